@@ -1,0 +1,76 @@
+"""Verdict: six checks, three outcomes, and the one reason that governs."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+State = Literal["runs", "marginal", "falls_short"]
+CHECK_NAMES = ("starts", "balance", "dark", "pulse", "ratings", "service")
+VERDICT_WORDS: dict[State, str] = {
+    "runs": "Runs",
+    "marginal": "Marginal",
+    "falls_short": "Falls short",
+}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Check:
+    """One of the six checks."""
+
+    name: str
+    value: float
+    """What the design reaches, in `unit`; infinite where it never does or never ends."""
+    limit: float
+    """What it must reach or must not pass, in `unit`."""
+    unit: str
+    margin: float
+    """Available over needed; below 1 the check fails."""
+    wanted: float
+    """The margin that counts as a clean pass."""
+    sentence: str
+
+    @property
+    def state(self) -> State:
+        """Outcome of this check alone."""
+        if self.margin < 1.0:
+            return "falls_short"
+        return "runs" if self.margin >= self.wanted else "marginal"
+
+    @property
+    def reserve(self) -> float:
+        """Margin over the margin wanted: 1 or more is a clean pass."""
+        return self.margin / self.wanted
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Hazard:
+    """A danger to people or parts, told apart from the verdict."""
+
+    key: str
+    title: str
+    sentence: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Verdict:
+    """Outcome of the six checks."""
+
+    checks: tuple[Check, ...]
+    hazards: tuple[Hazard, ...]
+
+    @property
+    def governing(self) -> Check:
+        """The check that decides: the worst state, and in it the smallest reserve."""
+        order = {"falls_short": 0, "marginal": 1, "runs": 2}
+        return min(self.checks, key=lambda c: (order[c.state], c.reserve))
+
+    @property
+    def state(self) -> State:
+        """Runs when all checks pass with their wanted margin, falls short when one fails."""
+        return self.governing.state
+
+    @property
+    def word(self) -> str:
+        """The verdict as the sign shows it."""
+        return VERDICT_WORDS[self.state]

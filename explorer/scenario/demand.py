@@ -1,0 +1,158 @@
+"""The load: a device that sleeps, wakes, does its work and goes back to sleep."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import Field, model_validator
+
+from explorer.scenario.fields import Section, choice, quantity
+from explorer.scenario.light import WEEKDAYS, Weekday
+
+
+class Phase(Section):
+    """A stretch of constant draw; exactly one of current, power and resistance is given."""
+
+    name: str = choice("", "Name", "What the device does in this phase.")
+    current_A: float | None = quantity(
+        None, "Current", "A", 0, 1000, "Constant current that the device draws."
+    )
+    power_W: float | None = quantity(
+        None, "Power", "W", 0, 10_000, "Constant power that the device draws."
+    )
+    resistance_ohm: float | None = quantity(
+        None, "Resistance", "Ω", 1e-3, 1e9, "Resistance that the device connects."
+    )
+    duration_s: float = quantity(0.05, "Duration", "s", 1e-6, 86_400, "Length of the phase.")
+
+    @model_validator(mode="after")
+    def _one_kind(self) -> Phase:
+        given = [k for k in ("current_A", "power_W", "resistance_ohm") if getattr(self, k) is not None]
+        if len(given) != 1:
+            raise ValueError(
+                "give exactly one of current_A, power_W and resistance_ohm, found "
+                + (" and ".join(given) or "none")
+            )
+        return self
+
+    @property
+    def amount_key(self) -> Literal["current_A", "power_W", "resistance_ohm"]:
+        """The field that says how much this phase draws."""
+        if self.current_A is not None:
+            return "current_A"
+        return "power_W" if self.power_W is not None else "resistance_ohm"
+
+
+class Every(Section):
+    """Repeat at a fixed interval, at all times or inside a daily window."""
+
+    kind: Literal["every"] = "every"
+    interval_s: float = quantity(
+        60.0, "Interval", "s", 1e-3, 8_640_000, "From one start to the next."
+    )
+    days: tuple[Weekday, ...] = choice(WEEKDAYS, "Days", "Days on which it is due.")
+    from_h: float = quantity(0.0, "From", "h", 0, 24, "Window opens.")
+    to_h: float = quantity(24.0, "To", "h", 0, 24, "Window closes.")
+
+    @model_validator(mode="after")
+    def _window_in_order(self) -> Every:
+        if self.to_h <= self.from_h:
+            raise ValueError(f"to_h ({self.to_h:g}) must be later than from_h ({self.from_h:g})")
+        if not self.days:
+            raise ValueError("days must name at least one weekday")
+        return self
+
+
+class WhenReady(Section):
+    """Run whenever the store has charged up to a voltage, then wait for it again."""
+
+    kind: Literal["when_ready"] = "when_ready"
+    ready_V: float = quantity(4.5, "Ready at", "V", 0.1, 100, "Store voltage that starts it.")
+    wanted_per_day: float = quantity(
+        1.0, "Wanted per day", "1/d", 0.001, 1e6, "Runs a day that the design should reach."
+    )
+
+
+Schedule = Annotated[Every | WhenReady, Field(discriminator="kind")]
+
+
+class Operation(Section):
+    """One thing that the device does, again and again."""
+
+    name: str = choice("measure and send", "Name", "What it does.")
+    schedule: Schedule = choice(Every(), "Schedule", "When it runs.")
+    phases: tuple[Phase, ...] = choice(
+        (Phase(current_A=0.02, duration_s=0.05),), "Phases", "What it draws, one after another."
+    )
+
+    @model_validator(mode="after")
+    def _fits_its_interval(self) -> Operation:
+        if not self.phases:
+            raise ValueError("phases must hold at least one phase")
+        total = sum(p.duration_s for p in self.phases)
+        if isinstance(self.schedule, Every) and total >= self.schedule.interval_s:
+            raise ValueError(
+                f"the phases last {total:g} s, which does not fit the interval_s of "
+                f"{self.schedule.interval_s:g} s"
+            )
+        return self
+
+
+class Regulator(Section):
+    """What stands between the store and the device."""
+
+    kind: Literal["none", "linear", "switching"] = choice(
+        "none", "Regulator", "None, a linear regulator or a switching one."
+    )
+    output_V: float = quantity(3.0, "Output voltage", "V", 0.3, 60, "At the device.")
+    dropout_V: float = quantity(
+        0.15, "Drop-out", "V", 0, 5, "Least voltage across a linear regulator."
+    )
+    ground_A: float = quantity(
+        1e-6, "Own current", "A", 0, 0.1, "Ground or quiescent current of the regulator."
+    )
+    efficiency: float = quantity(
+        0.88, "Efficiency", "", 0.05, 1, "Of a switching regulator."
+    )
+    minimum_input_V: float = quantity(
+        1.0, "Minimum input", "V", 0, 60, "Least input of a switching regulator."
+    )
+
+
+class Load(Section):
+    """Load switch, regulator and device."""
+
+    connect_V: float = quantity(
+        3.6, "Connects at", "V", 0.05, 100, "Rising store voltage at which the device is connected."
+    )
+    disconnect_V: float = quantity(
+        2.4, "Disconnects at", "V", 0.0, 100, "Falling voltage at which it is cut off."
+    )
+    minimum_V: float = quantity(
+        2.2, "Device minimum", "V", 0, 100, "Least terminal voltage at which the device works."
+    )
+    regulator: Regulator = choice(Regulator(), "Regulator", "Between store and device.")
+    bulk_capacitance_F: float = quantity(
+        1e-5, "Bulk capacitance", "F", 0, 10, "On the device's side; filled at every connect."
+    )
+    start_up: tuple[Phase, ...] = choice(
+        (Phase(name="start-up", current_A=0.005, duration_s=0.5),),
+        "Start-up",
+        "What the device draws after every connect, before its first operation.",
+    )
+    sleep_A: float = quantity(
+        2e-6, "Sleep current", "A", 0, 100, "Of the device between operations."
+    )
+    operations: tuple[Operation, ...] = choice((Operation(),), "Operations", "What the device does.")
+    reserve_J: float = quantity(
+        0.0, "Reserve", "J", 0, 1e6, "Energy kept for one last safe action, such as closing a valve."
+    )
+
+    @model_validator(mode="after")
+    def _thresholds_in_order(self) -> Load:
+        if self.connect_V <= self.disconnect_V:
+            raise ValueError(
+                f"connect_V ({self.connect_V:g} V) must be higher than "
+                f"disconnect_V ({self.disconnect_V:g} V)"
+            )
+        return self

@@ -1,0 +1,85 @@
+"""How a scenario parameter is declared: one place for its range, label, unit and help text."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+from pydantic import BaseModel, ConfigDict, Field
+from pydantic.fields import FieldInfo
+
+
+class Section(BaseModel):
+    """Base of every part of a scenario: immutable, and it refuses keys that it does not know."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True, allow_inf_nan=False)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Quantity:
+    """What the rest of the program may know about one parameter."""
+
+    key: str
+    label: str
+    unit: str
+    low: float
+    high: float
+    help: str
+    default: Any
+
+
+def quantity(
+    default: Any, label: str, unit: str, low: float, high: float, help_text: str
+) -> Any:
+    """Declare a number with its unit and its allowed range, both ends included."""
+    return Field(
+        default=default,
+        ge=low,
+        le=high,
+        title=label,
+        description=help_text,
+        json_schema_extra={"unit": unit},
+    )
+
+
+def choice(default: Any, label: str, help_text: str) -> Any:
+    """Declare a value that is picked from a list, a switch or a text."""
+    return Field(default=default, title=label, description=help_text)
+
+
+def describe(field_owner: type[BaseModel], key: str) -> Quantity:
+    """Label, unit, range and help of one field.
+
+    Parameters
+    ----------
+    field_owner : type
+        The section class that declares the field.
+    key : str
+        Field name.
+
+    Returns
+    -------
+    Quantity
+        ``low`` and ``high`` are infinite where the field is not a bounded number.
+
+    Raises
+    ------
+    KeyError
+        The section has no such field.
+    """
+    info: FieldInfo = field_owner.model_fields[key]
+    low, high = float("-inf"), float("inf")
+    for rule in info.metadata:
+        low = float(getattr(rule, "ge", low))
+        high = float(getattr(rule, "le", high))
+    extra = info.json_schema_extra if isinstance(info.json_schema_extra, dict) else {}
+    default = info.get_default(call_default_factory=True) if not info.is_required() else None
+    return Quantity(
+        key=key,
+        label=info.title or key,
+        unit=str(extra.get("unit", "")),
+        low=low,
+        high=high,
+        help=info.description or "",
+        default=default,
+    )

@@ -1,0 +1,142 @@
+"""The light at a place: how much, from what source, at which hours."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import Field, model_validator
+
+from explorer.scenario.fields import Section, choice, quantity
+
+Source = Literal[
+    "led_2700",
+    "led_3000",
+    "led_4000",
+    "led_5000",
+    "led_6600",
+    "led_violet",
+    "fluorescent_cool",
+    "fluorescent_5000",
+    "fluorescent_4000",
+    "incandescent",
+    "daylight_glass",
+    "daylight_open",
+]
+Weekday = Literal["mon", "tue", "wed", "thu", "fri", "sat", "sun"]
+WEEKDAYS: tuple[Weekday, ...] = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
+LightKnowledge = Literal["meter_at_panel", "phone_or_lamp_data", "guess"]
+
+
+class LitBlock(Section):
+    """Hours of the week at one light level, relative to the scenario's illuminance."""
+
+    days: tuple[Weekday, ...] = choice(
+        ("mon", "tue", "wed", "thu", "fri"), "Days", "Weekdays on which this block is lit."
+    )
+    from_h: float = quantity(8.0, "From", "h", 0, 24, "Hour of the day when the light comes on.")
+    to_h: float = quantity(18.0, "To", "h", 0, 24, "Hour of the day when the light goes off.")
+    relative_level: float = quantity(
+        1.0, "Relative level", "", 0, 100, "Level of this block as a multiple of the illuminance."
+    )
+    daylight_share: float | None = quantity(
+        None,
+        "Daylight share",
+        "",
+        0,
+        1,
+        "Share of the lux that is daylight behind glass in this block. Empty: as for the place.",
+    )
+
+    @model_validator(mode="after")
+    def _hours_in_order(self) -> LitBlock:
+        if self.to_h <= self.from_h:
+            raise ValueError(
+                f"to_h ({self.to_h:g}) must be later than from_h ({self.from_h:g}); "
+                "split a block that passes midnight into two"
+            )
+        if not self.days:
+            raise ValueError("days must name at least one weekday")
+        return self
+
+
+class SteadyPattern(Section):
+    """The same light at every hour."""
+
+    kind: Literal["steady"] = "steady"
+
+
+class WeekPattern(Section):
+    """A week of lit blocks that repeats; where blocks overlap their levels add."""
+
+    kind: Literal["week"] = "week"
+    blocks: tuple[LitBlock, ...] = choice((LitBlock(),), "Lit blocks", "Hours with light.")
+    dark_days: tuple[Weekday, ...] = choice(
+        (), "Dark days", "Weekdays on which the place stays dark whatever the blocks say."
+    )
+
+
+class LogPattern(Section):
+    """A measured light log, repeated end to end."""
+
+    kind: Literal["log"] = "log"
+    file: str = choice(
+        "office_lux_1min.csv",
+        "Log file",
+        "CSV with columns time and lux: a name in resources/logs or a path beside the scenario.",
+    )
+    gaps: Literal["dark", "hold"] = choice(
+        "dark", "Gaps", "Hours without a reading count as dark, or hold the last reading."
+    )
+
+
+Pattern = Annotated[SteadyPattern | WeekPattern | LogPattern, Field(discriminator="kind")]
+
+
+class Light(Section):
+    """Light that reaches the panel."""
+
+    illuminance_lx: float | None = quantity(
+        300.0,
+        "Light level",
+        "lx",
+        1.0,
+        200_000.0,
+        "Illuminance at the panel's place while it is lit, read with a lux meter that faces as "
+        "the panel faces. With a measured log: its mean while lit; empty means as measured.",
+    )
+    source: Source = choice(
+        "led_4000",
+        "Light source",
+        "A lux meter reads what the eye sees; the source decides what a panel makes of it.",
+    )
+    daylight_share: float = quantity(
+        0.0, "Daylight share", "", 0, 1, "Share of the lux that is daylight behind glass."
+    )
+    pattern: Pattern = choice(WeekPattern(), "Hours", "When the place is lit.")
+    orientation_factor: float = quantity(
+        1.0,
+        "Orientation factor",
+        "",
+        0,
+        2,
+        "Light on the panel's face over light read by the meter; 1 when the meter faces the same "
+        "way. A wall often gets a third of what the desk gets.",
+    )
+    cover_factor: float = quantity(
+        1.0, "Cover factor", "", 0, 1, "Share of the light that a window or lens lets through."
+    )
+    soiling_factor: float = quantity(
+        1.0, "Soiling factor", "", 0, 1, "Share of the light left by dust on the panel."
+    )
+    known_by: LightKnowledge = choice(
+        "meter_at_panel", "Light known by", "How the level was found; sets the design margin."
+    )
+    ambient_C: float = quantity(
+        22.0, "Temperature", "°C", -40, 85, "Air temperature at panel and store."
+    )
+
+    @model_validator(mode="after")
+    def _level_is_known(self) -> Light:
+        if self.illuminance_lx is None and self.pattern.kind != "log":
+            raise ValueError("illuminance_lx may be empty only where the pattern is a log")
+        return self

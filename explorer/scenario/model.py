@@ -1,0 +1,145 @@
+"""The scenario: the one definition of what a file holds, its ranges, labels, units and help."""
+
+from __future__ import annotations
+
+from typing import Any, Literal
+
+from pydantic import model_validator
+
+from explorer.scenario.demand import Load
+from explorer.scenario.fields import Section, choice, quantity
+from explorer.scenario.light import Light
+from explorer.scenario.storage import CellStore, Store, SupercapacitorStore
+from explorer.scenario.supply import Charger, ConverterCharger, Panels
+
+FORMAT = "gloaming-scenario"
+VERSION = 1
+MARGIN_BY_KNOWLEDGE = {"meter_at_panel": 1.3, "phone_or_lamp_data": 1.6, "guess": 2.0}
+"""Design margin that follows from how the light is known (own judgement, no source)."""
+
+
+class Margins(Section):
+    """What the design must reach."""
+
+    design_margin: float | None = quantity(
+        None,
+        "Design margin",
+        "",
+        1,
+        10,
+        "Available over needed that counts as Runs. Empty: by how the light is known.",
+    )
+    start_within_h: float = quantity(
+        168.0, "Start within", "h", 0.001, 8760, "Longest time from empty to the first operation."
+    )
+    closure_days: float = quantity(
+        0.0, "Longest closure", "d", 0, 365, "Dark stretch to survive beside the usual nights."
+    )
+    served_share: float = quantity(
+        0.99, "Operations served", "", 0, 1, "Share of the wanted operations that must be served."
+    )
+    full_sun_lx: float = quantity(
+        100_000.0, "Left in the sun", "lx", 0, 150_000, "Brightest light that the panel may meet."
+    )
+
+
+class Scenario(Section):
+    """A device at a place, ready to be judged."""
+
+    format: Literal["gloaming-scenario"] = FORMAT
+    version: Literal[1] = VERSION
+    title: str = choice("New scenario", "Title", "Name of the scenario.")
+    place: str = choice("", "Place", "Where the device hangs.")
+    light: Light = choice(Light(), "Light", "Light at the place.")
+    panels: Panels = choice(Panels(), "Panels", "The panel array.")
+    charger: Charger = choice(ConverterCharger(), "Charger", "From panel to store.")
+    store: Store = choice(SupercapacitorStore(), "Store", "What holds the energy.")
+    load: Load = choice(Load(), "Load", "The device.")
+    margins: Margins = choice(Margins(), "Margins", "What must be reached.")
+    notes: str = choice("", "Notes", "Anything the next reader should know.")
+
+    @model_validator(mode="after")
+    def _voltages_fit_together(self) -> Scenario:
+        if self.load.connect_V >= self.charger.full_V:
+            raise ValueError(
+                f"load.connect_V ({self.load.connect_V:g} V) must be lower than "
+                f"charger.full_V ({self.charger.full_V:g} V), or the device never connects"
+            )
+        return self
+
+    @property
+    def design_margin(self) -> float:
+        """The margin asked for: the one set, or the one that follows from the light."""
+        if self.margins.design_margin is not None:
+            return self.margins.design_margin
+        return MARGIN_BY_KNOWLEDGE[self.light.known_by]
+
+
+def get_value(scenario: Section, path: str) -> Any:
+    """Value at a dotted path such as ``load.operations.0.phases.1.current_A``.
+
+    Raises
+    ------
+    KeyError
+        No such key; the message names it.
+    """
+    node: Any = scenario
+    for part in path.split("."):
+        try:
+            node = node[int(part)] if part.lstrip("-").isdigit() else getattr(node, part)
+        except (AttributeError, IndexError, TypeError):
+            raise KeyError(f"{path}: there is no {part!r} here") from None
+    return node
+
+
+def owner_class(scenario: Section, path: str) -> type[Section]:
+    """Class of the section that declares the last key of a path."""
+    head, _, _ = path.rpartition(".")
+    node = get_value(scenario, head) if head else scenario
+    return type(node)
+
+
+def with_value(scenario: Scenario, path: str, value: Any) -> Scenario:
+    """A copy with one value changed, validated as a whole.
+
+    A change of ``store.capacitance_F`` or ``store.capacity_mAh`` stays within the family of
+    parts: series resistance falls and leakage and current limits rise in proportion, as they
+    do along a maker's range.
+
+    Raises
+    ------
+    KeyError
+        No such path.
+    pydantic.ValidationError
+        The value, or the scenario with it, is not allowed.
+    """
+    get_value(scenario, path)
+    data = scenario.model_dump()
+    if path in ("store.capacitance_F", "store.capacity_mAh"):
+        data["store"].update(_resized(scenario.store, value))
+    node: Any = data
+    *head, last = path.split(".")
+    for part in head:
+        if part.isdigit():
+            node = node[int(part)]
+        else:
+            if isinstance(node[part], tuple):
+                node[part] = list(node[part])
+            node = node[part]
+    node[int(last) if last.isdigit() else last] = value
+    return Scenario.model_validate(data)
+
+
+def _resized(store: Any, size: Any) -> dict[str, Any]:
+    if isinstance(store, CellStore):
+        ratio = size / store.capacity_mAh
+        return {
+            "resistance_ohm": store.resistance_ohm / ratio,
+            "charge_limit_A": store.charge_limit_A * ratio,
+            "discharge_limit_A": store.discharge_limit_A * ratio,
+        }
+    ratio = size / store.capacitance_F
+    grown = {"esr_ohm": store.esr_ohm / ratio, "leakage_A": store.leakage_A * ratio}
+    if isinstance(store, SupercapacitorStore):
+        grown["balancing_A"] = store.balancing_A * ratio
+    return grown

@@ -1,0 +1,140 @@
+"""Panels and charger: what turns the light into a charging current."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import Field, model_validator
+
+from explorer.scenario.fields import Section, choice, quantity
+from explorer.scenario.light import Source
+
+Technology = Literal[
+    "amorphous", "crystalline", "gallium_arsenide", "dye_sensitised", "organic", "perovskite"
+]
+
+
+class SheetPoint(Section):
+    """One line of a panel's data sheet: a light level and what the panel gives there."""
+
+    illuminance_lx: float = quantity(
+        200.0, "Light", "lx", 1, 200_000, "Illuminance of this data-sheet line."
+    )
+    source: Source = choice("fluorescent_4000", "Source", "Lamp that the data sheet used.")
+    short_circuit_A: float = quantity(
+        2e-5, "Short-circuit current", "A", 1e-9, 20, "Current at zero volts."
+    )
+    open_circuit_V: float = quantity(
+        4.0, "Open-circuit voltage", "V", 0.05, 200, "Voltage at zero current."
+    )
+    max_power_A: float = quantity(
+        1.6e-5, "Current at maximum power", "A", 1e-9, 20, "Current where V·I is largest."
+    )
+    max_power_V: float = quantity(
+        3.0, "Voltage at maximum power", "V", 0.02, 200, "Voltage where V·I is largest."
+    )
+
+
+class Panels(Section):
+    """The panel array: one kind of panel, in parallel and in series."""
+
+    count: int = quantity(1, "Panels", "", 1, 64, "Panels in parallel.")
+    in_series: int = quantity(1, "Panels in series", "", 1, 12, "Panels in one string.")
+    technology: Technology = choice(
+        "amorphous", "Cell technology", "Decides the response to each light source."
+    )
+    active_area_cm2: float = quantity(
+        12.0, "Active area", "cm²", 0.01, 20_000, "Light-taking area of one whole panel."
+    )
+    cells_in_series: int = quantity(
+        8, "Cells in series", "", 1, 144, "Cells in one panel; they share its area equally."
+    )
+    data_sheet: tuple[SheetPoint, ...] = choice(
+        (), "Data-sheet points", "One to three light levels; when given they set the I-V curve."
+    )
+
+    @model_validator(mode="after")
+    def _at_most_three_points(self) -> Panels:
+        if len(self.data_sheet) > 3:
+            raise ValueError(f"data_sheet takes 1 to 3 points, found {len(self.data_sheet)}")
+        return self
+
+
+class DirectCharger(Section):
+    """Panel through a blocking diode straight into the store."""
+
+    kind: Literal["direct"] = "direct"
+    diode_saturation_A: float = quantity(
+        7.2e-8,
+        "Diode saturation current",
+        "A",
+        1e-15,
+        1e-3,
+        "Of the blocking diode; it also leaks this much back at night.",
+    )
+    diode_ideality: float = quantity(
+        1.18, "Diode ideality", "", 0.5, 4, "Of the blocking diode, 1.0 to 1.3 for Schottky."
+    )
+    full_V: float = quantity(
+        5.0, "Full at", "V", 0.3, 100, "Store voltage at which charging stops."
+    )
+    full_hysteresis_V: float = quantity(
+        0.05, "Full hysteresis", "V", 0.001, 5, "Charging resumes this far below full."
+    )
+    quiescent_A: float = quantity(
+        2e-7, "Quiescent current", "A", 0, 1, "Drawn from the store at all times by the charger."
+    )
+
+
+class ConverterCharger(Section):
+    """Switching converter that holds the panel at its working voltage."""
+
+    kind: Literal["converter"] = "converter"
+    tracking: Literal["fraction", "maximum_power"] = choice(
+        "fraction", "Panel held at", "A fixed fraction of open-circuit voltage, or maximum power."
+    )
+    voc_fraction: float = quantity(
+        0.8, "Fraction of open-circuit voltage", "", 0.3, 0.98, "Panel voltage over its V_oc."
+    )
+    efficiency: float = quantity(
+        0.85, "Efficiency", "", 0.05, 1.0, "Share of the panel power left after proportional loss."
+    )
+    fixed_loss_W: float = quantity(
+        1e-6, "Fixed loss", "W", 0, 10, "Power lost whenever the converter runs."
+    )
+    loss_resistance_ohm: float = quantity(
+        0.5, "Loss resistance", "Ω", 0, 1e4, "Resistance in the output path of the converter."
+    )
+    output_limit_A: float = quantity(
+        0.1, "Output limit", "A", 1e-6, 100, "Largest charging current."
+    )
+    minimum_panel_V: float = quantity(
+        0.1, "Minimum panel voltage", "V", 0, 50, "Below this working voltage it stops."
+    )
+    minimum_panel_W: float = quantity(
+        3e-6, "Minimum panel power", "W", 0, 10, "Below this panel power it stops."
+    )
+    cold_start_below_V: float = quantity(
+        1.8, "Cold start below", "V", 0, 20, "Below this store voltage only the cold start works."
+    )
+    cold_start_efficiency: float = quantity(
+        0.05, "Cold-start efficiency", "", 0.001, 1, "Efficiency while the store is that low."
+    )
+    cold_start_panel_V: float = quantity(
+        0.4, "Cold-start panel voltage", "V", 0, 20, "Open-circuit voltage that a cold start needs."
+    )
+    cold_start_panel_W: float = quantity(
+        5e-6, "Cold-start panel power", "W", 0, 10, "Panel power that a cold start needs."
+    )
+    full_V: float = quantity(
+        5.0, "Full at", "V", 0.3, 100, "Store voltage at which charging stops."
+    )
+    full_hysteresis_V: float = quantity(
+        0.05, "Full hysteresis", "V", 0.001, 5, "Charging resumes this far below full."
+    )
+    quiescent_A: float = quantity(
+        5e-7, "Quiescent current", "A", 0, 1, "Drawn from the store at all times by the charger."
+    )
+
+
+Charger = Annotated[DirectCharger | ConverterCharger, Field(discriminator="kind")]
