@@ -1,0 +1,231 @@
+"""Chargers: the current that reaches the store from a panel.
+
+Both kinds drive a source voltage ``w`` (the store behind its series resistance, less what the
+load drops there) through a path resistance, so that the store's resistance enters exactly.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from explorer.physics import panel as pv
+
+FloatArray = NDArray[np.float64]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DirectCharger:
+    """Panel through a blocking diode into the store."""
+
+    diode_saturation_a: ArrayLike
+    diode_slope_v: ArrayLike
+    """Ideality times kT/q of the blocking diode. [V]"""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Converter:
+    """Switching converter that holds the panel at a working point."""
+
+    voc_fraction: ArrayLike | None
+    """Panel voltage over V_oc; None tracks the maximum-power point."""
+    efficiency: ArrayLike
+    fixed_loss_w: ArrayLike
+    loss_ohm: ArrayLike
+    output_limit_a: ArrayLike
+    minimum_panel_v: ArrayLike
+    minimum_panel_w: ArrayLike
+    cold_below_v: ArrayLike
+    cold_efficiency: ArrayLike
+    cold_panel_v: ArrayLike
+    cold_panel_w: ArrayLike
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ConverterInput:
+    """What a converter takes from the panel at one or more light levels."""
+
+    panel_w: FloatArray
+    """Panel power at the working point. [W]"""
+    panel_a: FloatArray
+    """Panel current at the working point. [A]"""
+    warm_w: FloatArray
+    """Power left for the store and the path resistance in normal running. [W]"""
+    cold_w: FloatArray
+    """The same during a cold start. [W]"""
+
+
+def converter_input(
+    converter: Converter, panel: pv.Panel, photocurrent_a: ArrayLike
+) -> ConverterInput:
+    """Working point and power after the converter's own losses.
+
+    ``P_out = efficiency * P_panel - fixed loss``, zero where the panel's voltage or power is
+    below what the converter needs (loss split as in design handbooks of switching converters:
+    common practice, no source).
+
+    Parameters
+    ----------
+    converter : Converter
+        Parameters.
+    panel : Panel
+        The array.
+    photocurrent_a : array_like
+        Photocurrent. [A]
+    """
+    open_v = pv.open_circuit_voltage(panel, photocurrent_a)
+    if converter.voc_fraction is None:
+        point = pv.maximum_power(panel, photocurrent_a)
+        voltage, current = point.voltage_v, point.current_a
+    else:
+        voltage = open_v * converter.voc_fraction
+        current = pv.current_at_voltage(panel, photocurrent_a, voltage)
+    power = np.maximum(voltage * current, 0.0)
+    runs = (voltage >= converter.minimum_panel_v) & (power >= converter.minimum_panel_w)
+    warm = np.where(runs, converter.efficiency * power - converter.fixed_loss_w, 0.0)
+    starts = (open_v >= converter.cold_panel_v) & (power >= converter.cold_panel_w)
+    cold = np.where(starts, converter.cold_efficiency * power, 0.0)
+    return ConverterInput(
+        panel_w=power,
+        panel_a=np.maximum(current, 0.0),
+        warm_w=np.maximum(warm, 0.0),
+        cold_w=cold,
+    )
+
+
+def power_into(
+    power_w: ArrayLike, source_v: ArrayLike, path_ohm: ArrayLike, limit_a: ArrayLike
+) -> FloatArray:
+    """Current that a power source drives into a voltage behind a resistance.
+
+    Root of ``I (w + I R) = P``, written so that it stays exact for R = 0, limited to
+    ``limit_a``. [A]
+
+    Examples
+    --------
+    >>> float(power_into(1.0, 2.0, 0.0, 10.0))
+    0.5
+    """
+    p, w, r = np.asarray(power_w, float), np.asarray(source_v, float), np.asarray(path_ohm, float)
+    root = np.sqrt(w * w + 4.0 * r * p)
+    base = np.maximum(w + root, 1e-12)
+    return np.minimum(2.0 * p / base, limit_a)
+
+
+def converter_current(
+    converter: Converter,
+    given: ConverterInput,
+    store_v: ArrayLike,
+    source_v: ArrayLike,
+    esr_ohm: ArrayLike,
+) -> FloatArray:
+    """Charging current from a converter. [A]
+
+    Parameters
+    ----------
+    converter : Converter
+        Parameters.
+    given : ConverterInput
+        From `converter_input`, broadcasting against the voltages.
+    store_v : array_like
+        Open-circuit voltage of the store; decides between cold start and normal running. [V]
+    source_v : array_like
+        Store voltage less the load's drop across the store's resistance. [V]
+    esr_ohm : array_like
+        Series resistance of the store. [ohm]
+
+    Notes
+    -----
+    While cold the path is a pass-through or a charge pump that gives no more current than the
+    panel does (assumption, common practice, no source).
+    """
+    path = converter.loss_ohm + np.asarray(esr_ohm, float)
+    cold = np.asarray(store_v, float) < converter.cold_below_v
+    warm_a = power_into(given.warm_w, source_v, path, converter.output_limit_a)
+    cold_a = power_into(
+        given.cold_w, source_v, path, np.minimum(given.panel_a, converter.output_limit_a)
+    )
+    return np.where(cold, cold_a, warm_a)
+
+
+def direct_current(
+    charger: DirectCharger,
+    panel: pv.Panel,
+    photocurrent_a: ArrayLike,
+    source_v: ArrayLike,
+    path_ohm: ArrayLike,
+) -> FloatArray:
+    """Charging current through a blocking diode, negative where the diode leaks back. [A]
+
+    Solves ``u - I (R_s + R) - n V_T ln(1 + I/I_s) = w`` for the panel's diode voltage ``u``.
+    The left side is convex and rising in ``u``, so Newton's method converges from above.
+
+    Parameters
+    ----------
+    charger : DirectCharger
+        The blocking diode.
+    panel : Panel
+        The array.
+    photocurrent_a : array_like
+        Photocurrent. [A]
+    source_v : array_like
+        Voltage that the path ends in. [V]
+    path_ohm : array_like
+        Resistance beside the panel's own. [ohm]
+    """
+    light, w = np.broadcast_arrays(np.asarray(photocurrent_a, float), np.asarray(source_v, float))
+    leak = np.asarray(charger.diode_saturation_a, float)
+    slope_d = np.asarray(charger.diode_slope_v, float)
+    path = panel.series_ohm + np.asarray(path_ohm, float)
+    stop = pv.diode_voltage_at_current(panel, light, -leak * (1.0 - 1e-6))
+    u = np.minimum(w + slope_d * np.log1p(np.maximum(light, 0.0) / leak) + light * path, stop)
+    shunt = panel.shunt_s + panel.photo_shunt_per_v * light
+    for _ in range(80):
+        grown = panel.saturation_a * np.exp(u / panel.slope_v)
+        current = light - (grown - panel.saturation_a) - u * shunt
+        fall = grown / panel.slope_v + shunt
+        above = np.maximum(leak + current, 1e-7 * leak)
+        miss = u - current * path - slope_d * np.log(above / leak) - w
+        step = miss / (1.0 + fall * (path + slope_d / above))
+        u_next = np.minimum(u - step, stop)
+        if np.all(np.abs(u_next - u) <= 1e-13 * (np.abs(u) + panel.slope_v)):
+            u = u_next
+            break
+        u = u_next
+    return np.maximum(pv.current_of_diode(panel, light, u), -leak)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DirectCurve:
+    """Charging current against source voltage at one light level, both rising in order."""
+
+    source_v: FloatArray
+    current_a: FloatArray
+    panel_v: FloatArray
+
+
+def direct_curve(
+    charger: DirectCharger,
+    panel: pv.Panel,
+    photocurrent_a: float,
+    path_ohm: float,
+    points: int = 1600,
+) -> DirectCurve:
+    """The relation of `direct_current` in closed form, for interpolation.
+
+    The diode voltage is the parameter, so every point is exact; points crowd where the current
+    runs out into the blocking diode's reverse leakage.
+    """
+    leak = float(np.asarray(charger.diode_saturation_a))
+    stop = float(pv.diode_voltage_at_current(panel, photocurrent_a, -leak))
+    even = np.linspace(0.0, stop, points, endpoint=False)
+    tail = stop - stop / points * np.logspace(0.0, -9.0, 120)
+    u = np.concatenate([even, tail[1:]])
+    point = pv.curve(panel, photocurrent_a, u)
+    current = np.maximum(point.current_a, -leak * (1.0 - 1e-9))
+    diode = np.asarray(charger.diode_slope_v) * np.log1p(current / leak)
+    source = point.voltage_v - diode - current * path_ohm
+    source = np.maximum.accumulate(source)
+    return DirectCurve(source_v=source, current_a=current, panel_v=point.voltage_v)
