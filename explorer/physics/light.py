@@ -1,0 +1,311 @@
+"""Light: what a lux reading means in watts, photons and photocurrent.
+
+Spectra are relative: only their shape counts, illuminance sets the scale. Every function takes
+arrays that share one wavelength grid, and integrates with the trapezoid rule along the last axis.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+FloatArray = NDArray[np.float64]
+
+ELEMENTARY_CHARGE_C = 1.602176634e-19
+"""Exact, SI 2019 (CODATA)."""
+PLANCK_J_S = 6.62607015e-34
+"""Exact, SI 2019 (CODATA)."""
+LIGHT_SPEED_M_PER_S = 299_792_458.0
+"""Exact, SI."""
+BOLTZMANN_J_PER_K = 1.380649e-23
+"""Exact, SI 2019 (CODATA)."""
+LUMINOUS_EFFICACY_LM_PER_W = 683.0
+"""K_cd at 540 THz, exact in the SI; the 683.002 at 555 nm in air differs by 3e-6."""
+REFERENCE_K = 298.15
+"""25 °C, at which cell parameters are given."""
+ILLUMINANT_A_K = 2856.0
+"""Temperature of CIE standard illuminant A."""
+BAND_NM = (300.0, 1200.0)
+"""Wavelengths within which any of the cells answers."""
+_SERIES_TERMS = 12
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DetailedBalance:
+    """Greatest possible output of one junction; arrays follow the shape of the band gaps."""
+
+    short_circuit_a_per_m2: FloatArray
+    """Current density at zero volts. [A/m²]"""
+    open_circuit_v: FloatArray
+    """Voltage at zero current. [V]"""
+    saturation_a_per_m2: FloatArray
+    """Radiative saturation current density. [A/m²]"""
+    max_power_w_per_m2: FloatArray
+    """Largest output. [W/m²]"""
+
+    @property
+    def fill_factor(self) -> FloatArray:
+        """Largest output over the product of open-circuit voltage and short-circuit current."""
+        return self.max_power_w_per_m2 / (self.open_circuit_v * self.short_circuit_a_per_m2)
+
+
+def planck(wavelength_nm: ArrayLike, temperature_k: float) -> FloatArray:
+    """Spectral radiance of a black body, Planck's law.
+
+    Parameters
+    ----------
+    wavelength_nm : array_like
+        Wavelengths in vacuum. [nm]
+    temperature_k : float
+        Temperature. [K]
+
+    Returns
+    -------
+    numpy.ndarray
+        Radiance, same shape as ``wavelength_nm``. [W/(m²·sr·nm)]
+    """
+    metre = np.asarray(wavelength_nm, dtype=np.float64) * 1e-9
+    photon_j = PLANCK_J_S * LIGHT_SPEED_M_PER_S / metre
+    radiance = (
+        2.0
+        * PLANCK_J_S
+        * LIGHT_SPEED_M_PER_S**2
+        / metre**5
+        / np.expm1(photon_j / (BOLTZMANN_J_PER_K * temperature_k))
+    )
+    return np.asarray(radiance * 1e-9)
+
+
+def illuminance(
+    wavelength_nm: FloatArray, irradiance_w_per_m2_nm: FloatArray, photopic: FloatArray
+) -> FloatArray:
+    """Illuminance of an absolute spectrum, E_v = 683·∫V·E_λ dλ.
+
+    Parameters
+    ----------
+    wavelength_nm : numpy.ndarray, shape (n,)
+        Rising wavelengths. [nm]
+    irradiance_w_per_m2_nm : numpy.ndarray, shape (..., n)
+        Spectral irradiance. [W/(m²·nm)]
+    photopic : numpy.ndarray, shape (n,)
+        CIE 1924 V(λ) on the same grid.
+
+    Returns
+    -------
+    numpy.ndarray, shape (...)
+        Illuminance. [lx]
+    """
+    seen = np.trapezoid(irradiance_w_per_m2_nm * photopic, wavelength_nm, axis=-1)
+    return np.asarray(LUMINOUS_EFFICACY_LM_PER_W * seen)
+
+
+def spectral_irradiance(
+    illuminance_lx: ArrayLike,
+    wavelength_nm: FloatArray,
+    relative: FloatArray,
+    photopic: FloatArray,
+) -> FloatArray:
+    """Absolute spectrum behind a lux reading, E_λ = E_v·s / (683·∫V·s dλ).
+
+    Parameters
+    ----------
+    illuminance_lx : array_like, shape (...)
+        Illuminance. [lx]
+    wavelength_nm : numpy.ndarray, shape (n,)
+        Rising wavelengths. [nm]
+    relative : numpy.ndarray, shape (n,)
+        Relative spectral power s(λ).
+    photopic : numpy.ndarray, shape (n,)
+        CIE 1924 V(λ) on the same grid.
+
+    Returns
+    -------
+    numpy.ndarray, shape (..., n)
+        Spectral irradiance. [W/(m²·nm)]
+
+    Raises
+    ------
+    ValueError
+        The source gives no visible light, so no lux reading can scale it.
+    """
+    per_lux = relative / _visible(wavelength_nm, relative, photopic)
+    return np.asarray(np.multiply.outer(np.asarray(illuminance_lx, dtype=np.float64), per_lux))
+
+
+def luminous_efficacy(
+    wavelength_nm: FloatArray, relative: FloatArray, photopic: FloatArray
+) -> float:
+    """Luminous efficacy of radiation within the grid. [lm/W]
+
+    It depends on where the grid ends: illuminant A has 155 lm/W from 300 to 780 nm and
+    16.5 lm/W over all of its radiation.
+    """
+    return _visible(wavelength_nm, relative, photopic) / float(
+        np.trapezoid(relative, wavelength_nm)
+    )
+
+
+def irradiance_per_lux(
+    wavelength_nm: FloatArray, relative: FloatArray, photopic: FloatArray
+) -> float:
+    """Irradiance within the grid for one lux. [W/(m²·lx)]"""
+    return 1.0 / luminous_efficacy(wavelength_nm, relative, photopic)
+
+
+def photocurrent_density(
+    wavelength_nm: FloatArray, irradiance_w_per_m2_nm: FloatArray, eqe: ArrayLike
+) -> FloatArray:
+    """Photocurrent density, j = (q/hc)·∫EQE·λ·E_λ dλ.
+
+    Parameters
+    ----------
+    wavelength_nm : numpy.ndarray, shape (n,)
+        Rising wavelengths. [nm]
+    irradiance_w_per_m2_nm : numpy.ndarray, shape (..., n)
+        Spectral irradiance. [W/(m²·nm)]
+    eqe : array_like, shape (n,) or ()
+        Electrons per photon on the same grid.
+
+    Returns
+    -------
+    numpy.ndarray, shape (...)
+        Current density. [A/m²]
+    """
+    electrons_per_joule = wavelength_nm * 1e-9 / (PLANCK_J_S * LIGHT_SPEED_M_PER_S)
+    flow = np.trapezoid(
+        irradiance_w_per_m2_nm * electrons_per_joule * np.asarray(eqe), wavelength_nm, axis=-1
+    )
+    return np.asarray(ELEMENTARY_CHARGE_C * flow)
+
+
+def photocurrent_per_lux(
+    wavelength_nm: FloatArray,
+    relative: FloatArray,
+    photopic: FloatArray,
+    eqe_wavelength_nm: FloatArray,
+    eqe: FloatArray,
+) -> float:
+    """Photocurrent density that a cell gives for one lux of a source.
+
+    Parameters
+    ----------
+    wavelength_nm : numpy.ndarray, shape (n,)
+        Rising wavelengths; what lies outside 300 to 1200 nm is left out. [nm]
+    relative : numpy.ndarray, shape (n,)
+        Relative spectral power s(λ).
+    photopic : numpy.ndarray, shape (n,)
+        CIE 1924 V(λ) on the same grid.
+    eqe_wavelength_nm, eqe : numpy.ndarray, shape (m,)
+        Table of the external quantum efficiency, zero outside it. [nm], electrons per photon
+
+    Returns
+    -------
+    float
+        Current density per lux. [A/(m²·lx)]
+
+    Raises
+    ------
+    ValueError
+        The source gives no visible light.
+    """
+    answers = np.interp(wavelength_nm, eqe_wavelength_nm, eqe, left=0.0, right=0.0)
+    answers[(wavelength_nm < BAND_NM[0]) | (wavelength_nm > BAND_NM[1])] = 0.0
+    one_lux = spectral_irradiance(1.0, wavelength_nm, relative, photopic)
+    return float(photocurrent_density(wavelength_nm, one_lux, answers))
+
+
+def detailed_balance(
+    wavelength_nm: FloatArray,
+    irradiance_w_per_m2_nm: FloatArray,
+    band_gap_ev: ArrayLike,
+    temperature_k: float = REFERENCE_K,
+) -> DetailedBalance:
+    """Detailed-balance limit of one junction with a sharp absorption edge.
+
+    Every photon above the gap gives one electron; the only loss is the cell's own thermal
+    radiation from its front (Shockley & Queisser 1961, doi 10.1063/1.1736034).
+
+    Parameters
+    ----------
+    wavelength_nm : numpy.ndarray, shape (n,)
+        Rising wavelengths. [nm]
+    irradiance_w_per_m2_nm : numpy.ndarray, shape (n,)
+        Spectral irradiance. [W/(m²·nm)]
+    band_gap_ev : array_like, shape (...)
+        Band gaps. [eV]
+    temperature_k : float, optional
+        Temperature of the cell. [K]
+
+    Returns
+    -------
+    DetailedBalance
+        The limits, in the shape of ``band_gap_ev``.
+    """
+    gap = np.asarray(band_gap_ev, dtype=np.float64)
+    thermal_v = BOLTZMANN_J_PER_K * temperature_k / ELEMENTARY_CHARGE_C
+    short_circuit = _current_above(wavelength_nm, irradiance_w_per_m2_nm, gap)
+    saturation = _radiative_saturation(gap / thermal_v, temperature_k)
+    ratio = short_circuit / saturation
+    # At the largest V·I: (1 + x)·e^x = 1 + J_sc/J_0 with x = V/kT, solved by Newton's method
+    # for y = 1 + x in y + ln y = 1 + ln(1 + J_sc/J_0), which is smooth and almost straight.
+    target = 1.0 + np.log1p(ratio)
+    y = np.maximum(target - np.log(np.maximum(target, 1.0)), 1.0)
+    for _ in range(8):
+        y = y - (y + np.log(y) - target) / (1.0 + 1.0 / y)
+    x = y - 1.0
+    return DetailedBalance(
+        short_circuit_a_per_m2=short_circuit,
+        open_circuit_v=np.asarray(thermal_v * np.log1p(ratio)),
+        saturation_a_per_m2=saturation,
+        max_power_w_per_m2=np.asarray(thermal_v * x * (short_circuit - saturation * np.expm1(x))),
+    )
+
+
+def _visible(wavelength_nm: FloatArray, relative: FloatArray, photopic: FloatArray) -> float:
+    lumens = float(illuminance(wavelength_nm, relative, photopic))
+    if not lumens > 0.0:
+        raise ValueError("The source gives no visible light, so lux say nothing about it.")
+    return lumens
+
+
+def _current_above(
+    wavelength_nm: FloatArray, irradiance_w_per_m2_nm: FloatArray, gap_ev: FloatArray
+) -> FloatArray:
+    """Photon current below the gap's wavelength, the last step cut where the gap lies. [A/m²]"""
+    per_nm = (
+        ELEMENTARY_CHARGE_C
+        * irradiance_w_per_m2_nm
+        * wavelength_nm
+        * 1e-9
+        / (PLANCK_J_S * LIGHT_SPEED_M_PER_S)
+    )
+    edge_nm = np.clip(
+        PLANCK_J_S * LIGHT_SPEED_M_PER_S / (gap_ev * ELEMENTARY_CHARGE_C) * 1e9,
+        wavelength_nm[0],
+        wavelength_nm[-1],
+    )
+    steps = 0.5 * (per_nm[1:] + per_nm[:-1]) * np.diff(wavelength_nm)
+    running = np.concatenate(([0.0], np.cumsum(steps)))
+    left = np.clip(
+        np.searchsorted(wavelength_nm, edge_nm, side="right") - 1, 0, wavelength_nm.size - 2
+    )
+    at_edge = np.interp(edge_nm, wavelength_nm, per_nm)
+    part = 0.5 * (per_nm[left] + at_edge) * (edge_nm - wavelength_nm[left])
+    return np.asarray(running[left] + part)
+
+
+def _radiative_saturation(gap_over_kt: FloatArray, temperature_k: float) -> FloatArray:
+    """J_0 = q·2π/(c²h³)·∫E²/(e^(E/kT) − 1) dE from the gap up, as its exact series. [A/m²]"""
+    scale = (
+        ELEMENTARY_CHARGE_C
+        * 2.0
+        * np.pi
+        * (BOLTZMANN_J_PER_K * temperature_k) ** 3
+        / (LIGHT_SPEED_M_PER_S**2 * PLANCK_J_S**3)
+    )
+    n = np.arange(1, _SERIES_TERMS + 1)
+    u = gap_over_kt[..., np.newaxis]
+    terms = np.exp(-n * u) * (u**2 / n + 2.0 * u / n**2 + 2.0 / n**3)
+    return np.asarray(scale * terms.sum(axis=-1))

@@ -1,0 +1,240 @@
+"""The shipped light sources, cells, chemistries and places, each read once."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import dataclass
+from functools import cache
+from typing import Any, get_args
+
+import numpy as np
+from numpy.typing import NDArray
+
+from explorer.physics import light as physics
+from explorer.resource_files import read_notes, read_table, resource_path
+from explorer.scenario.light import Source
+from explorer.scenario.storage import Chemistry as ChemistryName
+from explorer.scenario.supply import Technology
+
+FloatArray = NDArray[np.float64]
+
+_M2_PER_CM2 = 1e-4
+_GRID_NM = np.arange(physics.BAND_NM[0], physics.BAND_NM[1] + 1.0)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Spectrum:
+    """Relative spectrum of a light source on 300 to 1200 nm in steps of 1 nm."""
+
+    source: Source
+    wavelength_nm: FloatArray
+    """Wavelengths, shape (901,). [nm]"""
+    relative: FloatArray
+    """Spectral power in any unit, zero where the table says nothing, shape (901,)."""
+    photopic: FloatArray
+    """CIE 1924 V(λ) on the same grid, shape (901,)."""
+    origin: str
+    licence: str
+    kind: str
+    """Tabulated, measured, modelled or from memory."""
+    notes: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class CellTechnology:
+    """Response and single-diode parameters of one cell at 25 °C, per unit of its area."""
+
+    technology: Technology
+    title: str
+    band_gap_ev: float
+    saturation_current_a_per_m2: float
+    ideality: float
+    series_resistance_ohm_m2: float
+    shunt_conductance_s_per_m2: float
+    """Conductance in the dark."""
+    photo_shunt_per_v: float
+    """Further conductance over photocurrent. [1/V]"""
+    voc_temperature_v_per_k: float
+    """Change of open-circuit voltage of one cell. [V/K]"""
+    current_temperature_per_k: float
+    """Relative change of photocurrent. [1/K]"""
+    eqe_wavelength_nm: FloatArray
+    eqe: FloatArray
+    """Electrons per photon, same shape as ``eqe_wavelength_nm``."""
+    eqe_kind: str
+    diode_kind: str
+    origin: str
+    licence: str
+    notes: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Chemistry:
+    """Open-circuit voltage of one rechargeable cell against its state of charge."""
+
+    name: ChemistryName
+    state_of_charge: FloatArray
+    """Rising from 0 to 1, shape (n,)."""
+    open_circuit_v: FloatArray
+    """Strictly rising, shape (n,). [V]"""
+    minimum_v: float
+    maximum_v: float
+    nominal_v: float
+    origin: str
+    licence: str
+    kind: str
+    notes: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Place:
+    """A place with a typical light level, as a starting point for a measurement."""
+
+    name: str
+    illuminance_lx: float
+    group: str
+    """``design`` (lighting design value on the work surface), ``wall``, ``daylight`` or ``dim``."""
+    note: str
+    source: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LightAnswer:
+    """What one source gives at one light level."""
+
+    source: Source
+    illuminance_lx: float
+    irradiance_w_per_m2: float
+    """Within 300 to 1200 nm. [W/m²]"""
+    photocurrent_a_per_m2: dict[Technology, float]
+    """Photocurrent density of each cell technology; 1 A/m² is 100 µA/cm². [A/m²]"""
+
+
+@cache
+def spectrum(source: Source) -> Spectrum:
+    """Spectrum of a light source.
+
+    Raises
+    ------
+    FileNotFoundError
+        No such source is shipped.
+    """
+    path = resource_path("spectra", f"{source}.csv")
+    notes = read_notes(path)
+    return Spectrum(
+        source=source,
+        wavelength_nm=_GRID_NM,
+        relative=_on_grid(read_table(path), "relative"),
+        photopic=_photopic(),
+        origin=notes["origin"],
+        licence=notes["licence"],
+        kind=notes["kind"],
+        notes=notes["notes"],
+    )
+
+
+@cache
+def cell(technology: Technology) -> CellTechnology:
+    """Parameters of a cell technology.
+
+    Raises
+    ------
+    FileNotFoundError
+        No such technology is shipped.
+    """
+    data = _json("cells", f"{technology}.json")
+    diode = data["diode"]
+    return CellTechnology(
+        technology=technology,
+        title=data["title"],
+        band_gap_ev=data["band_gap_eV"],
+        saturation_current_a_per_m2=diode["saturation_current_A_per_cm2"] / _M2_PER_CM2,
+        ideality=diode["ideality"],
+        series_resistance_ohm_m2=diode["series_resistance_ohm_cm2"] * _M2_PER_CM2,
+        shunt_conductance_s_per_m2=diode["shunt_conductance_S_per_cm2"] / _M2_PER_CM2,
+        photo_shunt_per_v=diode["photo_shunt_per_V"],
+        voc_temperature_v_per_k=diode["voc_temperature_V_per_K"],
+        current_temperature_per_k=diode["current_temperature_per_K"],
+        eqe_wavelength_nm=np.array(data["eqe"]["wavelength_nm"], dtype=np.float64),
+        eqe=np.array(data["eqe"]["eqe"], dtype=np.float64),
+        eqe_kind=data["eqe_kind"],
+        diode_kind=diode["kind"],
+        origin=data["eqe_origin"],
+        licence=data["licence"],
+        notes=data["notes"],
+    )
+
+
+@cache
+def photocurrent_per_lux(source: Source, technology: Technology) -> float:
+    """Photocurrent density of a cell for one lux of a source. [A/(m²·lx)]"""
+    light, answer = spectrum(source), cell(technology)
+    return physics.photocurrent_per_lux(
+        light.wavelength_nm, light.relative, light.photopic, answer.eqe_wavelength_nm, answer.eqe
+    )
+
+
+@cache
+def irradiance_per_lux(source: Source) -> float:
+    """Irradiance within 300 to 1200 nm for one lux of a source. [W/(m²·lx)]"""
+    light = spectrum(source)
+    return physics.irradiance_per_lux(light.wavelength_nm, light.relative, light.photopic)
+
+
+def light_answer(source: Source, illuminance_lx: float = 500.0) -> LightAnswer:
+    """Irradiance and every technology's photocurrent density at one light level."""
+    technologies: tuple[Technology, ...] = get_args(Technology)
+    return LightAnswer(
+        source=source,
+        illuminance_lx=illuminance_lx,
+        irradiance_w_per_m2=illuminance_lx * irradiance_per_lux(source),
+        photocurrent_a_per_m2={
+            technology: illuminance_lx * photocurrent_per_lux(source, technology)
+            for technology in technologies
+        },
+    )
+
+
+@cache
+def chemistry(name: ChemistryName) -> Chemistry:
+    """Open-circuit curve of a cell chemistry.
+
+    Raises
+    ------
+    FileNotFoundError
+        No such chemistry is shipped.
+    """
+    path = resource_path("chemistry", f"{name}.csv")
+    table, notes = read_table(path), read_notes(path)
+    volts = table["open_circuit_V"]
+    return Chemistry(
+        name=name,
+        state_of_charge=table["state_of_charge"],
+        open_circuit_v=volts,
+        minimum_v=float(volts[0]),
+        maximum_v=float(volts[-1]),
+        nominal_v=float(notes["nominal_V"]),
+        origin=notes["origin"],
+        licence=notes["licence"],
+        kind=notes["kind"],
+        notes=notes["notes"],
+    )
+
+
+@cache
+def places() -> tuple[Place, ...]:
+    """Places to start from, as listed."""
+    return tuple(Place(**place) for place in _json("places", "places.json")["places"])
+
+
+@cache
+def _photopic() -> FloatArray:
+    return _on_grid(read_table(resource_path("spectra", "photopic.csv")), "photopic")
+
+
+def _on_grid(table: dict[str, FloatArray], column: str) -> FloatArray:
+    return np.interp(_GRID_NM, table["wavelength_nm"], table[column], left=0.0, right=0.0)
+
+
+def _json(folder: str, name: str) -> Any:
+    return json.loads(resource_path(folder, name).read_text(encoding="utf-8"))
