@@ -1,0 +1,225 @@
+"""Scenario files: UTF-8 JSON, read with a clear sentence for everything that can be wrong."""
+
+from __future__ import annotations
+
+import json
+import math
+from collections import Counter
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from pydantic import ValidationError
+
+from explorer.files.complaints import MOST_SHOWN, complaints, show_found
+from explorer.files.disk import MEGABYTE, FileError, read_text, write_text
+from explorer.scenario.model import FORMAT, VERSION, Scenario
+
+LIMIT_BYTES = 5 * MEGABYTE
+"""Largest scenario file that is read (own judgement: real ones hold a few kilobytes)."""
+
+
+class ScenarioError(FileError):
+    """A scenario cannot be read or written; the text is one or more sentences."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LoadedScenario:
+    """A scenario and where it came from."""
+
+    scenario: Scenario
+    path: Path
+    migrated_from: int | None
+    """Version of the file where it is older than the program's; the file was not touched."""
+
+
+def load_scenario(path: Path | str) -> LoadedScenario:
+    """Read a scenario file.
+
+    Raises
+    ------
+    ScenarioError
+        The file is missing, is no scenario, or holds a key or value that is not allowed.
+    """
+    path = Path(path)
+    try:
+        text = read_text(path, limit_bytes=LIMIT_BYTES, what="scenario")
+    except FileError as error:
+        raise ScenarioError(str(error)) from None
+    scenario, version = _parse(text, path.name)
+    return LoadedScenario(
+        scenario=scenario, path=path, migrated_from=version if version < VERSION else None
+    )
+
+
+def parse_scenario(text: str, name: str) -> Scenario:
+    """Read a scenario from a text, of this or an older version.
+
+    Parameters
+    ----------
+    text : str
+        JSON.
+    name : str
+        What messages call the text, such as its file name.
+
+    Raises
+    ------
+    ScenarioError
+        The text is no scenario, or holds a key or value that is not allowed.
+    """
+    return _parse(text, name)[0]
+
+
+def save_scenario(path: Path | str, scenario: Scenario, *, replace_older: bool = False) -> None:
+    """Write a scenario file in one step: a crash leaves the old file or the new one.
+
+    Parameters
+    ----------
+    path : path-like
+        File to write.
+    scenario : Scenario
+        What to write.
+    replace_older : bool
+        Whether a file of an older version may be overwritten; ask the person first.
+
+    Raises
+    ------
+    ScenarioError
+        The place cannot be written, or holds a file of an older version and `replace_older`
+        is not set.
+    """
+    path = Path(path)
+    if not replace_older and (version := _version_on_disk(path)) is not None and version < VERSION:
+        raise ScenarioError(
+            f"{path} is a scenario of version {version}; saving would turn it into version "
+            f"{VERSION}. Save under another name, or agree to replace it."
+        )
+    try:
+        write_text(path, dump_scenario(scenario))
+    except FileError as error:
+        raise ScenarioError(str(error)) from None
+
+
+def dump_scenario(scenario: Scenario) -> str:
+    """The text of a scenario file."""
+    data = scenario.model_dump(mode="json")
+    return json.dumps(data, indent=2, ensure_ascii=False, allow_nan=False) + "\n"
+
+
+def schema() -> dict[str, Any]:
+    """The JSON Schema of scenario files, with label, unit, range and help of every key."""
+    return {
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        **Scenario.model_json_schema(),
+        "required": ["format", "version"],
+    }
+
+
+class _Object(dict[str, Any]):
+    """A JSON object that remembers which of its keys came more than once."""
+
+    def __init__(self, pairs: list[tuple[str, Any]]) -> None:
+        super().__init__(pairs)
+        self.twice = [key for key, times in Counter(key for key, _ in pairs).items() if times > 1]
+
+
+def _parse(text: str, name: str) -> tuple[Scenario, int]:
+    data = _read_json(text, name)
+    version = _check_head(data, name)
+    for step in _MIGRATIONS[version:]:
+        step(data)
+    data["version"] = VERSION
+    if found := list(_impossible(data, "")):
+        raise ScenarioError(_join(name, found))
+    try:
+        # Strict, so that "300" and true are not taken for numbers; as JSON, so that lists are
+        # taken for tuples.
+        return Scenario.model_validate_json(json.dumps(data), strict=True), version
+    except ValidationError as error:
+        raise ScenarioError(_join(name, complaints(error, data))) from None
+
+
+def _read_json(text: str, name: str) -> dict[str, Any]:
+    try:
+        data = json.loads(text, object_pairs_hook=_Object)
+    except json.JSONDecodeError as error:
+        where = f"line {error.lineno}, column {error.colno}"
+        if error.pos >= len(text.rstrip()) or error.msg.startswith("Unterminated"):
+            raise ScenarioError(
+                f"{name} ends too early, at {where}; part of the file is missing."
+            ) from None
+        raise ScenarioError(f"{name} is not JSON: {error.msg} at {where}.") from None
+    except RecursionError:
+        raise ScenarioError(f"{name} is nested too deeply to be a scenario.") from None
+    except ValueError:  # Python's own limit on the digits of a whole number
+        raise ScenarioError(f"{name} holds a number with thousands of digits.") from None
+    if not isinstance(data, dict) or data.get("format") != FORMAT:
+        found = data.get("format") if isinstance(data, dict) else data
+        raise ScenarioError(
+            f'{name} is not a scenario: the key format must be "{FORMAT}", '
+            f"found {'nothing' if found is None else show_found(found)}."
+        )
+    return data
+
+
+def _check_head(data: dict[str, Any], name: str) -> int:
+    version = data.get("version")
+    if type(version) is not int or version < 0:
+        raise ScenarioError(
+            f"{name}: version must be a whole number from 0 to {VERSION}, "
+            f"found {'nothing' if version is None else show_found(version)}."
+        )
+    if version > VERSION:
+        raise ScenarioError(
+            f"{name} has version {version}, and this program reads versions up to {VERSION}. "
+            "A newer program wrote it; update this one to open it."
+        )
+    return version
+
+
+def _impossible(node: Any, key: str) -> Iterator[str]:
+    """Complaints about keys given twice and about numbers that are not finite."""
+    if isinstance(node, dict):
+        for name in getattr(node, "twice", ()):
+            yield f"{f'{key}.{name}' if key else name} is given more than once; keep one."
+        for name, value in node.items():
+            yield from _impossible(value, f"{key}.{name}" if key else name)
+    elif isinstance(node, list):
+        for place, value in enumerate(node):
+            yield from _impossible(value, f"{key}.{place}")
+    elif isinstance(node, float) and not math.isfinite(node):
+        yield f"{key} is {show_found(node)}; only finite numbers are allowed."
+
+
+def _join(name: str, sentences: list[str]) -> str:
+    shown = [f"{name}: {sentence}" for sentence in sentences[:MOST_SHOWN]]
+    if (more := len(sentences) - MOST_SHOWN) > 0:
+        shown.append(f"{name}: {more} more of this kind.")
+    return "\n".join(shown)
+
+
+def _version_on_disk(path: Path) -> int | None:
+    """Version of the scenario file at a path; None where there is no such file."""
+    try:
+        return _check_head(
+            _read_json(read_text(path, limit_bytes=LIMIT_BYTES, what="scenario"), path.name),
+            path.name,
+        )
+    except FileError:
+        return None
+
+
+def _rename(section: Any, old: str, new: str) -> None:
+    if isinstance(section, dict) and old in section and new not in section:
+        section[new] = section.pop(old)
+
+
+def _from_version_0(data: dict[str, Any]) -> None:
+    """Version 0 said ``level_lx`` and ``parallel``."""
+    _rename(data.get("light"), "level_lx", "illuminance_lx")
+    _rename(data.get("panels"), "parallel", "count")
+
+
+_MIGRATIONS: tuple[Callable[[dict[str, Any]], None], ...] = (_from_version_0,)
+"""Step ``n`` turns a file of version ``n`` into one of version ``n + 1``."""

@@ -1,0 +1,34 @@
+"""What every test gets: a screenless Qt, patient property tests, and no window left behind."""
+
+import os
+import sys
+
+import pytest
+from hypothesis import settings
+
+os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+os.environ.setdefault("PYQTGRAPH_QT_LIB", "PySide6")
+
+# A busy machine is no fault of the code, so no example has a deadline.
+settings.register_profile("gloaming", deadline=None)
+settings.load_profile("gloaming")
+
+
+@pytest.fixture(autouse=True)
+def no_window_left_behind():
+    """Fail a test that leaves a top-level widget behind; a slot that holds `self` keeps one."""
+    yield
+    widgets = sys.modules.get("PySide6.QtWidgets")
+    app = widgets and widgets.QApplication.instance()
+    if not app:
+        return
+    from PySide6.QtCore import QEvent
+
+    delete = QEvent.Type.DeferredDelete.value
+    app.sendPostedEvents(None, delete)
+    left = widgets.QApplication.topLevelWidgets()
+    names = [f"{type(widget).__name__} {widget.objectName()!r}" for widget in left]
+    for widget in left:  # so that one test's leftovers do not fail the next
+        widget.deleteLater()
+    app.sendPostedEvents(None, delete)
+    assert not names, f"windows left behind, perhaps by a lambda that holds one: {names}"
