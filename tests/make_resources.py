@@ -50,7 +50,7 @@ NEGATIVE_MOL = 0.61 * 7.65e-5 * 28746
 LITHIUM_MOL = 24108 / 28746 * NEGATIVE_MOL + 21725 / 49943 * POSITIVE_MOL
 """Active share x thickness [m] x greatest concentration [mol/m3] of both electrodes and the
 lithium in them, Ai et al. 2020 (from memory; the result reproduces the published-shape row of
-tests/outside/test_chemistry_curves within 1 mV)."""
+tests/outside/test_open_circuit_curves.py within 1 mV)."""
 WINDOW_V = (3.0, 4.2)
 
 SOC_PERCENT = (0, 5, 10, 20, 30, 40, 50, 60, 70, 80, 90, 95, 100)

@@ -11,16 +11,14 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from explorer.physics.constants import BOLTZMANN_J_PER_K, ELEMENTARY_CHARGE_C
+
 FloatArray = NDArray[np.float64]
 
-ELEMENTARY_CHARGE_C = 1.602176634e-19
-"""Exact, SI 2019 (CODATA)."""
 PLANCK_J_S = 6.62607015e-34
 """Exact, SI 2019 (CODATA)."""
 LIGHT_SPEED_M_PER_S = 299_792_458.0
 """Exact, SI."""
-BOLTZMANN_J_PER_K = 1.380649e-23
-"""Exact, SI 2019 (CODATA)."""
 LUMINOUS_EFFICACY_LM_PER_W = 683.0
 """K_cd at 540 THz, exact in the SI; the 683.002 at 555 nm in air differs by 3e-6."""
 REFERENCE_K = 298.15
@@ -49,6 +47,12 @@ class DetailedBalance:
     def fill_factor(self) -> FloatArray:
         """Largest output over the product of open-circuit voltage and short-circuit current."""
         return self.max_power_w_per_m2 / (self.open_circuit_v * self.short_circuit_a_per_m2)
+
+
+def integral(wavelength_nm: FloatArray, values: FloatArray) -> FloatArray:
+    """Trapezoid rule over rising wavelengths along the last axis of ``values``."""
+    middles = 0.5 * (values[..., 1:] + values[..., :-1])
+    return np.asarray((middles * np.diff(wavelength_nm)).sum(axis=-1))
 
 
 def planck(wavelength_nm: ArrayLike, temperature_k: float) -> FloatArray:
@@ -97,7 +101,7 @@ def illuminance(
     numpy.ndarray, shape (...)
         Illuminance. [lx]
     """
-    seen = np.trapezoid(irradiance_w_per_m2_nm * photopic, wavelength_nm, axis=-1)
+    seen = integral(wavelength_nm, irradiance_w_per_m2_nm * photopic)
     return np.asarray(LUMINOUS_EFFICACY_LM_PER_W * seen)
 
 
@@ -137,20 +141,18 @@ def spectral_irradiance(
 def luminous_efficacy(
     wavelength_nm: FloatArray, relative: FloatArray, photopic: FloatArray
 ) -> float:
-    """Luminous efficacy of radiation within the grid. [lm/W]
+    """Luminous efficacy of radiation within the grid, in lm/W.
 
     It depends on where the grid ends: illuminant A has 155 lm/W from 300 to 780 nm and
     16.5 lm/W over all of its radiation.
     """
-    return _visible(wavelength_nm, relative, photopic) / float(
-        np.trapezoid(relative, wavelength_nm)
-    )
+    return _visible(wavelength_nm, relative, photopic) / float(integral(wavelength_nm, relative))
 
 
 def irradiance_per_lux(
     wavelength_nm: FloatArray, relative: FloatArray, photopic: FloatArray
 ) -> float:
-    """Irradiance within the grid for one lux. [W/(m²·lx)]"""
+    """Irradiance within the grid for one lux, in W/(m²·lx)."""
     return 1.0 / luminous_efficacy(wavelength_nm, relative, photopic)
 
 
@@ -174,9 +176,7 @@ def photocurrent_density(
         Current density. [A/m²]
     """
     electrons_per_joule = wavelength_nm * 1e-9 / (PLANCK_J_S * LIGHT_SPEED_M_PER_S)
-    flow = np.trapezoid(
-        irradiance_w_per_m2_nm * electrons_per_joule * np.asarray(eqe), wavelength_nm, axis=-1
-    )
+    flow = integral(wavelength_nm, irradiance_w_per_m2_nm * electrons_per_joule * np.asarray(eqe))
     return np.asarray(ELEMENTARY_CHARGE_C * flow)
 
 
@@ -273,7 +273,7 @@ def _visible(wavelength_nm: FloatArray, relative: FloatArray, photopic: FloatArr
 def _current_above(
     wavelength_nm: FloatArray, irradiance_w_per_m2_nm: FloatArray, gap_ev: FloatArray
 ) -> FloatArray:
-    """Photon current below the gap's wavelength, the last step cut where the gap lies. [A/m²]"""
+    """Photon current below the gap's wavelength, its last step cut at the gap, in A/m²."""
     per_nm = (
         ELEMENTARY_CHARGE_C
         * irradiance_w_per_m2_nm
@@ -297,7 +297,7 @@ def _current_above(
 
 
 def _radiative_saturation(gap_over_kt: FloatArray, temperature_k: float) -> FloatArray:
-    """J_0 = q·2π/(c²h³)·∫E²/(e^(E/kT) − 1) dE from the gap up, as its exact series. [A/m²]"""
+    """J_0 = q·2π/(c²h³)·∫E²/(e^(E/kT) − 1) dE from the gap up, as a series, in A/m²."""
     scale = (
         ELEMENTARY_CHARGE_C
         * 2.0

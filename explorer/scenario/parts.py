@@ -167,7 +167,7 @@ def cell(technology: Technology) -> CellTechnology:
 
 @cache
 def photocurrent_per_lux(source: Source, technology: Technology) -> float:
-    """Photocurrent density of a cell for one lux of a source. [A/(m²·lx)]"""
+    """Photocurrent density of a cell for one lux of a source, in A/(m²·lx)."""
     light, answer = spectrum(source), cell(technology)
     return physics.photocurrent_per_lux(
         light.wavelength_nm, light.relative, light.photopic, answer.eqe_wavelength_nm, answer.eqe
@@ -176,7 +176,7 @@ def photocurrent_per_lux(source: Source, technology: Technology) -> float:
 
 @cache
 def irradiance_per_lux(source: Source) -> float:
-    """Irradiance within 300 to 1200 nm for one lux of a source. [W/(m²·lx)]"""
+    """Irradiance within 300 to 1200 nm for one lux of a source, in W/(m²·lx)."""
     light = spectrum(source)
     return physics.irradiance_per_lux(light.wavelength_nm, light.relative, light.photopic)
 
@@ -233,7 +233,9 @@ def _photopic() -> FloatArray:
 
 
 def _on_grid(table: dict[str, FloatArray], column: str) -> FloatArray:
-    return np.interp(_GRID_NM, table["wavelength_nm"], table[column], left=0.0, right=0.0)
+    return np.asarray(
+        np.interp(_GRID_NM, table["wavelength_nm"], table[column], left=0.0, right=0.0)
+    )
 
 
 def _json(folder: str, name: str) -> Any:

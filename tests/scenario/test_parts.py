@@ -21,7 +21,9 @@ def test_every_source_of_a_scenario_has_a_spectrum_with_its_origin(source):
     assert spectrum.wavelength_nm[[0, -1]].tolist() == [300.0, 1200.0]
     assert spectrum.relative.shape == spectrum.photopic.shape == spectrum.wavelength_nm.shape
     assert (spectrum.relative >= 0).all()
-    assert spectrum.origin and spectrum.licence and spectrum.kind in {"tabulated", "modelled"}
+    assert spectrum.origin
+    assert spectrum.licence
+    assert spectrum.kind in {"tabulated", "modelled"}
     assert 0.001 < parts.irradiance_per_lux(source) < 0.05
 
 
@@ -30,11 +32,15 @@ def test_every_technology_of_a_scenario_has_a_cell_that_says_how_it_is_known(tec
     cell = parts.cell(technology)
     assert cell.technology == technology
     assert (np.diff(cell.eqe_wavelength_nm) > 0).all()
-    assert (cell.eqe >= 0).all() and (cell.eqe < 1).all() and cell.eqe[-1] < 0.01
+    assert (cell.eqe >= 0).all()
+    assert (cell.eqe < 1).all()
+    assert cell.eqe[-1] < 0.01
     assert cell.voc_temperature_v_per_k < 0
     known = ("tabulated", "modelled", "from memory", "measured")
-    assert cell.eqe_kind.startswith(known) and cell.diode_kind.startswith(known)
-    assert cell.origin and cell.licence
+    assert cell.eqe_kind.startswith(known)
+    assert cell.diode_kind.startswith(known)
+    assert cell.origin
+    assert cell.licence
 
 
 @pytest.mark.parametrize("technology", TECHNOLOGIES)
@@ -97,7 +103,8 @@ def test_places_carry_their_source_and_warn_about_the_work_surface():
     assert len({place.name for place in places}) == len(places) >= 15
     for place in places:
         assert 1.0 <= place.illuminance_lx <= 2000.0
-        assert place.source and place.note
+        assert place.source
+        assert place.note
         if place.group == "design":
             assert place.note.startswith("Lighting design value on the")
         if place.group == "dim":
