@@ -17,11 +17,12 @@ DARK_BELOW_LX = 1.0
 _DAY_S = 86_400.0
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class LightLog:
     """Light that is constant between edges.
 
     Interval ``i`` lasts from ``time_s[i]`` to ``time_s[i + 1]`` at ``illuminance_lx[i]``.
+    Two logs are equal only when they are the same object, so a log may be the key of a cache.
     """
 
     time_s: FloatArray

@@ -1,0 +1,219 @@
+"""Numbers with units as a person types and reads them.
+
+Everything inside the program is SI; these two functions are the way in and the way out.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from decimal import Decimal
+
+PREFIXES = {
+    "p": 1e-12,
+    "n": 1e-9,
+    "µ": 1e-6,
+    "m": 1e-3,
+    "": 1.0,
+    "k": 1e3,
+    "M": 1e6,
+    "G": 1e9,
+}
+"""SI prefixes [BIPM, The International System of Units, 9th edition, table 7]."""
+DURATIONS = {"s": 1.0, "min": 60.0, "h": 3600.0, "d": 86_400.0, "week": 604_800.0}
+_DURATION_WORDS = {
+    "s": "s", "sec": "s", "second": "s", "seconds": "s",
+    "min": "min", "minute": "min", "minutes": "min",
+    "h": "h", "hr": "h", "hour": "h", "hours": "h",
+    "d": "d", "day": "d", "days": "d",
+    "week": "week", "weeks": "week", "w": "week",
+}  # fmt: skip
+_SPELLINGS = {"ohm": "Ω", "ohms": "Ω", "lux": "lx", "degC": "°C", "C": "°C", "cm2": "cm²"}
+_WITHOUT_PREFIX = frozenset(
+    {"lx", "h", "d", "a", "mAh", "mm", "cm", "kg", "g", "month", "week", "years"}
+)
+"""Units that a person never reads with a prefix: nobody says millilux or kilo-hours."""
+_LONGEST_IN_SECONDS, _LONGEST_IN_MINUTES, _LONGEST_IN_HOURS = 120.0, 2 * 3600.0, 48 * 3600.0
+_NUMBER = re.compile(r"([+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:[eE][+-]?\d+)?)(.*)", re.DOTALL)
+
+
+def parse(text: str, unit: str) -> float:
+    """Value of a text in a unit without prefix.
+
+    Parameters
+    ----------
+    text : str
+        Number with an optional SI prefix and an optional unit: ``470u``, ``1,5 F``, ``90 min``.
+        Either decimal mark; a blank between groups of three digits is skipped.
+    unit : str
+        Unit of the answer, such as ``"F"``; ``"s"``, ``"min"``, ``"h"``, ``"d"`` and
+        ``"week"`` take every duration, ``""`` is a plain number or a percentage.
+
+    Returns
+    -------
+    float
+        Always finite. [unit]
+
+    Raises
+    ------
+    ValueError
+        Not a number, or a unit that does not fit; the text says what is allowed.
+
+    Examples
+    --------
+    >>> parse("4,7 mF", "F")
+    0.0047
+    >>> parse("90 min", "s")
+    5400.0
+    """
+    cleaned = _clean(text)
+    if not cleaned:
+        raise ValueError(f"Nothing was entered; {_allowed(unit)}.")
+    match = _NUMBER.fullmatch(cleaned)
+    if match is None:
+        raise ValueError(f"{_quoted(text)} does not begin with a number; {_allowed(unit)}.")
+    digits, tail = match.group(1).replace(",", "."), match.group(2).strip()
+    factor = _factor(tail, unit)
+    if factor is None:
+        raise ValueError(f"{_quoted(text)} has {_quoted(tail)} as its unit; {_allowed(unit)}.")
+    value = _product(digits, factor)
+    if not math.isfinite(value):
+        raise ValueError(f"{_quoted(text)} is too large a number.")
+    return value
+
+
+def show(
+    value: float,
+    unit: str,
+    digits: int = 3,
+    *,
+    decimal_mark: str = ".",
+    infinite: str = "never",
+) -> str:
+    """A value as a person reads it, with its unit.
+
+    Parameters
+    ----------
+    value : float
+        What to show. [unit]
+    unit : str
+        Unit without prefix; ``"s"`` is shown as s, min, h or d, ``"×"`` follows its number
+        without a blank, ``""`` is a count or a share.
+    digits : int
+        Significant digits.
+    decimal_mark : str
+        ``"."`` or ``","``.
+    infinite : str
+        What an infinite value means here, such as ``"never"`` or ``"no limit"``.
+
+    Returns
+    -------
+    str
+        Such as ``"4.7 mF"``, ``"0.22 F"``, ``"2.6 d"``, ``"1300 lx"`` or ``"1.12×"``.
+
+    Examples
+    --------
+    >>> show(0.0047, "F"), show(0.22, "F"), show(224_640, "s"), show(1300, "lx")
+    ('4.7 mF', '0.22 F', '2.6 d', '1300 lx')
+    """
+    if math.isnan(value):
+        return "unknown"
+    if math.isinf(value):
+        return infinite
+    number, shown_unit = _split(value, unit, digits)
+    text = number.replace(".", decimal_mark).replace("-", "−")
+    if not shown_unit:
+        return text
+    return f"{text}{'' if shown_unit in ('×', '%') else ' '}{shown_unit}"
+
+
+def _split(value: float, unit: str, digits: int) -> tuple[str, str]:
+    """Number and unit as shown."""
+    if unit == "" and value == round(value) and abs(value) < 1e9:
+        return str(round(value)), unit  # a count keeps all its digits
+    if unit == "s" and abs(value) >= _LONGEST_IN_SECONDS:
+        longer = "min" if abs(value) < _LONGEST_IN_MINUTES else "h"
+        longer = longer if abs(value) < _LONGEST_IN_HOURS else "d"
+        return _plain(value / DURATIONS[longer], digits), longer
+    if value == 0.0 or not _takes_prefix(unit):
+        return _plain(value, digits), unit
+    # Rounded before the prefix is chosen, so that 999.9 nA is shown as 1 µA.
+    rounded = abs(float(f"{value:.{digits - 1}e}"))
+    # From a tenth up the bare unit reads best: 0.22 F, not 220 mF.
+    usable = [p for p, size in PREFIXES.items() if rounded >= (size if p else 0.1)]
+    prefix = usable[-1] if usable else "p"
+    return _plain(value / PREFIXES[prefix], digits), prefix + unit
+
+
+def _takes_prefix(unit: str) -> bool:
+    return unit.isalpha() and unit not in _WITHOUT_PREFIX
+
+
+def _plain(value: float, digits: int) -> str:
+    """Number to some significant digits, never in powers of ten where a person can count."""
+    if value == 0.0:
+        return "0"
+    rounded = float(f"{value:.{digits - 1}e}")
+    exponent = math.floor(math.log10(abs(rounded)))
+    if not -5 <= exponent < 9:
+        mantissa, _, power = f"{rounded:.{digits - 1}e}".partition("e")
+        return f"{_trim(mantissa)}e{int(power)}"
+    return _trim(f"{rounded:.{max(0, digits - 1 - exponent)}f}")
+
+
+def _trim(text: str) -> str:
+    return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+def _clean(text: str) -> str:
+    """One spelling for signs and blanks; blanks between groups of three digits go."""
+    cleaned = text.strip()
+    for odd, plain in (("−", "-"), ("–", "-"), ("μ", "µ"), ("\u2126", "Ω")):
+        cleaned = cleaned.replace(odd, plain)
+    cleaned = re.sub(r"\s", " ", cleaned)
+    cleaned = re.sub(r"(?<=\d) (?=\d{3}(?!\d))", "", cleaned)
+    return re.sub(r"^([+-]) +", r"\1", cleaned)
+
+
+def _factor(tail: str, unit: str) -> float | None:
+    """What to multiply the number by; None where the tail does not fit the unit."""
+    if unit == "mAh" and tail not in ("", "mAh"):
+        size = _factor(tail, "Ah")
+        return None if size is None else 1000.0 * size
+    if tail in ("", unit) or _SPELLINGS.get(tail) == unit:
+        return 1.0
+    if unit in DURATIONS and (word := _DURATION_WORDS.get(tail.lower())) is not None:
+        return DURATIONS[word] / DURATIONS[unit]
+    if (tail, unit) in (("x", "×"), ("X", "×")):
+        return 1.0
+    if (tail, unit) == ("%", ""):
+        return 0.01
+    prefix = "µ" if tail[0] == "u" else tail[0]
+    if prefix not in PREFIXES or not (_takes_prefix(unit) or unit == "lx"):
+        return None
+    rest = tail[1:].strip()
+    # A bare m after a duration could mean minutes as well as milliseconds: ask instead.
+    bare = rest == "" and unit not in DURATIONS
+    return PREFIXES[prefix] if bare or rest == unit or _SPELLINGS.get(rest) == unit else None
+
+
+def _product(digits: str, factor: float) -> float:
+    """Rounded once, so that 470 µ is the same number as 470e-6; infinite where too large."""
+    try:
+        return float(Decimal(digits) * Decimal(str(factor)))
+    except ArithmeticError:
+        return math.inf
+
+
+def _allowed(unit: str) -> str:
+    if unit in DURATIONS:
+        return "allowed is a number with ms, s, min, h, d or week, such as 90 min"
+    if unit == "":
+        return "allowed is a plain number, such as 3 or 0.5"
+    if _takes_prefix(unit):
+        return f"allowed is a number in {unit}, also with p n µ m k M G, such as 4.7 m{unit}"
+    return f"allowed is a number in {unit}, such as 12.5 {unit}"
+
+
+def _quoted(text: str) -> str:
+    return f'"{text.strip()[:40]}"'
