@@ -131,6 +131,9 @@ class Load(Section):
     minimum_V: float = quantity(
         2.2, "Device minimum", "V", 0, 100, "Least terminal voltage at which the device works."
     )
+    retry_delay_s: float = quantity(
+        1.0, "Retry delay", "s", 0.001, 86_400, "Least time from a cut-off to the next connect."
+    )
     regulator: Regulator = choice(Regulator(), "Regulator", "Between store and device.")
     bulk_capacitance_F: float = quantity(
         1e-5, "Bulk capacitance", "F", 0, 10, "On the device's side; filled at every connect."

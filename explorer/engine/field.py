@@ -1,0 +1,146 @@
+"""Charging speed over the store's charge, for each light level, charger state and load phase."""
+
+from __future__ import annotations
+
+import numpy as np
+from numpy.typing import NDArray
+
+from explorer.engine.flow import Flow
+from explorer.engine.system import System
+from explorer.physics import charger as ch
+from explorer.physics import load as ld
+from explorer.physics.store import StoreCurve, store_curve
+
+FloatArray = NDArray[np.float64]
+
+COUPLING_ROUNDS = 4
+"""Rounds in which charging current and terminal voltage are made to agree."""
+
+
+class Supply:
+    """Charging current at one light level, for any voltage behind the store's resistance."""
+
+    def __init__(self, system: System, curve: StoreCurve, photocurrent_a: float) -> None:
+        self._limit_a = curve.charge_limit_a
+        self._esr = curve.esr_ohm
+        self._charger = system.charger
+        if isinstance(system.charger, ch.Converter):
+            self.given = ch.converter_input(system.charger, system.panel, photocurrent_a)
+        else:
+            self.table = ch.direct_curve(
+                system.charger, system.panel, photocurrent_a, curve.esr_ohm
+            )
+
+    def current(self, store_v: FloatArray, source_v: FloatArray) -> FloatArray:
+        """Charging current. [A]"""
+        if isinstance(self._charger, ch.Converter):
+            amps = ch.converter_current(
+                self._charger, self.given, store_v, source_v, self._esr
+            )
+        else:
+            amps = np.interp(source_v, self.table.source_v, self.table.current_a)
+        return np.minimum(amps, self._limit_a)
+
+    def panel_power(self, source_v: FloatArray, charge_a: FloatArray) -> FloatArray:
+        """Power that the panel gives while it charges. [W]"""
+        if isinstance(self._charger, ch.Converter):
+            return np.where(charge_a > 0, float(self.given.panel_w), 0.0)
+        volts = np.interp(source_v, self.table.source_v, self.table.panel_v)
+        return np.asarray(np.maximum(volts * charge_a, 0.0))
+
+
+class Regime:
+    """One light level, charger state and draw: speed, terminal voltage and currents at nodes."""
+
+    __slots__ = ("charge_a", "drawn_a", "flow", "source_v", "terminal_v")
+
+    def __init__(
+        self, field: Field, supply: Supply | None, draw: ld.Draw
+    ) -> None:
+        v, esr = field.side_v, field.curve.esr_ohm
+        drawn = ld.drawn_current(draw, v)
+        charge = np.zeros_like(v)
+        source = v
+        for _ in range(COUPLING_ROUNDS if esr > 0 else 1):
+            source = v - drawn * esr
+            if supply is not None:
+                charge = supply.current(v, source)
+            terminal = ld.terminal_voltage(v, charge, draw, esr)
+            reached = np.where(terminal > 0, terminal, 0.5 * v)
+            drawn = ld.drawn_current(draw, np.maximum(reached, 1e-3))
+        self.terminal_v = terminal
+        self.charge_a = charge
+        self.drawn_a = drawn
+        self.source_v = source
+        speed = charge - drawn - field.curve.leak_a
+        if speed[0] < 0:
+            speed[0] = 0.0
+        self.flow = Flow(field.charge_c, speed)
+
+    def charge_at_terminal(self, field: Field, volts: float) -> float:
+        """Smallest charge at which the terminal voltage reaches a value; infinite if none. [C]"""
+        reached = np.maximum.accumulate(self.terminal_v) >= volts
+        i = int(np.argmax(reached))
+        if not reached[i]:
+            return np.inf
+        if i == 0:
+            return -np.inf
+        below, above = self.terminal_v[i - 1], self.terminal_v[i]
+        if below <= 0:
+            return float(field.charge_c[i])
+        share = (volts - below) / (above - below)
+        q = field.charge_c
+        return float(q[i - 1] + share * (q[i] - q[i - 1]))
+
+
+class Field:
+    """All regimes of a system, built when first asked for."""
+
+    def __init__(self, system: System, nodes: int = 400) -> None:
+        self.system = system
+        marks = [system.full_v, system.full_v - system.full_hysteresis_v, system.load.connect_v]
+        if isinstance(system.charger, ch.Converter):
+            cold = float(np.asarray(system.charger.cold_below_v))
+            marks += [cold, cold]
+        self.curve = store_curve(
+            system.store, top_v=1.02 * system.full_v + 0.02, marks_v=marks, nodes=nodes
+        )
+        self.charge_c = self.curve.charge_c
+        self.open_v = self.curve.open_v
+        lower_twin = np.append(np.diff(self.charge_c) == 0, False)
+        self.side_v = np.where(lower_twin, self.open_v * (1.0 - 1e-12), self.open_v)
+        self.full_c = self.charge_at(system.full_v)
+        self.resume_c = self.charge_at(system.full_v - system.full_hysteresis_v)
+        self.quiescent = ld.Draw(current_a=system.quiescent_a)
+        self._supplies: dict[float, Supply] = {}
+        self._regimes: dict[object, Regime] = {}
+
+    def charge_at(self, volts: float) -> float:
+        """Charge at an open-circuit voltage, infinite above the store's range. [C]"""
+        if volts > self.open_v[-1]:
+            return np.inf
+        return float(np.interp(volts, self.open_v, self.charge_c))
+
+    def voltage_at(self, charge: FloatArray | float) -> FloatArray:
+        """Open-circuit voltage at a charge. [V]"""
+        return np.interp(charge, self.charge_c, self.open_v)
+
+    def supply(self, photocurrent_a: float) -> Supply:
+        """The charger at one light level."""
+        found = self._supplies.get(photocurrent_a)
+        if found is None:
+            found = Supply(self.system, self.curve, photocurrent_a)
+            self._supplies[photocurrent_a] = found
+        return found
+
+    def regime(
+        self, photocurrent_a: float, charging: bool, key: tuple[object, ...], draw: ld.Draw
+    ) -> Regime:
+        """The regime of one light level, charger state and draw; `key` names the draw."""
+        where = (photocurrent_a, charging, key)
+        found = self._regimes.get(where)
+        if found is None:
+            supply = self.supply(photocurrent_a) if charging else None
+            found = Regime(self, supply, draw + self.quiescent)
+            self._regimes[where] = found
+        return found

@@ -1,0 +1,78 @@
+"""What a march leaves behind: legs of motion, events and counts."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import NamedTuple
+
+from explorer.engine.cycle import Cycle
+from explorer.engine.illumination import Level, Motion
+
+Key = tuple[object, ...]
+
+
+class Leg(NamedTuple):
+    """A stretch of time in which one motion moved the store."""
+
+    begin_s: float
+    end_s: float
+    begin_c: float
+    end_c: float
+    level: Level
+    charging: bool
+    connected: bool
+    low: Motion
+    """Motion of the lower neighbour of the level; the only one where the level is exact."""
+    high: Motion
+    cycles: tuple[Cycle, Cycle] | None
+    """Composed load cycles that the leg runs through, or None for a plain motion."""
+    held: bool
+    """The store chatters between full and resume, or the leg repeats earlier legs."""
+    repeats: tuple[int, int, float] | None
+    """First leg, one past the last, and how often they repeat."""
+    segment: int
+
+
+class Event(NamedTuple):
+    """A threshold crossed."""
+
+    time_s: float
+    kind: str
+    charge_c: float
+
+
+@dataclass(slots=True)
+class Tally:
+    """Counts of a run."""
+
+    served: list[float]
+    """Completed runs of every operation."""
+    connects: float = 0.0
+    cut_offs: float = 0.0
+    connected_s: float = 0.0
+    full_s: float = 0.0
+    """Time with charging stopped because the store is full. [s]"""
+    started: float = 0.0
+    """Start-ups completed."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class State:
+    """Where a run stands: what the next run needs to go on."""
+
+    charge_c: float
+    connected: bool
+    charging: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Trajectory:
+    """A whole run."""
+
+    legs: list[Leg]
+    events: list[Event]
+    tally: Tally
+    end: State
+    span_s: float
+    first_operation_s: float = field(default=float("inf"))
+    """Time at which the first start-up was completed. [s]"""

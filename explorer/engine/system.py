@@ -1,0 +1,116 @@
+"""What the engine is given: a panel in changing light, a charger, a store and a load."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from explorer.physics.charger import Converter, DirectCharger
+from explorer.physics.load import Draw, Regulator
+from explorer.physics.panel import Panel
+from explorer.physics.store import Store
+
+FloatArray = NDArray[np.float64]
+
+WEEK_S = 604_800.0
+DAY_S = 86_400.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LightCourse:
+    """Light that is constant between edges and repeats after the last one."""
+
+    edges_s: FloatArray
+    """Shape (n + 1,), beginning at 0 and rising. [s]"""
+    photocurrent_a: FloatArray
+    """Of the whole array, shape (n,). [A]"""
+    illuminance_lx: FloatArray
+    """At the place, shape (n,). [lx]"""
+    begins_at_s: float = 0.0
+    """Seconds since Monday 00:00 at which the course begins; places weekly windows. [s]"""
+
+    @property
+    def period_s(self) -> float:
+        """Time after which the course repeats. [s]"""
+        return float(self.edges_s[-1])
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Phase:
+    """A stretch of constant draw at the store's terminals."""
+
+    draw: Draw
+    duration_s: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Periodic:
+    """Repeat at an interval inside windows of the week."""
+
+    interval_s: float
+    windows_s: tuple[tuple[float, float], ...]
+    """Start and end since Monday 00:00, in order and apart; the whole week means always. [s]"""
+
+    @property
+    def always(self) -> bool:
+        """Whether it is due at every hour."""
+        return self.windows_s == ((0.0, WEEK_S),)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WhenReady:
+    """Run whenever the store's open-circuit voltage has reached a level."""
+
+    ready_v: float
+    wanted_per_s: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Operation:
+    """Phases that run one after another, again and again."""
+
+    name: str
+    schedule: Periodic | WhenReady
+    phases: tuple[Phase, ...]
+
+    @property
+    def duration_s(self) -> float:
+        """Length of one run. [s]"""
+        return sum(p.duration_s for p in self.phases)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Load:
+    """Load switch, regulator and device."""
+
+    connect_v: float
+    off_v: float
+    """Terminal voltage below which the device is off: the switch's threshold, the device's
+    minimum or the regulator's need, whichever is highest. [V]"""
+    minimum_v: float
+    """The device's own need at the store's terminals, regulator included. [V]"""
+    bulk_f: float
+    start_up: tuple[Phase, ...]
+    sleep: Draw
+    operations: tuple[Operation, ...]
+    regulator: Regulator = None
+    retry_delay_s: float = 1.0
+    """Least time from a cut-off to the next connect. [s]"""
+    reserve_j: float = 0.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class System:
+    """Everything that one run of the engine needs."""
+
+    light: LightCourse
+    panel: Panel
+    charger: DirectCharger | Converter
+    full_v: float
+    full_hysteresis_v: float
+    quiescent_a: float
+    store: Store
+    initial_charge_c: float
+    load: Load

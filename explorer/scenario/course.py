@@ -1,0 +1,98 @@
+"""The light of a scenario as a course of constant levels."""
+
+from __future__ import annotations
+
+import numpy as np
+from numpy.typing import NDArray
+
+from explorer.engine.system import DAY_S, WEEK_S, LightCourse
+from explorer.scenario import parts
+from explorer.scenario.light import WEEKDAYS, Light, LogPattern, SteadyPattern, WeekPattern
+from explorer.scenario.light_log import LightLog
+from explorer.scenario.supply import Panels
+
+FloatArray = NDArray[np.float64]
+HOUR_S = 3600.0
+
+
+def panel_factor(light: Light) -> float:
+    """Light on the panel over light at the place."""
+    return light.orientation_factor * light.cover_factor * light.soiling_factor
+
+
+def current_per_lux(light: Light, panels: Panels, daylight_share: float | None = None) -> float:
+    """Photocurrent of the whole array per lux at the place. [A/lx]
+
+    The lux of lamps and of daylight behind glass are weighed by their shares; cells in series
+    share a panel's area, so one cell's area carries the current.
+    """
+    share = light.daylight_share if daylight_share is None else daylight_share
+    lamp = parts.photocurrent_per_lux(light.source, panels.technology)
+    day = parts.photocurrent_per_lux("daylight_glass", panels.technology)
+    warmth = 1.0 + parts.cell(panels.technology).current_temperature_per_k * (
+        light.ambient_C - 25.0
+    )
+    area = panels.active_area_cm2 * 1e-4 / panels.cells_in_series
+    per_lux = (1.0 - share) * lamp + share * day
+    return float(per_lux * area * panels.count * panel_factor(light) * warmth)
+
+
+def light_course(light: Light, panels: Panels, log: LightLog | None) -> LightCourse:
+    """Levels, edges and period of a scenario's light.
+
+    Raises
+    ------
+    ValueError
+        The pattern is a log and none was given.
+    """
+    pattern = light.pattern
+    if isinstance(pattern, SteadyPattern):
+        level = np.array([light.illuminance_lx], float)
+        return LightCourse(
+            edges_s=np.array([0.0, WEEK_S]),
+            photocurrent_a=level * current_per_lux(light, panels),
+            illuminance_lx=level,
+        )
+    if isinstance(pattern, LogPattern):
+        if log is None:
+            raise ValueError("light.pattern is a log, but no log was read")
+        scale = 1.0
+        if light.illuminance_lx is not None:
+            scale = light.illuminance_lx / log.mean_lit_lx if log.mean_lit_lx > 0 else 0.0
+        level = log.illuminance_lx * scale
+        return LightCourse(
+            edges_s=log.time_s,
+            photocurrent_a=level * current_per_lux(light, panels),
+            illuminance_lx=level,
+            begins_at_s=log.start_of_week_s,
+        )
+    return _week_course(light, pattern, panels)
+
+
+def _week_course(light: Light, pattern: WeekPattern, panels: Panels) -> LightCourse:
+    spans: list[tuple[float, float, float, float]] = []
+    for block in pattern.blocks:
+        level = float(light.illuminance_lx or 0.0) * block.relative_level
+        per_lux = current_per_lux(light, panels, block.daylight_share)
+        for day in block.days:
+            if day in pattern.dark_days:
+                continue
+            midnight = WEEKDAYS.index(day) * DAY_S
+            spans.append(
+                (midnight + block.from_h * HOUR_S, midnight + block.to_h * HOUR_S, level,
+                 level * per_lux)
+            )
+    edges = sorted({0.0, WEEK_S, *(s[0] for s in spans), *(s[1] for s in spans)})
+    lux = np.zeros(len(edges) - 1)
+    current = np.zeros(len(edges) - 1)
+    begins = np.array(edges[:-1])
+    for begin, end, level, amps in spans:
+        inside = (begins >= begin) & (begins < end)
+        lux[inside] += level
+        current[inside] += amps
+    keep = np.concatenate([[True], np.diff(current) != 0.0])
+    return LightCourse(
+        edges_s=np.append(begins[keep], WEEK_S),
+        photocurrent_a=current[keep],
+        illuminance_lx=lux[keep],
+    )
