@@ -1,0 +1,283 @@
+"""A measured light log is taken as it was measured, and what is missing in it is said."""
+
+import csv
+import itertools
+import os
+from datetime import datetime
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from explorer.files.logs import LogError, read_light_log, resolve_log
+from explorer.resource_files import resource_path
+from explorer.scenario.light_log import LightLog
+from explorer.scenario.model import Scenario
+
+OFFICE = resource_path("logs", "office_lux_1min.csv")
+
+
+@pytest.fixture
+def log_of(tmp_path):
+    def write(text, gaps="dark"):
+        path = tmp_path / "desk.csv"
+        path.write_bytes(text if isinstance(text, bytes) else text.encode())
+        return read_light_log(path, gaps)
+
+    return write
+
+
+def following(file, gaps="dark"):
+    return Scenario.model_validate(
+        {"light": {"pattern": {"kind": "log", "file": file, "gaps": gaps}}}
+    )
+
+
+# --- the measured office ------------------------------------------------------------------
+
+
+def test_the_office_log_keeps_every_lux_hour_of_the_file():
+    with OFFICE.open(newline="") as file:
+        lux = [float(row["lux"]) for row in csv.DictReader(file)]
+    log = read_light_log(OFFICE)
+    assert len(lux) == 20_560
+    assert log.lux_hours == pytest.approx(sum(lux) / 60.0, rel=1e-12)
+    assert log.lux_hours == pytest.approx(44_806, abs=0.5)
+
+
+def test_the_office_log_tells_its_two_gaps():
+    with OFFICE.open(newline="") as file:
+        times = [datetime.fromisoformat(row["time"]) for row in csv.DictReader(file)]
+    waits_h = [(b - a).total_seconds() / 3600 for a, b in itertools.pairwise(times)]
+    missing_h = [wait for wait in waits_h if wait > 0.1]
+    log = read_light_log(OFFICE)
+    # The last reading before a gap holds for its minute.
+    assert [(to - since + 60) / 3600 for since, to in log.gaps] == pytest.approx(missing_h)
+    assert missing_h == pytest.approx([7.13, 29.25], abs=0.005)
+    assert log.notes == (
+        "Times that wander by up to 1 s were set on even steps of 60 s.",
+        "No reading for 7.13 h after 2015-02-04 10:43; these count as dark.",
+        "No reading for 29.2 h after 2015-02-10 09:33; these count as dark.",
+    )
+    assert log.duration_s == pytest.approx((times[-1] - times[0]).total_seconds() + 60, abs=1)
+
+
+def test_the_office_log_knows_its_hour_and_weekday():
+    log = read_light_log(OFFICE)
+    assert log.start == datetime(2015, 2, 2, 14, 19)
+    assert log.weekday == 0  # 2 February 2015 was a Monday
+    assert log.start_of_day_s == log.start_of_week_s == 14 * 3600 + 19 * 60
+
+
+def test_held_gaps_add_light_only_where_the_last_reading_was_lit():
+    dark, held = read_light_log(OFFICE), read_light_log(OFFICE, "hold")
+    added = sum(
+        (to - since) / 3600 * dark.illuminance_lx[np.searchsorted(dark.time_s, since) - 1]
+        for since, to in dark.gaps
+    )
+    assert held.lux_hours == pytest.approx(dark.lux_hours + added, rel=1e-12)
+    assert held.lux_hours > dark.lux_hours
+
+
+# --- steps, gaps and forms of writing -----------------------------------------------------
+
+
+def test_each_reading_holds_for_the_step_and_a_gap_is_dark(log_of):
+    log = log_of("time,lux\n0,100\n60,200\n120,300\n600,400\n660,0\n")
+    assert log.time_s.tolist() == [0, 60, 120, 180, 600, 660, 720]
+    assert log.illuminance_lx.tolist() == [100, 200, 300, 0, 400, 0]
+    assert log.gaps == ((180, 600),)
+    assert log.notes == ("No reading for 8 min after 2 min; these count as dark.",)
+    assert log.dark_s == 480
+    assert log.mean_lit_lx == 250
+    assert log.start is None
+    assert (log.weekday, log.start_of_day_s) == (0, 0)
+
+
+def test_a_gap_can_hold_the_last_reading(log_of):
+    log = log_of("time,lux\n0,100\n60,200\n120,300\n600,400\n", gaps="hold")
+    assert log.illuminance_lx.tolist() == [100, 200, 300, 300, 400]
+    assert log.notes == ("No reading for 8 min after 2 min; these hold the last reading.",)
+
+
+def test_an_uneven_log_keeps_its_own_times(log_of):
+    log = log_of("time,lux\n0,1\n100,2\n240,3\n330,4\n430,5\n")
+    assert log.time_s.tolist() == [0, 100, 240, 330, 430, 530]
+    assert log.notes == ("The step is uneven, about 100 s; each reading holds until the next.",)
+
+
+def test_a_logger_with_a_slow_clock_is_not_squeezed(log_of):
+    # 1.02 s a step, stamped in whole seconds: the median step is 1 s, the true one is not.
+    rows = "".join(f"{int(i * 1.02)},100\n" for i in range(2000))
+    log = log_of("time_s,lux\n" + rows)
+    assert log.duration_s == pytest.approx(2000 * 1.02, abs=2)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "time,lux\n2024-05-06 08:00,1.5\n2024-05-06 08:05,2.5\n",
+        "timestamp;room;illuminance_lx\n2024-05-06T08:00:00;a;1,5\n2024-05-06T08:05:00;a;2,5\n",
+        "Lux\tTime\n1,5\t2024-05-06 08:00\n2,5\t2024-05-06 08:05\n",
+        '"time","lux"\r\n"2024-05-06 08:00","1.5"\r\n"2024-05-06 08:05","2.5"\r\n',
+        "\ufeff# a remark\n\ntime, lux\n2024-05-06 08:00, 1.5\n# more\n2024-05-06 08:05, 2.5\n\n",
+        "time,lux\n2024-05-06T08:00:00+02:00,1.5\n2024-05-06T06:05:00Z,2.5\n",
+    ],
+)
+def test_the_same_log_may_be_written_in_several_ways(log_of, text):
+    log = log_of(text)
+    assert log.time_s.tolist() == [0, 300, 600]
+    assert log.illuminance_lx.tolist() == [1.5, 2.5]
+    assert log.start is not None
+    assert log.start.replace(tzinfo=None) == datetime(2024, 5, 6, 8)
+    assert log.notes == ()
+
+
+def test_empty_readings_and_exact_repeats_are_left_out_and_reported(log_of):
+    log = log_of("time,lux\n0,1\n60,2\n60,2\n120,\n180,4\n240,5\n")
+    assert log.illuminance_lx.tolist() == [1, 2, 0, 4, 5]
+    assert log.notes[:2] == (
+        "1 lines have no reading and were left out.",
+        "1 lines repeat the line before and were left out.",
+    )
+
+
+@given(
+    st.lists(st.tuples(st.integers(1, 400), st.floats(0, 2000)), min_size=2, max_size=40),
+    st.sampled_from(["dark", "hold"]),
+)
+def test_the_edges_rise_and_no_light_is_lost_or_made(tmp_path_factory, steps, gaps):
+    times = np.cumsum([step for step, _ in steps])
+    lux = np.array([level for _, level in steps])
+    path = tmp_path_factory.getbasetemp() / "steps.csv"
+    rows = zip(times.tolist(), lux.tolist(), strict=True)
+    path.write_text("time,lux\n" + "".join(f"{t},{x!r}\n" for t, x in rows))
+    log = read_light_log(path, gaps)
+    assert np.all(np.diff(log.time_s) > 0)
+    filled = sum(
+        (to - since) * log.illuminance_lx[np.searchsorted(log.time_s, since)]
+        for since, to in log.gaps
+    )
+    step = np.median(np.diff(times))
+    waits = np.append(np.diff(times), step)
+    uneven = any("uneven" in note for note in log.notes)
+    held = np.where(waits > 1.5 * step, step, waits) if uneven else np.full(lux.size, step)
+    assert log.lux_hours * 3600 - filled == pytest.approx(float(held @ lux), rel=1e-9, abs=1e-6)
+
+
+# --- what cannot be used ------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("time,lux\n0,1\n60,-4\n", "line 3: the light is '-4'; allowed is a number from 0 to"),
+        ("time,lux\n0,1\n60,nan\n", "line 3: the light is 'nan'; allowed is"),
+        ("time,lux\n0,1\n60,bright\n", "line 3: the light is 'bright'; allowed is"),
+        ("time,lux\n0,1\n60,999999\n", "line 3: the light is '999999'; allowed is"),
+        ("# by hand\ntime,lux\n0,1\n\n60,x\n", "line 5: the light is 'x'"),
+        ("time,lux\n0,1\n60,2\n30,3\n", "line 4: its time lies 30 s before the line above; times"),
+        ("time,lux\n0,1\n60,2\n60,3\n", "line 4: its time repeats the time of the line before"),
+        ("time,lux\n2024-05-06,1\nlater,2\n", "line 3: the time is 'later'; allowed is a date"),
+        ("time,lux\n0,1\nnan,2\n", "line 3: the time is 'nan'; allowed is a date"),
+        ("time,lux\n0,1\n1e300,2\n", "line 3: the time is '1e300'; allowed is a date"),
+        (
+            "time,lux\n2024-05-06 08:00,1\n2024-05-06T08:05+00:00,2\n",
+            "has times with and without a time zone",
+        ),
+        ("time,lux\n0,1\n60\n", "line 3: 1 columns found, at least 2 are needed."),
+        ("time,light\n0,1\n", "has no column named lux or illuminance_lx; its columns are time,"),
+        ("0,1\n60,2\n", "has no column named time or time_s or timestamp"),
+        ("time,lux\n0,1\n", "holds 1 readings; at least 2 are needed."),
+        ("time,lux\n0,1\n0,1\n", "holds one reading again and again"),
+        ("time,lux\n", "holds 0 readings"),
+        ("# only\n", "holds only remarks"),
+        ('time,lux\n0,"1\n60,2\n', "a quotation mark that is never closed."),
+        ("", "is empty; a light log was expected."),
+        (b"time,lux\n\0\0", "is not a text file in UTF-8"),
+    ],
+)
+def test_what_cannot_be_used_is_named_with_its_line(log_of, text, said):
+    with pytest.raises(LogError) as caught:
+        log_of(text)
+    assert said in str(caught.value)
+    assert str(caught.value).endswith(".")
+
+
+def test_a_folder_and_a_missing_log_are_told_apart(tmp_path):
+    with pytest.raises(LogError, match="is a folder; a light log is a file"):
+        read_light_log(tmp_path)
+    with pytest.raises(LogError, match="There is no file"):
+        read_light_log(tmp_path / "none.csv")
+
+
+@given(st.text())
+def test_no_text_makes_it_fail_otherwise(tmp_path_factory, text):
+    path = tmp_path_factory.getbasetemp() / "any.csv"
+    path.write_bytes(("time,lux\n" + text).encode("utf-8", "surrogatepass"))
+    try:
+        log = read_light_log(path)
+    except LogError:
+        return
+    assert np.all(np.diff(log.time_s) > 0)
+
+
+# --- the log that a scenario names --------------------------------------------------------
+
+
+def test_a_scenario_without_a_log_has_none():
+    assert resolve_log(Scenario(), None) is None
+
+
+def test_a_log_is_found_beside_the_scenario_before_the_shipped_ones(tmp_path):
+    scenario = following("office_lux_1min.csv")
+    shipped = resolve_log(scenario, tmp_path / "x.json")
+    assert shipped is not None
+    assert shipped.illuminance_lx.size == 20_562
+    (tmp_path / "office_lux_1min.csv").write_text("time,lux\n0,5\n60,6\n")
+    beside = resolve_log(scenario, tmp_path / "x.json")
+    assert beside is not None
+    assert beside.illuminance_lx.tolist() == [5, 6]
+    assert resolve_log(scenario, None) is shipped
+
+
+def test_a_log_is_read_again_when_its_file_changes(tmp_path):
+    path = tmp_path / "desk.csv"
+    path.write_text("time,lux\n0,5\n60,6\n")
+    first = resolve_log(following("desk.csv"), tmp_path / "x.json")
+    assert resolve_log(following("desk.csv"), tmp_path / "x.json") is first
+    path.write_text("time,lux\n0,5\n60,7\n")
+    os.utime(path, ns=(1, 1))
+    again = resolve_log(following("desk.csv"), tmp_path / "x.json")
+    assert again is not None
+    assert again.illuminance_lx.tolist() == [5, 7]
+
+
+@pytest.mark.parametrize("file", ["none.csv", "a" * 5000, "../none.csv"])
+def test_a_log_that_is_nowhere_is_named_with_the_ones_there_are(tmp_path, file):
+    with pytest.raises(LogError, match=r"no such log beside .* \(.*office_lux_1min\.csv"):
+        resolve_log(following(file), tmp_path / "x.json")
+
+
+@pytest.mark.parametrize("file", ["", " ", "a\0b"])
+def test_a_log_without_a_name_says_so(file):
+    with pytest.raises(LogError, match="names no log"):
+        resolve_log(following(file), None)
+
+
+# --- the log itself -----------------------------------------------------------------------
+
+
+def test_a_log_refuses_edges_that_do_not_fit():
+    def log(edges, levels):
+        return LightLog(
+            time_s=np.array(edges), illuminance_lx=np.array(levels), start=None, step_s=60.0
+        )
+
+    assert log([0.0, 60.0], [5.0]).lux_hours == pytest.approx(5 / 60)
+    assert log([0.0, 60.0], [0.0]).mean_lit_lx == 0.0
+    with pytest.raises(ValueError, match="one more edge than levels"):
+        log([0.0, 60.0], [5.0, 6.0])
+    with pytest.raises(ValueError, match="must start at 0 s and rise"):
+        log([0.0, 60.0, 60.0], [5.0, 6.0])
