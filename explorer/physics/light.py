@@ -252,7 +252,7 @@ def detailed_balance(
     # for y = 1 + x in y + ln y = 1 + ln(1 + J_sc/J_0), which is smooth and almost straight.
     target = 1.0 + np.log1p(ratio)
     y = np.maximum(target - np.log(np.maximum(target, 1.0)), 1.0)
-    for _ in range(8):
+    for _ in range(5):
         y = y - (y + np.log(y) - target) / (1.0 + 1.0 / y)
     x = y - 1.0
     return DetailedBalance(

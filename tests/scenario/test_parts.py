@@ -1,10 +1,12 @@
+import importlib.util
+import shutil
 from typing import get_args
 
 import numpy as np
 import pytest
 
 from explorer import resource_files
-from explorer.resource_files import read_notes, read_table, resource_path
+from explorer.resource_files import read_notes, read_table
 from explorer.scenario import parts
 from explorer.scenario.light import Source
 from explorer.scenario.storage import Chemistry
@@ -141,16 +143,33 @@ def test_a_missing_table_is_named(tmp_path):
         read_table(tmp_path / "nothing.csv")
 
 
-def test_resources_are_found_beside_the_package_and_inside_a_wheel(tmp_path, monkeypatch):
-    bundled, checkout = tmp_path / "_bundled", tmp_path / "checkout"
-    monkeypatch.setattr(resource_files, "_BASES", (bundled, checkout))
+def _installed_at(package):
+    """The module as it would be imported from another folder."""
+    package.mkdir()
+    shutil.copy(resource_files.__file__, package)
+    spec = importlib.util.spec_from_file_location("elsewhere", package / "resource_files.py")
+    module = importlib.util.module_from_spec(spec)
+    spec.loader.exec_module(module)
+    return module
+
+
+def test_resources_are_found_in_a_checkout(tmp_path):
+    module = _installed_at(tmp_path / "explorer")
     with pytest.raises(FileNotFoundError, match="folder 'resources' is missing"):
-        resource_path("spectra")
-    (checkout / "resources").mkdir(parents=True)
-    assert resource_path() == checkout / "resources"
-    (bundled / "resources").mkdir(parents=True)
-    assert resource_path() == bundled / "resources"
+        module.resource_path("spectra")
+    (tmp_path / "resources").mkdir()
+    (tmp_path / "scenarios").mkdir()
+    assert module.resource_path() == tmp_path / "resources"
+    assert module.scenario_folder() == tmp_path / "scenarios"
     with pytest.raises(FileNotFoundError, match="resources/spectra is missing"):
-        resource_path("spectra")
-    (checkout / "scenarios").mkdir()
-    assert resource_files.scenario_folder() == checkout / "scenarios"
+        module.resource_path("spectra")
+
+
+def test_an_installed_wheel_takes_its_own_resources_before_a_stranger_beside_it(tmp_path):
+    module = _installed_at(tmp_path / "explorer")
+    (tmp_path / "resources").mkdir()
+    bundled = tmp_path / "explorer" / "_bundled"
+    (bundled / "resources").mkdir(parents=True)
+    (bundled / "scenarios").mkdir()
+    assert module.resource_path() == bundled / "resources"
+    assert module.scenario_folder() == bundled / "scenarios"
