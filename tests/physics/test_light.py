@@ -127,3 +127,13 @@ def test_the_limit_rises_faster_than_the_light(lux):
         return float(light.detailed_balance(NM, absolute, 1.5).max_power_w_per_m2)
 
     assert power(2.0 * lux) > 2.0 * power(lux)
+
+
+def test_the_last_step_of_a_coarse_spectrum_is_cut_where_the_gap_lies():
+    coarse = np.array([300.0, 600.0, 900.0, 1200.0])
+    gap_nm = 700.0
+    volt_nm = light.PLANCK_J_S * light.LIGHT_SPEED_M_PER_S / light.ELEMENTARY_CHARGE_C * 1e9
+    limit = light.detailed_balance(coarse, np.ones(4), volt_nm / gap_nm)
+    # ∫ λ dλ from 300 to 700 nm, for 1 W/(m²·nm) throughout
+    expected = 0.5 * (gap_nm**2 - 300.0**2) / volt_nm
+    assert limit.short_circuit_a_per_m2 == pytest.approx(expected, rel=1e-12)
