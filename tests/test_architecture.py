@@ -1,0 +1,96 @@
+"""The arrows between the layers run one way, and the sources keep the rules of the house."""
+
+import ast
+import re
+from pathlib import Path
+
+import pytest
+from importlinter.cli import lint_imports
+
+import explorer
+
+PACKAGE = Path(explorer.__file__).parent
+ROOT = Path(__file__).parent.parent
+SOURCES = sorted(PACKAGE.rglob("*.py"))
+TEXT_KINDS = {".py", ".md", ".toml", ".json", ".csv", ".txt", ".svg", ".html", ".yml", ".yaml"}
+LONGEST_FILE = 450
+SKIPPED_FOLDERS = {"build", "dist", "__pycache__"}
+
+
+def repository_texts():
+    """Every text file of the checkout that is not made by a tool."""
+    for path in sorted(ROOT.rglob("*")):
+        inner = path.relative_to(ROOT).parts
+        hidden = any(part.startswith(".") for part in inner) and inner[0] != ".ci"
+        if hidden or SKIPPED_FOLDERS & set(inner) or not path.is_file():
+            continue
+        if path.suffix in TEXT_KINDS or inner[0] == ".ci":
+            yield path, path.read_text(encoding="utf-8")
+
+
+def imported_names(path):
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.ImportFrom):
+            yield node.module or ""
+            yield from (f"{node.module}.{alias.name}" for alias in node.names)
+        elif isinstance(node, ast.Import):
+            yield from (alias.name for alias in node.names)
+
+
+def test_the_import_contracts_hold(capfd, monkeypatch):
+    monkeypatch.chdir(ROOT)
+    code = lint_imports(config_filename=str(ROOT / "pyproject.toml"), no_cache=True)
+    assert code == 0, capfd.readouterr().out
+
+
+def test_state_knows_no_widgets():
+    """The one rule that import-linter cannot say, as QtWidgets is part of another package."""
+    paths = sorted((PACKAGE / "state").glob("*.py"))
+    assert len(paths) > 1
+    guilty = [p.name for p in paths if any("QtWidgets" in name for name in imported_names(p))]
+    assert not guilty
+
+
+@pytest.mark.parametrize("layer", ["physics", "engine"])
+def test_physics_and_engine_touch_no_file(layer):
+    opened = {"open", "read_text", "write_text", "read_bytes", "loadtxt", "genfromtxt"}
+    for path in (PACKAGE / layer).glob("*.py"):
+        called = {
+            getattr(node.func, "attr", getattr(node.func, "id", ""))
+            for node in ast.walk(ast.parse(path.read_text(encoding="utf-8")))
+            if isinstance(node, ast.Call)
+        }
+        assert not called & opened, path.name
+
+
+def test_no_file_is_two_files():
+    lengths = {p.name: len(p.read_text(encoding="utf-8").splitlines()) for p in SOURCES}
+    assert not {name: n for name, n in lengths.items() if n > LONGEST_FILE}
+
+
+def test_colours_come_from_the_theme_alone():
+    literal = re.compile(r"#(?:[0-9a-fA-F]{8}|[0-9a-fA-F]{6}|[0-9a-fA-F]{3})\b")
+    theme = PACKAGE / "state" / "theme.py"
+    found = {
+        path.relative_to(PACKAGE).as_posix(): literal.findall(path.read_text(encoding="utf-8"))
+        for path in SOURCES
+        if path != theme
+    }
+    assert literal.search(theme.read_text(encoding="utf-8")), "the theme itself names colours"
+    assert not {name: hits for name, hits in found.items() if hits}
+
+
+def test_the_checkout_stands_on_its_own():
+    """No path of one machine, and no reach outside of the checkout."""
+    # Put together, so that this file does not match itself.
+    machine = re.compile("/" + r"(?:work|home|root|Users|tmp)/[\w.]")
+    outside = re.compile(r"\.\./" + r"shared|\bshared/" + r"(?:data|design|look|example)")
+    texts = dict(repository_texts())
+    assert ROOT / "pyproject.toml" in texts
+    guilty = {
+        path.relative_to(ROOT).as_posix(): hit.group()
+        for path, text in texts.items()
+        for hit in [machine.search(text) or outside.search(text)]
+        if hit
+    }
+    assert not guilty

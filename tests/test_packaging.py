@@ -1,0 +1,146 @@
+"""What a person installs holds everything that the program needs, and nothing else."""
+
+import os
+import re
+import subprocess
+import sys
+import sysconfig
+import venv
+import zipfile
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).parent.parent
+TOP = {
+    "README.md",
+    "DEVELOPERS.md",
+    "pyproject.toml",
+    "explorer",
+    "tests",
+    "resources",
+    "scenarios",
+}
+MADE_BY_TOOLS = {"build", "dist"}
+EXIT_CODES = {"Runs": 0, "Marginal": 1, "Falls short": 2}
+
+
+def run(*command, cwd):
+    """Run a command that must not see the checkout."""
+    kept = {k: v for k, v in os.environ.items() if not k.startswith(("PYTHON", "COV_"))}
+    return subprocess.run(
+        [str(part) for part in command],
+        cwd=cwd,
+        env=kept | {"PYTHONUTF8": "1"},
+        capture_output=True,
+        text=True,
+        check=False,
+        timeout=300,
+    )
+
+
+@pytest.fixture(scope="session")
+def wheel(tmp_path_factory):
+    """The wheel, built from the checkout as it stands."""
+    out = tmp_path_factory.mktemp("wheel")
+    built = run(
+        sys.executable, "-m", "build", "--wheel", "--no-isolation", "-o", out, ROOT, cwd=out
+    )
+    assert built.returncode == 0, built.stdout + built.stderr
+    return next(out.glob("*.whl"))
+
+
+@pytest.fixture(scope="session")
+def installed(wheel, tmp_path_factory):
+    """Folder of programs of a bare environment that holds the wheel and an empty folder.
+
+    The libraries are borrowed from the running environment, so nothing is downloaded; a path
+    file is not followed into another, so an editable install of the checkout stays unseen.
+    """
+    place = tmp_path_factory.mktemp("bare")
+    venv.create(place / "venv", symlinks=True)
+    programs = place / "venv" / "bin"
+    version = f"python{sys.version_info.major}.{sys.version_info.minor}"
+    packages = place / "venv" / "lib" / version / "site-packages"
+    (packages / "borrowed.pth").write_text(sysconfig.get_path("purelib") + "\n")
+    (place / "empty").mkdir()
+    pip = (sys.executable, "-m", "pip", "--python", programs / "python", "install")
+    done = run(*pip, "--no-deps", "--no-index", "-q", wheel, cwd=place / "empty")
+    assert done.returncode == 0, done.stdout + done.stderr
+    return programs, place / "empty"
+
+
+def test_the_wheel_holds_one_package_with_its_resources(wheel):
+    names = zipfile.ZipFile(wheel).namelist()
+    tops = {name.split("/")[0] for name in names}
+    assert {top for top in tops if not top.endswith(".dist-info")} == {"explorer"}
+    for folder in ("resources", "scenarios"):
+        wanted = {
+            f"explorer/_bundled/{path.relative_to(ROOT).as_posix()}"
+            for path in (ROOT / folder).rglob("*")
+            if path.is_file() and not path.name.startswith(".")
+        }
+        assert wanted, f"{folder} is empty"
+        assert wanted <= set(names)
+    assert not [name for name in names if name.endswith(".pyc") or "tests/" in name]
+
+
+def test_the_wheel_declares_its_command_and_its_limits(wheel):
+    with zipfile.ZipFile(wheel) as archive:
+        texts = {
+            n.split("/")[-1]: archive.read(n).decode() for n in archive.namelist() if "info/" in n
+        }
+    assert "gloaming = explorer.cli:main" in texts["entry_points.txt"]
+    assert "Requires-Python: >=3.11" in texts["METADATA"]
+    assert "License-Expression: MIT" in texts["METADATA"]
+    lines = texts["METADATA"].lower().splitlines()
+    qt = next(line for line in lines if "requires-dist: pyside6-essentials" in line)
+    assert all(limit in qt for limit in ("<6.11", "!=6.9.1", "!=6.9.2", ">=6.8"))
+
+
+def test_the_installed_command_judges_a_bundled_scenario(installed):
+    programs, empty = installed
+    asked = "from explorer.resource_files import scenario_folder as f; print(f())"
+    found = run(programs / "python", "-c", asked, cwd=empty)
+    folder = Path(found.stdout.strip())
+    assert programs.parent in folder.parents, found.stderr
+    scenario = min(folder.glob("*.json"))
+    judged = run(programs / "gloaming", "check", scenario, cwd=empty)
+    word = next((word for word in EXIT_CODES if word in judged.stdout), None)
+    assert word is not None, judged.stdout + judged.stderr
+    assert judged.returncode == EXIT_CODES[word]
+    assert judged.stderr == ""
+
+
+def test_the_command_line_starts_without_qt(installed):
+    programs, empty = installed
+    asked = "import sys, explorer.cli; print(*{name.split('.')[0] for name in sys.modules})"
+    loaded = run(programs / "python", "-c", asked, cwd=empty)
+    assert loaded.returncode == 0, loaded.stderr
+    assert not {"PySide6", "pyqtgraph", "shiboken6"} & set(loaded.stdout.split())
+
+
+def test_a_bad_file_is_answered_with_a_sentence_and_3(installed):
+    programs, empty = installed
+    judged = run(programs / "gloaming", "check", "none.json", cwd=empty)
+    assert judged.returncode == 3
+    assert "There is no file none.json." in judged.stderr
+    assert "Traceback" not in judged.stderr
+
+
+def test_the_top_of_the_checkout_is_tidy():
+    found = {path.name for path in ROOT.iterdir() if not path.name.startswith(".")}
+    assert found - MADE_BY_TOOLS == TOP
+
+
+def test_the_fresh_machine_runs_the_command_of_the_readme():
+    readme = (ROOT / "README.md").read_text(encoding="utf-8")
+    blocks = re.findall(r"```\n(.*?)\n```", readme, re.DOTALL)
+    (shown,) = [block for block in blocks if "pytest" in block and "pip install" in block]
+    assert "\n" not in shown
+    script = (ROOT / ".ci" / "run").read_text(encoding="utf-8")
+    (used,) = re.findall(
+        r"^test_command=\$\(cat <<'END'\n(.*?)\nEND\n\)$", script, re.M | re.DOTALL
+    )
+    assert used == shown
+    assert os.access(ROOT / ".ci" / "run", os.X_OK)
