@@ -13,8 +13,10 @@ from explorer.physics.store import StoreCurve, store_curve
 
 FloatArray = NDArray[np.float64]
 
-COUPLING_ROUNDS = 4
-"""Rounds in which charging current and terminal voltage are made to agree."""
+COUPLING_ROUNDS = 6
+"""Most rounds in which charging current and terminal voltage are made to agree."""
+COUPLING_TOLERANCE_V = 1e-7
+"""They agree once the drop over the store's resistance moves by less than this. [V]"""
 
 
 class Supply:
@@ -61,13 +63,16 @@ class Regime:
         drawn = ld.drawn_current(draw, v)
         charge = np.zeros_like(v)
         source = v
-        for _ in range(COUPLING_ROUNDS if esr > 0 else 1):
+        for _ in range(COUPLING_ROUNDS):
             source = v - drawn * esr
             if supply is not None:
                 charge = supply.current(v, source)
             terminal = ld.terminal_voltage(v, charge, draw, esr)
             reached = np.where(terminal > 0, terminal, 0.5 * v)
+            before = drawn
             drawn = ld.drawn_current(draw, np.maximum(reached, 1e-3))
+            if esr * np.max(np.abs(drawn - before)) < COUPLING_TOLERANCE_V:
+                break
         self.terminal_v = terminal
         self.charge_a = charge
         self.drawn_a = drawn

@@ -26,10 +26,8 @@ class Leg(NamedTuple):
     high: Motion
     cycles: tuple[Cycle, Cycle] | None
     """Composed load cycles that the leg runs through, or None for a plain motion."""
-    held: bool
-    """The store chatters between full and resume, or the leg repeats earlier legs."""
-    repeats: tuple[int, int, float] | None
-    """First leg, one past the last, and how often they repeat."""
+    repeats: tuple[tuple[Leg, ...], float] | None
+    """Legs that this one stands for and how often it runs through them."""
     segment: int
 
 

@@ -30,6 +30,8 @@ AVERAGED_BELOW_V = 1e-4
 OFF: Key = ("off",)
 MAX_LEGS = 400_000
 MAX_EVENTS = 4000
+SKIP_TURNS = 3
+"""Fewest turns between full and resume that are skipped at once."""
 TIME_GRAIN_S = 1e-9
 REPEAT_DRIFT = 1e-4
 """Largest relative change of charge from one turn of a repeating course to the next."""
@@ -46,6 +48,7 @@ class Engine:
         self.edges = system.light.edges_s.tolist()
         self._motions: dict[object, Motion] = {}
         self._cycles: dict[object, Cycle] = {}
+        self.may_connect = True
         self.averaged = tuple(self._is_small(op) for op in system.load.operations)
 
     def _is_small(self, operation: Operation) -> bool:
@@ -153,7 +156,7 @@ class Engine:
         start: State | None = None,
         *,
         begin_s: float = 0.0,
-        stop_at_first_operation: bool = False,
+        stop_at: str = "",
         longest_leg_s: float = inf,
     ) -> Trajectory:
         """Run for a span of time.
@@ -166,13 +169,14 @@ class Engine:
             Where it begins; the scenario's own beginning when left out.
         begin_s : float
             Time within the light course at which it begins. [s]
-        stop_at_first_operation : bool
-            End as soon as a start-up is completed.
+        stop_at : str
+            End as soon as this happens: "operation" (a start-up is completed), "cut_off" or
+            "full"; empty to run on.
         longest_leg_s : float
             Legs that are built by doubling are cut to this length, for drawing. [s]
         """
         run = _Run(self, span_s, start or self.initial_state(), begin_s, longest_leg_s)
-        return run.go(stop_at_first_operation)
+        return run.go(stop_at)
 
     def dark(self) -> Engine:
         """The same system in the dark for ever, with the tables that it shares kept."""
@@ -180,6 +184,13 @@ class Engine:
         twin.__dict__.update(self.__dict__)
         twin.levels = [Level(0.0, 0.0, 0.0)]
         twin.edges = [0.0, WEEK_S]
+        return twin
+
+    def unloaded(self) -> Engine:
+        """The same system with the load switch held open."""
+        twin = object.__new__(Engine)
+        twin.__dict__.update(self.__dict__)
+        twin.may_connect = False
         return twin
 
     def at_level(self, photocurrent_a: float) -> Engine:
@@ -291,17 +302,17 @@ class _Run:
 
     # ---- the loop ------------------------------------------------------------------------
 
-    def go(self, stop_at_first_operation: bool) -> Trajectory:
+    def go(self, stop_at: str) -> Trajectory:
         """March to the end."""
         while self.t < self.end - TIME_GRAIN_S:
-            if stop_at_first_operation and self.first_operation < inf:
+            if stop_at and self._happened(stop_at):
                 break
             if len(self.legs) > MAX_LEGS:
                 break
             self._pass_edges()
             if self._switch():
                 continue
-            if self.stage == "on" and self._take_cycles():
+            if self.stage == "on" and (self._take_cycles() or self._begin_due()):
                 continue
             self._move()
         state = State(charge_c=self.q, connected=self.stage != "off", charging=self.charging)
@@ -314,8 +325,13 @@ class _Run:
             self.first_operation - self.begin_s,
         )
 
+    def _happened(self, what: str) -> bool:
+        if what == "operation":
+            return self.first_operation < inf
+        return self.tally.cut_offs > 0 if what == "cut_off" else not self.charging
+
     def _pass_edges(self) -> None:
-        """Let the clock's own events happen: light, windows, ends of phases, starts."""
+        """Let the clock's own events happen: light, windows, ends of phases."""
         t = self.t + TIME_GRAIN_S
         while t >= self.segment_end:
             self.segment += 1
@@ -335,9 +351,15 @@ class _Run:
             for j, running in enumerate(self.active):
                 if running is not None and t >= running[1]:
                     self._next_phase(j, running)
-            for j, due in enumerate(self.next_start):
-                if t >= due and self.active[j] is None:
-                    self._begin(j)
+
+    def _begin_due(self) -> bool:
+        """Begin the operations whose time has come; True where the draw may have changed."""
+        changed = False
+        for j, due in enumerate(self.next_start):
+            if self.t + TIME_GRAIN_S >= due and self.active[j] is None:
+                self._begin(j)
+                changed = True
+        return changed
 
     def _next_start_phase(self) -> None:
         self.start_k += 1
@@ -394,14 +416,18 @@ class _Run:
         if self.charging and q >= field.full_c:
             self.charging = False
             self._note("full")
-            self._repeat("full")
+            self._stay_full()
             return True
         if not self.charging and q <= field.resume_c:
             self.charging = True
             return True
         _, _, motion = self._motions(self._key())
         if self.stage == "off":
-            if q >= motion.connect_c and self.t >= self.retry_at - TIME_GRAIN_S:
+            if (
+                q >= motion.connect_c
+                and self.engine.may_connect
+                and self.t >= self.retry_at - TIME_GRAIN_S
+            ):
                 self._connect()
                 return True
             return False
@@ -464,7 +490,7 @@ class _Run:
         if self.stage == "off":
             if self.retry_at > self.t + TIME_GRAIN_S:
                 until = min(until, self.retry_at)
-            else:
+            elif self.engine.may_connect:
                 high = min(high, motion.connect_c)
         else:
             low = max(low, motion.off_c)
@@ -497,8 +523,7 @@ class _Run:
         high: Motion,
         *,
         cycles: tuple[Cycle, Cycle] | None = None,
-        held: bool = False,
-        repeats: tuple[int, int, float] | None = None,
+        repeats: tuple[tuple[Leg, ...], float] | None = None,
     ) -> None:
         duration = end_s - self.t
         connected = self.stage != "off"
@@ -506,7 +531,7 @@ class _Run:
             self.legs.append(
                 Leg(
                     self.t - self.begin_s, end_s - self.begin_s, self.q, end_c, self.level,
-                    self.charging, connected, low, high, cycles, held, repeats, self.segment,
+                    self.charging, connected, low, high, cycles, repeats, self.segment,
                 )
             )
             if connected and repeats is None:
@@ -537,7 +562,7 @@ class _Run:
         low_cycle = self.engine.cycle(level.low_a, self.charging, self.small, fast)
         key: Key = ("on", self.small, ())
         if not level.exact:
-            return self._take_blended(fast, interval, until, low_cycle, key)
+            return self._take_blended(fast, until, low_cycle, key)
         if self.next_start[fast] > self.t + 2 * TIME_GRAIN_S:
             return False
         at_most = floor((until - self.t) / interval + 1e-9)
@@ -585,7 +610,7 @@ class _Run:
         self.next_start[fast] = following
 
     def _take_blended(
-        self, fast: int, interval: float, until: float, low_cycle: Cycle, key: Key
+        self, fast: int, until: float, low_cycle: Cycle, key: Key
     ) -> bool:
         """A stretch of a light log: fractions of a cycle along the generator."""
         level = self.level
@@ -607,11 +632,7 @@ class _Run:
             self.engine.motion(level.high_a, self.charging, key),
             cycles=(low_cycle, high_cycle),
         )
-        late = self.t - self.next_start[fast]
-        if late >= 0:
-            done = floor(late / interval) + 1
-            self.tally.served[fast] += done
-            self.next_start[fast] += done * interval
+        self._catch_up(fast)
         return True
 
     def _fast_operation(self) -> tuple[int | None, float]:
@@ -629,6 +650,73 @@ class _Run:
         return fast, others
 
     # ---- repeating courses ---------------------------------------------------------------
+
+    def _stay_full(self) -> None:
+        """Skip whole turns between full and resume while nothing else changes.
+
+        With pulses the turn is taken along the generators, so the place within the hysteresis
+        band at the end is an estimate, good to about one pulse.
+        """
+        if not self.level.exact or self.stage == "start" or any(self.active):
+            return
+        fast, other, until = None, inf, min(self.segment_end, self.end)
+        if self.stage == "on":
+            fast, other = self._fast_operation()
+            until = min(until, self.window_edge, other)
+            if any(isinstance(op.schedule, WhenReady) for op in self.operations):
+                return
+        field, level = self.field, self.level.low_a
+        flows, cycles = [], []
+        for charging in (False, True):
+            if fast is None:
+                flows.append(self.engine.motion(level, charging, self._key()).flow)
+                continue
+            if not self.engine.compose:
+                return
+            cycle = self.engine.cycle(level, charging, self.small, fast)
+            cycles.append(cycle)
+            flows.append(cycle.generator)
+        fall_s = flows[0].time_to(field.full_c, field.resume_c)
+        rise_s = flows[1].time_to(field.resume_c, field.full_c)
+        turn_s = fall_s + rise_s
+        if not turn_s < inf:
+            return
+        turns = floor((until - self.t) / turn_s)
+        if turns < SKIP_TURNS:
+            return
+        begin, key = self.t, self._key()
+        motions = [self.engine.motion(level, c, key) for c in (False, True)]
+        legs = tuple(
+            Leg(
+                a, b, p, q, self.level, c, self.stage != "off", m, m,
+                (cycles[c], cycles[c]) if cycles else None, None, self.segment,
+            )
+            for a, b, p, q, c, m in (
+                (0.0, fall_s, field.full_c, field.resume_c, False, motions[0]),
+                (fall_s, turn_s, field.resume_c, field.full_c, True, motions[1]),
+            )
+        )
+        self._add(
+            begin + turns * turn_s, field.full_c, motions[0], motions[0],
+            repeats=(legs, float(turns)),
+        )
+        self.tally.full_s += turns * fall_s
+        if self.stage == "on":
+            self.tally.connected_s += turns * turn_s
+            for j in self.small:
+                schedule = self.operations[j].schedule
+                self.tally.served[j] += turns * turn_s / schedule.interval_s  # type: ignore[union-attr]
+            if fast is not None:
+                self._catch_up(fast)
+
+    def _catch_up(self, j: int) -> None:
+        """Count the runs whose start has passed and set the next start."""
+        late = self.t - self.next_start[j]
+        if late >= 0:
+            interval = self.operations[j].schedule.interval_s  # type: ignore[union-attr]
+            done = floor(late / interval) + 1
+            self.tally.served[j] += done
+            self.next_start[j] += done * interval
 
     def _repeat(self, event: object) -> bool:
         """Skip whole turns of a course that has come back to the same event in the same light."""
@@ -650,14 +738,14 @@ class _Run:
             turns = min(turns, floor(20 * REPEAT_DRIFT * scale / abs(drift_c)))
         if turns < 2:
             return False
-        _, first, last, tally = before[1], before[2], len(self.legs), before[3]
+        first, last, tally = before[2], len(self.legs), before[3]
         _scale(self.tally, tally, turns)
         any_motion = self._motions(self._key())
         end_s = self.t + turns * turn_s
         retry = self.retry_at - self.t
         self._add(
             end_s, self.q + turns * drift_c, any_motion[0], any_motion[1],
-            held=True, repeats=(first, last, float(turns)),
+            repeats=(tuple(self.legs[first:last]), float(turns)),
         )
         self.retry_at = end_s + retry if retry > -inf else -inf
         self.seen.clear()

@@ -147,6 +147,9 @@ class Load(Section):
         2e-6, "Sleep current", "A", 0, 100, "Of the device between operations."
     )
     operations: tuple[Operation, ...] = choice((Operation(),), "Operations", "What the device does.")
+    actuator: Literal["none", "latching_valve", "vent_or_flap", "door_lock", "other_motor"] = choice(
+        "none", "Moves", "What the device moves, if anything; brings up the cautions that apply."
+    )
     reserve_J: float = quantity(
         0.0, "Reserve", "J", 0, 1e6, "Energy kept for one last safe action, such as closing a valve."
     )

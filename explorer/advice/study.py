@@ -1,0 +1,357 @@
+"""The runs behind a verdict: first charge, repeating course, dark stretches, one charge."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import inf, isfinite
+
+import numpy as np
+
+from explorer.engine.field import Field
+from explorer.engine.legs import State, Trajectory
+from explorer.engine.march import Engine
+from explorer.engine.sample import Extremes, columns, extremes
+from explorer.engine.steady import RepeatingCourse, repeating_course
+from explorer.engine.system import Periodic, System, WhenReady
+from explorer.physics import load as ld
+from explorer.scenario.build import build
+from explorer.scenario.light_log import LightLog
+from explorer.scenario.model import Scenario
+
+DARK_LIMIT_S = 40 * 365.25 * 86_400.0
+STUCK = 1e-7
+"""Relative change of charge over a period below which a store that never connected is stuck."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FirstCharge:
+    """From an empty store to the first operation."""
+
+    seconds: float
+    """Infinite where it never gets there. [s]"""
+    connects: float
+    """How often the load was connected on the way."""
+    stuck_v: float
+    """Highest voltage reached where it never gets there. [V]"""
+    looked_s: float
+    """Time that was looked at. [s]"""
+    end: State
+    end_s: float
+    """Time within the light's course at the end. [s]"""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DarkStretch:
+    """A stretch in which the store pays for everything."""
+
+    needed_s: float
+    available_s: float
+    begin_v: float
+    closure: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Study:
+    """Everything that checks and answers are read from."""
+
+    scenario: Scenario
+    system: System
+    engine: Engine
+    first: FirstCharge
+    course: RepeatingCourse
+    extremes: Extremes
+    dark: tuple[DarkStretch, ...]
+    available_c: float
+    """Charge that the charger could deliver in a period with the store at connect level. [C]"""
+    needed_c: float
+    """Charge that everything wanted takes in a period at that level. [C]"""
+    one_charge: Trajectory
+    """From full in the dark until the load is cut off."""
+    full_charge_s: float
+    served: tuple[float, ...]
+    wanted: tuple[float, ...]
+
+
+def study(scenario: Scenario, log: LightLog | None = None) -> Study:
+    """Run all that a verdict needs.
+
+    Parameters
+    ----------
+    scenario : Scenario
+        Validated scenario.
+    log : LightLog, optional
+        The measured light, where the scenario's pattern is a log.
+    """
+    system = build(scenario, log)
+    engine = Engine(system)
+    first = _first_charge(engine, scenario.margins.start_within_h * 3600.0)
+    course = _settled(engine, first)
+    found = extremes(columns(engine, course.run, 600))
+    available, needed = _budget_at_connect(engine)
+    full = State(charge_c=_full_charge(engine), connected=True, charging=False)
+    one_charge = engine.dark().march(DARK_LIMIT_S, full, stop_at="cut_off")
+    return Study(
+        scenario=scenario,
+        system=system,
+        engine=engine,
+        first=first,
+        course=course,
+        extremes=found,
+        dark=_dark_stretches(engine, course, scenario.margins.closure_days * 86_400.0),
+        available_c=available,
+        needed_c=needed,
+        one_charge=one_charge,
+        full_charge_s=_full_charge_time(engine),
+        served=tuple(course.run.tally.served),
+        wanted=wanted_runs(system, course.run.span_s),
+    )
+
+
+def wanted_runs(system: System, span_s: float) -> tuple[float, ...]:
+    """Runs that each operation should complete in a span."""
+    weeks = span_s / 604_800.0
+    wanted = []
+    for op in system.load.operations:
+        if isinstance(op.schedule, WhenReady):
+            wanted.append(op.schedule.wanted_per_s * span_s)
+            continue
+        runs = sum(
+            np.ceil((end - begin) / op.schedule.interval_s - 1e-9)
+            if not op.schedule.always
+            else (end - begin) / op.schedule.interval_s
+            for begin, end in op.schedule.windows_s
+        )
+        wanted.append(float(runs) * weeks)
+    return tuple(wanted)
+
+
+def first_light(system: System) -> float:
+    """Time within the course at which the light first comes on. [s]"""
+    lit = np.flatnonzero(system.light.photocurrent_a > 0)
+    return float(system.light.edges_s[lit[0]]) if len(lit) else 0.0
+
+
+def _full_charge(engine: Engine) -> float:
+    return min(engine.field.full_c, float(engine.field.charge_c[-1]))
+
+
+def _first_charge(engine: Engine, allowed_s: float) -> FirstCharge:
+    period = engine.edges[-1]
+    begin = first_light(engine.system)
+    state = State(charge_c=0.0, connected=False)
+    passed = connects = 0.0
+    limit = max(4.0 * allowed_s, 2.0 * period)
+    highest = 0.0
+    while passed < limit:
+        run = engine.march(period, state, begin_s=begin + passed, stop_at="operation")
+        connects += run.tally.connects
+        if isfinite(run.first_operation_s):
+            done = passed + run.first_operation_s
+            return FirstCharge(
+                seconds=done, connects=connects, stuck_v=0.0, looked_s=done, end=run.end,
+                end_s=begin + done,
+            )
+        highest = max(highest, max((leg.end_c for leg in run.legs), default=0.0))
+        passed += period
+        moved = abs(run.end.charge_c - state.charge_c)
+        state = run.end
+        if moved <= STUCK * _full_charge(engine):
+            break
+    return FirstCharge(
+        seconds=inf, connects=connects, stuck_v=float(engine.field.voltage_at(highest)),
+        looked_s=passed, end=state, end_s=begin + passed,
+    )
+
+
+def _settled(engine: Engine, first: FirstCharge) -> RepeatingCourse:
+    """The course that follows from the first operation, or from a full store without one."""
+    period = engine.edges[-1]
+    if isfinite(first.seconds):
+        into = first.end_s % period
+        run = engine.march(period - into, first.end, begin_s=into)
+        return repeating_course(engine, run.end)
+    full = State(charge_c=_full_charge(engine), connected=True, charging=False)
+    return repeating_course(engine, full)
+
+
+def mean_draw(engine: Engine, volts: float) -> float:
+    """Mean current of everything wanted, leakage included, at a store voltage. [A]"""
+    system, field = engine.system, engine.field
+    esr = field.curve.esr_ohm
+
+    def drawn(draw: ld.Draw) -> float:
+        terminal = float(ld.terminal_voltage(volts, 0.0, draw, esr))
+        return float(ld.drawn_current(draw, terminal if terminal > 0 else volts))
+
+    idle = drawn(system.load.sleep)
+    total = idle + system.quiescent_a
+    total += float(np.interp(volts, field.open_v, field.curve.leak_a))
+    for op, runs in zip(
+        system.load.operations, wanted_runs(system, 604_800.0), strict=True
+    ):
+        extra = sum(
+            (drawn(system.load.sleep + p.draw) - idle) * p.duration_s for p in op.phases
+        )
+        total += extra * runs / 604_800.0
+    return total
+
+
+def charge_currents(field: Field, photocurrent_a: np.ndarray, volts: float) -> np.ndarray:
+    """Charging current at a store voltage for each light level. [A]"""
+    distinct, where = np.unique(photocurrent_a, return_inverse=True)
+    if len(distinct) > 64:
+        rungs = np.concatenate([[0.0], np.geomspace(distinct[-1] * 1e-4, distinct[-1], 64)])
+    else:
+        rungs = distinct
+    at = np.array([volts])
+    amps = np.array([float(field.supply(float(a)).current(at, at)[0]) for a in rungs])
+    return np.asarray(np.interp(distinct, rungs, amps)[where])
+
+
+def _budget_at_connect(engine: Engine) -> tuple[float, float]:
+    volts = engine.system.load.connect_v
+    light = engine.system.light
+    amps = charge_currents(engine.field, light.photocurrent_a, volts)
+    span = np.diff(light.edges_s)
+    return float(np.maximum(amps, 0.0) @ span), mean_draw(engine, volts) * light.period_s
+
+
+def dark_gaps(engine: Engine) -> list[tuple[float, float]]:
+    """Stretches (begin, length) in which the light gives less than the mean draw. [s]"""
+    light = engine.system.light
+    volts = engine.system.load.connect_v
+    amps = charge_currents(engine.field, light.photocurrent_a, volts)
+    short = amps < mean_draw(engine, volts)
+    if short.all() or not short.any():
+        return [(0.0, light.period_s)] if short.all() else []
+    edges = light.edges_s
+    n = len(short)
+    first = int(np.flatnonzero(~short)[0])
+    gaps: list[tuple[float, float]] = []
+    i = first
+    while i < first + n:
+        if short[i % n]:
+            begin, length = edges[i % n], 0.0
+            while i < first + n and short[i % n]:
+                length += edges[i % n + 1] - edges[i % n]
+                i += 1
+            gaps.append((float(begin), float(length)))
+        else:
+            i += 1
+    return gaps
+
+
+def _level_at(run: Trajectory, seconds: float) -> float:
+    """Charge at a time of a run. [C]"""
+    times = [leg.begin_s for leg in run.legs]
+    i = max(int(np.searchsorted(times, seconds + 1e-6, side="right")) - 1, 0)
+    leg = run.legs[i]
+    if leg.end_s <= leg.begin_s:
+        return leg.end_c
+    share = min(max((seconds - leg.begin_s) / (leg.end_s - leg.begin_s), 0.0), 1.0)
+    return leg.begin_c + share * (leg.end_c - leg.begin_c)
+
+
+def _dark_stretches(
+    engine: Engine, course: RepeatingCourse, closure_s: float
+) -> tuple[DarkStretch, ...]:
+    gaps = dark_gaps(engine)
+    if not gaps and closure_s <= 0:
+        return ()
+    judged = _with_reserve(engine)
+    longest = max((length for _, length in gaps), default=0.0)
+    by_length = sorted(gaps, key=lambda g: -g[1])[:1]
+    levels = [(_level_at(course.run, begin), begin) for begin, length in gaps
+              if length >= 0.3 * longest]
+    chosen = list(by_length)
+    if levels:
+        lowest, at = min(levels)
+        length = next(g[1] for g in gaps if g[0] == at)
+        if (at, length) not in chosen:
+            chosen.append((at, length))
+    stretches = [
+        _survive(judged, _level_at(course.run, begin), begin, length, closure=False)
+        for begin, length in chosen
+    ]
+    if closure_s > 0:
+        level, begin = min(levels) if levels else (course.start.charge_c, 0.0)
+        stretches.append(
+            _survive(judged, level, begin, max(closure_s, longest), closure=True)
+        )
+    return tuple(stretches)
+
+
+def _survive(
+    engine: Engine, charge: float, begin_s: float, needed_s: float, *, closure: bool
+) -> DarkStretch:
+    state = State(charge_c=charge, connected=True)
+    run = engine.dark().march(
+        20.0 * needed_s, state, begin_s=begin_s + engine.system.light.begins_at_s,
+        stop_at="cut_off",
+    )
+    available = run.span_s if run.tally.cut_offs else 20.0 * needed_s
+    return DarkStretch(
+        needed_s=needed_s,
+        available_s=available,
+        begin_v=float(engine.field.voltage_at(charge)),
+        closure=closure,
+    )
+
+
+def reserve_voltage(engine: Engine) -> float:
+    """Store voltage that leaves the reserve above the cut-off. [V]"""
+    load, field = engine.system.load, engine.field
+    if load.reserve_j <= 0:
+        return load.off_v
+    q, v = field.charge_c, field.open_v
+    energy = np.concatenate([[0.0], np.cumsum(0.5 * (v[1:] + v[:-1]) * np.diff(q))])
+    floor_j = float(np.interp(load.off_v, v, energy))
+    return float(np.interp(floor_j + load.reserve_j, energy, v))
+
+
+def _with_reserve(engine: Engine) -> Engine:
+    """An engine whose load is cut off while the reserve is still there."""
+    system = engine.system
+    if system.load.reserve_j <= 0:
+        return engine
+    names = system.load.__dataclass_fields__
+    values = {name: getattr(system.load, name) for name in names}
+    values["off_v"] = reserve_voltage(engine)
+    load = type(system.load)(**values)
+    whole = {name: getattr(system, name) for name in system.__dataclass_fields__}
+    whole["load"] = load
+    return Engine(System(**whole))
+
+
+def _full_charge_time(engine: Engine) -> float:
+    """From empty to full without a load. [s]"""
+    period = engine.edges[-1]
+    begin = first_light(engine.system)
+    state = State(charge_c=0.0, connected=False)
+    unloaded = engine.unloaded()
+    passed = 0.0
+    for _ in range(60):
+        run = unloaded.march(period, state, begin_s=begin + passed, stop_at="full")
+        if not run.end.charging:
+            return passed + run.span_s
+        passed += period
+        if abs(run.end.charge_c - state.charge_c) <= STUCK * _full_charge(engine):
+            break
+        state = run.end
+    return inf
+
+
+def recovery_time(engine: Engine) -> float:
+    """From the cut-off to the next operation, beginning when the light comes on. [s]"""
+    cut_c = engine.field.charge_at(engine.system.load.off_v)
+    begin = first_light(engine.system)
+    run = engine.march(
+        4.0 * engine.edges[-1],
+        State(charge_c=min(cut_c, _full_charge(engine)), connected=False),
+        begin_s=begin,
+        stop_at="operation",
+    )
+    return run.first_operation_s
+
+
+__all__ = ["DarkStretch", "FirstCharge", "Periodic", "Study", "recovery_time", "study"]

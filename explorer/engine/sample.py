@@ -1,0 +1,184 @@
+"""Turn a trajectory into columns for drawing and files, and find its extremes."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from explorer.engine.columns import Columns
+from explorer.engine.field import Field
+from explorer.engine.legs import Leg, Trajectory
+from explorer.engine.march import Engine
+
+FloatArray = NDArray[np.float64]
+
+
+@dataclass(frozen=True, slots=True)
+class _Rows:
+    """Values along one leg; arrays of one length."""
+
+    time_s: FloatArray
+    store_v: FloatArray
+    store_min_v: FloatArray
+    terminal_v: FloatArray
+    terminal_min_v: FloatArray
+    harvest_a: FloatArray
+    load_a: FloatArray
+
+
+def columns(engine: Engine, run: Trajectory, count: int = 1000) -> Columns:
+    """Sample a trajectory.
+
+    Parameters
+    ----------
+    engine : Engine
+        The engine that made it.
+    run : Trajectory
+        What it made.
+    count : int
+        About how many rows to return. Legs keep their ends as rows; where there are more legs
+        than that, rows are joined so that the lowest and highest values stay.
+
+    Returns
+    -------
+    Columns
+        At most about twice `count` rows.
+    """
+    if not run.legs:
+        return _single(engine, run)
+    step = run.span_s / count
+    dense = len(run.legs) > count // 2
+    parts = [_leg_rows(engine.field, leg, step, ends_only=dense) for leg in run.legs]
+    lengths = [len(p.time_s) for p in parts]
+    owner = np.repeat(np.arange(len(parts)), lengths)
+    names = _Rows.__slots__
+    table = {name: np.concatenate([getattr(p, name) for p in parts]) for name in names}
+    connected = np.array([leg.connected for leg in run.legs])[owner]
+    lux = engine.system.light.illuminance_lx[
+        np.array([leg.segment for leg in run.legs]) % len(engine.system.light.illuminance_lx)
+    ][owner]
+    if len(owner) > 2 * count:
+        return _thinned(table, connected, lux, step, count)
+    return Columns(**table, connected=connected, illuminance_lx=lux)
+
+
+def _single(engine: Engine, run: Trajectory) -> Columns:
+    volts = np.full(1, float(engine.field.voltage_at(run.end.charge_c)))
+    zero = np.zeros(1)
+    return Columns(
+        time_s=zero, store_v=volts, store_min_v=volts, terminal_v=volts, terminal_min_v=volts,
+        harvest_a=zero, load_a=zero, connected=np.array([run.end.connected]),
+        illuminance_lx=zero,
+    )
+
+
+def _leg_rows(field: Field, leg: Leg, step_s: float, *, ends_only: bool) -> _Rows:
+    """Rows of one leg, ends included."""
+    duration = leg.end_s - leg.begin_s
+    inner = 0 if ends_only or leg.repeats is not None else int(duration / step_s)
+    if inner > 0 and not leg.level.exact:
+        inner = 0
+    if inner == 0:
+        q = np.array([leg.begin_c, leg.end_c])
+        t = np.array([leg.begin_s, leg.end_s])
+    else:
+        t = np.linspace(leg.begin_s, leg.end_s, inner + 2)
+        flow = leg.cycles[0].generator if leg.cycles else leg.low.flow
+        q = flow.path(leg.begin_c, t - leg.begin_s)
+        q[-1] = leg.end_c
+    return _values(field, leg, t, q)
+
+
+def _values(field: Field, leg: Leg, t: FloatArray, q: FloatArray) -> _Rows:
+    nodes = field.charge_c
+    weight = leg.level.weight
+
+    def mixed(name: str) -> FloatArray:
+        low = np.interp(q, nodes, getattr(leg.low.regime, name))
+        if leg.high is leg.low:
+            return low
+        high = np.interp(q, nodes, getattr(leg.high.regime, name))
+        return np.asarray((1.0 - weight) * low + weight * high)
+
+    volts = np.interp(q, nodes, field.open_v)
+    terminal = np.maximum(mixed("terminal_v"), 0.0)
+    low_v, low_t = volts, terminal
+    drawn = mixed("drawn_a") - field.system.quiescent_a
+    harvest = mixed("charge_a")
+    if leg.cycles is not None:
+        cycle = leg.cycles[0]
+        low_v = np.interp(np.interp(q, cycle.nodes, cycle.lowest_c), nodes, field.open_v)
+        low_t = np.maximum(np.interp(q, cycle.nodes, cycle.terminal_min_v), 0.0)
+        drawn = np.interp(q, cycle.nodes, cycle.mean_drawn_a) - field.system.quiescent_a
+    if leg.repeats is not None:
+        legs, _ = leg.repeats
+        rows = [_values(field, sub, np.array([sub.begin_s, sub.end_s]),
+                        np.array([sub.begin_c, sub.end_c])) for sub in legs]
+        span = sum(sub.end_s - sub.begin_s for sub in legs)
+        low_v = np.full_like(volts, min(float(r.store_min_v.min()) for r in rows))
+        low_t = np.full_like(volts, min(float(r.terminal_min_v.min()) for r in rows))
+        volts = np.full_like(volts, max(float(r.store_v.max()) for r in rows))
+        terminal = np.full_like(volts, max(float(r.terminal_v.max()) for r in rows))
+        drawn = np.full_like(volts, _weighted(rows, legs, "load_a") / span)
+        harvest = np.full_like(volts, _weighted(rows, legs, "harvest_a") / span)
+    return _Rows(t, volts, low_v, terminal, low_t, harvest, drawn)
+
+
+def _weighted(rows: list[_Rows], legs: tuple[Leg, ...], name: str) -> float:
+    return sum(
+        float(getattr(r, name).mean()) * (leg.end_s - leg.begin_s)
+        for r, leg in zip(rows, legs, strict=True)
+    )
+
+
+def _thinned(
+    table: dict[str, FloatArray],
+    connected: NDArray[np.bool_],
+    lux: FloatArray,
+    step_s: float,
+    count: int,
+) -> Columns:
+    """Join rows into columns that keep the extremes."""
+    bins = np.minimum((table["time_s"] / step_s).astype(int), count - 1)
+    first = np.flatnonzero(np.diff(bins, prepend=-1))
+    low, high, mean = np.minimum.reduceat, np.maximum.reduceat, np.add.reduceat
+    size = np.diff(np.append(first, len(bins)))
+    out = {
+        "time_s": table["time_s"][first],
+        "store_v": high(table["store_v"], first),
+        "store_min_v": low(table["store_min_v"], first),
+        "terminal_v": high(table["terminal_v"], first),
+        "terminal_min_v": low(table["terminal_min_v"], first),
+        "harvest_a": mean(table["harvest_a"], first) / size,
+        "load_a": mean(table["load_a"], first) / size,
+    }
+    return Columns(
+        **out,
+        connected=np.logical_or.reduceat(connected, first),
+        illuminance_lx=high(lux, first),
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Extremes:
+    """Lowest and highest points of a run."""
+
+    lowest_store_v: float
+    lowest_store_s: float
+    highest_store_v: float
+    lowest_terminal_v: float
+    """While connected; infinite when never connected. [V]"""
+
+
+def extremes(trace: Columns) -> Extremes:
+    """Extremes of a sampled run; rows hold the ends of every leg, so none is missed."""
+    on = trace.connected
+    i = int(np.argmin(trace.store_min_v))
+    return Extremes(
+        lowest_store_v=float(trace.store_min_v[i]),
+        lowest_store_s=float(trace.time_s[i]),
+        highest_store_v=float(trace.store_v.max()),
+        lowest_terminal_v=float(trace.terminal_min_v[on].min()) if on.any() else float("inf"),
+    )
