@@ -1,0 +1,205 @@
+"""Opens the window, or says in a sentence why it cannot."""
+
+from __future__ import annotations
+
+import logging
+import os
+import sys
+import traceback
+from collections.abc import Sequence
+from importlib.metadata import PackageNotFoundError, version
+from pathlib import Path
+from types import TracebackType
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from explorer.widgets.main_window import MainWindow
+
+LOG = logging.getLogger(__name__)
+NAME = "Gloaming"
+FIRST_EXAMPLE = "soil_probe"
+"""Stem of the bundled scenario that a first start shows, where it is there."""
+_LIBRARIES = {
+    "libEGL.so.1": "libegl1",
+    "libGL.so.1": "libgl1",
+    "libOpenGL.so.0": "libopengl0",
+    "libxkbcommon.so.0": "libxkbcommon0",
+    "libxkbcommon-x11.so.0": "libxkbcommon-x11-0",
+    "libxcb-cursor.so.0": "libxcb-cursor0",
+    "libfontconfig.so.1": "libfontconfig1",
+    "libdbus-1.so.3": "libdbus-1-3",
+    "libglib-2.0.so.0": "libglib2.0-0",
+}
+"""Debian package of each system library that Qt loads."""
+
+
+def display_problem(platform: str, environment: dict[str, str]) -> str | None:
+    """Why no window can open, as a sentence; None where one can.
+
+    Parameters
+    ----------
+    platform : str
+        As `sys.platform` names it.
+    environment : dict
+        Environment variables.
+    """
+    if not platform.startswith("linux") or environment.get("QT_QPA_PLATFORM"):
+        return None
+    if environment.get("DISPLAY") or environment.get("WAYLAND_DISPLAY"):
+        return None
+    return (
+        "There is no display to open a window on. Start the program from a desktop session, "
+        "log in with `ssh -X`, or use it without a window: `gloaming check FILE`."
+    )
+
+
+def library_problem(error: ImportError) -> str:
+    """Which system library is missing, as a sentence."""
+    text = str(error)
+    for library, package in _LIBRARIES.items():
+        if library in text:
+            return (
+                f"The window needs the system library {library}. "
+                f"On Debian or Ubuntu type: sudo apt install {package}"
+            )
+    return f"The window needs a part that is not installed: {text}"
+
+
+def settings_path() -> Path:
+    """Ini file in the user's configuration folder."""
+    from PySide6.QtCore import QStandardPaths
+
+    folder = QStandardPaths.writableLocation(QStandardPaths.StandardLocation.AppConfigLocation)
+    return Path(folder) / "settings.ini"
+
+
+def run(paths: Sequence[str | Path] = (), settings_file: Path | None = None) -> int:
+    """Open the window and stay until it is closed.
+
+    Parameters
+    ----------
+    paths : sequence of path-like
+        Scenario to open; only the first counts.
+    settings_file : pathlib.Path, optional
+        Where to keep settings; by default in the user's configuration folder.
+
+    Returns
+    -------
+    int
+        Exit status: 0, or 3 where no window could open.
+    """
+    problem = display_problem(sys.platform, dict(os.environ))
+    if problem is not None:
+        print(problem, file=sys.stderr)
+        return 3
+    try:
+        from PySide6.QtWidgets import QApplication
+    except ImportError as error:
+        print(library_problem(error), file=sys.stderr)
+        return 3
+    QApplication.setApplicationName("gloaming")
+    QApplication.setApplicationDisplayName(NAME)
+    QApplication.setOrganizationName("")
+    store_path = settings_file or settings_path()
+    _scale_from(store_path)
+    app = QApplication.instance() or QApplication([NAME])
+    assert isinstance(app, QApplication)
+    try:
+        window = build_window(app, store_path)
+    except ImportError as error:
+        print(library_problem(error), file=sys.stderr)
+        return 3
+    hook = _ExceptionHook(window)
+    sys.excepthook = hook.report
+    path = Path(paths[0]) if paths else None
+    open_first(window, path)
+    window.show()
+    try:
+        return app.exec()
+    finally:
+        sys.excepthook = sys.__excepthook__
+        window.deleteLater()
+
+
+def build_window(app: object, store_path: Path) -> MainWindow:
+    """Everything that the program consists of, put together once."""
+    from PySide6.QtGui import QIcon
+    from PySide6.QtWidgets import QApplication
+
+    from explorer.resource_files import resource_path
+    from explorer.state import theme
+    from explorer.state.document import Document
+    from explorer.state.jobs import JobRunner
+    from explorer.state.settings import SettingsStore
+    from explorer.state.solver import Solver
+    from explorer.widgets.main_window import MainWindow
+
+    assert isinstance(app, QApplication)
+    app.setStyle("Fusion")
+    app.setFont(theme.font("body"))
+    app.setWindowIcon(QIcon(str(resource_path("icons", "gloaming.svg"))))
+    document = Document()
+    jobs = JobRunner()
+    solver = Solver(document, jobs)
+    window = MainWindow(document, solver, jobs, SettingsStore(store_path), _version())
+    for part in (document, jobs, solver):
+        part.setParent(window)
+    return window
+
+
+def open_first(window: MainWindow, path: Path | None) -> None:
+    """Open what was asked for, else a bundled scenario, else an empty one."""
+    from explorer.widgets.main_window import example_paths
+
+    if path is not None:
+        window.open_path(path)
+    else:
+        examples = example_paths()
+        named = [p for p in examples if p.stem == FIRST_EXAMPLE]
+        for example in (named or examples)[:1]:
+            window.open_path(example, example=True)
+    window.solver.solve_now()
+    window.solver.request()
+
+
+class _ExceptionHook:
+    """Shows an unforeseen fault once, and logs every one."""
+
+    def __init__(self, window: MainWindow) -> None:
+        self._window = window
+        self._shown = False
+
+    def report(
+        self, kind: type[BaseException], error: BaseException, trace: TracebackType | None
+    ) -> None:
+        """Log a fault; tell about the first."""
+        if issubclass(kind, KeyboardInterrupt):
+            sys.__excepthook__(kind, error, trace)
+            return
+        LOG.error("unforeseen fault\n%s", "".join(traceback.format_exception(kind, error, trace)))
+        if not self._shown:
+            self._shown = True
+            from explorer.widgets import messages
+
+            messages.tell(
+                self._window,
+                "Something went wrong",
+                f"{kind.__name__}: {error}\n\nThe scenario is still open. Save it under another "
+                "name, and start the program again.",
+            )
+
+
+def _scale_from(store_path: Path) -> None:
+    """Set the size of everything before the first widget, which is when Qt reads it."""
+    from explorer.state.settings import SettingsStore
+
+    percent = SettingsStore(store_path).settings.scale_percent
+    if percent != 100 and "QT_SCALE_FACTOR" not in os.environ:
+        os.environ["QT_SCALE_FACTOR"] = str(percent / 100)
+
+
+def _version() -> str:
+    try:
+        return version("gloaming")
+    except PackageNotFoundError:
+        return "(not installed)"

@@ -1,0 +1,214 @@
+"""The open scenario with its file, its light log, its undo stack and its one change signal."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+from pydantic import ValidationError
+from PySide6.QtCore import QObject, Signal
+from PySide6.QtGui import QUndoCommand, QUndoStack
+
+from explorer.files.disk import FileError
+from explorer.files.logs import resolve_log
+from explorer.files.scenario_json import load_scenario, save_scenario
+from explorer.scenario.fields import Section, describe
+from explorer.scenario.light import LogPattern
+from explorer.scenario.light_log import LightLog
+from explorer.scenario.model import Scenario, get_value, owner_class, with_value
+from explorer.state.refusal import refusal
+
+_REPLACE_SCENARIO = 1
+
+
+class _Replace(QUndoCommand):
+    """Put one scenario in the place of another; edits of one value in one gesture merge."""
+
+    def __init__(
+        self, doc: Document, old: Scenario, new: Scenario, where: tuple[str, int], text: str
+    ) -> None:
+        super().__init__(text)
+        self._doc, self._old, self._new, self._where = doc, old, new, where
+
+    def id(self) -> int:
+        return _REPLACE_SCENARIO
+
+    def mergeWith(self, other: QUndoCommand) -> bool:
+        if not isinstance(other, _Replace) or other._where != self._where:
+            return False
+        self._new = other._new
+        self.setObsolete(self._new == self._old)
+        return True
+
+    def redo(self) -> None:
+        self._doc._show(self._new)
+
+    def undo(self) -> None:
+        self._doc._show(self._old)
+
+
+class Document(QObject):
+    """Single owner of the scenario: everything else reads it and asks for changes."""
+
+    changed = Signal(object)
+    """Carries the new scenario."""
+    file_changed = Signal()
+    """Another file, or another name for it."""
+    refused = Signal(str)
+    """Why an edit did not happen, as a sentence; the scenario is as before."""
+
+    def __init__(self, scenario: Scenario | None = None, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._scenario = scenario or Scenario()
+        self._start = self._scenario
+        self._gesture = 0
+        self._log: LightLog | None = None
+        self._log_of: tuple[LogPattern, Path | None] | None = None
+        self.path: Path | None = None
+        self.migrated_from: int | None = None
+        self.undo_stack = QUndoStack(self)
+
+    @property
+    def scenario(self) -> Scenario:
+        """Current immutable scenario."""
+        return self._scenario
+
+    @property
+    def start(self) -> Scenario:
+        """The scenario as it was opened or last put in place as a whole."""
+        return self._start
+
+    @property
+    def log(self) -> LightLog | None:
+        """Measured light of the scenario; None where it has none or the log cannot be read."""
+        return self._log
+
+    @property
+    def name(self) -> str:
+        """What the window calls the file."""
+        return self.path.name if self.path else "not saved yet"
+
+    @property
+    def is_clean(self) -> bool:
+        """Whether the file holds what the window shows."""
+        return self.undo_stack.isClean()
+
+    def begin_gesture(self) -> None:
+        """Start a new undo step: on a press, a focus, a key after a pause."""
+        self._gesture += 1
+
+    def edit(self, path: str, value: Any) -> bool:
+        """Set one value through the undo stack.
+
+        Parameters
+        ----------
+        path : str
+            Dotted path, such as ``store.capacitance_F``.
+        value : object
+            What to put there.
+
+        Returns
+        -------
+        bool
+            Whether the scenario now holds the value; otherwise `refused` said why not.
+        """
+        try:
+            new = with_value(self._scenario, path, value)
+        except (ValidationError, KeyError, TypeError) as error:
+            self.refused.emit(refusal(self._scenario, path, error))
+            return False
+        label = describe(owner_class(self._scenario, path), path.rpartition(".")[2]).label \
+            if not path.rpartition(".")[2].isdigit() else "list"
+        return self._push(new, (path, self._gesture), f"change of {label}")
+
+    def replace(self, scenario: Scenario, text: str) -> bool:
+        """Put a whole scenario in place as one undo step, such as a remedy does."""
+        self.begin_gesture()
+        return self._push(scenario, ("", self._gesture), text)
+
+    def get(self, path: str) -> Any:
+        """Value at a dotted path of the current scenario."""
+        return get_value(self._scenario, path)
+
+    def section(self, path: str) -> Section:
+        """Section at a dotted path; the scenario itself for an empty one."""
+        found = get_value(self._scenario, path) if path else self._scenario
+        assert isinstance(found, Section)
+        return found
+
+    def new(self, scenario: Scenario | None = None) -> None:
+        """Begin with a scenario that has no file yet."""
+        self._take(scenario or Scenario(), None, None)
+
+    def open(self, path: Path) -> None:
+        """Load a file.
+
+        Raises
+        ------
+        ScenarioError
+            The file cannot be read or is no scenario; what was open stays.
+        """
+        loaded = load_scenario(path)
+        log = self._read_log(loaded.scenario, loaded.path)
+        self._log, self._log_of = log, self._log_key(loaded.scenario, loaded.path)
+        self._take(loaded.scenario, loaded.path, loaded.migrated_from)
+
+    def open_example(self, path: Path) -> None:
+        """Load a bundled scenario; saving will ask for a name, the original stays as it is."""
+        loaded = load_scenario(path)
+        self._take(loaded.scenario, None, None)
+
+    def save(self, path: Path | None = None, *, replace_older: bool = False) -> None:
+        """Write to `path`, or to the file that is open.
+
+        Raises
+        ------
+        ScenarioError
+            The place cannot be written, or holds an older version and `replace_older` is off.
+        """
+        target = path or self.path
+        assert target is not None
+        save_scenario(target, self._scenario, replace_older=replace_older)
+        self.path, self.migrated_from = target, None
+        self.undo_stack.setClean()
+        self.file_changed.emit()
+
+    def _push(self, new: Scenario, where: tuple[str, int], text: str) -> bool:
+        if new == self._scenario:
+            return True
+        if self._log_key(new, self.path) != self._log_of and new.light.pattern.kind == "log":
+            try:
+                self._read_log(new, self.path)
+            except (FileError, OSError) as error:
+                self.refused.emit(str(error))
+                return False
+        self.undo_stack.push(_Replace(self, self._scenario, new, where, text))
+        return True
+
+    def _take(self, scenario: Scenario, path: Path | None, migrated_from: int | None) -> None:
+        self.undo_stack.clear()
+        self.begin_gesture()
+        self.path, self.migrated_from, self._start = path, migrated_from, scenario
+        self._show(scenario)
+        self.file_changed.emit()
+
+    def _show(self, scenario: Scenario) -> None:
+        key = self._log_key(scenario, self.path)
+        if key != self._log_of:
+            try:
+                self._log = self._read_log(scenario, self.path)
+            except (FileError, OSError) as error:
+                self._log = None
+                self.refused.emit(str(error))
+            self._log_of = key
+        self._scenario = scenario
+        self.changed.emit(scenario)
+
+    @staticmethod
+    def _log_key(scenario: Scenario, path: Path | None) -> tuple[LogPattern, Path | None] | None:
+        pattern = scenario.light.pattern
+        return (pattern, path) if isinstance(pattern, LogPattern) else None
+
+    @staticmethod
+    def _read_log(scenario: Scenario, path: Path | None) -> LightLog | None:
+        return resolve_log(scenario, path)

@@ -1,0 +1,251 @@
+"""The four knobs: which value each moves, and the list of stops that its slider walks."""
+
+from __future__ import annotations
+
+import math
+from bisect import bisect_left
+from dataclasses import dataclass
+
+from explorer.scenario.demand import Operation
+from explorer.scenario.fields import describe
+from explorer.scenario.light_log import LightLog
+from explorer.scenario.model import Scenario, get_value, owner_class
+
+LIGHT_STEPS = (1.0, 1.2, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0)
+E12 = (1.0, 1.2, 1.5, 1.8, 2.2, 2.7, 3.3, 3.9, 4.7, 5.6, 6.8, 8.2)
+"""Preferred numbers, IEC 60063."""
+KNOB_KEYS = ("light", "panels", "store", "pulse")
+
+
+def decades(steps: tuple[float, ...], low_exponent: int, high_exponent: int) -> tuple[float, ...]:
+    """Stops that repeat `steps` in every decade; the last is the upper end itself.
+
+    Examples
+    --------
+    >>> decades((1.0, 2.0, 5.0), 0, 2)
+    (1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0)
+    """
+    stops = [
+        float(f"{step:g}e{exponent}")
+        for exponent in range(low_exponent, high_exponent)
+        for step in steps
+    ]
+    return (*stops, float(f"1e{high_exponent}"))
+
+
+LIGHT_STOPS = decades(LIGHT_STEPS, 1, 5)
+PANEL_STOPS = tuple(float(n) for n in range(1, 17))
+CAPACITANCE_STOPS = decades(E12, -4, 2)
+CAPACITY_STOPS = decades(LIGHT_STEPS, 0, 4)
+PULSE_STOPS = {
+    "current_A": decades(E12, -4, 1),
+    "power_W": decades(E12, -4, 2),
+    "resistance_ohm": decades(E12, 0, 6),
+}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Landmark:
+    """A named place, or a named stretch, on a knob's track."""
+
+    label: str
+    low: float
+    high: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Knob:
+    """What one slider needs to know."""
+
+    key: str
+    path: str
+    label: str
+    unit: str
+    help: str
+    low: float
+    """Least value that the exact field takes."""
+    high: float
+    whole: bool
+    """Whether only whole numbers make sense."""
+    stops: tuple[float, ...]
+    landmarks: tuple[Landmark, ...]
+
+    def position(self, value: float) -> int:
+        """Index of the stop nearest to `value`, by ratio."""
+        if value <= self.stops[0]:
+            return 0
+        if value >= self.stops[-1]:
+            return len(self.stops) - 1
+        above = bisect_left(self.stops, value)
+        low, high = self.stops[above - 1], self.stops[above]
+        return above if value * value >= low * high else above - 1
+
+    def value(self, position: int) -> float:
+        """Value of a stop; the ends beyond the list."""
+        return self.stops[min(max(position, 0), len(self.stops) - 1)]
+
+    def step(self, value: float, steps: int) -> float:
+        """The stop `steps` further up or down, starting from any value.
+
+        A value between two stops first goes to its neighbour.
+        """
+        above = bisect_left(self.stops, value)
+        on_a_stop = above < len(self.stops) and self.stops[above] == value
+        start = above if on_a_stop or steps < 0 else above - 1
+        return self.value(start + steps)
+
+    def fraction(self, value: float) -> float:
+        """Where a value lies on the track, 0 to 1, between its neighbouring stops by ratio."""
+        if value <= self.stops[0]:
+            return 0.0
+        if value >= self.stops[-1]:
+            return 1.0
+        above = bisect_left(self.stops, value)
+        low, high = self.stops[above - 1], self.stops[above]
+        part = math.log(value / low) / math.log(high / low)
+        return (above - 1 + part) / (len(self.stops) - 1)
+
+
+# Corridor and desk: EN 12464-1 as quoted by lighting firms; the others are common practice,
+# no source.
+LIGHT_LANDMARKS = (
+    Landmark(label="corridor", low=100.0, high=100.0),
+    Landmark(label="desk", low=500.0, high=500.0),
+    Landmark(label="window", low=1300.0, high=1300.0),
+    Landmark(label="shade", low=10_000.0, high=10_000.0),
+    Landmark(label="sun", low=100_000.0, high=100_000.0),
+)
+# Where parts of each kind are sold; common practice, no source.
+CAPACITANCE_LANDMARKS = (
+    Landmark(label="capacitor", low=1e-4, high=2.2e-2),
+    Landmark(label="supercapacitor", low=2.2e-2, high=100.0),
+)
+CAPACITY_LANDMARKS = (
+    Landmark(label="coin cell", low=1.0, high=120.0),
+    Landmark(label="pouch or round cell", low=120.0, high=10_000.0),
+)
+
+
+def knobs_for(scenario: Scenario, operation: int = 0) -> tuple[Knob, Knob, Knob, Knob]:
+    """The four knobs of a scenario.
+
+    Parameters
+    ----------
+    scenario : Scenario
+        What the knobs move.
+    operation : int
+        Which operation's largest phase the load knob moves; taken within the list.
+
+    Returns
+    -------
+    tuple of Knob
+        Light, panels, store and load pulse.
+    """
+    pulse_path = largest_phase_path(scenario, operation)
+    unit_key = pulse_path.rpartition(".")[2].replace("sleep_A", "current_A")
+    store_is_cell = scenario.store.kind == "cell"
+    store_path = "store.capacity_mAh" if store_is_cell else "store.capacitance_F"
+    return (
+        _knob(scenario, "light", "light.illuminance_lx", LIGHT_STOPS, LIGHT_LANDMARKS),
+        _knob(scenario, "panels", "panels.count", PANEL_STOPS, _ends(PANEL_STOPS, (1, 4, 8, 12, 16))),
+        _knob(
+            scenario,
+            "store",
+            store_path,
+            CAPACITY_STOPS if store_is_cell else CAPACITANCE_STOPS,
+            CAPACITY_LANDMARKS if store_is_cell else CAPACITANCE_LANDMARKS,
+        ),
+        _knob(
+            scenario,
+            "pulse",
+            pulse_path,
+            PULSE_STOPS[unit_key],
+            _PULSE_LANDMARKS[unit_key],
+            label="" if pulse_path == "load.sleep_A" else "Load pulse",
+        ),
+    )
+
+
+def largest_phase_path(scenario: Scenario, operation: int) -> str:
+    """Path of the amount of an operation's largest phase.
+
+    The largest is the one that draws most power at the device's voltage. A load without
+    operations has its largest start-up phase moved, one without phases its sleep current.
+    """
+    operations = scenario.load.operations
+    if operations:
+        index = min(max(operation, 0), len(operations) - 1)
+        head, phases = f"load.operations.{index}.phases", operations[index].phases
+    else:
+        head, phases = "load.start_up", scenario.load.start_up
+    if not phases:
+        return "load.sleep_A"
+    volts = _device_voltage(scenario)
+    drawn = []
+    for phase in phases:
+        amount = getattr(phase, phase.amount_key)
+        drawn.append(
+            amount * volts
+            if phase.amount_key == "current_A"
+            else volts**2 / amount
+            if phase.amount_key == "resistance_ohm"
+            else amount
+        )
+    largest = drawn.index(max(drawn))
+    return f"{head}.{largest}.{phases[largest].amount_key}"
+
+
+def knob_value(scenario: Scenario, knob: Knob, log: LightLog | None) -> float:
+    """What a knob shows: its value, or the log's mean while lit where that is left empty."""
+    value = get_value(scenario, knob.path)
+    if value is None:
+        return max(log.mean_lit_lx, knob.low) if log is not None else knob.low
+    return float(value)
+
+
+def operation_name(operation: Operation, index: int) -> str:
+    """Name of an operation in the choice beside the load knob."""
+    return operation.name or f"operation {index + 1}"
+
+
+def _device_voltage(scenario: Scenario) -> float:
+    regulator = scenario.load.regulator
+    return scenario.load.connect_V if regulator.kind == "none" else regulator.output_V
+
+
+def _ends(stops: tuple[float, ...], named: tuple[int, ...]) -> tuple[Landmark, ...]:
+    return tuple(Landmark(label=str(n), low=n, high=n) for n in named if n in stops)
+
+
+def _ticks(*named: tuple[str, float]) -> tuple[Landmark, ...]:
+    return tuple(Landmark(label=text, low=value, high=value) for text, value in named)
+
+
+_PULSE_LANDMARKS = {
+    "current_A": _ticks(("100 µA", 1e-4), ("1 mA", 1e-3), ("10 mA", 1e-2), ("100 mA", 0.1), ("1 A", 1.0), ("10 A", 10.0)),
+    "power_W": _ticks(("100 µW", 1e-4), ("10 mW", 1e-2), ("1 W", 1.0), ("100 W", 100.0)),
+    "resistance_ohm": _ticks(("1 Ω", 1.0), ("100 Ω", 100.0), ("10 kΩ", 1e4), ("1 MΩ", 1e6)),
+}
+
+
+def _knob(
+    scenario: Scenario,
+    key: str,
+    path: str,
+    stops: tuple[float, ...],
+    landmarks: tuple[Landmark, ...],
+    label: str = "",
+) -> Knob:
+    field = describe(owner_class(scenario, path), path.rpartition(".")[2])
+    return Knob(
+        key=key,
+        path=path,
+        label=label or field.label,
+        unit=field.unit,
+        help=field.help,
+        low=field.low,
+        high=field.high,
+        whole=key == "panels",
+        stops=stops,
+        landmarks=landmarks,
+    )

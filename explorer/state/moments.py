@@ -1,0 +1,144 @@
+"""Times and moments as a person says them; never kiloseconds."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from explorer.state.spans import DAY_S, HOUR_S, WEEK_S
+from explorer.state.words import WEEKDAY_NAMES
+
+YEAR_S = 365 * DAY_S
+_STEPS_S = (
+    1e-6, 2e-6, 5e-6, 1e-5, 2e-5, 5e-5, 1e-4, 2e-4, 5e-4, 1e-3, 2e-3, 5e-3, 0.01, 0.02, 0.05,
+    0.1, 0.2, 0.5, 1, 2, 5, 10, 30, 60, 120, 300, 600, 900, 1800, HOUR_S, 2 * HOUR_S, 3 * HOUR_S,
+    6 * HOUR_S, 12 * HOUR_S, DAY_S, 2 * DAY_S, WEEK_S, 2 * WEEK_S, 30 * DAY_S, 60 * DAY_S,
+    90 * DAY_S, YEAR_S,
+)  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Tick:
+    """A place on the time axis."""
+
+    time_s: float
+    label: str
+    """Empty for a tick that only divides."""
+
+
+def duration(seconds: float) -> str:
+    """A length of time in at most two units.
+
+    Examples
+    --------
+    >>> duration(0.05), duration(90), duration(7800), duration(2.5 * 86400)
+    ('50 ms', '1 min 30 s', '2 h 10 min', '2 d 12 h')
+    >>> duration(float("inf"))
+    'never ends'
+    """
+    if math.isinf(seconds):
+        return "never ends"
+    if math.isnan(seconds):
+        return "–"
+    if seconds < 0:
+        return f"−{duration(-seconds)}"
+    if seconds == 0:
+        return "0 s"
+    for limit, factor, unit in ((1e-3, 1e6, "µs"), (1.0, 1e3, "ms"), (60.0, 1.0, "s")):
+        if seconds < limit * (1 - 5e-4):
+            return f"{seconds * factor:.3g} {unit}"
+    for big, small, name, small_name, limit in (
+        (60.0, 1.0, "min", "s", HOUR_S),
+        (HOUR_S, 60.0, "h", "min", DAY_S),
+        (DAY_S, HOUR_S, "d", "h", 30 * DAY_S),
+    ):
+        # Rounded to the small unit first, so that 59.9 min never reads as "0 h 60 min".
+        whole = round(seconds / small) * small
+        if whole < limit:
+            many, rest = divmod(whole, big)
+            tail = f" {rest / small:.0f} {small_name}" if rest and many < 10 else ""
+            return f"{many:.0f} {name}{tail}"
+    if seconds < 2 * YEAR_S:
+        return f"{seconds / DAY_S:.0f} d"
+    return f"{seconds / YEAR_S:.3g} years"
+
+
+def clock(time_s: float, weekdays: bool, offset_s: float = 0.0) -> str:
+    """A moment of the trace.
+
+    Examples
+    --------
+    >>> clock(86400 + 14 * 3600, True), clock(9 * 86400.0, True), clock(90.0, False)
+    ('Tue 14:00', 'Wed 00:00, week 2', '1 min 30 s')
+    """
+    if not weekdays:
+        return duration(time_s)
+    moment = time_s + offset_s
+    day = int(moment // DAY_S)
+    minutes = int((moment - day * DAY_S) // 60)
+    text = f"{WEEKDAY_NAMES[day % 7]} {minutes // 60:02d}:{minutes % 60:02d}"
+    return text if day < 7 else f"{text}, week {day // 7 + 1}"
+
+
+def time_ticks(
+    from_s: float, to_s: float, most: int, weekdays: bool, offset_s: float = 0.0
+) -> tuple[Tick, ...]:
+    """Ticks of a time axis, at round times.
+
+    Parameters
+    ----------
+    from_s, to_s : float
+        Ends of the axis. [s]
+    most : int
+        Most labels that fit.
+    weekdays : bool
+        Whether the axis runs on a calendar week: then days carry their names, hours the clock.
+    offset_s : float
+        Time from Monday 00:00 to zero of the axis. [s]
+    """
+    length = max(to_s - from_s, 1e-9)
+    step = next((s for s in _STEPS_S if length / s <= max(most, 1)), YEAR_S)
+    if weekdays and step == DAY_S:
+        return _named_days(from_s, to_s, offset_s)
+    first = math.ceil((from_s + offset_s) / step - 1e-9)
+    ticks = []
+    while first * step <= to_s + offset_s + 1e-9 * step:
+        moment = first * step
+        time_s = moment - offset_s
+        ticks.append(Tick(time_s=time_s, label=_label(moment if weekdays else time_s, step, weekdays)))
+        first += 1
+    return tuple(ticks)
+
+
+def _named_days(from_s: float, to_s: float, offset_s: float) -> tuple[Tick, ...]:
+    ticks = []
+    day = math.floor((from_s + offset_s) / DAY_S)
+    while day * DAY_S <= to_s + offset_s:
+        midnight, noon = day * DAY_S - offset_s, (day + 0.5) * DAY_S - offset_s
+        if midnight >= from_s:
+            ticks.append(Tick(time_s=midnight, label=""))
+        if from_s <= noon <= to_s:
+            ticks.append(Tick(time_s=noon, label=WEEKDAY_NAMES[day % 7]))
+        day += 1
+    return tuple(ticks)
+
+
+def _label(moment: float, step: float, weekdays: bool) -> str:
+    if step < 1e-3:
+        return f"{moment * 1e6:.6g} µs"
+    if step < 1:
+        return f"{moment * 1e3:.6g} ms"
+    if weekdays and step < DAY_S:
+        day = math.floor(moment / DAY_S + 1e-9)
+        rest = round(moment - day * DAY_S)
+        if rest == 0:
+            return WEEKDAY_NAMES[day % 7]
+        text = f"{rest // 3600:02d}:{rest % 3600 // 60:02d}"
+        return text if step >= 60 else f"{text}:{rest % 60:02d}"
+    if step < 60:
+        return f"{moment:.6g} s"
+    if step < HOUR_S:
+        return f"{moment / 60:.6g} min"
+    if step < DAY_S:
+        return f"{moment / HOUR_S:.6g} h"
+    return f"{moment / DAY_S:.6g} d"

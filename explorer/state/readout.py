@@ -1,0 +1,273 @@
+"""All text that the window shows about an assessment; pure, so it is tested without a widget."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+
+from explorer.advice.assess import Assessment, PulseView
+from explorer.advice.verdict import Check, State
+from explorer.engine.columns import Columns
+from explorer.quantity import show
+from explorer.state.moments import clock, duration
+
+CHECK_LABELS = {
+    "starts": "Starts",
+    "balance": "Balance",
+    "dark": "Dark",
+    "pulse": "Pulse",
+    "ratings": "Ratings",
+    "service": "Service",
+}
+STATE_WORDS: dict[State, str] = {
+    "runs": "passes",
+    "marginal": "under its margin",
+    "falls_short": "fails",
+}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SignText:
+    """What the sign says."""
+
+    state: State
+    word: str
+    reason: str
+    number: str
+    caption: str
+    spoken: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CheckText:
+    """One of the six check rows."""
+
+    name: str
+    label: str
+    state: State
+    value: str
+    margin: str
+    sentence: str
+    spoken: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Line:
+    """A label and a value beside it."""
+
+    label: str
+    value: str
+
+
+def margin_text(margin: float) -> str:
+    """A margin as a multiple.
+
+    Examples
+    --------
+    >>> margin_text(1.123), margin_text(12.3), margin_text(0.04), margin_text(float("inf"))
+    ('1.12×', '12×', '0.04×', '> 99×')
+    """
+    if math.isnan(margin):
+        return "–"
+    if margin > 99:
+        return "> 99×"
+    if margin >= 10:
+        return f"{margin:.0f}×"
+    # Truncated, not rounded: 0.999 must not read as a pass.
+    return f"{math.floor(margin * 100 + 1e-9) / 100:.2f}×"
+
+
+def value_text(check: Check) -> str:
+    """What a check reached, in its own unit; words where there is no number."""
+    if math.isinf(check.value):
+        if check.name == "starts":
+            return "never"
+        return "no end" if check.value > 0 else "none"
+    return quantity_text(check.value, check.unit)
+
+
+def quantity_text(value: float, unit: str) -> str:
+    """A number with its unit as a person says it: times as durations, shares in percent.
+
+    Examples
+    --------
+    >>> quantity_text(7800.0, "s"), quantity_text(0.5, "share")
+    ('2 h 10 min', '50 %')
+    """
+    if math.isinf(value):
+        return "never" if value > 0 else "none"
+    scale = {"s": 1.0, "min": 60.0, "h": 3600.0, "d": 86_400.0, "days": 86_400.0}
+    if unit in scale:
+        return duration(value * scale[unit])
+    if unit in ("share", "%"):
+        percent = value * 100 if unit == "share" else value
+        return f"{math.floor(percent * 10 + 1e-9) / 10:g} %"
+    if unit in ("", "1", "×"):
+        return f"{value:.3g}"
+    return show(value, unit)
+
+
+def sign(assessment: Assessment) -> SignText:
+    """Word, reason and number of the verdict."""
+    verdict = assessment.verdict
+    check = verdict.governing
+    number = margin_text(check.margin)
+    caption = f"{CHECK_LABELS.get(check.name, check.name).lower()}: {value_text(check)}"
+    wanted = margin_text(check.wanted)
+    if check.wanted > 1:
+        caption += f"; {wanted} asked for"
+    hazards = "".join(f" Hazard: {h.title}." for h in verdict.hazards)
+    return SignText(
+        state=verdict.state,
+        word=verdict.word,
+        reason=check.sentence,
+        number=number,
+        caption=caption,
+        spoken=f"{verdict.word}. {check.sentence}{hazards}",
+    )
+
+
+def check_rows(assessment: Assessment) -> tuple[CheckText, ...]:
+    """The six checks, in their fixed order."""
+    rows = []
+    for check in assessment.verdict.checks:
+        label = CHECK_LABELS.get(check.name, check.name.capitalize())
+        value, margin = value_text(check), margin_text(check.margin)
+        rows.append(
+            CheckText(
+                name=check.name,
+                label=label,
+                state=check.state,
+                value=value,
+                margin=margin,
+                sentence=check.sentence,
+                spoken=f"{label}: {STATE_WORDS[check.state]}, {value}, margin {margin}",
+            )
+        )
+    return tuple(rows)
+
+
+def cursor_lines(
+    trace: Columns, time_s: float, ghost: Columns | None, weekdays: bool, offset_s: float = 0.0
+) -> tuple[Line, ...]:
+    """What every curve reads at one moment.
+
+    Parameters
+    ----------
+    trace, ghost : Columns
+        The design, and the pinned one where there is one.
+    time_s : float
+        Moment on the trace. [s]
+    weekdays : bool
+        Whether the trace runs on a calendar week.
+    offset_s : float
+        Time from Monday 00:00 to the beginning of the trace. [s]
+    """
+    row = row_at(trace, time_s)
+    store = value_at(trace, trace.store_v, time_s)
+    lowest = value_at(trace, trace.terminal_min_v, time_s)
+    lines = [
+        Line(label=clock(time_s, weekdays, offset_s), value=""),
+        Line(label="store", value=volts(store)),
+        Line(label="in the pulse", value=volts(lowest)),
+        Line(label="light", value=show(float(trace.illuminance_lx[row]), "lx")),
+        Line(label="charging", value=show(float(trace.harvest_a[row]), "A")),
+        Line(
+            label="load",
+            value=show(float(trace.load_a[row]), "A") if trace.connected[row] else "off",
+        ),
+    ]
+    if ghost is not None:
+        lines.append(Line(label="pinned", value=volts(value_at(ghost, ghost.store_v, time_s))))
+    return tuple(lines)
+
+
+def row_at(trace: Columns, time_s: float) -> int:
+    """Row that holds at a moment: the last one that is not later."""
+    row = int(np.searchsorted(trace.time_s, time_s, side="right")) - 1
+    return min(max(row, 0), trace.time_s.size - 1)
+
+
+def value_at(trace: Columns, values: np.ndarray, time_s: float) -> float:
+    """Value of a curve at a moment, straight between its rows."""
+    return float(np.interp(time_s, trace.time_s, values))
+
+
+def volts(value: float) -> str:
+    """A voltage with two decimals, as everywhere on the trace.
+
+    Examples
+    --------
+    >>> volts(3.0)
+    '3.00 V'
+    """
+    return f"{value:.2f} V"
+
+
+def pulse_lines(pulse: PulseView) -> tuple[Line, ...]:
+    """The numbers beside the zoomed pulse."""
+    lowest = float(np.min(pulse.terminal_v))
+    return (
+        Line(label="ESR step", value=small_volts(pulse.step_v)),
+        Line(label="ramp", value=small_volts(pulse.ramp_v)),
+        Line(label="lowest", value=volts(lowest)),
+        Line(label="minimum", value=volts(pulse.minimum_v)),
+    )
+
+
+def small_volts(value: float) -> str:
+    """A voltage difference in mV below a tenth of a volt.
+
+    Examples
+    --------
+    >>> small_volts(0.012), small_volts(0.42)
+    ('12 mV', '0.42 V')
+    """
+    return f"{value * 1e3:.3g} mV" if abs(value) < 0.1 else f"{value:.2f} V"
+
+
+def trace_summary(assessment: Assessment) -> str:
+    """The trace in one sentence, for those who do not see it."""
+    trace = assessment.trace
+    restarts = sum(mark.kind == "connect" for mark in assessment.marks)
+    return (
+        f"Store voltage over {duration(float(trace.time_s[-1]))}: from "
+        f"{volts(float(trace.store_v[0]))} to {volts(float(trace.store_v[-1]))}, highest "
+        f"{volts(float(trace.store_v.max()))}, lowest in a pulse "
+        f"{volts(float(trace.terminal_min_v.min()))}, connects {restarts} times."
+    )
+
+
+ANSWERS = (
+    ("first_charge_s", "Empty to first operation"),
+    ("full_charge_s", "Empty to full"),
+    ("dark_time_s", "From full in the dark"),
+    ("recovery_s", "Recovery after running flat"),
+    ("lowest_store_V", "Lowest store voltage"),
+    ("operations_per_charge", "Operations per charge"),
+    ("highest_rate_per_day", "Most operations a day"),
+    ("lowest_light_lx", "Least light that sustains"),
+)
+"""The answers beside the pulse, in this order."""
+
+
+def answer_lines(assessment: Assessment) -> tuple[Line, ...]:
+    """The key answers as label and value; those that the model does not give are left out."""
+    found = assessment.answers
+    return tuple(
+        Line(label=label, value=answer_text(key, found[key]))
+        for key, label in ANSWERS
+        if key in found
+    )
+
+
+def answer_text(key: str, value: float) -> str:
+    """An answer in the unit that its key ends in."""
+    unit = key.rpartition("_")[2]
+    if unit == "day":
+        return f"{value:.3g} per day" if math.isfinite(value) else "no limit"
+    if unit in ("s", "V", "lx", "A", "W", "J", "F"):
+        return quantity_text(value, unit)
+    return f"{value:.3g}" if math.isfinite(value) else "no limit"

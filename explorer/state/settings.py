@@ -1,0 +1,107 @@
+"""What the program remembers between two starts: one dataclass, one ini file."""
+
+from __future__ import annotations
+
+import logging
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import cast
+
+from PySide6.QtCore import QByteArray, QSettings
+
+from explorer.state.theme import THEME_CHOICES, ThemeChoice
+
+LOG = logging.getLogger(__name__)
+SCHEMA = 1
+RECENT_KEPT = 8
+SCALES = (100, 125, 150, 175, 200)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Settings:
+    """Values that survive a restart."""
+
+    theme: ThemeChoice = "system"
+    scale_percent: int = 100
+    """Size of everything, applied at the next start. [%]"""
+    folder: str = ""
+    """Folder of the last file dialog."""
+    recent: tuple[str, ...] = ()
+    """Files opened or saved, newest first."""
+    geometry: bytes = b""
+    """Place and size of the window."""
+
+
+def with_recent(settings: Settings, path: Path) -> Settings:
+    """Settings that name `path` as the newest file."""
+    name = str(path)
+    others = tuple(p for p in settings.recent if p != name)
+    return replace(
+        settings, recent=(name, *others)[:RECENT_KEPT], folder=str(path.resolve().parent)
+    )
+
+
+class SettingsStore:
+    """Reads and writes `Settings` at one path; a bad value falls back and warns."""
+
+    def __init__(self, path: Path) -> None:
+        self._path = path
+        self.settings = self._load()
+
+    def update(self, **changes: object) -> None:
+        """Change some values and write them."""
+        self.settings = replace(self.settings, **changes)  # type: ignore[arg-type]
+        self._save()
+
+    def remember_file(self, path: Path) -> None:
+        """Put a file at the head of the recent ones."""
+        self.settings = with_recent(self.settings, path)
+        self._save()
+
+    def _load(self) -> Settings:
+        ini = QSettings(str(self._path), QSettings.Format.IniFormat)
+        if cast(int, ini.value("schema", SCHEMA, type=int)) > SCHEMA:
+            LOG.warning("%s was written by a newer version; its values are ignored", self._path)
+            return Settings()
+        found = Settings()
+        theme = cast(str, ini.value("theme", found.theme, type=str))
+        if theme in THEME_CHOICES:
+            found = replace(found, theme=theme)
+        else:
+            LOG.warning("settings: theme %r is unknown, using %r", theme, found.theme)
+        scale = cast(str, ini.value("scale_percent", str(found.scale_percent), type=str))
+        if scale.isdigit() and int(scale) in SCALES:
+            found = replace(found, scale_percent=int(scale))
+        else:
+            LOG.warning("settings: scale_percent %r is not one of %s", scale, SCALES)
+        count = ini.beginReadArray("recent")
+        recent = []
+        for index in range(min(count, RECENT_KEPT)):
+            ini.setArrayIndex(index)
+            recent.append(cast(str, ini.value("path", "", type=str)))
+        ini.endArray()
+        geometry = cast(QByteArray, ini.value("geometry", QByteArray(), type=QByteArray))
+        return replace(
+            found,
+            folder=cast(str, ini.value("folder", "", type=str)),
+            recent=tuple(path for path in recent if path),
+            geometry=bytes(geometry.data()),
+        )
+
+    def _save(self) -> None:
+        self._path.parent.mkdir(parents=True, exist_ok=True)
+        ini = QSettings(str(self._path), QSettings.Format.IniFormat)
+        ini.setValue("schema", SCHEMA)
+        ini.setValue("theme", self.settings.theme)
+        ini.setValue("scale_percent", self.settings.scale_percent)
+        ini.setValue("folder", self.settings.folder)
+        ini.setValue("geometry", QByteArray(self.settings.geometry))
+        ini.remove("recent")
+        ini.beginWriteArray("recent")
+        for index, path in enumerate(self.settings.recent):
+            ini.setArrayIndex(index)
+            ini.setValue("path", path)
+        ini.endArray()
+        ini.sync()
+        if ini.status() != QSettings.Status.NoError:
+            LOG.warning("the settings could not be written to %s", self._path)

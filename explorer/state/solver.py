@@ -1,0 +1,131 @@
+"""Recompute the assessment on every frame of a drag, and the break-evens when the knobs rest."""
+
+from __future__ import annotations
+
+import logging
+from collections.abc import Mapping
+from functools import partial
+
+from PySide6.QtCore import QObject, QTimer, Signal
+
+from explorer.advice.assess import Assessment, assess
+from explorer.advice.break_even import BreakEven, break_evens
+from explorer.scenario.light_log import LightLog
+from explorer.scenario.model import Scenario
+from explorer.state.document import Document
+from explorer.state.jobs import JobRunner
+from explorer.state.knobs import knobs_for
+from explorer.state.pacer import FramePacer
+from explorer.state.spans import SpanKey, Window, window_of
+
+LOG = logging.getLogger(__name__)
+REST_MS = 150
+"""Quiet time after which the knobs count as resting."""
+COLUMNS = 1000
+MOST_COLUMNS = 6000
+JOB = "break_evens"
+
+
+class Solver(QObject):
+    """Turns every change of the document into an assessment.
+
+    The model takes a few milliseconds, so it runs on the interface thread, at most once a
+    frame; the break-evens take longer and run in a worker.
+    """
+
+    result_ready = Signal(object)
+    """Carries an `Assessment`."""
+    ghost_ready = Signal(object)
+    """Carries the `Assessment` of the pinned design, or None."""
+    break_evens_ready = Signal(object)
+    """Carries a dict from path to `BreakEven`."""
+    failed = Signal(str)
+
+    def __init__(self, document: Document, jobs: JobRunner, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._document = document
+        self._jobs = jobs
+        self._span: SpanKey = "week"
+        self._operation = 0
+        self._pinned: tuple[Scenario, LightLog | None] | None = None
+        self.result: Assessment | None = None
+        self._pacer = FramePacer(parent=self)
+        self._pacer.due.connect(self.solve_now)
+        self._rest = QTimer(self)
+        self._rest.setSingleShot(True)
+        self._rest.setInterval(REST_MS)
+        self._rest.timeout.connect(self._start_break_evens)
+        document.changed.connect(self._on_changed)
+        jobs.done.connect(self._on_done)
+        jobs.failed.connect(self._on_failed)
+
+    @property
+    def span(self) -> SpanKey:
+        """Which span button is down."""
+        return self._span
+
+    def window(self) -> Window:
+        """The stretch of time on show."""
+        return window_of(self._span, self._document.scenario, self._document.log)
+
+    def set_span(self, span: SpanKey) -> None:
+        """Show another stretch of time."""
+        if span != self._span:
+            self._span = span
+            self.solve_now()
+            self._solve_ghost()
+
+    def set_operation(self, index: int) -> None:
+        """Choose whose largest phase the load knob moves."""
+        if index != self._operation:
+            self._operation = index
+            self._rest.start()
+
+    def pin(self, scenario: Scenario | None, log: LightLog | None = None) -> None:
+        """Keep a design as the ghost curve; None takes it away."""
+        self._pinned = None if scenario is None else (scenario, log)
+        self._solve_ghost()
+
+    def solve_now(self) -> None:
+        """Assess the scenario at once."""
+        assessment = self._assess(self._document.scenario, self._document.log)
+        if assessment is not None:
+            self.result = assessment
+            self.result_ready.emit(assessment)
+
+    def request(self) -> None:
+        """Assess within a frame, and the break-evens after the rest."""
+        self._on_changed()
+
+    def _on_changed(self, *_: object) -> None:
+        self._jobs.cancel(JOB)
+        self._pacer.request()
+        self._rest.start()
+
+    def _assess(self, scenario: Scenario, log: LightLog | None) -> Assessment | None:
+        window = self.window()
+        columns = min(MOST_COLUMNS, round(COLUMNS * window.to_s / window.length_s))
+        try:
+            return assess(scenario, log, span_s=window.to_s, columns=columns)
+        except (ValueError, ArithmeticError, OSError) as error:
+            LOG.exception("the scenario could not be assessed")
+            self.failed.emit(f"This scenario cannot be computed: {error}")
+            return None
+
+    def _solve_ghost(self) -> None:
+        self.ghost_ready.emit(None if self._pinned is None else self._assess(*self._pinned))
+
+    def _start_break_evens(self) -> None:
+        scenario, log = self._document.scenario, self._document.log
+        stops = {knob.path: knob.stops for knob in knobs_for(scenario, self._operation)}
+        self._jobs.submit(JOB, partial(break_evens, scenario, log, stops))
+
+    def _on_done(self, key: str, result: object) -> None:
+        if key == JOB:
+            assert isinstance(result, Mapping)
+            found: dict[str, BreakEven] = dict(result)
+            self.break_evens_ready.emit(found)
+
+    def _on_failed(self, key: str, sentence: str) -> None:
+        if key == JOB:
+            LOG.warning("break-evens: %s", sentence)

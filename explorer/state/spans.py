@@ -1,0 +1,62 @@
+"""The stretches of time that the trace can show, from one pulse to one year."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from explorer.scenario.light import WEEKDAYS, WeekPattern
+from explorer.scenario.light_log import DARK_BELOW_LX, LightLog
+from explorer.scenario.model import Scenario
+
+HOUR_S, DAY_S, WEEK_S = 3600.0, 86_400.0, 604_800.0
+SpanKey = Literal["pulse", "hour", "day", "week", "month", "year"]
+SPAN_KEYS: tuple[SpanKey, ...] = ("pulse", "hour", "day", "week", "month", "year")
+_LENGTH_S = {
+    "pulse": WEEK_S,
+    "hour": HOUR_S,
+    "day": DAY_S,
+    "week": WEEK_S,
+    "month": 30 * DAY_S,
+    "year": 365 * DAY_S,
+}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Window:
+    """What is on show, on the time scale of the trace."""
+
+    from_s: float
+    to_s: float
+
+    @property
+    def length_s(self) -> float:
+        """Length. [s]"""
+        return self.to_s - self.from_s
+
+
+def window_of(key: SpanKey, scenario: Scenario, log: LightLog | None) -> Window:
+    """The stretch that a span button shows.
+
+    An hour begins where the light first comes on: before that there is nothing to see. All
+    others begin with the scenario.
+    """
+    start = first_light_s(scenario, log) if key == "hour" else 0.0
+    return Window(from_s=start, to_s=start + _LENGTH_S[key])
+
+
+def first_light_s(scenario: Scenario, log: LightLog | None) -> float:
+    """Time from the beginning of the scenario to its first light. [s]"""
+    pattern = scenario.light.pattern
+    if isinstance(pattern, WeekPattern):
+        starts = [
+            WEEKDAYS.index(day) * DAY_S + block.from_h * HOUR_S
+            for block in pattern.blocks
+            for day in block.days
+            if day not in pattern.dark_days and block.relative_level > 0
+        ]
+        return min(starts, default=0.0)
+    if pattern.kind == "log" and log is not None:
+        lit = (log.illuminance_lx >= DARK_BELOW_LX).nonzero()[0]
+        return float(log.time_s[lit[0]]) if lit.size else 0.0
+    return 0.0

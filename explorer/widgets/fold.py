@@ -1,0 +1,59 @@
+"""A heading that opens and closes the details below it; they are built when first opened."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from PySide6.QtCore import QEvent, QSize, Qt, Signal
+from PySide6.QtWidgets import QSizePolicy, QToolButton, QVBoxLayout, QWidget
+
+from explorer.widgets.icons import icon
+
+
+class Fold(QWidget):
+    """Starts closed."""
+
+    opened = Signal(QWidget)
+
+    def __init__(
+        self, title: str, build: Callable[[], QWidget], parent: QWidget | None = None
+    ) -> None:
+        super().__init__(parent)
+        self._build = build
+        self.content: QWidget | None = None
+        self.button = QToolButton()
+        self.button.setText(title)
+        self.button.setAccessibleName(title.replace("&", ""))
+        self.button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
+        self.button.setCheckable(True)
+        self.button.setAutoRaise(True)
+        self.button.setIconSize(QSize(12, 12))
+        self.button.setMinimumHeight(24)
+        self.button.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(4)
+        layout.addWidget(self.button)
+        self.button.toggled.connect(self.set_open)
+        self._draw_icon()
+
+    def set_open(self, is_open: bool) -> None:
+        """Open or close."""
+        if is_open and self.content is None:
+            self.content = self._build()
+            self.layout().addWidget(self.content)
+        if self.content is not None:
+            self.content.setVisible(is_open)
+        self.button.setChecked(is_open)
+        self._draw_icon()
+        if is_open:
+            self.opened.emit(self)
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Draw the icon in the colours of a new theme."""
+        if event.type() == QEvent.Type.PaletteChange:
+            self._draw_icon()
+        super().changeEvent(event)
+
+    def _draw_icon(self) -> None:
+        self.button.setIcon(icon("fold" if self.button.isChecked() else "unfold", self.palette()))

@@ -1,0 +1,61 @@
+"""Duration and interval of the pulse that the load slider moves."""
+
+from __future__ import annotations
+
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from explorer.scenario.fields import describe
+from explorer.scenario.model import owner_class
+from explorer.state.document import Document
+from explorer.state.knobs import largest_phase_path
+from explorer.widgets.forms.rows import NumberRow
+
+
+class PulseTiming(QWidget):
+    """The first two entries of the load's details; follows the document."""
+
+    def __init__(self, document: Document, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._document = document
+        self._operation = 0
+        self._rows: dict[str, NumberRow] = {}
+        self._layout = QVBoxLayout(self)
+        self._layout.setContentsMargins(0, 0, 0, 0)
+        self._layout.setSpacing(6)
+        document.changed.connect(self._on_changed)
+        self.refresh()
+
+    def set_operation(self, index: int) -> None:
+        """Show the pulse of another operation."""
+        self._operation = index
+        self.refresh()
+
+    def refresh(self) -> None:
+        """Show what the document holds."""
+        paths = self._paths()
+        if tuple(self._rows) != paths:
+            for row in self._rows.values():
+                self._layout.removeWidget(row)
+                row.hide()
+                row.deleteLater()
+            self._rows = {}
+            for path in paths:
+                key = path.rpartition(".")[2]
+                field = describe(owner_class(self._document.scenario, path), key)
+                self._rows[path] = NumberRow(self._document, path, field)
+                self._layout.addWidget(self._rows[path])
+        for row in self._rows.values():
+            row.refresh()
+
+    def _paths(self) -> tuple[str, ...]:
+        scenario = self._document.scenario
+        amount = largest_phase_path(scenario, self._operation)
+        if ".phases." not in amount:
+            return ()
+        operation = amount.split(".phases.")[0]
+        schedule = self._document.get(f"{operation}.schedule")
+        often = "interval_s" if schedule.kind == "every" else "ready_V"
+        return (f"{amount.rpartition('.')[0]}.duration_s", f"{operation}.schedule.{often}")
+
+    def _on_changed(self, _: object) -> None:
+        self.refresh()

@@ -1,0 +1,291 @@
+"""One row of a form for each kind of field; each reads and edits one path of the document."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from PySide6.QtCore import QSignalBlocker, QSize, Qt
+from PySide6.QtGui import QWheelEvent
+from PySide6.QtWidgets import (
+    QComboBox,
+    QGridLayout,
+    QHBoxLayout,
+    QLabel,
+    QLineEdit,
+    QSizePolicy,
+    QToolButton,
+    QVBoxLayout,
+    QWidget,
+)
+
+from explorer.scenario.demand import Phase
+from explorer.scenario.fields import Quantity
+from explorer.scenario.light import WEEKDAYS
+from explorer.state.document import Document
+from explorer.state.words import WEEKDAYS as WEEKDAY_WORDS
+from explorer.state.words import option
+from explorer.widgets.exact_field import ExactField
+
+_FIELD_WIDTH = 104
+AMOUNT_KEYS = ("current_A", "power_W", "resistance_ohm")
+
+
+class CalmComboBox(QComboBox):
+    """A combo box that the wheel changes only where the focus is."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setMinimumHeight(26)
+        self.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+        self.setMinimumContentsLength(8)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """Scroll past unless focused."""
+        if self.hasFocus():
+            super().wheelEvent(event)
+        else:
+            event.ignore()
+
+
+class Row(QWidget):
+    """Base: a label and something that edits one path."""
+
+    def __init__(
+        self, document: Document, path: str, field: Quantity, parent: QWidget | None = None
+    ) -> None:
+        super().__init__(parent)
+        self.document, self.path, self.field = document, path, field
+        self.setObjectName(path)
+        self.label = QLabel(field.label)
+        self.label.setWordWrap(True)
+        self.label.setToolTip(field.help)
+
+    def refresh(self) -> None:
+        """Show what the document holds, without editing it."""
+        self.show_value(self.document.get(self.path))
+
+    def show_value(self, value: Any) -> None:
+        """Show one value."""
+        raise NotImplementedError
+
+    def edit(self, value: Any) -> None:
+        """Pass on what a person did; what the document refuses is shown as before."""
+        self.document.begin_gesture()
+        if not self.document.edit(self.path, value):
+            self.refresh()
+
+    def _beside(self, widget: QWidget) -> None:
+        layout = QHBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(8)
+        layout.addWidget(self.label, 1)
+        layout.addWidget(widget)
+        self._name(widget)
+
+    def _below(self, widget: QWidget) -> None:
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(2)
+        layout.addWidget(self.label)
+        layout.addWidget(widget)
+        self._name(widget)
+
+    def _name(self, widget: QWidget) -> None:
+        unit = f", {self.field.unit}" if self.field.unit else ""
+        widget.setAccessibleName(f"{self.field.label}{unit}")
+        widget.setToolTip(self.field.help)
+        self.label.setBuddy(widget)
+
+
+class NumberRow(Row):
+    """A number with its unit."""
+
+    def __init__(
+        self,
+        document: Document,
+        path: str,
+        field: Quantity,
+        *,
+        whole: bool = False,
+        optional: bool = False,
+        parent: QWidget | None = None,
+    ) -> None:
+        super().__init__(document, path, field, parent)
+        self._whole = whole
+        self.entry = ExactField(field.unit, whole=whole, optional=optional)
+        self.entry.setFixedWidth(_FIELD_WIDTH)
+        if optional:
+            self.entry.setPlaceholderText("not set")
+        self._beside(self.entry)
+        self.entry.entered.connect(self._on_entered)
+        self.entry.refused.connect(document.refused)
+        self.refresh()
+
+    def show_value(self, value: Any) -> None:
+        """Show a number, or nothing."""
+        self.entry.set_value(value)
+
+    def _on_entered(self, value: object) -> None:
+        if self._whole and isinstance(value, float):
+            value = int(value)
+        self.edit(value)
+
+
+class OptionRow(Row):
+    """One of a list of words."""
+
+    def __init__(
+        self,
+        document: Document,
+        path: str,
+        field: Quantity,
+        options: tuple[str, ...],
+        parent: QWidget | None = None,
+    ) -> None:
+        super().__init__(document, path, field, parent)
+        self.box = CalmComboBox()
+        for word in options:
+            self.box.addItem(option(word), word)
+        self._below(self.box)
+        self.box.activated.connect(self._on_activated)
+        self.refresh()
+
+    def show_value(self, value: Any) -> None:
+        """Show a choice."""
+        with QSignalBlocker(self.box):
+            self.box.setCurrentIndex(self.box.findData(value))
+        self.box.setAccessibleDescription(self.box.currentText())
+
+    def _on_activated(self, index: int) -> None:
+        self.edit(self.box.itemData(index))
+
+
+class TextRow(Row):
+    """A short text."""
+
+    def __init__(
+        self, document: Document, path: str, field: Quantity, parent: QWidget | None = None
+    ) -> None:
+        super().__init__(document, path, field, parent)
+        self.entry = QLineEdit()
+        self.entry.setMinimumHeight(26)
+        self._below(self.entry)
+        self.entry.editingFinished.connect(self._on_finished)
+        self.refresh()
+
+    def show_value(self, value: Any) -> None:
+        """Show a text; one that a person is typing stays."""
+        if not (self.entry.hasFocus() and self.entry.isModified()):
+            with QSignalBlocker(self.entry):
+                self.entry.setText(str(value))
+
+    def _on_finished(self) -> None:
+        if self.entry.isModified():
+            self.entry.setModified(False)
+            self.edit(self.entry.text())
+
+
+class WeekdaysRow(Row):
+    """Any of the seven weekdays."""
+
+    def __init__(
+        self, document: Document, path: str, field: Quantity, parent: QWidget | None = None
+    ) -> None:
+        super().__init__(document, path, field, parent)
+        days = QWidget()
+        grid = QGridLayout(days)
+        grid.setContentsMargins(0, 0, 0, 0)
+        grid.setSpacing(2)
+        self.buttons: list[QToolButton] = []
+        for column, day in enumerate(WEEKDAYS):
+            button = QToolButton()
+            button.setText(WEEKDAY_WORDS[day][:2])
+            button.setCheckable(True)
+            button.setMinimumSize(QSize(28, 26))
+            button.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+            button.setAccessibleName(f"{field.label}: {WEEKDAY_WORDS[day]}")
+            button.clicked.connect(self._on_clicked)
+            grid.addWidget(button, 0, column)
+            self.buttons.append(button)
+        self._below(days)
+        self.refresh()
+
+    def show_value(self, value: Any) -> None:
+        """Show the chosen days."""
+        for day, button in zip(WEEKDAYS, self.buttons, strict=True):
+            with QSignalBlocker(button):
+                button.setChecked(day in value)
+
+    def _on_clicked(self, _: bool) -> None:
+        self.edit(tuple(d for d, b in zip(WEEKDAYS, self.buttons, strict=True) if b.isChecked()))
+
+
+class AmountRow(QWidget):
+    """How much a phase draws: a current, a power or a resistance, one of the three."""
+
+    def __init__(self, document: Document, path: str, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._document, self._path = document, path
+        phase = document.get(path)
+        assert isinstance(phase, Phase)
+        self._key = phase.amount_key
+        unit = self._key.rpartition("_")[2].replace("ohm", "Ω")
+        self.setObjectName(f"{path}.amount")
+        self.box = CalmComboBox()
+        for key in AMOUNT_KEYS:
+            self.box.addItem(option(key), key)
+        self.box.setAccessibleName("What the phase draws")
+        self.entry = ExactField(unit)
+        self.entry.setFixedWidth(_FIELD_WIDTH)
+        self.entry.setAccessibleName(f"{option(self._key)}, {unit}")
+        layout = QHBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(8)
+        layout.addWidget(self.box, 1)
+        layout.addWidget(self.entry)
+        self.box.activated.connect(self._on_kind)
+        self.entry.entered.connect(self._on_entered)
+        self.entry.refused.connect(document.refused)
+        self.refresh()
+
+    def refresh(self) -> None:
+        """Show what the document holds."""
+        phase = self._document.get(self._path)
+        with QSignalBlocker(self.box):
+            self.box.setCurrentIndex(AMOUNT_KEYS.index(phase.amount_key))
+        self.entry.set_value(getattr(phase, phase.amount_key))
+
+    def _on_entered(self, value: object) -> None:
+        self._document.begin_gesture()
+        if not self._document.edit(f"{self._path}.{self._key}", value):
+            self.refresh()
+
+    def _on_kind(self, index: int) -> None:
+        key = self.box.itemData(index)
+        if key == self._key:
+            return
+        phase = self._document.get(self._path)
+        volts = self._document.get("load.connect_V")
+        new = _converted(phase, key, volts)
+        self._document.begin_gesture()
+        if not self._document.edit(self._path, new):
+            self.refresh()
+
+
+def _converted(phase: Phase, key: str, volts: float) -> Phase:
+    """The same draw at a voltage, said in another way."""
+    amount = getattr(phase, phase.amount_key)
+    if phase.amount_key == "current_A":
+        amps = amount
+    elif phase.amount_key == "power_W":
+        amps = amount / volts
+    else:
+        amps = volts / amount
+    given = {
+        "current_A": amps,
+        "power_W": amps * volts,
+        "resistance_ohm": volts / amps if amps > 0 else 1e6,
+    }[key]
+    return Phase(name=phase.name, duration_s=phase.duration_s, **{key: float(f"{given:.3g}")})

@@ -1,0 +1,223 @@
+"""The left column: the four knobs, each with its details below."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QSignalBlocker, Qt
+from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
+
+from explorer.advice.break_even import BreakEven
+from explorer.scenario.model import Scenario, get_value
+from explorer.scenario.storage import CapacitorStore, CellStore, SupercapacitorStore
+from explorer.scenario.supply import ConverterCharger, DirectCharger
+from explorer.state.document import Document
+from explorer.state.knobs import Knob, knob_value, knobs_for, operation_name
+from explorer.state.solver import Solver
+from explorer.widgets.card import Card
+from explorer.widgets.fold import Fold
+from explorer.widgets.forms.pulse_timing import PulseTiming
+from explorer.widgets.forms.rows import CalmComboBox
+from explorer.widgets.forms.section_form import SectionForm, heading
+from explorer.widgets.knob_row import KnobRow
+
+WIDTH = 316
+_MNEMONICS = ("l", "p", "c", "d")
+
+
+class KnobPanel(Card):
+    """Shows the four knobs of the document and passes on what a person does with them."""
+
+    def __init__(self, document: Document, solver: Solver, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._document, self._solver = document, solver
+        self.operation = 0
+        self._editing: KnobRow | None = None
+        self.setFixedWidth(WIDTH)
+        self._scroll = QScrollArea()
+        self._scroll.setFrameShape(QFrame.Shape.NoFrame)
+        self._scroll.setWidgetResizable(True)
+        self._scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self._scroll.viewport().setAutoFillBackground(False)
+        self._scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        inner = QWidget()
+        inner.setAutoFillBackground(False)
+        self._column = QVBoxLayout(inner)
+        self._column.setContentsMargins(16, 14, 16, 12)
+        self._column.setSpacing(2)
+        self._scroll.setWidget(inner)
+        inner.setAutoFillBackground(False)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(1, 1, 1, 1)
+        layout.addWidget(self._scroll)
+
+        self._timing: PulseTiming | None = None
+        self.rows: list[KnobRow] = []
+        self.folds: list[Fold] = []
+        self._operations = CalmComboBox()
+        self._operations.setAccessibleName("Operation that the load slider moves")
+        self._operations.activated.connect(self._on_operation)
+        builders = (
+            ("Light and place", self._build_light),
+            ("Panels and charger", self._build_supply),
+            ("Store", self._build_store),
+            ("Load and operations", self._build_load),
+        )
+        for index, knob in enumerate(self._knobs()):
+            row = KnobRow(knob, _MNEMONICS[index])
+            row.edited.connect(self._on_edited)
+            row.gesture_started.connect(document.begin_gesture)
+            row.reset_wanted.connect(self._on_reset)
+            row.refused.connect(document.refused)
+            self.rows.append(row)
+            self._column.addWidget(row)
+            if knob.key == "pulse":
+                self._column.addWidget(self._operations)
+            self._add_fold(*builders[index])
+            if index < 3:
+                self._column.addSpacing(8)
+        self._column.addSpacing(4)
+        self._add_fold("What must be reached", self._build_margins)
+        self._column.addStretch(1)
+        document.changed.connect(self._on_changed)
+        document.file_changed.connect(self._on_file_changed)
+        solver.break_evens_ready.connect(self._on_break_evens)
+        self.refresh()
+
+    def refresh(self) -> None:
+        """Show what the document holds."""
+        scenario = self._document.scenario
+        operations = scenario.load.operations
+        self.operation = min(self.operation, max(len(operations) - 1, 0))
+        self._solver.set_operation(self.operation)
+        if self._timing is not None:
+            self._timing.set_operation(self.operation)
+        for row, knob in zip(self.rows, self._knobs(), strict=True):
+            if knob != row.knob:
+                row.set_knob(knob)
+            row.set_value(knob_value(scenario, knob, self._document.log))
+        self._operations.setVisible(len(operations) > 1)
+        with QSignalBlocker(self._operations):
+            self._operations.clear()
+            for index, operation in enumerate(operations):
+                self._operations.addItem(operation_name(operation, index))
+            self._operations.setCurrentIndex(self.operation)
+
+    def _knobs(self) -> tuple[Knob, ...]:
+        return knobs_for(self._document.scenario, self.operation)
+
+    def _add_fold(self, title: str, build: object) -> None:
+        fold = Fold(title, build)  # type: ignore[arg-type]
+        fold.opened.connect(self._on_opened)
+        self.folds.append(fold)
+        self._column.addWidget(fold)
+
+    # --- what a person did ---
+
+    def _on_edited(self, value: float) -> None:
+        row = self.sender()
+        assert isinstance(row, KnobRow)
+        self._editing = row
+        if not self._document.edit(row.knob.path, int(value) if row.knob.whole else value):
+            self.refresh()
+        self._editing = None
+
+    def _on_reset(self) -> None:
+        row = self.sender()
+        assert isinstance(row, KnobRow)
+        try:
+            value = get_value(self._document.start, row.knob.path)
+        except KeyError:  # the store or the phases are of another kind than at the start
+            return
+        self._document.begin_gesture()
+        self._document.edit(row.knob.path, value)
+
+    def _on_operation(self, index: int) -> None:
+        self.operation = index
+        self.refresh()
+
+    def _on_opened(self, fold: QWidget) -> None:
+        inner = self._scroll.widget()
+        inner.layout().activate()
+        self._scroll.ensureVisible(0, fold.geometry().top() + min(fold.sizeHint().height(), 240), 0, 16)
+
+    # --- what the program did ---
+
+    def _on_changed(self, _: Scenario) -> None:
+        for row in self.rows:
+            # A knob's own value does not move its break-even, a change of anything else does.
+            if row is not self._editing:
+                row.set_stale(True)
+        self.refresh()
+
+    def _on_file_changed(self) -> None:
+        self.operation = 0
+        self.refresh()
+
+    def _on_break_evens(self, found: dict[str, BreakEven]) -> None:
+        for row in self.rows:
+            if row.knob.path in found:
+                row.set_break_even(found[row.knob.path])
+
+    # --- details, built when first opened ---
+
+    def _build_light(self) -> QWidget:
+        return _Pages(
+            SectionForm(self._document, "", keys=("place",)),
+            SectionForm(self._document, "light", hidden=frozenset({"illuminance_lx"})),
+        )
+
+    def _build_supply(self) -> QWidget:
+        return _Pages(
+            SectionForm(self._document, "panels", hidden=frozenset({"count"})),
+            heading("Charger"),
+            SectionForm(
+                self._document, "charger", kinds=(ConverterCharger, DirectCharger), title="Kind"
+            ),
+        )
+
+    def _build_store(self) -> QWidget:
+        return _Pages(
+            SectionForm(
+                self._document,
+                "store",
+                kinds=(CapacitorStore, SupercapacitorStore, CellStore),
+                title="Kind",
+                hidden=frozenset({"capacitance_F", "capacity_mAh"}),
+            )
+        )
+
+    def _build_load(self) -> QWidget:
+        self._timing = PulseTiming(self._document)
+        self._timing.set_operation(self.operation)
+        return _Pages(self._timing, SectionForm(self._document, "load", keys=_LOAD_ORDER))
+
+    def _build_margins(self) -> QWidget:
+        return _Pages(
+            SectionForm(self._document, "margins"), SectionForm(self._document, "", keys=("notes",))
+        )
+
+
+_LOAD_ORDER = (
+    "operations",
+    "connect_V",
+    "disconnect_V",
+    "minimum_V",
+    "sleep_A",
+    "bulk_capacitance_F",
+    "start_up",
+    "regulator",
+    "reserve_J",
+)
+
+
+class _Pages(QWidget):
+    """Forms and headings one below the other."""
+
+    def __init__(self, *parts: QWidget) -> None:
+        super().__init__()
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(8, 2, 0, 10)
+        layout.setSpacing(6)
+        for part in parts:
+            layout.addWidget(part)
+            if isinstance(part, SectionForm):
+                part.connect_to_document()

@@ -1,0 +1,146 @@
+"""One knob: label, exact field with its steps, slider, and the sentence on where it breaks even."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QEvent, QSize, Qt, Signal
+from PySide6.QtGui import QMouseEvent
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QToolButton, QVBoxLayout, QWidget
+
+from explorer.advice.break_even import BreakEven
+from explorer.state import theme
+from explorer.state.knobs import Knob
+from explorer.widgets.exact_field import ExactField
+from explorer.widgets.icons import icon
+from explorer.widgets.knob_slider import KnobSlider
+
+_TIP = "Arrow keys walk the stops, Delete or a double-click on the handle returns to the start."
+
+
+class ResetLabel(QLabel):
+    """A label whose double-click asks for the starting value."""
+
+    reset_wanted = Signal()
+
+    def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
+        """Ask for the starting value."""
+        self.reset_wanted.emit()
+        event.accept()
+
+
+class KnobRow(QWidget):
+    """Shows one value; emits `edited` only for what a person did."""
+
+    edited = Signal(float)
+    gesture_started = Signal()
+    reset_wanted = Signal()
+    refused = Signal(str)
+
+    def __init__(self, knob: Knob, mnemonic: str = "", parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._mnemonic = mnemonic
+        self._value = knob.stops[0]
+        self.label = ResetLabel()
+        self.label.setFont(theme.font("body", bold=True))
+        self.slider = KnobSlider(knob)
+        self.field = ExactField(knob.unit, whole=knob.whole)
+        self.field.setFont(theme.font("body", bold=True))
+        self.field.setFixedWidth(92)
+        self.down = self._step_button("remove")
+        self.up = self._step_button("add")
+        self.sentence = QLabel()
+        self.sentence.setFont(theme.font("small"))
+        self.sentence.setWordWrap(True)
+        self.sentence.setForegroundRole(self.sentence.palette().ColorRole.PlaceholderText)
+        self.label.setBuddy(self.slider)
+        head = QHBoxLayout()
+        head.setSpacing(2)
+        head.addWidget(self.label, 1)
+        for part in (self.down, self.field, self.up):
+            head.addWidget(part)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(2)
+        layout.addLayout(head)
+        layout.addWidget(self.slider)
+        layout.addWidget(self.sentence)
+        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
+        self.slider.picked.connect(self._on_picked)
+        self.slider.gesture_started.connect(self.gesture_started)
+        self.slider.reset_wanted.connect(self.reset_wanted)
+        self.label.reset_wanted.connect(self.reset_wanted)
+        self.field.entered.connect(self._on_entered)
+        self.field.stepped.connect(self._on_stepped)
+        self.field.refused.connect(self.refused)
+        self.down.clicked.connect(self._on_down)
+        self.up.clicked.connect(self._on_up)
+        self.set_knob(knob)
+
+    def set_knob(self, knob: Knob) -> None:
+        """Move another value: its name, unit and stops."""
+        self.knob = knob
+        self.setObjectName(f"knob_{knob.key}")
+        at = knob.label.lower().find(self._mnemonic.lower()) if self._mnemonic else -1
+        self.label.setText(f"{knob.label[:at]}&{knob.label[at:]}" if at >= 0 else knob.label)
+        self.slider.set_knob(knob)
+        self.field.unit = knob.unit
+        spoken = f"{knob.label}, {knob.unit}" if knob.unit else knob.label
+        for part in (self.slider, self.field):
+            part.setAccessibleName(spoken)
+            part.setToolTip(f"{knob.help}\n{_TIP}")
+        self.down.setAccessibleName(f"{knob.label}: one step down")
+        self.up.setAccessibleName(f"{knob.label}: one step up")
+
+    def set_value(self, value: float) -> None:
+        """Show `value` without emitting."""
+        self._value = value
+        self.field.set_value(value)
+        self.slider.set_exact(value, self.field.text_of(value))
+        self.field.setAccessibleDescription(self.field.text_of(value))
+
+    def set_break_even(self, found: BreakEven) -> None:
+        """Show where on the track the design runs, and say it."""
+        self.slider.set_states(found.states)
+        self.sentence.setText(found.sentence)
+
+    def set_stale(self, stale: bool) -> None:
+        """Mark the break-even as belonging to an earlier design."""
+        self.slider.set_stale(stale)
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Draw the icons in the colours of a new theme."""
+        if event.type() == QEvent.Type.PaletteChange:
+            self.down.setIcon(icon("remove", self.palette()))
+            self.up.setIcon(icon("add", self.palette()))
+        super().changeEvent(event)
+
+    def _step_button(self, name: str) -> QToolButton:
+        button = QToolButton()
+        button.setIcon(icon(name, self.palette()))
+        button.setIconSize(QSize(12, 12))
+        button.setFixedSize(26, 26)
+        button.setAutoRaise(True)
+        button.setAutoRepeat(True)
+        button.setFocusPolicy(Qt.FocusPolicy.NoFocus)  # the field's arrow keys do the same
+        return button
+
+    def _on_picked(self, value: float) -> None:
+        self._emit(value)
+
+    def _on_entered(self, value: object) -> None:
+        assert isinstance(value, float | int)
+        self.gesture_started.emit()
+        self._emit(float(value))
+
+    def _on_stepped(self, steps: int) -> None:
+        self.gesture_started.emit()
+        self._emit(self.knob.step(self._value, steps))
+
+    def _on_down(self) -> None:
+        self._on_stepped(-1)
+
+    def _on_up(self) -> None:
+        self._on_stepped(1)
+
+    def _emit(self, value: float) -> None:
+        if value != self._value:
+            self.edited.emit(value)

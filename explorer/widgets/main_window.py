@@ -1,0 +1,303 @@
+"""The window: knobs, trace, sign from left to right, with room for drawers below the trace."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from PySide6.QtCore import QByteArray, QEvent
+from PySide6.QtGui import QAction, QActionGroup, QCloseEvent, QGuiApplication
+from PySide6.QtWidgets import QApplication, QHBoxLayout, QMainWindow, QMenu, QVBoxLayout, QWidget
+
+from explorer.advice.assess import Assessment
+from explorer.files.scenario_json import ScenarioError
+from explorer.resource_files import scenario_folder
+from explorer.state import theme
+from explorer.state.document import Document
+from explorer.state.jobs import JobRunner
+from explorer.state.settings import SCALES, SettingsStore
+from explorer.state.solver import Solver
+from explorer.state.theme import THEME_CHOICES, ThemeChoice
+from explorer.widgets import messages
+from explorer.widgets.actions import build_actions, draw_icons
+from explorer.widgets.knob_panel import KnobPanel
+from explorer.widgets.notice_bar import NoticeBar
+from explorer.widgets.sign import Sign
+from explorer.widgets.title_bar import TitleBar
+from explorer.widgets.trace_card import TraceCard
+
+_THEME_TEXTS = {
+    "system": "As the &system",
+    "light": "&Light",
+    "dark": "&Dark",
+    "contrast": "&High contrast",
+}
+
+
+class MainWindow(QMainWindow):
+    """Puts the parts together and carries out the actions.
+
+    `drawer_slot` takes what is shown below the trace, `actions` are the actions by key.
+    """
+
+    def __init__(
+        self,
+        document: Document,
+        solver: Solver,
+        jobs: JobRunner,
+        settings: SettingsStore,
+        version: str,
+        parent: QWidget | None = None,
+    ) -> None:
+        super().__init__(parent)
+        self.document, self.solver, self.jobs, self.settings = document, solver, jobs, settings
+        self._version = version
+        self.commands = build_actions(self)
+        self.title_bar = TitleBar(document)
+        self.notice = NoticeBar()
+        self.knobs = KnobPanel(document, solver)
+        self.trace = TraceCard(document, solver)
+        self.sign = Sign()
+        self.drawer_slot = QVBoxLayout()
+        self._build()
+        self._build_menus()
+        for key, handler in (
+            ("new", self.on_new),
+            ("open", self.on_open),
+            ("save", self.on_save),
+            ("save_as", self.on_save_as),
+            ("quit", self.close),
+            ("undo", document.undo_stack.undo),
+            ("redo", document.undo_stack.redo),
+            ("pin", self.on_pin),
+            ("about", self.on_about),
+        ):
+            self.commands[key].triggered.connect(handler)
+        stack = document.undo_stack
+        stack.canUndoChanged.connect(self.commands["undo"].setEnabled)
+        stack.canRedoChanged.connect(self.commands["redo"].setEnabled)
+        stack.cleanChanged.connect(self._on_clean_changed)
+        self.commands["undo"].setEnabled(stack.canUndo())
+        self.commands["redo"].setEnabled(stack.canRedo())
+        document.changed.connect(self._on_changed)
+        document.file_changed.connect(self._show_name)
+        document.refused.connect(self.notice.say)
+        solver.failed.connect(self.notice.say)
+        solver.result_ready.connect(self._on_result)
+        QGuiApplication.styleHints().colorSchemeChanged.connect(self._on_scheme_changed)
+        self.apply_theme(settings.settings.theme)
+        self.setMinimumSize(1024, 600)
+        self.resize(1280, 720)
+        if settings.settings.geometry:
+            self.restoreGeometry(QByteArray(settings.settings.geometry))
+        self._show_name()
+
+    def _build(self) -> None:
+        for key in ("open", "save", "undo", "redo", "pin"):
+            self.title_bar.add_action(self.commands[key], with_text=key not in ("undo", "redo"))
+        middle = QVBoxLayout()
+        middle.setSpacing(12)
+        middle.addWidget(self.trace, 1)
+        middle.addLayout(self.drawer_slot)
+        body = QHBoxLayout()
+        body.setSpacing(12)
+        body.addWidget(self.knobs)
+        body.addLayout(middle, 1)
+        body.addWidget(self.sign)
+        central = QWidget()
+        layout = QVBoxLayout(central)
+        layout.setContentsMargins(14, 6, 14, 14)
+        layout.setSpacing(8)
+        layout.addWidget(self.title_bar)
+        layout.addWidget(self.notice)
+        layout.addLayout(body, 1)
+        self.setCentralWidget(central)
+
+    def _build_menus(self) -> None:
+        files = self.menuBar().addMenu("&File")
+        files.addActions([self.commands["new"], self.commands["open"]])
+        self._examples = QMenu("Open &example", files)
+        self._recent = QMenu("Open &recent", files)
+        files.addMenu(self._examples)
+        files.addMenu(self._recent)
+        self._examples.aboutToShow.connect(self._fill_examples)
+        self._recent.aboutToShow.connect(self._fill_recent)
+        self._examples.triggered.connect(self._on_example)
+        self._recent.triggered.connect(self._on_recent)
+        files.addSeparator()
+        files.addActions([self.commands["save"], self.commands["save_as"]])
+        files.addSeparator()
+        files.addAction(self.commands["quit"])
+        edit = self.menuBar().addMenu("&Edit")
+        edit.addActions([self.commands["undo"], self.commands["redo"]])
+        edit.addSeparator()
+        edit.addAction(self.commands["pin"])
+        self.view_menu = self.menuBar().addMenu("&View")
+        self._themes = QActionGroup(self)
+        for choice in THEME_CHOICES:
+            action = self._choice(self._themes, _THEME_TEXTS[choice], choice)
+            action.setChecked(choice == self.settings.settings.theme)
+        self.view_menu.addActions(self._themes.actions())
+        self._themes.triggered.connect(self._on_theme)
+        sizes = self.view_menu.addMenu("Si&ze, from the next start")
+        self._sizes = QActionGroup(self)
+        for percent in SCALES:
+            action = self._choice(self._sizes, f"{percent} %", percent)
+            action.setChecked(percent == self.settings.settings.scale_percent)
+        sizes.addActions(self._sizes.actions())
+        self._sizes.triggered.connect(self._on_size)
+        self.menuBar().addMenu("&Help").addAction(self.commands["about"])
+
+    @staticmethod
+    def _choice(group: QActionGroup, text: str, data: object) -> QAction:
+        action = QAction(text, group)
+        action.setCheckable(True)
+        action.setData(data)
+        return action
+
+    # --- theme ---
+
+    def apply_theme(self, choice: ThemeChoice) -> None:
+        """Colour the whole program."""
+        palette = theme.palette_of(theme.resolve(choice))
+        QApplication.setPalette(palette)
+        draw_icons(self.commands, palette)
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Draw the icons again in a new theme."""
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.PaletteChange and hasattr(self, "commands"):
+            draw_icons(self.commands, self.palette())
+
+    def _on_theme(self, action: QAction) -> None:
+        self.settings.update(theme=action.data())
+        self.apply_theme(action.data())
+
+    def _on_size(self, action: QAction) -> None:
+        self.settings.update(scale_percent=action.data())
+
+    def _on_scheme_changed(self, _: object) -> None:
+        if self.settings.settings.theme == "system":
+            self.apply_theme("system")
+
+    # --- files ---
+
+    def open_path(self, path: Path, *, example: bool = False) -> bool:
+        """Open a file and say why where that fails."""
+        try:
+            if example:
+                self.document.open_example(path)
+            else:
+                self.document.open(path)
+        except (ScenarioError, OSError) as error:
+            messages.tell(self, "The scenario was not opened", str(error))
+            return False
+        if not example:
+            self.settings.remember_file(path)
+        return True
+
+    def on_new(self) -> None:
+        """Begin anew."""
+        if self._may_leave():
+            self.document.new()
+
+    def on_open(self) -> None:
+        """Ask for a file and open it."""
+        if self._may_leave():
+            path = messages.pick_open(self, self.settings.settings.folder)
+            if path is not None:
+                self.open_path(path)
+
+    def on_save(self) -> bool:
+        """Save; ask for a name where there is none."""
+        if self.document.path is None:
+            return self.on_save_as()
+        return self._save(self.document.path)
+
+    def on_save_as(self) -> bool:
+        """Ask for a name and save under it."""
+        folder = Path(self.settings.settings.folder or Path.home())
+        start = self.document.path or folder / f"{self.document.scenario.title}.json"
+        path = messages.pick_save(self, str(start))
+        return path is not None and self._save(path)
+
+    def _save(self, path: Path) -> bool:
+        older = self.document.migrated_from
+        replace = False
+        if older is not None and path == self.document.path:
+            if not messages.ask_replace_older(self, path, older):
+                return False
+            replace = True
+        try:
+            self.document.save(path, replace_older=replace)
+        except (ScenarioError, OSError) as error:
+            messages.tell(self, "The scenario was not saved", str(error))
+            return False
+        self.settings.remember_file(path)
+        return True
+
+    def _may_leave(self) -> bool:
+        if self.document.is_clean:
+            return True
+        answer = messages.ask_save(self, self.document.scenario.title)
+        return answer == "discard" or (answer == "save" and self.on_save())
+
+    def _fill_examples(self) -> None:
+        self._examples.clear()
+        for path in example_paths():
+            self._examples.addAction(path.stem.replace("_", " ").capitalize()).setData(str(path))
+
+    def _fill_recent(self) -> None:
+        self._recent.clear()
+        for name in self.settings.settings.recent:
+            self._recent.addAction(name).setData(name)
+        if self._recent.isEmpty():
+            self._recent.addAction("No file yet").setEnabled(False)
+
+    def _on_example(self, action: QAction) -> None:
+        if self._may_leave():
+            self.open_path(Path(action.data()), example=True)
+
+    def _on_recent(self, action: QAction) -> None:
+        if self._may_leave():
+            self.open_path(Path(action.data()))
+
+    # --- the rest ---
+
+    def on_pin(self, pinned: bool) -> None:
+        """Keep the design on show as a ghost, or let it go."""
+        self.solver.pin(self.document.scenario if pinned else None, self.document.log)
+
+    def on_about(self) -> None:
+        """Say what this is."""
+        messages.about(self, self._version)
+
+    def _on_changed(self, _: object) -> None:
+        self.notice.hide()
+
+    def _on_result(self, assessment: Assessment) -> None:
+        self.sign.set_assessment(assessment)
+
+    def _on_clean_changed(self, _: bool) -> None:
+        self._show_name()
+
+    def _show_name(self) -> None:
+        self.setWindowTitle(f"{self.document.name}[*] – Gloaming")
+        self.setWindowModified(not self.document.is_clean)
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        """Ask about unsaved changes, remember the place of the window, let go of the stack."""
+        if not self._may_leave():
+            event.ignore()
+            return
+        self.settings.update(geometry=bytes(self.saveGeometry().data()))
+        stack = self.document.undo_stack
+        stack.cleanChanged.disconnect(self._on_clean_changed)
+        event.accept()
+
+
+def example_paths() -> list[Path]:
+    """The bundled scenarios, by name."""
+    try:
+        return sorted(scenario_folder().glob("*.json"))
+    except FileNotFoundError:
+        return []

@@ -1,0 +1,78 @@
+"""Every dialog of the program; nothing else in it waits for an answer."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Literal
+
+from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
+
+FILTER = "Scenarios (*.json);;All files (*)"
+SaveAnswer = Literal["save", "discard", "cancel"]
+
+
+def tell(parent: QWidget | None, title: str, text: str) -> None:
+    """Say something that needs no choice."""
+    box = QMessageBox(QMessageBox.Icon.Warning, title, text, QMessageBox.StandardButton.Close, parent)
+    box.exec()
+
+
+def ask_save(parent: QWidget | None, name: str) -> SaveAnswer:
+    """Ask what becomes of unsaved changes; Esc cancels."""
+    buttons = QMessageBox.StandardButton
+    box = QMessageBox(
+        QMessageBox.Icon.Question,
+        "Unsaved changes",
+        f"“{name}” has changes that are not saved.",
+        buttons.Save | buttons.Discard | buttons.Cancel,
+        parent,
+    )
+    box.setInformativeText("Without saving, the changes are lost.")
+    box.setDefaultButton(buttons.Save)
+    box.setEscapeButton(buttons.Cancel)
+    answer = box.exec()
+    if answer == buttons.Save:
+        return "save"
+    return "discard" if answer == buttons.Discard else "cancel"
+
+
+def ask_replace_older(parent: QWidget | None, path: Path, version: int) -> bool:
+    """Ask whether a file of an older version may be overwritten."""
+    box = QMessageBox(
+        QMessageBox.Icon.Question,
+        "Older scenario file",
+        f"{path.name} was written by an older version (format {version}).",
+        QMessageBox.StandardButton.Cancel,
+        parent,
+    )
+    box.setInformativeText("Saving turns it into the present format; older programs cannot read it.")
+    replace = box.addButton("Replace it", QMessageBox.ButtonRole.AcceptRole)
+    box.exec()
+    return box.clickedButton() is replace
+
+
+def pick_open(parent: QWidget | None, folder: str) -> Path | None:
+    """Ask for a scenario file to open."""
+    name, _ = QFileDialog.getOpenFileName(parent, "Open a scenario", folder, FILTER)
+    return Path(name) if name else None
+
+
+def pick_save(parent: QWidget | None, suggestion: str) -> Path | None:
+    """Ask for a file to save to; the ending is added where it is missing."""
+    name, _ = QFileDialog.getSaveFileName(parent, "Save the scenario", suggestion, FILTER)
+    if not name:
+        return None
+    path = Path(name)
+    return path if path.suffix else path.with_suffix(".json")
+
+
+def about(parent: QWidget | None, version: str) -> None:
+    """Say what the program is and what its answers are not."""
+    QMessageBox.about(
+        parent,
+        "About Gloaming",
+        f"<p><b>Gloaming {version}</b></p>"
+        "<p>Says whether a small electronic device can live on indoor light.</p>"
+        "<p>Its answers are estimates for planning: local codes, the data sheet of the part and a "
+        "qualified person decide.</p><p>MIT licence.</p>",
+    )

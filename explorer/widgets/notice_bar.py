@@ -1,0 +1,48 @@
+"""One line below the header that says why something did not happen."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QRectF, Qt
+from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QWidget
+
+from explorer.state.theme import tokens_of
+
+
+class NoticeBar(QWidget):
+    """Hidden until there is something to say; Esc, its button or the next change hides it."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.text = QLabel()
+        self.text.setWordWrap(True)
+        self.text.setTextFormat(Qt.TextFormat.PlainText)
+        self._close = QPushButton("Dismiss")
+        self._close.setMinimumHeight(26)
+        self._close.clicked.connect(self.hide)
+        layout = QHBoxLayout(self)
+        layout.setContentsMargins(20, 5, 8, 5)
+        layout.addWidget(self.text, 1)
+        layout.addWidget(self._close)
+        self.hide()
+
+    def say(self, sentence: str) -> None:
+        """Show a sentence and speak it."""
+        self.text.setText(sentence)
+        self.setAccessibleName(sentence)
+        self.show()
+        QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, sentence))
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint ground, outline and a bar in front."""
+        tokens = tokens_of(self.palette())
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setPen(QPen(tokens.color("edge"), 1.0))
+        painter.setBrush(tokens.color("card"))
+        frame = QRectF(self.rect()).adjusted(0.5, 0.5, -0.5, -0.5)
+        painter.drawRoundedRect(frame, 6, 6)
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(tokens.color("falls_short"))
+        painter.drawRoundedRect(QRectF(7, 7, 4, self.height() - 14), 2, 2)
+        painter.end()

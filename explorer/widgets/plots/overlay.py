@@ -1,0 +1,165 @@
+"""What is painted in pixels around the curves of the trace: lit hours, thresholds, marks, cursor."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Sequence
+
+import numpy as np
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QPainter, QPainterPath, QPen
+
+from explorer.advice.assess import Mark, Threshold
+from explorer.engine.columns import Columns
+from explorer.scenario.light_log import DARK_BELOW_LX
+from explorer.state import theme
+from explorer.state.readout import Line
+from explorer.state.theme import Tokens
+from explorer.widgets.paint import mix, paint_mark
+
+ToPixel = Callable[[float], float]
+LEVELS = 6
+"""Steps of brightness in which lit hours are shaded."""
+MOST_MARKS = 40
+"""More marks than this in view would hide the curve; they become ticks on the time axis."""
+
+
+class LitBands:
+    """Stretches of equal brightness, found once for each trace."""
+
+    def __init__(self, trace: Columns) -> None:
+        level = brightness_level(trace.illuminance_lx)
+        # The light of a row holds until the next one.
+        change = np.flatnonzero(np.diff(level)) + 1
+        start = np.concatenate(([0], change))
+        end = np.concatenate((change, [level.size - 1]))
+        self.bands = [
+            (float(trace.time_s[a]), float(trace.time_s[b]), int(level[a]))
+            for a, b in zip(start, end, strict=True)
+            if level[a] > 0 and trace.time_s[b] > trace.time_s[a]
+        ]
+
+    def paint(self, painter: QPainter, area: QRectF, to_x: ToPixel, tokens: Tokens) -> None:
+        """Shade the lit hours behind the curves."""
+        lit, card = tokens.color("lit"), tokens.color("card")
+        painter.setPen(Qt.PenStyle.NoPen)
+        for start, end, level in self.bands:
+            left, right = max(to_x(start), area.left()), min(to_x(end), area.right())
+            if right > left:
+                painter.setBrush(mix(lit, card, 0.25 + 0.75 * level / LEVELS))
+                painter.drawRect(QRectF(left, area.top(), right - left, area.height()))
+
+
+def brightness_level(lux: np.ndarray) -> np.ndarray:
+    """Brightness on a logarithmic scale in whole steps, 0 for dark to `LEVELS` for the brightest."""
+    brightest = max(float(lux.max(initial=0.0)), DARK_BELOW_LX)
+    with np.errstate(divide="ignore"):
+        decades = np.log10(np.maximum(lux, 1e-9) / brightest)
+    level = np.ceil(LEVELS * (1 + decades / 2))
+    return np.where(lux < DARK_BELOW_LX, 0, np.clip(level, 1, LEVELS)).astype(int)
+
+
+def paint_thresholds(
+    painter: QPainter,
+    area: QRectF,
+    thresholds: Sequence[Threshold],
+    to_y: ToPixel,
+    tokens: Tokens,
+) -> None:
+    """Dashed lines with their names at the right end, moved apart where they would overlap."""
+    painter.setFont(theme.font("small"))
+    metrics = painter.fontMetrics()
+    pen = QPen(tokens.color("threshold"), 1.0, Qt.PenStyle.CustomDashLine)
+    pen.setDashPattern([5, 3])
+    free_below = area.bottom() - 2
+    for item in sorted(thresholds, key=_volts):
+        y = round(to_y(item.volts)) + 0.5
+        if not area.top() <= y <= area.bottom():
+            continue
+        painter.setPen(pen)
+        painter.drawLine(QPointF(area.left(), y), QPointF(area.right(), y))
+        text = f"{item.label} {item.volts:.4g} V"
+        base = min(y - 4, free_below)
+        if base - metrics.ascent() < area.top():
+            base = y + metrics.ascent() + 2
+        free_below = base - metrics.height() + 2
+        paint_label(painter, QPointF(area.right() - 8, base), text, "threshold", tokens, right=True)
+
+
+def _volts(item: Threshold) -> float:
+    return item.volts
+
+
+def paint_label(
+    painter: QPainter, at: QPointF, text: str, role: str, tokens: Tokens, *, right: bool = False
+) -> None:
+    """A text on the plot with a halo of the ground, so that it reads across curves."""
+    path = QPainterPath()
+    width = painter.fontMetrics().horizontalAdvance(text)
+    path.addText(at - QPointF(width if right else 0, 0), painter.font(), text)
+    halo = QPen(tokens.color("card"), 3.0)
+    halo.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.strokePath(path, halo)
+    painter.fillPath(path, tokens.color(role))
+
+
+def paint_marks(
+    painter: QPainter,
+    area: QRectF,
+    marks: Sequence[Mark],
+    trace: Columns,
+    to_x: ToPixel,
+    to_y: ToPixel,
+    tokens: Tokens,
+) -> None:
+    """What happened, at its place on the curve; as ticks above the axis where it is too much."""
+    seen = [m for m in marks if m.kind != "full" and area.left() <= to_x(m.time_s) <= area.right()]
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    if len(seen) > MOST_MARKS:
+        roles = {"connect": "accent", "disconnect": "threshold", "brown_out": "falls_short"}
+        columns = {(round(to_x(m.time_s)), m.kind) for m in seen}
+        for x, kind in columns:
+            painter.setPen(QPen(tokens.color(roles.get(kind, "soft")), 1.0))
+            top = {"connect": 6.0, "disconnect": 11.0}.get(kind, 16.0)
+            bottom = area.bottom() - top + 5
+            painter.drawLine(QPointF(x, area.bottom() - top), QPointF(x, bottom))
+        return
+    for mark in seen:
+        volts = float(np.interp(mark.time_s, trace.time_s, trace.store_v))
+        if math.isfinite(volts):
+            paint_mark(painter, QPointF(to_x(mark.time_s), to_y(volts)), mark.kind, tokens)
+
+
+def paint_cursor(
+    painter: QPainter, area: QRectF, x: float, dots: Sequence[tuple[float, str]],
+    lines: Sequence[Line], tokens: Tokens,
+) -> None:
+    """One vertical line, a dot on each curve, and what they read in a small card beside it."""
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.setPen(QPen(tokens.color("ink"), 1.0))
+    painter.drawLine(QPointF(x, area.top()), QPointF(x, area.bottom()))
+    for y, role in dots:
+        painter.setPen(QPen(tokens.color("card"), 1.5))
+        painter.setBrush(tokens.color(role))
+        painter.drawEllipse(QPointF(x, y), 4, 4)
+    painter.setFont(theme.font("small"))
+    metrics = painter.fontMetrics()
+    row = metrics.height() + 2
+    labels = max(metrics.horizontalAdvance(line.label) for line in lines[1:])
+    values = max(metrics.horizontalAdvance(line.value) for line in lines[1:])
+    width = max(labels + values + 14, metrics.horizontalAdvance(lines[0].label)) + 20
+    height = row * len(lines) + 14
+    left = x + 12 if x + 12 + width < area.right() else x - 12 - width
+    box = QRectF(max(left, area.left()), area.top() + 8, width, height)
+    painter.setPen(QPen(tokens.color("edge"), 1.0))
+    painter.setBrush(tokens.color("card"))
+    painter.drawRoundedRect(box, 6, 6)
+    base = box.top() + 7 + metrics.ascent()
+    for index, line in enumerate(lines):
+        painter.setPen(tokens.color("ink" if index == 0 else "soft"))
+        painter.drawText(QPointF(box.left() + 10, base), line.label)
+        painter.setPen(tokens.color("ink"))
+        value_width = metrics.horizontalAdvance(line.value)
+        painter.drawText(QPointF(box.right() - 10 - value_width, base), line.value)
+        base += row

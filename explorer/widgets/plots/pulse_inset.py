@@ -1,0 +1,161 @@
+"""The deepest pulse, zoomed: its step across the series resistance and its ramp."""
+
+from __future__ import annotations
+
+import numpy as np
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt
+from PySide6.QtGui import QPainter, QPaintEvent, QPen, QPolygonF
+from PySide6.QtWidgets import QWidget
+
+from explorer.advice.assess import PulseView
+from explorer.state import readout, theme
+from explorer.state.moments import time_ticks
+from explorer.state.theme import Tokens, tokens_of
+from explorer.widgets.plots.overlay import paint_label
+
+_LEFT, _RIGHT, _TOP, _BOTTOM = 46.0, 14.0, 20.0, 20.0
+
+
+class PulseInset(QWidget):
+    """Shows one pulse; the same picture serves as inset and as the whole trace."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._pulse: PulseView | None = None
+        self.setAccessibleName("Deepest pulse, V")
+
+    def set_pulse(self, pulse: PulseView | None) -> None:
+        """Show a pulse; None where the device draws none."""
+        self._pulse = pulse
+        if pulse is None:
+            self.setAccessibleDescription("No pulse.")
+        else:
+            said = ", ".join(f"{x.label} {x.value}" for x in readout.pulse_lines(pulse))
+            self.setAccessibleDescription(f"{pulse.title}: {said}.")
+        self.update()
+
+    def sizeHint(self) -> QSize:
+        """Wide enough for its labels."""
+        return QSize(300, 132)
+
+    def minimumSizeHint(self) -> QSize:
+        """Never less than readable."""
+        return QSize(200, 96)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint the pulse."""
+        tokens = tokens_of(self.palette())
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setFont(theme.font("small"))
+        pulse = self._pulse
+        if pulse is None or pulse.time_s.size < 2:
+            painter.setPen(tokens.color("soft"))
+            painter.drawText(self.rect(), Qt.AlignmentFlag.AlignCenter, "The device draws no pulse.")
+        else:
+            _Picture(painter, QRectF(self.rect()), pulse, tokens).paint()
+        painter.end()
+
+
+class _Picture:
+    """One painting of one pulse."""
+
+    def __init__(
+        self, painter: QPainter, rect: QRectF, pulse: PulseView, tokens: Tokens
+    ) -> None:
+        self._painter, self._pulse, self._tokens = painter, pulse, tokens
+        self._area = rect.adjusted(_LEFT, _TOP, -_RIGHT, -_BOTTOM)
+        self._from, self._to = float(pulse.time_s[0]), float(pulse.time_s[-1])
+        low = min(float(pulse.terminal_v.min()), pulse.minimum_v)
+        high = float(max(pulse.store_v.max(), pulse.terminal_v.max()))
+        spread = max(high - low, 1e-3)
+        self._low, self._high = low - 0.12 * spread, high + 0.10 * spread
+
+    def paint(self) -> None:
+        """Axes, minimum, curves, then the two measures."""
+        painter, tokens, area = self._painter, self._tokens, self._area
+        painter.setPen(tokens.color("ink"))
+        title = painter.fontMetrics().elidedText(
+            self._pulse.title, Qt.TextElideMode.ElideRight, int(area.width())
+        )
+        painter.drawText(QPointF(area.left(), area.top() - 7), title)
+        self._paint_axes()
+        self._paint_minimum()
+        for values, role, style in (
+            (self._pulse.store_v, "soft", Qt.PenStyle.DashLine),
+            (self._pulse.terminal_v, "accent", Qt.PenStyle.SolidLine),
+        ):
+            painter.setPen(QPen(tokens.color(role), 2.0 if role == "accent" else 1.0, style))
+            points = zip(self._pulse.time_s.tolist(), values.tolist(), strict=True)
+            painter.drawPolyline(QPolygonF([self._at(t, v) for t, v in points]))
+        self._paint_measures()
+
+    def _at(self, time_s: float, volts: float) -> QPointF:
+        area = self._area
+        x = area.left() + (time_s - self._from) / max(self._to - self._from, 1e-12) * area.width()
+        y = area.bottom() - (volts - self._low) / (self._high - self._low) * area.height()
+        return QPointF(x, y)
+
+    def _paint_axes(self) -> None:
+        painter, tokens, area = self._painter, self._tokens, self._area
+        painter.setPen(QPen(tokens.color("line"), 1.0))
+        painter.drawLine(area.bottomLeft(), area.bottomRight())
+        painter.drawLine(area.topLeft(), area.bottomLeft())
+        painter.setPen(tokens.color("soft"))
+        metrics = painter.fontMetrics()
+        for tick in time_ticks(self._from, self._to, max(2, int(area.width() / 70)), False):
+            x = self._at(tick.time_s, self._low).x()
+            width = metrics.horizontalAdvance(tick.label)
+            left = min(max(x - width / 2, area.left()), area.right() - width + _RIGHT)
+            painter.drawText(QPointF(left, area.bottom() + 14), tick.label)
+        for volts in _round_volts(self._low, self._high, max(2, int(area.height() / 26))):
+            text = f"{volts:.4g}"
+            at = self._at(self._from, volts)
+            width = metrics.horizontalAdvance(text)
+            painter.drawText(QPointF(area.left() - 6 - width, at.y() + 4), text)
+        painter.drawText(QPointF(area.left() - 40, area.top() - 7), "V")
+
+    def _paint_minimum(self) -> None:
+        painter, tokens, area = self._painter, self._tokens, self._area
+        y = self._at(self._from, self._pulse.minimum_v).y()
+        pen = QPen(tokens.color("threshold"), 1.0, Qt.PenStyle.CustomDashLine)
+        pen.setDashPattern([5, 3])
+        painter.setPen(pen)
+        painter.drawLine(QPointF(area.left(), y), QPointF(area.right(), y))
+        text = f"minimum {self._pulse.minimum_v:.3g} V"
+        paint_label(painter, QPointF(area.right(), y - 4), text, "threshold", tokens, right=True)
+
+    def _paint_measures(self) -> None:
+        """Step and ramp as brackets at the deepest moment."""
+        pulse, tokens, painter = self._pulse, self._tokens, self._painter
+        row = int(np.argmin(pulse.terminal_v))
+        deepest = self._at(float(pulse.time_s[row]), float(pulse.terminal_v[row]))
+        top = self._at(self._from, float(pulse.store_v[0])).y()
+        split = self._at(self._from, float(pulse.terminal_v[row]) + pulse.step_v).y()
+        room_right = self._area.right() - deepest.x()
+        side = 1.0 if room_right > 110 else -1.0
+        x = deepest.x() + 10 * side
+        metrics = painter.fontMetrics()
+        for upper, lower, text in (
+            (top, split, f"ramp {readout.small_volts(pulse.ramp_v)}"),
+            (split, deepest.y(), f"ESR step {readout.small_volts(pulse.step_v)}"),
+        ):
+            painter.setPen(QPen(tokens.color("ink"), 1.0))
+            painter.drawLine(QPointF(x, upper + 1), QPointF(x, lower - 1))
+            for y in (upper + 1, lower - 1):
+                painter.drawLine(QPointF(x - 3, y), QPointF(x + 3, y))
+            y = min(max((upper + lower) / 2 + 4, self._area.top() + 9), self._area.bottom() - 2)
+            if text.startswith("ESR") and lower - top < 2 * metrics.height():
+                y = max(y, (top + split) / 2 + 4 + metrics.height())
+            at = QPointF(x + 7 * side, y)
+            paint_label(painter, at, text, "ink", tokens, right=side < 0)
+
+
+def _round_volts(low: float, high: float, most: int) -> list[float]:
+    """Round voltages between two ends."""
+    span = high - low
+    step = next(
+        s * 10.0**e for e in range(-5, 4) for s in (1, 2, 5) if span / (s * 10.0**e) <= most
+    )
+    first = int(np.ceil(low / step))
+    return [n * step for n in range(first, int(np.floor(high / step)) + 1)]

@@ -1,0 +1,40 @@
+"""The time axis: s, min, h and days, weekdays where the trace runs on a calendar week."""
+
+from __future__ import annotations
+
+import pyqtgraph as pg
+
+from explorer.state.moments import time_ticks
+
+_LABEL_PX = 62.0
+
+
+class TimeAxis(pg.AxisItem):
+    """Axis whose ticks and texts come from `time_ticks`, without any automatic prefix."""
+
+    def __init__(self) -> None:
+        super().__init__("bottom")
+        self.enableAutoSIPrefix(False)
+        self._weekdays = True
+        self._offset_s = 0.0
+        self._labels: dict[float, str] = {}
+
+    def set_calendar(self, weekdays: bool, offset_s: float) -> None:
+        """Say whether zero is a moment of the week, and which."""
+        if (weekdays, offset_s) != (self._weekdays, self._offset_s):
+            self._weekdays, self._offset_s = weekdays, offset_s
+            self.picture = None
+            self.update()
+
+    def tickValues(
+        self, low: float, high: float, size: float
+    ) -> list[tuple[float, list[float]]]:
+        """Ticks that fit the width in pixels."""
+        most = max(2, int(size / _LABEL_PX))
+        ticks = time_ticks(low, high, most, self._weekdays, self._offset_s)
+        self._labels = {tick.time_s: tick.label for tick in ticks}
+        return [(max(high - low, 1e-9) / most, [tick.time_s for tick in ticks])]
+
+    def tickStrings(self, values: list[float], scale: float, spacing: float) -> list[str]:
+        """Text of each tick."""
+        return [self._labels.get(value, "") for value in values]

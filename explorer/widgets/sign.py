@@ -1,0 +1,298 @@
+"""The sign: three lamps, the word, the reason, the six checks and, apart, the hazards."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QEvent, QRectF, QSize, Qt, QTimer
+from PySide6.QtGui import (
+    QAccessible,
+    QAccessibleAnnouncementEvent,
+    QPainter,
+    QPaintEvent,
+    QPen,
+)
+from PySide6.QtWidgets import (
+    QAbstractButton,
+    QFrame,
+    QHBoxLayout,
+    QLabel,
+    QScrollArea,
+    QSizePolicy,
+    QVBoxLayout,
+    QWidget,
+)
+
+from explorer.advice.assess import Assessment
+from explorer.advice.verdict import Hazard, State
+from explorer.state import readout, theme
+from explorer.state.readout import CheckText
+from explorer.state.theme import tokens_of
+from explorer.widgets.card import Card
+from explorer.widgets.paint import focus_pen, paint_filling, paint_hazard, paint_unlit
+
+WIDTH = 300
+ANNOUNCE_MS = 700
+_LAMP, _GAP, _PAD = 38.0, 10.0, 11.0
+LAMPS: tuple[State, ...] = ("runs", "marginal", "falls_short")
+
+
+class Lamps(QWidget):
+    """Three lamps in one housing, like a lantern burning down; one is lit."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._state: State | None = None
+        self.setFixedSize(
+            int(_LAMP + 2 * _PAD), int(3 * _LAMP + 2 * _GAP + 2 * _PAD)
+        )
+
+    def set_state(self, state: State) -> None:
+        """Light one lamp."""
+        if state != self._state:
+            self._state = state
+            self.update()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint housing and lamps."""
+        tokens = tokens_of(self.palette())
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setPen(QPen(tokens.color("line"), 1.0))
+        painter.setBrush(tokens.color("paper"))
+        housing = QRectF(self.rect()).adjusted(0.5, 0.5, -0.5, -0.5)
+        painter.drawRoundedRect(housing, housing.width() / 2, housing.width() / 2)
+        for index, state in enumerate(LAMPS):
+            rect = QRectF(_PAD, _PAD + index * (_LAMP + _GAP), _LAMP, _LAMP)
+            if state == self._state:
+                paint_filling(painter, rect, state, tokens)
+            else:
+                paint_unlit(painter, rect.adjusted(7, 7, -7, -7), tokens)
+        painter.end()
+
+
+class CheckRow(QAbstractButton):
+    """One check: filling, name, value and margin; a press shows its sentence."""
+
+    _HEIGHT = 26
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._text: CheckText | None = None
+        self.setCheckable(True)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self.setAttribute(Qt.WidgetAttribute.WA_Hover)
+
+    def set_text(self, text: CheckText) -> None:
+        """Show a check."""
+        if text != self._text:
+            self._text = text
+            self.setAccessibleName(text.spoken)
+            self.setAccessibleDescription(text.sentence)
+            self.setToolTip(text.sentence)
+            self.update()
+
+    def sizeHint(self) -> QSize:
+        """One line."""
+        return QSize(240, self._HEIGHT)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint the row."""
+        text = self._text
+        if text is None:
+            return
+        tokens = tokens_of(self.palette())
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        frame = QRectF(self.rect()).adjusted(1, 1, -1, -1)
+        if self.underMouse() or self.isChecked():
+            painter.setPen(Qt.PenStyle.NoPen)
+            painter.setBrush(tokens.color("paper"))
+            painter.drawRoundedRect(frame, 5, 5)
+        if self.hasFocus():
+            painter.setPen(focus_pen(tokens))
+            painter.setBrush(Qt.BrushStyle.NoBrush)
+            painter.drawRoundedRect(frame, 5, 5)
+        middle = self.height() / 2
+        paint_filling(painter, QRectF(7, middle - 6.5, 13, 13), text.state, tokens)
+        inside = self.rect().adjusted(28, 0, -8, 0)
+        vertical = Qt.AlignmentFlag.AlignVCenter
+        painter.setPen(tokens.color("ink"))
+        painter.setFont(theme.font("body"))
+        painter.drawText(inside, vertical | Qt.AlignmentFlag.AlignLeft, text.label)
+        painter.setFont(theme.font("body", bold=text.state != "runs"))
+        painter.drawText(inside, vertical | Qt.AlignmentFlag.AlignRight, text.margin)
+        painter.setFont(theme.font("body"))
+        painter.setPen(tokens.color("soft"))
+        value = painter.fontMetrics().elidedText(
+            text.value, Qt.TextElideMode.ElideRight, inside.width() - 138
+        )
+        inside.setRight(inside.right() - 58)
+        painter.drawText(inside, vertical | Qt.AlignmentFlag.AlignRight, value)
+        painter.end()
+
+
+class HazardBadge(QFrame):
+    """A danger to people or parts: triangle and words, never one of the lamps."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.title = QLabel()
+        self.title.setFont(theme.font("body", bold=True))
+        self.sentence = QLabel()
+        self.sentence.setFont(theme.font("small"))
+        for label in (self.title, self.sentence):
+            label.setWordWrap(True)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(46, 8, 10, 8)
+        layout.setSpacing(2)
+        layout.addWidget(self.title)
+        layout.addWidget(self.sentence)
+
+    def set_hazard(self, hazard: Hazard) -> None:
+        """Show one hazard."""
+        self.title.setText(hazard.title)
+        self.sentence.setText(hazard.sentence)
+        self.setAccessibleName(f"Hazard: {hazard.title}. {hazard.sentence}")
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint frame and triangle."""
+        tokens = tokens_of(self.palette())
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setPen(QPen(tokens.color("ink"), 1.25))
+        painter.setBrush(tokens.color("paper"))
+        painter.drawRoundedRect(QRectF(self.rect()).adjusted(1, 1, -1, -1), 6, 6)
+        paint_hazard(painter, QRectF(11, 10, 26, 24), tokens)
+        painter.end()
+
+
+class Sign(Card):
+    """Shows the verdict; `remedy_slot` takes what would make the design run."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setFixedWidth(WIDTH)
+        self._spoken = ""
+        self._announce = QTimer(self)
+        self._announce.setSingleShot(True)
+        self._announce.setInterval(ANNOUNCE_MS)
+        self._announce.timeout.connect(self._say)
+        self.lamps = Lamps()
+        self.word = QLabel()
+        self.word.setFont(theme.font("display", bold=True))
+        self.reason = QLabel()
+        self.reason.setWordWrap(True)
+        self.reason.setAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
+        self.number = QLabel()
+        self.number.setFont(theme.font("heading", bold=True))
+        self.caption = QLabel()
+        self.caption.setFont(theme.font("small"))
+        self.caption.setWordWrap(True)
+        self.caption.setForegroundRole(self.caption.palette().ColorRole.PlaceholderText)
+        self.rows = [CheckRow() for _ in range(6)]
+        self.detail = QLabel()
+        self.detail.setWordWrap(True)
+        self.detail.setFont(theme.font("small"))
+        self.detail.setContentsMargins(28, 0, 8, 4)
+        self.detail.hide()
+        self._open: int | None = None
+        self.hazards: list[HazardBadge] = []
+        self._hazard_slot = QVBoxLayout()
+        self._hazard_slot.setSpacing(6)
+        self.remedy_slot = QVBoxLayout()
+        self.remedy_slot.setSpacing(6)
+        self._build()
+
+    def _build(self) -> None:
+        words = QVBoxLayout()
+        words.setSpacing(2)
+        words.addStretch(1)
+        for part in (self.word, self.number, self.caption):
+            words.addWidget(part)
+        words.addStretch(1)
+        top = QHBoxLayout()
+        top.setSpacing(16)
+        top.addWidget(self.lamps, 0, Qt.AlignmentFlag.AlignTop)
+        top.addLayout(words, 1)
+        self._checks = QVBoxLayout()
+        self._checks.setSpacing(0)
+        for row in self.rows:
+            self._checks.addWidget(row)
+            row.clicked.connect(self._on_row)
+        inner = QWidget()
+        inner.setAutoFillBackground(False)
+        column = QVBoxLayout(inner)
+        column.setContentsMargins(16, 16, 16, 16)
+        column.setSpacing(10)
+        column.addLayout(top)
+        column.addWidget(self.reason)
+        column.addLayout(self._checks)
+        column.addLayout(self._hazard_slot)
+        column.addStretch(1)
+        column.addLayout(self.remedy_slot)
+        scroll = QScrollArea()
+        scroll.setFrameShape(QFrame.Shape.NoFrame)
+        scroll.setWidgetResizable(True)
+        scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        scroll.setWidget(inner)
+        scroll.viewport().setAutoFillBackground(False)
+        inner.setAutoFillBackground(False)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(1, 1, 1, 1)
+        layout.addWidget(scroll)
+
+    def set_assessment(self, assessment: Assessment) -> None:
+        """Show a verdict, and announce it once it rests."""
+        text = readout.sign(assessment)
+        self.lamps.set_state(text.state)
+        self.lamps.setAccessibleName(f"Verdict: {text.word}")
+        _write(self.word, text.word)
+        _write(self.reason, text.reason)
+        _write(self.number, text.number)
+        _write(self.caption, text.caption)
+        for row, check in zip(self.rows, readout.check_rows(assessment), strict=False):
+            row.set_text(check)
+        if self._open is not None:
+            _write(self.detail, self.rows[self._open].accessibleDescription())
+        self._show_hazards(assessment.verdict.hazards)
+        if text.spoken != self._spoken:
+            self._spoken = text.spoken
+            self._announce.start()
+
+    def _show_hazards(self, found: tuple[Hazard, ...]) -> None:
+        while len(self.hazards) < len(found):
+            badge = HazardBadge()
+            self._hazard_slot.addWidget(badge)
+            self.hazards.append(badge)
+        for index, badge in enumerate(self.hazards):
+            if index < len(found):
+                badge.set_hazard(found[index])
+            badge.setVisible(index < len(found))
+
+    def _on_row(self) -> None:
+        row = self.sender()
+        assert isinstance(row, CheckRow)
+        index = self.rows.index(row)
+        self._checks.removeWidget(self.detail)
+        self._open = None if self._open == index else index
+        for other, button in enumerate(self.rows):
+            button.setChecked(other == self._open)
+        if self._open is not None:
+            self._checks.insertWidget(index + 1, self.detail)
+            self.detail.setText(row.accessibleDescription())
+        self.detail.setVisible(self._open is not None)
+
+    def _say(self) -> None:
+        QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, self._spoken))
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Repaint everything in a new theme."""
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.PaletteChange:
+            self.update()
+
+
+def _write(label: QLabel, text: str) -> None:
+    if label.text() != text:
+        label.setText(text)

@@ -1,0 +1,107 @@
+"""The head of the window: what is open, where it hangs, and the most used actions."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QEvent, QSignalBlocker, QSize, Qt
+from PySide6.QtGui import QAction
+from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QSizePolicy, QToolButton, QWidget
+
+from explorer.scenario.model import Scenario
+from explorer.state import theme
+from explorer.state.document import Document
+
+
+class TitleField(QLineEdit):
+    """A text of the scenario that looks like a heading until it is edited."""
+
+    def __init__(self, document: Document, path: str, name: str, hint: str) -> None:
+        super().__init__()
+        self._document, self._path = document, path
+        self.setFrame(False)
+        self.setAccessibleName(name)
+        self.setToolTip(f"{name}: click to change")
+        self.setPlaceholderText(hint)
+        self.setMinimumHeight(30)
+        palette = self.palette()
+        palette.setColor(palette.ColorRole.Base, Qt.GlobalColor.transparent)
+        self.setPalette(palette)
+        self.editingFinished.connect(self._on_finished)
+
+    def show_text(self, text: str) -> None:
+        """Show a text without editing; one that a person is typing stays."""
+        if not (self.hasFocus() and self.isModified()) and text != self.text():
+            with QSignalBlocker(self):
+                self.setText(text)
+            self.setCursorPosition(0)
+            self.updateGeometry()
+
+    def sizeHint(self) -> QSize:
+        """As wide as its text."""
+        text = self.text() or self.placeholderText()
+        width = self.fontMetrics().horizontalAdvance(text) + 18
+        return QSize(min(max(width, 60), 460), 30)
+
+    def minimumSizeHint(self) -> QSize:
+        """It gives way to the buttons."""
+        return QSize(60, 30)
+
+    def _on_finished(self) -> None:
+        if self.isModified():
+            self.setModified(False)
+            self._document.begin_gesture()
+            self._document.edit(self._path, self.text().strip())
+
+
+class TitleBar(QWidget):
+    """Shows title and place of the document; `add_action` puts a button at the right."""
+
+    def __init__(self, document: Document, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.title = TitleField(document, "title", "Title", "Untitled")
+        self.title.setFont(theme.font("heading", bold=True))
+        self.place = TitleField(document, "place", "Place", "where it hangs")
+        layout = QHBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(6)
+        for field in (self.title, self.place):
+            field.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
+            layout.addWidget(field)
+        soft = self.place.palette()
+        soft.setColor(soft.ColorRole.Text, theme.tokens_of(soft).color("soft"))
+        self.place.setPalette(soft)
+        layout.addStretch(1)
+        self._layout = layout
+        self._buttons: list[QToolButton] = []
+        document.changed.connect(self._on_changed)
+        self._on_changed(document.scenario)
+
+    def add_action(self, action: QAction, *, with_text: bool = True) -> QToolButton:
+        """A button for an action."""
+        button = QToolButton()
+        button.setDefaultAction(action)
+        style = Qt.ToolButtonStyle
+        button.setToolButtonStyle(
+            style.ToolButtonTextBesideIcon if with_text else style.ToolButtonIconOnly
+        )
+        button.setIconSize(QSize(16, 16))
+        button.setMinimumSize(QSize(30, 30))
+        button.setAccessibleName(action.toolTip())
+        self._layout.addWidget(button)
+        self._buttons.append(button)
+        return button
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Draw the place in the soft text of a new theme."""
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.PaletteChange and hasattr(self, "place"):
+            tokens = theme.tokens_of(self.palette())
+            for field, role in ((self.title, "ink"), (self.place, "soft")):
+                palette = field.palette()
+                if palette.color(palette.ColorRole.Text) != tokens.color(role):
+                    palette.setColor(palette.ColorRole.Text, tokens.color(role))
+                    palette.setColor(palette.ColorRole.PlaceholderText, tokens.color("soft"))
+                    field.setPalette(palette)
+
+    def _on_changed(self, scenario: Scenario) -> None:
+        self.title.show_text(scenario.title)
+        self.place.show_text(scenario.place)

@@ -1,0 +1,159 @@
+"""The middle of the window: span buttons, the trace, the zoomed pulse and the key numbers."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QEvent, QSize, Qt
+from PySide6.QtWidgets import (
+    QButtonGroup,
+    QGridLayout,
+    QHBoxLayout,
+    QLabel,
+    QSizePolicy,
+    QStackedWidget,
+    QToolButton,
+    QVBoxLayout,
+    QWidget,
+)
+
+from explorer.advice.assess import Assessment
+from explorer.state import readout, theme
+from explorer.state.document import Document
+from explorer.state.solver import Solver
+from explorer.state.spans import SPAN_KEYS
+from explorer.widgets.card import Card
+from explorer.widgets.icons import icon
+from explorer.widgets.plots.pulse_inset import PulseInset
+from explorer.widgets.plots.trace_plot import TracePlot
+
+_STRIP_HEIGHT = 132
+
+
+class TraceCard(Card):
+    """Shows what the solver found and lets a person choose the span."""
+
+    def __init__(self, document: Document, solver: Solver, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._document, self._solver = document, solver
+        self.plot = TracePlot()
+        self.inset = PulseInset()
+        self.pulse = PulseInset()
+        self._pages = QStackedWidget()
+        self._pages.addWidget(self.plot)
+        self._pages.addWidget(self.pulse)
+        self.answers = AnswerGrid()
+        self._strip = QWidget()
+        self._strip.setFixedHeight(_STRIP_HEIGHT)
+        strip = QHBoxLayout(self._strip)
+        strip.setContentsMargins(0, 0, 0, 0)
+        strip.setSpacing(20)
+        strip.addWidget(self.inset, 5)
+        strip.addWidget(self.answers, 4)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(12, 10, 12, 10)
+        layout.setSpacing(6)
+        layout.addLayout(self._build_head())
+        layout.addWidget(self._pages, 1)
+        layout.addWidget(self._strip)
+        self.plot.zoomed_changed.connect(self.fit.setVisible)
+        solver.result_ready.connect(self._on_result)
+        solver.ghost_ready.connect(self.plot.set_ghost)
+
+    def _build_head(self) -> QHBoxLayout:
+        title = QLabel("Store voltage, V")
+        title.setFont(theme.font("body", bold=True))
+        title.setIndent(4)
+        self.fit = QToolButton()
+        self.fit.setText("Fit")
+        self.fit.setToolTip("Show the whole span again (Home)")
+        self.fit.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
+        self.fit.setMinimumHeight(26)
+        self.fit.setVisible(False)
+        self.fit.clicked.connect(self.plot.fit)
+        self._draw_icon()
+        self.spans = QButtonGroup(self)
+        head = QHBoxLayout()
+        head.setSpacing(2)
+        head.addWidget(title)
+        head.addStretch(1)
+        head.addWidget(self.fit)
+        head.addSpacing(8)
+        for index, key in enumerate(SPAN_KEYS):
+            button = QToolButton()
+            button.setText(key.capitalize())
+            button.setObjectName(f"span_{key}")
+            button.setAccessibleName(f"Show one {key}")
+            button.setCheckable(True)
+            button.setAutoRaise(True)
+            button.setChecked(key == self._solver.span)
+            button.setMinimumSize(QSize(52, 26))
+            button.setShortcut(f"Alt+{index + 1}")
+            button.setToolTip(f"Show one {key} (Alt+{index + 1})")
+            self.spans.addButton(button, index)
+            head.addWidget(button)
+        self.spans.idClicked.connect(self._on_span)
+        return head
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Draw the icon in the colours of a new theme."""
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.PaletteChange and hasattr(self, "fit"):
+            self._draw_icon()
+
+    def _draw_icon(self) -> None:
+        self.fit.setIcon(icon("fit", self.palette()))
+
+    def _on_span(self, index: int) -> None:
+        key = SPAN_KEYS[index]
+        self._pages.setCurrentIndex(1 if key == "pulse" else 0)
+        self.inset.setVisible(key != "pulse")
+        self.fit.setVisible(key != "pulse" and self.plot.is_zoomed)
+        self._solver.set_span(key)
+
+    def _on_result(self, assessment: Assessment) -> None:
+        pattern = assessment.scenario.light.pattern.kind
+        log = self._document.log
+        dated = pattern == "log" and log is not None and log.start is not None
+        offset_s = log.start_of_week_s if dated and log is not None else 0.0
+        self.plot.set_calendar(pattern == "week" or dated, offset_s)
+        self.plot.set_assessment(assessment, self._solver.window())
+        self.inset.set_pulse(assessment.pulse)
+        self.pulse.set_pulse(assessment.pulse)
+        self.answers.set_lines(readout.answer_lines(assessment))
+
+
+class AnswerGrid(QWidget):
+    """A few labels with their values, in two columns."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._grid = QGridLayout(self)
+        self._grid.setContentsMargins(0, 6, 4, 6)
+        self._grid.setHorizontalSpacing(12)
+        self._grid.setVerticalSpacing(3)
+        self._grid.setColumnStretch(0, 1)
+        self._cells: list[tuple[QLabel, QLabel]] = []
+
+    def set_lines(self, lines: tuple[readout.Line, ...]) -> None:
+        """Show some answers; labels are built once and afterwards only written to."""
+        while len(self._cells) < len(lines):
+            self._add()
+        for index, (label, value) in enumerate(self._cells):
+            used = index < len(lines)
+            label.setVisible(used)
+            value.setVisible(used)
+            if used and (label.text(), value.text()) != (lines[index].label, lines[index].value):
+                label.setText(lines[index].label)
+                value.setText(lines[index].value)
+                value.setAccessibleName(f"{lines[index].label}: {lines[index].value}")
+
+    def _add(self) -> None:
+        label, value = QLabel(), QLabel()
+        label.setForegroundRole(label.palette().ColorRole.PlaceholderText)
+        value.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+        label.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        row = len(self._cells)
+        self._grid.addWidget(label, row, 0)
+        self._grid.addWidget(value, row, 1)
+        self._grid.setRowStretch(row, 0)
+        self._grid.setRowStretch(row + 1, 1)
+        self._cells.append((label, value))

@@ -1,0 +1,113 @@
+"""A stand-in for the model: an assessment of the right shape, quick and made up."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from explorer.advice.assess import Assessment, Mark, PulseView, Threshold
+from explorer.advice.break_even import BreakEven
+from explorer.advice.verdict import Check, Hazard, Verdict
+from explorer.engine.columns import Columns
+from explorer.scenario.model import Scenario
+
+
+def made_up_trace(scenario: Scenario, span_s: float, columns: int) -> Columns:
+    time_s = np.linspace(0.0, span_s, columns)
+    hour, day = (time_s / 3600) % 24, (time_s // 86_400) % 7
+    lit = (hour >= 8) & (hour < 18) & (day < 5)
+    lux = np.where(lit, scenario.light.illuminance_lx or 300.0, 0.0)
+    capacitance = getattr(scenario.store, "capacitance_F", 5.0)
+    volts = np.empty(columns)
+    now, connected = 0.0, False
+    on = np.zeros(columns, dtype=bool)
+    step = time_s[1] - time_s[0]
+    for i in range(columns):
+        connected = now > scenario.load.connect_V or (connected and now > scenario.load.disconnect_V)
+        net = lux[i] * 3e-7 * scenario.panels.count - (2.5e-5 if connected else 1e-6)
+        volts[i], on[i] = now, connected
+        now = min(max(now + net * step / capacitance, 0.0), scenario.charger.full_V)
+    dip = np.where(on, 0.25, 0.0)
+    return Columns(
+        time_s=time_s,
+        store_v=volts,
+        store_min_v=volts - dip / 3,
+        terminal_v=volts,
+        terminal_min_v=np.maximum(volts - dip, 0),
+        harvest_a=lux * 3e-7 * scenario.panels.count,
+        load_a=np.where(on, 2.5e-5, 0.0),
+        connected=on,
+        illuminance_lx=lux,
+    )
+
+
+def made_up_pulse() -> PulseView:
+    time_s = np.array([0, 0.02, 0.02, 0.07, 0.07, 0.12])
+    store = np.array([2.71, 2.71, 2.71, 2.65, 2.65, 2.65])
+    drawn = np.array([0.0, 0.0, 0.22, 0.22, 0.0, 0.0])
+    return PulseView(
+        title="measure and send, at the lowest store voltage",
+        time_s=time_s,
+        store_v=store,
+        terminal_v=store - drawn,
+        minimum_v=2.2,
+        step_v=0.22,
+        ramp_v=0.06,
+    )
+
+
+def made_up(
+    scenario: Scenario | None = None,
+    log: object = None,
+    *,
+    span_s: float | None = None,
+    columns: int = 1000,
+) -> Assessment:
+    """An assessment whose verdict follows the light: little falls short, much runs."""
+    scenario = scenario or Scenario()
+    trace = made_up_trace(scenario, span_s or 604_800.0, columns)
+    dark = (scenario.light.illuminance_lx or 300.0) / 350.0
+    margins = {"starts": 3.1, "balance": 1.9, "dark": dark, "pulse": 1.6, "ratings": 1.4, "service": 1.0}
+    values = {"starts": (45.2, "h"), "balance": (0.0123, "W"), "dark": (4.1, "d"),
+              "pulse": (2.43, "V"), "ratings": (2.5, "V"), "service": (1.0, "share")}
+    checks = tuple(
+        Check(
+            name=name, value=values[name][0], limit=1.0, unit=values[name][1], margin=margin,
+            wanted=1.0 if name == "service" else 1.3,
+            sentence=f"Survives the weekend with {margin:.2f} times the energy it needs; 1.3 is asked for.",
+        )
+        for name, margin in margins.items()
+    )
+    hazards = ()
+    if scenario.panels.count > 4:
+        hazards = (Hazard(key="over_voltage", title="Over-voltage in full sun",
+                          sentence="Left in the sun, each unit sees 3.1 V; it is rated for 2.7 V."),)
+    edges = np.flatnonzero(np.diff(trace.connected.astype(int)))
+    marks = tuple(
+        Mark(time_s=float(trace.time_s[i + 1]), kind="connect" if trace.connected[i + 1] else "disconnect")
+        for i in edges
+    )
+    return Assessment(
+        scenario=scenario,
+        verdict=Verdict(checks=checks, hazards=hazards),
+        answers={"first_charge_s": 9.2e3, "full_charge_s": 2.4e4, "dark_time_s": 2.9e5,
+                 "recovery_s": 1.1e4, "lowest_store_V": 2.71, "operations_per_charge": 412.0},
+        trace=trace,
+        marks=marks,
+        thresholds=(
+            Threshold(label="full", volts=scenario.charger.full_V),
+            Threshold(label="connects", volts=scenario.load.connect_V),
+            Threshold(label="disconnects", volts=scenario.load.disconnect_V),
+        ),
+        pulse=made_up_pulse(),
+        period_s=604_800.0,
+    )
+
+
+def made_up_break_evens(scenario, log, stops):
+    found = {}
+    for path, values in stops.items():
+        n = len(values)
+        states = tuple("falls_short" if i < n // 3 else "marginal" if i < n // 2 else "runs" for i in range(n))
+        found[path] = BreakEven(path=path, stops=tuple(values), states=states,
+                                sentence=f"runs from {values[n // 2]:g}, marginal from {values[n // 3]:g}")
+    return found
