@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import math
+import re
 from collections import Counter
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
@@ -145,7 +146,11 @@ def _read_json(text: str, name: str) -> dict[str, Any]:
         data = json.loads(text, object_pairs_hook=_Object)
     except json.JSONDecodeError as error:
         where = f"line {error.lineno}, column {error.colno}"
-        if error.pos >= len(text.rstrip()) or error.msg.startswith("Unterminated"):
+        # A cut may fall inside a text, or inside a word or number such as "tru" or "0.".
+        rest = text[error.pos :].strip()
+        if error.msg.startswith("Unterminated") or (
+            text.lstrip().startswith("{") and re.fullmatch(r"[\w.+-]*", rest)
+        ):
             raise ScenarioError(
                 f"{name} ends too early, at {where}; part of the file is missing."
             ) from None

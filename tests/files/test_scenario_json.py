@@ -134,6 +134,7 @@ def test_a_wrong_value_is_named_with_what_is_allowed(key, value, said):
     ("text", "said"),
     [
         ("[" * 100_000, "orchid.json is nested too deeply to be a scenario."),
+        ("hello", "orchid.json is not JSON: "),
         ("[]", 'orchid.json is not a scenario: the key format must be "gloaming-scenario"'),
         ('{"capacitance": 1}', "found nothing."),
         ('{"format": "gloaming-scenario"}', "version must be a whole number from 0 to 1"),
@@ -158,7 +159,7 @@ def test_a_broken_file_says_how_it_is_broken(text, said):
 
 def test_a_cut_file_is_refused_wherever_it_was_cut():
     text = dump_scenario(Scenario()).rstrip()
-    for length in range(1, len(text), 37):
+    for length in range(1, len(text)):
         assert "ends too early" in complaint(text[:length])
 
 
