@@ -7,8 +7,16 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from explorer.advice.answers import answers
+from explorer.advice.checks import checks, deepest_pulse, hazards, lowest_working_voltage
+from explorer.advice.study import Study, study
 from explorer.advice.verdict import Verdict
 from explorer.engine.columns import Columns
+from explorer.engine.march import Engine
+from explorer.engine.sample import columns as sample
+from explorer.physics import load as ld
+from explorer.quantity import show
+from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario
 
 FloatArray = NDArray[np.float64]
@@ -60,3 +68,116 @@ class Assessment:
     pulse: PulseView | None
     period_s: float
     """Time after which the light repeats. [s]"""
+
+
+def judge(found: Study) -> Verdict:
+    """The verdict of a study."""
+    return Verdict(checks=checks(found), hazards=hazards(found))
+
+
+def assess(
+    scenario: Scenario,
+    log: LightLog | None = None,
+    *,
+    span_s: float | None = None,
+    columns: int = 1000,
+    settled: bool = False,
+) -> Assessment:
+    """Verdict, answers and trace of a scenario.
+
+    Parameters
+    ----------
+    scenario : Scenario
+        Validated scenario.
+    log : LightLog, optional
+        The measured light, where the scenario's pattern is a log.
+    span_s : float, optional
+        Length of the trace; one period of the light when left out. [s]
+    columns : int
+        About how many rows the trace has.
+    settled : bool
+        Draw the repeating course instead of the run from the scenario's own beginning.
+    """
+    found = study(scenario, log)
+    period = found.engine.edges[-1]
+    span = period if span_s is None else span_s
+    engine = _for_drawing(found.engine, span)
+    run = engine.march(
+        span, found.course.start if settled else None, longest_leg_s=span / columns
+    )
+    marks = tuple(Mark(time_s=e.time_s, kind=e.kind) for e in run.events[:400])
+    return Assessment(
+        scenario=scenario,
+        verdict=judge(found),
+        answers=answers(found),
+        trace=sample(engine, run, columns),
+        marks=marks,
+        thresholds=_thresholds(scenario, found),
+        pulse=_pulse_view(found),
+        period_s=period,
+    )
+
+
+DETAIL_BELOW_S = 7200.0
+"""Spans up to this are walked pulse by pulse, so that each pulse is drawn. [s]"""
+MOST_PULSES = 400
+
+
+def _for_drawing(engine: Engine, span_s: float) -> Engine:
+    """An engine that shows single pulses where the span is short enough to see them."""
+    if span_s > DETAIL_BELOW_S:
+        return engine
+    intervals = [
+        op.schedule.interval_s
+        for op in engine.system.load.operations
+        if hasattr(op.schedule, "interval_s")
+    ]
+    if intervals and span_s / min(intervals) > MOST_PULSES:
+        return engine
+    return Engine(engine.system, compose=False)
+
+
+def _thresholds(scenario: Scenario, found: Study) -> tuple[Threshold, ...]:
+    rows = [
+        Threshold(label="full", volts=scenario.charger.full_V),
+        Threshold(label="connects", volts=scenario.load.connect_V),
+        Threshold(label="cuts off", volts=found.system.load.off_v),
+    ]
+    return tuple(rows)
+
+
+def _pulse_view(found: Study) -> PulseView | None:
+    low = lowest_working_voltage(found)
+    pulse = deepest_pulse(found, low)
+    if pulse is None:
+        return None
+    system, field = found.system, found.engine.field
+    esr = field.curve.esr_ohm
+    quiescent = ld.Draw(current_a=system.quiescent_a)
+    idle = system.load.sleep + quiescent
+    operation = system.load.operations[pulse.operation_index]
+    lead = 0.2 * operation.duration_s
+    q = field.charge_at(min(low, float(field.open_v[-1])))
+    t, rows = -lead, []
+    stretches = [(idle, lead)]
+    stretches += [(idle + p.draw, p.duration_s) for p in operation.phases]
+    stretches.append((idle, lead))
+    for draw, duration in stretches:
+        for share in np.linspace(0.0, 1.0, 9):
+            volts = float(field.voltage_at(q))
+            terminal = max(float(ld.terminal_voltage(volts, 0.0, draw, esr)), 0.0)
+            rows.append((t + share * duration, volts, terminal))
+            if share < 1.0:
+                amps = float(ld.drawn_current(draw, max(terminal, 0.1)))
+                q = max(q - amps * duration / 8.0, 0.0)
+        t += duration
+    table = np.array(rows)
+    return PulseView(
+        title=f"{operation.name} at {show(low, 'V')}",
+        time_s=table[:, 0],
+        store_v=table[:, 1],
+        terminal_v=table[:, 2],
+        minimum_v=system.load.minimum_v,
+        step_v=pulse.step_v,
+        ramp_v=pulse.ramp_v,
+    )

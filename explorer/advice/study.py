@@ -60,6 +60,8 @@ class Study:
     first: FirstCharge
     course: RepeatingCourse
     extremes: Extremes
+    lowest_between_v: float
+    """Lowest store voltage at which a pulse begins in the repeating course. [V]"""
     dark: tuple[DarkStretch, ...]
     available_c: float
     """Charge that the charger could deliver in a period with the store at connect level. [C]"""
@@ -86,7 +88,8 @@ def study(scenario: Scenario, log: LightLog | None = None) -> Study:
     engine = Engine(system)
     first = _first_charge(engine, scenario.margins.start_within_h * 3600.0)
     course = _settled(engine, first)
-    found = extremes(columns(engine, course.run, 600))
+    trace = columns(engine, course.run, 600)
+    found = extremes(trace)
     available, needed = _budget_at_connect(engine)
     full = State(charge_c=_full_charge(engine), connected=True, charging=False)
     one_charge = engine.dark().march(DARK_LIMIT_S, full, stop_at="cut_off")
@@ -97,6 +100,7 @@ def study(scenario: Scenario, log: LightLog | None = None) -> Study:
         first=first,
         course=course,
         extremes=found,
+        lowest_between_v=float(trace.store_v[trace.connected].min(initial=np.inf)),
         dark=_dark_stretches(engine, course, scenario.margins.closure_days * 86_400.0),
         available_c=available,
         needed_c=needed,

@@ -238,6 +238,7 @@ class _Run:
         self.first_operation = inf
         self.seen: dict[object, tuple[float, float, int, Tally]] = {}
         self.offset = engine.system.light.begins_at_s
+        self.stop_at = ""
         if start.connected:
             self._schedule_all()
 
@@ -304,6 +305,7 @@ class _Run:
 
     def go(self, stop_at: str) -> Trajectory:
         """March to the end."""
+        self.stop_at = stop_at
         while self.t < self.end - TIME_GRAIN_S:
             if stop_at and self._happened(stop_at):
                 break
@@ -416,7 +418,8 @@ class _Run:
         if self.charging and q >= field.full_c:
             self.charging = False
             self._note("full")
-            self._stay_full()
+            if not self.stop_at:
+                self._stay_full()
             return True
         if not self.charging and q <= field.resume_c:
             self.charging = True

@@ -9,6 +9,10 @@ from explorer.engine.march import Engine
 
 TOLERANCE = 2e-6
 """Change over one period, relative to a full store, that counts as none."""
+ROUGH_TOLERANCE = 0.05
+"""The same after `PATIENCE` periods: a store that is charged and emptied many times a day ends
+each period at another point of its course, which is repeating all the same."""
+PATIENCE = 5
 MOST_PERIODS = 14
 
 
@@ -37,24 +41,22 @@ def repeating_course(engine: Engine, start: State) -> RepeatingCourse:
     period = engine.edges[-1]
     full = min(engine.field.full_c, float(engine.field.charge_c[-1]))
     state = start
-    below: tuple[float, float] | None = None
+    before: tuple[float, float] | None = None
     best: RepeatingCourse | None = None
-    for _ in range(MOST_PERIODS):
+    for turn in range(MOST_PERIODS):
         run = engine.march(period, state)
         drift = run.end.charge_c - state.charge_c
-        best = RepeatingCourse(start=state, run=run, drift_c=drift)
         same = run.end.connected == state.connected
-        if abs(drift) <= TOLERANCE * full and same:
-            return best
+        best = RepeatingCourse(start=state, run=run, drift_c=drift)
+        if same and abs(drift) <= (TOLERANCE if turn < PATIENCE else ROUGH_TOLERANCE) * full:
+            break
         guess = run.end.charge_c
-        if below is not None and same:
-            slope = (drift - below[1]) / (state.charge_c - below[0] or 1e-300)
-            if slope < -1e-3:
-                guess = state.charge_c - drift / slope
-                guess = min(max(guess, 0.0), full)
-        below = (state.charge_c, drift) if same else None
-        state = State(
-            charge_c=guess, connected=run.end.connected, charging=run.end.charging
-        )
+        if same and before is not None and 0.0 < drift / before[1] < 1.0:
+            # A slow drift one way: step along the secant. Anything else is left to iteration.
+            slope = (drift - before[1]) / (state.charge_c - before[0])
+            if slope < -1e-6:
+                guess = min(max(state.charge_c - drift / slope, 0.0), full)
+        before = (state.charge_c, drift) if same and drift != 0.0 else None
+        state = State(charge_c=guess, connected=run.end.connected, charging=run.end.charging)
     assert best is not None
     return best

@@ -1,0 +1,349 @@
+"""The six checks, each read from a study and put into a sentence."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import inf, isfinite
+
+import numpy as np
+
+from explorer.advice.study import Study, charge_currents, reserve_voltage
+from explorer.advice.verdict import Check, Hazard
+from explorer.physics import charger as ch
+from explorer.physics import load as ld
+from explorer.quantity import show
+from explorer.scenario.storage import CellStore
+from explorer.scenario.ratings import rated_voltage, worst_unit_voltage
+from explorer.scenario.course import current_per_lux
+
+PULSE_MARGIN = 1.1
+"""Margin wanted for the droop of a pulse, which follows from part data (own judgement)."""
+NO_LIMIT = 99.0
+"""Margin shown where a check cannot fail."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DeepestPulse:
+    """The phase that pulls the terminals lowest."""
+
+    operation: str
+    operation_index: int
+    phase_index: int
+    store_v: float
+    terminal_v: float
+    step_v: float
+    ramp_v: float
+
+    @property
+    def droop_v(self) -> float:
+        """Fall from the open-circuit voltage before the pulse. [V]"""
+        return self.store_v - self.terminal_v
+
+
+def checks(study: Study) -> tuple[Check, ...]:
+    """All six checks in their fixed order."""
+    return (
+        _starts(study),
+        _balance(study),
+        _dark(study),
+        _pulse(study),
+        _ratings(study),
+        _service(study),
+    )
+
+
+def _starts(study: Study) -> Check:
+    first, allowed = study.first, study.scenario.margins.start_within_h * 3600.0
+    wanted = study.scenario.design_margin
+    if isfinite(first.seconds):
+        margin = allowed / max(first.seconds, 1e-9)
+        tries = "" if first.connects < 2 else f" after {first.connects:.0f} connects"
+        sentence = (
+            f"From empty, the first operation comes {show(first.seconds, 's')} after the light"
+            f"{tries}; {show(allowed, 's')} is allowed."
+        )
+    elif first.connects >= 1:
+        margin = 0.0
+        sentence = (
+            f"It never gets past its start-up: each try empties the store before the device is "
+            f"up ({first.connects:.0f} tries seen)."
+        )
+    else:
+        margin = 0.0
+        connect = study.scenario.load.connect_V
+        sentence = (
+            f"From empty, the store only reaches {show(first.stuck_v, 'V')} in "
+            f"{show(first.looked_s, 's')}; it connects at {show(connect, 'V')}."
+        )
+    return Check(
+        name="starts", value=first.seconds, limit=allowed, unit="s",
+        margin=min(margin, NO_LIMIT), wanted=wanted, sentence=sentence,
+    )
+
+
+def _balance(study: Study) -> Check:
+    margin = study.available_c / study.needed_c if study.needed_c > 0 else NO_LIMIT
+    period = study.engine.edges[-1]
+    volts = study.scenario.load.connect_V
+    got, need = (x * volts / period for x in (study.available_c, study.needed_c))
+    word = "covers" if margin >= 1 else "does not cover"
+    sentence = (
+        f"The light brings {show(got, 'W')} on average at the connect voltage, which {word} "
+        f"the {show(need, 'W')} that device, leakage and charger take."
+    )
+    return Check(
+        name="balance", value=got, limit=need, unit="W", margin=min(margin, NO_LIMIT),
+        wanted=study.scenario.design_margin, sentence=sentence,
+    )
+
+
+def _dark(study: Study) -> Check:
+    wanted = study.scenario.design_margin
+    if not study.dark:
+        return Check(
+            name="dark", value=inf, limit=0.0, unit="s", margin=NO_LIMIT, wanted=wanted,
+            sentence="The light always gives more than the device takes; there is no dark stretch.",
+        )
+    worst = min(study.dark, key=lambda d: d.available_s / d.needed_s)
+    margin = worst.available_s / worst.needed_s
+    kept = "" if study.system.load.reserve_j <= 0 else (
+        f", keeping {show(study.system.load.reserve_j, 'J')} for the last safe action"
+    )
+    name = "closure" if worst.closure else "dark stretch"
+    if margin >= 19.9:
+        lasts = f"more than {show(worst.available_s, 's')}"
+    else:
+        lasts = show(worst.available_s, "s")
+    sentence = (
+        f"From {show(worst.begin_v, 'V')} the store lasts {lasts} in the dark{kept}; the longest "
+        f"{name} is {show(worst.needed_s, 's')}."
+    )
+    return Check(
+        name="dark", value=worst.available_s, limit=worst.needed_s, unit="s",
+        margin=min(margin, NO_LIMIT), wanted=wanted, sentence=sentence,
+    )
+
+
+def lowest_working_voltage(study: Study) -> float:
+    """Store voltage at which the deepest pulse must be expected. [V]
+
+    The lowest level between pulses of the repeating course; where the course runs flat, the
+    disconnect threshold, since the load switch lets no pulse begin below it.
+    """
+    cut = study.scenario.load.disconnect_V
+    if study.course.run.tally.cut_offs > 0 or not np.isfinite(study.extremes.lowest_terminal_v):
+        return max(cut, 1e-3)
+    return max(study.lowest_between_v, cut)
+
+
+def deepest_pulse(study: Study, store_v: float) -> DeepestPulse | None:
+    """The phase with the lowest terminal voltage at a store voltage, if there is any."""
+    system, field = study.system, study.engine.field
+    esr = field.curve.esr_ohm
+    begin_c = field.charge_at(min(store_v, float(field.open_v[-1])))
+    found: DeepestPulse | None = None
+    for i, op in enumerate(system.load.operations):
+        q = begin_c
+        for k, phase in enumerate(op.phases):
+            draw = system.load.sleep + phase.draw + ld.Draw(current_a=system.quiescent_a)
+            first_v = float(field.voltage_at(q))
+            begin_v = float(ld.terminal_voltage(first_v, 0.0, draw, esr))
+            if begin_v > 0:
+                amps = float(ld.drawn_current(draw, begin_v))
+                q = max(q - amps * phase.duration_s, 0.0)
+                last_v = float(field.voltage_at(q))
+                end_v = float(ld.terminal_voltage(last_v, 0.0, draw, esr))
+                lowest = min(begin_v, end_v) if end_v > 0 else 0.0
+            else:
+                last_v, lowest = first_v, 0.0
+            if found is None or lowest < found.terminal_v:
+                found = DeepestPulse(
+                    operation=op.name, operation_index=i, phase_index=k, store_v=store_v,
+                    terminal_v=lowest, step_v=max(last_v - lowest, 0.0),
+                    ramp_v=store_v - last_v,
+                )
+    return found
+
+
+def _pulse(study: Study) -> Check:
+    low = lowest_working_voltage(study)
+    pulse = deepest_pulse(study, low)
+    minimum = study.system.load.minimum_v
+    if pulse is None:
+        return Check(
+            name="pulse", value=low, limit=minimum, unit="V", margin=NO_LIMIT,
+            wanted=PULSE_MARGIN, sentence="The device has no pulses.",
+        )
+    room = low - minimum
+    margin = room / pulse.droop_v if pulse.droop_v > 0 else NO_LIMIT
+    if pulse.terminal_v <= 0:
+        sentence = (
+            f"“{pulse.operation}” asks for more power than the store's series resistance passes "
+            f"at {show(low, 'V')}; the voltage collapses."
+        )
+        margin = min(margin, 0.5)
+    else:
+        sentence = (
+            f"“{pulse.operation}” pulls the terminals from {show(low, 'V')} to "
+            f"{show(pulse.terminal_v, 'V')}; the device needs {show(minimum, 'V')}."
+        )
+    return Check(
+        name="pulse", value=pulse.terminal_v, limit=minimum, unit="V",
+        margin=float(np.clip(margin, 0.0, NO_LIMIT)), wanted=PULSE_MARGIN, sentence=sentence,
+    )
+
+
+def sun_current(study: Study) -> float:
+    """Charging current that the panel would drive with the store full and in full sun. [A]"""
+    lux = study.scenario.margins.full_sun_lx
+    amps = lux * current_per_lux(study.scenario.light, study.scenario.panels)
+    at = np.array([study.system.full_v])
+    charger = study.system.charger
+    if isinstance(charger, ch.Converter):
+        given = ch.converter_input(charger, study.system.panel, amps)
+        return float(ch.converter_current(charger, given, at, at, 0.0)[0])
+    return float(ch.direct_current(charger, study.system.panel, amps, at, 0.0)[0])
+
+
+@dataclass(frozen=True, slots=True)
+class _Rating:
+    margin: float
+    value: float
+    limit: float
+    unit: str
+    text: str
+
+
+def _rating_rows(study: Study) -> list[_Rating]:
+    scenario, store = study.scenario, study.scenario.store
+    rows: list[_Rating] = []
+    highest, rated = worst_unit_voltage(store, scenario.charger.full_V), rated_voltage(store)
+    unit = "cell" if isinstance(store, CellStore) else "unit"
+    rows.append(_Rating(
+        rated / highest, highest, rated, "V",
+        f"Each {unit} sees up to {show(highest, 'V')} when full; it is rated {show(rated, 'V')}.",
+    ))
+    if isinstance(store, CellStore):
+        if not isinstance(study.system.charger, ch.Converter):
+            amps = sun_current(study)
+            rows.append(_Rating(
+                store.charge_limit_A / max(amps, 1e-12), amps, store.charge_limit_A, "A",
+                f"In full sun the panel drives {show(amps, 'A')} into the cell and nothing limits "
+                f"it; {show(store.charge_limit_A, 'A')} is allowed.",
+            ))
+        drawn = _largest_draw(study)
+        rows.append(_Rating(
+            store.discharge_limit_A / max(drawn, 1e-12), drawn, store.discharge_limit_A, "A",
+            f"The largest draw is {show(drawn, 'A')}; the cell allows "
+            f"{show(store.discharge_limit_A, 'A')}.",
+        ))
+        ambient = scenario.light.ambient_C
+        inside = store.charge_above_C < ambient <= store.charge_below_C
+        rows.append(_Rating(
+            NO_LIMIT if inside else 0.0, ambient,
+            store.charge_above_C if ambient <= store.charge_above_C else store.charge_below_C,
+            "°C",
+            f"At {ambient:g} °C the cell must not be charged; its window is "
+            f"{store.charge_above_C:g} to {store.charge_below_C:g} °C.",
+        ))
+    else:
+        ambient = scenario.light.ambient_C
+        rows.append(_Rating(
+            NO_LIMIT if ambient <= store.rated_C else 0.0, ambient, store.rated_C, "°C",
+            f"The place is at {ambient:g} °C; the units are rated {store.rated_C:g} °C.",
+        ))
+    return rows
+
+
+def _largest_draw(study: Study) -> float:
+    volts, system = max(study.system.load.off_v, 0.3), study.system
+    draws = [system.load.sleep]
+    draws += [p.draw for p in system.load.start_up]
+    draws += [system.load.sleep + p.draw for op in system.load.operations for p in op.phases]
+    return max(float(ld.drawn_current(d, volts)) for d in draws)
+
+
+def _ratings(study: Study) -> Check:
+    worst = min(_rating_rows(study), key=lambda r: r.margin)
+    return Check(
+        name="ratings", value=worst.value, limit=worst.limit, unit=worst.unit,
+        margin=min(worst.margin, NO_LIMIT), wanted=1.0, sentence=worst.text,
+    )
+
+
+def served_shares(study: Study) -> list[float]:
+    """Runs served over runs wanted for every operation, at most 1."""
+    return [
+        min(s / w, 1.0) if w > 0 else 1.0
+        for s, w in zip(study.served, study.wanted, strict=True)
+    ]
+
+
+def _service(study: Study) -> Check:
+    asked = study.scenario.margins.served_share
+    shares = served_shares(study)
+    if not shares:
+        return Check(
+            name="service", value=1.0, limit=asked, unit="", margin=NO_LIMIT, wanted=1.0,
+            sentence="The device has no operations to serve.",
+        )
+    worst = int(np.argmin(shares))
+    # Runs are whole and a period cuts one in two: half a run is no failure.
+    slack = 0.5 / study.wanted[worst] if study.wanted[worst] > 0 else 0.0
+    share = shares[worst]
+    name = study.scenario.load.operations[worst].name
+    if share + slack >= asked:
+        share = max(share, asked)
+    sentence = (
+        f"“{name}” completes {100 * shares[worst]:.4g} % of the runs that are wanted; "
+        f"{100 * asked:g} % is asked for."
+    )
+    return Check(
+        name="service", value=shares[worst], limit=asked, unit="",
+        margin=share / asked if asked > 0 else NO_LIMIT, wanted=1.0, sentence=sentence,
+    )
+
+
+def hazards(study: Study) -> tuple[Hazard, ...]:
+    """Dangers to people or parts, apart from whether the design works."""
+    found: list[Hazard] = []
+    scenario, store = study.scenario, study.scenario.store
+    highest, rated = worst_unit_voltage(store, scenario.charger.full_V), rated_voltage(store)
+    if highest > rated:
+        found.append(Hazard(
+            key="over_voltage", title="Over-voltage",
+            sentence=f"A unit may reach {show(highest, 'V')} but is rated {show(rated, 'V')}; it "
+            "can vent or burst. Lower the full threshold, balance the units or add one in series.",
+        ))
+    if isinstance(store, CellStore):
+        ambient = scenario.light.ambient_C
+        if ambient <= store.charge_above_C:
+            found.append(Hazard(
+                key="cold_charging", title="Cold charging",
+                sentence=f"At {ambient:g} °C lithium plates out when the cell is charged; the "
+                "charger must stop by itself. The forecast counts no charge here.",
+            ))
+        elif ambient > store.charge_below_C:
+            found.append(Hazard(
+                key="hot_charging", title="Hot charging",
+                sentence=f"At {ambient:g} °C the cell must not be charged; the forecast counts "
+                "no charge here.",
+            ))
+        if not isinstance(study.system.charger, ch.Converter):
+            amps = sun_current(study)
+            if amps > store.charge_limit_A:
+                found.append(Hazard(
+                    key="charge_current", title="Charging current",
+                    sentence=f"Left in the sun the panel drives {show(amps, 'A')} into the cell; "
+                    f"it allows {show(store.charge_limit_A, 'A')}. Add a limiter.",
+                ))
+    if scenario.load.actuator == "door_lock":
+        found.append(Hazard(
+            key="egress", title="Escape route",
+            sentence="A lock must let people out when the store is empty. Decide fail-safe or "
+            "fail-secure with the code official; this forecast must not be the only proof.",
+        ))
+    return tuple(found)
+
+
+__all__ = ["Study", "charge_currents", "checks", "deepest_pulse", "hazards", "reserve_voltage"]
