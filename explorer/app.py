@@ -158,8 +158,9 @@ def open_first(window: MainWindow, path: Path | None) -> None:
         named = [p for p in examples if p.stem == FIRST_EXAMPLE]
         for example in (named or examples)[:1]:
             window.open_path(example, example=True)
-    window.solver.solve_now()
+    window.knobs.rows[0].slider.setFocus()
     window.solver.request()
+    window.solver.solve_now()
 
 
 class _ExceptionHook:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from explorer.quantity import show
 from explorer.state.spans import DAY_S, HOUR_S, WEEK_S
 from explorer.state.words import WEEKDAY_NAMES
 
@@ -26,53 +27,16 @@ class Tick:
     """Empty for a tick that only divides."""
 
 
-def duration(seconds: float) -> str:
-    """A length of time in at most two units.
-
-    Examples
-    --------
-    >>> duration(0.05), duration(90), duration(7800), duration(2.5 * 86400)
-    ('50 ms', '1 min 30 s', '2 h 10 min', '2 d 12 h')
-    >>> duration(float("inf"))
-    'never ends'
-    """
-    if math.isinf(seconds):
-        return "never ends"
-    if math.isnan(seconds):
-        return "–"
-    if seconds < 0:
-        return f"−{duration(-seconds)}"
-    if seconds == 0:
-        return "0 s"
-    for limit, factor, unit in ((1e-3, 1e6, "µs"), (1.0, 1e3, "ms"), (60.0, 1.0, "s")):
-        if seconds < limit * (1 - 5e-4):
-            return f"{seconds * factor:.3g} {unit}"
-    for big, small, name, small_name, limit in (
-        (60.0, 1.0, "min", "s", HOUR_S),
-        (HOUR_S, 60.0, "h", "min", DAY_S),
-        (DAY_S, HOUR_S, "d", "h", 30 * DAY_S),
-    ):
-        # Rounded to the small unit first, so that 59.9 min never reads as "0 h 60 min".
-        whole = round(seconds / small) * small
-        if whole < limit:
-            many, rest = divmod(whole, big)
-            tail = f" {rest / small:.0f} {small_name}" if rest and many < 10 else ""
-            return f"{many:.0f} {name}{tail}"
-    if seconds < 2 * YEAR_S:
-        return f"{seconds / DAY_S:.0f} d"
-    return f"{seconds / YEAR_S:.3g} years"
-
-
 def clock(time_s: float, weekdays: bool, offset_s: float = 0.0) -> str:
     """A moment of the trace.
 
     Examples
     --------
     >>> clock(86400 + 14 * 3600, True), clock(9 * 86400.0, True), clock(90.0, False)
-    ('Tue 14:00', 'Wed 00:00, week 2', '1 min 30 s')
+    ('Tue 14:00', 'Wed 00:00, week 2', '90 s')
     """
     if not weekdays:
-        return duration(time_s)
+        return show(time_s, "s")
     moment = time_s + offset_s
     day = int(moment // DAY_S)
     minutes = int((moment - day * DAY_S) // 60)
@@ -98,14 +62,15 @@ def time_ticks(
     """
     length = max(to_s - from_s, 1e-9)
     step = next((s for s in _STEPS_S if length / s <= max(most, 1)), YEAR_S)
-    if weekdays and step == DAY_S:
+    if weekdays and (step == DAY_S or (length >= 4 * DAY_S and step < DAY_S)):
         return _named_days(from_s, to_s, offset_s)
     first = math.ceil((from_s + offset_s) / step - 1e-9)
     ticks = []
     while first * step <= to_s + offset_s + 1e-9 * step:
         moment = first * step
         time_s = moment - offset_s
-        ticks.append(Tick(time_s=time_s, label=_label(moment if weekdays else time_s, step, weekdays)))
+        label = _label(moment if weekdays else time_s, step, weekdays)
+        ticks.append(Tick(time_s=time_s, label=label))
         first += 1
     return tuple(ticks)
 
@@ -124,6 +89,8 @@ def _named_days(from_s: float, to_s: float, offset_s: float) -> tuple[Tick, ...]
 
 
 def _label(moment: float, step: float, weekdays: bool) -> str:
+    if moment < 0:
+        return f"−{_label(-moment, step, weekdays)}"
     if step < 1e-3:
         return f"{moment * 1e6:.6g} µs"
     if step < 1:

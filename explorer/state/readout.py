@@ -11,7 +11,7 @@ from explorer.advice.assess import Assessment, PulseView
 from explorer.advice.verdict import Check, State
 from explorer.engine.columns import Columns
 from explorer.quantity import show
-from explorer.state.moments import clock, duration
+from explorer.state.moments import clock
 
 CHECK_LABELS = {
     "starts": "Starts",
@@ -85,7 +85,7 @@ def value_text(check: Check) -> str:
         if check.name == "starts":
             return "never"
         return "no end" if check.value > 0 else "none"
-    return quantity_text(check.value, check.unit)
+    return quantity_text(check.value, "share" if check.name == "service" else check.unit)
 
 
 def quantity_text(value: float, unit: str) -> str:
@@ -94,18 +94,18 @@ def quantity_text(value: float, unit: str) -> str:
     Examples
     --------
     >>> quantity_text(7800.0, "s"), quantity_text(0.5, "share")
-    ('2 h 10 min', '50 %')
+    ('2.17 h', '50 %')
     """
     if math.isinf(value):
         return "never" if value > 0 else "none"
     scale = {"s": 1.0, "min": 60.0, "h": 3600.0, "d": 86_400.0, "days": 86_400.0}
     if unit in scale:
-        return duration(value * scale[unit])
+        return show(value * scale[unit], "s")
     if unit in ("share", "%"):
         percent = value * 100 if unit == "share" else value
         return f"{math.floor(percent * 10 + 1e-9) / 10:g} %"
     if unit in ("", "1", "×"):
-        return f"{value:.3g}"
+        return show(value, "")
     return show(value, unit)
 
 
@@ -233,7 +233,7 @@ def trace_summary(assessment: Assessment) -> str:
     trace = assessment.trace
     restarts = sum(mark.kind == "connect" for mark in assessment.marks)
     return (
-        f"Store voltage over {duration(float(trace.time_s[-1]))}: from "
+        f"Store voltage over {show(float(trace.time_s[-1]), 's')}: from "
         f"{volts(float(trace.store_v[0]))} to {volts(float(trace.store_v[-1]))}, highest "
         f"{volts(float(trace.store_v.max()))}, lowest in a pulse "
         f"{volts(float(trace.terminal_min_v.min()))}, connects {restarts} times."
@@ -244,7 +244,7 @@ ANSWERS = (
     ("first_charge_s", "Empty to first operation"),
     ("full_charge_s", "Empty to full"),
     ("dark_time_s", "From full in the dark"),
-    ("recovery_s", "Recovery after running flat"),
+    ("recovery_s", "Recovery from flat"),
     ("lowest_store_V", "Lowest store voltage"),
     ("operations_per_charge", "Operations per charge"),
     ("highest_rate_per_day", "Most operations a day"),
@@ -267,7 +267,7 @@ def answer_text(key: str, value: float) -> str:
     """An answer in the unit that its key ends in."""
     unit = key.rpartition("_")[2]
     if unit == "day":
-        return f"{value:.3g} per day" if math.isfinite(value) else "no limit"
+        return f"{show(value, '')} per day" if math.isfinite(value) else "no limit"
     if unit in ("s", "V", "lx", "A", "W", "J", "F"):
         return quantity_text(value, unit)
-    return f"{value:.3g}" if math.isfinite(value) else "no limit"
+    return show(value, "", infinite="no limit")

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from PySide6.QtCore import QEvent, QSize, Qt, Signal
-from PySide6.QtWidgets import QSizePolicy, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
+from explorer.widgets.buttons import PillButton
 from explorer.widgets.icons import icon
 
 
@@ -21,15 +22,14 @@ class Fold(QWidget):
         super().__init__(parent)
         self._build = build
         self.content: QWidget | None = None
-        self.button = QToolButton()
+        self.button = PillButton(outlined=False, fills=False)
         self.button.setText(title)
         self.button.setAccessibleName(title.replace("&", ""))
         self.button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
         self.button.setCheckable(True)
-        self.button.setAutoRaise(True)
         self.button.setIconSize(QSize(12, 12))
         self.button.setMinimumHeight(24)
-        self.button.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self.button.align_left()
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(4)

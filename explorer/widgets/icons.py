@@ -11,6 +11,11 @@ from explorer.state.theme import tokens_of
 
 SIZE = 18
 _SCALES = (1, 2, 3)
+_MODES = (
+    ("ink", QIcon.Mode.Normal),
+    ("ghost", QIcon.Mode.Disabled),
+    ("on_accent", QIcon.Mode.Selected),
+)
 
 
 def icon(name: str, palette: QPalette) -> QIcon:
@@ -26,7 +31,7 @@ def icon(name: str, palette: QPalette) -> QIcon:
     tokens = tokens_of(palette)
     source = resource_path("icons", f"{name}.svg").read_text(encoding="utf-8")
     result = QIcon()
-    for role, mode in (("ink", QIcon.Mode.Normal), ("ghost", QIcon.Mode.Disabled)):
+    for role, mode in _MODES:
         text = source.replace("currentColor", getattr(tokens, role))
         renderer = QSvgRenderer(QByteArray(text.encode()))
         for scale in _SCALES:

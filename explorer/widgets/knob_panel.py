@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QSignalBlocker, Qt
-from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtCore import QSignalBlocker
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from explorer.advice.break_even import BreakEven
 from explorer.scenario.model import Scenario, get_value
@@ -18,8 +18,9 @@ from explorer.widgets.forms.pulse_timing import PulseTiming
 from explorer.widgets.forms.rows import CalmComboBox
 from explorer.widgets.forms.section_form import SectionForm, heading
 from explorer.widgets.knob_row import KnobRow
+from explorer.widgets.slim_scroll import SlimScroll
 
-WIDTH = 316
+WIDTH = 326
 _MNEMONICS = ("l", "p", "c", "d")
 
 
@@ -32,19 +33,11 @@ class KnobPanel(Card):
         self.operation = 0
         self._editing: KnobRow | None = None
         self.setFixedWidth(WIDTH)
-        self._scroll = QScrollArea()
-        self._scroll.setFrameShape(QFrame.Shape.NoFrame)
-        self._scroll.setWidgetResizable(True)
-        self._scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self._scroll.viewport().setAutoFillBackground(False)
-        self._scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         inner = QWidget()
-        inner.setAutoFillBackground(False)
         self._column = QVBoxLayout(inner)
-        self._column.setContentsMargins(16, 14, 16, 12)
+        self._column.setContentsMargins(16, 12, 14, 12)
         self._column.setSpacing(2)
-        self._scroll.setWidget(inner)
-        inner.setAutoFillBackground(False)
+        self._scroll = SlimScroll(inner)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(1, 1, 1, 1)
         layout.addWidget(self._scroll)
@@ -137,7 +130,8 @@ class KnobPanel(Card):
     def _on_opened(self, fold: QWidget) -> None:
         inner = self._scroll.widget()
         inner.layout().activate()
-        self._scroll.ensureVisible(0, fold.geometry().top() + min(fold.sizeHint().height(), 240), 0, 16)
+        lower = fold.geometry().top() + min(fold.sizeHint().height(), 240)
+        self._scroll.ensureVisible(0, lower, 0, 16)
 
     # --- what the program did ---
 

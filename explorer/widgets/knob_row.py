@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from PySide6.QtCore import QEvent, QSize, Qt, Signal
 from PySide6.QtGui import QMouseEvent
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
 from explorer.advice.break_even import BreakEven
 from explorer.state import theme
 from explorer.state.knobs import Knob
+from explorer.widgets.buttons import PillButton
 from explorer.widgets.exact_field import ExactField
 from explorer.widgets.icons import icon
 from explorer.widgets.knob_slider import KnobSlider
@@ -44,7 +45,7 @@ class KnobRow(QWidget):
         self.slider = KnobSlider(knob)
         self.field = ExactField(knob.unit, whole=knob.whole)
         self.field.setFont(theme.font("body", bold=True))
-        self.field.setFixedWidth(92)
+        self.field.setFixedWidth(84)
         self.down = self._step_button("remove")
         self.up = self._step_button("add")
         self.sentence = QLabel()
@@ -52,8 +53,9 @@ class KnobRow(QWidget):
         self.sentence.setWordWrap(True)
         self.sentence.setForegroundRole(self.sentence.palette().ColorRole.PlaceholderText)
         self.label.setBuddy(self.slider)
+        self.label.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         head = QHBoxLayout()
-        head.setSpacing(2)
+        head.setSpacing(1)
         head.addWidget(self.label, 1)
         for part in (self.down, self.field, self.up):
             head.addWidget(part)
@@ -113,12 +115,11 @@ class KnobRow(QWidget):
             self.up.setIcon(icon("add", self.palette()))
         super().changeEvent(event)
 
-    def _step_button(self, name: str) -> QToolButton:
-        button = QToolButton()
+    def _step_button(self, name: str) -> PillButton:
+        button = PillButton(outlined=False)
         button.setIcon(icon(name, self.palette()))
         button.setIconSize(QSize(12, 12))
-        button.setFixedSize(26, 26)
-        button.setAutoRaise(True)
+        button.setFixedSize(24, 26)
         button.setAutoRepeat(True)
         button.setFocusPolicy(Qt.FocusPolicy.NoFocus)  # the field's arrow keys do the same
         return button

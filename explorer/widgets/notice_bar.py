@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent, QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QWidget
 
 from explorer.state.theme import tokens_of
+from explorer.widgets.buttons import PillButton
 
 
 class NoticeBar(QWidget):
@@ -17,7 +18,8 @@ class NoticeBar(QWidget):
         self.text = QLabel()
         self.text.setWordWrap(True)
         self.text.setTextFormat(Qt.TextFormat.PlainText)
-        self._close = QPushButton("Dismiss")
+        self._close = PillButton()
+        self._close.setText("Dismiss")
         self._close.setMinimumHeight(26)
         self._close.clicked.connect(self.hide)
         layout = QHBoxLayout(self)

@@ -15,7 +15,6 @@ from PySide6.QtWidgets import (
     QFrame,
     QHBoxLayout,
     QLabel,
-    QScrollArea,
     QSizePolicy,
     QVBoxLayout,
     QWidget,
@@ -28,6 +27,7 @@ from explorer.state.readout import CheckText
 from explorer.state.theme import tokens_of
 from explorer.widgets.card import Card
 from explorer.widgets.paint import focus_pen, paint_filling, paint_hazard, paint_unlit
+from explorer.widgets.slim_scroll import SlimScroll
 
 WIDTH = 300
 ANNOUNCE_MS = 700
@@ -220,7 +220,6 @@ class Sign(Card):
             self._checks.addWidget(row)
             row.clicked.connect(self._on_row)
         inner = QWidget()
-        inner.setAutoFillBackground(False)
         column = QVBoxLayout(inner)
         column.setContentsMargins(16, 16, 16, 16)
         column.setSpacing(10)
@@ -230,17 +229,9 @@ class Sign(Card):
         column.addLayout(self._hazard_slot)
         column.addStretch(1)
         column.addLayout(self.remedy_slot)
-        scroll = QScrollArea()
-        scroll.setFrameShape(QFrame.Shape.NoFrame)
-        scroll.setWidgetResizable(True)
-        scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        scroll.setWidget(inner)
-        scroll.viewport().setAutoFillBackground(False)
-        inner.setAutoFillBackground(False)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(1, 1, 1, 1)
-        layout.addWidget(scroll)
+        layout.addWidget(SlimScroll(inner))
 
     def set_assessment(self, assessment: Assessment) -> None:
         """Show a verdict, and announce it once it rests."""

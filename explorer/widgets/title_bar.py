@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from PySide6.QtCore import QEvent, QSignalBlocker, QSize, Qt
 from PySide6.QtGui import QAction
-from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QSizePolicy, QToolButton, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QSizePolicy, QWidget
 
 from explorer.scenario.model import Scenario
 from explorer.state import theme
 from explorer.state.document import Document
+from explorer.widgets.buttons import PillButton
 
 
 class TitleField(QLineEdit):
@@ -71,13 +72,13 @@ class TitleBar(QWidget):
         self.place.setPalette(soft)
         layout.addStretch(1)
         self._layout = layout
-        self._buttons: list[QToolButton] = []
+        self._buttons: list[PillButton] = []
         document.changed.connect(self._on_changed)
         self._on_changed(document.scenario)
 
-    def add_action(self, action: QAction, *, with_text: bool = True) -> QToolButton:
+    def add_action(self, action: QAction, *, with_text: bool = True) -> PillButton:
         """A button for an action."""
-        button = QToolButton()
+        button = PillButton()
         button.setDefaultAction(action)
         style = Qt.ToolButtonStyle
         button.setToolButtonStyle(

@@ -10,7 +10,6 @@ from PySide6.QtWidgets import (
     QLabel,
     QSizePolicy,
     QStackedWidget,
-    QToolButton,
     QVBoxLayout,
     QWidget,
 )
@@ -20,6 +19,7 @@ from explorer.state import readout, theme
 from explorer.state.document import Document
 from explorer.state.solver import Solver
 from explorer.state.spans import SPAN_KEYS
+from explorer.widgets.buttons import PillButton
 from explorer.widgets.card import Card
 from explorer.widgets.icons import icon
 from explorer.widgets.plots.pulse_inset import PulseInset
@@ -62,7 +62,7 @@ class TraceCard(Card):
         title = QLabel("Store voltage, V")
         title.setFont(theme.font("body", bold=True))
         title.setIndent(4)
-        self.fit = QToolButton()
+        self.fit = PillButton()
         self.fit.setText("Fit")
         self.fit.setToolTip("Show the whole span again (Home)")
         self.fit.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
@@ -78,12 +78,11 @@ class TraceCard(Card):
         head.addWidget(self.fit)
         head.addSpacing(8)
         for index, key in enumerate(SPAN_KEYS):
-            button = QToolButton()
+            button = PillButton(outlined=False)
             button.setText(key.capitalize())
             button.setObjectName(f"span_{key}")
             button.setAccessibleName(f"Show one {key}")
             button.setCheckable(True)
-            button.setAutoRaise(True)
             button.setChecked(key == self._solver.span)
             button.setMinimumSize(QSize(52, 26))
             button.setShortcut(f"Alt+{index + 1}")

@@ -13,7 +13,6 @@ from PySide6.QtWidgets import (
     QLabel,
     QLineEdit,
     QSizePolicy,
-    QToolButton,
     QVBoxLayout,
     QWidget,
 )
@@ -24,6 +23,7 @@ from explorer.scenario.light import WEEKDAYS
 from explorer.state.document import Document
 from explorer.state.words import WEEKDAYS as WEEKDAY_WORDS
 from explorer.state.words import option
+from explorer.widgets.buttons import PillButton
 from explorer.widgets.exact_field import ExactField
 
 _FIELD_WIDTH = 104
@@ -198,12 +198,12 @@ class WeekdaysRow(Row):
         grid = QGridLayout(days)
         grid.setContentsMargins(0, 0, 0, 0)
         grid.setSpacing(2)
-        self.buttons: list[QToolButton] = []
+        self.buttons: list[PillButton] = []
         for column, day in enumerate(WEEKDAYS):
-            button = QToolButton()
+            button = PillButton()
             button.setText(WEEKDAY_WORDS[day][:2])
             button.setCheckable(True)
-            button.setMinimumSize(QSize(28, 26))
+            button.setMinimumSize(QSize(26, 26))
             button.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
             button.setAccessibleName(f"{field.label}: {WEEKDAY_WORDS[day]}")
             button.clicked.connect(self._on_clicked)

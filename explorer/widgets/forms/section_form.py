@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QSignalBlocker, Qt
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtCore import QSignalBlocker, QSize, Qt
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from explorer.scenario.demand import Phase
 from explorer.scenario.fields import Section, describe
@@ -11,6 +11,7 @@ from explorer.state import theme
 from explorer.state.document import Document
 from explorer.state.shape import Shape, default_item, kind_of, shape_of, signature
 from explorer.state.words import option
+from explorer.widgets.buttons import PillButton
 from explorer.widgets.forms.rows import (
     AMOUNT_KEYS,
     AmountRow,
@@ -187,10 +188,9 @@ class ListForm(QWidget):
             head = QHBoxLayout()
             name = QLabel(f"{noun.capitalize()} {index + 1}")
             name.setForegroundRole(name.palette().ColorRole.PlaceholderText)
-            remove = QToolButton()
+            remove = PillButton(outlined=False)
             remove.setObjectName(f"{path}.{index}.remove")
             remove.setIcon(icon("delete", self.palette()))
-            remove.setAutoRaise(True)
             remove.setMinimumSize(26, 26)
             remove.setAccessibleName(f"Remove {noun} {index + 1}")
             remove.setToolTip(f"Remove {noun} {index + 1}")
@@ -201,7 +201,10 @@ class ListForm(QWidget):
             form = SectionForm(document, f"{path}.{index}")
             self._forms.append(form)
             layout.addWidget(form)
-        add = QPushButton(f"Add {noun}")
+        add = PillButton()
+        add.setText(f"Add {noun}")
+        add.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
+        add.setIconSize(QSize(12, 12))
         add.setObjectName(f"{path}.add")
         add.setIcon(icon("add", self.palette()))
         add.setMinimumHeight(26)

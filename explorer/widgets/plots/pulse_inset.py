@@ -66,9 +66,12 @@ class _Picture:
         self._painter, self._pulse, self._tokens = painter, pulse, tokens
         self._area = rect.adjusted(_LEFT, _TOP, -_RIGHT, -_BOTTOM)
         self._from, self._to = float(pulse.time_s[0]), float(pulse.time_s[-1])
-        low = min(float(pulse.terminal_v.min()), pulse.minimum_v)
+        low = float(pulse.terminal_v.min())
         high = float(max(pulse.store_v.max(), pulse.terminal_v.max()))
-        spread = max(high - low, 1e-3)
+        # Far below a small pulse the minimum would squeeze it flat: it is then only named.
+        self._far = low - pulse.minimum_v > 2.0 * (high - low)
+        low = low if self._far else min(low, pulse.minimum_v)
+        spread = max(high - low, 1e-4)
         self._low, self._high = low - 0.12 * spread, high + 0.10 * spread
 
     def paint(self) -> None:
@@ -108,15 +111,20 @@ class _Picture:
             width = metrics.horizontalAdvance(tick.label)
             left = min(max(x - width / 2, area.left()), area.right() - width + _RIGHT)
             painter.drawText(QPointF(left, area.bottom() + 14), tick.label)
-        for volts in _round_volts(self._low, self._high, max(2, int(area.height() / 26))):
-            text = f"{volts:.4g}"
+        for volts in _round_volts(self._low, self._high, max(2, int(area.height() / 18))):
+            text = f"{volts:.4g} V"
             at = self._at(self._from, volts)
             width = metrics.horizontalAdvance(text)
             painter.drawText(QPointF(area.left() - 6 - width, at.y() + 4), text)
-        painter.drawText(QPointF(area.left() - 40, area.top() - 7), "V")
 
     def _paint_minimum(self) -> None:
         painter, tokens, area = self._painter, self._tokens, self._area
+        if self._far:
+            below = float(self._pulse.terminal_v.min()) - self._pulse.minimum_v
+            text = f"minimum {self._pulse.minimum_v:.3g} V, {readout.small_volts(below)} further down"
+            at = QPointF(area.left() + 6, area.bottom() - 5)
+            paint_label(painter, at, text, "threshold", tokens)
+            return
         y = self._at(self._from, self._pulse.minimum_v).y()
         pen = QPen(tokens.color("threshold"), 1.0, Qt.PenStyle.CustomDashLine)
         pen.setDashPattern([5, 3])
@@ -133,7 +141,7 @@ class _Picture:
         top = self._at(self._from, float(pulse.store_v[0])).y()
         split = self._at(self._from, float(pulse.terminal_v[row]) + pulse.step_v).y()
         room_right = self._area.right() - deepest.x()
-        side = 1.0 if room_right > 110 else -1.0
+        side = 1.0 if room_right > 100 else -1.0
         x = deepest.x() + 10 * side
         metrics = painter.fontMetrics()
         for upper, lower, text in (

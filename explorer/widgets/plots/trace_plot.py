@@ -320,14 +320,24 @@ class TracePlot(pg.PlotWidget):
         tokens = tokens_of(self.palette())
         painter.setFont(theme.font("small"))
         if self._ghost is not None:
-            time_s = self._shown.from_s + 0.02 * self._shown.length_s
-            volts = readout.value_at(self._ghost.trace, self._ghost.trace.store_v, time_s)
-            at = QPointF(area.left() + 8, min(self._to_y(volts) - 6, area.bottom() - 6))
-            overlay.paint_label(painter, at, "pinned", "ghost", tokens)
+            self._paint_ghost_name(painter, area, self._ghost)
         if self._volts[0] > 0:
             at = QPointF(area.left() + 8, area.bottom() - 6)
             text = f"axis begins at {self._volts[0]:.2g} V"
             overlay.paint_label(painter, at, text, "soft", tokens)
+
+    def _paint_ghost_name(self, painter: QPainter, area: QRectF, ghost: Assessment) -> None:
+        """Where the pinned curve is furthest from the other one, its name reads best."""
+        assert self._assessment is not None
+        times = self._shown.from_s + np.linspace(0.08, 0.75, 40) * self._shown.length_s
+        pinned = np.interp(times, ghost.trace.time_s, ghost.trace.store_v)
+        trace = self._assessment.trace
+        apart = np.abs(pinned - np.interp(times, trace.time_s, trace.store_v))
+        place = int(np.argmax(apart))
+        above = pinned[place] >= np.interp(times[place], trace.time_s, trace.store_v)
+        y = self._to_y(float(pinned[place])) + (-6 if above else 14)
+        at = QPointF(self._to_x(float(times[place])) - 18, min(max(y, area.top() + 12), area.bottom() - 4))
+        overlay.paint_label(painter, at, "pinned", "ghost", tokens_of(self.palette()))
 
     def _paint_cursor(self, painter: QPainter, area: QRectF) -> None:
         assert self._assessment is not None
@@ -358,5 +368,5 @@ class TracePlot(pg.PlotWidget):
             axis.setTextPen(tokens.color("soft"))
         self._curve.setPen(pg.mkPen(tokens.color("accent"), width=2))
         self._envelope.setBrush(tokens.color("envelope"))
-        self._ghost_curve.setPen(pg.mkPen(tokens.color("ghost"), width=1, dash=[5, 4]))
+        self._ghost_curve.setPen(pg.mkPen(tokens.color("ghost"), width=1.5, dash=[4, 3]))
         self.viewport().update()

@@ -1,0 +1,58 @@
+"""A scroll area with a slim bar that takes little from the width of a column."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QRectF, Qt
+from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtWidgets import (
+    QFrame,
+    QScrollArea,
+    QScrollBar,
+    QStyle,
+    QStyleOptionSlider,
+    QWidget,
+)
+
+from explorer.state.theme import tokens_of
+
+_WIDTH = 10
+
+
+class SlimBar(QScrollBar):
+    """Paints its handle only."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(Qt.Orientation.Vertical, parent)
+        self.setFixedWidth(_WIDTH)
+        self.setAttribute(Qt.WidgetAttribute.WA_Hover)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint the handle."""
+        tokens = tokens_of(self.palette())
+        option = QStyleOptionSlider()
+        self.initStyleOption(option)
+        handle = self.style().subControlRect(
+            QStyle.ComplexControl.CC_ScrollBar, option, QStyle.SubControl.SC_ScrollBarSlider, self
+        )
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(tokens.color("soft" if self.underMouse() else "edge"))
+        painter.drawRoundedRect(QRectF(handle).adjusted(3, 1, -2, -1), 2.5, 2.5)
+        painter.end()
+
+
+class SlimScroll(QScrollArea):
+    """Scrolls one column up and down; its ground is that of its parent."""
+
+    def __init__(self, inner: QWidget, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setFrameShape(QFrame.Shape.NoFrame)
+        self.setWidgetResizable(True)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setVerticalScrollBar(SlimBar())
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self.setWidget(inner)
+        # Both fill themselves with the window's colour unless told not to after setWidget.
+        self.viewport().setAutoFillBackground(False)
+        inner.setAutoFillBackground(False)
