@@ -6,6 +6,7 @@ import math
 from bisect import bisect_left
 from dataclasses import dataclass
 
+from explorer.quantity import show
 from explorer.scenario.demand import Operation
 from explorer.scenario.fields import describe
 from explorer.scenario.light_log import LightLog
@@ -126,6 +127,18 @@ CAPACITY_LANDMARKS = (
 )
 
 
+def _ticks(unit: str, *named: float) -> tuple[Landmark, ...]:
+    return tuple(Landmark(label=show(v, unit), low=v, high=v) for v in named)
+
+
+PANEL_LANDMARKS = _ticks("", 1, 4, 8, 12, 16)
+PULSE_LANDMARKS = {
+    "current_A": _ticks("A", 1e-4, 1e-3, 1e-2, 0.1, 1.0, 10.0),
+    "power_W": _ticks("W", 1e-4, 1e-2, 1.0, 100.0),
+    "resistance_ohm": _ticks("Ω", 1.0, 100.0, 1e4, 1e6),
+}
+
+
 def knobs_for(scenario: Scenario, operation: int = 0) -> tuple[Knob, Knob, Knob, Knob]:
     """The four knobs of a scenario.
 
@@ -147,7 +160,7 @@ def knobs_for(scenario: Scenario, operation: int = 0) -> tuple[Knob, Knob, Knob,
     store_path = "store.capacity_mAh" if store_is_cell else "store.capacitance_F"
     return (
         _knob(scenario, "light", "light.illuminance_lx", LIGHT_STOPS, LIGHT_LANDMARKS),
-        _knob(scenario, "panels", "panels.count", PANEL_STOPS, _ends(PANEL_STOPS, (1, 4, 8, 12, 16))),
+        _knob(scenario, "panels", "panels.count", PANEL_STOPS, PANEL_LANDMARKS),
         _knob(
             scenario,
             "store",
@@ -160,7 +173,7 @@ def knobs_for(scenario: Scenario, operation: int = 0) -> tuple[Knob, Knob, Knob,
             "pulse",
             pulse_path,
             PULSE_STOPS[unit_key],
-            _PULSE_LANDMARKS[unit_key],
+            PULSE_LANDMARKS[unit_key],
             label="" if pulse_path == "load.sleep_A" else "Load pulse",
         ),
     )
@@ -211,21 +224,6 @@ def operation_name(operation: Operation, index: int) -> str:
 def _device_voltage(scenario: Scenario) -> float:
     regulator = scenario.load.regulator
     return scenario.load.connect_V if regulator.kind == "none" else regulator.output_V
-
-
-def _ends(stops: tuple[float, ...], named: tuple[int, ...]) -> tuple[Landmark, ...]:
-    return tuple(Landmark(label=str(n), low=n, high=n) for n in named if n in stops)
-
-
-def _ticks(*named: tuple[str, float]) -> tuple[Landmark, ...]:
-    return tuple(Landmark(label=text, low=value, high=value) for text, value in named)
-
-
-_PULSE_LANDMARKS = {
-    "current_A": _ticks(("100 µA", 1e-4), ("1 mA", 1e-3), ("10 mA", 1e-2), ("100 mA", 0.1), ("1 A", 1.0), ("10 A", 10.0)),
-    "power_W": _ticks(("100 µW", 1e-4), ("10 mW", 1e-2), ("1 W", 1.0), ("100 W", 100.0)),
-    "resistance_ohm": _ticks(("1 Ω", 1.0), ("100 Ω", 100.0), ("10 kΩ", 1e4), ("1 MΩ", 1e6)),
-}
 
 
 def _knob(

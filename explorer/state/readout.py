@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from dataclasses import dataclass
 
 import numpy as np
@@ -13,6 +14,7 @@ from explorer.engine.columns import Columns
 from explorer.quantity import show
 from explorer.state.moments import clock
 
+_NUMBER_AND_UNIT = re.compile(r"(?<=\d) (?=(?:[pnµmkMG]?[AVWFJΩ]|lx|s|ms|min|h|d|mAh|°C|%)\b)")
 CHECK_LABELS = {
     "starts": "Starts",
     "balance": "Balance",
@@ -109,6 +111,17 @@ def quantity_text(value: float, unit: str) -> str:
     return show(value, unit)
 
 
+def bind_units(sentence: str) -> str:
+    r"""Keep each number on one line with its unit.
+
+    Examples
+    --------
+    >>> bind_units("lasts 36 h in the dark") == "lasts 36\\u00a0h in the dark"
+    True
+    """
+    return _NUMBER_AND_UNIT.sub("\u00a0", sentence)
+
+
 def sign(assessment: Assessment) -> SignText:
     """Word, reason and number of the verdict."""
     verdict = assessment.verdict
@@ -122,7 +135,7 @@ def sign(assessment: Assessment) -> SignText:
     return SignText(
         state=verdict.state,
         word=verdict.word,
-        reason=check.sentence,
+        reason=bind_units(check.sentence),
         number=number,
         caption=caption,
         spoken=f"{verdict.word}. {check.sentence}{hazards}",
@@ -142,7 +155,7 @@ def check_rows(assessment: Assessment) -> tuple[CheckText, ...]:
                 state=check.state,
                 value=value,
                 margin=margin,
-                sentence=check.sentence,
+                sentence=bind_units(check.sentence),
                 spoken=f"{label}: {STATE_WORDS[check.state]}, {value}, margin {margin}",
             )
         )

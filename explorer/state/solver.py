@@ -16,7 +16,7 @@ from explorer.state.document import Document
 from explorer.state.jobs import JobRunner
 from explorer.state.knobs import knobs_for
 from explorer.state.pacer import FramePacer
-from explorer.state.spans import SpanKey, Window, window_of
+from explorer.state.spans import SpanKey, Window, first_light_s, window_of
 
 LOG = logging.getLogger(__name__)
 REST_MS = 150
@@ -24,6 +24,7 @@ REST_MS = 150
 COLUMNS = 1000
 MOST_COLUMNS = 6000
 JOB = "break_evens"
+_BEFORE_CONNECT_S = 600.0
 
 
 class Solver(QObject):
@@ -46,6 +47,7 @@ class Solver(QObject):
         self._document = document
         self._jobs = jobs
         self._span: SpanKey = "week"
+        self._window = window_of("week", None, 0.0)
         self._operation = 0
         self._pinned: tuple[Scenario, LightLog | None] | None = None
         self.result: Assessment | None = None
@@ -66,14 +68,26 @@ class Solver(QObject):
 
     def window(self) -> Window:
         """The stretch of time on show."""
-        return window_of(self._span, self._document.scenario, self._document.log)
+        return self._window
 
-    def set_span(self, span: SpanKey) -> None:
-        """Show another stretch of time."""
-        if span != self._span:
-            self._span = span
+    def set_span(self, span: SpanKey, around_s: float | None = None) -> None:
+        """Show another stretch of time, where it is short around a moment. [s]
+
+        The stretch then stays while knobs move, so that a drag shows what changes in it.
+        """
+        window = window_of(span, around_s, self._first_event_s())
+        if (span, window) != (self._span, self._window):
+            self._span, self._window = span, window
             self.solve_now()
             self._solve_ghost()
+
+    def _first_event_s(self) -> float:
+        """First connect on show, else the first light. [s]"""
+        marks = self.result.marks if self.result is not None else ()
+        connects = [mark.time_s for mark in marks if mark.kind == "connect"]
+        if connects:
+            return max(connects[0] - _BEFORE_CONNECT_S, 0.0)
+        return first_light_s(self._document.scenario, self._document.log)
 
     def set_operation(self, index: int) -> None:
         """Choose whose largest phase the load knob moves."""

@@ -35,13 +35,29 @@ class Window:
         return self.to_s - self.from_s
 
 
-def window_of(key: SpanKey, scenario: Scenario, log: LightLog | None) -> Window:
+def window_of(key: SpanKey, around_s: float | None, first_s: float) -> Window:
     """The stretch that a span button shows.
 
-    An hour begins where the light first comes on: before that there is nothing to see. All
-    others begin with the scenario.
+    Parameters
+    ----------
+    key : str
+        Which button.
+    around_s : float or None
+        Moment that a person looks at. [s]
+    first_s : float
+        First moment with something to see; an hour begins there when nobody looks anywhere. [s]
+
+    Returns
+    -------
+    Window
+        An hour lies around the moment, a day is the one that holds it, counted from the
+        beginning; all longer stretches begin with the scenario.
     """
-    start = first_light_s(scenario, log) if key == "hour" else 0.0
+    start = 0.0
+    if key == "hour":
+        start = first_s if around_s is None else max(around_s - HOUR_S / 2, 0.0)
+    elif key == "day" and around_s is not None:
+        start = max(around_s, 0.0) // DAY_S * DAY_S
     return Window(from_s=start, to_s=start + _LENGTH_S[key])
 
 

@@ -21,7 +21,9 @@ class ActionInfo:
 
 
 ACTIONS = {
-    "new": ActionInfo(text="&New", tip="New scenario", keys=QKeySequence.StandardKey.New, icon="new"),
+    "new": ActionInfo(
+        text="&New", tip="New scenario", keys=QKeySequence.StandardKey.New, icon="new"
+    ),
     "open": ActionInfo(
         text="&Open…", tip="Open a scenario", keys=QKeySequence.StandardKey.Open, icon="open"
     ),

@@ -41,7 +41,7 @@ class PillButton(QToolButton):
 
     def sizeHint(self) -> QSize:
         """Icon, text and their margins."""
-        width = 2 * _PAD + (self.fontMetrics().horizontalAdvance(self._text()) if self._text() else 0)
+        width = 2 * _PAD + self.fontMetrics().horizontalAdvance(self._text())
         if self._shows_icon():
             width += self.iconSize().width() + (_GAP if self._text() else 0)
         smallest = self.minimumSize()
@@ -97,12 +97,13 @@ class PillButton(QToolButton):
         inside = QRect(x + icon_width + gap, 0, self.width(), self.height())
         painter.drawText(
             inside,
-            Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft | Qt.TextFlag.TextHideMnemonic,
-            self.text() if text else "",
+            Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft,
+            text,
         )
 
     def _text(self) -> str:
-        if self.toolButtonStyle() == Qt.ToolButtonStyle.ToolButtonIconOnly and not self.icon().isNull():
+        icon_only = self.toolButtonStyle() == Qt.ToolButtonStyle.ToolButtonIconOnly
+        if icon_only and not self.icon().isNull():
             return ""
         return self.text().replace("&", "")
 

@@ -4,17 +4,18 @@ from __future__ import annotations
 
 from PySide6.QtCore import QSignalBlocker, QSize, Qt, Signal
 from PySide6.QtGui import QFocusEvent, QKeyEvent, QPalette
-from PySide6.QtWidgets import QLineEdit, QWidget
+from PySide6.QtWidgets import QWidget
 
 from explorer.quantity import parse, show
 from explorer.state.theme import tokens_of
+from explorer.widgets.fields import Field
 
 _HEIGHT = 26
 _DIGITS = 6
 """What is typed with up to six digits is shown as typed."""
 
 
-class ExactField(QLineEdit):
+class ExactField(Field):
     """Shows one number with its unit; emits `entered` only for what a person typed."""
 
     entered = Signal(object)
@@ -25,7 +26,12 @@ class ExactField(QLineEdit):
     """Why the typed text is no value, as a sentence."""
 
     def __init__(
-        self, unit: str, *, optional: bool = False, whole: bool = False, parent: QWidget | None = None
+        self,
+        unit: str,
+        *,
+        optional: bool = False,
+        whole: bool = False,
+        parent: QWidget | None = None,
     ) -> None:
         super().__init__(parent)
         self.unit = unit

@@ -30,10 +30,10 @@ class Fold(QWidget):
         self.button.setIconSize(QSize(12, 12))
         self.button.setMinimumHeight(24)
         self.button.align_left()
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(4)
-        layout.addWidget(self.button)
+        self._layout = QVBoxLayout(self)
+        self._layout.setContentsMargins(0, 0, 0, 0)
+        self._layout.setSpacing(4)
+        self._layout.addWidget(self.button)
         self.button.toggled.connect(self.set_open)
         self._draw_icon()
 
@@ -41,7 +41,7 @@ class Fold(QWidget):
         """Open or close."""
         if is_open and self.content is None:
             self.content = self._build()
-            self.layout().addWidget(self.content)
+            self._layout.addWidget(self.content)
         if self.content is not None:
             self.content.setVisible(is_open)
         self.button.setChecked(is_open)

@@ -13,14 +13,14 @@ from explorer.state.document import Document
 from explorer.state.knobs import Knob, knob_value, knobs_for, operation_name
 from explorer.state.solver import Solver
 from explorer.widgets.card import Card
+from explorer.widgets.fields import CalmComboBox
 from explorer.widgets.fold import Fold
 from explorer.widgets.forms.pulse_timing import PulseTiming
-from explorer.widgets.forms.rows import CalmComboBox
 from explorer.widgets.forms.section_form import SectionForm, heading
 from explorer.widgets.knob_row import KnobRow
 from explorer.widgets.slim_scroll import SlimScroll
 
-WIDTH = 326
+WIDTH, WIDEST = 326, 400
 _MNEMONICS = ("l", "p", "c", "d")
 
 
@@ -32,7 +32,8 @@ class KnobPanel(Card):
         self._document, self._solver = document, solver
         self.operation = 0
         self._editing: KnobRow | None = None
-        self.setFixedWidth(WIDTH)
+        self.setMinimumWidth(WIDTH)
+        self.setMaximumWidth(WIDEST)
         inner = QWidget()
         self._column = QVBoxLayout(inner)
         self._column.setContentsMargins(16, 12, 14, 12)
@@ -128,8 +129,7 @@ class KnobPanel(Card):
         self.refresh()
 
     def _on_opened(self, fold: QWidget) -> None:
-        inner = self._scroll.widget()
-        inner.layout().activate()
+        self._column.activate()
         lower = fold.geometry().top() + min(fold.sizeHint().height(), 240)
         self._scroll.ensureVisible(0, lower, 0, 16)
 

@@ -13,7 +13,8 @@ SaveAnswer = Literal["save", "discard", "cancel"]
 
 def tell(parent: QWidget | None, title: str, text: str) -> None:
     """Say something that needs no choice."""
-    box = QMessageBox(QMessageBox.Icon.Warning, title, text, QMessageBox.StandardButton.Close, parent)
+    close = QMessageBox.StandardButton.Close
+    box = QMessageBox(QMessageBox.Icon.Warning, title, text, close, parent)
     box.exec()
 
 
@@ -45,7 +46,7 @@ def ask_replace_older(parent: QWidget | None, path: Path, version: int) -> bool:
         QMessageBox.StandardButton.Cancel,
         parent,
     )
-    box.setInformativeText("Saving turns it into the present format; older programs cannot read it.")
+    box.setInformativeText("Saving it brings it to the present format; older programs then fail.")
     replace = box.addButton("Replace it", QMessageBox.ButtonRole.AcceptRole)
     box.exec()
     return box.clickedButton() is replace

@@ -60,9 +60,9 @@ def paint_mark(painter: QPainter, at: QPointF, kind: str, tokens: Tokens) -> Non
             painter.drawLine(at + QPointF(-size, -size), at + QPointF(size, size))
             painter.drawLine(at + QPointF(-size, size), at + QPointF(size, -size))
         return
-    color = {"connect": "accent", "disconnect": "threshold"}.get(kind, "soft")
+    role = {"connect": "accent", "disconnect": "threshold"}.get(kind, "soft")
     painter.setPen(QPen(ground, 1.5))
-    painter.setBrush(tokens.color(color))
+    painter.setBrush(tokens.color(role))
     if kind == "connect":
         points = [QPointF(0, -size), QPointF(size, size - 1), QPointF(-size, size - 1)]
     elif kind == "disconnect":

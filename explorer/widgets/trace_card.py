@@ -106,7 +106,7 @@ class TraceCard(Card):
         self._pages.setCurrentIndex(1 if key == "pulse" else 0)
         self.inset.setVisible(key != "pulse")
         self.fit.setVisible(key != "pulse" and self.plot.is_zoomed)
-        self._solver.set_span(key)
+        self._solver.set_span(key, self.plot.cursor_s)
 
     def _on_result(self, assessment: Assessment) -> None:
         pattern = assessment.scenario.light.pattern.kind

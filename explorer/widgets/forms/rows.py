@@ -4,14 +4,11 @@ from __future__ import annotations
 
 from typing import Any
 
-from PySide6.QtCore import QSignalBlocker, QSize, Qt
-from PySide6.QtGui import QWheelEvent
+from PySide6.QtCore import QSignalBlocker, QSize
 from PySide6.QtWidgets import (
-    QComboBox,
     QGridLayout,
     QHBoxLayout,
     QLabel,
-    QLineEdit,
     QSizePolicy,
     QVBoxLayout,
     QWidget,
@@ -25,28 +22,10 @@ from explorer.state.words import WEEKDAYS as WEEKDAY_WORDS
 from explorer.state.words import option
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.exact_field import ExactField
+from explorer.widgets.fields import CalmComboBox, Field
 
 _FIELD_WIDTH = 104
 AMOUNT_KEYS = ("current_A", "power_W", "resistance_ohm")
-
-
-class CalmComboBox(QComboBox):
-    """A combo box that the wheel changes only where the focus is."""
-
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.setMinimumHeight(26)
-        self.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
-        self.setMinimumContentsLength(8)
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-
-    def wheelEvent(self, event: QWheelEvent) -> None:
-        """Scroll past unless focused."""
-        if self.hasFocus():
-            super().wheelEvent(event)
-        else:
-            event.ignore()
 
 
 class Row(QWidget):
@@ -169,7 +148,7 @@ class TextRow(Row):
         self, document: Document, path: str, field: Quantity, parent: QWidget | None = None
     ) -> None:
         super().__init__(document, path, field, parent)
-        self.entry = QLineEdit()
+        self.entry = Field()
         self.entry.setMinimumHeight(26)
         self._below(self.entry)
         self.entry.editingFinished.connect(self._on_finished)

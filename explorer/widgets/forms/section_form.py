@@ -12,10 +12,10 @@ from explorer.state.document import Document
 from explorer.state.shape import Shape, default_item, kind_of, shape_of, signature
 from explorer.state.words import option
 from explorer.widgets.buttons import PillButton
+from explorer.widgets.fields import CalmComboBox
 from explorer.widgets.forms.rows import (
     AMOUNT_KEYS,
     AmountRow,
-    CalmComboBox,
     NumberRow,
     OptionRow,
     TextRow,

@@ -1,13 +1,15 @@
-"""What is painted in pixels around the curves of the trace: lit hours, thresholds, marks, cursor."""
+"""What is painted in pixels around the curves: lit hours, thresholds, marks, time cursor."""
 
 from __future__ import annotations
 
 import math
 from collections.abc import Callable, Sequence
+from dataclasses import dataclass
 
 import numpy as np
+import pyqtgraph as pg
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QPainter, QPainterPath, QPen
+from PySide6.QtGui import QPainter, QPen
 
 from explorer.advice.assess import Mark, Threshold
 from explorer.engine.columns import Columns
@@ -18,10 +20,36 @@ from explorer.state.theme import Tokens
 from explorer.widgets.paint import mix, paint_mark
 
 ToPixel = Callable[[float], float]
+_HALO = tuple(
+    QPointF(x, y) for x in (-1.2, 0.0, 1.2) for y in (-1.2, 0.0, 1.2) if (x, y) != (0.0, 0.0)
+)
 LEVELS = 6
 """Steps of brightness in which lit hours are shaded."""
+MOST_BANDS = 400
+"""More bands than this are narrower than a pixel or two and would only flicker."""
 MOST_MARKS = 40
 """More marks than this in view would hide the curve; they become ticks on the time axis."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class View:
+    """From times and volts to pixels."""
+
+    area: QRectF
+    from_s: float
+    to_s: float
+    low_v: float
+    high_v: float
+
+    def x(self, time_s: np.ndarray) -> np.ndarray:
+        """Pixels from the left, shape as given."""
+        share = (time_s - self.from_s) / (self.to_s - self.from_s)
+        return self.area.left() + share * self.area.width()
+
+    def y(self, volts: np.ndarray) -> np.ndarray:
+        """Pixels from the top, shape as given."""
+        share = (volts - self.low_v) / (self.high_v - self.low_v)
+        return self.area.bottom() - share * self.area.height()
 
 
 class LitBands:
@@ -41,6 +69,8 @@ class LitBands:
 
     def paint(self, painter: QPainter, area: QRectF, to_x: ToPixel, tokens: Tokens) -> None:
         """Shade the lit hours behind the curves."""
+        if len(self.bands) > MOST_BANDS:
+            return
         lit, card = tokens.color("lit"), tokens.color("card")
         painter.setPen(Qt.PenStyle.NoPen)
         for start, end, level in self.bands:
@@ -51,7 +81,7 @@ class LitBands:
 
 
 def brightness_level(lux: np.ndarray) -> np.ndarray:
-    """Brightness on a logarithmic scale in whole steps, 0 for dark to `LEVELS` for the brightest."""
+    """Brightness in logarithmic steps, from 0 for dark to `LEVELS` for the brightest."""
     brightest = max(float(lux.max(initial=0.0)), DARK_BELOW_LX)
     with np.errstate(divide="ignore"):
         decades = np.log10(np.maximum(lux, 1e-9) / brightest)
@@ -86,6 +116,25 @@ def paint_thresholds(
         paint_label(painter, QPointF(area.right() - 8, base), text, "threshold", tokens, right=True)
 
 
+def paint_envelope(
+    painter: QPainter, area: QRectF, trace: Columns, view: View, tokens: Tokens
+) -> None:
+    """Fill between the store voltage and the lowest terminal voltage in the pulses."""
+    seen = slice(
+        max(int(np.searchsorted(trace.time_s, view.from_s)) - 1, 0),
+        int(np.searchsorted(trace.time_s, view.to_s, side="right")) + 1,
+    )
+    x = view.x(trace.time_s[seen])
+    edges = np.concatenate((view.y(trace.store_v[seen]), view.y(trace.terminal_min_v[seen])[::-1]))
+    polygon = pg.functions.arrayToQPolygonF(np.concatenate((x, x[::-1])), edges)
+    painter.save()
+    painter.setClipRect(area)
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(tokens.color("envelope"))
+    painter.drawPolygon(polygon)
+    painter.restore()
+
+
 def _volts(item: Threshold) -> float:
     return item.volts
 
@@ -94,14 +143,14 @@ def paint_label(
     painter: QPainter, at: QPointF, text: str, role: str, tokens: Tokens, *, right: bool = False
 ) -> None:
     """A text on the plot with a halo of the ground, so that it reads across curves."""
-    path = QPainterPath()
     width = painter.fontMetrics().horizontalAdvance(text)
-    path.addText(at - QPointF(width if right else 0, 0), painter.font(), text)
-    halo = QPen(tokens.color("card"), 3.0)
-    halo.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
-    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-    painter.strokePath(path, halo)
-    painter.fillPath(path, tokens.color(role))
+    start = at - QPointF(width if right else 0, 0)
+    # Drawn eight times around: stroking its outline takes ten times as long.
+    painter.setPen(tokens.color("card"))
+    for shift in _HALO:
+        painter.drawText(start + shift, text)
+    painter.setPen(tokens.color(role))
+    painter.drawText(start, text)
 
 
 def paint_marks(

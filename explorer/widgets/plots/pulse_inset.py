@@ -51,7 +51,8 @@ class PulseInset(QWidget):
         pulse = self._pulse
         if pulse is None or pulse.time_s.size < 2:
             painter.setPen(tokens.color("soft"))
-            painter.drawText(self.rect(), Qt.AlignmentFlag.AlignCenter, "The device draws no pulse.")
+            middle = Qt.AlignmentFlag.AlignCenter
+            painter.drawText(self.rect(), middle, "The device draws no pulse.")
         else:
             _Picture(painter, QRectF(self.rect()), pulse, tokens).paint()
         painter.end()
@@ -78,12 +79,17 @@ class _Picture:
         """Axes, minimum, curves, then the two measures."""
         painter, tokens, area = self._painter, self._tokens, self._area
         painter.setPen(tokens.color("ink"))
+        note = self._minimum_note()
+        room = area.width() - painter.fontMetrics().horizontalAdvance(note) - (12 if note else 0)
         title = painter.fontMetrics().elidedText(
-            self._pulse.title, Qt.TextElideMode.ElideRight, int(area.width())
+            self._pulse.title, Qt.TextElideMode.ElideRight, int(room)
         )
         painter.drawText(QPointF(area.left(), area.top() - 7), title)
+        at = QPointF(area.right(), area.top() - 7)
+        paint_label(painter, at, note, "threshold", tokens, right=True)
         self._paint_axes()
-        self._paint_minimum()
+        if not self._far:
+            self._paint_minimum()
         for values, role, style in (
             (self._pulse.store_v, "soft", Qt.PenStyle.DashLine),
             (self._pulse.terminal_v, "accent", Qt.PenStyle.SolidLine),
@@ -92,6 +98,12 @@ class _Picture:
             points = zip(self._pulse.time_s.tolist(), values.tolist(), strict=True)
             painter.drawPolyline(QPolygonF([self._at(t, v) for t, v in points]))
         self._paint_measures()
+
+    def _minimum_note(self) -> str:
+        if not self._far:
+            return ""
+        below = float(self._pulse.terminal_v.min()) - self._pulse.minimum_v
+        return f"minimum {self._pulse.minimum_v:.3g} V is {readout.small_volts(below)} lower"
 
     def _at(self, time_s: float, volts: float) -> QPointF:
         area = self._area
@@ -119,19 +131,13 @@ class _Picture:
 
     def _paint_minimum(self) -> None:
         painter, tokens, area = self._painter, self._tokens, self._area
-        if self._far:
-            below = float(self._pulse.terminal_v.min()) - self._pulse.minimum_v
-            text = f"minimum {self._pulse.minimum_v:.3g} V, {readout.small_volts(below)} further down"
-            at = QPointF(area.left() + 6, area.bottom() - 5)
-            paint_label(painter, at, text, "threshold", tokens)
-            return
         y = self._at(self._from, self._pulse.minimum_v).y()
         pen = QPen(tokens.color("threshold"), 1.0, Qt.PenStyle.CustomDashLine)
         pen.setDashPattern([5, 3])
         painter.setPen(pen)
         painter.drawLine(QPointF(area.left(), y), QPointF(area.right(), y))
         text = f"minimum {self._pulse.minimum_v:.3g} V"
-        paint_label(painter, QPointF(area.right(), y - 4), text, "threshold", tokens, right=True)
+        paint_label(painter, QPointF(area.left() + 6, y - 4), text, "threshold", tokens)
 
     def _paint_measures(self) -> None:
         """Step and ramp as brackets at the deepest moment."""
@@ -144,6 +150,7 @@ class _Picture:
         side = 1.0 if room_right > 100 else -1.0
         x = deepest.x() + 10 * side
         metrics = painter.fontMetrics()
+        free_from = self._area.top() + 9
         for upper, lower, text in (
             (top, split, f"ramp {readout.small_volts(pulse.ramp_v)}"),
             (split, deepest.y(), f"ESR step {readout.small_volts(pulse.step_v)}"),
@@ -152,9 +159,9 @@ class _Picture:
             painter.drawLine(QPointF(x, upper + 1), QPointF(x, lower - 1))
             for y in (upper + 1, lower - 1):
                 painter.drawLine(QPointF(x - 3, y), QPointF(x + 3, y))
-            y = min(max((upper + lower) / 2 + 4, self._area.top() + 9), self._area.bottom() - 2)
-            if text.startswith("ESR") and lower - top < 2 * metrics.height():
-                y = max(y, (top + split) / 2 + 4 + metrics.height())
+            narrow = lower - upper < metrics.height()
+            y = max(lower + metrics.ascent() + 2 if narrow else (upper + lower) / 2 + 4, free_from)
+            free_from = y + metrics.height()
             at = QPointF(x + 7 * side, y)
             paint_label(painter, at, text, "ink", tokens, right=side < 0)
 

@@ -61,14 +61,10 @@ class TracePlot(pg.PlotWidget):
         volts.setWidth(34)
         for axis in (volts, self._time_axis):
             axis.setStyle(tickFont=theme.font("small"), tickLength=-4)
-        band_pen = pg.mkPen(None)
-        self._upper = pg.PlotCurveItem(pen=band_pen)
-        self._lower = pg.PlotCurveItem(pen=band_pen)
-        self._envelope = pg.FillBetweenItem(self._upper, self._lower)
         self._ghost_curve = pg.PlotCurveItem()
         self._curve = pg.PlotCurveItem(antialias=True)
         self._curve.setSegmentedLineMode("on")
-        for part in (self._envelope, self._ghost_curve, self._curve):
+        for part in (self._ghost_curve, self._curve):
             self.addItem(part, ignoreBounds=True)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.viewport().setMouseTracking(True)
@@ -88,8 +84,6 @@ class TracePlot(pg.PlotWidget):
         self._assessment = assessment
         trace = assessment.trace
         self._curve.setData(trace.time_s, trace.store_v)
-        self._upper.setData(trace.time_s, trace.store_v)
-        self._lower.setData(trace.time_s, trace.terminal_min_v)
         self._bands = overlay.LitBands(trace)
         if window != self._whole:
             self._whole = window
@@ -173,8 +167,11 @@ class TracePlot(pg.PlotWidget):
             *(float(a.trace.store_v.max()) for a in shown),
             0.1,
         )
-        bottom = min(float(np.minimum(a.trace.terminal_min_v, a.trace.store_v).min()) for a in shown)
-        bottom = min(bottom, *(t.volts for t in self._assessment.thresholds))
+        bottom = min(
+            *(t.volts for t in self._assessment.thresholds),
+            *(float(a.trace.terminal_min_v.min()) for a in shown),
+            *(float(a.trace.store_v.min()) for a in shown),
+        )
         low = 0.0 if bottom < ZOOMED_AXIS_SHARE * top else bottom - 0.06 * (top - bottom)
         wanted = (low, low + (top - low) * HEADROOM)
         if wanted != self._volts:
@@ -284,10 +281,20 @@ class TracePlot(pg.PlotWidget):
         return self._shown.from_s + min(max(share, 0.0), 1.0) * self._shown.length_s
 
     def drawBackground(self, painter: QPainter, rect: QRectF) -> None:
-        """Ground and lit hours, behind the curves."""
+        """Ground, lit hours and pulse envelope, behind the curves."""
         super().drawBackground(painter, rect)
-        if self._bands is not None:
-            self._bands.paint(painter, self.area(), self._to_x, tokens_of(self.palette()))
+        if self._bands is None or self._assessment is None:
+            return
+        tokens, area = tokens_of(self.palette()), self.area()
+        self._bands.paint(painter, area, self._to_x, tokens)
+        view = overlay.View(
+            area=area,
+            from_s=self._shown.from_s,
+            to_s=self._shown.to_s,
+            low_v=self._volts[0],
+            high_v=self._volts[1],
+        )
+        overlay.paint_envelope(painter, area, self._assessment.trace, view, tokens)
 
     def drawForeground(self, painter: QPainter, rect: QRectF) -> None:
         """Thresholds, marks, cursor and focus ring, in front of the curves."""
@@ -336,7 +343,8 @@ class TracePlot(pg.PlotWidget):
         place = int(np.argmax(apart))
         above = pinned[place] >= np.interp(times[place], trace.time_s, trace.store_v)
         y = self._to_y(float(pinned[place])) + (-6 if above else 14)
-        at = QPointF(self._to_x(float(times[place])) - 18, min(max(y, area.top() + 12), area.bottom() - 4))
+        y = min(max(y, area.top() + 12), area.bottom() - 4)
+        at = QPointF(self._to_x(float(times[place])) - 18, y)
         overlay.paint_label(painter, at, "pinned", "ghost", tokens_of(self.palette()))
 
     def _paint_cursor(self, painter: QPainter, area: QRectF) -> None:
@@ -367,6 +375,5 @@ class TracePlot(pg.PlotWidget):
             axis.setPen(QPen(tokens.color("line"), 1.0))
             axis.setTextPen(tokens.color("soft"))
         self._curve.setPen(pg.mkPen(tokens.color("accent"), width=2))
-        self._envelope.setBrush(tokens.color("envelope"))
         self._ghost_curve.setPen(pg.mkPen(tokens.color("ghost"), width=1.5, dash=[4, 3]))
         self.viewport().update()

@@ -1,0 +1,63 @@
+"""Text fields and choices with an outline that shows in every theme."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QRectF, Qt
+from PySide6.QtGui import QPainter, QPaintEvent, QPen, QWheelEvent
+from PySide6.QtWidgets import QComboBox, QLineEdit, QSizePolicy, QWidget
+
+from explorer.state.theme import tokens_of
+from explorer.widgets.paint import focus_pen
+
+HEIGHT = 26
+
+
+class Field(QLineEdit):
+    """A line of text."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setFrame(False)
+        self.setMinimumHeight(HEIGHT)
+        self.setTextMargins(4, 0, 4, 0)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint the text, then the outline over its edge."""
+        super().paintEvent(event)
+        paint_outline(self)
+
+
+class CalmComboBox(QComboBox):
+    """A combo box that the wheel changes only where the focus is."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setMinimumHeight(HEIGHT)
+        self.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+        self.setMinimumContentsLength(8)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """Scroll past unless focused."""
+        if self.hasFocus():
+            super().wheelEvent(event)
+        else:
+            event.ignore()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint the choice, then the outline over its edge."""
+        super().paintEvent(event)
+        paint_outline(self)
+
+
+def paint_outline(widget: QWidget) -> None:
+    """An outline with three to one against its ground, two pixels wide with the focus."""
+    tokens = tokens_of(widget.palette())
+    painter = QPainter(widget)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    focused = widget.hasFocus()
+    painter.setPen(focus_pen(tokens) if focused else QPen(tokens.color("edge"), 1.0))
+    inset = 1.0 if focused else 0.5
+    painter.drawRoundedRect(QRectF(widget.rect()).adjusted(inset, inset, -inset, -inset), 4, 4)
+    painter.end()
