@@ -54,12 +54,13 @@ class Supply:
 class Regime:
     """One light level, charger state and draw: speed, terminal voltage and currents at nodes."""
 
-    __slots__ = ("charge_a", "drawn_a", "flow", "source_v", "terminal_v")
+    __slots__ = ("_draw", "charge_a", "drawn_a", "flow", "source_v", "terminal_v")
 
     def __init__(
         self, field: Field, supply: Supply | None, draw: ld.Draw
     ) -> None:
         v, esr = field.side_v, field.curve.esr_ohm
+        self._draw = draw
         drawn = ld.drawn_current(draw, v)
         charge = np.zeros_like(v)
         source = v
@@ -91,11 +92,25 @@ class Regime:
         if i == 0:
             return -np.inf
         below, above = self.terminal_v[i - 1], self.terminal_v[i]
-        if below <= 0:
-            return float(field.charge_c[i])
         share = (volts - below) / (above - below)
+        if below <= 0:
+            # There is no terminal voltage at the lower node: it begins within the cell, with an
+            # infinite slope, so a straight line would miss.
+            share = self._share_at_terminal(field, i, volts)
         q = field.charge_c
         return float(q[i - 1] + share * (q[i] - q[i - 1]))
+
+    def _share_at_terminal(self, field: Field, i: int, volts: float) -> float:
+        """Where in the cell below node `i` the terminal voltage reaches a value, by bisection."""
+        low, high = 0.0, 1.0
+        (v0, v1), (a0, a1) = field.side_v[i - 1 : i + 1], self.charge_a[i - 1 : i + 1]
+        for _ in range(40):
+            share = 0.5 * (low + high)
+            reached = ld.terminal_voltage(
+                v0 + share * (v1 - v0), a0 + share * (a1 - a0), self._draw, field.curve.esr_ohm
+            )
+            low, high = (low, share) if reached >= volts else (share, high)
+        return high
 
 
 class Field:
