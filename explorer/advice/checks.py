@@ -7,7 +7,7 @@ from math import inf, isfinite
 
 import numpy as np
 
-from explorer.advice.study import Study, charge_currents, reserve_voltage
+from explorer.advice.study import Study, reserve_voltage
 from explorer.advice.verdict import Check, Hazard
 from explorer.physics import charger as ch
 from explorer.physics import load as ld
@@ -346,4 +346,4 @@ def hazards(study: Study) -> tuple[Hazard, ...]:
     return tuple(found)
 
 
-__all__ = ["Study", "charge_currents", "checks", "deepest_pulse", "hazards", "reserve_voltage"]
+__all__ = ["Study", "checks", "deepest_pulse", "hazards", "reserve_voltage"]

@@ -7,7 +7,6 @@ from math import inf, isfinite
 
 import numpy as np
 
-from explorer.engine.field import Field
 from explorer.engine.legs import State, Trajectory
 from explorer.engine.march import Engine
 from explorer.engine.sample import Extremes, columns, extremes
@@ -200,35 +199,18 @@ def mean_draw(engine: Engine, volts: float) -> float:
     return total
 
 
-def charge_currents(field: Field, photocurrent_a: np.ndarray, volts: float) -> np.ndarray:
-    """Charging current at a store voltage for each light level. [A]"""
-    distinct, where = np.unique(photocurrent_a, return_inverse=True)
-    if len(distinct) > 64:
-        rungs = np.concatenate([[0.0], np.geomspace(distinct[-1] * 1e-4, distinct[-1], 64)])
-    else:
-        rungs = distinct
-    at = np.array([volts])
-    amps = np.array([float(field.supply(float(a)).current(at, at)[0]) for a in rungs])
-    return np.asarray(np.interp(distinct, rungs, amps)[where])
-
-
 def _budget_at_connect(engine: Engine) -> tuple[float, float]:
-    volts = engine.system.load.connect_v
-    light = engine.system.light
-    amps = charge_currents(engine.field, light.photocurrent_a, volts)
-    span = np.diff(light.edges_s)
-    return float(np.maximum(amps, 0.0) @ span), mean_draw(engine, volts) * light.period_s
+    span = np.diff(engine.edges)
+    needed = mean_draw(engine, engine.system.load.connect_v) * engine.edges[-1]
+    return float(np.maximum(engine.charge_a, 0.0) @ span), needed
 
 
 def dark_gaps(engine: Engine) -> list[tuple[float, float]]:
     """Stretches (begin, length) in which the light gives less than the mean draw. [s]"""
-    light = engine.system.light
-    volts = engine.system.load.connect_v
-    amps = charge_currents(engine.field, light.photocurrent_a, volts)
-    short = amps < mean_draw(engine, volts)
+    short = engine.charge_a < mean_draw(engine, engine.system.load.connect_v)
+    edges = engine.edges
     if short.all() or not short.any():
-        return [(0.0, light.period_s)] if short.all() else []
-    edges = light.edges_s
+        return [(0.0, edges[-1])] if short.all() else []
     n = len(short)
     first = int(np.flatnonzero(~short)[0])
     gaps: list[tuple[float, float]] = []

@@ -146,6 +146,12 @@ class Cycle:
         """Range around a charge in which the generator holds, if any. [C]"""
         return self._span(self._exact, charge)
 
+    @property
+    def widest_span(self) -> tuple[float, float]:
+        """The longest range in which the generator holds; empty where there is none. [C]"""
+        spans = [(float(self.nodes[a]), float(self.nodes[b])) for a, b in self._exact]
+        return max(spans, key=lambda s: s[1] - s[0], default=(np.inf, -np.inf))
+
     def whole_span(self, charge: float) -> tuple[float, float] | None:
         """Range around a charge in which cycles complete, if any. [C]"""
         return self._span(self._fits, charge)

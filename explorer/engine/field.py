@@ -22,12 +22,20 @@ COUPLING_TOLERANCE_V = 1e-7
 class Supply:
     """Charging current at one light level, for any voltage behind the store's resistance."""
 
-    def __init__(self, system: System, curve: StoreCurve, photocurrent_a: float) -> None:
+    def __init__(
+        self,
+        system: System,
+        curve: StoreCurve,
+        photocurrent_a: float,
+        given: ch.ConverterInput | None = None,
+    ) -> None:
         self._limit_a = curve.charge_limit_a
         self._esr = curve.esr_ohm
         self._charger = system.charger
         if isinstance(system.charger, ch.Converter):
-            self.given = ch.converter_input(system.charger, system.panel, photocurrent_a)
+            self.given = given or ch.converter_input(
+                system.charger, system.panel, photocurrent_a
+            )
         else:
             self.table = ch.direct_curve(
                 system.charger, system.panel, photocurrent_a, curve.esr_ohm
@@ -152,6 +160,30 @@ class Field:
             found = Supply(self.system, self.curve, photocurrent_a)
             self._supplies[photocurrent_a] = found
         return found
+
+    def prepare(self, photocurrents_a: FloatArray) -> None:
+        """Work out a converter's input at many light levels at once."""
+        charger = self.system.charger
+        if not isinstance(charger, ch.Converter):
+            return
+        given = ch.converter_input(charger, self.system.panel, photocurrents_a)
+        for i, amps in enumerate(photocurrents_a.tolist()):
+            one = ch.ConverterInput(
+                panel_w=given.panel_w[i], panel_a=given.panel_a[i],
+                warm_w=given.warm_w[i], cold_w=given.cold_w[i],
+            )
+            self._supplies[amps] = Supply(self.system, self.curve, amps, one)
+
+    def charge_currents(self, photocurrents_a: FloatArray, volts: float) -> FloatArray:
+        """Charging current at one store voltage and many light levels. [A]"""
+        charger, panel, esr = self.system.charger, self.system.panel, self.curve.esr_ohm
+        at = np.full(photocurrents_a.shape, volts)
+        if isinstance(charger, ch.Converter):
+            given = ch.converter_input(charger, panel, photocurrents_a)
+            amps = ch.converter_current(charger, given, at, at, esr)
+        else:
+            amps = ch.direct_current(charger, panel, photocurrents_a, at, esr)
+        return np.minimum(amps, self.curve.charge_limit_a)
 
     def regime(
         self, photocurrent_a: float, charging: bool, key: tuple[object, ...], draw: ld.Draw

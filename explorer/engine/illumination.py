@@ -7,20 +7,30 @@ there a fixed ladder of levels is tabulated once and each reading blends its two
 from __future__ import annotations
 
 from bisect import bisect_right
+from dataclasses import dataclass
 from math import inf
+from typing import NamedTuple
 
 import numpy as np
+from numpy.typing import NDArray
 
 from explorer.engine.cycle import Cycle
 from explorer.engine.field import Field, Regime
 from explorer.engine.flow import Flow, _cross, _drift
-from explorer.engine.system import LightCourse
 
 EXACT_LEVELS = 40
 """Most distinct levels for which each is tabulated by itself."""
-LADDER_RATIO = 1.15
+LADDER_RATIO = 1.3
 """Step of the ladder of blended levels."""
+FINER = 8
+"""Finer steps within one of the ladder, where only the charging current is needed."""
 LADDER_DECADES = 3.5
+GATHER_S = 900.0
+"""Longest window into which readings of a log are gathered. [s]"""
+GATHER_V = 0.01
+"""Most that the store may move within such a window. [V]"""
+
+FloatArray = NDArray[np.float64]
 
 
 class Motion:
@@ -121,6 +131,17 @@ def _mix(a: float, b: float, weight: float) -> float:
     return a if a == b else (1.0 - weight) * a + weight * b
 
 
+class Stretch(NamedTuple):
+    """One reading of a log: its motion and the bounds within which that holds."""
+
+    flow: Flow | BlendedFlow
+    low: float
+    high: float
+    low_motion: Motion
+    high_motion: Motion
+    cycles: tuple[Cycle, Cycle] | None
+
+
 class Level:
     """Light of one segment: two neighbours of the ladder and a weight, or one exact level."""
 
@@ -137,37 +158,76 @@ class Level:
         return self.low_a == self.high_a
 
 
-def levels_of(course: LightCourse) -> list[Level]:
-    """The level of every segment of a light course."""
-    currents = course.photocurrent_a
+@dataclass(frozen=True, slots=True)
+class Timeline:
+    """Levels that the march runs through; lists of one length, with one more edge."""
+
+    edges_s: list[float]
+    levels: list[Level]
+    illuminance_lx: FloatArray
+    charge_a: FloatArray
+    """Charging current with the store at the connect voltage. [A]"""
+
+
+def timeline(field: Field) -> Timeline:
+    """Levels and edges of a system's light.
+
+    Notes
+    -----
+    A log with many levels is gathered into windows of up to `GATHER_S` where the store moves by
+    less than `GATHER_V` meanwhile, each with its mean *charging current* at the connect voltage:
+    light itself is never averaged. A window then blends the two rungs of a ladder of levels
+    between which that current lies. For a converter this is exact, since its current at one
+    voltage fixes it at all; elsewhere the error is of second order.
+    """
+    course = field.system.light
+    currents, volts = course.photocurrent_a, field.system.load.connect_v
     distinct = np.unique(currents)
     if len(distinct) <= EXACT_LEVELS:
         made = {float(a): Level(float(a), float(a), 0.0) for a in distinct}
-        return [made[a] for a in currents.tolist()]
+        levels = [made[a] for a in currents.tolist()]
+        amps = np.interp(currents, distinct, field.charge_currents(distinct, volts))
+        return Timeline(course.edges_s.tolist(), levels, course.illuminance_lx, amps)
     top = float(distinct[-1])
     rungs = int(np.ceil(LADDER_DECADES * np.log(10.0) / np.log(LADDER_RATIO)))
-    ladder = np.concatenate([[0.0], top * LADDER_RATIO ** -np.arange(rungs, -1, -1.0)])
-    index = np.clip(np.searchsorted(ladder, currents, side="right") - 1, 0, len(ladder) - 2)
-    weight = (currents - ladder[index]) / (ladder[index + 1] - ladder[index])
+    fine = np.concatenate(
+        [[0.0], top * LADDER_RATIO ** (-np.arange(rungs * FINER, -1, -1.0) / FINER)]
+    )
+    fine_a = np.maximum.accumulate(field.charge_currents(fine, volts))
+    edges, amps, lux = _gathered(field, np.interp(currents, fine, fine_a))
+    ladder = np.concatenate([[0.0], fine[1::FINER]])
+    ladder_a = np.interp(ladder, fine, fine_a)
+    field.prepare(ladder)
+    # A reading lies between two rungs by its charging current, not by its light.
+    index = np.clip(np.searchsorted(ladder_a, amps, side="right") - 1, 0, len(ladder) - 2)
+    gap = ladder_a[index + 1] - ladder_a[index]
+    weight = np.clip((amps - ladder_a[index]) / np.where(gap > 0, gap, 1.0), 0.0, 1.0)
     dark = Level(0.0, 0.0, 0.0)
-    rungs_a = ladder.tolist()
-    return [
-        dark if w == 0.0 and i == 0 else Level(rungs_a[i], rungs_a[i + 1], w)
-        for i, w in zip(index.tolist(), weight.tolist(), strict=True)
+    steps = ladder.tolist()
+    unlit = amps <= ladder_a[0]
+    levels = [
+        dark if off else Level(steps[i], steps[i + 1], w)
+        for i, w, off in zip(index.tolist(), weight.tolist(), unlit.tolist(), strict=True)
     ]
+    return Timeline(edges.tolist(), levels, lux, amps)
 
 
-def blended_cycle(a: Cycle, b: Cycle, weight: float) -> BlendedFlow:
-    """Motion along two generators mixed."""
-    return BlendedFlow(a.generator, b.generator, weight)
-
-
-__all__ = [
-    "BlendedFlow",
-    "BlendedMotion",
-    "Field",
-    "Level",
-    "Motion",
-    "blended_cycle",
-    "levels_of",
-]
+def _gathered(field: Field, amps: FloatArray) -> tuple[FloatArray, FloatArray, FloatArray]:
+    """Edges, mean charging current and mean illuminance of a log in windows."""
+    course, volts = field.system.light, field.system.load.connect_v
+    edges, lux = course.edges_s, course.illuminance_lx
+    span = np.diff(edges)
+    window = np.floor(edges[:-1] / GATHER_S)
+    fits = np.floor((edges[1:] - 1e-6) / GATHER_S) == window
+    # A stretch that passes a window's edge stands alone, and so do the parts around it.
+    parted = (np.diff(window) != 0) | ~fits[1:] | ~fits[:-1]
+    group = np.cumsum(np.concatenate([[0], parted]))
+    moved = np.bincount(group, np.abs(amps) * span)
+    begin = field.charge_at(volts)
+    rise = field.voltage_at(begin + moved) - field.voltage_at(begin)
+    starts = np.concatenate([[True], parted]) | (rise > GATHER_V)[group]
+    first = np.flatnonzero(starts)
+    time = np.add.reduceat(span, first)
+    mean = np.add.reduceat(amps * span, first) / time
+    mean_lux = np.add.reduceat(lux * span, first) / time
+    return np.append(edges[first], edges[-1]), mean, mean_lux

@@ -15,11 +15,12 @@ import numpy as np
 from explorer.engine.cycle import Cycle, CyclePhase
 from explorer.engine.field import Field
 from explorer.engine.illumination import (
+    BlendedFlow,
     BlendedMotion,
     Level,
     Motion,
-    blended_cycle,
-    levels_of,
+    Stretch,
+    timeline,
 )
 from explorer.engine.legs import Event, Key, Leg, State, Tally, Trajectory
 from explorer.engine.system import WEEK_S, Operation, Periodic, Phase, System, WhenReady
@@ -27,6 +28,8 @@ from explorer.physics.load import Draw, drawn_current, inrush_charge
 
 AVERAGED_BELOW_V = 1e-4
 """A run of an operation that moves the store less than this is spread over its interval. [V]"""
+AVERAGED_IN_LOG_V = 1e-3
+"""The same under a measured log, whose readings blur single pulses anyway. [V]"""
 OFF: Key = ("off",)
 MAX_LEGS = 400_000
 MAX_EVENTS = 4000
@@ -44,10 +47,13 @@ class Engine:
         self.system = system
         self.field = Field(system, nodes)
         self.compose = compose
-        self.levels = levels_of(system.light)
-        self.edges = system.light.edges_s.tolist()
+        course = timeline(self.field)
+        self.levels, self.edges = course.levels, course.edges_s
+        self.illuminance_lx = course.illuminance_lx
+        self.charge_a = course.charge_a
         self._motions: dict[object, Motion] = {}
         self._cycles: dict[object, Cycle] = {}
+        self._stretches: dict[object, list[Stretch | None]] = {}
         self.may_connect = True
         self.averaged = tuple(self._is_small(op) for op in system.load.operations)
 
@@ -56,13 +62,15 @@ class Engine:
         if not self.compose or not isinstance(operation.schedule, Periodic):
             return False
         load, field = self.system.load, self.field
-        volts = max(load.off_v, 0.3)
-        drawn = sum(
-            float(drawn_current(p.draw, volts)) * p.duration_s for p in operation.phases
-        )
         charge = field.charge_at(min(load.connect_v, self.system.full_v))
-        moved = field.voltage_at(charge) - field.voltage_at(charge - drawn)
-        return bool(moved < AVERAGED_BELOW_V)
+        moved = field.voltage_at(charge) - field.voltage_at(charge - self.charge_of(operation))
+        steady = all(level.exact for level in self.levels)
+        return bool(moved < (AVERAGED_BELOW_V if steady else AVERAGED_IN_LOG_V))
+
+    def charge_of(self, operation: Operation) -> float:
+        """About the charge that one run of an operation takes, at the cut-off voltage. [C]"""
+        volts = max(self.system.load.off_v, 0.3)
+        return sum(float(drawn_current(p.draw, volts)) * p.duration_s for p in operation.phases)
 
     # ---- motions -------------------------------------------------------------------------
 
@@ -144,6 +152,41 @@ class Engine:
             self._cycles[where] = found
         return found
 
+    def stretches(self, charging: bool, key: Key, fast: int | None) -> list[Stretch | None]:
+        """Stretches of a log that were made so far, one place for each reading."""
+        return self._stretches.setdefault((charging, key, fast), [None] * len(self.levels))
+
+    def make_stretch(
+        self, segment: int, charging: bool, key: Key, fast: int | None
+    ) -> Stretch:
+        """One reading of a log, with the bounds within which its motion holds."""
+        level, field = self.levels[segment], self.field
+        low_motion = self.motion(level.low_a, charging, key)
+        high_motion = low_motion if level.exact else self.motion(level.high_a, charging, key)
+        flow: Flow | BlendedFlow
+        low, high = (-inf, field.full_c) if charging else (field.resume_c, inf)
+        cycles = None
+        if fast is None:
+            motion = (
+                low_motion if level.exact
+                else BlendedMotion(low_motion, high_motion, level.weight)
+            )
+            flow = motion.flow
+            low = max(low, motion.off_c)
+            if self.may_connect:
+                high = min(high, motion.connect_c)
+        else:
+            small: tuple[int, ...] = key[1]  # type: ignore[assignment]
+            first = self.cycle(level.low_a, charging, small, fast)
+            second = first if level.exact else self.cycle(level.high_a, charging, small, fast)
+            cycles = (first, second)
+            flow = first.generator if level.exact else BlendedFlow(
+                first.generator, second.generator, level.weight
+            )
+            a, b = first.widest_span, second.widest_span
+            low, high = max(low, a[0], b[0]), min(high, a[1], b[1])
+        return Stretch(flow, low, high, low_motion, high_motion, cycles)
+
     # ---- runs ----------------------------------------------------------------------------
 
     def initial_state(self) -> State:
@@ -184,6 +227,8 @@ class Engine:
         twin.__dict__.update(self.__dict__)
         twin.levels = [Level(0.0, 0.0, 0.0)]
         twin.edges = [0.0, WEEK_S]
+        twin._stretches = {}
+        twin.illuminance_lx = np.zeros(1)
         return twin
 
     def unloaded(self) -> Engine:
@@ -191,6 +236,7 @@ class Engine:
         twin = object.__new__(Engine)
         twin.__dict__.update(self.__dict__)
         twin.may_connect = False
+        twin._stretches = {}
         return twin
 
     def at_level(self, photocurrent_a: float) -> Engine:
@@ -313,6 +359,8 @@ class _Run:
                 break
             self._pass_edges()
             if self._switch():
+                continue
+            if not self.level.exact and self._cruise():
                 continue
             if self.stage == "on" and (self._take_cycles() or self._begin_due()):
                 continue
@@ -565,7 +613,7 @@ class _Run:
         low_cycle = self.engine.cycle(level.low_a, self.charging, self.small, fast)
         key: Key = ("on", self.small, ())
         if not level.exact:
-            return self._take_blended(fast, until, low_cycle, key)
+            return False
         if self.next_start[fast] > self.t + 2 * TIME_GRAIN_S:
             return False
         at_most = floor((until - self.t) / interval + 1e-9)
@@ -594,6 +642,76 @@ class _Run:
         self._count_cycles(fast, schedule, count)
         return True
 
+    def _cruise(self) -> bool:
+        """Run through the readings of a log in one go, until something else happens.
+
+        Pulses are taken along the generator, in fractions of a cycle. False where the store
+        must be walked.
+        """
+        if self.stage == "start" or any(self.active) or self._waits_for_ready():
+            return False
+        if self.stage == "off" and self.retry_at > self.t + TIME_GRAIN_S:
+            return False
+        fast, limit = None, self.end
+        if self.stage == "on":
+            fast, other = self._fast_operation()
+            if fast is not None and not self.engine.compose:
+                return False
+            limit = min(limit, other, self.window_edge)
+        key = self._key()
+        engine, begin_t = self.engine, self.t
+        stretches = engine.stretches(self.charging, key, fast)
+        edges, levels, last = engine.edges, engine.levels, len(engine.levels) - 1
+        connected, charging, offset = self.stage != "off", self.charging, self.begin_s
+        t, q, segment, base = self.t, self.q, self.segment, self.base
+        segment_end = self.segment_end
+        while t < limit - TIME_GRAIN_S:
+            found = stretches[segment]
+            if found is None:
+                found = engine.make_stretch(segment, charging, key, fast)
+                stretches[segment] = found
+            if not found.low < q < found.high:
+                break
+            until = segment_end if segment_end < limit else limit
+            to, used = found.flow.run(q, until - t, found.low, found.high)
+            met = used < until - t
+            end = t + used if met else until
+            self.legs.append(
+                Leg(
+                    t - offset, end - offset, q, to, levels[segment], charging, connected,
+                    found.low_motion, found.high_motion, found.cycles, None, segment,
+                )
+            )
+            t, q = end, to
+            if met:
+                break
+            if t >= segment_end - TIME_GRAIN_S:
+                segment += 1
+                if segment > last:
+                    segment, base = 0, base + edges[-1]
+                segment_end = base + edges[segment + 1]
+        if t <= begin_t:
+            return False
+        if segment != self.segment or base != self.base:
+            self.seen.clear()
+        self.t, self.q, self.segment, self.base = t, q, segment, base
+        self.segment_end, self.level = segment_end, levels[segment]
+        duration = t - begin_t
+        if not charging:
+            self.tally.full_s += duration
+        if connected:
+            self.tally.connected_s += duration
+            for j in self.small:
+                self.tally.served[j] += duration / self.operations[j].schedule.interval_s  # type: ignore[union-attr]
+            if fast is not None:
+                self._catch_up(fast)
+        return True
+
+    def _waits_for_ready(self) -> bool:
+        return self.stage == "on" and any(
+            isinstance(op.schedule, WhenReady) for op in self.operations
+        )
+
     def _inside(self, span: tuple[float, float]) -> tuple[float, float]:
         low, high = span
         if self.charging:
@@ -611,32 +729,6 @@ class _Run:
         if following >= self._close_after(schedule, following - schedule.interval_s) - 1e-6:
             following = self._open_from(schedule, following)
         self.next_start[fast] = following
-
-    def _take_blended(
-        self, fast: int, until: float, low_cycle: Cycle, key: Key
-    ) -> bool:
-        """A stretch of a light log: fractions of a cycle along the generator."""
-        level = self.level
-        high_cycle = self.engine.cycle(level.high_a, self.charging, self.small, fast)
-        a, b = low_cycle.smooth_span(self.q), high_cycle.smooth_span(self.q)
-        if a is None or b is None:
-            return False
-        low, high = self._inside((max(a[0], b[0]), min(a[1], b[1])))
-        if not low < self.q < high:
-            return False
-        flow = blended_cycle(low_cycle, high_cycle, level.weight)
-        q, used = flow.run(self.q, until - self.t, low, high)
-        if used <= 0:
-            return False
-        self._add(
-            until if used >= until - self.t else self.t + used,
-            q,
-            self.engine.motion(level.low_a, self.charging, key),
-            self.engine.motion(level.high_a, self.charging, key),
-            cycles=(low_cycle, high_cycle),
-        )
-        self._catch_up(fast)
-        return True
 
     def _fast_operation(self) -> tuple[int | None, float]:
         """The most frequent operation that is due now, and when another one is due."""

@@ -56,9 +56,7 @@ def columns(engine: Engine, run: Trajectory, count: int = 1000) -> Columns:
     names = _Rows.__slots__
     table = {name: np.concatenate([getattr(p, name) for p in parts]) for name in names}
     connected = np.array([leg.connected for leg in run.legs])[owner]
-    lux = engine.system.light.illuminance_lx[
-        np.array([leg.segment for leg in run.legs]) % len(engine.system.light.illuminance_lx)
-    ][owner]
+    lux = engine.illuminance_lx[np.array([leg.segment for leg in run.legs])][owner]
     if len(owner) > 2 * count:
         return _thinned(table, connected, lux, step, count)
     return Columns(**table, connected=connected, illuminance_lx=lux)

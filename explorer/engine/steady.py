@@ -7,8 +7,9 @@ from dataclasses import dataclass
 from explorer.engine.legs import State, Trajectory
 from explorer.engine.march import Engine
 
-TOLERANCE = 2e-6
-"""Change over one period, relative to a full store, that counts as none."""
+TOLERANCE = 2e-5
+"""Change over one period, relative to a full store, that counts as none; one run of the largest
+operation counts as none too, since a period may cut one in two."""
 ROUGH_TOLERANCE = 0.05
 """The same after `PATIENCE` periods: a store that is charged and emptied many times a day ends
 each period at another point of its course, which is repeating all the same."""
@@ -40,6 +41,9 @@ def repeating_course(engine: Engine, start: State) -> RepeatingCourse:
     """
     period = engine.edges[-1]
     full = min(engine.field.full_c, float(engine.field.charge_c[-1]))
+    grain = TOLERANCE * full + max(
+        (engine.charge_of(op) for op in engine.system.load.operations), default=0.0
+    )
     state = start
     before: tuple[float, float] | None = None
     best: RepeatingCourse | None = None
@@ -48,7 +52,7 @@ def repeating_course(engine: Engine, start: State) -> RepeatingCourse:
         drift = run.end.charge_c - state.charge_c
         same = run.end.connected == state.connected
         best = RepeatingCourse(start=state, run=run, drift_c=drift)
-        if same and abs(drift) <= (TOLERANCE if turn < PATIENCE else ROUGH_TOLERANCE) * full:
+        if same and abs(drift) <= (grain if turn < PATIENCE else ROUGH_TOLERANCE * full):
             break
         guess = run.end.charge_c
         if same and before is not None and 0.0 < drift / before[1] < 1.0:

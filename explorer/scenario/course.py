@@ -9,6 +9,7 @@ from explorer.engine.system import DAY_S, WEEK_S, LightCourse
 from explorer.scenario import parts
 from explorer.scenario.light import WEEKDAYS, Light, LogPattern, SteadyPattern, WeekPattern
 from explorer.scenario.light_log import LightLog
+from explorer.scenario.sheet import current_scale
 from explorer.scenario.supply import Panels
 
 FloatArray = NDArray[np.float64]
@@ -24,7 +25,8 @@ def current_per_lux(light: Light, panels: Panels, daylight_share: float | None =
     """Photocurrent of the whole array per lux at the place. [A/lx]
 
     The lux of lamps and of daylight behind glass are weighed by their shares; cells in series
-    share a panel's area, so one cell's area carries the current.
+    share a panel's area, so one cell's area carries the current. Where a data sheet is given its
+    short-circuit currents set the scale and the technology only the ratio between sources.
     """
     share = light.daylight_share if daylight_share is None else daylight_share
     lamp = parts.photocurrent_per_lux(light.source, panels.technology)
@@ -33,7 +35,7 @@ def current_per_lux(light: Light, panels: Panels, daylight_share: float | None =
         light.ambient_C - 25.0
     )
     area = panels.active_area_cm2 * 1e-4 / panels.cells_in_series
-    per_lux = (1.0 - share) * lamp + share * day
+    per_lux = ((1.0 - share) * lamp + share * day) * current_scale(panels)
     return float(per_lux * area * panels.count * panel_factor(light) * warmth)
 
 
@@ -59,9 +61,11 @@ def light_course(light: Light, panels: Panels, log: LightLog | None) -> LightCou
         scale = 1.0
         if light.illuminance_lx is not None:
             scale = light.illuminance_lx / log.mean_lit_lx if log.mean_lit_lx > 0 else 0.0
-        level = log.illuminance_lx * scale
+        # Equal readings in a row, such as a night, are one stretch.
+        first = np.concatenate([[True], np.diff(log.illuminance_lx) != 0.0])
+        level = log.illuminance_lx[first] * scale
         return LightCourse(
-            edges_s=log.time_s,
+            edges_s=np.append(log.time_s[:-1][first], log.time_s[-1]),
             photocurrent_a=level * current_per_lux(light, panels),
             illuminance_lx=level,
             begins_at_s=log.start_of_week_s,
