@@ -85,7 +85,7 @@ class MainWindow(QMainWindow):
         solver.result_ready.connect(self._on_result)
         QGuiApplication.styleHints().colorSchemeChanged.connect(self._on_scheme_changed)
         self.apply_theme(settings.settings.theme)
-        self.setMinimumSize(1024, 600)
+        self.setMinimumSize(960, 520)
         self.resize(1280, 720)
         if settings.settings.geometry:
             self.restoreGeometry(QByteArray(settings.settings.geometry))
@@ -102,7 +102,7 @@ class MainWindow(QMainWindow):
         body.setSpacing(12)
         body.addWidget(self.knobs, 26)
         body.addLayout(middle, 52)
-        body.addWidget(self.sign, 22)
+        body.addWidget(self.sign, 24)
         central = QWidget()
         layout = QVBoxLayout(central)
         layout.setContentsMargins(14, 6, 14, 14)

@@ -29,7 +29,7 @@ from explorer.widgets.card import Card
 from explorer.widgets.paint import focus_pen, paint_filling, paint_hazard, paint_unlit
 from explorer.widgets.slim_scroll import SlimScroll
 
-WIDTH, WIDEST = 300, 360
+WIDTH, WIDEST = 276, 360
 ANNOUNCE_MS = 700
 _LAMP, _GAP, _PAD = 38.0, 10.0, 11.0
 LAMPS: tuple[State, ...] = ("runs", "marginal", "falls_short")

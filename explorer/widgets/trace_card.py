@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QEvent, QSize, Qt
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import (
     QButtonGroup,
     QGridLayout,
@@ -26,6 +27,7 @@ from explorer.widgets.plots.pulse_inset import PulseInset
 from explorer.widgets.plots.trace_plot import TracePlot
 
 _STRIP_HEIGHT = 132
+_NARROW, _LOW = 520, 420
 
 
 class TraceCard(Card):
@@ -59,9 +61,9 @@ class TraceCard(Card):
         solver.ghost_ready.connect(self.plot.set_ghost)
 
     def _build_head(self) -> QHBoxLayout:
-        title = QLabel("Store voltage, V")
-        title.setFont(theme.font("body", bold=True))
-        title.setIndent(4)
+        self._title = QLabel("Store voltage, V")
+        self._title.setFont(theme.font("body", bold=True))
+        self._title.setIndent(4)
         self.fit = PillButton()
         self.fit.setText("Fit")
         self.fit.setToolTip("Show the whole span again (Home)")
@@ -73,7 +75,7 @@ class TraceCard(Card):
         self.spans = QButtonGroup(self)
         head = QHBoxLayout()
         head.setSpacing(2)
-        head.addWidget(title)
+        head.addWidget(self._title)
         head.addStretch(1)
         head.addWidget(self.fit)
         head.addSpacing(8)
@@ -84,7 +86,7 @@ class TraceCard(Card):
             button.setAccessibleName(f"Show one {key}")
             button.setCheckable(True)
             button.setChecked(key == self._solver.span)
-            button.setMinimumSize(QSize(52, 26))
+            button.setMinimumSize(QSize(44, 26))
             button.setShortcut(f"Alt+{index + 1}")
             button.setToolTip(f"Show one {key} (Alt+{index + 1})")
             self.spans.addButton(button, index)
@@ -97,6 +99,13 @@ class TraceCard(Card):
         super().changeEvent(event)
         if event.type() == QEvent.Type.PaletteChange and hasattr(self, "fit"):
             self._draw_icon()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Give the trace the room where there is little."""
+        super().resizeEvent(event)
+        self._title.setVisible(self.width() >= _NARROW)
+        self.answers.setVisible(self.width() >= _NARROW)
+        self._strip.setVisible(self.height() >= _LOW)
 
     def _draw_icon(self) -> None:
         self.fit.setIcon(icon("fit", self.palette()))

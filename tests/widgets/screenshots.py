@@ -31,7 +31,7 @@ def main(folder: Path) -> None:
         settle(900)
         for theme in ("light", "dark", "contrast"):
             window.apply_theme(theme)
-            for width, height in ((1280, 720), (1920, 1080)):
+            for width, height in ((960, 540), (1280, 720), (1920, 1080)):
                 window.resize(width, height)
                 settle(120)
                 window.grab().save(str(folder / f"{theme}-{width}.png"))

@@ -159,6 +159,7 @@ class TextRow(Row):
         if not (self.entry.hasFocus() and self.entry.isModified()):
             with QSignalBlocker(self.entry):
                 self.entry.setText(str(value))
+            self.entry.setCursorPosition(0)
 
     def _on_finished(self) -> None:
         if self.entry.isModified():

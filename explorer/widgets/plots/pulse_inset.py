@@ -73,23 +73,19 @@ class _Picture:
         self._far = low - pulse.minimum_v > 2.0 * (high - low)
         low = low if self._far else min(low, pulse.minimum_v)
         spread = max(high - low, 1e-4)
-        self._low, self._high = low - 0.12 * spread, high + 0.10 * spread
+        room_below = 0.35 if self._far else 0.12
+        self._low, self._high = low - room_below * spread, high + 0.10 * spread
 
     def paint(self) -> None:
         """Axes, minimum, curves, then the two measures."""
         painter, tokens, area = self._painter, self._tokens, self._area
         painter.setPen(tokens.color("ink"))
-        note = self._minimum_note()
-        room = area.width() - painter.fontMetrics().horizontalAdvance(note) - (12 if note else 0)
         title = painter.fontMetrics().elidedText(
-            self._pulse.title, Qt.TextElideMode.ElideRight, int(room)
+            self._pulse.title, Qt.TextElideMode.ElideRight, int(area.width())
         )
         painter.drawText(QPointF(area.left(), area.top() - 7), title)
-        at = QPointF(area.right(), area.top() - 7)
-        paint_label(painter, at, note, "threshold", tokens, right=True)
         self._paint_axes()
-        if not self._far:
-            self._paint_minimum()
+        self._paint_minimum()
         for values, role, style in (
             (self._pulse.store_v, "soft", Qt.PenStyle.DashLine),
             (self._pulse.terminal_v, "accent", Qt.PenStyle.SolidLine),
@@ -98,12 +94,6 @@ class _Picture:
             points = zip(self._pulse.time_s.tolist(), values.tolist(), strict=True)
             painter.drawPolyline(QPolygonF([self._at(t, v) for t, v in points]))
         self._paint_measures()
-
-    def _minimum_note(self) -> str:
-        if not self._far:
-            return ""
-        below = float(self._pulse.terminal_v.min()) - self._pulse.minimum_v
-        return f"minimum {self._pulse.minimum_v:.3g} V is {readout.small_volts(below)} lower"
 
     def _at(self, time_s: float, volts: float) -> QPointF:
         area = self._area
@@ -131,6 +121,12 @@ class _Picture:
 
     def _paint_minimum(self) -> None:
         painter, tokens, area = self._painter, self._tokens, self._area
+        if self._far:
+            below = float(self._pulse.terminal_v.min()) - self._pulse.minimum_v
+            text = f"minimum {self._pulse.minimum_v:.3g} V, {readout.small_volts(below)} lower"
+            at = QPointF(area.left() + 6, area.bottom() - 5)
+            paint_label(painter, at, text, "threshold", tokens)
+            return
         y = self._at(self._from, self._pulse.minimum_v).y()
         pen = QPen(tokens.color("threshold"), 1.0, Qt.PenStyle.CustomDashLine)
         pen.setDashPattern([5, 3])

@@ -51,6 +51,8 @@ class TracePlot(pg.PlotWidget):
         self._pan_from: tuple[float, Window] | None = None
         self._weekdays, self._offset_s = True, 0.0
         super().__init__(parent, axisItems={"bottom": self._time_axis})
+        # The background holds what changes with every result, so it must not be cached.
+        self.setCacheMode(self.CacheModeFlag.CacheNone)
         item = self.getPlotItem()
         item.setMenuEnabled(False)
         item.hideButtons()
