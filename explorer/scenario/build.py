@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 
 from explorer.engine import system as es
+from explorer.physics import ageing
 from explorer.physics import charger as ch
 from explorer.physics import load as ld
 from explorer.physics import panel as pv
@@ -15,10 +18,10 @@ from explorer.scenario.course import HOUR_S, light_course
 from explorer.scenario.light import WEEKDAYS
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario
-from explorer.scenario.storage import CellStore, Store, SupercapacitorStore
+from explorer.scenario.sheet import REFERENCE_C, current_scale, one_panel
+from explorer.scenario.storage import CapacitorStore, CellStore, Store, SupercapacitorStore
 from explorer.scenario.supply import Charger, DirectCharger, Panels
 
-REFERENCE_C = 25.0
 REFERENCE_PHOTOCURRENT_A_PER_M2 = 0.3
 """Photocurrent density at which the voltage's temperature coefficient holds: about what an
 indoor cell has at 1000 lx."""
@@ -40,10 +43,9 @@ def build(scenario: Scenario, log: LightLog | None = None) -> es.System:
     ValueError
         The pattern is a log and none was given.
     """
-    store = build_store(scenario.store, scenario.light.ambient_C)
-    load = build_load(scenario.load)
-    if isinstance(store, st.Cell):
-        load = _protected(load, float(store.open_circuit_v[0]))
+    store = build_store(scenario.store, scenario.light.ambient_C, scenario.charger.full_V)
+    empty_v = float(store.open_circuit_v[0]) if isinstance(store, st.Cell) else store.lowest_v
+    load = _protected(build_load(scenario.load), empty_v)
     return es.System(
         light=light_course(scenario.light, scenario.panels, log),
         panel=build_panel(scenario.panels, scenario.light.ambient_C),
@@ -64,23 +66,20 @@ def build_panel(panels: Panels, ambient_c: float) -> pv.Panel:
     the thermal voltage follows temperature itself.
     """
     cell = parts.cell(panels.technology)
+    panel = one_panel(panels)
+    slope = float(np.asarray(panel.slope_v))
     area = panels.active_area_cm2 * 1e-4 / panels.cells_in_series
-    warm, cool = thermal_voltage(ambient_c), thermal_voltage(REFERENCE_C)
-    load_voltage = cell.ideality * cool * np.log(
-        REFERENCE_PHOTOCURRENT_A_PER_M2 / cell.saturation_current_a_per_m2
-    )
-    shifted = load_voltage + cell.voc_temperature_v_per_k * (ambient_c - REFERENCE_C)
-    density = REFERENCE_PHOTOCURRENT_A_PER_M2 * np.exp(-shifted / (cell.ideality * warm))
-    one_cell = pv.Panel(
-        saturation_a=density * area,
-        slope_v=cell.ideality * warm,
-        series_ohm=cell.series_resistance_ohm_m2 / area,
-        shunt_s=cell.shunt_conductance_s_per_m2 * area,
-        photo_shunt_per_v=cell.photo_shunt_per_v,
-    )
+    reference_a = REFERENCE_PHOTOCURRENT_A_PER_M2 * area * current_scale(panels)
+    warm_slope = slope * thermal_voltage(ambient_c) / thermal_voltage(REFERENCE_C)
+    volts = slope * np.log(reference_a / np.asarray(panel.saturation_a, float))
+    shift = cell.voc_temperature_v_per_k * panels.cells_in_series * (ambient_c - REFERENCE_C)
     return pv.array_of(
-        one_cell,
-        in_series=panels.cells_in_series * panels.in_series,
+        replace(
+            panel,
+            saturation_a=float(reference_a * np.exp(-(volts + shift) / warm_slope)),
+            slope_v=warm_slope,
+        ),
+        in_series=panels.in_series,
         in_parallel=panels.count,
     )
 
@@ -107,40 +106,163 @@ def build_charger(charger: Charger, ambient_c: float) -> ch.DirectCharger | ch.C
     )
 
 
-def build_store(store: Store, ambient_c: float) -> st.Store:
-    """Store parameters."""
+def build_store(store: Store, ambient_c: float, held_v: float | None = None) -> st.Store:
+    """Store parameters at a temperature and age.
+
+    Parameters
+    ----------
+    store : Store
+        Section of the scenario.
+    ambient_c : float
+        Temperature. [degC]
+    held_v : float, optional
+        Voltage at which the store is held while it ages, its rated voltage when left out; the
+        charger's full voltage is on the safe side. [V]
+    """
     if isinstance(store, CellStore):
-        table = parts.chemistry(store.chemistry)
-        capacity = store.capacity_mAh * 3.6
-        return st.Cell(
-            capacity_c=capacity,
-            state_of_charge=table.state_of_charge,
-            open_circuit_v=table.open_circuit_v * store.cells_in_series,
-            resistance_ohm=store.resistance_ohm,
-            self_discharge_a=capacity * store.self_discharge_per_month / MONTH_S,
-            charge_limit_a=store.charge_limit_A,
-            may_charge=store.charge_above_C < ambient_c <= store.charge_below_C,
-        )
-    balancing = store.balancing_A if isinstance(store, SupercapacitorStore) else 0.0
-    if isinstance(store, SupercapacitorStore) and (
-        store.balancing == "none" or store.units_in_series == 1
-    ):
-        balancing = 0.0
-    return st.CapacitorBank(
+        return _build_cell(store, ambient_c)
+    extra: dict[str, float] = {}
+    leakage = store.leakage_A
+    if isinstance(store, SupercapacitorStore):
+        if store.condition == "first_days":
+            leakage = float(
+                st.first_days_leakage(
+                    leakage, store.fresh_leakage_factor, store.settling_h * HOUR_S
+                )
+            )
+        if store.balancing != "none" and store.units_in_series > 1:
+            leakage += store.balancing_A
+        extra = {
+            "slope": store.capacitance_slope,
+            "bend": store.capacitance_bend,
+            "lowest_v": store.lowest_V * store.units_in_series,
+        }
+    rated_v = store.rated_V * store.units_in_series
+    bank = st.CapacitorBank(
         capacitance_f=store.capacitance_F,
-        rated_v=store.rated_V * store.units_in_series,
-        esr_ohm=store.esr_ohm,
-        leakage_a=store.leakage_A + balancing,
-        slope=store.capacitance_slope if isinstance(store, SupercapacitorStore) else 0.0,
-        bend=store.capacitance_bend if isinstance(store, SupercapacitorStore) else 0.0,
+        rated_v=rated_v,
+        esr_ohm=store.esr_ohm * float(st.cold_resistance_factor(ambient_c, store.cold_esr_factor)),
+        leakage_a=leakage,
+        **extra,
+    )
+    return ageing.aged(
+        bank,
+        capacitor_life(store),
+        years=store.years_in_service,
+        temperature_c=ambient_c,
+        voltage_share=1.0 if held_v is None else held_v / rated_v,
+    )
+
+
+def _build_cell(store: CellStore, ambient_c: float) -> st.Cell:
+    table = parts.chemistry(store.chemistry)
+    rated_c = store.capacity_mAh * 3.6
+    share = float(
+        st.charge_current_share(
+            ambient_c,
+            above_c=store.charge_above_C,
+            below_c=store.charge_below_C,
+            cool_below_c=store.cool_below_C,
+            cool_share=store.cool_charge_share,
+        )
+    )
+    cold = float(st.cold_capacity_share(ambient_c, store.cold_capacity_share))
+    cell = st.Cell(
+        capacity_c=rated_c * cold,
+        state_of_charge=table.state_of_charge,
+        open_circuit_v=table.open_circuit_v * store.cells_in_series,
+        resistance_ohm=store.resistance_ohm
+        * float(st.cold_resistance_factor(ambient_c, store.cold_resistance_factor)),
+        self_discharge_a=rated_c * store.self_discharge_per_month / MONTH_S,
+        charge_limit_a=store.charge_limit_A * share,
+        may_charge=share > 0.0,
+    )
+    return ageing.aged_cell(
+        cell,
+        cell_life(store),
+        years=store.years_in_service,
+        temperature_c=ambient_c,
+    )
+
+
+def capacitor_life(store: CapacitorStore | SupercapacitorStore) -> ageing.CapacitorLife:
+    """What the maker promises of a bank's life."""
+    return ageing.CapacitorLife(
+        rated_life_h=store.rated_life_h,
+        rated_c=store.rated_C,
+        unit_rated_v=store.rated_V,
+        life_per_tenth_volt=store.life_per_tenth_volt,
+        capacitance_loss=store.end_of_life_loss,
+        esr_rise=store.end_of_life_esr_rise,
+    )
+
+
+def cell_life(store: CellStore) -> ageing.CellLife:
+    """What the maker promises of a cell's life."""
+    return ageing.CellLife(
+        cycles_to_end=store.cycles_to_end,
+        cycles_per_year=store.cycles_per_year,
+        fade_per_year=store.fade_per_year,
+    )
+
+
+def years_to_end_of_life(store: Store, ambient_c: float, held_v: float) -> float:
+    """Years until a new store counts as worn out, held at a temperature and a voltage. [a]
+
+    Parameters
+    ----------
+    store : Store
+        Section of the scenario.
+    ambient_c : float
+        Mean temperature. [degC]
+    held_v : float
+        Voltage of the whole bank; does not count for a cell. [V]
+    """
+    if isinstance(store, CellStore):
+        return float(ageing.years_to_end_of_life(cell_life(store), temperature_c=ambient_c))
+    share = held_v / (store.rated_V * store.units_in_series)
+    return float(
+        ageing.years_to_end_of_life(
+            capacitor_life(store), temperature_c=ambient_c, voltage_share=share
+        )
+    )
+
+
+def unit_voltage(store: Store, bank_v: float, charge_s: float = 3600.0) -> st.UnitVoltage:
+    """Voltage on the worst unit of a store at a bank voltage; a cell counts as balanced.
+
+    Parameters
+    ----------
+    store : Store
+        Section of the scenario.
+    bank_v : float
+        Voltage of the whole store. [V]
+    charge_s : float
+        Length of the charge from empty that leads there. [s]
+    """
+    if isinstance(store, CellStore):
+        even = np.asarray(bank_v / store.cells_in_series)
+        return st.UnitVoltage(charging_v=even, standing_v=even)
+    return st.worst_unit_voltage(
+        bank_v,
+        in_series=store.units_in_series,
+        tolerance=store.tolerance,
+        balancing=store.balancing if isinstance(store, SupercapacitorStore) else "none",
+        capacitance_f=store.capacitance_F,
+        unit_rated_v=store.rated_V,
+        leakage_a=store.leakage_A,
+        balancing_a=store.balancing_A if isinstance(store, SupercapacitorStore) else 0.0,
+        charge_s=charge_s,
     )
 
 
 def initial_charge(settings: Store, store: st.Store) -> float:
     """Charge at the beginning of the scenario. [C]"""
     if isinstance(settings, CellStore):
-        return float(settings.initial_charge * store.capacity_c)  # type: ignore[union-attr]
-    return float(st.bank_charge(store, settings.initial_V))  # type: ignore[arg-type]
+        assert isinstance(store, st.Cell)
+        return float(settings.initial_charge * store.capacity_c)
+    assert isinstance(store, st.CapacitorBank)
+    return float(st.bank_charge(store, max(settings.initial_V, store.lowest_v)))
 
 
 def build_load(load: demand.Load) -> es.Load:
@@ -221,10 +343,5 @@ def _windows(every: demand.Every) -> tuple[tuple[float, float], ...]:
 
 
 def _protected(load: es.Load, cut_off_v: float) -> es.Load:
-    """A cell's protection cuts off at the lower end of its window, whatever the load allows."""
-    return es.Load(
-        **{
-            **{name: getattr(load, name) for name in es.Load.__dataclass_fields__},
-            "off_v": max(load.off_v, cut_off_v),
-        }
-    )
+    """A store's protection cuts off at the lower end of its window, whatever the load allows."""
+    return replace(load, off_v=max(load.off_v, cut_off_v))

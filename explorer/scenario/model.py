@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Any, Literal
+from typing import Any, Final, Literal
 
 from pydantic import model_validator
 
@@ -12,8 +12,8 @@ from explorer.scenario.light import Light
 from explorer.scenario.storage import CellStore, Store, SupercapacitorStore
 from explorer.scenario.supply import Charger, ConverterCharger, Panels
 
-FORMAT = "gloaming-scenario"
-VERSION = 1
+FORMAT: Final = "gloaming-scenario"
+VERSION: Final = 1
 MARGIN_BY_KNOWLEDGE = {"meter_at_panel": 1.3, "phone_or_lamp_data": 1.6, "guess": 2.0}
 """Design margin that follows from how the light is known (own judgement, no source)."""
 
@@ -65,6 +65,13 @@ class Scenario(Section):
                 f"load.connect_V ({self.load.connect_V:g} V) must be lower than "
                 f"charger.full_V ({self.charger.full_V:g} V), or the device never connects"
             )
+        if isinstance(self.store, SupercapacitorStore):
+            lowest = self.store.lowest_V * self.store.units_in_series
+            if self.charger.full_V <= lowest:
+                raise ValueError(
+                    f"charger.full_V ({self.charger.full_V:g} V) must be higher than the bank's "
+                    f"lowest voltage ({lowest:g} V: store.lowest_V times store.units_in_series)"
+                )
         return self
 
     @property

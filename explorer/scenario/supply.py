@@ -6,6 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, model_validator
 
+from explorer.physics.panel_fit import SheetValues, line_contradiction, sheet_contradiction
 from explorer.scenario.fields import Section, choice, quantity
 from explorer.scenario.light import Source
 
@@ -34,6 +35,25 @@ class SheetPoint(Section):
         3.0, "Voltage at maximum power", "V", 0.02, 200, "Voltage where V·I is largest."
     )
 
+    def values(self, expected_a: float = 0.0) -> SheetValues:
+        """The line as plain numbers, with the photocurrent that the technology lets expect."""
+        return SheetValues(
+            illuminance_lx=self.illuminance_lx,
+            source=self.source,
+            short_circuit_a=self.short_circuit_A,
+            open_circuit_v=self.open_circuit_V,
+            max_power_a=self.max_power_A,
+            max_power_v=self.max_power_V,
+            expected_a=expected_a,
+        )
+
+    @model_validator(mode="after")
+    def _is_a_panel(self) -> SheetPoint:
+        fault = line_contradiction(self.values())
+        if fault:
+            raise ValueError(fault)
+        return self
+
 
 class Panels(Section):
     """The panel array: one kind of panel, in parallel and in series."""
@@ -57,6 +77,14 @@ class Panels(Section):
     def _at_most_three_points(self) -> Panels:
         if len(self.data_sheet) > 3:
             raise ValueError(f"data_sheet takes 1 to 3 points, found {len(self.data_sheet)}")
+        return self
+
+    @model_validator(mode="after")
+    def _sheet_agrees_with_itself(self) -> Panels:
+        if 1 <= len(self.data_sheet) <= 3:
+            fault = sheet_contradiction([point.values() for point in self.data_sheet])
+            if fault:
+                raise ValueError(f"data_sheet, {fault}")
         return self
 
 
