@@ -107,8 +107,11 @@ def _values(field: Field, leg: Leg, t: FloatArray, q: FloatArray) -> _Rows:
     harvest = mixed("charge_a")
     if leg.cycles is not None:
         cycle = leg.cycles[0]
-        low_v = np.interp(np.interp(q, cycle.nodes, cycle.lowest_c), nodes, field.open_v)
-        low_t = np.maximum(np.interp(q, cycle.nodes, cycle.terminal_min_v), 0.0)
+        # The last row ends the leg: it belongs to the cycle before it, not to one that may not come.
+        begin = q.copy()
+        begin[-1] = cycle.map.before(float(q[-1]))
+        low_v = np.interp(np.interp(begin, cycle.nodes, cycle.lowest_c), nodes, field.open_v)
+        low_t = np.maximum(np.interp(begin, cycle.nodes, cycle.terminal_min_v), 0.0)
         drawn = np.interp(q, cycle.nodes, cycle.mean_drawn_a) - field.system.quiescent_a
     if leg.repeats is not None:
         legs, _ = leg.repeats
