@@ -83,7 +83,12 @@ def _leg_rows(field: Field, leg: Leg, step_s: float, *, ends_only: bool) -> _Row
         t = np.array([leg.begin_s, leg.end_s])
     else:
         t = np.linspace(leg.begin_s, leg.end_s, inner + 2)
-        flow = leg.cycles[0].generator if leg.cycles else leg.low.flow
+        flow = leg.low.flow
+        if leg.cycles is not None:
+            # Only whole cycles lie on the generator's path.
+            flow, length = leg.cycles[0].generator, leg.cycles[0].length_s
+            whole = np.unique(np.round((t - leg.begin_s) / length)) * length
+            t = np.append(leg.begin_s + whole[:-1], leg.end_s)
         q = flow.path(leg.begin_c, t - leg.begin_s)
         q[-1] = leg.end_c
     return _values(field, leg, t, q)
