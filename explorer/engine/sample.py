@@ -112,7 +112,7 @@ def _values(field: Field, leg: Leg, t: FloatArray, q: FloatArray) -> _Rows:
     harvest = mixed("charge_a")
     if leg.cycles is not None:
         cycle = leg.cycles[0]
-        # The last row ends the leg: it belongs to the cycle before it, not to one that may not come.
+        # The last row ends the leg: it belongs to the cycle before it, not to one after it.
         begin = q.copy()
         begin[-1] = cycle.map.before(float(q[-1]))
         low_v = np.interp(np.interp(begin, cycle.nodes, cycle.lowest_c), nodes, field.open_v)
