@@ -35,9 +35,9 @@ class FlowMap:
         """Where the map takes a charge, linear in the displacement between nodes."""
         return charge + np.interp(charge, self.nodes, self.displacement)
 
-    def before(self, charge: float) -> float:
+    def before(self, charge: FloatArray | float) -> FloatArray:
         """Where the map came from that ends at a charge."""
-        return float(np.interp(charge, self.nodes + self.displacement, self.nodes))
+        return np.interp(charge, self.nodes + self.displacement, self.nodes)
 
     def then(self, later: FlowMap) -> FlowMap:
         """The map that applies this one first and `later` after it."""

@@ -49,12 +49,15 @@ def columns(engine: Engine, run: Trajectory, count: int = 1000) -> Columns:
     if not run.legs:
         return _single(engine, run)
     step = run.span_s / count
-    dense = len(run.legs) > count // 2
-    parts = [_leg_rows(engine.field, leg, step, ends_only=dense) for leg in run.legs]
-    lengths = [len(p.time_s) for p in parts]
-    owner = np.repeat(np.arange(len(parts)), lengths)
-    names = _Rows.__slots__
-    table = {name: np.concatenate([getattr(p, name) for p in parts]) for name in names}
+    if len(run.legs) > count // 2:
+        table = _ends(engine.field, run.legs)
+        owner = np.repeat(np.arange(len(run.legs)), 2)
+    else:
+        parts = [_leg_rows(engine.field, leg, step) for leg in run.legs]
+        owner = np.repeat(np.arange(len(parts)), [len(p.time_s) for p in parts])
+        table = {
+            name: np.concatenate([getattr(p, name) for p in parts]) for name in _Rows.__slots__
+        }
     connected = np.array([leg.connected for leg in run.legs])[owner]
     lux = engine.illuminance_lx[np.array([leg.segment for leg in run.legs])][owner]
     if len(owner) > 2 * count:
@@ -72,12 +75,29 @@ def _single(engine: Engine, run: Trajectory) -> Columns:
     )
 
 
-def _leg_rows(field: Field, leg: Leg, step_s: float, *, ends_only: bool) -> _Rows:
+def _ends(field: Field, legs: list[Leg]) -> dict[str, FloatArray]:
+    """Both ends of every leg as rows; legs of one motion are looked up together."""
+    groups: dict[tuple[int, int, int, int], list[int]] = {}
+    for i, leg in enumerate(legs):
+        alone = i if leg.repeats is not None else -1
+        groups.setdefault((id(leg.low), id(leg.high), id(leg.cycles and leg.cycles[0]), alone),
+                          []).append(i)
+    table = {name: np.empty((len(legs), 2)) for name in _Rows.__slots__}
+    for members in groups.values():
+        chosen = [legs[i] for i in members]
+        t = np.array([(leg.begin_s, leg.end_s) for leg in chosen])
+        q = np.array([(leg.begin_c, leg.end_c) for leg in chosen])
+        weight = np.array([[leg.level.weight] for leg in chosen])
+        rows = _values(field, chosen[0], t, q, weight)
+        for name, column in table.items():
+            column[members] = getattr(rows, name)
+    return {name: column.ravel() for name, column in table.items()}
+
+
+def _leg_rows(field: Field, leg: Leg, step_s: float) -> _Rows:
     """Rows of one leg, ends included."""
     duration = leg.end_s - leg.begin_s
-    inner = 0 if ends_only or leg.repeats is not None else int(duration / step_s)
-    if inner > 0 and not leg.level.exact:
-        inner = 0
+    inner = 0 if leg.repeats is not None or not leg.level.exact else int(duration / step_s)
     if inner == 0:
         q = np.array([leg.begin_c, leg.end_c])
         t = np.array([leg.begin_s, leg.end_s])
@@ -91,12 +111,14 @@ def _leg_rows(field: Field, leg: Leg, step_s: float, *, ends_only: bool) -> _Row
             t = np.append(leg.begin_s + whole[:-1], leg.end_s)
         q = flow.path(leg.begin_c, t - leg.begin_s)
         q[-1] = leg.end_c
-    return _values(field, leg, t, q)
+    return _values(field, leg, t, q, leg.level.weight)
 
 
-def _values(field: Field, leg: Leg, t: FloatArray, q: FloatArray) -> _Rows:
+def _values(
+    field: Field, leg: Leg, t: FloatArray, q: FloatArray, weight: float | FloatArray
+) -> _Rows:
+    """Values at charges along one leg, or along several that share its motion."""
     nodes = field.charge_c
-    weight = leg.level.weight
 
     def mixed(name: str) -> FloatArray:
         low = np.interp(q, nodes, getattr(leg.low.regime, name))
@@ -114,14 +136,14 @@ def _values(field: Field, leg: Leg, t: FloatArray, q: FloatArray) -> _Rows:
         cycle = leg.cycles[0]
         # The last row ends the leg: it belongs to the cycle before it, not to one after it.
         begin = q.copy()
-        begin[-1] = cycle.map.before(float(q[-1]))
+        begin[..., -1] = cycle.map.before(q[..., -1])
         low_v = np.interp(np.interp(begin, cycle.nodes, cycle.lowest_c), nodes, field.open_v)
         low_t = np.maximum(np.interp(begin, cycle.nodes, cycle.terminal_min_v), 0.0)
         drawn = np.interp(q, cycle.nodes, cycle.mean_drawn_a) - field.system.quiescent_a
     if leg.repeats is not None:
         legs, _ = leg.repeats
         rows = [_values(field, sub, np.array([sub.begin_s, sub.end_s]),
-                        np.array([sub.begin_c, sub.end_c])) for sub in legs]
+                        np.array([sub.begin_c, sub.end_c]), sub.level.weight) for sub in legs]
         span = sum(sub.end_s - sub.begin_s for sub in legs)
         low_v = np.full_like(volts, min(float(r.store_min_v.min()) for r in rows))
         low_t = np.full_like(volts, min(float(r.terminal_min_v.min()) for r in rows))
