@@ -115,7 +115,7 @@ class SupercapacitorStore(_CapacitorBank):
         "which then count as empty there.",
     )
     capacitance_slope: float = quantity(
-        0.3,
+        0.29,
         "Capacitance slope",
         "",
         0,
@@ -123,7 +123,7 @@ class SupercapacitorStore(_CapacitorBank):
         "Relative rise of capacitance from 0.6 of rated voltage to 1.6 of it.",
     )
     capacitance_bend: float = quantity(
-        0.3, "Capacitance bend", "", 0, 0.6, "Curvature that lowers capacitance at low voltage."
+        0.33, "Capacitance bend", "", 0, 0.6, "Curvature that lowers capacitance at low voltage."
     )
     condition: Literal["settled", "first_days"] = choice(
         "settled",
