@@ -61,9 +61,17 @@ class Verdict:
 
     @property
     def governing(self) -> Check:
-        """The check that decides: the worst state, and in it the smallest reserve."""
+        """The check that decides: the worst state, and in it the smallest reserve.
+
+        Where all pass, ratings and service are left aside: they are met or not, and their
+        margin says little.
+        """
         order = {"falls_short": 0, "marginal": 1, "runs": 2}
-        return min(self.checks, key=lambda c: (order[c.state], c.reserve))
+        worst = min(self.checks, key=lambda c: (order[c.state], c.reserve))
+        if worst.state != "runs":
+            return worst
+        telling = [c for c in self.checks if c.name not in ("ratings", "service")]
+        return min(telling or self.checks, key=lambda c: c.reserve)
 
     @property
     def state(self) -> State:
