@@ -1,8 +1,9 @@
-"""The shipped light sources, cells, chemistries and places, each read once."""
+"""The shipped light sources, cells, chemistries, stores and places, each read once."""
 
 from __future__ import annotations
 
 import json
+from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
 from typing import Any, get_args
@@ -12,7 +13,15 @@ from numpy.typing import NDArray
 
 from explorer.physics import light as physics
 from explorer.resource_files import read_notes, read_table, resource_path
+from explorer.scenario.fields import Section
 from explorer.scenario.light import Source
+from explorer.scenario.storage import (
+    CapacitorStore,
+    CellStore,
+    Store,
+    StoreKind,
+    SupercapacitorStore,
+)
 from explorer.scenario.storage import Chemistry as ChemistryName
 from explorer.scenario.supply import Technology
 
@@ -96,6 +105,93 @@ class Place:
     """``design`` (lighting design value on the work surface), ``wall``, ``daylight`` or ``dim``."""
     note: str
     source: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class StoreFamily:
+    """One generic kind of store in all of its sizes."""
+
+    key: str
+    title: str
+    kind: StoreKind
+    chemistry: ChemistryName | None
+    """Of a cell, None for capacitors."""
+    sizes: tuple[float, ...]
+    """Capacitance of the whole store, or capacity for a cell, rising. [F or mAh]"""
+    numbers: Mapping[str, float]
+    """Values by key, for the whole store per farad or per mAh where the key says so."""
+    sources: Mapping[str, str]
+    """Where each number comes from, by the same keys and ``sizes``."""
+    cautions: tuple[str, ...]
+    note: str
+
+    @property
+    def cost_class(self) -> int:
+        """Rank of cost for the same job, 1 (cheapest) to 5."""
+        return int(self.numbers["cost_class"])
+
+    @property
+    def window_v(self) -> tuple[float, float]:
+        """Voltage at which the store counts as empty, and its rated or full voltage. [V]"""
+        if self.chemistry is not None:
+            table, cells = chemistry(self.chemistry), self.numbers["cells_in_series"]
+            return table.minimum_v * cells, table.maximum_v * cells
+        units = self.numbers["units_in_series"]
+        return self.numbers.get("lowest_V", 0.0) * units, self.numbers["rated_V"] * units
+
+    def volume_cm3(self, size: float) -> float:
+        """Volume of the bare parts. [cm³]"""
+        return size * self.numbers[f"volume_cm3_per_{self._size_unit}"]
+
+    def mass_g(self, size: float) -> float:
+        """Mass of the bare parts. [g]"""
+        return size * self.numbers[f"mass_g_per_{self._size_unit}"]
+
+    @property
+    def _size_unit(self) -> str:
+        return "mAh" if self.kind == "cell" else "F"
+
+    def store(self, size: float) -> Store:
+        """The scenario's store section for a size, new and empty (a cell 30 % charged).
+
+        Parameters
+        ----------
+        size : float
+            Capacitance of the whole store, or capacity for a cell. [F or mAh]
+        """
+        given = dict(self.numbers)
+        if self.kind == "cell":
+            assert self.chemistry is not None
+            return CellStore(
+                chemistry=self.chemistry,
+                capacity_mAh=size,
+                resistance_ohm=given["resistance_ohm_mAh"] / size,
+                charge_limit_A=given["charge_rate_per_h"] * size * 1e-3,
+                discharge_limit_A=given["discharge_rate_per_h"] * size * 1e-3,
+                **_only(CellStore, given),
+            )
+        own: dict[str, Any] = {
+            "capacitance_F": size,
+            "esr_ohm": given["esr_ohm_F"] / size,
+            "leakage_A": given["leakage_A_per_F"] * size,
+        }
+        if self.kind == "capacitor":
+            return CapacitorStore(**own, **_only(CapacitorStore, given))
+        return SupercapacitorStore(
+            **own,
+            balancing_A=given["balancing_A_per_F"] * size,
+            **_only(SupercapacitorStore, given),
+        )
+
+
+def _only(section: type[Section], given: Mapping[str, float]) -> dict[str, Any]:
+    """The numbers that a section has under the same key."""
+    whole = {"units_in_series", "cells_in_series"}
+    return {
+        key: int(value) if key in whole else value
+        for key, value in given.items()
+        if key in section.model_fields
+    }
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -225,6 +321,29 @@ def chemistry(name: ChemistryName) -> Chemistry:
 def places() -> tuple[Place, ...]:
     """Places to start from, as listed."""
     return tuple(Place(**place) for place in _json("places", "places.json")["places"])
+
+
+@cache
+def store_families() -> tuple[StoreFamily, ...]:
+    """Generic kinds of store, as listed in ``resources/parts/stores.json``."""
+    return tuple(_family(data) for data in _json("parts", "stores.json")["families"])
+
+
+def _family(data: dict[str, Any]) -> StoreFamily:
+    sizes = data["sizes_mAh" if data["kind"] == "cell" else "sizes_F"]
+    numbers = data["numbers"]
+    return StoreFamily(
+        key=data["key"],
+        title=data["title"],
+        kind=data["kind"],
+        chemistry=data.get("chemistry"),
+        sizes=tuple(float(size) for size in sizes["value"]),
+        numbers={key: float(entry["value"]) for key, entry in numbers.items()},
+        sources={key: entry["source"] for key, entry in numbers.items()}
+        | {"sizes": sizes["source"]},
+        cautions=tuple(data["cautions"]),
+        note=data["note"],
+    )
 
 
 @cache
