@@ -2,9 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+import numpy as np
+from numpy.typing import NDArray
+
+from explorer.advice.fleet import STATES, Fleet, judge_many
 from explorer.advice.verdict import State
+from explorer.quantity import show
+from explorer.scenario.fields import describe
+from explorer.scenario.light_log import LightLog
+from explorer.scenario.model import Scenario, owner_class
+
+FloatArray = NDArray[np.float64]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -15,3 +26,92 @@ class BreakEven:
     stops: tuple[float, ...]
     states: tuple[State, ...]
     sentence: str
+    best: float
+    """The stop with the largest reserve; more than that may be worse."""
+
+
+def break_evens(
+    scenario: Scenario, log: LightLog | None, stops: Mapping[str, Sequence[float]]
+) -> dict[str, BreakEven]:
+    """Break-even values of several knobs, each moved alone.
+
+    Parameters
+    ----------
+    scenario : Scenario
+        The present design.
+    log : LightLog, optional
+        The measured light, where the scenario's pattern is a log.
+    stops : mapping of str to sequence of float
+        For each path the values that its knob can take, rising.
+    """
+    return {path: break_even(scenario, log, path, values) for path, values in stops.items()}
+
+
+def break_even(
+    scenario: Scenario, log: LightLog | None, path: str, stops: Sequence[float]
+) -> BreakEven:
+    """Break-even of one knob; see `break_evens`."""
+    values = np.asarray(stops, float)
+    fleet = judge_many(scenario, log, {path: values})
+    states = tuple(STATES[code] for code in fleet.codes)
+    return BreakEven(
+        path=path,
+        stops=tuple(values.tolist()),
+        states=states,
+        sentence=_sentence(scenario, path, values, fleet),
+        best=float(values[int(np.argmax(fleet.reserve))]),
+    )
+
+
+def _sentence(scenario: Scenario, path: str, stops: FloatArray, fleet: Fleet) -> str:
+    key = path.rpartition(".")[2]
+    info = describe(owner_class(scenario, path), key)
+    whole = key in ("count", "in_series", "units_in_series", "cells_in_series")
+    runs = fleet.codes == 2
+    works = fleet.codes >= 1
+    if runs.all():
+        return "runs at every stop"
+    if not works.any():
+        return "no value of this alone makes it run"
+    if not runs.any():
+        span = _span(stops, fleet.margin, works, info.unit, whole)
+        return f"marginal {span}, runs at no value"
+    text = f"runs {_span(stops, fleet.reserve, runs, info.unit, whole)}"
+    first_run, first_work = int(np.argmax(runs)), int(np.argmax(works))
+    last_run = len(runs) - 1 - int(np.argmax(runs[::-1]))
+    last_work = len(works) - 1 - int(np.argmax(works[::-1]))
+    if first_run > 0 and first_work < first_run:
+        text += f", marginal from {_at(stops, fleet.margin, first_work, info.unit, whole)}"
+    elif last_run < len(runs) - 1 and last_work > last_run:
+        text += f", marginal up to {_at(stops, fleet.margin, last_work, info.unit, whole, -1)}"
+    return text
+
+
+def _span(
+    stops: FloatArray, measure: FloatArray, inside: NDArray[np.bool_], unit: str, whole: bool
+) -> str:
+    """The range of the longest stretch of stops that are inside, in words."""
+    edges = np.flatnonzero(np.diff(np.concatenate([[0], inside.astype(np.int8), [0]])))
+    first, last = max(zip(edges[::2], edges[1::2] - 1, strict=True), key=lambda e: e[1] - e[0])
+    low = _at(stops, measure, int(first), unit, whole)
+    high = _at(stops, measure, int(last), unit, whole, -1)
+    at_bottom, at_top = first == 0, last == len(stops) - 1
+    if at_top and not at_bottom:
+        return f"from {low}"
+    if at_bottom and not at_top:
+        return f"up to {high}"
+    return f"at {low}" if first == last and whole else f"between {low} and {high}"
+
+
+def _at(
+    stops: FloatArray, measure: FloatArray, i: int, unit: str, whole: bool, side: int = 1
+) -> str:
+    """Where the measure crosses 1 beside stop i, by interpolation in its logarithm."""
+    j = i - side
+    value = stops[i]
+    if not whole and 0 <= j < len(stops) and measure[j] > 0 and stops[j] > 0:
+        a, b = np.log(measure[j]), np.log(measure[i])
+        if b > a:
+            share = float(np.clip(-a / (b - a), 0.0, 1.0))
+            value = stops[j] * (stops[i] / stops[j]) ** share
+    return show(float(value), unit, 2) if unit else f"{value:g}"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Any
 
 import numpy as np
 
@@ -28,6 +29,16 @@ indoor cell has at 1000 lx."""
 MONTH_S = 30.4375 * 86_400.0
 
 
+def plain(value: Any) -> Any:
+    """A float where there is one number, the array itself where there are many.
+
+    Scenarios are built one at a time for the exact engine and with arrays in their numeric
+    fields for a batch; the same code serves both.
+    """
+    numbers = np.asarray(value, float)
+    return float(numbers) if numbers.ndim == 0 else numbers
+
+
 def build(scenario: Scenario, log: LightLog | None = None) -> es.System:
     """The engine's view of a scenario.
 
@@ -44,7 +55,7 @@ def build(scenario: Scenario, log: LightLog | None = None) -> es.System:
         The pattern is a log and none was given.
     """
     store = build_store(scenario.store, scenario.light.ambient_C, scenario.charger.full_V)
-    empty_v = float(store.open_circuit_v[0]) if isinstance(store, st.Cell) else store.lowest_v
+    empty_v = plain(store.open_circuit_v[0]) if isinstance(store, st.Cell) else store.lowest_v
     load = _protected(build_load(scenario.load), empty_v)
     return es.System(
         light=light_course(scenario.light, scenario.panels, log),
@@ -67,7 +78,7 @@ def build_panel(panels: Panels, ambient_c: float) -> pv.Panel:
     """
     cell = parts.cell(panels.technology)
     panel = one_panel(panels)
-    slope = float(np.asarray(panel.slope_v))
+    slope = plain(panel.slope_v)
     area = panels.active_area_cm2 * 1e-4 / panels.cells_in_series
     reference_a = REFERENCE_PHOTOCURRENT_A_PER_M2 * area * current_scale(panels)
     warm_slope = slope * thermal_voltage(ambient_c) / thermal_voltage(REFERENCE_C)
@@ -76,7 +87,7 @@ def build_panel(panels: Panels, ambient_c: float) -> pv.Panel:
     return pv.array_of(
         replace(
             panel,
-            saturation_a=float(reference_a * np.exp(-(volts + shift) / warm_slope)),
+            saturation_a=plain(reference_a * np.exp(-(volts + shift) / warm_slope)),
             slope_v=warm_slope,
         ),
         in_series=panels.in_series,
@@ -125,7 +136,7 @@ def build_store(store: Store, ambient_c: float, held_v: float | None = None) -> 
     leakage = store.leakage_A
     if isinstance(store, SupercapacitorStore):
         if store.condition == "first_days":
-            leakage = float(
+            leakage = plain(
                 st.first_days_leakage(
                     leakage, store.fresh_leakage_factor, store.settling_h * HOUR_S
                 )
@@ -141,7 +152,7 @@ def build_store(store: Store, ambient_c: float, held_v: float | None = None) -> 
     bank = st.CapacitorBank(
         capacitance_f=store.capacitance_F,
         rated_v=rated_v,
-        esr_ohm=store.esr_ohm * float(st.cold_resistance_factor(ambient_c, store.cold_esr_factor)),
+        esr_ohm=store.esr_ohm * plain(st.cold_resistance_factor(ambient_c, store.cold_esr_factor)),
         leakage_a=leakage,
         **extra,
     )
@@ -157,7 +168,7 @@ def build_store(store: Store, ambient_c: float, held_v: float | None = None) -> 
 def _build_cell(store: CellStore, ambient_c: float) -> st.Cell:
     table = parts.chemistry(store.chemistry)
     rated_c = store.capacity_mAh * 3.6
-    share = float(
+    share = plain(
         st.charge_current_share(
             ambient_c,
             above_c=store.charge_above_C,
@@ -166,16 +177,16 @@ def _build_cell(store: CellStore, ambient_c: float) -> st.Cell:
             cool_share=store.cool_charge_share,
         )
     )
-    cold = float(st.cold_capacity_share(ambient_c, store.cold_capacity_share))
+    cold = plain(st.cold_capacity_share(ambient_c, store.cold_capacity_share))
     cell = st.Cell(
         capacity_c=rated_c * cold,
         state_of_charge=table.state_of_charge,
         open_circuit_v=table.open_circuit_v * store.cells_in_series,
         resistance_ohm=store.resistance_ohm
-        * float(st.cold_resistance_factor(ambient_c, store.cold_resistance_factor)),
+        * plain(st.cold_resistance_factor(ambient_c, store.cold_resistance_factor)),
         self_discharge_a=rated_c * store.self_discharge_per_month / MONTH_S,
         charge_limit_a=store.charge_limit_A * share,
-        may_charge=share > 0.0,
+        may_charge=bool(np.any(np.asarray(share) > 0.0)),
     )
     return ageing.aged_cell(
         cell,
@@ -219,9 +230,9 @@ def years_to_end_of_life(store: Store, ambient_c: float, held_v: float) -> float
         Voltage of the whole bank; does not count for a cell. [V]
     """
     if isinstance(store, CellStore):
-        return float(ageing.years_to_end_of_life(cell_life(store), temperature_c=ambient_c))
+        return plain(ageing.years_to_end_of_life(cell_life(store), temperature_c=ambient_c))
     share = held_v / (store.rated_V * store.units_in_series)
-    return float(
+    return plain(
         ageing.years_to_end_of_life(
             capacitor_life(store), temperature_c=ambient_c, voltage_share=share
         )
@@ -260,9 +271,9 @@ def initial_charge(settings: Store, store: st.Store) -> float:
     """Charge at the beginning of the scenario. [C]"""
     if isinstance(settings, CellStore):
         assert isinstance(store, st.Cell)
-        return float(settings.initial_charge * store.capacity_c)
+        return plain(settings.initial_charge * store.capacity_c)
     assert isinstance(store, st.CapacitorBank)
-    return float(st.bank_charge(store, max(settings.initial_V, store.lowest_v)))
+    return plain(st.bank_charge(store, np.maximum(settings.initial_V, store.lowest_v)))
 
 
 def build_load(load: demand.Load) -> es.Load:
@@ -273,19 +284,19 @@ def build_load(load: demand.Load) -> es.Load:
         regulator = ld.LinearRegulator(
             output_v=load.regulator.output_V, ground_a=load.regulator.ground_A
         )
-        need = max(need, load.regulator.output_V + load.regulator.dropout_V)
+        need = plain(np.maximum(need, load.regulator.output_V + load.regulator.dropout_V))
     elif load.regulator.kind == "switching":
         regulator = ld.SwitchingRegulator(
             output_v=load.regulator.output_V,
             efficiency=load.regulator.efficiency,
             quiescent_a=load.regulator.ground_A,
         )
-        need = max(need, load.regulator.minimum_input_V)
+        need = plain(np.maximum(need, load.regulator.minimum_input_V))
     own = ld.regulator_draw(regulator)
     sleep = ld.through_regulator(ld.Draw(current_a=load.sleep_A), regulator) + own
     return es.Load(
         connect_v=load.connect_V,
-        off_v=max(load.disconnect_V, need),
+        off_v=plain(np.maximum(load.disconnect_V, need)),
         minimum_v=need,
         bulk_f=load.bulk_capacitance_F,
         start_up=tuple(_phase(p, regulator, own) for p in load.start_up),
@@ -344,4 +355,4 @@ def _windows(every: demand.Every) -> tuple[tuple[float, float], ...]:
 
 def _protected(load: es.Load, cut_off_v: float) -> es.Load:
     """A store's protection cuts off at the lower end of its window, whatever the load allows."""
-    return replace(load, off_v=max(load.off_v, cut_off_v))
+    return replace(load, off_v=plain(np.maximum(load.off_v, cut_off_v)))

@@ -21,7 +21,7 @@ def panel_factor(light: Light) -> float:
     return light.orientation_factor * light.cover_factor * light.soiling_factor
 
 
-def current_per_lux(light: Light, panels: Panels, daylight_share: float | None = None) -> float:
+def current_per_lux(light: Light, panels: Panels, daylight_share: float | None = None) -> FloatArray:
     """Photocurrent of the whole array per lux at the place. [A/lx]
 
     The lux of lamps and of daylight behind glass are weighed by their shares; cells in series
@@ -36,7 +36,7 @@ def current_per_lux(light: Light, panels: Panels, daylight_share: float | None =
     )
     area = panels.active_area_cm2 * 1e-4 / panels.cells_in_series
     per_lux = ((1.0 - share) * lamp + share * day) * current_scale(panels)
-    return float(per_lux * area * panels.count * panel_factor(light) * warmth)
+    return np.asarray(per_lux * area * panels.count * panel_factor(light) * warmth)
 
 
 def light_course(light: Light, panels: Panels, log: LightLog | None) -> LightCourse:
@@ -49,7 +49,7 @@ def light_course(light: Light, panels: Panels, log: LightLog | None) -> LightCou
     """
     pattern = light.pattern
     if isinstance(pattern, SteadyPattern):
-        level = np.array([light.illuminance_lx], float)
+        level = np.atleast_1d(np.asarray(light.illuminance_lx, float))
         return LightCourse(
             edges_s=np.array([0.0, WEEK_S]),
             photocurrent_a=level * current_per_lux(light, panels),
@@ -74,29 +74,24 @@ def light_course(light: Light, panels: Panels, log: LightLog | None) -> LightCou
 
 
 def _week_course(light: Light, pattern: WeekPattern, panels: Panels) -> LightCourse:
-    spans: list[tuple[float, float, float, float]] = []
+    blocks: list[tuple[float, float, FloatArray, FloatArray]] = []
     for block in pattern.blocks:
-        level = float(light.illuminance_lx or 0.0) * block.relative_level
-        per_lux = current_per_lux(light, panels, block.daylight_share)
+        level = np.asarray(light.illuminance_lx, float) * block.relative_level
+        amps = level * current_per_lux(light, panels, block.daylight_share)
         for day in block.days:
-            if day in pattern.dark_days:
-                continue
-            midnight = WEEKDAYS.index(day) * DAY_S
-            spans.append(
-                (midnight + block.from_h * HOUR_S, midnight + block.to_h * HOUR_S, level,
-                 level * per_lux)
-            )
-    edges = sorted({0.0, WEEK_S, *(s[0] for s in spans), *(s[1] for s in spans)})
-    lux = np.zeros(len(edges) - 1)
-    current = np.zeros(len(edges) - 1)
-    begins = np.array(edges[:-1])
-    for begin, end, level, amps in spans:
-        inside = (begins >= begin) & (begins < end)
-        lux[inside] += level
-        current[inside] += amps
-    keep = np.concatenate([[True], np.diff(current) != 0.0])
+            if day not in pattern.dark_days:
+                midnight = WEEKDAYS.index(day) * DAY_S
+                begin, end = midnight + block.from_h * HOUR_S, midnight + block.to_h * HOUR_S
+                blocks.append((begin, end, level, amps))
+    edges = np.array(sorted({0.0, WEEK_S, *(b[0] for b in blocks), *(b[1] for b in blocks)}))
+    lux, current = np.zeros(len(edges) - 1), np.zeros(len(edges) - 1)
+    for begin, end, level, amps in blocks:
+        inside = (edges[:-1] >= begin) & (edges[:-1] < end)
+        lux, current = lux + inside * level, current + inside * amps
+    changes = np.diff(np.atleast_2d(current), axis=1) != 0.0
+    keep = np.concatenate([[True], changes.any(axis=0)])
     return LightCourse(
-        edges_s=np.append(begins[keep], WEEK_S),
-        photocurrent_a=current[keep],
-        illuminance_lx=lux[keep],
+        edges_s=np.append(edges[:-1][keep], WEEK_S),
+        photocurrent_a=current[..., keep],
+        illuminance_lx=lux[..., keep],
     )

@@ -123,7 +123,7 @@ def with_value(scenario: Scenario, path: str, value: Any) -> Scenario:
     get_value(scenario, path)
     data = scenario.model_dump()
     if path in ("store.capacitance_F", "store.capacity_mAh"):
-        data["store"].update(_resized(scenario.store, value))
+        data["store"].update(resized(scenario.store, value))
     node: Any = data
     *head, last = path.split(".")
     for part in head:
@@ -137,7 +137,8 @@ def with_value(scenario: Scenario, path: str, value: Any) -> Scenario:
     return Scenario.model_validate(data)
 
 
-def _resized(store: Any, size: Any) -> dict[str, Any]:
+def resized(store: Any, size: Any) -> dict[str, Any]:
+    """Fields of a store that change with its size along a maker's range."""
     if isinstance(store, CellStore):
         ratio = size / store.capacity_mAh
         return {
