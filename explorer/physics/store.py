@@ -43,7 +43,7 @@ class CapacitorBank:
     """At rated voltage, balancing included. [A]"""
     slope: Number = 0.0
     bend: Number = 0.0
-    lowest_v: float = 0.0
+    lowest_v: Number = 0.0
     """Voltage that counts as empty; above zero for hybrid types that must stay charged. [V]"""
 
 
@@ -349,8 +349,9 @@ def store_curve(
             esr_ohm=float(np.asarray(store.resistance_ohm)),
             charge_limit_a=float(np.asarray(store.charge_limit_a)) if store.may_charge else 0.0,
         )
-    even = np.linspace(store.lowest_v, top_v, nodes)
-    inside = marks[(marks > store.lowest_v) & (marks < top_v)]
+    bottom = float(np.asarray(store.lowest_v))
+    even = np.linspace(bottom, top_v, nodes)
+    inside = marks[(marks > bottom) & (marks < top_v)]
     volts = np.sort(np.concatenate([even[~np.isin(even, inside)], inside]))
     return StoreCurve(
         charge_c=bank_charge(store, volts),

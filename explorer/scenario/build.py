@@ -56,7 +56,7 @@ def build(scenario: Scenario, log: LightLog | None = None) -> es.System:
     """
     store = build_store(scenario.store, scenario.light.ambient_C, scenario.charger.full_V)
     empty_v = plain(store.open_circuit_v[0]) if isinstance(store, st.Cell) else store.lowest_v
-    load = _protected(build_load(scenario.load), empty_v)
+    load = _protected(build_load(scenario.load), float(empty_v))
     return es.System(
         light=light_course(scenario.light, scenario.panels, log),
         panel=build_panel(scenario.panels, scenario.light.ambient_C),

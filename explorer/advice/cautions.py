@@ -1,0 +1,240 @@
+"""Cautions: what can hurt someone, shown beside the choice that calls for it.
+
+Only what applies to the scenario is shown. Where a text names a standard, its number was read on
+public pages that quote it, not in the standard itself; where none is named it is common practice.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from explorer.scenario.model import Scenario
+from explorer.scenario.storage import CapacitorStore, CellStore, SupercapacitorStore
+
+Where = Literal["store", "load", "panel", "charger"]
+
+SMALL_CELL_MAH = 250.0
+"""A cell up to this capacity may be a coin cell that a child can swallow (own judgement)."""
+MANY_PANELS_CM2 = 2500.0
+"""Above this area panels go on a wall or a ceiling rather than on a device (own judgement)."""
+DEFER = "The part's data sheet, local codes and a qualified person decide."
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Caution:
+    """One caution that applies."""
+
+    key: str
+    title: str
+    text: str
+    where: Where
+
+
+def cautions(scenario: Scenario) -> tuple[Caution, ...]:
+    """The cautions that apply to a scenario, in the order in which they are shown.
+
+    Parameters
+    ----------
+    scenario : Scenario
+        Validated scenario.
+    """
+    return (*_store(scenario), *_charger(scenario), *_load(scenario), *_panel(scenario))
+
+
+def _store(scenario: Scenario) -> list[Caution]:
+    store = scenario.store
+    if isinstance(store, CapacitorStore):
+        return _capacitor(store)
+    if isinstance(store, SupercapacitorStore):
+        return _supercapacitor(store)
+    return _cell(store)
+
+
+def _capacitor(store: CapacitorStore) -> list[Caution]:
+    found = [
+        Caution(
+            key="electrolytic",
+            title="Electrolytic capacitors",
+            text="Mind the polarity: reversed or over-voltage, an electrolytic vents hot gas and "
+            "may burst; keep the space above its vent free. Heat shortens its life. After some "
+            "two years in store, form it again before use: rated voltage through 1 kΩ for half "
+            f"an hour to an hour is usual. {DEFER}",
+            where="store",
+        )
+    ]
+    if store.units_in_series > 1:
+        found.append(_series_bank("capacitors"))
+    return found
+
+
+def _supercapacitor(store: SupercapacitorStore) -> list[Caution]:
+    found = [
+        Caution(
+            key="supercapacitor",
+            title="Supercapacitors",
+            text="A charged supercapacitor drives a very high current through a short circuit: "
+            "insulate it, take off rings and watches, and discharge it through a resistor before "
+            "handling or transport. Never exceed the rated voltage of a unit or its temperature; "
+            "gas then opens the vent. Mind the polarity; reversal ages or destroys it. "
+            f"{DEFER}",
+            where="store",
+        )
+    ]
+    if store.units_in_series > 1:
+        found.append(_series_bank("supercapacitors"))
+    if store.lowest_V > 0:
+        found.append(
+            Caution(
+                key="hybrid",
+                title="Hybrid capacitors",
+                text=f"A hybrid (lithium-ion) capacitor is harmed below its lower limit, here "
+                f"{store.lowest_V:g} V a unit: cut the load off above it, never discharge it to "
+                "zero or short it, and treat it as a lithium part in transport. " + DEFER,
+                where="store",
+            )
+        )
+    found.append(
+        Caution(
+            key="acetonitrile",
+            title="Electrolyte",
+            text="Many supercapacitors hold acetonitrile, which is flammable and poisonous. Do not "
+            "open, crush or burn them; if one leaks, leave and air the room, and keep it off the "
+            f"skin. {DEFER}",
+            where="store",
+        )
+    )
+    return found
+
+
+def _series_bank(what: str) -> Caution:
+    return Caution(
+        key="series_bank",
+        title="Units in series",
+        text=f"In series, {what} share the voltage by their capacitance while charging and by "
+        "their leakage while standing, so one unit can pass its rating though the bank does "
+        "not. Balance them, leave headroom for tolerance and age, and measure each unit. "
+        f"{DEFER}",
+        where="store",
+    )
+
+
+def _cell(store: CellStore) -> list[Caution]:
+    found = [
+        Caution(
+            key="lithium",
+            title="Lithium cells",
+            text=f"Charge only between {store.charge_above_C:g} and {store.charge_below_C:g} °C "
+            "and within the cell's own window of voltage and current; a lithium cell charged "
+            "below 0 °C plates lithium unless its data sheet allows it. A protection circuit "
+            "against over-charge, over-discharge and short circuit is needed. Do not crush, "
+            "pierce or heat it. Product safety (IEC 62133-2) and transport (UN 38.3) are two "
+            f"separate proofs. {DEFER}",
+            where="store",
+        )
+    ]
+    if store.capacity_mAh <= SMALL_CELL_MAH:
+        found.append(
+            Caution(
+                key="coin",
+                title="Coin cells and children",
+                text="A swallowed coin cell burns the gullet within two hours. If the cell is a "
+                "coin or button type, close its compartment with a tool or two separate actions "
+                "and mark it; several countries require this by law (in the United States 16 CFR "
+                f"1263). Call emergency services at once if one may have been swallowed. {DEFER}",
+                where="store",
+            )
+        )
+    if store.cells_in_series > 1:
+        found.append(
+            Caution(
+                key="series_cells",
+                title="Cells in series",
+                text="Cells in series drift apart. Each one needs its own voltage watched and "
+                f"balanced by its protection circuit. {DEFER}",
+                where="store",
+            )
+        )
+    return found
+
+
+def _charger(scenario: Scenario) -> list[Caution]:
+    if isinstance(scenario.store, CellStore) and scenario.charger.kind == "direct":
+        return [
+            Caution(
+                key="direct_lithium",
+                title="No charge control",
+                text="A diode alone limits neither voltage nor current nor temperature. A lithium "
+                "cell needs a charger that ends the charge and refuses it in the cold, whatever "
+                f"light falls on the panel. {DEFER}",
+                where="charger",
+            )
+        ]
+    return []
+
+
+_ACTUATORS: dict[str, tuple[str, str, str]] = {
+    "door_lock": (
+        "egress",
+        "Locks and escape",
+        "Decide what the lock does when the store is empty: fail-safe unlocks, fail-secure stays "
+        "locked from outside. People inside must be able to leave at any time without power, and "
+        "this lock must not be the only way out. Fire and building codes (such as NFPA 101 and "
+        "EN 179, EN 1125 or EN 13637) apply, and a code official decides.",
+    ),
+    "latching_valve": (
+        "valve",
+        "Valves without power",
+        "A latching valve stays where it is when the energy ends. Decide which position is safe, "
+        "keep the energy for one last move in the reserve, and do not rely on it alone against "
+        "flooding, gas, scalding or pressure.",
+    ),
+    "vent_or_flap": (
+        "vent",
+        "Vents and flaps",
+        "Decide where the vent rests when the energy ends. It must not be the only means of smoke "
+        "extraction, fire separation or combustion air, and moving leaves pinch fingers.",
+    ),
+    "other_motor": (
+        "motor",
+        "Moving parts",
+        "A motor that is started by the light may move without warning. Guard pinch points, limit "
+        "its force, and disconnect the store before working on it.",
+    ),
+}
+
+
+def _load(scenario: Scenario) -> list[Caution]:
+    if scenario.load.actuator == "none":
+        return []
+    key, title, text = _ACTUATORS[scenario.load.actuator]
+    if scenario.load.reserve_J <= 0 and scenario.load.actuator != "other_motor":
+        text += " No energy is reserved for a last safe action in this scenario."
+    return [Caution(key=key, title=title, text=f"{text} {DEFER}", where="load")]
+
+
+def _panel(scenario: Scenario) -> list[Caution]:
+    found = [
+        Caution(
+            key="mounting",
+            title="Glass and heights",
+            text="Panels are often glass: carry them with gloves and do not bend them. Mounting "
+            "above head height needs a proper ladder or platform and fixings that hold what falls "
+            f"if one lets go. Keep clear of mains wiring and lamps. {DEFER}",
+            where="panel",
+        )
+    ]
+    panels = scenario.panels
+    area = panels.active_area_cm2 * panels.count * panels.in_series
+    if area > MANY_PANELS_CM2:
+        found.append(
+            Caution(
+                key="large_array",
+                title="A large array",
+                text=f"Some {area / 1e4:.2g} m² of panel give far more voltage and current when "
+                "the sun reaches them than the lamps let expect; they cannot be switched off "
+                f"while light falls on them. {DEFER}",
+                where="panel",
+            )
+        )
+    return found

@@ -1,0 +1,116 @@
+"""Cautions appear where they apply, and only there."""
+
+import pytest
+
+from explorer.advice.cautions import Caution, cautions
+from explorer.scenario import parts
+from explorer.scenario.demand import Load
+from explorer.scenario.model import Scenario
+from explorer.scenario.storage import CapacitorStore, CellStore, SupercapacitorStore
+from explorer.scenario.supply import ConverterCharger, DirectCharger, Panels
+
+CELL_CHARGER = ConverterCharger(full_V=4.2)
+
+
+def keys(scenario):
+    return {caution.key for caution in cautions(scenario)}
+
+
+def of(scenario, key) -> Caution:
+    return next(caution for caution in cautions(scenario) if caution.key == key)
+
+
+def test_a_pair_of_supercapacitors_warns_of_shorts_of_sharing_and_of_its_solvent():
+    found = keys(Scenario())
+    assert {"supercapacitor", "series_bank", "acetonitrile"} <= found
+    assert not found & {"lithium", "coin", "electrolytic", "hybrid", "egress"}
+
+
+def test_a_single_supercapacitor_shares_nothing():
+    assert "series_bank" not in keys(Scenario(store=SupercapacitorStore(units_in_series=1)))
+
+
+def test_a_hybrid_names_its_lower_limit():
+    store = SupercapacitorStore(units_in_series=1, rated_V=3.8, lowest_V=2.5)
+    assert "2.5 V" in of(Scenario(store=store), "hybrid").text
+
+
+def test_an_electrolytic_warns_of_polarity():
+    scenario = Scenario(store=CapacitorStore())
+    assert "polarity" in of(scenario, "electrolytic").text
+    assert "supercapacitor" not in keys(scenario)
+    assert "series_bank" in keys(Scenario(store=CapacitorStore(units_in_series=2)))
+
+
+def test_a_lithium_cell_states_its_own_charging_window():
+    store = CellStore(charge_above_C=5.0, charge_below_C=40.0)
+    text = of(Scenario(store=store, charger=CELL_CHARGER), "lithium").text
+    assert "between 5 and 40 °C" in text
+    assert "below 0 °C" in text
+    assert "UN 38.3" in text
+
+
+@pytest.mark.parametrize(("capacity", "shown"), [(40.0, True), (250.0, True), (1000.0, False)])
+def test_only_a_small_cell_can_be_swallowed(capacity, shown):
+    scenario = Scenario(store=CellStore(capacity_mAh=capacity), charger=CELL_CHARGER)
+    assert ("coin" in keys(scenario)) is shown
+
+
+def test_cells_in_series_need_watching_one_by_one():
+    scenario = Scenario(store=CellStore(cells_in_series=2), charger=ConverterCharger(full_V=8.4))
+    assert "series_cells" in keys(scenario)
+
+
+def test_a_bare_diode_in_front_of_lithium_is_pointed_out_at_the_charger():
+    bare = Scenario(store=CellStore(), charger=DirectCharger(full_V=4.2))
+    assert of(bare, "direct_lithium").where == "charger"
+    assert "direct_lithium" not in keys(Scenario(store=CellStore(), charger=CELL_CHARGER))
+    assert "direct_lithium" not in keys(Scenario(charger=DirectCharger()))
+
+
+@pytest.mark.parametrize(
+    ("actuator", "key", "word"),
+    [
+        ("door_lock", "egress", "leave at any time"),
+        ("latching_valve", "valve", "stays where it is"),
+        ("vent_or_flap", "vent", "smoke"),
+        ("other_motor", "motor", "pinch"),
+    ],
+)
+def test_what_moves_brings_its_own_caution(actuator, key, word):
+    caution = of(Scenario(load=Load(actuator=actuator)), key)
+    assert word in caution.text
+    assert caution.where == "load"
+
+
+def test_a_reserve_for_the_safe_action_takes_back_the_remark_about_it():
+    bare = of(Scenario(load=Load(actuator="latching_valve")), "valve")
+    kept = of(Scenario(load=Load(actuator="latching_valve", reserve_J=0.6)), "valve")
+    assert "No energy is reserved" in bare.text
+    assert "No energy is reserved" not in kept.text
+
+
+def test_nothing_moves_in_a_plain_sensor():
+    assert all(caution.where != "load" for caution in cautions(Scenario()))
+
+
+def test_a_large_array_is_more_than_a_panel_on_a_device():
+    small, large = Scenario(), Scenario(panels=Panels(active_area_cm2=600.0, count=8))
+    assert "mounting" in keys(small)
+    assert "large_array" not in keys(small)
+    assert "0.48 m²" in of(large, "large_array").text
+
+
+@pytest.mark.parametrize("family", parts.store_families(), ids=lambda f: f.key)
+def test_every_caution_of_every_store_defers_to_sheet_code_and_person(family):
+    low, high = family.window_v
+    store = family.store(family.sizes[0])
+    full = high if family.kind == "cell" else 0.95 * high
+    load = Load(connect_V=0.9 * full, disconnect_V=max(low, 0.5 * full), actuator="door_lock")
+    scenario = Scenario(store=store, charger=ConverterCharger(full_V=full), load=load)
+    shown = cautions(scenario)
+    assert len({caution.key for caution in shown}) == len(shown) >= 3
+    for caution in shown:
+        assert "data sheet, local codes and a qualified person" in caution.text
+        assert caution.title
+    assert shown[0].where == "store"
