@@ -141,6 +141,8 @@ class RowFlows:
         base_n, base = rows * n, (which * self.rows + rows) * n
         base_c = (which * self.rows + rows) * (n - 1)
         up = speed > 0
+        never = ~np.isfinite(target)
+        target = np.where(never, x, target)
         goal = self._search(self._nodes, base_n, target)
         at_node = (target <= self._nodes[base_n + goal]) & ~up & (goal > 0)
         goal = np.where(at_node, goal - 1, goal)
@@ -160,14 +162,16 @@ class RowFlows:
         stuck = (there * speed <= 0) | (speed == 0) | ((target > x) != up)
         long = np.where(blocked, np.inf, first + between + rest)
         time = np.where(goal == cell, direct, long)
-        return np.where(target == x, 0.0, np.where(stuck, np.inf, time))
+        time = np.where(target == x, 0.0, np.where(stuck, np.inf, time))
+        return np.where(never, np.inf, time)
 
 
 def _cross(width: FloatArray, begin: FloatArray, end: FloatArray) -> FloatArray:
     """Time across a width at a speed that runs linearly between two values of one sign."""
-    ok = begin * end > 0
+    with np.errstate(invalid="ignore"):
+        ok = (begin * end > 0) & np.isfinite(end)
     a = np.where(ok, np.abs(begin), 1.0)
-    z = np.where(ok, np.abs(end), 1.0) / a - 1.0
+    z = np.maximum(np.where(ok, np.abs(end), 1.0) / a - 1.0, -1.0 + 1e-16)
     small = np.abs(z) < 1e-8
     log = np.where(small, 1.0 - 0.5 * z, np.log1p(z) / np.where(small, 1.0, z))
     return np.where(ok, width / a * log, np.where(width <= 0, 0.0, np.inf))
@@ -565,6 +569,7 @@ def dark_time(batch: Batch, charge_c: FloatArray, floor_c: FloatArray) -> FloatA
     """Time in the dark from a charge to a floor, operations at their mean rate. [s]"""
     which = np.full(batch.size, batch.on[DARK], np.intp)
     rows = np.arange(batch.size)
+    floor = np.where(np.isfinite(floor_c), floor_c, batch.nodes_c[:, -1])
     above = charge_c > floor_c
-    time = batch.flows.time_to(which, rows, np.maximum(charge_c, floor_c), floor_c)
+    time = batch.flows.time_to(which, rows, np.maximum(charge_c, floor), floor)
     return np.where(above, time, 0.0)
