@@ -184,7 +184,7 @@ class UnitVoltage:
         return np.asarray(np.maximum(self.charging_v, self.standing_v))
 
 
-def largest_share(in_series: int, spread: Number) -> FloatArray:
+def largest_share(in_series: Number, spread: Number) -> FloatArray:
     """Share of a voltage on the unit with the least of a quantity that divides it inversely.
 
     One unit lies ``spread`` below the nominal value and all others lie ``spread`` above it, the
@@ -205,7 +205,7 @@ def largest_share(in_series: int, spread: Number) -> FloatArray:
 def worst_unit_voltage(
     bank_v: Number,
     *,
-    in_series: int,
+    in_series: Number,
     tolerance: Number,
     balancing: Balancing,
     capacitance_f: Number,
@@ -227,8 +227,8 @@ def worst_unit_voltage(
     ----------
     bank_v : array_like
         Voltage of the bank. [V]
-    in_series : int
-        Units in series.
+    in_series : array_like
+        Units in series; one unit carries the whole voltage.
     tolerance, leakage_spread : array_like
         Spread of capacitance and of leakage around their nominal values, as shares.
     balancing : {"none", "resistors", "active"}
@@ -241,7 +241,7 @@ def worst_unit_voltage(
         Length of a charge from empty. [s]
     """
     volts = np.asarray(bank_v, float)
-    if in_series == 1 or balancing == "active":
+    if balancing == "active":
         even = np.asarray(volts / in_series)
         return UnitVoltage(charging_v=even, standing_v=even)
     leak_s = np.asarray(leakage_a, float) / unit_rated_v

@@ -55,8 +55,8 @@ def build(scenario: Scenario, log: LightLog | None = None) -> es.System:
         The pattern is a log and none was given.
     """
     store = build_store(scenario.store, scenario.light.ambient_C, scenario.charger.full_V)
-    empty_v = plain(store.open_circuit_v[0]) if isinstance(store, st.Cell) else store.lowest_v
-    load = _protected(build_load(scenario.load), float(empty_v))
+    empty_v = plain(store.open_circuit_v[0] if isinstance(store, st.Cell) else store.lowest_v)
+    load = _protected(build_load(scenario.load), empty_v)
     return es.System(
         light=light_course(scenario.light, scenario.panels, log),
         panel=build_panel(scenario.panels, scenario.light.ambient_C),
@@ -141,8 +141,8 @@ def build_store(store: Store, ambient_c: float, held_v: float | None = None) -> 
                     leakage, store.fresh_leakage_factor, store.settling_h * HOUR_S
                 )
             )
-        if store.balancing != "none" and store.units_in_series > 1:
-            leakage += store.balancing_A
+        if store.balancing != "none":
+            leakage += plain(np.where(np.asarray(store.units_in_series) > 1, store.balancing_A, 0.0))
         extra = {
             "slope": store.capacitance_slope,
             "bend": store.capacitance_bend,
@@ -217,7 +217,7 @@ def cell_life(store: CellStore) -> ageing.CellLife:
     )
 
 
-def years_to_end_of_life(store: Store, ambient_c: float, held_v: float) -> float:
+def years_to_end_of_life(store: Store, ambient_c: float, held_v: float) -> st.Number:
     """Years until a new store counts as worn out, held at a temperature and a voltage. [a]
 
     Parameters
@@ -230,12 +230,10 @@ def years_to_end_of_life(store: Store, ambient_c: float, held_v: float) -> float
         Voltage of the whole bank; does not count for a cell. [V]
     """
     if isinstance(store, CellStore):
-        return plain(ageing.years_to_end_of_life(cell_life(store), temperature_c=ambient_c))
+        return ageing.years_to_end_of_life(cell_life(store), temperature_c=ambient_c)
     share = held_v / (store.rated_V * store.units_in_series)
-    return plain(
-        ageing.years_to_end_of_life(
-            capacitor_life(store), temperature_c=ambient_c, voltage_share=share
-        )
+    return ageing.years_to_end_of_life(
+        capacitor_life(store), temperature_c=ambient_c, voltage_share=share
     )
 
 
@@ -267,7 +265,7 @@ def unit_voltage(store: Store, bank_v: float, charge_s: float = 3600.0) -> st.Un
     )
 
 
-def initial_charge(settings: Store, store: st.Store) -> float:
+def initial_charge(settings: Store, store: st.Store) -> Any:
     """Charge at the beginning of the scenario. [C]"""
     if isinstance(settings, CellStore):
         assert isinstance(store, st.Cell)

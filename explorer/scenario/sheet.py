@@ -4,9 +4,12 @@ from __future__ import annotations
 
 from functools import lru_cache
 
+import numpy as np
+
 from explorer.physics import panel as pv
 from explorer.physics.constants import thermal_voltage
 from explorer.physics.panel_fit import PanelFit, fit_panel
+from explorer.physics.store import Number
 from explorer.scenario import parts
 from explorer.scenario.supply import Panels, SheetPoint, Technology
 
@@ -18,44 +21,66 @@ def one_panel(panels: Panels) -> pv.Panel:
     """Parameters of one panel at 25 °C."""
     if panels.data_sheet:
         return sheet_fit(panels).panel
-    return _from_technology(
-        panels.technology, panels.active_area_cm2, panels.cells_in_series
-    )
+    return _from_technology(panels.technology, panels.active_area_cm2, panels.cells_in_series)
 
 
-def current_scale(panels: Panels) -> float:
+def current_scale(panels: Panels) -> Number:
     """Photocurrent by the data sheet over that by technology and area; 1 without a sheet."""
-    return sheet_fit(panels).current_scale if panels.data_sheet else 1.0
+    if not panels.data_sheet:
+        return 1.0
+    cells = _one_count(panels)
+    area_cm2 = _equivalent_area(panels.data_sheet, panels.technology, cells)
+    return sheet_fit(panels).current_scale * area_cm2 / panels.active_area_cm2
 
 
 def sheet_fit(panels: Panels) -> PanelFit:
-    """The fit to the data sheet, kept for as long as sheet, technology, area and cells stay.
+    """The fit to the data sheet, kept for as long as sheet, technology and cells stay.
+
+    Its ``current_scale`` refers to the area at which the technology gives the sheet's currents.
+    The scenario's area plays no part.
 
     Raises
     ------
     ValueError
-        There is no data sheet, or its lines contradict each other.
+        There is no data sheet, its lines contradict each other, or the number of cells varies
+        within a batch.
     """
-    return _fit(
-        panels.data_sheet, panels.technology, panels.active_area_cm2, panels.cells_in_series
-    )
+    return _fit(panels.data_sheet, panels.technology, _one_count(panels))
+
+
+def _one_count(panels: Panels) -> int:
+    counts = np.unique(np.asarray(panels.cells_in_series))
+    if counts.size != 1:
+        raise ValueError("panels.cells_in_series must be one number where a data sheet is given")
+    return int(counts[0])
 
 
 @lru_cache(maxsize=64)
-def _fit(
-    sheet: tuple[SheetPoint, ...], technology: Technology, area_cm2: float, cells: int
-) -> PanelFit:
-    area = area_cm2 * 1e-4 / cells
+def _fit(sheet: tuple[SheetPoint, ...], technology: Technology, cells: int) -> PanelFit:
+    area_cm2 = _equivalent_area(sheet, technology, cells)
     points = [
         point.values(
-            point.illuminance_lx * area * parts.photocurrent_per_lux(point.source, technology)
+            area_cm2 * 1e-4 / cells * point.illuminance_lx
+            * parts.photocurrent_per_lux(point.source, technology)
         )
         for point in sheet
-    ]
+    ]  # fmt: skip
     return fit_panel(points, _from_technology(technology, area_cm2, cells))
 
 
-def _from_technology(technology: Technology, area_cm2: float, cells: int) -> pv.Panel:
+def _equivalent_area(
+    sheet: tuple[SheetPoint, ...], technology: Technology, cells: int
+) -> float:
+    """Area at which the technology gives the sheet's currents, geometric mean. [cm²]"""
+    per_cell = [
+        point.short_circuit_A
+        / (point.illuminance_lx * parts.photocurrent_per_lux(point.source, technology))
+        for point in sheet
+    ]
+    return float(np.exp(np.mean(np.log(per_cell)))) * cells * 1e4 if per_cell else 1.0
+
+
+def _from_technology(technology: Technology, area_cm2: Number, cells: Number) -> pv.Panel:
     cell = parts.cell(technology)
     area = area_cm2 * 1e-4 / cells
     one_cell = pv.Panel(

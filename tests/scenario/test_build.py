@@ -85,7 +85,33 @@ def test_a_data_sheet_sets_the_curve_at_its_own_light():
 def test_the_data_sheet_makes_area_a_matter_of_indifference():
     light = Light()
     small, large = (Panels(data_sheet=SHEET, active_area_cm2=a) for a in (6.0, 24.0))
-    assert current_per_lux(light, small) == pytest.approx(current_per_lux(light, large), rel=1e-3)
+    assert current_per_lux(light, small) == pytest.approx(current_per_lux(light, large), rel=1e-12)
+    assert build_panel(small, 40.0) == build_panel(large, 40.0)
+
+
+def test_a_batch_varies_the_area_but_not_the_cells_of_a_sheet():
+    many = Panels(data_sheet=SHEET).model_copy(
+        update={"active_area_cm2": np.array([[6.0], [24.0]])}
+    )
+    assert np.ptp(current_per_lux(Light(), many)) < 1e-18
+    odd = many.model_copy(update={"cells_in_series": np.array([[8], [6]])})
+    with pytest.raises(ValueError, match="cells_in_series must be one number"):
+        build_panel(odd, 25.0)
+
+
+def test_a_batch_of_stores_is_built_at_once():
+    many = SupercapacitorStore().model_copy(
+        update={
+            "capacitance_F": np.array([[1.0], [2.0]]),
+            "years_in_service": np.array([[0.0], [1.0]]),
+        }
+    )
+    bank = build_store(many, 22.0, 5.0)
+    assert bank.capacitance_f[0, 0] == 1.0
+    assert bank.capacitance_f[1, 0] < 2.0
+    one = build_store(SupercapacitorStore(capacitance_F=2.0, years_in_service=1.0), 22.0, 5.0)
+    assert bank.capacitance_f[1, 0] == pytest.approx(float(one.capacitance_f))
+    assert unit_voltage(many, np.array([[5.0], [4.0]])).worst_v.shape == (2, 1)
 
 
 def test_the_technology_still_decides_what_another_lamp_gives():
