@@ -62,8 +62,10 @@ class Engine:
         if not self.compose or not isinstance(operation.schedule, Periodic):
             return False
         load, field = self.system.load, self.field
-        charge = field.charge_at(min(load.connect_v, self.system.full_v))
-        moved = field.voltage_at(charge) - field.voltage_at(charge - self.charge_of(operation))
+        # Where the voltage bends most with charge: a cell's curve is flat in one place only.
+        charge = field.charge_c[field.open_v >= min(load.off_v, field.open_v[-1])]
+        taken = np.minimum(self.charge_of(operation), charge)
+        moved = np.max(field.voltage_at(charge) - field.voltage_at(charge - taken))
         steady = all(level.exact for level in self.levels)
         return bool(moved < (AVERAGED_BELOW_V if steady else AVERAGED_IN_LOG_V))
 
