@@ -833,6 +833,8 @@ class _Run:
             if abs(drift_c) > REPEAT_DRIFT * scale:
                 return False
             turns = min(turns, floor(20 * REPEAT_DRIFT * scale / abs(drift_c)))
+            # No further than to where the next turn would no longer begin.
+            turns = floor(min(turns, (self._turn_end(event, drift_c) - self.q) / drift_c))
         if turns < 2:
             return False
         first, last, tally = before[2], len(self.legs), before[3]
@@ -847,6 +849,17 @@ class _Run:
         self.retry_at = end_s + retry if retry > -inf else -inf
         self.seen.clear()
         return True
+
+
+    def _turn_end(self, event: object, drift_c: float) -> float:
+        """Charge up to which a course that drifts goes on repeating. [C]"""
+        if drift_c > 0.0:
+            return self.field.full_c if self.charging else inf
+        if isinstance(event, tuple):
+            ready = self.operations[event[1]].schedule
+            assert isinstance(ready, WhenReady)
+            return self.field.charge_at(ready.ready_v)
+        return -inf
 
 
 def _copy(tally: Tally) -> Tally:
