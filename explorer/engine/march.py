@@ -820,8 +820,11 @@ class _Run:
         clocked = any(s < inf for s in self.next_start) and self.stage == "on"
         if clocked or (self.stage == "on" and event == "full" and any(self.active)):
             return False
-        limit = min(self.segment_end, self.end, self.window_edge if self.stage == "on" else inf)
-        where = (event, self.stage, self.charging, self.small)
+        # While off no window is watched, but the turn to come may run into one that opens or closes.
+        if self.stage != "on":
+            self._refresh_windows()
+        limit = min(self.segment_end, self.end, self.window_edge)
+        where = (event, self.stage, self.charging, self.small, self.window_edge)
         before = self.seen.get(where)
         self.seen[where] = (self.t, self.q, len(self.legs), _copy(self.tally))
         if before is None or self.t <= before[0]:
