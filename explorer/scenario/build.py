@@ -142,7 +142,8 @@ def build_store(store: Store, ambient_c: float, held_v: float | None = None) -> 
                 )
             )
         if store.balancing != "none":
-            leakage += plain(np.where(np.asarray(store.units_in_series) > 1, store.balancing_A, 0.0))
+            several = np.asarray(store.units_in_series) > 1
+            leakage += plain(np.where(several, store.balancing_A, 0.0))
         extra = {
             "slope": store.capacitance_slope,
             "bend": store.capacitance_bend,

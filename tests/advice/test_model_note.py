@@ -1,0 +1,52 @@
+"""The model note says the numbers that the program computes with."""
+
+import re
+
+import pytest
+
+from explorer.advice.checks import PULSE_MARGIN
+from explorer.engine import cycle, illumination, march, steady
+from explorer.physics import ageing, panel_fit
+from explorer.resource_files import resource_path
+from explorer.scenario import build
+from explorer.scenario.model import MARGIN_BY_KNOWLEDGE
+from explorer.scenario.storage import CapacitorStore, CellStore, SupercapacitorStore
+
+NOTE = re.sub(r"\s+", " ", resource_path("help", "model-note.md").read_text(encoding="utf-8"))
+SUPERCAPACITOR, CELL = SupercapacitorStore(), CellStore()
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        f"s = {SUPERCAPACITOR.capacitance_slope:g} and b = {SUPERCAPACITOR.capacitance_bend:g}",
+        f"f = {SUPERCAPACITOR.fresh_leakage_factor:g} and τ = {SUPERCAPACITOR.settling_h:g} h",
+        f"{SUPERCAPACITOR.life_per_tenth_volt:g}^((V_rated − V)/0.1 V)",
+        f"{SUPERCAPACITOR.cold_esr_factor:g} for supercapacitors, "
+        f"{CapacitorStore().cold_esr_factor:g} for electrolytics",
+        f"capacity falls linearly to {100 * CELL.cold_capacity_share:g} %",
+        f"{100 * CELL.self_discharge_per_month:g} % a month by default",
+        f"None at or below {CELL.charge_above_C:g} °C and above {CELL.charge_below_C:g} °C",
+        f"no life counts beyond {ageing.LONGEST_YEARS:g} years",
+        f"below {ageing.LOWEST_COUNTED_SHARE:g} of the rating",
+        f"weight of {panel_fit.PULL:g} per e-fold",
+        f"photocurrent of {build.REFERENCE_PHOTOCURRENT_A_PER_M2:g} A/m²",
+        f"reproduces the map to {cycle.GENERATOR_TOLERANCE_V * 1e6:g} µV",
+        f"less than {march.AVERAGED_BELOW_V * 1e3:g} mV "
+        f"({march.AVERAGED_IN_LOG_V * 1e3:g} mV under a measured log)",
+        f"(ratio {illumination.LADDER_RATIO:g})",
+        f"up to {illumination.GATHER_S / 60:g} minutes in which the store moves by less than "
+        f"{illumination.GATHER_V * 1e3:g} mV",
+        f"within {steady.MOST_PERIODS} weeks",
+        f"pulse {PULSE_MARGIN:g}",
+        "margins {:.1f}, {:.1f} and {:.1f}".format(*MARGIN_BY_KNOWLEDGE.values()),
+    ],
+)
+def test_the_note_states(said):
+    assert said in NOTE
+
+
+def test_the_note_has_a_section_for_every_part_with_its_expected_error():
+    parts = [p for p in NOTE.split("## ") if p[:2] in {"2.", "3.", "4.", "5.", "6.", "7."}]
+    assert len(parts) == 6
+    assert all("**Expected error" in part for part in parts)
