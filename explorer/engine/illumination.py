@@ -34,15 +34,27 @@ FloatArray = NDArray[np.float64]
 
 
 class Motion:
-    """A regime with the charges at which its thresholds lie."""
+    """A regime with the charges at which its thresholds lie.
 
-    __slots__ = ("connect_c", "flow", "off_c", "regime")
+    Averaged pulses, if any, are part of the flow, the drawn current and the lowest terminal
+    voltage, but not of the regime.
+    """
 
-    def __init__(self, flow: Flow, regime: Regime, off_c: float, connect_c: float) -> None:
+    __slots__ = ("connect_c", "drawn_a", "flow", "off_c", "regime", "terminal_min_v")
+
+    def __init__(
+        self,
+        flow: Flow,
+        regime: Regime,
+        off_c: float,
+        connect_c: float,
+        averaged: tuple[FloatArray, FloatArray] | None = None,
+    ) -> None:
         self.flow = flow
         self.regime = regime
         self.off_c = off_c
         self.connect_c = connect_c
+        self.drawn_a, self.terminal_min_v = averaged or (regime.drawn_a, regime.terminal_v)
 
     def run(self, x: float, duration: float, low: float, high: float) -> tuple[float, float]:
         """See `Flow.run`."""

@@ -24,7 +24,7 @@ from explorer.engine.illumination import (
 )
 from explorer.engine.legs import Event, Key, Leg, State, Tally, Trajectory
 from explorer.engine.system import WEEK_S, Operation, Periodic, Phase, System, WhenReady
-from explorer.physics.load import Draw, drawn_current, inrush_charge
+from explorer.physics.load import Draw, drawn_current, inrush_charge, terminal_voltage
 
 AVERAGED_BELOW_V = 1e-4
 """A run of an operation that moves the store less than this is spread over its interval. [V]"""
@@ -92,9 +92,10 @@ class Engine:
             connect = regime.charge_at_terminal(field, load.connect_v)
             return Motion(regime.flow, regime, -inf, connect)
         off = regime.charge_at_terminal(field, load.off_v)
-        flow = regime.flow
+        flow, averaged = regime.flow, None
         small = key[1] if key[0] == "on" else ()
         if small:
+            drawn, lowest = regime.drawn_a, regime.terminal_v
             speed = regime.flow.speed.copy()
             idle = field.regime(0.0, False, ("on", (), ()), load.sleep)
             for j in small:  # type: ignore[attr-defined]
@@ -104,11 +105,20 @@ class Engine:
                     busy = field.regime(
                         0.0, False, ("on", (), ((j, k),)), load.sleep + phase.draw
                     )
-                    speed += (busy.flow.speed - idle.flow.speed) * (phase.duration_s / interval)
+                    share = phase.duration_s / interval
+                    speed += (busy.flow.speed - idle.flow.speed) * share
+                    drawn = drawn + (busy.drawn_a - idle.drawn_a) * share
+                    at_terminal = terminal_voltage(
+                        field.side_v,
+                        regime.charge_a,
+                        load.sleep + phase.draw + field.quiescent,
+                        field.curve.esr_ohm,
+                    )
+                    lowest = np.minimum(lowest, at_terminal)
                     off = max(off, busy.charge_at_terminal(field, load.off_v))
             speed[0] = max(speed[0], 0.0)
-            flow = type(flow)(field.charge_c, speed)
-        return Motion(flow, regime, off, inf)
+            flow, averaged = type(flow)(field.charge_c, speed), (drawn, lowest)
+        return Motion(flow, regime, off, inf, averaged)
 
     def _draw(self, key: Key) -> Draw:
         load = self.system.load
@@ -139,9 +149,7 @@ class Engine:
             for key, duration in keys:
                 motion = self.motion(photocurrent_a, charging, key)
                 phases.append(
-                    CyclePhase(
-                        motion.flow, motion.regime.terminal_v, motion.regime.drawn_a, duration
-                    )
+                    CyclePhase(motion.flow, motion.terminal_min_v, motion.drawn_a, duration)
                 )
             field = self.field
             found = Cycle(

@@ -120,17 +120,19 @@ def _values(
     """Values at charges along one leg, or along several that share its motion."""
     nodes = field.charge_c
 
-    def mixed(name: str) -> FloatArray:
-        low = np.interp(q, nodes, getattr(leg.low.regime, name))
+    def mixed(name: str, of: str = "regime") -> FloatArray:
+        low, high = (
+            getattr(m if of == "motion" else m.regime, name) for m in (leg.low, leg.high)
+        )
+        at_low = np.interp(q, nodes, low)
         if leg.high is leg.low:
-            return low
-        high = np.interp(q, nodes, getattr(leg.high.regime, name))
-        return np.asarray((1.0 - weight) * low + weight * high)
+            return at_low
+        return np.asarray((1.0 - weight) * at_low + weight * np.interp(q, nodes, high))
 
     volts = np.interp(q, nodes, field.open_v)
     terminal = np.maximum(mixed("terminal_v"), 0.0)
-    low_v, low_t = volts, terminal
-    drawn = mixed("drawn_a") - field.system.quiescent_a
+    low_v, low_t = volts, np.maximum(mixed("terminal_min_v", "motion"), 0.0)
+    drawn = mixed("drawn_a", "motion") - field.system.quiescent_a
     harvest = mixed("charge_a")
     if leg.cycles is not None:
         cycle = leg.cycles[0]
