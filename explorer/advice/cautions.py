@@ -56,9 +56,9 @@ def _capacitor(store: CapacitorStore) -> list[Caution]:
         Caution(
             key="electrolytic",
             title="Electrolytic capacitors",
-            text="Mind the polarity: reversed or over its voltage, an electrolytic vents hot gas and "
-            "may burst; keep the space above its vent free. Heat shortens its life. After some "
-            "two years in store, form it again before use: rated voltage through 1 kΩ for half "
+            text="An electrolytic has a polarity: reversed or above its rated voltage it vents hot "
+            "gas and may burst. Keep the space above its vent free. Heat shortens its life. After "
+            "some two years in store, form it again before use: rated voltage through 1 kΩ for half "
             f"an hour to an hour is usual. {DEFER}",
             where="store",
         )
