@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 from numpy.typing import NDArray
 
@@ -121,6 +123,19 @@ class Regime:
         return high
 
 
+def _ending_at_empty(curve: StoreCurve) -> StoreCurve:
+    """The curve with its empty end twice, so that a draw stops there and not little by little."""
+    leak = np.concatenate([curve.leak_a[:1], curve.leak_a])
+    if curve.open_v[0] > 0.0:
+        leak[1] = leak[2]  # a cell discharges itself until it is empty
+    return replace(
+        curve,
+        charge_c=np.concatenate([curve.charge_c[:1], curve.charge_c]),
+        open_v=np.concatenate([curve.open_v[:1], curve.open_v]),
+        leak_a=leak,
+    )
+
+
 class Field:
     """All regimes of a system, built when first asked for."""
 
@@ -130,8 +145,10 @@ class Field:
         if isinstance(system.charger, ch.Converter):
             cold = float(np.asarray(system.charger.cold_below_v))
             marks += [cold, cold]
-        self.curve = store_curve(
-            system.store, top_v=1.02 * system.full_v + 0.02, marks_v=marks, nodes=nodes
+        self.curve = _ending_at_empty(
+            store_curve(
+                system.store, top_v=1.02 * system.full_v + 0.02, marks_v=marks, nodes=nodes
+            )
         )
         self.charge_c = self.curve.charge_c
         self.open_v = self.curve.open_v
