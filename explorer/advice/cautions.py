@@ -58,8 +58,8 @@ def _capacitor(store: CapacitorStore) -> list[Caution]:
             title="Electrolytic capacitors",
             text="An electrolytic has a polarity: reversed or above its rated voltage it vents hot "
             "gas and may burst. Keep the space above its vent free. Heat shortens its life. After "
-            "some two years in store, form it again before use: rated voltage through 1 kΩ for half "
-            f"an hour to an hour is usual. {DEFER}",
+            "some two years in store, form it again before use: rated voltage through 1 kΩ for "
+            f"half an hour to an hour is usual. {DEFER}",
             where="store",
         )
     ]

@@ -47,6 +47,7 @@ def test_the_note_states(said):
 
 
 def test_the_note_has_a_section_for_every_part_with_its_expected_error():
-    parts = [p for p in re.split(r"(?<!#)## ", NOTE) if p[:2] in {"2.", "3.", "4.", "5.", "6.", "7."}]
-    assert len(parts) == 6
-    assert all("**Expected error" in part for part in parts)
+    sections = re.split(r"(?<!#)## ", NOTE)
+    of_parts = [text for text in sections if text[:2] in {"2.", "3.", "4.", "5.", "6.", "7."}]
+    assert len(of_parts) == 6
+    assert all("**Expected error" in text for text in of_parts)
