@@ -1,0 +1,69 @@
+"""The set of scenarios on a stand: read once, and what cannot be used is left out with a reason."""
+
+from __future__ import annotations
+
+import logging
+from collections.abc import Iterable
+from dataclasses import dataclass
+from pathlib import Path
+
+from explorer.advice.assess import assess
+from explorer.advice.verdict import State
+from explorer.files.disk import FileError
+from explorer.files.logs import resolve_log
+from explorer.files.scenario_json import load_scenario
+from explorer.scenario.model import Scenario
+from explorer.state.stand_plan import scenario_path
+
+LOG = logging.getLogger(__name__)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Exhibit:
+    """One scenario that visitors can choose."""
+
+    name: str
+    """As the plan names it."""
+    path: Path
+    scenario: Scenario
+    state: State
+    word: str
+
+    @property
+    def title(self) -> str:
+        """What its card says."""
+        return self.scenario.title
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ExhibitSet:
+    """What could be used, and why the rest could not."""
+
+    exhibits: tuple[Exhibit, ...]
+    problems: tuple[str, ...]
+
+
+def load_exhibits(names: Iterable[str]) -> ExhibitSet:
+    """Read and judge the scenarios of a plan; whatever is wrong with one leaves the others.
+
+    Parameters
+    ----------
+    names : iterable of str
+        As in `StandPlan.scenarios`.
+    """
+    found, problems = [], []
+    for name in names:
+        try:
+            path = scenario_path(name)
+            scenario = load_scenario(path).scenario
+            verdict = assess(scenario, resolve_log(scenario, path), columns=50).verdict
+        except (FileError, OSError, ValueError, ArithmeticError) as error:
+            LOG.warning("%s is left out of the stand: %s", name, error)
+            problems.append(f"Left out: {error}")
+            continue
+        found.append(
+            Exhibit(
+                name=name, path=path, scenario=scenario, state=verdict.state, word=verdict.word
+            )
+        )
+    return ExhibitSet(exhibits=tuple(found), problems=tuple(problems))

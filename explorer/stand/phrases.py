@@ -1,0 +1,158 @@
+"""What the stand's page says: the one number, the line of cautions, the days on the axis."""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime
+
+from explorer.advice.assess import Assessment
+from explorer.advice.cautions import Caution, cautions
+from explorer.advice.verdict import Check
+from explorer.quantity import show
+from explorer.scenario.model import Scenario
+from explorer.state.readout import bind_units, margin_text, quantity_text
+
+_TIME_WORDS = {"d": ("day", "days"), "h": ("hour", "hours"), "min": ("min", "min")}
+_CLAUSE_END = re.compile(r"[.:;](?:\s|$)")
+LONGEST_LINE = 150
+"""Characters that one line of cautions holds (own judgement)."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BigNumber:
+    """The one number beside the word, and what it counts."""
+
+    number: str
+    caption: str
+
+    @property
+    def spoken(self) -> str:
+        """Both as one phrase."""
+        return f"{self.number} {self.caption}"
+
+
+def duration_words(seconds: float) -> str:
+    """A time as a visitor says it.
+
+    Examples
+    --------
+    >>> duration_words(239_400.0), duration_words(86_400.0), duration_words(0.02)
+    ('2.77 days', '24 hours', '20 ms')
+    """
+    text = show(seconds, "s")
+    number, _, unit = text.partition(" ")
+    if unit not in _TIME_WORDS:
+        return text
+    one, many = _TIME_WORDS[unit]
+    return f"{number} {one if number == '1' else many}"
+
+
+def big_number(assessment: Assessment) -> BigNumber:
+    """The number that the governing check turns on."""
+    return number_of(assessment.verdict.governing)
+
+
+def number_of(check: Check) -> BigNumber:
+    """The number of one check, in words for a visitor."""
+    if check.name == "starts":
+        if math.isinf(check.value):
+            return BigNumber(number="never", caption="starts")
+        return BigNumber(number=duration_words(check.value), caption="until it starts")
+    if check.name == "dark":
+        if math.isinf(check.value):
+            return BigNumber(number="no end", caption="to its reserve")
+        return BigNumber(number=duration_words(check.value), caption="in the dark")
+    if check.name == "balance":
+        if check.margin > 99:
+            return BigNumber(number="plenty", caption="of energy")
+        return BigNumber(number=margin_text(check.margin), caption="the energy it needs")
+    if check.name == "pulse":
+        return BigNumber(number=quantity_text(max(check.value, 0.0), "V"), caption="in the pulse")
+    if check.name == "service":
+        return BigNumber(number=quantity_text(check.value, "share"), caption="of its tasks done")
+    return BigNumber(number=quantity_text(check.value, check.unit), caption=f"of {check.limit:.3g}")
+
+
+def caution_line(scenario: Scenario) -> str:
+    """The cautions that a scenario calls for, in one line; empty where there is none.
+
+    What moves comes first, then the store; the others are named.
+    """
+    found = sorted(cautions(scenario), key=_urgency)
+    if not found:
+        return ""
+    first, *others = found
+    line = f"{first.title}: {_first_clause(first.text)}."
+    names = list(dict.fromkeys(c.title.lower() for c in others if c.title != first.title))
+    while names:
+        whole = f"{line} Also: {', '.join(names)}."
+        if len(whole) <= LONGEST_LINE or len(names) == 1:
+            return bind_units(whole)
+        names.pop()
+    return bind_units(line)
+
+
+def spoken_cautions(scenario: Scenario) -> str:
+    """All cautions in full, for a screen reader."""
+    return " ".join(f"{c.title}: {c.text}" for c in cautions(scenario))
+
+
+def _urgency(caution: Caution) -> int:
+    return {"load": 0, "charger": 1, "store": 2, "panel": 3}[caution.where]
+
+
+def _first_clause(text: str) -> str:
+    end = _CLAUSE_END.search(text)
+    return text[: end.start()] if end else text
+
+
+def countdown_text(seconds: int) -> str:
+    """What the warning says below its question.
+
+    Examples
+    --------
+    >>> countdown_text(1)
+    'This page starts again in 1 second. What you made is kept.'
+    """
+    unit = "second" if seconds == 1 else "seconds"
+    return f"This page starts again in {seconds} {unit}. What you made is kept."
+
+
+def parked_text(title: str, word: str, saved_at: str) -> str:
+    """One line of the list of parked scenarios.
+
+    Examples
+    --------
+    >>> parked_text("Plant label", "Runs", "2025-05-04T10:05:00+02:00")
+    '4 May 10:05 – Plant label – Runs'
+    """
+    try:
+        moment = datetime.fromisoformat(saved_at)
+    except ValueError:
+        return f"{saved_at} – {title} – {word}"
+    months = "Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec".split()
+    when = f"{moment.day} {months[moment.month - 1]} {moment:%H:%M}"
+    return f"{when} – {title} – {word}"
+
+
+def thinned(widths: Sequence[float], centres: Sequence[float], gap: float) -> list[int]:
+    """Which of several texts in a row can be shown without touching: every one, or every n-th.
+
+    Parameters
+    ----------
+    widths, centres : sequence of float
+        Width and middle of each text. [px]
+    gap : float
+        Least space between two. [px]
+    """
+    for step in range(1, len(widths) + 1):
+        chosen = list(range(0, len(widths), step))
+        pairs = zip(chosen, chosen[1:], strict=False)
+        if all(
+            centres[b] - centres[a] >= (widths[a] + widths[b]) / 2 + gap for a, b in pairs
+        ):
+            return chosen
+    return []

@@ -1,0 +1,129 @@
+"""How a stand is set up: what visitors see, may move, and when the page resets; one JSON file."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from typing import Annotated, Final, Literal
+
+from pydantic import BaseModel, ConfigDict, Field, ValidationError, field_validator
+
+from explorer.files.disk import MEGABYTE, FileError, read_text, write_text
+from explorer.resource_files import scenario_folder
+from explorer.state.knobs import KNOB_KEYS
+from explorer.state.theme import ThemeChoice
+
+FORMAT: Final = "gloaming-stand"
+BUNDLED = "bundled:"
+"""Begins the name of a scenario that comes with the program; anything else is a file."""
+SHORTEST_WARNING_S = 20
+"""A person must have at least this long to ask for more time (WCAG 2.2, 2.2.1). [s]"""
+LIMIT_BYTES = MEGABYTE
+
+KnobKey = Literal["light", "panels", "store", "pulse"]
+
+
+class StandPlan(BaseModel):
+    """Settings of a stand; the first scenario is the one that comes back after a visitor."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid", strict=True, allow_inf_nan=False)
+
+    format: Literal["gloaming-stand"] = FORMAT
+    version: Literal[1] = 1
+    scenarios: tuple[str, ...] = ()
+    idle_s: Annotated[int, Field(ge=10, le=3600)] = 90
+    """Quiet time before the warning. [s]"""
+    warning_s: Annotated[int, Field(ge=SHORTEST_WARNING_S, le=300)] = 20
+    """Countdown of the warning. [s]"""
+    cycle_s: Annotated[int, Field(ge=5, le=600)] = 15
+    """How long each scenario stays while nobody is there. [s]"""
+    movable: tuple[KnobKey, ...] = ("light", "panels", "store", "pulse")
+    title: Annotated[str, Field(max_length=120)] = "Can it live on the light it gets?"
+    contact: Annotated[str, Field(max_length=160)] = ""
+    diagonal_in: Annotated[float, Field(ge=5, le=150)] = 24.0
+    """Diagonal of the screen. [in]"""
+    distance_m: Annotated[float, Field(ge=0.3, le=20)] = 3.0
+    """From how far the verdict must be read. [m]"""
+    theme: ThemeChoice = "light"
+    reduced_motion: bool = False
+
+    @field_validator("movable")
+    @classmethod
+    def _in_order(cls, keys: tuple[KnobKey, ...]) -> tuple[KnobKey, ...]:
+        if not keys:
+            raise ValueError("must name at least one of the four knobs")
+        return tuple(sorted(set(keys), key=KNOB_KEYS.index))
+
+    @field_validator("scenarios")
+    @classmethod
+    def _once(cls, names: tuple[str, ...]) -> tuple[str, ...]:
+        return tuple(dict.fromkeys(names))
+
+
+def bundled_names() -> tuple[str, ...]:
+    """All scenarios that come with the program, as a plan names them."""
+    try:
+        return tuple(f"{BUNDLED}{p.stem}" for p in sorted(scenario_folder().glob("*.json")))
+    except FileNotFoundError:
+        return ()
+
+
+def default_plan() -> StandPlan:
+    """A stand with every bundled scenario."""
+    return StandPlan(scenarios=bundled_names())
+
+
+def scenario_path(name: str) -> Path:
+    """File of a scenario that a plan names.
+
+    Raises
+    ------
+    FileNotFoundError
+        The program's own scenarios are missing.
+    """
+    if not name.startswith(BUNDLED):
+        return Path(name)
+    # Only the last part counts, so that a name cannot lead out of the folder.
+    return scenario_folder() / f"{Path(name.removeprefix(BUNDLED)).name}.json"
+
+
+def load_plan(path: Path) -> StandPlan:
+    """Read the set-up of a stand.
+
+    Raises
+    ------
+    FileError
+        The file is missing, is no set-up, or holds a value that is not allowed.
+    """
+    text = read_text(path, limit_bytes=LIMIT_BYTES, what="stand set-up")
+    try:
+        return StandPlan.model_validate_json(text)
+    except ValidationError as error:
+        raise FileError(f"{path.name}: {_sentence(error)}") from None
+
+
+def save_plan(path: Path, plan: StandPlan) -> None:
+    """Write the set-up of a stand in one step.
+
+    Raises
+    ------
+    FileError
+        The place cannot be written.
+    """
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise FileError(f"{path.parent} cannot be made: {error.strerror or error}.") from None
+    data = plan.model_dump(mode="json")
+    write_text(path, json.dumps(data, indent=2, ensure_ascii=False) + "\n")
+
+
+def _sentence(error: ValidationError) -> str:
+    fault = error.errors(include_url=False)[0]
+    key = ".".join(str(part) for part in fault["loc"])
+    if fault["type"] == "json_invalid":
+        return f"the text is not JSON: {fault['msg']}."
+    if fault["type"] == "extra_forbidden":
+        return f"{key} is not a known key; known are {', '.join(StandPlan.model_fields)}."
+    message = str(fault["msg"]).removeprefix("Value error, ")
+    return f"{key}: {message[:1].lower()}{message[1:]}."
