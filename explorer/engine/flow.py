@@ -16,6 +16,9 @@ from numpy.typing import NDArray
 
 FloatArray = NDArray[np.float64]
 
+STANDSTILL = 1e-30
+"""A speed below this is none: what is left where currents cancel."""
+
 
 class Flow:
     """Motion dx/dt = f(x) on fixed nodes.
@@ -34,15 +37,19 @@ class Flow:
 
     def __init__(self, nodes: FloatArray, speed: FloatArray) -> None:
         self.nodes = nodes
+        speed = np.where(np.abs(speed) < STANDSTILL, 0.0, speed)
         self.speed = speed
         width = np.diff(nodes)
         a, b = speed[:-1], speed[1:]
         wide = width > 0
         self.slope = np.where(wide, (b - a) / np.where(wide, width, 1.0), 0.0)
         same = a * b > 0
-        ratio = np.where(same, b, 1.0) / np.where(same, a, 1.0) - 1.0
+        times = np.where(same, b, 1.0) / np.where(same, a, 1.0)
+        ratio = times - 1.0
         near = np.abs(ratio) < 1e-7
-        mean_log = np.where(near, 1.0 - 0.5 * ratio, np.log1p(ratio) / np.where(near, 1.0, ratio))
+        # log1p for ratios near 1, log where 1 would swallow a small one.
+        log = np.where(ratio < -0.5, np.log(times), np.log1p(np.maximum(ratio, -0.5)))
+        mean_log = np.where(near, 1.0 - 0.5 * ratio, log / np.where(near, 1.0, ratio))
         step = np.where(same, width * mean_log / np.abs(np.where(same, a, 1.0)), 0.0)
         self.travel = np.concatenate([[0.0], np.cumsum(step)])
         cells = np.arange(len(width))
