@@ -164,6 +164,9 @@ class Flow:
             return inf
         goal = min(max(bisect_right(xl, target) - 1, 0), len(xl) - 2)
         if speed > 0:
+            # A place where the speed jumps is reached before the jump.
+            while goal > 0 and xl[goal - 1] == target:
+                goal -= 1
             if goal == cell:
                 there = fl[goal] + self._sl[goal] * (target - xl[goal])
                 return _cross(target - x, speed, there) if there > 0 else inf
