@@ -117,6 +117,8 @@ def _answer(key: str, value: float) -> str:
         return "no limit" if math.isinf(value) else readout.margin_text(value)
     if key in ("operations_per_charge", "dark_time_s", "lowest_terminal_V"):
         return show(value, key.rpartition("_")[2] if key[-2] == "_" else "", infinite="no limit")
+    if key == "longest_dark_s" and value == 0.0:
+        return "none"
     unit = key.rpartition("_")[2]
     return show(value, unit if unit in ("s", "V") else "")
 
