@@ -164,7 +164,7 @@ def trace(
         _complain(fault)
         context.exit(BAD_INPUT)
     click.echo(f"{output}: {len(rows.time_s)} rows, {show(reached_s, 's')}.")
-    if reached_s < 0.999 * span_s:
+    if reached_s < 0.99 * span_s:
         click.echo(
             f"More happens than one table holds, so it ends after {show(reached_s, 's')}.", err=True
         )

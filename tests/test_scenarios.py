@@ -257,7 +257,8 @@ def test_the_log_runs_on_its_whole_length(office, judged):
     length = office[-1][0] - office[0][0] + timedelta(minutes=1)
     assert found.period_s == pytest.approx(length.total_seconds(), abs=60.0)
     assert found.period_s > 15.7 * DAY_S
-    assert found.trace.time_s[-1] == pytest.approx(found.period_s, rel=1e-9)
+    # Drawn with 400 columns, of which the last one begins before the end.
+    assert found.trace.time_s[-1] == pytest.approx(found.period_s, abs=found.period_s / 400)
     # No hole in the trace: rows keep coming, and the device is on at the end.
     assert np.diff(found.trace.time_s).max() < 1.3 * DAY_S
     assert found.trace.connected[-1]
