@@ -101,7 +101,7 @@ class KnobRow(QWidget):
 
     def set_break_even(self, found: BreakEven) -> None:
         """Show where on the track the design runs, and say it."""
-        self.slider.set_states(found.states)
+        self.slider.set_states(found.states, found.best)
         self.sentence.setText(found.sentence)
 
     def set_stale(self, stale: bool) -> None:

@@ -3,7 +3,15 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QElapsedTimer, QPointF, QRectF, QSignalBlocker, QSize, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen, QWheelEvent
+from PySide6.QtGui import (
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+    QPen,
+    QPolygonF,
+    QWheelEvent,
+)
 from PySide6.QtWidgets import QSizePolicy, QSlider, QWidget
 
 from explorer.advice.verdict import State
@@ -34,6 +42,7 @@ class KnobSlider(QSlider):
         self._knob = knob
         self._exact = knob.stops[0]
         self._states: tuple[State, ...] = ()
+        self._best: float | None = None
         self._stale = False
         self._grabbed_at: float | None = None
         self._press_was_on_handle = False
@@ -47,7 +56,7 @@ class KnobSlider(QSlider):
     def set_knob(self, knob: Knob) -> None:
         """Walk other stops, such as those of a cell in place of a capacitor."""
         self._knob = knob
-        self._states = ()
+        self._states, self._best = (), None
         with QSignalBlocker(self):
             self.setRange(0, len(knob.stops) - 1)
         self.update()
@@ -60,9 +69,10 @@ class KnobSlider(QSlider):
         self.setAccessibleDescription(text)
         self.update()
 
-    def set_states(self, states: tuple[State, ...]) -> None:
-        """Show the verdict at every stop on the track."""
+    def set_states(self, states: tuple[State, ...], best: float | None = None) -> None:
+        """Show the verdict at every stop on the track, and mark the best stop."""
         self._states = states if len(states) == len(self._knob.stops) else ()
+        self._best = best
         self._stale = False
         self.update()
 
@@ -223,6 +233,18 @@ class KnobSlider(QSlider):
                 while x < end - 1:  # dashes: half filled, like the half disc
                     painter.drawRect(QRectF(x, _TRACK_Y - 3, min(4.0, end - x), 6))
                     x += 7
+        self._paint_best(painter, tokens)
+
+    def _paint_best(self, painter: QPainter, tokens: Tokens) -> None:
+        """A notch above the best stop, where more would be worse; at the ends it says nothing."""
+        stops = self._knob.stops
+        if self._best is None or self._stale or self._best in (stops[0], stops[-1]):
+            return
+        left, right = self._ends()
+        x = left + (right - left) * self._knob.fraction(self._best)
+        painter.setBrush(tokens.color("ink"))
+        notch = [QPointF(x - 4, 1), QPointF(x + 4, 1), QPointF(x, 7)]
+        painter.drawPolygon(QPolygonF(notch))
 
     def _stretches(self) -> list[tuple[State, float, float]]:
         """Neighbouring stops of one verdict, as pixels from the middle before to the one after."""

@@ -191,7 +191,7 @@ class Sign(Card):
         self.caption.setWordWrap(True)
         self.caption.setForegroundRole(self.caption.palette().ColorRole.PlaceholderText)
         self.rows = [CheckRow() for _ in range(6)]
-        self.detail = QLabel()
+        self.detail = QLabel(self)
         self.detail.setWordWrap(True)
         self.detail.setFont(theme.font("small"))
         self.detail.setContentsMargins(28, 0, 8, 4)

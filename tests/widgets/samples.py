@@ -5,7 +5,6 @@ from __future__ import annotations
 import numpy as np
 
 from explorer.advice.assess import Assessment, Mark, PulseView, Threshold
-from explorer.advice.break_even import BreakEven
 from explorer.advice.verdict import Check, Hazard, Verdict
 from explorer.engine.columns import Columns
 from explorer.scenario.model import Scenario
@@ -22,7 +21,9 @@ def made_up_trace(scenario: Scenario, span_s: float, columns: int) -> Columns:
     on = np.zeros(columns, dtype=bool)
     step = time_s[1] - time_s[0]
     for i in range(columns):
-        connected = now > scenario.load.connect_V or (connected and now > scenario.load.disconnect_V)
+        connected = now > scenario.load.connect_V or (
+            connected and now > scenario.load.disconnect_V
+        )
         net = lux[i] * 3e-7 * scenario.panels.count - (2.5e-5 if connected else 1e-6)
         volts[i], on[i] = now, connected
         now = min(max(now + net * step / capacitance, 0.0), scenario.charger.full_V)
@@ -66,31 +67,62 @@ def made_up(
     scenario = scenario or Scenario()
     trace = made_up_trace(scenario, span_s or 604_800.0, columns)
     dark = (scenario.light.illuminance_lx or 300.0) / 350.0
-    margins = {"starts": 3.1, "balance": 1.9, "dark": dark, "pulse": 1.6, "ratings": 1.4, "service": 1.0}
-    values = {"starts": (45.2, "h"), "balance": (0.0123, "W"), "dark": (4.1, "d"),
-              "pulse": (2.43, "V"), "ratings": (2.5, "V"), "service": (1.0, "share")}
+    margins = {
+        "starts": 3.1,
+        "balance": 1.9,
+        "dark": dark,
+        "pulse": 1.6,
+        "ratings": 1.4,
+        "service": 1.0,
+    }
+    values = {
+        "starts": (45.2, "h"),
+        "balance": (0.0123, "W"),
+        "dark": (4.1, "d"),
+        "pulse": (2.43, "V"),
+        "ratings": (2.5, "V"),
+        "service": (1.0, "share"),
+    }
     checks = tuple(
         Check(
-            name=name, value=values[name][0], limit=1.0, unit=values[name][1], margin=margin,
+            name=name,
+            value=values[name][0],
+            limit=1.0,
+            unit=values[name][1],
+            margin=margin,
             wanted=1.0 if name == "service" else 1.3,
-            sentence=f"Survives the weekend with {margin:.2f} times the energy it needs; 1.3 is asked for.",
+            sentence=f"Survives the weekend with {margin:.2f} times the energy it needs.",
         )
         for name, margin in margins.items()
     )
     hazards = ()
     if scenario.panels.count > 4:
-        hazards = (Hazard(key="over_voltage", title="Over-voltage in full sun",
-                          sentence="Left in the sun, each unit sees 3.1 V; it is rated for 2.7 V."),)
+        hazards = (
+            Hazard(
+                key="over_voltage",
+                title="Over-voltage in full sun",
+                sentence="Left in the sun, each unit sees 3.1 V; it is rated for 2.7 V.",
+            ),
+        )
     edges = np.flatnonzero(np.diff(trace.connected.astype(int)))
     marks = tuple(
-        Mark(time_s=float(trace.time_s[i + 1]), kind="connect" if trace.connected[i + 1] else "disconnect")
+        Mark(
+            time_s=float(trace.time_s[i + 1]),
+            kind="connect" if trace.connected[i + 1] else "disconnect",
+        )
         for i in edges
     )
     return Assessment(
         scenario=scenario,
         verdict=Verdict(checks=checks, hazards=hazards),
-        answers={"first_charge_s": 9.2e3, "full_charge_s": 2.4e4, "dark_time_s": 2.9e5,
-                 "recovery_s": 1.1e4, "lowest_store_V": 2.71, "operations_per_charge": 412.0},
+        answers={
+            "first_charge_s": 9.2e3,
+            "full_charge_s": 2.4e4,
+            "dark_time_s": 2.9e5,
+            "recovery_s": 1.1e4,
+            "lowest_store_V": 2.71,
+            "operations_per_charge": 412.0,
+        },
         trace=trace,
         marks=marks,
         thresholds=(
@@ -101,13 +133,3 @@ def made_up(
         pulse=made_up_pulse(),
         period_s=604_800.0,
     )
-
-
-def made_up_break_evens(scenario, log, stops):
-    found = {}
-    for path, values in stops.items():
-        n = len(values)
-        states = tuple("falls_short" if i < n // 3 else "marginal" if i < n // 2 else "runs" for i in range(n))
-        found[path] = BreakEven(path=path, stops=tuple(values), states=states,
-                                sentence=f"runs from {values[n // 2]:g}, marginal from {values[n // 3]:g}")
-    return found

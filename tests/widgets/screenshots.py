@@ -1,4 +1,4 @@
-"""Draws the window in every theme and size, to be looked at: python tests/widgets/screenshots.py FOLDER."""
+"""Draws the window in every theme and size: python -m tests.widgets.screenshots FOLDER."""
 
 from __future__ import annotations
 

@@ -105,6 +105,7 @@ class SectionForm(QWidget):
                 continue
             self._add(body, type(section), key)
         self._layout.addWidget(self._body)
+        self._body.show()
         if old is not None:
             self._layout.removeWidget(old)
             old.hide()

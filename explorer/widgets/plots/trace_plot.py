@@ -55,6 +55,8 @@ class TracePlot(pg.PlotWidget):
         self.setCacheMode(self.CacheModeFlag.CacheNone)
         item = self.getPlotItem()
         item.setMenuEnabled(False)
+        # The menu is built all the same, without a parent it would outlive the plot.
+        item.ctrlMenu.setParent(self, item.ctrlMenu.windowFlags())
         item.hideButtons()
         item.setMouseEnabled(False, False)
         item.layout.setContentsMargins(0, 2, 8, 0)

@@ -1,0 +1,84 @@
+import pytest
+
+from explorer.advice.assess import assess
+from explorer.scenario.model import Scenario
+from explorer.state.document import Document
+from explorer.state.jobs import JobRunner
+from explorer.state.solver import Solver
+from explorer.state.spans import HOUR_S
+
+
+@pytest.fixture
+def bench(qapp):
+    document, jobs = Document(Scenario()), JobRunner()
+    yield document, Solver(document, jobs), jobs
+    jobs.finish()
+
+
+def test_a_change_is_assessed_within_the_next_frames(qtbot, bench):
+    document, solver, _ = bench
+    with qtbot.waitSignal(solver.result_ready) as heard:
+        document.edit("light.illuminance_lx", 700.0)
+    assert heard.args[0].scenario == document.scenario
+    assert solver.result is heard.args[0]
+
+
+def test_a_drag_ends_with_its_last_value_and_skips_most_between(qtbot, bench):
+    document, solver, _ = bench
+    seen = []
+    solver.result_ready.connect(lambda a: seen.append(a.scenario.light.illuminance_lx))
+    for level in range(300, 400):
+        document.edit("light.illuminance_lx", float(level))
+    qtbot.waitUntil(lambda: bool(seen) and seen[-1] == 399.0)
+    assert len(seen) < 10
+
+
+def test_break_evens_come_for_all_four_knobs_when_they_rest(qtbot, bench):
+    document, solver, _ = bench
+    with qtbot.waitSignal(solver.break_evens_ready, timeout=20_000) as heard:
+        document.edit("light.illuminance_lx", 700.0)
+    assert set(heard.args[0]) == {
+        "light.illuminance_lx",
+        "panels.count",
+        "store.capacitance_F",
+        "load.operations.0.phases.0.current_A",
+    }
+    for found in heard.args[0].values():
+        assert len(found.states) == len(found.stops)
+        assert found.sentence
+
+
+def test_break_evens_of_an_earlier_design_are_not_shown(qtbot, bench):
+    document, solver, jobs = bench
+    seen = []
+    solver.break_evens_ready.connect(seen.append)
+    document.edit("panels.count", 2)
+    qtbot.waitUntil(lambda: jobs.busy("break_evens"), timeout=20_000)
+    document.edit("panels.count", 3)
+    qtbot.waitUntil(lambda: len(seen) == 1, timeout=40_000)
+    fresh = assess(document.scenario).verdict.state
+    panels = seen[0]["panels.count"]
+    assert panels.states[panels.stops.index(3.0)] == fresh
+
+
+def test_the_span_decides_how_much_is_computed(qtbot, bench):
+    _, solver, _ = bench
+    solver.solve_now()
+    with qtbot.waitSignal(solver.result_ready) as heard:
+        solver.set_span("day", 30 * HOUR_S)
+    assert (solver.window().from_s, solver.window().to_s) == (24 * HOUR_S, 48 * HOUR_S)
+    assert heard.args[0].trace.time_s[-1] == pytest.approx(48 * HOUR_S)
+
+
+def test_a_pinned_design_stays_while_the_scenario_moves(qtbot, bench):
+    document, solver, _ = bench
+    with qtbot.waitSignal(solver.ghost_ready) as heard:
+        solver.pin(document.scenario)
+    pinned = heard.args[0].scenario
+    document.edit("panels.count", 6)
+    with qtbot.waitSignal(solver.ghost_ready) as again:
+        solver.set_span("month")
+    assert again.args[0].scenario == pinned
+    with qtbot.waitSignal(solver.ghost_ready) as gone:
+        solver.pin(None)
+    assert gone.args == [None]

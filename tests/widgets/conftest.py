@@ -1,0 +1,56 @@
+import pytest
+
+from explorer.scenario.model import Scenario
+from explorer.state import theme
+from explorer.state.document import Document
+from explorer.state.jobs import JobRunner
+from explorer.state.settings import SettingsStore
+from explorer.state.solver import Solver
+from explorer.widgets import messages
+from explorer.widgets.main_window import MainWindow
+
+
+@pytest.fixture(autouse=True)
+def themed(qapp):
+    """The light theme, whatever the machine prefers."""
+    qapp.setStyle("Fusion")
+    qapp.setPalette(theme.palette_of(theme.LIGHT))
+    qapp.setFont(theme.font("body"))
+
+
+@pytest.fixture
+def document(qapp):
+    return Document(Scenario())
+
+
+@pytest.fixture
+def jobs(qapp):
+    runner = JobRunner()
+    yield runner
+    runner.finish()
+
+
+@pytest.fixture
+def solver(document, jobs):
+    return Solver(document, jobs)
+
+
+@pytest.fixture
+def said(monkeypatch):
+    """What the message module was asked to say, in place of dialogs that would wait."""
+    heard = []
+    monkeypatch.setattr(messages, "tell", lambda _, title, text: heard.append((title, text)))
+    return heard
+
+
+@pytest.fixture
+def window(qtbot, document, solver, jobs, tmp_path, said, monkeypatch):
+    store = SettingsStore(tmp_path / "settings.ini")
+    store.update(theme="light")
+    result = MainWindow(document, solver, jobs, store, "0")
+    # Closing asks about unsaved changes, and nobody is there to answer.
+    qtbot.addWidget(result, before_close_func=lambda w: w.document.undo_stack.setClean())
+    result.resize(1280, 720)
+    result.show()
+    solver.solve_now()
+    return result

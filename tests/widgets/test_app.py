@@ -1,0 +1,68 @@
+import subprocess
+import sys
+
+from explorer import app
+from explorer.state.settings import SettingsStore
+
+
+def test_without_a_display_linux_is_told_what_to_type():
+    text = app.display_problem("linux", {})
+    assert text is not None
+    assert "gloaming check FILE" in text
+    assert app.display_problem("linux", {"DISPLAY": ":0"}) is None
+    assert app.display_problem("linux", {"WAYLAND_DISPLAY": "wayland-0"}) is None
+    assert app.display_problem("linux", {"QT_QPA_PLATFORM": "offscreen"}) is None
+    assert app.display_problem("win32", {}) is None
+    assert app.display_problem("darwin", {}) is None
+
+
+def test_a_missing_system_library_is_named_with_its_package():
+    error = ImportError("libEGL.so.1: cannot open shared object file: No such file or directory")
+    text = app.library_problem(error)
+    assert "libEGL.so.1" in text
+    assert "sudo apt install libegl1" in text
+    assert "no_such_part" in app.library_problem(ImportError("No module named 'no_such_part'"))
+
+
+def test_no_display_ends_the_program_with_a_sentence_and_without_a_traceback():
+    code = "import sys; from explorer.app import run; sys.exit(run())"
+    done = subprocess.run(
+        [sys.executable, "-c", code],
+        env={"PATH": "/usr/bin", "HOME": "/nonexistent"} if sys.platform == "linux" else None,
+        capture_output=True,
+        text=True,
+        timeout=60,
+        check=False,
+    )
+    if sys.platform != "linux":
+        return
+    assert done.returncode == 3
+    assert "no display" in done.stderr
+    assert "Traceback" not in done.stderr
+
+
+def test_the_window_opens_the_file_that_was_asked_for(qtbot, qapp, tmp_path):
+    from explorer.files.scenario_json import save_scenario
+    from explorer.scenario.model import Scenario
+
+    save_scenario(tmp_path / "fern.json", Scenario(title="Fern bench"))
+    window = app.build_window(qapp, tmp_path / "settings.ini")
+    qtbot.addWidget(window)
+    app.open_first(window, tmp_path / "fern.json")
+    assert window.document.scenario.title == "Fern bench"
+    assert window.sign.word.text()
+    assert SettingsStore(tmp_path / "settings.ini").settings.recent
+    window.jobs.finish()
+
+
+def test_an_unforeseen_fault_is_shown_once_and_always_logged(monkeypatch, caplog):
+    from explorer.widgets import messages
+
+    shown = []
+    monkeypatch.setattr(messages, "tell", lambda *args: shown.append(args))
+    hook = app._ExceptionHook(None)
+    for _ in range(3):
+        hook.report(ValueError, ValueError("a wire came off"), None)
+    assert len(shown) == 1
+    assert "a wire came off" in shown[0][2]
+    assert caplog.text.count("a wire came off") == 3

@@ -1,0 +1,177 @@
+import pytest
+from PySide6.QtCore import QCoreApplication, QEvent, Qt
+from PySide6.QtWidgets import QWidget
+
+from explorer.scenario.light import SteadyPattern
+from explorer.scenario.storage import CapacitorStore, CellStore, SupercapacitorStore
+from explorer.widgets.exact_field import ExactField
+from explorer.widgets.fields import CalmComboBox
+from explorer.widgets.forms.pulse_timing import PulseTiming
+from explorer.widgets.forms.rows import AmountRow, NumberRow, OptionRow, WeekdaysRow
+from explorer.widgets.forms.section_form import SectionForm
+
+
+def form_for(qtbot, document, path, **more):
+    form = SectionForm(document, path, **more).connect_to_document()
+    qtbot.addWidget(form)
+    form.show()
+    return form
+
+
+def row(form, path, kind=QWidget):
+    found = form.findChild(kind, path)
+    assert found is not None, path
+    return found
+
+
+def enter(qtbot, field, text):
+    field.setFocus()
+    field.selectAll()
+    qtbot.keyClicks(field, text)
+    qtbot.keyClick(field, Qt.Key.Key_Return)
+
+
+def choose(box, data):
+    index = box.findData(data)
+    box.setCurrentIndex(index)
+    box.activated.emit(index)
+    # What a form replaces is deleted on the next turn of the loop.
+    QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete.value)
+
+
+def test_a_form_shows_without_editing(qtbot, document):
+    with qtbot.assertNotEmitted(document.changed):
+        form_for(qtbot, document, "light")
+        form_for(qtbot, document, "load")
+    assert document.undo_stack.count() == 0
+
+
+def test_a_number_goes_into_the_document_as_one_step(qtbot, document):
+    form = form_for(qtbot, document, "load")
+    enter(qtbot, row(form, "load.sleep_A", NumberRow).entry, "3,5 uA")
+    assert document.scenario.load.sleep_A == pytest.approx(3.5e-6)
+    assert document.undo_stack.count() == 1
+
+
+def test_a_refused_number_is_shown_as_before(qtbot, document):
+    form = form_for(qtbot, document, "load")
+    entry = row(form, "load.connect_V", NumberRow).entry
+    with qtbot.waitSignal(document.refused):
+        enter(qtbot, entry, "1 V")
+    assert entry.text() == "3.6 V"
+
+
+def test_undo_is_shown(qtbot, document):
+    form = form_for(qtbot, document, "panels")
+    document.edit("panels.active_area_cm2", 40.0)
+    entry = row(form, "panels.active_area_cm2", NumberRow).entry
+    assert entry.text() == "40 cm²"
+    document.undo_stack.undo()
+    assert entry.text() == "12 cm²"
+
+
+def test_a_choice_goes_into_the_document(qtbot, document):
+    form = form_for(qtbot, document, "panels")
+    choose(row(form, "panels.technology", OptionRow).box, "perovskite")
+    assert document.scenario.panels.technology == "perovskite"
+
+
+def test_days_are_toggled(qtbot, document):
+    form = form_for(qtbot, document, "light")
+    days = row(form, "light.pattern.blocks.0.days", WeekdaysRow)
+    qtbot.mouseClick(days.buttons[5], Qt.MouseButton.LeftButton)
+    assert document.scenario.light.pattern.blocks[0].days[-1] == "sat"
+
+
+def test_the_last_day_cannot_be_taken_away(qtbot, document):
+    document.edit("light.pattern.blocks.0.days", ("mon",))
+    form = form_for(qtbot, document, "light")
+    days = row(form, "light.pattern.blocks.0.days", WeekdaysRow)
+    with qtbot.waitSignal(document.refused):
+        qtbot.mouseClick(days.buttons[0], Qt.MouseButton.LeftButton)
+    assert days.buttons[0].isChecked()
+
+
+def test_another_kind_brings_its_defaults_and_its_fields(qtbot, document):
+    kinds = (CapacitorStore, SupercapacitorStore, CellStore)
+    form = form_for(qtbot, document, "store", kinds=kinds, title="Store")
+    choose(row(form, "store.kind", CalmComboBox), "cell")
+    assert document.scenario.store == CellStore()
+    assert row(form, "store.chemistry", OptionRow).isVisibleTo(form)
+    assert document.undo_stack.count() == 1
+    document.undo_stack.undo()
+    assert row(form, "store.units_in_series", NumberRow).isVisibleTo(form)
+
+
+def test_the_pattern_of_light_is_a_choice_of_kind(qtbot, document):
+    form = form_for(qtbot, document, "light")
+    choose(row(form, "light.pattern.kind", CalmComboBox), "steady")
+    assert document.scenario.light.pattern == SteadyPattern()
+
+
+def test_list_items_are_added_and_removed(qtbot, document):
+    form = form_for(qtbot, document, "light")
+    qtbot.mouseClick(row(form, "light.pattern.blocks.add"), Qt.MouseButton.LeftButton)
+    assert len(document.scenario.light.pattern.blocks) == 2
+    qtbot.mouseClick(row(form, "light.pattern.blocks.0.remove"), Qt.MouseButton.LeftButton)
+    assert len(document.scenario.light.pattern.blocks) == 1
+
+
+def test_the_last_phase_cannot_be_removed(qtbot, document):
+    form = form_for(qtbot, document, "load")
+    with qtbot.waitSignal(document.refused):
+        qtbot.mouseClick(
+            row(form, "load.operations.0.phases.0.remove"), Qt.MouseButton.LeftButton
+        )
+
+
+def test_a_phase_keeps_its_draw_when_it_is_said_as_power(qtbot, document):
+    form = form_for(qtbot, document, "load")
+    amount = row(form, "load.operations.0.phases.0.amount", AmountRow)
+    choose(amount.box, "power_W")
+    phase = document.scenario.load.operations[0].phases[0]
+    assert phase.current_A is None
+    assert phase.power_W == pytest.approx(0.02 * document.scenario.load.connect_V)
+    again = row(form, "load.operations.0.phases.0.amount", AmountRow)
+    assert again.entry.unit == "W"
+
+
+def test_an_emptied_optional_number_is_none(qtbot, document):
+    form = form_for(qtbot, document, "margins")
+    entry = row(form, "margins.design_margin", NumberRow).entry
+    enter(qtbot, entry, "1.5")
+    assert document.scenario.margins.design_margin == 1.5
+    entry.selectAll()
+    qtbot.keyClick(entry, Qt.Key.Key_Backspace)
+    qtbot.keyClick(entry, Qt.Key.Key_Return)
+    assert document.scenario.margins.design_margin is None
+
+
+def test_every_control_of_every_form_has_a_name(qtbot, document):
+    for path in ("light", "panels", "charger", "store", "load", "margins"):
+        form = form_for(qtbot, document, path)
+        for kind in (ExactField, CalmComboBox):
+            for control in form.findChildren(kind):
+                assert control.accessibleName(), (path, control)
+                assert control.height() >= 24
+
+
+def test_duration_and_interval_of_the_pulse_lead_the_details(qtbot, document):
+    timing = PulseTiming(document)
+    qtbot.addWidget(timing)
+    timing.show()
+    labels = [r.field.label for r in timing.findChildren(NumberRow)]
+    assert labels == ["Duration", "Interval"]
+    enter(qtbot, row(timing, "load.operations.0.schedule.interval_s", NumberRow).entry, "5 min")
+    assert document.scenario.load.operations[0].schedule.interval_s == 300.0
+
+
+def test_timing_follows_the_largest_phase(qtbot, document):
+    from explorer.scenario.demand import Phase
+
+    timing = PulseTiming(document)
+    qtbot.addWidget(timing)
+    phases = document.scenario.load.operations[0].phases
+    document.edit("load.operations.0.phases", (*phases, Phase(current_A=0.2, duration_s=0.01)))
+    visible = [r.path for r in timing.findChildren(NumberRow) if r.isVisibleTo(timing)]
+    assert "load.operations.0.phases.1.duration_s" in visible

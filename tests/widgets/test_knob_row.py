@@ -1,0 +1,187 @@
+import pytest
+from PySide6.QtCore import QPoint, QPointF, Qt
+from PySide6.QtGui import QWheelEvent
+
+from explorer.advice.break_even import BreakEven
+from explorer.scenario.model import Scenario
+from explorer.state.knobs import knobs_for
+from explorer.widgets.knob_row import KnobRow
+
+LIGHT = knobs_for(Scenario())[0]
+
+
+@pytest.fixture
+def row(qtbot, document):
+    result = KnobRow(LIGHT, "l")
+    qtbot.addWidget(result)
+    result.resize(300, 110)
+
+    def edit(value):
+        document.edit(LIGHT.path, value)
+
+    def reset():
+        document.begin_gesture()
+        document.edit(LIGHT.path, document.start.light.illuminance_lx)
+
+    def follow(scenario):
+        result.set_value(scenario.light.illuminance_lx)
+
+    result.edited.connect(edit)
+    result.gesture_started.connect(document.begin_gesture)
+    result.reset_wanted.connect(reset)
+    document.changed.connect(follow)
+    follow(document.scenario)
+    result.show()
+    return result
+
+
+def at_stop(slider, value):
+    left, right = slider._ends()
+    return QPoint(round(left + (right - left) * LIGHT.fraction(value)), 13)
+
+
+def level(document):
+    return document.scenario.light.illuminance_lx
+
+
+def wheel(slider, steps):
+    middle = QPointF(slider.rect().center())
+    event = QWheelEvent(
+        middle, slider.mapToGlobal(middle), QPoint(), QPoint(0, 120 * steps),
+        Qt.MouseButton.NoButton, Qt.KeyboardModifier.NoModifier,
+        Qt.ScrollPhase.NoScrollPhase, False,
+    )  # fmt: skip
+    slider.wheelEvent(event)
+    return event.isAccepted()
+
+
+def test_showing_does_not_edit(qtbot, row, document):
+    with qtbot.assertNotEmitted(document.changed), qtbot.assertNotEmitted(row.edited):
+        row.set_value(617.0)
+    assert document.undo_stack.count() == 0
+    assert row.field.text() == "617 lx"
+
+
+def test_a_click_in_the_groove_jumps_there(qtbot, row, document):
+    qtbot.mouseClick(row.slider, Qt.MouseButton.LeftButton, pos=at_stop(row.slider, 5000.0))
+    assert level(document) == 5000.0
+
+
+def test_a_drag_is_one_undo_step(qtbot, row, document):
+    slider = row.slider
+    qtbot.mousePress(slider, Qt.MouseButton.LeftButton, pos=at_stop(slider, 300.0))
+    for value in (400.0, 500.0, 800.0, 1500.0):
+        qtbot.mouseMove(slider, at_stop(slider, value))
+    qtbot.mouseRelease(slider, Qt.MouseButton.LeftButton, pos=at_stop(slider, 1500.0))
+    assert level(document) == 1500.0
+    assert document.undo_stack.count() == 1
+    document.undo_stack.undo()
+    assert level(document) == 300.0
+    assert row.field.text() == "300 lx"
+
+
+def test_taking_hold_of_the_handle_between_two_stops_does_not_move_it(qtbot, row, document):
+    document.edit(LIGHT.path, 437.0)
+    qtbot.mouseClick(row.slider, Qt.MouseButton.LeftButton, pos=at_stop(row.slider, 437.0))
+    assert level(document) == 437.0
+
+
+def test_one_arrow_key_is_one_stop(qtbot, row, document):
+    qtbot.keyClick(row.slider, Qt.Key.Key_Right)
+    assert level(document) == 400.0
+    qtbot.keyClick(row.slider, Qt.Key.Key_Left)
+    qtbot.keyClick(row.slider, Qt.Key.Key_Left)
+    assert level(document) == 250.0
+    qtbot.keyClick(row.slider, Qt.Key.Key_End)
+    assert level(document) == 100_000.0
+
+
+def test_arrow_keys_in_the_field_walk_the_stops_too(qtbot, row, document):
+    qtbot.keyClick(row.field, Qt.Key.Key_Up)
+    assert level(document) == 400.0
+    qtbot.keyClick(row.field, Qt.Key.Key_Down)
+    assert level(document) == 300.0
+
+
+def test_the_step_buttons_walk_the_stops(qtbot, row, document):
+    qtbot.mouseClick(row.up, Qt.MouseButton.LeftButton)
+    assert level(document) == 400.0
+    qtbot.mouseClick(row.down, Qt.MouseButton.LeftButton)
+    assert level(document) == 300.0
+
+
+def test_the_wheel_acts_only_with_the_focus(qtbot, row, document):
+    row.slider.clearFocus()
+    assert not wheel(row.slider, 1)
+    assert level(document) == 300.0
+    row.slider.setFocus()
+    assert row.slider.hasFocus()
+    assert wheel(row.slider, 1)
+    assert level(document) == 400.0
+
+
+def test_a_double_click_on_the_handle_returns_to_the_start(qtbot, row, document):
+    document.edit(LIGHT.path, 2000.0)
+    place = at_stop(row.slider, 2000.0)
+    qtbot.mouseClick(row.slider, Qt.MouseButton.LeftButton, pos=place)
+    qtbot.mouseDClick(row.slider, Qt.MouseButton.LeftButton, pos=place)
+    assert level(document) == 300.0
+
+
+def test_two_clicks_in_the_groove_do_not_reset(qtbot, row, document):
+    place = at_stop(row.slider, 20_000.0)
+    qtbot.mouseClick(row.slider, Qt.MouseButton.LeftButton, pos=place)
+    qtbot.mouseDClick(row.slider, Qt.MouseButton.LeftButton, pos=place)
+    assert level(document) == 20_000.0
+
+
+def test_delete_returns_to_the_start(qtbot, row, document):
+    document.edit(LIGHT.path, 2000.0)
+    qtbot.keyClick(row.slider, Qt.Key.Key_Delete)
+    assert level(document) == 300.0
+
+
+def test_an_exact_value_may_lie_between_and_below_the_stops(qtbot, row, document):
+    row.field.setFocus()
+    row.field.selectAll()
+    qtbot.keyClicks(row.field, "1")
+    qtbot.keyClick(row.field, Qt.Key.Key_Return)
+    assert level(document) == 1.0
+    assert row.slider.value() == 0
+
+
+def test_assistive_technology_can_move_the_slider(row, document):
+    row.slider.setValue(LIGHT.stops.index(1000.0))
+    assert level(document) == 1000.0
+
+
+def test_name_with_unit_and_physical_value_are_announced(row):
+    row.set_value(437.0)
+    assert row.slider.accessibleName() == "Light level, lx"
+    assert row.slider.accessibleDescription() == "437 lx"
+    assert row.field.accessibleName() == "Light level, lx"
+    assert row.up.accessibleName() == "Light level: one step up"
+    assert row.label.buddy() is row.slider
+    assert row.label.text() == "&Light level"
+
+
+def test_every_target_is_at_least_24_pixels(row):
+    for part in (row.slider, row.field, row.up, row.down):
+        assert part.width() >= 24, part
+        assert part.height() >= 24, part
+
+
+def test_the_track_shows_where_it_runs_until_something_else_changes(row):
+    states = tuple("runs" if s >= 500 else "falls_short" for s in LIGHT.stops)
+    found = BreakEven(
+        path=LIGHT.path, stops=LIGHT.stops, states=states, sentence="runs from 500 lx", best=3000.0
+    )
+    plain = row.slider.grab().toImage()
+    row.set_break_even(found)
+    fresh = row.slider.grab().toImage()
+    assert fresh != plain
+    assert row.sentence.text() == "runs from 500 lx"
+    row.set_stale(True)
+    assert row.slider.grab().toImage() != fresh
+    row.set_break_even(found)
+    assert row.slider.grab().toImage() == fresh

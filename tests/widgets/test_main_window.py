@@ -1,0 +1,231 @@
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QAbstractButton, QComboBox, QLineEdit, QSlider
+
+from explorer.files.scenario_json import save_scenario
+from explorer.scenario.demand import Operation, Phase
+from explorer.scenario.model import Scenario
+from explorer.scenario.storage import CellStore
+from explorer.state import theme
+from explorer.widgets import messages
+
+
+def knob(window, key):
+    return next(row for row in window.knobs.rows if row.knob.key == key)
+
+
+def test_a_key_on_a_knob_reaches_document_trace_and_sign(qtbot, window, document, solver):
+    before = solver.result
+    with qtbot.waitSignal(solver.result_ready):
+        qtbot.keyClick(knob(window, "panels").slider, Qt.Key.Key_Right)
+    assert document.scenario.panels.count == 2
+    assert solver.result is not before
+    assert window.sign.word.text() == solver.result.verdict.word
+
+
+def test_showing_a_scenario_edits_nothing(qtbot, window, document):
+    document.new(Scenario(title="Moss wall"))
+    assert document.undo_stack.count() == 0
+    assert window.title_bar.title.text() == "Moss wall"
+
+
+def test_undo_and_redo_act_and_know_when_they_can(qtbot, window, document):
+    assert not window.commands["undo"].isEnabled()
+    qtbot.keyClick(knob(window, "panels").slider, Qt.Key.Key_Right)
+    assert window.commands["undo"].isEnabled()
+    window.commands["undo"].trigger()
+    assert document.scenario.panels.count == 1
+    assert knob(window, "panels").field.text() == "1"
+    window.commands["redo"].trigger()
+    assert document.scenario.panels.count == 2
+
+
+def test_a_refused_value_is_explained_in_the_window_and_taken_back(qtbot, window, document):
+    field = knob(window, "panels").field
+    field.setFocus()
+    field.selectAll()
+    qtbot.keyClicks(field, "65")
+    qtbot.keyClick(field, Qt.Key.Key_Return)
+    assert window.notice.isVisible()
+    assert window.notice.text.text() == "Panels takes 1 to 64."
+    assert field.text() == "1"
+    qtbot.keyClick(knob(window, "panels").slider, Qt.Key.Key_Right)
+    assert not window.notice.isVisible()
+
+
+def test_title_and_place_are_edited_in_the_head(qtbot, window, document):
+    field = window.title_bar.title
+    field.setFocus()
+    field.selectAll()
+    qtbot.keyClicks(field, "Fern bench")
+    qtbot.keyClick(field, Qt.Key.Key_Return)
+    assert document.scenario.title == "Fern bench"
+    assert document.undo_stack.count() == 1
+
+
+def test_break_evens_reach_every_knob(qtbot, window, document, solver):
+    with qtbot.waitSignal(solver.break_evens_ready, timeout=20_000):
+        document.edit("light.illuminance_lx", 320.0)
+    assert all(row.sentence.text() for row in window.knobs.rows)
+
+
+def test_details_are_built_only_when_they_are_opened(qtbot, window):
+    fold = window.knobs.folds[0]
+    assert fold.content is None
+    qtbot.mouseClick(fold.button, Qt.MouseButton.LeftButton)
+    assert fold.content is not None
+    assert fold.content.isVisible()
+    qtbot.mouseClick(fold.button, Qt.MouseButton.LeftButton)
+    assert not fold.content.isVisible()
+
+
+def test_details_never_need_sideways_scrolling(window, qapp):
+    for fold in window.knobs.folds:
+        fold.set_open(True)
+    qapp.processEvents()
+    scroll = window.knobs._scroll
+    assert scroll.widget().width() <= scroll.viewport().width()
+    assert scroll.widget().minimumSizeHint().width() <= scroll.viewport().width()
+
+
+def test_a_cell_gives_the_store_knob_its_capacity(window, document):
+    document.edit("store", CellStore())
+    row = knob(window, "store")
+    assert row.knob.path == "store.capacity_mAh"
+    assert row.field.text() == "40 mAh"
+    assert row.slider.accessibleName() == "Capacity, mAh"
+
+
+def test_with_two_operations_a_choice_says_which_the_load_slider_moves(qtbot, window, document):
+    assert not window.knobs._operations.isVisible()
+    valve = Operation(name="open the valve", phases=(Phase(current_A=0.3, duration_s=0.02),))
+    document.edit("load.operations", (*document.scenario.load.operations, valve))
+    box = window.knobs._operations
+    assert box.isVisible()
+    box.setCurrentIndex(1)
+    box.activated.emit(1)
+    assert knob(window, "pulse").knob.path == "load.operations.1.phases.0.current_A"
+    assert knob(window, "pulse").field.text() == "0.3 A"
+
+
+def test_span_buttons_choose_what_is_shown(qtbot, window, solver):
+    day = window.trace.spans.button(2)
+    qtbot.mouseClick(day, Qt.MouseButton.LeftButton)
+    assert solver.span == "day"
+    assert window.trace.plot.shown.length_s == 86_400.0
+    qtbot.mouseClick(window.trace.spans.button(0), Qt.MouseButton.LeftButton)
+    assert window.trace.pulse.isVisible()
+    assert not window.trace.plot.isVisible()
+
+
+def test_the_fit_button_is_there_only_when_zoomed(qtbot, window):
+    assert not window.trace.fit.isVisible()
+    window.trace.plot.zoom(3.0, 1e5)
+    assert window.trace.fit.isVisible()
+    qtbot.mouseClick(window.trace.fit, Qt.MouseButton.LeftButton)
+    assert not window.trace.fit.isVisible()
+
+
+def test_pin_keeps_a_ghost_until_it_is_pressed_again(qtbot, window, solver):
+    with qtbot.waitSignal(solver.ghost_ready):
+        window.commands["pin"].trigger()
+    assert window.trace.plot._ghost is not None
+    window.commands["pin"].trigger()
+    assert window.trace.plot._ghost is None
+
+
+def test_save_asks_for_a_name_and_then_does_not(window, document, tmp_path, monkeypatch):
+    asked = []
+
+    def pick(_, suggestion):
+        asked.append(suggestion)
+        return tmp_path / "fern.json"
+
+    monkeypatch.setattr(messages, "pick_save", pick)
+    document.edit("title", "Fern bench")
+    assert window.isWindowModified()
+    window.commands["save"].trigger()
+    document.edit("panels.count", 2)
+    window.commands["save"].trigger()
+    assert len(asked) == 1
+    assert (tmp_path / "fern.json").exists()
+    assert not window.isWindowModified()
+    assert window.windowTitle().startswith("fern.json")
+    assert window.settings.settings.recent == (str(tmp_path / "fern.json"),)
+
+
+def test_a_broken_file_is_explained_and_what_is_open_stays(window, document, said, tmp_path):
+    place = tmp_path / "broken.json"
+    place.write_text("{", encoding="utf-8")
+    before = document.scenario
+    assert not window.open_path(place)
+    assert "broken.json" in said[0][1]
+    assert document.scenario is before
+
+
+@pytest.mark.parametrize(("answer", "opened"), [("discard", True), ("cancel", False)])
+def test_unsaved_changes_are_asked_about(
+    window, document, tmp_path, monkeypatch, answer, opened
+):
+    save_scenario(tmp_path / "other.json", Scenario(title="Other"))
+    monkeypatch.setattr(messages, "ask_save", lambda *_: answer)
+    monkeypatch.setattr(messages, "pick_open", lambda *_: tmp_path / "other.json")
+    document.edit("panels.count", 3)
+    window.commands["open"].trigger()
+    assert (document.scenario.title == "Other") is opened
+
+
+def test_closing_with_unsaved_changes_can_be_cancelled(window, document, monkeypatch):
+    monkeypatch.setattr(messages, "ask_save", lambda *_: "cancel")
+    document.edit("panels.count", 3)
+    assert not window.close()
+    document.undo_stack.undo()
+    assert window.close()
+
+
+def test_examples_are_listed_and_open_without_a_name(window, document):
+    window._fill_examples()
+    actions = window._examples.actions()
+    if not actions:
+        pytest.skip("no bundled scenarios in this checkout")
+    actions[0].trigger()
+    assert document.path is None
+    assert document.scenario.title != "New scenario"
+
+
+@pytest.mark.parametrize("choice", ["light", "dark", "contrast"])
+def test_each_theme_reaches_every_part(window, qapp, choice):
+    window.apply_theme(choice)
+    qapp.processEvents()
+    tokens = theme.resolve(choice)
+    for part in (window, window.knobs, window.trace, window.sign, window.trace.plot):
+        assert theme.tokens_of(part.palette()) is tokens, part
+
+
+def test_a_chosen_theme_is_remembered(window):
+    dark = next(a for a in window._themes.actions() if a.data() == "dark")
+    dark.trigger()
+    assert window.settings.settings.theme == "dark"
+
+
+def test_every_control_on_screen_is_named_and_large_enough(window, qapp):
+    for fold in window.knobs.folds:
+        fold.set_open(True)
+    qapp.processEvents()
+    for kind in (QAbstractButton, QLineEdit, QSlider, QComboBox):
+        for control in window.findChildren(kind):
+            if not control.isVisible() or control.objectName().startswith("qt_"):
+                continue
+            if control.metaObject().className() in ("QToolButton",):
+                continue  # the arrows of the menu bar
+            name = control.accessibleName() or getattr(control, "text", str)()
+            assert name, control
+            assert min(control.width(), control.height()) >= 24, (name, control.size())
+
+
+def test_the_tab_key_walks_through_a_knob_in_reading_order(qtbot, window):
+    first = knob(window, "light")
+    first.field.setFocus()
+    for following in (first.slider, window.knobs.folds[0].button, window.knobs.rows[1].field):
+        qtbot.keyClick(window.focusWidget(), Qt.Key.Key_Tab)
+        assert window.focusWidget() is following

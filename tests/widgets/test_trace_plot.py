@@ -1,0 +1,194 @@
+import sys
+
+import numpy as np
+import pytest
+from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
+from PySide6.QtGui import QWheelEvent
+
+from explorer.scenario.model import Scenario, with_value
+from explorer.state import theme
+from explorer.state.spans import DAY_S, WEEK_S, Window
+from explorer.widgets.plots import overlay
+from explorer.widgets.plots.pulse_inset import PulseInset
+from explorer.widgets.plots.trace_plot import TracePlot
+from tests.widgets.samples import made_up, made_up_pulse, made_up_trace
+
+WEEK = Window(from_s=0.0, to_s=WEEK_S)
+
+
+@pytest.fixture
+def plot(qtbot):
+    result = TracePlot()
+    qtbot.addWidget(result)
+    result.resize(640, 400)
+    result.show()
+    result.set_assessment(made_up(), WEEK)
+    qtbot.waitExposed(result)
+    return result
+
+
+def wheel(plot, steps, x):
+    where = QPointF(x, 200)
+    plot.wheelEvent(
+        QWheelEvent(
+            where, plot.mapToGlobal(where), QPoint(), QPoint(0, 120 * steps),
+            Qt.MouseButton.NoButton, Qt.KeyboardModifier.NoModifier,
+            Qt.ScrollPhase.NoScrollPhase, False,
+        )
+    )  # fmt: skip
+
+
+def x_range(plot):
+    return tuple(plot.getPlotItem().getViewBox().viewRange()[0])
+
+
+def test_it_shows_the_whole_window_and_axes_that_begin_at_zero(plot):
+    assert x_range(plot) == pytest.approx((0.0, WEEK_S))
+    low, high = plot.getPlotItem().getViewBox().viewRange()[1]
+    assert low == 0.0
+    assert high > 5.0
+
+
+def test_the_axis_does_not_move_while_a_knob_moves(plot):
+    before = plot.getPlotItem().getViewBox().viewRange()
+    for level in (310.0, 330.0, 350.0):
+        plot.set_assessment(made_up(with_value(Scenario(), "light.illuminance_lx", level)), WEEK)
+    assert plot.getPlotItem().getViewBox().viewRange() == before
+
+
+def test_the_wheel_zooms_in_time_around_the_pointer(qtbot, plot):
+    x = plot._to_x(3 * DAY_S)
+    with qtbot.waitSignal(plot.zoomed_changed) as heard:
+        wheel(plot, 4, x)
+    assert heard.args == [True]
+    assert plot.shown.length_s < 0.5 * WEEK_S
+    assert plot._to_x(3 * DAY_S) == pytest.approx(x, abs=1.0)
+
+
+def test_fit_shows_everything_again(qtbot, plot):
+    wheel(plot, 4, 300)
+    with qtbot.waitSignal(plot.zoomed_changed) as heard:
+        plot.fit()
+    assert heard.args == [False]
+    assert x_range(plot) == pytest.approx((0.0, WEEK_S))
+
+
+def test_a_zoom_out_never_leaves_the_window(plot):
+    wheel(plot, -30, 300)
+    assert plot.shown == WEEK
+
+
+def test_a_zoom_stays_while_results_come(plot):
+    wheel(plot, 4, 300)
+    shown = plot.shown
+    plot.set_assessment(made_up(), WEEK)
+    assert plot.shown == shown
+
+
+def test_the_mouse_moves_the_cursor(qtbot, plot):
+    where = QPoint(round(plot._to_x(2 * DAY_S)), 200)
+    with qtbot.waitSignal(plot.cursor_moved):
+        qtbot.mouseMove(plot.viewport(), where)
+    assert plot.cursor_s == pytest.approx(2 * DAY_S, abs=WEEK_S / 500)
+    assert plot.cursor_lines()[0].label.startswith("Wed 0")
+
+
+def test_the_keyboard_moves_hides_and_zooms(qtbot, plot):
+    plot.setFocus()
+    qtbot.keyClick(plot, Qt.Key.Key_Right)
+    first = plot.cursor_s
+    qtbot.keyClick(plot, Qt.Key.Key_Right)
+    assert plot.cursor_s > first
+    qtbot.keyClick(plot, Qt.Key.Key_Left)
+    assert plot.cursor_s == pytest.approx(first)
+    qtbot.keyClick(plot, Qt.Key.Key_Plus)
+    assert plot.is_zoomed
+    qtbot.keyClick(plot, Qt.Key.Key_Home)
+    assert not plot.is_zoomed
+    qtbot.keyClick(plot, Qt.Key.Key_Escape)
+    assert plot.cursor_s is None
+
+
+def test_dragging_pans_a_zoomed_trace(qtbot, plot):
+    wheel(plot, 6, plot._to_x(3.5 * DAY_S))
+    before = plot.shown
+    port = plot.viewport()
+    qtbot.mousePress(port, Qt.MouseButton.LeftButton, pos=QPoint(300, 200))
+    qtbot.mouseMove(port, QPoint(250, 200))
+    qtbot.mouseRelease(port, Qt.MouseButton.LeftButton, pos=QPoint(250, 200))
+    assert plot.shown.from_s > before.from_s
+    assert plot.shown.length_s == pytest.approx(before.length_s)
+
+
+def test_a_pinned_design_is_drawn_and_read(plot):
+    plain = plot.grab().toImage()
+    plot.set_ghost(made_up(with_value(Scenario(), "light.illuminance_lx", 150.0)))
+    assert plot.grab().toImage() != plain
+    plot.set_cursor(2 * DAY_S)
+    assert plot.cursor_lines()[-1].label == "pinned"
+    plot.set_cursor(None)
+    plot.set_ghost(None)
+    assert plot.grab().toImage() == plain
+
+
+def test_a_new_palette_changes_ground_axes_and_curves(qtbot, plot, qapp):
+    qapp.setPalette(theme.palette_of(theme.DARK))
+    qapp.processEvents()
+    image = plot.grab().toImage()
+    corner = image.pixelColor(3, 3).name().upper()
+    assert corner == theme.DARK.card
+    assert plot._curve.opts["pen"].color().name().upper() == theme.DARK.accent
+
+
+def test_the_plot_has_a_name_and_says_its_key_numbers(plot):
+    assert plot.accessibleName() == "Trace of the store voltage, V"
+    assert "highest" in plot.accessibleDescription()
+
+
+def test_lit_hours_become_one_band_each():
+    bands = overlay.LitBands(made_up_trace(Scenario(), WEEK_S, 4000)).bands
+    assert len(bands) == 5
+    start, end, _ = bands[0]
+    assert start == pytest.approx(8 * 3600, abs=400)
+    assert end == pytest.approx(18 * 3600, abs=400)
+
+
+def test_brightness_steps_with_the_light_and_dark_is_none():
+    levels = overlay.brightness_level(np.array([0.0, 0.5, 10.0, 100.0, 1000.0]))
+    assert levels.tolist() == [0, 0, 1, 3, overlay.LEVELS]
+
+
+def test_many_paintings_drop_no_reference_to_none(plot, qapp):
+    # A binding that drops one on each void call aborts the program within a few hundred frames.
+    plot.repaint()
+    before = sys.getrefcount(None)
+    for frame in range(500):
+        plot.set_assessment(made_up(columns=60), WEEK)
+        plot.set_cursor(frame * 600.0)
+        plot.viewport().repaint()
+    qapp.processEvents()
+    assert abs(sys.getrefcount(None) - before) < 300
+
+
+def test_the_pulse_says_its_step_and_ramp(qtbot):
+    inset = PulseInset()
+    qtbot.addWidget(inset)
+    inset.resize(300, 130)
+    inset.show()
+    empty = inset.grab().toImage()
+    inset.set_pulse(made_up_pulse())
+    assert "ESR step 0.22 V, ramp 60 mV" in inset.accessibleDescription()
+    assert inset.grab().toImage() != empty
+    inset.set_pulse(None)
+    assert inset.grab().toImage() == empty
+
+
+def test_leaving_takes_the_cursor_along_unless_it_has_the_focus(plot):
+    plot.clearFocus()
+    plot.set_cursor(DAY_S)
+    plot.leaveEvent(QEvent(QEvent.Type.Leave))
+    assert plot.cursor_s is None
+    plot.setFocus()
+    plot.set_cursor(DAY_S)
+    plot.leaveEvent(QEvent(QEvent.Type.Leave))
+    assert plot.cursor_s == DAY_S
