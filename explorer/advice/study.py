@@ -8,9 +8,9 @@ from math import inf, isfinite
 import numpy as np
 
 from explorer.engine.legs import State, Trajectory
-from explorer.engine.march import Engine
+from explorer.engine.march import MOST_TRIES, Engine
 from explorer.engine.sample import Extremes, columns, extremes
-from explorer.engine.steady import RepeatingCourse, repeating_course
+from explorer.engine.steady import STUDY_LEGS, RepeatingCourse, repeating_course
 from explorer.engine.system import Periodic, System, WhenReady
 from explorer.physics import load as ld
 from explorer.scenario.build import build
@@ -146,7 +146,9 @@ def _first_charge(engine: Engine, allowed_s: float) -> FirstCharge:
     limit = max(4.0 * allowed_s, 2.0 * period)
     highest = 0.0
     while passed < limit:
-        run = engine.march(period, state, begin_s=begin + passed, stop_at="operation")
+        run = engine.march(
+            period, state, begin_s=begin + passed, stop_at="operation", most_legs=STUDY_LEGS
+        )
         connects += run.tally.connects
         if isfinite(run.first_operation_s):
             done = passed + run.first_operation_s
@@ -158,6 +160,8 @@ def _first_charge(engine: Engine, allowed_s: float) -> FirstCharge:
         passed += period
         moved = abs(run.end.charge_c - state.charge_c)
         state = run.end
+        if run.tally.cut_offs >= MOST_TRIES:
+            break
         if moved <= STUCK * _full_charge(engine):
             break
     return FirstCharge(
@@ -171,7 +175,7 @@ def _settled(engine: Engine, first: FirstCharge) -> RepeatingCourse:
     period = engine.edges[-1]
     if isfinite(first.seconds):
         into = first.end_s % period
-        run = engine.march(period - into, first.end, begin_s=into)
+        run = engine.march(period - into, first.end, begin_s=into, most_legs=STUDY_LEGS)
         return repeating_course(engine, run.end)
     full = State(charge_c=_full_charge(engine), connected=True, charging=False)
     return repeating_course(engine, full)

@@ -29,6 +29,10 @@ GATHER_S = 900.0
 """Longest window into which readings of a log are gathered. [s]"""
 GATHER_V = 0.01
 """Most that the store may move within such a window. [V]"""
+TINY_V = 0.3
+"""A store that one reading moves by more than this follows the light at once; its readings are
+gathered in windows of `TINY_GATHER_S` whatever it does meanwhile. [V]"""
+TINY_GATHER_S = 300.0
 
 FloatArray = NDArray[np.float64]
 
@@ -229,15 +233,19 @@ def _gathered(field: Field, amps: FloatArray) -> tuple[FloatArray, FloatArray, F
     course, volts = field.system.light, field.system.load.connect_v
     edges, lux = course.edges_s, course.illuminance_lx
     span = np.diff(edges)
-    window = np.floor(edges[:-1] / GATHER_S)
-    fits = np.floor((edges[1:] - 1e-6) / GATHER_S) == window
+    begin = field.charge_at(volts)
+    single = np.percentile(np.abs(amps) * span, 95)
+    tiny = field.voltage_at(begin + single) - field.voltage_at(begin) > TINY_V
+    width = TINY_GATHER_S if tiny else GATHER_S
+    window = np.floor(edges[:-1] / width)
+    fits = np.floor((edges[1:] - 1e-6) / width) == window
     # A stretch that passes a window's edge stands alone, and so do the parts around it.
     parted = (np.diff(window) != 0) | ~fits[1:] | ~fits[:-1]
     group = np.cumsum(np.concatenate([[0], parted]))
     moved = np.bincount(group, np.abs(amps) * span)
-    begin = field.charge_at(volts)
     rise = field.voltage_at(begin + moved) - field.voltage_at(begin)
-    starts = np.concatenate([[True], parted]) | (rise > GATHER_V)[group]
+    alone = (rise > GATHER_V) & ~tiny
+    starts = np.concatenate([[True], parted]) | alone[group]
     first = np.flatnonzero(starts)
     time = np.add.reduceat(span, first)
     mean = np.add.reduceat(amps * span, first) / time

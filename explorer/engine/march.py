@@ -33,11 +33,18 @@ AVERAGED_IN_LOG_V = 1e-3
 OFF: Key = ("off",)
 MAX_LEGS = 400_000
 MAX_EVENTS = 4000
+MOST_TRIES = 2000
+"""Failed start-ups after which a first operation is no longer waited for."""
 SKIP_TURNS = 3
 """Fewest turns between full and resume that are skipped at once."""
 TIME_GRAIN_S = 1e-9
 REPEAT_DRIFT = 1e-4
-"""Largest relative change of charge from one turn of a repeating course to the next."""
+"""Largest relative change of charge from one turn of a repeating course to the next that is
+followed without a look at the turn before."""
+EVEN = 0.02
+"""Two turns whose length and drift differ by less than this share are even."""
+REPEAT_REACH = 0.02
+"""How far an even drift is followed, as a share of a full store."""
 
 
 class Engine:
@@ -211,6 +218,7 @@ class Engine:
         begin_s: float = 0.0,
         stop_at: str = "",
         longest_leg_s: float = inf,
+        most_legs: int = MAX_LEGS,
     ) -> Trajectory:
         """Run for a span of time.
 
@@ -227,9 +235,11 @@ class Engine:
             "full"; empty to run on.
         longest_leg_s : float
             Legs that are built by doubling are cut to this length, for drawing. [s]
+        most_legs : int
+            End after this many legs; the trajectory's span tells how far it came.
         """
         run = _Run(self, span_s, start or self.initial_state(), begin_s, longest_leg_s)
-        return run.go(stop_at)
+        return run.go(stop_at, most_legs)
 
     def dark(self) -> Engine:
         """The same system in the dark for ever, with the tables that it shares kept."""
@@ -292,7 +302,7 @@ class _Run:
         self.legs: list[Leg] = []
         self.events: list[Event] = []
         self.first_operation = inf
-        self.seen: dict[object, tuple[float, float, int, Tally]] = {}
+        self.seen: dict[object, tuple[float, float, int, Tally, float, float]] = {}
         self.offset = engine.system.light.begins_at_s
         self.stop_at = ""
         if start.connected:
@@ -359,13 +369,13 @@ class _Run:
 
     # ---- the loop ------------------------------------------------------------------------
 
-    def go(self, stop_at: str) -> Trajectory:
+    def go(self, stop_at: str, most_legs: int) -> Trajectory:
         """March to the end."""
         self.stop_at = stop_at
         while self.t < self.end - TIME_GRAIN_S:
             if stop_at and self._happened(stop_at):
                 break
-            if len(self.legs) > MAX_LEGS:
+            if len(self.legs) > most_legs:
                 break
             self._pass_edges()
             if self._switch():
@@ -387,7 +397,7 @@ class _Run:
 
     def _happened(self, what: str) -> bool:
         if what == "operation":
-            return self.first_operation < inf
+            return self.first_operation < inf or self.tally.cut_offs >= MOST_TRIES
         return self.tally.cut_offs > 0 if what == "cut_off" else not self.charging
 
     def _pass_edges(self) -> None:
@@ -834,16 +844,24 @@ class _Run:
         limit = min(self.segment_end, self.end, self.window_edge)
         where = (event, self.stage, self.charging, self.small, self.window_edge)
         before = self.seen.get(where)
-        self.seen[where] = (self.t, self.q, len(self.legs), _copy(self.tally))
-        if before is None or self.t <= before[0]:
+        turn_s, drift_c = (
+            (self.t - before[0], self.q - before[1]) if before is not None else (0.0, 0.0)
+        )
+        self.seen[where] = (self.t, self.q, len(self.legs), _copy(self.tally), turn_s, drift_c)
+        if before is None or turn_s <= 0.0:
             return False
-        turn_s, drift_c = self.t - before[0], self.q - before[1]
         turns = floor((limit - self.t) / turn_s) - 1
         scale = self.field.full_c if self.field.full_c < inf else self.field.charge_c[-1]
         if abs(drift_c) > 1e-9 * scale:
-            if abs(drift_c) > REPEAT_DRIFT * scale:
+            # A slow drift may be followed for a while; a faster one must be seen to be even.
+            even = event == "connect" and (
+                abs(turn_s - before[4]) <= EVEN * turn_s
+                and abs(drift_c - before[5]) <= EVEN * abs(drift_c)
+            )
+            if abs(drift_c) > REPEAT_DRIFT * scale and not even:
                 return False
-            turns = min(turns, floor(20 * REPEAT_DRIFT * scale / abs(drift_c)))
+            reach = REPEAT_REACH if even else 20 * REPEAT_DRIFT
+            turns = min(turns, floor(reach * scale / abs(drift_c)))
             # No further than to where the next turn would no longer begin.
             turns = floor(min(turns, (self._turn_end(event, drift_c) - self.q) / drift_c))
         if turns < 2:

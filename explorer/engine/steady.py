@@ -15,6 +15,11 @@ ROUGH_TOLERANCE = 0.05
 each period at another point of its course, which is repeating all the same."""
 PATIENCE = 5
 MOST_PERIODS = 14
+STUDY_LEGS = 60_000
+"""Most legs of a period that are followed to judge it; more are needed only by a store that is
+emptied thousands of times a week."""
+HOPELESS_CUT_OFFS = 500
+"""A period with more cut-offs than this is taken as it is: the design fails whatever follows."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,11 +53,13 @@ def repeating_course(engine: Engine, start: State) -> RepeatingCourse:
     before: tuple[float, float] | None = None
     best: RepeatingCourse | None = None
     for turn in range(MOST_PERIODS):
-        run = engine.march(period, state)
+        run = engine.march(period, state, most_legs=STUDY_LEGS)
         drift = run.end.charge_c - state.charge_c
         same = run.end.connected == state.connected
         best = RepeatingCourse(start=state, run=run, drift_c=drift)
         if same and abs(drift) <= (grain if turn < PATIENCE else ROUGH_TOLERANCE * full):
+            break
+        if run.tally.cut_offs > HOPELESS_CUT_OFFS:
             break
         guess = run.end.charge_c
         if same and before is not None and 0.0 < drift / before[1] < 1.0:

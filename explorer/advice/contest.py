@@ -1,0 +1,135 @@
+"""Contest: the same device on every kind of store, each in the size that fits it best."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+
+import numpy as np
+from pydantic import ValidationError
+
+from explorer.advice.assess import assess
+from explorer.advice.cautions import cautions
+from explorer.advice.fleet import judge_many
+from explorer.advice.verdict import Verdict
+from explorer.engine.columns import Columns
+from explorer.scenario import parts
+from explorer.scenario.build import years_to_end_of_life
+from explorer.scenario.light_log import LightLog
+from explorer.scenario.model import Scenario
+from explorer.scenario.parts import StoreFamily
+
+HEADROOM = 0.93
+"""Share of a store's rated voltage to which it is charged where the scenario's own full
+threshold would be too high (common practice, no source)."""
+BAND = 0.6
+"""Where in the band from cut-off to full the load connects, if its own threshold is too high."""
+MOST_TRIES = 3
+TRACE_ROWS = 240
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Entry:
+    """One store family at its best fit."""
+
+    key: str
+    title: str
+    scenario: Scenario | None
+    """The design with this store; None where it cannot be fitted at all."""
+    size: float
+    unit: str
+    verdict: Verdict | None
+    answers: dict[str, float]
+    trace: Columns | None
+    volume_cm3: float
+    mass_g: float
+    cost_class: int
+    """Rank of cost for the same job, 1 (cheapest) to 5."""
+    years_to_end: float
+    cautions: tuple[str, ...]
+    fits: bool
+    """Whether the store's voltages suit the device."""
+
+
+def replaced_store(scenario: Scenario, family: StoreFamily, size: float) -> Scenario | None:
+    """The scenario on another store, its full and connect thresholds moved only where they must.
+
+    None where the store's voltage never reaches what the device needs.
+    """
+    empty_v, rated_v = family.window_v
+    full_v = min(scenario.charger.full_V, rated_v * (1.0 if family.kind == "cell" else HEADROOM))
+    low_v = max(scenario.load.disconnect_V, empty_v)
+    if full_v < low_v * 1.05:
+        return None
+    connect_v = scenario.load.connect_V
+    if connect_v >= 0.97 * full_v or connect_v <= low_v:
+        connect_v = low_v + BAND * (full_v - low_v)
+    data = scenario.model_dump()
+    data["store"] = family.store(size).model_dump()
+    data["charger"]["full_V"] = full_v
+    data["load"]["connect_V"] = connect_v
+    for key in ("years_in_service",):
+        data["store"][key] = getattr(scenario.store, key)
+    try:
+        return Scenario.model_validate(data)
+    except ValidationError:
+        return None
+
+
+def contest(
+    scenario: Scenario, log: LightLog | None, stopped: Callable[[], bool] = lambda: False
+) -> Iterator[Entry]:
+    """Every store family in the smallest size that runs, or in its best size if none does.
+
+    Parameters
+    ----------
+    scenario : Scenario
+        The design; everything but the store and its thresholds stays.
+    log : LightLog, optional
+        The measured light, where the scenario's pattern is a log.
+    stopped : callable
+        Asked between families; True ends the contest.
+    """
+    for family in parts.store_families():
+        if stopped():
+            return
+        yield _entry(scenario, log, family)
+
+
+def _entry(scenario: Scenario, log: LightLog | None, family: StoreFamily) -> Entry:
+    unit = "mAh" if family.kind == "cell" else "F"
+    base = replaced_store(scenario, family, family.sizes[0])
+    if base is None:
+        return Entry(
+            key=family.key, title=family.title, scenario=None, size=0.0, unit=unit, verdict=None,
+            answers={}, trace=None, volume_cm3=0.0, mass_g=0.0, cost_class=family.cost_class,
+            years_to_end=0.0, cautions=family.cautions, fits=False,
+        )
+    path = "store.capacity_mAh" if family.kind == "cell" else "store.capacitance_F"
+    fleet = judge_many(base, log, {path: np.array(family.sizes)})
+    good = np.flatnonzero(fleet.reserve >= 1.0)
+    order = good[:MOST_TRIES].tolist() if len(good) else [int(np.argmax(fleet.reserve))]
+    chosen, found = None, None
+    for i in order:
+        tried = replaced_store(scenario, family, family.sizes[i])
+        assert tried is not None
+        result = assess(tried, log, columns=TRACE_ROWS)
+        if found is None or result.verdict.state == "runs":
+            chosen, found = i, result
+        if result.verdict.state == "runs":
+            break
+    assert chosen is not None and found is not None
+    size, design = family.sizes[chosen], found.scenario
+    return Entry(
+        key=family.key, title=family.title, scenario=design, size=size, unit=unit,
+        verdict=found.verdict, answers=found.answers, trace=found.trace,
+        volume_cm3=family.volume_cm3(size), mass_g=family.mass_g(size),
+        cost_class=family.cost_class,
+        years_to_end=float(
+            np.asarray(
+                years_to_end_of_life(design.store, design.light.ambient_C, design.charger.full_V)
+            )
+        ),
+        cautions=tuple(c.title for c in cautions(design) if c.where == "store"),
+        fits=True,
+    )
