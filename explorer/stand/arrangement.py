@@ -1,0 +1,108 @@
+"""Where everything goes on the stand's page: picture above, hands below, upright or wide."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from explorer.stand.legibility import Sizes
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Box:
+    """A rectangle. [logical px]"""
+
+    x: int
+    y: int
+    width: int
+    height: int
+
+    @property
+    def bottom(self) -> int:
+        """First row below."""
+        return self.y + self.height
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Arrangement:
+    """The bands of the page, from top to bottom."""
+
+    upright: bool
+    header: Box
+    headline: Box
+    trace: Box
+    strip: Box
+    knobs: Box
+    knob_columns: int
+    cards: Box
+
+    @property
+    def below(self) -> Box:
+        """Everything under the picture: what hands reach, or the invitation."""
+        top = self.strip.y
+        return Box(
+            x=self.strip.x,
+            y=top,
+            width=self.strip.width,
+            height=self.cards.bottom - top,
+        )
+
+
+LOWEST_TRACE = 0.14
+"""Least part of the page's height that the trace gets."""
+
+
+def knob_height(sizes: Sizes) -> int:
+    """Height of one knob: name and value, slider, sentence. [px]"""
+    return round(sizes.near * 1.7 + slider_height(sizes) + sizes.near * 1.15 + 1.2 * sizes.gap)
+
+
+def slider_height(sizes: Sizes) -> int:
+    """Height of a slider with the names on its track. [px]"""
+    return round(max(sizes.target, sizes.near * 1.4) + sizes.near * 1.05)
+
+
+def arrange(width: int, height: int, sizes: Sizes, knobs: int) -> Arrangement:
+    """Divide a page.
+
+    Parameters
+    ----------
+    width, height : int
+        Of the page. [px]
+    sizes : Sizes
+        From `sizes_for`.
+    knobs : int
+        How many visitors may move, 1 to 4.
+    """
+    upright = height > width
+    margin, gap = sizes.margin, sizes.gap
+    inner = width - 2 * margin
+    columns = min(knobs, 2) if upright else knobs
+    rows = -(-knobs // columns)
+    header = round(sizes.near * 1.5)
+    if upright:
+        headline = round(sizes.word * 1.22 + max(sizes.number * 1.1, sizes.caption * 1.3))
+        strip = round(sizes.reason * 2.6 + sizes.near * 2.6)
+    else:
+        headline = round(max(sizes.word * 1.3, sizes.number * 1.02 + sizes.caption * 1.2))
+        strip = round(sizes.reason * 1.35 + sizes.near * 1.5)
+    knob = rows * knob_height(sizes) + (rows - 1) * gap
+    cards = round(max(sizes.target * 1.15, sizes.near * 3.0))
+    taken = 2 * margin + header + headline + strip + knob + cards + 5 * gap
+    trace = max(height - taken, round(LOWEST_TRACE * height))
+    # On a page that is too low, the headline gives way: hands must keep their targets.
+    headline = max(headline - max(taken + trace - height, 0), round(0.1 * height))
+    y = margin
+    boxes = []
+    for band in (header, headline, trace, strip, knob, cards):
+        boxes.append(Box(x=margin, y=y, width=inner, height=band))
+        y += band + gap
+    return Arrangement(
+        upright=upright,
+        header=boxes[0],
+        headline=boxes[1],
+        trace=boxes[2],
+        strip=boxes[3],
+        knobs=boxes[4],
+        knob_columns=columns,
+        cards=boxes[5],
+    )

@@ -1,0 +1,108 @@
+"""The slider of a knob, for a finger: the same stops, a handle of ten millimetres and more."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt
+from PySide6.QtGui import QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QSizePolicy, QWidget
+
+from explorer.stand.arrangement import slider_height
+from explorer.stand.fit_label import sized_font
+from explorer.stand.legibility import Sizes
+from explorer.state.knobs import Knob
+from explorer.state.theme import Tokens, tokens_of
+from explorer.widgets.knob_slider import KnobSlider
+from explorer.widgets.paint import focus_pen
+
+
+class BigSlider(KnobSlider):
+    """A `KnobSlider` drawn to stated sizes; a touch anywhere on it jumps there."""
+
+    def __init__(self, knob: Knob, parent: QWidget | None = None) -> None:
+        self._target, self._near, self._high = 44.0, 16.0, 64
+        super().__init__(knob, parent)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+
+    def set_sizes(self, sizes: Sizes) -> None:
+        """Draw to other sizes."""
+        self._target, self._near = float(sizes.target), sizes.near
+        self._high = slider_height(sizes)
+        self.updateGeometry()
+        self.update()
+
+    def sizeHint(self) -> QSize:
+        """Track, handle and the names below."""
+        return QSize(round(4 * self._target), self._high)
+
+    def minimumSizeHint(self) -> QSize:
+        """Room for the handle."""
+        return QSize(round(2 * self._target), round(self._target))
+
+    def _ends(self) -> tuple[float, float]:
+        return self._target / 2, self.width() - self._target / 2
+
+    @property
+    def _line_y(self) -> float:
+        return self._target / 2
+
+    def _on_handle(self, at: QPointF) -> bool:
+        return abs(at.x() - self.handle_x()) <= self._target / 2
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint groove, verdicts, names and handle."""
+        tokens = tokens_of(self.palette())
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        self._paint_track(painter, tokens)
+        self._paint_names(painter, tokens)
+        self._paint_grip(painter, tokens)
+        painter.end()
+
+    def _paint_track(self, painter: QPainter, tokens: Tokens) -> None:
+        left, right = self._ends()
+        thick = max(6.0, self._target * 0.16)
+        top = self._line_y - thick / 2
+        painter.setPen(QPen(tokens.color("edge"), 1.5))
+        painter.setBrush(tokens.color("line"))
+        painter.drawRoundedRect(QRectF(left - 3, top, right - left + 6, thick), thick / 2, thick / 2)
+        painter.setPen(Qt.PenStyle.NoPen)
+        for state, start, end in self._stretches():
+            painter.setBrush(tokens.color("edge" if self._stale else state))
+            if state == "runs":
+                painter.drawRoundedRect(
+                    QRectF(start, top - 1, end - start, thick + 2), thick / 2, thick / 2
+                )
+            elif state == "marginal":
+                x, dash = start + 1, thick * 0.8
+                while x < end - 1:  # dashes: half filled, like the half disc
+                    painter.drawRect(QRectF(x, top - 1, min(dash, end - x), thick + 2))
+                    x += 1.8 * dash
+
+    def _paint_names(self, painter: QPainter, tokens: Tokens) -> None:
+        painter.setFont(sized_font(self._near * 0.78))
+        metrics = painter.fontMetrics()
+        base = self.height() - metrics.descent() - 1
+        left, right = self._ends()
+        free_from = 0.0
+        painter.setPen(tokens.color("soft"))
+        for mark in self._knob.landmarks:
+            start = left + (right - left) * self._knob.fraction(mark.low)
+            end = left + (right - left) * self._knob.fraction(mark.high)
+            width = metrics.horizontalAdvance(mark.label)
+            x = min(max((start + end - width) / 2, free_from, 0.0), self.width() - width)
+            if x < free_from or (start == end and not x - 6 <= start <= x + width + 6):
+                continue
+            painter.drawText(QPointF(x, base), mark.label)
+            free_from = x + width + self._near * 0.4
+
+    def _paint_grip(self, painter: QPainter, tokens: Tokens) -> None:
+        middle, radius = QPointF(self.handle_x(), self._line_y), self._target / 2 - 7
+        if self.hasFocus():
+            pen = focus_pen(tokens)
+            pen.setWidthF(3.0)
+            painter.setPen(pen)
+            painter.setBrush(tokens.color("card"))
+            painter.drawEllipse(middle, radius + 5, radius + 5)
+        painter.setPen(QPen(tokens.color("accent"), max(4.0, radius * 0.28)))
+        painter.setBrush(tokens.color("accent" if self.isSliderDown() else "card"))
+        painter.drawEllipse(middle, radius, radius)

@@ -1,0 +1,109 @@
+"""The row of scenarios to choose from, with “Start again” at its end."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Signal
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QWidget
+
+from explorer.stand.big_button import BigButton
+from explorer.stand.exhibits import Exhibit
+from explorer.stand.legibility import Sizes
+
+_NARROWEST = 7.2
+"""Least width of a card, in sizes of its text."""
+
+
+class CardRow(QWidget):
+    """Shows as many cards as fit; two arrows turn the page where there are more."""
+
+    chosen = Signal(int)
+    start_again = Signal()
+
+    def __init__(self, exhibits: tuple[Exhibit, ...], parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.cards: list[BigButton] = []
+        for exhibit in exhibits:
+            card = BigButton(exhibit.title, parent=self)
+            card.setCheckable(True)
+            card.setAccessibleName(f"{exhibit.title}: {exhibit.word}")
+            card.set_state(exhibit.state)
+            card.clicked.connect(self._on_card)
+            self.cards.append(card)
+        self.earlier = BigButton(sign="earlier", parent=self)
+        self.earlier.setAccessibleName("Earlier scenarios")
+        self.later = BigButton(sign="later", parent=self)
+        self.later.setAccessibleName("More scenarios")
+        self.again = BigButton("Start again", sign="back", parent=self)
+        self.earlier.clicked.connect(self._on_earlier)
+        self.later.clicked.connect(self._on_later)
+        self.again.clicked.connect(self.start_again)
+        self._sizes: Sizes | None = None
+        self._first, self._per_page = 0, len(self.cards)
+
+    def set_current(self, index: int) -> None:
+        """Mark the scenario on show, and turn to its page."""
+        for place, card in enumerate(self.cards):
+            card.setChecked(place == index)
+        if not self._first <= index < self._first + self._per_page:
+            self._first = index - index % max(self._per_page, 1)
+        self._place()
+
+    def set_sizes(self, sizes: Sizes) -> None:
+        """Draw to other sizes."""
+        self._sizes = sizes
+        for button in (*self.cards, self.earlier, self.later, self.again):
+            button.set_sizes(sizes.near, sizes.target)
+        self._place()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Put the cards in their places."""
+        super().resizeEvent(event)
+        self._place()
+
+    def _place(self) -> None:
+        sizes = self._sizes
+        if sizes is None or self.width() <= 0:
+            return
+        gap, high = sizes.gap, self.height()
+        again = min(self.again.sizeHint().width() + gap, self.width() // 3)
+        room = self.width() - again - gap
+        arrows = 0
+        fit = max((room + gap) // (round(_NARROWEST * sizes.near) + gap), 1)
+        if fit < len(self.cards):
+            arrows = 2 * (sizes.target + gap)
+            fit = max((room - arrows + gap) // (round(_NARROWEST * sizes.near) + gap), 1)
+        self._per_page = min(fit, max(len(self.cards), 1))
+        self._first = min(self._first, max(len(self.cards) - 1, 0))
+        self._first -= self._first % self._per_page
+        for arrow in (self.earlier, self.later):
+            arrow.setVisible(arrows > 0)
+        self.earlier.setEnabled(self._first > 0)
+        self.later.setEnabled(self._first + self._per_page < len(self.cards))
+        left = arrows // 2
+        wide = (room - arrows - gap * (self._per_page - 1)) // self._per_page
+        wide = min(wide, round(sizes.near * 15))
+        for place, card in enumerate(self.cards):
+            column = place - self._first
+            seen = 0 <= column < self._per_page
+            if seen:
+                card.setGeometry(left + column * (wide + gap), 0, wide, high)
+            card.setVisible(seen)
+        self.earlier.setGeometry(0, 0, sizes.target, high)
+        self.later.setGeometry(room - sizes.target, 0, sizes.target, high)
+        self.again.setGeometry(self.width() - again, 0, again, high)
+
+    def _on_card(self) -> None:
+        card = self.sender()
+        assert isinstance(card, BigButton)
+        self.chosen.emit(self.cards.index(card))
+
+    def _on_earlier(self) -> None:
+        self._turn(-1)
+
+    def _on_later(self) -> None:
+        self._turn(1)
+
+    def _turn(self, pages: int) -> None:
+        self._first = max(self._first + pages * self._per_page, 0)
+        self._place()

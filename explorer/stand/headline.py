@@ -1,0 +1,147 @@
+"""The head of the stand's page: three lamps, the word, and one number."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QRectF, Qt, QTimer
+from PySide6.QtGui import (
+    QAccessible,
+    QAccessibleAnnouncementEvent,
+    QPainter,
+    QPaintEvent,
+    QPen,
+    QResizeEvent,
+)
+from PySide6.QtWidgets import QWidget
+
+from explorer.advice.assess import Assessment
+from explorer.advice.verdict import State
+from explorer.stand.fit_label import FitLabel
+from explorer.stand.legibility import Sizes
+from explorer.stand.phrases import big_number
+from explorer.state import readout
+from explorer.state.theme import tokens_of
+from explorer.widgets.card import Card
+from explorer.widgets.paint import paint_filling, paint_unlit
+from explorer.widgets.sign import ANNOUNCE_MS, LAMPS
+
+_LIT, _UNLIT, _AIR = 0.62, 0.11, 0.04
+"""Parts of the housing's height: the lit lamp, an unlit one, the space between."""
+
+
+class BigLamps(QWidget):
+    """Three lamps in one housing; the lit one is large, and its place tells as well."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._state: State | None = None
+
+    def set_state(self, state: State) -> None:
+        """Light one lamp."""
+        if state != self._state:
+            self._state = state
+            self.update()
+
+    def width_at(self, height: int) -> int:
+        """Width of the housing at a height. [px]"""
+        return round(height * (_LIT + 2 * _AIR))
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint housing and lamps."""
+        tokens = tokens_of(self.palette())
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setPen(QPen(tokens.color("line"), 1.5))
+        painter.setBrush(tokens.color("paper"))
+        high = float(self.height())
+        housing = QRectF(self.rect()).adjusted(1, 1, -1, -1)
+        painter.drawRoundedRect(housing, housing.width() * 0.3, housing.width() * 0.3)
+        y = _AIR * high
+        for state in LAMPS:
+            size = (_LIT if state == self._state else _UNLIT) * high
+            rect = QRectF((self.width() - size) / 2, y, size, size)
+            if state == self._state:
+                paint_filling(painter, rect, state, tokens)
+            else:
+                paint_unlit(painter, rect.adjusted(2, 2, -2, -2), tokens)
+            y += size + _AIR * high
+        painter.end()
+
+
+class Headline(Card):
+    """Shows the verdict, and announces it once it rests."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        right = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+        self._right, self._left = right, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
+        self.lamps = BigLamps(self)
+        self.word = FitLabel(bold=True, parent=self)
+        self.number = FitLabel(bold=True, align=right, parent=self)
+        self.caption = FitLabel(role="soft", align=right, parent=self)
+        self._sizes: Sizes | None = None
+        self._upright = False
+        self._spoken = ""
+        self._announce = QTimer(self)
+        self._announce.setSingleShot(True)
+        self._announce.setInterval(ANNOUNCE_MS)
+        self._announce.timeout.connect(self._say)
+        self.speaks = True
+
+    def set_assessment(self, assessment: Assessment) -> None:
+        """Show a verdict."""
+        text, number = readout.sign(assessment), big_number(assessment)
+        self.lamps.set_state(text.state)
+        self.lamps.setAccessibleName(f"Verdict: {text.word}")
+        self.word.show_text(text.word)
+        self.number.show_text(number.number)
+        self.caption.show_text(number.caption)
+        spoken = f"{text.spoken} {number.spoken}."
+        if spoken != self._spoken:
+            self._spoken = spoken
+            self.setAccessibleName(f"{text.word}, {number.spoken}")
+            self.setAccessibleDescription(text.reason)
+            if self.speaks:
+                self._announce.start()
+
+    def set_sizes(self, sizes: Sizes, upright: bool) -> None:
+        """Draw to other sizes."""
+        self._sizes, self._upright = sizes, upright
+        self.word.set_px(sizes.word)
+        self.number.set_px(sizes.number)
+        self.caption.set_px(sizes.caption)
+        self._place()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Put the parts in their places."""
+        super().resizeEvent(event)
+        self._place()
+
+    def _place(self) -> None:
+        sizes = self._sizes
+        if sizes is None:
+            return
+        width, height, pad = self.width(), self.height(), sizes.gap
+        lamps = self.lamps.width_at(height - 2 * pad)
+        self.lamps.setGeometry(pad, pad, lamps, height - 2 * pad)
+        left = pad + lamps + round(sizes.word * 0.22)
+        inner = width - left - 2 * pad
+        if self._upright:
+            top = round(height * sizes.word * 1.2 / (sizes.word * 1.2 + sizes.number * 1.1))
+            self.word.setGeometry(left, pad // 2, inner, top - pad // 2)
+            part = round(inner * 0.52)
+            self.number.setGeometry(left, top - pad // 2, part, height - top - pad // 2)
+            self.caption.setGeometry(
+                left + part + pad, top, inner - part - pad, height - top - pad // 2
+            )
+            self.number.setAlignment(self._left)
+        else:
+            part = round(inner * 0.52)
+            self.word.setGeometry(left, 0, part, height)
+            split = round(height * sizes.number / (sizes.number + 1.05 * sizes.caption))
+            x, rest = left + part + pad, inner - part - pad
+            self.number.setGeometry(x, round(pad * 0.3), rest, split)
+            self.caption.setGeometry(x, split, rest, height - split - round(pad * 0.8))
+            self.number.setAlignment(self._right)
+
+    def _say(self) -> None:
+        QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, self._spoken))

@@ -1,0 +1,120 @@
+"""Below the picture: why the verdict is what it is, what is dangerous, what calls for care."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QRectF
+from PySide6.QtGui import QPainter, QPaintEvent, QPen, QResizeEvent
+from PySide6.QtWidgets import QWidget
+
+from explorer.advice.assess import Assessment
+from explorer.advice.verdict import Hazard
+from explorer.scenario.model import Scenario
+from explorer.stand.fit_label import FitLabel
+from explorer.stand.legibility import Sizes
+from explorer.stand.phrases import caution_line, spoken_cautions
+from explorer.state import readout
+from explorer.state.theme import tokens_of
+from explorer.widgets.paint import paint_hazard
+
+
+class HazardChip(QWidget):
+    """Triangle and words, apart from the verdict; hidden where nothing is dangerous."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.text = FitLabel(bold=True, parent=self)
+        self._near = 16.0
+        self.hide()
+
+    def set_hazards(self, hazards: tuple[Hazard, ...]) -> None:
+        """Show the names of the hazards."""
+        self.text.show_text(", ".join(h.title for h in hazards))
+        self.setAccessibleName(" ".join(f"Hazard: {h.title}. {h.sentence}" for h in hazards))
+        self.setVisible(bool(hazards))
+
+    def set_near(self, near: float) -> None:
+        """Draw to another size."""
+        self._near = near
+        self.text.set_px(near)
+        self.update()
+
+    def wanted_width(self) -> int:
+        """Triangle, words and the space around them. [px]"""
+        letters = len(self.text.text())
+        return round(self._near * (2.6 + 0.68 * letters))
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Words after the triangle."""
+        super().resizeEvent(event)
+        left = round(self._near * 2.0)
+        self.text.setGeometry(left, 0, self.width() - left - round(self._near * 0.4), self.height())
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint frame and triangle."""
+        tokens = tokens_of(self.palette())
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setPen(QPen(tokens.color("ink"), 1.5))
+        painter.setBrush(tokens.color("card"))
+        painter.drawRoundedRect(QRectF(self.rect()).adjusted(1, 1, -1, -1), 6, 6)
+        side = self._near * 1.15
+        top = (self.height() - side * 0.92) / 2
+        paint_hazard(painter, QRectF(self._near * 0.5, top, side, side * 0.92), tokens)
+        painter.end()
+
+
+class Notes(QWidget):
+    """The reason, the hazards, and the line of cautions."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.reason = FitLabel(wraps=True, parent=self)
+        self.hazards = HazardChip(self)
+        self.cautions = FitLabel(role="soft", wraps=True, parent=self)
+        self._sizes: Sizes | None = None
+        self._upright = False
+
+    def set_scenario(self, scenario: Scenario) -> None:
+        """Show the cautions that a scenario calls for."""
+        line = caution_line(scenario)
+        self.cautions.show_text(f"Take care. {line}" if line else "")
+        self.cautions.setAccessibleDescription(spoken_cautions(scenario))
+
+    def set_assessment(self, assessment: Assessment) -> None:
+        """Show reason and hazards."""
+        self.reason.show_text(readout.sign(assessment).reason)
+        shown = self.hazards.text.text()
+        self.hazards.set_hazards(assessment.verdict.hazards)
+        if self.hazards.text.text() != shown:
+            self._place()
+
+    def say(self, sentence: str) -> None:
+        """Show a sentence in place of the reason."""
+        self.reason.show_text(sentence)
+
+    def set_sizes(self, sizes: Sizes, upright: bool) -> None:
+        """Draw to other sizes."""
+        self._sizes, self._upright = sizes, upright
+        self.reason.set_px(sizes.reason)
+        self.cautions.set_px(sizes.near * 0.92)
+        self.hazards.set_near(sizes.near)
+        self._place()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Put the parts in their places."""
+        super().resizeEvent(event)
+        self._place()
+
+    def _place(self) -> None:
+        sizes = self._sizes
+        if sizes is None:
+            return
+        split = round(self.height() * (0.5 if self._upright else 0.47))
+        self.reason.setGeometry(0, 0, self.width(), split)
+        left, high = 0, self.height() - split
+        if self.hazards.text.text():
+            left = min(self.hazards.wanted_width(), self.width() // 2)
+            chip = min(round(sizes.near * 1.6), high)
+            self.hazards.setGeometry(0, split + (high - chip) // 2, left, chip)
+            left += sizes.gap
+        self.cautions.setGeometry(left, split, self.width() - left, high)

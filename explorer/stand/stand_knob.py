@@ -1,0 +1,127 @@
+"""One knob of the stand: name and value, minus, slider, plus, and where the verdict changes."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QWidget
+
+from explorer.advice.break_even import BreakEven
+from explorer.quantity import show
+from explorer.stand.arrangement import slider_height
+from explorer.stand.big_button import BigButton
+from explorer.stand.big_slider import BigSlider
+from explorer.stand.fit_label import FitLabel
+from explorer.stand.legibility import Sizes
+from explorer.state.knobs import Knob
+from explorer.widgets.card import Card
+
+_REPEAT_AFTER_MS, _REPEAT_MS = 450, 140
+
+
+class StandKnob(Card):
+    """Shows one value; emits `edited` only for what a person did."""
+
+    edited = Signal(float)
+    gesture_started = Signal()
+    reset_wanted = Signal()
+
+    def __init__(self, knob: Knob, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._value = knob.stops[0]
+        self._sizes: Sizes | None = None
+        right = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+        self.label = FitLabel(role="soft", parent=self)
+        self.value = FitLabel(bold=True, align=right, parent=self)
+        self.down = BigButton(sign="less", parent=self)
+        self.slider = BigSlider(knob, self)
+        self.up = BigButton(sign="more", parent=self)
+        self.sentence = FitLabel(role="soft", parent=self)
+        for button in (self.down, self.up):
+            button.setAutoRepeat(True)
+            button.setAutoRepeatDelay(_REPEAT_AFTER_MS)
+            button.setAutoRepeatInterval(_REPEAT_MS)
+        self.down.clicked.connect(self._on_down)
+        self.up.clicked.connect(self._on_up)
+        self.slider.picked.connect(self._on_picked)
+        self.slider.gesture_started.connect(self.gesture_started)
+        self.slider.reset_wanted.connect(self.reset_wanted)
+        self.set_knob(knob)
+
+    def set_knob(self, knob: Knob) -> None:
+        """Move another value: its name, unit and stops."""
+        self.knob = knob
+        self.setObjectName(f"stand_knob_{knob.key}")
+        self.label.show_text(knob.label)
+        self.slider.set_knob(knob)
+        self.sentence.show_text("")
+        spoken = f"{knob.label}, {knob.unit}" if knob.unit else knob.label
+        self.slider.setAccessibleName(spoken)
+        self.down.setAccessibleName(f"{knob.label}: one step down")
+        self.up.setAccessibleName(f"{knob.label}: one step up")
+
+    def set_sizes(self, sizes: Sizes) -> None:
+        """Draw to other sizes."""
+        self._sizes = sizes
+        self.label.set_px(sizes.near)
+        self.value.set_px(sizes.near * 1.35)
+        self.sentence.set_px(sizes.near * 0.85)
+        self.slider.set_sizes(sizes)
+        for button in (self.down, self.up):
+            button.set_sizes(sizes.near, sizes.target)
+        self._place()
+
+    def set_value(self, value: float) -> None:
+        """Show `value` without emitting."""
+        self._value = value
+        text = f"{value:g}" if self.knob.whole else show(value, self.knob.unit)
+        self.value.show_text(text)
+        self.slider.set_exact(value, text)
+        self.down.setEnabled(value > self.knob.stops[0])
+        self.up.setEnabled(value < self.knob.stops[-1])
+
+    def set_break_even(self, found: BreakEven) -> None:
+        """Show where on the track the design runs, and say it."""
+        self.slider.set_states(found.states)
+        self.sentence.show_text(found.sentence)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Put the parts in their places."""
+        super().resizeEvent(event)
+        self._place()
+
+    def _place(self) -> None:
+        sizes = self._sizes
+        if sizes is None:
+            return
+        pad, target = sizes.gap, sizes.target
+        inner = self.width() - 2 * pad
+        line = round(sizes.near * 1.7)
+        high = slider_height(sizes)
+        self.label.setGeometry(pad, 4, round(inner * 0.58), line)
+        self.value.setGeometry(pad + round(inner * 0.58), 4, round(inner * 0.42), line)
+        top = 4 + line
+        self.down.setGeometry(pad, top, target, target)
+        self.up.setGeometry(self.width() - pad - target, top, target, target)
+        between = round(sizes.gap * 0.7)
+        left = pad + target + between
+        self.slider.setGeometry(left, top, self.width() - 2 * left, high)
+        below = top + high
+        self.sentence.setGeometry(pad, below, inner, max(self.height() - below - 4, 0))
+
+    def _on_picked(self, value: float) -> None:
+        self._emit(value)
+
+    def _on_down(self) -> None:
+        self._step(-1)
+
+    def _on_up(self) -> None:
+        self._step(1)
+
+    def _step(self, steps: int) -> None:
+        self.gesture_started.emit()
+        self._emit(self.knob.step(self._value, steps))
+
+    def _emit(self, value: float) -> None:
+        if value != self._value:
+            self.edited.emit(value)

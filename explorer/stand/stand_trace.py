@@ -1,0 +1,235 @@
+"""The stand's one trace: a thick curve, lit hours, three named lines, days; nothing to operate."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
+from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QWidget
+
+from explorer.advice.assess import Assessment, Threshold
+from explorer.stand.fit_label import sized_font
+from explorer.stand.legibility import Sizes
+from explorer.stand.phrases import thinned
+from explorer.state import readout
+from explorer.state.moments import time_ticks
+from explorer.state.spans import WEEK_S, Window
+from explorer.state.theme import Tokens, tokens_of
+from explorer.widgets.card import RADIUS, Card
+from explorer.widgets.plots import overlay
+
+HEADROOM = 1.06
+_NAMES = {"connects": "starts", "cuts off": "stops"}
+"""Names of the lines in a visitor's words."""
+_DAYS = 7
+
+
+class StandTrace(Card):
+    """Paints an assessment's store voltage over the span on show."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._assessment: Assessment | None = None
+        self._bands: overlay.LitBands | None = None
+        self._window = Window(from_s=0.0, to_s=WEEK_S)
+        self._calendar = (True, 0.0)
+        self._sizes: Sizes | None = None
+        self._title = ""
+        self.setAccessibleName("Trace of the store voltage, V")
+
+    def set_title(self, title: str) -> None:
+        """Name of the scenario, above the curve."""
+        if title != self._title:
+            self._title = title
+            self.update()
+
+    def set_calendar(self, weekdays: bool, offset_s: float) -> None:
+        """Say whether the trace runs on a calendar week, and where in it it begins. [s]"""
+        self._calendar = (weekdays, offset_s)
+
+    def set_assessment(self, assessment: Assessment, window: Window) -> None:
+        """Show another result."""
+        self._assessment, self._window = assessment, window
+        self._bands = overlay.LitBands(assessment.trace)
+        self.setAccessibleDescription(readout.trace_summary(assessment))
+        self.update()
+
+    def set_sizes(self, sizes: Sizes) -> None:
+        """Draw to other sizes."""
+        self._sizes = sizes
+        self.update()
+
+    def _area(self, sizes: Sizes) -> QRectF:
+        pad = sizes.gap
+        top = sizes.reason * 1.5
+        bottom = sizes.axis * 1.22
+        return QRectF(self.rect()).adjusted(pad, top + pad * 0.5, -pad, -bottom)
+
+    def _top_v(self) -> float:
+        assert self._assessment is not None
+        highest = max(t.volts for t in self._assessment.thresholds)
+        return max(highest, float(self._assessment.trace.store_v.max()), 0.1) * HEADROOM
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint ground, shading, lines, curve and names."""
+        super().paintEvent(event)
+        found, sizes, bands = self._assessment, self._sizes, self._bands
+        if found is None or sizes is None or bands is None:
+            return
+        area = self._area(sizes)
+        if area.width() < 20 or area.height() < 20:
+            return
+        tokens = tokens_of(self.palette())
+        view = overlay.View(
+            area=area,
+            from_s=self._window.from_s,
+            to_s=self._window.to_s,
+            low_v=0.0,
+            high_v=self._top_v(),
+        )
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        self._paint_title(painter, sizes, tokens)
+        painter.save()
+        painter.setClipRect(area)
+        bands.paint(painter, area, _ToX(view), tokens)
+        overlay.paint_envelope(painter, area, found.trace, view, tokens)
+        painter.restore()
+        self._paint_lines(painter, view, found.thresholds, sizes, tokens)
+        self._paint_curve(painter, view, found, sizes, tokens)
+        self._paint_names(painter, view, found.thresholds, sizes, tokens)
+        self._paint_axis(painter, view, sizes, tokens)
+        painter.end()
+
+    def _paint_title(self, painter: QPainter, sizes: Sizes, tokens: Tokens) -> None:
+        painter.setFont(sized_font(sizes.reason, bold=True))
+        painter.setPen(tokens.color("ink"))
+        metrics = painter.fontMetrics()
+        room = round(self.width() - 2 * sizes.gap - RADIUS)
+        text = metrics.elidedText(self._title, Qt.TextElideMode.ElideRight, room)
+        box = QRectF(sizes.gap, sizes.gap * 0.4, room, sizes.reason * 1.5)
+        painter.drawText(box, int(Qt.AlignmentFlag.AlignVCenter.value), text)
+        painter.setFont(sized_font(sizes.near))
+        painter.setPen(tokens.color("soft"))
+        label = "energy store, V"
+        if metrics.horizontalAdvance(text) + len(label) * sizes.near < room:
+            flags = Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignRight
+            painter.drawText(box, int(flags.value), label)
+
+    def _paint_curve(
+        self, painter: QPainter, view: overlay.View, found: Assessment, sizes: Sizes, tokens: Tokens
+    ) -> None:
+        trace = found.trace
+        x, y = view.x(trace.time_s).tolist(), view.y(trace.store_v).tolist()
+        # Single strokes with round ends: a wide polyline takes ten times as long to join.
+        strokes = [
+            QLineF(x[i], y[i], x[i + 1], y[i + 1])
+            for i in range(len(x) - 1)
+            if x[i + 1] >= view.area.left() and x[i] <= view.area.right()
+        ]
+        pen = QPen(tokens.color("accent"), max(4.0, sizes.axis * 0.11))
+        pen.setCapStyle(Qt.PenCapStyle.RoundCap)
+        painter.save()
+        painter.setClipRect(view.area.adjusted(0, -4, 0, 4))
+        painter.setPen(pen)
+        painter.drawLines(strokes)
+        painter.restore()
+
+    def _paint_lines(
+        self,
+        painter: QPainter,
+        view: overlay.View,
+        lines: Sequence[Threshold],
+        sizes: Sizes,
+        tokens: Tokens,
+    ) -> None:
+        wide = max(2.0, sizes.axis * 0.045)
+        pen = QPen(tokens.color("threshold"), wide, Qt.PenStyle.CustomDashLine)
+        pen.setDashPattern([4, 3])
+        painter.setPen(pen)
+        for line in lines:
+            y = float(view.y(np.array(line.volts)))
+            painter.drawLine(QPointF(view.area.left(), y), QPointF(view.area.right(), y))
+
+    def _paint_names(
+        self,
+        painter: QPainter,
+        view: overlay.View,
+        lines: Sequence[Threshold],
+        sizes: Sizes,
+        tokens: Tokens,
+    ) -> None:
+        """Names at the right end, as many as there is height for; the lowest line counts most."""
+        painter.setFont(sized_font(sizes.axis))
+        metrics = QFontMetricsF(painter.font())
+        capital = metrics.capHeight()
+        placed: list[tuple[float, float]] = []
+        for line in _by_weight(lines):
+            y = float(view.y(np.array(line.volts)))
+            for base in (y - capital * 0.28, y + capital * 1.28):
+                top, bottom = base - capital * 1.15, base + capital * 0.15
+                if top < view.area.top() or bottom > view.area.bottom():
+                    continue
+                if any(top < low and bottom > high for high, low in placed):
+                    continue
+                placed.append((top, bottom))
+                text = f"{_NAMES.get(line.label, line.label)} {line.volts:.3g} V"
+                at = QPointF(view.area.right() - sizes.gap, base)
+                _paint_haloed(painter, at, text, sizes, tokens)
+                break
+
+    def _paint_axis(
+        self, painter: QPainter, view: overlay.View, sizes: Sizes, tokens: Tokens
+    ) -> None:
+        painter.setFont(sized_font(sizes.axis))
+        metrics = QFontMetricsF(painter.font())
+        weekdays, offset_s = self._calendar
+        ticks = time_ticks(view.from_s, view.to_s, _DAYS, weekdays, offset_s)
+        at = view.x(np.array([t.time_s for t in ticks])).tolist()
+        painter.setPen(QPen(tokens.color("edge"), 1.5))
+        for tick, x in zip(ticks, at, strict=True):
+            if not tick.label:
+                bottom = view.area.bottom()
+                painter.drawLine(QPointF(x, bottom), QPointF(x, bottom + sizes.axis * 0.2))
+        named = [(t.label, x) for t, x in zip(ticks, at, strict=True) if t.label]
+        widths = [metrics.horizontalAdvance(label) for label, _ in named]
+        shown = thinned(widths, [x for _, x in named], sizes.axis * 0.3)
+        painter.setPen(tokens.color("soft"))
+        base = view.area.bottom() + sizes.axis * 0.98
+        for index in shown:
+            label, x = named[index]
+            left = min(max(x - widths[index] / 2, 4.0), self.width() - 4.0 - widths[index])
+            painter.drawText(QPointF(left, base), label)
+
+
+class _ToX:
+    """One time to pixels, as the shading wants it."""
+
+    def __init__(self, view: overlay.View) -> None:
+        self._view = view
+
+    def __call__(self, time_s: float) -> float:
+        return float(self._view.x(np.array(time_s)))
+
+
+def _by_weight(lines: Sequence[Threshold]) -> list[Threshold]:
+    order = {"cuts off": 0, "full": 1, "connects": 2}
+    return sorted(lines, key=lambda line: order.get(line.label, 3))
+
+
+def _paint_haloed(
+    painter: QPainter, at: QPointF, text: str, sizes: Sizes, tokens: Tokens
+) -> None:
+    """A text that ends at a place, with a ground of its own where it crosses the curve."""
+    width = QFontMetricsF(painter.font()).horizontalAdvance(text)
+    start = at - QPointF(width, 0)
+    reach = max(1.5, sizes.axis * 0.06)
+    painter.setPen(tokens.color("card"))
+    for dx in (-reach, 0.0, reach):
+        for dy in (-reach, 0.0, reach):
+            if dx or dy:
+                painter.drawText(start + QPointF(dx, dy), text)
+    painter.setPen(tokens.color("threshold"))
+    painter.drawText(start, text)

@@ -1,0 +1,236 @@
+"""What lies over the page while nobody is there, and while the page asks whether somebody is."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QAbstractAnimation, QRect, QRectF, Qt, QVariantAnimation, Signal
+from PySide6.QtGui import (
+    QAccessible,
+    QAccessibleAnnouncementEvent,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+    QPen,
+    QPixmap,
+    QResizeEvent,
+)
+from PySide6.QtWidgets import QWidget
+
+from explorer.stand.arrangement import Box
+from explorer.stand.big_button import BigButton
+from explorer.stand.fit_label import FitLabel
+from explorer.stand.legibility import Sizes
+from explorer.stand.phrases import countdown_text
+from explorer.state.theme import tokens_of
+
+MOTION_MS = 150
+_CENTRE = Qt.AlignmentFlag.AlignCenter
+_REMIND_AT_S = 10
+
+
+class AttractVeil(QWidget):
+    """Over the whole page: a touch anywhere begins; its lower part says so."""
+
+    begun = Signal()
+    paused = Signal(bool)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._below = QRect()
+        self._count, self._index = 1, 0
+        self._pressed = False
+        self.begin = BigButton("Touch to begin", primary=True, parent=self)
+        self.contact = FitLabel(role="ink", align=_CENTRE, wraps=True, parent=self)
+        self.pause = BigButton("Pause", sign="pause", parent=self)
+        self.pause.setAccessibleDescription("Holds the change from one scenario to the next")
+        self.begin.clicked.connect(self.begun)
+        self.pause.clicked.connect(self._on_pause)
+        self._is_paused = False
+        self._dots = QRect()
+
+    def set_place(self, below: Box, sizes: Sizes) -> None:
+        """Cover the part that hands reach."""
+        self._below = QRect(below.x, below.y, below.width, below.height)
+        gap, width = sizes.gap, below.width
+        self.contact.set_px(sizes.reason)
+        side = min(round(width * 0.2), round(sizes.near * 7.5))
+        row = max(round(sizes.target * 1.15), round(sizes.near * 2.4))
+        line = round(sizes.reason * 1.6) if self.contact.text() else 0
+        high = below.height - row - line - 2 * gap
+        self.begin.set_sizes(min(sizes.caption * 1.15, high * 0.45, width / 10), sizes.target)
+        self.begin.setGeometry(below.x, below.y, width, high)
+        self.contact.setGeometry(below.x, below.y + high + gap, width, line)
+        top = below.y + below.height - row
+        self.pause.set_sizes(sizes.near, sizes.target)
+        self.pause.setGeometry(below.x + width - side, top, side, row)
+        self._dots = QRect(below.x + side, top, width - 2 * side, row)
+        self.update()
+
+    def set_contact(self, text: str) -> None:
+        """The operator's own line."""
+        self.contact.show_text(text)
+
+    def set_position(self, index: int, count: int) -> None:
+        """Which scenario of how many."""
+        self._index, self._count = index, count
+        self.update()
+
+    def set_paused(self, paused: bool) -> None:
+        """Show whether the loop is held, without emitting."""
+        self._is_paused = paused
+        self.pause.setText("Go on" if paused else "Pause")
+        self.pause.set_sign("go_on" if paused else "pause")
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """A press alone does nothing yet."""
+        self._pressed = True
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """Begin when the finger lifts on the page."""
+        if self._pressed and self.rect().contains(event.position().toPoint()):
+            self.begun.emit()
+        self._pressed = False
+
+    def _on_pause(self) -> None:
+        self.paused.emit(not self._is_paused)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint ground and dots; the picture above shows through."""
+        tokens = tokens_of(self.palette())
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.fillRect(self._below.adjusted(-2, -2, 2, 2), tokens.color("paper"))
+        radius = self._dots.height() * 0.1
+        step = radius * 4
+        x = self._dots.center().x() - step * (self._count - 1) / 2
+        for index in range(self._count if self._count > 1 else 0):
+            painter.setPen(QPen(tokens.color("edge"), 1.5))
+            painter.setBrush(tokens.color("accent" if index == self._index else "card"))
+            size = radius * (1.35 if index == self._index else 1.0)
+            area = QRectF(x - size, self._dots.center().y() - size, 2 * size, 2 * size)
+            painter.drawEllipse(area)
+            x += step
+        painter.end()
+
+
+class WarningVeil(QWidget):
+    """Over the whole page: asks whether somebody is there; one touch anywhere goes on."""
+
+    extended = Signal()
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._card = QRect()
+        self.question = FitLabel(bold=True, align=_CENTRE, parent=self)
+        self.question.show_text("Are you still there?")
+        self.count = FitLabel(bold=True, align=_CENTRE, parent=self)
+        self.text = FitLabel(role="soft", align=_CENTRE, wraps=True, parent=self)
+        self.go_on = BigButton("Touch anywhere to go on", primary=True, parent=self)
+        self.go_on.clicked.connect(self.extended)
+        self._sizes: Sizes | None = None
+
+    def set_sizes(self, sizes: Sizes) -> None:
+        """Draw to other sizes."""
+        self._sizes = sizes
+        self.question.set_px(sizes.number * 0.72)
+        self.count.set_px(sizes.word * 1.25)
+        self.text.set_px(sizes.reason)
+        self.go_on.set_sizes(sizes.reason * 1.3, sizes.target)
+        self._place()
+
+    def set_left(self, seconds: int, whole: int) -> None:
+        """Show the seconds that are left, and say them now and then."""
+        self.count.show_text(str(seconds))
+        self.text.show_text(countdown_text(seconds))
+        if seconds in (whole, _REMIND_AT_S):
+            spoken = f"{self.question.text()} {countdown_text(seconds)} Touch or press any key."
+            self.setAccessibleName(spoken)
+            QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, spoken))
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """Nothing below is touched by accident."""
+        event.accept()
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """Go on."""
+        self.extended.emit()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Keep to the middle."""
+        super().resizeEvent(event)
+        self._place()
+
+    def _place(self) -> None:
+        sizes = self._sizes
+        if sizes is None:
+            return
+        pad = 2 * sizes.gap
+        rows = (
+            (self.question, sizes.number * 0.95),
+            (self.count, sizes.word * 1.45),
+            (self.text, sizes.reason * 2.9),
+            (self.go_on, max(sizes.target * 1.5, sizes.reason * 3)),
+        )
+        high = round(sum(row for _, row in rows)) + 2 * pad
+        wide = min(self.width() - 2 * pad, round(sizes.number * 9))
+        self._card = QRect((self.width() - wide) // 2, (self.height() - high) // 2, wide, high)
+        y = self._card.top() + pad
+        for part, row in rows:
+            part.setGeometry(self._card.left() + pad, y, wide - 2 * pad, round(row))
+            y += round(row)
+        self.update()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint the veil and the card."""
+        tokens = tokens_of(self.palette())
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        ground = tokens.color("paper")
+        ground.setAlphaF(0.82)
+        painter.fillRect(self.rect(), ground)
+        painter.setPen(QPen(tokens.color("ink"), 2.0))
+        painter.setBrush(tokens.color("card"))
+        painter.drawRoundedRect(QRectF(self._card), 16, 16)
+        painter.end()
+
+
+class Dissolve(QWidget):
+    """The last picture, fading away over the next one within `MOTION_MS`."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
+        self._picture = QPixmap()
+        self._fade = QVariantAnimation(self)
+        self._fade.setDuration(MOTION_MS)
+        self._fade.setStartValue(1.0)
+        self._fade.setEndValue(0.0)
+        self._fade.valueChanged.connect(self._on_value)
+        self._fade.finished.connect(self._on_finished)
+        self.hide()
+
+    def hold(self, picture: QPixmap) -> None:
+        """Show a picture until `go`."""
+        self._fade.stop()
+        self._picture = picture
+        self.show()
+        self.raise_()
+
+    def go(self) -> None:
+        """Fade it away."""
+        if self.isVisible() and self._fade.state() != QAbstractAnimation.State.Running:
+            self._fade.start()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint the picture at the strength of the moment."""
+        painter = QPainter(self)
+        running = self._fade.state() == QAbstractAnimation.State.Running
+        painter.setOpacity(float(self._fade.currentValue()) if running else 1.0)
+        painter.drawPixmap(self.rect(), self._picture)
+        painter.end()
+
+    def _on_value(self, _: object) -> None:
+        self.update()
+
+    def _on_finished(self) -> None:
+        self.hide()
+        self._picture = QPixmap()

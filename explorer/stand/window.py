@@ -1,0 +1,259 @@
+"""The full-screen window of the stand: page, veils, corners, and who is there."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QEvent, QObject, Qt, Signal
+from PySide6.QtGui import (
+    QCloseEvent,
+    QGuiApplication,
+    QInputDevice,
+    QKeyEvent,
+    QMouseEvent,
+    QResizeEvent,
+)
+from PySide6.QtWidgets import QApplication, QStyle, QWidget
+
+from explorer.advice.assess import Assessment
+from explorer.stand.exhibits import Exhibit
+from explorer.stand.leave import ESC, LEFT, RIGHT, CornerPad, HoldRing, LeaveGesture
+from explorer.stand.page import StandPage
+from explorer.stand.parked import ParkedScenarios
+from explorer.stand.session import StandSession
+from explorer.stand.veils import AttractVeil, Dissolve, WarningVeil
+from explorer.state import theme
+from explorer.state.document import Document
+from explorer.state.jobs import JobRunner
+from explorer.state.solver import Solver
+from explorer.state.stand_plan import StandPlan
+
+_ACTIVE = (
+    QEvent.Type.MouseButtonPress,
+    QEvent.Type.MouseButtonRelease,
+    QEvent.Type.TouchBegin,
+    QEvent.Type.TouchEnd,
+    QEvent.Type.Wheel,
+    QEvent.Type.KeyPress,
+)
+_PASSIVE_KEYS = (
+    Qt.Key.Key_Tab,
+    Qt.Key.Key_Backtab,
+    Qt.Key.Key_Escape,
+    Qt.Key.Key_Shift,
+    Qt.Key.Key_Control,
+    Qt.Key.Key_Alt,
+    Qt.Key.Key_Meta,
+)
+"""Keys that move about or belong to the operator: they do not begin a visit."""
+
+
+class StandWindow(QWidget):
+    """Owns everything of one run of the stand; `left` says that the operator ended it."""
+
+    left = Signal()
+
+    def __init__(
+        self,
+        plan: StandPlan,
+        exhibits: tuple[Exhibit, ...],
+        parked: ParkedScenarios,
+        parent: QWidget | None = None,
+    ) -> None:
+        super().__init__(parent, Qt.WindowType.Window | Qt.WindowType.FramelessWindowHint)
+        self.setObjectName("stand")
+        self.setWindowTitle(plan.title)
+        self.setContextMenuPolicy(Qt.ContextMenuPolicy.PreventContextMenu)
+        self.setPalette(theme.palette_of(theme.resolve(plan.theme)))
+        self.setAutoFillBackground(True)
+        self._leaving = False
+        self.document = Document(parent=self)
+        self.jobs = JobRunner(self)
+        self.solver = Solver(self.document, self.jobs, self)
+        self.session = StandSession(
+            plan, exhibits, self.document, self.solver, parked, parent=self
+        )
+        self.page = StandPage(self.session, self.document, self.solver, self)
+        self.dissolve = Dissolve(self)
+        self.attract = AttractVeil(self)
+        self.attract.set_contact(plan.contact)
+        self.warning = WarningVeil(self)
+        self.gesture = LeaveGesture(parent=self)
+        self.corners = (CornerPad(LEFT, self.gesture, self), CornerPad(RIGHT, self.gesture, self))
+        self.ring = HoldRing(self)
+        self.ring.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
+        self.ring.hide()
+        self.attract.begun.connect(self.session.touched)
+        self.attract.paused.connect(self.session.set_paused)
+        self.warning.extended.connect(self.session.touched)
+        self.session.stage_changed.connect(self._on_stage)
+        self.session.countdown_changed.connect(self._on_countdown)
+        self.session.exhibit_changed.connect(self._on_exhibit)
+        self.session.paused_changed.connect(self.attract.set_paused)
+        self.solver.result_ready.connect(self._on_result)
+        self.gesture.progressed.connect(self._on_held)
+        self.gesture.completed.connect(self.leave)
+
+    def start(self) -> None:
+        """Show the first scenario and wait for visitors."""
+        application = QApplication.instance()
+        assert application is not None
+        application.installEventFilter(self)
+        self.session.start()
+        self.solver.solve_now()
+
+    def leave(self) -> None:
+        """End the stand: keep what is on show, stop the clock, close."""
+        if self._leaving:
+            return
+        self._leaving = True
+        application = QApplication.instance()
+        if application is not None:
+            application.removeEventFilter(self)
+        self.session.stop()
+        self.jobs.finish()
+        self.close()
+        self.left.emit()
+
+    # --- who is there ---
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """See every touch and key before the part that it is for."""
+        kind = event.type()
+        if kind == QEvent.Type.MouseMove or kind == QEvent.Type.MouseButtonPress:
+            self._mind_cursor(event)
+        if kind == QEvent.Type.KeyRelease and isinstance(event, QKeyEvent):
+            if event.key() == Qt.Key.Key_Escape and not event.isAutoRepeat():
+                self.gesture.release(ESC)
+            return False
+        if kind not in _ACTIVE or not isinstance(watched, QWidget) or watched.window() is not self:
+            return False
+        if isinstance(event, QKeyEvent):
+            return self._on_key(event)
+        if self.session.stage == "visit":
+            self.session.touched()
+        return False
+
+    def _on_key(self, event: QKeyEvent) -> bool:
+        """Whether the key ends here."""
+        if event.key() == Qt.Key.Key_Escape:
+            if not event.isAutoRepeat():
+                self.gesture.press(ESC)
+            if self.session.stage == "warning":
+                self.session.touched()
+            return True
+        if self.session.stage == "visit":
+            self.session.touched()
+        elif self.session.stage == "warning":
+            self.session.touched()
+            return True
+        return False
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """A key that no part wanted begins a visit."""
+        if self.session.stage == "attract" and event.key() not in _PASSIVE_KEYS:
+            self.session.touched()
+        event.accept()
+
+    def _mind_cursor(self, event: QEvent) -> None:
+        if isinstance(event, QMouseEvent):
+            touch = event.pointingDevice().type() == QInputDevice.DeviceType.TouchScreen
+            blank = self.cursor().shape() == Qt.CursorShape.BlankCursor
+            if touch and not blank:
+                self.setCursor(Qt.CursorShape.BlankCursor)
+            elif blank and not touch:
+                self.unsetCursor()
+
+    def event(self, event: QEvent) -> bool:
+        """A touch that no part took hides the cursor as well."""
+        if event.type() == QEvent.Type.TouchBegin:
+            self.setCursor(Qt.CursorShape.BlankCursor)
+        return super().event(event)
+
+    # --- what the session says ---
+
+    def _on_stage(self, stage: str) -> None:
+        self.attract.setVisible(stage == "attract")
+        self.warning.setVisible(stage == "warning")
+        self.page.headline.speaks = stage == "visit"
+        # What lies under a veil must not take the keyboard.
+        self.page.setEnabled(True)
+        for part in self._reachable():
+            wanted = Qt.FocusPolicy.StrongFocus if stage == "visit" else Qt.FocusPolicy.NoFocus
+            part.setFocusPolicy(wanted)
+        focus: QWidget = self.attract.begin
+        if stage == "warning":
+            focus = self.warning.go_on
+        elif stage == "visit":
+            focus = self.page.knobs[0].slider
+        focus.setFocus(Qt.FocusReason.OtherFocusReason)
+        self._stack()
+
+    def _reachable(self) -> list[QWidget]:
+        found: list[QWidget] = [*self.page.cards.cards, self.page.cards.earlier]
+        found += [self.page.cards.later, self.page.cards.again]
+        for knob in self.page.knobs:
+            found += [knob.down, knob.slider, knob.up]
+        return found
+
+    def _on_countdown(self, seconds: int) -> None:
+        self.warning.set_left(seconds, self.session.plan.warning_s)
+
+    def _on_exhibit(self, index: int) -> None:
+        self.attract.set_position(index, len(self.session.exhibits))
+        if self.session.stage == "attract" and self.isVisible() and not self.motion_is_reduced():
+            self.dissolve.setGeometry(self.page.picture_rect())
+            self.dissolve.hold(self.page.picture())
+            self._stack()
+
+    def _on_result(self, _: Assessment) -> None:
+        self.dissolve.go()
+
+    def _on_held(self, source: str, share: float) -> None:
+        if source == ESC:
+            self.ring.setVisible(share > 0)
+            self.ring.set_share(share)
+            self.ring.raise_()
+
+    def motion_is_reduced(self) -> bool:
+        """Whether the set-up or the system asks for no motion."""
+        if self.session.plan.reduced_motion:
+            return True
+        hints = getattr(QGuiApplication.styleHints(), "accessibility", None)  # Qt 6.10
+        motion = getattr(hints(), "motionPreference", None) if hints is not None else None
+        if motion is not None:  # Qt 6.12
+            return bool(motion() == Qt.MotionPreference.ReducedMotion)  # type: ignore[attr-defined]
+        animates = QStyle.StyleHint.SH_Widget_Animation_Duration
+        return self.style().styleHint(animates, None, self) == 0
+
+    # --- the window itself ---
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Page and veils fill the window."""
+        super().resizeEvent(event)
+        for part in (self.page, self.attract, self.warning):
+            part.setGeometry(self.rect())
+        sizes, bands = self.page.sizes, self.page.bands
+        if sizes is None or bands is None:
+            return
+        self.attract.set_place(bands.below, sizes)
+        self.warning.set_sizes(sizes)
+        pad = round(sizes.target * 1.5)
+        self.corners[0].setGeometry(0, 0, pad, pad)
+        self.corners[1].setGeometry(self.width() - pad, 0, pad, pad)
+        ring = 2 * sizes.target
+        self.ring.setGeometry((self.width() - ring) // 2, sizes.gap, ring, ring)
+        self._stack()
+
+    def _stack(self) -> None:
+        for part in (self.attract, self.warning, *self.corners, self.ring):
+            part.raise_()
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        """Only the gesture, or the end of the session, closes the stand."""
+        application = QGuiApplication.instance()
+        ending = isinstance(application, QGuiApplication) and application.isSavingSession()
+        if self._leaving or ending or not event.spontaneous():
+            event.accept()
+            if not self._leaving:
+                self.leave()
+        else:
+            event.ignore()
