@@ -181,7 +181,7 @@ def _tries(
 
 
 def _ranked_reserve(fleet: Fleet) -> NDArray[np.float64]:
-    """Reserve; below 1 the mean of all checks breaks ties, so that of two dead ends one is nearer."""
+    """Reserve; below 1 the mean of all checks breaks ties, so that one dead end is nearer."""
     shares = [np.minimum(fleet.margins[n] / fleet.wanted[n], 1.0) for n in fleet.margins]
     return fleet.reserve + np.where(fleet.reserve < 1.0, 1e-3 * np.mean(shares, axis=0), 0.0)
 
@@ -256,6 +256,8 @@ def _starts(check: Check) -> str:
 def _balance(check: Check) -> str:
     if check.margin >= 10:
         return "the light brings more than ten times the energy that it uses"
+    if check.margin < 2:
+        return f"the light brings {100 * check.margin:.0f} % of the energy that it uses"
     return f"the light brings {check.margin:.2g} times the energy that it uses"
 
 

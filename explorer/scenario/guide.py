@@ -1,0 +1,421 @@
+"""Five plain questions and the scenario that follows from their answers.
+
+No number is asked for. What an answer stands for is a table below, each figure with its source;
+what a person cannot be asked (panel, charger, store, thresholds) follows from simple rules, and
+every assumption is written into the scenario's notes.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from explorer.quantity import show
+from explorer.scenario import parts
+from explorer.scenario.demand import Every, Load, Operation, Phase, Regulator
+from explorer.scenario.light import WEEKDAYS, Light, LitBlock, Source, WeekPattern
+from explorer.scenario.model import Margins, Scenario
+from explorer.scenario.storage import CellStore
+from explorer.scenario.supply import ConverterCharger, Panels, Technology
+
+PlaceKey = Literal[
+    "corridor", "stairs", "hall", "desk", "meeting_room",
+    "shelf", "window", "skylight", "living_room", "dark_corner",
+]  # fmt: skip
+JobKey = Literal["show", "report_near", "report_far", "count", "sense_co2", "valve", "motor"]
+OftenKey = Literal["minute", "ten_minutes", "hour", "six_hours", "day"]
+DarkKey = Literal["nights", "weekends", "closure"]
+MattersKey = Literal["smallest", "never_fails", "cheapest", "soon"]
+
+COMMON = "typical, common practice, no source"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Choice:
+    """One answer that a person may give."""
+
+    key: str
+    title: str
+    line: str
+    """What it stands for, in a few words."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Question:
+    """One plain question."""
+
+    key: str
+    title: str
+    hint: str
+    choices: tuple[Choice, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Answers:
+    """One answer to each question."""
+
+    place: PlaceKey = "desk"
+    job: JobKey = "report_near"
+    often: OftenKey = "ten_minutes"
+    dark: DarkKey = "weekends"
+    matters: MattersKey = "cheapest"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Design:
+    """What the guide chooses itself."""
+
+    panels: int
+    area_cm2: float
+    """Of one panel."""
+    family: str
+    """Key of a store family."""
+    size: float
+    """Capacitance of the whole store, or capacity for a cell. [F or mAh]"""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Spot:
+    title: str
+    line: str
+    listed: str
+    """Name in ``resources/places``; empty where the level is given here."""
+    lux: float
+    source: Source
+    hours: tuple[tuple[float, float], ...]
+    facing: float
+    """Light on the panel over the listed level."""
+    how: str
+    """What was assumed of the panel's position, with its source."""
+
+
+_WORK, _DAY, _EVENING = ((8.0, 18.0),), ((9.0, 16.0),), ((18.0, 23.0),)
+_THIRD = 0.33
+_WALL = (
+    "it hangs on a wall, which gets about a third of the light on the floor or desk "
+    "(common practice, no source)"
+)
+_FLAT = "it lies flat on the work surface, facing up, where the design value holds"
+_SPOTS: dict[PlaceKey, _Spot] = {
+    "corridor": _Spot(
+        title="On a corridor wall", line="about 100 lx by design, a third of it on the wall",
+        listed="Corridor", lux=0.0, source="led_4000", hours=_WORK, facing=_THIRD, how=_WALL,
+    ),
+    "stairs": _Spot(
+        title="On a staircase wall", line="about 150 lx by design, a third of it on the wall",
+        listed="Stairs", lux=0.0, source="led_4000", hours=_WORK, facing=_THIRD, how=_WALL,
+    ),
+    "hall": _Spot(
+        title="In an entrance hall", line="about 200 lx by design, on the wall a third",
+        listed="Entrance hall", lux=0.0, source="led_4000", hours=_WORK, facing=_THIRD, how=_WALL,
+    ),
+    "desk": _Spot(
+        title="On a desk", line="about 500 lx by design on the desk top",
+        listed="Office desk", lux=0.0, source="led_4000", hours=_WORK, facing=1.0, how=_FLAT,
+    ),
+    "meeting_room": _Spot(
+        title="In a meeting room", line="about 500 lx on the table, a third on the wall",
+        listed="Meeting room", lux=0.0, source="led_4000", hours=((9.0, 12.0), (13.0, 16.0)),
+        facing=_THIRD, how=_WALL + "; the room is lit six hours a day, while it is used",
+    ),
+    "shelf": _Spot(
+        title="On a shelf away from the window", line="about 75 lx on upright faces in an office",
+        listed="Office wall", lux=0.0, source="led_4000", hours=_WORK, facing=1.0,
+        how="it stands upright, where the design value for walls holds",
+    ),
+    "window": _Spot(
+        title="By a window", line="about 1300 lx by day, nothing at night",
+        listed="Bright workplace near a window", lux=0.0, source="daylight_glass", hours=_DAY,
+        facing=1.0, how="it faces the window, out of the direct sun",
+    ),
+    "skylight": _Spot(
+        title="Under a skylight", line="about 500 lx by day, nothing at night", listed="",
+        lux=500.0, source="daylight_glass", hours=_DAY, facing=1.0,
+        how="it faces up; a twentieth of the 10 000 lx of an overcast sky gets in (from memory)",
+    ),
+    "living_room": _Spot(
+        title="In a living room", line="about 75 lx in the evening",
+        listed="Home, living room in the evening", lux=0.0, source="led_3000", hours=_EVENING,
+        facing=1.0, how="only the lamps of the evening count; daylight comes on top",
+    ),
+    "dark_corner": _Spot(
+        title="In a dark corner at home", line="about 20 lx in the evening",
+        listed="Home, dark corner", lux=0.0, source="led_3000", hours=_EVENING, facing=1.0,
+        how="only the lamps of the evening count; daylight comes on top",
+    ),
+}  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Job:
+    title: str
+    line: str
+    phases: tuple[tuple[str, float, float], ...]
+    """Name, power at the device [W] and duration [s] of each phase."""
+    sleep_a: float
+    source: str
+    actuator: Literal["none", "latching_valve", "other_motor"] = "none"
+    reserve_j: float = 0.0
+
+
+_READ = ("read the sensor", 3e-3, 0.05)
+_NEAR = ("send nearby, three times", 0.0216, 0.005)
+_NEAR_SOURCE = (
+    "a short-range radio takes 36 µJ to send once (a maker's application note on advertising: "
+    "12.6 µC at 3 V)"
+)
+_JOBS: dict[JobKey, _Job] = {
+    "show": _Job(
+        title="Show something on e-paper", line="fetch a picture by radio and redraw it",
+        phases=(("fetch the picture", 0.1, 3.7), ("drive the display", 0.02, 0.5)), sleep_a=2e-6,
+        source="0.37 J to fetch a picture and 0.01 J to draw it (measured on one e-paper tag and "
+        "published by who measured it)",
+    ),
+    "report_near": _Job(
+        title="Measure and report nearby", line="temperature, humidity; short-range radio",
+        phases=(_READ, _NEAR), sleep_a=2e-6,
+        source=f"{_NEAR_SOURCE}; 0.15 mJ to read a sensor ({COMMON})",
+    ),
+    "report_far": _Job(
+        title="Measure and report far away", line="long-range radio, some kilometres",
+        phases=(_READ, ("send far", 0.1452, 0.165)), sleep_a=2e-6,
+        source="a long-range radio is on the air for 165 ms to send 13 bytes (LoRa formula, "
+        "spreading factor 9) at 44 mA and 3.3 V (current from memory): 24 mJ; 0.15 mJ to read a "
+        f"sensor ({COMMON})",
+    ),
+    "count": _Job(
+        title="Count", line="people, doors, pulses; reports its count nearby",
+        phases=(("report the count", 0.0216, 0.005),), sleep_a=6e-6,
+        source=f"{_NEAR_SOURCE}; 6 µA to watch and count all the time ({COMMON})",
+    ),
+    "sense_co2": _Job(
+        title="Sense carbon dioxide", line="measure the air, report nearby",
+        phases=(("measure the air", 0.06, 5.0), _NEAR), sleep_a=3e-6,
+        source="0.3 J for a reading (0.25 to 0.35 J by the data sheets of photo-acoustic sensors); "
+        + _NEAR_SOURCE,
+    ),
+    "valve": _Job(
+        title="Open or close a small valve", line="a latching valve, which stays where it is",
+        phases=(("fill the pulse capacitor", 0.12, 6.0),), sleep_a=3e-6,
+        source="0.6 J for one move of a latching solenoid (12 V, 1 A, 50 ms by public valve "
+        f"pages), filled slowly into a capacitor of its own at 83 % ({COMMON})",
+        actuator="latching_valve", reserve_j=0.72,
+    ),
+    "motor": _Job(
+        title="Turn or push something small", line="a small gear motor for two seconds",
+        phases=(("run the motor", 0.5, 2.0),), sleep_a=3e-6,
+        source=f"1 J for one move of a small gear motor ({COMMON})",
+        actuator="other_motor", reserve_j=1.0,
+    ),
+}  # fmt: skip
+
+_OFTEN: dict[OftenKey, tuple[str, str, float]] = {
+    "minute": ("Every minute", "1440 times a day", 60.0),
+    "ten_minutes": ("Every ten minutes", "144 times a day", 600.0),
+    "hour": ("Every hour", "24 times a day", 3600.0),
+    "six_hours": ("Every six hours", "4 times a day", 21_600.0),
+    "day": ("Once a day", "7 times a week", 86_400.0),
+}
+_DARK: dict[DarkKey, tuple[str, str, float]] = {
+    "nights": ("Nights only", "the light comes on every day", 0.0),
+    "weekends": ("Nights and weekends", "lit from Monday to Friday", 0.0),
+    "closure": ("Also two weeks' closure", "lit on weekdays, once dark for 14 days", 14.0),
+}
+_MATTERS: dict[MattersKey, tuple[str, str]] = {
+    "smallest": ("The smallest size", "least panel area, then the smallest store"),
+    "never_fails": ("It must never fail", "more margin, four days dark at least, three years old"),
+    "cheapest": ("The lowest cost", "simple panels, fewest of them, a simple store"),
+    "soon": ("It runs soon after hanging up", "two hours of light from empty at most"),
+}
+
+QUESTIONS: tuple[Question, ...] = (
+    Question(
+        key="place", title="Where will it be?",
+        hint="Levels are lighting design values or common practice; nothing replaces a lux meter.",
+        choices=tuple(Choice(key=k, title=s.title, line=s.line) for k, s in _SPOTS.items()),
+    ),
+    Question(
+        key="job", title="What does it do?", hint="Pick what costs it the most energy.",
+        choices=tuple(Choice(key=k, title=j.title, line=j.line) for k, j in _JOBS.items()),
+    ),
+    Question(
+        key="often", title="How often?", hint="By day and by night, in the dark too.",
+        choices=tuple(Choice(key=k, title=t, line=n) for k, (t, n, _) in _OFTEN.items()),
+    ),
+    Question(
+        key="dark", title="How long is it dark?", hint="The longest stretch that it must survive.",
+        choices=tuple(Choice(key=k, title=t, line=n) for k, (t, n, _) in _DARK.items()),
+    ),
+    Question(
+        key="matters", title="What matters most?", hint="Decides between designs that all work.",
+        choices=tuple(Choice(key=k, title=t, line=n) for k, (t, n) in _MATTERS.items()),
+    ),
+)  # fmt: skip
+
+SMALL_PANEL_CM2, LARGE_PANEL_CM2 = 12.0, 60.0
+COMPACT_PANEL_CM2, COMPACT_LARGE_CM2 = 4.0, 20.0
+MOST_PANELS = 16
+START_DESIGN = Design(
+    panels=2, area_cm2=SMALL_PANEL_CM2, family="standard_supercapacitor", size=1.0
+)
+_CELL_WINDOW = {"lithium_ion": (3.1, 3.5, 4.15), "iron_phosphate": (2.8, 3.15, 3.45),
+                "titanate": (2.0, 2.25, 2.6)}  # fmt: skip
+"""Cut-off, connect and full voltage, inside the window of each chemistry (own judgement). [V]"""
+_HYBRID_WINDOW = (2.7, 3.2, 3.6)
+_BANK_WINDOW = (2.4, 3.6, 5.0)
+_AGED_YEARS = 3.0
+
+
+def question(key: str) -> Question:
+    """The question with this key."""
+    return next(q for q in QUESTIONS if q.key == key)
+
+
+def panel_areas(matters: MattersKey) -> tuple[float, float]:
+    """Area of the small and of the large panel that the guide builds with. [cm²]"""
+    if matters == "smallest":
+        return COMPACT_PANEL_CM2, COMPACT_LARGE_CM2
+    return SMALL_PANEL_CM2, LARGE_PANEL_CM2
+
+
+def scenario_from(answers: Answers, design: Design = START_DESIGN) -> Scenario:
+    """A valid scenario for five answers.
+
+    Parameters
+    ----------
+    answers : Answers
+        One answer to each question.
+    design : Design, optional
+        Panels and store; `explorer.advice.plain_words.find_design` tries for good ones.
+    """
+    spot, job = _SPOTS[answers.place], _JOBS[answers.job]
+    family = next(f for f in parts.store_families() if f.key == design.family)
+    store = family.store(design.size)
+    if answers.matters == "never_fails":
+        store = store.model_copy(update={"years_in_service": _AGED_YEARS})
+    cut_v, connect_v, full_v = _window(store, family.window_v)
+    compact = answers.matters == "smallest"
+    technology: Technology = "gallium_arsenide" if compact else "amorphous"
+    return Scenario(
+        title=job.title,
+        place=spot.title,
+        light=_light(answers),
+        panels=Panels(
+            count=design.panels, technology=technology, active_area_cm2=design.area_cm2,
+            cells_in_series=4 if compact else 8,
+        ),
+        charger=ConverterCharger(full_V=full_v),
+        store=store,
+        load=Load(
+            connect_V=connect_v, disconnect_V=cut_v, minimum_V=cut_v - 0.2,
+            regulator=Regulator(
+                kind="switching", output_V=3.0, efficiency=0.85, ground_A=8e-7,
+                minimum_input_V=1.8,
+            ),
+            sleep_A=job.sleep_a,
+            operations=(
+                Operation(
+                    name=job.title.lower(),
+                    schedule=Every(interval_s=_OFTEN[answers.often][2]),
+                    phases=tuple(
+                        Phase(name=name, power_W=power, duration_s=seconds)
+                        for name, power, seconds in job.phases
+                    ),
+                ),
+            ),
+            actuator=job.actuator,
+            reserve_J=job.reserve_j,
+        ),
+        margins=_margins(answers),
+        notes="Made by the guide. Assumed:\n"
+        + "\n".join(f"- {line}" for line in assumptions(answers, design)),
+    )  # fmt: skip
+
+
+def _window(store: object, bank_v: tuple[float, float]) -> tuple[float, float, float]:
+    if isinstance(store, CellStore):
+        return _CELL_WINDOW[store.chemistry]
+    return _HYBRID_WINDOW if bank_v[0] > 0 else _BANK_WINDOW
+
+
+def level_lx(place: PlaceKey) -> float:
+    """Light level that stands for a place, before the panel's position. [lx]"""
+    spot = _SPOTS[place]
+    if not spot.listed:
+        return spot.lux
+    return next(p.illuminance_lx for p in parts.places() if p.name == spot.listed)
+
+
+def _light(answers: Answers) -> Light:
+    spot = _SPOTS[answers.place]
+    days = WEEKDAYS if answers.dark == "nights" else WEEKDAYS[:5]
+    return Light(
+        illuminance_lx=level_lx(answers.place),
+        source=spot.source,
+        daylight_share=1.0 if spot.source == "daylight_glass" else 0.0,
+        pattern=WeekPattern(
+            blocks=tuple(LitBlock(days=days, from_h=a, to_h=b) for a, b in spot.hours)
+        ),
+        orientation_factor=spot.facing,
+        known_by="guess",
+        ambient_C=21.0,
+    )
+
+
+def _margins(answers: Answers) -> Margins:
+    closure = _DARK[answers.dark][2]
+    if answers.matters == "never_fails":
+        return Margins(design_margin=2.5, closure_days=max(closure, 4.0))
+    return Margins(
+        closure_days=closure, start_within_h=2.0 if answers.matters == "soon" else 168.0
+    )
+
+
+def assumptions(answers: Answers, design: Design = START_DESIGN) -> tuple[str, ...]:
+    """Everything that five answers left open, as sentences, each with its source."""
+    spot, job = _SPOTS[answers.place], _JOBS[answers.job]
+    lux = level_lx(answers.place)
+    listed = next((p for p in parts.places() if p.name == spot.listed), None)
+    origin = f" ({listed.source})" if listed else ""
+    hours = " and ".join(f"{a:g} to {b:g} h" for a, b in spot.hours)
+    days = "every day" if answers.dark == "nights" else "from Monday to Friday"
+    closure = _margins(answers).closure_days
+    lines = [
+        f"Light: {show(lux, 'lx')}{origin}, {hours}, {days}; {spot.how}. Measure with a lux meter "
+        "that faces as the panel will face: real places differ several times over.",
+        f"What it does: {job.source}. Asleep it takes {show(job.sleep_a, 'A')} ({COMMON}). It "
+        f"works {_OFTEN[answers.often][0].lower()}, at night and in closures too.",
+        f"Dark: {_DARK[answers.dark][0].lower()}"
+        + (f", and once {closure:g} days without light." if closure else "."),
+        _panel_line(answers, design),
+        _store_line(design),
+        f"Charger: a switching converter, 85 % efficient, 0.5 µA of its own; it starts from an "
+        f"empty store at 5 %; the device runs on 3 V behind a regulator, 85 % ({COMMON}).",
+        "Margin: "
+        + ("2.5 times" if answers.matters == "never_fails" else "twice")
+        + " what is needed counts as Runs, because the light is a guess (own judgement).",
+    ]
+    if answers.matters == "never_fails":
+        lines.append(f"Judged after {_AGED_YEARS:g} years of ageing, not as new.")
+    if answers.matters == "soon":
+        lines.append("From empty, the first result may take two hours of light, with the margin.")
+    if job.reserve_j:
+        lines.append(f"{show(job.reserve_j, 'J')} are kept for one last safe move.")
+    return tuple(lines)
+
+
+def _panel_line(answers: Answers, design: Design) -> str:
+    kind = "gallium-arsenide" if answers.matters == "smallest" else "amorphous silicon"
+    several = f"{design.panels} panels" if design.panels > 1 else "1 panel"
+    return (
+        f"Panels: {several} of {design.area_cm2:g} cm², {kind} (modelled, see the model note)."
+    )
+
+
+def _store_line(design: Design) -> str:
+    family = next(f for f in parts.store_families() if f.key == design.family)
+    size = show(design.size, "mAh" if family.kind == "cell" else "F")
+    return (
+        f"Store: {family.title.lower()}, {size}"
+        " (generic values, each with its source in the library of stores)."
+    )
