@@ -47,6 +47,13 @@ class Fleet:
         return np.min([self.margins[n] / self.wanted[n] for n in CHECK_NAMES], axis=0)
 
     @property
+    def telling(self) -> FloatArray:
+        """Smallest reserve of those energy and pulse checks that tell the variants apart."""
+        rows = [self.margins[n] / self.wanted[n] for n in ("starts", "balance", "dark", "pulse")]
+        apart = [r for r in rows if np.ptp(r) > 0]
+        return np.min(apart, axis=0) if apart else self.reserve
+
+    @property
     def margin(self) -> FloatArray:
         """Smallest margin: below 1 the variant falls short."""
         return np.min([self.margins[n] for n in CHECK_NAMES], axis=0)

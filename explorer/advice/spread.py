@@ -192,7 +192,9 @@ def spread(
         margin=_joined(fleets, "margin"),
         governing=_joined(fleets, "governing").astype(np.intp),
         first_charge_s=_joined(fleets, "first_charge_s"),
-        influences=_influences(wanted, values, reserve),
+        influences=_influences(
+            wanted, values, reserve if np.ptp(reserve) > 0 else _joined(fleets, "telling")
+        ),
         years=float(scenario.store.years_in_service),
     )
 
