@@ -769,8 +769,8 @@ class _Run:
     def _stay_full(self) -> None:
         """Skip whole turns between full and resume while nothing else changes.
 
-        With pulses the turn is taken along the generators, so the place within the hysteresis
-        band at the end is an estimate, good to about one pulse.
+        With pulses the turn is an average one, so the place within the hysteresis band at the
+        end is an estimate, good to about one pulse.
         """
         if not self.level.exact or self.stage == "start" or any(self.active):
             return
@@ -781,16 +781,16 @@ class _Run:
             if any(isinstance(op.schedule, WhenReady) for op in self.operations):
                 return
         field, level = self.field, self.level.low_a
-        flows, cycles = [], []
-        for charging in (False, True):
-            if fast is None:
-                flows.append(self.engine.motion(level, charging, self._key()).flow)
-                continue
+        # Pulses count with their mean: a turn may be much shorter than a cycle, and a cycle that
+        # begins near full would run far beyond it.
+        key: Key = self._key() if fast is None else ("on", (*self.small, fast), ())
+        motions = [self.engine.motion(level, c, key) for c in (False, True)]
+        flows = [m.flow for m in motions]
+        cycles = []
+        if fast is not None:
             if not self.engine.compose:
                 return
-            cycle = self.engine.cycle(level, charging, self.small, fast)
-            cycles.append(cycle)
-            flows.append(cycle.generator)
+            cycles = [self.engine.cycle(level, c, self.small, fast) for c in (False, True)]
         fall_s = flows[0].time_to(field.full_c, field.resume_c)
         rise_s = flows[1].time_to(field.resume_c, field.full_c)
         turn_s = fall_s + rise_s
@@ -799,8 +799,7 @@ class _Run:
         turns = floor((until - self.t) / turn_s)
         if turns < SKIP_TURNS:
             return
-        begin, key = self.t, self._key()
-        motions = [self.engine.motion(level, c, key) for c in (False, True)]
+        begin = self.t
         legs = tuple(
             Leg(
                 a, b, p, q, self.level, c, self.stage != "off", m, m,
