@@ -216,7 +216,7 @@ class _Book:
         """Enter legs, each with how often it was run through."""
         groups: dict[tuple[int, int], list[tuple[Leg, float]]] = {}
         for leg, times in legs:
-            if leg.cycles is not None:
+            if leg.cycles is not None and not self._averages(leg):
                 self._add_cycles(leg, times)
             elif leg.high is not leg.low:
                 flow = BlendedFlow(leg.low.flow, leg.high.flow, leg.level.weight)
@@ -246,6 +246,18 @@ class _Book:
                 held += share * spent
 
     # ---- composed cycles -----------------------------------------------------------------
+
+    def _averages(self, leg: Leg) -> bool:
+        """Whether the leg's motion holds the pulses of its cycles already, with their mean."""
+        assert leg.cycles is not None
+        key, fast = self._key_of(leg.low)[2], self._cycle_key_of(leg.cycles[0])[3]
+        return key[0] == "on" and fast in key[1]  # type: ignore[operator]
+
+    def _cycle_key_of(self, cycle: Cycle) -> tuple[float, bool, tuple[int, ...], int]:
+        try:
+            return self._cycle_keys[id(cycle)]  # type: ignore[return-value]
+        except KeyError:
+            raise ValueError("the run was made by another engine than the one given") from None
 
     def _add_cycles(self, leg: Leg, times: float) -> None:
         """Count the cycles of a leg by the charge at which they begin."""
@@ -288,10 +300,7 @@ class _Book:
 
     def _open_cycles(self, cycle: Cycle, counts: FloatArray) -> None:
         """Turn counted cycles into time spent in the motions of their phases."""
-        try:
-            photocurrent, charging, small, fast = self._cycle_keys[id(cycle)]  # type: ignore[misc]
-        except KeyError:
-            raise ValueError("the run was made by another engine than the one given") from None
+        photocurrent, charging, small, fast = self._cycle_key_of(cycle)
         operation = self._engine.system.load.operations[fast]
         some = counts != 0.0
         x, times = cycle.nodes[some], counts[some]

@@ -47,6 +47,8 @@ class Row(IntEnum):
 
 OPERATIONS = len(Row)
 """Row of the first operation."""
+BLOCKED = 1e-4
+"""Share of the saturation current, short of the whole of it, below which a diode blocks."""
 
 
 def powers(engine: Engine, photocurrent_a: float, charging: bool, key: Key) -> FloatArray:
@@ -115,10 +117,10 @@ def _supply_side(field: Field, photocurrent_a: float, regime: Regime) -> dict[Ro
     supply = field.supply(photocurrent_a)
     free_a = np.interp(regime.source_v, supply.table.source_v, supply.table.current_a)
     at_panel = np.interp(regime.source_v, supply.table.source_v, supply.table.panel_v)
-    saturation = np.asarray(charger.diode_saturation_a, float)
-    drop = np.asarray(charger.diode_slope_v) * np.log1p(
-        np.maximum(amps / saturation, -1.0 + 1e-9)
-    )
+    forward = 1.0 + amps / np.asarray(charger.diode_saturation_a, float)
+    drop = np.asarray(charger.diode_slope_v) * np.log(np.maximum(forward, 1e-12))
+    # A diode that blocks has any voltage across it: what lies between panel and store.
+    drop = np.where(forward < BLOCKED, at_panel - _reached(field, regime), drop)
     limited = free_a > field.curve.charge_limit_a
     # A limiter is taken to hold the panel back without a loss of its own.
     taken = np.where(limited, charged + drop * amps, at_panel * amps)
