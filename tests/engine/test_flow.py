@@ -40,8 +40,11 @@ TIMES = st.one_of(st.floats(0.0, 5.0), st.floats(0.0, 1e4))
 @given(flows(), POSITIONS, TIMES, TIMES)
 def test_moving_twice_is_moving_once_for_the_whole_time(flow, x, first, second):
     once = flow.advance(x, first + second)
-    twice = flow.advance(flow.advance(x, first), second)
-    assert twice == pytest.approx(once, abs=1e-9)
+    middle = flow.advance(x, first)
+    # Next to a place that pushes away on both sides a rounding decides; so it does on arrival.
+    low, high = (flow.advance(middle + nudge, second) for nudge in (-1e-9, 1e-9))
+    assert low - 1e-9 <= once <= high + 1e-9
+    assert low <= flow.advance(middle, second) <= high
 
 
 @given(flows(), st.lists(POSITIONS, min_size=1, max_size=6), TIMES)
