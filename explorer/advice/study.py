@@ -87,7 +87,7 @@ def study(scenario: Scenario, log: LightLog | None = None) -> Study:
     engine = Engine(system)
     first = _first_charge(engine, scenario.margins.start_within_h * 3600.0)
     course = _settled(engine, first)
-    trace = columns(engine, course.run, 600)
+    trace = columns(engine, course.run, 0)
     found = extremes(trace)
     available, needed = _budget_at_connect(engine)
     full = State(charge_c=_full_charge(engine), connected=True, charging=False)

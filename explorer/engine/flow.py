@@ -193,8 +193,41 @@ class Flow:
         return _cross(x - xl[cell], -speed, -fl[cell]) + tl[cell] - tl[goal + 1] + rest
 
     def path(self, x: float, times: FloatArray) -> FloatArray:
-        """Positions after several times, shape as `times`."""
-        return self.advance_all(np.full(times.shape, x), times)
+        """Positions after several rising times from one start, shape as `times`."""
+        nodes, speed, slope, travel = self.nodes, self.speed, self.slope, self.travel
+        cell, v = self._locate(x)
+        if v == 0:
+            return np.full(times.shape, x)
+        up = v > 0
+        near = cell + 1 if up else cell
+        ahead = self._fl[near]
+        inside = ahead * v > 0
+        leave = _cross(abs(self._xl[near] - x), abs(v), abs(ahead)) if inside else inf
+        count = int(np.searchsorted(times, leave, side="right"))
+        out = np.empty_like(times)
+        out[:count] = x + _drift_all(np.full(count, v), np.full(count, slope[cell]), times[:count])
+        if count < len(times):
+            later = times[count:] - leave
+            last = len(nodes) - 2
+            if up:
+                target, end = travel[near] + later, self._end_up[near]
+                j = np.minimum(np.searchsorted(travel, target, side="right") - 1, end)
+                at_end, cells, start = j > last, np.minimum(j, last), np.minimum(j, last)
+            else:
+                target = travel[near] - later
+                end = self._end_down[cell - 1] if cell > 0 else -1
+                j = np.maximum(np.searchsorted(travel, target, side="right") - 1, end)
+                j = np.minimum(j, cell - 1)
+                at_end, cells = j < 0, np.maximum(j, 0)
+                start = cells + 1
+            moved = nodes[start] + _drift_all(
+                speed[start], slope[cells], np.abs(target - travel[start])
+            )
+            moved = np.clip(moved, nodes[cells], nodes[cells + 1])
+            out[count:] = np.where(at_end, nodes[-1] if up else nodes[0], moved)
+        low, high = self._xl[cell], self._xl[cell + 1]
+        out[:count] = np.clip(out[:count], low, high)
+        return out
 
     def advance_all(self, x: FloatArray, duration: float | FloatArray) -> FloatArray:
         """Many starting points at once; the vectorised twin of `advance`."""

@@ -38,8 +38,9 @@ def columns(engine: Engine, run: Trajectory, count: int = 1000) -> Columns:
     run : Trajectory
         What it made.
     count : int
-        About how many rows to return. Legs keep their ends as rows; where there are more legs
-        than that, rows are joined so that the lowest and highest values stay.
+        About how many rows to return; 0 returns the ends of the legs alone. Legs keep their
+        ends as rows; where there are more legs than `count`, rows are joined so that the lowest
+        and highest values stay.
 
     Returns
     -------
@@ -48,20 +49,18 @@ def columns(engine: Engine, run: Trajectory, count: int = 1000) -> Columns:
     """
     if not run.legs:
         return _single(engine, run)
-    step = run.span_s / count
-    if len(run.legs) > count // 2:
-        table = _ends(engine.field, run.legs)
-        owner = np.repeat(np.arange(len(run.legs)), 2)
-    else:
-        parts = [_leg_rows(engine.field, leg, step) for leg in run.legs]
-        owner = np.repeat(np.arange(len(parts)), [len(p.time_s) for p in parts])
-        table = {
-            name: np.concatenate([getattr(p, name) for p in parts]) for name in _Rows.__slots__
-        }
+    step = run.span_s / count if 0 < len(run.legs) <= count // 2 else np.inf
+    paths = [_path(leg, step) for leg in run.legs]
+    sizes = np.array([len(q) for _, q in paths])
+    table = _looked_up(
+        engine.field, run.legs, sizes,
+        np.concatenate([t for t, _ in paths]), np.concatenate([q for _, q in paths]),
+    )
+    owner = np.repeat(np.arange(len(sizes)), sizes)
     connected = np.array([leg.connected for leg in run.legs])[owner]
     lux = engine.illuminance_lx[np.array([leg.segment for leg in run.legs])][owner]
-    if len(owner) > 2 * count:
-        return _thinned(table, connected, lux, step, count)
+    if 0 < 2 * count < len(owner):
+        return _thinned(table, connected, lux, run.span_s / count, count)
     return Columns(**table, connected=connected, illuminance_lx=lux)
 
 
@@ -75,49 +74,58 @@ def _single(engine: Engine, run: Trajectory) -> Columns:
     )
 
 
-def _ends(field: Field, legs: list[Leg]) -> dict[str, FloatArray]:
-    """Both ends of every leg as rows; legs of one motion are looked up together."""
-    groups: dict[tuple[int, int, int, int], list[int]] = {}
-    for i, leg in enumerate(legs):
-        alone = i if leg.repeats is not None else -1
-        groups.setdefault((id(leg.low), id(leg.high), id(leg.cycles and leg.cycles[0]), alone),
-                          []).append(i)
-    table = {name: np.empty((len(legs), 2)) for name in _Rows.__slots__}
-    for members in groups.values():
-        chosen = [legs[i] for i in members]
-        t = np.array([(leg.begin_s, leg.end_s) for leg in chosen])
-        q = np.array([(leg.begin_c, leg.end_c) for leg in chosen])
-        weight = np.array([[leg.level.weight] for leg in chosen])
-        rows = _values(field, chosen[0], t, q, weight)
-        for name, column in table.items():
-            column[members] = getattr(rows, name)
-    return {name: column.ravel() for name, column in table.items()}
-
-
-def _leg_rows(field: Field, leg: Leg, step_s: float) -> _Rows:
-    """Rows of one leg, ends included."""
+def _path(leg: Leg, step_s: float) -> tuple[FloatArray, FloatArray]:
+    """Times and charges along one leg, both ends included."""
     duration = leg.end_s - leg.begin_s
     inner = 0 if leg.repeats is not None or not leg.level.exact else int(duration / step_s)
     if inner == 0:
-        q = np.array([leg.begin_c, leg.end_c])
-        t = np.array([leg.begin_s, leg.end_s])
-    else:
-        t = np.linspace(leg.begin_s, leg.end_s, inner + 2)
-        flow = leg.low.flow
-        if leg.cycles is not None:
-            # Only whole cycles lie on the generator's path.
-            flow, length = leg.cycles[0].generator, leg.cycles[0].length_s
-            whole = np.unique(np.round((t - leg.begin_s) / length)) * length
-            t = np.append(leg.begin_s + whole[:-1], leg.end_s)
-        q = flow.path(leg.begin_c, t - leg.begin_s)
-        q[-1] = leg.end_c
-    return _values(field, leg, t, q, leg.level.weight)
+        return np.array([leg.begin_s, leg.end_s]), np.array([leg.begin_c, leg.end_c])
+    t = np.linspace(leg.begin_s, leg.end_s, inner + 2)
+    flow = leg.low.flow
+    if leg.cycles is not None:
+        # Only whole cycles lie on the generator's path.
+        flow, length = leg.cycles[0].generator, leg.cycles[0].length_s
+        whole = np.unique(np.round((t - leg.begin_s) / length)) * length
+        t = np.append(leg.begin_s + whole[:-1], leg.end_s)
+    q = flow.path(leg.begin_c, t - leg.begin_s)
+    q[-1] = leg.end_c
+    return t, q
+
+
+def _looked_up(
+    field: Field, legs: list[Leg], sizes: NDArray[np.intp], t: FloatArray, q: FloatArray
+) -> dict[str, FloatArray]:
+    """Values of every row; the rows of legs that share a motion are looked up together."""
+    begin = np.concatenate([[0], np.cumsum(sizes)])
+    groups: dict[tuple[int, int, int, int], list[int]] = {}
+    for i, leg in enumerate(legs):
+        alone = i if leg.repeats is not None else -1
+        cycle = id(leg.cycles[0]) if leg.cycles else 0
+        groups.setdefault((id(leg.low), id(leg.high), cycle, alone), []).append(i)
+    weight = np.repeat([leg.level.weight for leg in legs], sizes)
+    last = np.zeros(len(q), bool)
+    last[begin[1:] - 1] = True
+    table = {name: np.empty(len(q)) for name in _Rows.__slots__}
+    for members in groups.values():
+        rows = np.concatenate([np.arange(begin[i], begin[i + 1]) for i in members])
+        values = _values(field, legs[members[0]], t[rows], q[rows], weight[rows], last[rows])
+        for name, column in table.items():
+            column[rows] = getattr(values, name)
+    return table
 
 
 def _values(
-    field: Field, leg: Leg, t: FloatArray, q: FloatArray, weight: float | FloatArray
+    field: Field,
+    leg: Leg,
+    t: FloatArray,
+    q: FloatArray,
+    weight: FloatArray,
+    last: NDArray[np.bool_],
 ) -> _Rows:
-    """Values at charges along one leg, or along several that share its motion."""
+    """Values at charges along one leg, or along several that share its motion.
+
+    `weight` blends the leg's two motions and `last` marks the rows that end a leg.
+    """
     nodes = field.charge_c
 
     def mixed(name: str, of: str = "regime") -> FloatArray:
@@ -136,16 +144,21 @@ def _values(
     harvest = mixed("charge_a")
     if leg.cycles is not None:
         cycle = leg.cycles[0]
-        # The last row ends the leg: it belongs to the cycle before it, not to one after it.
-        begin = q.copy()
-        begin[..., -1] = cycle.map.before(q[..., -1])
+        # A row that ends a leg belongs to the cycle before it, not to one after it.
+        begin = np.where(last, cycle.map.before(q), q)
         low_v = np.interp(np.interp(begin, cycle.nodes, cycle.lowest_c), nodes, field.open_v)
         low_t = np.maximum(np.interp(begin, cycle.nodes, cycle.terminal_min_v), 0.0)
         drawn = np.interp(q, cycle.nodes, cycle.mean_drawn_a) - field.system.quiescent_a
     if leg.repeats is not None:
         legs, _ = leg.repeats
-        rows = [_values(field, sub, np.array([sub.begin_s, sub.end_s]),
-                        np.array([sub.begin_c, sub.end_c]), sub.level.weight) for sub in legs]
+        rows = [
+            _values(
+                field, sub, np.array([sub.begin_s, sub.end_s]),
+                np.array([sub.begin_c, sub.end_c]), np.full(2, sub.level.weight),
+                np.array([False, True]),
+            )
+            for sub in legs
+        ]
         span = sum(sub.end_s - sub.begin_s for sub in legs)
         low_v = np.full_like(volts, min(float(r.store_min_v.min()) for r in rows))
         low_t = np.full_like(volts, min(float(r.terminal_min_v.min()) for r in rows))
