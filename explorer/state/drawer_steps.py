@@ -1,0 +1,107 @@
+"""The questions of the drawers as steps that a feed can run; heavy parts load when first asked."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from math import isclose
+from typing import TYPE_CHECKING, Any
+
+from pydantic import ValidationError
+
+from explorer.advice.contest import Entry, contest
+from explorer.advice.remedies import Remedies, find_remedies
+from explorer.advice.territory import Axis, Territory, coarse, territory
+from explorer.scenario.light_log import LightLog
+from explorer.scenario.model import Scenario, get_value, with_value
+from explorer.state.drawer_feeds import Stopped
+
+if TYPE_CHECKING:
+    from explorer.advice.spread import Spread, Tolerance
+
+COARSE = 16
+FEW, MANY = 1000, 10_000
+
+
+def remedy_steps(
+    scenario: Scenario, log: LightLog | None, stopped: Stopped
+) -> Iterator[Remedies]:
+    """Growing lists of remedies; the last is done."""
+    return find_remedies(scenario, log, stopped)
+
+
+def contest_steps(scenario: Scenario, log: LightLog | None, stopped: Stopped) -> Iterator[Entry]:
+    """One kind of store after the other."""
+    return contest(scenario, log, stopped)
+
+
+def territory_steps(
+    x: Axis, y: Axis, scenario: Scenario, log: LightLog | None, stopped: Stopped
+) -> Iterator[Territory]:
+    """A coarse map, then the fine one."""
+    yield territory(scenario, log, coarse(x, COARSE), coarse(y, COARSE))
+    if not stopped():
+        yield territory(scenario, log, x, y)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NewAndAged:
+    """What tolerances do to new units and to those of some years."""
+
+    new: Spread
+    aged: Spread | None
+    done: bool
+
+
+def spread_steps(
+    tolerances: tuple[Tolerance, ...],
+    years: float,
+    scenario: Scenario,
+    log: LightLog | None,
+    stopped: Stopped,
+) -> Iterator[NewAndAged]:
+    """A quick look at few builds, then many, then the same many at a chosen age."""
+    from explorer.advice.spread import spread  # its statistics take a second to load
+
+    yield NewAndAged(
+        new=spread(scenario, log, tolerances, builds=FEW, years=0.0), aged=None, done=False
+    )
+    if stopped():
+        return
+    new = spread(scenario, log, tolerances, builds=MANY, years=0.0)
+    yield NewAndAged(new=new, aged=None, done=False)
+    if stopped():
+        return
+    yield NewAndAged(
+        new=new, aged=spread(scenario, log, tolerances, builds=MANY, years=years), done=True
+    )
+
+
+def same_but_for(paths: tuple[str, ...], one: Scenario, other: Scenario) -> bool:
+    """Whether two scenarios differ in the values at some paths only.
+
+    A store's resistance and leakage, which follow its size, count as the same when they agree
+    to rounding.
+    """
+    try:
+        for path in sorted(paths, key=_is_size, reverse=True):
+            value = get_value(one, path)
+            if get_value(other, path) != value:
+                other = with_value(other, path, value)
+    except (KeyError, ValidationError):
+        return False
+    return one == other or _close(one.model_dump(), other.model_dump())
+
+
+def _is_size(path: str) -> bool:
+    return path in ("store.capacitance_F", "store.capacity_mAh")
+
+
+def _close(one: Any, other: Any) -> bool:
+    if isinstance(one, dict) and isinstance(other, dict):
+        return one.keys() == other.keys() and all(_close(one[k], other[k]) for k in one)
+    if isinstance(one, tuple | list) and isinstance(other, tuple | list):
+        return len(one) == len(other) and all(map(_close, one, other))
+    if isinstance(one, float) and isinstance(other, float):
+        return isclose(one, other, rel_tol=1e-9)
+    return bool(one == other)

@@ -1,0 +1,349 @@
+"""All text that the drawers show, and their numbers as tables; pure, tested without a widget."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+from numpy.typing import NDArray
+
+from explorer.advice.contest import Entry
+from explorer.advice.territory import Axis, Territory
+from explorer.advice.verdict import CHECK_NAMES, State
+from explorer.quantity import show
+from explorer.state.readout import CHECK_LABELS, answer_text, margin_text, quantity_text
+
+if TYPE_CHECKING:
+    from explorer.advice.spread import Spread, Tolerance
+
+Table = dict[str, list[float | str]]
+"""Columns of equal length under names that end in their unit."""
+CODES: tuple[State, State, State] = ("falls_short", "marginal", "runs")
+CODE_WORDS = ("falls short", "marginal", "runs")
+COST_CLASSES = 5
+
+
+# --- contest ---
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Cell:
+    """One cell of the contest: what it shows and what it sorts by."""
+
+    text: str
+    rank: float
+
+
+CONTEST_COLUMNS = (
+    ("store", "Store"),
+    ("verdict", "Verdict"),
+    ("trace", "Trace"),
+    ("size", "Size"),
+    ("margin", "Margin"),
+    ("first", "First charge"),
+    ("dark", "Dark time"),
+    ("operations", "Ops per charge"),
+    ("volume", "Volume"),
+    ("mass", "Mass"),
+    ("cost", "Cost"),
+    ("years", "Life"),
+    ("cautions", "Cautions"),
+)
+CONTEST_TIPS = {
+    "store": "Kind of store",
+    "verdict": "Verdict of the device on this store",
+    "trace": "Store voltage over the light's period, from the beginning",
+    "size": "Smallest size that runs, or the best one if none does",
+    "margin": "Margin of the check that governs",
+    "first": "From empty to the first operation",
+    "dark": "From full to cut-off without light",
+    "operations": "Operations from full to cut-off without light",
+    "volume": "Volume of the store",
+    "mass": "Mass of the store",
+    "cost": "Relative cost for the same job, 1 (cheapest) to 5",
+    "years": "Years to the store's end of life at this temperature and voltage",
+    "cautions": "What to mind with this kind of store",
+}
+
+
+def contest_cell(entry: Entry, key: str) -> Cell:
+    """Text and rank of one cell; a store that does not suit the device ranks last."""
+    if key == "store":
+        return Cell(text=entry.title, rank=0.0)
+    verdict = entry.verdict
+    if verdict is None:
+        text = "Does not suit" if key == "verdict" else "–"
+        return Cell(text=text, rank=-1.0 if key == "verdict" else math.inf)
+    found = entry.answers
+    match key:
+        case "verdict":
+            rank = 10.0 * CODES.index(verdict.state) - entry.cost_class
+            return Cell(text=verdict.word, rank=rank)
+        case "trace":
+            return Cell(text="", rank=0.0)
+        case "size":
+            return Cell(text=show(entry.size, entry.unit), rank=entry.volume_cm3)
+        case "margin":
+            check = verdict.governing
+            label = CHECK_LABELS[check.name].lower()
+            return Cell(text=f"{margin_text(check.margin)} {label}", rank=check.reserve)
+        case "first":
+            seconds = found["first_charge_s"]
+            return Cell(text=quantity_text(seconds, "s"), rank=seconds)
+        case "dark":
+            seconds = found["dark_time_s"]
+            text = "no end" if math.isinf(seconds) else quantity_text(seconds, "s")
+            return Cell(text=text, rank=seconds)
+        case "operations":
+            count = found["operations_per_charge"]
+            return Cell(text=answer_text("operations_per_charge", count), rank=count)
+        case "volume":
+            return Cell(text=f"{show(entry.volume_cm3, '', 2)} cm³", rank=entry.volume_cm3)
+        case "mass":
+            return Cell(text=f"{show(entry.mass_g, '', 2)} g", rank=entry.mass_g)
+        case "cost":
+            return Cell(text=f"{entry.cost_class} of {COST_CLASSES}", rank=float(entry.cost_class))
+        case "years":
+            return Cell(text=years_text(entry.years_to_end), rank=entry.years_to_end)
+        case _:
+            return Cell(text=", ".join(entry.cautions) or "none", rank=float(len(entry.cautions)))
+
+
+def years_text(years: float) -> str:
+    """A life in years.
+
+    Examples
+    --------
+    >>> years_text(3.42), years_text(15.6), years_text(0.5)
+    ('3.4 years', '15 years', '0.5 years')
+    """
+    if math.isinf(years):
+        return "no end"
+    # Cut, not rounded: a life must not read longer than it is.
+    text = f"{math.floor(years):d}" if years >= 10 else f"{math.floor(years * 10) / 10:g}"
+    return f"{text} years" if text != "1" else "1 year"
+
+
+def contest_line(entry: Entry) -> str:
+    """One store in two sentences, for the line below the table and for screen readers."""
+    verdict = entry.verdict
+    if verdict is None:
+        return f"{entry.title}: its voltage does not suit this device in any size."
+    lead = f"{entry.title}, {show(entry.size, entry.unit)}: {verdict.word.lower()}."
+    hazard = "".join(f" Hazard: {h.title}." for h in verdict.hazards)
+    return f"{lead} {verdict.governing.sentence}{hazard}"
+
+
+def contest_answer(entries: Sequence[Entry], done: bool) -> str:
+    """How many kinds of store would run, as the answer to the drawer's question."""
+    runs = sum(e.verdict is not None and e.verdict.state == "runs" for e in entries)
+    if not done:
+        return f"{runs} of {len(entries)} kinds so far would run"
+    if runs == 0:
+        return f"None of {len(entries)} kinds of store would run in any size"
+    return f"{runs} of {len(entries)} kinds of store would run, each in its best size"
+
+
+def contest_table(entries: Sequence[Entry]) -> Table:
+    """The contest as columns for a file."""
+    table: Table = {
+        "store": [e.title for e in entries],
+        "verdict": [e.verdict.word if e.verdict else "does not suit" for e in entries],
+        "size": [e.size for e in entries],
+        "size_unit": [e.unit for e in entries],
+        "governing_check": [e.verdict.governing.name if e.verdict else "" for e in entries],
+        "governing_margin": [
+            e.verdict.governing.margin if e.verdict else math.nan for e in entries
+        ],
+    }
+    for key in ("first_charge_s", "dark_time_s", "operations_per_charge"):
+        table[key] = [e.answers.get(key, math.nan) for e in entries]
+    table["volume_cm3"] = [e.volume_cm3 for e in entries]
+    table["mass_g"] = [e.mass_g for e in entries]
+    table["cost_class"] = [float(e.cost_class) for e in entries]
+    table["years_to_end"] = [e.years_to_end for e in entries]
+    table["cautions"] = ["; ".join(e.cautions) for e in entries]
+    return table
+
+
+# --- territory ---
+
+
+def is_count(axis: Axis) -> bool:
+    """Whether an axis counts things, so that nothing lies between its values."""
+    return axis.unit == "" and all(v == round(v) for v in axis.values)
+
+
+def axis_value(axis: Axis, value: float) -> str:
+    """A value of an axis with its unit."""
+    return show(value, "") if is_count(axis) else quantity_text(value, axis.unit)
+
+
+def with_axis(axis: Axis, value: float) -> str:
+    """A quantity held at a value, as in "with 2 panels"."""
+    if is_count(axis):
+        noun = axis.label.lower()
+        noun = noun.removesuffix("s") if value == 1 else noun
+        return f"{show(value, '')} {noun}"
+    return f"{lower_first(axis.label)} {axis_value(axis, value)}"
+
+
+def lower_first(text: str) -> str:
+    """A label inside a sentence; short forms in capitals stay.
+
+    Examples
+    --------
+    >>> lower_first("Light level"), lower_first("ESR in the cold")
+    ('light level', 'ESR in the cold')
+    """
+    return text if text[:2].isupper() else text[:1].lower() + text[1:]
+
+
+def territory_summary(found: Territory, x_now: float, y_now: float) -> str:
+    """Where the design runs along the present row of a map, in words."""
+    row = int(np.argmin(np.abs(_spaced(found.y) - _spaced_one(found.y, y_now))))
+    held = with_axis(found.y, y_now)
+    label = lower_first(found.x.label)
+    runs = crossings(found.x, found.reserve[row])
+    works = crossings(found.x, found.margin[row])
+    if not works:
+        return f"Falls short at every {label} on this map with {held}."
+    parts = []
+    if runs:
+        parts.append("runs " + " and ".join(_stretch(found.x, s) for s in runs))
+    if works != runs:
+        parts.append("works under its margin " + " and ".join(_stretch(found.x, s) for s in works))
+    return f"With {held}: " + "; ".join(parts) + "."
+
+
+def crossings(axis: Axis, level: NDArray[np.float64]) -> tuple[tuple[float, float], ...]:
+    """Stretches of an axis on which a level is 1 or more; infinite where they leave the map."""
+    values = np.asarray(axis.values)
+    good = level >= 1.0
+    edges = np.flatnonzero(np.diff(good.astype(int)))
+    starts = [-math.inf] if good[0] else []
+    ends: list[float] = []
+    for i in edges.tolist():
+        at = float(values[i + 1] if good[i + 1] else values[i])
+        if not is_count(axis):
+            at = _between(values[i], values[i + 1], float(level[i]), float(level[i + 1]))
+        (starts if good[i + 1] else ends).append(at)
+    if good[-1]:
+        ends.append(math.inf)
+    return tuple(zip(starts, ends, strict=True))
+
+
+def _between(one: float, other: float, level: float, next_level: float) -> float:
+    """Where a level passes 1 between two values, straight in its logarithm."""
+    low, high = (math.log(min(max(v, 0.02), 50.0)) for v in (level, next_level))
+    share = 0.5 if low == high else min(max(-low / (high - low), 0.0), 1.0)
+    if one > 0:
+        return float(one * (other / one) ** share)
+    return float(one + share * (other - one))
+
+
+def _stretch(axis: Axis, stretch: tuple[float, float]) -> str:
+    low, high = stretch
+    if math.isinf(low) and math.isinf(high):
+        ends = (axis_value(axis, axis.values[0]), axis_value(axis, axis.values[-1]))
+        return f"everywhere from {ends[0]} to {ends[1]}"
+    if math.isinf(high):
+        return f"from {axis_value(axis, low)}"
+    if math.isinf(low):
+        return f"up to {axis_value(axis, high)}"
+    if is_count(axis) and low == high:
+        return f"at {axis_value(axis, low)}"
+    return f"between {axis_value(axis, low)} and {axis_value(axis, high)}"
+
+
+def _spaced(axis: Axis) -> NDArray[np.float64]:
+    values = np.asarray(axis.values)
+    return np.log(values) if values[0] > 0 and not is_count(axis) else values
+
+
+def _spaced_one(axis: Axis, value: float) -> float:
+    if axis.values[0] > 0 and not is_count(axis):
+        return math.log(max(value, 1e-30))
+    return value
+
+
+def territory_table(found: Territory) -> Table:
+    """A map as one line for each of its points."""
+    across, up = np.meshgrid(np.asarray(found.x.values), np.asarray(found.y.values))
+    codes = found.codes.ravel().tolist()
+    return {
+        column_name(found.x.path): across.ravel().tolist(),
+        column_name(found.y.path): up.ravel().tolist(),
+        "verdict": [CODE_WORDS[c] for c in codes],
+        "smallest_margin": found.margin.ravel().tolist(),
+        "margin_over_wanted": found.reserve.ravel().tolist(),
+        "governing_check": [CHECK_NAMES[g] for g in found.governing.ravel().tolist()],
+    }
+
+
+def column_name(path: str) -> str:
+    """A path as the name of a column; its unit stays at the end."""
+    return path.replace(".", "_")
+
+
+# --- spread ---
+
+
+def percent(share: float) -> str:
+    """A share that never rounds up to all or down to none.
+
+    Examples
+    --------
+    >>> percent(0.9996), percent(1.0), percent(0.2793), percent(0.0004)
+    ('99.9 %', '100 %', '28 %', '0.1 %')
+    """
+    if share in (0.0, 1.0):
+        return f"{100 * share:.0f} %"
+    value = min(max(100 * share, 0.1), 99.9)
+    if value < 1 or value > 99:
+        return f"{math.floor(value * 10 + 1e-9) / 10:g} %"
+    return f"{value:.0f} %"
+
+
+def tolerance_text(tolerance: Tolerance) -> str:
+    """The half-width of a tolerance as a person reads it."""
+    if tolerance.kind == "relative":
+        return f"{100 * tolerance.amount:.3g} %"
+    return show(tolerance.amount, tolerance.unit)
+
+
+def spread_answer(found: Spread) -> str:
+    """Share of the built units that run, as the answer to the drawer's question."""
+    builds = f"{found.builds:,}".replace(",", "\u202f")
+    return (
+        f"{percent(found.share_runs)} of {builds} built units run, "
+        f"{percent(found.share_works)} at least work"
+    )
+
+
+def spread_builds_table(new: Spread, aged: Spread | None) -> Table:
+    """Every built unit on its own line."""
+    table: Table = {"unit": [float(i + 1) for i in range(new.builds)]}
+    for name, found in (("new", new), (f"after_{aged.years:g}_years" if aged else "", aged)):
+        if found is not None:
+            table[f"{name}_margin_over_wanted"] = found.reserve.tolist()
+            table[f"{name}_smallest_margin"] = found.margin.tolist()
+            table[f"{name}_governing_check"] = [CHECK_NAMES[g] for g in found.governing.tolist()]
+            table[f"{name}_first_charge_s"] = found.first_charge_s.tolist()
+    return table
+
+
+def influence_table(found: Spread, tolerances: Sequence[Tolerance]) -> Table:
+    """Tolerances with what they do to the spread, strongest first."""
+    by_path = {t.path: t for t in tolerances}
+    rows = [(i, by_path[i.path]) for i in found.influences if i.path in by_path]
+    return {
+        "quantity": [i.label for i, _ in rows],
+        "path": [i.path for i, _ in rows],
+        "tolerance_kind": [t.kind for _, t in rows],
+        "tolerance": [t.amount for _, t in rows],
+        "share_of_spread": [i.share for i, _ in rows],
+    }
