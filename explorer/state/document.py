@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
@@ -121,6 +122,20 @@ class Document(QObject):
             if not path.rpartition(".")[2].isdigit() else "list"
         return self._push(new, (path, self._gesture), f"change of {label}")
 
+    def edit_together(self, values: Mapping[str, Any], text: str) -> bool:
+        """Set several values as one; those of one gesture merge into one undo step.
+
+        A store's size is set before its resistance and leakage, which follow it.
+        """
+        new, path = self._scenario, ""
+        try:
+            for path in sorted(values, key=_after_size):
+                new = with_value(new, path, values[path])
+        except (ValidationError, KeyError, TypeError) as error:
+            self.refused.emit(refusal(self._scenario, path, error))
+            return False
+        return self._push(new, ("+".join(values), self._gesture), text)
+
     def replace(self, scenario: Scenario, text: str) -> bool:
         """Put a whole scenario in place as one undo step, such as a remedy does."""
         self.begin_gesture()
@@ -212,3 +227,7 @@ class Document(QObject):
     @staticmethod
     def _read_log(scenario: Scenario, path: Path | None) -> LightLog | None:
         return resolve_log(scenario, path)
+
+
+def _after_size(path: str) -> bool:
+    return path not in ("store.capacitance_F", "store.capacity_mAh")

@@ -30,6 +30,8 @@ class Settings:
     """Files opened or saved, newest first."""
     geometry: bytes = b""
     """Place and size of the window."""
+    drawer: str = ""
+    """Key of the drawer that was open last; empty where none was."""
 
 
 def with_recent(settings: Settings, path: Path) -> Settings:
@@ -86,6 +88,7 @@ class SettingsStore:
             folder=cast(str, ini.value("folder", "", type=str)),
             recent=tuple(path for path in recent if path),
             geometry=bytes(geometry.data()),
+            drawer=cast(str, ini.value("drawer", "", type=str)),
         )
 
     def _save(self) -> None:
@@ -96,6 +99,7 @@ class SettingsStore:
         ini.setValue("scale_percent", self.settings.scale_percent)
         ini.setValue("folder", self.settings.folder)
         ini.setValue("geometry", QByteArray(self.settings.geometry))
+        ini.setValue("drawer", self.settings.drawer)
         ini.remove("recent")
         ini.beginWriteArray("recent")
         for index, path in enumerate(self.settings.recent):

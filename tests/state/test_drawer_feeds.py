@@ -6,6 +6,7 @@ from explorer.scenario.model import Scenario, with_value
 from explorer.state.document import Document
 from explorer.state.drawer_feeds import Feed
 from explorer.state.jobs import JobRunner
+from explorer.state.settings import SettingsStore
 
 
 @pytest.fixture
@@ -187,3 +188,27 @@ def test_a_fault_becomes_a_sentence(qtbot, document, jobs, caplog):
         feed.set_open(True)
     assert heard.failed == ["This could not be computed: the light is negative"]
     assert heard.finished == 0
+
+
+def test_two_values_move_together_as_one_undo_step(document):
+    document.begin_gesture()
+    for lux, count in ((310.0, 2), (330.0, 3), (350.0, 4)):
+        values = {"light.illuminance_lx": lux, "panels.count": count}
+        assert document.edit_together(values, "move on the map")
+    assert document.undo_stack.count() == 1
+    assert document.scenario.panels.count == 4
+    document.undo_stack.undo()
+    assert document.scenario == Scenario()
+
+
+def test_values_that_do_not_go_together_change_nothing(document):
+    heard = []
+    document.refused.connect(heard.append)
+    assert not document.edit_together({"panels.count": 2, "light.illuminance_lx": -5.0}, "move")
+    assert document.scenario == Scenario()
+    assert len(heard) == 1
+
+
+def test_the_open_drawer_is_remembered(tmp_path):
+    SettingsStore(tmp_path / "s.ini").update(drawer="spread")
+    assert SettingsStore(tmp_path / "s.ini").settings.drawer == "spread"
