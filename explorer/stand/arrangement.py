@@ -47,18 +47,27 @@ class Arrangement:
         )
 
 
+_ONE_LINE = 24
+"""A knob this wide, in sizes of its text, has its sentence on one line."""
 LOWEST_TRACE = 0.14
 """Least part of the page's height that the trace gets."""
 
 
-def knob_height(sizes: Sizes) -> int:
-    """Height of one knob: name and value, slider, sentence. [px]"""
-    return round(sizes.near * 1.7 + slider_height(sizes) + sizes.near * 1.15 + 1.2 * sizes.gap)
+def knob_height(sizes: Sizes, width: int) -> int:
+    """Height of one knob of a width: name and value, slider, sentence on one or two lines. [px]"""
+    lines = 1 if width >= _ONE_LINE * sizes.near else 2
+    text = sizes.near * (1.7 + 1.08 * lines)
+    return round(text + slider_height(sizes) + sizes.gap)
 
 
 def slider_height(sizes: Sizes) -> int:
     """Height of a slider with the names on its track. [px]"""
     return round(max(sizes.target, sizes.near * 1.4) + sizes.near * 1.05)
+
+
+def card_height(sizes: Sizes) -> int:
+    """Height of one row of scenario cards. [px]"""
+    return round(max(sizes.target * 1.15, sizes.near * 3.0))
 
 
 def arrange(width: int, height: int, sizes: Sizes, knobs: int) -> Arrangement:
@@ -83,10 +92,11 @@ def arrange(width: int, height: int, sizes: Sizes, knobs: int) -> Arrangement:
         headline = round(sizes.word * 1.22 + max(sizes.number * 1.1, sizes.caption * 1.3))
         strip = round(sizes.reason * 2.6 + sizes.near * 2.6)
     else:
-        headline = round(max(sizes.word * 1.3, sizes.number * 1.02 + sizes.caption * 1.2))
+        headline = round(max(sizes.word * 1.3, sizes.number * 1.12 + sizes.caption * 1.2))
         strip = round(sizes.reason * 1.35 + sizes.near * 1.5)
-    knob = rows * knob_height(sizes) + (rows - 1) * gap
-    cards = round(max(sizes.target * 1.15, sizes.near * 3.0))
+    each = (inner - gap * (columns - 1)) // columns
+    knob = rows * knob_height(sizes, each) + (rows - 1) * gap
+    cards = card_height(sizes) * (2 if upright else 1) + (gap if upright else 0)
     taken = 2 * margin + header + headline + strip + knob + cards + 5 * gap
     trace = max(height - taken, round(LOWEST_TRACE * height))
     # On a page that is too low, the headline gives way: hands must keep their targets.

@@ -14,6 +14,7 @@ from explorer.state.theme import Tokens, tokens_of
 from explorer.widgets.paint import focus_pen, paint_filling
 
 Sign = Literal["", "less", "more", "back", "pause", "go_on", "earlier", "later"]
+_SMALLEST = 0.7
 _PAD = 0.5
 """Space around the text, in sizes of its font."""
 
@@ -114,14 +115,8 @@ class BigButton(QAbstractButton):
         wraps = int(Qt.TextFlag.TextWordWrap.value)
         flags = int(Qt.AlignmentFlag.AlignLeft.value) | wraps
         text_box = inside.adjusted(shift, 0, 0, 0)
-        px = self._px
-        while True:
-            painter.setFont(sized_font(px, bold=self._primary or self.isChecked()))
-            needed = painter.boundingRect(text_box, flags, self.text())
-            fits = needed.height() <= inside.height() and needed.width() <= text_box.width()
-            if fits or px < 0.72 * self._px:
-                break
-            px *= 0.96
+        painter.setFont(sized_font(self.fitting_px(), bold=self._primary))
+        needed = painter.boundingRect(text_box, flags, self.text())
         left = inside.left() + max((inside.width() - shift - needed.width()) // 2, 0)
         if self._state is not None:
             left = inside.left()
@@ -137,6 +132,21 @@ class BigButton(QAbstractButton):
         painter.drawText(
             text_box, flags | int(Qt.AlignmentFlag.AlignVCenter.value), self.text()
         )
+
+    def fitting_px(self) -> float:
+        """Largest text, up to the size asked for, at which every word is inside. [px]"""
+        pad = round(_PAD * self._px)
+        shift = round(1.45 * self._px) if self._has_mark() else 0
+        room = self.rect().adjusted(pad + shift, 2, -pad, -2)
+        flags = int((Qt.AlignmentFlag.AlignLeft | Qt.TextFlag.TextWordWrap).value)
+        px = self._px
+        while px > _SMALLEST * self._px:
+            metrics = QFontMetrics(sized_font(px, bold=self._primary))
+            needed = metrics.boundingRect(room, flags, self.text())
+            if needed.height() <= room.height() and needed.width() <= room.width():
+                break
+            px *= 0.96
+        return px
 
     def _has_mark(self) -> bool:
         return bool(self._sign) or self._state is not None

@@ -96,7 +96,7 @@ class BigSlider(KnobSlider):
             free_from = x + width + self._near * 0.4
 
     def _paint_grip(self, painter: QPainter, tokens: Tokens) -> None:
-        middle, radius = QPointF(self.handle_x(), self._line_y), self._target / 2 - 7
+        middle, radius = QPointF(self.handle_x(), self._line_y), self._target / 2 - 6
         if self.hasFocus():
             pen = focus_pen(tokens)
             pen.setWidthF(3.0)

@@ -6,6 +6,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QWidget
 
+from explorer.stand.arrangement import card_height
 from explorer.stand.big_button import BigButton
 from explorer.stand.exhibits import Exhibit
 from explorer.stand.legibility import Sizes
@@ -65,15 +66,19 @@ class CardRow(QWidget):
         sizes = self._sizes
         if sizes is None or self.width() <= 0:
             return
-        gap, high = sizes.gap, self.height()
+        gap, high = sizes.gap, card_height(sizes)
+        rows = max((self.height() + gap) // (high + gap), 1)
+        if rows == 1:
+            high = self.height()
         again = min(self.again.sizeHint().width() + gap, self.width() // 3)
         room = self.width() - again - gap
         arrows = 0
         fit = max((room + gap) // (round(_NARROWEST * sizes.near) + gap), 1)
-        if fit < len(self.cards):
+        if fit * rows < len(self.cards):
             arrows = 2 * (sizes.target + gap)
             fit = max((room - arrows + gap) // (round(_NARROWEST * sizes.near) + gap), 1)
-        self._per_page = min(fit, max(len(self.cards), 1))
+        fit = min(fit, -(-len(self.cards) // rows))
+        self._per_page = fit * rows
         self._first = min(self._first, max(len(self.cards) - 1, 0))
         self._first -= self._first % self._per_page
         for arrow in (self.earlier, self.later):
@@ -81,17 +86,22 @@ class CardRow(QWidget):
         self.earlier.setEnabled(self._first > 0)
         self.later.setEnabled(self._first + self._per_page < len(self.cards))
         left = arrows // 2
-        wide = (room - arrows - gap * (self._per_page - 1)) // self._per_page
+        wide = (room - arrows - gap * (fit - 1)) // fit
         wide = min(wide, round(sizes.near * 15))
         for place, card in enumerate(self.cards):
-            column = place - self._first
-            seen = 0 <= column < self._per_page
-            if seen:
-                card.setGeometry(left + column * (wide + gap), 0, wide, high)
-            card.setVisible(seen)
-        self.earlier.setGeometry(0, 0, sizes.target, high)
-        self.later.setGeometry(room - sizes.target, 0, sizes.target, high)
-        self.again.setGeometry(self.width() - again, 0, again, high)
+            row, column = divmod(max(place - self._first, 0), fit)
+            card.setGeometry(left + column * (wide + gap), row * (high + gap), wide, high)
+            card.setVisible(0 <= place - self._first < self._per_page)
+        # One size of text for all cards: the one at which the longest title fits.
+        for card in self.cards:
+            card.set_sizes(sizes.near, sizes.target)
+        px = min(card.fitting_px() for card in self.cards)
+        for card in self.cards:
+            card.set_sizes(px, sizes.target)
+        whole = self.height()
+        self.earlier.setGeometry(0, 0, sizes.target, whole)
+        self.later.setGeometry(room - sizes.target, 0, sizes.target, whole)
+        self.again.setGeometry(self.width() - again, 0, again, whole)
 
     def _on_card(self) -> None:
         card = self.sender()

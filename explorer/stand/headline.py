@@ -137,10 +137,12 @@ class Headline(Card):
         else:
             part = round(inner * 0.52)
             self.word.setGeometry(left, 0, part, height)
-            split = round(height * sizes.number / (sizes.number + 1.05 * sizes.caption))
+            split = round(height * 1.02 * sizes.number / (1.02 * sizes.number + 1.1 * sizes.caption))
             x, rest = left + part + pad, inner - part - pad
-            self.number.setGeometry(x, round(pad * 0.3), rest, split)
-            self.caption.setGeometry(x, split, rest, height - split - round(pad * 0.8))
+            # The number's box reaches into the caption's: its descenders need the room.
+            below = round(sizes.number * 0.12)
+            self.number.setGeometry(x, round(pad * 0.2), rest, split + 2 * below)
+            self.caption.setGeometry(x, split + below, rest, height - split - below - pad // 2)
             self.number.setAlignment(self._right)
 
     def _say(self) -> None:

@@ -146,10 +146,10 @@ def sizes_for(resolution: Resolution, diagonal_in: float, distance_m: float) -> 
     word_room = width * (0.74 if upright else 0.44) / _WIDEST_WORD
     word = min(wanted(BEST_ARCMIN, 0.125), head_room * (0.42 if upright else 0.80), word_room)
     number = min(wanted(BEST_ARCMIN, 0.115), word, head_room * 0.54)
-    caption = min(wanted(LEAST_ARCMIN, 0.042), head_room * 0.38, number * 0.75)
-    near = max(font_px(ARM_M, diagonal_in, resolution, BEST_ARCMIN), 0.0195 * short)
+    caption = min(wanted(LEAST_ARCMIN, 0.058), head_room * 0.38, number * 0.75)
+    near = max(font_px(ARM_M, diagonal_in, resolution, GOOD_ARCMIN), 0.0205 * short)
     # Where seven days do not fit side by side the trace names every other one.
-    axis = min(wanted(LEAST_ARCMIN, 0.028), height * 0.068, width / 4 / 2.6)
+    axis = min(wanted(LEAST_ARCMIN, 0.036), height * 0.068, width / 4 / 2.6)
     near = min(near, height * 0.034)
     return Sizes(
         word=word,
@@ -158,7 +158,7 @@ def sizes_for(resolution: Resolution, diagonal_in: float, distance_m: float) -> 
         axis=axis,
         reason=near * 1.2,
         near=near,
-        target=target_px(diagonal_in, resolution, 1.2 * TARGET_MM),
+        target=max(target_px(diagonal_in, resolution, 1.2 * TARGET_MM), round(0.046 * short)),
         gap=max(8, round(0.011 * short)),
         margin=max(12, round(0.018 * short)),
     )

@@ -60,8 +60,6 @@ class StandPage(QWidget):
         solver.result_ready.connect(self._on_result)
         solver.break_evens_ready.connect(self._on_break_evens)
         solver.failed.connect(self._on_failed)
-        self.sizes: Sizes | None = None
-        self.bands: Arrangement | None = None
 
     def _movable(self) -> list[Knob]:
         keys = self._session.plan.movable
@@ -88,11 +86,14 @@ class StandPage(QWidget):
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Divide the page anew."""
         super().resizeEvent(event)
+        self.divide()
+
+    def divide(self) -> tuple[Sizes, Arrangement]:
+        """Give every part its place on the page as large as it is now."""
         plan = self._session.plan
         size = (max(self.width(), 1), max(self.height(), 1))
         sizes = sizes_for(size, plan.diagonal_in, plan.distance_m)
         bands = arrange(*size, sizes, len(self.knobs))
-        self.sizes, self.bands = sizes, bands
         for label in (self.title, self.contact):
             label.set_px(sizes.near)
         self._place_header(bands.header, sizes)
@@ -108,6 +109,7 @@ class StandPage(QWidget):
         self.trace.set_sizes(sizes)
         self.notes.set_sizes(sizes, bands.upright)
         self.cards.set_sizes(sizes)
+        return sizes, bands
 
     def _place_header(self, box: Box, sizes: Sizes) -> None:
         # The outer corners stay free: that is where the operator's fingers go.
@@ -158,6 +160,7 @@ class StandPage(QWidget):
         self.notes.set_scenario(scenario)
         for part in self.knobs:
             part.sentence.show_text("")
+            part.slider.set_states(())
 
     def _on_result(self, assessment: Assessment) -> None:
         self.headline.set_assessment(assessment)

@@ -35,14 +35,14 @@ class BigNumber:
 
 
 def duration_words(seconds: float) -> str:
-    """A time as a visitor says it.
+    """A time as a visitor says it, to two digits.
 
     Examples
     --------
     >>> duration_words(239_400.0), duration_words(86_400.0), duration_words(0.02)
-    ('2.77 days', '24 hours', '20 ms')
+    ('2.8 days', '24 hours', '20 ms')
     """
-    text = show(seconds, "s")
+    text = show(seconds, "s", 2)
     number, _, unit = text.partition(" ")
     if unit not in _TIME_WORDS:
         return text

@@ -14,6 +14,7 @@ from explorer.stand.big_slider import BigSlider
 from explorer.stand.fit_label import FitLabel
 from explorer.stand.legibility import Sizes
 from explorer.state.knobs import Knob
+from explorer.state.readout import bind_units
 from explorer.widgets.card import Card
 
 _REPEAT_AFTER_MS, _REPEAT_MS = 450, 140
@@ -36,7 +37,7 @@ class StandKnob(Card):
         self.down = BigButton(sign="less", parent=self)
         self.slider = BigSlider(knob, self)
         self.up = BigButton(sign="more", parent=self)
-        self.sentence = FitLabel(role="soft", parent=self)
+        self.sentence = FitLabel(role="soft", wraps=True, parent=self)
         for button in (self.down, self.up):
             button.setAutoRepeat(True)
             button.setAutoRepeatDelay(_REPEAT_AFTER_MS)
@@ -83,7 +84,7 @@ class StandKnob(Card):
     def set_break_even(self, found: BreakEven) -> None:
         """Show where on the track the design runs, and say it."""
         self.slider.set_states(found.states)
-        self.sentence.show_text(found.sentence)
+        self.sentence.show_text(bind_units(found.sentence))
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Put the parts in their places."""

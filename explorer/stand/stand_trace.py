@@ -95,7 +95,6 @@ class StandTrace(Card):
         painter.save()
         painter.setClipRect(area)
         bands.paint(painter, area, _ToX(view), tokens)
-        overlay.paint_envelope(painter, area, found.trace, view, tokens)
         painter.restore()
         self._paint_lines(painter, view, found.thresholds, sizes, tokens)
         self._paint_curve(painter, view, found, sizes, tokens)
@@ -104,10 +103,12 @@ class StandTrace(Card):
         painter.end()
 
     def _paint_title(self, painter: QPainter, sizes: Sizes, tokens: Tokens) -> None:
+        room = round(self.width() - 2 * sizes.gap - RADIUS)
         painter.setFont(sized_font(sizes.reason, bold=True))
+        if painter.fontMetrics().horizontalAdvance(self._title) > room:
+            painter.setFont(sized_font(sizes.near, bold=True))
         painter.setPen(tokens.color("ink"))
         metrics = painter.fontMetrics()
-        room = round(self.width() - 2 * sizes.gap - RADIUS)
         text = metrics.elidedText(self._title, Qt.TextElideMode.ElideRight, room)
         box = QRectF(sizes.gap, sizes.gap * 0.4, room, sizes.reason * 1.5)
         painter.drawText(box, int(Qt.AlignmentFlag.AlignVCenter.value), text)
@@ -162,23 +163,33 @@ class StandTrace(Card):
         tokens: Tokens,
     ) -> None:
         """Names at the right end, as many as there is height for; the lowest line counts most."""
+        assert self._assessment is not None
         painter.setFont(sized_font(sizes.axis))
         metrics = QFontMetricsF(painter.font())
-        capital = metrics.capHeight()
-        placed: list[tuple[float, float]] = []
+        capital, area = metrics.capHeight(), view.area
+        trace = self._assessment.trace
+        x, y = view.x(trace.time_s), view.y(trace.store_v)
+        heights = [float(view.y(np.array(line.volts))) for line in lines]
+        placed: list[QRectF] = []
         for line in _by_weight(lines):
-            y = float(view.y(np.array(line.volts)))
-            for base in (y - capital * 0.28, y + capital * 1.28):
-                top, bottom = base - capital * 1.15, base + capital * 0.15
-                if top < view.area.top() or bottom > view.area.bottom():
-                    continue
-                if any(top < low and bottom > high for high, low in placed):
-                    continue
-                placed.append((top, bottom))
-                text = f"{_NAMES.get(line.label, line.label)} {line.volts:.3g} V"
-                at = QPointF(view.area.right() - sizes.gap, base)
-                _paint_haloed(painter, at, text, sizes, tokens)
-                break
+            at = float(view.y(np.array(line.volts)))
+            text = f"{_NAMES.get(line.label, line.label)} {line.volts:.3g} V"
+            width = metrics.horizontalAdvance(text)
+            best: tuple[float, QRectF, float] | None = None
+            for place, left in enumerate((area.right() - sizes.gap - width, area.left() + sizes.gap)):
+                for base in (at + capital * 1.3, at - capital * 0.3):
+                    box = QRectF(left, base - capital * 1.1, width, capital * 1.3)
+                    if not area.contains(box) or any(box.intersects(other) for other in placed):
+                        continue
+                    cost = 0.2 * place + 20 * _covered(box, x, y) + sum(
+                        box.top() < h < box.bottom() for h in heights
+                    )
+                    if best is None or cost < best[0]:
+                        best = (cost, box, base)
+            # The line at which the device stops is always named, the others where they are clear.
+            if best is not None and (best[0] < 1.0 or not placed):
+                placed.append(best[1])
+                _paint_haloed(painter, QPointF(best[1].left(), best[2]), text, sizes, tokens)
 
     def _paint_axis(
         self, painter: QPainter, view: overlay.View, sizes: Sizes, tokens: Tokens
@@ -219,12 +230,18 @@ def _by_weight(lines: Sequence[Threshold]) -> list[Threshold]:
     return sorted(lines, key=lambda line: order.get(line.label, 3))
 
 
+def _covered(box: QRectF, x: np.ndarray, y: np.ndarray) -> float:
+    """Share of a box's width over which the curve runs through it."""
+    inside = (x >= box.left()) & (x <= box.right())
+    if not inside.any():
+        return 0.0
+    return float(np.mean((y[inside] >= box.top()) & (y[inside] <= box.bottom())))
+
+
 def _paint_haloed(
-    painter: QPainter, at: QPointF, text: str, sizes: Sizes, tokens: Tokens
+    painter: QPainter, start: QPointF, text: str, sizes: Sizes, tokens: Tokens
 ) -> None:
-    """A text that ends at a place, with a ground of its own where it crosses the curve."""
-    width = QFontMetricsF(painter.font()).horizontalAdvance(text)
-    start = at - QPointF(width, 0)
+    """A text with a ground of its own, so that it reads across curves."""
     reach = max(1.5, sizes.axis * 0.06)
     painter.setPen(tokens.color("card"))
     for dx in (-reach, 0.0, reach):

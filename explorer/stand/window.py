@@ -231,9 +231,7 @@ class StandWindow(QWidget):
         super().resizeEvent(event)
         for part in (self.page, self.attract, self.warning):
             part.setGeometry(self.rect())
-        sizes, bands = self.page.sizes, self.page.bands
-        if sizes is None or bands is None:
-            return
+        sizes, bands = self.page.divide()
         self.attract.set_place(bands.below, sizes)
         self.warning.set_sizes(sizes)
         pad = round(sizes.target * 1.5)
