@@ -127,6 +127,7 @@ def build_window(app: object, store_path: Path) -> MainWindow:
     from PySide6.QtWidgets import QApplication
 
     from explorer.resource_files import resource_path
+    from explorer.stand.door import StandDoor
     from explorer.state import theme
     from explorer.state.document import Document
     from explorer.state.jobs import JobRunner
@@ -144,6 +145,9 @@ def build_window(app: object, store_path: Path) -> MainWindow:
     window = MainWindow(document, solver, jobs, SettingsStore(store_path), _version())
     for part in (document, jobs, solver):
         part.setParent(window)
+    window.view_menu.addSeparator()
+    window.view_menu.addAction(window.commands["stand"])
+    StandDoor(window.commands["stand"], store_path.parent, window, document)
     return window
 
 

@@ -129,9 +129,7 @@ class BigButton(QAbstractButton):
         painter.setPen(tokens.color(role))
         text_box.moveLeft(left + shift)
         text_box.setRight(inside.right())
-        painter.drawText(
-            text_box, flags | int(Qt.AlignmentFlag.AlignVCenter.value), self.text()
-        )
+        painter.drawText(text_box, flags | int(Qt.AlignmentFlag.AlignVCenter.value), self.text())
 
     def fitting_px(self) -> float:
         """Largest text, up to the size asked for, at which every word is inside. [px]"""

@@ -64,7 +64,8 @@ class BigSlider(KnobSlider):
         top = self._line_y - thick / 2
         painter.setPen(QPen(tokens.color("edge"), 1.5))
         painter.setBrush(tokens.color("line"))
-        painter.drawRoundedRect(QRectF(left - 3, top, right - left + 6, thick), thick / 2, thick / 2)
+        groove = QRectF(left - 3, top, right - left + 6, thick)
+        painter.drawRoundedRect(groove, thick / 2, thick / 2)
         painter.setPen(Qt.PenStyle.NoPen)
         for state, start, end in self._stretches():
             painter.setBrush(tokens.color("edge" if self._stale else state))

@@ -62,8 +62,6 @@ def load_exhibits(names: Iterable[str]) -> ExhibitSet:
             problems.append(f"Left out: {error}")
             continue
         found.append(
-            Exhibit(
-                name=name, path=path, scenario=scenario, state=verdict.state, word=verdict.word
-            )
+            Exhibit(name=name, path=path, scenario=scenario, state=verdict.state, word=verdict.word)
         )
     return ExhibitSet(exhibits=tuple(found), problems=tuple(problems))

@@ -115,8 +115,6 @@ class FitLabel(QLabel):
         painter.setPen(tokens_of(self.palette()).color(self._role))
         text = self.text()
         if not self.wordWrap():
-            text = painter.fontMetrics().elidedText(
-                text, Qt.TextElideMode.ElideRight, self.width()
-            )
+            text = painter.fontMetrics().elidedText(text, Qt.TextElideMode.ElideRight, self.width())
         painter.drawText(self.rect(), self._flags(), text)
         painter.end()

@@ -137,7 +137,8 @@ class Headline(Card):
         else:
             part = round(inner * 0.52)
             self.word.setGeometry(left, 0, part, height)
-            split = round(height * 1.02 * sizes.number / (1.02 * sizes.number + 1.1 * sizes.caption))
+            upper, lower = 1.02 * sizes.number, 1.1 * sizes.caption
+            split = round(height * upper / (upper + lower))
             x, rest = left + part + pad, inner - part - pad
             # The number's box reaches into the caption's: its descenders need the room.
             below = round(sizes.number * 0.12)

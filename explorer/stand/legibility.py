@@ -190,21 +190,19 @@ def fit_of(resolution: Resolution, diagonal_in: float, distance_m: float) -> Fit
         for px in (sizes.word, sizes.number, min(sizes.caption, sizes.axis))
     ]
     tolerance = 0.05
-    fits = (
-        min(seen[0], seen[1]) >= GOOD_ARCMIN - tolerance and seen[2] >= LEAST_ARCMIN - tolerance
-    )
+    fits = min(seen[0], seen[1]) >= GOOD_ARCMIN - tolerance and seen[2] >= LEAST_ARCMIN - tolerance
     reach = _reach(resolution, diagonal_in)
     mm = sizes.word * CAPITAL_SHARE / pixels_per_mm(diagonal_in, resolution)
     facts = (
         f"Capitals of the word are {mm:.0f} mm high, seen at {distance_m:g} m under "
-        f"{seen[0]:.0f}′; the number {seen[1]:.0f}′, the smallest names {seen[2]:.0f}′"
+        f"{seen[0]:.0f} arcmin; the number {seen[1]:.0f}, the smallest names {seen[2]:.0f} arcmin"
     )
     if fits:
         sentence = f"This page reads at {distance_m:g} m. {facts}."
     else:
         sentence = (
             f"This screen cannot carry the page at {distance_m:g} m: {facts}, where "
-            f"{GOOD_ARCMIN:g}′ and {LEAST_ARCMIN:g}′ are needed. It reads up to {reach:.1f} m; "
+            f"{GOOD_ARCMIN:g} and {LEAST_ARCMIN:g} are needed. It reads up to {reach:.1f} m; "
             "use a larger screen, or let people come nearer."
         )
     return Fit(

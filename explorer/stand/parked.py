@@ -100,9 +100,7 @@ class ParkedScenarios:
             try:
                 scenario = parse_scenario(json.dumps(row["scenario"]), f"Parked scenario {place}")
                 found.append(
-                    Parked(
-                        saved_at=str(row["saved_at"]), word=str(row["word"]), scenario=scenario
-                    )
+                    Parked(saved_at=str(row["saved_at"]), word=str(row["word"]), scenario=scenario)
                 )
             except ScenarioError as error:
                 self._complain(str(error))

@@ -7,6 +7,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
+from itertools import pairwise
 
 from explorer.advice.assess import Assessment
 from explorer.advice.cautions import Caution, cautions
@@ -17,6 +18,7 @@ from explorer.state.readout import bind_units, margin_text, quantity_text
 
 _TIME_WORDS = {"d": ("day", "days"), "h": ("hour", "hours"), "min": ("min", "min")}
 _CLAUSE_END = re.compile(r"[.:;](?:\s|$)")
+_MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 LONGEST_LINE = 150
 """Characters that one line of cautions holds (own judgement)."""
 
@@ -133,8 +135,7 @@ def parked_text(title: str, word: str, saved_at: str) -> str:
         moment = datetime.fromisoformat(saved_at)
     except ValueError:
         return f"{saved_at} – {title} – {word}"
-    months = "Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec".split()
-    when = f"{moment.day} {months[moment.month - 1]} {moment:%H:%M}"
+    when = f"{moment.day} {_MONTHS[moment.month - 1]} {moment:%H:%M}"
     return f"{when} – {title} – {word}"
 
 
@@ -150,9 +151,9 @@ def thinned(widths: Sequence[float], centres: Sequence[float], gap: float) -> li
     """
     for step in range(1, len(widths) + 1):
         chosen = list(range(0, len(widths), step))
-        pairs = zip(chosen, chosen[1:], strict=False)
         if all(
-            centres[b] - centres[a] >= (widths[a] + widths[b]) / 2 + gap for a, b in pairs
+            centres[b] - centres[a] >= (widths[a] + widths[b]) / 2 + gap
+            for a, b in pairwise(chosen)
         ):
             return chosen
     return []

@@ -84,9 +84,7 @@ class StandSession(QObject):
 
     def touched(self) -> None:
         """Somebody is there: begins a visit, or takes the warning back."""
-        if self.stage == "attract":
-            self._enter("visit")
-        elif self.stage == "warning":
+        if self.stage != "visit":
             self._enter("visit")
         self._quiet_s = 0
 

@@ -176,13 +176,16 @@ class StandTrace(Card):
             text = f"{_NAMES.get(line.label, line.label)} {line.volts:.3g} V"
             width = metrics.horizontalAdvance(text)
             best: tuple[float, QRectF, float] | None = None
-            for place, left in enumerate((area.right() - sizes.gap - width, area.left() + sizes.gap)):
+            ends = (area.right() - sizes.gap - width, area.left() + sizes.gap)
+            for place, left in enumerate(ends):
                 for base in (at + capital * 1.3, at - capital * 0.3):
                     box = QRectF(left, base - capital * 1.1, width, capital * 1.3)
                     if not area.contains(box) or any(box.intersects(other) for other in placed):
                         continue
-                    cost = 0.2 * place + 20 * _covered(box, x, y) + sum(
-                        box.top() < h < box.bottom() for h in heights
+                    cost = (
+                        0.2 * place
+                        + 20 * _covered(box, x, y)
+                        + sum(box.top() < h < box.bottom() for h in heights)
                     )
                     if best is None or cost < best[0]:
                         best = (cost, box, base)

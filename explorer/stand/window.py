@@ -68,9 +68,7 @@ class StandWindow(QWidget):
         self.document = Document(parent=self)
         self.jobs = JobRunner(self)
         self.solver = Solver(self.document, self.jobs, self)
-        self.session = StandSession(
-            plan, exhibits, self.document, self.solver, parked, parent=self
-        )
+        self.session = StandSession(plan, exhibits, self.document, self.solver, parked, parent=self)
         self.page = StandPage(self.session, self.document, self.solver, self)
         self.dissolve = Dissolve(self)
         self.attract = AttractVeil(self)

@@ -40,6 +40,7 @@ ACTIONS = {
         keys="Ctrl+P",
         icon="pin",
     ),
+    "stand": ActionInfo(text="S&tand…", tip="Set up the page for visitors of a stand"),
     "about": ActionInfo(text="&About Gloaming", tip="About this program"),
 }
 

@@ -1,0 +1,285 @@
+"""The operator's page before the stand begins: what is shown, what may be moved, and when."""
+
+from __future__ import annotations
+
+from typing import get_args
+
+from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtGui import QGuiApplication
+from PySide6.QtWidgets import (
+    QCheckBox,
+    QDialog,
+    QDoubleSpinBox,
+    QFormLayout,
+    QHBoxLayout,
+    QLabel,
+    QListWidget,
+    QSpinBox,
+    QVBoxLayout,
+    QWidget,
+)
+
+from explorer.scenario.model import Scenario
+from explorer.stand.leave import LEAVE_TEXT
+from explorer.stand.legibility import Fit, Sizes, fit_of, sizes_for
+from explorer.stand.parked import ParkedScenarios
+from explorer.stand.phrases import parked_text
+from explorer.stand.scenario_list import ScenarioList
+from explorer.state import theme
+from explorer.state.stand_plan import SHORTEST_WARNING_S, KnobKey, StandPlan
+from explorer.state.theme import ThemeChoice
+from explorer.widgets.buttons import PillButton
+from explorer.widgets.fields import CalmComboBox, Field
+
+_KNOB_NAMES: dict[KnobKey, str] = {
+    "light": "&Light",
+    "panels": "&Panels",
+    "store": "St&ore",
+    "pulse": "Loa&d pulse",
+}
+_THEME_NAMES: dict[ThemeChoice, str] = {
+    "light": "Light",
+    "dark": "Dark",
+    "contrast": "High contrast",
+    "system": "As the system",
+}
+_HINT = (
+    "Before you leave it alone: switch off the screen saver and the notifications of the system, "
+    "and give visitors no keyboard that can change programs."
+)
+
+
+class SetupDialog(QDialog):
+    """Shows a plan and gives back another one; `started` says that the stand may begin."""
+
+    started = Signal(object)
+    """Carries the `StandPlan`."""
+    open_wanted = Signal(object)
+    """Carries a parked `Scenario`."""
+
+    def __init__(
+        self,
+        plan: StandPlan,
+        parked: ParkedScenarios,
+        resolution: QSize | None = None,
+        parent: QWidget | None = None,
+    ) -> None:
+        super().__init__(parent)
+        self.setWindowTitle("Stand")
+        self._parked = parked
+        screen = QGuiApplication.primaryScreen()
+        size = resolution or screen.size()
+        self._resolution = (size.width(), size.height())
+        self.scenarios = ScenarioList(plan.scenarios)
+        self.title = Field()
+        self.title.setText(plan.title)
+        self.title.setMaxLength(120)
+        self.contact = Field()
+        self.contact.setText(plan.contact)
+        self.contact.setMaxLength(160)
+        self.idle = _seconds(plan.idle_s, 10, 3600, "Quiet time before the warning")
+        self.warning = _seconds(
+            plan.warning_s, SHORTEST_WARNING_S, 300, "Countdown of the warning, 20 s at least"
+        )
+        self.cycle = _seconds(plan.cycle_s, 5, 600, "Time each scenario stays in the loop")
+        self.diagonal = _measure(plan.diagonal_in, 5, 150, " in", "Screen diagonal, inches")
+        self.distance = _measure(plan.distance_m, 0.3, 20, " m", "Viewing distance, metres")
+        self.theme_choice = CalmComboBox()
+        for choice in get_args(ThemeChoice):
+            self.theme_choice.addItem(_THEME_NAMES[choice], choice)
+        self.theme_choice.setCurrentIndex(self.theme_choice.findData(plan.theme))
+        self.reduced = QCheckBox("No &motion between scenarios")
+        self.reduced.setChecked(plan.reduced_motion)
+        self.movable = {key: QCheckBox(name) for key, name in _KNOB_NAMES.items()}
+        for key, box in self.movable.items():
+            box.setChecked(key in plan.movable)
+            box.toggled.connect(self._check)
+        self.fit_text = _wrapped()
+        self.fit_text.setObjectName("fit")
+        self.problem_text = _wrapped()
+        self.problem_text.setFont(theme.font("body", bold=True))
+        self.parked_list = QListWidget()
+        self.parked_list.setAccessibleName("Scenarios that visitors left, newest first")
+        self.parked_list.setMinimumHeight(96)
+        self.open_parked = PillButton()
+        self.open_parked.setText("Open in the explorer")
+        self.forget = PillButton()
+        self.forget.setText("Forget all")
+        self.start = PillButton()
+        self.start.setText("Start the stand")
+        self.start.setCheckable(True)
+        self.start.setChecked(True)  # painted filled: the one thing to do
+        self.close_button = PillButton()
+        self.close_button.setText("Close")
+        for button in (self.start, self.close_button):
+            button.setMinimumHeight(32)
+        self._build()
+        self.scenarios.changed.connect(self._check)
+        self.diagonal.valueChanged.connect(self._show_fit)
+        self.distance.valueChanged.connect(self._show_fit)
+        self.start.clicked.connect(self._on_start)
+        self.close_button.clicked.connect(self.reject)
+        self.open_parked.clicked.connect(self._on_open_parked)
+        self.parked_list.itemDoubleClicked.connect(self._on_open_parked)
+        self.forget.clicked.connect(self._on_forget)
+        self.show_parked()
+        self.show_problems(tuple(parked.problems))
+        self._show_fit()
+        self._check()
+
+    def _build(self) -> None:
+        left = QVBoxLayout()
+        left.addWidget(self.scenarios, 3)
+        left.addSpacing(8)
+        left.addWidget(QLabel("Left by visitors, the last 20"))
+        left.addWidget(self.parked_list, 2)
+        row = QHBoxLayout()
+        row.addWidget(self.open_parked)
+        row.addWidget(self.forget)
+        row.addStretch(1)
+        left.addLayout(row)
+        form = QFormLayout()
+        form.setFieldGrowthPolicy(QFormLayout.FieldGrowthPolicy.ExpandingFieldsGrow)
+        form.setVerticalSpacing(8)
+        form.addRow("&Title", self.title)
+        form.addRow("Co&ntact line", self.contact)
+        form.addRow("T&heme", self.theme_choice)
+        form.addRow("", self.reduced)
+        knobs = QHBoxLayout()
+        for box in self.movable.values():
+            knobs.addWidget(box)
+        knobs.addStretch(1)
+        form.addRow("Visitors may move", knobs)
+        form.addRow("&Idle time", self.idle)
+        form.addRow("&Warning", self.warning)
+        form.addRow("C&ycle time", self.cycle)
+        form.addRow("Screen dia&gonal", self.diagonal)
+        form.addRow("&Viewing distance", self.distance)
+        form.addRow("", self.fit_text)
+        right = QVBoxLayout()
+        right.addLayout(form)
+        right.addStretch(1)
+        leaving = _wrapped()
+        leaving.setText(f"{LEAVE_TEXT}\n{_HINT}")
+        right.addWidget(leaving)
+        self.title.setAccessibleName("Title")
+        self.contact.setAccessibleName("Contact line")
+        self.theme_choice.setAccessibleName("Theme")
+        columns = QHBoxLayout()
+        columns.setSpacing(24)
+        columns.addLayout(left, 4)
+        columns.addLayout(right, 5)
+        foot = QHBoxLayout()
+        foot.addWidget(self.problem_text, 1)
+        foot.addWidget(self.close_button)
+        foot.addWidget(self.start)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(16, 16, 16, 12)
+        layout.addLayout(columns, 1)
+        layout.addLayout(foot)
+        self.resize(940, 620)
+
+    # --- what it shows ---
+
+    def plan(self) -> StandPlan:
+        """The plan as it is set now."""
+        return StandPlan(
+            scenarios=self.scenarios.names(),
+            idle_s=self.idle.value(),
+            warning_s=self.warning.value(),
+            cycle_s=self.cycle.value(),
+            movable=tuple(key for key in _KNOB_NAMES if self.movable[key].isChecked()),
+            title=self.title.text(),
+            contact=self.contact.text(),
+            diagonal_in=self.diagonal.value(),
+            distance_m=self.distance.value(),
+            theme=self.theme_choice.currentData(),
+            reduced_motion=self.reduced.isChecked(),
+        )
+
+    def show_problems(self, problems: tuple[str, ...]) -> None:
+        """Say what could not be used."""
+        self.problem_text.setText("\n".join(problems))
+        self.problem_text.setVisible(bool(problems))
+
+    def show_parked(self) -> None:
+        """List what visitors left."""
+        self.parked_list.clear()
+        for item in self._parked.items:
+            self.parked_list.addItem(parked_text(item.scenario.title, item.word, item.saved_at))
+        some = bool(self._parked.items)
+        if some:
+            self.parked_list.setCurrentRow(0)
+        self.open_parked.setEnabled(some)
+        self.forget.setEnabled(some)
+
+    def fit(self) -> Fit:
+        """Whether the screen carries the page."""
+        return fit_of(self._resolution, self.diagonal.value(), self.distance.value())
+
+    def _show_fit(self) -> None:
+        sizes: Sizes = sizes_for(self._resolution, self.diagonal.value(), self.distance.value())
+        width, height = self._resolution
+        self.fit_text.setText(
+            f"{self.fit().sentence}\nOn {width} × {height} the word is {sizes.word:.0f} px, the "
+            f"number {sizes.number:.0f} px, the names {sizes.axis:.0f} px, text within reach "
+            f"{sizes.near:.0f} px, buttons {sizes.target} px."
+        )
+
+    def _check(self) -> None:
+        ready = bool(self.scenarios.names()) and any(b.isChecked() for b in self.movable.values())
+        self.start.setEnabled(ready)
+        self.start.setToolTip(
+            "" if ready else "Tick at least one scenario, and one thing that visitors may move."
+        )
+
+    # --- what a person did ---
+
+    def _on_start(self) -> None:
+        self.start.setChecked(True)
+        self.started.emit(self.plan())
+
+    def _on_open_parked(self) -> None:
+        row = self.parked_list.currentRow()
+        if 0 <= row < len(self._parked.items):
+            scenario: Scenario = self._parked.items[row].scenario
+            self.open_wanted.emit(scenario)
+
+    def _on_forget(self) -> None:
+        self._parked.clear()
+        self.show_parked()
+
+
+def _seconds(value: int, low: int, high: int, name: str) -> QSpinBox:
+    box = QSpinBox()
+    box.setRange(low, high)
+    box.setValue(value)
+    box.setSuffix(" s")
+    box.setKeyboardTracking(False)
+    box.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+    box.setAccessibleName(f"{name}, seconds")
+    box.setToolTip(name)
+    box.setMaximumWidth(120)
+    return box
+
+
+def _measure(value: float, low: float, high: float, unit: str, name: str) -> QDoubleSpinBox:
+    box = QDoubleSpinBox()
+    box.setDecimals(1)
+    box.setRange(low, high)
+    box.setSingleStep(0.5)
+    box.setValue(value)
+    box.setSuffix(unit)
+    box.setKeyboardTracking(False)
+    box.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+    box.setAccessibleName(name)
+    box.setMaximumWidth(120)
+    return box
+
+
+def _wrapped() -> QLabel:
+    label = QLabel()
+    label.setWordWrap(True)
+    label.setTextFormat(Qt.TextFormat.PlainText)
+    label.setFont(theme.font("small"))
+    return label
