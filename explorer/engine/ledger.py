@@ -21,7 +21,7 @@ from explorer.engine.flow import Flow
 from explorer.engine.illumination import BlendedFlow, Motion
 from explorer.engine.legs import Key, Leg, Trajectory
 from explorer.engine.march import Engine
-from explorer.engine.powers import OPERATIONS, Row, powers
+from explorer.engine.powers import OPERATIONS, SPENT, Row, powers
 
 FloatArray = NDArray[np.float64]
 
@@ -109,9 +109,7 @@ def ledger(engine: Engine, trajectory: Trajectory) -> Ledger:
     )
     stored = float(book.energy(trajectory.end.charge_c) - book.energy(begin_c))
     operations = totals[OPERATIONS:]
-    spent = totals[[
-        Row.CHARGER, Row.ESR, Row.LEAKAGE, Row.QUIESCENT, Row.REGULATOR, Row.SLEEP, Row.START_UP,
-    ]].sum() + operations.sum() + inrush
+    spent = totals[list(SPENT)].sum() + operations.sum() + inrush
     unused = totals[[Row.TAKEN, Row.TOO_WEAK, Row.LIMITED, Row.CLIPPED]].sum()
     return Ledger(
         span_s=trajectory.span_s,
@@ -294,7 +292,8 @@ class _Book:
 
     def _count(self, cycle: Cycle, charge: FloatArray, counts: FloatArray | float) -> None:
         """Spread cycles that begin at charges over the nodes of a composed cycle."""
-        spread = _hats(cycle.nodes, charge, np.broadcast_to(counts, charge.shape))
+        places = _place(cycle.nodes, charge)
+        spread = _hats(len(cycle.nodes), *places, np.broadcast_to(counts, charge.shape))
         _, held = self._strobes.setdefault(id(cycle), (cycle, np.zeros(len(spread))))
         held += spread
 
@@ -329,35 +328,40 @@ class _Book:
 def _spread(
     nodes: FloatArray, speed: FloatArray, charge: FloatArray, seconds: FloatArray
 ) -> FloatArray:
-    """Time at charges as time at nodes, one more column for the pinned top. [s]
+    """Time at charges in the columns of `explorer.engine.powers.powers`. [s]
 
     Where the speed turns round between two equal nodes the store stays there, in such a mix of
     both sides that it does not move.
     """
     n = len(nodes)
-    cell = np.clip(np.searchsorted(nodes, charge, side="right") - 1, 0, n - 2)
-    spent = np.append(_hats(nodes, charge, seconds), 0.0)
+    cell, share = _place(nodes, charge)
+    spent = _hats(n, cell, share, seconds)
     below = np.maximum(cell - 1, 0)
     held = (charge == nodes[cell]) & (cell > 0) & (nodes[below] == nodes[cell])
     held &= (speed[below] >= 0.0) & (speed[cell] <= 0.0) & (speed[below] != speed[cell])
     if held.any():
         at, time = cell[held], seconds[held]
-        share = -speed[at] / (speed[at - 1] - speed[at])
-        np.add.at(spent, at - 1, time * share)
-        np.add.at(spent, at, -time * share)
-    if speed[-1] > 0.0:
-        pinned = float(seconds[charge >= nodes[-1]].sum())
-        spent[n - 1] -= pinned
-        spent[n] += pinned
-    return spent
+        part = -speed[at] / (speed[at - 1] - speed[at])
+        np.add.at(spent, at - 1, time * part)
+        np.add.at(spent, at, -time * part)
+    pinned = float(seconds[charge >= nodes[-1]].sum()) if speed[-1] > 0.0 else 0.0
+    spent[n - 1] -= pinned
+    inside = np.bincount(cell, seconds * share * (1.0 - share), n - 1)
+    return np.concatenate([spent, [pinned], inside])
 
 
-def _hats(nodes: FloatArray, charge: FloatArray, amount: FloatArray) -> FloatArray:
-    """Amounts at charges, each divided linearly between its two nodes."""
-    n = len(nodes)
-    cell = np.clip(np.searchsorted(nodes, charge, side="right") - 1, 0, n - 2)
+def _place(nodes: FloatArray, charge: FloatArray) -> tuple[NDArray[np.intp], FloatArray]:
+    """Cell of each charge and the place in it, from 0 to 1."""
+    cell = np.clip(np.searchsorted(nodes, charge, side="right") - 1, 0, len(nodes) - 2)
     width = nodes[cell + 1] - nodes[cell]
     share = np.clip((charge - nodes[cell]) / np.where(width > 0, width, 1.0), 0.0, 1.0)
+    return cell, share
+
+
+def _hats(
+    n: int, cell: NDArray[np.intp], share: FloatArray, amount: FloatArray
+) -> FloatArray:
+    """Amounts in cells, each divided linearly between its two nodes."""
     return np.asarray(
         np.bincount(cell, amount * (1.0 - share), n) + np.bincount(cell + 1, amount * share, n)
     )
@@ -386,11 +390,18 @@ def _along(
     x, t, w = [np.repeat(begin[easy], len(POINTS))], [], []
     t.append(np.outer(span[easy], POINTS).ravel())
     w.append(np.outer(span[easy] * times[easy], WEIGHTS).ravel())
-    for i in np.flatnonzero(hard):
+    # A course that repeats itself leaves many equal legs.
+    grain = np.array([1e-9 * nodes[-1], 1e-9])
+    same, first, which = np.unique(
+        np.round(np.column_stack([begin[hard], span[hard]]) / grain),
+        axis=0, return_index=True, return_inverse=True,
+    )
+    often = np.bincount(which.ravel(), times[hard], len(same))
+    for i, n in zip(np.flatnonzero(hard)[first], often, strict=True):
         edges = _edges(flow, float(begin[i]), float(end[i]), float(span[i]))
         width = np.diff(edges)
         t.append((edges[:-1, None] + width[:, None] * POINTS).ravel())
-        w.append((width[:, None] * WEIGHTS).ravel() * times[i])
+        w.append((width[:, None] * WEIGHTS).ravel() * n)
         x.append(np.full(len(t[-1]), begin[i]))
     return flow.advance_all(np.concatenate(x), np.concatenate(t)), np.concatenate(w)
 
@@ -403,7 +414,7 @@ def _edges(flow: Flow, begin: float, end: float, span: float) -> FloatArray:
     passed = np.unique(flow.nodes[first:last:step])
     if begin > end:
         passed = passed[::-1]
-    met = np.array([flow.time_to(begin, float(q)) for q in passed if q not in (begin, end)])
+    met = np.array([flow.time_to(begin, float(q)) for q in (*passed, end) if q != begin])
     edges = np.unique(np.concatenate([[0.0], met[(met > 0.0) & (met < span)], [span]]))
     slopes = np.abs(flow.slope[max(first - 1, 0) : last + 1])
     fine = _graded(float(slopes.max(initial=0.0)) * span, even=8)

@@ -47,19 +47,51 @@ class Row(IntEnum):
 
 OPERATIONS = len(Row)
 """Row of the first operation."""
+SPENT = (
+    Row.CHARGER, Row.ESR, Row.LEAKAGE, Row.QUIESCENT, Row.REGULATOR, Row.SLEEP, Row.START_UP,
+)
+"""Rows, beside the operations, in which what is taken from the panel and the store ends."""
+LEAST_V = 1e-3
+"""Terminal voltage that a draw is worked out for at least, as in a `Regime`. [V]"""
 BLOCKED = 1e-4
 """Share of the saturation current, short of the whole of it, below which a diode blocks."""
 
 
 def powers(engine: Engine, photocurrent_a: float, charging: bool, key: Key) -> FloatArray:
-    """Powers at the charge nodes of an engine, one row for each `Row` and operation. [W]
+    """Powers along the charge of an engine's store, one row for each `Row` and operation. [W]
+
+    Voltages and currents are linear between nodes, as they are for the engine; powers are their
+    products and so bend in between.
 
     Returns
     -------
     ndarray
-        Shape (rows, nodes + 1). The last column belongs to a store that is pinned at the top of
-        its table, where the charger can only replace what is drawn.
+        Shape (rows, 2 nodes). First the powers at the nodes; then, in one column, those of a
+        store that is pinned at the top of its table, where the charger can only replace what is
+        drawn; then for each cell the factor of ``s (1 - s)``, with s the place in the cell, that
+        is added to the straight line between its nodes.
     """
+    points = _mean(engine, photocurrent_a, charging, key)
+    n = len(engine.field.charge_c)
+    nodes, middles = points[:, :n], points[:, n:]
+    bend = 4.0 * middles - 2.0 * (nodes[:, :-1] + nodes[:, 1:])
+    top = nodes[:, -1:]
+    rise = _into_store(top)
+    if charging and rise > 0.0:
+        held = _mean(engine, photocurrent_a, False, key)[:, n - 1 : n]
+        fall = -_into_store(held)
+        top = (fall * top + rise * held) / max(fall + rise, 1e-300)
+    return np.concatenate([nodes, top, bend], axis=1)
+
+
+def _into_store(powers_w: FloatArray) -> float:
+    """Power that is left for the store of one column of powers. [W]"""
+    column = powers_w[:, 0]
+    return float(column[Row.TAKEN] - column[list(SPENT)].sum() - column[OPERATIONS:].sum())
+
+
+def _mean(engine: Engine, photocurrent_a: float, charging: bool, key: Key) -> FloatArray:
+    """Powers at nodes and middles of cells, averaged operations counted with their mean. [W]"""
     small = key[1] if key[0] == "on" else ()
     if not small:
         return _one(engine, photocurrent_a, charging, key)
@@ -77,56 +109,63 @@ def powers(engine: Engine, photocurrent_a: float, charging: bool, key: Key) -> F
 def _one(engine: Engine, photocurrent_a: float, charging: bool, key: Key) -> FloatArray:
     """The same without averaged operations."""
     field = engine.field
-    regime = field.regime(photocurrent_a, charging, key, engine._draw(key))
-    would = regime if charging else field.regime(photocurrent_a, True, key, engine._draw(key))
-    table = np.zeros((OPERATIONS + len(engine.system.load.operations), len(field.charge_c) + 1))
-    inside = table[:, :-1]
+    at = _Points(field, field.regime(photocurrent_a, charging, key, engine._draw(key)))
+    would = at
+    if not charging:
+        would = _Points(field, field.regime(photocurrent_a, True, key, engine._draw(key)))
+    table = np.zeros((OPERATIONS + len(engine.system.load.operations), len(at.store_v)))
     supply = _supply_side(field, photocurrent_a, would)
-    inside[Row.AVAILABLE] = float(pv.maximum_power(field.system.panel, photocurrent_a).power_w)
-    inside[Row.TOO_WEAK] = supply[Row.TOO_WEAK]
-    inside[Row.LIMITED] = supply[Row.LIMITED]
+    table[Row.AVAILABLE] = float(pv.maximum_power(field.system.panel, photocurrent_a).power_w)
+    table[Row.TOO_WEAK] = supply[Row.TOO_WEAK]
+    table[Row.LIMITED] = supply[Row.LIMITED]
     if charging:
         for row in (Row.TAKEN, Row.CHARGER, Row.CHARGED):
-            inside[row] = supply[row]
+            table[row] = supply[row]
     else:
-        inside[Row.CLIPPED] = np.maximum(supply[Row.TAKEN], 0.0)
-        inside[Row.DELIVERABLE] = np.maximum(supply[Row.CHARGED], 0.0)
-    _load_side(engine, regime, key, inside)
-    table[:, -1] = inside[:, -1]
-    if charging:
-        idle = field.regime(photocurrent_a, False, key, engine._draw(key))
-        rise, fall = regime.flow.speed[-1], -idle.flow.speed[-1]
-        if rise > 0.0:
-            held = _one(engine, photocurrent_a, False, key)[:, -2]
-            table[:, -1] = (fall * inside[:, -1] + rise * held) / max(fall + rise, 1e-300)
+        table[Row.CLIPPED] = np.maximum(supply[Row.TAKEN], 0.0)
+        table[Row.DELIVERABLE] = np.maximum(supply[Row.CHARGED], 0.0)
+    _load_side(engine, at, key, table)
     return table
 
 
-def _reached(field: Field, regime: Regime) -> FloatArray:
-    """Terminal voltage, where there is one. [V]"""
-    at = np.where(regime.terminal_v > 0, regime.terminal_v, 0.5 * field.side_v)
-    return np.asarray(np.maximum(at, 0.0))
+class _Points:
+    """Voltages and currents at the nodes of a field and in the middles of its cells."""
+
+    __slots__ = ("charge_a", "leak_a", "regime", "store_v", "terminal_v")
+
+    def __init__(self, field: Field, regime: Regime) -> None:
+        self.regime = regime
+        self.store_v = _with_middles(field.side_v)
+        self.leak_a = _with_middles(field.curve.leak_a)
+        self.charge_a = _with_middles(regime.charge_a)
+        at = np.where(regime.terminal_v > 0, regime.terminal_v, 0.5 * field.side_v)
+        self.terminal_v = _with_middles(np.maximum(at, 0.0))
 
 
-def _supply_side(field: Field, photocurrent_a: float, regime: Regime) -> dict[Row, FloatArray]:
-    """From the panel's working point to the store's terminals, at every node. [W]"""
-    charger, amps = field.system.charger, regime.charge_a
-    charged = _reached(field, regime) * amps
+def _with_middles(at_nodes: FloatArray) -> FloatArray:
+    return np.concatenate([at_nodes, 0.5 * (at_nodes[:-1] + at_nodes[1:])])
+
+
+def _supply_side(field: Field, photocurrent_a: float, at: _Points) -> dict[Row, FloatArray]:
+    """From the panel's working point to the store's terminals. [W]"""
+    charger, amps = field.system.charger, at.charge_a
+    charged = at.terminal_v * amps
     if isinstance(charger, ch.Converter):
-        return _converter(field, charger, photocurrent_a, amps, charged)
-    supply = field.supply(photocurrent_a)
+        return _converter(field, charger, photocurrent_a, at, charged)
+    supply, regime = field.supply(photocurrent_a), at.regime
     free_a = np.interp(regime.source_v, supply.table.source_v, supply.table.current_a)
-    at_panel = np.interp(regime.source_v, supply.table.source_v, supply.table.panel_v)
-    forward = 1.0 + amps / np.asarray(charger.diode_saturation_a, float)
+    panel_v = np.interp(regime.source_v, supply.table.source_v, supply.table.panel_v)
+    forward = 1.0 + regime.charge_a / np.asarray(charger.diode_saturation_a, float)
     drop = np.asarray(charger.diode_slope_v) * np.log(np.maximum(forward, 1e-12))
     # A diode that blocks has any voltage across it: what lies between panel and store.
-    drop = np.where(forward < BLOCKED, at_panel - _reached(field, regime), drop)
+    drop = np.where(forward < BLOCKED, panel_v - at.terminal_v[: len(panel_v)], drop)
+    free_a, panel_v, drop = (_with_middles(x) for x in (free_a, panel_v, drop))
     limited = free_a > field.curve.charge_limit_a
     # A limiter is taken to hold the panel back without a loss of its own.
-    taken = np.where(limited, charged + drop * amps, at_panel * amps)
+    taken = np.where(limited, charged + drop * amps, panel_v * amps)
     return {
         Row.TOO_WEAK: np.zeros_like(amps),
-        Row.LIMITED: np.where(limited, at_panel * free_a - taken, 0.0),
+        Row.LIMITED: np.where(limited, panel_v * free_a - taken, 0.0),
         Row.TAKEN: taken,
         Row.CHARGER: drop * amps,
         Row.CHARGED: charged,
@@ -137,7 +176,7 @@ def _converter(
     field: Field,
     charger: ch.Converter,
     photocurrent_a: float,
-    amps: FloatArray,
+    at: _Points,
     charged: FloatArray,
 ) -> dict[Row, FloatArray]:
     given = field.supply(photocurrent_a).given
@@ -146,8 +185,9 @@ def _converter(
     open_v = float(pv.open_circuit_voltage(field.system.panel, photocurrent_a))
     runs = work_v >= charger.minimum_panel_v and work_w >= charger.minimum_panel_w
     starts = open_v >= charger.cold_panel_v and work_w >= charger.cold_panel_w
-    cold = field.side_v < charger.cold_below_v
+    cold = at.store_v < charger.cold_below_v
     running = np.where(cold, starts, runs)
+    amps = at.charge_a
     path = np.asarray(charger.loss_ohm, float) * amps**2
     share = np.where(cold, charger.cold_efficiency, charger.efficiency)
     fixed = np.where(cold, 0.0, charger.fixed_loss_w)
@@ -168,10 +208,9 @@ def _converter(
     }
 
 
-def _load_side(engine: Engine, regime: Regime, key: Key, table: FloatArray) -> None:
+def _load_side(engine: Engine, at: _Points, key: Key, table: FloatArray) -> None:
     """From the store to the device, written into the rows of a table. [W]"""
     field, load = engine.field, engine.system.load
-    volts = _reached(field, regime)
     own = ld.regulator_draw(load.regulator)
     parts: list[tuple[int, ld.Draw]] = []
     if key != OFF:
@@ -184,24 +223,23 @@ def _load_side(engine: Engine, regime: Regime, key: Key, table: FloatArray) -> N
                 for j, k in key[2]  # type: ignore[attr-defined]
             ]
         parts.append((Row.REGULATOR, own))
-    leak = field.curve.leak_a.copy()
-    met = np.ones_like(leak)
+    volts = np.maximum(at.terminal_v, LEAST_V)
+    met = np.ones_like(volts)
     # An empty store passes on what the charger gives and no more.
-    wanted = float(ld.drawn_current(engine._draw(key) + field.quiescent, max(volts[0], 1e-3)))
-    if regime.charge_a[0] < wanted + leak[0]:
-        met[0] = max(float(regime.charge_a[0]), 0.0) / (wanted + leak[0])
-    at = np.maximum(volts, 1e-3)
-    table[Row.QUIESCENT] += volts * ld.drawn_current(field.quiescent, at) * met
-    total = ld.drawn_current(field.quiescent, at) * met
+    wanted = float(ld.drawn_current(engine._draw(key) + field.quiescent, volts[0])) + at.leak_a[0]
+    if at.charge_a[0] < wanted:
+        met[0] = max(float(at.charge_a[0]), 0.0) / wanted
+    total = ld.drawn_current(field.quiescent, volts) * met
+    table[Row.QUIESCENT] = at.terminal_v * total
     for row, draw in parts:
-        amps = ld.drawn_current(draw, at) * met
+        amps = ld.drawn_current(draw, volts) * met
         total = total + amps
-        power = volts * amps
-        useful = power if row == Row.REGULATOR else _useful(load.regulator, draw, amps, power)
+        power = at.terminal_v * amps
+        useful = power if row == Row.REGULATOR else _useful(load.regulator, amps, power)
         table[row] += useful
         table[Row.REGULATOR] += power - useful
-    table[Row.ESR] += (regime.charge_a - total) ** 2 * field.curve.esr_ohm
-    table[Row.LEAKAGE] += field.side_v * leak * met
+    table[Row.ESR] = (at.charge_a - total) ** 2 * field.curve.esr_ohm
+    table[Row.LEAKAGE] = at.store_v * at.leak_a * met
 
 
 def _less(draw: ld.Draw, own: ld.Draw) -> ld.Draw:
@@ -213,9 +251,7 @@ def _less(draw: ld.Draw, own: ld.Draw) -> ld.Draw:
     )
 
 
-def _useful(
-    regulator: ld.Regulator, draw: ld.Draw, amps: FloatArray, power: FloatArray
-) -> FloatArray:
+def _useful(regulator: ld.Regulator, amps: FloatArray, power: FloatArray) -> FloatArray:
     """Power that arrives behind the regulator. [W]"""
     if isinstance(regulator, ld.LinearRegulator):
         return np.asarray(np.minimum(regulator.output_v * amps, power))
