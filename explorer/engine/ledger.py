@@ -383,7 +383,8 @@ def _along(
     nodes = flow.nodes
     last = len(nodes) - 2
     cells = [np.clip(np.searchsorted(nodes, x, side="right") - 1, 0, last) for x in (begin, end)]
-    far = np.abs(cells[1] - cells[0]) > 1
+    # A leg that ends on a node may have come to rest there on the way.
+    far = (np.abs(cells[1] - cells[0]) > 1) | (end == nodes[cells[1]]) | (end >= nodes[-1])
     stiff = np.maximum(np.abs(flow.slope[cells[0]]), np.abs(flow.slope[cells[1]])) * span > MILD
     hard = far | stiff
     easy = ~hard
@@ -407,7 +408,7 @@ def _along(
 
 
 def _edges(flow: Flow, begin: float, end: float, span: float) -> FloatArray:
-    """Times at which a leg is split: where it passes nodes, and finer towards both ends."""
+    """Times at which a leg is split: where it passes nodes, and finer where it settles."""
     low, high = min(begin, end), max(begin, end)
     first, last = np.searchsorted(flow.nodes, [low, high])
     step = max(1, ceil((last - first) / MOST_EDGES))
@@ -416,10 +417,12 @@ def _edges(flow: Flow, begin: float, end: float, span: float) -> FloatArray:
         passed = passed[::-1]
     met = np.array([flow.time_to(begin, float(q)) for q in (*passed, end) if q != begin])
     edges = np.unique(np.concatenate([[0.0], met[(met > 0.0) & (met < span)], [span]]))
-    slopes = np.abs(flow.slope[max(first - 1, 0) : last + 1])
-    fine = _graded(float(slopes.max(initial=0.0)) * span, even=8)
-    head, tail = edges[1] * fine, edges[-2] + (edges[-1] - edges[-2]) * fine
-    return np.unique(np.concatenate([edges, head, tail, [span]]))
+    slope = float(np.abs(flow.slope[max(first - 1, 0) : last + 1]).max(initial=0.0))
+    parts = [
+        a + (b - a) * _graded(slope * (b - a), even=4)[:-1]
+        for a, b in zip(edges[:-1], edges[1:], strict=True)
+    ]
+    return np.append(np.concatenate(parts), span)
 
 
 def _along_blend(flow: BlendedFlow, leg: Leg) -> tuple[FloatArray, FloatArray, FloatArray]:
