@@ -412,7 +412,9 @@ def _edges(flow: Flow, begin: float, end: float, span: float) -> FloatArray:
     low, high = min(begin, end), max(begin, end)
     first, last = np.searchsorted(flow.nodes, [low, high])
     step = max(1, ceil((last - first) / MOST_EDGES))
-    passed = np.unique(flow.nodes[first:last:step])
+    inside = flow.nodes[first:last]
+    jumps = inside[:-1][np.diff(inside) == 0.0]
+    passed = np.unique(np.concatenate([inside[::step], jumps]))
     if begin > end:
         passed = passed[::-1]
     met = np.array([flow.time_to(begin, float(q)) for q in (*passed, end) if q != begin])
