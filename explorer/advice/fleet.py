@@ -233,7 +233,7 @@ def _mean_rates(batch: eb.Batch) -> FloatArray:
     rows = np.arange(batch.size)
     which = np.full(batch.size, batch.on[eb.DARK], np.intp)
     at = np.minimum(batch.connect_c, batch.nodes_c[:, -1])
-    _, speed = batch.flows._begin(which, rows, at)
+    _, speed = batch.flows.begin(which, rows, at)
     return -speed
 
 
@@ -246,7 +246,7 @@ def _charge_rates(batch: eb.Batch) -> FloatArray:
     rates = []
     for level in range(batch.stretches.photocurrent_a.shape[1]):
         which = np.full(batch.size, batch.off[level], np.intp)
-        _, speed = batch.flows._begin(which, rows, at)
+        _, speed = batch.flows.begin(which, rows, at)
         rates.append(speed + quiet + leak)
     return np.stack(rates, axis=1)
 
@@ -348,7 +348,7 @@ def _pulse(
     low = np.maximum(low, 1e-3)
     minimum = _column(system.load.minimum_v, size)
     margin = np.full(size, NO_LIMIT)
-    begin_c = eb._charge_at(low[:, None], batch.nodes_v, batch.nodes_c)
+    begin_c = eb.charge_at(low[:, None], batch.nodes_v, batch.nodes_c)
     begin_c = np.minimum(begin_c, batch.nodes_c[:, -1])
     for op in system.load.operations:
         q = begin_c

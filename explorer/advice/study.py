@@ -8,7 +8,8 @@ from math import inf, isfinite
 import numpy as np
 
 from explorer.engine.legs import State, Trajectory
-from explorer.engine.march import MOST_TRIES, Engine
+from explorer.engine.march import Engine
+from explorer.engine.run import MOST_TRIES
 from explorer.engine.sample import Extremes, columns, extremes
 from explorer.engine.steady import STUDY_LEGS, RepeatingCourse, repeating_course
 from explorer.engine.system import Periodic, System, WhenReady

@@ -13,6 +13,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from explorer.engine.row_flows import RowFlows
 from explorer.engine.system import WEEK_S, Operation, Periodic, System, WhenReady
 from explorer.physics import charger as ch
 from explorer.physics import load as ld
@@ -30,160 +31,6 @@ MOST_TURNS = 6
 
 DARK: tuple[int, tuple[bool, ...]] = (-1, ())
 """Key of the motion in the dark with every operation at its mean rate."""
-
-
-class RowFlows:
-    """Motions on the nodes of many systems, several motions to a system; see `Flow`."""
-
-    def __init__(self, nodes: FloatArray, speeds: list[FloatArray]) -> None:
-        rows, count = nodes.shape
-        self.rows, self.count = rows, count
-        speed = np.stack(speeds)
-        width = np.diff(nodes, axis=1)
-        a, b = speed[:, :, :-1], speed[:, :, 1:]
-        same = a * b > 0
-        safe_a = np.where(same, a, 1.0)
-        ratio = np.where(same, b, 1.0) / safe_a - 1.0
-        near = np.abs(ratio) < 1e-7
-        mean_log = np.where(near, 1.0 - 0.5 * ratio, np.log1p(ratio) / np.where(near, 1.0, ratio))
-        step = np.where(same, width * mean_log / np.abs(safe_a), 0.0)
-        travel = np.zeros_like(speed)
-        np.cumsum(step, axis=2, out=travel[:, :, 1:])
-        cells = np.arange(count - 1)
-        stop_up = np.where(b <= 0, cells, count - 1)
-        end_up = np.minimum.accumulate(stop_up[:, :, ::-1], axis=2)[:, :, ::-1]
-        stop_down = np.where(a >= 0, cells, -1)
-        end_down = np.maximum.accumulate(stop_down, axis=2)
-        wide = np.where(width > 0, width, 1.0)
-        slope = np.where(width > 0, (b - a) / wide, 0.0)
-        self._nodes = nodes.ravel()
-        self._speed, self._travel = speed.ravel(), travel.ravel()
-        self._slope = slope.ravel()
-        self._end_up, self._end_down = end_up.ravel(), end_down.ravel()
-
-    def _search(self, table: FloatArray, base: IntArray, value: FloatArray) -> IntArray:
-        """Last index j of each row with table[j] <= value, at most count - 2."""
-        low = np.zeros(len(value), dtype=np.intp)
-        size = 1
-        while size * 2 < self.count:
-            size *= 2
-        while size:
-            probe = low + size
-            inside = probe < self.count
-            probe = np.minimum(probe, self.count - 1)
-            low = np.where(inside & (table[base + probe] <= value), probe, low)
-            size //= 2
-        return np.minimum(low, self.count - 2)
-
-    def _begin(
-        self, which: IntArray, rows: IntArray, x: FloatArray
-    ) -> tuple[IntArray, FloatArray]:
-        base_n, base = rows * self.count, (which * self.rows + rows) * self.count
-        cell = self._search(self._nodes, base_n, x)
-        base_c = (which * self.rows + rows) * (self.count - 1)
-        speed = self._speed[base + cell] + self._slope[base_c + cell] * (
-            x - self._nodes[base_n + cell]
-        )
-        for _ in range(2):
-            back = (speed < 0) & (cell > 0) & (x <= self._nodes[base_n + cell])
-            cell = np.where(back, cell - 1, cell)
-            jump = back & (self._nodes[base_n + cell + 1] == self._nodes[base_n + cell])
-            speed = np.where(jump, np.minimum(self._speed[base + cell], 0.0), speed)
-        return cell, speed
-
-    def advance(
-        self, which: IntArray, rows: IntArray, x: FloatArray, duration: FloatArray
-    ) -> FloatArray:
-        """Positions after a time.
-
-        Parameters
-        ----------
-        which, rows, x, duration : ndarray
-            Motion, system, position and time, all of one shape (n,).
-        """
-        cell, speed = self._begin(which, rows, x)
-        up = speed > 0
-        n = self.count
-        base_n, base = rows * n, (which * self.rows + rows) * n
-        base_c = (which * self.rows + rows) * (n - 1)
-        near = cell + up
-        ahead = self._speed[base + near]
-        gap = np.abs(self._nodes[base_n + near] - x)
-        leave = _cross(gap, speed, ahead)
-        stays = duration <= leave
-        over = np.where(stays, 0.0, duration - np.where(np.isfinite(leave), leave, 0.0))
-        target = self._travel[base + near] + np.where(up, over, -over)
-        j = self._search(self._travel, base, target)
-        end_up = self._end_up[base_c + np.minimum(near, n - 2)]
-        end_down = np.where(cell > 0, self._end_down[base_c + np.maximum(cell - 1, 0)], -1)
-        j_up = np.minimum(np.maximum(j, near), end_up)
-        j_down = np.minimum(np.maximum(j, end_down), cell - 1)
-        here = np.where(stays, cell, np.where(up, j_up, j_down))
-        at_top, at_bottom = here > n - 2, here < 0
-        here = np.clip(here, 0, n - 2)
-        start = np.where(up, here, here + 1)
-        from_x = np.where(stays, x, self._nodes[base_n + start])
-        from_v = np.where(stays, speed, self._speed[base + start])
-        time = np.where(stays, duration, np.abs(target - self._travel[base + start]))
-        moved = from_x + _drift(from_v, self._slope[base_c + here], time)
-        low, high = self._nodes[base_n + here], self._nodes[base_n + here + 1]
-        moved = np.clip(moved, low, high)
-        moved = np.where(at_top & ~stays, self._nodes[base_n + n - 1], moved)
-        moved = np.where(at_bottom & ~stays, self._nodes[base_n], moved)
-        return np.where(speed == 0, x, moved)
-
-    def time_to(
-        self, which: IntArray, rows: IntArray, x: FloatArray, target: FloatArray
-    ) -> FloatArray:
-        """Time until a position is reached, infinite where it never is; arrays of one shape."""
-        cell, speed = self._begin(which, rows, x)
-        n = self.count
-        base_n, base = rows * n, (which * self.rows + rows) * n
-        base_c = (which * self.rows + rows) * (n - 1)
-        up = speed > 0
-        never = ~np.isfinite(target)
-        target = np.where(never, x, target)
-        goal = self._search(self._nodes, base_n, target)
-        at_node = (target <= self._nodes[base_n + goal]) & ~up & (goal > 0)
-        goal = np.where(at_node, goal - 1, goal)
-        there = self._speed[base + goal] + self._slope[base_c + goal] * (
-            target - self._nodes[base_n + goal]
-        )
-        direct = _cross(np.abs(target - x), speed, there)
-        near, far = cell + up, goal + ~up
-        first = _cross(np.abs(self._nodes[base_n + near] - x), speed, self._speed[base + near])
-        rest = _cross(
-            np.abs(target - self._nodes[base_n + far]), self._speed[base + far], there
-        )
-        between = np.abs(self._travel[base + far] - self._travel[base + near])
-        end_up = self._end_up[base_c + cell]
-        end_down = self._end_down[base_c + cell]
-        blocked = np.where(up, end_up < goal, end_down > goal)
-        stuck = (there * speed <= 0) | (speed == 0) | ((target > x) != up)
-        long = np.where(blocked, np.inf, first + between + rest)
-        time = np.where(goal == cell, direct, long)
-        time = np.where(target == x, 0.0, np.where(stuck, np.inf, time))
-        return np.where(never, np.inf, time)
-
-
-def _cross(width: FloatArray, begin: FloatArray, end: FloatArray) -> FloatArray:
-    """Time across a width at a speed that runs linearly between two values of one sign."""
-    with np.errstate(invalid="ignore"):
-        ok = (begin * end > 0) & np.isfinite(end)
-    a = np.where(ok, np.abs(begin), 1.0)
-    z = np.maximum(np.where(ok, np.abs(end), 1.0) / a - 1.0, -1.0 + 1e-16)
-    small = np.abs(z) < 1e-8
-    log = np.where(small, 1.0 - 0.5 * z, np.log1p(z) / np.where(small, 1.0, z))
-    return np.where(ok, width / a * log, np.where(width <= 0, 0.0, np.inf))
-
-
-def _drift(speed: FloatArray, slope: FloatArray, duration: FloatArray) -> FloatArray:
-    z = slope * np.where(np.isfinite(duration), duration, 0.0)
-    small = np.abs(z) < 1e-8
-    factor = np.where(
-        small, 1.0 + 0.5 * z, np.expm1(np.minimum(z, 700.0)) / np.where(small, 1.0, z)
-    )
-    return np.asarray(speed * duration * factor)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -316,7 +163,7 @@ def prepare(system: System, size: int) -> Batch:
     speeds.append(-dark_idle - curve_leak - sum(mean, np.zeros_like(charge)))
     for s in speeds:
         s[:, 0] = np.maximum(s[:, 0], 0.0)
-    connect = _charge_at(system.load.connect_v, volts, charge)
+    connect = charge_at(system.load.connect_v, volts, charge)
     return Batch(
         system=system,
         stretches=stretches,
@@ -401,7 +248,7 @@ def _speed(
     return np.asarray(np.minimum(charge, limit) - drawn - leak)
 
 
-def _charge_at(value: object, volts: FloatArray, charge: FloatArray) -> FloatArray:
+def charge_at(value: object, volts: FloatArray, charge: FloatArray) -> FloatArray:
     """Charge at a voltage, row by row; infinite above the nodes."""
     v = np.broadcast_to(np.asarray(value, float).reshape(-1, 1), (len(volts), 1))
     j = np.clip((volts <= v).sum(axis=1) - 1, 0, volts.shape[1] - 2)[:, None]
@@ -430,7 +277,7 @@ def _cut_charge(
     load = system.load
     quiet = ld.Draw(current_a=system.quiescent_a)
     off = np.asarray(load.off_v, float)
-    cut = _charge_at(needed_voltage(load.sleep + quiet, off, esr), volts, charge)
+    cut = charge_at(needed_voltage(load.sleep + quiet, off, esr), volts, charge)
     for op in load.operations:
         before = np.zeros(1)
         for phase in op.phases:
@@ -438,7 +285,7 @@ def _cut_charge(
             needed = needed_voltage(draw, off, esr)
             taken = (ld.drawn_current(draw, needed) * phase.duration_s).reshape(-1)
             before = before + taken
-            cut = np.maximum(cut, _charge_at(needed, volts, charge) + before)
+            cut = np.maximum(cut, charge_at(needed, volts, charge) + before)
     return cut
 
 

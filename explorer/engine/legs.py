@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import NamedTuple
 
 from explorer.engine.cycle import Cycle
 from explorer.engine.illumination import Level, Motion
 
 Key = tuple[object, ...]
+"""Names a draw: OFF, ("start", phase), or ("on", averaged operations, (operation, phase) pairs)."""
+OFF: Key = ("off",)
 
 
 class Leg(NamedTuple):
@@ -52,6 +54,21 @@ class Tally:
     """Time with charging stopped because the store is full. [s]"""
     started: float = 0.0
     """Start-ups completed."""
+
+
+    def copy(self) -> Tally:
+        """The counts as they stand."""
+        return replace(self, served=list(self.served))
+
+    def repeat_since(self, before: Tally, turns: float) -> None:
+        """Add what happened since `before` another `turns` times."""
+        self.served = [
+            now + turns * (now - then)
+            for now, then in zip(self.served, before.served, strict=True)
+        ]
+        for name in ("connects", "cut_offs", "connected_s", "full_s", "started"):
+            now, then = getattr(self, name), getattr(before, name)
+            setattr(self, name, now + turns * (now - then))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

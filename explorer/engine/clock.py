@@ -1,0 +1,177 @@
+"""The device's clock: which operation runs, which is due next, and when windows open or close."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from math import floor, inf
+
+from explorer.engine.system import WEEK_S, Operation, Periodic
+
+TIME_GRAIN_S = 1e-9
+"""Two moments closer than this are one. [s]"""
+
+
+class Clock:
+    """Schedules of a connected device.
+
+    Parameters
+    ----------
+    operations : sequence of Operation
+        What the device does.
+    averaged : sequence of bool
+        Operations whose pulses are spread over their interval; they have no moments of their own.
+    week_offset_s : float
+        Time since Monday 00:00 at time zero. [s]
+    """
+
+    def __init__(
+        self, operations: Sequence[Operation], averaged: Sequence[bool], week_offset_s: float
+    ) -> None:
+        self.operations = operations
+        self._averaged = averaged
+        self._offset = week_offset_s
+        self.next_start = [inf] * len(operations)
+        self._active: list[tuple[int, float] | None] = [None] * len(operations)
+        self.busy: tuple[tuple[int, int], ...] = ()
+        """Operations that run now, with their phase."""
+        self.small: tuple[int, ...] = ()
+        """Averaged operations that are due now."""
+        self.fast: int | None = None
+        """The most frequent of the other operations that are due now."""
+        self.window_edge = inf
+        """When the next window opens or closes. [s]"""
+
+    def stop(self) -> None:
+        """Forget what runs and what is due: the device has lost its supply."""
+        self._active = [None] * len(self.operations)
+        self.next_start = [inf] * len(self.operations)
+        self.busy = ()
+
+    def start(self, t: float) -> None:
+        """Begin every schedule now, as after a start-up."""
+        self.stop()
+        for j, op in enumerate(self.operations):
+            if isinstance(op.schedule, Periodic) and not self._averaged[j]:
+                self.next_start[j] = self.open_from(op.schedule, t)
+        self.look(t)
+
+    def look(self, t: float) -> None:
+        """See which windows are open now and when that may change."""
+        small, edge = [], inf
+        self.fast, shortest = None, inf
+        for j, op in enumerate(self.operations):
+            schedule = op.schedule
+            if not isinstance(schedule, Periodic):
+                continue
+            opens = self.open_from(schedule, t)
+            if opens > t + TIME_GRAIN_S:
+                edge = min(edge, opens)
+                continue
+            edge = min(edge, self.close_after(schedule, t))
+            if self._averaged[j]:
+                small.append(j)
+            elif schedule.interval_s < shortest:
+                self.fast, shortest = j, schedule.interval_s
+        self.small = tuple(small)
+        self.window_edge = edge
+
+    def _week_time(self, t: float) -> tuple[float, float]:
+        absolute = t + self._offset
+        week = floor((absolute + TIME_GRAIN_S) / WEEK_S) * WEEK_S
+        return week - self._offset, absolute - week
+
+    def open_from(self, schedule: Periodic, t: float) -> float:
+        """Earliest time from t at which the schedule's window is open. [s]"""
+        if schedule.always:
+            return t
+        week, inside = self._week_time(t)
+        for begin, end in schedule.windows_s:
+            if inside < end - TIME_GRAIN_S:
+                return week + max(begin, inside) if begin > inside else t
+        return week + WEEK_S + schedule.windows_s[0][0]
+
+    def close_after(self, schedule: Periodic, t: float) -> float:
+        """Time at which the window that is open at t closes, infinite for one never closed. [s]"""
+        if schedule.always:
+            return inf
+        week, inside = self._week_time(t)
+        for begin, end in schedule.windows_s:
+            if begin - TIME_GRAIN_S <= inside < end - TIME_GRAIN_S:
+                return week + end
+        return t
+
+    def others_due(self) -> float:
+        """When the next operation beside the fast one is due. [s]"""
+        return min((s for j, s in enumerate(self.next_start) if j != self.fast), default=inf)
+
+    def next_moment(self, t: float) -> float:
+        """When the clock next has something to do. [s]"""
+        soonest = min(self.next_start, default=inf)
+        if self.window_edge < soonest:
+            soonest = self.window_edge
+        if self.busy:
+            for running in self._active:
+                if running is not None and running[1] < soonest:
+                    soonest = running[1]
+        return max(soonest, t + TIME_GRAIN_S)
+
+    def begin_due(self, t: float) -> bool:
+        """Begin the operations whose time has come; True where something changed."""
+        changed = False
+        for j, due in enumerate(self.next_start):
+            if t + TIME_GRAIN_S >= due and self._active[j] is None:
+                self.begin(j, t)
+                changed = True
+        return changed
+
+    def begin(self, j: int, t: float) -> None:
+        """Begin one operation, or wait for its window."""
+        schedule = self.operations[j].schedule
+        if isinstance(schedule, Periodic):
+            opens = self.open_from(schedule, t)
+            if opens > t + TIME_GRAIN_S:
+                self.next_start[j] = opens
+                return
+            following = self.next_start[j] + schedule.interval_s
+            if following >= self.close_after(schedule, t) - TIME_GRAIN_S:
+                following = self.open_from(schedule, following)
+            self.next_start[j] = following
+        self._active[j] = (0, t + self.operations[j].phases[0].duration_s)
+        self._refresh()
+
+    def end_phases(self, t: float) -> list[int]:
+        """End the phases whose time is over; returns the operations that are completed."""
+        completed = []
+        for j, running in enumerate(self._active):
+            if running is None or t + TIME_GRAIN_S < running[1]:
+                continue
+            k = running[0] + 1
+            if k < len(self.operations[j].phases):
+                self._active[j] = (k, running[1] + self.operations[j].phases[k].duration_s)
+            else:
+                self._active[j] = None
+                completed.append(j)
+            self._refresh()
+        return completed
+
+    def catch_up(self, j: int, t: float) -> int:
+        """Set the next start past t; returns the number of runs whose start has passed."""
+        late = t - self.next_start[j]
+        if late < 0:
+            return 0
+        interval = self.operations[j].schedule.interval_s  # type: ignore[union-attr]
+        done = floor(late / interval) + 1
+        self.next_start[j] += done * interval
+        return done
+
+    def after_cycles(self, j: int, t: float) -> None:
+        """Set the next start after whole cycles that end at t."""
+        schedule = self.operations[j].schedule
+        assert isinstance(schedule, Periodic)
+        following = t
+        if following >= self.close_after(schedule, following - schedule.interval_s) - 1e-6:
+            following = self.open_from(schedule, following)
+        self.next_start[j] = following
+
+    def _refresh(self) -> None:
+        self.busy = tuple((j, a[0]) for j, a in enumerate(self._active) if a is not None)
