@@ -1,0 +1,127 @@
+"""The panel's I-V and P-V curves at the scenario's light, with the point at which it works."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from explorer.physics import charger as ch
+from explorer.physics import panel as pv
+from explorer.scenario.build import build
+from explorer.scenario.course import current_per_lux
+from explorer.scenario.light_log import LightLog
+from explorer.scenario.model import Scenario
+
+FloatArray = NDArray[np.float64]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WorkingPoint:
+    """A named point on the curve."""
+
+    label: str
+    voltage_v: float
+    current_a: float
+
+    @property
+    def power_w(self) -> float:
+        """Power there. [W]"""
+        return self.voltage_v * self.current_a
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PanelCurve:
+    """Curves of the whole array at one light level."""
+
+    illuminance_lx: float
+    voltage_v: FloatArray
+    current_a: FloatArray
+    points: tuple[WorkingPoint, ...]
+    """Maximum power, and where the charger holds the panel with the store at its thresholds."""
+    note: str
+    """What the charger makes of this light, in a sentence."""
+
+    @property
+    def power_w(self) -> FloatArray:
+        """Power along the curve. [W]"""
+        return self.voltage_v * self.current_a
+
+
+def panel_curve(
+    scenario: Scenario, log: LightLog | None = None, illuminance_lx: float | None = None
+) -> PanelCurve:
+    """Curves and working points of the array.
+
+    Parameters
+    ----------
+    scenario : Scenario
+        The design.
+    log : LightLog, optional
+        The measured light, where the scenario's pattern is a log.
+    illuminance_lx : float, optional
+        Light at the place; the scenario's own level when left out. [lx]
+    """
+    system = build(scenario, log)
+    lux = illuminance_lx
+    if lux is None:
+        lux = scenario.light.illuminance_lx
+    if lux is None:
+        lux = log.mean_lit_lx if log is not None else 0.0
+    amps = float(lux * current_per_lux(scenario.light, scenario.panels))
+    curve = pv.current_over(system.panel, amps, points=400)
+    peak = pv.maximum_power(system.panel, amps)
+    points = [
+        WorkingPoint(
+            label="maximum power", voltage_v=float(peak.voltage_v),
+            current_a=float(peak.current_a),
+        )
+    ]
+    if isinstance(system.charger, ch.Converter):
+        given = ch.converter_input(system.charger, system.panel, amps)
+        current = float(given.panel_a)
+        volts = float(given.panel_w) / current if current > 0 else 0.0
+        points.append(WorkingPoint(label="held here", voltage_v=volts, current_a=current))
+        share = float(given.panel_w) / points[0].power_w if points[0].power_w > 0 else 0.0
+        if float(given.warm_w) <= 0:
+            note = "The panel gives less than the converter needs; it does not run in this light."
+        elif float(given.cold_w) <= 0:
+            note = "The converter runs, but in this light it cannot start from an empty store."
+        else:
+            note = f"The converter takes {100 * share:.0f} % of the largest power."
+    else:
+        esr = 0.0
+        for label, volts in (
+            ("store at cut-off", system.load.off_v),
+            ("store at connect", system.load.connect_v),
+            ("store full", system.full_v),
+        ):
+            at = np.array([volts])
+            current = float(
+                ch.direct_current(system.charger, system.panel, amps, at, esr)[0]
+            )
+            drop = float(
+                np.asarray(system.charger.diode_slope_v)
+                * np.log1p(max(current, 0.0) / np.asarray(system.charger.diode_saturation_a))
+            )
+            points.append(
+                WorkingPoint(
+                    label=label, voltage_v=volts + drop, current_a=max(current, 0.0)
+                )
+            )
+        ceiling = float(pv.open_circuit_voltage(system.panel, amps))
+        if ceiling < system.full_v:
+            note = (
+                f"In this light the panel ends at {ceiling:.3g} V, so the store never gets "
+                f"full through the diode."
+            )
+        else:
+            note = "The store sets the panel's voltage; the working point moves as it fills."
+    return PanelCurve(
+        illuminance_lx=float(lux),
+        voltage_v=curve.voltage_v,
+        current_a=curve.current_a,
+        points=tuple(points),
+        note=note,
+    )
