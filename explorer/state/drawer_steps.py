@@ -1,4 +1,7 @@
-"""The questions of the drawers as steps that a feed can run; heavy parts load when first asked."""
+"""The questions of the drawers as steps that a feed can run.
+
+What they call loads when first asked: the window must be on the screen before.
+"""
 
 from __future__ import annotations
 
@@ -9,15 +12,15 @@ from typing import TYPE_CHECKING, Any
 
 from pydantic import ValidationError
 
-from explorer.advice.contest import Entry, contest
-from explorer.advice.remedies import Remedies, find_remedies
-from explorer.advice.territory import Axis, Territory, coarse, territory
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario, get_value, with_value
 from explorer.state.drawer_feeds import Stopped
 
 if TYPE_CHECKING:
+    from explorer.advice.contest import Entry
+    from explorer.advice.remedies import Remedies
     from explorer.advice.spread import Spread, Tolerance
+    from explorer.advice.territory import Axis, Territory
 
 COARSE = 16
 FEW, MANY = 1000, 10_000
@@ -27,11 +30,15 @@ def remedy_steps(
     scenario: Scenario, log: LightLog | None, stopped: Stopped
 ) -> Iterator[Remedies]:
     """Growing lists of remedies; the last is done."""
+    from explorer.advice.remedies import find_remedies
+
     return find_remedies(scenario, log, stopped)
 
 
 def contest_steps(scenario: Scenario, log: LightLog | None, stopped: Stopped) -> Iterator[Entry]:
     """One kind of store after the other."""
+    from explorer.advice.contest import contest
+
     return contest(scenario, log, stopped)
 
 
@@ -39,6 +46,8 @@ def territory_steps(
     x: Axis, y: Axis, scenario: Scenario, log: LightLog | None, stopped: Stopped
 ) -> Iterator[Territory]:
     """A coarse map, then the fine one."""
+    from explorer.advice.territory import coarse, territory
+
     yield territory(scenario, log, coarse(x, COARSE), coarse(y, COARSE))
     if not stopped():
         yield territory(scenario, log, x, y)
@@ -61,7 +70,7 @@ def spread_steps(
     stopped: Stopped,
 ) -> Iterator[NewAndAged]:
     """A quick look at few builds, then many, then the same many at a chosen age."""
-    from explorer.advice.spread import spread  # its statistics take a second to load
+    from explorer.advice.spread import spread
 
     yield NewAndAged(
         new=spread(scenario, log, tolerances, builds=FEW, years=0.0), aged=None, done=False

@@ -1,0 +1,220 @@
+"""Which store? The same device on every kind of store, each at its best fit."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QModelIndex, QSize, Qt, Signal
+from PySide6.QtGui import QKeyEvent, QPainter
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QHBoxLayout,
+    QHeaderView,
+    QLabel,
+    QSizePolicy,
+    QTableView,
+    QVBoxLayout,
+    QWidget,
+)
+
+from explorer.advice.contest import Entry
+from explorer.state import theme
+from explorer.state.document import Document
+from explorer.state.drawer_feeds import Feed
+from explorer.state.drawer_steps import contest_steps
+from explorer.state.drawer_text import (
+    CONTEST_COLUMNS,
+    Table,
+    contest_answer,
+    contest_line,
+    contest_table,
+)
+from explorer.state.jobs import JobRunner
+from explorer.state.readout import bind_units
+from explorer.widgets.buttons import PillButton
+from explorer.widgets.drawers.contest_cells import ROW_HEIGHT, ContestCells
+from explorer.widgets.drawers.contest_model import ENTRY_ROLE, ContestModel, SortedContest
+from explorer.widgets.drawers.drawer import Drawer
+from explorer.widgets.drawers.export import Picture, WidgetPaint
+from explorer.widgets.slim_scroll import SlimBar
+
+QUESTION = "Which store?"
+_VERDICT = [key for key, _ in CONTEST_COLUMNS].index("verdict")
+
+
+class ContestTable(QTableView):
+    """The contest; Enter takes the store of the row."""
+
+    taken = Signal()
+
+    def __init__(
+        self, model: SortedContest, parent: QWidget | None = None, *, keep_curves: bool = True
+    ) -> None:
+        super().__init__(parent)
+        self.setModel(model)
+        self._cells = ContestCells(self, keep_curves=keep_curves)
+        self.setItemDelegate(self._cells)
+        self.setFrameShape(QTableView.Shape.NoFrame)
+        self.setShowGrid(False)
+        self.setSortingEnabled(True)
+        self.sortByColumn(_VERDICT, Qt.SortOrder.DescendingOrder)
+        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
+        self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
+        self.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
+        self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
+        self.setVerticalScrollBar(SlimBar())
+        self.setTabKeyNavigation(False)
+        self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
+        self.setAccessibleName("Kinds of store, one a row; Enter takes the chosen one")
+        self.verticalHeader().hide()
+        self.verticalHeader().setDefaultSectionSize(ROW_HEIGHT)
+        header = self.horizontalHeader()
+        header.setSectionResizeMode(QHeaderView.ResizeMode.Interactive)
+        header.setHighlightSections(False)
+        header.setMinimumSectionSize(40)
+        header.setFont(theme.font("small"))
+        header.setStretchLastSection(True)
+        header.setMinimumHeight(26)
+        self.viewport().setAutoFillBackground(False)
+        self.doubleClicked.connect(self._on_double)
+
+    def fit_columns(self) -> None:
+        """Make every column as wide as what it holds."""
+        self.resizeColumnsToContents()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Enter takes; the rest is Qt's."""
+        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            self.taken.emit()
+        else:
+            super().keyPressEvent(event)
+
+    def _on_double(self, _: QModelIndex) -> None:
+        self.taken.emit()
+
+
+class ContestDrawer(Drawer):
+    """Shows the contest and puts the chosen store in place."""
+
+    def __init__(
+        self, document: Document, jobs: JobRunner, parent: QWidget | None = None
+    ) -> None:
+        feed = Feed("contest", document, jobs, contest_steps)
+        super().__init__(QUESTION, document, feed, parent=parent)
+        self.model = ContestModel(self)
+        self.sorted = SortedContest(self)
+        self.sorted.setSourceModel(self.model)
+        self.view = ContestTable(self.sorted)
+        self.line = QLabel()
+        self.line.setWordWrap(True)
+        self.line.setFont(theme.font("small"))
+        self.line.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
+        self.line.setFixedHeight(32)
+        self.take = PillButton()
+        self.take.setText("Take this store")
+        self.take.setToolTip("Put the chosen store into the design (Enter; undo takes it back)")
+        self.take.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.take.setEnabled(False)
+        foot = QHBoxLayout()
+        foot.setSpacing(10)
+        foot.addWidget(self.line, 1)
+        foot.addWidget(self.take)
+        layout = QVBoxLayout(self.body)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(4)
+        layout.addWidget(self.view, 1)
+        layout.addLayout(foot)
+        self.take.clicked.connect(self.take_chosen)
+        self.view.taken.connect(self.take_chosen)
+        self.view.selectionModel().currentRowChanged.connect(self._on_row)
+        self._done = False
+
+    def show_step(self, step: object) -> None:
+        """Add one kind of store, or bring it up to date."""
+        assert isinstance(step, Entry)
+        first = not self.model.entries
+        self.model.put(step)
+        self.show_body()
+        if first:
+            self.view.setCurrentIndex(self.sorted.index(0, 0))
+        self.view.fit_columns()
+        self.say_answer(contest_answer(self.model.fresh(), False))
+        self._show_line()
+
+    def show_done(self) -> None:
+        """Say the answer."""
+        self.model.drop_stale()
+        if not self.model.entries:
+            self.say_nothing("There is nothing to show because the library holds no store.")
+            return
+        self.say_answer(contest_answer(self.model.entries, True))
+        if self.chosen() is None:
+            self.view.setCurrentIndex(self.sorted.index(0, 0))
+        self._show_line()
+
+    def show_outdated(self) -> None:
+        """What is on show belongs to an earlier design, so nothing can be taken."""
+        self.model.set_stale()
+        self._show_line()
+
+    def focus_body(self) -> None:
+        """The table takes the keyboard."""
+        self.view.setFocus()
+
+    def chosen(self) -> Entry | None:
+        """The entry of the chosen row."""
+        index = self.view.currentIndex()
+        return index.data(ENTRY_ROLE) if index.isValid() else None
+
+    def take_chosen(self) -> None:
+        """Put the chosen store in place as one undo step."""
+        entry = self.chosen()
+        if entry is None or entry.scenario is None:
+            return
+        if self.feed.is_current and not self.model.is_stale(entry.key):
+            self.document.replace(entry.scenario, f"change to {entry.title}")
+
+    def table(self, name: str) -> Table:
+        """The entries in the order of the table."""
+        rows = range(self.sorted.rowCount())
+        return contest_table([self.sorted.index(r, 0).data(ENTRY_ROLE) for r in rows])
+
+    def picture(self) -> Picture:
+        """All rows and columns, whatever is scrolled into view."""
+        table = ContestTable(self.sorted, self, keep_curves=False)
+        table.hide()
+        table.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        table.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        table.fit_columns()
+        header = table.horizontalHeader()
+        size = QSize(header.length(), header.sizeHint().height() + table.verticalHeader().length())
+        table.resize(size)
+        return Picture(
+            title=QUESTION, subtitle=self.subtitle(), size=size, paint=_OncePaint(table)
+        )
+
+    def _on_row(self, *_: QModelIndex) -> None:
+        self._show_line()
+
+    def _show_line(self) -> None:
+        entry = self.chosen()
+        usable = (
+            entry is not None
+            and entry.scenario is not None
+            and not self.model.is_stale(entry.key)
+            and entry.scenario != self.document.scenario
+        )
+        self.take.setEnabled(usable)
+        text = bind_units(contest_line(entry)) if entry is not None else ""
+        if self.line.text() != text:
+            self.line.setText(text)
+            self.line.setToolTip(text)
+
+
+class _OncePaint:
+    """Paints a table that was made for one picture, and lets it go."""
+
+    def __init__(self, table: ContestTable) -> None:
+        self._table = table
+
+    def __call__(self, painter: QPainter) -> None:
+        WidgetPaint(self._table)(painter)
+        self._table.deleteLater()

@@ -1,0 +1,185 @@
+"""What every drawer has: its answer as a heading, a state of work, an export menu, a body."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QStackedWidget, QVBoxLayout, QWidget
+
+from explorer.files.disk import FileError
+from explorer.state import theme
+from explorer.state.document import Document
+from explorer.state.drawer_feeds import Feed
+from explorer.state.drawer_text import Table
+from explorer.state.readout import bind_units
+from explorer.widgets import messages
+from explorer.widgets.drawers import export
+from explorer.widgets.drawers.export import ExportButton, Picture, widget_picture
+
+
+class Drawer(QWidget):
+    """Base of the drawers.
+
+    Parameters
+    ----------
+    question : str
+        What the drawer answers.
+    document : Document
+        What the question is about.
+    feed : Feed
+        Answers it; open exactly while the drawer is.
+    tables : tuple of str
+        Names of the tables that it can export.
+    """
+
+    wants_field = Signal(str)
+    """Carries the path of a field that a person wants to change."""
+
+    def __init__(
+        self,
+        question: str,
+        document: Document,
+        feed: Feed,
+        tables: tuple[str, ...] = ("",),
+        parent: QWidget | None = None,
+    ) -> None:
+        super().__init__(parent)
+        self.question, self.document, self.feed = question, document, feed
+        feed.setParent(self)
+        self.setAccessibleName(question)
+        self.answer = QLabel()
+        self.answer.setFont(theme.font("body", bold=True))
+        self.answer.setWordWrap(True)
+        self.answer.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        self.status = QLabel()
+        self.status.setFont(theme.font("small"))
+        self.status.setForegroundRole(self.status.palette().ColorRole.PlaceholderText)
+        self.export = ExportButton(tables)
+        self.export.wanted.connect(self._on_export)
+        head = QHBoxLayout()
+        head.setSpacing(10)
+        head.addWidget(self.answer, 1)
+        head.addWidget(self.status)
+        head.addWidget(self.export, 0, Qt.AlignmentFlag.AlignTop)
+        self.nothing = QLabel()
+        self.nothing.setWordWrap(True)
+        self.nothing.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        self.nothing.setForegroundRole(self.nothing.palette().ColorRole.PlaceholderText)
+        self.body = QWidget()
+        self.pages = QStackedWidget()
+        self.pages.addWidget(self.nothing)
+        self.pages.addWidget(self.body)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(14, 10, 12, 10)
+        layout.setSpacing(6)
+        layout.addLayout(head)
+        layout.addWidget(self.pages, 1)
+        self.say_nothing("Working it out…")
+        feed.outdated.connect(self._on_outdated)
+        feed.asked.connect(self._on_asked)
+        feed.arrived.connect(self._on_arrived)
+        feed.finished.connect(self._on_finished)
+        feed.failed.connect(self._on_failed)
+
+    # --- for the drawers themselves ---
+
+    def show_step(self, step: object) -> None:
+        """Show one step of the answer."""
+        raise NotImplementedError
+
+    def show_done(self) -> None:
+        """Called when the last step has arrived."""
+
+    def show_outdated(self) -> None:
+        """Called when what is on show belongs to an earlier design."""
+
+    def table(self, name: str) -> Table:
+        """The numbers for a file."""
+        raise NotImplementedError
+
+    def picture(self) -> Picture:
+        """The picture for a file."""
+        return widget_picture(self.question, self.subtitle(), self.body)
+
+    def subtitle(self) -> str:
+        """Which scenario, and its answer."""
+        title = self.document.scenario.title or "Untitled"
+        return f"{title}: {self.answer.text()}" if self.answer.text() else title
+
+    def focus_body(self) -> None:
+        """Give the keyboard to what the drawer is about."""
+        self.export.setFocus()
+
+    def say_answer(self, text: str) -> None:
+        """Show the answer in words."""
+        text = bind_units(text)
+        if self.answer.text() != text:
+            self.answer.setText(text)
+            self.answer.setAccessibleName(text)
+
+    def say_nothing(self, why: str) -> None:
+        """Show a sentence in the place of the body."""
+        self.nothing.setText(why)
+        self.pages.setCurrentWidget(self.nothing)
+        self.export.setEnabled(False)
+
+    def show_body(self) -> None:
+        """Show the body."""
+        self.pages.setCurrentWidget(self.body)
+        self.export.setEnabled(True)
+
+    @property
+    def has_body(self) -> bool:
+        """Whether the body is on show."""
+        return self.pages.currentWidget() is self.body
+
+    # --- what the feed says ---
+
+    def _on_outdated(self) -> None:
+        self.status.setText("for the design before" if self.has_body else "")
+        self.show_outdated()
+
+    def _on_asked(self) -> None:
+        self.status.setText("working…" if self.has_body else "")
+
+    def _on_arrived(self, step: object) -> None:
+        self.show_step(step)
+
+    def _on_finished(self) -> None:
+        self.status.setText("")
+        self.show_done()
+        if self.isVisible() and self.answer.text():
+            QAccessible.updateAccessibility(
+                QAccessibleAnnouncementEvent(self, self.answer.text())
+            )
+
+    def _on_failed(self, sentence: str) -> None:
+        self.status.setText("")
+        self.say_answer("")
+        self.say_nothing(f"{sentence}\nChange the design or open the drawer again.")
+
+    # --- export ---
+
+    def _on_export(self, kind: str, name: str) -> None:
+        stem = "-".join(self.question.lower().rstrip("?").split())
+        if name:
+            stem = f"{stem}-{'-'.join(name.split())}"
+        path = export.pick_file(self, f"{stem}.{kind}", kind)
+        if path is not None:
+            self.save(kind, name, path)
+
+    def save(self, kind: str, name: str, path: Path) -> bool:
+        """Write picture or numbers, and tell where that fails."""
+        try:
+            if kind == "csv":
+                export.save_csv(self.table(name), path)
+            elif kind == "svg":
+                export.save_svg(self.picture(), path)
+            else:
+                export.save_png(self.picture(), path)
+        except FileError as error:
+            messages.tell(self, "Nothing was exported", str(error))
+            return False
+        return True

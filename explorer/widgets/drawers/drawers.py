@@ -1,0 +1,182 @@
+"""The strip of questions below the trace, and the one drawer that is open above it."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QStackedWidget, QVBoxLayout, QWidget
+
+from explorer.state.document import Document
+from explorer.state.jobs import JobRunner
+from explorer.state.settings import SettingsStore
+from explorer.widgets.buttons import PillButton
+from explorer.widgets.card import Card
+from explorer.widgets.drawers.drawer import Drawer
+
+QUESTIONS = {
+    "budget": "Where does the energy go?",
+    "contest": "Which store?",
+    "territory": "Where would it work?",
+    "spread": "How sure?",
+}
+"""Drawers by key, in the order of the strip."""
+STRIP_HEIGHT, GAP = 42, 10
+_LOW, _HIGH = 600, 1000
+_LEAST_SHARE, _MOST_SHARE = 0.45, 0.55
+
+
+class Drawers(QWidget):
+    """Buttons that open and close drawers; a drawer is built when it is first opened."""
+
+    opened = Signal(str)
+    """Carries the key of the open drawer, empty when none is."""
+    wants_field = Signal(str)
+    """Carries the path of a field that a person wants to change."""
+
+    def __init__(
+        self,
+        document: Document,
+        jobs: JobRunner,
+        settings: SettingsStore,
+        parent: QWidget | None = None,
+    ) -> None:
+        super().__init__(parent)
+        self._document, self._jobs, self._settings = document, jobs, settings
+        self._room = _LOW
+        self._built: dict[str, Drawer] = {}
+        self.open_key = ""
+        self.buttons: dict[str, PillButton] = {}
+        self._pages = QStackedWidget()
+        self._card = Card()
+        inside = QVBoxLayout(self._card)
+        inside.setContentsMargins(1, 1, 1, 1)
+        inside.addWidget(self._pages)
+        self._card.hide()
+        self._strip = Card()
+        self._strip.setFixedHeight(STRIP_HEIGHT)
+        row = QHBoxLayout(self._strip)
+        row.setContentsMargins(8, 0, 8, 0)
+        row.setSpacing(4)
+        for index, (key, question) in enumerate(QUESTIONS.items()):
+            button = PillButton(outlined=False)
+            button.setObjectName(f"drawer_{key}")
+            button.setText(question)
+            button.setCheckable(True)
+            button.setMinimumHeight(30)
+            button.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+            button.setAccessibleName(question)
+            button.setToolTip(f"{question} (Ctrl+{index + 1}, Esc closes)")
+            button.clicked.connect(self._on_clicked)
+            self.buttons[key] = button
+            row.addWidget(button)
+        row.addStretch(1)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(GAP)
+        layout.addWidget(self._card, 1)
+        layout.addWidget(self._strip)
+        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
+
+    def sizeHint(self) -> QSize:
+        """The strip alone, or with the open drawer, which takes a share of the room."""
+        height = STRIP_HEIGHT
+        if self.open_key:
+            height += GAP + self._drawer_height()
+        return QSize(400, height)
+
+    def minimumSizeHint(self) -> QSize:
+        """Its height is not squeezed."""
+        return QSize(200, self.sizeHint().height())
+
+    def set_room(self, height: int) -> None:
+        """Say how high trace, drawer and strip are together. [px]"""
+        if height != self._room:
+            self._room = height
+            self.updateGeometry()
+
+    def open(self, key: str) -> None:
+        """Open one drawer in the place of another; an empty key closes."""
+        if key not in QUESTIONS:
+            key = ""
+        if key == self.open_key:
+            return
+        for other, drawer in self._built.items():
+            if other != key:
+                drawer.feed.set_open(False)
+        had_focus = self.isAncestorOf(self.focusWidget()) if self.focusWidget() else False
+        before, self.open_key = self.open_key, key
+        if key:
+            drawer = self.drawer(key)
+            self._pages.setCurrentWidget(drawer)
+            drawer.feed.set_open(True)
+        elif had_focus and before:
+            self.buttons[before].setFocus()
+        self._card.setVisible(bool(key))
+        for other, button in self.buttons.items():
+            button.setChecked(other == key)
+        self._settings.update(drawer=key)
+        self.updateGeometry()
+        self.opened.emit(key)
+
+    def toggle(self, key: str) -> None:
+        """Open a drawer, or close it where it is open."""
+        self.open("" if key == self.open_key else key)
+
+    def close_drawer(self) -> bool:
+        """Close what is open; whether there was anything."""
+        was_open = bool(self.open_key)
+        self.open("")
+        return was_open
+
+    def open_remembered(self) -> None:
+        """Open what was open when the program was last used."""
+        self.open(self._settings.settings.drawer)
+
+    def drawer(self, key: str) -> Drawer:
+        """One drawer, built when first asked for."""
+        if key not in self._built:
+            drawer = _build(key, self._document, self._jobs)
+            drawer.wants_field.connect(self.wants_field)
+            self._built[key] = drawer
+            self._pages.addWidget(drawer)
+        return self._built[key]
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Left and right walk the strip, Esc closes."""
+        keys = {Qt.Key.Key_Left: -1, Qt.Key.Key_Right: 1}
+        focused = [k for k, b in self.buttons.items() if b.hasFocus()]
+        if focused and event.key() in keys:
+            order = list(self.buttons)
+            index = (order.index(focused[0]) + keys[Qt.Key(event.key())]) % len(order)
+            self.buttons[order[index]].setFocus()
+        elif event.key() == Qt.Key.Key_Down and focused and self.open_key:
+            self.drawer(self.open_key).focus_body()
+        elif event.key() != Qt.Key.Key_Escape or not self.close_drawer():
+            super().keyPressEvent(event)
+
+    def _drawer_height(self) -> int:
+        share = (self._room - _LOW) / (_HIGH - _LOW)
+        share = _LEAST_SHARE + (_MOST_SHARE - _LEAST_SHARE) * min(max(share, 0.0), 1.0)
+        return round(share * self._room)
+
+    def _on_clicked(self) -> None:
+        self.toggle(self.sender().objectName().removeprefix("drawer_"))
+
+
+def _build(key: str, document: Document, jobs: JobRunner) -> Drawer:
+    """Load and build one drawer."""
+    if key == "budget":
+        from explorer.widgets.drawers.budget_drawer import BudgetDrawer
+
+        return BudgetDrawer(document, jobs)
+    if key == "contest":
+        from explorer.widgets.drawers.contest_drawer import ContestDrawer
+
+        return ContestDrawer(document, jobs)
+    if key == "territory":
+        from explorer.widgets.drawers.territory_drawer import TerritoryDrawer
+
+        return TerritoryDrawer(document, jobs)
+    from explorer.widgets.drawers.spread_drawer import SpreadDrawer
+
+    return SpreadDrawer(document, jobs)

@@ -1,0 +1,178 @@
+"""What leaves a drawer: its picture as PNG or SVG and its numbers as CSV."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+
+from PySide6.QtCore import QRect, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QImage, QPainter, QPalette
+from PySide6.QtSvg import QSvgGenerator
+from PySide6.QtWidgets import QFileDialog, QMenu, QToolButton, QWidget
+
+from explorer.files.disk import FileError
+from explorer.files.tables import write_table
+from explorer.state import theme
+from explorer.state.drawer_text import Table
+from explorer.state.theme import LIGHT
+from explorer.widgets.buttons import PillButton
+
+WIDTH_PX = 2000
+"""Width of an exported PNG; at least 1600 pixels print well."""
+_EDGE, _HEAD = 20, 54
+Paint = Callable[[QPainter], None]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Picture:
+    """What is drawn into a file: a size in logical pixels and how to fill it."""
+
+    title: str
+    subtitle: str
+    size: QSize
+    paint: Paint
+
+
+def widget_picture(title: str, subtitle: str, widget: QWidget) -> Picture:
+    """A widget as it stands, on light ground whatever the theme."""
+    return Picture(
+        title=title, subtitle=subtitle, size=widget.size(), paint=WidgetPaint(widget)
+    )
+
+
+class WidgetPaint:
+    """Paints a widget in the light theme: paper is white."""
+
+    def __init__(self, widget: QWidget) -> None:
+        self._widget = widget
+
+    def __call__(self, painter: QPainter) -> None:
+        """Paint it at the origin."""
+        widget = self._widget
+        before = QPalette(widget.palette())
+        own = widget.testAttribute(Qt.WidgetAttribute.WA_SetPalette)
+        widget.setPalette(theme.palette_of(LIGHT))
+        try:
+            flags = QWidget.RenderFlag.DrawChildren
+            widget.render(painter, renderFlags=flags)
+        finally:
+            widget.setPalette(before if own else QPalette())
+
+
+def total_size(picture: Picture) -> QSize:
+    """Size with title and edges. [px]"""
+    return QSize(
+        picture.size.width() + 2 * _EDGE, picture.size.height() + _HEAD + 2 * _EDGE
+    )
+
+
+def paint_sheet(painter: QPainter, picture: Picture) -> None:
+    """Paint ground, title and the picture itself."""
+    total = total_size(picture)
+    painter.fillRect(QRect(0, 0, total.width(), total.height()), LIGHT.color("card"))
+    width, left = total.width() - 2 * _EDGE, Qt.AlignmentFlag.AlignLeft
+    painter.setPen(LIGHT.color("ink"))
+    painter.setFont(theme.font("heading", bold=True))
+    painter.drawText(QRectF(_EDGE, _EDGE - 4, width, 26), left, picture.title)
+    painter.setPen(LIGHT.color("soft"))
+    painter.setFont(theme.font("body"))
+    painter.drawText(QRectF(_EDGE, _EDGE + 24, width, 20), left, picture.subtitle)
+    painter.translate(_EDGE, _EDGE + _HEAD)
+    picture.paint(painter)
+
+
+def save_png(picture: Picture, path: Path) -> None:
+    """Write a picture of `WIDTH_PX` pixels across.
+
+    Raises
+    ------
+    FileError
+        The place cannot be written.
+    """
+    total = total_size(picture)
+    ratio = max(WIDTH_PX / total.width(), 1.0)
+    image = QImage(
+        round(total.width() * ratio), round(total.height() * ratio), QImage.Format.Format_RGB32
+    )
+    image.setDevicePixelRatio(ratio)
+    painter = QPainter(image)
+    try:
+        paint_sheet(painter, picture)
+    finally:
+        painter.end()
+    if not image.save(str(path), "PNG"):
+        raise FileError(f"{path.name} cannot be written there.")
+
+
+def save_svg(picture: Picture, path: Path) -> None:
+    """Write a picture with its lines and texts as such.
+
+    Raises
+    ------
+    FileError
+        The place cannot be written.
+    """
+    total = total_size(picture)
+    svg = QSvgGenerator()
+    svg.setFileName(str(path))
+    svg.setSize(total)
+    svg.setViewBox(QRect(0, 0, total.width(), total.height()))
+    svg.setTitle(picture.title)
+    painter = QPainter()
+    if not painter.begin(svg):
+        raise FileError(f"{path.name} cannot be written there.")
+    try:
+        paint_sheet(painter, picture)
+    finally:
+        painter.end()
+
+
+def save_csv(table: Table, path: Path) -> None:
+    """Write columns of numbers.
+
+    Raises
+    ------
+    FileError
+        The place cannot be written.
+    """
+    write_table(path, table)
+
+
+def pick_file(parent: QWidget, suggestion: str, kind: str) -> Path | None:
+    """Ask where to save; the ending is added where it is missing."""
+    filters = {
+        "png": "Pictures (*.png)", "svg": "Drawings (*.svg)", "csv": "Tables (*.csv)",
+    }  # fmt: skip
+    name, _ = QFileDialog.getSaveFileName(parent, "Export", suggestion, filters[kind])
+    if not name:
+        return None
+    path = Path(name)
+    return path if path.suffix else path.with_suffix(f".{kind}")
+
+
+class ExportButton(PillButton):
+    """One small menu: picture or numbers."""
+
+    wanted = Signal(str, str)
+    """Carries ``png``, ``svg`` or ``csv``, and which table."""
+
+    def __init__(self, tables: tuple[str, ...], parent: QWidget | None = None) -> None:
+        super().__init__(parent=parent)
+        self.setText("Export…")
+        self.setToolTip("Save this picture or its numbers")
+        self.setAccessibleName("Export picture or numbers")
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
+        menu = QMenu(self)
+        menu.addAction("Picture, &PNG…").setData(("png", ""))
+        menu.addAction("Picture, &SVG…").setData(("svg", ""))
+        for name in tables:
+            text = f"Numbers: {name}, &CSV…" if len(tables) > 1 else "Numbers, &CSV…"
+            menu.addAction(text).setData(("csv", name))
+        menu.triggered.connect(self._on_triggered)
+        self.setMenu(menu)
+
+    def _on_triggered(self, action: object) -> None:
+        kind, table = action.data()  # type: ignore[attr-defined]
+        self.wanted.emit(kind, table)

@@ -1,0 +1,233 @@
+"""How sure? What tolerances and age do to many built units, and which tolerance matters."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from functools import partial
+
+from PySide6.QtCore import QRectF, QSignalBlocker, QSize, Qt
+from PySide6.QtGui import QPainter, QPaintEvent, QWheelEvent
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QSpinBox, QVBoxLayout, QWidget
+
+from explorer.advice.spread import Spread, Tolerance, default_tolerances
+from explorer.advice.verdict import State
+from explorer.scenario.light_log import LightLog
+from explorer.scenario.model import Scenario
+from explorer.state import theme
+from explorer.state.document import Document
+from explorer.state.drawer_feeds import Feed, Stopped
+from explorer.state.drawer_steps import NewAndAged, spread_steps
+from explorer.state.drawer_text import (
+    Table,
+    influence_table,
+    percent,
+    spread_answer,
+    spread_builds_table,
+)
+from explorer.state.jobs import JobRunner
+from explorer.state.theme import tokens_of
+from explorer.widgets.buttons import PillButton
+from explorer.widgets.drawers.drawer import Drawer
+from explorer.widgets.drawers.histogram import Histogram
+from explorer.widgets.drawers.tolerance_table import ToleranceModel, ToleranceTable
+from explorer.widgets.fields import HEIGHT, paint_outline
+from explorer.widgets.paint import paint_filling
+
+QUESTION = "How sure?"
+YEARS = 10
+MOST_YEARS = 40
+BUILDS, INFLUENCES = "built units", "tolerances"
+
+
+class SpreadDrawer(Drawer):
+    """Shows the share of built units that run, new and aged, and lets tolerances be edited."""
+
+    def __init__(
+        self, document: Document, jobs: JobRunner, parent: QWidget | None = None
+    ) -> None:
+        feed = Feed("spread", document, jobs, _no_steps)
+        super().__init__(QUESTION, document, feed, (BUILDS, INFLUENCES), parent)
+        self._own: dict[str, float] = {}
+        self._found: NewAndAged | None = None
+        self._asked: tuple[tuple[Tolerance, ...], int] | None = None
+        self.model = ToleranceModel(self)
+        self.view = ToleranceTable(self.model)
+        self.years = YearsBox()
+        self.shares = [Share("runs"), Share("marginal"), Share("runs"), Share("marginal")]
+        self.reserve = Histogram("Reserve of the tightest check", "×", 1.0, "asked for")
+        self.first = Histogram("First charge", "s")
+        self.usual = PillButton()
+        self.usual.setText("Usual tolerances")
+        self.usual.setToolTip("Go back to the tolerances that are usual for such parts")
+        self.usual.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.usual.clicked.connect(self._on_usual)
+        left = QVBoxLayout()
+        left.setSpacing(6)
+        left.addLayout(self._build_numbers())
+        left.addWidget(self.reserve, 1)
+        left.addWidget(self.first, 1)
+        right = QVBoxLayout()
+        right.setSpacing(4)
+        right.addWidget(self.view, 1)
+        right.addWidget(self.usual, 0, Qt.AlignmentFlag.AlignRight)
+        layout = QHBoxLayout(self.body)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(16)
+        layout.addLayout(left, 5)
+        layout.addLayout(right, 6)
+        self.model.edited.connect(self._on_tolerance)
+        self.model.refused.connect(document.refused)
+        self.years.valueChanged.connect(self._on_years)
+        feed.outdated.connect(self._renew)
+        self._renew()
+
+    def _build_numbers(self) -> QGridLayout:
+        grid = QGridLayout()
+        grid.setHorizontalSpacing(8)
+        grid.setVerticalSpacing(2)
+        for column, text in enumerate(("run", "at least work"), 1):
+            label = QLabel(text)
+            label.setFont(theme.font("small"))
+            label.setForegroundRole(label.palette().ColorRole.PlaceholderText)
+            grid.addWidget(label, 0, column)
+        grid.addWidget(QLabel("New"), 1, 0)
+        grid.addWidget(self.years, 2, 0)
+        for index, share in enumerate(self.shares):
+            grid.addWidget(share, 1 + index // 2, 1 + index % 2)
+        grid.setColumnStretch(1, 1)
+        grid.setColumnStretch(2, 1)
+        return grid
+
+    # --- the question ---
+
+    def _tolerances(self) -> tuple[Tolerance, ...]:
+        usual = default_tolerances(self.document.scenario)
+        return tuple(replace(t, amount=self._own.get(t.path, t.amount)) for t in usual)
+
+    def _renew(self) -> None:
+        """Ask with the tolerances of the present design."""
+        tolerances = self._tolerances()
+        self.model.set_tolerances(tolerances, set(self._own))
+        self.usual.setEnabled(bool(self._own))
+        asked = (tolerances, self.years.value())
+        if asked != self._asked:
+            self._asked = asked
+            self.feed.set_steps(partial(spread_steps, tolerances, float(self.years.value())))
+
+    def _on_tolerance(self, path: str, amount: float) -> None:
+        self._own[path] = amount
+        self._renew()
+
+    def _on_usual(self) -> None:
+        self._own = {}
+        self._renew()
+        self.view.setFocus()
+
+    def _on_years(self, _: int) -> None:
+        self._renew()
+
+    # --- the answer ---
+
+    def show_step(self, step: object) -> None:
+        """Show few builds, then many, then the aged ones too."""
+        assert isinstance(step, NewAndAged)
+        self._found = step
+        self.say_answer(spread_answer(step.new))
+        new, aged = step.new, step.aged
+        for offset, found in ((0, new), (2, aged)):
+            for index, name in enumerate(("share_runs", "share_works")):
+                who = "new units" if offset == 0 else f"units after {self.years.value()} years"
+                self.shares[offset + index].set_share(_share(found, name), who)
+        self.reserve.set_values(new.reserve, aged.reserve if aged else None)
+        self.first.set_values(new.first_charge_s, aged.first_charge_s if aged else None)
+        self.model.set_influences(new.influences)
+        self.show_body()
+
+    def focus_body(self) -> None:
+        """The table takes the keyboard."""
+        self.view.setFocus()
+        if not self.view.currentIndex().isValid():
+            self.view.setCurrentIndex(self.model.index(0, 1))
+
+    def table(self, name: str) -> Table:
+        """Every built unit, or every tolerance."""
+        assert self._found is not None
+        if name == INFLUENCES:
+            return influence_table(self._found.new, self.model.rows)
+        return spread_builds_table(self._found.new, self._found.aged)
+
+
+def _share(found: Spread | None, name: str) -> float | None:
+    return None if found is None else float(getattr(found, name))
+
+
+def _no_steps(
+    scenario: Scenario, log: LightLog | None, stopped: Stopped
+) -> Iterator[object]:
+    """Before the tolerances are known there is nothing to ask."""
+    return iter(())
+
+
+class Share(QWidget):
+    """A lamp and a large number."""
+
+    def __init__(self, state: State, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._state: State = state
+        self._text = "–"
+        self.setMinimumSize(92, 28)
+
+    def sizeHint(self) -> QSize:
+        """Room for a lamp and a percentage."""
+        return QSize(100, 28)
+
+    def set_share(self, share: float | None, who: str) -> None:
+        """Show a share, or a dash while it is not known."""
+        self._text = "–" if share is None else percent(share)
+        verb = "run" if self._state == "runs" else "at least work"
+        self.setAccessibleName(f"{self._text} of {who} {verb}")
+        self.setToolTip(self.accessibleName())
+        self.update()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint lamp and number."""
+        tokens = tokens_of(self.palette())
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        middle = self.height() / 2
+        paint_filling(painter, QRectF(1, middle - 8, 16, 16), self._state, tokens)
+        painter.setFont(theme.font("heading", bold=True))
+        painter.setPen(tokens.color("ink"))
+        align = Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft
+        painter.drawText(self.rect().adjusted(24, 0, 0, 0), align, self._text)
+        painter.end()
+
+
+class YearsBox(QSpinBox):
+    """The age to compare with; the wheel counts only with the focus."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setRange(1, MOST_YEARS)
+        with QSignalBlocker(self):
+            self.setValue(YEARS)
+        self.setPrefix("After ")
+        self.setSuffix(" years")
+        self.setKeyboardTracking(False)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setFrame(False)
+        self.setMinimumHeight(HEIGHT)
+        self.setAccessibleName("Age to compare with, years")
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """Scroll past unless focused."""
+        if self.hasFocus():
+            super().wheelEvent(event)
+        else:
+            event.ignore()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint the value, then the outline over its edge."""
+        super().paintEvent(event)
+        paint_outline(self)

@@ -1,0 +1,253 @@
+"""Where would it work? The verdict over two quantities, with the present design on the map."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from functools import partial
+
+from PySide6.QtCore import QRectF, QSignalBlocker, QSize, Qt
+from PySide6.QtGui import QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
+
+from explorer.advice.territory import Axis, Territory, axis_choices
+from explorer.advice.verdict import VERDICT_WORDS
+from explorer.scenario.light_log import LightLog
+from explorer.scenario.model import Scenario, get_value
+from explorer.state import theme
+from explorer.state.document import Document
+from explorer.state.drawer_feeds import Feed, Stopped
+from explorer.state.drawer_steps import same_but_for, territory_steps
+from explorer.state.drawer_text import Table, is_count, territory_summary, territory_table
+from explorer.state.jobs import JobRunner
+from explorer.state.readout import margin_text
+from explorer.state.theme import tokens_of
+from explorer.widgets.drawers.drawer import Drawer
+from explorer.widgets.drawers.scales import Scale
+from explorer.widgets.drawers.territory_map import TerritoryMap
+from explorer.widgets.drawers.territory_paint import paint_swatch
+from explorer.widgets.fields import CalmComboBox
+
+QUESTION = "Where would it work?"
+_SIDE = 168
+
+
+class TerritoryDrawer(Drawer):
+    """Lets a person choose two quantities and move the design over the map of verdicts."""
+
+    def __init__(
+        self, document: Document, jobs: JobRunner, parent: QWidget | None = None
+    ) -> None:
+        feed = Feed("territory", document, jobs, _no_steps, same=self._same_map)
+        self._choices: tuple[Axis, ...] = ()
+        self._axes: tuple[Axis, Axis] | None = None
+        self._found: Territory | None = None
+        super().__init__(QUESTION, document, feed, parent=parent)
+        self.map = TerritoryMap()
+        self.across, self.up = CalmComboBox(), CalmComboBox()
+        self.legend = Legend()
+        side = QVBoxLayout()
+        side.setSpacing(4)
+        for text, box, name in (
+            ("Across", self.across, "Quantity across the map"),
+            ("Up", self.up, "Quantity up the map"),
+        ):
+            label = QLabel(text)
+            label.setFont(theme.font("small"))
+            label.setForegroundRole(label.palette().ColorRole.PlaceholderText)
+            label.setBuddy(box)
+            box.setAccessibleName(name)
+            box.activated.connect(self._on_axis)
+            side.addWidget(label)
+            side.addWidget(box)
+        side.addSpacing(6)
+        side.addWidget(self.legend)
+        side.addStretch(1)
+        panel = QWidget()
+        panel.setFixedWidth(_SIDE)
+        panel.setLayout(side)
+        side.setContentsMargins(0, 0, 0, 0)
+        layout = QHBoxLayout(self.body)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(12)
+        layout.addWidget(self.map, 1)
+        layout.addWidget(panel)
+        self.map.gesture_started.connect(document.begin_gesture)
+        self.map.moved.connect(self._on_moved)
+        document.changed.connect(self._on_changed)
+        feed.outdated.connect(self._renew_axes)
+        self._renew_axes()
+
+    # --- which map ---
+
+    def _renew_axes(self) -> None:
+        """Keep the chosen quantities where the design still has them, and the map around it."""
+        scenario, log = self.document.scenario, self.document.log
+        self._choices = axis_choices(scenario, log)
+        paths = [axis.path for axis in self._choices]
+        with QSignalBlocker(self.across), QSignalBlocker(self.up):
+            for box in (self.across, self.up):
+                box.clear()
+                for axis in self._choices:
+                    box.addItem(axis.label, axis.path)
+        wanted = [a.path for a in self._axes] if self._axes else [paths[0], paths[2]]
+        for index, path in enumerate(wanted):
+            if path not in paths:
+                wanted[index] = next(p for p in (*paths[2:], *paths) if p not in wanted)
+        self._set_axes(wanted[0], wanted[1])
+
+    def _set_axes(self, x_path: str, y_path: str) -> None:
+        by_path = {axis.path: axis for axis in self._choices}
+        old = {axis.path: axis for axis in self._axes or ()}
+        chosen = []
+        for path in (x_path, y_path):
+            kept = old.get(path)
+            # An axis stays while the design is on it, so that the map does not creep.
+            holds = kept is not None and Scale(kept).holds(self._value(path))
+            chosen.append(kept if holds and kept is not None else by_path[path])
+        axes = (chosen[0], chosen[1])
+        with QSignalBlocker(self.across), QSignalBlocker(self.up):
+            self.across.setCurrentIndex(self.across.findData(x_path))
+            self.up.setCurrentIndex(self.up.findData(y_path))
+        if axes != self._axes:
+            self._axes = axes
+            self._found = None
+            self.map.set_axes(Scale(axes[0]), Scale(axes[1]))
+            self.feed.set_steps(partial(territory_steps, *axes), rest_ms=0)
+        self._show_point()
+
+    def _value(self, path: str) -> float:
+        value = get_value(self.document.scenario, path)
+        if value is None:
+            log = self.document.log
+            return log.mean_lit_lx if log is not None else 0.0
+        return float(value)
+
+    def _same_map(self, one: Scenario, other: Scenario) -> bool:
+        """Moving over a map does not change it."""
+        if self._axes is None or not same_but_for(
+            (self._axes[0].path, self._axes[1].path), one, other
+        ):
+            return False
+        return all(Scale(a).holds(float(get_value(other, a.path) or 0.0)) for a in self._axes)
+
+    def _on_axis(self, _: int) -> None:
+        x, y = self.across.currentData(), self.up.currentData()
+        if x == y and self._axes is not None:  # the other one gives way
+            before = (self._axes[0].path, self._axes[1].path)
+            if self.sender() is self.across:
+                y = before[0]
+            else:
+                x = before[1]
+        self._set_axes(x, y)
+
+    # --- the feed and the document ---
+
+    def show_step(self, step: object) -> None:
+        """Show the coarse or the fine map."""
+        assert isinstance(step, Territory)
+        self._found = step
+        self.map.set_territory(step)
+        self.legend.set_margin(self.document.scenario.design_margin)
+        self.show_body()
+        self._show_point()
+
+    def show_outdated(self) -> None:
+        """The map belongs to an earlier design."""
+        self.map.set_stale()
+
+    def focus_body(self) -> None:
+        """The map takes the keyboard."""
+        self.map.setFocus()
+
+    def table(self, name: str) -> Table:
+        """The map, one line for each point."""
+        assert self._found is not None
+        return territory_table(self._found)
+
+    def _on_changed(self, _: Scenario) -> None:
+        if self.feed.is_open:
+            if not self._on_axes():
+                self._renew_axes()
+            self._show_point()
+
+    def _on_axes(self) -> bool:
+        """Whether the design has both quantities, and within the map."""
+        try:
+            return all(Scale(a).holds(self._value(a.path)) for a in self._axes or ())
+        except KeyError:
+            return False
+
+    def _show_point(self) -> None:
+        if self._axes is None:
+            return
+        try:
+            x, y = (self._value(axis.path) for axis in self._axes)
+        except KeyError:  # the store or the load is of another kind; new axes are on their way
+            return
+        self.map.set_point(x, y)
+        if self._found is not None and self.feed.is_current:
+            self.say_answer(territory_summary(self._found, x, y))
+
+    def _on_moved(self, x: float, y: float) -> None:
+        assert self._axes is not None
+        values = {
+            axis.path: int(value) if is_count(axis) else value
+            for axis, value in zip(self._axes, (x, y), strict=True)
+            if value != self._value(axis.path)
+        }
+        self.document.edit_together(values, "move on the map")
+
+
+def _no_steps(
+    scenario: Scenario, log: LightLog | None, stopped: Stopped
+) -> Iterator[object]:
+    """Before the axes are chosen there is nothing to ask."""
+    return iter(())
+
+
+class Legend(QWidget):
+    """What the colours, patterns and lines of the map mean."""
+
+    _ROW = 22
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._margin = 1.3
+        self.setFixedHeight(5 * self._ROW)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self.set_margin(self._margin)
+
+    def sizeHint(self) -> QSize:
+        """Five rows."""
+        return QSize(_SIDE, 5 * self._ROW)
+
+    def set_margin(self, margin: float) -> None:
+        """Say which design margin is asked for."""
+        self._margin = margin
+        self.setAccessibleName(
+            "Legend: plain green runs, amber stripes marginal, red dots falls short"
+        )
+        self.update()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint swatches and lines with their words."""
+        tokens = tokens_of(self.palette())
+        painter = QPainter(self)
+        painter.setFont(theme.font("small"))
+        align = Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft
+        y = 0
+        for state, word in VERDICT_WORDS.items():
+            paint_swatch(painter, QRectF(0, y + 3, 26, 16), state, tokens)
+            painter.setPen(tokens.color("ink"))
+            painter.drawText(QRectF(34, y, self.width() - 34, self._ROW), align, word)
+            y += self._ROW
+        for role, text in (
+            ("falls_short", "margin 1"),
+            ("runs", f"margin {margin_text(self._margin)} asked for"),
+        ):
+            painter.setPen(QPen(tokens.color(role), 2.0))
+            painter.drawLine(0, y + self._ROW // 2, 26, y + self._ROW // 2)
+            painter.setPen(tokens.color("ink"))
+            painter.drawText(QRectF(34, y, self.width() - 34, self._ROW), align, text)
+            y += self._ROW
+        painter.end()

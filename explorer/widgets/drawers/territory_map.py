@@ -1,0 +1,255 @@
+"""The map itself: verdicts over two quantities, axes, and the present design as a point to drag."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from PySide6.QtCore import QLineF, QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import (
+    QFocusEvent,
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+    QPen,
+    QTransform,
+)
+from PySide6.QtWidgets import QSizePolicy, QWidget
+
+from explorer.advice.territory import Territory
+from explorer.state import theme
+from explorer.state.drawer_text import axis_value
+from explorer.state.theme import Tokens, tokens_of
+from explorer.widgets.drawers.scales import Scale
+from explorer.widgets.drawers.territory_paint import MapPicture, map_picture
+from explorer.widgets.paint import focus_pen
+
+_LEFT, _TOP, _RIGHT, _BOTTOM = 58.0, 22.0, 12.0, 38.0
+_POINT = 7.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Key:
+    width: int
+    height: int
+    ratio: float
+    theme: str
+
+
+class TerritoryMap(QWidget):
+    """Shows a territory; mouse and arrow keys move the present point."""
+
+    gesture_started = Signal()
+    moved = Signal(float, float)
+    """Carries the values that a person moved the point to."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._found: Territory | None = None
+        self._x: Scale | None = None
+        self._y: Scale | None = None
+        self._point = (0.0, 0.0)
+        self._dragging = False
+        self._stale = False
+        self._picture: MapPicture | None = None
+        self._key: _Key | None = None
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setMinimumSize(220, 150)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
+        self.setAccessibleName("Map of verdicts; arrow keys move the present design")
+
+    def sizeHint(self) -> QSize:
+        """As much as there is."""
+        return QSize(420, 260)
+
+    def set_axes(self, x: Scale, y: Scale) -> None:
+        """Show other quantities; the map follows when it is found."""
+        self._x, self._y, self._found, self._picture = x, y, None, None
+        self.update()
+
+    def set_territory(self, found: Territory) -> None:
+        """Show a map over the axes that were set."""
+        self._found, self._picture, self._stale = found, None, False
+        self.update()
+
+    def set_stale(self) -> None:
+        """The map on show belongs to an earlier design."""
+        self._stale = True
+
+    def set_point(self, x: float, y: float) -> None:
+        """Show where the present design is, without emitting."""
+        if (x, y) != self._point:
+            self._point = (x, y)
+            self.update()
+            if self._x is not None and self._y is not None:
+                self.setAccessibleDescription(
+                    f"{self._x.axis.label} {axis_value(self._x.axis, x)}, "
+                    f"{self._y.axis.label} {axis_value(self._y.axis, y)}"
+                )
+
+    def area(self) -> QRectF:
+        """Where the map lies. [px]"""
+        return QRectF(self.rect()).adjusted(_LEFT, _TOP, -_RIGHT, -_BOTTOM)
+
+    def place(self, x: float, y: float) -> QPointF:
+        """Pixel of two values."""
+        assert self._x is not None
+        assert self._y is not None
+        area = self.area()
+        return QPointF(
+            area.left() + self._x.share(x) * area.width(),
+            area.bottom() - self._y.share(y) * area.height(),
+        )
+
+    # --- what a person does ---
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """Take the point, or put it where the press is."""
+        inside = self.area().adjusted(-8, -8, 8, 8).contains(event.position())
+        if event.button() == Qt.MouseButton.LeftButton and self._x is not None and inside:
+            self._dragging = True
+            self.gesture_started.emit()
+            at = event.position()
+            if (at - self.place(*self._point)).manhattanLength() > 2 * _POINT:
+                self._move_to(at)
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        """Drag the point."""
+        if self._dragging:
+            self._move_to(event.position())
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """Let the point go."""
+        self._dragging = False
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Arrows move the point by one stop."""
+        steps = {
+            Qt.Key.Key_Left: (-1, 0),
+            Qt.Key.Key_Right: (1, 0),
+            Qt.Key.Key_Up: (0, 1),
+            Qt.Key.Key_Down: (0, -1),
+        }.get(Qt.Key(event.key()))
+        if steps is None or self._x is None or self._y is None:
+            super().keyPressEvent(event)
+            return
+        self.gesture_started.emit()
+        x, y = self._point
+        x = self._x.stop(x, steps[0]) if steps[0] else x
+        y = self._y.stop(y, steps[1]) if steps[1] else y
+        if (x, y) != self._point:
+            self.moved.emit(x, y)
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        """Show the focus ring."""
+        super().focusInEvent(event)
+        self.update()
+
+    def _move_to(self, at: QPointF) -> None:
+        assert self._x is not None
+        assert self._y is not None
+        area = self.area()
+        x = self._x.value((at.x() - area.left()) / area.width())
+        y = self._y.value((area.bottom() - at.y()) / area.height())
+        if (x, y) != self._point:
+            self.moved.emit(x, y)
+
+    # --- painting ---
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint map, axes and point."""
+        painter = QPainter(self)
+        self._paint(painter, tokens_of(self.palette()))
+        painter.end()
+
+    def _paint(self, painter: QPainter, tokens: Tokens) -> None:
+        area = self.area()
+        if self._x is None or self._y is None or area.width() < 20 or area.height() < 20:
+            return
+        picture = self._drawn(painter.device().devicePixelRatioF(), tokens)
+        if picture is not None:
+            painter.drawImage(area, picture.image)
+            self._paint_contours(painter, area, picture, tokens)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
+        painter.setPen(QPen(tokens.color("edge"), 1.0))
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        painter.drawRect(area)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        self._paint_axes(painter, area, tokens)
+        self._paint_point(painter, area, tokens)
+        if self.hasFocus():
+            painter.setPen(focus_pen(tokens))
+            painter.setBrush(Qt.BrushStyle.NoBrush)
+            painter.drawRoundedRect(area.adjusted(-2, -2, 2, 2), 3, 3)
+
+    def _drawn(self, ratio: float, tokens: Tokens) -> MapPicture | None:
+        if self._found is None:
+            return None
+        assert self._x is not None
+        assert self._y is not None
+        area = self.area()
+        key = _Key(
+            width=int(area.width()), height=int(area.height()), ratio=ratio, theme=tokens.name
+        )
+        if self._picture is None or key != self._key:
+            self._picture = map_picture(
+                self._found, self._x, self._y, key.width, key.height, ratio, tokens
+            )
+            self._key = key
+        return self._picture
+
+    def _paint_contours(
+        self, painter: QPainter, area: QRectF, picture: MapPicture, tokens: Tokens
+    ) -> None:
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        to_area = QTransform.fromTranslate(area.left(), area.top())
+        to_area.scale(area.width(), area.height())
+        for lines, role, width in (
+            (picture.margin_wanted, "runs", 2.0),
+            (picture.margin_one, "falls_short", 2.0),
+        ):
+            painter.setPen(QPen(tokens.color(role), width))
+            painter.drawLines([to_area.map(line) for line in lines])
+
+    def _paint_axes(self, painter: QPainter, area: QRectF, tokens: Tokens) -> None:
+        assert self._x is not None
+        assert self._y is not None
+        painter.setFont(theme.font("small"))
+        metrics = painter.fontMetrics()
+        align = Qt.AlignmentFlag
+        painter.setPen(tokens.color("soft"))
+        for tick in self._x.ticks(area.width(), 62.0):
+            x = area.left() + tick.share * area.width()
+            painter.drawLine(QLineF(x, area.bottom(), x, area.bottom() + 4))
+            box = QRectF(x - 40, area.bottom() + 5, 80, metrics.height())
+            box.moveLeft(min(max(box.left(), 0.0), self.width() - 80.0 + 26.0))
+            painter.drawText(box, align.AlignHCenter | align.AlignTop, tick.text)
+        for tick in self._y.ticks(area.height(), 26.0):
+            y = area.bottom() - tick.share * area.height()
+            painter.drawLine(QLineF(area.left() - 4, y, area.left(), y))
+            box = QRectF(0, y - 8, area.left() - 7, 16)
+            painter.drawText(box, align.AlignRight | align.AlignVCenter, tick.text)
+        painter.setPen(tokens.color("ink"))
+        below = QRectF(area.left(), self.height() - metrics.height() - 1, area.width(), 18)
+        painter.drawText(below, align.AlignRight | align.AlignTop, f"{_title(self._x)} →")
+        above = QRectF(2, 1, self.width() - 4, 18)
+        painter.drawText(above, align.AlignLeft | align.AlignVCenter, f"↑ {_title(self._y)}")
+
+    def _paint_point(self, painter: QPainter, area: QRectF, tokens: Tokens) -> None:
+        at = self.place(*self._point)
+        inside = area.adjusted(-1, -1, 1, 1).contains(at)
+        at.setX(min(max(at.x(), area.left()), area.right()))
+        at.setY(min(max(at.y(), area.top()), area.bottom()))
+        painter.setPen(QPen(tokens.color("ink"), 1.0, Qt.PenStyle.DotLine))
+        painter.drawLine(QLineF(at.x(), at.y(), at.x(), area.bottom()))
+        painter.drawLine(QLineF(area.left(), at.y(), at.x(), at.y()))
+        painter.setPen(QPen(tokens.color("card"), 5.0))
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        painter.drawEllipse(at, _POINT, _POINT)
+        painter.setPen(QPen(tokens.color("ink"), 2.5))
+        painter.setBrush(tokens.color("card") if inside else Qt.BrushStyle.NoBrush)
+        painter.drawEllipse(at, _POINT, _POINT)
+
+
+def _title(scale: Scale) -> str:
+    return f"{scale.axis.label}, log" if scale.is_log else scale.axis.label

@@ -1,0 +1,220 @@
+"""What would make the design run: the best changes as buttons, one press applies one."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, cast
+
+from PySide6.QtCore import QEvent, QRect, QRectF, QSize, Qt
+from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QAbstractButton, QLabel, QSizePolicy, QVBoxLayout, QWidget
+
+from explorer.advice.assess import Assessment
+from explorer.quantity import show
+from explorer.state import theme
+from explorer.state.document import Document
+from explorer.state.drawer_feeds import Feed
+from explorer.state.drawer_steps import remedy_steps
+from explorer.state.jobs import JobRunner
+from explorer.state.readout import bind_units
+from explorer.state.theme import tokens_of
+from explorer.widgets.paint import focus_pen
+
+if TYPE_CHECKING:
+    from explorer.advice.remedies import Change, Remedies, Remedy
+
+JOB = "remedies"
+SHOWN = 3
+_PAD, _ROW, _GAP = 10, 20, 10
+
+
+class RemedyButton(QAbstractButton):
+    """One remedy: every change on a line of its own, or on two where it is long."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.remedy: Remedy | None = None
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setAttribute(Qt.WidgetAttribute.WA_Hover)
+        policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        policy.setHeightForWidth(True)
+        self.setSizePolicy(policy)
+
+    def set_remedy(self, remedy: Remedy) -> None:
+        """Show a remedy."""
+        self.remedy = remedy
+        self.setAccessibleName(f"Apply: {remedy.sentence}")
+        self.setToolTip(f"{remedy.sentence}: change it so (undo takes it back)")
+        self.updateGeometry()
+        self.update()
+
+    def sizeHint(self) -> QSize:
+        """One line for each change."""
+        return QSize(200, self.heightForWidth(200))
+
+    def minimumSizeHint(self) -> QSize:
+        """Long labels are cut, not the numbers."""
+        return QSize(120, self.heightForWidth(self.width()))
+
+    def hasHeightForWidth(self) -> bool:
+        """Long changes take two lines."""
+        return True
+
+    def heightForWidth(self, width: int) -> int:
+        """Height of all lines. [px]"""
+        if self.remedy is None:
+            return 30
+        metrics = QFontMetrics(theme.font("body"))
+        lines = sum(1 if _fits(metrics, c, width) else 2 for c in self.remedy.changes)
+        return max(30, lines * _ROW + 10)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint ground, outline, focus ring and lines."""
+        if self.remedy is None:
+            return
+        tokens = tokens_of(self.palette())
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        frame = QRectF(self.rect()).adjusted(1.5, 1.5, -1.5, -1.5)
+        ground = "line" if self.isDown() else "paper"
+        painter.setPen(QPen(tokens.color("accent" if self.underMouse() else "edge"), 1.0))
+        painter.setBrush(tokens.color(ground))
+        painter.drawRoundedRect(frame, 6, 6)
+        if self.hasFocus():
+            painter.setPen(focus_pen(tokens))
+            painter.setBrush(Qt.BrushStyle.NoBrush)
+            painter.drawRoundedRect(frame.adjusted(-0.5, -0.5, 0.5, 0.5), 6, 6)
+        y = (self.height() - self.heightForWidth(self.width()) + 10) // 2
+        for change in self.remedy.changes:
+            y = self._paint_change(painter, change, y)
+        painter.end()
+
+    def _paint_change(self, painter: QPainter, change: Change, y: int) -> int:
+        tokens = tokens_of(self.palette())
+        metrics = QFontMetrics(theme.font("body"))
+        align, inside = Qt.AlignmentFlag, self.width() - 2 * _PAD
+        value = value_text(change)
+        one_line = _fits(metrics, change, self.width())
+        painter.setFont(theme.font("body"))
+        painter.setPen(tokens.color("ink"))
+        room = inside - (metrics.horizontalAdvance(value) + _GAP if one_line else 0)
+        label = metrics.elidedText(change.label, Qt.TextElideMode.ElideRight, room)
+        where = QRect(_PAD, y, inside, _ROW)
+        painter.drawText(where, align.AlignVCenter | align.AlignLeft, label)
+        if not one_line:
+            where.translate(0, _ROW)
+            value = metrics.elidedText(value, Qt.TextElideMode.ElideRight, inside)
+        painter.setFont(theme.font("body", bold=True))
+        painter.drawText(where, align.AlignVCenter | align.AlignRight, value)
+        return where.bottom() + 1
+
+
+def value_text(change: Change) -> str:
+    """The old and the new value, the shared unit once."""
+    if isinstance(change.old, str) or isinstance(change.new, str):
+        return str(change.new)
+    old, new = (show(v, change.unit) for v in (change.old, change.new))
+    number, _, unit = old.partition(" ")
+    if unit and new.endswith(f" {unit}"):
+        old = number
+    return f"{old} → {new}"
+
+
+def _fits(metrics: QFontMetrics, change: Change, width: int) -> bool:
+    label, value = (metrics.horizontalAdvance(t) for t in (change.label, value_text(change)))
+    # Values are drawn bolder than the metrics' font.
+    return bool(label + 1.08 * value + _GAP <= width - 2 * _PAD)
+
+
+class RemedyList(QWidget):
+    """Follows the verdict; looks for remedies when it is not the best one.
+
+    Parameters
+    ----------
+    document : Document
+        What a remedy changes.
+    jobs : JobRunner
+        Where the search runs.
+    """
+
+    def __init__(
+        self, document: Document, jobs: JobRunner, parent: QWidget | None = None
+    ) -> None:
+        super().__init__(parent)
+        self._document = document
+        self.feed = Feed(JOB, document, jobs, remedy_steps, parent=self)
+        self.heading = QLabel("What would make it run")
+        self.heading.setFont(theme.font("body", bold=True))
+        self.text = QLabel()
+        self.text.setWordWrap(True)
+        self.text.setForegroundRole(self.text.palette().ColorRole.PlaceholderText)
+        self.buttons = [RemedyButton(self) for _ in range(SHOWN)]
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(6)
+        layout.addWidget(self.heading)
+        layout.addWidget(self.text)
+        for button in self.buttons:
+            button.hide()
+            button.clicked.connect(self._on_clicked)
+            layout.addWidget(button)
+        self.feed.outdated.connect(self._look)
+        self.feed.arrived.connect(self._on_arrived)
+        self.feed.failed.connect(self._on_failed)
+        document.changed.connect(self._on_changed)
+        self.hide()
+
+    def set_assessment(self, assessment: Assessment) -> None:
+        """Say that it runs, or look for what would make it."""
+        runs = assessment.verdict.state == "runs"
+        self.show()
+        self.feed.set_open(not runs)
+        if runs:
+            self._show_remedies((), "")
+            self.heading.setText("Runs as it is")
+        elif not self.feed.is_current:
+            self._look()
+
+    def _on_changed(self, _: object) -> None:
+        # What was found is no remedy for another design, not even for a moment.
+        if self.feed.is_open and not self.feed.is_current:
+            self._look()
+
+    def _look(self) -> None:
+        if self.feed.is_open:
+            self.heading.setText("What would make it run")
+            self._show_remedies((), "Looking…")
+
+    def _on_arrived(self, found: object) -> None:
+        found = cast("Remedies", found)
+        if found.pair is not None:
+            self._show_remedies((found.pair,), f"{found.sentence} Both together would do:")
+        elif found.singles:
+            self._show_remedies(found.singles, "" if found.done else "Looking for more…")
+        else:
+            self._show_remedies((), bind_units(found.sentence) if found.sentence else "Looking…")
+
+    def _on_failed(self, sentence: str) -> None:
+        self._show_remedies((), sentence)
+
+    def _show_remedies(self, remedies: tuple[Remedy, ...], text: str) -> None:
+        if self.text.text() != text:
+            self.text.setText(text)
+        self.text.setVisible(bool(text))
+        for index, button in enumerate(self.buttons):
+            if index < len(remedies):
+                button.set_remedy(remedies[index])
+            elif button.hasFocus():
+                self.heading.setFocus()
+            button.setVisible(index < len(remedies))
+
+    def _on_clicked(self) -> None:
+        button = self.sender()
+        assert isinstance(button, RemedyButton)
+        if button.remedy is not None and self.feed.is_current:
+            self._document.replace(button.remedy.scenario, button.remedy.sentence)
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Repaint in a new theme."""
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.PaletteChange:
+            self.update()
