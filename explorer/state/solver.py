@@ -51,6 +51,7 @@ class Solver(QObject):
         self._operation = 0
         self._pinned: tuple[Scenario, LightLog | None] | None = None
         self.result: Assessment | None = None
+        self.ghost: Assessment | None = None
         self._pacer = FramePacer(parent=self)
         self._pacer.due.connect(self.solve_now)
         self._rest = QTimer(self)
@@ -127,7 +128,8 @@ class Solver(QObject):
             return None
 
     def _solve_ghost(self) -> None:
-        self.ghost_ready.emit(None if self._pinned is None else self._assess(*self._pinned))
+        self.ghost = None if self._pinned is None else self._assess(*self._pinned)
+        self.ghost_ready.emit(self.ghost)
 
     def _start_break_evens(self) -> None:
         scenario, log = self._document.scenario, self._document.log

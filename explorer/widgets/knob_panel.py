@@ -20,7 +20,7 @@ from explorer.widgets.forms.section_form import SectionForm, heading
 from explorer.widgets.knob_row import KnobRow
 from explorer.widgets.slim_scroll import SlimScroll
 
-WIDTH, WIDEST = 320, 400
+WIDTH, WIDEST = 332, 400
 _MNEMONICS = ("l", "p", "c", "d")
 
 

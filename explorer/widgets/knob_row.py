@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWi
 from explorer.advice.break_even import BreakEven
 from explorer.state import theme
 from explorer.state.knobs import Knob
+from explorer.state.readout import bind_units
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.exact_field import ExactField
 from explorer.widgets.icons import icon
@@ -102,7 +103,7 @@ class KnobRow(QWidget):
     def set_break_even(self, found: BreakEven) -> None:
         """Show where on the track the design runs, and say it."""
         self.slider.set_states(found.states, found.best)
-        self.sentence.setText(found.sentence)
+        self.sentence.setText(bind_units(found.sentence))
 
     def set_stale(self, stale: bool) -> None:
         """Mark the break-even as belonging to an earlier design."""

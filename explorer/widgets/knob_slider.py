@@ -28,6 +28,7 @@ _GRAB_PX = 3.0
 _PAUSE_MS = 700
 """Keys or wheel turns further apart than this are two gestures."""
 _PAGE = 5
+_RANK: dict[State, int] = {"falls_short": 0, "marginal": 1, "runs": 2}
 
 
 class KnobSlider(QSlider):
@@ -236,9 +237,11 @@ class KnobSlider(QSlider):
         self._paint_best(painter, tokens)
 
     def _paint_best(self, painter: QPainter, tokens: Tokens) -> None:
-        """A notch above the best stop, where more would be worse; at the ends it says nothing."""
-        stops = self._knob.stops
-        if self._best is None or self._stale or self._best in (stops[0], stops[-1]):
+        """A notch above the best stop, where more of it would in the end be worse."""
+        if self._best is None or self._stale or not self._states:
+            return
+        best = self._states[self._knob.position(self._best)]
+        if _RANK[self._states[-1]] >= _RANK[best] or self._best == self._knob.stops[0]:
             return
         left, right = self._ends()
         x = left + (right - left) * self._knob.fraction(self._best)

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import itertools
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QByteArray, QEvent
-from PySide6.QtGui import QAction, QActionGroup, QCloseEvent, QGuiApplication
+from PySide6.QtCore import QByteArray, QEvent, QTimer
+from PySide6.QtGui import QAction, QActionGroup, QCloseEvent, QGuiApplication, QPaintEvent
 from PySide6.QtWidgets import QApplication, QHBoxLayout, QMainWindow, QMenu, QVBoxLayout, QWidget
 
 from explorer.advice.assess import Assessment
@@ -19,11 +21,14 @@ from explorer.state.solver import Solver
 from explorer.state.theme import THEME_CHOICES, ThemeChoice
 from explorer.widgets import messages
 from explorer.widgets.actions import build_actions, draw_icons
+from explorer.widgets.card import Card
 from explorer.widgets.knob_panel import KnobPanel
 from explorer.widgets.notice_bar import NoticeBar
 from explorer.widgets.sign import Sign
 from explorer.widgets.title_bar import TitleBar
-from explorer.widgets.trace_card import TraceCard
+
+if TYPE_CHECKING:
+    from explorer.widgets.trace_card import TraceCard
 
 _THEME_TEXTS = {
     "system": "As the &system",
@@ -55,7 +60,9 @@ class MainWindow(QMainWindow):
         self.title_bar = TitleBar(document)
         self.notice = NoticeBar()
         self.knobs = KnobPanel(document, solver)
-        self.trace = TraceCard(document, solver)
+        self._trace: TraceCard | None = None
+        self._middle = QVBoxLayout()
+        self._trace_wanted = False
         self.sign = Sign()
         self.drawer_slot = QVBoxLayout()
         self._build()
@@ -94,14 +101,14 @@ class MainWindow(QMainWindow):
     def _build(self) -> None:
         for key in ("open", "save", "undo", "redo", "pin"):
             self.title_bar.add_action(self.commands[key], with_text=key not in ("undo", "redo"))
-        middle = QVBoxLayout()
-        middle.setSpacing(12)
-        middle.addWidget(self.trace, 1)
-        middle.addLayout(self.drawer_slot)
+        self._middle.setSpacing(12)
+        self._trace_place = Card()
+        self._middle.addWidget(self._trace_place, 1)
+        self._middle.addLayout(self.drawer_slot)
         body = QHBoxLayout()
         body.setSpacing(12)
         body.addWidget(self.knobs, 26)
-        body.addLayout(middle, 52)
+        body.addLayout(self._middle, 52)
         body.addWidget(self.sign, 24)
         central = QWidget()
         layout = QVBoxLayout(central)
@@ -111,6 +118,43 @@ class MainWindow(QMainWindow):
         layout.addWidget(self.notice)
         layout.addLayout(body, 1)
         self.setCentralWidget(central)
+
+    @property
+    def trace(self) -> TraceCard:
+        """The trace; built after the first verdict is painted, or when it is first asked for.
+
+        Loading the plots takes a third of the time of a start.
+        """
+        if self._trace is None:
+            from explorer.widgets.trace_card import TraceCard
+
+            self._trace = TraceCard(self.document, self.solver)
+            self._middle.replaceWidget(self._trace_place, self._trace)
+            self._trace_place.deleteLater()
+            self._trace.show()
+            self._order_tabs(self._trace)
+        return self._trace
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Ask for the trace once the rest is on the screen."""
+        super().paintEvent(event)
+        if not self._trace_wanted:
+            self._trace_wanted = True
+            QTimer.singleShot(0, self._build_trace)
+
+    def _build_trace(self) -> None:
+        _ = self.trace
+
+    def _order_tabs(self, trace: TraceCard) -> None:
+        chain: list[QWidget] = [
+            self.knobs.folds[-1].button,
+            trace.fit,
+            *trace.spans.buttons(),
+            trace.plot,
+            self.sign.rows[0],
+        ]
+        for before, after in itertools.pairwise(chain):
+            self.setTabOrder(before, after)
 
     def _build_menus(self) -> None:
         files = self.menuBar().addMenu("&File")

@@ -59,6 +59,9 @@ class TraceCard(Card):
         self.plot.zoomed_changed.connect(self.fit.setVisible)
         solver.result_ready.connect(self._on_result)
         solver.ghost_ready.connect(self.plot.set_ghost)
+        if solver.result is not None:
+            self._on_result(solver.result)
+        self.plot.set_ghost(solver.ghost)
 
     def _build_head(self) -> QHBoxLayout:
         self._title = QLabel("Store voltage, V")

@@ -180,8 +180,21 @@ def test_the_track_shows_where_it_runs_until_something_else_changes(row):
     row.set_break_even(found)
     fresh = row.slider.grab().toImage()
     assert fresh != plain
-    assert row.sentence.text() == "runs from 500 lx"
+    assert row.sentence.text() == "runs from 500\u00a0lx"
     row.set_stale(True)
     assert row.slider.grab().toImage() != fresh
     row.set_break_even(found)
     assert row.slider.grab().toImage() == fresh
+
+
+def test_the_best_stop_is_marked_where_more_would_be_worse(row):
+    def picture(states, best):
+        row.set_break_even(
+            BreakEven(path=LIGHT.path, stops=LIGHT.stops, states=states, sentence="", best=best)
+        )
+        return row.slider.grab().toImage()
+
+    better = tuple("runs" if s >= 500 else "falls_short" for s in LIGHT.stops)
+    assert picture(better, 3000.0) == picture(better, 5000.0)
+    worse = tuple("runs" if 500 <= s <= 8000 else "falls_short" for s in LIGHT.stops)
+    assert picture(worse, 3000.0) != picture(worse, 5000.0)

@@ -229,3 +229,24 @@ def test_the_tab_key_walks_through_a_knob_in_reading_order(qtbot, window):
     for following in (first.slider, window.knobs.folds[0].button, window.knobs.rows[1].field):
         qtbot.keyClick(window.focusWidget(), Qt.Key.Key_Tab)
         assert window.focusWidget() is following
+
+
+def test_the_verdict_is_painted_before_the_plots_are_loaded(qtbot, window):
+    # The fixture shows the window without giving the loop a turn.
+    assert window._trace is None
+    assert window.sign.word.text()
+    qtbot.waitUntil(lambda: window._trace is not None)
+    assert window.trace.plot.accessibleDescription()
+    assert window.trace.isVisible()
+
+
+def test_the_tab_key_goes_from_the_knobs_over_the_trace_to_the_sign(window):
+    trace = window.trace
+    at = window.knobs.folds[-1].button
+    seen = []
+    while at is not window.sign.rows[0]:
+        at = at.nextInFocusChain()
+        seen.append(at)
+        assert len(seen) < 200
+    assert trace.plot in seen
+    assert window.knobs.rows[0].slider not in seen
