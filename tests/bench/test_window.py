@@ -1,0 +1,99 @@
+"""Time from a key on a slider to the painted window, on an offscreen screen."""
+
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import QEvent, QObject, Qt
+from PySide6.QtTest import QTest
+
+from explorer import app
+from explorer.resource_files import scenario_folder
+from tests.bench.conftest import opened
+
+ROUNDS = 150
+REST_MS = 25
+"""Longer than a frame, so that no round waits for the pacer; shorter than the rest after which
+break-evens begin."""
+
+
+class Painted(QObject):
+    """Counts the frames that the window was asked to paint."""
+
+    def __init__(self, parent):
+        super().__init__(parent)
+        self.count = 0
+
+    def eventFilter(self, _, event):
+        self.count += event.type() == QEvent.Type.Paint
+        return False
+
+
+@pytest.fixture
+def window(qtbot, qapp, tmp_path):
+    result = app.build_window(qapp, tmp_path / "settings.ini")
+    qtbot.addWidget(result)
+    app.open_first(result, None)
+    result.resize(1280, 720)
+    result.show()
+    QTest.qWait(400)
+    yield result
+    result.jobs.finish()
+
+
+@pytest.mark.parametrize("name", ["soil_probe", "watering_valve", "seminar_room_co2"])
+@pytest.mark.parametrize("key", ["light", "store"])
+def test_slider_to_painted_frame(benchmark, qapp, window, spread, name, key):
+    """A key moves the knob; the clock stops when the plot with the new trace was painted."""
+    scenario, _ = opened(name)
+    window.document.open_example(scenario_folder() / f"{name}.json")
+    QTest.qWait(400)
+    row = next(row for row in window.knobs.rows if row.knob.key == key)
+    row.slider.setFocus()
+    painted = Painted(window)
+    window.trace.plot.viewport().installEventFilter(painted)
+    turn = iter(range(10**9))
+
+    def rest():
+        QTest.qWait(REST_MS)
+
+    def move():
+        before, frames = window.solver.result, painted.count
+        # Back and forth around the design, as a hand does.
+        forward = next(turn) % 8 < 4
+        QTest.keyClick(row.slider, Qt.Key.Key_Right if forward else Qt.Key.Key_Left)
+        for _ in range(1000):
+            if window.solver.result is not before and painted.count > frames:
+                return
+            qapp.processEvents()
+        raise AssertionError("nothing was painted")
+
+    benchmark.pedantic(move, setup=rest, rounds=ROUNDS, iterations=1)
+    spread(f"{key} slider to painted week, {name}", "16.7 ms at 95 %")
+    assert window.solver.result.scenario.title == scenario.title
+
+
+def test_memory_of_a_long_drag(benchmark, qapp, window, tell):
+    """Resident memory before and after some hundreds of painted moves."""
+    row = window.knobs.rows[0]
+    status = Path("/proc/self/statm")
+    if not status.exists():
+        pytest.skip("resident memory is read from /proc")
+
+    def drag():
+        for turn in range(300):
+            key = Qt.Key.Key_Right if turn % 8 < 4 else Qt.Key.Key_Left
+            QTest.keyClick(row.slider, key)
+            QTest.qWait(17)
+
+    drag()  # fills the caches that stay
+    before = resident_mb(status)
+    benchmark.pedantic(drag, rounds=1, iterations=1)
+    tell(
+        f"memory: window {resident_mb(status):.0f} MB resident, "
+        f"{resident_mb(status) - before:+.1f} MB in 300 painted moves"
+    )
+
+
+def resident_mb(status):
+    return int(status.read_text().split()[1]) * 4096 / 1e6
+
