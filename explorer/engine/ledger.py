@@ -11,11 +11,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from math import ceil, log2
 
 import numpy as np
 from numpy.typing import NDArray
 
+from explorer.engine.along import along, along_blend, along_equal, hats, orbit, place, spread
 from explorer.engine.cycle import Cycle
 from explorer.engine.flow import Flow
 from explorer.engine.illumination import BlendedFlow, Motion
@@ -25,15 +25,8 @@ from explorer.engine.powers import OPERATIONS, SPENT, Row, powers
 
 FloatArray = NDArray[np.float64]
 
-POINTS, WEIGHTS = (a * 0.5 for a in np.polynomial.legendre.leggauss(4))
-POINTS = POINTS + 0.5
-"""Gauss-Legendre nodes and weights on 0 to 1."""
-MOST_EDGES = 64
-"""Most table nodes at which one leg is split."""
 MOST_STROBES = 4096
 """Most cycles of a leg that are summed one by one; more are integrated along the generator."""
-MILD = 0.5
-"""Change of speed along a leg, relative to it, below which one set of nodes is enough."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -218,7 +211,7 @@ class _Book:
                 self._add_cycles(leg, times)
             elif leg.high is not leg.low:
                 flow = BlendedFlow(leg.low.flow, leg.high.flow, leg.level.weight)
-                t, q, w = _along_blend(flow, leg)
+                q, w = along_blend(flow, leg)
                 self._enter(leg.low, leg.high, leg.level.weight, q, w * times)
             else:
                 groups.setdefault((id(leg.low), 0), []).append((leg, times))
@@ -227,8 +220,8 @@ class _Book:
             begin = np.array([leg.begin_c for leg, _ in members])
             end = np.array([leg.end_c for leg, _ in members])
             span = np.array([leg.end_s - leg.begin_s for leg, _ in members])
-            times = np.array([n for _, n in members])
-            self._enter(motion, motion, 0.0, *_along(motion.flow, begin, end, span, times))
+            often = np.array([n for _, n in members])
+            self._enter(motion, motion, 0.0, *along(motion.flow, begin, end, span, often))
 
     def _enter(
         self, low: Motion, high: Motion, weight: float, charge: FloatArray, seconds: FloatArray
@@ -237,7 +230,7 @@ class _Book:
         speed = low.flow.speed
         if high is not low:
             speed = (1.0 - weight) * speed + weight * high.flow.speed
-        spent = _spread(self._nodes, speed, charge, seconds)
+        spent = spread(self._nodes, speed, charge, seconds)
         for motion, share in ((low, 1.0 - weight), (high, weight)):
             if share != 0.0:
                 _, held = self._spent.setdefault(id(motion), (motion, np.zeros(len(spent))))
@@ -266,21 +259,22 @@ class _Book:
         whole = round(count)
         if high is low and abs(count - whole) < 1e-6 * max(whole, 1):
             if low.smooth_span(leg.begin_c) is None:
-                self._count(low, _orbit(low, leg.begin_c, whole), times)
+                self._count(low, orbit(low, leg.begin_c, whole), times)
                 return
             if whole <= MOST_STROBES:
-                at = low.generator.path(leg.begin_c, np.arange(whole) * low.length_s)
+                begins = np.arange(whole, dtype=float) * low.length_s
+                at = low.generator.path(leg.begin_c, begins)
                 self._count(low, at, times)
                 return
         flow: Flow | BlendedFlow = low.generator
         if high is low:
-            q, w = _along(
+            q, w = along(
                 low.generator, np.array([leg.begin_c]), np.array([leg.end_c]),
                 np.array([span]), np.ones(1),
             )
         else:
             flow = BlendedFlow(low.generator, high.generator, leg.level.weight)
-            _, q, w = _along_blend(flow, leg)
+            q, w = along_blend(flow, leg)
         # A sum over cycles is the integral less half of the difference of its ends
         # (Euler and Maclaurin).
         q = np.concatenate([q, [leg.begin_c, leg.end_c]])
@@ -292,10 +286,10 @@ class _Book:
 
     def _count(self, cycle: Cycle, charge: FloatArray, counts: FloatArray | float) -> None:
         """Spread cycles that begin at charges over the nodes of a composed cycle."""
-        places = _place(cycle.nodes, charge)
-        spread = _hats(len(cycle.nodes), *places, np.broadcast_to(counts, charge.shape))
-        _, held = self._strobes.setdefault(id(cycle), (cycle, np.zeros(len(spread))))
-        held += spread
+        places = place(cycle.nodes, charge)
+        counted = hats(len(cycle.nodes), *places, np.broadcast_to(counts, charge.shape))
+        _, held = self._strobes.setdefault(id(cycle), (cycle, np.zeros(len(counted))))
+        held += counted
 
     def _open_cycles(self, cycle: Cycle, counts: FloatArray) -> None:
         """Turn counted cycles into time spent in the motions of their phases."""
@@ -310,141 +304,17 @@ class _Book:
         for key, duration in phases:
             motion = self._engine.motion(photocurrent, charging, key)
             self._keys.setdefault(id(motion), (photocurrent, charging, key))
-            edges = _graded(float(np.abs(motion.flow.slope).max()) * duration, even=4)
-            share = (edges[:-1, None] + np.diff(edges)[:, None] * POINTS).ravel()
-            width = (np.diff(edges)[:, None] * WEIGHTS).ravel()
-            q = motion.flow.advance_all(
-                np.repeat(x, len(share)), np.tile(share * duration, len(x))
-            )
-            self._enter(
-                motion, motion, 0.0, q, (times[:, None] * width * duration).ravel()
-            )
-            x = motion.flow.advance_all(x, duration)
-
-
-# ---- time along legs ---------------------------------------------------------------------
-
-
-def _spread(
-    nodes: FloatArray, speed: FloatArray, charge: FloatArray, seconds: FloatArray
-) -> FloatArray:
-    """Time at charges in the columns of `explorer.engine.powers.powers`. [s]
-
-    Where the speed turns round between two equal nodes the store stays there, in such a mix of
-    both sides that it does not move.
-    """
-    n = len(nodes)
-    cell, share = _place(nodes, charge)
-    spent = _hats(n, cell, share, seconds)
-    below = np.maximum(cell - 1, 0)
-    held = (charge == nodes[cell]) & (cell > 0) & (nodes[below] == nodes[cell])
-    held &= (speed[below] >= 0.0) & (speed[cell] <= 0.0) & (speed[below] != speed[cell])
-    if held.any():
-        at, time = cell[held], seconds[held]
-        part = -speed[at] / (speed[at - 1] - speed[at])
-        np.add.at(spent, at - 1, time * part)
-        np.add.at(spent, at, -time * part)
-    pinned = float(seconds[charge >= nodes[-1]].sum()) if speed[-1] > 0.0 else 0.0
-    spent[n - 1] -= pinned
-    inside = np.bincount(cell, seconds * share * (1.0 - share), n - 1)
-    return np.concatenate([spent, [pinned], inside])
-
-
-def _place(nodes: FloatArray, charge: FloatArray) -> tuple[NDArray[np.intp], FloatArray]:
-    """Cell of each charge and the place in it, from 0 to 1."""
-    cell = np.clip(np.searchsorted(nodes, charge, side="right") - 1, 0, len(nodes) - 2)
-    width = nodes[cell + 1] - nodes[cell]
-    share = np.clip((charge - nodes[cell]) / np.where(width > 0, width, 1.0), 0.0, 1.0)
-    return cell, share
-
-
-def _hats(
-    n: int, cell: NDArray[np.intp], share: FloatArray, amount: FloatArray
-) -> FloatArray:
-    """Amounts in cells, each divided linearly between its two nodes."""
-    return np.asarray(
-        np.bincount(cell, amount * (1.0 - share), n) + np.bincount(cell + 1, amount * share, n)
-    )
-
-
-def _graded(stiffness: float, even: int) -> FloatArray:
-    """Edges on 0 to 1, finer towards both ends the faster the motion may settle."""
-    edges = np.linspace(0.0, 1.0, even + 1 if stiffness > MILD else 2)
-    if stiffness > MILD * even:
-        near = edges[1] * 0.5 ** np.arange(1, min(ceil(log2(stiffness)) + 2, 40))
-        edges = np.unique(np.concatenate([edges, near, 1.0 - near]))
-    return edges
-
-
-def _along(
-    flow: Flow, begin: FloatArray, end: FloatArray, span: FloatArray, times: FloatArray
-) -> tuple[FloatArray, FloatArray]:
-    """Charges along legs of one motion and the time that each stands for."""
-    nodes = flow.nodes
-    last = len(nodes) - 2
-    cells = [np.clip(np.searchsorted(nodes, x, side="right") - 1, 0, last) for x in (begin, end)]
-    # A leg that ends on a node may have come to rest there on the way.
-    far = (np.abs(cells[1] - cells[0]) > 1) | (end == nodes[cells[1]]) | (end >= nodes[-1])
-    stiff = np.maximum(np.abs(flow.slope[cells[0]]), np.abs(flow.slope[cells[1]])) * span > MILD
-    hard = far | stiff
-    easy = ~hard
-    x, t, w = [np.repeat(begin[easy], len(POINTS))], [], []
-    t.append(np.outer(span[easy], POINTS).ravel())
-    w.append(np.outer(span[easy] * times[easy], WEIGHTS).ravel())
-    # A course that repeats itself leaves many equal legs.
-    grain = np.array([1e-9 * nodes[-1], 1e-9])
-    same, first, which = np.unique(
-        np.round(np.column_stack([begin[hard], span[hard]]) / grain),
-        axis=0, return_index=True, return_inverse=True,
-    )
-    often = np.bincount(which.ravel(), times[hard], len(same))
-    for i, n in zip(np.flatnonzero(hard)[first], often, strict=True):
-        edges = _edges(flow, float(begin[i]), float(end[i]), float(span[i]))
-        width = np.diff(edges)
-        t.append((edges[:-1, None] + width[:, None] * POINTS).ravel())
-        w.append((width[:, None] * WEIGHTS).ravel() * n)
-        x.append(np.full(len(t[-1]), begin[i]))
-    return flow.advance_all(np.concatenate(x), np.concatenate(t)), np.concatenate(w)
-
-
-def _edges(flow: Flow, begin: float, end: float, span: float) -> FloatArray:
-    """Times at which a leg is split: where it passes nodes, and finer where it settles."""
-    low, high = min(begin, end), max(begin, end)
-    first, last = np.searchsorted(flow.nodes, [low, high])
-    step = max(1, ceil((last - first) / MOST_EDGES))
-    inside = flow.nodes[first:last]
-    jumps = inside[:-1][np.diff(inside) == 0.0]
-    passed = np.unique(np.concatenate([inside[::step], jumps]))
-    if begin > end:
-        passed = passed[::-1]
-    met = np.array([flow.time_to(begin, float(q)) for q in (*passed, end) if q != begin])
-    edges = np.unique(np.concatenate([[0.0], met[(met > 0.0) & (met < span)], [span]]))
-    slope = float(np.abs(flow.slope[max(first - 1, 0) : last + 1]).max(initial=0.0))
-    parts = [
-        a + (b - a) * _graded(slope * (b - a), even=4)[:-1]
-        for a, b in zip(edges[:-1], edges[1:], strict=True)
-    ]
-    return np.append(np.concatenate(parts), span)
-
-
-def _along_blend(flow: BlendedFlow, leg: Leg) -> tuple[FloatArray, FloatArray, FloatArray]:
-    """Times, charges and the time that each stands for, along one leg of a log."""
-    span = leg.end_s - leg.begin_s
-    slope = max(float(np.abs(part.slope).max()) for part in (flow._a, flow._b))
-    edges = _graded(slope * span, even=2) * span
-    width = np.diff(edges)
-    t = (edges[:-1, None] + width[:, None] * POINTS).ravel()
-    q = np.array([flow.run(leg.begin_c, float(s), -np.inf, np.inf)[0] for s in t])
-    return t, q, (width[:, None] * WEIGHTS).ravel()
-
-
-def _orbit(cycle: Cycle, begin: float, count: int) -> FloatArray:
-    """Charges at which successive cycles begin, by doubling."""
-    charge, power = np.array([begin]), cycle.map
-    while len(charge) < count:
-        charge = np.concatenate([charge, power(charge)])
-        power = power.then(power)
-    return charge[:count]
+            end = motion.flow.advance_all(x, duration)
+            # What comes to rest on a node on the way needs to be split there.
+            rests = np.isin(end, self._nodes)
+            span = np.full(int(rests.sum()), duration)
+            q, w = along(motion.flow, x[rests], end[rests], span, times[rests])
+            self._enter(motion, motion, 0.0, q, w)
+            free = x[~rests]
+            slope = float(np.abs(motion.flow.slope).max())
+            q, w = along_equal(motion.flow, free, duration, slope, times[~rests])
+            self._enter(motion, motion, 0.0, q, w)
+            x = end
 
 
 __all__ = ["Ledger", "ledger"]

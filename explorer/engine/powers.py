@@ -9,11 +9,11 @@ from __future__ import annotations
 from enum import IntEnum
 
 import numpy as np
-from numpy.typing import NDArray
+from numpy.typing import ArrayLike, NDArray
 
 from explorer.engine.field import Field, Regime
-from explorer.engine.legs import Key
-from explorer.engine.march import OFF, Engine
+from explorer.engine.legs import OFF, Key
+from explorer.engine.march import Engine
 from explorer.physics import charger as ch
 from explorer.physics import load as ld
 from explorer.physics import panel as pv
@@ -102,7 +102,7 @@ def _mean(engine: Engine, photocurrent_a: float, charging: bool, key: Key) -> Fl
         operation = engine.system.load.operations[j]
         for k, phase in enumerate(operation.phases):
             busy = _one(engine, photocurrent_a, charging, ("on", (), (*active, (j, k))))
-            mean += (busy - table) * phase.duration_s / operation.schedule.interval_s  # type: ignore[union-attr]
+            mean += (busy - table) * phase.duration_s / operation.schedule.interval_s
     return mean
 
 
@@ -138,12 +138,17 @@ class _Points:
         self.store_v = _with_middles(field.side_v)
         self.leak_a = _with_middles(field.curve.leak_a)
         self.charge_a = _with_middles(regime.charge_a)
+        self.charge_a[0] = max(self.charge_a[0], 0.0)  # nothing leaks back out of an empty store
         at = np.where(regime.terminal_v > 0, regime.terminal_v, 0.5 * field.side_v)
         self.terminal_v = _with_middles(np.maximum(at, 0.0))
 
 
 def _with_middles(at_nodes: FloatArray) -> FloatArray:
     return np.concatenate([at_nodes, 0.5 * (at_nodes[:-1] + at_nodes[1:])])
+
+
+def _plain(value: ArrayLike) -> float:
+    return float(np.asarray(value))
 
 
 def _supply_side(field: Field, photocurrent_a: float, at: _Points) -> dict[Row, FloatArray]:
@@ -155,8 +160,8 @@ def _supply_side(field: Field, photocurrent_a: float, at: _Points) -> dict[Row, 
     supply, regime = field.supply(photocurrent_a), at.regime
     free_a = np.interp(regime.source_v, supply.table.source_v, supply.table.current_a)
     panel_v = np.interp(regime.source_v, supply.table.source_v, supply.table.panel_v)
-    forward = 1.0 + regime.charge_a / np.asarray(charger.diode_saturation_a, float)
-    drop = np.asarray(charger.diode_slope_v) * np.log(np.maximum(forward, 1e-12))
+    forward = 1.0 + regime.charge_a / _plain(charger.diode_saturation_a)
+    drop = _plain(charger.diode_slope_v) * np.log(np.maximum(forward, 1e-12))
     # A diode that blocks has any voltage across it: what lies between panel and store.
     drop = np.where(forward < BLOCKED, panel_v - at.terminal_v[: len(panel_v)], drop)
     free_a, panel_v, drop = (_with_middles(x) for x in (free_a, panel_v, drop))
@@ -180,18 +185,18 @@ def _converter(
     charged: FloatArray,
 ) -> dict[Row, FloatArray]:
     given = field.supply(photocurrent_a).given
-    work_w, work_a = float(given.panel_w), float(given.panel_a)
+    work_w, work_a = _plain(given.panel_w), _plain(given.panel_a)
     work_v = work_w / work_a if work_a > 0 else 0.0
     open_v = float(pv.open_circuit_voltage(field.system.panel, photocurrent_a))
-    runs = work_v >= charger.minimum_panel_v and work_w >= charger.minimum_panel_w
-    starts = open_v >= charger.cold_panel_v and work_w >= charger.cold_panel_w
-    cold = at.store_v < charger.cold_below_v
+    runs = work_v >= _plain(charger.minimum_panel_v) and work_w >= _plain(charger.minimum_panel_w)
+    starts = open_v >= _plain(charger.cold_panel_v) and work_w >= _plain(charger.cold_panel_w)
+    cold = at.store_v < _plain(charger.cold_below_v)
     running = np.where(cold, starts, runs)
     amps = at.charge_a
-    path = np.asarray(charger.loss_ohm, float) * amps**2
-    share = np.where(cold, charger.cold_efficiency, charger.efficiency)
-    fixed = np.where(cold, 0.0, charger.fixed_loss_w)
-    limit = min(float(np.asarray(charger.output_limit_a)), field.curve.charge_limit_a)
+    path = _plain(charger.loss_ohm) * amps**2
+    share = np.where(cold, _plain(charger.cold_efficiency), _plain(charger.efficiency))
+    fixed = np.where(cold, 0.0, _plain(charger.fixed_loss_w))
+    limit = min(_plain(charger.output_limit_a), field.curve.charge_limit_a)
     needed = (charged + path + fixed) / share
     held = running & (amps >= limit * (1.0 - 1e-12)) & (needed < work_w)
     taken = np.where(running, np.where(held, needed if limit > 0.0 else 0.0, work_w), 0.0)
@@ -215,7 +220,8 @@ def _load_side(engine: Engine, at: _Points, key: Key, table: FloatArray) -> None
     parts: list[tuple[int, ld.Draw]] = []
     if key != OFF:
         if key[0] == "start":
-            parts.append((Row.START_UP, _less(load.start_up[key[1]].draw, own)))  # type: ignore[index]
+            assert isinstance(key[1], int)
+            parts.append((Row.START_UP, _less(load.start_up[key[1]].draw, own)))
         else:
             parts.append((Row.SLEEP, _less(load.sleep, own)))
             parts += [
@@ -227,7 +233,7 @@ def _load_side(engine: Engine, at: _Points, key: Key, table: FloatArray) -> None
     met = np.ones_like(volts)
     # An empty store passes on what the charger gives and no more.
     wanted = float(ld.drawn_current(engine._draw(key) + field.quiescent, volts[0])) + at.leak_a[0]
-    if at.charge_a[0] < wanted:
+    if 0.0 < wanted > at.charge_a[0]:
         met[0] = max(float(at.charge_a[0]), 0.0) / wanted
     total = ld.drawn_current(field.quiescent, volts) * met
     table[Row.QUIESCENT] = at.terminal_v * total
@@ -254,7 +260,7 @@ def _less(draw: ld.Draw, own: ld.Draw) -> ld.Draw:
 def _useful(regulator: ld.Regulator, amps: FloatArray, power: FloatArray) -> FloatArray:
     """Power that arrives behind the regulator. [W]"""
     if isinstance(regulator, ld.LinearRegulator):
-        return np.asarray(np.minimum(regulator.output_v * amps, power))
+        return np.asarray(np.minimum(_plain(regulator.output_v) * amps, power))
     if isinstance(regulator, ld.SwitchingRegulator):
-        return np.asarray(power * regulator.efficiency)
+        return np.asarray(power * _plain(regulator.efficiency))
     return power

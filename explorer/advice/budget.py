@@ -1,0 +1,259 @@
+"""Where the energy goes: one period of the repeating course, from the light to useful work."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+import numpy as np
+from numpy.typing import NDArray
+
+from explorer.advice.study import Study
+from explorer.engine.ledger import Ledger, ledger
+from explorer.engine.system import LightCourse
+from explorer.physics import charger as ch
+from explorer.physics import panel as pv
+from explorer.scenario import parts
+from explorer.scenario.course import current_per_lux, panel_factor
+from explorer.scenario.model import Scenario
+from explorer.scenario.storage import CellStore
+
+FloatArray = NDArray[np.float64]
+Stage = Literal["panel", "charger", "store", "device", "work"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BudgetItem:
+    """Energy that ends in one place."""
+
+    key: str
+    label: str
+    stage: Stage
+    """Where on the way from the light to useful work it ends."""
+    joules: float
+    share: float
+    """Of the light on the panel and what the store gave, 0 to 1."""
+    panel_share: float
+    """Of what the panel could have given and what the store gave; above 1 never, 0 for what the
+    cells do not convert."""
+    path: str
+    """Scenario path of the knob that governs it."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Budget:
+    """Energy of one period of the repeating course. [J]"""
+
+    span_s: float
+    light_j: float
+    """Light on the panel within 300 to 1200 nm."""
+    panel_j: float
+    """What the panel could have given at its maximum-power point."""
+    taken_j: float
+    """What was taken from the panel."""
+    charged_j: float
+    """What reached the store's terminals."""
+    from_store_j: float
+    """What the store gave because it ends the period lower than it began."""
+    items: tuple[BudgetItem, ...]
+    """In the order in which energy leaves its way; together the light and what the store gave."""
+    residual_j: float
+    """What the audit does not find again."""
+
+    @property
+    def work_j(self) -> float:
+        """Useful work: all operations. [J]"""
+        return sum(item.joules for item in self.items if item.stage == "work")
+
+    @property
+    def closes(self) -> bool:
+        """Whether the audit closes to 0.1 % of what was turned over."""
+        turned_over = max(self.taken_j, 0.0) + self.from_store_j
+        return abs(self.residual_j) <= 1e-3 * turned_over + 1e-12
+
+    def item(self, key: str) -> BudgetItem:
+        """One item by its key; KeyError where there is none."""
+        for item in self.items:
+            if item.key == key:
+                return item
+        raise KeyError(key)
+
+    @property
+    def answers(self) -> dict[str, float]:
+        """Average powers, each with its unit in the key. [W]"""
+        powers = {
+            "light_W": self.light_j,
+            "panel_maximum_W": self.panel_j,
+            "panel_taken_W": self.taken_j,
+            "charged_W": self.charged_j,
+            "work_W": self.work_j,
+        }
+        powers |= {f"{item.key}_W": item.joules for item in self.items}
+        return {key: joules / self.span_s for key, joules in powers.items()}
+
+
+def budget(study: Study) -> Budget:
+    """Energy budget of the repeating course of a study.
+
+    Parameters
+    ----------
+    study : Study
+        From `explorer.advice.study.study`.
+
+    Returns
+    -------
+    Budget
+        Items that are zero are left out where the scenario has no such part (a diode has no
+        working point to miss), so what is listed can be changed by its knob.
+    """
+    found = ledger(study.engine, study.course.run)
+    light = light_on_panel(study.scenario, study.system.light)
+    panel = panel_energy(study)
+    periods = found.span_s / study.system.light.period_s
+    light *= periods
+    # A log is run on a ladder of levels; what lies between the ladder and the log itself is light
+    # that is too weak to charge.
+    missed = panel * periods - found.panel_maximum_j
+    missed = missed if missed > 1e-9 * panel * periods else 0.0
+    panel = found.panel_maximum_j + missed
+    given = max(-found.stored_j, 0.0)
+    rows = [row for row in _rows(study, found, light - panel, missed) if _shown(study, row)]
+    return Budget(
+        span_s=found.span_s,
+        light_j=light,
+        panel_j=panel,
+        taken_j=found.panel_taken_j,
+        charged_j=found.charged_j,
+        from_store_j=given,
+        items=tuple(
+            BudgetItem(
+                key=key, label=label, stage=stage, joules=joules, path=path,
+                share=_share(joules, light + given),
+                panel_share=0.0 if key == "not_converted" else _share(joules, panel + given),
+            )
+            for key, label, stage, joules, path in rows
+        ),
+        residual_j=found.residual_j,
+    )
+
+
+_Row = tuple[str, str, Stage, float, str]
+
+
+def _rows(
+    study: Study, found: Ledger, not_converted_j: float, missed_j: float
+) -> list[_Row]:
+    """Items in order: key, label, stage, energy and the knob's path."""
+    scenario = study.scenario
+    direct = not isinstance(study.system.charger, ch.Converter)
+    cell = isinstance(scenario.store, CellStore)
+    rows: list[_Row] = [
+        ("not_converted", "Light that the cells do not convert", "panel", not_converted_j,
+         "panels.technology"),
+        ("too_weak", "Light too weak for the charger", "charger", found.too_weak_j + missed_j,
+         "light.illuminance_lx" if direct else "charger.minimum_panel_W"),
+        ("tracking", "Panel off its best working point", "charger", found.tracking_loss_j,
+         "panels.cells_in_series" if direct else _tracking_path(scenario)),
+        ("clipped", "Not taken because the store is full", "charger", found.clipped_j,
+         "store.capacity_mAh" if cell else "store.capacitance_F"),
+        ("limited", "Held back by a current limit", "charger", found.limited_j,
+         _limit_path(study)),
+        ("charger", "Lost in the blocking diode" if direct else "Lost in the charger", "charger",
+         found.charger_loss_j,
+         "charger.diode_saturation_A" if direct else "charger.efficiency"),
+        ("esr", "Lost in the store's resistance", "store", found.esr_loss_j,
+         "store.resistance_ohm" if cell else "store.esr_ohm"),
+        ("leakage", _leak_label(scenario), "store", found.leakage_j,
+         "store.self_discharge_per_month" if cell else "store.leakage_A"),
+        ("quiescent", "Charger's own current", "store", found.quiescent_j, "charger.quiescent_A"),
+        ("regulator", "Lost in the regulator", "device", found.regulator_loss_j,
+         "load.regulator.efficiency" if scenario.load.regulator.kind == "switching"
+         else "load.regulator.output_V"),
+        ("sleep", "Sleep", "device", found.sleep_j, "load.sleep_A"),
+        ("start_up", "Start-ups", "device", found.start_up_j, _start_path(scenario)),
+    ]
+    for j, (operation, joules) in enumerate(
+        zip(scenario.load.operations, found.operations_j, strict=True)
+    ):
+        last = "interval_s" if operation.schedule.kind == "every" else "ready_V"
+        rows.append((f"operation_{j}", operation.name, "work", joules,
+                     f"load.operations.{j}.schedule.{last}"))
+    if found.stored_j > 0.0:
+        rows.append(("stored", "Left in the store", "store", found.stored_j,
+                     "store.capacity_mAh" if cell else "store.capacitance_F"))
+    return rows
+
+
+def _shown(study: Study, row: _Row) -> bool:
+    """Whether the scenario has the part that an item belongs to, or energy ended there."""
+    key, joules = row[0], row[3]
+    if key == "regulator":
+        return study.scenario.load.regulator.kind != "none"
+    always = ("too_weak", "limited", "tracking", "start_up")
+    return joules != 0.0 or key not in always
+
+
+def _share(part: float, whole: float) -> float:
+    return part / whole if whole > 0.0 else 0.0
+
+
+def _tracking_path(scenario: Scenario) -> str:
+    if getattr(scenario.charger, "tracking", "") == "fraction":
+        return "charger.voc_fraction"
+    return "charger.tracking"
+
+
+def _limit_path(study: Study) -> str:
+    """The limit that is lower: the cell's or the converter's."""
+    charger, field = study.system.charger, study.engine.field
+    own = np.inf if not isinstance(charger, ch.Converter) else float(
+        np.asarray(charger.output_limit_a)
+    )
+    return "store.charge_limit_A" if field.curve.charge_limit_a < own else "charger.output_limit_A"
+
+
+def _leak_label(scenario: Scenario) -> str:
+    if isinstance(scenario.store, CellStore):
+        return "Self-discharge of the cell"
+    if getattr(scenario.store, "balancing", "none") != "none":
+        return "Leakage and balancing of the store"
+    return "Leakage of the store"
+
+
+def _start_path(scenario: Scenario) -> str:
+    if not scenario.load.start_up:
+        return "load.bulk_capacitance_F"
+    return f"load.start_up.0.{scenario.load.start_up[0].amount_key}"
+
+
+def light_on_panel(scenario: Scenario, course: LightCourse) -> float:
+    """Radiant energy on all panels in one period of the light, within 300 to 1200 nm. [J]
+
+    The share of daylight in each stretch is read from its photocurrent per lux.
+    """
+    light, panels = scenario.light, scenario.panels
+    lamp_a, day_a = (
+        float(current_per_lux(light, panels, daylight_share=share)) for share in (0.0, 1.0)
+    )
+    lit = course.illuminance_lx > 0
+    per_lux = course.photocurrent_a / np.where(lit, course.illuminance_lx, 1.0)
+    share = np.full(per_lux.shape, light.daylight_share)
+    if abs(day_a - lamp_a) > 1e-9 * abs(lamp_a):
+        share = np.clip((per_lux - lamp_a) / (day_a - lamp_a), 0.0, 1.0)
+    lamp_w, day_w = (
+        parts.irradiance_per_lux(light.source), parts.irradiance_per_lux("daylight_glass")
+    )
+    area_m2 = panels.active_area_cm2 * 1e-4 * panels.count * panels.in_series
+    irradiance = course.illuminance_lx * ((1.0 - share) * lamp_w + share * day_w)
+    return float(irradiance @ np.diff(course.edges_s)) * area_m2 * panel_factor(light)
+
+
+def panel_energy(study: Study) -> float:
+    """What the panels could give in one period at their maximum-power point. [J]"""
+    course = study.system.light
+    levels, which = np.unique(course.photocurrent_a, return_inverse=True)
+    best = pv.maximum_power(study.system.panel, levels).power_w
+    return float(best[which.ravel()] @ np.diff(course.edges_s))
+
+
+__all__ = ["Budget", "BudgetItem", "budget"]
