@@ -33,6 +33,8 @@ class Course:
     events: list = field(default_factory=list)
     served: list = field(default_factory=list)
     connected_s: float = 0.0
+    gave_up_s: float = inf
+    """A moment between two events after which it was not worth going on."""
 
     def finish(self):
         self.begins = np.array([p[0] for p in self.pieces])
@@ -284,7 +286,7 @@ class Reference:
 
     # ---- the run -------------------------------------------------------------------------
 
-    def run(self, span_s, y, *, connected=False, charging=True, begin_s=0.0):
+    def run(self, span_s, y, *, connected=False, charging=True, begin_s=0.0, most_pieces=inf):
         """March from a state; y is a voltage for a bank and a charge for a cell."""
         system, load = self.system, self.load
         light = system.light
@@ -307,6 +309,9 @@ class Reference:
         if connected:
             schedule_all()
         while t < end - NEAR_S:
+            if len(course.pieces) >= most_pieces:
+                course.gave_up_s = 0.5 * (course.pieces[-1][0] + course.pieces[-1][1]) - begin_s
+                break
             base = np.floor((t + NEAR_S) / period) * period
             segment = int(np.searchsorted(edges, t - base + NEAR_S, side="right")) - 1
             segment = min(segment, len(edges) - 2)
