@@ -22,6 +22,7 @@ from explorer.engine.illumination import BlendedFlow, Motion
 from explorer.engine.legs import Key, Leg, Trajectory
 from explorer.engine.march import Engine
 from explorer.engine.powers import OPERATIONS, SPENT, Row, powers
+from explorer.physics.panel import maximum_power
 
 FloatArray = NDArray[np.float64]
 
@@ -175,7 +176,7 @@ class _Book:
         self._keys = {id(m): where for where, m in engine._motions.items()}
         self._cycle_keys = {id(c): where for where, c in engine._cycles.items()}
         self._spent: dict[int, tuple[Motion, FloatArray]] = {}
-        self._strobes: dict[int, tuple[Cycle, FloatArray]] = {}
+        self._strobes: dict[int, tuple[Cycle, list[FloatArray], list[FloatArray]]] = {}
 
     def energy(self, charge_c: float) -> float:
         """Energy stored at a charge: the integral of the open-circuit voltage. [J]"""
@@ -186,13 +187,20 @@ class _Book:
 
     def totals(self) -> FloatArray:
         """Energies, one for each row of the tables of powers. [J]"""
-        for cycle, counts in list(self._strobes.values()):
-            self._open_cycles(cycle, counts)
+        for cycle, begins, counts in list(self._strobes.values()):
+            places = place(cycle.nodes, np.concatenate(begins))
+            self._open_cycles(cycle, hats(len(cycle.nodes), *places, np.concatenate(counts)))
         rows = OPERATIONS + len(self._engine.system.load.operations)
         total = np.zeros(rows)
+        best: dict[float, float] = {}
         for motion, seconds in self._spent.values():
             photocurrent, charging, key = self._key_of(motion)
             total += powers(self._engine, photocurrent, charging, key) @ seconds
+            if photocurrent not in best:
+                point = maximum_power(self._engine.system.panel, photocurrent)
+                best[photocurrent] = float(point.power_w)
+            nodes_and_top = len(self._nodes) + 1
+            total[Row.AVAILABLE] += best[photocurrent] * seconds[:nodes_and_top].sum()
         return total
 
     def _key_of(self, motion: Motion) -> tuple[float, bool, Key]:
@@ -285,11 +293,10 @@ class _Book:
             self._count(high, q, w * weight)
 
     def _count(self, cycle: Cycle, charge: FloatArray, counts: FloatArray | float) -> None:
-        """Spread cycles that begin at charges over the nodes of a composed cycle."""
-        places = place(cycle.nodes, charge)
-        counted = hats(len(cycle.nodes), *places, np.broadcast_to(counts, charge.shape))
-        _, held = self._strobes.setdefault(id(cycle), (cycle, np.zeros(len(counted))))
-        held += counted
+        """Note cycles that begin at charges, to be spread over the nodes of their tables."""
+        _, begins, often = self._strobes.setdefault(id(cycle), (cycle, [], []))
+        begins.append(charge)
+        often.append(np.broadcast_to(np.asarray(counts, float), charge.shape))
 
     def _open_cycles(self, cycle: Cycle, counts: FloatArray) -> None:
         """Turn counted cycles into time spent in the motions of their phases."""

@@ -25,7 +25,7 @@ class Row(IntEnum):
     """Rows of a table of powers; operations follow after the last."""
 
     AVAILABLE = 0
-    """What the panel could give at its maximum-power point."""
+    """What the panel could give at its maximum-power point; left to the reader of the table."""
     TAKEN = 1
     TOO_WEAK = 2
     """At a working point that the charger does not run at."""
@@ -115,7 +115,6 @@ def _one(engine: Engine, photocurrent_a: float, charging: bool, key: Key) -> Flo
         would = _Points(field, field.regime(photocurrent_a, True, key, engine._draw(key)))
     table = np.zeros((OPERATIONS + len(engine.system.load.operations), len(at.store_v)))
     supply = _supply_side(field, photocurrent_a, would)
-    table[Row.AVAILABLE] = float(pv.maximum_power(field.system.panel, photocurrent_a).power_w)
     table[Row.TOO_WEAK] = supply[Row.TOO_WEAK]
     table[Row.LIMITED] = supply[Row.LIMITED]
     if charging:
