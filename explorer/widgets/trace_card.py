@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, QSize, Qt
+from PySide6.QtCore import QEvent, Qt
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import (
     QButtonGroup,
@@ -89,7 +89,6 @@ class TraceCard(Card):
             button.setAccessibleName(f"Show one {key}")
             button.setCheckable(True)
             button.setChecked(key == self._solver.span)
-            button.setMinimumSize(QSize(44, 26))
             button.setShortcut(f"Alt+{index + 1}")
             button.setToolTip(f"Show one {key} (Alt+{index + 1})")
             self.spans.addButton(button, index)

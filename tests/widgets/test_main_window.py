@@ -8,6 +8,7 @@ from explorer.scenario.model import Scenario
 from explorer.scenario.storage import CellStore
 from explorer.state import theme
 from explorer.widgets import messages
+from explorer.widgets.buttons import PillButton
 
 
 def knob(window, key):
@@ -250,3 +251,12 @@ def test_the_tab_key_goes_from_the_knobs_over_the_trace_to_the_sign(window):
         assert len(seen) < 200
     assert trace.plot in seen
     assert window.knobs.rows[0].slider not in seen
+
+
+def test_no_button_text_is_cut_in_the_smallest_window(window, qapp):
+    window.resize(window.minimumSize())
+    _ = window.trace
+    qapp.processEvents()
+    for button in window.findChildren(PillButton):
+        if button.isVisible() and button.text():
+            assert button.width() >= button.sizeHint().width(), button.text()
