@@ -17,6 +17,7 @@ from explorer.scenario.model import Scenario, get_value, with_value
 from explorer.state.drawer_feeds import Stopped
 
 if TYPE_CHECKING:
+    from explorer.advice.budget import Budget
     from explorer.advice.contest import Entry
     from explorer.advice.remedies import Remedies
     from explorer.advice.spread import Spread, Tolerance
@@ -33,6 +34,16 @@ def remedy_steps(
     from explorer.advice.remedies import find_remedies
 
     return find_remedies(scenario, log, stopped)
+
+
+def budget_steps(scenario: Scenario, log: LightLog | None, stopped: Stopped) -> Iterator[Budget]:
+    """The energies of one period, at once."""
+    from explorer.advice.budget import budget
+    from explorer.advice.study import study
+
+    found = study(scenario, log)
+    if not stopped():
+        yield budget(found)
 
 
 def contest_steps(scenario: Scenario, log: LightLog | None, stopped: Stopped) -> Iterator[Entry]:

@@ -17,6 +17,7 @@ from explorer.quantity import show
 from explorer.state.readout import CHECK_LABELS, answer_text, margin_text, quantity_text
 
 if TYPE_CHECKING:
+    from explorer.advice.budget import Budget
     from explorer.advice.spread import Spread, Tolerance
 
 Table = dict[str, list[float | str]]
@@ -24,6 +25,85 @@ Table = dict[str, list[float | str]]
 CODES: tuple[State, State, State] = ("falls_short", "marginal", "runs")
 CODE_WORDS = ("falls short", "marginal", "runs")
 COST_CLASSES = 5
+
+
+# --- budget ---
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BudgetLine:
+    """One row of the budget."""
+
+    label: str
+    value: str
+    share: str
+    start: float
+    """Where its bar begins: what was lost before it, 0 to 1 of what the panel could give."""
+    length: float
+    useful: bool
+    path: str
+    spoken: str
+
+
+def budget_lines(found: Budget) -> tuple[BudgetLine, ...]:
+    """Every end of the panel's energy, in the order in which it leaves its way."""
+    rows = []
+    start = 0.0
+    for item in found.items:
+        if item.key == "not_converted":
+            continue
+        share, value = percent(item.panel_share), show(item.joules, "J")
+        rows.append(
+            BudgetLine(
+                label=item.label,
+                value=value,
+                share=share,
+                start=start,
+                length=item.panel_share,
+                useful=item.stage == "work",
+                path=item.path,
+                spoken=f"{item.label}: {value}, {share} of what the panel could give. "
+                "Enter goes to what governs it.",
+            )
+        )
+        start += item.panel_share
+    return tuple(rows)
+
+
+def budget_answer(found: Budget) -> str:
+    """The closing line: how much of it all becomes useful work."""
+    whole = found.panel_j + found.from_store_j
+    if whole <= 0:
+        return ""
+    return f"{percent(found.work_j / whole)} of what the panel could give becomes useful work"
+
+
+def budget_close(found: Budget) -> str:
+    """From the light to the work in one sentence."""
+    span = "week" if abs(found.span_s - 604_800.0) < 1.0 else show(found.span_s, "s")
+    lead = f"In one {span}" if span == "week" else f"In {span}"
+    text = f"{lead} {show(found.light_j, 'J')} of light reach the panel"
+    if found.light_j > 0:
+        lost = max(found.light_j - found.panel_j, 0.0) / found.light_j
+        text += (
+            f"; its cells do not convert {percent(lost)} of it, which leaves "
+            f"{show(found.panel_j, 'J')}"
+        )
+    if found.from_store_j > 1e-3 * found.panel_j:
+        text += f"; the store gives {show(found.from_store_j, 'J')}"
+    return f"{text}; {show(found.work_j, 'J')} do useful work."
+
+
+def budget_table(found: Budget) -> Table:
+    """The budget as columns for a file."""
+    return {
+        "item": [i.label for i in found.items],
+        "stage": [i.stage for i in found.items],
+        "energy_J": [i.joules for i in found.items],
+        "share_of_light": [i.share for i in found.items],
+        "share_of_panel": [i.panel_share for i in found.items],
+        "governed_by": [i.path for i in found.items],
+    }
 
 
 # --- contest ---

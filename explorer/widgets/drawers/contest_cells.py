@@ -15,7 +15,7 @@ from explorer.state.theme import Tokens, tokens_of
 from explorer.widgets.drawers.contest_model import ENTRY_ROLE, STALE_ROLE
 from explorer.widgets.paint import focus_pen, mix, paint_filling, paint_hazard
 
-ROW_HEIGHT = 32
+ROW_HEIGHT = 30
 _PAD = 8
 _KEEP = 64
 Index = QModelIndex | QPersistentModelIndex
@@ -37,7 +37,9 @@ class ContestCells(QStyledItemDelegate):
         if key == "verdict":
             width += 22
         elif key == "trace":
-            width = 116
+            width = 104
+        elif key == "store":
+            width = min(width, 206)
         entry: Entry = index.data(ENTRY_ROLE)
         if key == "cautions":
             width = min(width, 420) + (22 if _hazards(entry) else 0)
@@ -45,9 +47,9 @@ class ContestCells(QStyledItemDelegate):
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
         """Paint one cell."""
-        rect = option.rect  # type: ignore[attr-defined]
-        state = option.state  # type: ignore[attr-defined]
-        tokens = tokens_of(option.palette)  # type: ignore[attr-defined]
+        rect = option.rect
+        state = option.state
+        tokens = tokens_of(option.palette)
         key = CONTEST_COLUMNS[index.column()][0]
         entry: Entry = index.data(ENTRY_ROLE)
         stale = bool(index.data(STALE_ROLE))

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QModelIndex, QSize, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QPainter
+from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHBoxLayout,
-    QHeaderView,
     QLabel,
     QSizePolicy,
     QTableView,
@@ -34,6 +33,7 @@ from explorer.widgets.drawers.contest_cells import ROW_HEIGHT, ContestCells
 from explorer.widgets.drawers.contest_model import ENTRY_ROLE, ContestModel, SortedContest
 from explorer.widgets.drawers.drawer import Drawer
 from explorer.widgets.drawers.export import Picture, WidgetPaint
+from explorer.widgets.drawers.flat import FlatHeader, SlimSideBar
 from explorer.widgets.slim_scroll import SlimBar
 
 QUESTION = "Which store?"
@@ -44,6 +44,8 @@ class ContestTable(QTableView):
     """The contest; Enter takes the store of the row."""
 
     taken = Signal()
+    touched = False
+    """Whether a person chose a row; until then the best one is chosen."""
 
     def __init__(
         self, model: SortedContest, parent: QWidget | None = None, *, keep_curves: bool = True
@@ -54,6 +56,10 @@ class ContestTable(QTableView):
         self.setItemDelegate(self._cells)
         self.setFrameShape(QTableView.Shape.NoFrame)
         self.setShowGrid(False)
+        header = FlatHeader(self)
+        header.setSectionsClickable(True)
+        header.setStretchLastSection(True)
+        self.setHorizontalHeader(header)
         self.setSortingEnabled(True)
         self.sortByColumn(_VERDICT, Qt.SortOrder.DescendingOrder)
         self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
@@ -66,13 +72,7 @@ class ContestTable(QTableView):
         self.setAccessibleName("Kinds of store, one a row; Enter takes the chosen one")
         self.verticalHeader().hide()
         self.verticalHeader().setDefaultSectionSize(ROW_HEIGHT)
-        header = self.horizontalHeader()
-        header.setSectionResizeMode(QHeaderView.ResizeMode.Interactive)
-        header.setHighlightSections(False)
-        header.setMinimumSectionSize(40)
-        header.setFont(theme.font("small"))
-        header.setStretchLastSection(True)
-        header.setMinimumHeight(26)
+        self.setHorizontalScrollBar(SlimSideBar())
         self.viewport().setAutoFillBackground(False)
         self.doubleClicked.connect(self._on_double)
 
@@ -82,10 +82,16 @@ class ContestTable(QTableView):
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Enter takes; the rest is Qt's."""
+        self.touched = True
         if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
             self.taken.emit()
         else:
             super().keyPressEvent(event)
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """Choose a row."""
+        self.touched = True
+        super().mousePressEvent(event)
 
     def _on_double(self, _: QModelIndex) -> None:
         self.taken.emit()
@@ -130,11 +136,8 @@ class ContestDrawer(Drawer):
     def show_step(self, step: object) -> None:
         """Add one kind of store, or bring it up to date."""
         assert isinstance(step, Entry)
-        first = not self.model.entries
         self.model.put(step)
         self.show_body()
-        if first:
-            self.view.setCurrentIndex(self.sorted.index(0, 0))
         self.view.fit_columns()
         self.say_answer(contest_answer(self.model.fresh(), False))
         self._show_line()
@@ -146,7 +149,7 @@ class ContestDrawer(Drawer):
             self.say_nothing("There is nothing to show because the library holds no store.")
             return
         self.say_answer(contest_answer(self.model.entries, True))
-        if self.chosen() is None:
+        if self.chosen() is None or not self.view.touched:
             self.view.setCurrentIndex(self.sorted.index(0, 0))
         self._show_line()
 

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QSize, Qt, Signal
+import itertools
+
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
 from explorer.state.document import Document
 from explorer.state.jobs import JobRunner
@@ -75,24 +77,13 @@ class Drawers(QWidget):
         layout.setSpacing(GAP)
         layout.addWidget(self._card, 1)
         layout.addWidget(self._strip)
-        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
-
-    def sizeHint(self) -> QSize:
-        """The strip alone, or with the open drawer, which takes a share of the room."""
-        height = STRIP_HEIGHT
-        if self.open_key:
-            height += GAP + self._drawer_height()
-        return QSize(400, height)
-
-    def minimumSizeHint(self) -> QSize:
-        """Its height is not squeezed."""
-        return QSize(200, self.sizeHint().height())
+        self._take_room()
 
     def set_room(self, height: int) -> None:
         """Say how high trace, drawer and strip are together. [px]"""
         if height != self._room:
             self._room = height
-            self.updateGeometry()
+            self._take_room()
 
     def open(self, key: str) -> None:
         """Open one drawer in the place of another; an empty key closes."""
@@ -115,7 +106,7 @@ class Drawers(QWidget):
         for other, button in self.buttons.items():
             button.setChecked(other == key)
         self._settings.update(drawer=key)
-        self.updateGeometry()
+        self._take_room()
         self.opened.emit(key)
 
     def toggle(self, key: str) -> None:
@@ -139,6 +130,7 @@ class Drawers(QWidget):
             drawer.wants_field.connect(self.wants_field)
             self._built[key] = drawer
             self._pages.addWidget(drawer)
+            self._order_tabs(drawer)
         return self._built[key]
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
@@ -153,6 +145,25 @@ class Drawers(QWidget):
             self.drawer(self.open_key).focus_body()
         elif event.key() != Qt.Key.Key_Escape or not self.close_drawer():
             super().keyPressEvent(event)
+
+    def _order_tabs(self, drawer: Drawer) -> None:
+        """The open drawer comes after its buttons, its body before its export menu."""
+        stops = [
+            w for w in drawer.findChildren(QWidget)
+            if w.focusPolicy() & Qt.FocusPolicy.TabFocus
+            and w is not drawer.export
+            and w.window() is self.window()  # lists of choices are windows of their own
+        ]
+        chain = [list(self.buttons.values())[-1], *stops, drawer.export]
+        for before, after in itertools.pairwise(chain):
+            QWidget.setTabOrder(before, after)
+
+    def _take_room(self) -> None:
+        """The strip alone, or with the open drawer, which takes a share of the room."""
+        height = STRIP_HEIGHT
+        if self.open_key:
+            height += GAP + self._drawer_height()
+        self.setFixedHeight(height)
 
     def _drawer_height(self) -> int:
         share = (self._room - _LOW) / (_HIGH - _LOW)

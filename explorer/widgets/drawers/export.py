@@ -6,8 +6,8 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
-from PySide6.QtCore import QRect, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QImage, QPainter, QPalette
+from PySide6.QtCore import QPoint, QRect, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QImage, QPainter, QPalette, QRegion
 from PySide6.QtSvg import QSvgGenerator
 from PySide6.QtWidgets import QFileDialog, QMenu, QToolButton, QWidget
 
@@ -55,7 +55,7 @@ class WidgetPaint:
         widget.setPalette(theme.palette_of(LIGHT))
         try:
             flags = QWidget.RenderFlag.DrawChildren
-            widget.render(painter, renderFlags=flags)
+            widget.render(painter, QPoint(), QRegion(), flags)
         finally:
             widget.setPalette(before if own else QPalette())
 
@@ -101,7 +101,7 @@ def save_png(picture: Picture, path: Path) -> None:
         paint_sheet(painter, picture)
     finally:
         painter.end()
-    if not image.save(str(path), "PNG"):
+    if not image.save(str(path)):
         raise FileError(f"{path.name} cannot be written there.")
 
 

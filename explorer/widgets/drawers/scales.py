@@ -67,9 +67,10 @@ class Scale:
             wanted = np.floor(shares * (self.high - self.low + 1.0)) + self.low
             # A coarse map leaves counts out: the nearest one stands for them.
             known = np.asarray(values)
-            return np.abs(wanted[:, None] - known[None, :]).argmin(axis=1).astype(float)
+            nearest = np.abs(wanted[:, None] - known[None, :]).argmin(axis=1)
+            return np.asarray(nearest, dtype=np.float64)
         known = np.array([self.share(v) for v in values])
-        return np.interp(shares, known, np.arange(len(values), dtype=float))
+        return np.asarray(np.interp(shares, known, np.arange(len(values), dtype=float)))
 
     def stop(self, value: float, steps: int) -> float:
         """The stop `steps` further along, starting from any value."""
@@ -97,8 +98,7 @@ class Scale:
             return [float(v) for v in range(math.ceil(self.low), math.floor(self.high) + 1)]
         steps = LIGHT_STEPS if self.axis.unit in _FINE else E12
         low, high = math.floor(math.log10(self.low)), math.ceil(math.log10(self.high))
-        inside = [v for v in decades(steps, low, high) if self.holds(v)]
-        return inside
+        return [v for v in decades(steps, low, high) if self.holds(v)]
 
     def _tick_choices(self) -> list[list[float]]:
         if self.counts:

@@ -32,7 +32,7 @@ from explorer.widgets.drawers.drawer import Drawer
 from explorer.widgets.drawers.histogram import Histogram
 from explorer.widgets.drawers.tolerance_table import ToleranceModel, ToleranceTable
 from explorer.widgets.fields import HEIGHT, paint_outline
-from explorer.widgets.paint import paint_filling
+from explorer.widgets.paint import mix, paint_filling
 
 QUESTION = "How sure?"
 YEARS = 10
@@ -76,6 +76,7 @@ class SpreadDrawer(Drawer):
         layout.setSpacing(16)
         layout.addLayout(left, 5)
         layout.addLayout(right, 6)
+        self.view.setMinimumWidth(300)
         self.model.edited.connect(self._on_tolerance)
         self.model.refused.connect(document.refused)
         self.years.valueChanged.connect(self._on_years)
@@ -86,17 +87,19 @@ class SpreadDrawer(Drawer):
         grid = QGridLayout()
         grid.setHorizontalSpacing(8)
         grid.setVerticalSpacing(2)
-        for column, text in enumerate(("run", "at least work"), 1):
+        for column, text in enumerate(("run", "at least work"), 2):
             label = QLabel(text)
             label.setFont(theme.font("small"))
             label.setForegroundRole(label.palette().ColorRole.PlaceholderText)
             grid.addWidget(label, 0, column)
-        grid.addWidget(QLabel("New"), 1, 0)
-        grid.addWidget(self.years, 2, 0)
+        for row, is_bar in ((1, True), (2, False)):
+            grid.addWidget(Swatch(is_bar), row, 0)
+        grid.addWidget(QLabel("New"), 1, 1)
+        grid.addWidget(self.years, 2, 1)
         for index, share in enumerate(self.shares):
-            grid.addWidget(share, 1 + index // 2, 1 + index % 2)
-        grid.setColumnStretch(1, 1)
+            grid.addWidget(share, 1 + index // 2, 2 + index % 2)
         grid.setColumnStretch(2, 1)
+        grid.setColumnStretch(3, 1)
         return grid
 
     # --- the question ---
@@ -176,11 +179,11 @@ class Share(QWidget):
         super().__init__(parent)
         self._state: State = state
         self._text = "–"
-        self.setMinimumSize(92, 28)
+        self.setMinimumSize(78, 28)
 
     def sizeHint(self) -> QSize:
         """Room for a lamp and a percentage."""
-        return QSize(100, 28)
+        return QSize(84, 28)
 
     def set_share(self, share: float | None, who: str) -> None:
         """Show a share, or a dash while it is not known."""
@@ -204,6 +207,26 @@ class Share(QWidget):
         painter.end()
 
 
+class Swatch(QWidget):
+    """How new or aged units are drawn in the histograms."""
+
+    def __init__(self, is_bar: bool, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._is_bar = is_bar
+        self.setFixedSize(16, 16)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint a bar or a line."""
+        tokens = tokens_of(self.palette())
+        painter = QPainter(self)
+        if self._is_bar:
+            color = mix(tokens.color("accent"), tokens.color("card"), 0.65)
+            painter.fillRect(QRectF(2, 2, 12, 12), color)
+        else:
+            painter.fillRect(QRectF(1, 7, 14, 2), tokens.color("threshold"))
+        painter.end()
+
+
 class YearsBox(QSpinBox):
     """The age to compare with; the wheel counts only with the focus."""
 
@@ -218,6 +241,9 @@ class YearsBox(QSpinBox):
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setFrame(False)
         self.setMinimumHeight(HEIGHT)
+        palette = self.lineEdit().palette()  # so that the outline below it shows
+        palette.setColor(palette.ColorRole.Base, Qt.GlobalColor.transparent)
+        self.lineEdit().setPalette(palette)
         self.setAccessibleName("Age to compare with, years")
 
     def wheelEvent(self, event: QWheelEvent) -> None:

@@ -205,8 +205,8 @@ class TerritoryMap(QWidget):
         to_area = QTransform.fromTranslate(area.left(), area.top())
         to_area.scale(area.width(), area.height())
         for lines, role, width in (
-            (picture.margin_wanted, "runs", 2.0),
-            (picture.margin_one, "falls_short", 2.0),
+            (picture.margin_wanted, "runs", 1.75),
+            (picture.margin_one, "falls_short", 1.75),
         ):
             painter.setPen(QPen(tokens.color(role), width))
             painter.drawLines([to_area.map(line) for line in lines])
@@ -221,8 +221,9 @@ class TerritoryMap(QWidget):
         for tick in self._x.ticks(area.width(), 62.0):
             x = area.left() + tick.share * area.width()
             painter.drawLine(QLineF(x, area.bottom(), x, area.bottom() + 4))
-            box = QRectF(x - 40, area.bottom() + 5, 80, metrics.height())
-            box.moveLeft(min(max(box.left(), 0.0), self.width() - 80.0 + 26.0))
+            width = metrics.horizontalAdvance(tick.text) + 2.0
+            left = min(max(x - width / 2, 0.0), self.width() - width)
+            box = QRectF(left, area.bottom() + 5, width, metrics.height())
             painter.drawText(box, align.AlignHCenter | align.AlignTop, tick.text)
         for tick in self._y.ticks(area.height(), 26.0):
             y = area.bottom() - tick.share * area.height()

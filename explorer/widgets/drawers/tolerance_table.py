@@ -33,6 +33,7 @@ from explorer.quantity import parse
 from explorer.state import theme
 from explorer.state.drawer_text import percent, tolerance_text
 from explorer.state.theme import tokens_of
+from explorer.widgets.drawers.flat import FlatHeader
 from explorer.widgets.paint import focus_pen, mix
 from explorer.widgets.slim_scroll import SlimBar
 
@@ -40,7 +41,7 @@ ROW_HEIGHT = 26
 WIDEST = 4.0
 """Largest relative tolerance that makes sense; a value cannot fall below zero."""
 _LABEL, _AMOUNT, _SHARE = range(3)
-_TITLES = ("What varies", "±", "Share of the spread")
+_TITLES = ("What varies", "±", "Influence")
 Index = QModelIndex | QPersistentModelIndex
 _ROOT = QModelIndex()
 
@@ -181,9 +182,9 @@ class ToleranceCells(QStyledItemDelegate):
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
         """Paint one cell."""
-        rect = QRectF(option.rect)  # type: ignore[attr-defined]
-        state = option.state  # type: ignore[attr-defined]
-        tokens = tokens_of(option.palette)  # type: ignore[attr-defined]
+        rect = QRectF(option.rect)
+        state = option.state
+        tokens = tokens_of(option.palette)
         painter.save()
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         selected = bool(state & QStyle.StateFlag.State_Selected)
@@ -214,7 +215,7 @@ class ToleranceCells(QStyledItemDelegate):
                 painter.drawRoundedRect(rect.adjusted(2.5, 2.5, -2.5, -3.5), 4, 4)
             painter.setPen(tokens.color("ink"))
             align = Qt.AlignmentFlag(index.data(Qt.ItemDataRole.TextAlignmentRole))
-            text = metrics.elidedText(text, Qt.TextElideMode.ElideMiddle, int(inside.width()))
+            text = metrics.elidedText(text, Qt.TextElideMode.ElideRight, int(inside.width()))
             painter.drawText(inside, align, text)
         if selected and state & QStyle.StateFlag.State_HasFocus:
             painter.setPen(focus_pen(tokens))
@@ -248,14 +249,11 @@ class ToleranceTable(QTableView):
         self.setAccessibleName("Tolerances; type to change the chosen one")
         self.verticalHeader().hide()
         self.verticalHeader().setDefaultSectionSize(ROW_HEIGHT)
-        header = self.horizontalHeader()
-        header.setHighlightSections(False)
-        header.setSectionsClickable(False)
-        header.setFont(theme.font("small"))
-        header.setMinimumHeight(24)
+        header = FlatHeader(self)
+        self.setHorizontalHeader(header)
         header.setSectionResizeMode(_LABEL, QHeaderView.ResizeMode.Stretch)
         header.setSectionResizeMode(_AMOUNT, QHeaderView.ResizeMode.Fixed)
         header.setSectionResizeMode(_SHARE, QHeaderView.ResizeMode.Fixed)
-        self.setColumnWidth(_AMOUNT, 68)
-        self.setColumnWidth(_SHARE, 118)
+        self.setColumnWidth(_AMOUNT, 62)
+        self.setColumnWidth(_SHARE, 104)
         self.viewport().setAutoFillBackground(False)

@@ -1,0 +1,151 @@
+"""The budget as bars, one below the other, each beginning where the one before ended."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QLineF, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QFontMetrics, QKeyEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QVBoxLayout, QWidget
+
+from explorer.state import theme
+from explorer.state.drawer_text import BudgetLine
+from explorer.state.theme import tokens_of
+from explorer.widgets.paint import focus_pen, mix
+
+_HEIGHT = 25
+_LABEL_SHARE, _WIDEST_LABEL = 0.43, 320
+_VALUE, _SHARE = 60, 52
+
+
+class BudgetRow(QAbstractButton):
+    """One end of the energy; a press goes to what governs it."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.line: BudgetLine | None = None
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self.setAttribute(Qt.WidgetAttribute.WA_Hover)
+        self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
+        self.setCursor(Qt.CursorShape.PointingHandCursor)
+
+    def set_line(self, line: BudgetLine) -> None:
+        """Show one row."""
+        if line != self.line:
+            self.line = line
+            self.setAccessibleName(line.spoken)
+            self.setToolTip(f"{line.label}: {line.value}, {line.share}. Click to change it")
+            self.update()
+
+    def sizeHint(self) -> QSize:
+        """One line."""
+        return QSize(420, _HEIGHT)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Enter presses, as Space does."""
+        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            self.click()
+        else:
+            super().keyPressEvent(event)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint label, bar, value and share."""
+        line = self.line
+        if line is None:
+            return
+        tokens = tokens_of(self.palette())
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        frame = QRectF(self.rect()).adjusted(1, 1, -1, -1)
+        if self.underMouse() or self.isDown():
+            painter.setPen(Qt.PenStyle.NoPen)
+            painter.setBrush(tokens.color("paper"))
+            painter.drawRoundedRect(frame, 5, 5)
+        align = Qt.AlignmentFlag
+        label_width = min(self.width() * _LABEL_SHARE, _WIDEST_LABEL)
+        text = QRectF(8, 0, label_width - 12, self.height())
+        font = theme.font("body", bold=line.useful)
+        painter.setFont(font)
+        painter.setPen(tokens.color("ink"))
+        label = QFontMetrics(font).elidedText(
+            line.label, Qt.TextElideMode.ElideRight, int(text.width())
+        )
+        painter.drawText(text, align.AlignVCenter | align.AlignLeft, label)
+        right = self.width() - 8.0
+        share = QRectF(right - _SHARE, 0, _SHARE, self.height())
+        value = QRectF(right - _SHARE - _VALUE, 0, _VALUE, self.height())
+        painter.drawText(share, align.AlignVCenter | align.AlignRight, line.share)
+        painter.setFont(theme.font("body"))
+        painter.setPen(tokens.color("soft"))
+        painter.drawText(value, align.AlignVCenter | align.AlignRight, line.value)
+        track = QRectF(label_width, 0, value.left() - label_width - 4, self.height())
+        self._paint_bar(painter, track, line)
+        if self.hasFocus():
+            painter.setPen(focus_pen(tokens))
+            painter.setBrush(Qt.BrushStyle.NoBrush)
+            painter.drawRoundedRect(frame, 5, 5)
+        painter.end()
+
+    def _paint_bar(self, painter: QPainter, track: QRectF, line: BudgetLine) -> None:
+        tokens = tokens_of(self.palette())
+        painter.setPen(Qt.PenStyle.NoPen)
+        # What is still on its way when this row begins, as a faint ground.
+        rest = track.adjusted(track.width() * line.start, 6, 0, -6)
+        painter.setBrush(mix(tokens.color("line"), tokens.color("card"), 0.45))
+        painter.drawRect(rest)
+        width = max(track.width() * line.length, 2.0)
+        left = min(rest.left(), track.right() - width)
+        bar = QRectF(left, track.top() + 5, width, track.height() - 10)
+        painter.setBrush(tokens.color("runs" if line.useful else "threshold"))
+        painter.drawRoundedRect(bar, 2, 2)
+        if line.useful and width > 6:  # not by colour alone: work has a light core
+            painter.setPen(QPen(tokens.color("card"), 2.0))
+            middle = bar.center().y()
+            painter.drawLine(QLineF(bar.left() + 3, middle, bar.right() - 3, middle))
+
+
+class BudgetBars(QWidget):
+    """All rows; up and down walk them."""
+
+    chosen = Signal(str)
+    """Carries the path of the knob that governs the pressed row."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.rows: list[BudgetRow] = []
+        self._layout = QVBoxLayout(self)
+        self._layout.setContentsMargins(0, 0, 0, 0)
+        self._layout.setSpacing(0)
+        self._layout.addStretch(1)
+        self.setAccessibleName("Energy by where it ends")
+        self._add()
+        self.rows[0].setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+
+    def set_lines(self, lines: tuple[BudgetLine, ...]) -> None:
+        """Show other rows; they are built once and afterwards only written to."""
+        while len(self.rows) < len(lines):
+            self._add()
+        for index, row in enumerate(self.rows):
+            if index < len(lines):
+                row.set_line(lines[index])
+            row.setVisible(index < len(lines))
+
+    def _add(self) -> None:
+        row = BudgetRow(self)
+        row.clicked.connect(self._on_clicked)
+        self._layout.insertWidget(len(self.rows), row)
+        self.rows.append(row)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Walk the rows; the first one alone is a stop of the Tab key."""
+        step = {Qt.Key.Key_Up: -1, Qt.Key.Key_Down: 1}.get(Qt.Key(event.key()))
+        shown = [row for row in self.rows if not row.isHidden()]
+        at = next((i for i, row in enumerate(shown) if row.hasFocus()), None)
+        if step is None or at is None:
+            super().keyPressEvent(event)
+            return
+        shown[min(max(at + step, 0), len(shown) - 1)].setFocus()
+
+    def _on_clicked(self) -> None:
+        row = self.sender()
+        assert isinstance(row, BudgetRow)
+        if row.line is not None:
+            self.chosen.emit(row.line.path)

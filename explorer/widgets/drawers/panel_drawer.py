@@ -1,0 +1,110 @@
+"""How does the panel work? Its curves at the present light, and what that light is worth."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QVBoxLayout, QWidget
+
+from explorer.advice.panel_curve import PanelCurve
+from explorer.state import theme
+from explorer.state.document import Document
+from explorer.state.drawer_feeds import Feed
+from explorer.state.drawer_steps import panel_steps
+from explorer.state.drawer_text import Table
+from explorer.state.jobs import JobRunner
+from explorer.state.panel_text import (
+    METER_NOTE,
+    light_meanings,
+    meaning_table,
+    meaning_title,
+    panel_answer,
+    panel_table,
+)
+from explorer.widgets.drawers.drawer import Drawer
+from explorer.widgets.drawers.panel_plot import PanelPlot
+from explorer.widgets.slim_scroll import SlimScroll
+
+QUESTION = "How does the panel work?"
+REST_MS = 40
+CURVE, SOURCES = "curve", "sources"
+
+
+class MeaningList(QWidget):
+    """One lux reading under every source, the chosen one in bold with a mark before it."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.title = QLabel()
+        self.title.setFont(theme.font("body", bold=True))
+        self.note = QLabel(METER_NOTE)
+        self.note.setWordWrap(True)
+        self.note.setFont(theme.font("small"))
+        self.note.setForegroundRole(self.note.palette().ColorRole.PlaceholderText)
+        self._grid = QGridLayout()
+        self._grid.setHorizontalSpacing(10)
+        self._grid.setVerticalSpacing(3)
+        self._cells: list[tuple[QLabel, QLabel, QLabel]] = []
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 6, 0)
+        layout.setSpacing(6)
+        layout.addWidget(self.title)
+        layout.addLayout(self._grid)
+        layout.addWidget(self.note)
+        layout.addStretch(1)
+
+    def set_curve(self, curve: PanelCurve, document: Document) -> None:
+        """Show the present level under every source."""
+        scenario = document.scenario
+        self.title.setText(meaning_title(curve.illuminance_lx, scenario.panels.technology))
+        rows = light_meanings(scenario, curve.illuminance_lx)
+        while len(self._cells) < len(rows):
+            self._add_row()
+        for row, cells in zip(rows, self._cells, strict=True):
+            texts = (("▸ " if row.chosen else "   ") + row.name, row.irradiance, row.current)
+            for text, label in zip(texts, cells, strict=True):
+                label.setText(text)
+                label.setFont(theme.font("small", bold=row.chosen))
+
+    def _add_row(self) -> None:
+        labels = (QLabel(), QLabel(), QLabel())
+        for column, label in enumerate(labels):
+            side = Qt.AlignmentFlag.AlignRight if column else Qt.AlignmentFlag.AlignLeft
+            self._grid.addWidget(label, len(self._cells), column, side)
+        self._cells.append(labels)
+
+
+class PanelDrawer(Drawer):
+    """Shows the panel's I-V and P-V curves with the point at which it works."""
+
+    def __init__(
+        self, document: Document, jobs: JobRunner, parent: QWidget | None = None
+    ) -> None:
+        feed = Feed("panel", document, jobs, panel_steps, rest_ms=REST_MS)
+        super().__init__(QUESTION, document, feed, (CURVE, SOURCES), parent=parent)
+        self._found: PanelCurve | None = None
+        self.plot = PanelPlot()
+        self.meanings = MeaningList()
+        layout = QHBoxLayout(self.body)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(16)
+        layout.addWidget(self.plot, 3)
+        layout.addWidget(SlimScroll(self.meanings), 2)
+
+    def show_step(self, step: object) -> None:
+        """Show curves."""
+        assert isinstance(step, PanelCurve)
+        self._found = step
+        self.say_answer(panel_answer(step))
+        if step.points[0].power_w <= 0:
+            self.say_nothing("Nothing to show because no light reaches the panel.")
+            return
+        self.plot.set_curve(step)
+        self.meanings.set_curve(step, self.document)
+        self.show_body()
+
+    def table(self, name: str) -> Table:
+        """The curve, or the sources."""
+        assert self._found is not None
+        if name == SOURCES:
+            return meaning_table(self.document.scenario, self._found.illuminance_lx)
+        return panel_table(self._found)

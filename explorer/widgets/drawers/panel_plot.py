@@ -1,0 +1,147 @@
+"""Current and power of the panel against its voltage, with named working points."""
+
+from __future__ import annotations
+
+import numpy as np
+from numpy.typing import NDArray
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt
+from PySide6.QtGui import QPainter, QPaintEvent, QPen, QPolygonF
+from PySide6.QtWidgets import QSizePolicy, QWidget
+
+from explorer.advice.panel_curve import PanelCurve, WorkingPoint
+from explorer.quantity import show
+from explorer.state import theme
+from explorer.state.theme import Tokens, tokens_of
+from explorer.widgets.plots.overlay import paint_label
+
+FloatArray = NDArray[np.float64]
+_LEFT, _RIGHT, _TOP, _BOTTOM = 62.0, 62.0, 20.0, 30.0
+_HEADROOM = 1.12
+
+
+def ticks(top: float, about: int = 4) -> list[float]:
+    """Round values from zero to a top, evenly spaced."""
+    if top <= 0:
+        return [0.0]
+    raw = top / about
+    power = 10.0 ** np.floor(np.log10(raw))
+    step = next(m * power for m in (1.0, 2.0, 5.0, 10.0) if m * power >= raw * 0.999)
+    return [float(i * step) for i in range(int(top / step + 1e-9) + 1)]
+
+
+class PanelPlot(QWidget):
+    """Paints one `PanelCurve`: current as a solid line, power dashed, points as discs."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._curve: PanelCurve | None = None
+        self.setAccessibleName("Panel current in A and power in W against voltage in V")
+        self.setMinimumSize(260, 140)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
+
+    def set_curve(self, curve: PanelCurve) -> None:
+        """Show a curve."""
+        self._curve = curve
+        said = "; ".join(
+            f"{p.label} {show(p.voltage_v, 'V')}, {show(p.current_a, 'A')}, "
+            f"{show(p.power_w, 'W')}"
+            for p in curve.points
+        )
+        self.setAccessibleDescription(said)
+        self.update()
+
+    def sizeHint(self) -> QSize:
+        """Room for labels."""
+        return QSize(420, 220)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint axes, curves, points."""
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setFont(theme.font("small"))
+        if self._curve is not None:
+            _Picture(painter, QRectF(self.rect()), self._curve, tokens_of(self.palette())).paint()
+        painter.end()
+
+
+class _Picture:
+    """One painting of one curve."""
+
+    def __init__(
+        self, painter: QPainter, rect: QRectF, curve: PanelCurve, tokens: Tokens
+    ) -> None:
+        self._painter, self._curve, self._tokens = painter, curve, tokens
+        self._area = rect.adjusted(_LEFT, _TOP, -_RIGHT, -_BOTTOM)
+        self._top_v = float(curve.voltage_v.max()) * 1.04
+        self._top_a = float(curve.current_a.max()) * _HEADROOM
+        self._top_w = float(curve.power_w.max()) * _HEADROOM
+
+    def paint(self) -> None:
+        """Everything, from the ground up."""
+        self._paint_axes()
+        for values, top, role, style in (
+            (self._curve.current_a, self._top_a, "accent", Qt.PenStyle.SolidLine),
+            (self._curve.power_w, self._top_w, "threshold", Qt.PenStyle.DashLine),
+        ):
+            self._painter.setPen(QPen(self._tokens.color(role), 2.0, style))
+            pairs = zip(self._curve.voltage_v.tolist(), values.tolist(), strict=True)
+            self._painter.drawPolyline(
+                QPolygonF([self._at(v, y / top) for v, y in pairs if v >= 0])
+            )
+        last = 0.0
+        for point in sorted(self._curve.points, key=lambda p: p.voltage_v):
+            last = self._paint_point(point, last)
+
+    def _at(self, volts: float, share: float) -> QPointF:
+        area = self._area
+        return QPointF(
+            area.left() + volts / self._top_v * area.width(),
+            area.bottom() - share * area.height(),
+        )
+
+    def _paint_axes(self) -> None:
+        painter, tokens, area = self._painter, self._tokens, self._area
+        painter.setPen(QPen(tokens.color("line"), 1.0))
+        painter.drawLine(area.bottomLeft(), area.bottomRight())
+        painter.drawLine(area.topLeft(), area.bottomLeft())
+        painter.drawLine(area.topRight(), area.bottomRight())
+        middle = Qt.AlignmentFlag.AlignVCenter
+        right, left = Qt.AlignmentFlag.AlignRight | middle, Qt.AlignmentFlag.AlignLeft | middle
+        painter.setPen(tokens.color("soft"))
+        for volts in ticks(self._top_v, 6):
+            at = self._at(volts, 0.0)
+            box = QRectF(at.x() - 30, area.bottom() + 3, 60, 14)
+            painter.drawText(box, Qt.AlignmentFlag.AlignCenter, show(volts, "V"))
+        for top, unit, x, side, role in (
+            (self._top_a, "A", 0.0, right, "accent"),
+            (self._top_w, "W", area.right() + 5, left, "threshold"),
+        ):
+            painter.setPen(tokens.color(role))
+            for value in ticks(top):
+                y = area.bottom() - value / top * area.height()
+                painter.drawText(QRectF(x, y - 7, _LEFT - 5, 14), side, show(value, unit))
+        painter.setPen(tokens.color("accent"))
+        painter.drawText(QPointF(area.left() + 4, area.top() - 7), "current, solid")
+        painter.setPen(tokens.color("threshold"))
+        text = "power, dashed"
+        width = painter.fontMetrics().horizontalAdvance(text)
+        painter.drawText(QPointF(area.right() - width - 4, area.top() - 7), text)
+
+    def _paint_point(self, point: WorkingPoint, last_y: float) -> float:
+        """A disc on either curve and its name; returns where the name stands."""
+        painter, tokens = self._painter, self._tokens
+        for share, role in (
+            (point.current_a / self._top_a, "accent"),
+            (point.power_w / self._top_w, "threshold"),
+        ):
+            painter.setPen(QPen(tokens.color("card"), 1.5))
+            painter.setBrush(tokens.color(role))
+            painter.drawEllipse(self._at(point.voltage_v, share), 4.5, 4.5)
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        at = self._at(point.voltage_v, point.power_w / self._top_w)
+        y = at.y() + 16
+        if abs(y - last_y) < 14:
+            y = last_y + 14
+        text = f"{point.label}: {show(point.voltage_v, 'V')}, {show(point.power_w, 'W')}"
+        paint_label(painter, QPointF(at.x() - 8, y), text, "ink", tokens, right=True)
+        return y
