@@ -1,0 +1,93 @@
+"""Texts and tables of the panel drawer, without widgets."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import get_args
+
+from explorer.advice.panel_curve import PanelCurve
+from explorer.quantity import show
+from explorer.scenario import parts
+from explorer.scenario.light import Source
+from explorer.scenario.model import Scenario
+from explorer.scenario.supply import Technology
+from explorer.state.drawer_text import Table
+from explorer.state.words import option
+
+METER_NOTE = (
+    "A lux meter weighs light as the eye does, so the same reading means different things to a "
+    "cell: watts and current depend on the source."
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Meaning:
+    """What one reading of a lux meter means under one source."""
+
+    source: Source
+    name: str
+    irradiance: str
+    current: str
+    chosen: bool
+
+
+def panel_answer(curve: PanelCurve) -> str:
+    """The working point in a sentence."""
+    if curve.illuminance_lx <= 0 or curve.points[0].power_w <= 0:
+        return "No light reaches the panel."
+    peak = curve.points[0]
+    return (
+        f"At {show(curve.illuminance_lx, 'lx')} the panels give at most "
+        f"{show(peak.power_w, 'W')}, at {show(peak.voltage_v, 'V')}. {curve.note}"
+    )
+
+
+def panel_table(curve: PanelCurve) -> Table:
+    """The curve as columns for a file."""
+    return {
+        "voltage_V": curve.voltage_v.tolist(),
+        "current_A": curve.current_a.tolist(),
+        "power_W": curve.power_w.tolist(),
+    }
+
+
+def meaning_title(illuminance_lx: float, technology: Technology) -> str:
+    """Heading of the table of sources."""
+    return f"What {show(illuminance_lx, 'lx')} mean to {option(technology).lower()}"
+
+
+def light_meanings(scenario: Scenario, illuminance_lx: float) -> tuple[Meaning, ...]:
+    """What a lux reading means under every source, for the scenario's cell technology."""
+    rows = []
+    for source in get_args(Source):
+        found = parts.light_answer(source, illuminance_lx)
+        # 1 A/m² is 100 µA/cm².
+        micro = found.photocurrent_a_per_m2[scenario.panels.technology] * 100.0
+        rows.append(
+            Meaning(
+                source=source,
+                name=option(source),
+                irradiance=f"{found.irradiance_w_per_m2:.3g} W/m²",
+                current=f"{micro:.3g} µA/cm²",
+                chosen=source == scenario.light.source,
+            )
+        )
+    return tuple(rows)
+
+
+def meaning_line(scenario: Scenario, illuminance_lx: float) -> str:
+    """The chosen source's row in one line, for the place where the source is chosen."""
+    row = next(r for r in light_meanings(scenario, illuminance_lx) if r.chosen)
+    return f"{show(illuminance_lx, 'lx')} of it are {row.irradiance} and {row.current}."
+
+
+def meaning_table(scenario: Scenario, illuminance_lx: float) -> Table:
+    """The table of sources as columns for a file."""
+    rows = [parts.light_answer(source, illuminance_lx) for source in get_args(Source)]
+    technology = scenario.panels.technology
+    return {
+        "source": [r.source for r in rows],
+        "illuminance_lx": [r.illuminance_lx for r in rows],
+        "irradiance_W_per_m2": [r.irradiance_w_per_m2 for r in rows],
+        "photocurrent_uA_per_cm2": [r.photocurrent_a_per_m2[technology] * 100.0 for r in rows],
+    }
