@@ -257,6 +257,7 @@ def test_no_button_text_is_cut_in_the_smallest_window(window, qapp):
     window.resize(window.minimumSize())
     _ = window.trace
     qapp.processEvents()
-    for button in window.findChildren(PillButton):
-        if button.isVisible() and button.text():
-            assert button.width() >= button.sizeHint().width(), button.text()
+    for part in (window.title_bar, window.knobs, window.trace, window.sign):
+        for button in part.findChildren(PillButton):
+            if button.isVisible() and button.text():
+                assert button.width() >= button.sizeHint().width(), button.text()
