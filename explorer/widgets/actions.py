@@ -41,6 +41,18 @@ ACTIONS = {
         icon="pin",
     ),
     "stand": ActionInfo(text="S&tand…", tip="Set up the page for visitors of a stand"),
+    "drawer_budget": ActionInfo(
+        text="Where does the &energy go?", tip="Show where the energy goes", keys="Ctrl+1"
+    ),
+    "drawer_contest": ActionInfo(
+        text="&Which store?", tip="Compare every kind of store", keys="Ctrl+2"
+    ),
+    "drawer_territory": ActionInfo(
+        text="Where would it wor&k?", tip="Map the verdict over two quantities", keys="Ctrl+3"
+    ),
+    "drawer_spread": ActionInfo(
+        text="H&ow sure?", tip="See what tolerances and age do", keys="Ctrl+4"
+    ),
     "about": ActionInfo(text="&About Gloaming", tip="About this program"),
 }
 

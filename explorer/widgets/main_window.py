@@ -22,6 +22,7 @@ from explorer.state.theme import THEME_CHOICES, ThemeChoice
 from explorer.widgets import messages
 from explorer.widgets.actions import build_actions, draw_icons
 from explorer.widgets.card import Card
+from explorer.widgets.drawers.questions import Questions
 from explorer.widgets.knob_panel import KnobPanel
 from explorer.widgets.notice_bar import NoticeBar
 from explorer.widgets.sign import Sign
@@ -86,6 +87,7 @@ class MainWindow(QMainWindow):
         self.commands["undo"].setEnabled(stack.canUndo())
         self.commands["redo"].setEnabled(stack.canRedo())
         document.changed.connect(self._on_changed)
+        self.questions = Questions(self)
         document.file_changed.connect(self._show_name)
         document.refused.connect(self.notice.say)
         solver.failed.connect(self.notice.say)
