@@ -80,17 +80,14 @@ def budget_answer(found: Budget) -> str:
 
 def budget_close(found: Budget) -> str:
     """From the light to the work in one sentence."""
-    span = "week" if abs(found.span_s - 604_800.0) < 1.0 else show(found.span_s, "s")
-    lead = f"In one {span}" if span == "week" else f"In {span}"
-    text = f"{lead} {show(found.light_j, 'J')} of light reach the panel"
+    a_week = abs(found.span_s - 604_800.0) < 1.0
+    span = "a week" if a_week else f"in {show(found.span_s, 's')}"
+    text = f"Of {show(found.light_j, 'J')} of light {span} the cells convert"
+    text += f" {show(found.panel_j, 'J')}"
     if found.light_j > 0:
-        lost = max(found.light_j - found.panel_j, 0.0) / found.light_j
-        text += (
-            f"; its cells do not convert {percent(lost)} of it, which leaves "
-            f"{show(found.panel_j, 'J')}"
-        )
+        text += f" ({percent(found.panel_j / found.light_j)})"
     if found.from_store_j > 1e-3 * found.panel_j:
-        text += f"; the store gives {show(found.from_store_j, 'J')}"
+        text += f", the store gives {show(found.from_store_j, 'J')}"
     return f"{text}; {show(found.work_j, 'J')} do useful work."
 
 
@@ -125,7 +122,7 @@ CONTEST_COLUMNS = (
     ("margin", "Margin"),
     ("first", "First charge"),
     ("dark", "Dark time"),
-    ("operations", "Ops per charge"),
+    ("operations", "Operations"),
     ("volume", "Volume"),
     ("mass", "Mass"),
     ("cost", "Cost"),
@@ -214,7 +211,8 @@ def contest_line(entry: Entry) -> str:
         return f"{entry.title}: its voltage does not suit this device in any size."
     lead = f"{entry.title}, {show(entry.size, entry.unit)}: {verdict.word.lower()}."
     hazard = "".join(f" Hazard: {h.title}." for h in verdict.hazards)
-    return f"{lead} {verdict.governing.sentence}{hazard}"
+    mind = f" Mind: {'; '.join(entry.cautions)}." if entry.cautions else ""
+    return f"{lead} {verdict.governing.sentence}{hazard}{mind}"
 
 
 def contest_answer(entries: Sequence[Entry], done: bool) -> str:
@@ -377,12 +375,16 @@ def percent(share: float) -> str:
 
     Examples
     --------
-    >>> percent(0.9996), percent(1.0), percent(0.2793), percent(0.0004)
-    ('99.9 %', '100 %', '28 %', '0.1 %')
+    >>> percent(0.9996), percent(1.0), percent(0.2793), percent(0.0004), percent(0.004)
+    ('> 99.9 %', '100 %', '28 %', '< 0.1 %', '0.4 %')
     """
     if share in (0.0, 1.0):
         return f"{100 * share:.0f} %"
-    value = min(max(100 * share, 0.1), 99.9)
+    value = 100 * share
+    if value < 0.1:
+        return "< 0.1 %"
+    if value > 99.9:
+        return "> 99.9 %"
     if value < 1 or value > 99:
         return f"{math.floor(value * 10 + 1e-9) / 10:g} %"
     return f"{value:.0f} %"

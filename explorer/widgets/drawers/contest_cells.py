@@ -38,8 +38,6 @@ class ContestCells(QStyledItemDelegate):
             width += 22
         elif key == "trace":
             width = 104
-        elif key == "store":
-            width = min(width, 206)
         entry: Entry = index.data(ENTRY_ROLE)
         if key == "cautions":
             width = min(width, 420) + (22 if _hazards(entry) else 0)

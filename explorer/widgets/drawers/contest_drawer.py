@@ -37,6 +37,8 @@ from explorer.widgets.drawers.flat import FlatHeader, SlimSideBar
 from explorer.widgets.slim_scroll import SlimBar
 
 QUESTION = "Which store?"
+_WIDE, _NARROW_NAME = 800, 206
+"""Below this width long names give way to numbers. [px]"""
 _VERDICT = [key for key, _ in CONTEST_COLUMNS].index("verdict")
 
 
@@ -53,6 +55,7 @@ class ContestTable(QTableView):
         super().__init__(parent)
         self.setModel(model)
         self._cells = ContestCells(self, keep_curves=keep_curves)
+        self._narrow = keep_curves
         self.setItemDelegate(self._cells)
         self.setFrameShape(QTableView.Shape.NoFrame)
         self.setShowGrid(False)
@@ -74,11 +77,14 @@ class ContestTable(QTableView):
         self.verticalHeader().setDefaultSectionSize(ROW_HEIGHT)
         self.setHorizontalScrollBar(SlimSideBar())
         self.viewport().setAutoFillBackground(False)
+        self.setCornerWidget(QWidget(self))
         self.doubleClicked.connect(self._on_double)
 
     def fit_columns(self) -> None:
         """Make every column as wide as what it holds."""
         self.resizeColumnsToContents()
+        if self._narrow and self.viewport().width() < _WIDE:
+            self.setColumnWidth(0, min(self.columnWidth(0), _NARROW_NAME))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Enter takes; the rest is Qt's."""
@@ -113,7 +119,7 @@ class ContestDrawer(Drawer):
         self.line.setWordWrap(True)
         self.line.setFont(theme.font("small"))
         self.line.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
-        self.line.setFixedHeight(32)
+        self.line.setFixedHeight(46)
         self.take = PillButton()
         self.take.setText("Take this store")
         self.take.setToolTip("Put the chosen store into the design (Enter; undo takes it back)")

@@ -20,6 +20,7 @@ QUESTIONS = {
     "contest": "Which store?",
     "territory": "Where would it work?",
     "spread": "How sure?",
+    "panel": "How does the panel work?",
 }
 """Drawers by key, in the order of the strip."""
 STRIP_HEIGHT, GAP = 42, 10
@@ -188,6 +189,10 @@ def _build(key: str, document: Document, jobs: JobRunner) -> Drawer:
         from explorer.widgets.drawers.territory_drawer import TerritoryDrawer
 
         return TerritoryDrawer(document, jobs)
+    if key == "panel":
+        from explorer.widgets.drawers.panel_drawer import PanelDrawer
+
+        return PanelDrawer(document, jobs)
     from explorer.widgets.drawers.spread_drawer import SpreadDrawer
 
     return SpreadDrawer(document, jobs)

@@ -20,7 +20,7 @@ FloatArray = NDArray[np.float64]
 _PERIOD = 8.0
 """Distance of the pattern's lines and dots. [px]"""
 _TINT = {"runs": 0.34, "marginal": 0.22, "falls_short": 0.10}
-_INK = 0.78
+_INK = {"runs": 0.78, "marginal": 0.78, "falls_short": 0.58}
 _LEAST, _MOST = 0.02, 50.0
 """Margins beyond these say no more, and would bend what lies between grid points."""
 
@@ -116,7 +116,7 @@ def map_color(state: State, tokens: Tokens) -> QColor:
 
 def map_ink(state: State, tokens: Tokens) -> QColor:
     """Pattern of one outcome."""
-    return mix(tokens.color(state), tokens.color("card"), _INK)
+    return mix(tokens.color(state), tokens.color("card"), _INK[state])
 
 
 def _rgb(color: QColor) -> int:

@@ -17,7 +17,7 @@ from PySide6.QtCore import (
     Qt,
     Signal,
 )
-from PySide6.QtGui import QPainter, QPen
+from PySide6.QtGui import QPainter, QPen, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHeaderView,
@@ -257,3 +257,8 @@ class ToleranceTable(QTableView):
         self.setColumnWidth(_AMOUNT, 62)
         self.setColumnWidth(_SHARE, 104)
         self.viewport().setAutoFillBackground(False)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Give the bars a share of the room."""
+        self.setColumnWidth(_SHARE, max(104, round(0.36 * self.viewport().width())))
+        super().resizeEvent(event)
