@@ -215,6 +215,9 @@ def fit_of(resolution: Resolution, diagonal_in: float, distance_m: float) -> Fit
     )
 
 
+_ALMOST = 1 - 1e-9  # sizes made for a distance reach just that far
+
+
 def _reach(resolution: Resolution, diagonal_in: float) -> float:
     """Largest distance at which the sizes made for it are large enough. [m]"""
     low, high = 0.0, 30.0
@@ -227,5 +230,5 @@ def _reach(resolution: Resolution, diagonal_in: float) -> float:
             farthest_m(large, diagonal_in, resolution, GOOD_ARCMIN),
             farthest_m(small, diagonal_in, resolution, LEAST_ARCMIN),
         )
-        low, high = (middle, high) if enough >= middle else (low, middle)
+        low, high = (middle, high) if enough >= middle * _ALMOST else (low, middle)
     return low

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import (
     QLabel,
     QListWidget,
     QListWidgetItem,
+    QSizePolicy,
     QVBoxLayout,
     QWidget,
 )
@@ -37,6 +38,7 @@ class ScenarioList(QWidget):
         label = QLabel("S&cenarios, ticked ones in this order; the first comes back after a visit")
         label.setBuddy(self.items)
         label.setWordWrap(True)
+        label.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
         self.up = self._button("Up", "Show the chosen scenario earlier")
         self.down = self._button("Down", "Show the chosen scenario later")
         self.add = self._button("Add a file…", "Add a scenario file of your own")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import get_args
 
 from PySide6.QtCore import QSize, Qt, Signal
-from PySide6.QtGui import QGuiApplication
+from PySide6.QtGui import QGuiApplication, QPalette
 from PySide6.QtWidgets import (
     QCheckBox,
     QDialog,
@@ -14,6 +14,7 @@ from PySide6.QtWidgets import (
     QHBoxLayout,
     QLabel,
     QListWidget,
+    QSizePolicy,
     QSpinBox,
     QVBoxLayout,
     QWidget,
@@ -22,12 +23,12 @@ from PySide6.QtWidgets import (
 from explorer.scenario.model import Scenario
 from explorer.stand.leave import LEAVE_TEXT
 from explorer.stand.legibility import Fit, Sizes, fit_of, sizes_for
-from explorer.stand.parked import ParkedScenarios
+from explorer.stand.parked import MOST_KEPT, ParkedScenarios
 from explorer.stand.phrases import parked_text
 from explorer.stand.scenario_list import ScenarioList
 from explorer.state import theme
 from explorer.state.stand_plan import SHORTEST_WARNING_S, KnobKey, StandPlan
-from explorer.state.theme import ThemeChoice
+from explorer.state.theme import ThemeChoice, tokens_of
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.fields import CalmComboBox, Field
 
@@ -129,9 +130,12 @@ class SetupDialog(QDialog):
 
     def _build(self) -> None:
         left = QVBoxLayout()
+        left.setSpacing(6)
         left.addWidget(self.scenarios, 3)
         left.addSpacing(8)
-        left.addWidget(QLabel("Left by visitors, the last 20"))
+        heading = QLabel(f"Left by visitors, the last {MOST_KEPT}")
+        heading.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
+        left.addWidget(heading)
         left.addWidget(self.parked_list, 2)
         row = QHBoxLayout()
         row.addWidget(self.open_parked)
@@ -146,6 +150,7 @@ class SetupDialog(QDialog):
         form.addRow("T&heme", self.theme_choice)
         form.addRow("", self.reduced)
         knobs = QHBoxLayout()
+        knobs.setSpacing(12)
         for box in self.movable.values():
             knobs.addWidget(box)
         knobs.addStretch(1)
@@ -157,6 +162,7 @@ class SetupDialog(QDialog):
         form.addRow("&Viewing distance", self.distance)
         form.addRow("", self.fit_text)
         right = QVBoxLayout()
+        right.setSpacing(6)
         right.addLayout(form)
         right.addStretch(1)
         leaving = _wrapped()
@@ -170,14 +176,27 @@ class SetupDialog(QDialog):
         columns.addLayout(left, 4)
         columns.addLayout(right, 5)
         foot = QHBoxLayout()
-        foot.addWidget(self.problem_text, 1)
+        foot.addStretch(1)
         foot.addWidget(self.close_button)
         foot.addWidget(self.start)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(16, 16, 16, 12)
         layout.addLayout(columns, 1)
+        layout.addWidget(self.problem_text)
         layout.addLayout(foot)
-        self.resize(940, 620)
+        self.resize(940, 640)
+        for part in self._drawn_by_the_style():
+            outline(part)
+
+    def _drawn_by_the_style(self) -> list[QWidget]:
+        spins = [self.idle, self.warning, self.cycle, self.diagonal, self.distance]
+        return [
+            *spins,
+            *self.movable.values(),
+            self.reduced,
+            self.parked_list,
+            self.scenarios.items,
+        ]
 
     # --- what it shows ---
 
@@ -275,6 +294,18 @@ def _measure(value: float, low: float, high: float, unit: str, name: str) -> QDo
     box.setAccessibleName(name)
     box.setMaximumWidth(120)
     return box
+
+
+def outline(widget: QWidget) -> None:
+    """Give a widget that the style draws an outline that shows in every theme.
+
+    The style derives it from the window's colour, darkened by 1.4; the widget itself paints no
+    such ground.
+    """
+    palette = QPalette()
+    edge = tokens_of(widget.palette()).color("edge")
+    palette.setColor(QPalette.ColorRole.Window, edge.lighter(140))
+    widget.setPalette(palette)
 
 
 def _wrapped() -> QLabel:

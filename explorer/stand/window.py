@@ -22,7 +22,7 @@ from explorer.stand.session import StandSession
 from explorer.stand.veils import AttractVeil, Dissolve, WarningVeil
 from explorer.state import theme
 from explorer.state.document import Document
-from explorer.state.jobs import JobRunner
+from explorer.state.jobs import JobRunner, Work
 from explorer.state.solver import Solver
 from explorer.state.stand_plan import StandPlan
 
@@ -46,6 +46,28 @@ _PASSIVE_KEYS = (
 """Keys that move about or belong to the operator: they do not begin a visit."""
 
 
+class _Jobs(JobRunner):
+    """Takes no more work once the stand has ended.
+
+    The solver may still be about to start a job then, and a window that is deleted waits for its
+    jobs: on the interface thread, while they wait for it.
+    """
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._closed = False
+
+    def submit(self, key: str, work: Work) -> None:
+        """Run `work`, unless it is too late."""
+        if not self._closed:
+            super().submit(key, work)
+
+    def close(self) -> None:
+        """Wait for what runs, and take nothing more."""
+        self._closed = True
+        self.finish()
+
+
 class StandWindow(QWidget):
     """Owns everything of one run of the stand; `left` says that the operator ended it."""
 
@@ -66,7 +88,7 @@ class StandWindow(QWidget):
         self.setAutoFillBackground(True)
         self._leaving = False
         self.document = Document(parent=self)
-        self.jobs = JobRunner(self)
+        self.jobs = _Jobs(self)
         self.solver = Solver(self.document, self.jobs, self)
         self.session = StandSession(plan, exhibits, self.document, self.solver, parked, parent=self)
         self.page = StandPage(self.session, self.document, self.solver, self)
@@ -107,7 +129,7 @@ class StandWindow(QWidget):
         if application is not None:
             application.removeEventFilter(self)
         self.session.stop()
-        self.jobs.finish()
+        self.jobs.close()
         self.close()
         self.left.emit()
 
@@ -122,6 +144,8 @@ class StandWindow(QWidget):
             if event.key() == Qt.Key.Key_Escape and not event.isAutoRepeat():
                 self.gesture.release(ESC)
             return False
+        if kind == QEvent.Type.TouchBegin:
+            self.setCursor(Qt.CursorShape.BlankCursor)
         if kind not in _ACTIVE or not isinstance(watched, QWidget) or watched.window() is not self:
             return False
         if isinstance(event, QKeyEvent):
@@ -159,12 +183,6 @@ class StandWindow(QWidget):
                 self.setCursor(Qt.CursorShape.BlankCursor)
             elif blank and not touch:
                 self.unsetCursor()
-
-    def event(self, event: QEvent) -> bool:
-        """A touch that no part took hides the cursor as well."""
-        if event.type() == QEvent.Type.TouchBegin:
-            self.setCursor(Qt.CursorShape.BlankCursor)
-        return super().event(event)
 
     # --- what the session says ---
 
