@@ -114,6 +114,7 @@ def run(paths: Sequence[str | Path] = (), settings_file: Path | None = None) -> 
     path = Path(paths[0]) if paths else None
     open_first(window, path)
     window.show()
+    window.assistance.start_tour_once()
     try:
         return app.exec()
     finally:

@@ -232,8 +232,8 @@ def _reason(found: Assessment, check: Check) -> str:
     }[check.name](check)  # fmt: skip
     if fine:
         first = found.answers["first_charge_s"]
-        start = "" if check.name == "starts" else f" It starts {_later(first)}."
-        return f"Its tightest point is this: {text}.{start}"
+        start = "" if check.name == "starts" else f"; it starts {_later(first)}"
+        return f"The tightest point: {text}{start}."
     text = text[:1].upper() + text[1:]
     if check.state == "marginal":
         return f"{text}; {check.wanted:g} times what is needed is asked for."

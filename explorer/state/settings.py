@@ -30,6 +30,8 @@ class Settings:
     """Files opened or saved, newest first."""
     geometry: bytes = b""
     """Place and size of the window."""
+    tour_seen: bool = False
+    """Whether the first-run tour was finished or skipped."""
     drawer: str = ""
     """Key of the drawer that was open last; empty where none was."""
 
@@ -88,6 +90,7 @@ class SettingsStore:
             folder=cast(str, ini.value("folder", "", type=str)),
             recent=tuple(path for path in recent if path),
             geometry=bytes(geometry.data()),
+            tour_seen=cast(bool, ini.value("tour_seen", found.tour_seen, type=bool)),
             drawer=cast(str, ini.value("drawer", "", type=str)),
         )
 
@@ -100,6 +103,7 @@ class SettingsStore:
         ini.setValue("folder", self.settings.folder)
         ini.setValue("geometry", QByteArray(self.settings.geometry))
         ini.setValue("drawer", self.settings.drawer)
+        ini.setValue("tour_seen", self.settings.tour_seen)
         ini.remove("recent")
         ini.beginWriteArray("recent")
         for index, path in enumerate(self.settings.recent):

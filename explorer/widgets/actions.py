@@ -41,6 +41,14 @@ ACTIONS = {
         icon="pin",
     ),
     "stand": ActionInfo(text="S&tand…", tip="Set up the page for visitors of a stand"),
+    "guide": ActionInfo(
+        text="&Guide…", tip="Five plain questions and an answer", keys="Ctrl+G", icon="guide"
+    ),
+    "help": ActionInfo(text="&Explain what has the focus", tip="Explain what has the focus"),
+    "glossary": ActionInfo(text="Every &quantity", tip="Explain every quantity"),
+    "keys": ActionInfo(text="&Keyboard", tip="Show every key"),
+    "model_note": ActionInfo(text="&Model note", tip="How it is computed, and how well"),
+    "tour": ActionInfo(text="&Tour of the window", tip="Show the tour of the window again"),
     "drawer_budget": ActionInfo(
         text="Where does the &energy go?", tip="Show where the energy goes", keys="Ctrl+1"
     ),
@@ -52,6 +60,9 @@ ACTIONS = {
     ),
     "drawer_spread": ActionInfo(
         text="H&ow sure?", tip="See what tolerances and age do", keys="Ctrl+4"
+    ),
+    "drawer_panel": ActionInfo(
+        text="How does the &panel work?", tip="Show the panel's curves", keys="Ctrl+5"
     ),
     "about": ActionInfo(text="&About Gloaming", tip="About this program"),
 }

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QSignalBlocker
+from PySide6.QtCore import QSignalBlocker, Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from explorer.advice.break_even import BreakEven
+from explorer.advice.cautions import Where
 from explorer.scenario.model import Scenario, get_value
 from explorer.scenario.storage import CapacitorStore, CellStore, SupercapacitorStore
 from explorer.scenario.supply import ConverterCharger, DirectCharger
@@ -17,6 +18,7 @@ from explorer.widgets.fields import CalmComboBox
 from explorer.widgets.fold import Fold
 from explorer.widgets.forms.pulse_timing import PulseTiming
 from explorer.widgets.forms.section_form import SectionForm, heading
+from explorer.widgets.help.caution_line import CautionLine
 from explorer.widgets.knob_row import KnobRow
 from explorer.widgets.slim_scroll import SlimScroll
 
@@ -26,6 +28,9 @@ _MNEMONICS = ("l", "p", "c", "d")
 
 class KnobPanel(Card):
     """Shows the four knobs of the document and passes on what a person does with them."""
+
+    cautions_wanted = Signal(object)
+    """Carries the cautions that somebody wants to read in full."""
 
     def __init__(self, document: Document, solver: Solver, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -162,7 +167,9 @@ class KnobPanel(Card):
     def _build_supply(self) -> QWidget:
         return _Pages(
             SectionForm(self._document, "panels", hidden=frozenset({"count"})),
+            self._caution_line("panel"),
             heading("Charger"),
+            self._caution_line("charger"),
             SectionForm(
                 self._document, "charger", kinds=(ConverterCharger, DirectCharger), title="Kind"
             ),
@@ -170,6 +177,7 @@ class KnobPanel(Card):
 
     def _build_store(self) -> QWidget:
         return _Pages(
+            self._caution_line("store"),
             SectionForm(
                 self._document,
                 "store",
@@ -182,7 +190,16 @@ class KnobPanel(Card):
     def _build_load(self) -> QWidget:
         self._timing = PulseTiming(self._document)
         self._timing.set_operation(self.operation)
-        return _Pages(self._timing, SectionForm(self._document, "load", keys=_LOAD_ORDER))
+        return _Pages(
+            self._timing,
+            SectionForm(self._document, "load", keys=_LOAD_ORDER),
+            self._caution_line("load"),
+        )
+
+    def _caution_line(self, where: Where) -> CautionLine:
+        line = CautionLine(self._document, where)
+        line.wanted.connect(self.cautions_wanted)
+        return line
 
     def _build_margins(self) -> QWidget:
         return _Pages(
@@ -199,7 +216,9 @@ _LOAD_ORDER = (
     "bulk_capacitance_F",
     "start_up",
     "regulator",
+    "retry_delay_s",
     "reserve_J",
+    "actuator",
 )
 
 

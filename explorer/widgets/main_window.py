@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QApplication, QHBoxLayout, QMainWindow, QMenu, QVB
 from explorer.advice.assess import Assessment
 from explorer.files.scenario_json import ScenarioError
 from explorer.resource_files import scenario_folder
+from explorer.scenario.model import Scenario
 from explorer.state import theme
 from explorer.state.document import Document
 from explorer.state.jobs import JobRunner
@@ -23,6 +24,7 @@ from explorer.widgets import messages
 from explorer.widgets.actions import build_actions, draw_icons
 from explorer.widgets.card import Card
 from explorer.widgets.drawers.questions import Questions
+from explorer.widgets.help.assistance import Assistance
 from explorer.widgets.knob_panel import KnobPanel
 from explorer.widgets.notice_bar import NoticeBar
 from explorer.widgets.sign import Sign
@@ -56,7 +58,7 @@ class MainWindow(QMainWindow):
     ) -> None:
         super().__init__(parent)
         self.document, self.solver, self.jobs, self.settings = document, solver, jobs, settings
-        self._version = version
+        self.version = version
         self.commands = build_actions(self)
         self.title_bar = TitleBar(document)
         self.notice = NoticeBar()
@@ -68,6 +70,7 @@ class MainWindow(QMainWindow):
         self.drawer_slot = QVBoxLayout()
         self._build()
         self._build_menus()
+        self.assistance = Assistance(self)
         for key, handler in (
             ("new", self.on_new),
             ("open", self.on_open),
@@ -77,7 +80,6 @@ class MainWindow(QMainWindow):
             ("undo", document.undo_stack.undo),
             ("redo", document.undo_stack.redo),
             ("pin", self.on_pin),
-            ("about", self.on_about),
         ):
             self.commands[key].triggered.connect(handler)
         stack = document.undo_stack
@@ -101,24 +103,24 @@ class MainWindow(QMainWindow):
         self._show_name()
 
     def _build(self) -> None:
-        for key in ("open", "save", "undo", "redo", "pin"):
+        for key in ("guide", "open", "save", "undo", "redo", "pin"):
             self.title_bar.add_action(self.commands[key], with_text=key not in ("undo", "redo"))
         self._middle.setSpacing(12)
         self._trace_place = Card()
         self._middle.addWidget(self._trace_place, 1)
         self._middle.addLayout(self.drawer_slot)
-        body = QHBoxLayout()
-        body.setSpacing(12)
-        body.addWidget(self.knobs, 26)
-        body.addLayout(self._middle, 52)
-        body.addWidget(self.sign, 24)
+        self.body = QHBoxLayout()
+        self.body.setSpacing(12)
+        self.body.addWidget(self.knobs, 26)
+        self.body.addLayout(self._middle, 52)
+        self.body.addWidget(self.sign, 24)
         central = QWidget()
         layout = QVBoxLayout(central)
         layout.setContentsMargins(14, 6, 14, 14)
         layout.setSpacing(8)
         layout.addWidget(self.title_bar)
         layout.addWidget(self.notice)
-        layout.addLayout(body, 1)
+        layout.addLayout(self.body, 1)
         self.setCentralWidget(central)
 
     @property
@@ -191,7 +193,6 @@ class MainWindow(QMainWindow):
             action.setChecked(percent == self.settings.settings.scale_percent)
         sizes.addActions(self._sizes.actions())
         self._sizes.triggered.connect(self._on_size)
-        self.menuBar().addMenu("&Help").addAction(self.commands["about"])
 
     @staticmethod
     def _choice(group: QActionGroup, text: str, data: object) -> QAction:
@@ -245,6 +246,13 @@ class MainWindow(QMainWindow):
         """Begin anew."""
         if self._may_leave():
             self.document.new()
+
+    def open_scenario(self, scenario: Scenario) -> bool:
+        """Begin with a scenario that has no file yet, unless unsaved changes are kept."""
+        if not self._may_leave():
+            return False
+        self.document.new(scenario)
+        return True
 
     def on_open(self) -> None:
         """Ask for a file and open it."""
@@ -312,10 +320,6 @@ class MainWindow(QMainWindow):
     def on_pin(self, pinned: bool) -> None:
         """Keep the design on show as a ghost, or let it go."""
         self.solver.pin(self.document.scenario if pinned else None, self.document.log)
-
-    def on_about(self) -> None:
-        """Say what this is."""
-        messages.about(self, self._version)
 
     def _on_changed(self, _: object) -> None:
         self.notice.hide()

@@ -65,15 +65,3 @@ def pick_save(parent: QWidget | None, suggestion: str) -> Path | None:
         return None
     path = Path(name)
     return path if path.suffix else path.with_suffix(".json")
-
-
-def about(parent: QWidget | None, version: str) -> None:
-    """Say what the program is and what its answers are not."""
-    QMessageBox.about(
-        parent,
-        "About Gloaming",
-        f"<p><b>Gloaming {version}</b></p>"
-        "<p>Says whether a small electronic device can live on indoor light.</p>"
-        "<p>Its answers are estimates for planning: local codes, the data sheet of the part and a "
-        "qualified person decide.</p><p>MIT licence.</p>",
-    )

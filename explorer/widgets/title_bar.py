@@ -85,7 +85,7 @@ class TitleBar(QWidget):
             style.ToolButtonTextBesideIcon if with_text else style.ToolButtonIconOnly
         )
         button.setIconSize(QSize(16, 16))
-        button.setMinimumSize(QSize(30, 30))
+        button.setMinimumHeight(30)  # a least width of its own would let its text be cut
         button.setAccessibleName(action.toolTip())
         self._layout.addWidget(button)
         self._buttons.append(button)

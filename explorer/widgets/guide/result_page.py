@@ -1,0 +1,205 @@
+"""The guide's answer: sign, two sentences, what would turn it, and what was assumed."""
+
+from __future__ import annotations
+
+from html import escape
+
+from PySide6.QtCore import QEvent, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import (
+    QAccessible,
+    QAccessibleAnnouncementEvent,
+    QPainter,
+    QPaintEvent,
+    QResizeEvent,
+)
+from PySide6.QtWidgets import QBoxLayout, QGridLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
+
+from explorer.advice.plain_words import PlainAnswer
+from explorer.advice.verdict import State
+from explorer.scenario.guide import QUESTIONS
+from explorer.state import theme
+from explorer.state.readout import bind_units
+from explorer.state.theme import tokens_of
+from explorer.widgets.buttons import PillButton
+from explorer.widgets.card import Card
+from explorer.widgets.help.pages import PLANNING
+from explorer.widgets.help.text_view import TextView
+from explorer.widgets.icons import icon
+from explorer.widgets.paint import paint_filling, paint_unlit
+from explorer.widgets.slim_scroll import SlimScroll
+
+_SHORT = {
+    "place": "Place",
+    "job": "Job",
+    "often": "How often",
+    "dark": "Dark",
+    "matters": "Matters",
+}
+_NARROW = 620
+
+
+class Lamp(QWidget):
+    """The verdict as one large filling; an outline while there is none."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._state: State | None = None
+        self.setFixedSize(76, 76)
+
+    def set_state(self, state: State | None) -> None:
+        """Show a verdict, or none."""
+        self._state = state
+        self.update()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint the filling."""
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        rect, tokens = QRectF(self.rect()).adjusted(4, 4, -4, -4), tokens_of(self.palette())
+        if self._state is None:
+            paint_unlit(painter, rect, tokens)
+        else:
+            paint_filling(painter, rect, self._state, tokens)
+        painter.end()
+
+
+class ResultPage(QWidget):
+    """Shows a `PlainAnswer`, or that one is being looked for."""
+
+    change_wanted = Signal(str)
+    """Key of the question whose answer somebody wants to change."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.lamp = Lamp()
+        self.word = QLabel()
+        self.word.setFont(theme.font("display", bold=True))
+        self.lead, self.reason, self.advice = QLabel(), QLabel(), QLabel()
+        for label in (self.lead, self.reason, self.advice):
+            label.setWordWrap(True)
+            label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        self.lead.setFont(theme.font("body", bold=True))
+        self.view = TextView("What was assumed")
+        self.changes: dict[str, PillButton] = {}
+        self._body = QBoxLayout(QBoxLayout.Direction.LeftToRight)
+        self._build()
+        self._draw_icons()
+        self.show_busy()
+
+    def _build(self) -> None:
+        words = QVBoxLayout()
+        words.setSpacing(6)
+        for part in (self.word, self.lead, self.reason, self.advice):
+            words.addWidget(part)
+        words.addStretch(1)
+        top = QWidget()
+        head = QGridLayout(top)
+        head.setContentsMargins(2, 0, 8, 0)
+        head.setHorizontalSpacing(18)
+        head.addWidget(self.lamp, 0, 0, Qt.AlignmentFlag.AlignTop)
+        head.addLayout(words, 0, 1)
+        head.setColumnStretch(1, 1)
+        answers = Card()
+        column = QVBoxLayout(answers)
+        column.setContentsMargins(14, 12, 14, 12)
+        column.setSpacing(2)
+        column.addWidget(_heading("Change an answer"))
+        for question in QUESTIONS:
+            button = PillButton(outlined=False)
+            button.setObjectName(question.key)
+            button.setText(_SHORT[question.key])
+            button.setMinimumHeight(30)
+            button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
+            button.setIconSize(QSize(12, 12))
+            button.align_left()
+            button.clicked.connect(self._on_change)
+            self.changes[question.key] = button
+            column.addWidget(button)
+        column.addStretch(1)
+        assumed = Card()
+        column = QVBoxLayout(assumed)
+        column.setContentsMargins(14, 12, 6, 12)
+        column.setSpacing(4)
+        column.addWidget(_heading("What was assumed"))
+        column.addWidget(self.view, 1)
+        self.view.setMinimumHeight(120)
+        self._body.setSpacing(12)
+        self._body.addWidget(answers, 4)
+        self._body.addWidget(assumed, 6)
+        inner = QWidget()
+        layout = QVBoxLayout(inner)
+        layout.setContentsMargins(0, 0, 4, 0)
+        layout.setSpacing(14)
+        layout.addWidget(top)
+        layout.addLayout(self._body, 1)
+        top.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Maximum)
+        whole = QVBoxLayout(self)
+        whole.setContentsMargins(0, 0, 0, 0)
+        whole.addWidget(SlimScroll(inner))
+
+    def set_answers(self, titles: dict[str, str]) -> None:
+        """Name the five answers on the buttons that change them."""
+        for key, title in titles.items():
+            self.changes[key].setText(f"{_SHORT[key]}: {title}")
+            self.changes[key].setAccessibleName(f"Change the answer: {_SHORT[key]}, {title}")
+
+    def show_busy(self) -> None:
+        """Say that designs are being tried."""
+        self.lamp.set_state(None)
+        self.word.setText("One moment")
+        self.lead.setText("Trying panels and stores for this place…")
+        self.reason.setText("")
+        self.advice.hide()
+        self.view.show_html("")
+
+    def show_failure(self, sentence: str) -> None:
+        """Say that no answer came."""
+        self.show_busy()
+        self.word.setText("No answer")
+        self.lead.setText(f"This could not be computed: {sentence}")
+
+    def show_answer(self, answer: PlainAnswer) -> None:
+        """Show and speak the answer."""
+        verdict = answer.assessment.verdict
+        self.lamp.set_state(verdict.state)
+        self.lamp.setAccessibleName(f"Verdict: {verdict.word}")
+        self.word.setText(verdict.word)
+        self.lead.setText(bind_units(answer.sentences[0]))
+        self.reason.setText(bind_units(answer.sentences[1]))
+        self.advice.setText(bind_units(answer.advice))
+        self.advice.setVisible(bool(answer.advice))
+        items = "".join(f"<p>{_with_head(line)}</p>" for line in answer.assumptions)
+        self.view.show_html(f"{items}<p>{escape(PLANNING)}</p>")
+        spoken = " ".join((verdict.word + ".", *answer.sentences, answer.advice))
+        QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, spoken))
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Draw the icons in the colours of a new theme."""
+        if event.type() == QEvent.Type.PaletteChange:
+            self._draw_icons()
+        super().changeEvent(event)
+
+    def _draw_icons(self) -> None:
+        for button in self.changes.values():
+            button.setIcon(icon("unfold", self.palette()))
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Put the two cards below each other where there is little width."""
+        super().resizeEvent(event)
+        direction = QBoxLayout.Direction
+        narrow = self.width() < _NARROW
+        self._body.setDirection(direction.TopToBottom if narrow else direction.LeftToRight)
+
+    def _on_change(self) -> None:
+        self.change_wanted.emit(self.sender().objectName())
+
+
+def _heading(text: str) -> QLabel:
+    label = QLabel(text)
+    label.setFont(theme.font("body", bold=True))
+    return label
+
+
+def _with_head(line: str) -> str:
+    head, colon, rest = line.partition(":")
+    return f"<b>{escape(head)}</b>:{escape(rest)}" if colon and len(head) < 16 else escape(line)

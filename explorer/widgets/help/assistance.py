@@ -1,0 +1,246 @@
+"""Guide, help and tour, put into a main window: their actions, menu, pane and dialogs."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QEvent, QObject, QRect, QTimer
+from PySide6.QtGui import QAction, QKeySequence
+from PySide6.QtWidgets import QApplication, QLayout, QWidget
+
+from explorer.advice.cautions import cautions
+from explorer.advice.verdict import CHECK_NAMES
+from explorer.scenario.model import Scenario
+from explorer.state.tour import Tour
+from explorer.widgets.guide.guide_dialog import GuideDialog
+from explorer.widgets.help.help_window import HelpWindow
+from explorer.widgets.help.pages import KeyLine, cautions_html, keys_html
+from explorer.widgets.help.pane import HelpPane
+from explorer.widgets.help.quantities import entries, help_key
+from explorer.widgets.help.tour_overlay import TourOverlay
+from explorer.widgets.knob_row import KnobRow
+
+if TYPE_CHECKING:
+    from explorer.widgets.main_window import MainWindow
+
+_TOUR_DELAY_MS = 600
+"""The window is on the screen and its trace is drawn by then."""
+_HELP_KEYS = ("F1", "?")
+_WIDE, _SHARE = 1250, 24
+"""Width from which the pane fits beside the sign, and its share of the width there."""
+
+
+class Assistance(QObject):
+    """Builds the Help menu and opens what it offers; each part is made when first wanted."""
+
+    def __init__(self, window: MainWindow) -> None:
+        super().__init__(window)
+        self._window = window
+        self._pane: HelpPane | None = None
+        self._help: HelpWindow | None = None
+        self._guide: GuideDialog | None = None
+        self.overlay: TourOverlay | None = None
+        commands = window.commands
+        for key, handler in (
+            ("guide", self.open_guide),
+            ("help", self.on_help),
+            ("glossary", self.open_glossary),
+            ("keys", self.open_keys),
+            ("model_note", self.open_model_note),
+            ("tour", self.start_tour),
+            ("about", self.open_about),
+        ):
+            commands[key].triggered.connect(handler)
+        commands["help"].setShortcuts([QKeySequence(key) for key in _HELP_KEYS])
+        menu = window.menuBar().addMenu("&Help")
+        menu.addActions([commands[key] for key in ("guide", "tour")])
+        menu.addSeparator()
+        menu.addActions([commands[key] for key in ("help", "glossary", "keys", "model_note")])
+        menu.addSeparator()
+        menu.addAction(commands["about"])
+        window.knobs.cautions_wanted.connect(self.show_cautions)
+        app = QApplication.instance()
+        assert isinstance(app, QApplication)
+        app.focusChanged.connect(self._on_focus_changed)
+
+    # --- guide ---
+
+    def open_guide(self) -> None:
+        """Ask the five questions, or show the answer that they led to."""
+        self.guide.begin()
+
+    @property
+    def guide(self) -> GuideDialog:
+        """The guide, which keeps its answers while the window is open."""
+        if self._guide is None:
+            self._guide = GuideDialog(self._window.jobs, self._window)
+            self._guide.chosen.connect(self._on_chosen)
+        return self._guide
+
+    def _on_chosen(self, scenario: Scenario) -> None:
+        if self._window.open_scenario(scenario):
+            self.guide.hide()
+
+    # --- the pane ---
+
+    @property
+    def pane(self) -> HelpPane:
+        """The pane at the right that explains what has the focus."""
+        if self._pane is None:
+            self._pane = HelpPane(self._window.centralWidget())
+            self._pane.more_wanted.connect(self.open_glossary)
+            self._window.centralWidget().installEventFilter(self)
+        return self._pane
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Find the pane its place in a window of another size."""
+        if event.type() == QEvent.Type.Resize:
+            self._place_pane()
+        return False
+
+    def _place_pane(self) -> None:
+        """Beside the sign where there is width for it, else over the trace."""
+        pane, body = self.pane, self._window.body
+        if not pane.isVisibleTo(self._window):
+            return
+        if self._window.centralWidget().width() >= _WIDE:
+            if body.indexOf(pane) < 0:
+                body.addWidget(pane, _SHARE)
+            return
+        body.removeWidget(pane)
+        knobs, sign = self._window.knobs.geometry(), self._window.sign.geometry()
+        left, right = knobs.right() + body.spacing(), sign.left() - body.spacing()
+        pane.setGeometry(QRect(left, sign.top(), right - left, sign.height()))
+        pane.raise_()
+
+    def _show_pane(self) -> None:
+        self.pane.show()
+        self._place_pane()
+
+    def on_help(self) -> None:
+        """Explain what has the focus; a second press closes the pane."""
+        before = self.pane.key if self.pane.isVisible() else None
+        shown = self._explain(self._window.focusWidget())
+        if not shown and before is None:
+            self.pane.show_idle()
+        if before is not None and (not shown or before == self.pane.key):
+            self.pane.hide()
+        else:
+            self._show_pane()
+
+    def show_cautions(self, found: object) -> None:
+        """Show cautions in full in the pane."""
+        assert isinstance(found, tuple)
+        self.pane.show_cautions(found)
+        self._show_pane()
+
+    def _on_focus_changed(self, _: object, new: object) -> None:
+        if self._pane is not None and self._pane.isVisible() and isinstance(new, QWidget):
+            self._explain(new)
+
+    def _explain(self, widget: QWidget | None) -> bool:
+        """Put the quantity of a widget, or of what it lies in, into the pane."""
+        scenario = self._window.document.scenario
+        while widget is not None and widget is not self._window:
+            if widget in self._window.sign.rows:
+                row = [r is widget for r in self._window.sign.rows].index(True)
+                self.pane.show_idea(CHECK_NAMES[row])
+                return True
+            path = widget.knob.path if isinstance(widget, KnobRow) else widget.objectName()
+            key = help_key(scenario, path) if path else None
+            if key is not None:
+                self.pane.show_entry(entries()[key])
+                return True
+            widget = widget.parentWidget()
+        return False
+
+    # --- all of the help ---
+
+    def open_page(self, key: str) -> None:
+        """Open the help at one of its pages."""
+        if self._help is None:
+            self._help = HelpWindow(
+                self._window.version, self._keys_page, self._cautions_page, self._window
+            )
+        self._help.show_page(key)
+
+    def open_glossary(self) -> None:
+        """Open the page of every quantity."""
+        self.open_page("quantities")
+
+    def open_keys(self) -> None:
+        """Open the keyboard map."""
+        self.open_page("keys")
+
+    def open_model_note(self) -> None:
+        """Open the model note."""
+        self.open_page("model_note")
+
+    def open_about(self) -> None:
+        """Say what the program is."""
+        self.open_page("about")
+
+    def _keys_page(self) -> str:
+        return keys_html(key_lines(self._window))
+
+    def _cautions_page(self) -> str:
+        return "<h2>Cautions for this scenario</h2>" + cautions_html(
+            cautions(self._window.document.scenario)
+        )
+
+    # --- tour ---
+
+    def start_tour_once(self) -> None:
+        """Start the tour at the first run, shortly after the window is there."""
+        if not self._window.settings.settings.tour_seen:
+            QTimer.singleShot(_TOUR_DELAY_MS, self.start_tour)
+
+    def start_tour(self) -> None:
+        """Start the tour from its first step."""
+        if self.overlay is None:
+            self.overlay = TourOverlay(Tour(), self._parts_of, self._window)
+            self.overlay.finished.connect(self._on_tour_finished)
+            self.overlay.show()
+
+    def _on_tour_finished(self) -> None:
+        self.overlay = None
+        self._window.settings.update(tour_seen=True)
+        self._window.knobs.rows[0].slider.setFocus()
+
+    def _parts_of(self, key: str) -> list[QWidget]:
+        window = self._window
+        first = window.knobs.rows[0]
+        parts: dict[str, list[QWidget]] = {
+            "knobs": [window.knobs],
+            "break_even": [first],
+            "sign": [window.sign],
+            "trace": [window.trace],
+            "drawers": _widgets_in(window.drawer_slot),
+        }
+        return parts[key]
+
+
+def key_lines(window: QWidget) -> list[KeyLine]:
+    """Every shortcut of a window's actions with what it does."""
+    native = QKeySequence.SequenceFormat.NativeText
+    return [
+        KeyLine(
+            keys=", ".join(key.toString(native) for key in action.shortcuts()),
+            what=action.toolTip().partition(" (")[0].replace("&", ""),
+        )
+        for action in window.findChildren(QAction)
+        if action.shortcuts() and action.isVisible()
+    ]
+
+
+def _widgets_in(layout: QLayout) -> list[QWidget]:
+    found = []
+    for index in range(layout.count()):
+        item = layout.itemAt(index)
+        assert item is not None
+        widget, inner = item.widget(), item.layout()
+        if widget is not None:
+            found.append(widget)
+        elif inner is not None:
+            found += _widgets_in(inner)
+    return found

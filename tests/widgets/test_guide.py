@@ -1,0 +1,161 @@
+"""The guide asks, answers and opens what it found."""
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QAccessible
+from PySide6.QtWidgets import QAbstractButton
+
+from explorer.scenario.guide import QUESTIONS, Answers
+from explorer.widgets import messages
+from explorer.widgets.guide.guide_dialog import GuideDialog
+from explorer.widgets.guide.question_page import QuestionPage
+
+PICKED = {"place": "desk", "job": "report_near", "often": "hour", "dark": "nights",
+          "matters": "cheapest"}  # fmt: skip
+
+
+@pytest.fixture
+def guide(qtbot, jobs):
+    dialog = GuideDialog(jobs)
+    qtbot.addWidget(dialog)
+    dialog.begin()
+    return dialog
+
+
+def card(page: QuestionPage, key: str):
+    return next(c for c in page.cards if c.choice.key == key)
+
+
+def click_through(qtbot, guide, picked=PICKED):
+    for page in guide.pages:
+        assert guide.stack.currentWidget() is page
+        chosen = card(page, picked[page.question.key])
+        qtbot.mouseClick(chosen, Qt.MouseButton.LeftButton)
+    qtbot.waitUntil(lambda: guide.found is not None, timeout=20_000)
+
+
+def test_it_asks_one_question_on_a_page_with_nothing_chosen(guide):
+    assert len(guide.pages) == len(QUESTIONS)
+    assert guide.progress.text() == "Question 1 of 5"
+    assert guide.answers is None
+    assert not guide.forward.isEnabled()
+    assert not guide.back.isEnabled()
+
+
+def test_a_click_answers_and_goes_on(qtbot, guide):
+    qtbot.mouseClick(card(guide.pages[0], "window"), Qt.MouseButton.LeftButton)
+    assert guide.pages[0].answer == "window"
+    assert guide.progress.text() == "Question 2 of 5"
+    qtbot.mouseClick(guide.back, Qt.MouseButton.LeftButton)
+    assert guide.progress.text() == "Question 1 of 5"
+    assert guide.pages[0].answer == "window"
+
+
+def test_five_clicks_lead_to_a_verdict_two_sentences_and_assumptions(qtbot, guide):
+    click_through(qtbot, guide)
+    assert guide.answers == Answers(**PICKED)
+    found = guide.found
+    page = guide.outcome
+    assert page.word.text() == found.assessment.verdict.word
+    said = (page.lead.text() + page.reason.text()).replace("\N{NO-BREAK SPACE}", " ")
+    assert said == "".join(found.sentences)
+    for line in found.assumptions:
+        assert line[:20] in page.view.toPlainText()
+    assert "qualified person" in page.view.toPlainText()
+    assert guide.forward.isEnabled()
+    assert guide.forward.hasFocus()
+
+
+def test_it_can_be_answered_with_the_keyboard_alone(qtbot, guide):
+    for _ in guide.pages:
+        focused = guide.focusWidget()
+        qtbot.keyClick(focused, Qt.Key.Key_Space)
+        below = guide.focusWidget()
+        qtbot.keyClick(below, Qt.Key.Key_Down)
+        assert guide.focusWidget() is not focused
+        assert guide.focusWidget().isChecked()
+        qtbot.keyClick(guide.focusWidget(), Qt.Key.Key_Return)
+    assert guide.stack.currentWidget() is guide.outcome
+    qtbot.waitUntil(lambda: guide.found is not None, timeout=20_000)
+    with qtbot.waitSignal(guide.chosen):
+        qtbot.keyClick(guide.focusWidget(), Qt.Key.Key_Return)
+
+
+def test_walking_past_an_answer_does_not_go_on(qtbot, guide):
+    qtbot.keyClick(guide.focusWidget(), Qt.Key.Key_Space)
+    first = guide.pages[0].answer
+    qtbot.keyClick(guide.focusWidget(), Qt.Key.Key_Down)
+    assert guide.stack.currentIndex() == 0
+    assert guide.pages[0].answer not in ("", first)
+
+
+def test_one_answer_can_be_changed_and_the_rest_stays(qtbot, guide):
+    click_through(qtbot, guide)
+    before = guide.found
+    qtbot.mouseClick(guide.outcome.changes["place"], Qt.MouseButton.LeftButton)
+    assert guide.stack.currentWidget() is guide.pages[0]
+    assert guide.forward.text() == "Show the answer"
+    qtbot.mouseClick(card(guide.pages[0], "dark_corner"), Qt.MouseButton.LeftButton)
+    assert guide.stack.currentWidget() is guide.outcome
+    qtbot.waitUntil(lambda: guide.found is not None, timeout=20_000)
+    assert guide.found.answers == Answers(**(PICKED | {"place": "dark_corner"}))
+    assert guide.found.scenario != before.scenario
+    assert "dark corner" in guide.outcome.changes["place"].text()
+
+
+def test_going_back_without_a_change_keeps_the_answer(qtbot, guide):
+    click_through(qtbot, guide)
+    before = guide.found
+    qtbot.mouseClick(guide.outcome.changes["dark"], Qt.MouseButton.LeftButton)
+    qtbot.mouseClick(guide.back, Qt.MouseButton.LeftButton)
+    assert guide.stack.currentWidget() is guide.outcome
+    assert guide.found is before
+
+
+def test_esc_closes_and_the_answers_stay(qtbot, guide):
+    qtbot.mouseClick(card(guide.pages[0], "desk"), Qt.MouseButton.LeftButton)
+    qtbot.keyClick(guide, Qt.Key.Key_Escape)
+    assert not guide.isVisible()
+    guide.begin()
+    assert guide.pages[0].answer == "desk"
+
+
+def test_every_control_is_named_large_enough_and_a_radio_button_is_one(guide):
+    for control in guide.findChildren(QAbstractButton):
+        assert control.accessibleName() or control.text()
+        assert control.minimumSizeHint().height() >= 24 or control.height() >= 24
+    first = QAccessible.queryAccessibleInterface(guide.pages[0].cards[0])
+    assert first.role() == QAccessible.Role.RadioButton
+    assert first.text(QAccessible.Text.Description) == guide.pages[0].cards[0].choice.line
+
+
+def test_a_narrow_guide_puts_its_answers_in_one_column(guide, qapp):
+    # What a window of 1280 × 720 is at 200 %.
+    guide.resize(600, 340)
+    qapp.processEvents()
+    cards = guide.pages[0].cards
+    assert len({c.x() for c in cards}) == 1
+    fits = cards[0].fontMetrics().horizontalAdvance(cards[5].text())
+    assert fits < cards[5].width() - 90
+    assert guide.forward.isVisible()
+    assert guide.rect().contains(guide.forward.geometry())
+
+
+# --- in the window ---
+
+
+@pytest.mark.parametrize(("answer", "opened"), [("discard", True), ("cancel", False)])
+def test_opening_asks_about_unsaved_changes(qtbot, window, document, monkeypatch, answer, opened):
+    monkeypatch.setattr(messages, "ask_save", lambda *_: answer)
+    document.edit("panels.count", 3)
+    window.commands["guide"].trigger()
+    guide = window.assistance.guide
+    click_through(qtbot, guide)
+    qtbot.mouseClick(guide.forward, Qt.MouseButton.LeftButton)
+    assert (document.scenario == guide.found.scenario) is opened
+    assert guide.isVisible() is not opened
+    if opened:
+        assert document.path is None
+        assert document.scenario.notes.startswith("Made by the guide.")
+        word = guide.found.assessment.verdict.word
+        qtbot.waitUntil(lambda: window.sign.word.text() == word)
