@@ -113,7 +113,10 @@ class Cycle:
         lowest_v = np.full_like(x, np.inf)
         lowest_c, highest_c = x, x
         used = np.zeros_like(x)
-        for phase in phases:
+        for i, phase in enumerate(phases):
+            if i == len(phases) - 1:
+                # What the pulse alone does, before the rest of the cycle.
+                self.pulse_min_v, self.pulse_lowest_c = lowest_v, lowest_c
             begin_v = np.interp(x, nodes, phase.terminal_v)
             begin_a = np.interp(x, nodes, phase.drawn_a)
             x = phase.flow.advance_all(x, phase.duration_s)

@@ -161,17 +161,14 @@ class Stretch(NamedTuple):
 class Level:
     """Light of one segment: two neighbours of the ladder and a weight, or one exact level."""
 
-    __slots__ = ("high_a", "low_a", "weight")
+    __slots__ = ("exact", "high_a", "low_a", "weight")
 
     def __init__(self, low_a: float, high_a: float, weight: float) -> None:
         self.low_a = low_a
         self.high_a = high_a
         self.weight = weight
-
-    @property
-    def exact(self) -> bool:
+        self.exact = low_a == high_a
         """Whether the level stands by itself."""
-        return self.low_a == self.high_a
 
 
 @dataclass(frozen=True, slots=True)

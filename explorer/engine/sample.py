@@ -160,13 +160,29 @@ def _values(
             for sub in legs
         ]
         span = sum(sub.end_s - sub.begin_s for sub in legs)
-        low_v = np.full_like(volts, min(float(r.store_min_v.min()) for r in rows))
-        low_t = np.full_like(volts, min(float(r.terminal_min_v.min()) for r in rows))
+        lowest = [_lowest(field, sub, row) for sub, row in zip(legs, rows, strict=True)]
+        low_v = np.full_like(volts, min(v for v, _ in lowest))
+        low_t = np.full_like(volts, min(v for _, v in lowest))
         volts = np.full_like(volts, max(float(r.store_v.max()) for r in rows))
         terminal = np.full_like(volts, max(float(r.terminal_v.max()) for r in rows))
         drawn = np.full_like(volts, _weighted(rows, legs, "load_a") / span)
         harvest = np.full_like(volts, _weighted(rows, legs, "harvest_a") / span)
     return _Rows(t, volts, low_v, terminal, low_t, harvest, drawn)
+
+
+def _lowest(field: Field, leg: Leg, row: _Rows) -> tuple[float, float]:
+    """Lowest store and terminal voltage of a leg that is part of a repeating course. [V]
+
+    A turn may be shorter than a load cycle, so only the pulse itself counts, not the rest that
+    follows it.
+    """
+    if leg.cycles is None:
+        return float(row.store_min_v.min()), float(row.terminal_min_v.min())
+    cycle = leg.cycles[0]
+    lowest = min(leg.begin_c, leg.end_c)
+    charge = float(np.interp(lowest, cycle.nodes, cycle.pulse_lowest_c))
+    terminal = float(np.interp(lowest, cycle.nodes, cycle.pulse_min_v))
+    return float(field.voltage_at(charge)), max(terminal, 0.0)
 
 
 def _weighted(rows: list[_Rows], legs: tuple[Leg, ...], name: str) -> float:

@@ -19,6 +19,7 @@ from explorer.state.drawer_feeds import Stopped
 if TYPE_CHECKING:
     from explorer.advice.budget import Budget
     from explorer.advice.contest import Entry
+    from explorer.advice.panel_curve import PanelCurve
     from explorer.advice.remedies import Remedies
     from explorer.advice.spread import Spread, Tolerance
     from explorer.advice.territory import Axis, Territory
@@ -44,6 +45,15 @@ def budget_steps(scenario: Scenario, log: LightLog | None, stopped: Stopped) -> 
     found = study(scenario, log)
     if not stopped():
         yield budget(found)
+
+
+def panel_steps(
+    scenario: Scenario, log: LightLog | None, stopped: Stopped
+) -> Iterator[PanelCurve]:
+    """The panel's curves at the present light, at once."""
+    from explorer.advice.panel_curve import panel_curve
+
+    yield panel_curve(scenario, log)
 
 
 def contest_steps(scenario: Scenario, log: LightLog | None, stopped: Stopped) -> Iterator[Entry]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import get_args
 
-from explorer.advice.panel_curve import PanelCurve
+from explorer.advice.panel_curve import PanelCurve, WorkingPoint
 from explorer.quantity import show
 from explorer.scenario import parts
 from explorer.scenario.light import Source
@@ -27,7 +27,9 @@ class Meaning:
     source: Source
     name: str
     irradiance: str
+    """Number of watts per square metre. [W/m²]"""
     current: str
+    """Number of microamperes per square centimetre of cell. [µA/cm²]"""
     chosen: bool
 
 
@@ -51,6 +53,20 @@ def panel_table(curve: PanelCurve) -> Table:
     }
 
 
+def point_lines(curve: PanelCurve) -> tuple[tuple[str, str], ...]:
+    """Name and values of every working point, in the order of `numbered`."""
+    return tuple(
+        (f"{number}  {p.label}", f"{show(p.voltage_v, 'V')}, {show(p.power_w, 'W')}")
+        for number, p in numbered(curve)
+    )
+
+
+def numbered(curve: PanelCurve) -> tuple[tuple[int, WorkingPoint], ...]:
+    """Working points with the number that stands beside them, by rising voltage."""
+    points = sorted(curve.points, key=lambda p: p.voltage_v)
+    return tuple(enumerate(points, start=1))
+
+
 def meaning_title(illuminance_lx: float, technology: Technology) -> str:
     """Heading of the table of sources."""
     return f"What {show(illuminance_lx, 'lx')} mean to {option(technology).lower()}"
@@ -67,8 +83,8 @@ def light_meanings(scenario: Scenario, illuminance_lx: float) -> tuple[Meaning, 
             Meaning(
                 source=source,
                 name=option(source),
-                irradiance=f"{found.irradiance_w_per_m2:.3g} W/m²",
-                current=f"{micro:.3g} µA/cm²",
+                irradiance=f"{found.irradiance_w_per_m2:.3g}",
+                current=f"{micro:.3g}",
                 chosen=source == scenario.light.source,
             )
         )
@@ -78,7 +94,7 @@ def light_meanings(scenario: Scenario, illuminance_lx: float) -> tuple[Meaning, 
 def meaning_line(scenario: Scenario, illuminance_lx: float) -> str:
     """The chosen source's row in one line, for the place where the source is chosen."""
     row = next(r for r in light_meanings(scenario, illuminance_lx) if r.chosen)
-    return f"{show(illuminance_lx, 'lx')} of it are {row.irradiance} and {row.current}."
+    return f"{show(illuminance_lx, 'lx')} of it are {row.irradiance} W/m² and {row.current} µA/cm²."
 
 
 def meaning_table(scenario: Scenario, illuminance_lx: float) -> Table:

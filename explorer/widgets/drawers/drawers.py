@@ -6,24 +6,18 @@ import itertools
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QStackedWidget, QVBoxLayout, QWidget
 
 from explorer.state.document import Document
 from explorer.state.jobs import JobRunner
 from explorer.state.settings import SettingsStore
-from explorer.widgets.buttons import PillButton
 from explorer.widgets.card import Card
 from explorer.widgets.drawers.drawer import Drawer
+from explorer.widgets.drawers.strip import HEIGHT, WORDINGS, DrawerStrip
 
-QUESTIONS = {
-    "budget": "Where does the energy go?",
-    "contest": "Which store?",
-    "territory": "Where would it work?",
-    "spread": "How sure?",
-    "panel": "How does the panel work?",
-}
-"""Drawers by key, in the order of the strip."""
-STRIP_HEIGHT, GAP = 42, 10
+QUESTIONS = tuple(WORDINGS)
+"""Keys of the drawers, in the order of the strip."""
+GAP = 10
 _LOW, _HIGH = 600, 1000
 _LEAST_SHARE, _MOST_SHARE = 0.45, 0.55
 
@@ -48,31 +42,15 @@ class Drawers(QWidget):
         self._room = _LOW
         self._built: dict[str, Drawer] = {}
         self.open_key = ""
-        self.buttons: dict[str, PillButton] = {}
         self._pages = QStackedWidget()
         self._card = Card()
         inside = QVBoxLayout(self._card)
         inside.setContentsMargins(1, 1, 1, 1)
         inside.addWidget(self._pages)
         self._card.hide()
-        self._strip = Card()
-        self._strip.setFixedHeight(STRIP_HEIGHT)
-        row = QHBoxLayout(self._strip)
-        row.setContentsMargins(8, 0, 8, 0)
-        row.setSpacing(4)
-        for index, (key, question) in enumerate(QUESTIONS.items()):
-            button = PillButton(outlined=False)
-            button.setObjectName(f"drawer_{key}")
-            button.setText(question)
-            button.setCheckable(True)
-            button.setMinimumHeight(30)
-            button.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-            button.setAccessibleName(question)
-            button.setToolTip(f"{question} (Ctrl+{index + 1}, Esc closes)")
-            button.clicked.connect(self._on_clicked)
-            self.buttons[key] = button
-            row.addWidget(button)
-        row.addStretch(1)
+        self._strip = DrawerStrip(QUESTIONS)
+        self._strip.pressed.connect(self.toggle)
+        self.buttons = self._strip.buttons
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(GAP)
@@ -161,7 +139,7 @@ class Drawers(QWidget):
 
     def _take_room(self) -> None:
         """The strip alone, or with the open drawer, which takes a share of the room."""
-        height = STRIP_HEIGHT
+        height = HEIGHT
         if self.open_key:
             height += GAP + self._drawer_height()
         self.setFixedHeight(height)
@@ -170,9 +148,6 @@ class Drawers(QWidget):
         share = (self._room - _LOW) / (_HIGH - _LOW)
         share = _LEAST_SHARE + (_MOST_SHARE - _LEAST_SHARE) * min(max(share, 0.0), 1.0)
         return round(share * self._room)
-
-    def _on_clicked(self) -> None:
-        self.toggle(self.sender().objectName().removeprefix("drawer_"))
 
 
 def _build(key: str, document: Document, jobs: JobRunner) -> Drawer:

@@ -19,6 +19,7 @@ from explorer.state.panel_text import (
     meaning_title,
     panel_answer,
     panel_table,
+    point_lines,
 )
 from explorer.widgets.drawers.drawer import Drawer
 from explorer.widgets.drawers.panel_plot import PanelPlot
@@ -26,6 +27,8 @@ from explorer.widgets.slim_scroll import SlimScroll
 
 QUESTION = "How does the panel work?"
 REST_MS = 40
+LIST_WIDTH = 268
+HEAD = ("   under", "W/m²", "µA/cm²")
 CURVE, SOURCES = "curve", "sources"
 
 
@@ -36,17 +39,23 @@ class MeaningList(QWidget):
         super().__init__(parent)
         self.title = QLabel()
         self.title.setFont(theme.font("body", bold=True))
+        self.title.setWordWrap(True)
         self.note = QLabel(METER_NOTE)
         self.note.setWordWrap(True)
         self.note.setFont(theme.font("small"))
         self.note.setForegroundRole(self.note.palette().ColorRole.PlaceholderText)
         self._grid = QGridLayout()
-        self._grid.setHorizontalSpacing(10)
+        self._grid.setHorizontalSpacing(8)
         self._grid.setVerticalSpacing(3)
         self._cells: list[tuple[QLabel, QLabel, QLabel]] = []
+        self._add_row(HEAD)
+        self._points = QGridLayout()
+        self._points.setVerticalSpacing(3)
+        self._point_cells: list[tuple[QLabel, QLabel]] = []
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 6, 0)
         layout.setSpacing(6)
+        layout.addLayout(self._points)
         layout.addWidget(self.title)
         layout.addLayout(self._grid)
         layout.addWidget(self.note)
@@ -57,17 +66,34 @@ class MeaningList(QWidget):
         scenario = document.scenario
         self.title.setText(meaning_title(curve.illuminance_lx, scenario.panels.technology))
         rows = light_meanings(scenario, curve.illuminance_lx)
-        while len(self._cells) < len(rows):
+        while len(self._cells) <= len(rows):
             self._add_row()
-        for row, cells in zip(rows, self._cells, strict=True):
+        for row, cells in zip(rows, self._cells[1:], strict=True):
             texts = (("▸ " if row.chosen else "   ") + row.name, row.irradiance, row.current)
             for text, label in zip(texts, cells, strict=True):
                 label.setText(text)
                 label.setFont(theme.font("small", bold=row.chosen))
 
-    def _add_row(self) -> None:
-        labels = (QLabel(), QLabel(), QLabel())
+        self._set_points(point_lines(curve))
+
+    def _set_points(self, lines: tuple[tuple[str, str], ...]) -> None:
+        while len(self._point_cells) < len(lines):
+            pair = (QLabel(), QLabel())
+            for column, label in enumerate(pair):
+                label.setFont(theme.font("small"))
+                side = Qt.AlignmentFlag.AlignRight if column else Qt.AlignmentFlag.AlignLeft
+                self._points.addWidget(label, len(self._point_cells), column, side)
+            self._point_cells.append(pair)
+        for i, pair in enumerate(self._point_cells):
+            texts = lines[i] if i < len(lines) else ("", "")
+            for text, label in zip(texts, pair, strict=True):
+                label.setText(text)
+                label.setVisible(bool(text))
+
+    def _add_row(self, texts: tuple[str, str, str] = ("", "", "")) -> None:
+        labels = (QLabel(texts[0]), QLabel(texts[1]), QLabel(texts[2]))
         for column, label in enumerate(labels):
+            label.setFont(theme.font("small"))
             side = Qt.AlignmentFlag.AlignRight if column else Qt.AlignmentFlag.AlignLeft
             self._grid.addWidget(label, len(self._cells), column, side)
         self._cells.append(labels)
@@ -87,8 +113,11 @@ class PanelDrawer(Drawer):
         layout = QHBoxLayout(self.body)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(16)
-        layout.addWidget(self.plot, 3)
-        layout.addWidget(SlimScroll(self.meanings), 2)
+        layout.addWidget(self.plot, 1)
+        scroll = SlimScroll(self.meanings)
+        scroll.setMinimumWidth(LIST_WIDTH)
+        scroll.setMaximumWidth(round(1.3 * LIST_WIDTH))
+        layout.addWidget(scroll, 1)
 
     def show_step(self, step: object) -> None:
         """Show curves."""

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from explorer.advice.panel_curve import PanelCurve, WorkingPoint
 from explorer.quantity import show
 from explorer.state import theme
+from explorer.state.panel_text import numbered
 from explorer.state.theme import Tokens, tokens_of
 from explorer.widgets.plots.overlay import paint_label
 
@@ -88,9 +89,8 @@ class _Picture:
             self._painter.drawPolyline(
                 QPolygonF([self._at(v, y / top) for v, y in pairs if v >= 0])
             )
-        last = 0.0
-        for point in sorted(self._curve.points, key=lambda p: p.voltage_v):
-            last = self._paint_point(point, last)
+        for number, point in numbered(self._curve):
+            self._paint_point(number, point)
 
     def _at(self, volts: float, share: float) -> QPointF:
         area = self._area
@@ -121,14 +121,14 @@ class _Picture:
                 y = area.bottom() - value / top * area.height()
                 painter.drawText(QRectF(x, y - 7, _LEFT - 5, 14), side, show(value, unit))
         painter.setPen(tokens.color("accent"))
-        painter.drawText(QPointF(area.left() + 4, area.top() - 7), "current, solid")
+        painter.drawText(QPointF(2, area.top() - 7), "current, solid")
         painter.setPen(tokens.color("threshold"))
         text = "power, dashed"
         width = painter.fontMetrics().horizontalAdvance(text)
-        painter.drawText(QPointF(area.right() - width - 4, area.top() - 7), text)
+        painter.drawText(QPointF(area.right() + _RIGHT - width - 4, area.top() - 7), text)
 
-    def _paint_point(self, point: WorkingPoint, last_y: float) -> float:
-        """A disc on either curve and its name; returns where the name stands."""
+    def _paint_point(self, number: int, point: WorkingPoint) -> None:
+        """A disc on either curve, and its number."""
         painter, tokens = self._painter, self._tokens
         for share, role in (
             (point.current_a / self._top_a, "accent"),
@@ -139,9 +139,6 @@ class _Picture:
             painter.drawEllipse(self._at(point.voltage_v, share), 4.5, 4.5)
         painter.setBrush(Qt.BrushStyle.NoBrush)
         at = self._at(point.voltage_v, point.power_w / self._top_w)
-        y = at.y() + 16
-        if abs(y - last_y) < 14:
-            y = last_y + 14
-        text = f"{point.label}: {show(point.voltage_v, 'V')}, {show(point.power_w, 'W')}"
-        paint_label(painter, QPointF(at.x() - 8, y), text, "ink", tokens, right=True)
-        return y
+        # Neighbours keep apart: odd numbers stand left above, even ones right below.
+        shift = QPointF(-7, -7) if number % 2 else QPointF(7, 15)
+        paint_label(painter, at + shift, str(number), "ink", tokens, right=bool(number % 2))
