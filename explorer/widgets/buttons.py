@@ -10,7 +10,7 @@ from explorer.state.theme import tokens_of
 from explorer.widgets.paint import focus_pen
 
 _RADIUS = 6.0
-_PAD, _GAP = 9, 6
+_PAD, _FLAT_PAD, _GAP = 9, 6, 6
 
 
 class PillButton(QToolButton):
@@ -41,7 +41,7 @@ class PillButton(QToolButton):
 
     def sizeHint(self) -> QSize:
         """Icon, text and their margins."""
-        width = 2 * _PAD + self.fontMetrics().horizontalAdvance(self._text())
+        width = 2 * (_PAD if self._outlined else _FLAT_PAD) + self.fontMetrics().horizontalAdvance(self._text())
         if self._shows_icon():
             width += self.iconSize().width() + (_GAP if self._text() else 0)
         smallest = self.minimumSize()

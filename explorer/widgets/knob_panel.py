@@ -22,7 +22,7 @@ from explorer.widgets.help.caution_line import CautionLine
 from explorer.widgets.knob_row import KnobRow
 from explorer.widgets.slim_scroll import SlimScroll
 
-WIDTH, WIDEST = 332, 400
+WIDTH, WIDEST = 312, 400
 _MNEMONICS = ("l", "p", "c", "d")
 
 

@@ -111,7 +111,7 @@ class MainWindow(QMainWindow):
         self._middle.addLayout(self.drawer_slot)
         self.body = QHBoxLayout()
         self.body.setSpacing(12)
-        self.body.addWidget(self.knobs, 26)
+        self.body.addWidget(self.knobs, 28)
         self.body.addLayout(self._middle, 52)
         self.body.addWidget(self.sign, 24)
         central = QWidget()

@@ -51,7 +51,7 @@ class TraceCard(Card):
         strip.addWidget(self.inset, 5)
         strip.addWidget(self.answers, 4)
         layout = QVBoxLayout(self)
-        layout.setContentsMargins(12, 10, 12, 10)
+        layout.setContentsMargins(10, 10, 10, 10)
         layout.setSpacing(6)
         layout.addLayout(self._build_head())
         layout.addWidget(self._pages, 1)
@@ -77,11 +77,10 @@ class TraceCard(Card):
         self._draw_icon()
         self.spans = QButtonGroup(self)
         head = QHBoxLayout()
-        head.setSpacing(2)
+        head.setSpacing(1)
         head.addWidget(self._title)
         head.addStretch(1)
         head.addWidget(self.fit)
-        head.addSpacing(8)
         for index, key in enumerate(SPAN_KEYS):
             button = PillButton(outlined=False)
             button.setText(key.capitalize())
@@ -107,6 +106,12 @@ class TraceCard(Card):
         super().resizeEvent(event)
         self._title.setVisible(self.width() >= _NARROW)
         self.answers.setVisible(self.width() >= _NARROW)
+        style = Qt.ToolButtonStyle
+        self.fit.setToolButtonStyle(
+            style.ToolButtonTextBesideIcon
+            if self.width() >= _NARROW
+            else style.ToolButtonIconOnly
+        )
         self._strip.setVisible(self.height() >= _LOW)
 
     def _draw_icon(self) -> None:
