@@ -41,7 +41,8 @@ class PillButton(QToolButton):
 
     def sizeHint(self) -> QSize:
         """Icon, text and their margins."""
-        width = 2 * (_PAD if self._outlined else _FLAT_PAD) + self.fontMetrics().horizontalAdvance(self._text())
+        pad = _PAD if self._outlined else _FLAT_PAD
+        width = 2 * pad + self.fontMetrics().horizontalAdvance(self._text())
         if self._shows_icon():
             width += self.iconSize().width() + (_GAP if self._text() else 0)
         smallest = self.minimumSize()
