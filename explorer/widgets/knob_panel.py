@@ -19,6 +19,7 @@ from explorer.widgets.fold import Fold
 from explorer.widgets.forms.pulse_timing import PulseTiming
 from explorer.widgets.forms.section_form import SectionForm, heading
 from explorer.widgets.help.caution_line import CautionLine
+from explorer.widgets.source_note import SourceNote
 from explorer.widgets.knob_row import KnobRow
 from explorer.widgets.slim_scroll import SlimScroll
 
@@ -161,6 +162,7 @@ class KnobPanel(Card):
     def _build_light(self) -> QWidget:
         return _Pages(
             SectionForm(self._document, "", keys=("place",)),
+            SourceNote(self._document),
             SectionForm(self._document, "light", hidden=frozenset({"illuminance_lx"})),
         )
 

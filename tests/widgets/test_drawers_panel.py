@@ -1,0 +1,63 @@
+"""The panel drawer follows the design and exports what it shows."""
+
+import pytest
+
+from explorer.scenario.model import Scenario
+from explorer.state.document import Document
+from explorer.state.jobs import JobRunner
+from explorer.widgets.drawers.panel_drawer import CURVE, SOURCES, PanelDrawer
+from explorer.widgets.drawers.panel_plot import ticks
+from explorer.widgets.source_note import SourceNote
+
+
+@pytest.fixture
+def drawer(qtbot):
+    document = Document(Scenario())
+    jobs = JobRunner()
+    made = PanelDrawer(document, jobs)
+    qtbot.addWidget(made)
+    made.resize(600, 260)
+    made.show()
+    yield made
+    made.feed.set_open(False)
+    jobs.finish()
+
+
+def test_it_answers_when_opened_and_follows_the_light(qtbot, drawer):
+    drawer.feed.set_open(True)
+    qtbot.waitUntil(lambda: drawer.has_body, timeout=5000)
+    assert "300 lx" in drawer.answer.text().replace("\u00a0", " ")
+    drawer.document.edit("light.illuminance_lx", 1000.0)
+    qtbot.waitUntil(
+        lambda: "1000 lx" in drawer.answer.text().replace("\u00a0", " "), timeout=5000
+    )
+
+
+def test_it_exports_curve_and_sources(qtbot, drawer, tmp_path):
+    drawer.feed.set_open(True)
+    qtbot.waitUntil(lambda: drawer.has_body, timeout=5000)
+    for name in (CURVE, SOURCES):
+        assert drawer.save("csv", name, tmp_path / f"{name}.csv")
+    head = (tmp_path / "curve.csv").read_text().splitlines()[0]
+    assert head == "voltage_V,current_A,power_W"
+    assert drawer.save("svg", "", tmp_path / "panel.svg")
+    assert drawer.save("png", "", tmp_path / "panel.png")
+    assert (tmp_path / "panel.png").stat().st_size > 5000
+
+
+def test_the_note_beside_the_source_follows_the_source(qtbot):
+    document = Document(Scenario())
+    note = SourceNote(document)
+    qtbot.addWidget(note)
+    before = note.text()
+    document.edit("light.source", "incandescent")
+    assert note.text() != before
+    assert "W/m²" in note.text()
+
+
+@pytest.mark.parametrize(("top", "step"), [(1.0, 0.5), (0.00015, 5e-5), (6.2, 2.0)])
+def test_ticks_are_round_and_stay_inside(top, step):
+    found = ticks(top)
+    assert found[0] == 0.0
+    assert found[-1] <= top * (1 + 1e-9)
+    assert found[1] == pytest.approx(step)
