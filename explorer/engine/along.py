@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from itertools import pairwise
-from math import ceil, log2
+from math import ceil, inf, log2
 
 import numpy as np
 from numpy.typing import NDArray
@@ -141,15 +141,23 @@ def _edges(flow: Flow, begin: float, end: float, span: float) -> FloatArray:
 
 def along_blend(flow: BlendedFlow, leg: Leg) -> tuple[FloatArray, FloatArray]:
     """Charges along one leg of a log and the time that each stands for."""
-    span = leg.end_s - leg.begin_s
-    low, high = min(leg.begin_c, leg.end_c), max(leg.begin_c, leg.end_c)
-    first, last = np.searchsorted(flow._a.nodes, [low, high])
+    span, begin, end = leg.end_s - leg.begin_s, leg.begin_c, leg.end_c
+    nodes = flow._a.nodes
+    first, last = np.searchsorted(nodes, [min(begin, end), max(begin, end)])
+    inside = nodes[first:last]
+    jumps = inside[:-1][np.diff(inside) == 0.0]
+    marks = {*inside[:: max(1, ceil(len(inside) / 8))].tolist(), *jumps.tolist(), end} - {begin}
+    met = [
+        flow.run(begin, span, *((-inf, q) if end > begin else (q, inf)))[1] for q in marks
+    ]
+    edges = np.unique([0.0, *(t for t in met if 0.0 < t < span), span])
     cells = slice(max(int(first) - 1, 0), int(last) + 1)
     slope = max(float(np.abs(part.slope[cells]).max(initial=0.0)) for part in (flow._a, flow._b))
-    edges = graded(slope * span, even=2) * span
+    parts = [a + (b - a) * graded(slope * (b - a), even=2)[:-1] for a, b in pairwise(edges.tolist())]
+    edges = np.append(np.concatenate(parts), span)
     width = np.diff(edges)
     t = (edges[:-1, None] + width[:, None] * POINTS).ravel()
-    q = np.array([flow.run(leg.begin_c, float(s), -np.inf, np.inf)[0] for s in t])
+    q = np.array([flow.run(begin, s, -inf, inf)[0] for s in t.tolist()])
     return q, (width[:, None] * WEIGHTS).ravel()
 
 
