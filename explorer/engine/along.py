@@ -153,7 +153,9 @@ def along_blend(flow: BlendedFlow, leg: Leg) -> tuple[FloatArray, FloatArray]:
     edges = np.unique([0.0, *(t for t in met if 0.0 < t < span), span])
     cells = slice(max(int(first) - 1, 0), int(last) + 1)
     slope = max(float(np.abs(part.slope[cells]).max(initial=0.0)) for part in (flow._a, flow._b))
-    parts = [a + (b - a) * graded(slope * (b - a), even=2)[:-1] for a, b in pairwise(edges.tolist())]
+    parts = [
+        a + (b - a) * graded(slope * (b - a), even=2)[:-1] for a, b in pairwise(edges.tolist())
+    ]
     edges = np.append(np.concatenate(parts), span)
     width = np.diff(edges)
     t = (edges[:-1, None] + width[:, None] * POINTS).ravel()
