@@ -12,7 +12,6 @@ from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.optimize import least_squares
 
 from explorer.physics.panel import Panel, current_at_voltage, maximum_power, open_circuit_voltage
 
@@ -186,6 +185,9 @@ def fit_panel(points: Sequence[SheetValues], start: Panel) -> PanelFit:
         [[p.short_circuit_a, p.open_circuit_v, p.max_power_a, p.max_power_v] for p in points]
     )
     guess = _first_guess(sheet, expected, start)
+
+    # Loaded here: only data-sheet panels need it, and it would double the time to the first verdict.
+    from scipy.optimize import least_squares
 
     def misfit(shift: FloatArray) -> FloatArray:
         panel, scale = guess.moved(shift)
