@@ -6,7 +6,16 @@ from pathlib import Path
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QFrame,
+    QHBoxLayout,
+    QLabel,
+    QScrollArea,
+    QSizePolicy,
+    QStackedWidget,
+    QVBoxLayout,
+    QWidget,
+)
 
 from explorer.files.disk import FileError
 from explorer.state import theme
@@ -17,6 +26,8 @@ from explorer.state.readout import bind_units
 from explorer.widgets import messages
 from explorer.widgets.drawers import export
 from explorer.widgets.drawers.export import ExportButton, Picture, widget_picture
+from explorer.widgets.drawers.flat import SlimSideBar
+from explorer.widgets.slim_scroll import SlimBar
 
 
 class Drawer(QWidget):
@@ -68,9 +79,20 @@ class Drawer(QWidget):
         self.nothing.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self.nothing.setForegroundRole(self.nothing.palette().ColorRole.PlaceholderText)
         self.body = QWidget()
+        self._room = QScrollArea()
+        self._room.setFrameShape(QFrame.Shape.NoFrame)
+        self._room.setWidgetResizable(True)
+        self._room.setHorizontalScrollBar(SlimSideBar())
+        self._room.setVerticalScrollBar(SlimBar())
+        self._room.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self._room.setCornerWidget(QWidget())
+        self._room.setMinimumSize(0, 0)
+        self._room.setWidget(self.body)
+        self._room.viewport().setAutoFillBackground(False)
+        self.body.setAutoFillBackground(False)
         self.pages = QStackedWidget()
         self.pages.addWidget(self.nothing)
-        self.pages.addWidget(self.body)
+        self.pages.addWidget(self._room)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(14, 10, 12, 10)
         layout.setSpacing(6)
@@ -127,13 +149,13 @@ class Drawer(QWidget):
 
     def show_body(self) -> None:
         """Show the body."""
-        self.pages.setCurrentWidget(self.body)
+        self.pages.setCurrentWidget(self._room)
         self.export.setEnabled(True)
 
     @property
     def has_body(self) -> bool:
         """Whether the body is on show."""
-        return self.pages.currentWidget() is self.body
+        return self.pages.currentWidget() is self._room
 
     # --- what the feed says ---
 

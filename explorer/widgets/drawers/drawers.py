@@ -18,6 +18,7 @@ from explorer.widgets.drawers.strip import HEIGHT, WORDINGS, DrawerStrip
 QUESTIONS = tuple(WORDINGS)
 """Keys of the drawers, in the order of the strip."""
 GAP = 10
+_LEAST_HEIGHT = 150
 _LOW, _HIGH = 600, 1000
 _LEAST_SHARE, _MOST_SHARE = 0.45, 0.55
 
@@ -139,15 +140,14 @@ class Drawers(QWidget):
 
     def _take_room(self) -> None:
         """The strip alone, or with the open drawer, which takes a share of the room."""
-        height = HEIGHT
-        if self.open_key:
-            height += GAP + self._drawer_height()
-        self.setFixedHeight(height)
+        is_open = bool(self.open_key)
+        self.setMinimumHeight(HEIGHT + (GAP + _LEAST_HEIGHT if is_open else 0))
+        self.setMaximumHeight(HEIGHT + (GAP + self._drawer_height() if is_open else 0))
 
     def _drawer_height(self) -> int:
         share = (self._room - _LOW) / (_HIGH - _LOW)
         share = _LEAST_SHARE + (_MOST_SHARE - _LEAST_SHARE) * min(max(share, 0.0), 1.0)
-        return round(share * self._room)
+        return max(round(share * self._room), _LEAST_HEIGHT)
 
 
 def _build(key: str, document: Document, jobs: JobRunner) -> Drawer:

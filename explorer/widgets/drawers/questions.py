@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QObject, Qt, QTimer
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QBoxLayout, QWidget
 
 from explorer.widgets.drawers.drawers import QUESTIONS, Drawers
 from explorer.widgets.drawers.jump import go_to
@@ -15,6 +15,9 @@ from explorer.widgets.remedy_list import RemedyList
 
 if TYPE_CHECKING:
     from explorer.widgets.main_window import MainWindow
+
+_FIRST = 100
+"""Stretch of the drawers against the trace's 1: they grow to their largest height first."""
 
 
 class Questions(QObject):
@@ -27,6 +30,9 @@ class Questions(QObject):
         self.drawers = Drawers(window.document, window.jobs, window.settings)
         self.remedies = RemedyList(window.document, window.jobs)
         window.drawer_slot.addWidget(self.drawers)
+        column = window.drawer_slot.parent()
+        if isinstance(column, QBoxLayout):  # the drawer takes its share, the trace the rest
+            column.setStretchFactor(window.drawer_slot, _FIRST)
         window.sign.remedy_slot.addWidget(self.remedies)
         window.view_menu.addSeparator()
         for key in QUESTIONS:

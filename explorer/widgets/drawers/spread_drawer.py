@@ -73,10 +73,10 @@ class SpreadDrawer(Drawer):
         right.addWidget(self.usual, 0, Qt.AlignmentFlag.AlignRight)
         layout = QHBoxLayout(self.body)
         layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(16)
+        layout.setSpacing(14)
         layout.addLayout(left, 5)
         layout.addLayout(right, 6)
-        self.view.setMinimumWidth(300)
+        self.view.setMinimumWidth(260)
         self.model.edited.connect(self._on_tolerance)
         self.model.refused.connect(document.refused)
         self.years.valueChanged.connect(self._on_years)
@@ -179,7 +179,7 @@ class Share(QWidget):
         super().__init__(parent)
         self._state: State = state
         self._text = "–"
-        self.setMinimumSize(78, 28)
+        self.setMinimumSize(72, 28)
 
     def sizeHint(self) -> QSize:
         """Room for a lamp and a percentage."""

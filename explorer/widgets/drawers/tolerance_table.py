@@ -255,10 +255,10 @@ class ToleranceTable(QTableView):
         header.setSectionResizeMode(_AMOUNT, QHeaderView.ResizeMode.Fixed)
         header.setSectionResizeMode(_SHARE, QHeaderView.ResizeMode.Fixed)
         self.setColumnWidth(_AMOUNT, 62)
-        self.setColumnWidth(_SHARE, 104)
+        self.setColumnWidth(_SHARE, 92)
         self.viewport().setAutoFillBackground(False)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Give the bars a share of the room."""
-        self.setColumnWidth(_SHARE, max(104, round(0.36 * self.viewport().width())))
+        self.setColumnWidth(_SHARE, max(92, round(0.34 * self.viewport().width())))
         super().resizeEvent(event)

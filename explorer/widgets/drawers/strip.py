@@ -1,0 +1,85 @@
+"""The questions in a row, in as many words as there is room for."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QHBoxLayout, QWidget
+
+from explorer.widgets.buttons import PillButton
+from explorer.widgets.card import Card
+
+WORDINGS = {
+    "budget": (
+        "Where does the energy go?", "Where does energy go?", "Where does it go?", "Energy",
+    ),
+    "contest": ("Which store?", "Which store?", "Which store?", "Store"),
+    "territory": (
+        "Where would it work?", "Where would it work?", "Where would it work?", "Where",
+    ),
+    "spread": ("How sure?", "How sure?", "How sure?", "Sure"),
+    "panel": ("How does the panel work?", "The panel?", "The panel?", "Panel"),
+}  # fmt: skip
+"""Each question from its full wording to one word."""
+HEIGHT = 42
+_EDGE, _GAP = 8, 4
+
+
+class DrawerStrip(Card):
+    """One checkable button for each question."""
+
+    pressed = Signal(str)
+    """Carries the key of the pressed question."""
+
+    def __init__(self, keys: tuple[str, ...], parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setFixedHeight(HEIGHT)
+        self.buttons: dict[str, PillButton] = {}
+        row = QHBoxLayout(self)
+        row.setContentsMargins(_EDGE, 0, _EDGE, 0)
+        row.setSpacing(_GAP)
+        for index, key in enumerate(keys):
+            question = WORDINGS[key][0]
+            button = PillButton(outlined=False)
+            button.setObjectName(f"drawer_{key}")
+            button.setText(question)
+            button.setCheckable(True)
+            button.setMinimumHeight(30)
+            button.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+            button.setAccessibleName(question)
+            button.setToolTip(f"{question} (Ctrl+{index + 1}, Esc closes)")
+            button.clicked.connect(self._on_clicked)
+            self.buttons[key] = button
+            row.addWidget(button)
+        row.addStretch(1)
+        # The buttons' own least width must not hold the window open: the wording gives way.
+        row.setSizeConstraint(QHBoxLayout.SizeConstraint.SetNoConstraint)
+
+    def minimumSizeHint(self) -> QSize:
+        """As wide as the shortest wording."""
+        return QSize(self._width(-1), HEIGHT)
+
+    def sizeHint(self) -> QSize:
+        """As wide as the full wording."""
+        return QSize(self._width(0), HEIGHT)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Take the longest wording that fits."""
+        super().resizeEvent(event)
+        levels = len(next(iter(WORDINGS.values())))
+        level = next((n for n in range(levels) if self._width(n) <= self.width()), levels - 1)
+        for key, button in self.buttons.items():
+            if button.text() != WORDINGS[key][level]:
+                button.setText(WORDINGS[key][level])
+
+    def _width(self, level: int) -> int:
+        total = 2 * _EDGE + _GAP * (len(self.buttons) - 1)
+        for key, button in self.buttons.items():
+            spare = button.sizeHint().width() - button.fontMetrics().horizontalAdvance(
+                button.text()
+            )
+            total += spare + button.fontMetrics().horizontalAdvance(WORDINGS[key][level])
+        return total
+
+    def _on_clicked(self) -> None:
+        self.pressed.emit(self.sender().objectName().removeprefix("drawer_"))
