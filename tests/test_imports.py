@@ -1,0 +1,20 @@
+"""What the command line and the first verdict must not load."""
+
+import subprocess
+import sys
+
+
+def _loaded(statement: str) -> set[str]:
+    code = f"{statement}; import sys; print('\\n'.join(sys.modules))"
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    return set(done.stdout.split())
+
+
+def test_an_assessment_loads_neither_qt_nor_scipy():
+    loaded = _loaded("import explorer.advice.assess, explorer.advice.break_even")
+    assert not [m for m in loaded if m.split(".")[0] in {"PySide6", "pyqtgraph", "scipy"}]
+
+
+def test_the_command_line_loads_no_qt():
+    loaded = _loaded("import explorer.cli")
+    assert not [m for m in loaded if m.split(".")[0] in {"PySide6", "pyqtgraph", "scipy"}]
