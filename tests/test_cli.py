@@ -569,7 +569,11 @@ def test_a_terminal_without_shapes_and_greek_letters_gets_other_marks():
 def test_the_command_line_loads_no_qt():
     asked = "import sys, explorer.cli; print(*{name.split('.')[0] for name in sys.modules})"
     done = subprocess.run(
-        [sys.executable, "-c", asked], capture_output=True, text=True, timeout=60, check=True,
+        [sys.executable, "-c", asked],
+        capture_output=True,
+        text=True,
+        timeout=60,
+        check=True,
         cwd=Path(cli.__file__).parent.parent,
     )
     assert not {"PySide6", "pyqtgraph", "shiboken6"} & set(done.stdout.split())

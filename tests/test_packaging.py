@@ -11,6 +11,11 @@ from pathlib import Path
 
 import pytest
 
+from explorer.advice.assess import assess
+from explorer.cli import commands
+from explorer.files.scenario_json import parse_scenario
+from explorer.scenario.model import with_value
+
 ROOT = Path(__file__).parent.parent
 TOP = {
     "README.md",
@@ -133,10 +138,38 @@ def test_the_top_of_the_checkout_is_tidy():
     assert found - MADE_BY_TOOLS == TOP
 
 
+def readme():
+    return (ROOT / "README.md").read_text(encoding="utf-8")
+
+
+def readme_blocks():
+    return re.findall(r"^```\w*\n(.*?)\n```$", readme(), re.DOTALL | re.MULTILINE)
+
+
+def test_the_device_of_the_readme_is_judged_as_it_says():
+    """A newcomer copies this block first, so it must be taken as it stands."""
+    (block,) = [block for block in readme_blocks() if block.startswith("{")]
+    found = assess(parse_scenario(block, "mine.json"), columns=20)
+    assert found.verdict.word == "Runs"
+    assert "prints **Runs**" in readme()
+    assert len(found.verdict.checks) == 6
+    assert len(found.answers) == 12
+    # What the text says to try next: either change turns the verdict.
+    for path, value in (("light.illuminance_lx", 150.0), ("load.sleep_A", 4e-6)):
+        worse = assess(with_value(found.scenario, path, value), columns=20)
+        assert min(c.margin for c in worse.verdict.checks) < min(
+            c.margin for c in found.verdict.checks if c.name not in ("ratings", "service")
+        )
+
+
+def test_the_readme_shows_every_command_and_no_other():
+    (block,) = [block for block in readme_blocks() if "gloaming schema" in block]
+    lines = [line for line in block.splitlines() if "open the window" not in line]
+    assert {line.split()[1] for line in lines} == set(commands.commands)
+
+
 def test_the_fresh_machine_runs_the_command_of_the_readme():
-    readme = (ROOT / "README.md").read_text(encoding="utf-8")
-    blocks = re.findall(r"```\n(.*?)\n```", readme, re.DOTALL)
-    (shown,) = [block for block in blocks if "pytest" in block and "pip install" in block]
+    (shown,) = [block for block in readme_blocks() if "pytest" in block and "pip install" in block]
     assert "\n" not in shown
     script = (ROOT / ".ci" / "run").read_text(encoding="utf-8")
     (used,) = re.findall(

@@ -105,4 +105,3 @@ def test_memory_of_a_long_drag(benchmark, qapp, window, tell):
 
 def resident_mb(status):
     return int(status.read_text().split()[1]) * 4096 / 1e6
-

@@ -135,8 +135,9 @@ def test_a_trace_of_one_moment_is_that_moment():
 
 
 @given(
-    st.lists(st.tuples(st.floats(0, 50), st.floats(0, 5), st.floats(0, 9)), min_size=2,
-             max_size=30),
+    st.lists(
+        st.tuples(st.floats(0, 50), st.floats(0, 5), st.floats(0, 9)), min_size=2, max_size=30
+    ),
     st.floats(0.05, 80),
 )
 def test_charge_and_minimum_survive_any_step(points, step_s):
@@ -144,8 +145,15 @@ def test_charge_and_minimum_survive_any_step(points, step_s):
     rises, volts, amps = (np.array(column) for column in zip(*points, strict=True))
     t = np.cumsum(rises) - rises[0]
     trace = Columns(
-        time_s=t, store_v=volts, store_min_v=volts, terminal_v=volts, terminal_min_v=volts,
-        harvest_a=amps, load_a=amps, connected=volts > 2.0, illuminance_lx=amps,
+        time_s=t,
+        store_v=volts,
+        store_min_v=volts,
+        terminal_v=volts,
+        terminal_min_v=volts,
+        harvest_a=amps,
+        load_a=amps,
+        connected=volts > 2.0,
+        illuminance_lx=amps,
     )
     rows = every(trace, step_s)
     charge = float(np.sum(0.5 * (amps[1:] + amps[:-1]) * np.diff(t)))
