@@ -277,8 +277,7 @@ def _survive(
 ) -> DarkStretch:
     state = State(charge_c=charge, connected=True)
     run = engine.dark().march(
-        20.0 * needed_s, state, begin_s=begin_s + engine.system.light.begins_at_s,
-        stop_at="cut_off",
+        20.0 * needed_s, state, begin_s=begin_s, stop_at="cut_off"
     )
     available = run.span_s if run.tally.cut_offs else 20.0 * needed_s
     return DarkStretch(
