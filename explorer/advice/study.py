@@ -12,7 +12,7 @@ from explorer.engine.march import Engine
 from explorer.engine.run import MOST_TRIES
 from explorer.engine.sample import Extremes, columns, extremes
 from explorer.engine.steady import STUDY_LEGS, RepeatingCourse, repeating_course
-from explorer.engine.system import Periodic, System, WhenReady
+from explorer.engine.system import WEEK_S, Periodic, System, WhenReady
 from explorer.physics import load as ld
 from explorer.scenario.build import build
 from explorer.scenario.light_log import LightLog
@@ -112,20 +112,26 @@ def study(scenario: Scenario, log: LightLog | None = None) -> Study:
 
 
 def wanted_runs(system: System, span_s: float) -> tuple[float, ...]:
-    """Runs that each operation should complete in a span."""
-    weeks = span_s / 604_800.0
+    """Runs that each operation should complete in a span from the beginning of the light.
+
+    A log that covers a part of the week wants what its own hours want, not a mean week.
+    """
+    begin = system.light.begins_at_s
     wanted = []
     for op in system.load.operations:
-        if isinstance(op.schedule, WhenReady):
-            wanted.append(op.schedule.wanted_per_s * span_s)
+        schedule = op.schedule
+        if isinstance(schedule, WhenReady):
+            wanted.append(schedule.wanted_per_s * span_s)
             continue
-        runs = sum(
-            np.ceil((end - begin) / op.schedule.interval_s - 1e-9)
-            if not op.schedule.always
-            else (end - begin) / op.schedule.interval_s
-            for begin, end in op.schedule.windows_s
-        )
-        wanted.append(float(runs) * weeks)
+        if schedule.always:
+            wanted.append(span_s / schedule.interval_s)
+            continue
+        opens, closes = np.array(schedule.windows_s).T
+        week = WEEK_S * np.arange(begin // WEEK_S, (begin + span_s) // WEEK_S + 1.0)[:, None]
+        opens = np.maximum(week + opens, begin)
+        closes = np.minimum(week + closes, begin + span_s)
+        runs = np.ceil(np.maximum(closes - opens, 0.0) / schedule.interval_s - 1e-9)
+        wanted.append(float(runs.sum()))
     return tuple(wanted)
 
 
@@ -194,13 +200,12 @@ def mean_draw(engine: Engine, volts: float) -> float:
     idle = drawn(system.load.sleep)
     total = idle + system.quiescent_a
     total += float(np.interp(volts, field.open_v, field.curve.leak_a))
-    for op, runs in zip(
-        system.load.operations, wanted_runs(system, 604_800.0), strict=True
-    ):
+    period = system.light.period_s
+    for op, runs in zip(system.load.operations, wanted_runs(system, period), strict=True):
         extra = sum(
             (drawn(system.load.sleep + p.draw) - idle) * p.duration_s for p in op.phases
         )
-        total += extra * runs / 604_800.0
+        total += extra * runs / period
     return total
 
 
