@@ -9,12 +9,13 @@ import numpy as np
 
 from explorer.advice.study import Study, reserve_voltage
 from explorer.advice.verdict import Check, Hazard
+from explorer.engine.system import WhenReady
 from explorer.physics import charger as ch
 from explorer.physics import load as ld
 from explorer.quantity import show
-from explorer.scenario.storage import CellStore
-from explorer.scenario.ratings import rated_voltage, worst_unit_voltage
 from explorer.scenario.course import current_per_lux
+from explorer.scenario.ratings import rated_voltage, worst_unit_voltage
+from explorer.scenario.storage import CellStore
 
 PULSE_MARGIN = 1.1
 """Margin wanted for the droop of a pulse, which follows from part data (own judgement)."""
@@ -115,8 +116,8 @@ def _dark(study: Study) -> Check:
     else:
         lasts = show(worst.available_s, "s")
     sentence = (
-        f"From {show(worst.begin_v, 'V')} the store lasts {lasts} in the dark{kept}; the longest "
-        f"{name} is {show(worst.needed_s, 's')}."
+        f"From {show(worst.begin_v, 'V')} the store lasts {lasts} in the dark{kept}; the {name} "
+        f"lasts {show(worst.needed_s, 's')}."
     )
     return Check(
         name="dark", value=worst.available_s, limit=worst.needed_s, unit="s",
@@ -127,23 +128,27 @@ def _dark(study: Study) -> Check:
 def lowest_working_voltage(study: Study) -> float:
     """Store voltage at which the deepest pulse must be expected. [V]
 
-    The lowest level between pulses of the repeating course; where the course runs flat, the
-    disconnect threshold, since the load switch lets no pulse begin below it.
+    The lowest at which one begins in the repeating course; where the course runs flat or no
+    pulse begins, the disconnect threshold, since the load switch lets none begin below it.
     """
     cut = study.scenario.load.disconnect_V
-    if study.course.run.tally.cut_offs > 0 or not np.isfinite(study.extremes.lowest_terminal_v):
+    if study.course.run.tally.cut_offs > 0 or not np.isfinite(study.lowest_between_v):
         return max(cut, 1e-3)
     return max(study.lowest_between_v, cut)
 
 
 def deepest_pulse(study: Study, store_v: float) -> DeepestPulse | None:
-    """The phase with the lowest terminal voltage at a store voltage, if there is any."""
+    """The phase with the lowest terminal voltage, if there is any.
+
+    Pulses begin at a store voltage; those that wait for a higher one begin there.
+    """
     system, field = study.system, study.engine.field
     esr = field.curve.esr_ohm
-    begin_c = field.charge_at(min(store_v, float(field.open_v[-1])))
     found: DeepestPulse | None = None
     for i, op in enumerate(system.load.operations):
-        q = begin_c
+        ready_v = op.schedule.ready_v if isinstance(op.schedule, WhenReady) else 0.0
+        start_v = min(max(store_v, ready_v), float(field.open_v[-1]))
+        q = field.charge_at(start_v)
         for k, phase in enumerate(op.phases):
             draw = system.load.sleep + phase.draw + ld.Draw(current_a=system.quiescent_a)
             first_v = float(field.voltage_at(q))
@@ -158,9 +163,9 @@ def deepest_pulse(study: Study, store_v: float) -> DeepestPulse | None:
                 last_v, lowest = first_v, 0.0
             if found is None or lowest < found.terminal_v:
                 found = DeepestPulse(
-                    operation=op.name, operation_index=i, phase_index=k, store_v=store_v,
+                    operation=op.name, operation_index=i, phase_index=k, store_v=start_v,
                     terminal_v=lowest, step_v=max(last_v - lowest, 0.0),
-                    ramp_v=store_v - last_v,
+                    ramp_v=start_v - last_v,
                 )
     return found
 
@@ -174,6 +179,7 @@ def _pulse(study: Study) -> Check:
             name="pulse", value=low, limit=minimum, unit="V", margin=NO_LIMIT,
             wanted=PULSE_MARGIN, sentence="The device has no pulses.",
         )
+    low = pulse.store_v
     room = low - minimum
     margin = room / pulse.droop_v if pulse.droop_v > 0 else NO_LIMIT
     if pulse.terminal_v <= 0:

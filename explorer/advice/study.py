@@ -9,6 +9,7 @@ import numpy as np
 
 from explorer.engine.legs import State, Trajectory
 from explorer.engine.march import Engine
+from explorer.engine.pulses import lowest_begin
 from explorer.engine.run import MOST_TRIES
 from explorer.engine.sample import Extremes, columns, extremes
 from explorer.engine.steady import STUDY_LEGS, RepeatingCourse, repeating_course
@@ -61,7 +62,8 @@ class Study:
     course: RepeatingCourse
     extremes: Extremes
     lowest_between_v: float
-    """Lowest store voltage at which a pulse begins in the repeating course. [V]"""
+    """Lowest store voltage at which a pulse begins in the repeating course; infinite where none
+    does. [V]"""
     dark: tuple[DarkStretch, ...]
     available_c: float
     """Charge that the charger could deliver in a period with the store at connect level. [C]"""
@@ -100,7 +102,7 @@ def study(scenario: Scenario, log: LightLog | None = None) -> Study:
         first=first,
         course=course,
         extremes=found,
-        lowest_between_v=float(trace.store_v[trace.connected].min(initial=np.inf)),
+        lowest_between_v=lowest_begin(engine, course.run),
         dark=_dark_stretches(engine, course, scenario.margins.closure_days * 86_400.0),
         available_c=available,
         needed_c=needed,
