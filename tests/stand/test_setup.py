@@ -1,0 +1,208 @@
+import pytest
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtWidgets import QWidget
+
+from explorer.files.scenario_json import dump_scenario
+from explorer.scenario.model import Scenario
+from explorer.stand import desk as desk_module
+from explorer.stand.desk import StandDesk
+from explorer.stand.door import StandDoor
+from explorer.stand.setup_dialog import SetupDialog
+from explorer.state.document import Document
+from explorer.state.stand_plan import StandPlan, bundled_names, load_plan, save_plan
+from explorer.widgets import messages
+from explorer.widgets.actions import build_actions
+
+
+@pytest.fixture
+def dialog(qtbot, plan, parked):
+    parked.park(Scenario(title="Left behind"), "Marginal")
+    result = SetupDialog(plan, parked, QSize(1920, 1080))
+    qtbot.addWidget(result)
+    return result
+
+
+@pytest.fixture
+def explorer(qtbot):
+    window = QWidget()
+    qtbot.addWidget(window)
+    window.show()
+    return window
+
+
+@pytest.fixture
+def desk(explorer, tmp_path):
+    result = StandDesk(tmp_path, explorer, explorer)
+    yield result
+    if result.window is not None:
+        result.window.leave()
+    if result.dialog is not None:
+        result.dialog.reject()
+
+
+# --- the page of the operator ---
+
+
+def test_it_gives_back_the_plan_it_was_given(dialog, plan):
+    assert dialog.plan() == plan
+
+
+def test_unticked_scenarios_are_offered_but_not_shown(dialog, plan):
+    assert dialog.scenarios.items.count() == len(bundled_names())
+    assert dialog.scenarios.names() == plan.scenarios
+
+
+def test_the_order_can_be_changed(dialog, plan):
+    dialog.scenarios.items.setCurrentRow(1)
+    dialog.scenarios.up.click()
+    assert dialog.scenarios.names() == plan.scenarios[::-1]
+    dialog.scenarios.down.click()
+    assert dialog.scenarios.names() == plan.scenarios
+
+
+def test_a_file_can_be_added_and_removed_a_bundled_one_only_unticked(dialog, tmp_path, monkeypatch):
+    path = tmp_path / "own.json"
+    monkeypatch.setattr(messages, "pick_open", lambda *_: path)
+    dialog.scenarios.add.click()
+    dialog.scenarios.add.click()
+    assert dialog.scenarios.names()[-1] == str(path)
+    assert dialog.scenarios.items.count() == len(bundled_names()) + 1
+    dialog.scenarios.remove.click()
+    assert str(path) not in dialog.scenarios.names()
+    dialog.scenarios.items.setCurrentRow(0)
+    assert not dialog.scenarios.remove.isEnabled()
+
+
+def test_the_warning_cannot_be_shorter_than_twenty_seconds(dialog):
+    dialog.warning.setValue(5)
+    assert dialog.warning.value() == 20
+    assert dialog.plan().warning_s == 20
+
+
+def test_it_says_whether_the_screen_carries_the_page(dialog):
+    assert "reads at 3 m" in dialog.fit_text.text()
+    dialog.diagonal.setValue(14.0)
+    assert "cannot carry the page at 3 m" in dialog.fit_text.text()
+    dialog.distance.setValue(1.0)
+    assert "reads at 1 m" in dialog.fit_text.text()
+    assert "px" in dialog.fit_text.text()
+
+
+def test_it_says_how_to_leave(dialog):
+    texts = " ".join(label.text() for label in dialog.findChildren(type(dialog.fit_text)))
+    assert "hold Esc for 3 s" in texts
+    assert "both upper corners" in texts
+
+
+def test_a_stand_without_scenario_or_knob_cannot_start(dialog):
+    for row in range(dialog.scenarios.items.count()):
+        dialog.scenarios.items.item(row).setCheckState(Qt.CheckState.Unchecked)
+    assert not dialog.start.isEnabled()
+    dialog.scenarios.items.item(0).setCheckState(Qt.CheckState.Checked)
+    assert dialog.start.isEnabled()
+    for box in dialog.movable.values():
+        box.setChecked(False)
+    assert not dialog.start.isEnabled()
+    assert "at least one" in dialog.start.toolTip()
+
+
+def test_parked_scenarios_are_listed_and_open_in_the_explorer(dialog, qtbot):
+    assert dialog.parked_list.item(0).text() == "4 May 12:00 – Left behind – Marginal"
+    with qtbot.waitSignal(dialog.open_wanted) as wanted:
+        dialog.open_parked.click()
+    assert wanted.args[0].title == "Left behind"
+    dialog.forget.click()
+    assert dialog.parked_list.count() == 0
+    assert not dialog.open_parked.isEnabled()
+
+
+def test_every_field_has_a_name(dialog):
+    for field in (dialog.idle, dialog.warning, dialog.cycle, dialog.diagonal, dialog.distance,
+                  dialog.title, dialog.contact, dialog.theme_choice, dialog.parked_list,
+                  dialog.scenarios.items):  # fmt: skip
+        assert field.accessibleName()
+    assert "seconds" in dialog.idle.accessibleName()
+
+
+# --- there and back ---
+
+
+def test_starting_saves_the_plan_hides_the_explorer_and_fills_the_screen(desk, explorer, tmp_path):
+    desk.open_setup()
+    desk.dialog.title.setText("Open day")
+    desk.dialog.start.click()
+    assert desk.dialog is None
+    assert desk.window.isFullScreen()
+    assert desk.window.page.title.text() == "Open day"
+    assert not explorer.isVisible()
+    assert load_plan(tmp_path / "stand.json").title == "Open day"
+
+
+def test_leaving_brings_explorer_and_set_up_back_with_what_visitors_left(desk, explorer):
+    desk.open_setup()
+    desk.dialog.start.click()
+    window = desk.window
+    window.session.touched()
+    window.document.edit("panels.count", 7)
+    window.leave()
+    assert desk.window is None
+    assert explorer.isVisible()
+    assert desk.dialog.parked_list.count() == 1
+
+
+def test_wrong_files_are_left_out_and_the_operator_is_told(desk, tmp_path):
+    (tmp_path / "wrong.json").write_text("{}")
+    plan = StandPlan(scenarios=(str(tmp_path / "wrong.json"), "bundled:plant_label"))
+    desk.open_setup()
+    desk.run(plan)
+    assert [e.title for e in desk.window.session.exhibits] == ["Plant label in the fern house"]
+    desk.window.leave()
+    assert "wrong.json" in desk.dialog.problem_text.text()
+
+
+def test_a_stand_of_wrong_files_only_does_not_begin(desk, tmp_path):
+    desk.open_setup()
+    desk.run(StandPlan(scenarios=(str(tmp_path / "gone.json"),)))
+    assert desk.window is None
+    assert "gone.json" in desk.dialog.problem_text.text()
+    assert "tick another one" in desk.dialog.problem_text.text()
+
+
+def test_a_broken_set_up_file_falls_back_and_says_so(desk, tmp_path):
+    (tmp_path / "stand.json").write_text("{")
+    desk.open_setup()
+    assert "could not be used" in desk.dialog.problem_text.text()
+    assert desk.dialog.scenarios.names() == bundled_names()
+
+
+def test_the_last_set_up_is_remembered(desk, tmp_path, plan):
+    save_plan(tmp_path / "stand.json", plan)
+    desk.open_setup()
+    assert desk.dialog.plan() == plan
+
+
+def test_the_action_opens_the_set_up_and_a_parked_scenario_is_one_undo_step(
+    explorer, tmp_path, parked
+):
+    document = Document()
+    document.setParent(explorer)
+    before = document.scenario
+    action = build_actions(explorer)["stand"]
+    door = StandDoor(action, tmp_path, explorer, document)
+    desk_module.ParkedScenarios(tmp_path / desk_module.PARKED_FILE).park(
+        Scenario(title="Left behind"), "Runs"
+    )
+    action.trigger()
+    dialog = explorer.findChild(SetupDialog)
+    dialog.open_parked.click()
+    assert document.scenario.title == "Left behind"
+    document.undo_stack.undo()
+    assert document.scenario == before
+    assert door.parent() is explorer
+
+
+def test_own_scenarios_can_be_shown(desk, tmp_path):
+    own = tmp_path / "sill.json"
+    own.write_text(dump_scenario(Scenario(title="Window sill")), encoding="utf-8")
+    desk.run(StandPlan(scenarios=(str(own),)))
+    assert desk.window.session.exhibit.title == "Window sill"
