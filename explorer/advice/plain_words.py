@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 
 from explorer.advice.assess import Assessment, assess
 from explorer.advice.fleet import Fleet, judge_many
-from explorer.advice.verdict import Check
+from explorer.advice.verdict import Check, Verdict
 from explorer.quantity import show
 from explorer.scenario import parts
 from explorer.scenario.guide import (
@@ -199,12 +199,23 @@ def two_sentences(found: Assessment) -> tuple[str, str]:
     """
     verdict = found.verdict
     with_what = f"with {_panels(found.scenario)} and {_store(found.scenario)}"
+    late = verdict.governing.name == "starts" and isfinite(verdict.governing.value)
     lead = {
         "runs": f"Yes: {with_what} it can live on this light.",
         "marginal": f"Perhaps: {with_what} it works, but with less to spare than it should have.",
-        "falls_short": f"No: {with_what} it cannot live on this light.",
+        "falls_short": f"No: {with_what} it "
+        + ("does not start soon enough." if late else "cannot live on this light."),
     }[verdict.state]
-    return lead, _reason(found, verdict.governing)
+    return lead, _reason(found, _root(verdict))
+
+
+def _root(verdict: Verdict) -> Check:
+    """The check to speak of: the one that governs, or a failed balance that explains it."""
+    governing = verdict.governing
+    if governing.name in ("dark", "service") and governing.state == "falls_short":
+        balance = next((c for c in verdict.checks if c.name == "balance"), governing)
+        return balance if balance.state == "falls_short" else governing
+    return governing
 
 
 def _panels(scenario: Scenario) -> str:

@@ -27,7 +27,7 @@ def spread_out() -> list[Answers]:
                 guide.QUESTIONS, keys, (1, 3, 2, 1, 3), strict=True
             )
         })
-        for index in range(30)
+        for index in range(20)
     ]  # fmt: skip
 
 
@@ -129,3 +129,17 @@ def test_a_failed_rating_names_what_the_part_sees_and_bears():
     found, check = governed_by(assess(hot), "ratings")
     assert check.state == "falls_short"
     assert two_sentences(found)[1] == "A part would see 80 °C and is made for 65 °C."
+
+
+def test_where_the_light_brings_too_little_that_is_the_reason_and_not_the_dark_after_it():
+    found = answer(Answers(place="hall", job="sense_co2", often="minute", dark="closure"))
+    checks = {c.name: c for c in found.assessment.verdict.checks}
+    assert checks["balance"].state == checks["dark"].state == "falls_short"
+    assert f"{100 * checks['balance'].margin:.0f} % of the energy" in found.sentences[1]
+
+
+def test_a_start_that_comes_too_late_is_not_called_too_little_light():
+    found = answer(Answers(place="stairs", job="show", often="day", matters="soon"))
+    assert found.assessment.verdict.governing.name == "starts"
+    assert found.sentences[0].endswith("does not start soon enough.")
+    assert "2 h are allowed" in found.sentences[1]

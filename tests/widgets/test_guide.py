@@ -1,5 +1,8 @@
 """The guide asks, answers and opens what it found."""
 
+import subprocess
+import sys
+
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QAccessible
@@ -159,3 +162,13 @@ def test_opening_asks_about_unsaved_changes(qtbot, window, document, monkeypatch
         assert document.scenario.notes.startswith("Made by the guide.")
         word = guide.found.assessment.verdict.word
         qtbot.waitUntil(lambda: window.sign.word.text() == word)
+
+
+def test_a_start_does_not_wait_for_guide_and_help():
+    wanted_later = ("guide_dialog", "help_window", "help.pane", "tour_overlay", "plain_words")
+    code = "import sys, explorer.widgets.main_window; print(*sys.modules)"
+    loaded = subprocess.run(
+        [sys.executable, "-c", code], capture_output=True, text=True, check=True, timeout=120
+    ).stdout.split()
+    assert "explorer.widgets.help.assistance" in loaded
+    assert not [name for name in loaded if name.endswith(wanted_later)]

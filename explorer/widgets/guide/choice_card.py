@@ -29,6 +29,7 @@ class ChoiceCard(QRadioButton):
         self.setObjectName(f"choice_{choice.key}")
         self.setAccessibleName(choice.title)
         self.setAccessibleDescription(choice.line)
+        self.setToolTip(choice.line)
         self.setAttribute(Qt.WidgetAttribute.WA_Hover)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import partial
 from typing import cast
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QKeySequence, QShortcut
 from PySide6.QtWidgets import (
     QDialog,
@@ -32,6 +32,7 @@ from explorer.state.jobs import JobRunner
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.guide.question_page import QuestionPage
 from explorer.widgets.guide.result_page import ResultPage
+from explorer.widgets.help.sizes import fit_screen
 
 JOB = "guide"
 
@@ -83,7 +84,6 @@ class GuideDialog(QDialog):
             (self.forward, self.on_forward),
         ):
             button.setMinimumHeight(34)
-            button.setMinimumWidth(84)
             button.clicked.connect(handler)
         foot = QHBoxLayout()
         foot.setSpacing(8)
@@ -98,8 +98,8 @@ class GuideDialog(QDialog):
         layout.addWidget(self.stack, 1)
         layout.addSpacing(6)
         layout.addLayout(foot)
-        self.resize(820, 580)
         self.setMinimumSize(420, 300)
+        fit_screen(self, QSize(820, 580))
         back = QShortcut(QKeySequence("Alt+Left"), self)
         back.activated.connect(self.on_back)
 
@@ -140,7 +140,7 @@ class GuideDialog(QDialog):
 
     def on_forward(self) -> None:
         """Go to the next page, compute, or open what was found."""
-        self.forward.setChecked(True)
+        self.forward.setChecked(self.forward.isEnabled())
         if self.stack.currentWidget() is self.outcome:
             if self._found is not None:
                 self.chosen.emit(self._found.scenario)
@@ -212,15 +212,16 @@ class GuideDialog(QDialog):
 
     def _refresh(self) -> None:
         index = self.stack.currentIndex()
-        self.forward.setChecked(True)
         if self.stack.currentWidget() is self.outcome:
             self.progress.setText("The answer")
             self.forward.setText("Open it in the explorer")
-            self.forward.setEnabled(self._found is not None)
-            self.back.setEnabled(True)
-            return
-        self.progress.setText(f"Question {index + 1} of {len(self.pages)}")
-        last = index == len(self.pages) - 1 or self._changing
-        self.forward.setText("Show the answer" if last else "Next")
-        self.forward.setEnabled(bool(self.pages[index].answer))
-        self.back.setEnabled(index > 0 or self._changing)
+            ready, can_go_back = self._found is not None, True
+        else:
+            self.progress.setText(f"Question {index + 1} of {len(self.pages)}")
+            last = index == len(self.pages) - 1 or self._changing
+            self.forward.setText("Show the answer" if last else "Next")
+            ready = bool(self.pages[index].answer)
+            can_go_back = index > 0 or self._changing
+        self.forward.setEnabled(ready)
+        self.forward.setChecked(ready)  # filled: the button that goes on
+        self.back.setEnabled(can_go_back)

@@ -1,4 +1,7 @@
-"""Guide, help and tour, put into a main window: their actions, menu, pane and dialogs."""
+"""Guide, help and tour, put into a main window: their actions, menu, pane and dialogs.
+
+Each part is imported and made when it is first wanted, so that a start does not wait for it.
+"""
 
 from __future__ import annotations
 
@@ -12,15 +15,14 @@ from explorer.advice.cautions import cautions
 from explorer.advice.verdict import CHECK_NAMES
 from explorer.scenario.model import Scenario
 from explorer.state.tour import Tour
-from explorer.widgets.guide.guide_dialog import GuideDialog
-from explorer.widgets.help.help_window import HelpWindow
-from explorer.widgets.help.pages import KeyLine, cautions_html, keys_html
-from explorer.widgets.help.pane import HelpPane
-from explorer.widgets.help.quantities import entries, help_key
-from explorer.widgets.help.tour_overlay import TourOverlay
 from explorer.widgets.knob_row import KnobRow
 
 if TYPE_CHECKING:
+    from explorer.widgets.guide.guide_dialog import GuideDialog
+    from explorer.widgets.help.help_window import HelpWindow
+    from explorer.widgets.help.pages import KeyLine
+    from explorer.widgets.help.pane import HelpPane
+    from explorer.widgets.help.tour_overlay import TourOverlay
     from explorer.widgets.main_window import MainWindow
 
 _TOUR_DELAY_MS = 600
@@ -73,6 +75,8 @@ class Assistance(QObject):
     def guide(self) -> GuideDialog:
         """The guide, which keeps its answers while the window is open."""
         if self._guide is None:
+            from explorer.widgets.guide.guide_dialog import GuideDialog
+
             self._guide = GuideDialog(self._window.jobs, self._window)
             self._guide.chosen.connect(self._on_chosen)
         return self._guide
@@ -87,6 +91,8 @@ class Assistance(QObject):
     def pane(self) -> HelpPane:
         """The pane at the right that explains what has the focus."""
         if self._pane is None:
+            from explorer.widgets.help.pane import HelpPane
+
             self._pane = HelpPane(self._window.centralWidget())
             self._pane.more_wanted.connect(self.open_glossary)
             self._window.centralWidget().installEventFilter(self)
@@ -140,6 +146,8 @@ class Assistance(QObject):
 
     def _explain(self, widget: QWidget | None) -> bool:
         """Put the quantity of a widget, or of what it lies in, into the pane."""
+        from explorer.widgets.help.quantities import entries, help_key
+
         scenario = self._window.document.scenario
         while widget is not None and widget is not self._window:
             if widget in self._window.sign.rows:
@@ -159,6 +167,8 @@ class Assistance(QObject):
     def open_page(self, key: str) -> None:
         """Open the help at one of its pages."""
         if self._help is None:
+            from explorer.widgets.help.help_window import HelpWindow
+
             self._help = HelpWindow(
                 self._window.version, self._keys_page, self._cautions_page, self._window
             )
@@ -181,9 +191,13 @@ class Assistance(QObject):
         self.open_page("about")
 
     def _keys_page(self) -> str:
+        from explorer.widgets.help.pages import keys_html
+
         return keys_html(key_lines(self._window))
 
     def _cautions_page(self) -> str:
+        from explorer.widgets.help.pages import cautions_html
+
         return "<h2>Cautions for this scenario</h2>" + cautions_html(
             cautions(self._window.document.scenario)
         )
@@ -198,6 +212,8 @@ class Assistance(QObject):
     def start_tour(self) -> None:
         """Start the tour from its first step."""
         if self.overlay is None:
+            from explorer.widgets.help.tour_overlay import TourOverlay
+
             self.overlay = TourOverlay(Tour(), self._parts_of, self._window)
             self.overlay.finished.connect(self._on_tour_finished)
             self.overlay.show()
@@ -222,6 +238,8 @@ class Assistance(QObject):
 
 def key_lines(window: QWidget) -> list[KeyLine]:
     """Every shortcut of a window's actions with what it does."""
+    from explorer.widgets.help.pages import KeyLine
+
     native = QKeySequence.SequenceFormat.NativeText
     return [
         KeyLine(

@@ -25,6 +25,7 @@ from explorer.widgets.help.pages import (
     model_note,
     sources,
 )
+from explorer.widgets.help.sizes import fit_screen
 from explorer.widgets.help.text_view import TextView
 
 PAGES = (
@@ -95,8 +96,8 @@ class HelpWindow(QDialog):
         layout.setSpacing(12)
         layout.addWidget(self.pages)
         layout.addLayout(right, 1)
-        self.resize(860, 600)
         self.setMinimumSize(420, 280)
+        fit_screen(self, QSize(860, 600))
         self.pages.currentRowChanged.connect(self._on_page)
         self.find_field.returnPressed.connect(self.find_next)
         self.find_field.textEdited.connect(self._on_typed)
