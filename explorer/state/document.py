@@ -155,6 +155,23 @@ class Document(QObject):
         """Begin with a scenario that has no file yet."""
         self._take(scenario or Scenario(), None, None)
 
+    def restore(
+        self, scenario: Scenario, path: Path | None = None, migrated_from: int | None = None
+    ) -> None:
+        """Begin with work that no file holds yet; it counts as changed until it is saved.
+
+        Parameters
+        ----------
+        scenario : Scenario
+            What to show.
+        path : pathlib.Path, optional
+            The file that it was opened from.
+        migrated_from : int, optional
+            Version of that file where it is an older one.
+        """
+        self._take(scenario, path, migrated_from)
+        self.undo_stack.resetClean()
+
     def open(self, path: Path) -> None:
         """Load a file.
 

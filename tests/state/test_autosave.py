@@ -1,0 +1,188 @@
+import json
+import os
+import subprocess
+import sys
+import time
+
+import pytest
+
+from explorer.scenario.model import Scenario
+from explorer.state.autosave import Autosave, claim_leftovers
+from explorer.state.document import Document
+
+DIE_WITH_UNSAVED_WORK = """
+import os, signal, sys
+from pathlib import Path
+from PySide6.QtCore import QCoreApplication
+from explorer.scenario.model import Scenario
+from explorer.state.autosave import Autosave
+from explorer.state.document import Document
+
+app = QCoreApplication([])
+document = Document(Scenario(title=sys.argv[2]))
+autosave = Autosave(document, Path(sys.argv[1]))
+document.edit("panels.count", 5)
+autosave.keep()
+autosave.wait()
+os.kill(os.getpid(), signal.SIGKILL)
+"""
+
+
+@pytest.fixture
+def folder(tmp_path):
+    return tmp_path / "unsaved"
+
+
+@pytest.fixture
+def document(qapp):
+    return Document(Scenario(title="Fern bench"))
+
+
+@pytest.fixture
+def autosave(document, folder):
+    keeper = Autosave(document, folder, interval_ms=20)
+    yield keeper
+    keeper.discard()
+
+
+def kept(autosave):
+    """The number of panels on the disk; None where there is no file."""
+    if not autosave.file.exists():
+        return None
+    return json.loads(autosave.file.read_text(encoding="utf-8"))["scenario"]["panels"]["count"]
+
+
+def die(folder, title="Fern bench"):
+    """Leave unsaved work behind as a killed program does."""
+    command = [sys.executable, "-c", DIE_WITH_UNSAVED_WORK, str(folder), title]
+    done = subprocess.run(command, capture_output=True, text=True, timeout=60, check=False)
+    assert done.returncode == -9, done.stderr
+
+
+def test_an_edit_reaches_the_disk_by_itself(qtbot, document, autosave):
+    assert kept(autosave) is None
+    document.edit("panels.count", 3)
+    qtbot.waitUntil(lambda: kept(autosave) == 3)
+
+
+def test_the_last_of_many_edits_is_what_stays(qtbot, document, autosave):
+    for count in range(2, 60):
+        document.edit("panels.count", count)
+        qtbot.wait(1)
+    qtbot.waitUntil(lambda: kept(autosave) == 59)
+
+
+def test_nothing_is_kept_of_what_is_saved(qtbot, document, autosave, tmp_path):
+    document.edit("panels.count", 3)
+    qtbot.waitUntil(autosave.file.exists)
+    document.save(tmp_path / "fern.json")
+    qtbot.waitUntil(lambda: not autosave.file.exists())
+    assert not list(autosave.file.parent.iterdir())
+
+
+def test_nothing_is_kept_of_what_undo_took_back(qtbot, document, autosave):
+    document.edit("panels.count", 3)
+    qtbot.waitUntil(autosave.file.exists)
+    document.undo_stack.undo()
+    qtbot.waitUntil(lambda: not autosave.file.exists())
+
+
+def test_after_stop_edits_leave_nothing(qtbot, document, autosave):
+    document.edit("panels.count", 3)
+    qtbot.waitUntil(autosave.file.exists)
+    autosave.stop()
+    document.edit("panels.count", 4)
+    qtbot.wait(60)
+    assert not list(autosave.file.parent.iterdir())
+
+
+def test_the_work_of_a_killed_program_is_found_with_its_file(document, folder, tmp_path):
+    die(folder, "Moss wall")
+    (leftover,) = claim_leftovers(folder)
+    assert leftover.work.scenario == Scenario(title="Moss wall").model_copy(
+        update={"panels": Scenario().panels.model_copy(update={"count": 5})}
+    )
+    assert leftover.work.path is None
+    leftover.discard()
+    assert not list(folder.iterdir())
+
+
+def test_the_original_path_and_version_come_back(qtbot, document, autosave, folder, tmp_path):
+    document.save(tmp_path / "fern.json")
+    document.migrated_from = 0
+    document.edit("panels.count", 3)
+    autosave.keep()
+    autosave.wait()
+    copy = folder / "copy.json"
+    copy.write_bytes(autosave.file.read_bytes())
+    (leftover,) = claim_leftovers(folder)
+    assert leftover.work.path == tmp_path / "fern.json"
+    assert leftover.work.migrated_from == 0
+    leftover.discard()
+    assert autosave.file.exists()
+
+
+def test_what_a_living_window_keeps_is_left_alone(qtbot, document, autosave, folder):
+    document.edit("panels.count", 3)
+    qtbot.waitUntil(autosave.file.exists)
+    assert claim_leftovers(folder) == ()
+    assert kept(autosave) == 3
+
+
+def test_only_one_claims_it_and_what_is_released_is_offered_again(qapp, folder):
+    die(folder)
+    first = claim_leftovers(folder)
+    assert len(first) == 1
+    assert claim_leftovers(folder) == ()
+    first[0].release()
+    (again,) = claim_leftovers(folder)
+    again.discard()
+
+
+@pytest.mark.parametrize("text", ["", "{", "[]", '{"format": "other"}', '{"format": 1, "version": 2}'])
+def test_a_file_that_cannot_be_read_is_passed_over_and_stays(qapp, folder, caplog, text):
+    folder.mkdir()
+    (folder / "odd.json").write_text(text, encoding="utf-8")
+    die(folder)
+    (good,) = claim_leftovers(folder)
+    assert (folder / "odd.json").exists()
+    assert "odd.json" in caplog.text
+    good.discard()
+
+
+def test_old_half_written_files_and_idle_locks_are_swept(qapp, folder):
+    folder.mkdir()
+    old, new = folder / ".aa.part", folder / ".bb.part"
+    for part in (old, new):
+        part.write_text("{", encoding="utf-8")
+    (folder / "cc.lock").write_text("999999999\nnobody\nnowhere\n", encoding="utf-8")
+    yesterday = time.time() - 100_000
+    os.utime(old, (yesterday, yesterday))
+    assert claim_leftovers(folder) == ()
+    assert not old.exists()
+    assert new.exists()
+
+
+def test_a_folder_that_cannot_be_made_is_told_once(qtbot, document, tmp_path):
+    (tmp_path / "file").write_text("", encoding="utf-8")
+    autosave = Autosave(document, tmp_path / "file" / "unsaved", interval_ms=5)
+    heard = []
+    autosave.failed.connect(heard.append)
+    document.edit("panels.count", 3)
+    qtbot.waitUntil(lambda: len(heard) == 1)
+    document.edit("panels.count", 4)
+    qtbot.wait(30)
+    assert len(heard) == 1
+    assert "save often" in heard[0]
+
+
+def test_restored_work_counts_as_changed_until_it_is_saved(document, tmp_path):
+    document.restore(Scenario(title="Moss wall"), tmp_path / "moss.json")
+    assert not document.is_clean
+    assert document.path == tmp_path / "moss.json"
+    assert not document.undo_stack.canUndo()
+    document.edit("panels.count", 2)
+    document.undo_stack.undo()
+    assert not document.is_clean
+    document.save()
+    assert document.is_clean
