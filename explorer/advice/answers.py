@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import isfinite
 
 from explorer.advice.checks import served_shares
-from explorer.advice.study import Study, recovery_time
+from explorer.advice.study import Study, full_charge_time, one_charge, recovery_time
 
 
 def answers(study: Study) -> dict[str, float]:
@@ -16,12 +16,12 @@ def answers(study: Study) -> dict[str, float]:
     store without light to the cut-off; ``recovery_s`` from the cut-off to the next operation
     once the light comes on; store and terminal minima are of the repeating course.
     """
-    dark = study.one_charge
+    dark = one_charge(study.engine)
     shares = served_shares(study)
     held = dark.tally.cut_offs > 0
     return {
         "first_charge_s": study.first.seconds,
-        "full_charge_s": study.full_charge_s,
+        "full_charge_s": full_charge_time(study.engine),
         "dark_time_s": dark.span_s if held else float("inf"),
         "operations_per_charge": sum(dark.tally.served) if held else float("inf"),
         "recovery_s": recovery_time(study.engine),

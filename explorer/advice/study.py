@@ -69,9 +69,6 @@ class Study:
     """Charge that the charger could deliver in a period with the store at connect level. [C]"""
     needed_c: float
     """Charge that everything wanted takes in a period at that level. [C]"""
-    one_charge: Trajectory
-    """From full in the dark until the load is cut off."""
-    full_charge_s: float
     served: tuple[float, ...]
     wanted: tuple[float, ...]
 
@@ -93,8 +90,6 @@ def study(scenario: Scenario, log: LightLog | None = None) -> Study:
     trace = columns(engine, course.run, 0)
     found = extremes(trace)
     available, needed = _budget_at_connect(engine)
-    full = State(charge_c=_full_charge(engine), connected=True, charging=False)
-    one_charge = engine.dark().march(DARK_LIMIT_S, full, stop_at="cut_off")
     return Study(
         scenario=scenario,
         system=system,
@@ -106,8 +101,6 @@ def study(scenario: Scenario, log: LightLog | None = None) -> Study:
         dark=_dark_stretches(engine, course, scenario.margins.closure_days * 86_400.0),
         available_c=available,
         needed_c=needed,
-        one_charge=one_charge,
-        full_charge_s=_full_charge_time(engine),
         served=tuple(course.run.tally.served),
         wanted=wanted_runs(system, course.run.span_s),
     )
@@ -320,7 +313,13 @@ def _with_reserve(engine: Engine) -> Engine:
     return Engine(System(**whole))
 
 
-def _full_charge_time(engine: Engine) -> float:
+def one_charge(engine: Engine) -> Trajectory:
+    """From a full store in the dark until the load is cut off."""
+    full = State(charge_c=_full_charge(engine), connected=True, charging=False)
+    return engine.dark().march(DARK_LIMIT_S, full, stop_at="cut_off")
+
+
+def full_charge_time(engine: Engine) -> float:
     """From empty to full without a load. [s]"""
     period = engine.edges[-1]
     begin = first_light(engine.system)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import logging
+import time
 from collections.abc import Mapping
 from functools import partial
 
@@ -24,6 +25,10 @@ REST_MS = 150
 COLUMNS = 1000
 MOST_COLUMNS = 6000
 JOB = "break_evens"
+FRAME_JOB = "frame"
+SLOW_S = 0.06
+"""Where one assessment takes longer than this, such as over weeks of a measured log, the next
+ones run in a worker: what takes a tenth of a second must not hold the window."""
 _BEFORE_CONNECT_S = 600.0
 
 
@@ -52,12 +57,14 @@ class Solver(QObject):
         self._pinned: tuple[Scenario, LightLog | None] | None = None
         self.result: Assessment | None = None
         self.ghost: Assessment | None = None
+        self._took_s = 0.0
+        self._again = False
         self._pacer = FramePacer(parent=self)
-        self._pacer.due.connect(self.solve_now)
+        self._pacer.due.connect(self._on_due)
         self._rest = QTimer(self)
         self._rest.setSingleShot(True)
         self._rest.setInterval(REST_MS)
-        self._rest.timeout.connect(self._start_break_evens)
+        self._rest.timeout.connect(self._on_rest)
         document.changed.connect(self._on_changed)
         jobs.done.connect(self._on_done)
         jobs.failed.connect(self._on_failed)
@@ -102,11 +109,43 @@ class Solver(QObject):
         self._solve_ghost()
 
     def solve_now(self) -> None:
-        """Assess the scenario at once."""
-        assessment = self._assess(self._document.scenario, self._document.log)
+        """Assess the scenario at once, answers included."""
+        self._solve(with_answers=True)
+
+    def _solve(self, *, with_answers: bool) -> None:
+        assessment = self._timed(self._document.scenario, self._document.log, with_answers)
         if assessment is not None:
-            self.result = assessment
-            self.result_ready.emit(assessment)
+            self._show(assessment)
+
+    def _timed(
+        self, scenario: Scenario, log: LightLog | None, with_answers: bool
+    ) -> Assessment | None:
+        """Assess and remember how long it took; may run in a worker."""
+        begun = time.perf_counter()
+        assessment = self._assess(scenario, log, with_answers)
+        self._took_s = time.perf_counter() - begun
+        return assessment
+
+    def _show(self, assessment: Assessment) -> None:
+        self.result = assessment
+        self.result_ready.emit(assessment)
+
+    def _on_due(self) -> None:
+        """One frame of a drag: at once where the model is quick, else in a worker."""
+        if self._took_s < SLOW_S:
+            self._solve(with_answers=False)
+        elif self._jobs.busy(FRAME_JOB):
+            self._again = True
+        else:
+            self._again = False
+            scenario, log = self._document.scenario, self._document.log
+            self._jobs.submit(FRAME_JOB, partial(self._timed, scenario, log, True))
+
+    def _on_rest(self) -> None:
+        """The knobs rest: answers where the frames left them out, then break-evens."""
+        if self.result is not None and not self.result.answers and self._took_s < SLOW_S:
+            self._solve(with_answers=True)
+        self._start_break_evens()
 
     def request(self) -> None:
         """Assess within a frame, and the break-evens after the rest."""
@@ -117,11 +156,15 @@ class Solver(QObject):
         self._pacer.request()
         self._rest.start()
 
-    def _assess(self, scenario: Scenario, log: LightLog | None) -> Assessment | None:
+    def _assess(
+        self, scenario: Scenario, log: LightLog | None, with_answers: bool = True
+    ) -> Assessment | None:
         window = self.window()
         columns = min(MOST_COLUMNS, round(COLUMNS * window.to_s / window.length_s))
         try:
-            return assess(scenario, log, span_s=window.to_s, columns=columns)
+            return assess(
+                scenario, log, span_s=window.to_s, columns=columns, with_answers=with_answers
+            )
         except (ValueError, ArithmeticError, OSError) as error:
             LOG.exception("the scenario could not be assessed")
             self.failed.emit(f"This scenario cannot be computed: {error}")
@@ -137,6 +180,11 @@ class Solver(QObject):
         self._jobs.submit(JOB, partial(break_evens, scenario, log, stops))
 
     def _on_done(self, key: str, result: object) -> None:
+        if key == FRAME_JOB:
+            if isinstance(result, Assessment):
+                self._show(result)
+            if self._again:
+                self._on_due()
         if key == JOB:
             assert isinstance(result, Mapping)
             found: dict[str, BreakEven] = dict(result)
