@@ -134,6 +134,8 @@ def _turn_end(run: Run, event: object, drift_c: float) -> float:
     """Charge up to which a course that drifts goes on repeating. [C]"""
     if drift_c > 0.0:
         return run.field.full_c if run.charging else inf
+    # Charging begins again on the way down; a run begins only where the store is ready.
+    end = -inf if run.charging else run.field.resume_c
     if isinstance(event, tuple):
-        return next(charge for j, charge in run.ready if j == event[1])
-    return -inf
+        end = max(end, next(charge for j, charge in run.ready if j == event[1]))
+    return end
