@@ -142,8 +142,16 @@ def _flat(legs: Iterable[Leg], times: float) -> Iterable[tuple[Leg, float]]:
         if leg.repeats is None:
             yield leg, times
         else:
-            inner, turns = leg.repeats
-            yield from _flat(inner, times * turns)
+            yield from _flat(_middle_turn(leg), times * leg.repeats[1])
+
+
+def _middle_turn(leg: Leg) -> list[Leg]:
+    """The legs that one stands for, as in its middle turn where the turns drift."""
+    assert leg.repeats is not None
+    inner, turns = leg.repeats
+    # They are of the turn before the first that the leg stands for.
+    shift = 0.5 * (leg.end_c - leg.begin_c) * (turns + 1.0) / turns
+    return [sub._replace(begin_c=sub.begin_c + shift, end_c=sub.end_c + shift) for sub in inner]
 
 
 def _drops(
@@ -155,7 +163,7 @@ def _drops(
         if leg.begin_c != last:
             yield last, leg.begin_c, times
         if leg.repeats is not None:
-            inner, turns = leg.repeats
+            inner, turns = _middle_turn(leg), leg.repeats[1]
             drift = (leg.end_c - leg.begin_c) / turns
             # The turn ends where the next one begins: an instant loss there opens each turn.
             yield from _drops(inner, inner[-1].end_c - drift, inner[-1].end_c, times * turns)

@@ -401,13 +401,13 @@ def some_system(seed):
     )
 
 
-@settings(max_examples=50)
+@settings(max_examples=30, derandomize=True)
 @given(seed=st.integers(0, 10**6), connected=st.booleans())
 def test_the_account_closes_on_generated_systems(seed, connected):
     given_ = some_system(seed)
     engine = Engine(given_)
     start = State(charge_c=given_.initial_charge_c, connected=connected)
-    found = ledger(engine, engine.march(1.5 * DAY_S, start, most_legs=20_000))
+    found = ledger(engine, engine.march(1.5 * DAY_S, start, most_legs=6000))
     assert abs(found.residual_j) <= 1e-3 * found.turned_over_j + 1e-9
     parts = (
         found.panel_taken_j + found.tracking_loss_j + found.too_weak_j + found.limited_j
