@@ -37,7 +37,7 @@ LIMIT_V = 1e-3
 LIMIT_SHARE = 1e-3
 SLACK = 5e-5
 """Share of the time passed by which an event may be late or early."""
-MOST_PIECES = 500
+MOST_PIECES = 250
 """Events after which a random scenario has shown enough."""
 
 
@@ -545,7 +545,8 @@ def random_system(seed):
     ), span_s
 
 
-@pytest.mark.parametrize("seed", range(100))
+# Beside the first hundred, those that once found a skipped threshold.
+@pytest.mark.parametrize("seed", [*range(100), 1303, 1439])
 def test_random_trace_follows_the_reference(seed):
     given, span_s = random_system(seed)
     course = reference(given, span_s, most_pieces=MOST_PIECES)
