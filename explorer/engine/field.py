@@ -75,7 +75,8 @@ class Regime:
         charge = np.zeros_like(v)
         source = v
         for _ in range(COUPLING_ROUNDS):
-            source = v - drawn * esr
+            # Where a draw is out of reach its drop is not real: no charger feeds a voltage below 0.
+            source = np.maximum(v - drawn * esr, 0.0)
             if supply is not None:
                 charge = supply.current(v, source)
             terminal = ld.terminal_voltage(v, charge, draw, esr)
