@@ -7,13 +7,16 @@ import os
 import sys
 import traceback
 from collections.abc import Sequence
+from functools import partial
 from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 from types import TracebackType
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from explorer.state.settings import SettingsStore
     from explorer.widgets.main_window import MainWindow
+    from explorer.widgets.windows import Windows
 
 LOG = logging.getLogger(__name__)
 NAME = "Gloaming"
@@ -79,9 +82,10 @@ def run(paths: Sequence[str | Path] = (), settings_file: Path | None = None) -> 
     Parameters
     ----------
     paths : sequence of path-like
-        Scenario to open; only the first counts.
+        Scenarios to open, each in a window of its own.
     settings_file : pathlib.Path, optional
-        Where to keep settings; by default in the user's configuration folder.
+        Where to keep settings, and beside them unsaved changes; by default in the user's
+        configuration folder.
 
     Returns
     -------
@@ -93,6 +97,7 @@ def run(paths: Sequence[str | Path] = (), settings_file: Path | None = None) -> 
         print(problem, file=sys.stderr)
         return 3
     try:
+        from PySide6.QtCore import QTimer
         from PySide6.QtWidgets import QApplication
     except ImportError as error:
         print(library_problem(error), file=sys.stderr)
@@ -105,25 +110,49 @@ def run(paths: Sequence[str | Path] = (), settings_file: Path | None = None) -> 
     app = QApplication.instance() or QApplication([NAME])
     assert isinstance(app, QApplication)
     try:
-        window = build_window(app, store_path)
+        windows = build_windows(app, store_path)
+        window = windows.add()
     except ImportError as error:
         print(library_problem(error), file=sys.stderr)
         return 3
-    hook = _ExceptionHook(window)
+    hook = _ExceptionHook(windows)
     sys.excepthook = hook.report
     path = Path(paths[0]) if paths else None
     open_first(window, path)
     window.show()
+    windows.open_files([Path(further) for further in paths[1:]], window)
     window.assistance.start_tour_once()
+    QTimer.singleShot(0, windows.offer_leftovers)
     try:
         return app.exec()
     finally:
         sys.excepthook = sys.__excepthook__
-        window.deleteLater()
+        windows.deleteLater()
 
 
-def build_window(app: object, store_path: Path) -> MainWindow:
-    """Everything that the program consists of, put together once."""
+def build_windows(app: object, store_path: Path) -> Windows:
+    """All windows of the program, none open yet; they share the settings."""
+    from explorer.state.settings import SettingsStore
+    from explorer.widgets.windows import Windows
+
+    build = partial(build_window, app, store_path, SettingsStore(store_path))
+    return Windows(build, store_path.parent / "unsaved")
+
+
+def build_window(
+    app: object, store_path: Path, settings: SettingsStore | None = None
+) -> MainWindow:
+    """Everything that one window consists of.
+
+    Parameters
+    ----------
+    app : QApplication
+        The running application.
+    store_path : pathlib.Path
+        Where settings are kept.
+    settings : SettingsStore, optional
+        Those that the windows share; read from `store_path` when left out.
+    """
     from PySide6.QtGui import QIcon
     from PySide6.QtWidgets import QApplication
 
@@ -143,7 +172,7 @@ def build_window(app: object, store_path: Path) -> MainWindow:
     document = Document()
     jobs = JobRunner()
     solver = Solver(document, jobs)
-    window = MainWindow(document, solver, jobs, SettingsStore(store_path), _version())
+    window = MainWindow(document, solver, jobs, settings or SettingsStore(store_path), _version())
     for part in (document, jobs, solver):
         part.setParent(window)
     window.view_menu.addSeparator()
@@ -163,16 +192,14 @@ def open_first(window: MainWindow, path: Path | None) -> None:
         named = [p for p in examples if p.stem == FIRST_EXAMPLE]
         for example in (named or examples)[:1]:
             window.open_path(example, example=True)
-    window.knobs.rows[0].slider.setFocus()
-    window.solver.request()
-    window.solver.solve_now()
+    window.begin()
 
 
 class _ExceptionHook:
     """Shows an unforeseen fault once, and logs every one."""
 
-    def __init__(self, window: MainWindow) -> None:
-        self._window = window
+    def __init__(self, windows: Windows | None) -> None:
+        self._windows = windows
         self._shown = False
 
     def report(
@@ -187,8 +214,9 @@ class _ExceptionHook:
             self._shown = True
             from explorer.widgets import messages
 
+            open_ones = self._windows.open if self._windows is not None else []
             messages.tell(
-                self._window,
+                open_ones[0] if open_ones else None,
                 "Something went wrong",
                 f"{kind.__name__}: {error}\n\nThe scenario is still open. Save it under another "
                 "name, and start the program again.",

@@ -24,6 +24,10 @@ ACTIONS = {
     "new": ActionInfo(
         text="&New", tip="New scenario", keys=QKeySequence.StandardKey.New, icon="new"
     ),
+    "new_window": ActionInfo(
+        text="New &window", tip="Open a further window", keys="Ctrl+Shift+N"
+    ),
+    "close": ActionInfo(text="&Close window", tip="Close this window", keys="Ctrl+W"),
     "open": ActionInfo(
         text="&Open…", tip="Open a scenario", keys=QKeySequence.StandardKey.Open, icon="open"
     ),
@@ -31,7 +35,7 @@ ACTIONS = {
         text="&Save", tip="Save the scenario", keys=QKeySequence.StandardKey.Save, icon="save"
     ),
     "save_as": ActionInfo(text="Save &as…", tip="Save under another name", keys="Ctrl+Shift+S"),
-    "quit": ActionInfo(text="&Quit", tip="Quit", keys=QKeySequence.StandardKey.Quit),
+    "quit": ActionInfo(text="&Quit", tip="Close every window", keys=QKeySequence.StandardKey.Quit),
     "undo": ActionInfo(text="&Undo", tip="Undo", keys=QKeySequence.StandardKey.Undo, icon="undo"),
     "redo": ActionInfo(text="&Redo", tip="Redo", keys=QKeySequence.StandardKey.Redo, icon="redo"),
     "pin": ActionInfo(

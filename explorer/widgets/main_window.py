@@ -6,12 +6,12 @@ import itertools
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QByteArray, QEvent, QTimer
+from PySide6.QtCore import QByteArray, QEvent, QTimer, Signal
 from PySide6.QtGui import QAction, QActionGroup, QCloseEvent, QGuiApplication, QPaintEvent
 from PySide6.QtWidgets import QApplication, QHBoxLayout, QMainWindow, QMenu, QVBoxLayout, QWidget
 
 from explorer.advice.assess import Assessment
-from explorer.files.scenario_json import ScenarioError
+from explorer.files.disk import FileError
 from explorer.resource_files import scenario_folder
 from explorer.scenario.model import Scenario
 from explorer.state import theme
@@ -47,6 +47,9 @@ class MainWindow(QMainWindow):
     `drawer_slot` takes what is shown below the trace, `actions` are the actions by key.
     """
 
+    closed = Signal()
+    """The window is closed and may be thrown away."""
+
     def __init__(
         self,
         document: Document,
@@ -66,6 +69,7 @@ class MainWindow(QMainWindow):
         self._trace: TraceCard | None = None
         self._middle = QVBoxLayout()
         self._trace_wanted = False
+        self._asked = False
         self.sign = Sign()
         self.drawer_slot = QVBoxLayout()
         self._build()
@@ -76,7 +80,7 @@ class MainWindow(QMainWindow):
             ("open", self.on_open),
             ("save", self.on_save),
             ("save_as", self.on_save_as),
-            ("quit", self.close),
+            ("close", self.close),
             ("undo", document.undo_stack.undo),
             ("redo", document.undo_stack.redo),
             ("pin", self.on_pin),
@@ -162,7 +166,7 @@ class MainWindow(QMainWindow):
 
     def _build_menus(self) -> None:
         files = self.menuBar().addMenu("&File")
-        files.addActions([self.commands["new"], self.commands["open"]])
+        files.addActions([self.commands[key] for key in ("new", "new_window", "open")])
         self._examples = QMenu("Open &example", files)
         self._recent = QMenu("Open &recent", files)
         files.addMenu(self._examples)
@@ -174,7 +178,7 @@ class MainWindow(QMainWindow):
         files.addSeparator()
         files.addActions([self.commands["save"], self.commands["save_as"]])
         files.addSeparator()
-        files.addAction(self.commands["quit"])
+        files.addActions([self.commands["close"], self.commands["quit"]])
         edit = self.menuBar().addMenu("&Edit")
         edit.addActions([self.commands["undo"], self.commands["redo"]])
         edit.addSeparator()
@@ -192,6 +196,7 @@ class MainWindow(QMainWindow):
             action = self._choice(self._sizes, f"{percent} %", percent)
             action.setChecked(percent == self.settings.settings.scale_percent)
         sizes.addActions(self._sizes.actions())
+        self.view_menu.aboutToShow.connect(self._show_choices)
         self._sizes.triggered.connect(self._on_size)
 
     @staticmethod
@@ -222,11 +227,23 @@ class MainWindow(QMainWindow):
     def _on_size(self, action: QAction) -> None:
         self.settings.update(scale_percent=action.data())
 
+    def _show_choices(self) -> None:
+        """Tick what holds now; another window may have chosen."""
+        settings = self.settings.settings
+        for action in (*self._themes.actions(), *self._sizes.actions()):
+            action.setChecked(action.data() in (settings.theme, settings.scale_percent))
+
     def _on_scheme_changed(self, _: object) -> None:
         if self.settings.settings.theme == "system":
             self.apply_theme("system")
 
     # --- files ---
+
+    def begin(self) -> None:
+        """Show the first verdict and give the keyboard to the first knob."""
+        self.knobs.rows[0].slider.setFocus()
+        self.solver.request()
+        self.solver.solve_now()
 
     def open_path(self, path: Path, *, example: bool = False) -> bool:
         """Open a file and say why where that fails."""
@@ -235,7 +252,7 @@ class MainWindow(QMainWindow):
                 self.document.open_example(path)
             else:
                 self.document.open(path)
-        except (ScenarioError, OSError) as error:
+        except (FileError, OSError) as error:
             messages.tell(self, "The scenario was not opened", str(error))
             return False
         if not example:
@@ -244,31 +261,33 @@ class MainWindow(QMainWindow):
 
     def on_new(self) -> None:
         """Begin anew."""
-        if self._may_leave():
+        if self.may_leave():
             self.document.new()
 
     def open_scenario(self, scenario: Scenario) -> bool:
         """Begin with a scenario that has no file yet, unless unsaved changes are kept."""
-        if not self._may_leave():
+        if not self.may_leave():
             return False
-        self.document.new(scenario)
+        self.document.restore(scenario)
         return True
 
     def on_open(self) -> None:
         """Ask for a file and open it."""
-        if self._may_leave():
+        if self.may_leave():
             path = messages.pick_open(self, self.settings.settings.folder)
             if path is not None:
                 self.open_path(path)
 
     def on_save(self) -> bool:
         """Save; ask for a name where there is none."""
+        self._finish_typing()
         if self.document.path is None:
             return self.on_save_as()
         return self._save(self.document.path)
 
     def on_save_as(self) -> bool:
         """Ask for a name and save under it."""
+        self._finish_typing()
         folder = Path(self.settings.settings.folder or Path.home())
         start = self.document.path or folder / f"{self.document.scenario.title}.json"
         path = messages.pick_save(self, str(start))
@@ -283,17 +302,26 @@ class MainWindow(QMainWindow):
             replace = True
         try:
             self.document.save(path, replace_older=replace)
-        except (ScenarioError, OSError) as error:
+        except (FileError, OSError) as error:
             messages.tell(self, "The scenario was not saved", str(error))
             return False
         self.settings.remember_file(path)
         return True
 
-    def _may_leave(self) -> bool:
+    def may_leave(self) -> bool:
+        """Whether what is open may go: it is saved, gets saved, or somebody said so."""
+        self._finish_typing()
         if self.document.is_clean:
             return True
         answer = messages.ask_save(self, self.document.scenario.title)
         return answer == "discard" or (answer == "save" and self.on_save())
+
+    def _finish_typing(self) -> None:
+        """Take over what is being typed, so that it is neither lost nor left out of a file."""
+        field = self.focusWidget()
+        if field is not None and field.hasFocus():
+            field.clearFocus()
+            field.setFocus()
 
     def _fill_examples(self) -> None:
         self._examples.clear()
@@ -308,11 +336,11 @@ class MainWindow(QMainWindow):
             self._recent.addAction("No file yet").setEnabled(False)
 
     def _on_example(self, action: QAction) -> None:
-        if self._may_leave():
+        if self.may_leave():
             self.open_path(Path(action.data()), example=True)
 
     def _on_recent(self, action: QAction) -> None:
-        if self._may_leave():
+        if self.may_leave():
             self.open_path(Path(action.data()))
 
     # --- the rest ---
@@ -336,13 +364,19 @@ class MainWindow(QMainWindow):
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Ask about unsaved changes, remember the place of the window, let go of the stack."""
-        if not self._may_leave():
+        if not self._asked and not self.may_leave():
             event.ignore()
             return
         self.settings.update(geometry=bytes(self.saveGeometry().data()))
         stack = self.document.undo_stack
         stack.cleanChanged.disconnect(self._on_clean_changed)
         event.accept()
+        self.closed.emit()
+
+    def close_unasked(self) -> None:
+        """Close a window that `may_leave`."""
+        self._asked = True
+        self.close()
 
 
 def example_paths() -> list[Path]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from pathlib import Path
 from typing import Literal
 
@@ -9,6 +10,8 @@ from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
 
 FILTER = "Scenarios (*.json);;All files (*)"
 SaveAnswer = Literal["save", "discard", "cancel"]
+RestoreAnswer = Literal["restore", "discard", "later"]
+_MOST_LINES = 8
 
 
 def tell(parent: QWidget | None, title: str, text: str) -> None:
@@ -35,6 +38,29 @@ def ask_save(parent: QWidget | None, name: str) -> SaveAnswer:
     if answer == buttons.Save:
         return "save"
     return "discard" if answer == buttons.Discard else "cancel"
+
+
+def ask_restore(parent: QWidget | None, lines: Sequence[str]) -> RestoreAnswer:
+    """Ask what becomes of work that was not saved before a crash; Esc leaves it for later."""
+    box = QMessageBox(
+        QMessageBox.Icon.Question,
+        "Unsaved work found",
+        "The program ended before this was saved:",
+        QMessageBox.StandardButton.NoButton,
+        parent,
+    )
+    more = len(lines) - _MOST_LINES
+    shown = [*lines[:_MOST_LINES], *([f"and {more} more"] if more > 0 else [])]
+    box.setInformativeText("\n".join(shown))
+    restore = box.addButton("Restore", QMessageBox.ButtonRole.AcceptRole)
+    discard = box.addButton("Discard", QMessageBox.ButtonRole.DestructiveRole)
+    later = box.addButton("Later", QMessageBox.ButtonRole.RejectRole)
+    box.setDefaultButton(restore)
+    box.setEscapeButton(later)
+    box.exec()
+    if box.clickedButton() is restore:
+        return "restore"
+    return "discard" if box.clickedButton() is discard else "later"
 
 
 def ask_replace_older(parent: QWidget | None, path: Path, version: int) -> bool:

@@ -1,0 +1,146 @@
+"""Every open window of the program: opening more, closing all, and what a crash left."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from pathlib import Path
+
+from PySide6.QtCore import QObject, QPoint
+from PySide6.QtWidgets import QApplication
+
+from explorer.files.disk import FileError
+from explorer.files.scenario_json import load_scenario
+from explorer.state.autosave import Autosave, Leftover, claim_leftovers
+from explorer.widgets import messages
+from explorer.widgets.file_drop import FileDrop
+from explorer.widgets.main_window import MainWindow
+
+_BESIDE = QPoint(28, 28)
+"""How far a further window lies from the one before."""
+
+
+class Windows(QObject):
+    """Owns the main windows; each has its document, solver and autosave, all share the settings.
+
+    Parameters
+    ----------
+    build : callable
+        Makes one window.
+    unsaved : pathlib.Path
+        Folder that keeps unsaved changes.
+    """
+
+    def __init__(
+        self, build: Callable[[], MainWindow], unsaved: Path, parent: QObject | None = None
+    ) -> None:
+        super().__init__(parent)
+        self._build, self._unsaved = build, unsaved
+        self.open: list[MainWindow] = []
+        self._keepers: dict[MainWindow, Autosave] = {}
+
+    def add(self, beside: MainWindow | None = None) -> MainWindow:
+        """A further window, not shown yet."""
+        window = self._build()
+        self.open.append(window)
+        keeper = Autosave(window.document, self._unsaved, parent=window)
+        keeper.failed.connect(window.notice.say)
+        self._keepers[window] = keeper
+        window.commands["new_window"].triggered.connect(self._on_new_window)
+        window.commands["quit"].triggered.connect(self.quit)
+        window.closed.connect(self._on_closed)
+        FileDrop(window).dropped.connect(self._on_dropped)
+        if beside is not None:
+            window.resize(beside.size())
+            window.move(beside.pos() + _BESIDE)
+        return window
+
+    def open_files(self, paths: Sequence[Path], beside: MainWindow) -> None:
+        """Open each file in a window of its own; say why where that fails."""
+        for path in paths:
+            try:
+                load_scenario(path)
+            except FileError as error:
+                messages.tell(beside, "The scenario was not opened", str(error))
+                continue
+            window = self.add(beside)
+            if window.open_path(path):
+                self._show(window)
+                beside = window
+            else:
+                window.close()
+
+    def quit(self) -> None:
+        """Ask for each unsaved window, then close all; one cancel leaves all of them open."""
+        for window in tuple(self.open):
+            if not window.document.is_clean:
+                window.raise_()
+            if not window.may_leave():
+                return
+        for window in tuple(self.open):
+            window.close_unasked()
+        QApplication.quit()
+
+    def offer_leftovers(self) -> None:
+        """Ask what becomes of work that an earlier run of the program could not save."""
+        found = claim_leftovers(self._unsaved)
+        if not found or not self.open:
+            return
+        answer = messages.ask_restore(self.open[0], [_line(one) for one in found])
+        for leftover in found:
+            if answer == "restore":
+                self._restore(leftover)
+            elif answer == "discard":
+                leftover.discard()
+            else:
+                leftover.release()
+
+    def _restore(self, leftover: Leftover) -> None:
+        """Show the work again; it is dropped from the disk only when it is kept anew."""
+        first = self.open[0]
+        taken = not first.document.is_clean or first.document.path is not None
+        window = self.add(self.open[-1]) if taken else first
+        work = leftover.work
+        window.document.restore(work.scenario, work.path, work.migrated_from)
+        keeper = self._keepers[window]
+        keeper.keep()
+        keeper.wait()
+        if keeper.file.exists():
+            leftover.discard()
+        else:
+            leftover.release()
+        if taken:
+            self._show(window)
+
+    def _show(self, window: MainWindow) -> None:
+        window.begin()
+        window.show()
+        window.raise_()
+        window.activateWindow()
+
+    def _on_new_window(self) -> None:
+        self._show(self.add(self._window_of(self.sender())))
+
+    def _on_dropped(self, paths: list[Path]) -> None:
+        window = self._window_of(self.sender())
+        if window is not None and window.may_leave():
+            window.open_path(paths[0])
+            self.open_files(paths[1:], window)
+
+    def _window_of(self, part: QObject | None) -> MainWindow | None:
+        return next((window for window in self.open if part and part.parent() is window), None)
+
+    def _on_closed(self) -> None:
+        window = self.sender()
+        assert isinstance(window, MainWindow)
+        self._keepers.pop(window).stop()
+        self.open.remove(window)
+        window.jobs.finish()
+        window.deleteLater()
+
+
+def _line(leftover: Leftover) -> str:
+    """Title, file and time of one piece of work."""
+    work = leftover.work
+    title = work.scenario.title or "Untitled"
+    file = f", {work.path.name}" if work.path is not None else ""
+    return f"“{title}”{file}, kept {work.kept_at.astimezone():%Y-%m-%d %H:%M}"
