@@ -11,7 +11,7 @@ from explorer.engine.flow import Flow
 from explorer.engine.system import System
 from explorer.physics import charger as ch
 from explorer.physics import load as ld
-from explorer.physics.store import StoreCurve, store_curve
+from explorer.physics.store import CapacitorBank, StoreCurve, bank_charge, store_curve
 
 FloatArray = NDArray[np.float64]
 
@@ -137,6 +137,15 @@ def _ending_at_empty(curve: StoreCurve) -> StoreCurve:
     )
 
 
+def _top_voltage(system: System) -> float:
+    """Highest voltage of the nodes: above full, and not below where the run begins. [V]"""
+    top = 1.02 * system.full_v + 0.02
+    if isinstance(system.store, CapacitorBank):
+        while float(bank_charge(system.store, top)) < system.initial_charge_c:
+            top *= 1.1
+    return top
+
+
 class Field:
     """All regimes of a system, built when first asked for."""
 
@@ -147,16 +156,16 @@ class Field:
             cold = float(np.asarray(system.charger.cold_below_v))
             marks += [cold, cold]
         self.curve = _ending_at_empty(
-            store_curve(
-                system.store, top_v=1.02 * system.full_v + 0.02, marks_v=marks, nodes=nodes
-            )
+            store_curve(system.store, top_v=_top_voltage(system), marks_v=marks, nodes=nodes)
         )
         self.charge_c = self.curve.charge_c
         self.open_v = self.curve.open_v
         lower_twin = np.append(np.diff(self.charge_c) == 0, False)
         self.side_v = np.where(lower_twin, self.open_v * (1.0 - 1e-12), self.open_v)
-        self.full_c = self.charge_at(system.full_v)
-        self.resume_c = self.charge_at(system.full_v - system.full_hysteresis_v)
+        # A cell may be full before its charger's threshold is reached: it takes no more.
+        full_v = min(system.full_v, float(self.open_v[-1]))
+        self.full_c = self.charge_at(full_v)
+        self.resume_c = self.charge_at(full_v - system.full_hysteresis_v)
         self.quiescent = ld.Draw(current_a=system.quiescent_a)
         self._supplies: dict[float, Supply] = {}
         self._regimes: dict[object, Regime] = {}

@@ -11,6 +11,7 @@ import numpy as np
 
 from explorer.engine.cycle import Cycle, CyclePhase
 from explorer.engine.field import Field
+from explorer.engine.flow import Flow
 from explorer.engine.illumination import (
     BlendedFlow,
     BlendedMotion,
@@ -19,7 +20,6 @@ from explorer.engine.illumination import (
     Stretch,
     timeline,
 )
-from explorer.engine.flow import Flow
 from explorer.engine.legs import OFF, Key, State, Trajectory
 from explorer.engine.run import MAX_LEGS, Run
 from explorer.engine.system import WEEK_S, Operation, Periodic, System
@@ -148,7 +148,8 @@ class Engine:
                 field.open_v,
                 self.system.load.off_v,
                 -inf if charging else field.resume_c,
-                field.full_c if charging else inf,
+                # Just below: at the very top of its range a store stays and would not be seen full.
+                field.full_c * (1.0 - 1e-12) if charging else inf,
             )
             self._cycles[where] = found
         return found

@@ -65,6 +65,13 @@ class Scenario(Section):
                 f"load.connect_V ({self.load.connect_V:g} V) must be lower than "
                 f"charger.full_V ({self.charger.full_V:g} V), or the device never connects"
             )
+        room = self.charger.full_V - self.load.disconnect_V
+        if self.charger.full_hysteresis_V >= room:
+            raise ValueError(
+                f"charger.full_hysteresis_V ({self.charger.full_hysteresis_V:g} V) must be less "
+                f"than the {room:g} V between charger.full_V and load.disconnect_V, or charging "
+                "resumes only after the device is cut off"
+            )
         if isinstance(self.store, SupercapacitorStore):
             lowest = self.store.lowest_V * self.store.units_in_series
             if self.charger.full_V <= lowest:

@@ -462,3 +462,29 @@ def test_a_small_store_that_follows_the_panel_through_a_log_is_good_to_one_step_
     for minutes in (20, 65, 150):
         ends = [volts(e, e.march(60.0 * minutes)) for e in (blended, exact)]
         assert ends[0] == pytest.approx(ends[1], abs=step_v)
+
+
+def test_a_cell_that_is_full_below_its_chargers_threshold_counts_as_full():
+    from explorer.scenario.build import build
+    from explorer.scenario.model import Scenario
+    from explorer.scenario.storage import CellStore
+
+    scenario = Scenario.model_validate(
+        {
+            "light": {"illuminance_lx": 2000, "pattern": {"kind": "steady"}},
+            "charger": {"kind": "converter", "full_V": 4.5},
+            "store": CellStore(capacity_mAh=3.0, initial_charge=0.95).model_dump(),
+        }
+    )
+    run = Engine(build(scenario)).march(7 * 86_400.0)
+    assert run.tally.full_s > 0.5 * 86_400.0
+
+
+def test_a_bank_that_begins_above_full_is_shown_where_it_is():
+    from explorer.engine.sample import columns
+    from explorer.scenario.build import build
+    from explorer.scenario.model import Scenario, with_value
+
+    engine = Engine(build(with_value(Scenario(), "store.initial_V", 5.35)))
+    trace = columns(engine, engine.march(60.0))
+    assert trace.store_v[0] == pytest.approx(5.35, abs=2e-3)

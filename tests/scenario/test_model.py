@@ -166,3 +166,8 @@ def test_every_store_number_has_a_range_a_label_and_a_help():
                 assert known.low <= known.default <= known.high
     with pytest.raises(KeyError):
         describe(CellStore, "capacitance_F")
+
+
+def test_a_hysteresis_that_reaches_the_cut_off_is_refused():
+    with pytest.raises(ValidationError, match="full_hysteresis_V"):
+        with_value(Scenario(), "charger.full_hysteresis_V", 3.0)
