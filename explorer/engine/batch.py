@@ -8,7 +8,7 @@ of parts and the operations' windows are common to all.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -25,12 +25,8 @@ BoolArray = NDArray[np.bool_]
 
 COLD_NODES = 14
 WARM_NODES = 42
-MOST_TURNS = 6
-"""Most connects and cut-offs followed one by one within a stretch of constant light."""
-
-
-DARK: tuple[int, tuple[bool, ...]] = (-1, ())
-"""Key of the motion in the dark with every operation at its mean rate."""
+Due = tuple[bool, ...]
+"""Which operations are due."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,9 +47,11 @@ def stretches_of(system: System) -> Stretches:
     light, operations = system.light, system.load.operations
     current = np.atleast_2d(light.photocurrent_a)
     edges = set(light.edges_s.tolist())
+    weeks = np.arange(np.floor(-light.begins_at_s / WEEK_S), light.period_s / WEEK_S + 1.0)
     for op in operations:
         if isinstance(op.schedule, Periodic) and not op.schedule.always:
-            edges.update(e - light.begins_at_s for w in op.schedule.windows_s for e in w)
+            opens = np.ravel(op.schedule.windows_s) - light.begins_at_s
+            edges.update((opens[:, None] + weeks * WEEK_S).ravel().tolist())
     at = np.array(sorted(e for e in edges if 0.0 <= e <= light.period_s))
     middle = 0.5 * (at[:-1] + at[1:])
     segment = np.searchsorted(light.edges_s, middle, side="right") - 1
@@ -76,14 +74,17 @@ def _is_due(operation: Operation, at_s: float) -> bool:
     return any(begin <= inside < end for begin, end in schedule.windows_s)
 
 
-def duty(operation: Operation, *, windows_vary: bool) -> tuple[float | FloatArray, float]:
-    """Runs per second while due, and share of the week in which it is due."""
+def rate_while_due(operation: Operation) -> FloatArray:
+    """Runs per second while an operation is due; a window holds a whole number of runs. [1/s]"""
     schedule = operation.schedule
     if isinstance(schedule, WhenReady):
-        return schedule.wanted_per_s, 1.0
-    share = sum(end - begin for begin, end in schedule.windows_s) / WEEK_S
-    rate = 1.0 / np.asarray(schedule.interval_s, float)
-    return (rate if windows_vary else rate * share), share
+        return np.asarray(schedule.wanted_per_s, float)
+    interval = np.asarray(schedule.interval_s, float)
+    if schedule.always:
+        return 1.0 / interval
+    lengths = [end - begin for begin, end in schedule.windows_s]
+    runs = sum((np.ceil(s / interval - 1e-9) for s in lengths), np.zeros_like(interval))
+    return np.asarray(runs / sum(lengths))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -98,13 +99,29 @@ class Batch:
     nodes_v: FloatArray
     connect_c: FloatArray
     """Charge at which the load connects, (systems,). [C]"""
-    cut_c: FloatArray
-    """Charge below which the next pulse is cut off, (systems,). [C]"""
+    cut_c: dict[Due, FloatArray]
+    """Charge below which sleep or the next run is cut off, (systems,), by operations due. [C]"""
+    floor_c: dict[Due, FloatArray]
+    """The same with the reserve kept. [C]"""
     start_c: FloatArray
     """Charge that a connect and a start-up take, (systems,). [C]"""
-    on: dict[tuple[int, tuple[bool, ...]], int]
+    ready_c: FloatArray
+    """Charge at which the operations that wait for one begin, the least of them, (systems,);
+    infinite without any. [C]"""
+    spoiled: BoolArray
+    """Shape (systems, operations): whether a run that waits for a charge ends in a cut-off."""
+    mean_a: FloatArray
+    """Mean current of everything wanted at the connect voltage, (systems,). [A]"""
+    given_a: FloatArray
+    """Charging current at the connect voltage, (systems, levels). [A]"""
+    on: dict[tuple[int, Due], int]
     """Motion with the load connected, by light level and operations due."""
     off: dict[int, int]
+    dark: dict[Due, int]
+    """Motion in the dark with the load connected, by operations due; those that wait for a
+    charge do not run there."""
+    dark_mean: int
+    """The same with every operation at its mean rate over the period."""
 
     @property
     def size(self) -> int:
@@ -121,60 +138,101 @@ def prepare(system: System, size: int) -> Batch:
         A numeric leaf has a leading axis that is neither 1 nor `size`.
     """
     stretches = stretches_of(system)
+    operations = system.load.operations
     volts, charge, side_v = _nodes(system, size)
-    curve_leak, esr, limit = _store_limits(system, charge, volts)
+    leak, esr, limit = _store_limits(system, charge, volts)
     quiet = ld.Draw(current_a=system.quiescent_a)
-    levels = [
-        stretches.photocurrent_a[:, k : k + 1] for k in range(stretches.photocurrent_a.shape[1])
-    ]
-    given = [_supply(system, amps, esr) for amps in levels]
-    windows_vary = bool(np.any(stretches.due.min(axis=0) != stretches.due.max(axis=0)))
+    idle = system.load.sleep + quiet
+    levels = stretches.photocurrent_a
+    given = [_supply(system, levels[:, k : k + 1], esr) for k in range(levels.shape[1])]
+    waits = [isinstance(op.schedule, WhenReady) for op in operations]
+    dark_idle = -_drawn(idle, volts, esr) - leak
+    extra = [rate_while_due(op) * _charge_of_run(op, idle, volts, esr) for op in operations]
+    for j, op in enumerate(operations):
+        if isinstance(op.schedule, WhenReady):
+            extra[j] = np.where(volts >= op.schedule.ready_v, extra[j], 0.0)
     speeds: list[FloatArray] = []
-    off: dict[int, int] = {}
-    on: dict[tuple[int, tuple[bool, ...]], int] = {}
-    wanted = {(int(k), tuple(map(bool, d))) for k, d in zip(stretches.level, stretches.due,
-                                                               strict=True)}
-    for k in range(len(levels)):
-        off[k] = len(speeds)
-        speeds.append(_speed(system, given[k], quiet, volts, side_v, esr, limit, curve_leak))
-    dark_idle = _drawn(system.load.sleep + quiet, volts, esr)
-    extra = []
-    for op in system.load.operations:
-        rate, _ = duty(op, windows_vary=windows_vary)
-        taken = sum(
-            (_drawn(system.load.sleep + quiet + p.draw, volts, esr) - dark_idle) * p.duration_s
-            for p in op.phases
-        )
-        extra.append(np.asarray(rate * taken))
-    for k, due in sorted(wanted):
-        speed = _speed(
-            system, given[k], system.load.sleep + quiet, volts, side_v, esr, limit, curve_leak
-        )
+
+    def add(speed: FloatArray, due: Due) -> int:
+        """Number of a new motion; an empty store does not fall."""
         for j, is_due in enumerate(due):
-            if is_due or not windows_vary:
+            if is_due:
                 speed = speed - extra[j]
-        on[(k, due)] = len(speeds)
+        speed = np.array(np.broadcast_to(speed, charge.shape))
+        speed[:, 0] = np.maximum(speed[:, 0], 0.0)
         speeds.append(speed)
-    on[DARK] = len(speeds)
-    mean = [
-        x * duty(op, windows_vary=False)[0] / duty(op, windows_vary=windows_vary)[0]
-        for x, op in zip(extra, system.load.operations, strict=True)
-    ]
-    speeds.append(-dark_idle - curve_leak - sum(mean, np.zeros_like(charge)))
-    for s in speeds:
-        s[:, 0] = np.maximum(s[:, 0], 0.0)
-    connect = charge_at(system.load.connect_v, volts, charge)
+        return len(speeds) - 1
+
+    dues = [tuple(map(bool, d)) for d in stretches.due]
+    off: dict[int, int] = {}
+    on: dict[tuple[int, Due], int] = {}
+    for k, one in enumerate(given):
+        off[k] = add(_speed(system, one, quiet, volts, side_v, esr, limit, leak), ())
+        lit = _speed(system, one, idle, volts, side_v, esr, limit, leak)
+        for due in sorted({d for n, d in zip(stretches.level, dues, strict=True) if n == k}):
+            on[(k, due)] = add(lit, due)
+    dark = {
+        due: add(dark_idle, tuple(d and not w for d, w in zip(due, waits, strict=True)))
+        for due in sorted(set(dues))
+    }
+    share = np.diff(stretches.edges_s) @ stretches.due / stretches.edges_s[-1]
+    mean = sum((extra[j] * share[j] for j, w in enumerate(waits) if not w), np.zeros(1))
+    dark_mean = add(dark_idle - mean, ())
+    ready, spoiled = _waiting(system, volts, charge, esr)
     return Batch(
         system=system,
         stretches=stretches,
-        flows=RowFlows(charge, [np.broadcast_to(s, charge.shape) for s in speeds]),
+        flows=RowFlows(charge, speeds),
         nodes_c=charge,
         nodes_v=volts,
-        connect_c=connect,
-        cut_c=_cut_charge(system, volts, charge, esr),
+        connect_c=charge_at(system.load.connect_v, volts, charge),
+        cut_c=_cut_charges(system, set(dues), volts, charge, esr),
+        floor_c=_cut_charges(_with_reserve(system, volts, charge), set(dues), volts, charge, esr),
         start_c=_start_charge(system, size),
+        ready_c=ready,
+        spoiled=spoiled,
+        mean_a=_mean_current(system, size, esr, share),
+        given_a=np.concatenate(
+            [_given_at_connect(system, size, one, esr, limit) for one in given], axis=1
+        ),
         on=on,
         off=off,
+        dark=dark,
+        dark_mean=dark_mean,
+    )
+
+
+def _charge_of_run(
+    operation: Operation, idle: ld.Draw, volts: FloatArray, esr: FloatArray
+) -> FloatArray:
+    """Charge that one run takes beside what is drawn anyway, at store voltages. [C]"""
+    before = _drawn(idle, volts, esr)
+    return sum(
+        ((_drawn(idle + p.draw, volts, esr) - before) * p.duration_s for p in operation.phases),
+        np.zeros_like(before),
+    )
+
+
+def _mean_current(
+    system: System, size: int, esr: FloatArray, due_share: FloatArray
+) -> FloatArray:
+    """Mean current of everything wanted at the connect voltage, leakage included. [A]"""
+    at = np.broadcast_to(np.asarray(system.load.connect_v, float), (size, 1))
+    idle = system.load.sleep + ld.Draw(current_a=system.quiescent_a)
+    leak, _, _ = _store_limits(system, np.ones_like(at), at)
+    total = _drawn(idle, at, esr) + leak
+    for op, share in zip(system.load.operations, due_share, strict=True):
+        total = total + rate_while_due(op) * share * _charge_of_run(op, idle, at, esr)
+    return np.broadcast_to(total, (size, 1))[:, 0]
+
+
+def _given_at_connect(
+    system: System, size: int, given: object, esr: FloatArray, limit: FloatArray
+) -> FloatArray:
+    """Charging current of one light level at the connect voltage, shape (systems, 1). [A]"""
+    at = np.broadcast_to(np.asarray(system.load.connect_v, float), (size, 1))
+    return np.broadcast_to(
+        np.minimum(_charge_current(system, given, at, at, esr), limit), (size, 1)
     )
 
 
@@ -271,22 +329,96 @@ def needed_voltage(draw: ld.Draw, off_v: object, esr: object) -> FloatArray:
     return np.asarray(lowest + ld.drawn_current(draw, lowest) * r)
 
 
-def _cut_charge(
-    system: System, volts: FloatArray, charge: FloatArray, esr: FloatArray
-) -> FloatArray:
+def _cut_charges(
+    system: System, dues: set[Due], volts: FloatArray, charge: FloatArray, esr: FloatArray
+) -> dict[Due, FloatArray]:
+    """Charge below which sleep or the next run is cut off; waiting runs choose their own. [C]"""
     load = system.load
-    quiet = ld.Draw(current_a=system.quiescent_a)
-    off = np.asarray(load.off_v, float)
-    cut = charge_at(needed_voltage(load.sleep + quiet, off, esr), volts, charge)
-    for op in load.operations:
-        before = np.zeros(1)
+    idle = load.sleep + ld.Draw(current_a=system.quiescent_a)
+    asleep = charge_at(needed_voltage(idle, load.off_v, esr), volts, charge)
+    needed = [_charge_for_run(system, op, volts, charge, esr) for op in load.operations]
+    found = {}
+    for due in dues:
+        found[due] = asleep
+        for op, is_due, need in zip(load.operations, due, needed, strict=True):
+            if is_due and isinstance(op.schedule, Periodic):
+                found[due] = np.maximum(found[due], need)
+    return found
+
+
+def _with_reserve(system: System, volts: FloatArray, charge: FloatArray) -> System:
+    """The system with its load cut off while the reserve is still in the store."""
+    reserve = np.asarray(system.load.reserve_j, float)
+    if not np.any(reserve > 0):
+        return system
+    steps = 0.5 * (volts[:, 1:] + volts[:, :-1]) * np.diff(charge, axis=1)
+    energy = np.concatenate([np.zeros((len(volts), 1)), np.cumsum(steps, axis=1)], axis=1)
+    off = np.broadcast_to(np.asarray(system.load.off_v, float), (len(volts), 1))[:, 0]
+    kept = along(off, volts, energy) + np.broadcast_to(reserve, (len(volts), 1))[:, 0]
+    off_v = np.maximum(along(kept, energy, volts), off)[:, None]
+    return replace(system, load=replace(system.load, off_v=off_v))
+
+
+def along(at: FloatArray, positions: FloatArray, values: FloatArray) -> FloatArray:
+    """Values between nodes, row by row; held beyond the ends."""
+    j = np.clip((positions <= at[:, None]).sum(axis=1) - 1, 0, positions.shape[1] - 2)
+    rows = np.arange(len(positions))
+    p0, p1 = positions[rows, j], positions[rows, j + 1]
+    share = np.clip((at - p0) / np.where(p1 > p0, p1 - p0, 1.0), 0.0, 1.0)
+    return np.asarray(values[rows, j] + share * (values[rows, j + 1] - values[rows, j]))
+
+
+def _charge_for_run(
+    system: System, operation: Operation, volts: FloatArray, charge: FloatArray, esr: FloatArray
+) -> FloatArray:
+    """Charge with which a run has to begin if it is not to be cut off. [C]"""
+    idle = system.load.sleep + ld.Draw(current_a=system.quiescent_a)
+    off = np.asarray(system.load.off_v, float)
+    needed_c, before = np.zeros(len(volts)), np.zeros(1)
+    for phase in operation.phases:
+        draw = idle + phase.draw
+        needed = needed_voltage(draw, off, esr)
+        end_c = charge_at(needed, volts, charge)
+        taken = (ld.drawn_current(draw, needed) * phase.duration_s).reshape(-1)
+        if np.any(np.asarray(draw.conductance_s) > 0):
+            # A resistance takes more at the higher voltage with which the phase begins.
+            begin = along(np.where(np.isfinite(end_c), end_c, 0.0) + taken, charge, volts)
+            middle = 0.5 * (begin[:, None] + needed)
+            taken = (ld.drawn_current(draw, middle) * phase.duration_s).reshape(-1)
+        before = before + taken
+        needed_c = np.maximum(needed_c, end_c + before)
+    return needed_c
+
+
+RUN_STEPS = 4
+"""Steps in which a phase of a waiting run is followed."""
+
+
+def _waiting(
+    system: System, volts: FloatArray, charge: FloatArray, esr: FloatArray
+) -> tuple[FloatArray, BoolArray]:
+    """Least charge that starts a waiting run, and which of them end in a cut-off."""
+    least = np.full(len(volts), np.inf)
+    spoiled = np.zeros((len(volts), len(system.load.operations)), bool)
+    idle = system.load.sleep + ld.Draw(current_a=system.quiescent_a)
+    off = np.asarray(system.load.off_v, float)
+    for j, op in enumerate(system.load.operations):
+        if not isinstance(op.schedule, WhenReady):
+            continue
+        ready = charge_at(op.schedule.ready_v, volts, charge)
+        least = np.minimum(least, ready)
+        q = np.where(np.isfinite(ready), ready, 0.0)[:, None]
+        low = ~np.isfinite(ready)[:, None]
         for phase in op.phases:
-            draw = load.sleep + quiet + phase.draw
-            needed = needed_voltage(draw, off, esr)
-            taken = (ld.drawn_current(draw, needed) * phase.duration_s).reshape(-1)
-            before = before + taken
-            cut = np.maximum(cut, charge_at(needed, volts, charge) + before)
-    return cut
+            draw = idle + phase.draw
+            for step in range(RUN_STEPS + 1):
+                store_v = along(q[:, 0], charge, volts)[:, None]
+                low = low | (ld.terminal_voltage(store_v, 0.0, draw, esr) < off)
+                if step < RUN_STEPS:
+                    taken = _drawn(draw, store_v, esr) * phase.duration_s / RUN_STEPS
+                    q = np.maximum(q - taken, 0.0)
+        spoiled[:, j] = low[:, 0]
+    return least, spoiled
 
 
 def _start_charge(system: System, size: int) -> FloatArray:
@@ -299,124 +431,3 @@ def _start_charge(system: System, size: int) -> FloatArray:
     for phase in load.start_up:
         total = total + ld.drawn_current(phase.draw, volts) * phase.duration_s
     return np.broadcast_to(np.asarray(total, float).reshape(-1), (size,)).copy()
-
-
-@dataclass(slots=True)
-class Rows:
-    """Where every system of a batch stands, and what it has done since."""
-
-    charge_c: FloatArray
-    connected: BoolArray
-    first_s: FloatArray
-    """Time of the first connect that stays, infinite before. [s]"""
-    passed_s: float
-    connected_s: FloatArray
-    due_s: FloatArray
-    """Connected time in which each operation was due, (systems, operations). [s]"""
-    lowest_c: FloatArray
-    lost: FloatArray
-    """Cut-offs."""
-    at_edges: list[FloatArray]
-    """Charge at the beginning of every stretch run so far. [C]"""
-
-
-def begin_rows(batch: Batch, charge_c: FloatArray, connected: bool) -> Rows:
-    """Every system at a charge, connected or not."""
-    n = batch.size
-    return Rows(
-        charge_c=np.broadcast_to(charge_c, (n,)).astype(float),
-        connected=np.full(n, connected),
-        first_s=np.full(n, np.inf),
-        passed_s=0.0,
-        connected_s=np.zeros(n),
-        due_s=np.zeros((n, len(batch.system.load.operations))),
-        lowest_c=np.full(n, np.inf),
-        lost=np.zeros(n),
-        at_edges=[],
-    )
-
-
-def run_period(batch: Batch, rows: Rows, first: int = 0, may_start: BoolArray | None = None) -> None:
-    """Move every system through one period, beginning at stretch number `first`."""
-    count = len(batch.stretches.level)
-    for i in range(count):
-        k = (first + i) % count
-        run_stretch(batch, rows, k, may_start)
-
-
-def run_stretch(batch: Batch, rows: Rows, k: int, may_start: BoolArray | None = None) -> None:
-    """Move every system through one stretch of constant light."""
-    s = batch.stretches
-    duration = float(s.edges_s[k + 1] - s.edges_s[k])
-    level, due = int(s.level[k]), tuple(map(bool, s.due[k]))
-    off_id, on_id = batch.off[level], batch.on[(level, due)]
-    can = np.ones(batch.size, bool) if may_start is None else may_start
-    can = can & (batch.connect_c - batch.start_c > batch.cut_c)
-    rows.at_edges.append(rows.charge_c.copy())
-    rows.lowest_c = np.minimum(
-        rows.lowest_c, np.where(rows.connected, rows.charge_c, np.inf)
-    )
-    left = np.full(batch.size, duration)
-    on_time = np.zeros(batch.size)
-    for _ in range(MOST_TURNS):
-        todo = np.flatnonzero(left > 0)
-        if not len(todo):
-            break
-        q, on, time = rows.charge_c[todo], rows.connected[todo], left[todo]
-        # Thresholds that are met already.
-        rise = ~on & can[todo] & (q >= batch.connect_c[todo])
-        q = np.where(rise, q - batch.start_c[todo], q)
-        rows.first_s[todo] = np.where(
-            rise & ~np.isfinite(rows.first_s[todo]),
-            rows.passed_s + duration - time, rows.first_s[todo],
-        )
-        on = on | rise
-        fall = on & (q < batch.cut_c[todo])
-        rows.lost[todo] += fall
-        on = on & ~fall
-        which = np.where(on, on_id, off_id)
-        end = batch.flows.advance(which, todo, q, time)
-        bound = np.where(on, batch.cut_c[todo], np.where(can[todo], batch.connect_c[todo], np.inf))
-        met = np.where(on, end < bound, end >= bound)
-        met &= ~(~on & (q >= bound))
-        used = time.copy()
-        if met.any():
-            hit = np.flatnonzero(met)
-            used[hit] = np.minimum(
-                batch.flows.time_to(which[hit], todo[hit], q[hit], bound[hit]), time[hit]
-            )
-            end[hit] = bound[hit]
-        on_time[todo] += np.where(on, used, 0.0)
-        left[todo] = np.where(met, np.maximum(time - used, 0.0), 0.0)
-        rows.charge_c[todo] = np.where(met & on, end * (1.0 - 1e-12), end)
-        rows.connected[todo] = on
-        rows.lowest_c[todo] = np.where(
-            on, np.minimum(rows.lowest_c[todo], end), rows.lowest_c[todo]
-        )
-    rest = np.flatnonzero(left > 0)
-    if len(rest):
-        on_time[rest] += left[rest] * _running_share(batch, rest, on_id, off_id)
-    rows.connected_s += on_time
-    rows.due_s += on_time[:, None] * np.array(due, float)
-    rows.passed_s += duration
-
-
-def _running_share(batch: Batch, rows: IntArray, on_id: int, off_id: int) -> FloatArray:
-    """Share of time connected of systems that go to and fro between the thresholds."""
-    up, down = batch.connect_c[rows], batch.cut_c[rows]
-    ones = np.ones(len(rows), np.intp)
-    fall = batch.flows.time_to(ones * on_id, rows, up - batch.start_c[rows], down)
-    rise = batch.flows.time_to(ones * off_id, rows, down, up)
-    with np.errstate(invalid="ignore"):
-        share = fall / (fall + rise)
-    return np.where(np.isfinite(share), share, 0.0)
-
-
-def dark_time(batch: Batch, charge_c: FloatArray, floor_c: FloatArray) -> FloatArray:
-    """Time in the dark from a charge to a floor, operations at their mean rate. [s]"""
-    which = np.full(batch.size, batch.on[DARK], np.intp)
-    rows = np.arange(batch.size)
-    floor = np.where(np.isfinite(floor_c), floor_c, batch.nodes_c[:, -1])
-    above = charge_c > floor_c
-    time = batch.flows.time_to(which, rows, np.maximum(charge_c, floor), floor)
-    return np.where(above, time, 0.0)

@@ -5,6 +5,8 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
+from explorer.engine.flow import STANDSTILL
+
 FloatArray = NDArray[np.float64]
 IntArray = NDArray[np.intp]
 
@@ -15,25 +17,25 @@ class RowFlows:
     def __init__(self, nodes: FloatArray, speeds: list[FloatArray]) -> None:
         rows, count = nodes.shape
         self.rows, self.count = rows, count
-        speed = np.stack(speeds)
+        shape = (len(speeds), rows, count)
+        self._nodes = np.ascontiguousarray(nodes).ravel()
+        speed, travel = np.empty(shape), np.zeros(shape)
+        slope = np.empty((len(speeds), rows, count - 1))
+        end_up = np.empty(slope.shape, np.int16)
+        end_down = np.empty(slope.shape, np.int16)
         width = np.diff(nodes, axis=1)
-        a, b = speed[:, :, :-1], speed[:, :, 1:]
-        same = a * b > 0
-        safe_a = np.where(same, a, 1.0)
-        ratio = np.where(same, b, 1.0) / safe_a - 1.0
-        near = np.abs(ratio) < 1e-7
-        mean_log = np.where(near, 1.0 - 0.5 * ratio, np.log1p(ratio) / np.where(near, 1.0, ratio))
-        step = np.where(same, width * mean_log / np.abs(safe_a), 0.0)
-        travel = np.zeros_like(speed)
-        np.cumsum(step, axis=2, out=travel[:, :, 1:])
-        cells = np.arange(count - 1)
-        stop_up = np.where(b <= 0, cells, count - 1)
-        end_up = np.minimum.accumulate(stop_up[:, :, ::-1], axis=2)[:, :, ::-1]
-        stop_down = np.where(a >= 0, cells, -1)
-        end_down = np.maximum.accumulate(stop_down, axis=2)
-        wide = np.where(width > 0, width, 1.0)
-        slope = np.where(width > 0, (b - a) / wide, 0.0)
-        self._nodes = nodes.ravel()
+        gap = np.where(width > 0, width, np.inf)
+        cells = np.arange(count - 1, dtype=np.int16)
+        # One motion at a time: its tables stay in the processor's cache.
+        for m, given in enumerate(speeds):
+            s = np.where(np.abs(given) < STANDSTILL, 0.0, given)
+            speed[m] = s
+            a, b = s[:, :-1], s[:, 1:]
+            slope[m] = (b - a) / gap
+            np.cumsum(_cross(width, a, b, blocked=0.0), axis=1, out=travel[m, :, 1:])
+            stop = np.where(b <= 0, cells, np.int16(count - 1))
+            end_up[m] = np.minimum.accumulate(stop[:, ::-1], axis=1)[:, ::-1]
+            np.maximum.accumulate(np.where(a >= 0, cells, np.int16(-1)), axis=1, out=end_down[m])
         self._speed, self._travel = speed.ravel(), travel.ravel()
         self._slope = slope.ravel()
         self._end_up, self._end_down = end_up.ravel(), end_down.ravel()
@@ -144,15 +146,23 @@ class RowFlows:
         return np.where(never, np.inf, time)
 
 
-def _cross(width: FloatArray, begin: FloatArray, end: FloatArray) -> FloatArray:
-    """Time across a width at a speed that runs linearly between two values of one sign."""
+def _cross(
+    width: FloatArray, begin: FloatArray, end: FloatArray, blocked: float = np.inf
+) -> FloatArray:
+    """Time across a width at a speed that runs linearly between two values of one sign.
+
+    Where the speed changes its sign or stops on the way the time is `blocked`.
+    """
     with np.errstate(invalid="ignore"):
         ok = (begin * end > 0) & np.isfinite(end)
-    a = np.where(ok, np.abs(begin), 1.0)
-    z = np.maximum(np.where(ok, np.abs(end), 1.0) / a - 1.0, -1.0 + 1e-16)
-    small = np.abs(z) < 1e-8
-    log = np.where(small, 1.0 - 0.5 * z, np.log1p(z) / np.where(small, 1.0, z))
-    return np.where(ok, width / a * log, np.where(width <= 0, 0.0, np.inf))
+    a = np.where(ok, begin, 1.0)
+    times = np.where(ok, end, 1.0) / a
+    z = times - 1.0
+    small = np.abs(z) < 1e-7
+    # log1p for ratios near 1, log where 1 would swallow a small one.
+    log = np.where(z < -0.5, np.log(times), np.log1p(np.maximum(z, -0.5)))
+    mean = np.where(small, 1.0 - 0.5 * z, log / np.where(small, 1.0, z))
+    return np.where(ok, width / np.abs(a) * mean, np.where(width <= 0, 0.0, blocked))
 
 
 def _drift(speed: FloatArray, slope: FloatArray, duration: FloatArray) -> FloatArray:
