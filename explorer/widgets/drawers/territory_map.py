@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from PySide6.QtCore import QLineF, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import (
     QFocusEvent,
+    QImage,
     QKeyEvent,
     QMouseEvent,
     QPainter,
@@ -14,6 +15,7 @@ from PySide6.QtGui import (
     QPen,
     QTransform,
 )
+from PySide6.QtSvg import QSvgGenerator
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from explorer.advice.territory import Territory
@@ -52,6 +54,8 @@ class TerritoryMap(QWidget):
         self._dragging = False
         self._stale = False
         self._picture: MapPicture | None = None
+        self._flat = QImage()
+        """The picture with its lines."""
         self._key: _Key | None = None
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setMinimumSize(220, 150)
@@ -166,10 +170,13 @@ class TerritoryMap(QWidget):
         area = self.area()
         if self._x is None or self._y is None or area.width() < 20 or area.height() < 20:
             return
-        picture = self._drawn(painter.device().devicePixelRatioF(), tokens)
-        if picture is not None:
+        device = painter.device()
+        picture = self._drawn(device.devicePixelRatioF(), tokens)
+        if picture is not None and isinstance(device, QSvgGenerator):
             painter.drawImage(area, picture.image)
-            self._paint_contours(painter, area, picture, tokens)
+            _paint_contours(painter, area, picture, tokens)
+        elif picture is not None:
+            painter.drawImage(area, self._flat)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
         painter.setPen(QPen(tokens.color("edge"), 1.0))
         painter.setBrush(Qt.BrushStyle.NoBrush)
@@ -196,21 +203,14 @@ class TerritoryMap(QWidget):
                 self._found, self._x, self._y, key.width, key.height, ratio, tokens
             )
             self._key = key
+            # A drag paints at every frame, and a thousand short lines take longer than that.
+            self._flat = self._picture.image.copy()
+            painter = QPainter(self._flat)
+            _paint_contours(
+                painter, QRectF(0, 0, key.width, key.height), self._picture, tokens
+            )
+            painter.end()
         return self._picture
-
-    def _paint_contours(
-        self, painter: QPainter, area: QRectF, picture: MapPicture, tokens: Tokens
-    ) -> None:
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        to_area = QTransform.fromTranslate(area.left(), area.top())
-        to_area.scale(area.width(), area.height())
-        for lines, role, width in (
-            (picture.margin_wanted, "runs", 1.75),
-            (picture.margin_one, "falls_short", 1.75),
-        ):
-            painter.setPen(QPen(tokens.color(role), width))
-            painter.drawLines([to_area.map(line) for line in lines])
-
     def _paint_axes(self, painter: QPainter, area: QRectF, tokens: Tokens) -> None:
         assert self._x is not None
         assert self._y is not None
@@ -250,6 +250,20 @@ class TerritoryMap(QWidget):
         painter.setPen(QPen(tokens.color("ink"), 2.5))
         painter.setBrush(tokens.color("card") if inside else Qt.BrushStyle.NoBrush)
         painter.drawEllipse(at, _POINT, _POINT)
+
+
+def _paint_contours(
+    painter: QPainter, area: QRectF, picture: MapPicture, tokens: Tokens
+) -> None:
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    to_area = QTransform.fromTranslate(area.left(), area.top())
+    to_area.scale(area.width(), area.height())
+    for lines, role, width in (
+        (picture.margin_wanted, "runs", 1.75),
+        (picture.margin_one, "falls_short", 1.75),
+    ):
+        painter.setPen(QPen(tokens.color(role), width))
+        painter.drawLines([to_area.map(line) for line in lines])
 
 
 def _title(scale: Scale) -> str:
