@@ -6,6 +6,7 @@ import json
 import math
 import os
 import sys
+from dataclasses import replace
 from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 from typing import Any
@@ -14,6 +15,8 @@ import click
 
 from explorer.advice.answers import finite
 from explorer.advice.assess import Assessment, assess
+from explorer.advice.limits import limits
+from explorer.cli_sweep import sweep
 from explorer.cli_text import Outcome, one_line, page, summary
 from explorer.files import scenario_json, tables
 from explorer.files.disk import FileError
@@ -31,6 +34,8 @@ NO_READER = 141
 """The same of a command whose reader has gone (128 + signal 13)."""
 LONGEST_DAYS = 36_500.0
 COLUMNS = 1000
+FINE_COLUMNS = 5000
+"""Fewest rows from which the means of even steps are taken: fewer would cost a thousandth."""
 MOST_COLUMNS = 250_000
 """Rows of the trace before it is laid on an even step."""
 FAULTS = (FileError, ValueError, ArithmeticError)
@@ -101,6 +106,7 @@ def check(context: click.Context, files: tuple[Path, ...], as_json: bool) -> Non
         try:
             scenario, log = _read(path)
             found = assess(scenario, log, columns=50)
+            found = replace(found, answers={**found.answers, **limits(scenario, log)})
         except FAULTS as fault:
             worst = BAD_INPUT
             reports.append(
@@ -176,6 +182,9 @@ def schema() -> None:
     click.echo(json.dumps(scenario_json.schema(), indent=2, ensure_ascii=False))
 
 
+commands.add_command(sweep)
+
+
 def main() -> None:
     """Entry point of the command: every way to end, quiet and with its exit status."""
     for stream in (sys.stdout, sys.stderr):
@@ -215,7 +224,7 @@ def _columns(span_s: float, step_s: float | None, log: LightLog | None, period_s
     if step_s is None:
         return COLUMNS
     readings = 0.0 if log is None else log.illuminance_lx.size * math.ceil(span_s / period_s)
-    wanted = max(2 * tables.row_count(span_s, step_s), 3 * readings, COLUMNS)
+    wanted = max(2 * tables.row_count(span_s, step_s), 3 * readings, FINE_COLUMNS)
     return int(min(wanted, MOST_COLUMNS))
 
 

@@ -35,6 +35,9 @@ ANSWERS = {
     "served_share": "Operations served",
     "balance_ratio": "Charge in over out",
     "cut_offs_per_week": "Cut-offs a week",
+    "lowest_light_lx": "Least light that sustains",
+    "highest_rate_per_day": "Most operations a day",
+    "longest_closure_days": "Longest closure survived",
 }
 """What a person reads for each answer; times count from the first light."""
 _LABEL, _VALUE, _GAP = 25, 9, 3
@@ -119,8 +122,12 @@ def _answer(key: str, value: float) -> str:
         return show(value, key.rpartition("_")[2] if key[-2] == "_" else "", infinite="no limit")
     if key == "longest_dark_s" and value == 0.0:
         return "none"
+    if key == "longest_closure_days":
+        return show(value * 86_400.0, "s", infinite="no limit")
+    if key == "highest_rate_per_day":
+        return show(value, "", infinite="no limit")
     unit = key.rpartition("_")[2]
-    return show(value, unit if unit in ("s", "V") else "")
+    return show(value, unit if unit in ("s", "V", "lx") else "")
 
 
 def _wrapped(text: str, width: int, head: str) -> list[str]:

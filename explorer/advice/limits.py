@@ -8,6 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from explorer.advice.fleet import judge_many
+from explorer.engine.system import DAY_S
 from explorer.scenario.demand import Every
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario
@@ -20,7 +21,8 @@ def limits(scenario: Scenario, log: LightLog | None = None) -> dict[str, float]:
     """Answers found by moving one quantity until the design falls short, all else as it is.
 
     ``lowest_light_lx`` is the least light while lit, ``shortest_interval_s`` the shortest
-    interval of the first periodic operation and ``longest_closure_days`` the longest dark
+    interval of the first periodic operation (``highest_rate_per_day`` the same as a rate) and
+    ``longest_closure_days`` the longest dark
     stretch that still pass every check with a margin of 1. They come from the batch engine:
     pulses are averaged, and values between its points are interpolated. Infinite or zero where
     no value within a factor of 100 passes.
@@ -40,7 +42,9 @@ def limits(scenario: Scenario, log: LightLog | None = None) -> dict[str, float]:
             values = np.geomspace(max(now / 100.0, shortest), now * 100.0, POINTS * 2)
             path = f"load.operations.{i}.schedule.interval_s"
             margin = judge_many(scenario, log, {path: values}).margin
-            found["shortest_interval_s"] = _first_crossing(values, margin)
+            shortest_s = _first_crossing(values, margin)
+            found["shortest_interval_s"] = shortest_s
+            found["highest_rate_per_day"] = DAY_S / shortest_s
             break
     values = np.concatenate([[0.0], np.geomspace(0.25, 365.0, POINTS)])
     margin = judge_many(scenario, log, {"margins.closure_days": values}).margin

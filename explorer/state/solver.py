@@ -4,13 +4,15 @@ from __future__ import annotations
 
 import logging
 import time
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
 from functools import partial
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
 from explorer.advice.assess import Assessment, assess
 from explorer.advice.break_even import BreakEven, break_evens
+from explorer.advice.limits import limits
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario
 from explorer.state.document import Document
@@ -30,6 +32,23 @@ SLOW_S = 0.06
 """Where one assessment takes longer than this, such as over weeks of a measured log, the next
 ones run in a worker: what takes a tenth of a second must not hold the window."""
 _BEFORE_CONNECT_S = 600.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AtRest:
+    """What is worked out once the knobs rest."""
+
+    break_evens: dict[str, BreakEven]
+    limits: dict[str, float]
+    """Further answers, by key; see `explorer.advice.limits`."""
+
+
+def _at_rest(
+    scenario: Scenario, log: LightLog | None, stops: Mapping[str, Sequence[float]]
+) -> AtRest:
+    return AtRest(
+        break_evens=break_evens(scenario, log, stops), limits=limits(scenario, log)
+    )
 
 
 class Solver(QObject):
@@ -177,7 +196,7 @@ class Solver(QObject):
     def _start_break_evens(self) -> None:
         scenario, log = self._document.scenario, self._document.log
         stops = {knob.path: knob.stops for knob in knobs_for(scenario, self._operation)}
-        self._jobs.submit(JOB, partial(break_evens, scenario, log, stops))
+        self._jobs.submit(JOB, partial(_at_rest, scenario, log, stops))
 
     def _on_done(self, key: str, result: object) -> None:
         if key == FRAME_JOB:
@@ -186,9 +205,11 @@ class Solver(QObject):
             if self._again:
                 self._on_due()
         if key == JOB:
-            assert isinstance(result, Mapping)
-            found: dict[str, BreakEven] = dict(result)
-            self.break_evens_ready.emit(found)
+            assert isinstance(result, AtRest)
+            self.break_evens_ready.emit(result.break_evens)
+            if self.result is not None and self.result.scenario == self._document.scenario:
+                answers = {**self.result.answers, **result.limits}
+                self._show(replace(self.result, answers=answers))
 
     def _on_failed(self, key: str, sentence: str) -> None:
         if key == JOB:

@@ -1,0 +1,69 @@
+"""The command `sweep`: many variants of one scenario into a table."""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+
+import click
+
+from explorer.files.disk import FileError
+
+BAD_INPUT = 3
+
+
+@click.command()
+@click.argument("file", type=click.Path(path_type=Path))
+@click.option(
+    "--vary", "texts", multiple=True, required=True, metavar="PATH=VALUES",
+    help="Values of one key: low:high:count, low:high:count:ratio, low:high or a,b,c.",
+)  # fmt: skip
+@click.option(
+    "--random", "rows", type=click.IntRange(1, 5_000_000), default=None,
+    help="Draw this many variants instead of every combination.",
+)  # fmt: skip
+@click.option("--seed", type=int, default=1, show_default=True, help="Of the random variants.")
+@click.option("--workers", type=click.IntRange(1, 256), default=None,
+              help="Processes; as many as there are cores when left out.")
+@click.option(
+    "-o", "--output", required=True, type=click.Path(path_type=Path),
+    help="Table to write, .csv or .parquet.",
+)  # fmt: skip
+@click.pass_context
+def sweep(
+    context: click.Context, file: Path, texts: tuple[str, ...], rows: int | None, seed: int,
+    workers: int | None, output: Path,
+) -> None:
+    """Judge many variants of a scenario FILE and write one row for each.
+
+    Rows stream to OUTPUT.partial; the same command started again goes on from there.
+    """
+    from explorer.files.logs import resolve_log
+    from explorer.files.scenario_json import load_scenario
+    from explorer.files.sweep import MOST_ROWS, Sweep, SweepError, parse_vary, run_sweep
+
+    try:
+        scenario = load_scenario(file).scenario
+        resolve_log(scenario, file)
+        plan = Sweep(
+            scenario=scenario,
+            varied=tuple(parse_vary(scenario, text) for text in texts),
+            random_rows=rows or 0,
+            seed=seed,
+        )
+        if len(plan) > MOST_ROWS:
+            raise SweepError(
+                f"These are {len(plan)} variants; at most {MOST_ROWS} are taken. "
+                "Use fewer values, or --random."
+            )
+        done = 0
+        with click.progressbar(
+            length=len(plan), label="Variants", file=sys.stderr, update_min_steps=4
+        ) as bar:
+            for count in run_sweep(plan, file, output, workers=workers):
+                bar.update(count - done)
+                done = count
+    except (FileError, ValueError) as fault:
+        click.echo(str(fault), err=True)
+        context.exit(BAD_INPUT)
+    click.echo(f"{output}: {done} variants.")
