@@ -78,12 +78,21 @@ class JobRunner(QObject):
         """Whether a job runs under `key`."""
         return key in self._running
 
-    @Slot()
-    def finish(self) -> None:
-        """Drop what waits and wait for what runs."""
+    @property
+    def is_idle(self) -> bool:
+        """Whether nothing runs."""
+        return not self._running
+
+    def drop(self) -> None:
+        """Forget every job: what waits will not run, what runs will not be shown."""
         self._waiting.clear()
         for key in self._newest:
             self._newest[key] += 1
+
+    @Slot()
+    def finish(self) -> None:
+        """Drop what waits and wait for what runs."""
+        self.drop()
         self._pool.clear()
         self._pool.waitForDone()
 

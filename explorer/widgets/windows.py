@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from pathlib import Path
 
-from PySide6.QtCore import QObject, QPoint
+from PySide6.QtCore import QObject, QPoint, QTimer
 from PySide6.QtWidgets import QApplication
 
 from explorer.files.disk import FileError
@@ -17,6 +17,7 @@ from explorer.widgets.main_window import MainWindow
 
 _BESIDE = QPoint(28, 28)
 """How far a further window lies from the one before."""
+_SWEEP_MS = 50
 
 
 class Windows(QObject):
@@ -37,6 +38,11 @@ class Windows(QObject):
         self._build, self._unsaved = build, unsaved
         self.open: list[MainWindow] = []
         self._keepers: dict[MainWindow, Autosave] = {}
+        self.leaving: list[MainWindow] = []
+        """Closed windows whose last work still runs in the pool."""
+        self._sweep = QTimer(self)
+        self._sweep.setInterval(_SWEEP_MS)
+        self._sweep.timeout.connect(self._let_go)
 
     def add(self, beside: MainWindow | None = None) -> MainWindow:
         """A further window, not shown yet."""
@@ -134,8 +140,18 @@ class Windows(QObject):
         assert isinstance(window, MainWindow)
         self._keepers.pop(window).stop()
         self.open.remove(window)
-        window.jobs.finish()
-        window.deleteLater()
+        window.jobs.drop()
+        self.leaving.append(window)
+        self._sweep.start()
+
+    def _let_go(self) -> None:
+        """Throw away closed windows without making the open ones wait for a worker."""
+        for window in tuple(self.leaving):
+            if window.jobs.is_idle:
+                self.leaving.remove(window)
+                window.deleteLater()
+        if not self.leaving:
+            self._sweep.stop()
 
 
 def _line(leftover: Leftover) -> str:
