@@ -56,6 +56,7 @@ class StandPage(QWidget):
         self.cards.chosen.connect(session.choose)
         self.cards.start_again.connect(session.start_again)
         document.changed.connect(self._on_changed)
+        document.refused.connect(self.notes.say)
         session.exhibit_changed.connect(self._on_exhibit)
         solver.result_ready.connect(self._on_result)
         solver.break_evens_ready.connect(self._on_break_evens)

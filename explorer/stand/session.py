@@ -19,8 +19,6 @@ from explorer.state.stand_plan import StandPlan
 LOG = logging.getLogger(__name__)
 Stage = Literal["attract", "visit", "warning"]
 TICK_MS = 1000
-_UNDO_KEPT = 1
-"""Visitors cannot undo, so the stack must not grow over a day."""
 
 
 class StandSession(QObject):
@@ -50,7 +48,6 @@ class StandSession(QObject):
             raise ValueError("a stand needs at least one scenario")
         self.plan, self.exhibits, self.parked = plan, exhibits, parked
         self._document, self._solver = document, solver
-        document.undo_stack.setUndoLimit(_UNDO_KEPT)
         self.stage: Stage = "attract"
         self.index = 0
         self.paused = False

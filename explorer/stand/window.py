@@ -19,9 +19,9 @@ from explorer.stand.leave import ESC, LEFT, RIGHT, CornerPad, HoldRing, LeaveGes
 from explorer.stand.page import StandPage
 from explorer.stand.parked import ParkedScenarios
 from explorer.stand.session import StandSession
+from explorer.stand.stand_document import StandDocument
 from explorer.stand.veils import AttractVeil, Dissolve, WarningVeil
 from explorer.state import theme
-from explorer.state.document import Document
 from explorer.state.jobs import JobRunner, Work
 from explorer.state.solver import Solver
 from explorer.state.stand_plan import StandPlan
@@ -87,7 +87,7 @@ class StandWindow(QWidget):
         self.setPalette(theme.palette_of(theme.resolve(plan.theme)))
         self.setAutoFillBackground(True)
         self._leaving = False
-        self.document = Document(parent=self)
+        self.document = StandDocument(parent=self)
         self.jobs = _Jobs(self)
         self.solver = Solver(self.document, self.jobs, self)
         self.session = StandSession(plan, exhibits, self.document, self.solver, parked, parent=self)

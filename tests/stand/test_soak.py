@@ -1,0 +1,36 @@
+"""A short day on the stand, with a made-up model; the long one is tests/bench/soak_stand.py."""
+
+import pytest
+
+from explorer.stand.parked import MOST_KEPT
+from explorer.state import solver
+from tests.stand.visitors import Visitors, reading
+from tests.widgets.samples import made_up
+
+MOVES = 2000
+
+
+@pytest.fixture
+def quick_model(monkeypatch):
+    def assess(scenario, log=None, *, span_s=None, columns=1000, **_):
+        return made_up(scenario, log, span_s=span_s, columns=150)
+
+    monkeypatch.setattr(solver, "assess", assess)
+    monkeypatch.setattr(solver, "break_evens", lambda *_: {})
+    monkeypatch.setattr(solver, "SLOW_S", 10.0)  # a busy machine must not change the course
+
+
+def test_memory_and_references_stay_steady_over_two_thousand_moves(quick_model, stand):
+    stand.resize(960, 540)
+    visitors = Visitors(stand, drag=10, per_frame=2)
+    while len(stand.session.parked.items) < MOST_KEPT:  # until the list of parked ones is full
+        visitors.act()
+    before = reading(visitors.moves)
+    while visitors.moves < before.moves + MOVES:
+        visitors.act()
+    after = reading(visitors.moves)
+    # A reference or an object that is kept, or lost, at each move would show as thousands.
+    assert abs(after.none_references - before.none_references) < MOVES
+    assert abs(after.objects - before.objects) < MOVES
+    assert len(stand.session.parked.items) == MOST_KEPT
+    assert stand.document.undo_stack.count() == 0
