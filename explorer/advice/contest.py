@@ -118,7 +118,8 @@ def _entry(scenario: Scenario, log: LightLog | None, family: StoreFamily) -> Ent
             chosen, found = i, result
         if result.verdict.state == "runs":
             break
-    assert chosen is not None and found is not None
+    assert chosen is not None
+    assert found is not None
     size, design = family.sizes[chosen], found.scenario
     return Entry(
         key=family.key, title=family.title, scenario=design, size=size, unit=unit,

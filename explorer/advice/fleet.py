@@ -24,7 +24,7 @@ from explorer.scenario.model import Scenario, resized
 
 FloatArray = NDArray[np.float64]
 STATES: tuple[State, ...] = ("falls_short", "marginal", "runs")
-LOG_LEVELS = 10
+LOG_LEVELS = 7
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -40,7 +40,7 @@ class Fleet:
     @property
     def reserve(self) -> FloatArray:
         """Smallest margin over the margin wanted: 1 or more runs."""
-        return np.min([self.margins[n] / self.wanted[n] for n in CHECK_NAMES], axis=0)
+        return np.asarray(np.min([self.margins[n] / self.wanted[n] for n in CHECK_NAMES], axis=0))
 
     @property
     def telling(self) -> FloatArray:
@@ -52,7 +52,7 @@ class Fleet:
     @property
     def margin(self) -> FloatArray:
         """Smallest margin: below 1 the variant falls short."""
-        return np.min([self.margins[n] for n in CHECK_NAMES], axis=0)
+        return np.asarray(np.min([self.margins[n] for n in CHECK_NAMES], axis=0))
 
     @property
     def codes(self) -> NDArray[np.intp]:
@@ -139,11 +139,10 @@ def judge_many(
     many = varied(scenario, changes)
     if log is not None:
         light = many.light
-        if light.illuminance_lx is None:
-            light = light.model_copy(update={"illuminance_lx": log.mean_lit_lx})
+        lux = log.mean_lit_lx if light.illuminance_lx is None else light.illuminance_lx
         coarse = gathered_log(log)
         scale = coarse.mean_lit_lx / log.mean_lit_lx if log.mean_lit_lx > 0 else 1.0
-        light = light.model_copy(update={"illuminance_lx": light.illuminance_lx * scale})
+        light = light.model_copy(update={"illuminance_lx": lux * scale})
         many, log = many.model_copy(update={"light": light}), coarse
     system = build(many, log)
     batch = prepare(system, size)

@@ -139,14 +139,22 @@ def _gaps(short: NDArray[np.bool_], edges_s: FloatArray) -> list[tuple[int, floa
     return found
 
 
+def _full_charge(batch: Batch, gaps: int) -> FloatArray:
+    """Charge of a full store at the lowest of several moments. [C]
+
+    A full store stands anywhere between its threshold and the level at which charging resumes;
+    the lowest of n such moments is expected n / (n + 1) of the way down.
+    """
+    system = batch.system
+    fall = np.asarray(system.full_hysteresis_v, float) * (gaps / (gaps + 1.0))
+    return charge_at(np.asarray(system.full_v, float) - fall, batch.nodes_v, batch.nodes_c)
+
+
 def _dark(
     scenario: Scenario, batch: Batch, course: run.Rows, edges_c: FloatArray
 ) -> FloatArray:
     """Smallest time available over time needed, over the dark stretches of every variant."""
-    s, size, system = batch.stretches, batch.size, batch.system
-    # A full store stands anywhere between its threshold and where charging resumes.
-    full_v = np.asarray(system.full_v, float) - 0.5 * np.asarray(system.full_hysteresis_v, float)
-    usual_full = charge_at(full_v, batch.nodes_v, batch.nodes_c)
+    s, size = batch.stretches, batch.size
     closure = column(scenario.margins.closure_days, size) * DAY_S
     worst = np.full(size, np.inf)
     by_level = batch.given_a < batch.mean_a[:, None]
@@ -156,28 +164,32 @@ def _dark(
         gaps = _gaps(short[s.level], s.edges_s)
 
         def lasts(
-            first: NDArray[np.intp], needed: FloatArray, rows: NDArray[np.intp] = rows
+            first: NDArray[np.intp], needed: FloatArray, gaps: int,
+            rows: NDArray[np.intp] = rows,
         ) -> FloatArray:
-            begin = np.minimum(edges_c[first, rows], usual_full[rows])
+            begin = np.minimum(edges_c[first, rows], _full_charge(batch, gaps)[rows])
             most = MOST_LOOKED * needed
             return run.dark_time(batch, rows, begin, first, most) / needed
 
         least = np.full(len(rows), np.inf)
         lowest, length, longest = np.zeros(len(rows), np.intp), np.zeros(len(rows)), 0.0
+        many = 1
         if gaps:
             longest = max(g[1] for g in gaps)
             at = next(g[0] for g in gaps if g[1] == longest)
             long = [g for g in gaps if g[1] >= LONG * longest]
+            # Nights of one length follow days that are alike and begin alike.
+            many = len({g[1] for g in long})
             begins = np.array([g[0] for g in long])
             which = np.argmin(edges_c[begins][:, rows], axis=0)
             lowest, length = begins[which], np.array([g[1] for g in long])[which]
-            least = lasts(np.full(len(rows), at), np.full(len(rows), longest))
+            least = lasts(np.full(len(rows), at), np.full(len(rows), longest), 1)
             if np.any(lowest != at):
-                least = np.minimum(least, lasts(lowest, length))
+                least = np.minimum(least, lasts(lowest, length, many))
         closed = closure[rows] > 0
         if closed.any():
             needed = np.maximum(np.maximum(closure[rows], longest), 1e-9)
-            least = np.where(closed, np.minimum(least, lasts(lowest, needed)), least)
+            least = np.where(closed, np.minimum(least, lasts(lowest, needed, many)), least)
         worst[rows] = least
     return worst
 
@@ -202,7 +214,8 @@ def _pulse(scenario: Scenario, batch: Batch, course: run.Rows) -> FloatArray:
         q = charge_at(start[:, None], batch.nodes_v, batch.nodes_c)
         for phase in op.phases:
             draw = _flat(system.load.sleep + phase.draw, size)
-            draw = replace(draw, current_a=draw.current_a + column(system.quiescent_a, size))
+            amps = np.asarray(draw.current_a) + column(system.quiescent_a, size)
+            draw = replace(draw, current_a=amps)
             first_v = ld.terminal_voltage(_voltage_at(batch, q), 0.0, draw, resistance)
             amps = ld.drawn_current(draw, np.maximum(first_v, 1e-3))
             q = np.maximum(q - amps * column(phase.duration_s, size), 0.0)
@@ -226,7 +239,7 @@ def _flat(draw: ld.Draw, size: int) -> ld.Draw:
 def _ratings(scenario: Scenario, system: System, size: int) -> FloatArray:
     store = scenario.store
     full = column(scenario.charger.full_V, size)
-    margin = column(rated_voltage(store), size) / column(worst_unit_voltage(store, full), size)
+    margin = column(rated_voltage(store), size) / column(worst_unit_voltage(store, full), size)  # type: ignore[arg-type]
     ambient = column(scenario.light.ambient_C, size)
     if isinstance(store, CellStore):
         volts = np.maximum(column(system.load.off_v, size), 0.3)

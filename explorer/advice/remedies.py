@@ -393,7 +393,7 @@ def _pair(scenario: Scenario, light_log: LightLog | None, stopped: Stopped) -> R
 def _some(quantity: _Quantity) -> FloatArray:
     """A few of a quantity's candidates, nearest first."""
     picked = np.unique(np.linspace(0, len(quantity.values) - 1, PAIR_POINTS).astype(int))
-    return quantity.values[picked]
+    return np.asarray(quantity.values[picked])
 
 
 __all__ = ["Change", "Remedies", "Remedy", "find_remedies", "quantities"]

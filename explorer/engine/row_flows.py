@@ -52,7 +52,7 @@ class RowFlows:
             probe = np.minimum(probe, self.count - 1)
             low = np.where(inside & (table[base + probe] <= value), probe, low)
             size //= 2
-        return np.minimum(low, self.count - 2)
+        return np.asarray(np.minimum(low, self.count - 2))
 
     def begin(
         self, which: IntArray, rows: IntArray, x: FloatArray

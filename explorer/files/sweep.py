@@ -15,6 +15,7 @@ import os
 from collections.abc import Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor
 from dataclasses import dataclass
+from importlib import import_module
 from itertools import islice, product
 from pathlib import Path
 from typing import Any, Literal, get_args, get_origin
@@ -324,19 +325,17 @@ def _rows_done(sweep: Sweep, partial: Path, note: Path) -> int:
     return max(len(list(csv.reader(whole.splitlines()))) - 1, 0)
 
 
-def _parquet() -> Any:
+def _parquet() -> tuple[Any, Any]:
+    """The modules that read CSV and write Parquet; no other part of the program needs them."""
     try:
-        import pyarrow.csv
-        import pyarrow.parquet
+        return import_module("pyarrow.csv"), import_module("pyarrow.parquet")
     except ImportError:
         raise SweepError(
             "Parquet needs the library pyarrow; type: pip install pyarrow, or write a .csv file."
         ) from None
-    return pyarrow
 
 
 def _to_parquet(source: Path, target: Path) -> None:
-    arrow = _parquet()
-    table = arrow.csv.read_csv(source)
-    arrow.parquet.write_table(table, f"{target}.new")
+    arrow_csv, parquet = _parquet()
+    parquet.write_table(arrow_csv.read_csv(source), f"{target}.new")
     os.replace(f"{target}.new", target)
