@@ -1,0 +1,190 @@
+"""The energy budget adds up, names a knob for every item, and turning that knob moves the item."""
+
+from datetime import datetime
+
+import numpy as np
+import pytest
+
+from explorer.advice.budget import budget, light_on_panel
+from explorer.advice.study import study
+from explorer.files.logs import resolve_log
+from explorer.files.scenario_json import load_scenario
+from explorer.resource_files import scenario_folder
+from explorer.scenario import parts
+from explorer.scenario.build import build
+from explorer.scenario.light import Light, LitBlock, LogPattern, SteadyPattern, WeekPattern
+from explorer.scenario.light_log import LightLog
+from explorer.scenario.model import Scenario, get_value, with_value
+from explorer.scenario.supply import ConverterCharger, DirectCharger, Panels
+
+WEEK_S = 604_800.0
+DEMOS = sorted(scenario_folder().glob("*.json"))
+
+
+def of(scenario, log=None):
+    return budget(study(scenario, log))
+
+
+@pytest.fixture(scope="module")
+def probe():
+    path = next(p for p in DEMOS if p.stem == "soil_probe")
+    return load_scenario(path).scenario
+
+
+@pytest.mark.parametrize("path", DEMOS, ids=lambda p: p.stem)
+def test_every_demonstration_closes_to_a_thousandth(path):
+    scenario = load_scenario(path).scenario
+    found = of(scenario, resolve_log(scenario, path))
+    assert found.closes
+    assert abs(found.residual_j) <= 1e-3 * found.taken_j
+    total = sum(item.joules for item in found.items) + found.residual_j
+    assert total == pytest.approx(found.light_j + found.from_store_j, rel=1e-9)
+    assert sum(item.share for item in found.items) == pytest.approx(1.0, abs=1e-3)
+    assert sum(item.panel_share for item in found.items) == pytest.approx(1.0, abs=1e-3)
+    assert found.light_j > found.panel_j > found.taken_j > found.charged_j > found.work_j > 0.0
+    assert len({item.key for item in found.items}) == len(found.items)
+    for item in found.items:
+        assert item.joules >= -1e-6 * found.taken_j, item.key
+        get_value(scenario, item.path)
+    for j, operation in enumerate(scenario.load.operations):
+        assert found.item(f"operation_{j}").label == operation.name
+
+
+@pytest.mark.parametrize(
+    ("key", "path", "factor"),
+    [
+        ("sleep", "load.sleep_A", 2.0),
+        ("quiescent", "charger.quiescent_A", 2.0),
+        ("operation_0", "load.operations.0.schedule.interval_s", 0.8),
+        ("leakage", "store.leakage_A", 1.5),
+        ("esr", "store.esr_ohm", 2.0),
+        ("clipped", "store.capacitance_F", 0.5),
+        ("charger", "charger.efficiency", 0.9),
+        ("tracking", "charger.voc_fraction", 0.9),
+    ],
+)
+def test_the_knob_that_an_item_names_makes_it_grow(probe, key, path, factor):
+    before = of(probe)
+    assert before.item(key).path == path
+    after = of(with_value(probe, path, get_value(probe, path) * factor))
+    assert after.item(key).joules > 1.02 * before.item(key).joules
+
+
+def test_sleep_costs_its_current_times_the_mean_voltage(probe):
+    found = of(probe)
+    current = probe.load.sleep_A
+    assert 2.2 * current < found.answers["sleep_W"] < 5.0 * current
+
+
+def test_average_powers_are_the_joules_of_a_week_over_its_seconds(probe):
+    found = of(probe)
+    assert found.span_s == pytest.approx(WEEK_S)
+    for item in found.items:
+        assert found.answers[f"{item.key}_W"] * WEEK_S == pytest.approx(item.joules)
+    assert found.answers["work_W"] == pytest.approx(found.work_j / WEEK_S)
+
+
+def test_a_regulator_and_its_knob_appear_with_it(probe):
+    assert "regulator" not in {item.key for item in of(probe).items}
+    linear = with_value(with_value(probe, "load.regulator.kind", "linear"),
+                        "load.regulator.output_V", 2.0)
+    found = of(linear)
+    assert found.closes
+    assert found.item("regulator").joules > 0.0
+    assert found.item("regulator").path == "load.regulator.output_V"
+
+
+def test_a_diode_loses_what_a_converter_would_track(probe):
+    found = of(probe.model_copy(update={"charger": DirectCharger()}))
+    assert found.closes
+    assert found.item("charger").path == "charger.diode_saturation_A"
+    assert found.item("tracking").joules > 0.0
+
+
+def test_light_too_weak_for_the_converter_is_told_apart(probe):
+    weak = with_value(probe, "charger.cold_start_panel_W", 1.0)
+    found = of(with_value(weak, "charger.minimum_panel_W", 1.0))
+    assert found.taken_j == 0.0
+    assert found.item("too_weak").path == "charger.minimum_panel_W"
+    assert found.item("too_weak").joules > 0.8 * found.panel_j
+
+
+def test_a_current_limit_holds_back_and_is_named(probe):
+    found = of(with_value(probe, "charger.output_limit_A", 2e-5))
+    assert found.closes
+    assert found.item("limited").joules > 0.2 * found.panel_j
+    assert found.item("limited").path == "charger.output_limit_A"
+
+
+def test_a_device_that_falls_over_and_over_pays_for_start_ups():
+    scenario = load_scenario(next(p for p in DEMOS if p.stem == "door_counter")).scenario
+    found = of(scenario)
+    assert found.item("start_up").joules > 0.0
+    assert found.item("start_up").path == "load.start_up.0.current_A"
+
+
+def test_a_dark_place_has_a_budget_too():
+    week = WeekPattern(dark_days=("mon", "tue", "wed", "thu", "fri", "sat", "sun"))
+    found = of(Scenario(light=Light(pattern=week)))
+    assert found.light_j == found.panel_j == 0.0
+    assert found.closes
+    assert all(np.isfinite([item.joules, item.share]).all() for item in found.items)
+
+
+# -- light on the panel ---------------------------------------------------------------------------
+
+
+def test_light_on_the_panel_is_irradiance_times_area_times_time():
+    scenario = Scenario(
+        light=Light(
+            illuminance_lx=500.0, source="led_4000", pattern=SteadyPattern(),
+            orientation_factor=0.5, cover_factor=0.9, soiling_factor=0.8,
+        ),
+        panels=Panels(active_area_cm2=20.0, count=3, in_series=2),
+    )
+    irradiance = parts.light_answer("led_4000", 500.0).irradiance_w_per_m2
+    expected = irradiance * 0.5 * 0.9 * 0.8 * 6 * 20e-4 * WEEK_S
+    assert light_on_panel(scenario, build(scenario).light) == pytest.approx(expected, rel=1e-9)
+
+
+def test_daylight_brings_more_energy_per_lux_block_by_block():
+    def week(*shares):
+        return Scenario(
+            light=Light(
+                illuminance_lx=500.0, daylight_share=0.25,
+                pattern=WeekPattern(
+                    blocks=tuple(
+                        LitBlock(days=("mon",), from_h=8.0 + 2 * i, to_h=10.0 + 2 * i,
+                                 daylight_share=share)
+                        for i, share in enumerate(shares)
+                    )
+                ),
+            )
+        )
+
+    area_m2 = Panels().active_area_cm2 * 1e-4
+    lamp, day = (
+        500.0 * parts.irradiance_per_lux(source) * 7200.0 * area_m2
+        for source in ("led_4000", "daylight_glass")
+    )
+    scenario = week(0.0, 1.0, None)
+    expected = lamp + day + 0.75 * lamp + 0.25 * day
+    assert light_on_panel(scenario, build(scenario).light) == pytest.approx(expected, rel=1e-9)
+
+
+def test_a_log_is_counted_as_measured_not_as_the_ladder_of_levels_has_it():
+    pick = np.random.default_rng(5)
+    lux = np.where(np.arange(192) % 96 < 40, 10.0 ** pick.uniform(0.3, 3.0, 192), 0.0)
+    log = LightLog(
+        time_s=np.arange(193) * 900.0, illuminance_lx=lux, start=datetime(2024, 1, 1), step_s=900.0
+    )
+    scenario = Scenario(
+        light=Light(illuminance_lx=None, pattern=LogPattern()), charger=ConverterCharger()
+    )
+    found = of(scenario, log)
+    irradiance = lux * parts.irradiance_per_lux("led_4000")
+    area_m2 = Panels().active_area_cm2 * 1e-4
+    assert found.light_j == pytest.approx(float(irradiance.sum()) * 900.0 * area_m2, rel=1e-9)
+    assert found.closes
+    # A converter with a least power leaves the dimmest readings unused.
+    assert 0.0 < found.item("too_weak").joules < 0.05 * found.panel_j

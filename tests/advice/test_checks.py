@@ -1,0 +1,307 @@
+"""Each check says the right number, fails for its own reason, and moves the right way."""
+
+from dataclasses import replace
+from itertools import pairwise
+
+import numpy as np
+import pytest
+
+from explorer.advice.checks import (
+    NO_LIMIT,
+    checks,
+    deepest_pulse,
+    hazards,
+    lowest_working_voltage,
+    served_shares,
+)
+from explorer.advice.study import study
+from explorer.advice.verdict import CHECK_NAMES, Verdict
+from explorer.quantity import show
+from explorer.scenario.demand import Every, Load, Operation, Phase, WhenReady
+from explorer.scenario.light import Light, SteadyPattern, WeekPattern
+from explorer.scenario.model import Margins, Scenario, with_value
+from explorer.scenario.storage import CapacitorStore, CellStore, SupercapacitorStore
+from explorer.scenario.supply import ConverterCharger, DirectCharger, Panels
+
+ALWAYS_LIT = Light(illuminance_lx=1000.0, pattern=SteadyPattern())
+PROBE = Scenario(
+    light=Light(illuminance_lx=400.0),
+    panels=Panels(active_area_cm2=30.0),
+    store=SupercapacitorStore(capacitance_F=1.5, esr_ohm=0.3, leakage_A=2.5e-6),
+    load=Load(
+        start_up=(Phase(current_A=0.003, duration_s=0.2),),
+        sleep_A=3e-6,
+        operations=(
+            Operation(
+                schedule=Every(interval_s=300.0),
+                phases=(
+                    Phase(current_A=0.02, duration_s=0.1),
+                    Phase(current_A=0.002, duration_s=1.0),
+                ),
+            ),
+        ),
+    ),
+)
+
+
+def judged(scenario, log=None):
+    return {check.name: check for check in checks(study(scenario, log))}
+
+
+def margins(scenario, path, values, name):
+    return [judged(with_value(scenario, path, v))[name].margin for v in values]
+
+
+def rises(values):
+    steps = all(b >= a * (1.0 - 1e-6) for a, b in pairwise(values))
+    return steps and values[-1] > values[0]
+
+
+def falls(values):
+    return rises(values[::-1])
+
+
+# -- which way a margin moves ---------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("name", "path", "values"),
+    [
+        ("starts", "light.illuminance_lx", (100.0, 200.0, 400.0, 800.0)),
+        ("starts", "panels.count", (1, 2, 4)),
+        ("starts", "margins.start_within_h", (10.0, 100.0, 200.0)),
+        ("balance", "light.illuminance_lx", (50.0, 100.0, 200.0, 400.0, 800.0)),
+        ("balance", "panels.count", (1, 2, 4)),
+        ("balance", "load.operations.0.schedule.interval_s", (60.0, 300.0, 900.0)),
+        ("dark", "store.capacitance_F", (0.47, 1.0, 1.5, 2.2)),
+        ("dark", "load.operations.0.schedule.interval_s", (100.0, 300.0, 900.0)),
+        ("ratings", "store.rated_V", (2.5, 2.7, 3.0)),
+        ("service", "light.illuminance_lx", (30.0, 60.0, 120.0, 400.0)),
+    ],
+)
+def test_more_of_it_widens_the_margin(name, path, values):
+    assert rises(margins(PROBE, path, values, name))
+
+
+@pytest.mark.parametrize(
+    ("name", "path", "values"),
+    [
+        ("starts", "store.capacitance_F", (0.47, 1.0, 1.5, 2.2)),
+        ("starts", "load.connect_V", (3.0, 3.6, 4.2)),
+        ("balance", "load.sleep_A", (1e-6, 5e-6, 2e-5)),
+        ("balance", "store.leakage_A", (1e-6, 5e-6, 2e-5)),
+        ("dark", "load.sleep_A", (1e-6, 5e-6, 2e-5)),
+        ("dark", "load.reserve_J", (0.0, 0.5, 2.0)),
+        ("dark", "margins.closure_days", (0.0, 3.0, 10.0)),
+        ("pulse", "store.esr_ohm", (0.3, 3.0, 30.0, 100.0)),
+        ("pulse", "load.operations.0.phases.0.current_A", (0.02, 0.1, 0.4)),
+        ("ratings", "charger.full_V", (4.5, 5.0, 5.4, 6.0)),
+    ],
+)
+def test_more_of_it_narrows_the_margin(name, path, values):
+    assert falls(margins(PROBE, path, values, name))
+
+
+# -- what the sentences say -----------------------------------------------------------------------
+
+
+def test_six_checks_come_in_their_order():
+    assert [c.name for c in checks(study(PROBE))] == list(CHECK_NAMES)
+
+
+def test_the_first_charge_is_named_with_what_is_allowed():
+    found = study(PROBE)
+    check = checks(found)[0]
+    assert check.value == found.first.seconds
+    assert check.margin == pytest.approx(168 * 3600.0 / found.first.seconds)
+    assert show(found.first.seconds, "s") in check.sentence
+    assert show(168 * 3600.0, "s") in check.sentence
+
+
+def test_a_store_that_never_gets_there_says_how_far_it_came():
+    found = study(with_value(PROBE, "light.illuminance_lx", 5.0))
+    check = checks(found)[0]
+    assert check.margin == 0.0
+    assert check.value == np.inf
+    assert f"only reaches {show(found.first.stuck_v, 'V')}" in check.sentence
+    assert "connects at 3.6 V" in check.sentence
+
+
+def test_a_hiccup_is_told_from_a_lack_of_light():
+    start_up = (Phase(current_A=0.05, duration_s=10.0),)
+    store = SupercapacitorStore(capacitance_F=0.1, esr_ohm=0.3, leakage_A=1e-7)
+    scenario = PROBE.model_copy(
+        update={"load": PROBE.load.model_copy(update={"start_up": start_up}), "store": store}
+    )
+    check = judged(scenario)["starts"]
+    assert check.margin == 0.0
+    assert "each try empties the store" in check.sentence
+
+
+def test_the_balance_is_said_in_watts_at_the_connect_voltage():
+    found = study(PROBE)
+    check = checks(found)[1]
+    week = 604_800.0
+    assert check.value == pytest.approx(found.available_c * 3.6 / week)
+    assert check.limit == pytest.approx(found.needed_c * 3.6 / week)
+    assert check.margin == pytest.approx(check.value / check.limit)
+    assert show(check.value, "W") in check.sentence
+    assert show(check.limit, "W") in check.sentence
+    assert "covers" in check.sentence
+
+
+def test_the_dark_check_names_the_stretch_that_it_judges():
+    found = study(with_value(PROBE, "margins.closure_days", 4.0))
+    check = checks(found)[2]
+    worst = min(found.dark, key=lambda d: d.available_s / d.needed_s)
+    assert worst.closure
+    assert check.limit == 4 * 86_400.0
+    assert f"the closure lasts {show(check.limit, 's')}" in check.sentence
+    assert show(worst.begin_v, "V") in check.sentence
+
+
+def test_a_weekend_is_the_longest_dark_stretch_of_a_working_week():
+    check = judged(PROBE)["dark"]
+    # Friday 18:00 to Monday 8:00.
+    assert check.limit == pytest.approx(62 * 3600.0)
+    assert f"the dark stretch lasts {show(62 * 3600.0, 's')}" in check.sentence
+
+
+def test_where_it_is_always_lit_no_dark_can_fail_it():
+    check = judged(PROBE.model_copy(update={"light": ALWAYS_LIT}))["dark"]
+    assert check.margin == NO_LIMIT
+    assert "no dark stretch" in check.sentence
+
+
+def one_pulse(schedule, *phases, **store):
+    return Scenario(
+        light=ALWAYS_LIT,
+        charger=ConverterCharger(quiescent_A=0.0, full_V=5.0),
+        store=CapacitorStore(**{"capacitance_F": 0.1, "esr_ohm": 2.0, "leakage_A": 0.0} | store),
+        load=Load(
+            connect_V=3.0, disconnect_V=2.0, minimum_V=1.8, sleep_A=0.0, start_up=(),
+            operations=(Operation(name="beep", schedule=schedule, phases=phases),),
+        ),
+    )
+
+
+def test_a_pulse_falls_by_its_resistance_and_by_its_charge():
+    found = study(one_pulse(WhenReady(ready_V=4.5), Phase(current_A=0.1, duration_s=0.5)))
+    pulse = deepest_pulse(found, lowest_working_voltage(found))
+    assert pulse.store_v == pytest.approx(4.5)
+    assert pulse.step_v == pytest.approx(0.2, rel=1e-3)
+    assert pulse.ramp_v == pytest.approx(0.5, rel=1e-3)
+    check = checks(found)[3]
+    assert check.value == pytest.approx(3.8, rel=1e-3)
+    assert check.margin == pytest.approx((4.5 - 1.8) / 0.7, rel=1e-3)
+    assert "from 4.5 V to 3.8 V" in check.sentence
+    assert "needs 1.8 V" in check.sentence
+
+
+def test_a_pulse_is_judged_at_the_voltage_that_the_course_shows():
+    found = study(one_pulse(WhenReady(ready_V=4.5), Phase(current_A=0.1, duration_s=0.5)))
+    # With the light on the terminals stay a little higher than the check's dark pulse.
+    assert found.extremes.lowest_terminal_v == pytest.approx(3.8, abs=0.01)
+
+
+def test_power_beyond_the_reach_of_the_resistance_collapses():
+    # At 4.5 V through 20 ohm no more than 4.5^2 / 80 = 0.25 W come out.
+    check = judged(
+        one_pulse(WhenReady(ready_V=4.5), Phase(power_W=0.3, duration_s=0.01), esr_ohm=20.0)
+    )["pulse"]
+    assert check.state == "falls_short"
+    assert "collapses" in check.sentence
+
+
+def test_each_unit_of_an_unbalanced_bank_takes_its_worst_share():
+    store = SupercapacitorStore(balancing="none", tolerance=0.2)
+    check = judged(PROBE.model_copy(update={"store": store}))["ratings"]
+    # 5 V on two units of which one is 20 % low and one 20 % high.
+    assert check.value == pytest.approx(3.0)
+    assert check.margin == pytest.approx(2.7 / 3.0)
+    assert "sees up to 3 V" in check.sentence
+
+
+@pytest.mark.parametrize("ambient_c", [-5.0, 60.0])
+def test_a_cell_out_of_its_temperature_fails_its_ratings(ambient_c):
+    scenario = Scenario(
+        light=Light(ambient_C=ambient_c),
+        charger=ConverterCharger(full_V=4.1),
+        store=CellStore(),
+        load=Load(connect_V=3.5, disconnect_V=3.1, minimum_V=3.0),
+    )
+    found = study(scenario)
+    by_name = {c.name: c for c in checks(found)}
+    assert by_name["ratings"].margin == 0.0
+    assert f"{ambient_c:g} °C" in by_name["ratings"].sentence
+    assert by_name["balance"].margin == 0.0
+    key = "cold_charging" if ambient_c < 0 else "hot_charging"
+    assert key in {hazard.key for hazard in hazards(found)}
+
+
+def test_a_panel_in_the_sun_without_a_limiter_is_too_much_for_a_small_cell():
+    scenario = Scenario(
+        panels=Panels(technology="crystalline", active_area_cm2=60.0, cells_in_series=10),
+        charger=DirectCharger(full_V=4.1),
+        store=CellStore(charge_limit_A=0.01),
+        load=Load(connect_V=3.5, disconnect_V=3.1, minimum_V=3.0),
+    )
+    found = study(scenario)
+    assert checks(found)[4].state == "falls_short"
+    assert "charge_current" in {hazard.key for hazard in hazards(found)}
+
+
+# -- service --------------------------------------------------------------------------------------
+
+
+def test_the_served_share_is_what_the_course_completed_of_what_was_wanted():
+    found = study(with_value(PROBE, "light.illuminance_lx", 60.0))
+    share = found.served[0] / 2016.0
+    assert 0.05 < share < 0.95
+    assert served_shares(found) == [pytest.approx(share)]
+    check = checks(found)[5]
+    assert check.margin == pytest.approx(share / 0.99, rel=0.01)
+    assert f"{100 * share:.4g} %" in check.sentence
+
+
+def test_a_run_that_the_periods_end_cuts_in_two_is_no_failure():
+    found = study(with_value(PROBE, "margins.served_share", 1.0))
+    short = replace(found, served=(2015.6,), wanted=(2016.0,))
+    assert checks(short)[5].margin == pytest.approx(1.0)
+    shorter = replace(found, served=(2015.0,), wanted=(2016.0,))
+    assert checks(shorter)[5].margin < 1.0
+
+
+def test_serving_more_than_wanted_is_no_merit():
+    found = study(PROBE)
+    assert served_shares(replace(found, served=(4000.0,))) == [1.0]
+
+
+def test_a_device_without_operations_or_start_up_is_judged_all_the_same():
+    load = Load(start_up=(), operations=(), sleep_A=5e-6)
+    found = study(PROBE.model_copy(update={"load": load}))
+    by_name = {c.name: c for c in checks(found)}
+    assert by_name["service"].margin == NO_LIMIT
+    assert by_name["pulse"].margin == NO_LIMIT
+    assert by_name["starts"].state == "runs"
+    assert Verdict(checks=tuple(by_name.values()), hazards=()).state == "runs"
+
+
+def test_a_place_that_is_always_dark_fails_with_numbers_in_every_sentence():
+    week = WeekPattern(dark_days=("mon", "tue", "wed", "thu", "fri", "sat", "sun"))
+    by_name = judged(PROBE.model_copy(update={"light": Light(pattern=week)}))
+    assert {n for n, c in by_name.items() if c.state == "falls_short"} >= {
+        "starts", "balance", "dark", "service",
+    }
+    assert "0 W" in by_name["balance"].sentence
+    assert all(np.isfinite(c.margin) for c in by_name.values())
+
+
+def test_the_margin_asked_for_follows_from_how_the_light_is_known():
+    wanted = {
+        known: judged(with_value(PROBE, "light.known_by", known))["balance"].wanted
+        for known in ("meter_at_panel", "phone_or_lamp_data", "guess")
+    }
+    assert wanted == {"meter_at_panel": 1.3, "phone_or_lamp_data": 1.6, "guess": 2.0}
+    set_by_hand = PROBE.model_copy(update={"margins": Margins(design_margin=3.0)})
+    assert judged(set_by_hand)["dark"].wanted == 3.0
