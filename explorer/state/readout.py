@@ -163,20 +163,27 @@ def check_rows(assessment: Assessment) -> tuple[CheckText, ...]:
 
 
 def cursor_lines(
-    trace: Columns, time_s: float, ghost: Columns | None, weekdays: bool, offset_s: float = 0.0
+    trace: Columns,
+    time_s: float,
+    ghost: Columns | None,
+    weekdays: bool,
+    offset_s: float = 0.0,
+    ghost_name: str = "pinned",
 ) -> tuple[Line, ...]:
     """What every curve reads at one moment.
 
     Parameters
     ----------
     trace, ghost : Columns
-        The design, and the pinned one where there is one.
+        The design, and another one where there is one.
     time_s : float
         Moment on the trace. [s]
     weekdays : bool
         Whether the trace runs on a calendar week.
     offset_s : float
         Time from Monday 00:00 to the beginning of the trace. [s]
+    ghost_name : str
+        What the other design is called.
     """
     row = row_at(trace, time_s)
     store = value_at(trace, trace.store_v, time_s)
@@ -193,7 +200,7 @@ def cursor_lines(
         ),
     ]
     if ghost is not None:
-        lines.append(Line(label="pinned", value=volts(value_at(ghost, ghost.store_v, time_s))))
+        lines.append(Line(label=ghost_name, value=volts(value_at(ghost, ghost.store_v, time_s))))
     return tuple(lines)
 
 

@@ -44,6 +44,9 @@ ACTIONS = {
         keys="Ctrl+P",
         icon="pin",
     ),
+    "compare": ActionInfo(
+        text="&Compare…", tip="Compare this design with another one", keys="Ctrl+D"
+    ),
     "stand": ActionInfo(text="S&tand…", tip="Set up the page for visitors of a stand"),
     "guide": ActionInfo(
         text="&Guide…", tip="Five plain questions and an answer", keys="Ctrl+G", icon="guide"

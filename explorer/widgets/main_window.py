@@ -31,6 +31,8 @@ from explorer.widgets.sign import Sign
 from explorer.widgets.title_bar import TitleBar
 
 if TYPE_CHECKING:
+    from explorer.scenario.light_log import LightLog
+    from explorer.widgets.compare.compare_window import CompareWindow
     from explorer.widgets.trace_card import TraceCard
 
 _THEME_TEXTS = {
@@ -70,6 +72,8 @@ class MainWindow(QMainWindow):
         self._middle = QVBoxLayout()
         self._trace_wanted = False
         self._asked = False
+        self._pinned: tuple[Scenario, LightLog | None] | None = None
+        self._compare: CompareWindow | None = None
         self.sign = Sign()
         self.drawer_slot = QVBoxLayout()
         self._build()
@@ -84,6 +88,7 @@ class MainWindow(QMainWindow):
             ("undo", document.undo_stack.undo),
             ("redo", document.undo_stack.redo),
             ("pin", self.on_pin),
+            ("compare", self.on_compare),
         ):
             self.commands[key].triggered.connect(handler)
         stack = document.undo_stack
@@ -182,7 +187,7 @@ class MainWindow(QMainWindow):
         edit = self.menuBar().addMenu("&Edit")
         edit.addActions([self.commands["undo"], self.commands["redo"]])
         edit.addSeparator()
-        edit.addAction(self.commands["pin"])
+        edit.addActions([self.commands["pin"], self.commands["compare"]])
         self.view_menu = self.menuBar().addMenu("&View")
         self._themes = QActionGroup(self)
         for choice in THEME_CHOICES:
@@ -347,7 +352,16 @@ class MainWindow(QMainWindow):
 
     def on_pin(self, pinned: bool) -> None:
         """Keep the design on show as a ghost, or let it go."""
-        self.solver.pin(self.document.scenario if pinned else None, self.document.log)
+        self._pinned = (self.document.scenario, self.document.log) if pinned else None
+        self.solver.pin(*(self._pinned or (None,)))
+
+    def on_compare(self) -> None:
+        """Open the comparison, with the pinned design where there is one."""
+        if self._compare is None:
+            from explorer.widgets.compare.compare_window import CompareWindow
+
+            self._compare = CompareWindow(self)
+        self._compare.begin(self._pinned)
 
     def _on_changed(self, _: object) -> None:
         self.notice.hide()

@@ -39,7 +39,8 @@ class TracePlot(pg.PlotWidget):
     cursor_moved = Signal(object)
     """Carries the time under the cursor, or None. [s]"""
 
-    def __init__(self, parent: QWidget | None = None) -> None:
+    def __init__(self, parent: QWidget | None = None, *, ghost_name: str = "pinned") -> None:
+        self._ghost_name = ghost_name
         self._time_axis = TimeAxis()
         self._bands: overlay.LitBands | None = None
         self._assessment: Assessment | None = None
@@ -83,6 +84,11 @@ class TracePlot(pg.PlotWidget):
         self._weekdays, self._offset_s = weekdays, offset_s
         self._time_axis.set_calendar(weekdays, offset_s)
 
+    @property
+    def calendar(self) -> tuple[bool, float]:
+        """Whether the trace runs on a calendar week, and where in it it begins. [s]"""
+        return self._weekdays, self._offset_s
+
     def set_assessment(self, assessment: Assessment, window: Window) -> None:
         """Show another result; a zoom stays where it is while the span is the same."""
         self._assessment = assessment
@@ -97,7 +103,7 @@ class TracePlot(pg.PlotWidget):
         self.viewport().update()
 
     def set_ghost(self, ghost: Assessment | None) -> None:
-        """Show a pinned design behind the curve, or none."""
+        """Show another design behind the curve, or none."""
         self._ghost = ghost
         if ghost is None:
             self._ghost_curve.setData([], [])
@@ -152,6 +158,7 @@ class TracePlot(pg.PlotWidget):
             None if self._ghost is None else self._ghost.trace,
             self._weekdays,
             self._offset_s,
+            self._ghost_name,
         )
 
     def _show(self, window: Window) -> None:
@@ -349,7 +356,7 @@ class TracePlot(pg.PlotWidget):
         y = self._to_y(float(pinned[place])) + (-6 if above else 14)
         y = min(max(y, area.top() + 12), area.bottom() - 4)
         at = QPointF(self._to_x(float(times[place])) - 18, y)
-        overlay.paint_label(painter, at, "pinned", "ghost", tokens_of(self.palette()))
+        overlay.paint_label(painter, at, self._ghost_name, "ghost", tokens_of(self.palette()))
 
     def _paint_cursor(self, painter: QPainter, area: QRectF) -> None:
         assert self._assessment is not None

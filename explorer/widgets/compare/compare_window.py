@@ -1,0 +1,283 @@
+"""Two designs side by side: what differs, what each does, and both traces."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtWidgets import (
+    QDialog,
+    QHBoxLayout,
+    QLabel,
+    QMenu,
+    QStackedWidget,
+    QToolButton,
+    QVBoxLayout,
+    QWidget,
+)
+
+from explorer.files.disk import FileError
+from explorer.files.logs import resolve_log
+from explorer.files.scenario_json import load_scenario
+from explorer.files.tables import write_table
+from explorer.resource_files import scenario_folder
+from explorer.scenario.light_log import LightLog
+from explorer.scenario.model import Scenario
+from explorer.state import theme
+from explorer.state.compare_text import (
+    difference_rows,
+    difference_table,
+    result_rows,
+    result_table,
+    summary,
+)
+from explorer.state.comparison import Comparison
+from explorer.widgets import messages
+from explorer.widgets.buttons import PillButton
+from explorer.widgets.card import Card
+from explorer.widgets.compare.choice import FILE, PINNED, Choice
+from explorer.widgets.compare.plate import Plate
+from explorer.widgets.compare.table import CompareTable
+from explorer.widgets.drawers.export import pick_file
+from explorer.widgets.help.sizes import fit_screen
+from explorer.widgets.notice_bar import NoticeBar
+from explorer.widgets.plots.trace_plot import TracePlot
+
+if TYPE_CHECKING:
+    from explorer.widgets.main_window import MainWindow
+
+THIS, OTHER = "This design", "The other"
+DIFFERENCES, RESULTS = "differences", "results"
+
+
+class CompareWindow(QDialog):
+    """Follows the open design; closing it keeps what was compared for the next time.
+
+    Parameters
+    ----------
+    window : MainWindow
+        Whose design is compared; its undo and redo work here too.
+    """
+
+    def __init__(self, window: MainWindow) -> None:
+        super().__init__(window)
+        self._window = window
+        self._pinned: tuple[Scenario, LightLog | None] | None = None
+        self.comparison = Comparison(window.document, window.solver, window.jobs, self)
+        self.setWindowTitle("Compare – Gloaming")
+        self.setSizeGripEnabled(True)
+        self.this_plate = Plate(THIS, dashed=False)
+        self.other_plate = Plate(OTHER, dashed=True)
+        self.choice = Choice(_examples())
+        self.notice = NoticeBar()
+        self.summary = QLabel()
+        self.summary.setFont(theme.font("body", bold=True))
+        self.differences = CompareTable(
+            ("What differs", THIS, OTHER),
+            "What differs, one value a row; Enter takes the other design's value over",
+        )
+        self.results = CompareTable(
+            ("What comes of it", THIS, OTHER), "Checks and answers of both designs"
+        )
+        self.plot = TracePlot(ghost_name="the other")
+        self.take = self._button("Take over", "Put the other design's value in place of this "
+                                 "one's, for every chosen row (Enter; undo takes it back)")
+        self.with_button = self._button("Compare with…", "Choose the other design")
+        self.export = self._button("Export table…", "Save a table as CSV")
+        self.close_button = self._button("Close", "Close the comparison (Esc)")
+        self._build()
+        self._connect()
+
+    def begin(self, pinned: tuple[Scenario, LightLog | None] | None) -> None:
+        """Show the comparison: with a newly pinned design, else with the last, else ask."""
+        self.choice.set_pinned(pinned is not None)
+        if pinned is not None and pinned != self._pinned:
+            self.compare_with(*pinned, "the pinned design")
+        self._pinned = pinned
+        self._refresh()
+        self.show()
+        self.raise_()
+        self.activateWindow()
+        self._take_focus()
+
+    def compare_with(self, scenario: Scenario, log: LightLog | None, name: str) -> None:
+        """Put another design beside the open one."""
+        self.notice.hide()
+        self.plot.set_ghost(None)
+        self.comparison.set_other(scenario, log, name)
+        self._refresh()
+        self._take_focus()
+
+    def open_other(self, path: Path) -> bool:
+        """Compare with a file; say why where it cannot be read."""
+        try:
+            scenario = load_scenario(path).scenario
+            log = resolve_log(scenario, path)
+        except FileError as error:
+            messages.tell(self, "The scenario was not opened", str(error))
+            return False
+        self.compare_with(scenario, log, path.name)
+        return True
+
+    def take_over(self) -> None:
+        """Take the chosen values over, as one undo step."""
+        self.notice.hide()
+        self.comparison.take_over(self.differences.chosen())
+
+    def save_table(self, which: str, path: Path) -> bool:
+        """Write one of the two tables as CSV; say why where that fails."""
+        this, other = self.comparison.this, self.comparison.result
+        try:
+            if which == DIFFERENCES:
+                write_table(path, difference_table(self.comparison.found))
+            elif this is not None and other is not None:
+                write_table(path, result_table(this, other))
+        except FileError as error:
+            messages.tell(self, "Nothing was exported", str(error))
+            return False
+        return True
+
+    # --- how it is built ---
+
+    @staticmethod
+    def _button(text: str, tip: str) -> PillButton:
+        button = PillButton()
+        button.setText(text)
+        button.setToolTip(tip)
+        button.setMinimumHeight(30)
+        button.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        return button
+
+    def _build(self) -> None:
+        head = QHBoxLayout()
+        head.setSpacing(8)
+        head.addWidget(self.this_plate, 1)
+        head.addWidget(self.other_plate, 1)
+        for button in (self.with_button, self.export, self.close_button):
+            head.addWidget(button, 0, Qt.AlignmentFlag.AlignVCenter)
+        left = Card()
+        column = QVBoxLayout(left)
+        column.setContentsMargins(8, 10, 4, 10)
+        column.setSpacing(6)
+        top = QHBoxLayout()
+        top.setContentsMargins(8, 0, 6, 0)
+        top.addWidget(self.summary, 1)
+        top.addWidget(self.take)
+        column.addLayout(top)
+        column.addWidget(self.differences, 1)
+        upper, lower = Card(), Card()
+        for card, widget in ((upper, self.plot), (lower, self.results)):
+            inside = QVBoxLayout(card)
+            inside.setContentsMargins(8, 8, 4, 8)
+            inside.setSpacing(2)
+            if widget is self.plot:
+                title = QLabel("Store voltage of both, V")
+                title.setFont(theme.font("body", bold=True))
+                title.setIndent(6)
+                inside.addWidget(title)
+            inside.addWidget(widget, 1)
+        right = QVBoxLayout()
+        right.setSpacing(12)
+        right.addWidget(upper, 5)
+        right.addWidget(lower, 6)
+        body = QWidget()
+        row = QHBoxLayout(body)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(12)
+        row.addWidget(left, 1)
+        row.addLayout(right, 1)
+        self.pages = QStackedWidget()
+        self.pages.addWidget(self.choice)
+        self.pages.addWidget(body)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(14, 8, 14, 14)
+        layout.setSpacing(8)
+        layout.addLayout(head)
+        layout.addWidget(self.notice)
+        layout.addWidget(self.pages, 1)
+        self.setMinimumSize(720, 420)
+        fit_screen(self, QSize(1180, 680))
+
+    def _connect(self) -> None:
+        self.with_button.setMenu(self.choice.menu)
+        self.with_button.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
+        menu = QMenu(self)
+        menu.addAction("What &differs, CSV…").setData(DIFFERENCES)
+        menu.addAction("Checks and &answers, CSV…").setData(RESULTS)
+        menu.triggered.connect(self._on_export)
+        self.export.setMenu(menu)
+        self.export.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
+        self.choice.picked.connect(self._on_picked)
+        self.take.clicked.connect(self.take_over)
+        self.differences.taken.connect(self.take_over)
+        self.differences.selectionModel().selectionChanged.connect(self._on_selection)
+        self.close_button.clicked.connect(self.close)
+        self.comparison.changed.connect(self._on_news)
+        self.comparison.assessed.connect(self._on_news)
+        self.comparison.failed.connect(self.notice.say)
+        for key in ("undo", "redo", "save"):
+            self.addAction(self._window.commands[key])
+
+    # --- what it shows ---
+
+    def _on_news(self) -> None:
+        if self.isVisible():
+            self._refresh()
+
+    def _refresh(self) -> None:
+        found, this = self.comparison.found, self.comparison.this
+        other, result = self.comparison.other, self.comparison.result
+        self.this_plate.show_design(self._window.document.scenario.title, this)
+        self.other_plate.setVisible(other is not None)
+        self.export.setEnabled(other is not None and result is not None)
+        self.pages.setCurrentIndex(0 if other is None else 1)
+        if other is None:
+            return
+        self.other_plate.show_design(f"{other.title} ({self.comparison.name})", result)
+        self.summary.setText(summary(len(found), this, result))
+        self.differences.set_rows(difference_rows(found))
+        self._on_selection()
+        if this is not None:
+            self.results.set_rows(result_rows(this, result))
+            self.plot.set_calendar(*self._window.trace.plot.calendar)
+            self.plot.set_assessment(this, self._window.solver.window())
+            self.plot.set_ghost(result)
+
+    def _take_focus(self) -> None:
+        if self.comparison.other is None:
+            first = next(b for b in self.choice.buttons if b.isEnabled())
+            first.setFocus()
+        else:
+            self.differences.setFocus()
+
+    def _on_selection(self, *_: object) -> None:
+        count = len(self.differences.chosen())
+        self.take.setEnabled(count > 0)
+        self.take.setText("Take over" if count < 2 else f"Take {count} over")
+
+    # --- what a person does ---
+
+    def _on_picked(self, key: str) -> None:
+        if key == PINNED:
+            if self._pinned is not None:
+                self.compare_with(*self._pinned, "the pinned design")
+        elif key == FILE:
+            path = messages.pick_open(self, self._window.settings.settings.folder)
+            if path is not None:
+                self.open_other(path)
+        else:
+            self.open_other(Path(key))
+
+    def _on_export(self, action: object) -> None:
+        which = action.data()  # type: ignore[attr-defined]
+        path = pick_file(self, f"compare-{which}.csv", "csv")
+        if path is not None:
+            self.save_table(which, path)
+
+
+def _examples() -> list[Path]:
+    try:
+        return sorted(scenario_folder().glob("*.json"))
+    except FileNotFoundError:
+        return []

@@ -1,0 +1,226 @@
+"""The tables of the comparison: rows of two designs side by side, under headings."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from PySide6.QtCore import (
+    QAbstractTableModel,
+    QItemSelectionModel,
+    QModelIndex,
+    QObject,
+    QPersistentModelIndex,
+    QPointF,
+    QRectF,
+    QSize,
+    Qt,
+    Signal,
+)
+from PySide6.QtGui import QFontMetrics, QKeyEvent, QPainter, QPen, QResizeEvent
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QHeaderView,
+    QStyle,
+    QStyledItemDelegate,
+    QStyleOptionViewItem,
+    QTableView,
+    QWidget,
+)
+
+from explorer.advice.compare import Difference
+from explorer.state import theme
+from explorer.state.compare_text import Row
+from explorer.state.theme import tokens_of
+from explorer.widgets.drawers.flat import FlatHeader
+from explorer.widgets.paint import focus_pen, mix, paint_filling
+from explorer.widgets.slim_scroll import SlimBar
+
+ROW_HEIGHT, HEADING_HEIGHT = 26, 30
+LABEL, THIS, OTHER = range(3)
+_SHARES = (40, 30, 30)
+_PAD, _DOT = 8, 12
+ROW_ROLE = int(Qt.ItemDataRole.UserRole)
+Index = QModelIndex | QPersistentModelIndex
+_ROOT = QModelIndex()
+
+
+class CompareModel(QAbstractTableModel):
+    """Rows with what this design and the other one have."""
+
+    def __init__(self, titles: tuple[str, str, str], parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self.titles = titles
+        self.rows: tuple[Row, ...] = ()
+
+    def set_rows(self, rows: tuple[Row, ...]) -> None:
+        """Show other rows; where their number stays, only the contents change."""
+        if rows == self.rows:
+            return
+        if [r.is_heading for r in rows] == [r.is_heading for r in self.rows]:
+            self.rows = rows
+            self.dataChanged.emit(self.index(0, LABEL), self.index(len(rows) - 1, OTHER))
+            return
+        self.beginResetModel()
+        self.rows = rows
+        self.endResetModel()
+
+    def rowCount(self, parent: Index = _ROOT) -> int:
+        """Headings and values."""
+        return 0 if parent.isValid() else len(self.rows)
+
+    def columnCount(self, parent: Index = _ROOT) -> int:
+        """The label and the two designs."""
+        return 0 if parent.isValid() else len(self.titles)
+
+    def flags(self, index: Index) -> Qt.ItemFlag:
+        """Headings cannot be chosen."""
+        if self.rows[index.row()].is_heading:
+            return Qt.ItemFlag.NoItemFlags
+        return Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable
+
+    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
+        """Text of one cell, and what is spoken of it."""
+        row = self.rows[index.row()]
+        text = (row.label, row.this, row.other)[index.column()]
+        if role == ROW_ROLE:
+            return row
+        if role == Qt.ItemDataRole.DisplayRole:
+            return text
+        if role == Qt.ItemDataRole.ToolTipRole:
+            return row.tip or None
+        if role == Qt.ItemDataRole.AccessibleTextRole and not row.is_heading:
+            return text if index.column() == LABEL else f"{self.titles[index.column()]}: {text}"
+        return None
+
+    def headerData(
+        self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole
+    ) -> Any:
+        """Titles of the columns."""
+        if orientation != Qt.Orientation.Horizontal:
+            return None
+        if role == Qt.ItemDataRole.DisplayRole:
+            return self.titles[section]
+        if role == Qt.ItemDataRole.TextAlignmentRole:
+            return int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
+        return None
+
+
+class CompareCells(QStyledItemDelegate):
+    """Paints cells in the tokens of the theme; what is the same in both stands back."""
+
+    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
+        """Paint one cell."""
+        row: Row = index.data(ROW_ROLE)
+        rect, tokens = option.rect, tokens_of(option.palette)
+        painter.save()
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        chosen = bool(option.state & QStyle.StateFlag.State_Selected)
+        if chosen:
+            painter.fillRect(rect, mix(tokens.color("accent"), tokens.color("card"), 0.16))
+        painter.setPen(QPen(tokens.color("line"), 1.0))
+        y = rect.bottom() + 0.5
+        painter.drawLine(QPointF(rect.left(), y), QPointF(rect.right() + 1, y))
+        inside = QRectF(rect).adjusted(_PAD, 0, -_PAD, 0)
+        side = Qt.AlignmentFlag.AlignVCenter
+        if row.is_heading:
+            side = Qt.AlignmentFlag.AlignBottom
+            inside.adjust(0, 0, 0, -5)
+        state = {THIS: row.this_state, OTHER: row.other_state}.get(index.column())
+        if state is not None:
+            dot = QRectF(inside.left(), inside.center().y() - _DOT / 2, _DOT, _DOT)
+            paint_filling(painter, dot, state, tokens)
+            inside.setLeft(inside.left() + _DOT + 7)
+        painter.setFont(theme.font("small" if row.is_heading else "body", bold=row.is_heading))
+        strong = row.is_heading or (row.differs and index.column() != LABEL)
+        painter.setPen(tokens.color("ink" if strong or row.difference else "soft"))
+        text = painter.fontMetrics().elidedText(
+            str(index.data()), Qt.TextElideMode.ElideRight, int(inside.width()) + 1
+        )
+        painter.drawText(inside, side | Qt.AlignmentFlag.AlignLeft, text)
+        if chosen and option.state & QStyle.StateFlag.State_HasFocus:
+            painter.setPen(focus_pen(tokens))
+            painter.setBrush(Qt.BrushStyle.NoBrush)
+            painter.drawRect(QRectF(rect).adjusted(1, 1, -1, -2))
+        painter.restore()
+
+    def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
+        """Room for the text."""
+        width = QFontMetrics(theme.font("body")).horizontalAdvance(str(index.data()))
+        height = HEADING_HEIGHT if index.data(ROW_ROLE).is_heading else ROW_HEIGHT
+        return QSize(width + 2 * _PAD + 2, height)
+
+
+class CompareTable(QTableView):
+    """Two designs side by side; where values can be taken over, Enter takes the chosen ones."""
+
+    taken = Signal()
+
+    def __init__(
+        self, titles: tuple[str, str, str], name: str, parent: QWidget | None = None
+    ) -> None:
+        super().__init__(parent)
+        self.rows = CompareModel(titles, self)
+        self.setModel(self.rows)
+        self.setItemDelegate(CompareCells(self))
+        self.setFrameShape(QTableView.Shape.NoFrame)
+        self.setShowGrid(False)
+        header = FlatHeader(self)
+        header.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
+        self.setHorizontalHeader(header)
+        self.verticalHeader().hide()
+        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
+        self.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
+        self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setVerticalScrollBar(SlimBar())
+        self.setTabKeyNavigation(False)
+        self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
+        self.setWordWrap(False)
+        self.viewport().setAutoFillBackground(False)
+        self.setAccessibleName(name)
+        self.doubleClicked.connect(self._on_double)
+
+    def set_rows(self, rows: tuple[Row, ...]) -> None:
+        """Show other rows, and keep the place where one was chosen."""
+        place = self.currentIndex().row()
+        before = len(self.rows.rows)
+        self.rows.set_rows(rows)
+        for row, one in enumerate(rows):
+            self.setRowHeight(row, HEADING_HEIGHT if one.is_heading else ROW_HEIGHT)
+            if one.is_heading and self.columnSpan(row, LABEL) == 1:
+                self.setSpan(row, LABEL, 1, OTHER + 1)
+        if len(rows) != before or not self.currentIndex().isValid():
+            self._choose_near(max(place, 0))
+
+    def chosen(self) -> list[Difference]:
+        """What can be taken over in the chosen rows, from the top down."""
+        places = sorted(index.row() for index in self.selectionModel().selectedRows())
+        rows = [self.rows.rows[place] for place in places]
+        return [row.difference for row in rows if row.difference is not None]
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Enter takes; the rest is Qt's."""
+        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            self.taken.emit()
+        else:
+            super().keyPressEvent(event)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Share the width among the columns."""
+        super().resizeEvent(event)
+        width = self.viewport().width()
+        for column, share in enumerate(_SHARES):
+            self.setColumnWidth(column, width * share // sum(_SHARES))
+
+    def _choose_near(self, place: int) -> None:
+        """Choose the row at a place, or the nearest one that is no heading."""
+        usable = [i for i, row in enumerate(self.rows.rows) if not row.is_heading]
+        if usable:
+            near = min(usable, key=lambda i: (abs(i - place), i))
+            flags = QItemSelectionModel.SelectionFlag
+            self.selectionModel().setCurrentIndex(
+                self.rows.index(near, LABEL), flags.ClearAndSelect | flags.Rows
+            )
+
+    def _on_double(self, _: QModelIndex) -> None:
+        self.taken.emit()
