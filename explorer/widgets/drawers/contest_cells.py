@@ -27,12 +27,13 @@ class ContestCells(QStyledItemDelegate):
     def __init__(self, parent: QObject | None = None, *, keep_curves: bool = True) -> None:
         super().__init__(parent)
         self._keep_curves = keep_curves
+        self._fonts = {bold: theme.font("body", bold=bold) for bold in (False, True)}
         self._curves: dict[tuple[int, int, int, str, float], QPixmap] = {}
 
     def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
         """Room for the text."""
         key = CONTEST_COLUMNS[index.column()][0]
-        metrics = QFontMetrics(theme.font("body", bold=key == "verdict"))
+        metrics = QFontMetrics(self._fonts[key == "verdict"])
         width = metrics.horizontalAdvance(str(index.data())) + 2 * _PAD + 2
         if key == "verdict":
             width += 22
@@ -71,7 +72,7 @@ class ContestCells(QStyledItemDelegate):
                 sign = QRectF(inside.left(), inside.center().y() - 8, 17, 16)
                 paint_hazard(painter, sign, tokens)
                 inside.setLeft(inside.left() + 24)
-            painter.setFont(theme.font("body", bold=key == "verdict"))
+            painter.setFont(self._fonts[key == "verdict"])
             unsuited = entry.verdict is None
             painter.setPen(tokens.color("soft" if stale or unsuited else "ink"))
             text = painter.fontMetrics().elidedText(

@@ -162,6 +162,7 @@ class ContestDrawer(Drawer):
     def show_outdated(self) -> None:
         """What is on show belongs to an earlier design, so nothing can be taken."""
         self.model.set_stale()
+        self.view.viewport().update()
         self._show_line()
 
     def focus_body(self) -> None:

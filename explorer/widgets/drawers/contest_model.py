@@ -53,11 +53,8 @@ class ContestModel(QAbstractTableModel):
         self.endInsertRows()
 
     def set_stale(self) -> None:
-        """Mark all rows as belonging to an earlier design."""
+        """Mark all rows as belonging to an earlier design; the view has to paint itself anew."""
         self._stale = {e.key for e in self.entries}
-        if self.entries:
-            last = self.index(len(self.entries) - 1, self.columnCount() - 1)
-            self.dataChanged.emit(self.index(0, 0), last)
 
     def drop_stale(self) -> None:
         """Take out what the present contest did not bring."""

@@ -6,12 +6,12 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
-from PySide6.QtCore import QPoint, QRect, QRectF, QSize, Qt, Signal
+from PySide6.QtCore import QBuffer, QPoint, QRect, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QImage, QPainter, QPalette, QRegion
 from PySide6.QtSvg import QSvgGenerator
 from PySide6.QtWidgets import QFileDialog, QMenu, QToolButton, QWidget
 
-from explorer.files.disk import FileError
+from explorer.files.disk import FileError, write_text
 from explorer.files.tables import write_table
 from explorer.state import theme
 from explorer.state.drawer_text import Table
@@ -114,18 +114,18 @@ def save_svg(picture: Picture, path: Path) -> None:
         The place cannot be written.
     """
     total = total_size(picture)
+    drawn = QBuffer()
     svg = QSvgGenerator()
-    svg.setFileName(str(path))
+    svg.setOutputDevice(drawn)
     svg.setSize(total)
     svg.setViewBox(QRect(0, 0, total.width(), total.height()))
     svg.setTitle(picture.title)
-    painter = QPainter()
-    if not painter.begin(svg):
-        raise FileError(f"{path.name} cannot be written there.")
+    painter = QPainter(svg)
     try:
         paint_sheet(painter, picture)
     finally:
         painter.end()
+    write_text(path, bytes(drawn.data().data()).decode("utf-8"))
 
 
 def save_csv(table: Table, path: Path) -> None:

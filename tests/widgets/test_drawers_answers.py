@@ -1,0 +1,306 @@
+"""The four drawers on the real model: what they show, and that acting on it changes the design."""
+
+import csv
+import itertools
+
+import numpy as np
+import pytest
+from PySide6.QtCore import QPointF, Qt
+from PySide6.QtGui import QImage
+
+from explorer.advice.territory import Axis, Territory
+from explorer.scenario.model import Scenario, with_value
+from explorer.state import theme
+from explorer.state.drawer_text import territory_summary
+from explorer.state.readout import bind_units
+from explorer.state.theme import ALL_TOKENS
+from explorer.widgets.drawers.budget_drawer import BudgetDrawer
+from explorer.widgets.drawers.contest_drawer import ContestDrawer
+from explorer.widgets.drawers.contest_model import ENTRY_ROLE
+from explorer.widgets.drawers.scales import Scale
+from explorer.widgets.drawers.spread_drawer import BUILDS, INFLUENCES, SpreadDrawer
+from explorer.widgets.drawers.territory_drawer import TerritoryDrawer
+from explorer.widgets.drawers.territory_paint import map_color, map_picture, pattern
+
+PATIENT = 60_000
+
+
+def opened(qtbot, drawer):
+    qtbot.addWidget(drawer)
+    drawer.resize(900, 420)
+    drawer.show()
+    with qtbot.waitSignal(drawer.feed.finished, timeout=PATIENT):
+        drawer.feed.set_open(True)
+    return drawer
+
+
+# --- budget ---
+
+
+def test_the_budget_ends_in_useful_work_and_its_bars_follow_one_another(qtbot, document, jobs):
+    drawer = opened(qtbot, BudgetDrawer(document, jobs))
+    lines = [row.line for row in drawer.bars.rows if row.isVisible()]
+    assert any(line.useful for line in lines)
+    for one, other in itertools.pairwise(lines):
+        assert other.start == pytest.approx(one.start + one.length)
+    assert sum(line.length for line in lines) == pytest.approx(1.0, abs=0.01)
+    assert "useful work" in drawer.answer.text()
+
+
+def test_enter_on_a_loss_asks_for_the_field_that_governs_it(qtbot, document, jobs):
+    drawer = opened(qtbot, BudgetDrawer(document, jobs))
+    drawer.focus_body()
+    row = drawer.bars.rows[0]
+    qtbot.keyClick(row, Qt.Key.Key_Down)
+    second = drawer.bars.rows[1]
+    with qtbot.waitSignal(drawer.wants_field) as asked:
+        qtbot.keyClick(second, Qt.Key.Key_Return)
+    assert asked.args == [second.line.path]
+    document.get(second.line.path)  # it is a path of the scenario
+
+
+# --- contest ---
+
+
+def test_the_contest_brings_every_kind_of_store_and_enter_takes_one(qtbot, document, jobs):
+    drawer = opened(qtbot, ContestDrawer(document, jobs))
+    assert drawer.sorted.rowCount() == len(drawer.model.entries) >= 5
+    ranks = []
+    for row in range(drawer.sorted.rowCount()):
+        entry = drawer.sorted.index(row, 0).data(ENTRY_ROLE)
+        order = ["falls_short", "marginal", "runs"]
+        ranks.append(order.index(entry.verdict.state) if entry.verdict else -1)
+    assert ranks == sorted(ranks, reverse=True)
+
+    row = next(
+        r for r in range(drawer.sorted.rowCount())
+        if (e := drawer.sorted.index(r, 0).data(ENTRY_ROLE)).scenario is not None
+        and e.scenario != document.scenario
+    )
+    drawer.view.setCurrentIndex(drawer.sorted.index(row, 0))
+    wanted = drawer.chosen().scenario
+    before = document.scenario
+    qtbot.keyClick(drawer.view, Qt.Key.Key_Return)
+    assert document.scenario == wanted
+    assert document.undo_stack.count() == 1
+    # What is on show belongs to the design before, so a second press must not act on it.
+    assert not drawer.take.isEnabled()
+    drawer.view.setCurrentIndex(drawer.sorted.index((row + 1) % drawer.sorted.rowCount(), 0))
+    qtbot.keyClick(drawer.view, Qt.Key.Key_Return)
+    assert document.scenario == wanted
+    document.undo_stack.undo()
+    assert document.scenario == before
+
+
+# --- territory ---
+
+
+@pytest.fixture
+def territory(qtbot, document, jobs):
+    return opened(qtbot, TerritoryDrawer(document, jobs))
+
+
+def test_a_key_moves_the_design_over_the_map_without_another_map(qtbot, territory, document):
+    asked = []
+    territory.feed.asked.connect(lambda: asked.append(1))
+    before = document.scenario.light.illuminance_lx
+    qtbot.keyClick(territory.map, Qt.Key.Key_Right)
+    assert document.scenario.light.illuminance_lx > before
+    qtbot.wait(400)
+    assert asked == []
+    assert territory.feed.is_current
+
+
+def test_a_drag_moves_both_quantities_as_one_undo_step(qtbot, territory, document):
+    start = document.scenario
+    area = territory.map.area()
+    at = territory.map.place(*territory.map._point).toPoint()
+    qtbot.mousePress(territory.map, Qt.MouseButton.LeftButton, pos=at)
+    for step in range(1, 8):
+        to = QPointF(at) + QPointF(6.0 * step, -4.0 * step)
+        assert area.contains(to)
+        qtbot.mouseMove(territory.map, to.toPoint())
+    qtbot.mouseRelease(territory.map, Qt.MouseButton.LeftButton, pos=to.toPoint())
+    assert document.scenario.light.illuminance_lx > start.light.illuminance_lx
+    assert document.scenario.store.capacitance_F > start.store.capacitance_F
+    assert document.undo_stack.count() == 1
+    document.undo_stack.undo()
+    assert document.scenario == start
+
+
+def test_the_map_agrees_with_the_summary_and_the_point_with_the_document(territory, document):
+    summary = territory_summary(territory._found, *territory.map._point)
+    assert territory.answer.text() == bind_units(summary)
+    document.edit("light.illuminance_lx", document.scenario.light.illuminance_lx * 1.5)
+    assert territory.map._point[0] == document.scenario.light.illuminance_lx
+
+
+def test_choosing_the_quantity_of_the_other_axis_swaps_them(qtbot, territory):
+    x, y = territory.across.currentData(), territory.up.currentData()
+    index = territory.across.findData(y)
+    territory.across.setCurrentIndex(index)
+    with qtbot.waitSignal(territory.feed.finished, timeout=PATIENT):
+        territory.across.activated.emit(index)
+    assert (territory.across.currentData(), territory.up.currentData()) == (y, x)
+
+
+def test_a_design_that_leaves_the_map_gets_another_one(qtbot, territory, document):
+    with qtbot.waitSignal(territory.feed.finished, timeout=PATIENT):
+        document.edit("light.illuminance_lx", document.scenario.light.illuminance_lx * 50)
+    assert Scale(territory._axes[0]).holds(document.scenario.light.illuminance_lx)
+
+
+def test_another_kind_of_store_changes_the_axis(qtbot, territory, document):
+    from explorer.scenario.storage import CellStore
+
+    with qtbot.waitSignal(territory.feed.finished, timeout=PATIENT):
+        document.edit("store", CellStore())
+    assert "store.capacity_mAh" in [
+        territory.up.itemData(i) for i in range(territory.up.count())
+    ]
+    assert territory.up.currentData() != "store.capacitance_F"
+
+
+@pytest.mark.parametrize("tokens", ALL_TOKENS, ids=lambda t: t.name)
+def test_the_outcomes_differ_on_the_map_without_colour(tokens):
+    marks = {s: pattern(s, 64, 64, 1.0) for s in ("runs", "marginal", "falls_short")}
+    assert not marks["runs"].any()
+    assert marks["marginal"].any()
+    assert marks["falls_short"].any()
+    assert (marks["marginal"] != marks["falls_short"]).any()
+    for state in ("marginal", "falls_short"):
+        ground = map_color(state, tokens)
+        assert ground.isValid()
+
+
+def test_the_picture_shows_each_outcome_where_the_model_found_it():
+    x = Axis(path="light.illuminance_lx", label="Light", unit="lx", values=(100.0, 1000.0))
+    y = Axis(path="load.sleep_A", label="Sleep", unit="A", values=(1e-6, 1e-5))
+    margin = np.array([[0.25, 4.0], [0.25, 4.0]])
+    found = Territory(
+        x=x, y=y, codes=np.array([[0, 2], [0, 2]]), margin=margin, reserve=margin,
+        governing=np.zeros((2, 2), int),
+    )
+    picture = map_picture(found, Scale(x), Scale(y), 200, 100, 1.0, theme.LIGHT)
+    runs = map_color("runs", theme.LIGHT).name()
+    assert {picture.image.pixelColor(i, 50).name() for i in range(120, 200)} == {runs}
+    left = {picture.image.pixelColor(i, j).name() for i in range(10, 40) for j in range(20)}
+    assert map_color("falls_short", theme.LIGHT).name() in left
+    # Margins of 1/4 and 4 cross 1 half way in ratio, so the line stands in the middle.
+    assert {round(line.x1(), 1) for line in picture.margin_one} == {0.5}
+
+
+def test_scales_go_there_and_back():
+    for axis in (
+        Axis(path="a", label="a", unit="lx", values=(50.0, 100.0, 3200.0)),
+        Axis(path="b", label="b", unit="", values=(1.0, 2.0, 3.0, 4.0)),
+        Axis(path="c", label="c", unit="d", values=(0.0, 15.0, 30.0)),
+    ):
+        scale = Scale(axis)
+        for value in axis.values:
+            assert scale.value(scale.share(value)) == pytest.approx(value, rel=1e-2, abs=1e-9)
+        assert scale.stop(axis.values[0], -1) >= axis.values[0] * 0.99
+        assert scale.stop(axis.values[1], 1) > axis.values[1]
+        assert scale.ticks(400.0, 60.0)
+
+
+# --- spread ---
+
+
+@pytest.fixture
+def spread(qtbot, document, jobs):
+    return opened(qtbot, SpreadDrawer(document, jobs))
+
+
+def test_the_spread_shows_new_and_aged_units_and_the_strongest_influence_first(spread):
+    found = spread._found
+    assert found.done
+    assert found.new.builds == found.aged.builds == 10_000
+    assert found.new.years == 0.0
+    assert found.aged.years == 10.0
+    shares = [spread.model.shares[t.path] for t in spread.model.rows]
+    assert shares == sorted(shares, reverse=True)
+    assert sum(shares) == pytest.approx(1.0, abs=1e-6)
+
+
+def test_a_typed_tolerance_is_asked_anew_and_can_be_taken_back(qtbot, spread, document):
+    index = spread.model.index(0, 1)
+    path, usual = spread.model.rows[0].path, spread.model.rows[0].amount
+    with qtbot.waitSignal(spread.feed.finished, timeout=PATIENT):
+        assert spread.model.setData(index, "1 %")
+    row = next(t for t in spread.model.rows if t.path == path)
+    assert row.amount == pytest.approx(0.01)
+    assert document.undo_stack.count() == 0
+    with qtbot.waitSignal(spread.feed.finished, timeout=PATIENT):
+        spread.usual.click()
+    row = next(t for t in spread.model.rows if t.path == path)
+    assert row.amount == usual
+
+
+@pytest.mark.parametrize("text", ["-5 %", "900 %", "much"])
+def test_an_impossible_tolerance_is_refused_in_words(qtbot, spread, document, text):
+    with qtbot.waitSignal(document.refused) as said:
+        assert not spread.model.setData(spread.model.index(0, 1), text)
+    assert len(said.args[0]) > 10
+
+
+# --- export and empty states ---
+
+
+def test_pictures_are_wide_enough_to_print_and_numbers_open_as_a_table(
+    qtbot, document, jobs, tmp_path
+):
+    drawer = opened(qtbot, BudgetDrawer(document, jobs))
+    assert drawer.save("png", "", tmp_path / "a.png")
+    image = QImage(str(tmp_path / "a.png"))
+    assert image.width() >= 1600
+    assert image.pixelColor(2, 2).name().upper() == theme.LIGHT.card
+    assert drawer.save("svg", "", tmp_path / "a.svg")
+    assert "useful work" in (tmp_path / "a.svg").read_text(encoding="utf-8")
+    assert drawer.save("csv", "", tmp_path / "a.csv")
+    with (tmp_path / "a.csv").open(encoding="utf-8") as file:
+        rows = list(csv.DictReader(file))
+    assert {row["stage"] for row in rows} >= {"panel", "work"}
+    assert sum(float(r["share_of_light"]) for r in rows) == pytest.approx(1.0, abs=0.01)
+
+
+def test_every_drawer_exports_its_picture_and_its_numbers(qtbot, document, jobs, tmp_path):
+    names = {ContestDrawer: ("",), TerritoryDrawer: ("",), SpreadDrawer: (BUILDS, INFLUENCES)}
+    for kind, tables in names.items():
+        drawer = opened(qtbot, kind(document, jobs))
+        drawer.feed.set_open(False)
+        for ending in ("png", "svg"):
+            path = tmp_path / f"{kind.__name__}.{ending}"
+            assert drawer.save(ending, "", path)
+            assert path.stat().st_size > 2000
+        for number, name in enumerate(tables):
+            path = tmp_path / f"{kind.__name__}{number}.csv"
+            assert drawer.save("csv", name, path)
+            lines = path.read_text(encoding="utf-8").splitlines()
+            assert len(lines) > 5
+            assert len({line.count(",") for line in lines if '"' not in line}) == 1
+
+
+def test_a_place_that_cannot_be_written_is_told(qtbot, document, jobs, tmp_path, said):
+    drawer = opened(qtbot, BudgetDrawer(document, jobs))
+    for ending in ("png", "svg", "csv"):
+        assert not drawer.save(ending, "", tmp_path / "none" / f"a.{ending}")
+    assert len(said) == 3
+
+
+def test_a_failure_is_told_in_the_place_of_the_picture(qtbot, document, jobs):
+    drawer = opened(qtbot, BudgetDrawer(document, jobs))
+    drawer.feed.failed.emit("This could not be computed: the light is negative")
+    assert not drawer.has_body
+    assert "open the drawer again" in drawer.nothing.text()
+    assert not drawer.export.isEnabled()
+
+
+def test_darkness_leaves_nothing_to_show_and_says_so(qtbot, document, jobs):
+    from explorer.scenario.light import WeekPattern
+
+    dark = with_value(Scenario(), "light.pattern", WeekPattern(blocks=()))
+    document.new(dark)
+    drawer = opened(qtbot, BudgetDrawer(document, jobs))
+    assert not drawer.has_body
+    assert "no light reaches the panel" in drawer.nothing.text()
