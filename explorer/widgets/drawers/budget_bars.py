@@ -12,8 +12,8 @@ from explorer.state.theme import tokens_of
 from explorer.widgets.paint import focus_pen, mix
 
 _HEIGHT = 25
-_LABEL_SHARE, _WIDEST_LABEL = 0.43, 320
-_VALUE, _SHARE = 60, 52
+_LABEL_SHARE, _WIDEST_LABEL = 0.42, 320
+_VALUE, _SHARE = 60, 62
 
 
 class BudgetRow(QAbstractButton):

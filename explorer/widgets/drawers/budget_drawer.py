@@ -51,7 +51,6 @@ class BudgetDrawer(Drawer):
         column.setSpacing(0)
         column.addWidget(self.bars)
         column.addStretch(1)
-        self._inner = inner
         layout = QVBoxLayout(self.body)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(4)
@@ -92,4 +91,4 @@ class BudgetDrawer(Drawer):
 
     def picture(self) -> Picture:
         """All rows, whatever is scrolled into view."""
-        return widget_picture(QUESTION, self.subtitle(), self._inner)
+        return widget_picture(QUESTION, self.subtitle(), self.bars)

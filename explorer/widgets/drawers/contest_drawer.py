@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QModelIndex, QSize, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter
+from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHBoxLayout,
@@ -85,6 +85,12 @@ class ContestTable(QTableView):
         self.resizeColumnsToContents()
         if self._narrow and self.viewport().width() < _WIDE:
             self.setColumnWidth(0, min(self.columnWidth(0), _NARROW_NAME))
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Fit names to the new room."""
+        super().resizeEvent(event)
+        if event.size().width() != event.oldSize().width():
+            self.fit_columns()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Enter takes; the rest is Qt's."""

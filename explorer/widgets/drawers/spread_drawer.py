@@ -179,7 +179,7 @@ class Share(QWidget):
         super().__init__(parent)
         self._state: State = state
         self._text = "–"
-        self.setMinimumSize(72, 28)
+        self.setMinimumSize(76, 28)
 
     def sizeHint(self) -> QSize:
         """Room for a lamp and a percentage."""
@@ -200,7 +200,11 @@ class Share(QWidget):
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         middle = self.height() / 2
         paint_filling(painter, QRectF(1, middle - 8, 16, 16), self._state, tokens)
-        painter.setFont(theme.font("heading", bold=True))
+        room = self.width() - 24
+        for size in ("heading", "body"):
+            painter.setFont(theme.font(size, bold=True))
+            if painter.fontMetrics().horizontalAdvance(self._text) <= room:
+                break
         painter.setPen(tokens.color("ink"))
         align = Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft
         painter.drawText(self.rect().adjusted(24, 0, 0, 0), align, self._text)

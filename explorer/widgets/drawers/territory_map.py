@@ -26,7 +26,7 @@ from explorer.widgets.drawers.scales import Scale
 from explorer.widgets.drawers.territory_paint import MapPicture, map_picture
 from explorer.widgets.paint import focus_pen
 
-_LEFT, _TOP, _RIGHT, _BOTTOM = 58.0, 22.0, 12.0, 38.0
+_LEFT, _TOP, _RIGHT, _BOTTOM = 58.0, 27.0, 12.0, 38.0
 _POINT = 7.0
 
 
