@@ -20,8 +20,8 @@ from explorer.state.readout import ANSWERS, CHECK_LABELS, answer_text, margin_te
 from explorer.state.words import OPTIONS, WEEKDAYS, option
 
 _DIGITS = 6
-_PART = "Scenario"
-"""Heading of the values that belong to no part."""
+_TEXTS = "Title, place and notes"
+"""Heading of the values that belong to no part; they come last."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,7 +44,7 @@ def difference_rows(found: Sequence[Difference]) -> tuple[Row, ...]:
     """The values that differ, under the part of the scenario that they belong to."""
     rows: list[Row] = []
     part = ""
-    for difference in found:
+    for difference in sorted(found, key=_is_text):
         here = _part_of(difference.path)
         if here != part:
             rows.append(Row(label=here, is_heading=True))
@@ -168,7 +168,11 @@ def _part_of(path: str) -> str:
     head = path.partition(".")[0]
     if isinstance(getattr(Scenario(), head), Section):
         return describe(Scenario, head).label
-    return _PART
+    return _TEXTS
+
+
+def _is_text(difference: Difference) -> bool:
+    return _part_of(difference.path) == _TEXTS
 
 
 def _check_words(check: Check) -> str:

@@ -11,6 +11,7 @@ from explorer.state import theme
 from explorer.widgets.buttons import PillButton
 
 PINNED, FILE = "pinned", "file"
+_PINNED_TEXT = "The pinned design"
 
 
 class Choice(QWidget):
@@ -48,6 +49,7 @@ class Choice(QWidget):
         """Say whether a design is pinned."""
         tip = "" if there else "No design is pinned; Ctrl+P pins the open one"
         self.buttons[0].setEnabled(there)
+        self.buttons[0].setText(_PINNED_TEXT if there else f"{_PINNED_TEXT}: none yet")
         self.buttons[0].setToolTip(tip)
         self.menu.actions()[0].setEnabled(there)
 
@@ -56,7 +58,7 @@ class Choice(QWidget):
             (str(path), f"Example: {path.stem.replace('_', ' ').capitalize()}")
             for path in self._examples
         ]
-        return [(PINNED, "The pinned design"), (FILE, "A scenario file…"), *named]
+        return [(PINNED, _PINNED_TEXT), (FILE, "A scenario file…"), *named]
 
     def _on_clicked(self) -> None:
         self.picked.emit(self.sender().objectName())

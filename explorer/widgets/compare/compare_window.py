@@ -11,6 +11,7 @@ from PySide6.QtWidgets import (
     QHBoxLayout,
     QLabel,
     QMenu,
+    QSizePolicy,
     QStackedWidget,
     QToolButton,
     QVBoxLayout,
@@ -67,15 +68,18 @@ class CompareWindow(QDialog):
         self.comparison = Comparison(window.document, window.solver, window.jobs, self)
         self.setWindowTitle("Compare – Gloaming")
         self.setSizeGripEnabled(True)
-        self.this_plate = Plate(THIS, dashed=False)
-        self.other_plate = Plate(OTHER, dashed=True)
+        self.this_plate = Plate(dashed=False)
+        self.other_plate = Plate(dashed=True)
         self.choice = Choice(_examples())
         self.notice = NoticeBar()
         self.summary = QLabel()
         self.summary.setFont(theme.font("body", bold=True))
+        self.summary.setWordWrap(True)
+        self.summary.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         self.differences = CompareTable(
             ("What differs", THIS, OTHER),
             "What differs, one value a row; Enter takes the other design's value over",
+            takes=True,
         )
         self.results = CompareTable(
             ("What comes of it", THIS, OTHER), "Checks and answers of both designs"
@@ -196,7 +200,7 @@ class CompareWindow(QDialog):
         layout.addLayout(head)
         layout.addWidget(self.notice)
         layout.addWidget(self.pages, 1)
-        self.setMinimumSize(720, 420)
+        self.setMinimumSize(880, 460)
         fit_screen(self, QSize(1180, 680))
 
     def _connect(self) -> None:
@@ -228,13 +232,13 @@ class CompareWindow(QDialog):
     def _refresh(self) -> None:
         found, this = self.comparison.found, self.comparison.this
         other, result = self.comparison.other, self.comparison.result
-        self.this_plate.show_design(self._window.document.scenario.title, this)
+        self.this_plate.show_design(THIS, self._window.document.scenario.title, this)
         self.other_plate.setVisible(other is not None)
         self.export.setEnabled(other is not None and result is not None)
         self.pages.setCurrentIndex(0 if other is None else 1)
         if other is None:
             return
-        self.other_plate.show_design(f"{other.title} ({self.comparison.name})", result)
+        self.other_plate.show_design(f"{OTHER}: {self.comparison.name}", other.title, result)
         self.summary.setText(summary(len(found), this, result))
         self.differences.set_rows(difference_rows(found))
         self._on_selection()

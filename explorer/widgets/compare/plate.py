@@ -18,10 +18,10 @@ _HEIGHT, _SIGN = 46, 22
 class Plate(QWidget):
     """One design: verdict by shape, colour and word, whose it is, and how its curve is drawn."""
 
-    def __init__(self, whose: str, *, dashed: bool, parent: QWidget | None = None) -> None:
+    def __init__(self, *, dashed: bool, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._whose, self._dashed = whose, dashed
-        self._title = ""
+        self._dashed = dashed
+        self._whose, self._title = "", ""
         self._verdict: Verdict | None = None
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
 
@@ -29,8 +29,9 @@ class Plate(QWidget):
         """Two lines of text."""
         return QSize(260, _HEIGHT)
 
-    def show_design(self, title: str, assessment: Assessment | None) -> None:
+    def show_design(self, whose: str, title: str, assessment: Assessment | None) -> None:
         """Show a design; without an assessment its verdict is still to come."""
+        self._whose = whose
         self._title = title or "Untitled"
         self._verdict = None if assessment is None else assessment.verdict
         self.setAccessibleName(f"{self._whose}: {self._title}, {self._word()}")
@@ -67,11 +68,14 @@ class Plate(QWidget):
         small = theme.font("small")
         painter.setFont(small)
         painter.setPen(tokens.color("soft"))
-        painter.drawText(QRectF(x, 3, 200, 20), _MIDDLE, self._whose)
+        metrics = QFontMetrics(small)
+        room = max(int(self.width() - x - 44), 0)
+        whose = metrics.elidedText(self._whose, Qt.TextElideMode.ElideRight, room)
+        painter.drawText(QRectF(x, 3, room + 2, 20), _MIDDLE, whose)
         stroke = QPen(tokens.color("ghost" if self._dashed else "accent"), 2.0)
         if self._dashed:
             stroke.setDashPattern([3, 2])
-        end = x + QFontMetrics(small).horizontalAdvance(self._whose) + 8
+        end = x + metrics.horizontalAdvance(whose) + 8
         painter.setPen(stroke)
         painter.drawLine(QPointF(end, 13.5), QPointF(end + 26, 13.5))
         body = theme.font("body", bold=True)

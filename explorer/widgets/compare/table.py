@@ -30,14 +30,15 @@ from PySide6.QtWidgets import (
 from explorer.advice.compare import Difference
 from explorer.state import theme
 from explorer.state.compare_text import Row
-from explorer.state.theme import tokens_of
+from explorer.state.theme import Tokens, tokens_of
 from explorer.widgets.drawers.flat import FlatHeader
 from explorer.widgets.paint import focus_pen, mix, paint_filling
 from explorer.widgets.slim_scroll import SlimBar
 
 ROW_HEIGHT, HEADING_HEIGHT = 26, 30
-LABEL, THIS, OTHER = range(3)
+LABEL, THIS, OTHER, TAKE = range(4)
 _SHARES = (40, 30, 30)
+_TAKE_WIDTH = 34
 _PAD, _DOT = 8, 12
 ROW_ROLE = int(Qt.ItemDataRole.UserRole)
 Index = QModelIndex | QPersistentModelIndex
@@ -47,9 +48,11 @@ _ROOT = QModelIndex()
 class CompareModel(QAbstractTableModel):
     """Rows with what this design and the other one have."""
 
-    def __init__(self, titles: tuple[str, str, str], parent: QObject | None = None) -> None:
+    def __init__(
+        self, titles: tuple[str, str, str], *, takes: bool = False, parent: QObject | None = None
+    ) -> None:
         super().__init__(parent)
-        self.titles = titles
+        self.titles = (*titles, "") if takes else titles
         self.rows: tuple[Row, ...] = ()
 
     def set_rows(self, rows: tuple[Row, ...]) -> None:
@@ -58,7 +61,8 @@ class CompareModel(QAbstractTableModel):
             return
         if [r.is_heading for r in rows] == [r.is_heading for r in self.rows]:
             self.rows = rows
-            self.dataChanged.emit(self.index(0, LABEL), self.index(len(rows) - 1, OTHER))
+            last = self.index(len(rows) - 1, self.columnCount() - 1)
+            self.dataChanged.emit(self.index(0, LABEL), last)
             return
         self.beginResetModel()
         self.rows = rows
@@ -69,7 +73,7 @@ class CompareModel(QAbstractTableModel):
         return 0 if parent.isValid() else len(self.rows)
 
     def columnCount(self, parent: Index = _ROOT) -> int:
-        """The label and the two designs."""
+        """The label, the two designs, and the arrow that takes a value over."""
         return 0 if parent.isValid() else len(self.titles)
 
     def flags(self, index: Index) -> Qt.ItemFlag:
@@ -81,6 +85,8 @@ class CompareModel(QAbstractTableModel):
     def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
         """Text of one cell, and what is spoken of it."""
         row = self.rows[index.row()]
+        if index.column() == TAKE:
+            return self._take_data(row, role)
         text = (row.label, row.this, row.other)[index.column()]
         if role == ROW_ROLE:
             return row
@@ -90,6 +96,16 @@ class CompareModel(QAbstractTableModel):
             return row.tip or None
         if role == Qt.ItemDataRole.AccessibleTextRole and not row.is_heading:
             return text if index.column() == LABEL else f"{self.titles[index.column()]}: {text}"
+        return None
+
+    @staticmethod
+    def _take_data(row: Row, role: int) -> Any:
+        if role == ROW_ROLE:
+            return row
+        if row.is_heading:
+            return None
+        if role in (Qt.ItemDataRole.ToolTipRole, Qt.ItemDataRole.AccessibleTextRole):
+            return f"Take over {row.other} as {row.label} (Enter; undo takes it back)"
         return None
 
     def headerData(
@@ -120,6 +136,8 @@ class CompareCells(QStyledItemDelegate):
         painter.setPen(QPen(tokens.color("line"), 1.0))
         y = rect.bottom() + 0.5
         painter.drawLine(QPointF(rect.left(), y), QPointF(rect.right() + 1, y))
+        if index.column() == TAKE:
+            paint_take(painter, QRectF(rect).center(), tokens)
         inside = QRectF(rect).adjusted(_PAD, 0, -_PAD, 0)
         side = Qt.AlignmentFlag.AlignVCenter
         if row.is_heading:
@@ -134,7 +152,7 @@ class CompareCells(QStyledItemDelegate):
         strong = row.is_heading or (row.differs and index.column() != LABEL)
         painter.setPen(tokens.color("ink" if strong or row.difference else "soft"))
         text = painter.fontMetrics().elidedText(
-            str(index.data()), Qt.TextElideMode.ElideRight, int(inside.width()) + 1
+            str(index.data() or ""), Qt.TextElideMode.ElideRight, int(inside.width()) + 1
         )
         painter.drawText(inside, side | Qt.AlignmentFlag.AlignLeft, text)
         if chosen and option.state & QStyle.StateFlag.State_HasFocus:
@@ -156,15 +174,22 @@ class CompareTable(QTableView):
     taken = Signal()
 
     def __init__(
-        self, titles: tuple[str, str, str], name: str, parent: QWidget | None = None
+        self,
+        titles: tuple[str, str, str],
+        name: str,
+        *,
+        takes: bool = False,
+        parent: QWidget | None = None,
     ) -> None:
         super().__init__(parent)
-        self.rows = CompareModel(titles, self)
+        self._takes = takes
+        self.rows = CompareModel(titles, takes=takes, parent=self)
         self.setModel(self.rows)
         self.setItemDelegate(CompareCells(self))
         self.setFrameShape(QTableView.Shape.NoFrame)
         self.setShowGrid(False)
         header = FlatHeader(self)
+        header.setMinimumSectionSize(24)
         header.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
         self.setHorizontalHeader(header)
         self.verticalHeader().hide()
@@ -179,17 +204,22 @@ class CompareTable(QTableView):
         self.viewport().setAutoFillBackground(False)
         self.setAccessibleName(name)
         self.doubleClicked.connect(self._on_double)
+        self.clicked.connect(self._on_clicked)
 
     def set_rows(self, rows: tuple[Row, ...]) -> None:
         """Show other rows, and keep the place where one was chosen."""
         place = self.currentIndex().row()
-        before = len(self.rows.rows)
+        shape = [row.is_heading for row in rows]
+        if shape == [row.is_heading for row in self.rows.rows]:
+            self.rows.set_rows(rows)
+            return
+        self.clearSpans()
         self.rows.set_rows(rows)
-        for row, one in enumerate(rows):
-            self.setRowHeight(row, HEADING_HEIGHT if one.is_heading else ROW_HEIGHT)
-            if one.is_heading and self.columnSpan(row, LABEL) == 1:
-                self.setSpan(row, LABEL, 1, OTHER + 1)
-        if len(rows) != before or not self.currentIndex().isValid():
+        for row, is_heading in enumerate(shape):
+            self.setRowHeight(row, HEADING_HEIGHT if is_heading else ROW_HEIGHT)
+            if is_heading:
+                self.setSpan(row, LABEL, 1, self.rows.columnCount())
+        if self._takes:
             self._choose_near(max(place, 0))
 
     def chosen(self) -> list[Difference]:
@@ -208,7 +238,9 @@ class CompareTable(QTableView):
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Share the width among the columns."""
         super().resizeEvent(event)
-        width = self.viewport().width()
+        width = self.viewport().width() - (_TAKE_WIDTH if self._takes else 0)
+        if self._takes:
+            self.setColumnWidth(TAKE, _TAKE_WIDTH)
         for column, share in enumerate(_SHARES):
             self.setColumnWidth(column, width * share // sum(_SHARES))
 
@@ -222,5 +254,21 @@ class CompareTable(QTableView):
                 self.rows.index(near, LABEL), flags.ClearAndSelect | flags.Rows
             )
 
-    def _on_double(self, _: QModelIndex) -> None:
-        self.taken.emit()
+    def _on_double(self, index: QModelIndex) -> None:
+        if index.column() != TAKE:  # its first click has taken it already
+            self.taken.emit()
+
+    def _on_clicked(self, index: QModelIndex) -> None:
+        if index.column() == TAKE:
+            self.taken.emit()
+
+
+def paint_take(painter: QPainter, at: QPointF, tokens: Tokens) -> None:
+    """An arrow to the left: from the other design into this one."""
+    pen = QPen(tokens.color("accent"), 1.8)
+    pen.setCapStyle(Qt.PenCapStyle.RoundCap)
+    pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
+    painter.setPen(pen)
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.drawLine(at + QPointF(-6, 0), at + QPointF(6, 0))
+    painter.drawPolyline([at + QPointF(-2, -4), at + QPointF(-6, 0), at + QPointF(-2, 4)])
