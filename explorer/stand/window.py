@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, QObject, Qt, Signal
+from PySide6.QtCore import QEvent, QObject, Qt, QTimer, Signal
 from PySide6.QtGui import (
     QCloseEvent,
     QGuiApplication,
@@ -23,9 +23,12 @@ from explorer.stand.stand_document import StandDocument
 from explorer.stand.veils import AttractVeil, Dissolve, WarningVeil
 from explorer.state import theme
 from explorer.state.jobs import JobRunner, Work
-from explorer.state.solver import Solver
+from explorer.state.solver import FRAME_JOB, Solver
 from explorer.state.stand_plan import StandPlan
 
+PATIENCE_MS = 300
+"""After this long without an answer the page says that it works on one."""
+WORKING = "Working it out…"
 _ACTIVE = (
     QEvent.Type.MouseButtonPress,
     QEvent.Type.MouseButtonRelease,
@@ -109,6 +112,11 @@ class StandWindow(QWidget):
         self.session.exhibit_changed.connect(self._on_exhibit)
         self.session.paused_changed.connect(self.attract.set_paused)
         self.solver.result_ready.connect(self._on_result)
+        self._waiting = QTimer(self)
+        self._waiting.setSingleShot(True)
+        self._waiting.setInterval(PATIENCE_MS)
+        self._waiting.timeout.connect(self._on_waiting)
+        self.jobs.started.connect(self._on_job)
         self.gesture.progressed.connect(self._on_held)
         self.gesture.completed.connect(self.leave)
 
@@ -220,7 +228,15 @@ class StandWindow(QWidget):
             self.dissolve.hold(self.page.picture())
             self._stack()
 
+    def _on_job(self, key: str) -> None:
+        if key == FRAME_JOB:
+            self._waiting.start()
+
+    def _on_waiting(self) -> None:
+        self.page.notes.say(WORKING)
+
     def _on_result(self, _: Assessment) -> None:
+        self._waiting.stop()
         self.dissolve.go()
 
     def _on_held(self, source: str, share: float) -> None:

@@ -1,3 +1,5 @@
+import threading
+
 import pytest
 from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtGui import QCloseEvent, QContextMenuEvent, QInputDevice, QPointingDevice
@@ -8,7 +10,7 @@ from explorer.files.scenario_json import load_scenario
 from explorer.stand.big_button import BigButton
 from explorer.stand.exhibits import load_exhibits
 from explorer.stand.leave import HOLD_MS
-from explorer.stand.window import StandWindow
+from explorer.stand.window import WORKING, StandWindow
 from explorer.state import theme
 from explorer.state.stand_plan import bundled_names
 
@@ -442,6 +444,25 @@ def test_the_cursor_hides_after_a_touch_and_returns_with_the_mouse(stand):
     assert stand.cursor().shape() == Qt.CursorShape.BlankCursor
     QApplication.sendEvent(stand.page, press(QPointingDevice.primaryPointingDevice()))
     assert stand.cursor().shape() != Qt.CursorShape.BlankCursor
+
+
+def test_a_slow_answer_is_announced_and_then_shown(stand, qtbot, monkeypatch):
+    from explorer.state import solver
+
+    visit(stand)
+    quick, go = solver.assess, threading.Event()
+
+    def slow(*args, **more):
+        assert go.wait(20)
+        return quick(*args, **more)
+
+    monkeypatch.setattr(solver, "assess", slow)
+    monkeypatch.setattr(solver, "SLOW_S", 0.0)
+    stand.document.edit("panels.count", 3)
+    qtbot.waitUntil(lambda: stand.page.notes.reason.text() == WORKING)
+    go.set()
+    qtbot.waitUntil(lambda: stand.solver.result.scenario == stand.document.scenario)
+    assert stand.page.notes.reason.text() != WORKING
 
 
 def test_leaving_keeps_what_was_on_show(stand, parked):
