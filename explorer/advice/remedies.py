@@ -2,79 +2,43 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import combinations
-from math import ceil, floor, log, log10
 
 import numpy as np
-from numpy.typing import NDArray
-from pydantic import ValidationError
 
-from explorer.advice.checks import checks
 from explorer.advice.contest import replaced_store
 from explorer.advice.fleet import judge_many
-from explorer.advice.study import study
-from explorer.advice.territory import largest_phase
+from explorer.advice.remedy_search import (
+    MOST_TRIES,
+    Change,
+    FloatArray,
+    Quantity,
+    Remedy,
+    Stopped,
+    change_of,
+    changed,
+    effort_of,
+    exact_verdict,
+    quantities,
+    rounded,
+    runs,
+    single,
+    smallest,
+)
 from explorer.advice.verdict import Verdict
 from explorer.quantity import show
 from explorer.scenario import parts
-from explorer.scenario.demand import Every
-from explorer.scenario.fields import describe
 from explorer.scenario.light_log import LightLog
-from explorer.scenario.model import Scenario, get_value, owner_class, with_value
-from explorer.scenario.storage import CellStore
-
-FloatArray = NDArray[np.float64]
-Stopped = Callable[[], bool]
+from explorer.scenario.model import Scenario
 
 SHOWN = 3
-CLOSE = 0.03
-"""The search ends when the bracket is this share of the change."""
-BETWEEN = 40
-"""Points at which the batch looks between a value that does not run and one that does."""
-MOST_TRIES = 4
-"""Values that the exact engine may refuse before a quantity is given up."""
 PAIR_POINTS = 12
 MOST_PAIRED = 6
 """Quantities, in the order of `quantities`, that are tried in pairs."""
 STORE_EFFORT = 1.2
 """Effort of another kind of store, in the measure of `Remedy.effort` (own judgement)."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Change:
-    """One quantity changed."""
-
-    path: str
-    label: str
-    unit: str
-    old: float | str
-    new: float | str
-
-    @property
-    def text(self) -> str:
-        """The change in a few words."""
-        if isinstance(self.old, str) or isinstance(self.new, str):
-            return f"{self.label} → {self.new}"
-        if self.unit:
-            return f"{self.label} {show(self.old, self.unit)} → {show(self.new, self.unit)}"
-        return f"{self.label} {self.old:g} → {self.new:g}"
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Remedy:
-    """Changes that together make the design run."""
-
-    changes: tuple[Change, ...]
-    effort: float
-    """How much they change the design: doublings, added up."""
-    scenario: Scenario
-
-    @property
-    def sentence(self) -> str:
-        """All changes in a few words."""
-        return " and ".join(c.text for c in self.changes)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -84,19 +48,9 @@ class Remedies:
     singles: tuple[Remedy, ...] = ()
     """The best single changes, smallest effort first."""
     pair: Remedy | None = None
+    """The best two changes together, or three where a rating asks for one of them."""
     sentence: str = ""
     done: bool = False
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Quantity:
-    path: str
-    label: str
-    unit: str
-    now: float
-    values: FloatArray
-    """Candidates from the present value outwards, both ways mixed, nearest first."""
-    whole: bool
 
 
 def find_remedies(
@@ -121,7 +75,7 @@ def find_remedies(
     Remedies
         Growing results; the last has ``done`` set.
     """
-    present = _judge(scenario, light_log)
+    present = exact_verdict(scenario, light_log)
     if present.state == "runs":
         yield Remedies(sentence="Runs as it is.", done=True)
         return
@@ -132,10 +86,10 @@ def find_remedies(
         fleet = judge_many(scenario, light_log, {quantity.path: quantity.values})
         good = quantity.values[fleet.reserve >= 1.0]
         hopeful = len(good) and (
-            len(found) < SHOWN or _effort(quantity.now, good[0]) < found[SHOWN - 1].effort * 1.2
+            len(found) < SHOWN or effort_of(quantity.now, good[0]) < found[SHOWN - 1].effort * 1.2
         )
         remedy = (
-            _single(scenario, light_log, quantity, good, stopped) if hopeful else None
+            single(scenario, light_log, quantity, good, stopped) if hopeful else None
         )
         if stopped():
             return
@@ -159,173 +113,22 @@ def find_remedies(
     if pair is not None:
         yield Remedies(pair=pair, sentence="No single change is enough.", done=True)
         return
-    yield Remedies(
-        sentence="Nothing helps within reach: " + present.governing.sentence, done=True
-    )
+    yield Remedies(sentence="No two changes are enough; looking for three.")
+    three = _three(scenario, light_log, stopped)
+    if stopped():
+        return
+    if three is not None:
+        yield Remedies(pair=three, sentence="No two changes are enough.", done=True)
+        return
+    yield Remedies(sentence=f"Nothing helps within reach: {_faults(present)}", done=True)
 
 
-def quantities(scenario: Scenario, light_log: LightLog | None) -> list[_Quantity]:
-    """Quantities that a designer may change, with candidate values."""
-    lux = scenario.light.illuminance_lx
-    if lux is None:
-        lux = light_log.mean_lit_lx if light_log is not None else 0.0
-    rows: list[tuple[str, float, FloatArray, str]] = []
-    if lux > 0:
-        rows.append(("light.illuminance_lx", lux, lux * np.geomspace(1.02, 30.0, 32), ""))
-    count = scenario.panels.count
-    rows.append(("panels.count", count, np.arange(count + 1.0, 65.0), ""))
-    cell = isinstance(scenario.store, CellStore)
-    size = "store.capacity_mAh" if cell else "store.capacitance_F"
-    now = float(get_value(scenario, size))
-    rows.append((size, now, now * _both_ways(100.0, 48), ""))
-    full = scenario.charger.full_V
-    rows.append(("charger.full_V", full, full / np.geomspace(1.01, 2.0, 40), ""))
-    for i, op in enumerate(scenario.load.operations):
-        of = f" of “{op.name}”" if len(scenario.load.operations) > 1 else ""
-        if isinstance(op.schedule, Every):
-            interval = op.schedule.interval_s
-            rows.append((f"load.operations.{i}.schedule.interval_s", interval,
-                         interval * np.geomspace(1.02, 60.0, 48), of))
-        k = largest_phase(scenario, i)
-        key = op.phases[k].amount_key
-        path = f"load.operations.{i}.phases.{k}.{key}"
-        now = float(get_value(scenario, path))
-        if now > 0:
-            factor = np.geomspace(1.02, 30.0, 48)
-            rows.append((path, now, now * factor if key == "resistance_ohm" else now / factor, of))
-    if scenario.load.sleep_A > 0:
-        sleep = scenario.load.sleep_A
-        rows.append(("load.sleep_A", sleep, sleep / np.geomspace(1.02, 30.0, 30), ""))
-    for path in ("load.connect_V", "load.disconnect_V"):
-        volts = float(get_value(scenario, path))
-        if volts > 0:
-            rows.append((path, volts, volts * _both_ways(2.0, 40), ""))
-    out = []
-    for path, value, values, of in rows:
-        info = describe(owner_class(scenario, path), path.rpartition(".")[2])
-        inside = values[(values >= info.low) & (values <= info.high)]
-        inside = inside[_allowed(scenario, path, inside)]
-        if len(inside):
-            out.append(_Quantity(
-                path=path, label=info.label + of, unit=info.unit, now=value, values=inside,
-                whole=path == "panels.count",
-            ))
-    return out
-
-
-def _both_ways(reach: float, points: int) -> FloatArray:
-    """Factors from 1 outwards, up and down in turn."""
-    up = np.geomspace(1.02, reach, points // 2)
-    return np.stack([up, 1.0 / up], axis=1).ravel()
-
-
-def _allowed(scenario: Scenario, path: str, values: FloatArray) -> NDArray[np.bool_]:
-    """Thresholds must stay in order."""
-    load, full = scenario.load, scenario.charger.full_V
-    if path == "load.connect_V":
-        return np.asarray((values > load.disconnect_V * 1.02) & (values < full * 0.995))
-    if path == "charger.full_V":
-        return np.asarray(values > load.connect_V * 1.01)
-    if path == "load.disconnect_V":
-        return np.asarray((values < load.connect_V * 0.98) & (values >= load.minimum_V))
-    return np.ones(len(values), bool)
-
-
-def _effort(old: float, new: float) -> float:
-    return abs(log(new / old)) / log(2.0) if old > 0 and new > 0 else 9.0
-
-
-def _judge(scenario: Scenario, light_log: LightLog | None) -> Verdict:
-    return Verdict(checks=checks(study(scenario, light_log)), hazards=())
-
-
-def _runs(scenario: Scenario, light_log: LightLog | None) -> bool:
-    return _judge(scenario, light_log).state == "runs"
-
-
-def changed(scenario: Scenario, path: str, value: float, *, whole: bool) -> Scenario | None:
-    """The scenario with one value changed, None where it is not allowed."""
-    try:
-        return with_value(scenario, path, int(value) if whole else float(value))
-    except ValidationError:
-        return None
-
-
-def _single(
-    scenario: Scenario,
-    light_log: LightLog | None,
-    quantity: _Quantity,
-    values: FloatArray,
-    stopped: Stopped,
-) -> Remedy | None:
-    """The smallest change of one quantity that runs by the exact engine."""
-    for value in values[:MOST_TRIES]:
-        if stopped():
-            return None
-        tried = changed(scenario, quantity.path, value, whole=quantity.whole)
-        if tried is None or not _runs(tried, light_log):
-            continue
-        if quantity.whole:
-            value = _fewest(scenario, light_log, quantity, int(value), stopped)
-        else:
-            value = _closest(scenario, light_log, quantity, float(value), stopped)
-        final = changed(scenario, quantity.path, value, whole=quantity.whole)
-        if final is None:
-            return None
-        change = Change(
-            path=quantity.path, label=quantity.label, unit=quantity.unit, old=quantity.now,
-            new=value,
-        )
-        return Remedy(changes=(change,), effort=_effort(quantity.now, value), scenario=final)
-    return None
-
-
-def _fewest(
-    scenario: Scenario, light_log: LightLog | None, quantity: _Quantity, value: int,
-    stopped: Stopped,
-) -> int:
-    while value - 1 > quantity.now and not stopped():
-        fewer = changed(scenario, quantity.path, value - 1, whole=True)
-        if fewer is None or not _runs(fewer, light_log):
-            break
-        value -= 1
-    return value
-
-
-def _closest(
-    scenario: Scenario, light_log: LightLog | None, quantity: _Quantity, value: float,
-    stopped: Stopped,
-) -> float:
-    """Close in from the present value, which does not run, to one that does."""
-    low, high = quantity.now, value
-
-    def runs(at: float) -> bool:
-        tried = changed(scenario, quantity.path, at, whole=False)
-        return tried is not None and _runs(tried, light_log)
-
-    # The batch narrows the bracket; its word is checked at both ends.
-    between = np.geomspace(low, high, BETWEEN) if low > 0 else np.linspace(low, high, BETWEEN)
-    good = judge_many(scenario, light_log, {quantity.path: between}).reserve >= 1.0
-    first = int(np.argmax(good)) if good.any() else BETWEEN - 1
-    if first + 1 < BETWEEN and runs(float(between[first + 1])):
-        high = float(between[first + 1])
-    if first - 2 > 0 and not runs(float(between[first - 2])):
-        low = float(between[first - 2])
-    while abs(high - low) > CLOSE * abs(high - quantity.now) and not stopped():
-        middle = (low * high) ** 0.5
-        if runs(middle):
-            high = middle
-        else:
-            low = middle
-    tidy = _rounded(high, quantity.now)
-    return tidy if runs(tidy) else high
-
-
-def _rounded(value: float, old: float) -> float:
-    """Rounded away from the old value, by at most a hundredth of the change."""
-    step = 10.0 ** floor(log10(max(abs(value - old) * 0.01, 1e-15)))
-    steps = value / step
-    return float((ceil(steps - 1e-9) if value > old else floor(steps + 1e-9)) * step)
+def _faults(present: Verdict) -> str:
+    """What stands in the way, the reason that governs first."""
+    first = present.governing
+    others = [c.name for c in present.checks if c.margin < 1.0 and c.name != first.name]
+    more = f" It also fails {' and '.join(others)}." if others else ""
+    return first.sentence + more
 
 
 def _other_store(
@@ -345,7 +148,7 @@ def _other_store(
         fleet = judge_many(other, light_log, {size: np.array(family.sizes)})
         for i in np.flatnonzero(fleet.reserve >= 1.0)[:2]:
             tried = replaced_store(scenario, family, family.sizes[int(i)])
-            if tried is not None and not stopped() and _runs(tried, light_log):
+            if tried is not None and not stopped() and runs(tried, light_log):
                 unit = "mAh" if family.kind == "cell" else "F"
                 change = Change(
                     path="store", label="Store", unit="", old=scenario.store.kind,
@@ -359,38 +162,78 @@ def _pair(scenario: Scenario, light_log: LightLog | None, stopped: Stopped) -> R
     """The best two changes together."""
     usable = [q for q in quantities(scenario, light_log) if not q.path.endswith("sleep_A")]
     usable = usable[:MOST_PAIRED]
-    options: list[tuple[float, _Quantity, float, _Quantity, float]] = []
+    options: list[tuple[float, Quantity, float, Quantity, float]] = []
     for a, b in combinations(usable, 2):
         if stopped():
             return None
-        va, vb = _some(a), _some(b)
-        xa, xb = (m.ravel() for m in np.meshgrid(va, vb))
-        first, second = (a, xa), (b, xb)
-        if b.path.startswith("store.capa"):
-            first, second = second, first
+        xa, xb = (m.ravel() for m in np.meshgrid(_some(a), _some(b)))
+        # A store's size sets its resistance and leakage, so it is changed first.
+        first, second = ((b, xb), (a, xa)) if b.path.startswith("store.capa") else (
+            (a, xa), (b, xb))
         fleet = judge_many(
             scenario, light_log, {first[0].path: first[1], second[0].path: second[1]}
         )
         good = np.flatnonzero(fleet.reserve >= 1.0)
-        efforts = [_effort(a.now, xa[i]) + _effort(b.now, xb[i]) for i in good]
+        efforts = [effort_of(a.now, xa[i]) + effort_of(b.now, xb[i]) for i in good]
         for rank in np.argsort(efforts)[:2]:
             i = good[rank]
             options.append((efforts[rank], a, float(xa[i]), b, float(xb[i])))
-    for effort, a, x, b, y in sorted(options, key=lambda o: o[0])[: 2 * MOST_TRIES]:
+    for _, a, x, b, y in sorted(options, key=lambda o: o[0])[: 2 * MOST_TRIES]:
         if stopped():
             return None
         one = changed(scenario, a.path, x, whole=a.whole)
         both = None if one is None else changed(one, b.path, y, whole=b.whole)
-        if both is not None and _runs(both, light_log):
-            changes = tuple(
-                Change(path=q.path, label=q.label, unit=q.unit, old=q.now, new=v)
-                for q, v in ((a, x), (b, y))
-            )
-            return Remedy(changes=changes, effort=effort, scenario=both)
+        if one is not None and both is not None and runs(both, light_log):
+            return _tightened(scenario, light_log, (a, x), (b, y), stopped)
     return None
 
 
-def _some(quantity: _Quantity) -> FloatArray:
+def _tightened(
+    scenario: Scenario, light_log: LightLog | None, first: tuple[Quantity, float],
+    second: tuple[Quantity, float], stopped: Stopped,
+) -> Remedy | None:
+    """Two changes that run, each made as small as it can be, the larger one first."""
+    pairs = [first, second]
+    for i in sorted((0, 1), key=lambda i: -effort_of(pairs[i][0].now, pairs[i][1])):
+        (quantity, value), (other, fixed) = pairs[i], pairs[1 - i]
+        base = changed(scenario, other.path, fixed, whole=other.whole)
+        if base is None or stopped():
+            return None
+        pairs[i] = (quantity, smallest(base, light_log, quantity, value, stopped))
+    final: Scenario | None = scenario
+    for quantity, value in pairs:
+        final = final and changed(final, quantity.path, value, whole=quantity.whole)
+    if final is None or not runs(final, light_log):
+        return None
+    return Remedy(
+        changes=tuple(change_of(q, v) for q, v in pairs),
+        effort=sum(effort_of(q.now, v) for q, v in pairs),
+        scenario=final,
+    )
+
+
+def _three(scenario: Scenario, light_log: LightLog | None, stopped: Stopped) -> Remedy | None:
+    """A lower full threshold, where a rating asks for it, and the best two changes beside it."""
+    full = next((q for q in quantities(scenario, light_log) if q.path == "charger.full_V"), None)
+    if full is None:
+        return None
+    kept = judge_many(scenario, light_log, {full.path: full.values}).margins["ratings"] >= 1.0
+    now = judge_many(scenario, light_log, {}).margins["ratings"][0]
+    if now >= 1.0 or not kept.any():
+        return None
+    volts = rounded(float(full.values[int(np.argmax(kept))]), full.now)
+    lowered = changed(scenario, full.path, volts, whole=False)
+    pair = None if lowered is None else _pair(lowered, light_log, stopped)
+    if pair is None:
+        return None
+    return Remedy(
+        changes=(change_of(full, volts), *pair.changes),
+        effort=effort_of(full.now, volts) + pair.effort,
+        scenario=pair.scenario,
+    )
+
+
+def _some(quantity: Quantity) -> FloatArray:
     """A few of a quantity's candidates, nearest first."""
     picked = np.unique(np.linspace(0, len(quantity.values) - 1, PAIR_POINTS).astype(int))
     return np.asarray(quantity.values[picked])
