@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from pydantic import ValidationError
 
-from explorer.advice.assess import assess
+from explorer.advice.assess import Assessment, assess
 from explorer.advice.cautions import cautions
-from explorer.advice.fleet import judge_many
+from explorer.advice.checks import checks
+from explorer.advice.fleet import Fleet, judge_many, with_gathered_log
+from explorer.advice.study import study
 from explorer.advice.verdict import Verdict
 from explorer.engine.columns import Columns
 from explorer.scenario import parts
@@ -24,7 +26,11 @@ HEADROOM = 0.93
 threshold would be too high (common practice, no source)."""
 BAND = 0.6
 """Where in the band from cut-off to full the load connects, if its own threshold is too high."""
-MOST_TRIES = 3
+NEARLY = 0.95
+"""Reserve by the batch engine from which the exact engine is asked."""
+HOPELESS = 0.5
+"""Reserve by the batch engine below which a log is judged in hours, not minute by minute."""
+MOST_TRIES = 5
 TRACE_ROWS = 240
 
 
@@ -107,19 +113,7 @@ def _entry(scenario: Scenario, log: LightLog | None, family: StoreFamily) -> Ent
         )
     path = "store.capacity_mAh" if family.kind == "cell" else "store.capacitance_F"
     fleet = judge_many(base, log, {path: np.array(family.sizes)})
-    good = np.flatnonzero(fleet.reserve >= 1.0)
-    order = good[:MOST_TRIES].tolist() if len(good) else [int(np.argmax(fleet.reserve))]
-    chosen, found = None, None
-    for i in order:
-        tried = replaced_store(scenario, family, family.sizes[i])
-        assert tried is not None
-        result = assess(tried, log, columns=TRACE_ROWS)
-        if found is None or result.verdict.state == "runs":
-            chosen, found = i, result
-        if result.verdict.state == "runs":
-            break
-    assert chosen is not None
-    assert found is not None
+    chosen, found = _best(scenario, log, family, fleet)
     size, design = family.sizes[chosen], found.scenario
     return Entry(
         key=family.key, title=family.title, scenario=design, size=size, unit=unit,
@@ -134,3 +128,27 @@ def _entry(scenario: Scenario, log: LightLog | None, family: StoreFamily) -> Ent
         cautions=tuple(c.title for c in cautions(design) if c.where == "store"),
         fits=True,
     )
+
+
+def _best(
+    scenario: Scenario, log: LightLog | None, family: StoreFamily, fleet: Fleet
+) -> tuple[int, Assessment]:
+    """The smallest size that runs by the exact engine, or the most promising one."""
+    hopeful = np.flatnonzero(fleet.reserve >= NEARLY)[:MOST_TRIES].tolist()
+    chosen = int(np.argmax(fleet.promise))
+    for i in hopeful:
+        tried = _fitted(scenario, family, i)
+        if Verdict(checks=checks(study(tried, log)), hazards=()).state == "runs":
+            chosen = i
+            break
+    design = _fitted(scenario, family, chosen)
+    if log is not None and fleet.reserve[chosen] < HOPELESS:
+        found = assess(*with_gathered_log(design, log), columns=TRACE_ROWS)
+        return chosen, replace(found, scenario=design)
+    return chosen, assess(design, log, columns=TRACE_ROWS)
+
+
+def _fitted(scenario: Scenario, family: StoreFamily, size: int) -> Scenario:
+    fitted = replaced_store(scenario, family, family.sizes[size])
+    assert fitted is not None
+    return fitted

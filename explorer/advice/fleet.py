@@ -50,6 +50,12 @@ class Fleet:
         return np.min(apart, axis=0) if apart else self.reserve
 
     @property
+    def promise(self) -> FloatArray:
+        """How near a variant is: mean over the checks of the reserve, none counted above 1."""
+        table = np.array([self.margins[n] / self.wanted[n] for n in CHECK_NAMES])
+        return np.asarray(np.minimum(table, 1.0).mean(axis=0))
+
+    @property
     def margin(self) -> FloatArray:
         """Smallest margin: below 1 the variant falls short."""
         return np.asarray(np.min([self.margins[n] for n in CHECK_NAMES], axis=0))
@@ -121,6 +127,16 @@ def gathered_log(log: LightLog) -> LightLog:
     )
 
 
+def with_gathered_log(scenario: Scenario, log: LightLog) -> tuple[Scenario, LightLog]:
+    """A scenario under the gathered log that receives the light it receives under the whole one."""
+    lux = scenario.light.illuminance_lx
+    lux = log.mean_lit_lx if lux is None else lux
+    coarse = gathered_log(log)
+    scale = coarse.mean_lit_lx / log.mean_lit_lx if log.mean_lit_lx > 0 else 1.0
+    light = scenario.light.model_copy(update={"illuminance_lx": lux * scale})
+    return scenario.model_copy(update={"light": light}), coarse
+
+
 def judge_many(
     scenario: Scenario, log: LightLog | None, changes: Mapping[str, ArrayLike]
 ) -> Fleet:
@@ -138,12 +154,7 @@ def judge_many(
     size = max((np.size(v) for v in changes.values()), default=1)
     many = varied(scenario, changes)
     if log is not None:
-        light = many.light
-        lux = log.mean_lit_lx if light.illuminance_lx is None else light.illuminance_lx
-        coarse = gathered_log(log)
-        scale = coarse.mean_lit_lx / log.mean_lit_lx if log.mean_lit_lx > 0 else 1.0
-        light = light.model_copy(update={"illuminance_lx": lux * scale})
-        many, log = many.model_copy(update={"light": light}), coarse
+        many, log = with_gathered_log(many, log)
     system = build(many, log)
     batch = prepare(system, size)
     margins, first = fleet_checks.margins(many, batch)
@@ -159,4 +170,4 @@ def judge_many(
     )
 
 
-__all__ = ["STATES", "Fleet", "gathered_log", "judge_many", "varied"]
+__all__ = ["STATES", "Fleet", "gathered_log", "judge_many", "varied", "with_gathered_log"]
