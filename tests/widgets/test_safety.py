@@ -3,7 +3,13 @@
 import pytest
 from PySide6.QtCore import QEvent, QMimeData, QPoint, QPointF, Qt, QTimer, QUrl
 from PySide6.QtGui import QDragEnterEvent, QDropEvent
-from PySide6.QtWidgets import QApplication, QMessageBox
+from PySide6.QtWidgets import (
+    QAbstractButton,
+    QApplication,
+    QComboBox,
+    QLineEdit,
+    QMessageBox,
+)
 
 from explorer import app
 from explorer.files.scenario_json import load_scenario, save_scenario
@@ -289,3 +295,104 @@ def test_a_number_still_being_typed_counts_as_a_change_at_close(qtbot, windows, 
     answers.given.append("cancel")
     assert not window.close()
     assert window.document.scenario.panels.count == 7
+
+
+# --- undo takes back whatever a control does ---
+
+
+def flush(qapp):
+    """Let forms that were built anew show themselves, and old ones go."""
+    qapp.processEvents()
+    qapp.sendPostedEvents(None, QEvent.Type.DeferredDelete.value)
+
+
+def controls(fold):
+    """Every control of an open fold that can change the scenario, in a fixed order."""
+    kinds = (QLineEdit, QComboBox, QAbstractButton)
+    found = [w for kind in kinds for w in fold.content.findChildren(kind)]
+    return [w for w in found if w.isVisibleTo(fold) and not w.objectName().startswith("qt_")]
+
+
+def nearby(text):
+    """Texts that a field may take in the place of its own."""
+    number, _, unit = text.partition(" ")
+    try:
+        value = float(number)
+    except ValueError:
+        return ["1", f"{text} more"]
+    return [f"{v:.6g} {unit}" for v in (value + 1, value - 1, value * 0.9, value * 1.1, 0.5)]
+
+
+def attempts(qtbot, control):
+    """Use a control in every way that might change something; yields after each."""
+    if isinstance(control, QLineEdit):
+        for text in nearby(control.text()):
+            control.selectAll()
+            control.insert(text)  # simulated keys know neither µ nor Ω
+            qtbot.keyClick(control, Qt.Key.Key_Return)
+            yield
+    elif isinstance(control, QComboBox):
+        for index in range(control.count()):
+            if index != control.currentIndex():
+                control.setCurrentIndex(index)
+                control.activated.emit(index)
+                yield
+    else:
+        qtbot.mouseClick(control, Qt.MouseButton.LeftButton)
+        yield
+
+
+@pytest.mark.parametrize("which", range(5))
+def test_every_control_of_every_form_is_one_undo_step(qtbot, qapp, windows, which):
+    window = windows.open[0]
+    document, stack = window.document, window.document.undo_stack
+    if which >= len(window.knobs.folds):
+        pytest.skip("there is no such fold")
+    fold = window.knobs.folds[which]
+    fold.set_open(True)
+    start, used, idle = document.scenario, 0, []
+    for place in range(len(controls(fold))):
+        control = controls(fold)[place]
+        name = control.accessibleName() or control.objectName() or control.metaObject().className()
+        for _ in attempts(qtbot, control):
+            if document.scenario != start:
+                break
+        if document.scenario == start:
+            idle.append((name, isinstance(control, QAbstractButton)))
+            continue
+        used += 1
+        changed = document.scenario
+        assert stack.index() == 1, name
+        stack.undo()
+        assert document.scenario == start, name
+        stack.redo()
+        assert document.scenario == changed, name
+        stack.undo()
+        assert document.is_clean, name
+        flush(qapp)
+    assert used >= 3
+    # Only buttons that explain or open something may leave the scenario as it is.
+    assert [name for name, is_button in idle if not is_button] == []
+
+
+def test_sliders_steps_resets_title_and_place_are_one_undo_step_each(qtbot, windows):
+    window = windows.open[0]
+    document, stack = window.document, window.document.undo_stack
+    start = document.scenario
+    for row in window.knobs.rows:
+        for act in (
+            lambda row=row: qtbot.keyClick(row.slider, Qt.Key.Key_Right),
+            lambda row=row: qtbot.mouseClick(row.up, Qt.MouseButton.LeftButton),
+        ):
+            act()
+            assert stack.index() == 1, row.knob.key
+            assert document.scenario != start
+            stack.undo()
+            assert document.scenario == start
+    for field in (window.title_bar.title, window.title_bar.place):
+        field.selectAll()
+        qtbot.keyClicks(field, "Moss wall")
+        qtbot.keyClick(field, Qt.Key.Key_Return)
+        assert stack.index() == 1
+        stack.undo()
+        assert document.scenario == start

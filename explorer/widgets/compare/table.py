@@ -37,7 +37,7 @@ from explorer.widgets.slim_scroll import SlimBar
 
 ROW_HEIGHT, HEADING_HEIGHT = 26, 30
 LABEL, THIS, OTHER, TAKE = range(4)
-_SHARES = (40, 30, 30)
+_SHARES, _RESULT_SHARES = (40, 30, 30), (30, 35, 35)
 _TAKE_WIDTH = 34
 _PAD, _DOT = 8, 12
 ROW_ROLE = int(Qt.ItemDataRole.UserRole)
@@ -241,8 +241,9 @@ class CompareTable(QTableView):
         width = self.viewport().width() - (_TAKE_WIDTH if self._takes else 0)
         if self._takes:
             self.setColumnWidth(TAKE, _TAKE_WIDTH)
-        for column, share in enumerate(_SHARES):
-            self.setColumnWidth(column, width * share // sum(_SHARES))
+        shares = _SHARES if self._takes else _RESULT_SHARES
+        for column, share in enumerate(shares):
+            self.setColumnWidth(column, width * share // sum(shares))
 
     def _choose_near(self, place: int) -> None:
         """Choose the row at a place, or the nearest one that is no heading."""
