@@ -7,7 +7,7 @@ from math import inf, isfinite
 
 import numpy as np
 
-from explorer.advice.study import Study, reserve_voltage
+from explorer.advice.study import Study
 from explorer.advice.verdict import Check, Hazard
 from explorer.engine.system import WhenReady
 from explorer.physics import charger as ch
@@ -352,4 +352,4 @@ def hazards(study: Study) -> tuple[Hazard, ...]:
     return tuple(found)
 
 
-__all__ = ["Study", "checks", "deepest_pulse", "hazards", "reserve_voltage"]
+__all__ = ["Study", "checks", "deepest_pulse", "hazards"]

@@ -20,6 +20,8 @@ from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario
 
 DARK_LIMIT_S = 40 * 365.25 * 86_400.0
+FARTHEST = 20.0
+"""A dark stretch is followed for this many times its length; a longer margin says nothing."""
 STUCK = 1e-7
 """Relative change of charge over a period below which a store that never connected is stuck."""
 
@@ -249,25 +251,24 @@ def _dark_stretches(
     gaps = dark_gaps(engine)
     if not gaps and closure_s <= 0:
         return ()
-    judged = _with_reserve(engine)
     longest = max((length for _, length in gaps), default=0.0)
     by_length = sorted(gaps, key=lambda g: -g[1])[:1]
     levels = [(_level_at(course.run, begin), begin) for begin, length in gaps
               if length >= 0.3 * longest]
     chosen = list(by_length)
     if levels:
-        lowest, at = min(levels)
+        at = min(levels)[1]
         length = next(g[1] for g in gaps if g[0] == at)
         if (at, length) not in chosen:
             chosen.append((at, length))
     stretches = [
-        _survive(judged, _level_at(course.run, begin), begin, length, closure=False)
+        _survive(engine, _level_at(course.run, begin), begin, length, closure=False)
         for begin, length in chosen
     ]
     if closure_s > 0:
         level, begin = min(levels) if levels else (course.start.charge_c, 0.0)
         stretches.append(
-            _survive(judged, level, begin, max(closure_s, longest), closure=True)
+            _survive(engine, level, begin, max(closure_s, longest), closure=True)
         )
     return tuple(stretches)
 
@@ -275,11 +276,14 @@ def _dark_stretches(
 def _survive(
     engine: Engine, charge: float, begin_s: float, needed_s: float, *, closure: bool
 ) -> DarkStretch:
-    state = State(charge_c=charge, connected=True)
+    """How long a store lasts in the dark, down to the cut-off or to the reserve."""
     run = engine.dark().march(
-        20.0 * needed_s, state, begin_s=begin_s, stop_at="cut_off"
+        FARTHEST * needed_s, State(charge_c=charge, connected=True), begin_s=begin_s,
+        stop_at="cut_off",
     )
-    available = run.span_s if run.tally.cut_offs else 20.0 * needed_s
+    available = run.span_s if run.tally.cut_offs else FARTHEST * needed_s
+    if run.tally.cut_offs and engine.system.load.reserve_j > 0:
+        available = min(available, _time_below(run, _reserve_charge(engine, run.end.charge_c)))
     return DarkStretch(
         needed_s=needed_s,
         available_s=available,
@@ -288,29 +292,23 @@ def _survive(
     )
 
 
-def reserve_voltage(engine: Engine) -> float:
-    """Store voltage that leaves the reserve above the cut-off. [V]"""
-    load, field = engine.system.load, engine.field
-    if load.reserve_j <= 0:
-        return load.off_v
-    q, v = field.charge_c, field.open_v
+def _time_below(run: Trajectory, charge: float) -> float:
+    """First time at which a falling run is down to a charge; infinite if it never is. [s]"""
+    for leg in run.legs:
+        if leg.begin_c <= charge:
+            return leg.begin_s
+        if leg.end_c <= charge:
+            flow = leg.cycles[0].generator if leg.cycles else leg.low.flow
+            return leg.begin_s + min(flow.time_to(leg.begin_c, charge), leg.end_s - leg.begin_s)
+    return inf
+
+
+def _reserve_charge(engine: Engine, cut_c: float) -> float:
+    """Charge that leaves the reserve above the charge at which the load is cut off. [C]"""
+    q, v = engine.field.charge_c, engine.field.open_v
     energy = np.concatenate([[0.0], np.cumsum(0.5 * (v[1:] + v[:-1]) * np.diff(q))])
-    floor_j = float(np.interp(load.off_v, v, energy))
-    return float(np.interp(floor_j + load.reserve_j, energy, v))
-
-
-def _with_reserve(engine: Engine) -> Engine:
-    """An engine whose load is cut off while the reserve is still there."""
-    system = engine.system
-    if system.load.reserve_j <= 0:
-        return engine
-    names = system.load.__dataclass_fields__
-    values = {name: getattr(system.load, name) for name in names}
-    values["off_v"] = reserve_voltage(engine)
-    load = type(system.load)(**values)
-    whole = {name: getattr(system, name) for name in system.__dataclass_fields__}
-    whole["load"] = load
-    return Engine(System(**whole))
+    floor_j = float(np.interp(cut_c, q, energy))
+    return float(np.interp(floor_j + engine.system.load.reserve_j, energy, q))
 
 
 def one_charge(engine: Engine) -> Trajectory:

@@ -10,6 +10,7 @@ powers are built by doubling. Orbits of a rising map never turn, so a bound is m
 from __future__ import annotations
 
 from collections.abc import Sequence
+from copy import copy
 
 import numpy as np
 from numpy.typing import NDArray
@@ -85,9 +86,8 @@ class Cycle:
     open_v : ndarray
         Open-circuit voltage at the nodes of the phases' flows. [V]
     off_v : float
-        A cycle whose terminal voltage falls below this is not completed. [V]
-    low_c, high_c : float
-        Open-circuit bounds that a cycle must stay between. [C]
+        A cycle whose terminal voltage falls below this is not completed; no cycle is tabulated
+        from below it. [V]
 
     Notes
     -----
@@ -102,11 +102,10 @@ class Cycle:
         phases: Sequence[CyclePhase],
         open_v: FloatArray,
         off_v: float,
-        low_c: float,
-        high_c: float,
     ) -> None:
         nodes = phases[0].flow.nodes
         keep = np.append(np.diff(nodes) > 0, True)
+        keep[: max(int(np.searchsorted(open_v, off_v)) - 2, 0)] = False
         self.nodes = nodes[keep]
         self.length_s = sum(p.duration_s for p in phases)
         x = self.nodes
@@ -130,8 +129,8 @@ class Cycle:
         self.terminal_min_v = lowest_v
         self.lowest_c = lowest_c
         self.mean_drawn_a = used / self.length_s
-        whole = (lowest_v >= off_v) & (lowest_c >= low_c) & (highest_c <= high_c)
-        self._fits = _runs(whole)
+        self._highest_c = highest_c
+        self._whole = lowest_v >= off_v
         gain = np.gradient(self.map.displacement, self.nodes)
         gain = np.maximum(gain, -0.999)
         near = np.abs(gain) < 1e-6
@@ -140,8 +139,18 @@ class Cycle:
         self.generator = Flow(self.nodes, speed)
         once = self.generator.advance_all(self.nodes, self.length_s)
         volts = np.interp(once, nodes, open_v) - np.interp(x, nodes, open_v)
-        self._exact = _runs(whole & (np.abs(volts) <= GENERATOR_TOLERANCE_V))
+        self._holds = np.abs(volts) <= GENERATOR_TOLERANCE_V
         self._powers = [self.map]
+        self._fits: list[tuple[int, int]] = []
+        self._exact: list[tuple[int, int]] = []
+
+    def bounded(self, low_c: float, high_c: float) -> Cycle:
+        """The same cycle where it must stay between open-circuit bounds. [C]"""
+        twin = copy(self)
+        whole = self._whole & (self.lowest_c >= low_c) & (self._highest_c <= high_c)
+        twin._fits = _runs(whole)
+        twin._exact = _runs(whole & self._holds)
+        return twin
 
     def _span(self, runs: list[tuple[int, int]], charge: float) -> tuple[float, float] | None:
         for first, last in runs:

@@ -54,7 +54,7 @@ class Flow:
         self.travel = np.concatenate([[0.0], np.cumsum(step)])
         cells = np.arange(len(width))
         stop_up = np.where(b <= 0, cells, len(width))
-        self._end_up = np.minimum.accumulate(stop_up[::-1])[::-1].tolist() + [len(width)]
+        self._end_up = [*np.minimum.accumulate(stop_up[::-1])[::-1].tolist(), len(width)]
         stop_down = np.where(a >= 0, cells, -1)
         self._end_down = np.maximum.accumulate(stop_down).tolist()
         self._xl = nodes.tolist()
@@ -231,7 +231,7 @@ class Flow:
 
     def advance_all(self, x: FloatArray, duration: float | FloatArray) -> FloatArray:
         """Many starting points at once; the vectorised twin of `advance`."""
-        nodes, speed, slope, travel = self.nodes, self.speed, self.slope, self.travel
+        nodes, speed, slope = self.nodes, self.speed, self.slope
         last = len(nodes) - 2
         x = np.clip(x, nodes[0], nodes[-1])
         duration = np.broadcast_to(np.asarray(duration, float), x.shape)
@@ -260,6 +260,8 @@ class Flow:
         ahead = speed[cell + 1]
         leave = np.where(ahead > 0, _cross_all(nodes[cell + 1] - x, v, ahead), np.inf)
         stays = duration <= leave
+        if stays.all():
+            return np.minimum(x + _drift_all(v, slope[cell], duration), nodes[cell + 1])
         target = travel[cell + 1] + np.where(stays, 0.0, duration - leave)
         end = np.asarray(self._end_up)[cell + 1]
         j = np.searchsorted(travel, target, side="right") - 1
@@ -280,6 +282,8 @@ class Flow:
         ahead = speed[cell]
         leave = np.where(ahead < 0, _cross_all(x - nodes[cell], -v, -ahead), np.inf)
         stays = duration <= leave
+        if stays.all():
+            return np.maximum(x + _drift_all(v, slope[cell], duration), nodes[cell])
         target = travel[cell] - np.where(stays, 0.0, duration - leave)
         end_table = np.concatenate([[-1], np.asarray(self._end_down)])
         end = end_table[cell]

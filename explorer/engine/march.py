@@ -23,6 +23,7 @@ from explorer.engine.illumination import (
 from explorer.engine.legs import OFF, Key, State, Trajectory
 from explorer.engine.run import MAX_LEGS, Run
 from explorer.engine.system import WEEK_S, Operation, Periodic, System
+from explorer.physics.charger import Converter
 from explorer.physics.load import Draw, drawn_current, terminal_voltage
 
 AVERAGED_BELOW_V = 1e-4
@@ -72,9 +73,18 @@ class Engine:
         where = (photocurrent_a, charging, key)
         found = self._motions.get(where)
         if found is None:
-            found = self._make_motion(photocurrent_a, charging, key)
+            level, charges = self._effective(photocurrent_a, charging)
+            if (level, charges) != (photocurrent_a, charging):
+                found = self.motion(level, charges, key)
+            else:
+                found = self._make_motion(photocurrent_a, charging, key)
             self._motions[where] = found
         return found
+
+    def _effective(self, photocurrent_a: float, charging: bool) -> tuple[float, bool]:
+        """Light and charger state that give the same motion: without charge, light is nothing."""
+        dark = photocurrent_a == 0.0 and isinstance(self.system.charger, Converter)
+        return (0.0, False) if dark or not charging else (photocurrent_a, charging)
 
     def _make_motion(self, photocurrent_a: float, charging: bool, key: Key) -> Motion:
         field, load = self.field, self.system.load
@@ -129,6 +139,22 @@ class Engine:
         where = (photocurrent_a, charging, small, fast)
         found = self._cycles.get(where)
         if found is None:
+            field = self.field
+            # Just below full: at the very top of its range a store stays, never seen full.
+            low, high = (
+                (-inf, field.full_c * (1.0 - 1e-12)) if charging else (field.resume_c, inf)
+            )
+            found = self._unbounded(*self._effective(photocurrent_a, charging), small, fast)
+            found = found.bounded(low, high)
+            self._cycles[where] = found
+        return found
+
+    def _unbounded(
+        self, photocurrent_a: float, charging: bool, small: tuple[int, ...], fast: int
+    ) -> Cycle:
+        where = ("unbounded", photocurrent_a, charging, small, fast)
+        found = self._cycles.get(where)
+        if found is None:
             operation = self.system.load.operations[fast]
             keys: list[tuple[Key, float]] = [
                 (("on", small, ((fast, k),)), p.duration_s)
@@ -142,15 +168,7 @@ class Engine:
                 phases.append(
                     CyclePhase(motion.flow, motion.terminal_min_v, motion.drawn_a, duration)
                 )
-            field = self.field
-            found = Cycle(
-                phases,
-                field.open_v,
-                self.system.load.off_v,
-                -inf if charging else field.resume_c,
-                # Just below: at the very top of its range a store stays and would not be seen full.
-                field.full_c * (1.0 - 1e-12) if charging else inf,
-            )
+            found = Cycle(phases, self.field.open_v, self.system.load.off_v)
             self._cycles[where] = found
         return found
 

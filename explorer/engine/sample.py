@@ -50,7 +50,13 @@ def columns(engine: Engine, run: Trajectory, count: int = 1000) -> Columns:
     if not run.legs:
         return _single(engine, run)
     step = run.span_s / count if 0 < len(run.legs) <= count // 2 else np.inf
-    paths = [_path(leg, step) for leg in run.legs]
+    ends_s = np.array([(leg.begin_s, leg.end_s) for leg in run.legs])
+    ends_c = np.array([(leg.begin_c, leg.end_c) for leg in run.legs])
+    long = np.diff(ends_s, axis=1)[:, 0] >= step
+    paths = [
+        _path(leg, step) if far else (t, q)
+        for leg, far, t, q in zip(run.legs, long.tolist(), ends_s, ends_c, strict=True)
+    ]
     sizes = np.array([len(q) for _, q in paths])
     table = _looked_up(
         engine.field, run.legs, sizes,

@@ -9,6 +9,7 @@ from __future__ import annotations
 from math import floor, inf
 from typing import TYPE_CHECKING, NamedTuple
 
+from explorer.engine.clock import TIME_GRAIN_S
 from explorer.engine.cycle import Cycle
 from explorer.engine.legs import Key, Leg, Tally
 
@@ -81,6 +82,20 @@ def stay_full(run: Run) -> None:
     )
     run.count(turns * turn_s)
     run.tally.full_s += turns * (fall_s - turn_s)
+    # The last turn is not whole; it follows the same means up to where something changes.
+    for motion, pair, high, low in (
+        (falling, cycles[0], field.full_c, field.resume_c),
+        (rising, cycles[1], field.resume_c, field.full_c),
+    ):
+        left = until - run.t
+        if left <= TIME_GRAIN_S:
+            break
+        run.charging = motion is rising
+        whole_s = motion.flow.time_to(high, low)
+        if whole_s <= left:
+            run.add(run.t + whole_s, low, motion, motion, cycles=pair)
+        else:
+            run.add(until, motion.flow.advance(run.q, left), motion, motion, cycles=pair)
     if fast is not None:
         run.tally.served[fast] += clock.catch_up(fast, run.t)
 
