@@ -116,7 +116,7 @@ def bind_units(sentence: str) -> str:
 
     Examples
     --------
-    >>> bind_units("lasts 36 h in the dark") == "lasts 36\\u00a0h in the dark"
+    >>> bind_units("lasts 36 h in the dark") == "lasts 36\u00a0h in the dark"
     True
     """
     return _NUMBER_AND_UNIT.sub("\u00a0", sentence)

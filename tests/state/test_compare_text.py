@@ -1,5 +1,7 @@
 from explorer.advice.assess import assess
 from explorer.advice.compare import differences
+from explorer.files.scenario_json import load_scenario
+from explorer.resource_files import scenario_folder
 from explorer.scenario.demand import Operation, Phase
 from explorer.scenario.light import LogPattern
 from explorer.scenario.model import Scenario, with_value
@@ -40,16 +42,17 @@ def test_equal_results_are_told_from_different_ones_even_before_the_other_is_the
     this, other = assess(Scenario()), assess(with_value(Scenario(), "panels.count", 3))
     rows = {row.label: row for row in result_rows(this, other) if not row.is_heading}
     assert rows["Balance"].differs
-    assert not rows["Service"].differs
+    assert not rows["Ratings"].differs
     assert {row.other for row in result_rows(this, None)} == {""}
 
 
 def test_the_summary_counts_and_names_both_verdicts():
-    this = assess(Scenario())
-    dark = assess(with_value(Scenario(), "light.illuminance_lx", 5.0))
+    bright = load_scenario(scenario_folder() / "plant_label.json").scenario
+    this = assess(bright)
+    dark = assess(with_value(bright, "light.illuminance_lx", 5.0))
     assert summary(1, this, None) == "One value differs."
     assert summary(2, this, this).startswith("2 values differ. Both: ")
-    assert summary(1, this, dark).endswith("the other: falls short.")
+    assert summary(1, this, dark).endswith("This design: runs; the other: falls short.")
 
 
 def test_tables_hold_numbers_in_the_unit_beside_them():
