@@ -1,3 +1,4 @@
+import os
 import subprocess
 import sys
 
@@ -66,3 +67,21 @@ def test_an_unforeseen_fault_is_shown_once_and_always_logged(monkeypatch, caplog
     assert len(shown) == 1
     assert "a wire came off" in shown[0][2]
     assert caplog.text.count("a wire came off") == 3
+
+
+def test_a_display_that_does_not_answer_ends_in_a_sentence():
+    env = {k: v for k, v in os.environ.items() if k not in ("QT_QPA_PLATFORM", "WAYLAND_DISPLAY")}
+    done = subprocess.run(
+        [sys.executable, "-m", "explorer"],
+        env={**env, "DISPLAY": ":77"}, capture_output=True, text=True, timeout=60, check=False,
+    )
+    assert done.returncode == 3
+    assert "cannot reach the display :77" in done.stderr
+    assert "Traceback" not in done.stderr
+
+
+def test_a_missing_cursor_library_is_named_with_its_package():
+    from explorer.app import fatal_problem
+
+    text = "From 6.5.0, xcb-cursor0 or libxcb-cursor0 is needed to load the Qt xcb platform plugin."
+    assert "libxcb-cursor0" in fatal_problem(text, "")
