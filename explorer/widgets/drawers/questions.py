@@ -48,10 +48,13 @@ class Questions(QObject):
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Follow the room of the middle column; Esc from anywhere closes the open drawer."""
+        window = getattr(self, "_window", None)
+        if window is None:  # a window that is being deleted still sends events
+            return False
         kind = event.type()
-        if kind == QEvent.Type.Resize and watched is self._window.knobs:
-            self.drawers.set_room(self._window.knobs.height())
-        elif watched is self._window:
+        if kind == QEvent.Type.Resize and watched is window.knobs:
+            self.drawers.set_room(window.knobs.height())
+        elif watched is window:
             if kind == QEvent.Type.Paint and not self._painted:
                 self._painted = True
                 QTimer.singleShot(50, self._after_first_paint)
