@@ -1,0 +1,201 @@
+"""Remedies: every change offered is enough by the exact engine, and little less is not."""
+
+from itertools import pairwise
+
+import pytest
+
+from explorer.advice.remedies import find_remedies, quantities
+from explorer.advice.verdict import CHECK_NAMES
+from explorer.scenario.model import get_value, with_value
+from tests.advice.demos import demo, exact
+
+SHORT = 0.95
+"""Share of a change that must not be enough: the search closes in to 3 % and rounds by 1 %."""
+
+
+def variant(name, **values):
+    scenario, log = demo(name)
+    for path, value in values.items():
+        scenario = with_value(scenario, path.replace("__", "."), value)
+    return scenario, log
+
+
+FAILING = {
+    "probe as it is": ("soil_probe", {}),
+    "probe in dim light": ("soil_probe", {
+        "light__illuminance_lx": 200.0, "store__capacitance_F": 2.2}),
+    "probe too busy": ("soil_probe", {"load__operations__0__schedule__interval_s": 60.0}),
+    "valve through a closure": ("watering_valve", {}),
+    "label with one dark week": ("plant_label", {"margins__closure_days": 3.0}),
+    "flap of a heavy motor": ("vent_flap", {
+        "load__operations__0__phases__0__resistance_ohm": 3.0}),
+}
+
+
+def all_found(scenario, log):
+    steps = list(find_remedies(scenario, log))
+    assert [s.done for s in steps] == [False] * (len(steps) - 1) + [True]
+    return steps
+
+
+@pytest.fixture(scope="module", params=FAILING)
+def searched(request):
+    name, values = FAILING[request.param]
+    scenario, log = variant(name, **values)
+    assert exact(scenario, log).state != "runs"
+    return scenario, log, all_found(scenario, log)
+
+
+def lessened(change):
+    """The same change, carried out to 95 %, or by one piece less."""
+    if change.path == "panels.count":
+        return int(change.new) - 1
+    return change.old + SHORT * (change.new - change.old)
+
+
+def test_every_single_change_offered_is_enough(searched):
+    scenario, log, steps = searched
+    assert steps[-1].singles
+    for remedy in steps[-1].singles:
+        assert exact(remedy.scenario, log).state == "runs", remedy.sentence
+        change = remedy.changes[0]
+        if change.path != "store":
+            assert get_value(scenario, change.path) == pytest.approx(change.old)
+            assert get_value(remedy.scenario, change.path) == pytest.approx(change.new)
+
+
+def test_a_little_less_of_a_change_is_not_enough(searched):
+    scenario, log, steps = searched
+    for remedy in steps[-1].singles:
+        (change,) = remedy.changes
+        fewest = change.path == "panels.count" and change.new - change.old < 2
+        if change.path == "store" or fewest:
+            continue
+        less = with_value(scenario, change.path, lessened(change))
+        assert exact(less, log).state != "runs", remedy.sentence
+
+
+def test_smaller_efforts_come_first_and_results_only_grow(searched):
+    _, _, steps = searched
+    for step in steps:
+        efforts = [r.effort for r in step.singles]
+        assert efforts == sorted(efforts)
+        assert len(efforts) <= 3
+    for before, after in pairwise(s for s in steps if s.singles):
+        assert len(after.singles) >= len(before.singles)
+        assert after.singles[0].effort <= before.singles[0].effort
+
+
+def test_a_change_keeps_the_sentence_short(searched):
+    for remedy in searched[2][-1].singles:
+        assert remedy.changes[0].label in remedy.sentence
+        assert " → " in remedy.sentence
+
+
+def test_panels_are_counted():
+    scenario, log = variant("soil_probe", **{
+        "light__illuminance_lx": 130.0, "store__capacitance_F": 2.0})
+    found = all_found(scenario, log)[-1].singles
+    counted = [r for r in found if r.changes[0].path == "panels.count"]
+    assert counted, [r.sentence for r in found]
+    (change,) = counted[0].changes
+    assert change.new == int(change.new)
+    assert exact(with_value(scenario, "panels.count", int(change.new)), log).state == "runs"
+    fewer = with_value(scenario, "panels.count", int(change.new) - 1)
+    assert exact(fewer, log).state != "runs"
+
+
+def test_a_design_that_runs_needs_nothing():
+    steps = all_found(*demo("plant_label"))
+    assert [s.sentence for s in steps] == ["Runs as it is."]
+    assert steps[0].singles == ()
+
+
+def test_a_lower_full_threshold_cures_an_overvoltage():
+    scenario, log = variant("plant_label", **{"store__balancing": "none"})
+    governing = exact(scenario, log).governing
+    assert governing.name == "ratings"
+    found = all_found(scenario, log)[-1].singles
+    full = next(r.changes[0] for r in found if r.changes[0].path == "charger.full_V")
+    # Of two units at ±20 % the weaker takes 0.6 of the voltage; it is rated 2.7 V.
+    assert full.new == pytest.approx(2.7 / 0.6, rel=0.02)
+    assert full.new <= 2.7 / 0.6
+
+
+def test_a_pair_is_enough_and_neither_of_it_alone():
+    scenario, log = variant("door_counter", **{"charger__full_V": 4.5})
+    steps = all_found(scenario, log)
+    last = steps[-1]
+    assert last.singles == ()
+    assert last.sentence == "No single change is enough."
+    assert len(last.pair.changes) == 2
+    assert exact(last.pair.scenario, log).state == "runs"
+    for change in last.pair.changes:
+        whole = change.path == "panels.count"
+        alone = with_value(scenario, change.path, int(change.new) if whole else change.new)
+        assert exact(alone, log).state != "runs"
+    assert " and " in last.pair.sentence
+
+
+def test_the_door_counter_takes_a_lower_voltage_more_light_and_a_larger_store():
+    """Full at 5 V two unbalanced units stand above their 2.75 V whatever else is changed."""
+    scenario, log = demo("door_counter")
+    last = all_found(scenario, log)[-1]
+    assert last.sentence == "No two changes are enough."
+    assert len(last.pair.changes) == 3
+    assert last.pair.changes[0].path == "charger.full_V"
+    assert last.pair.changes[0].new * 0.6 <= 2.75
+    assert exact(last.pair.scenario, log).state == "runs"
+
+
+def test_where_nothing_helps_the_reasons_are_given():
+    scenario, log = variant("soil_probe", **{"light__ambient_C": 80.0})
+    last = all_found(scenario, log)[-1]
+    assert last.singles == ()
+    assert last.pair is None
+    assert last.sentence.startswith("Nothing helps within reach: ")
+    assert "80 °C" in last.sentence
+
+
+def test_every_failing_check_is_named_where_nothing_helps():
+    scenario, log = variant("door_counter", **{
+        "light__illuminance_lx": 1.0, "light__ambient_C": 80.0})
+    verdict = exact(scenario, log)
+    failing = [c.name for c in verdict.checks if c.margin < 1.0]
+    assert len(failing) > 2
+    last = all_found(scenario, log)[-1]
+    for name in failing:
+        assert name in last.sentence or name == verdict.governing.name
+    assert set(failing) <= set(CHECK_NAMES)
+
+
+@pytest.mark.parametrize("asked", [1, 2, 5])
+def test_a_search_stops_when_told(asked):
+    left = [asked]
+
+    def stopped():
+        left[0] -= 1
+        return left[0] < 0
+
+    steps = list(find_remedies(*demo("soil_probe"), stopped))
+    assert not any(s.done for s in steps)
+
+
+def test_a_first_result_comes_before_the_search_is_over():
+    steps = find_remedies(*demo("soil_probe"))
+    first = next(steps)
+    assert not first.done
+    assert len(first.singles) == 1
+    assert len(list(steps)[-1].singles) == 3
+
+
+def test_candidates_keep_the_thresholds_in_order():
+    for name in ("soil_probe", "vent_flap", "watering_valve"):
+        scenario, log = demo(name)
+        for quantity in quantities(scenario, log):
+            for value in (quantity.values.min(), quantity.values.max()):
+                whole = quantity.path == "panels.count"
+                made = with_value(scenario, quantity.path, int(value) if whole else float(value))
+                assert made.load.disconnect_V < made.load.connect_V < made.charger.full_V
+            away = abs(quantity.values / quantity.now - 1.0)
+            assert away[0] < 0.03 or quantity.whole or quantity.path.endswith("_V")

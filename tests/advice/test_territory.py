@@ -1,0 +1,110 @@
+"""Territory: a map whose every place says what the design there would do."""
+
+import numpy as np
+import pytest
+
+from explorer.advice.fleet import judge_many
+from explorer.advice.territory import axis_choices, axis_of, coarse, largest_phase, territory
+from explorer.advice.verdict import CHECK_NAMES
+from explorer.scenario.model import get_value, with_value
+from tests.advice.demos import CODES, LOGGED, NAMES, demo, exact, reserve_of
+
+
+def axes(name):
+    return {a.path: a for a in axis_choices(*demo(name))}
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_choices_are_named_apart_and_rise_around_the_present_design(name):
+    scenario, log = demo(name)
+    found = axes(name)
+    labels = [a.label for a in found.values()]
+    assert len(set(labels)) == len(labels) == len(axis_choices(scenario, log)) >= 7
+    for path, axis in found.items():
+        values = np.array(axis.values)
+        assert np.all(np.diff(values) > 0)
+        now = get_value(scenario, path)
+        now = log.mean_lit_lx if now is None else now
+        assert values[0] <= now <= values[-1], path
+        assert len(values) in (16, 64)
+        for end in (values[0], values[-1]):
+            with_value(scenario, path, int(end) if path == "panels.count" else float(end))
+
+
+def test_panels_are_counted_on_an_axis():
+    assert axes("soil_probe")["panels.count"].values == tuple(float(n) for n in range(1, 17))
+
+
+def test_an_axis_stays_within_what_a_scenario_may_hold():
+    scenario, _ = demo("soil_probe")
+    axis = axis_of(scenario, "light.illuminance_lx", 1e-3, 1e9)
+    assert axis.values[0] == pytest.approx(1.0)
+    assert axis.values[-1] == pytest.approx(200_000.0)
+    even = axis_of(scenario, "margins.closure_days", 0.0, 10.0, points=11)
+    assert even.values == pytest.approx(range(11))
+
+
+@pytest.mark.parametrize("count", [2, 9, 16, 40, 64, 100])
+def test_a_coarse_axis_keeps_both_ends(count):
+    fine = axes("soil_probe")["light.illuminance_lx"]
+    rough = coarse(fine, count)
+    assert (rough.values[0], rough.values[-1]) == (fine.values[0], fine.values[-1])
+    assert set(rough.values) <= set(fine.values)
+    assert len(rough.values) == min(count, 64)
+    assert (rough.path, rough.label, rough.unit) == (fine.path, fine.label, fine.unit)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_every_place_is_judged_as_that_variant(name):
+    scenario, log = demo(name)
+    found = axes(name)
+    size = next(p for p in found if p.startswith("store.capa"))
+    x, y = coarse(found[size], 5), coarse(found["light.illuminance_lx"], 4)
+    drawn = territory(scenario, log, x, y)
+    assert drawn.codes.shape == drawn.reserve.shape == (4, 5)
+    for j, lux in enumerate(y.values):
+        for i, amount in enumerate(x.values):
+            one = judge_many(scenario, log, {x.path: [amount], y.path: [lux]})
+            assert drawn.codes[j, i] == one.codes[0]
+            assert drawn.margin[j, i] == pytest.approx(float(one.margin[0]), rel=1e-9)
+            assert drawn.reserve[j, i] == pytest.approx(float(one.reserve[0]), rel=1e-9)
+            assert CHECK_NAMES[drawn.governing[j, i]] == CHECK_NAMES[one.governing[0]]
+
+
+@pytest.mark.parametrize("name", ["soil_probe", "watering_valve", "plant_label", LOGGED])
+def test_spot_checks_agree_with_the_exact_engine(name):
+    scenario, log = demo(name)
+    found = axes(name)
+    size = next(p for p in found if p.startswith("store.capa"))
+    points = 3 if name == LOGGED else 6
+    x, y = coarse(found[size], points), coarse(found["light.illuminance_lx"], points)
+    drawn = territory(scenario, log, x, y)
+    seen = set()
+    for j, lux in enumerate(y.values):
+        for i, amount in enumerate(x.values):
+            tried = with_value(with_value(scenario, x.path, amount), y.path, lux)
+            verdict = exact(tried, log)
+            seen.add(verdict.state)
+            near = min(abs(m - 1) for c in verdict.checks for m in (c.margin, c.reserve)) < 0.05
+            assert drawn.codes[j, i] == CODES[verdict.state] or near, (amount, lux)
+            if verdict.state != "falls_short" and reserve_of(verdict) < 1.0:
+                assert drawn.reserve[j, i] == pytest.approx(reserve_of(verdict), rel=0.1)
+    assert len(seen) >= 2
+
+
+def test_axes_may_be_exchanged():
+    scenario, log = demo("soil_probe")
+    found = axes("soil_probe")
+    # The size is changed first either way, since it brings its own resistance.
+    x, y = (coarse(found[p], 4) for p in ("store.capacitance_F", "store.esr_ohm"))
+    one, other = territory(scenario, log, x, y), territory(scenario, log, y, x)
+    np.testing.assert_allclose(one.reserve, other.reserve.T, rtol=1e-12)
+    np.testing.assert_array_equal(one.codes, other.codes.T)
+
+
+def test_the_largest_phase_is_the_one_that_draws_most():
+    scenario, _ = demo("soil_probe")
+    assert scenario.load.operations[0].phases[largest_phase(scenario, 0)].name == "send"
+    flap, _ = demo("vent_flap")
+    # 22 Ω at the 1.8 V of the cut-off takes 82 mA, more than the 60 mA of the turning motor.
+    assert largest_phase(flap, 0) == 0
