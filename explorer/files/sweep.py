@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import csv
 import hashlib
+import io
 import json
 import multiprocessing
 import os
@@ -312,17 +313,18 @@ def _rows_done(sweep: Sweep, partial: Path, note: Path) -> int:
     """Rows of an earlier start of the same sweep; a torn last line is cut off."""
     try:
         known = json.loads(note.read_text(encoding="utf-8")).get("sweep")
-        text = partial.read_text(encoding="utf-8")
+        written = partial.read_bytes()
     except (OSError, ValueError, AttributeError):
         partial.unlink(missing_ok=True)
         return 0
-    if known != sweep.fingerprint or "\n" not in text:
+    # Bytes, so that what stands there keeps its line ends and a torn letter does not matter.
+    whole = written[: written.rfind(b"\n") + 1]
+    if known != sweep.fingerprint or not whole:
         partial.unlink(missing_ok=True)
         return 0
-    whole = text[: text.rindex("\n") + 1]
-    if whole != text:
-        partial.write_text(whole, encoding="utf-8", newline="")
-    return max(len(list(csv.reader(whole.splitlines()))) - 1, 0)
+    if whole != written:
+        partial.write_bytes(whole)
+    return max(sum(1 for _ in csv.reader(io.StringIO(whole.decode(), newline=""))) - 1, 0)
 
 
 def _parquet() -> tuple[Any, Any]:
