@@ -5,6 +5,7 @@ The march itself, from threshold to threshold, is in `explorer.engine.run`.
 
 from __future__ import annotations
 
+from copy import copy
 from math import inf
 
 import numpy as np
@@ -75,7 +76,8 @@ class Engine:
         if found is None:
             level, charges = self._effective(photocurrent_a, charging)
             if (level, charges) != (photocurrent_a, charging):
-                found = self.motion(level, charges, key)
+                # A copy shares its tables but says of which light it is: the ledger needs that.
+                found = copy(self.motion(level, charges, key))
             else:
                 found = self._make_motion(photocurrent_a, charging, key)
             self._motions[where] = found
@@ -101,7 +103,7 @@ class Engine:
             idle = field.regime(0.0, False, ("on", (), ()), load.sleep)
             for j in small:  # type: ignore[attr-defined]
                 operation = load.operations[j]
-                interval = operation.schedule.interval_s  # type: ignore[union-attr]
+                interval = operation.schedule.interval_s
                 for k, phase in enumerate(operation.phases):
                     busy = field.regime(
                         0.0, False, ("on", (), ((j, k),)), load.sleep + phase.draw
@@ -126,7 +128,8 @@ class Engine:
         if key == OFF:
             return Draw()
         if key[0] == "start":
-            return load.start_up[key[1]].draw  # type: ignore[index]
+            assert isinstance(key[1], int)
+            return load.start_up[key[1]].draw
         draw = load.sleep
         for j, k in key[2]:  # type: ignore[attr-defined]
             draw = draw + load.operations[j].phases[k].draw

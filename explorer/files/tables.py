@@ -136,8 +136,10 @@ class _Steps:
         first = self.at_begin(values)
         final = self._between(values, np.maximum(self.last - 1, 0), self.end_s)
         final = np.where(self.end_s > self.begin_s, final, first)
-        # Rows strictly inside, where there are any.
+        # Rows strictly inside, where there are any; the first step also has the moment itself.
         spans = np.stack([self.row + 1, self.last], axis=-1)
+        if self.begin_s[0] == self.time_s[0] and len(spans) > 1:
+            spans[0, 0] = 0
         inside = np.minimum.reduceat(np.append(values, np.inf), spans.ravel())[::2]
         inside = np.where(spans[:, 0] < spans[:, 1], inside, np.inf)
         return np.minimum(np.minimum(first, final), inside)
