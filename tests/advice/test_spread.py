@@ -1,0 +1,145 @@
+"""Spread: what tolerances do to built units, the same answer to the same question."""
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from explorer.advice.spread import LIGHT_SPREAD, default_tolerances, drawn_values, spread
+from explorer.advice.verdict import CHECK_NAMES
+from explorer.scenario.model import get_value, with_value
+from tests.advice.demos import LOGGED, NAMES, demo, exact, reserve_of
+
+BUILDS = 400
+
+
+def scaled(tolerances, factor):
+    return tuple(replace(t, amount=t.amount * factor) for t in tolerances)
+
+
+def runs_well(**values):
+    """A probe that runs with a little to spare."""
+    scenario, log = demo("soil_probe")
+    for path, value in {"store.capacitance_F": 1.9, **values}.items():
+        scenario = with_value(scenario, path, value)
+    assert exact(scenario, log).state == "runs"
+    return scenario, log
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_tolerances_fit_the_parts_of_the_design(name):
+    scenario, _ = demo(name)
+    found = default_tolerances(scenario)
+    assert len({t.path for t in found}) == len(found)
+    assert len({t.label for t in found}) == len(found)
+    for tolerance in found:
+        get_value(scenario, tolerance.path)
+        assert tolerance.amount > 0
+    light = next(t for t in found if t.path == "light.illuminance_lx")
+    assert light.amount == LIGHT_SPREAD[scenario.light.known_by]
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_every_demonstration_gives_finite_numbers(name):
+    scenario, log = demo(name)
+    found = spread(scenario, log, default_tolerances(scenario), builds=BUILDS)
+    assert found.builds == BUILDS == len(found.reserve) == len(found.margin)
+    assert np.all(np.isfinite(found.reserve))
+    assert np.all(np.isfinite(found.margin))
+    assert not np.any(np.isnan(found.first_charge_s))
+    assert 0.0 <= found.share_runs <= found.share_works <= 1.0
+    assert set(found.governing.tolist()) <= set(range(len(CHECK_NAMES)))
+    assert sum(i.share for i in found.influences) == pytest.approx(1.0)
+    shares = [i.share for i in found.influences]
+    assert shares == sorted(shares, reverse=True)
+
+
+def test_the_same_seed_gives_the_same_units():
+    scenario, log = demo("soil_probe")
+    tolerances = default_tolerances(scenario)
+    one, two, other = (
+        spread(scenario, log, tolerances, builds=BUILDS, seed=s) for s in (1, 1, 2)
+    )
+    np.testing.assert_array_equal(one.reserve, two.reserve)
+    assert one.influences == two.influences
+    assert not np.array_equal(one.reserve, other.reserve)
+    assert other.share_works == pytest.approx(one.share_works, abs=0.05)
+
+
+def test_units_are_judged_alike_in_chunks_and_together(monkeypatch):
+    scenario, log = demo("watering_valve")
+    tolerances = default_tolerances(scenario)
+    whole = spread(scenario, log, tolerances, builds=150)
+    monkeypatch.setattr("explorer.advice.spread.CHUNK", 64)
+    parts = spread(scenario, log, tolerances, builds=150)
+    np.testing.assert_allclose(parts.reserve, whole.reserve, rtol=1e-9)
+
+
+def test_units_without_tolerances_are_all_as_designed():
+    scenario, log = runs_well()
+    for tolerances in ((), scaled(default_tolerances(scenario), 0.0)):
+        found = spread(scenario, log, tolerances, builds=50)
+        assert found.share_runs == found.share_works == 1.0
+        assert float(found.reserve[0]) == pytest.approx(
+            reserve_of(exact(scenario, log)), rel=0.05
+        )
+
+
+def test_wider_tolerances_leave_fewer_that_run():
+    scenario, log = runs_well()
+    tolerances = default_tolerances(scenario)
+    shares = [
+        spread(scenario, log, scaled(tolerances, f), builds=BUILDS).share_runs
+        for f in (0.02, 1.0, 2.5)
+    ]
+    assert shares[0] == 1.0
+    assert shares[0] > shares[1] > shares[2]
+
+
+def test_light_ranks_first_where_light_governs():
+    """With a store that never fails, how much light there is decides when it first starts."""
+    scenario, log = runs_well(**{"store.capacitance_F": 3.0, "light.illuminance_lx": 290.0,
+                                 "margins.start_within_h": 300.0})
+    found = spread(scenario, log, default_tolerances(scenario), builds=BUILDS)
+    assert CHECK_NAMES[int(np.bincount(found.governing).argmax())] in ("starts", "balance")
+    assert found.influences[0].path == "light.illuminance_lx"
+    assert found.influences[0].share > 0.35
+
+
+def test_an_aged_store_runs_less_often_than_a_new_one():
+    scenario, log = runs_well()
+    tolerances = default_tolerances(scenario)
+    new, aged = (
+        spread(scenario, log, tolerances, builds=BUILDS, years=y) for y in (0.0, 10.0)
+    )
+    assert (new.years, aged.years) == (0.0, 10.0)
+    assert aged.share_runs < new.share_runs
+    assert np.median(aged.reserve) < np.median(new.reserve)
+
+
+@pytest.mark.parametrize("name", [LOGGED, "soil_probe"])
+def test_values_stay_within_their_tolerance_and_favour_the_middle(name):
+    scenario, log = demo(name)
+    tolerances = default_tolerances(scenario)
+    drawn = drawn_values(scenario, log, tolerances, 4000, seed=3)
+    for tolerance in tolerances:
+        nominal = get_value(scenario, tolerance.path)
+        nominal = log.mean_lit_lx if nominal is None else nominal
+        reach = tolerance.amount * (nominal if tolerance.kind == "relative" else 1.0)
+        off = (drawn[tolerance.path] - nominal) / reach
+        if tolerance.path == "light.cover_factor":
+            off = off[off < 0.0]  # nothing lets more light through than an open window
+        assert np.all(np.abs(off) <= 1.0 + 1e-9)
+        assert np.mean(np.abs(off) < 0.5) == pytest.approx(0.75, abs=0.12), tolerance.path
+
+
+def test_capacitance_that_comes_out_low_does_not_raise_the_resistance():
+    """Tolerance is not a walk along a maker's range: resistance has a spread of its own."""
+    scenario, log = demo("vent_flap")
+    only = tuple(t for t in default_tolerances(scenario) if t.path == "store.capacitance_F")
+    found = spread(scenario, log, only, builds=200)
+    ranged = spread(
+        scenario, log, tuple(replace(t, path="store.esr_ohm") for t in only), builds=200
+    )
+    assert np.ptp(found.margin) >= 0.0
+    assert [i.path for i in ranged.influences] == ["store.esr_ohm"]
