@@ -10,12 +10,9 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 import numpy as np
-from numpy.typing import NDArray
 
+from explorer.physics.arrays import FloatArray, Number
 from explorer.physics.store import CapacitorBank, Cell
-
-FloatArray = NDArray[np.float64]
-Number = float | FloatArray
 
 YEAR_H = 8766.0
 LIFE_HALVES_PER_K = 10.0

@@ -9,19 +9,17 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
 
 from explorer.physics import panel as pv
-
-FloatArray = NDArray[np.float64]
+from explorer.physics.arrays import FloatArray, Number
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DirectCharger:
     """Panel through a blocking diode into the store."""
 
-    diode_saturation_a: ArrayLike
-    diode_slope_v: ArrayLike
+    diode_saturation_a: Number
+    diode_slope_v: Number
     """Ideality times kT/q of the blocking diode. [V]"""
 
 
@@ -29,18 +27,18 @@ class DirectCharger:
 class Converter:
     """Switching converter that holds the panel at a working point."""
 
-    voc_fraction: ArrayLike | None
+    voc_fraction: Number | None
     """Panel voltage over V_oc; None tracks the maximum-power point."""
-    efficiency: ArrayLike
-    fixed_loss_w: ArrayLike
-    loss_ohm: ArrayLike
-    output_limit_a: ArrayLike
-    minimum_panel_v: ArrayLike
-    minimum_panel_w: ArrayLike
-    cold_below_v: ArrayLike
-    cold_efficiency: ArrayLike
-    cold_panel_v: ArrayLike
-    cold_panel_w: ArrayLike
+    efficiency: Number
+    fixed_loss_w: Number
+    loss_ohm: Number
+    output_limit_a: Number
+    minimum_panel_v: Number
+    minimum_panel_w: Number
+    cold_below_v: Number
+    cold_efficiency: Number
+    cold_panel_v: Number
+    cold_panel_w: Number
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,7 +56,7 @@ class ConverterInput:
 
 
 def converter_input(
-    converter: Converter, panel: pv.Panel, photocurrent_a: ArrayLike
+    converter: Converter, panel: pv.Panel, photocurrent_a: Number
 ) -> ConverterInput:
     """Working point and power after the converter's own losses.
 
@@ -96,7 +94,7 @@ def converter_input(
 
 
 def power_into(
-    power_w: ArrayLike, source_v: ArrayLike, path_ohm: ArrayLike, limit_a: ArrayLike
+    power_w: Number, source_v: Number, path_ohm: Number, limit_a: Number
 ) -> FloatArray:
     """Current that a power source drives into a voltage behind a resistance.
 
@@ -111,15 +109,16 @@ def power_into(
     p, w, r = np.asarray(power_w, float), np.asarray(source_v, float), np.asarray(path_ohm, float)
     root = np.sqrt(w * w + 4.0 * r * p)
     base = np.maximum(w + root, 1e-12)
-    return np.minimum(2.0 * p / base, limit_a)
+    current: FloatArray = np.minimum(2.0 * p / base, limit_a)
+    return current
 
 
 def converter_current(
     converter: Converter,
     given: ConverterInput,
-    store_v: ArrayLike,
-    source_v: ArrayLike,
-    esr_ohm: ArrayLike,
+    store_v: Number,
+    source_v: Number,
+    esr_ohm: Number,
 ) -> FloatArray:
     """Charging current from a converter. [A]
 
@@ -153,9 +152,9 @@ def converter_current(
 def direct_current(
     charger: DirectCharger,
     panel: pv.Panel,
-    photocurrent_a: ArrayLike,
-    source_v: ArrayLike,
-    path_ohm: ArrayLike,
+    photocurrent_a: Number,
+    source_v: Number,
+    path_ohm: Number,
 ) -> FloatArray:
     """Charging current through a blocking diode, negative where the diode leaks back. [A]
 
@@ -194,7 +193,8 @@ def direct_current(
             u = u_next
             break
         u = u_next
-    return np.maximum(pv.current_of_diode(panel, light, u), -leak)
+    amps: FloatArray = np.maximum(pv.current_of_diode(panel, light, u), -leak)
+    return amps
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

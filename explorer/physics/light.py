@@ -9,11 +9,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import ArrayLike
 
+from explorer.physics.arrays import FloatArray
 from explorer.physics.constants import BOLTZMANN_J_PER_K, ELEMENTARY_CHARGE_C
-
-FloatArray = NDArray[np.float64]
 
 PLANCK_J_S = 6.62607015e-34
 """Exact, SI 2019 (CODATA)."""

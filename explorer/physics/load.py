@@ -9,18 +9,17 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
 
-FloatArray = NDArray[np.float64]
+from explorer.physics.arrays import FloatArray, Number
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Draw:
     """Constant-current, constant-power and conductance parts of a draw."""
 
-    current_a: ArrayLike = 0.0
-    power_w: ArrayLike = 0.0
-    conductance_s: ArrayLike = 0.0
+    current_a: Number = 0.0
+    power_w: Number = 0.0
+    conductance_s: Number = 0.0
 
     def __add__(self, other: Draw) -> Draw:
         """Both draws at once."""
@@ -35,17 +34,17 @@ class Draw:
 class LinearRegulator:
     """Passes the load's current on and adds its ground current."""
 
-    output_v: ArrayLike
-    ground_a: ArrayLike
+    output_v: Number
+    ground_a: Number
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SwitchingRegulator:
     """Draws the load's power over its efficiency, plus a quiescent current."""
 
-    output_v: ArrayLike
-    efficiency: ArrayLike
-    quiescent_a: ArrayLike
+    output_v: Number
+    efficiency: Number
+    quiescent_a: Number
 
 
 Regulator = LinearRegulator | SwitchingRegulator | None
@@ -75,7 +74,7 @@ def regulator_draw(regulator: Regulator) -> Draw:
     return Draw()
 
 
-def drawn_current(draw: Draw, terminal_v: ArrayLike) -> FloatArray:
+def drawn_current(draw: Draw, terminal_v: Number) -> FloatArray:
     """Current at a terminal voltage. [A]"""
     v = np.asarray(terminal_v, float)
     return np.asarray(
@@ -88,7 +87,7 @@ COLLAPSED_V = -1.0
 
 
 def terminal_voltage(
-    store_v: ArrayLike, charge_a: ArrayLike, draw: Draw, esr_ohm: ArrayLike
+    store_v: Number, charge_a: Number, draw: Draw, esr_ohm: Number
 ) -> FloatArray:
     """Terminal voltage of a store behind its series resistance.
 
@@ -119,6 +118,7 @@ def terminal_voltage(
     return np.where(reached, (w + root) / (2.0 * stiff), COLLAPSED_V)
 
 
-def inrush_charge(bulk_f: ArrayLike, voltage_v: ArrayLike) -> FloatArray:
+def inrush_charge(bulk_f: Number, voltage_v: Number) -> FloatArray:
     """Charge that an empty bulk capacitance takes at a connect, Q = C V. [C]"""
-    return np.asarray(bulk_f, float) * np.asarray(voltage_v, float)
+    charge: FloatArray = np.asarray(bulk_f, float) * np.asarray(voltage_v, float)
+    return charge

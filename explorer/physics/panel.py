@@ -17,24 +17,23 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
 
-FloatArray = NDArray[np.float64]
+from explorer.physics.arrays import FloatArray, Number
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Panel:
     """Single-diode parameters of a panel or an array; each may be an array that broadcasts."""
 
-    saturation_a: ArrayLike
+    saturation_a: Number
     """Diode saturation current I_0. [A]"""
-    slope_v: ArrayLike
+    slope_v: Number
     """Modified ideality a = n N_s kT/q. [V]"""
-    series_ohm: ArrayLike
+    series_ohm: Number
     """Series resistance R_s. [ohm]"""
-    shunt_s: ArrayLike
+    shunt_s: Number
     """Dark shunt conductance G. [S]"""
-    photo_shunt_per_v: ArrayLike = 0.0
+    photo_shunt_per_v: Number = 0.0
     """Shunt conductance per photocurrent k. [1/V]"""
 
 
@@ -51,7 +50,7 @@ class PanelPoint:
         return self.voltage_v * self.current_a
 
 
-def array_of(panel: Panel, *, in_series: ArrayLike, in_parallel: ArrayLike) -> Panel:
+def array_of(panel: Panel, *, in_series: Number, in_parallel: Number) -> Panel:
     """Parameters of equal panels, ``in_series`` to a string and ``in_parallel`` strings.
 
     Photocurrent scales with ``in_parallel`` and is not part of the parameters.
@@ -66,14 +65,14 @@ def array_of(panel: Panel, *, in_series: ArrayLike, in_parallel: ArrayLike) -> P
     )
 
 
-def current_of_diode(panel: Panel, photocurrent_a: ArrayLike, diode_v: ArrayLike) -> FloatArray:
+def current_of_diode(panel: Panel, photocurrent_a: Number, diode_v: Number) -> FloatArray:
     """Terminal current at a diode voltage. [A]"""
     light, u = np.asarray(photocurrent_a, float), np.asarray(diode_v, float)
     shunt = panel.shunt_s + panel.photo_shunt_per_v * light
     return light - panel.saturation_a * np.expm1(u / panel.slope_v) - u * shunt
 
 
-def curve(panel: Panel, photocurrent_a: ArrayLike, diode_v: ArrayLike) -> PanelPoint:
+def curve(panel: Panel, photocurrent_a: Number, diode_v: Number) -> PanelPoint:
     """Points of the I-V curve at given diode voltages.
 
     Parameters
@@ -95,7 +94,7 @@ def curve(panel: Panel, photocurrent_a: ArrayLike, diode_v: ArrayLike) -> PanelP
 
 
 def diode_voltage_at_current(
-    panel: Panel, photocurrent_a: ArrayLike, current_a: ArrayLike
+    panel: Panel, photocurrent_a: Number, current_a: Number
 ) -> FloatArray:
     """Diode voltage at which the panel delivers a current not above its short-circuit value. [V]
 
@@ -119,13 +118,13 @@ def diode_voltage_at_current(
     return np.asarray(u)
 
 
-def open_circuit_voltage(panel: Panel, photocurrent_a: ArrayLike) -> FloatArray:
+def open_circuit_voltage(panel: Panel, photocurrent_a: Number) -> FloatArray:
     """Voltage at zero current. [V]"""
     return diode_voltage_at_current(panel, photocurrent_a, 0.0)
 
 
 def current_at_voltage(
-    panel: Panel, photocurrent_a: ArrayLike, voltage_v: ArrayLike
+    panel: Panel, photocurrent_a: Number, voltage_v: Number
 ) -> FloatArray:
     """Terminal current at a terminal voltage. [A]
 
@@ -151,7 +150,7 @@ def current_at_voltage(
     return current_of_diode(panel, light, u)
 
 
-def maximum_power(panel: Panel, photocurrent_a: ArrayLike) -> PanelPoint:
+def maximum_power(panel: Panel, photocurrent_a: Number) -> PanelPoint:
     """The point where voltage times current is largest.
 
     Root of dP/du by bisection; the derivative falls from short circuit to open circuit, so the

@@ -11,11 +11,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
+from explorer.physics.arrays import FloatArray
 from explorer.physics.panel import Panel, current_at_voltage, maximum_power, open_circuit_voltage
-
-FloatArray = NDArray[np.float64]
 
 ROUNDING = 0.01
 """Rounding of a printed number that is allowed for in the checks, as a share."""
@@ -186,7 +184,8 @@ def fit_panel(points: Sequence[SheetValues], start: Panel) -> PanelFit:
     )
     guess = _first_guess(sheet, expected, start)
 
-    # Loaded here: only data-sheet panels need it, and it would double the time to the first verdict.
+    # Loaded here: only data-sheet panels need it, and it would double the time to the first
+    # verdict.
     from scipy.optimize import least_squares
 
     def misfit(shift: FloatArray) -> FloatArray:

@@ -9,10 +9,10 @@ from dataclasses import dataclass
 from typing import Literal
 
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import ArrayLike
 
-FloatArray = NDArray[np.float64]
-Number = float | FloatArray
+from explorer.physics.arrays import FloatArray, Number
+
 Balancing = Literal["none", "resistors", "active"]
 
 MIDDLE_OF_RATED = 0.6

@@ -13,6 +13,7 @@ from explorer.physics import charger as ch
 from explorer.physics import load as ld
 from explorer.physics import panel as pv
 from explorer.physics import store as st
+from explorer.physics.arrays import Number
 from explorer.physics.constants import thermal_voltage
 from explorer.scenario import demand, parts
 from explorer.scenario.course import HOUR_S, light_course
@@ -218,7 +219,7 @@ def cell_life(store: CellStore) -> ageing.CellLife:
     )
 
 
-def years_to_end_of_life(store: Store, ambient_c: float, held_v: float) -> st.Number:
+def years_to_end_of_life(store: Store, ambient_c: float, held_v: float) -> Number:
     """Years until a new store counts as worn out, held at a temperature and a voltage. [a]
 
     Parameters

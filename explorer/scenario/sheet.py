@@ -7,9 +7,9 @@ from functools import lru_cache
 import numpy as np
 
 from explorer.physics import panel as pv
+from explorer.physics.arrays import Number
 from explorer.physics.constants import thermal_voltage
 from explorer.physics.panel_fit import PanelFit, fit_panel
-from explorer.physics.store import Number
 from explorer.scenario import parts
 from explorer.scenario.supply import Panels, SheetPoint, Technology
 
