@@ -54,13 +54,15 @@ class Flow:
         self.travel = np.concatenate([[0.0], np.cumsum(step)])
         cells = np.arange(len(width))
         stop_up = np.where(b <= 0, cells, len(width))
-        self._end_up = [*np.minimum.accumulate(stop_up[::-1])[::-1].tolist(), len(width)]
+        self._end_up: list[int] = [
+            *np.minimum.accumulate(stop_up[::-1])[::-1].tolist(), len(width),
+        ]
         stop_down = np.where(a >= 0, cells, -1)
-        self._end_down = np.maximum.accumulate(stop_down).tolist()
-        self._xl = nodes.tolist()
-        self._fl = speed.tolist()
-        self._sl = self.slope.tolist()
-        self._tl = self.travel.tolist()
+        self._end_down: list[int] = np.maximum.accumulate(stop_down).tolist()
+        self._xl: list[float] = nodes.tolist()
+        self._fl: list[float] = speed.tolist()
+        self._sl: list[float] = self.slope.tolist()
+        self._tl: list[float] = self.travel.tolist()
 
     def _locate(self, x: float) -> tuple[int, float]:
         """Cell in which the motion from x begins, and the speed there."""
@@ -273,7 +275,8 @@ class Flow:
         here = np.where(stays, cell, k)
         time = np.where(stays, duration, target - travel[k])
         moved = np.minimum(begin + _drift_all(begin_v, slope[here], time), nodes[here + 1])
-        return np.where(at_end & ~stays, nodes[-1], moved)
+        out: FloatArray = np.where(at_end & ~stays, nodes[-1], moved)
+        return out
 
     def _all_down(
         self, x: FloatArray, cell: NDArray[np.intp], v: FloatArray, duration: FloatArray
