@@ -16,8 +16,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from explorer.engine.flow import Flow
-
-FloatArray = NDArray[np.float64]
+from explorer.physics.arrays import FloatArray, Number
 
 GENERATOR_TOLERANCE_V = 2e-6
 """Largest difference between one step of the generator and the map, per cycle. [V]"""
@@ -32,11 +31,11 @@ class FlowMap:
         self.nodes = nodes
         self.displacement = displacement
 
-    def __call__(self, charge: FloatArray | float) -> FloatArray:
+    def __call__(self, charge: Number) -> Number:
         """Where the map takes a charge, linear in the displacement between nodes."""
         return charge + np.interp(charge, self.nodes, self.displacement)
 
-    def before(self, charge: FloatArray | float) -> FloatArray:
+    def before(self, charge: Number) -> Number:
         """Where the map came from that ends at a charge."""
         return np.interp(charge, self.nodes + self.displacement, self.nodes)
 

@@ -3,17 +3,16 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import overload
 
 import numpy as np
-from numpy.typing import NDArray
 
 from explorer.engine.flow import Flow
 from explorer.engine.system import System
 from explorer.physics import charger as ch
 from explorer.physics import load as ld
+from explorer.physics.arrays import FloatArray, Number
 from explorer.physics.store import CapacitorBank, StoreCurve, bank_charge, store_curve
-
-FloatArray = NDArray[np.float64]
 
 COUPLING_ROUNDS = 6
 """Most rounds in which charging current and terminal voltage are made to agree."""
@@ -176,7 +175,13 @@ class Field:
             return np.inf
         return float(np.interp(volts, self.open_v, self.charge_c))
 
-    def voltage_at(self, charge: FloatArray | float) -> FloatArray:
+    @overload
+    def voltage_at(self, charge: float) -> float: ...
+
+    @overload
+    def voltage_at(self, charge: FloatArray) -> FloatArray: ...
+
+    def voltage_at(self, charge: Number) -> Number:
         """Open-circuit voltage at a charge. [V]"""
         return np.interp(charge, self.charge_c, self.open_v)
 

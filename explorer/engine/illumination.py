@@ -239,7 +239,7 @@ def _gathered(field: Field, amps: FloatArray) -> tuple[FloatArray, FloatArray, F
     # A stretch that passes a window's edge stands alone, and so do the parts around it.
     parted = (np.diff(window) != 0) | ~fits[1:] | ~fits[:-1]
     group = np.cumsum(np.concatenate([[0], parted]))
-    moved = np.bincount(group, np.abs(amps) * span)
+    moved = np.asarray(np.bincount(group, np.abs(amps) * span), float)
     rise = field.voltage_at(begin + moved) - field.voltage_at(begin)
     alone = (rise > GATHER_V) & ~tiny
     starts = np.concatenate([[True], parted]) | alone[group]

@@ -138,7 +138,7 @@ def _values(
         low, high = (
             getattr(m if of == "motion" else m.regime, name) for m in (leg.low, leg.high)
         )
-        at_low = np.interp(q, nodes, low)
+        at_low: FloatArray = np.interp(q, nodes, low)
         if leg.high is leg.low:
             return at_low
         return np.asarray((1.0 - weight) * at_low + weight * np.interp(q, nodes, high))
