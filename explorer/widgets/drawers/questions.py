@@ -48,7 +48,7 @@ class Questions(QObject):
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Follow the room of the middle column; Esc from anywhere closes the open drawer."""
-        window = getattr(self, "_window", None)
+        window: MainWindow | None = getattr(self, "_window", None)
         if window is None:  # a window that is being deleted still sends events
             return False
         kind = event.type()
