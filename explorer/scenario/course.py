@@ -21,7 +21,9 @@ def panel_factor(light: Light) -> float:
     return light.orientation_factor * light.cover_factor * light.soiling_factor
 
 
-def current_per_lux(light: Light, panels: Panels, daylight_share: float | None = None) -> FloatArray:
+def current_per_lux(
+    light: Light, panels: Panels, daylight_share: float | None = None
+) -> FloatArray:
     """Photocurrent of the whole array per lux at the place. [A/lx]
 
     The lux of lamps and of daylight behind glass are weighed by their shares; cells in series

@@ -27,7 +27,8 @@ class Phase(Section):
 
     @model_validator(mode="after")
     def _one_kind(self) -> Phase:
-        given = [k for k in ("current_A", "power_W", "resistance_ohm") if getattr(self, k) is not None]
+        kinds = ("current_A", "power_W", "resistance_ohm")
+        given = [k for k in kinds if getattr(self, k) is not None]
         if len(given) != 1:
             raise ValueError(
                 "give exactly one of current_A, power_W and resistance_ohm, found "
@@ -146,12 +147,17 @@ class Load(Section):
     sleep_A: float = quantity(
         2e-6, "Sleep current", "A", 0, 100, "Of the device between operations."
     )
-    operations: tuple[Operation, ...] = choice((Operation(),), "Operations", "What the device does.")
-    actuator: Literal["none", "latching_valve", "vent_or_flap", "door_lock", "other_motor"] = choice(
+    operations: tuple[Operation, ...] = choice(
+        (Operation(),), "Operations", "What the device does."
+    )
+    actuator: Literal[
+        "none", "latching_valve", "vent_or_flap", "door_lock", "other_motor"
+    ] = choice(
         "none", "Moves", "What the device moves, if anything; brings up the cautions that apply."
     )
     reserve_J: float = quantity(
-        0.0, "Reserve", "J", 0, 1e6, "Energy kept for one last safe action, such as closing a valve."
+        0.0, "Reserve", "J", 0, 1e6,
+        "Energy kept for one last safe action, such as closing a valve.",
     )
 
     @model_validator(mode="after")

@@ -19,9 +19,9 @@ from explorer.widgets.fold import Fold
 from explorer.widgets.forms.pulse_timing import PulseTiming
 from explorer.widgets.forms.section_form import SectionForm, heading
 from explorer.widgets.help.caution_line import CautionLine
-from explorer.widgets.source_note import SourceNote
 from explorer.widgets.knob_row import KnobRow
 from explorer.widgets.slim_scroll import SlimScroll
+from explorer.widgets.source_note import SourceNote
 
 WIDTH, WIDEST = 312, 400
 _MNEMONICS = ("l", "p", "c", "d")
