@@ -2,6 +2,8 @@
 
 import ast
 import re
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -41,6 +43,19 @@ def test_the_import_contracts_hold(capfd, monkeypatch):
     monkeypatch.chdir(ROOT)
     code = lint_imports(config_filename=str(ROOT / "pyproject.toml"), no_cache=True)
     assert code == 0, capfd.readouterr().out
+
+
+@pytest.mark.parametrize(
+    "command",
+    [("ruff", "check", "explorer", "tests"), ("mypy", "--strict", "explorer")],
+    ids=["ruff", "mypy"],
+)
+def test_the_checkers_find_nothing(command):
+    """By the settings in pyproject.toml; mypy takes some 20 s where it has no cache yet."""
+    done = subprocess.run(
+        [sys.executable, "-m", *command], cwd=ROOT, capture_output=True, text=True, check=False
+    )
+    assert done.returncode == 0, done.stdout + done.stderr
 
 
 def test_state_knows_no_widgets():
