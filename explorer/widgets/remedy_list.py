@@ -28,7 +28,7 @@ _PAD, _ROW, _GAP = 10, 20, 10
 
 
 class RemedyButton(QAbstractButton):
-    """One remedy: every change on a line of its own, or on two where it is long."""
+    """One remedy: every change on a line of its own, or on more where it is long."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -56,16 +56,14 @@ class RemedyButton(QAbstractButton):
         return QSize(120, self.heightForWidth(self.width()))
 
     def hasHeightForWidth(self) -> bool:
-        """Long changes take two lines."""
+        """Long changes take two lines or more."""
         return True
 
     def heightForWidth(self, width: int) -> int:
         """Height of all lines. [px]"""
         if self.remedy is None:
             return 30
-        metrics = QFontMetrics(theme.font("body"))
-        lines = sum(1 if _fits(metrics, c, width) else 2 for c in self.remedy.changes)
-        return max(30, lines * _ROW + 10)
+        return max(30, sum(_height(c, width) for c in self.remedy.changes) + 10)
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint ground, outline, focus ring and lines."""
@@ -93,18 +91,20 @@ class RemedyButton(QAbstractButton):
         metrics = QFontMetrics(theme.font("body"))
         align, inside = Qt.AlignmentFlag, self.width() - 2 * _PAD
         value = value_text(change)
-        one_line = _fits(metrics, change, self.width())
+        one_line = _fits(change, self.width())
+        bold = theme.font("body", bold=True)
         painter.setFont(theme.font("body"))
         painter.setPen(tokens.color("ink"))
-        room = inside - (metrics.horizontalAdvance(value) + _GAP if one_line else 0)
+        taken = QFontMetrics(bold).horizontalAdvance(value) + _GAP
+        room = inside - (taken if one_line else 0)
         label = metrics.elidedText(change.label, Qt.TextElideMode.ElideRight, room)
         where = QRect(_PAD, y, inside, _ROW)
         painter.drawText(where, align.AlignVCenter | align.AlignLeft, label)
         if not one_line:
-            where.translate(0, _ROW)
-            value = metrics.elidedText(value, Qt.TextElideMode.ElideRight, inside)
-        painter.setFont(theme.font("body", bold=True))
-        painter.drawText(where, align.AlignVCenter | align.AlignRight, value)
+            where = QRect(_PAD, y + _ROW, inside, _height(change, self.width()) - _ROW)
+        painter.setFont(bold)
+        wrap = Qt.TextFlag.TextWordWrap
+        painter.drawText(where, align.AlignVCenter | align.AlignRight | wrap, value)
         return where.bottom() + 1
 
 
@@ -119,10 +119,20 @@ def value_text(change: Change) -> str:
     return f"{old} → {new}"
 
 
-def _fits(metrics: QFontMetrics, change: Change, width: int) -> bool:
-    label, value = (metrics.horizontalAdvance(t) for t in (change.label, value_text(change)))
-    # Values are drawn bolder than the metrics' font.
-    return bool(label + 1.08 * value + _GAP <= width - 2 * _PAD)
+def _fits(change: Change, width: int) -> bool:
+    label = QFontMetrics(theme.font("body")).horizontalAdvance(change.label)
+    value = QFontMetrics(theme.font("body", bold=True)).horizontalAdvance(value_text(change))
+    return bool(label + value + _GAP <= width - 2 * _PAD)
+
+
+def _height(change: Change, width: int) -> int:
+    """One row where both fit; else the label's row, and the value below it, wrapped. [px]"""
+    if _fits(change, width):
+        return _ROW
+    room = QRect(0, 0, width - 2 * _PAD, 1000)
+    metrics = QFontMetrics(theme.font("body", bold=True))
+    wrapped = metrics.boundingRect(room, Qt.TextFlag.TextWordWrap, value_text(change)).height()
+    return _ROW + max(_ROW, int(wrapped))
 
 
 class RemedyList(QWidget):
@@ -187,7 +197,7 @@ class RemedyList(QWidget):
     def _on_arrived(self, found: object) -> None:
         found = cast("Remedies", found)
         if found.pair is not None:
-            self._show_remedies((found.pair,), f"{found.sentence} Both together would do:")
+            self._show_remedies((found.pair,), f"{found.sentence} Together they would do:")
         elif found.singles:
             self._show_remedies(found.singles, "" if found.done else "Looking for more…")
         else:
