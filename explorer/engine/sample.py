@@ -15,6 +15,11 @@ from explorer.engine.march import Engine
 FloatArray = NDArray[np.float64]
 
 
+STRAIGHT = 0.005
+"""A leg that moves the store by less than this share of its range is nearly straight: it gets rows
+of its own only where it is four columns long."""
+
+
 @dataclass(frozen=True, slots=True)
 class _Rows:
     """Values along one leg; arrays of one length."""
@@ -52,7 +57,9 @@ def columns(engine: Engine, run: Trajectory, count: int = 1000) -> Columns:
     step = run.span_s / count if 0 < len(run.legs) <= count // 2 else np.inf
     ends_s = np.array([(leg.begin_s, leg.end_s) for leg in run.legs])
     ends_c = np.array([(leg.begin_c, leg.end_c) for leg in run.legs])
-    long = np.diff(ends_s, axis=1)[:, 0] >= step
+    length, move = np.diff(ends_s, axis=1)[:, 0], np.abs(np.diff(ends_c, axis=1)[:, 0])
+    straight = move < STRAIGHT * float(engine.field.charge_c[-1])
+    long = length >= np.where(straight, 4.0 * step, step)
     paths = [
         _path(leg, step) if far else (t, q)
         for leg, far, t, q in zip(run.legs, long.tolist(), ends_s, ends_c, strict=True)
