@@ -286,8 +286,6 @@ def answer_lines(assessment: Assessment) -> tuple[Line, ...]:
 def answer_text(key: str, value: float) -> str:
     """An answer in the unit that its key ends in."""
     unit = key.rpartition("_")[2]
-    if unit == "day":
-        return f"{show(value, '')} per day" if math.isfinite(value) else "no limit"
     if unit in ("s", "V", "lx", "A", "W", "J", "F"):
         return quantity_text(value, unit)
     return show(value, "", infinite="no limit")

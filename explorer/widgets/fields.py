@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QRectF, Qt
-from PySide6.QtGui import QPainter, QPaintEvent, QPen, QWheelEvent
+from PySide6.QtCore import QEvent, QRectF, Qt
+from PySide6.QtGui import QKeyEvent, QKeySequence, QPainter, QPaintEvent, QPen, QWheelEvent
 from PySide6.QtWidgets import QComboBox, QLineEdit, QSizePolicy, QWidget
 
 from explorer.state.theme import tokens_of
@@ -12,8 +12,27 @@ from explorer.widgets.paint import focus_pen
 HEIGHT = 26
 
 
-class Field(QLineEdit):
-    """A line of text."""
+class UndoingLine(QLineEdit):
+    """A line of text that keeps the keys of undo and redo only while somebody types in it."""
+
+    def event(self, event: QEvent) -> bool:
+        """Leave undo and redo to the window once what was typed is taken over."""
+        if (
+            event.type() == QEvent.Type.ShortcutOverride
+            and isinstance(event, QKeyEvent)
+            and not self.isModified()
+            and (
+                event.matches(QKeySequence.StandardKey.Undo)
+                or event.matches(QKeySequence.StandardKey.Redo)
+            )
+        ):
+            event.ignore()
+            return False
+        return super().event(event)
+
+
+class Field(UndoingLine):
+    """A line of text with an outline."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)

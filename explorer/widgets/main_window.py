@@ -128,8 +128,9 @@ class MainWindow(QMainWindow):
         layout.setContentsMargins(14, 6, 14, 14)
         layout.setSpacing(8)
         layout.addWidget(self.title_bar)
-        layout.addWidget(self.notice)
         layout.addLayout(self.body, 1)
+        # Below, so that nothing moves away from under the pointer while it is said.
+        layout.addWidget(self.notice)
         self.setCentralWidget(central)
 
     @property

@@ -1,4 +1,4 @@
-"""One line below the header that says why something did not happen."""
+"""One line at the edge of a window that says why something did not happen."""
 
 from __future__ import annotations
 

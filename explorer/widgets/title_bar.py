@@ -4,15 +4,16 @@ from __future__ import annotations
 
 from PySide6.QtCore import QEvent, QSignalBlocker, QSize, Qt
 from PySide6.QtGui import QAction
-from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QSizePolicy, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QWidget
 
 from explorer.scenario.model import Scenario
 from explorer.state import theme
 from explorer.state.document import Document
 from explorer.widgets.buttons import PillButton
+from explorer.widgets.fields import UndoingLine
 
 
-class TitleField(QLineEdit):
+class TitleField(UndoingLine):
     """A text of the scenario that looks like a heading until it is edited."""
 
     def __init__(self, document: Document, path: str, name: str, hint: str) -> None:

@@ -44,7 +44,10 @@ class TraceCard(Card):
         self._pages.addWidget(self.pulse)
         self.answers = AnswerGrid()
         self._strip = QWidget()
-        self._strip.setFixedHeight(_STRIP_HEIGHT)
+        # As high as its rows need: a line of an answer is never cut.
+        self._strip.setMinimumHeight(_STRIP_HEIGHT)
+        fixed = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
+        self._strip.setSizePolicy(fixed)
         strip = QHBoxLayout(self._strip)
         strip.setContentsMargins(0, 0, 0, 0)
         strip.setSpacing(20)
@@ -143,9 +146,9 @@ class AnswerGrid(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._grid = QGridLayout(self)
-        self._grid.setContentsMargins(0, 6, 4, 6)
+        self._grid.setContentsMargins(0, 4, 4, 2)
         self._grid.setHorizontalSpacing(12)
-        self._grid.setVerticalSpacing(3)
+        self._grid.setVerticalSpacing(0)
         self._grid.setColumnStretch(0, 1)
         self._cells: list[tuple[QLabel, QLabel]] = []
 

@@ -1,6 +1,6 @@
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QAbstractButton, QComboBox, QLineEdit, QSlider
+from PySide6.QtWidgets import QAbstractButton, QComboBox, QLabel, QLineEdit, QSlider
 
 from explorer.files.scenario_json import save_scenario
 from explorer.scenario.demand import Operation, Phase
@@ -52,6 +52,46 @@ def test_a_refused_value_is_explained_in_the_window_and_taken_back(qtbot, window
     assert field.text() == "1"
     qtbot.keyClick(knob(window, "panels").slider, Qt.Key.Key_Right)
     assert not window.notice.isVisible()
+
+
+def test_a_sentence_of_refusal_moves_no_control(qtbot, window, document):
+    slider = knob(window, "light").slider
+    before = slider.mapTo(window, slider.rect().center())
+    document.refused.emit("Panels takes 1 to 64.")
+    qtbot.waitUntil(lambda: window.notice.height() > 20 and window.notice.y() > 0)
+    assert slider.mapTo(window, slider.rect().center()) == before
+
+
+@pytest.mark.parametrize("where", ["knob", "title"])
+def test_undo_takes_back_what_was_just_entered_in_a_field(qtbot, window, document, where):
+    field = knob(window, "panels").field if where == "knob" else window.title_bar.title
+    before = document.scenario
+    window.activateWindow()
+    qtbot.waitUntil(window.isActiveWindow)
+    field.setFocus()
+    field.selectAll()
+    qtbot.keyClicks(field, "3")
+    qtbot.keyClick(field, Qt.Key.Key_Return)
+    assert document.scenario != before
+    qtbot.keyClick(field, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
+    assert document.scenario == before
+
+
+def test_undo_while_typing_takes_back_the_typing(qtbot, window, document):
+    qtbot.keyClick(knob(window, "panels").slider, Qt.Key.Key_Right)
+    field = window.title_bar.title
+    window.activateWindow()
+    qtbot.waitUntil(window.isActiveWindow)
+    field.setFocus()
+    qtbot.keyClicks(field, "Moss")
+    qtbot.keyClick(field, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
+    assert document.scenario.panels.count == 2
+    assert "Moss" not in field.text()
+
+
+def test_no_answer_is_cut(window):
+    for label in window.trace.answers.findChildren(QLabel):
+        assert label.height() >= label.fontMetrics().height()
 
 
 def test_title_and_place_are_edited_in_the_head(qtbot, window, document):

@@ -14,6 +14,7 @@ from explorer.state.theme import Tokens, tokens_of
 from explorer.widgets.plots.overlay import paint_label
 
 _LEFT, _RIGHT, _TOP, _BOTTOM = 46.0, 14.0, 20.0, 20.0
+_TICK_GAP = 6.0
 
 
 class PulseInset(QWidget):
@@ -75,6 +76,11 @@ class _Picture:
         spread = max(high - low, 1e-4)
         room_below = 0.35 if self._far else 0.12
         self._low, self._high = low - room_below * spread, high + 0.10 * spread
+        most = max(2, int(self._area.height() / 18))
+        self._volts = _round_volts(self._low, self._high, most)
+        metrics = painter.fontMetrics()
+        widest = max((metrics.horizontalAdvance(text) for _, text in self._volts), default=0)
+        self._area.setLeft(rect.left() + max(_LEFT, widest + _TICK_GAP + 2.0))
 
     def paint(self) -> None:
         """Axes, minimum, curves, then the two measures."""
@@ -113,11 +119,10 @@ class _Picture:
             width = metrics.horizontalAdvance(tick.label)
             left = min(max(x - width / 2, area.left()), area.right() - width + _RIGHT)
             painter.drawText(QPointF(left, area.bottom() + 14), tick.label)
-        for volts in _round_volts(self._low, self._high, max(2, int(area.height() / 18))):
-            text = f"{volts:.4g} V"
+        for volts, text in self._volts:
             at = self._at(self._from, volts)
             width = metrics.horizontalAdvance(text)
-            painter.drawText(QPointF(area.left() - 6 - width, at.y() + 4), text)
+            painter.drawText(QPointF(area.left() - _TICK_GAP - width, at.y() + 4), text)
 
     def _paint_minimum(self) -> None:
         painter, tokens, area = self._painter, self._tokens, self._area
@@ -162,11 +167,14 @@ class _Picture:
             paint_label(painter, at, text, "ink", tokens, right=side < 0)
 
 
-def _round_volts(low: float, high: float, most: int) -> list[float]:
-    """Round voltages between two ends."""
+def _round_volts(low: float, high: float, most: int) -> list[tuple[float, str]]:
+    """Round voltages between two ends, with as many decimals as tell them apart."""
     span = high - low
-    step = next(
-        s * 10.0**e for e in range(-5, 4) for s in (1, 2, 5) if span / (s * 10.0**e) <= most
+    step, decimals = next(
+        (s * 10.0**e, max(0, -e))
+        for e in range(-5, 4)
+        for s in (1, 2, 5)
+        if span / (s * 10.0**e) <= most
     )
-    first = int(np.ceil(low / step))
-    return [n * step for n in range(first, int(np.floor(high / step)) + 1)]
+    counts = range(int(np.ceil(low / step)), int(np.floor(high / step)) + 1)
+    return [(n * step, f"{n * step:.{decimals}f} V") for n in counts]
