@@ -38,6 +38,7 @@ class KnobPanel(Card):
         self._document, self._solver = document, solver
         self.operation = 0
         self._editing: KnobRow | None = None
+        self._found: dict[str, BreakEven] = {}
         self.setMinimumWidth(WIDTH)
         self.setMaximumWidth(WIDEST)
         inner = QWidget()
@@ -67,6 +68,7 @@ class KnobPanel(Card):
             row.gesture_started.connect(document.begin_gesture)
             row.reset_wanted.connect(self._on_reset)
             row.refused.connect(document.refused)
+            row.slider.sliderReleased.connect(self.refresh)
             self.rows.append(row)
             self._column.addWidget(row)
             if knob.key == "pulse":
@@ -91,9 +93,13 @@ class KnobPanel(Card):
         if self._timing is not None:
             self._timing.set_operation(self.operation)
         for row, knob in zip(self.rows, self._knobs(), strict=True):
-            if knob != row.knob:
+            # What is being dragged stays in the hand, even where another phase is now larger.
+            dragged = row is self._editing and row.slider.isSliderDown()
+            if knob != row.knob and not dragged:
                 row.set_knob(knob)
-            row.set_value(knob_value(scenario, knob, self._document.log))
+                if knob.path in self._found:
+                    row.set_break_even(self._found[knob.path])
+            row.set_value(knob_value(scenario, row.knob, self._document.log))
         self._operations.setVisible(len(operations) > 1)
         with QSignalBlocker(self._operations):
             self._operations.clear()
@@ -142,6 +148,7 @@ class KnobPanel(Card):
     # --- what the program did ---
 
     def _on_changed(self, _: Scenario) -> None:
+        self._found = {}
         for row in self.rows:
             # A knob's own value does not move its break-even, a change of anything else does.
             if row is not self._editing:
@@ -153,6 +160,7 @@ class KnobPanel(Card):
         self.refresh()
 
     def _on_break_evens(self, found: dict[str, BreakEven]) -> None:
+        self._found = found
         for row in self.rows:
             if row.knob.path in found:
                 row.set_break_even(found[row.knob.path])

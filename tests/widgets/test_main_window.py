@@ -1,5 +1,5 @@
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QPoint, Qt
 from PySide6.QtWidgets import QAbstractButton, QComboBox, QLabel, QLineEdit, QSlider
 
 from explorer.files.scenario_json import save_scenario
@@ -52,6 +52,23 @@ def test_a_refused_value_is_explained_in_the_window_and_taken_back(qtbot, window
     assert field.text() == "1"
     qtbot.keyClick(knob(window, "panels").slider, Qt.Key.Key_Right)
     assert not window.notice.isVisible()
+
+
+def test_a_drag_keeps_hold_of_the_phase_it_began_with(qtbot, window, document):
+    talks, listens = Phase(current_A=0.03), Phase(current_A=0.011)
+    document.new(Scenario(load={"operations": [Operation(phases=(talks, listens))]}))
+    slider = knob(window, "pulse").slider
+    start, y = slider.handle_x(), slider.height() // 4
+    qtbot.mousePress(slider, Qt.MouseButton.LeftButton, pos=QPoint(int(start), y))
+    for x in (start - 40, start - 80, start - 90):
+        qtbot.mouseMove(slider, QPoint(int(x), y))
+    low, other = (p.current_A for p in document.scenario.load.operations[0].phases)
+    assert low < other == 0.011
+    assert slider.handle_x() < start - 60
+    qtbot.mouseRelease(slider, Qt.MouseButton.LeftButton, pos=QPoint(int(start - 90), y))
+    assert knob(window, "pulse").knob.path.endswith("phases.1.current_A")
+    document.undo_stack.undo()
+    assert document.scenario.load.operations[0].phases == (talks, listens)
 
 
 def test_a_sentence_of_refusal_moves_no_control(qtbot, window, document):
