@@ -106,9 +106,12 @@ def assess(
     period = found.engine.edges[-1]
     span = period if span_s is None else span_s
     engine = _for_drawing(found.engine, span)
-    run = engine.march(
-        span, found.course.start if settled else None, longest_leg_s=span / columns
-    )
+    if engine is found.engine and span == period and not settled:
+        run = found.opening
+    else:
+        run = engine.march(
+            span, found.course.start if settled else None, longest_leg_s=span / columns
+        )
     marks = tuple(Mark(time_s=e.time_s, kind=e.kind) for e in run.events[:400])
     return Assessment(
         scenario=scenario,

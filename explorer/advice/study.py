@@ -20,6 +20,7 @@ from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario
 
 DARK_LIMIT_S = 40 * 365.25 * 86_400.0
+OPENING_COLUMNS = 1000
 FARTHEST = 20.0
 """A dark stretch is followed for this many times its length; a longer margin says nothing."""
 STUCK = 1e-7
@@ -60,6 +61,8 @@ class Study:
     scenario: Scenario
     system: System
     engine: Engine
+    opening: Trajectory
+    """The first period from the scenario's own beginning."""
     first: FirstCharge
     course: RepeatingCourse
     extremes: Extremes
@@ -87,8 +90,13 @@ def study(scenario: Scenario, log: LightLog | None = None) -> Study:
     """
     system = build(scenario, log)
     engine = Engine(system)
-    first = _first_charge(engine, scenario.margins.start_within_h * 3600.0)
-    course = _settled(engine, first)
+    opening = _opening(engine)
+    first = _started(engine, opening)
+    if first is not None:
+        course = repeating_course(engine, opening.end)
+    else:
+        first = _first_charge(engine, scenario.margins.start_within_h * 3600.0)
+        course = _settled(engine, first)
     trace = columns(engine, course.run, 0)
     found = extremes(trace)
     available, needed = _budget_at_connect(engine)
@@ -96,6 +104,7 @@ def study(scenario: Scenario, log: LightLog | None = None) -> Study:
         scenario=scenario,
         system=system,
         engine=engine,
+        opening=opening,
         first=first,
         course=course,
         extremes=found,
@@ -140,6 +149,28 @@ def first_light(system: System) -> float:
 
 def _full_charge(engine: Engine) -> float:
     return min(engine.field.full_c, float(engine.field.charge_c[-1]))
+
+
+def _opening(engine: Engine) -> Trajectory:
+    """The first period from the scenario's own beginning, with legs short enough to be drawn."""
+    period = engine.edges[-1]
+    return engine.march(period, longest_leg_s=period / OPENING_COLUMNS, most_legs=STUDY_LEGS)
+
+
+def _started(engine: Engine, opening: Trajectory) -> FirstCharge | None:
+    """The first charge as the opening shows it: an empty store that starts in the first period."""
+    empty = engine.system.initial_charge_c <= float(engine.field.charge_c[0])
+    whole = opening.span_s >= engine.edges[-1] - 1e-6
+    light_s, done_s = first_light(engine.system), opening.first_operation_s
+    if not (empty and whole and light_s <= done_s < inf):
+        return None
+    connects = sum(e.kind == "connect" and e.time_s <= done_s for e in opening.events)
+    leg = next(leg for leg in opening.legs if leg.end_s > done_s)
+    return FirstCharge(
+        seconds=done_s - light_s, connects=float(connects), stuck_v=0.0,
+        looked_s=done_s - light_s,
+        end=State(charge_c=leg.begin_c, connected=True, charging=leg.charging), end_s=done_s,
+    )
 
 
 def _first_charge(engine: Engine, allowed_s: float) -> FirstCharge:
@@ -266,11 +297,17 @@ def _dark_stretches(
         for begin, length in chosen
     ]
     if closure_s > 0:
-        level, begin = min(levels) if levels else (course.start.charge_c, 0.0)
+        level, begin = min(levels) if levels else (_lowest_connected(course), 0.0)
         stretches.append(
             _survive(engine, level, begin, max(closure_s, longest), closure=True)
         )
     return tuple(stretches)
+
+
+def _lowest_connected(course: RepeatingCourse) -> float:
+    """Lowest charge of a course while connected: a closure may begin at the worst moment. [C]"""
+    on = [min(leg.begin_c, leg.end_c) for leg in course.run.legs if leg.connected]
+    return min(on, default=course.start.charge_c)
 
 
 def _survive(
