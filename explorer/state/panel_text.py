@@ -33,13 +33,18 @@ class Meaning:
     chosen: bool
 
 
-def panel_answer(curve: PanelCurve) -> str:
-    """The working point in a sentence."""
+def panel_answer(curve: PanelCurve, scenario: Scenario) -> str:
+    """The working point in a sentence, with the light that is left at the cells."""
     if curve.illuminance_lx <= 0 or curve.points[0].power_w <= 0:
         return "No light reaches the panel."
     peak = curve.points[0]
+    light = scenario.light
+    share = light.orientation_factor * light.cover_factor * light.soiling_factor
+    at = f"At {show(curve.illuminance_lx, 'lx')}"
+    if share < 0.995:
+        at += f", of which {show(curve.illuminance_lx * share, 'lx')} reach the cells,"
     return (
-        f"At {show(curve.illuminance_lx, 'lx')} the panels give at most "
+        f"{at} the panels give at most "
         f"{show(peak.power_w, 'W')}, at {show(peak.voltage_v, 'V')}. {curve.note}"
     )
 

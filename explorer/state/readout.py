@@ -238,13 +238,15 @@ def pulse_lines(pulse: PulseView) -> tuple[Line, ...]:
 
 
 def small_volts(value: float) -> str:
-    """A voltage difference in mV below a tenth of a volt.
+    """A voltage difference in mV below a tenth of a volt, in µV below a tenth of a millivolt.
 
     Examples
     --------
-    >>> small_volts(0.012), small_volts(0.42)
-    ('12 mV', '0.42 V')
+    >>> small_volts(0.012), small_volts(0.42), small_volts(2.83e-6)
+    ('12 mV', '0.42 V', '2.83 µV')
     """
+    if 0 < abs(value) < 1e-4:
+        return f"{value * 1e6:.3g} µV"
     return f"{value * 1e3:.3g} mV" if abs(value) < 0.1 else f"{value:.2f} V"
 
 

@@ -76,6 +76,7 @@ class Solver(QObject):
         self._pinned: tuple[Scenario, LightLog | None] | None = None
         self.result: Assessment | None = None
         self.ghost: Assessment | None = None
+        self._limits: dict[str, float] = {}
         self._took_s = 0.0
         self._again = False
         self._pacer = FramePacer(parent=self)
@@ -146,6 +147,8 @@ class Solver(QObject):
         return assessment
 
     def _show(self, assessment: Assessment) -> None:
+        if assessment.answers and self._limits:  # another span of the same design
+            assessment = replace(assessment, answers={**assessment.answers, **self._limits})
         self.result = assessment
         self.result_ready.emit(assessment)
 
@@ -172,6 +175,7 @@ class Solver(QObject):
 
     def _on_changed(self, *_: object) -> None:
         self._jobs.cancel(JOB)
+        self._limits = {}
         self._pacer.request()
         self._rest.start()
 
@@ -208,8 +212,8 @@ class Solver(QObject):
             assert isinstance(result, AtRest)
             self.break_evens_ready.emit(result.break_evens)
             if self.result is not None and self.result.scenario == self._document.scenario:
-                answers = {**self.result.answers, **result.limits}
-                self._show(replace(self.result, answers=answers))
+                self._limits = result.limits
+                self._show(self.result)
 
     def _on_failed(self, key: str, sentence: str) -> None:
         if key == JOB:

@@ -15,7 +15,7 @@ from PySide6.QtWidgets import (
 
 from explorer.state.theme import tokens_of
 
-_WIDTH = 10
+WIDTH = 10
 
 
 class SlimBar(QScrollBar):
@@ -23,7 +23,7 @@ class SlimBar(QScrollBar):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(Qt.Orientation.Vertical, parent)
-        self.setFixedWidth(_WIDTH)
+        self.setFixedWidth(WIDTH)
         self.setAttribute(Qt.WidgetAttribute.WA_Hover)
 
     def paintEvent(self, event: QPaintEvent) -> None:

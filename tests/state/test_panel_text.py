@@ -37,10 +37,16 @@ def test_five_hundred_lux_of_neutral_led_are_about_one_and_a_half_watts():
 
 def test_the_answer_names_light_power_and_voltage():
     curve = panel_curve(Scenario())
-    text = panel_answer(curve)
+    text = panel_answer(curve, Scenario())
     assert "300 lx" in text
     peak = max(zip(curve.power_w, curve.voltage_v, strict=True))
     assert peak[0] == pytest.approx(curve.points[0].power_w, rel=1e-3)
+
+
+def test_the_answer_names_the_light_that_a_turned_panel_gets():
+    turned = with_value(Scenario(), "light.orientation_factor", 0.5)
+    text = panel_answer(panel_curve(turned), turned)
+    assert "At 300 lx, of which 150 lx reach the cells, the panels give" in text
 
 
 def test_points_are_numbered_by_rising_voltage():

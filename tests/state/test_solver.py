@@ -70,6 +70,19 @@ def test_the_span_decides_how_much_is_computed(qtbot, bench):
     assert heard.args[0].trace.time_s[-1] == pytest.approx(48 * HOUR_S)
 
 
+def test_limits_stay_in_another_span_and_go_with_another_design(qtbot, bench):
+    document, solver, _ = bench
+    with qtbot.waitSignal(solver.break_evens_ready, timeout=20_000):
+        document.edit("panels.count", 2)
+    qtbot.waitUntil(lambda: "lowest_light_lx" in solver.result.answers)
+    least = solver.result.answers["lowest_light_lx"]
+    solver.set_span("day", 30 * HOUR_S)
+    assert solver.result.answers["lowest_light_lx"] == least
+    document.edit("panels.count", 3)
+    qtbot.waitUntil(lambda: solver.result.scenario == document.scenario)
+    assert solver.result.answers.get("lowest_light_lx") != least
+
+
 def test_a_pinned_design_stays_while_the_scenario_moves(qtbot, bench):
     document, solver, _ = bench
     with qtbot.waitSignal(solver.ghost_ready) as heard:

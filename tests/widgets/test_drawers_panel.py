@@ -33,6 +33,14 @@ def test_it_answers_when_opened_and_follows_the_light(qtbot, drawer):
     )
 
 
+def test_every_column_of_figures_is_whole_in_a_narrow_drawer(qtbot, drawer):
+    drawer.feed.set_open(True)
+    qtbot.waitUntil(lambda: drawer.has_body, timeout=5000)
+    hint = drawer.meanings.minimumSizeHint
+    qtbot.waitUntil(lambda: drawer._scroll.viewport().width() >= hint().width(), timeout=2000)
+    assert drawer.plot.width() > 200
+
+
 def test_it_exports_curve_and_sources(qtbot, drawer, tmp_path):
     drawer.feed.set_open(True)
     qtbot.waitUntil(lambda: drawer.has_body, timeout=5000)

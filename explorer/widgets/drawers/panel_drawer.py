@@ -23,6 +23,7 @@ from explorer.state.panel_text import (
 )
 from explorer.widgets.drawers.drawer import Drawer
 from explorer.widgets.drawers.panel_plot import PanelPlot
+from explorer.widgets.slim_scroll import WIDTH as BAR_WIDTH
 from explorer.widgets.slim_scroll import SlimScroll
 
 QUESTION = "How does the panel work?"
@@ -114,21 +115,24 @@ class PanelDrawer(Drawer):
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(16)
         layout.addWidget(self.plot, 1)
-        scroll = SlimScroll(self.meanings)
-        scroll.setMinimumWidth(LIST_WIDTH)
-        scroll.setMaximumWidth(round(1.3 * LIST_WIDTH))
-        layout.addWidget(scroll, 1)
+        self._scroll = SlimScroll(self.meanings)
+        self._scroll.setMinimumWidth(LIST_WIDTH)
+        layout.addWidget(self._scroll, 1)
 
     def show_step(self, step: object) -> None:
         """Show curves."""
         assert isinstance(step, PanelCurve)
         self._found = step
-        self.say_answer(panel_answer(step))
+        self.say_answer(panel_answer(step, self.document.scenario))
         if step.points[0].power_w <= 0:
             self.say_nothing("Nothing to show because no light reaches the panel.")
             return
         self.plot.set_curve(step)
         self.meanings.set_curve(step, self.document)
+        # A column of figures is never cut: the curve gives way.
+        self._scroll.setFixedWidth(
+            max(LIST_WIDTH, self.meanings.minimumSizeHint().width() + BAR_WIDTH)
+        )
         self.show_body()
 
     def table(self, name: str) -> Table:
