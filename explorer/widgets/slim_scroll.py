@@ -15,7 +15,7 @@ from PySide6.QtWidgets import (
 
 from explorer.state.theme import tokens_of
 
-WIDTH = 10
+_WIDTH = 10
 
 
 class SlimBar(QScrollBar):
@@ -23,7 +23,7 @@ class SlimBar(QScrollBar):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(Qt.Orientation.Vertical, parent)
-        self.setFixedWidth(WIDTH)
+        self.setFixedWidth(_WIDTH)
         self.setAttribute(Qt.WidgetAttribute.WA_Hover)
 
     def paintEvent(self, event: QPaintEvent) -> None:

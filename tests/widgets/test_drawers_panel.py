@@ -37,7 +37,7 @@ def test_every_column_of_figures_is_whole_in_a_narrow_drawer(qtbot, drawer):
     drawer.feed.set_open(True)
     qtbot.waitUntil(lambda: drawer.has_body, timeout=5000)
     hint = drawer.meanings.minimumSizeHint
-    qtbot.waitUntil(lambda: drawer._scroll.viewport().width() >= hint().width(), timeout=2000)
+    qtbot.waitUntil(lambda: drawer.column.viewport().width() >= hint().width(), timeout=2000)
     assert drawer.plot.width() > 200
 
 

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QVBoxLayout, QWidget
+from PySide6.QtCore import QEvent, QObject, Qt
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QStyle, QVBoxLayout, QWidget
 
 from explorer.advice.panel_curve import PanelCurve
 from explorer.state import theme
@@ -23,7 +23,6 @@ from explorer.state.panel_text import (
 )
 from explorer.widgets.drawers.drawer import Drawer
 from explorer.widgets.drawers.panel_plot import PanelPlot
-from explorer.widgets.slim_scroll import WIDTH as BAR_WIDTH
 from explorer.widgets.slim_scroll import SlimScroll
 
 QUESTION = "How does the panel work?"
@@ -100,6 +99,21 @@ class MeaningList(QWidget):
         self._cells.append(labels)
 
 
+class WholeColumn(SlimScroll):
+    """As wide as its figures, so that none is cut: the curve beside it gives way."""
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Follow what the inner widget wants, once all of its labels are shown."""
+        done = super().eventFilter(watched, event)
+        inner = self.widget()
+        if event.type() == QEvent.Type.LayoutRequest and inner is not None and watched is inner:
+            gap = self.style().pixelMetric(QStyle.PixelMetric.PM_ScrollView_ScrollBarSpacing)
+            bar = self.verticalScrollBar().sizeHint().width()
+            wanted = inner.minimumSizeHint().width() + bar + max(gap, 0)
+            self.setFixedWidth(max(LIST_WIDTH, wanted))
+        return done
+
+
 class PanelDrawer(Drawer):
     """Shows the panel's I-V and P-V curves with the point at which it works."""
 
@@ -115,9 +129,8 @@ class PanelDrawer(Drawer):
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(16)
         layout.addWidget(self.plot, 1)
-        self._scroll = SlimScroll(self.meanings)
-        self._scroll.setMinimumWidth(LIST_WIDTH)
-        layout.addWidget(self._scroll, 1)
+        self.column = WholeColumn(self.meanings)
+        layout.addWidget(self.column)
 
     def show_step(self, step: object) -> None:
         """Show curves."""
@@ -129,10 +142,6 @@ class PanelDrawer(Drawer):
             return
         self.plot.set_curve(step)
         self.meanings.set_curve(step, self.document)
-        # A column of figures is never cut: the curve gives way.
-        self._scroll.setFixedWidth(
-            max(LIST_WIDTH, self.meanings.minimumSizeHint().width() + BAR_WIDTH)
-        )
         self.show_body()
 
     def table(self, name: str) -> Table:
