@@ -176,8 +176,8 @@ class Run:
         if self.charging and q >= field.full_c:
             self.charging = False
             self._note("full")
-            if not self.stop_at:
-                turns.stay_full(self)
+            if not self.stop_at and not turns.stay_full(self):
+                turns.repeat(self, "full")
             return True
         if not self.charging and q <= field.resume_c:
             self.charging = True

@@ -39,21 +39,21 @@ class Seen(NamedTuple):
     drift_c: float
 
 
-def stay_full(run: Run) -> None:
-    """Skip whole turns between full and resume while nothing else changes.
+def stay_full(run: Run) -> bool:
+    """Skip whole turns between full and resume while nothing else changes; False where not.
 
     With pulses the turn is an average one, so the place within the hysteresis band at the end is
     an estimate, good to about one pulse.
     """
     clock, on = run.clock, run.stage == "on"
     if not run.level.exact or run.stage == "start" or clock.busy or (on and run.ready):
-        return
+        return False
     fast, until = None, min(run.segment_end, run.end)
     if on:
         fast = clock.fast
         until = min(until, clock.window_edge, clock.others_due())
         if fast is not None and not run.engine.compose:
-            return
+            return False
     field, level = run.field, run.level.low_a
     # Pulses count with their mean: a turn may be much shorter than a cycle, and a cycle that
     # begins near full would run far beyond it.
@@ -62,10 +62,10 @@ def stay_full(run: Run) -> None:
     fall_s = falling.flow.time_to(field.full_c, field.resume_c)
     turn_s = fall_s + rising.flow.time_to(field.resume_c, field.full_c)
     if not turn_s < inf:
-        return
+        return False
     turns = floor((until - run.t) / turn_s)
     if turns < SKIP_TURNS:
-        return
+        return False
     cycles: list[tuple[Cycle, Cycle] | None] = [None, None]
     if fast is not None:
         made = [run.engine.cycle(level, c, clock.small, fast) for c in (False, True)]
@@ -98,6 +98,7 @@ def stay_full(run: Run) -> None:
             run.add(until, motion.flow.advance(run.q, left), motion, motion, cycles=pair)
     if fast is not None:
         run.tally.served[fast] += clock.catch_up(fast, run.t)
+    return True
 
 
 def repeat(run: Run, event: object) -> bool:
@@ -115,6 +116,9 @@ def repeat(run: Run, event: object) -> bool:
     drift_c = run.q - before.charge_c if before is not None else 0.0
     run.seen[where] = Seen(run.t, run.q, len(run.legs), run.tally.copy(), turn_s, drift_c)
     if before is None or turn_s <= 0.0:
+        return False
+    if event == "full" and abs(turn_s - before.turn_s) > EVEN * turn_s:
+        # A course that fails again and again below full: its turns must be seen to be even.
         return False
     turns = floor((limit - run.t) / turn_s) - 1
     full_c = run.field.full_c
@@ -141,7 +145,8 @@ def repeat(run: Run, event: object) -> bool:
         repeats=(tuple(run.legs[before.leg :]), float(turns)),
     )
     run.retry_at = run.t + retry if retry > -inf else -inf
-    run.seen.clear()
+    # Other events keep their memory: skipped turns may be part of a longer turn.
+    del run.seen[where]
     return True
 
 

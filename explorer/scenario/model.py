@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from typing import Any, Final, Literal
 
+import numpy as np
 from pydantic import model_validator
 
 from explorer.scenario.demand import Load
-from explorer.scenario.fields import Section, choice, quantity
+from explorer.scenario.fields import Section, choice, describe, quantity
 from explorer.scenario.light import Light
 from explorer.scenario.storage import CellStore, Store, SupercapacitorStore
 from explorer.scenario.supply import Charger, ConverterCharger, Panels
@@ -145,16 +146,21 @@ def with_value(scenario: Scenario, path: str, value: Any) -> Scenario:
 
 
 def resized(store: Any, size: Any) -> dict[str, Any]:
-    """Fields of a store that change with its size along a maker's range."""
+    """Fields of a store that change with its size along a maker's range, within their limits."""
     if isinstance(store, CellStore):
         ratio = size / store.capacity_mAh
-        return {
+        grown = {
             "resistance_ohm": store.resistance_ohm / ratio,
             "charge_limit_A": store.charge_limit_A * ratio,
             "discharge_limit_A": store.discharge_limit_A * ratio,
         }
-    ratio = size / store.capacitance_F
-    grown = {"esr_ohm": store.esr_ohm / ratio, "leakage_A": store.leakage_A * ratio}
-    if isinstance(store, SupercapacitorStore):
-        grown["balancing_A"] = store.balancing_A * ratio
-    return grown
+    else:
+        ratio = size / store.capacitance_F
+        grown = {"esr_ohm": store.esr_ohm / ratio, "leakage_A": store.leakage_A * ratio}
+        if isinstance(store, SupercapacitorStore):
+            grown["balancing_A"] = store.balancing_A * ratio
+    out = {}
+    for key, value in grown.items():
+        info = describe(type(store), key)
+        out[key] = np.clip(value, info.low, info.high)
+    return out

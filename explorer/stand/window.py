@@ -22,7 +22,7 @@ from explorer.stand.session import StandSession
 from explorer.stand.stand_document import StandDocument
 from explorer.stand.veils import AttractVeil, Dissolve, WarningVeil
 from explorer.state import theme
-from explorer.state.jobs import JobRunner, Work
+from explorer.state.jobs import JobRunner
 from explorer.state.solver import FRAME_JOB, Solver
 from explorer.state.stand_plan import StandPlan
 
@@ -49,28 +49,6 @@ _PASSIVE_KEYS = (
 """Keys that move about or belong to the operator: they do not begin a visit."""
 
 
-class _Jobs(JobRunner):
-    """Takes no more work once the stand has ended.
-
-    The solver may still be about to start a job then, and a window that is deleted waits for its
-    jobs: on the interface thread, while they wait for it.
-    """
-
-    def __init__(self, parent: QObject | None = None) -> None:
-        super().__init__(parent)
-        self._closed = False
-
-    def submit(self, key: str, work: Work) -> None:
-        """Run `work`, unless it is too late."""
-        if not self._closed:
-            super().submit(key, work)
-
-    def close(self) -> None:
-        """Wait for what runs, and take nothing more."""
-        self._closed = True
-        self.finish()
-
-
 class StandWindow(QWidget):
     """Owns everything of one run of the stand; `left` says that the operator ended it."""
 
@@ -91,7 +69,7 @@ class StandWindow(QWidget):
         self.setAutoFillBackground(True)
         self._leaving = False
         self.document = StandDocument(parent=self)
-        self.jobs = _Jobs(self)
+        self.jobs = JobRunner(self)
         self.solver = Solver(self.document, self.jobs, self)
         self.session = StandSession(plan, exhibits, self.document, self.solver, parked, parent=self)
         self.page = StandPage(self.session, self.document, self.solver, self)
@@ -137,7 +115,8 @@ class StandWindow(QWidget):
         if application is not None:
             application.removeEventFilter(self)
         self.session.stop()
-        self.jobs.close()
+        self.jobs.retire()
+        self.jobs.finish()
         self.close()
         self.left.emit()
 

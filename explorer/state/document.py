@@ -38,6 +38,8 @@ class _Replace(QUndoCommand):
         if not isinstance(other, _Replace) or other._where != self._where:
             return False
         self._new = other._new
+        # The binding keeps merged commands alive; without this a long drag would keep every step.
+        other._old = other._new = self._old
         self.setObsolete(self._new == self._old)
         return True
 

@@ -49,6 +49,7 @@ class JobRunner(QObject):
         self._newest: dict[str, int] = {}
         self._running: set[str] = set()
         self._waiting: dict[str, Work] = {}
+        self._retired = False
         app = QCoreApplication.instance()
         if app is not None:
             app.aboutToQuit.connect(self.finish)
@@ -63,6 +64,8 @@ class JobRunner(QObject):
         work : callable
             Takes nothing, touches no widget, returns the result.
         """
+        if self._retired:
+            return
         self._newest[key] = self._newest.get(key, 0) + 1
         if key in self._running:
             self._waiting[key] = work
@@ -88,6 +91,15 @@ class JobRunner(QObject):
         self._waiting.clear()
         for key in self._newest:
             self._newest[key] += 1
+
+    def retire(self) -> None:
+        """Forget every job and take no more: what asked is closing.
+
+        A job begun now would make the deletion of this runner wait for it on the interface
+        thread, while it waits for the interpreter that the deletion holds.
+        """
+        self._retired = True
+        self.drop()
 
     @Slot()
     def finish(self) -> None:

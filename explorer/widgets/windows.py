@@ -140,7 +140,7 @@ class Windows(QObject):
         assert isinstance(window, MainWindow)
         self._keepers.pop(window).stop()
         self.open.remove(window)
-        window.jobs.drop()
+        window.jobs.retire()
         self.leaving.append(window)
         self._sweep.start()
 

@@ -171,3 +171,8 @@ def test_every_store_number_has_a_range_a_label_and_a_help():
 def test_a_hysteresis_that_reaches_the_cut_off_is_refused():
     with pytest.raises(ValidationError, match="full_hysteresis_V"):
         with_value(Scenario(), "charger.full_hysteresis_V", 3.0)
+
+
+def test_the_smallest_store_of_a_family_stays_within_its_limits():
+    small = with_value(with_value(Scenario(), "store.esr_ohm", 5.0), "store.capacitance_F", 1e-5)
+    assert small.store.esr_ohm == 1e4

@@ -147,3 +147,21 @@ def test_reset_knows_the_value_at_the_start(document):
     assert document.start.panels.count == 1
     document.new(document.scenario)
     assert document.start.panels.count == 5
+
+
+def test_a_long_drag_keeps_no_scenario_of_its_steps():
+    import gc
+
+    from explorer.state.document import _Replace
+
+    document = Document(Scenario())
+    document.begin_gesture()
+    for i in range(200):
+        document.edit("light.illuminance_lx", 100.0 + i)
+    assert document.undo_stack.count() == 1
+    kept = {
+        id(s) for c in gc.get_objects()
+        if isinstance(c, _Replace) and getattr(c, "_doc", None) is document
+        for s in (c._old, c._new)
+    }
+    assert len(kept) <= 2

@@ -90,3 +90,14 @@ def test_finish_waits_for_what_runs(qapp):
     gate.set()
     runner.finish()
     assert ended == [1]
+
+
+def test_a_retired_runner_takes_no_more_work(qtbot):
+    runner = JobRunner()
+    started = []
+    runner.started.connect(started.append)
+    runner.retire()
+    runner.submit("late", lambda: 1)
+    runner.finish()
+    assert started == []
+    assert runner.is_idle
