@@ -7,7 +7,6 @@ import sys
 from pathlib import Path
 
 import pytest
-from importlinter.cli import lint_imports
 
 import explorer
 
@@ -39,10 +38,13 @@ def imported_names(path):
             yield from (alias.name for alias in node.names)
 
 
-def test_the_import_contracts_hold(capfd, monkeypatch):
-    monkeypatch.chdir(ROOT)
-    code = lint_imports(config_filename=str(ROOT / "pyproject.toml"), no_cache=True)
-    assert code == 0, capfd.readouterr().out
+def test_the_import_contracts_hold():
+    """In a process of its own: the tool would switch off the loggers of this one."""
+    code = "from importlinter.cli import lint_imports; raise SystemExit(lint_imports(no_cache=True))"
+    done = subprocess.run(
+        [sys.executable, "-c", code], cwd=ROOT, capture_output=True, text=True, check=False
+    )
+    assert done.returncode == 0, done.stdout + done.stderr
 
 
 @pytest.mark.parametrize(
