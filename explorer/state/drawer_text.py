@@ -45,6 +45,9 @@ class BudgetLine:
     spoken: str
 
 
+_NOTHING = 1e-9
+
+
 def budget_lines(found: Budget) -> tuple[BudgetLine, ...]:
     """Every end of the panel's energy, in the order in which it leaves its way."""
     rows = []
@@ -52,7 +55,9 @@ def budget_lines(found: Budget) -> tuple[BudgetLine, ...]:
     for item in found.items:
         if item.key == "not_converted":
             continue
-        share, value = percent(item.panel_share), show(item.joules, "J")
+        # Rounding leaves femtojoules where nothing is lost.
+        joules = item.joules if item.panel_share > _NOTHING else 0.0
+        share, value = percent(joules and item.panel_share), show(joules, "J")
         rows.append(
             BudgetLine(
                 label=item.label,

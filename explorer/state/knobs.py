@@ -212,7 +212,8 @@ def knob_value(scenario: Scenario, knob: Knob, log: LightLog | None) -> float:
     """What a knob shows: its value, or the log's mean while lit where that is left empty."""
     value = get_value(scenario, knob.path)
     if value is None:
-        return max(log.mean_lit_lx, knob.low) if log is not None else knob.low
+        # Three digits: more would not fit, and no log knows them.
+        return max(float(f"{log.mean_lit_lx:.3g}"), knob.low) if log is not None else knob.low
     return float(value)
 
 

@@ -73,7 +73,7 @@ def margin_text(margin: float) -> str:
     """
     if math.isnan(margin):
         return "–"
-    if margin > 99:
+    if margin >= 99:  # what is known to be more is capped there
         return "> 99×"
     if margin >= 10:
         return f"{margin:.0f}×"

@@ -2,6 +2,11 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
+from explorer.files.disk import FileError
+from explorer.files.scenario_json import load_scenario
+
 OPTIONS = {
     # light sources
     "led_2700": "LED, warm white 2700 K",
@@ -91,3 +96,12 @@ def plain_number(value: float) -> str:
     if abs(value) >= 10_000 and value == int(value):
         return f"{int(value):,}".replace(",", " ")
     return f"{value:.6g}".replace("e-0", "e-").replace("e+0", "e")
+
+
+def example_name(path: Path) -> str:
+    """What a bundled scenario is called: its title, or its file where it cannot be read."""
+    try:
+        title = load_scenario(path).scenario.title
+    except (FileError, OSError):
+        title = ""
+    return title or path.stem.replace("_", " ").capitalize()

@@ -6,7 +6,7 @@ import itertools
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QByteArray, QEvent, QTimer, Signal
+from PySide6.QtCore import QByteArray, QEvent, QSize, QTimer, Signal
 from PySide6.QtGui import QAction, QActionGroup, QCloseEvent, QGuiApplication, QPaintEvent
 from PySide6.QtWidgets import QApplication, QHBoxLayout, QMainWindow, QMenu, QVBoxLayout, QWidget
 
@@ -20,6 +20,7 @@ from explorer.state.jobs import JobRunner
 from explorer.state.settings import SCALES, SettingsStore
 from explorer.state.solver import Solver
 from explorer.state.theme import THEME_CHOICES, ThemeChoice
+from explorer.state.words import example_name
 from explorer.widgets import messages
 from explorer.widgets.actions import build_actions, draw_icons
 from explorer.widgets.card import Card
@@ -106,7 +107,7 @@ class MainWindow(QMainWindow):
         QGuiApplication.styleHints().colorSchemeChanged.connect(self._on_scheme_changed)
         self.apply_theme(settings.settings.theme)
         self.setMinimumSize(960, 520)
-        self.resize(1280, 720)
+        self.resize(QSize(1280, 720).boundedTo(self.screen().availableSize()))
         if settings.settings.geometry:
             self.restoreGeometry(QByteArray(settings.settings.geometry))
         self._show_name()
@@ -332,7 +333,7 @@ class MainWindow(QMainWindow):
     def _fill_examples(self) -> None:
         self._examples.clear()
         for path in example_paths():
-            self._examples.addAction(path.stem.replace("_", " ").capitalize()).setData(str(path))
+            self._examples.addAction(example_name(path)).setData(str(path))
 
     def _fill_recent(self) -> None:
         self._recent.clear()

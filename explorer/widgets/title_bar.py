@@ -65,13 +65,14 @@ class TitleBar(QWidget):
         layout = QHBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(6)
-        for field in (self.title, self.place):
-            field.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
-            layout.addWidget(field)
+        # Where room is short the place gives way, not the title.
+        for field, stretch in ((self.title, 0), (self.place, 1)):
+            policy = QSizePolicy.Policy.Ignored if stretch else QSizePolicy.Policy.Preferred
+            field.setSizePolicy(policy, QSizePolicy.Policy.Fixed)
+            layout.addWidget(field, stretch)
         soft = self.place.palette()
         soft.setColor(soft.ColorRole.Text, theme.tokens_of(soft).color("soft"))
         self.place.setPalette(soft)
-        layout.addStretch(1)
         self._layout = layout
         self._buttons: list[PillButton] = []
         document.changed.connect(self._on_changed)

@@ -1,4 +1,5 @@
 import itertools
+from pathlib import Path
 
 import pytest
 from hypothesis import given
@@ -8,6 +9,7 @@ from explorer.scenario.demand import Load, Operation, Phase
 from explorer.scenario.light import Light, LogPattern
 from explorer.scenario.model import Scenario, get_value, with_value
 from explorer.scenario.storage import CellStore
+from explorer.state.document import Document
 from explorer.state.knobs import (
     CAPACITANCE_STOPS,
     LIGHT_STOPS,
@@ -155,3 +157,13 @@ def test_an_empty_light_level_shows_the_mean_of_the_log():
     )
     scenario = Scenario(light=Light(illuminance_lx=None, pattern=LogPattern()))
     assert knob_value(scenario, knobs_for(scenario)[0], log) == pytest.approx(300.0)
+
+
+def test_a_log_is_shown_by_three_digits_of_its_mean(qapp):
+    path = Path(__file__).parents[2] / "scenarios" / "seminar_room_co2.json"
+    document = Document(Scenario())
+    document.open(path)
+    light = knobs_for(document.scenario)[0]
+    shown = knob_value(document.scenario, light, document.log)
+    assert shown == float(f"{shown:.3g}")
+    assert shown == pytest.approx(document.log.mean_lit_lx, rel=0.005)

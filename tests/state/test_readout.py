@@ -63,6 +63,7 @@ def test_a_store_that_never_starts_says_never(dim):
 def test_a_margin_just_under_one_never_reads_as_a_pass():
     assert readout.margin_text(0.9999) == "0.99×"
     assert readout.margin_text(1.0) == "1.00×"
+    assert readout.margin_text(99.0) == "> 99×"
 
 
 @pytest.mark.parametrize(

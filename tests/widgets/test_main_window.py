@@ -244,6 +244,7 @@ def test_closing_with_unsaved_changes_can_be_cancelled(window, document, monkeyp
 def test_examples_are_listed_and_open_without_a_name(window, document):
     window._fill_examples()
     actions = window._examples.actions()
+    assert "Carbon-dioxide sensor in the seminar room" in [a.text() for a in actions]
     if not actions:
         pytest.skip("no bundled scenarios in this checkout")
     actions[0].trigger()

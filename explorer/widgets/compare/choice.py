@@ -8,6 +8,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QLabel, QMenu, QVBoxLayout, QWidget
 
 from explorer.state import theme
+from explorer.state.words import example_name
 from explorer.widgets.buttons import PillButton
 
 PINNED, FILE = "pinned", "file"
@@ -55,8 +56,7 @@ class Choice(QWidget):
 
     def _offers(self) -> list[tuple[str, str]]:
         named = [
-            (str(path), f"Example: {path.stem.replace('_', ' ').capitalize()}")
-            for path in self._examples
+            (str(path), f"Example: {example_name(path)}") for path in self._examples
         ]
         return [(PINNED, _PINNED_TEXT), (FILE, "A scenario file…"), *named]
 
