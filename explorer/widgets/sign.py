@@ -123,9 +123,9 @@ class CheckRow(QAbstractButton):
         painter.drawText(inside, vertical | Qt.AlignmentFlag.AlignRight, text.margin)
         painter.setFont(theme.font("body"))
         painter.setPen(tokens.color("soft"))
-        value = painter.fontMetrics().elidedText(
-            text.value, Qt.TextElideMode.ElideRight, inside.width() - 138
-        )
+        metrics = painter.fontMetrics()
+        room = inside.width() - metrics.horizontalAdvance(text.label) - 58 - 6
+        value = metrics.elidedText(text.value, Qt.TextElideMode.ElideRight, room)
         inside.setRight(inside.right() - 58)
         painter.drawText(inside, vertical | Qt.AlignmentFlag.AlignRight, value)
         painter.end()
