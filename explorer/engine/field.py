@@ -14,6 +14,8 @@ from explorer.physics import load as ld
 from explorer.physics.arrays import FloatArray, Number
 from explorer.physics.store import CapacitorBank, StoreCurve, bank_charge, store_curve
 
+BAND_NODES = (0.01, 0.04, 0.12, 0.3)
+"""Further nodes inside the band between resume and full, from either end, as shares of it."""
 COUPLING_ROUNDS = 6
 """Most rounds in which charging current and terminal voltage are made to agree."""
 COUPLING_TOLERANCE_V = 1e-7
@@ -151,6 +153,9 @@ class Field:
     def __init__(self, system: System, nodes: int = 400) -> None:
         self.system = system
         marks = [system.full_v, system.full_v - system.full_hysteresis_v, system.load.connect_v]
+        # Whole cycles are taken from node to node: finer nodes inside the band spare walking there.
+        band = system.full_hysteresis_v * np.array(BAND_NODES)
+        marks += [*(system.full_v - band), *(system.full_v - system.full_hysteresis_v + band)]
         if isinstance(system.charger, ch.Converter):
             cold = float(np.asarray(system.charger.cold_below_v))
             marks += [cold, cold]
