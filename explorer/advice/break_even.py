@@ -18,6 +18,13 @@ from explorer.scenario.model import Scenario, owner_class
 FloatArray = NDArray[np.float64]
 
 
+WHOLE = ("count", "in_series", "units_in_series", "cells_in_series")
+"""Keys of numbers that come in ones."""
+BETWEEN = 10
+"""Further values between two stops where the verdict changes."""
+MOST_GAPS = 8
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BreakEven:
     """Verdict at every stop of one knob, and the sentence that sums it up."""
@@ -54,19 +61,55 @@ def break_even(
     values = np.asarray(stops, float)
     fleet = judge_many(scenario, log, {path: values})
     states = tuple(STATES[code] for code in fleet.codes)
+    ladder = _refined(scenario, log, path, values, fleet)
     return BreakEven(
         path=path,
         stops=tuple(values.tolist()),
         states=states,
-        sentence=_sentence(scenario, path, values, fleet),
+        sentence=_sentence(scenario, path, ladder),
         best=float(values[int(np.argmax(fleet.reserve))]),
     )
 
 
-def _sentence(scenario: Scenario, path: str, stops: FloatArray, fleet: Fleet) -> str:
+@dataclass(frozen=True, slots=True)
+class _Ladder:
+    """Values of one knob with their verdicts; arrays of one length."""
+
+    values: FloatArray
+    codes: NDArray[np.intp]
+    margin: FloatArray
+    reserve: FloatArray
+
+
+def _refined(
+    scenario: Scenario, log: LightLog | None, path: str, stops: FloatArray, fleet: Fleet
+) -> _Ladder:
+    """The stops, with further values between those where the verdict changes.
+
+    A margin may jump between two stops, so the gap is looked at again before it is interpolated.
+    """
+    found = _Ladder(stops, fleet.codes, fleet.margin, fleet.reserve)
+    gaps = np.flatnonzero(np.diff(fleet.codes) != 0)
+    if path.rpartition(".")[2] in WHOLE or not len(gaps) or len(gaps) > MOST_GAPS:
+        return found
+    inner = np.concatenate(
+        [np.linspace(stops[i], stops[i + 1], BETWEEN + 2)[1:-1] for i in gaps]
+    )
+    more = judge_many(scenario, log, {path: inner})
+    values = np.concatenate([stops, inner])
+    order = np.argsort(values, kind="stable")
+    return _Ladder(
+        values[order],
+        np.concatenate([fleet.codes, more.codes])[order],
+        np.concatenate([fleet.margin, more.margin])[order],
+        np.concatenate([fleet.reserve, more.reserve])[order],
+    )
+
+
+def _sentence(scenario: Scenario, path: str, fleet: _Ladder) -> str:
     key = path.rpartition(".")[2]
     info = describe(owner_class(scenario, path), key)
-    whole = key in ("count", "in_series", "units_in_series", "cells_in_series")
+    whole, stops = key in WHOLE, fleet.values
     runs = fleet.codes == 2
     works = fleet.codes >= 1
     if runs.all():
@@ -80,9 +123,15 @@ def _sentence(scenario: Scenario, path: str, stops: FloatArray, fleet: Fleet) ->
     first_run, first_work = int(np.argmax(runs)), int(np.argmax(works))
     last_run = len(runs) - 1 - int(np.argmax(runs[::-1]))
     last_work = len(works) - 1 - int(np.argmax(works[::-1]))
-    if first_run > 0 and first_work < first_run:
+    below = first_run > 0 and first_work < first_run
+    above = last_run < len(runs) - 1 and last_work > last_run
+    if below and above:
+        low = _at(stops, fleet.margin, first_work, info.unit, whole)
+        high = _at(stops, fleet.margin, last_work, info.unit, whole, -1)
+        text += f", marginal between {low} and {high}"
+    elif below:
         text += f", marginal from {_at(stops, fleet.margin, first_work, info.unit, whole)}"
-    elif last_run < len(runs) - 1 and last_work > last_run:
+    elif above:
         text += f", marginal up to {_at(stops, fleet.margin, last_work, info.unit, whole, -1)}"
     return text
 

@@ -131,11 +131,11 @@ def parse_vary(scenario: Scenario, text: str) -> Varied:
             info = describe(owner, key)
             fault = error.errors()[0]["msg"]
             unit = f" {info.unit}" if info.unit else ""
-            allowed = (
-                f" Allowed is {info.low:g} to {info.high:g}{unit}."
-                if np.isfinite(info.low) and np.isfinite(info.high) else ""
-            )
-            raise SweepError(f"--vary {path}: {value} is not allowed: {fault}.{allowed}") from None
+            if np.isfinite(info.low) and np.isfinite(info.high):
+                why = f"allowed is {info.low:g} to {info.high:g}{unit}"
+            else:
+                why = fault
+            raise SweepError(f"--vary {path}: {value} is not allowed; {why}.") from None
     return Varied(path=path, values=values)
 
 

@@ -78,6 +78,8 @@ class StandDesk(QObject):
         window.left.connect(self._on_left)
         self.window = window
         window.setScreen(self._explorer.screen())
+        # Without a window manager nobody else makes it as large as the screen.
+        window.setGeometry(self._explorer.screen().geometry())
         window.showFullScreen()
         self._explorer.hide()
         window.start()

@@ -33,7 +33,8 @@ def test_the_value_named_lies_in_the_gap_where_the_verdict_changes():
     first = found.states.index("runs")
     named = number_after(found.sentence, "between" if "between" in found.sentence else "from")
     assert found.stops[first - 1] < named <= found.stops[first] * 1.01
-    marginal = number_after(found.sentence, "marginal from")
+    word = "marginal between" if "marginal between" in found.sentence else "marginal from"
+    marginal = number_after(found.sentence, word)
     work = next(i for i, s in enumerate(found.states) if s != "falls_short")
     assert found.stops[work - 1] < marginal <= found.stops[work] * 1.01
 
@@ -101,3 +102,12 @@ def test_states_agree_with_the_exact_engine_away_from_the_limit():
     found = break_even(scenario, log, SIZE, [1.0, 2.0, 4.5, 8.0])
     for stop, state in zip(found.stops, found.states, strict=True):
         assert CODES[state] == CODES[exact_at("watering_valve", SIZE, stop).state], stop
+
+
+def test_at_the_value_named_the_exact_verdict_really_changes():
+    """The start may jump by a night between two stops; the gap is looked at again."""
+    scenario, log = demo("soil_probe")
+    found = break_even(scenario, log, LIGHT, STOPS)
+    named = number_after(found.sentence, "marginal from")
+    assert exact_at("soil_probe", LIGHT, 0.94 * named).state == "falls_short"
+    assert exact_at("soil_probe", LIGHT, 1.06 * named).state != "falls_short"

@@ -78,8 +78,8 @@ def test_a_range_a_list_or_words_are_read(probe, text, values):
     (f"{LUX}=1:2", "is not low:high:count"),
     (f"{LUX}=1:2:0", "is not low:high:count"),
     (f"{LUX}=1:2:3:linear", "is not low:high:count"),
-    (f"{LUX}=0.1:300:3", "Allowed is 1 to 200000 lx"),
-    (f"{COUNT}=0:3", "Allowed is"),
+    (f"{LUX}=0.1:300:3", "allowed is 1 to 200000 lx"),
+    (f"{COUNT}=0:3", "allowed is"),
     ("light.source=moonlight", "'moonlight' is not one of led_2700"),
     ("load.operations.7.name=a", "no '7' here"),
 ])
