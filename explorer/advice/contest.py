@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
+from math import ceil
 
 import numpy as np
 from pydantic import ValidationError
@@ -21,6 +22,8 @@ from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario
 from explorer.scenario.parts import StoreFamily
 
+NEARLY_FULL = 0.95
+"""Share of the scenario's full voltage that a string of units should reach."""
 HEADROOM = 0.93
 """Share of a store's rated voltage to which it is charged where the scenario's own full
 threshold would be too high (common practice, no source)."""
@@ -63,6 +66,8 @@ def replaced_store(scenario: Scenario, family: StoreFamily, size: float) -> Scen
     None where the store's voltage never reaches what the device needs.
     """
     empty_v, rated_v = family.window_v
+    stretch = _stretch(family, scenario.charger.full_V)
+    empty_v, rated_v = empty_v * stretch, rated_v * stretch
     full_v = min(scenario.charger.full_V, rated_v * (1.0 if family.kind == "cell" else HEADROOM))
     low_v = max(scenario.load.disconnect_V, empty_v)
     if full_v < low_v * 1.05:
@@ -72,6 +77,12 @@ def replaced_store(scenario: Scenario, family: StoreFamily, size: float) -> Scen
         connect_v = low_v + BAND * (full_v - low_v)
     data = scenario.model_dump()
     data["store"] = family.store(size).model_dump()
+    if stretch > 1.0:
+        # Longer strings of larger units: for one bank the product of ESR and farads stays, and
+        # each unit leaks by its own, larger capacitance.
+        data["store"]["units_in_series"] = round(data["store"]["units_in_series"] * stretch)
+        for key in ("leakage_A", "balancing_A"):
+            data["store"][key] *= stretch
     data["charger"]["full_V"] = full_v
     data["load"]["connect_V"] = connect_v
     for key in ("years_in_service",):
@@ -80,6 +91,23 @@ def replaced_store(scenario: Scenario, family: StoreFamily, size: float) -> Scen
         return Scenario.model_validate(data)
     except ValidationError:
         return None
+
+
+def _stretch(family: StoreFamily, full_v: float) -> float:
+    """How much longer than usual a string of units must be for a full voltage; 1 where it fits."""
+    units = family.numbers.get("units_in_series", 1.0)
+    if family.kind != "supercapacitor" or units < 2:
+        return 1.0
+    one_v = family.window_v[1] / units * HEADROOM
+    return max(ceil(NEARLY_FULL * full_v / one_v), units) / units
+
+
+def _title(family: StoreFamily, stretch: float) -> str:
+    units = round(family.numbers.get("units_in_series", 1.0) * stretch)
+    if stretch == 1.0:
+        return family.title
+    name = family.title.replace("Two supercapacitors", "Supercapacitors").replace(" pair", "")
+    return f"{name}, {units} units"
 
 
 def contest(
@@ -115,10 +143,11 @@ def _entry(scenario: Scenario, log: LightLog | None, family: StoreFamily) -> Ent
     fleet = judge_many(base, log, {path: np.array(family.sizes)})
     chosen, found = _best(scenario, log, family, fleet)
     size, design = family.sizes[chosen], found.scenario
+    stretch = _stretch(family, scenario.charger.full_V)
     return Entry(
-        key=family.key, title=family.title, scenario=design, size=size, unit=unit,
+        key=family.key, title=_title(family, stretch), scenario=design, size=size, unit=unit,
         verdict=found.verdict, answers=found.answers, trace=found.trace,
-        volume_cm3=family.volume_cm3(size), mass_g=family.mass_g(size),
+        volume_cm3=family.volume_cm3(size) * stretch**2, mass_g=family.mass_g(size) * stretch**2,
         cost_class=family.cost_class,
         years_to_end=float(
             np.asarray(

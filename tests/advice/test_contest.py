@@ -39,10 +39,20 @@ def test_a_store_whose_voltages_never_suit_does_not_fit(entries, name):
             assert isinstance(entry.scenario, Scenario)
 
 
-def test_the_valve_needs_more_volts_than_most_stores_hold(entries):
+def test_the_valve_gets_strings_of_more_supercapacitors(entries):
     by_key = {e.key: e for e in entries["watering_valve"]}
-    assert not by_key["standard_supercapacitor"].fits
+    entry = by_key["standard_supercapacitor"]
+    assert entry.fits
+    assert entry.title.endswith(", 3 units")
+    assert entry.scenario.store.units_in_series == 3
     assert by_key["electrolytic"].fits
+    assert by_key["electrolytic"].title == FAMILIES["electrolytic"].title
+
+
+def test_a_longer_string_of_the_same_capacitance_weighs_by_the_square(entries):
+    entry = next(e for e in entries["watering_valve"] if e.key == "standard_supercapacitor")
+    pair_g = FAMILIES[entry.key].mass_g(entry.size)
+    assert entry.mass_g == pytest.approx(pair_g * (3 / 2) ** 2)
 
 
 @pytest.mark.parametrize("name", NAMES)
