@@ -21,9 +21,11 @@ _WIDTH = 10
 class SlimBar(QScrollBar):
     """Paints its handle only."""
 
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(Qt.Orientation.Vertical, parent)
-        self.setFixedWidth(_WIDTH)
+    def __init__(self, way: Qt.Orientation = Qt.Orientation.Vertical) -> None:
+        super().__init__(way)
+        upright = way is Qt.Orientation.Vertical
+        (self.setFixedWidth if upright else self.setFixedHeight)(_WIDTH)
+        self._inset = (3, 1, -2, -1) if upright else (1, 3, -1, -2)
         self.setAttribute(Qt.WidgetAttribute.WA_Hover)
 
     def paintEvent(self, event: QPaintEvent) -> None:
@@ -38,7 +40,7 @@ class SlimBar(QScrollBar):
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.setPen(Qt.PenStyle.NoPen)
         painter.setBrush(tokens.color("soft" if self.underMouse() else "edge"))
-        painter.drawRoundedRect(QRectF(handle).adjusted(3, 1, -2, -1), 2.5, 2.5)
+        painter.drawRoundedRect(QRectF(handle).adjusted(*self._inset), 2.5, 2.5)
         painter.end()
 
 

@@ -33,7 +33,7 @@ from explorer.widgets.drawers.contest_cells import ROW_HEIGHT, ContestCells
 from explorer.widgets.drawers.contest_model import ENTRY_ROLE, ContestModel, SortedContest
 from explorer.widgets.drawers.drawer import Drawer
 from explorer.widgets.drawers.export import Picture, WidgetPaint
-from explorer.widgets.drawers.flat import FlatHeader, SlimSideBar
+from explorer.widgets.drawers.flat import FlatHeader
 from explorer.widgets.slim_scroll import SlimBar
 
 QUESTION = "Which store?"
@@ -75,7 +75,7 @@ class ContestTable(QTableView):
         self.setAccessibleName("Kinds of store, one a row; Enter takes the chosen one")
         self.verticalHeader().hide()
         self.verticalHeader().setDefaultSectionSize(ROW_HEIGHT)
-        self.setHorizontalScrollBar(SlimSideBar())
+        self.setHorizontalScrollBar(SlimBar(Qt.Orientation.Horizontal))
         self.viewport().setAutoFillBackground(False)
         self.setCornerWidget(QWidget(self))
         self.doubleClicked.connect(self._on_double)

@@ -26,7 +26,6 @@ from explorer.state.readout import bind_units
 from explorer.widgets import messages
 from explorer.widgets.drawers import export
 from explorer.widgets.drawers.export import ExportButton, Picture, widget_picture
-from explorer.widgets.drawers.flat import SlimSideBar
 from explorer.widgets.slim_scroll import SlimBar
 
 
@@ -82,7 +81,7 @@ class Drawer(QWidget):
         self._room = QScrollArea()
         self._room.setFrameShape(QFrame.Shape.NoFrame)
         self._room.setWidgetResizable(True)
-        self._room.setHorizontalScrollBar(SlimSideBar())
+        self._room.setHorizontalScrollBar(SlimBar(Qt.Orientation.Horizontal))
         self._room.setVerticalScrollBar(SlimBar())
         self._room.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self._room.setCornerWidget(QWidget())

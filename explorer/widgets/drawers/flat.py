@@ -1,10 +1,10 @@
-"""Headers and bars of the tables, as quiet as the rest of the window."""
+"""Headers of the tables, as quiet as the rest of the window."""
 
 from __future__ import annotations
 
 from PySide6.QtCore import QPointF, QRect, QRectF, QSize, Qt
 from PySide6.QtGui import QPainter, QPaintEvent, QPen, QPolygonF
-from PySide6.QtWidgets import QHeaderView, QScrollBar, QStyle, QStyleOptionSlider, QWidget
+from PySide6.QtWidgets import QHeaderView, QWidget
 
 from explorer.state import theme
 from explorer.state.theme import tokens_of
@@ -69,27 +69,3 @@ class FlatHeader(QHeaderView):
         points = [QPointF(0, tip), QPointF(4, -tip), QPointF(-4, -tip)]
         painter.drawPolygon(QPolygonF([at + p for p in points]))
         painter.restore()
-
-
-class SlimSideBar(QScrollBar):
-    """A bar for sideways scrolling that paints its handle only."""
-
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(Qt.Orientation.Horizontal, parent)
-        self.setFixedHeight(10)
-        self.setAttribute(Qt.WidgetAttribute.WA_Hover)
-
-    def paintEvent(self, event: QPaintEvent) -> None:
-        """Paint the handle."""
-        tokens = tokens_of(self.palette())
-        option = QStyleOptionSlider()
-        self.initStyleOption(option)
-        handle = self.style().subControlRect(
-            QStyle.ComplexControl.CC_ScrollBar, option, QStyle.SubControl.SC_ScrollBarSlider, self
-        )
-        painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        painter.setPen(Qt.PenStyle.NoPen)
-        painter.setBrush(tokens.color("soft" if self.underMouse() else "edge"))
-        painter.drawRoundedRect(QRectF(handle).adjusted(1, 3, -1, -2), 2.5, 2.5)
-        painter.end()
