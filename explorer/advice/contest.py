@@ -102,7 +102,9 @@ def _stretch(family: StoreFamily, full_v: float) -> float:
     return max(ceil(NEARLY_FULL * full_v / one_v), units) / units
 
 
-def _title(family: StoreFamily, stretch: float) -> str:
+def fitted_title(family: StoreFamily, full_v: float) -> str:
+    """Name of a family, with the number of units where the string is longer than usual."""
+    stretch = _stretch(family, full_v)
     units = round(family.numbers.get("units_in_series", 1.0) * stretch)
     if stretch == 1.0:
         return family.title
@@ -145,7 +147,8 @@ def _entry(scenario: Scenario, log: LightLog | None, family: StoreFamily) -> Ent
     size, design = family.sizes[chosen], found.scenario
     stretch = _stretch(family, scenario.charger.full_V)
     return Entry(
-        key=family.key, title=_title(family, stretch), scenario=design, size=size, unit=unit,
+        key=family.key, title=fitted_title(family, scenario.charger.full_V),
+        scenario=design, size=size, unit=unit,
         verdict=found.verdict, answers=found.answers, trace=found.trace,
         volume_cm3=family.volume_cm3(size) * stretch**2, mass_g=family.mass_g(size) * stretch**2,
         cost_class=family.cost_class,

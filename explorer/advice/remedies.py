@@ -8,7 +8,7 @@ from itertools import combinations
 
 import numpy as np
 
-from explorer.advice.contest import replaced_store
+from explorer.advice.contest import fitted_title, replaced_store
 from explorer.advice.fleet import judge_many
 from explorer.advice.remedy_search import (
     MOST_TRIES,
@@ -150,9 +150,10 @@ def _other_store(
             tried = replaced_store(scenario, family, family.sizes[int(i)])
             if tried is not None and not stopped() and runs(tried, light_log):
                 unit = "mAh" if family.kind == "cell" else "F"
+                title = fitted_title(family, scenario.charger.full_V).lower()
                 change = Change(
                     path="store", label="Store", unit="", old=scenario.store.kind,
-                    new=f"{family.title.lower()}, {show(family.sizes[int(i)], unit)}",
+                    new=f"{title}, {show(family.sizes[int(i)], unit)}",
                 )
                 return Remedy(changes=(change,), effort=STORE_EFFORT, scenario=tried)
     return None
