@@ -7,7 +7,7 @@ import math
 import numpy as np
 import pandas as pd
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from explorer.engine.columns import Columns
@@ -140,6 +140,7 @@ def test_a_trace_of_one_moment_is_that_moment():
     ),
     st.floats(0.05, 80),
 )
+@example([(0.0, 0.0, 0.0), (0.0, 1.0, 0.0), (1.0, 1.0, 0.0)], 2.0)
 def test_charge_and_minimum_survive_any_step(points, step_s):
     """Means times lengths give the whole charge, and the lowest row is the lowest value."""
     rises, volts, amps = (np.array(column) for column in zip(*points, strict=True))
@@ -159,8 +160,9 @@ def test_charge_and_minimum_survive_any_step(points, step_s):
     charge = float(np.sum(0.5 * (amps[1:] + amps[:-1]) * np.diff(t)))
     lengths = np.diff(np.append(rows.time_s, t[-1]))
     assert float(rows.harvest_a @ lengths) == pytest.approx(charge, rel=1e-9, abs=1e-9)
-    # What jumps away at the very last moment has no step of its own.
-    inner = volts[t < t[-1]] if t[-1] > 0 else volts[-1:]
+    # What jumps away at the very first or last moment lasts no time and has no step of its own.
+    begun = np.searchsorted(t, t[0], side="right") - 1
+    inner = volts[begun:][t[begun:] < t[-1]] if t[-1] > 0 else volts[-1:]
     assert rows.terminal_min_v.min() <= inner.min(initial=np.inf) + 1e-9
     assert rows.terminal_min_v.min() >= volts.min() - 1e-9
     assert np.all(np.diff(rows.time_s) > 0)
