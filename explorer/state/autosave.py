@@ -16,6 +16,7 @@ from PySide6.QtCore import QLockFile, QObject, QRunnable, QThreadPool, Signal
 from explorer.files.disk import MEGABYTE, FileError, read_text, write_text
 from explorer.files.scenario_json import ScenarioError, parse_scenario
 from explorer.scenario.model import Scenario
+from explorer.state.collector import COLLECTOR_PAUSE
 from explorer.state.document import Document
 from explorer.state.pacer import FramePacer
 
@@ -188,10 +189,11 @@ class _Write(QRunnable):
         self._relay, self._place, self._work = relay, place, work
 
     def run(self) -> None:
-        try:
-            write_text(self._place, _dump(self._work))
-        except FileError as error:
-            self._relay.failed.emit(str(error))
+        with COLLECTOR_PAUSE:
+            try:
+                write_text(self._place, _dump(self._work))
+            except FileError as error:
+                self._relay.failed.emit(str(error))
 
 
 def _lock_of(place: Path) -> QLockFile:

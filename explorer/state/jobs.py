@@ -7,6 +7,8 @@ from collections.abc import Callable
 
 from PySide6.QtCore import QCoreApplication, QObject, QRunnable, QThreadPool, Signal, Slot
 
+from explorer.state.collector import COLLECTOR_PAUSE
+
 LOG = logging.getLogger(__name__)
 Work = Callable[[], object]
 
@@ -23,6 +25,10 @@ class _Job(QRunnable):
         self._relay, self._key, self._number, self._work = relay, key, number, work
 
     def run(self) -> None:
+        with COLLECTOR_PAUSE:
+            self._run()
+
+    def _run(self) -> None:
         result: object = None
         error: object = None
         try:
