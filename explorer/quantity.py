@@ -9,6 +9,8 @@ import math
 import re
 from decimal import Decimal
 
+from explorer.text import Text, figure, say
+
 PREFIXES = {
     "p": 1e-12,
     "n": 1e-9,
@@ -34,6 +36,7 @@ _WITHOUT_PREFIX = frozenset(
 )
 """Units that a person never reads with a prefix: nobody says millilux or kilo-hours."""
 _LONGEST_IN_SECONDS, _LONGEST_IN_MINUTES, _LONGEST_IN_HOURS = 120.0, 2 * 3600.0, 48 * 3600.0
+_NEVER = say("never")
 _NUMBER = re.compile(r"([+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:[eE][+-]?\d+)?)(.*)", re.DOTALL)
 
 
@@ -87,9 +90,8 @@ def show(
     unit: str,
     digits: int = 3,
     *,
-    decimal_mark: str = ".",
-    infinite: str = "never",
-) -> str:
+    infinite: str = _NEVER,
+) -> Text:
     """A value as a person reads it, with its unit.
 
     Parameters
@@ -101,15 +103,14 @@ def show(
         without a blank, ``""`` is a count or a share.
     digits : int
         Significant digits.
-    decimal_mark : str
-        ``"."`` or ``","``.
     infinite : str
         What an infinite value means here, such as ``"never"`` or ``"no limit"``.
 
     Returns
     -------
-    str
-        Such as ``"4.7 mF"``, ``"0.22 F"``, ``"2.6 d"``, ``"1300 lx"`` or ``"1.12×"``.
+    Text
+        Such as ``"4.7 mF"``, ``"0.22 F"``, ``"2.6 d"``, ``"1300 lx"`` or ``"1.12×"``; the window
+        puts the decimal mark of its language.
 
     Examples
     --------
@@ -117,14 +118,14 @@ def show(
     ('4.7 mF', '0.22 F', '2.6 d', '1300 lx')
     """
     if math.isnan(value):
-        return "unknown"
+        return say("unknown")
     if math.isinf(value):
-        return infinite
+        return say(infinite)
     number, shown_unit = _split(value, unit, digits)
-    text = number.replace(".", decimal_mark).replace("-", "−")
+    text = number.replace("-", "−")
     if not shown_unit:
-        return text
-    return f"{text}{'' if shown_unit in ('×', '%') else ' '}{shown_unit}"
+        return figure(text)
+    return figure(f"{text}{'' if shown_unit in ('×', '%') else ' '}{shown_unit}")
 
 
 def _split(value: float, unit: str, digits: int) -> tuple[str, str]:

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QAbstractButton, QLabel, QSizePolicy, QVBoxLayout,
 from explorer.advice.assess import Assessment
 from explorer.quantity import show
 from explorer.state import theme
+from explorer.state.language import tr
 from explorer.state.document import Document
 from explorer.state.drawer_feeds import Feed
 from explorer.state.drawer_steps import remedy_steps
@@ -112,7 +113,7 @@ def value_text(change: Change) -> str:
     """The old and the new value, the shared unit once."""
     if isinstance(change.old, str) or isinstance(change.new, str):
         return str(change.new)
-    old, new = (show(v, change.unit) for v in (change.old, change.new))
+    old, new = (tr(show(v, change.unit)) for v in (change.old, change.new))
     number, _, unit = old.partition(" ")
     if unit and new.endswith(f" {unit}"):
         old = number

@@ -1,0 +1,137 @@
+"""Text that a person reads, in English, which remembers how it was made.
+
+The layers below the window know no language: they *say* English, and the value is a string like any
+other. It keeps its template and its values beside it, so that the window can put the same sentence
+into another language, decimal marks included. Files, the command line and tests see plain English.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from typing import Any, TypeVar, overload
+
+Translate = Callable[[str, str], str]
+"""Template and meaning to the template in the language on show."""
+T = TypeVar("T")
+
+
+class Text(str):
+    """English text that can be rendered in another language.
+
+    Adding, joining with `joined` and `lower` keep it so; an f-string does not.
+    """
+
+    _render: Callable[[Translate, str], str]
+
+    def __str__(self) -> str:
+        return self
+
+    def __add__(self, other: str) -> Text:
+        return joined("", (self, other))
+
+    def __radd__(self, other: str) -> Text:
+        return joined("", (other, self))
+
+    def lower(self) -> Text:
+        """Within a sentence: in another language its own entry in small letters, or as it is."""
+        small = str.lower(self)
+
+        def render(translate: Translate, mark: str) -> str:
+            found = translate(small, "")
+            return found if found != small else rendered(self, translate, mark)
+
+        return _made(small, render)
+
+    def __copy__(self) -> Text:
+        return self
+
+    def __deepcopy__(self, _: object) -> Text:
+        return self
+
+    def __reduce__(self) -> tuple[type[str], tuple[str]]:
+        return str, (str.__str__(self),)
+
+
+def say(template: str, meaning: str = "", /, **values: object) -> Text:
+    """A text with its values filled in.
+
+    Parameters
+    ----------
+    template : str
+        Literal English text, with ``{name}`` where a value goes; the translations are keyed by it.
+    meaning : str
+        Tells two uses of one English word apart, for the translator.
+    **values
+        Strings, texts and numbers; a text among them is translated too, a string is not.
+
+    Examples
+    --------
+    >>> say("lasts {time} in the dark", time=figure("1.5 h"))
+    'lasts 1.5 h in the dark'
+    >>> rendered(say("lasts {time}", time=figure("1.5 h")), lambda t, _: "hält {time}", ",")
+    'hält 1,5 h'
+    """
+
+    def render(translate: Translate, mark: str) -> str:
+        found = translate(template, meaning)
+        if not values:
+            return found
+        return found.format(**{k: _value(v, translate, mark) for k, v in values.items()})
+
+    return _made(template.format(**values) if values else template, render)
+
+
+def figure(text: str) -> Text:
+    """A number already written with a point, which becomes the mark of the language on show."""
+    return _made(text, lambda _, mark: text.replace(".", mark))
+
+
+def joined(separator: str, parts: Iterable[str]) -> Text:
+    """Like ``separator.join(parts)``; every part, and the separator, stays translatable."""
+    kept = tuple(parts)
+    return _made(
+        str.join(separator, kept),
+        lambda translate, mark: rendered(separator, translate, mark).join(
+            rendered(part, translate, mark) for part in kept
+        ),
+    )
+
+
+def altered(text: str, change: Callable[[str], str]) -> Text:
+    """What a change of letters makes of a text, in whatever language it is shown."""
+    return _made(change(text), lambda translate, mark: change(rendered(text, translate, mark)))
+
+
+def capitalised(text: str) -> Text:
+    """The text with a capital at its head."""
+    return altered(text, lambda words: words[:1].upper() + words[1:])
+
+
+@overload
+def texts(table: dict[Any, T]) -> dict[Any, T]: ...
+@overload
+def texts(table: T) -> T: ...
+def texts(table: Any) -> Any:
+    """A literal table whose strings, keys of dictionaries apart, can be shown in any language."""
+    if isinstance(table, str):
+        return say(table)
+    if isinstance(table, dict):
+        return {key: texts(value) for key, value in table.items()}
+    if isinstance(table, (tuple, list)):
+        return type(table)(texts(value) for value in table)
+    return table
+
+
+def rendered(text: str, translate: Translate, mark: str) -> str:
+    """A text in the language of `translate`; what is not a `Text` stays as it is."""
+    return text._render(translate, mark) if isinstance(text, Text) else text
+
+
+def _value(value: object, translate: Translate, mark: str) -> object:
+    return value._render(translate, mark) if isinstance(value, Text) else value
+
+
+def _made(english: str, render: Callable[[Translate, str], str]) -> Text:
+    text = Text(english)
+    text._render = render
+    return text

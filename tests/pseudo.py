@@ -1,0 +1,93 @@
+"""A language in which every translated letter is a Cyrillic one: what stays Latin was forgotten."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from PySide6.QtCore import QObject
+from PySide6.QtGui import QAction
+from PySide6.QtWidgets import (
+    QAbstractButton,
+    QComboBox,
+    QGroupBox,
+    QLabel,
+    QLineEdit,
+    QListWidget,
+    QMenu,
+    QTableView,
+    QTabWidget,
+    QTextBrowser,
+    QWidget,
+)
+
+from explorer.state import language
+
+_KEPT = re.compile(r"(<[^>]*>|\{[^}]*\}|&[a-z]+;)")
+_WORD = re.compile(r"[A-Za-z]{3,}")
+UNITS = frozenset({"lux", "mAh", "min", "kWh", "ppm", "mol", "week", "weeks"})
+NAMES = frozenset({"Gloaming", "JSON", "CSV", "PNG", "SVG", "Ctrl", "Shift", "Alt", "Esc"})
+
+
+def disguise(template: str, _: str) -> str:
+    """The text in letters that nobody types here; values and tags keep theirs."""
+    parts = _KEPT.split(template)
+    return "".join(p if _KEPT.fullmatch(p) else re.sub("[A-Za-z]", "ж", p) for p in parts)
+
+
+def use(monkeypatch) -> None:
+    """Show everything in the disguise, with a decimal comma."""
+    monkeypatch.setattr(language, "_translate", disguise)
+    monkeypatch.setattr(language._Shown, "code", "de")
+
+
+def forgotten(root: QWidget, own: frozenset[str] = frozenset()) -> list[str]:
+    """Texts below a widget that hold an English word or a decimal point.
+
+    `own` are words that the user or the language's neutral names bring: titles, file names.
+    """
+    allowed = UNITS | NAMES | own
+    found = []
+    for where, text in _texts(root):
+        plain = re.sub(r"<[^>]*>|&[a-z]+;|https?://\S+", " ", text).replace("&", "")
+        words = [word for word in _WORD.findall(plain) if word not in allowed]
+        if words or re.search(r"\d\.\d", plain):
+            found.append(f"{where}: {text}")
+    return found
+
+
+def _texts(root: QWidget) -> Iterator[tuple[str, str]]:
+    for part in (root, *root.findChildren(QObject)):
+        if part.objectName().startswith("qt_"):
+            continue
+        where = f"{type(part).__name__}"
+        for text in _own_texts(part):
+            if text:
+                yield where, text
+
+
+def _own_texts(part: QObject) -> Iterator[str]:
+    if isinstance(part, QAction):
+        yield from (part.text(), part.toolTip(), part.statusTip(), part.whatsThis())
+    if not isinstance(part, QWidget):
+        return
+    yield from (part.toolTip(), part.accessibleName(), part.accessibleDescription())
+    yield part.windowTitle()
+    if isinstance(part, (QLabel, QAbstractButton, QLineEdit)):
+        yield part.text()
+    if isinstance(part, QLineEdit):
+        yield part.placeholderText()
+    if isinstance(part, (QGroupBox, QMenu)):
+        yield part.title()
+    if isinstance(part, QTextBrowser):
+        yield part.toPlainText()
+    if isinstance(part, (QComboBox, QTabWidget)):
+        read = part.itemText if isinstance(part, QComboBox) else part.tabText
+        yield from (read(index) for index in range(part.count()))
+    if isinstance(part, QListWidget):
+        yield from (part.item(row).text() for row in range(part.count()))
+    if isinstance(part, QTableView) and part.model() is not None:
+        model = part.model()
+        for row in range(model.rowCount()):
+            for column in range(model.columnCount()):
+                yield str(model.index(row, column).data() or "")
