@@ -11,11 +11,11 @@ from PySide6.QtWidgets import QAbstractButton, QLabel, QSizePolicy, QVBoxLayout,
 from explorer.advice.assess import Assessment
 from explorer.quantity import show
 from explorer.state import theme
-from explorer.state.language import tr
 from explorer.state.document import Document
 from explorer.state.drawer_feeds import Feed
 from explorer.state.drawer_steps import remedy_steps
 from explorer.state.jobs import JobRunner
+from explorer.state.language import tr
 from explorer.state.readout import bind_units
 from explorer.state.theme import tokens_of
 from explorer.widgets.paint import focus_pen
