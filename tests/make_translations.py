@@ -28,6 +28,8 @@ Message = tuple[str, str]
 _SPEC_ARGUMENTS = {"quantity": (1, 5), "choice": (1, 2)}
 RESOURCES: dict[str, frozenset[str]] = {
     "help/quantities.json": frozenset({"what", "typical", "read", "basis"}),
+    "parts/stores.json": frozenset({"title"}),
+    "places/places.json": frozenset({"source"}),
 }
 """Files below resources whose values under these keys are shown to a person."""
 

@@ -11,6 +11,7 @@ from explorer.scenario.light import WEEKDAYS, Light, LogPattern, SteadyPattern, 
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.sheet import current_scale
 from explorer.scenario.supply import Panels
+from explorer.text import say
 
 FloatArray = NDArray[np.float64]
 HOUR_S = 3600.0
@@ -59,7 +60,7 @@ def light_course(light: Light, panels: Panels, log: LightLog | None) -> LightCou
         )
     if isinstance(pattern, LogPattern):
         if log is None:
-            raise ValueError("light.pattern is a log, but no log was read")
+            raise ValueError(say("light.pattern is a log, but no log was read"))
         scale = 1.0
         if light.illuminance_lx is not None:
             scale = light.illuminance_lx / log.mean_lit_lx if log.mean_lit_lx > 0 else 0.0

@@ -8,6 +8,7 @@ from pydantic import Field, model_validator
 
 from explorer.scenario.fields import Section, choice, quantity
 from explorer.scenario.light import WEEKDAYS, Weekday
+from explorer.text import figure, joined, say
 
 
 class Phase(Section):
@@ -29,10 +30,16 @@ class Phase(Section):
     def _one_kind(self) -> Phase:
         kinds = ("current_A", "power_W", "resistance_ohm")
         given = [k for k in kinds if getattr(self, k) is not None]
-        if len(given) != 1:
+        if not given:
             raise ValueError(
-                "give exactly one of current_A, power_W and resistance_ohm, found "
-                + (" and ".join(given) or "none")
+                say("give exactly one of current_A, power_W and resistance_ohm, found none")
+            )
+        if len(given) > 1:
+            raise ValueError(
+                say(
+                    "give exactly one of current_A, power_W and resistance_ohm, found {keys}",
+                    keys=joined(say(" and "), given),
+                )
             )
         return self
 
@@ -58,9 +65,15 @@ class Every(Section):
     @model_validator(mode="after")
     def _window_in_order(self) -> Every:
         if self.to_h <= self.from_h:
-            raise ValueError(f"to_h ({self.to_h:g}) must be later than from_h ({self.from_h:g})")
+            raise ValueError(
+                say(
+                    "to_h ({end}) must be later than from_h ({start})",
+                    end=figure(f"{self.to_h:g}"),
+                    start=figure(f"{self.from_h:g}"),
+                )
+            )
         if not self.days:
-            raise ValueError("days must name at least one weekday")
+            raise ValueError(say("days must name at least one weekday"))
         return self
 
 
@@ -89,12 +102,15 @@ class Operation(Section):
     @model_validator(mode="after")
     def _fits_its_interval(self) -> Operation:
         if not self.phases:
-            raise ValueError("phases must hold at least one phase")
+            raise ValueError(say("phases must hold at least one phase"))
         total = sum(p.duration_s for p in self.phases)
         if isinstance(self.schedule, Every) and total >= self.schedule.interval_s:
             raise ValueError(
-                f"the phases last {total:g} s, which does not fit the interval_s of "
-                f"{self.schedule.interval_s:g} s"
+                say(
+                    "the phases last {length} s, which does not fit the interval_s of {interval} s",
+                    length=figure(f"{total:g}"),
+                    interval=figure(f"{self.schedule.interval_s:g}"),
+                )
             )
         return self
 
@@ -164,7 +180,10 @@ class Load(Section):
     def _thresholds_in_order(self) -> Load:
         if self.connect_V <= self.disconnect_V:
             raise ValueError(
-                f"connect_V ({self.connect_V:g} V) must be higher than "
-                f"disconnect_V ({self.disconnect_V:g} V)"
+                say(
+                    "connect_V ({connect} V) must be higher than disconnect_V ({disconnect} V)",
+                    connect=figure(f"{self.connect_V:g}"),
+                    disconnect=figure(f"{self.disconnect_V:g}"),
+                )
             )
         return self

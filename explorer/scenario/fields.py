@@ -8,6 +8,8 @@ from typing import Any
 from pydantic import BaseModel, ConfigDict, Field
 from pydantic.fields import FieldInfo
 
+from explorer.text import say
+
 
 class Section(BaseModel):
     """Base of every part of a scenario: immutable, and it refuses keys that it does not know."""
@@ -31,20 +33,23 @@ class Quantity:
 def quantity(
     default: Any, label: str, unit: str, low: float, high: float, help_text: str
 ) -> Any:
-    """Declare a number with its unit and its allowed range, both ends included."""
+    """Declare a number with its unit and its allowed range, both ends included.
+
+    Label and help must be literals in the call: translators are given what stands there.
+    """
     return Field(
         default=default,
         ge=low,
         le=high,
-        title=label,
-        description=help_text,
+        title=say(label),
+        description=say(help_text),
         json_schema_extra={"unit": unit},
     )
 
 
 def choice(default: Any, label: str, help_text: str) -> Any:
     """Declare a value that is picked from a list, a switch or a text."""
-    return Field(default=default, title=label, description=help_text)
+    return Field(default=default, title=say(label), description=say(help_text))
 
 
 def describe(field_owner: type[BaseModel], key: str) -> Quantity:

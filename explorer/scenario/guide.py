@@ -17,6 +17,7 @@ from explorer.scenario.light import WEEKDAYS, Light, LitBlock, Source, WeekPatte
 from explorer.scenario.model import Margins, Scenario
 from explorer.scenario.storage import CellStore
 from explorer.scenario.supply import ConverterCharger, Panels, Technology
+from explorer.text import figure, joined, say, texts
 
 PlaceKey = Literal[
     "corridor", "stairs", "hall", "desk", "meeting_room",
@@ -27,7 +28,7 @@ OftenKey = Literal["minute", "ten_minutes", "hour", "six_hours", "day"]
 DarkKey = Literal["nights", "weekends", "closure"]
 MattersKey = Literal["smallest", "never_fails", "cheapest", "soon"]
 
-COMMON = "typical, common practice, no source"
+COMMON = say("typical, common practice, no source")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -91,57 +92,65 @@ class _Spot:
 
 _WORK, _DAY, _EVENING = ((8.0, 18.0),), ((9.0, 16.0),), ((18.0, 23.0),)
 _THIRD = 0.33
-_WALL = (
+_WALL = say(
     "it hangs on a wall, which gets about a third of the light on the floor or desk "
     "(common practice, no source)"
 )
-_FLAT = "it lies flat on the work surface, facing up, where the design value holds"
+_FLAT = say("it lies flat on the work surface, facing up, where the design value holds")
+_LAMPS = say("only the lamps of the evening count; daylight comes on top")
 _SPOTS: dict[PlaceKey, _Spot] = {
     "corridor": _Spot(
-        title="On a corridor wall", line="about 100 lx by design, a third of it on the wall",
+        title=say("On a corridor wall"),
+        line=say("about 100 lx by design, a third of it on the wall"),
         listed="Corridor", lux=0.0, source="led_4000", hours=_WORK, facing=_THIRD, how=_WALL,
     ),
     "stairs": _Spot(
-        title="On a staircase wall", line="about 150 lx by design, a third of it on the wall",
+        title=say("On a staircase wall"),
+        line=say("about 150 lx by design, a third of it on the wall"),
         listed="Stairs", lux=0.0, source="led_4000", hours=_WORK, facing=_THIRD, how=_WALL,
     ),
     "hall": _Spot(
-        title="In an entrance hall", line="about 200 lx by design, on the wall a third",
+        title=say("In an entrance hall"),
+        line=say("about 200 lx by design, on the wall a third"),
         listed="Entrance hall", lux=0.0, source="led_4000", hours=_WORK, facing=_THIRD, how=_WALL,
     ),
     "desk": _Spot(
-        title="On a desk", line="about 500 lx by design on the desk top",
+        title=say("On a desk"), line=say("about 500 lx by design on the desk top"),
         listed="Office desk", lux=0.0, source="led_4000", hours=_WORK, facing=1.0, how=_FLAT,
     ),
     "meeting_room": _Spot(
-        title="In a meeting room", line="about 500 lx on the table, a third on the wall",
+        title=say("In a meeting room"), line=say("about 500 lx on the table, a third on the wall"),
         listed="Meeting room", lux=0.0, source="led_4000", hours=((9.0, 12.0), (13.0, 16.0)),
-        facing=_THIRD, how=_WALL + "; the room is lit six hours a day, while it is used",
+        facing=_THIRD,
+        how=say("{where}; the room is lit six hours a day, while it is used", where=_WALL),
     ),
     "shelf": _Spot(
-        title="On a shelf away from the window", line="about 75 lx on upright faces in an office",
+        title=say("On a shelf away from the window"),
+        line=say("about 75 lx on upright faces in an office"),
         listed="Office wall", lux=0.0, source="led_4000", hours=_WORK, facing=1.0,
-        how="it stands upright, where the design value for walls holds",
+        how=say("it stands upright, where the design value for walls holds"),
     ),
     "window": _Spot(
-        title="By a window", line="about 1300 lx by day, nothing at night",
+        title=say("By a window"), line=say("about 1300 lx by day, nothing at night"),
         listed="Bright workplace near a window", lux=0.0, source="daylight_glass", hours=_DAY,
-        facing=1.0, how="it faces the window, out of the direct sun",
+        facing=1.0, how=say("it faces the window, out of the direct sun"),
     ),
     "skylight": _Spot(
-        title="Under a skylight", line="about 500 lx by day, nothing at night", listed="",
+        title=say("Under a skylight"), line=say("about 500 lx by day, nothing at night"), listed="",
         lux=500.0, source="daylight_glass", hours=_DAY, facing=1.0,
-        how="it faces up; a twentieth of the 10 000 lx of an overcast sky gets in (from memory)",
+        how=say(
+            "it faces up; a twentieth of the 10 000 lx of an overcast sky gets in (from memory)"
+        ),
     ),
     "living_room": _Spot(
-        title="In a living room", line="about 75 lx in the evening",
+        title=say("In a living room"), line=say("about 75 lx in the evening"),
         listed="Home, living room in the evening", lux=0.0, source="led_3000", hours=_EVENING,
-        facing=1.0, how="only the lamps of the evening count; daylight comes on top",
+        facing=1.0, how=_LAMPS,
     ),
     "dark_corner": _Spot(
-        title="In a dark corner at home", line="about 20 lx in the evening",
+        title=say("In a dark corner at home"), line=say("about 20 lx in the evening"),
         listed="Home, dark corner", lux=0.0, source="led_3000", hours=_EVENING, facing=1.0,
-        how="only the lamps of the evening count; daylight comes on top",
+        how=_LAMPS,
     ),
 }  # fmt: skip
 
@@ -160,94 +169,124 @@ class _Job:
 
 _READ = ("read the sensor", 3e-3, 0.05)
 _NEAR = ("send nearby, three times", 0.0216, 0.005)
-_NEAR_SOURCE = (
+_NEAR_SOURCE = say(
     "a short-range radio takes 36 µJ to send once (a maker's application note on advertising: "
     "12.6 µC at 3 V)"
 )
 _JOBS: dict[JobKey, _Job] = {
     "show": _Job(
-        title="Show something on e-paper", line="fetch a picture by radio and redraw it",
+        title=say("Show something on e-paper"),
+        line=say("fetch a picture by radio and redraw it"),
         phases=(("fetch the picture", 0.1, 3.7), ("drive the display", 0.02, 0.5)), sleep_a=2e-6,
-        source="0.37 J to fetch a picture and 0.01 J to draw it (measured on one e-paper tag and "
-        "published by who measured it)",
+        source=say(
+            "0.37 J to fetch a picture and 0.01 J to draw it (measured on one e-paper tag and "
+            "published by who measured it)"
+        ),
     ),
     "report_near": _Job(
-        title="Measure and report nearby", line="temperature, humidity; short-range radio",
+        title=say("Measure and report nearby"),
+        line=say("temperature, humidity; short-range radio"),
         phases=(_READ, _NEAR), sleep_a=2e-6,
-        source=f"{_NEAR_SOURCE}; 0.15 mJ to read a sensor ({COMMON})",
+        source=say(
+            "{radio}; 0.15 mJ to read a sensor ({origin})", radio=_NEAR_SOURCE, origin=COMMON
+        ),
     ),
     "report_far": _Job(
-        title="Measure and report far away", line="long-range radio, some kilometres",
+        title=say("Measure and report far away"),
+        line=say("long-range radio, some kilometres"),
         phases=(_READ, ("send far", 0.1452, 0.165)), sleep_a=2e-6,
-        source="a long-range radio is on the air for 165 ms to send 13 bytes (LoRa formula, "
-        "spreading factor 9) at 44 mA and 3.3 V (current from memory): 24 mJ; 0.15 mJ to read a "
-        f"sensor ({COMMON})",
+        source=say(
+            "a long-range radio is on the air for 165 ms to send 13 bytes (LoRa formula, "
+            "spreading factor 9) at 44 mA and 3.3 V (current from memory): 24 mJ; 0.15 mJ to read "
+            "a sensor ({origin})",
+            origin=COMMON,
+        ),
     ),
     "count": _Job(
-        title="Count", line="people, doors, pulses; reports its count nearby",
+        title=say("Count"), line=say("people, doors, pulses; reports its count nearby"),
         phases=(("report the count", 0.0216, 0.005),), sleep_a=6e-6,
-        source=f"{_NEAR_SOURCE}; 6 µA to watch and count all the time ({COMMON})",
+        source=say(
+            "{radio}; 6 µA to watch and count all the time ({origin})",
+            radio=_NEAR_SOURCE,
+            origin=COMMON,
+        ),
     ),
     "sense_co2": _Job(
-        title="Sense carbon dioxide", line="measure the air, report nearby",
+        title=say("Sense carbon dioxide"), line=say("measure the air, report nearby"),
         phases=(("measure the air", 0.06, 5.0), _NEAR), sleep_a=3e-6,
-        source="0.3 J for a reading (0.25 to 0.35 J by the data sheets of photo-acoustic sensors); "
-        + _NEAR_SOURCE,
+        source=say(
+            "0.3 J for a reading (0.25 to 0.35 J by the data sheets of photo-acoustic sensors); "
+            "{radio}",
+            radio=_NEAR_SOURCE,
+        ),
     ),
     "valve": _Job(
-        title="Open or close a small valve", line="a latching valve, which stays where it is",
+        title=say("Open or close a small valve"),
+        line=say("a latching valve, which stays where it is"),
         phases=(("fill the pulse capacitor", 0.12, 6.0),), sleep_a=3e-6,
-        source="0.6 J for one move of a latching solenoid (12 V, 1 A, 50 ms by public valve "
-        f"pages), filled slowly into a capacitor of its own at 83 % ({COMMON})",
+        source=say(
+            "0.6 J for one move of a latching solenoid (12 V, 1 A, 50 ms by public valve "
+            "pages), filled slowly into a capacitor of its own at 83 % ({origin})",
+            origin=COMMON,
+        ),
         actuator="latching_valve", reserve_j=0.72,
     ),
     "motor": _Job(
-        title="Turn or push something small", line="a small gear motor for two seconds",
+        title=say("Turn or push something small"), line=say("a small gear motor for two seconds"),
         phases=(("run the motor", 0.5, 2.0),), sleep_a=3e-6,
-        source=f"1 J for one move of a small gear motor ({COMMON})",
+        source=say("1 J for one move of a small gear motor ({origin})", origin=COMMON),
         actuator="other_motor", reserve_j=1.0,
     ),
 }  # fmt: skip
 
-_OFTEN: dict[OftenKey, tuple[str, str, float]] = {
-    "minute": ("Every minute", "1440 times a day", 60.0),
-    "ten_minutes": ("Every ten minutes", "144 times a day", 600.0),
-    "hour": ("Every hour", "24 times a day", 3600.0),
-    "six_hours": ("Every six hours", "4 times a day", 21_600.0),
-    "day": ("Once a day", "7 times a week", 86_400.0),
-}
-_DARK: dict[DarkKey, tuple[str, str, float]] = {
-    "nights": ("Nights only", "the light comes on every day", 0.0),
-    "weekends": ("Nights and weekends", "lit from Monday to Friday", 0.0),
-    "closure": ("Also two weeks' closure", "lit on weekdays, once dark for 14 days", 14.0),
-}
-_MATTERS: dict[MattersKey, tuple[str, str]] = {
+_OFTEN: dict[OftenKey, tuple[str, str, str, float]] = texts({
+    "minute": ("Every minute", "every minute", "1440 times a day", 60.0),
+    "ten_minutes": ("Every ten minutes", "every ten minutes", "144 times a day", 600.0),
+    "hour": ("Every hour", "every hour", "24 times a day", 3600.0),
+    "six_hours": ("Every six hours", "every six hours", "4 times a day", 21_600.0),
+    "day": ("Once a day", "once a day", "7 times a week", 86_400.0),
+})  # fmt: skip
+"""The answer, the same within a sentence, what it stands for, and its interval. [s]"""
+_DARK: dict[DarkKey, tuple[str, str, str, float]] = texts({
+    "nights": ("Nights only", "nights only", "the light comes on every day", 0.0),
+    "weekends": ("Nights and weekends", "nights and weekends", "lit from Monday to Friday", 0.0),
+    "closure": (
+        "Also two weeks' closure", "also two weeks' closure",
+        "lit on weekdays, once dark for 14 days", 14.0,
+    ),
+})  # fmt: skip
+"""The answer, the same within a sentence, what it stands for, and the closure. [d]"""
+_MATTERS: dict[MattersKey, tuple[str, str]] = texts({
     "smallest": ("The smallest size", "least panel area, then the smallest store"),
     "never_fails": ("It must never fail", "more margin, four days dark at least, three years old"),
     "cheapest": ("The lowest cost", "simple panels, fewest of them, a simple store"),
     "soon": ("It runs soon after hanging up", "two hours of light from empty at most"),
-}
+})  # fmt: skip
 
 QUESTIONS: tuple[Question, ...] = (
     Question(
-        key="place", title="Where will it be?",
-        hint="Levels are lighting design values or common practice; nothing replaces a lux meter.",
+        key="place", title=say("Where will it be?"),
+        hint=say(
+            "Levels are lighting design values or common practice; nothing replaces a lux meter."
+        ),
         choices=tuple(Choice(key=k, title=s.title, line=s.line) for k, s in _SPOTS.items()),
     ),
     Question(
-        key="job", title="What does it do?", hint="Pick what costs it the most energy.",
+        key="job", title=say("What does it do?"), hint=say("Pick what costs it the most energy."),
         choices=tuple(Choice(key=k, title=j.title, line=j.line) for k, j in _JOBS.items()),
     ),
     Question(
-        key="often", title="How often?", hint="By day and by night, in the dark too.",
-        choices=tuple(Choice(key=k, title=t, line=n) for k, (t, n, _) in _OFTEN.items()),
+        key="often", title=say("How often?"), hint=say("By day and by night, in the dark too."),
+        choices=tuple(Choice(key=k, title=t, line=n) for k, (t, _, n, _) in _OFTEN.items()),
     ),
     Question(
-        key="dark", title="How long is it dark?", hint="The longest stretch that it must survive.",
-        choices=tuple(Choice(key=k, title=t, line=n) for k, (t, n, _) in _DARK.items()),
+        key="dark", title=say("How long is it dark?"),
+        hint=say("The longest stretch that it must survive."),
+        choices=tuple(Choice(key=k, title=t, line=n) for k, (t, _, n, _) in _DARK.items()),
     ),
     Question(
-        key="matters", title="What matters most?", hint="Decides between designs that all work.",
+        key="matters", title=say("What matters most?"),
+        hint=say("Decides between designs that all work."),
         choices=tuple(Choice(key=k, title=t, line=n) for k, (t, n) in _MATTERS.items()),
     ),
 )  # fmt: skip
@@ -316,7 +355,7 @@ def scenario_from(answers: Answers, design: Design = START_DESIGN) -> Scenario:
             operations=(
                 Operation(
                     name=job.title.lower(),
-                    schedule=Every(interval_s=_OFTEN[answers.often][2]),
+                    schedule=Every(interval_s=_OFTEN[answers.often][3]),
                     phases=tuple(
                         Phase(name=name, power_W=power, duration_s=seconds)
                         for name, power, seconds in job.phases
@@ -363,7 +402,7 @@ def _light(answers: Answers) -> Light:
 
 
 def _margins(answers: Answers) -> Margins:
-    closure = _DARK[answers.dark][2]
+    closure = _DARK[answers.dark][3]
     if answers.matters == "never_fails":
         return Margins(design_margin=2.5, closure_days=max(closure, 4.0))
     return Margins(
@@ -373,49 +412,105 @@ def _margins(answers: Answers) -> Margins:
 
 def assumptions(answers: Answers, design: Design = START_DESIGN) -> tuple[str, ...]:
     """Everything that five answers left open, as sentences, each with its source."""
-    spot, job = _SPOTS[answers.place], _JOBS[answers.job]
-    lux = level_lx(answers.place)
-    listed = next((p for p in parts.places() if p.name == spot.listed), None)
-    origin = f" ({listed.source})" if listed else ""
-    hours = " and ".join(f"{a:g} to {b:g} h" for a, b in spot.hours)
-    days = "every day" if answers.dark == "nights" else "from Monday to Friday"
-    closure = _margins(answers).closure_days
+    job = _JOBS[answers.job]
     lines = [
-        f"Light: {show(lux, 'lx')}{origin}, {hours}, {days}; {spot.how}. Measure with a lux meter "
-        "that faces as the panel will face: real places differ several times over.",
-        f"What it does: {job.source}. Asleep it takes {show(job.sleep_a, 'A')} ({COMMON}). It "
-        f"works {_OFTEN[answers.often][0].lower()}, at night and in closures too.",
-        f"Dark: {_DARK[answers.dark][0].lower()}"
-        + (f", and once {closure:g} days without light." if closure else "."),
+        _light_line(answers),
+        say(
+            "What it does: {work}. Asleep it takes {sleep} ({origin}). It works {often}, at night "
+            "and in closures too.",
+            work=job.source,
+            sleep=show(job.sleep_a, "A"),
+            origin=COMMON,
+            often=_OFTEN[answers.often][1],
+        ),
+        _dark_line(answers),
         _panel_line(answers, design),
         _store_line(design),
-        f"Charger: a switching converter, 85 % efficient, 0.5 µA of its own; it starts from an "
-        f"empty store at 5 %; the device runs on 3 V behind a regulator, 85 % ({COMMON}).",
-        "Margin: "
-        + ("2.5 times" if answers.matters == "never_fails" else "twice")
-        + " what is needed counts as Runs, because the light is a guess (own judgement).",
+        say(
+            "Charger: a switching converter, 85 % efficient, 0.5 µA of its own; it starts from an "
+            "empty store at 5 %; the device runs on 3 V behind a regulator, 85 % ({origin}).",
+            origin=COMMON,
+        ),
     ]
     if answers.matters == "never_fails":
-        lines.append(f"Judged after {_AGED_YEARS:g} years of ageing, not as new.")
+        lines += [
+            say(
+                "Margin: 2.5 times what is needed counts as Runs, because the light is a guess "
+                "(own judgement)."
+            ),
+            say(
+                "Judged after {years} years of ageing, not as new.",
+                years=figure(f"{_AGED_YEARS:g}"),
+            ),
+        ]
+    else:
+        lines.append(
+            say(
+                "Margin: twice what is needed counts as Runs, because the light is a guess "
+                "(own judgement)."
+            )
+        )
     if answers.matters == "soon":
-        lines.append("From empty, the first result may take two hours of light, with the margin.")
+        lines.append(
+            say("From empty, the first result may take two hours of light, with the margin.")
+        )
     if job.reserve_j:
-        lines.append(f"{show(job.reserve_j, 'J')} are kept for one last safe move.")
+        lines.append(
+            say("{energy} are kept for one last safe move.", energy=show(job.reserve_j, "J"))
+        )
     return tuple(lines)
 
 
+def _light_line(answers: Answers) -> str:
+    spot = _SPOTS[answers.place]
+    level = show(level_lx(answers.place), "lx")
+    listed = next((p for p in parts.places() if p.name == spot.listed), None)
+    if listed:
+        level = say("{level} ({origin})", level=level, origin=listed.source)
+    hours = [
+        say("{start} to {end} h", start=figure(f"{a:g}"), end=figure(f"{b:g}"))
+        for a, b in spot.hours
+    ]
+    return say(
+        "Light: {level}, {hours}, {days}; {how}. Measure with a lux meter that faces as the panel "
+        "will face: real places differ several times over.",
+        level=level,
+        hours=joined(say(" and "), hours),
+        days=say("every day") if answers.dark == "nights" else say("from Monday to Friday"),
+        how=spot.how,
+    )
+
+
+def _dark_line(answers: Answers) -> str:
+    when, closure = _DARK[answers.dark][1], _margins(answers).closure_days
+    if not closure:
+        return say("Dark: {when}.", when=when)
+    days = figure(f"{closure:g}")
+    return say("Dark: {when}, and once {days} days without light.", when=when, days=days)
+
+
 def _panel_line(answers: Answers, design: Design) -> str:
-    kind = "gallium-arsenide" if answers.matters == "smallest" else "amorphous silicon"
-    several = f"{design.panels} panels" if design.panels > 1 else "1 panel"
-    return (
-        f"Panels: {several} of {design.area_cm2:g} cm², {kind} (modelled, see the model note)."
+    smallest = answers.matters == "smallest"
+    kind = say("gallium-arsenide") if smallest else say("amorphous silicon")
+    area = figure(f"{design.area_cm2:g}")
+    if design.panels == 1:
+        return say(
+            "Panels: 1 panel of {area} cm², {kind} (modelled, see the model note).",
+            area=area,
+            kind=kind,
+        )
+    return say(
+        "Panels: {n} panels of {area} cm², {kind} (modelled, see the model note).",
+        n=design.panels,
+        area=area,
+        kind=kind,
     )
 
 
 def _store_line(design: Design) -> str:
     family = next(f for f in parts.store_families() if f.key == design.family)
-    size = show(design.size, "mAh" if family.kind == "cell" else "F")
-    return (
-        f"Store: {family.title.lower()}, {size}"
-        " (generic values, each with its source in the library of stores)."
+    return say(
+        "Store: {name}, {size} (generic values, each with its source in the library of stores).",
+        name=family.title.lower(),
+        size=show(design.size, "mAh" if family.kind == "cell" else "F"),
     )

@@ -7,6 +7,7 @@ from typing import Annotated, Literal
 from pydantic import Field, model_validator
 
 from explorer.scenario.fields import Section, choice, quantity
+from explorer.text import figure, say
 
 Source = Literal[
     "led_2700",
@@ -51,11 +52,15 @@ class LitBlock(Section):
     def _hours_in_order(self) -> LitBlock:
         if self.to_h <= self.from_h:
             raise ValueError(
-                f"to_h ({self.to_h:g}) must be later than from_h ({self.from_h:g}); "
-                "split a block that passes midnight into two"
+                say(
+                    "to_h ({end}) must be later than from_h ({start}); "
+                    "split a block that passes midnight into two",
+                    end=figure(f"{self.to_h:g}"),
+                    start=figure(f"{self.from_h:g}"),
+                )
             )
         if not self.days:
-            raise ValueError("days must name at least one weekday")
+            raise ValueError(say("days must name at least one weekday"))
         return self
 
 
@@ -138,5 +143,7 @@ class Light(Section):
     @model_validator(mode="after")
     def _level_is_known(self) -> Light:
         if self.illuminance_lx is None and self.pattern.kind != "log":
-            raise ValueError("illuminance_lx may be empty only where the pattern is a log")
+            raise ValueError(
+                say("illuminance_lx may be empty only where the pattern is a log")
+            )
         return self

@@ -12,6 +12,7 @@ from explorer.scenario.fields import Section, choice, describe, quantity
 from explorer.scenario.light import Light
 from explorer.scenario.storage import CellStore, Store, SupercapacitorStore
 from explorer.scenario.supply import Charger, ConverterCharger, Panels
+from explorer.text import figure, say
 
 FORMAT: Final = "gloaming-scenario"
 VERSION: Final = 1
@@ -63,22 +64,34 @@ class Scenario(Section):
     def _voltages_fit_together(self) -> Scenario:
         if self.load.connect_V >= self.charger.full_V:
             raise ValueError(
-                f"load.connect_V ({self.load.connect_V:g} V) must be lower than "
-                f"charger.full_V ({self.charger.full_V:g} V), or the device never connects"
+                say(
+                    "load.connect_V ({connect} V) must be lower than "
+                    "charger.full_V ({full} V), or the device never connects",
+                    connect=figure(f"{self.load.connect_V:g}"),
+                    full=figure(f"{self.charger.full_V:g}"),
+                )
             )
         room = self.charger.full_V - self.load.disconnect_V
         if self.charger.full_hysteresis_V >= room:
             raise ValueError(
-                f"charger.full_hysteresis_V ({self.charger.full_hysteresis_V:g} V) must be less "
-                f"than the {room:g} V between charger.full_V and load.disconnect_V, or charging "
-                "resumes only after the device is cut off"
+                say(
+                    "charger.full_hysteresis_V ({hysteresis} V) must be less than the {room} V "
+                    "between charger.full_V and load.disconnect_V, or charging resumes only "
+                    "after the device is cut off",
+                    hysteresis=figure(f"{self.charger.full_hysteresis_V:g}"),
+                    room=figure(f"{room:g}"),
+                )
             )
         if isinstance(self.store, SupercapacitorStore):
             lowest = self.store.lowest_V * self.store.units_in_series
             if self.charger.full_V <= lowest:
                 raise ValueError(
-                    f"charger.full_V ({self.charger.full_V:g} V) must be higher than the bank's "
-                    f"lowest voltage ({lowest:g} V: store.lowest_V times store.units_in_series)"
+                    say(
+                        "charger.full_V ({full} V) must be higher than the bank's lowest voltage "
+                        "({lowest} V: store.lowest_V times store.units_in_series)",
+                        full=figure(f"{self.charger.full_V:g}"),
+                        lowest=figure(f"{lowest:g}"),
+                    )
                 )
         return self
 

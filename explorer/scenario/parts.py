@@ -24,6 +24,7 @@ from explorer.scenario.storage import (
 )
 from explorer.scenario.storage import Chemistry as ChemistryName
 from explorer.scenario.supply import Technology
+from explorer.text import say
 
 FloatArray = NDArray[np.float64]
 
@@ -320,7 +321,8 @@ def chemistry(name: ChemistryName) -> Chemistry:
 @cache
 def places() -> tuple[Place, ...]:
     """Places to start from, as listed."""
-    return tuple(Place(**place) for place in _json("places", "places.json")["places"])
+    listed = _json("places", "places.json")["places"]
+    return tuple(Place(**place | {"source": say(place["source"])}) for place in listed)
 
 
 @cache
@@ -334,7 +336,7 @@ def _family(data: dict[str, Any]) -> StoreFamily:
     numbers = data["numbers"]
     return StoreFamily(
         key=data["key"],
-        title=data["title"],
+        title=say(data["title"]),
         kind=data["kind"],
         chemistry=data.get("chemistry"),
         sizes=tuple(float(size) for size in sizes["value"]),

@@ -12,6 +12,7 @@ from explorer.physics.constants import thermal_voltage
 from explorer.physics.panel_fit import PanelFit, fit_panel
 from explorer.scenario import parts
 from explorer.scenario.supply import Panels, SheetPoint, Technology
+from explorer.text import say
 
 REFERENCE_C = 25.0
 """Temperature of cell parameters and of data sheets."""
@@ -51,7 +52,9 @@ def sheet_fit(panels: Panels) -> PanelFit:
 def _one_count(panels: Panels) -> int:
     counts = np.unique(np.asarray(panels.cells_in_series))
     if counts.size != 1:
-        raise ValueError("panels.cells_in_series must be one number where a data sheet is given")
+        raise ValueError(
+            say("panels.cells_in_series must be one number where a data sheet is given")
+        )
     return int(counts[0])
 
 

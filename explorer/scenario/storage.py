@@ -7,6 +7,7 @@ from typing import Annotated, Literal
 from pydantic import Field, model_validator
 
 from explorer.scenario.fields import Section, choice, quantity
+from explorer.text import figure, say
 
 Chemistry = Literal["lithium_ion", "iron_phosphate", "titanate"]
 StoreKind = Literal["capacitor", "supercapacitor", "cell"]
@@ -173,7 +174,11 @@ class SupercapacitorStore(_CapacitorBank):
     def _limits_in_order(self) -> SupercapacitorStore:
         if self.lowest_V >= self.rated_V:
             raise ValueError(
-                f"lowest_V ({self.lowest_V:g} V) must lie below rated_V ({self.rated_V:g} V)"
+                say(
+                    "lowest_V ({lowest} V) must lie below rated_V ({rated} V)",
+                    lowest=figure(f"{self.lowest_V:g}"),
+                    rated=figure(f"{self.rated_V:g}"),
+                )
             )
         return self
 
@@ -242,8 +247,11 @@ class CellStore(Section):
     def _window_in_order(self) -> CellStore:
         if self.charge_above_C >= self.charge_below_C:
             raise ValueError(
-                f"charge_above_C ({self.charge_above_C:g}) must lie below "
-                f"charge_below_C ({self.charge_below_C:g})"
+                say(
+                    "charge_above_C ({low}) must lie below charge_below_C ({high})",
+                    low=figure(f"{self.charge_above_C:g}"),
+                    high=figure(f"{self.charge_below_C:g}"),
+                )
             )
         return self
 

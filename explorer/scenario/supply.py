@@ -9,6 +9,7 @@ from pydantic import Field, model_validator
 from explorer.physics.panel_fit import SheetValues, line_contradiction, sheet_contradiction
 from explorer.scenario.fields import Section, choice, quantity
 from explorer.scenario.light import Source
+from explorer.text import say
 
 Technology = Literal[
     "amorphous", "crystalline", "gallium_arsenide", "dye_sensitised", "organic", "perovskite"
@@ -76,7 +77,9 @@ class Panels(Section):
     @model_validator(mode="after")
     def _at_most_three_points(self) -> Panels:
         if len(self.data_sheet) > 3:
-            raise ValueError(f"data_sheet takes 1 to 3 points, found {len(self.data_sheet)}")
+            raise ValueError(
+                say("data_sheet takes 1 to 3 points, found {n}", n=len(self.data_sheet))
+            )
         return self
 
     @model_validator(mode="after")
@@ -84,7 +87,7 @@ class Panels(Section):
         if 1 <= len(self.data_sheet) <= 3:
             fault = sheet_contradiction([point.values() for point in self.data_sheet])
             if fault:
-                raise ValueError(f"data_sheet, {fault}")
+                raise ValueError(say("data_sheet, {fault}", fault=fault))
         return self
 
 
