@@ -241,14 +241,19 @@ class _ExceptionHook:
         LOG.error("unforeseen fault\n%s", "".join(traceback.format_exception(kind, error, trace)))
         if not self._shown:
             self._shown = True
+            from explorer.state.language import tr
             from explorer.widgets import messages
 
             open_ones = self._windows.open if self._windows is not None else []
             messages.tell(
                 open_ones[0] if open_ones else None,
-                "Something went wrong",
-                f"{kind.__name__}: {error}\n\nThe scenario is still open. Save it under another "
-                "name, and start the program again.",
+                tr("Something went wrong"),
+                tr(
+                    "{kind}: {error}\n\nThe scenario is still open. Save it under another name, "
+                    "and start the program again.",
+                    kind=kind.__name__,
+                    error=str(error),
+                ),
             )
 
 
@@ -265,4 +270,6 @@ def _version() -> str:
     try:
         return version("gloaming")
     except PackageNotFoundError:
-        return "(not installed)"
+        from explorer.state.language import tr
+
+        return tr("(not installed)")

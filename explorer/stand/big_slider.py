@@ -10,6 +10,7 @@ from explorer.stand.arrangement import slider_height
 from explorer.stand.fit_label import sized_font
 from explorer.stand.legibility import Sizes
 from explorer.state.knobs import Knob
+from explorer.state.language import tr
 from explorer.state.theme import Tokens, tokens_of
 from explorer.widgets.knob_slider import KnobSlider
 from explorer.widgets.paint import focus_pen
@@ -89,11 +90,12 @@ class BigSlider(KnobSlider):
         for mark in self._knob.landmarks:
             start = left + (right - left) * self._knob.fraction(mark.low)
             end = left + (right - left) * self._knob.fraction(mark.high)
-            width = metrics.horizontalAdvance(mark.label)
+            name = tr(mark.label)
+            width = metrics.horizontalAdvance(name)
             x = min(max((start + end - width) / 2, free_from, 0.0), self.width() - width)
             if x < free_from or (start == end and not x - 6 <= start <= x + width + 6):
                 continue
-            painter.drawText(QPointF(x, base), mark.label)
+            painter.drawText(QPointF(x, base), name)
             free_from = x + width + self._near * 0.4
 
     def _paint_grip(self, painter: QPainter, tokens: Tokens) -> None:

@@ -10,6 +10,7 @@ from explorer.stand.arrangement import card_height
 from explorer.stand.big_button import BigButton
 from explorer.stand.exhibits import Exhibit
 from explorer.stand.legibility import Sizes
+from explorer.state.language import tr
 
 _NARROWEST = 7.2
 """Least width of a card, in sizes of its text."""
@@ -27,15 +28,15 @@ class CardRow(QWidget):
         for exhibit in exhibits:
             card = BigButton(exhibit.title, parent=self)
             card.setCheckable(True)
-            card.setAccessibleName(f"{exhibit.title}: {exhibit.word}")
+            card.setAccessibleName(f"{exhibit.title}: {tr(exhibit.word)}")
             card.set_state(exhibit.state)
             card.clicked.connect(self._on_card)
             self.cards.append(card)
         self.earlier = BigButton(sign="earlier", parent=self)
-        self.earlier.setAccessibleName("Earlier scenarios")
+        self.earlier.setAccessibleName(tr("Earlier scenarios"))
         self.later = BigButton(sign="later", parent=self)
-        self.later.setAccessibleName("More scenarios")
-        self.again = BigButton("Start again", sign="back", parent=self)
+        self.later.setAccessibleName(tr("More scenarios"))
+        self.again = BigButton(tr("Start again"), sign="back", parent=self)
         self.earlier.clicked.connect(self._on_earlier)
         self.later.clicked.connect(self._on_later)
         self.again.clicked.connect(self.start_again)

@@ -15,6 +15,7 @@ from explorer.stand.parked import ParkedScenarios
 from explorer.stand.setup_dialog import SetupDialog
 from explorer.stand.window import StandWindow
 from explorer.state.stand_plan import StandPlan, default_plan, load_plan, save_plan
+from explorer.text import say
 
 LOG = logging.getLogger(__name__)
 PLAN_FILE = "stand.json"
@@ -63,7 +64,7 @@ class StandDesk(QObject):
         found = load_exhibits(plan.scenarios)
         problems += found.problems
         if not found.exhibits:
-            problems.append("No scenario is left to show; tick another one.")
+            problems.append(say("No scenario is left to show; tick another one."))
         for problem in problems:
             LOG.warning("%s", problem)
         if not found.exhibits:
@@ -91,7 +92,8 @@ class StandDesk(QObject):
         try:
             return load_plan(path), ()
         except FileError as error:
-            return default_plan(), (f"The last set-up could not be used. {error}",)
+            problem = say("The last set-up could not be used. {error}", error=str(error))
+            return default_plan(), (problem,)
 
     def _save(self, plan: StandPlan) -> tuple[str, ...]:
         try:

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QWidget
 
 from explorer.scenario.model import Scenario
 from explorer.state.document import Document
+from explorer.text import say
 
 
 class StandDoor(QObject):
@@ -46,4 +47,4 @@ class StandDoor(QObject):
         self._desk.open_setup()
 
     def _on_open_wanted(self, scenario: Scenario) -> None:
-        self._document.replace(scenario, "opening of a visitor's scenario")
+        self._document.replace(scenario, say("opening of a visitor's scenario"))

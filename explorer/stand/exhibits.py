@@ -14,6 +14,7 @@ from explorer.files.logs import resolve_log
 from explorer.files.scenario_json import load_scenario
 from explorer.scenario.model import Scenario
 from explorer.state.stand_plan import scenario_path
+from explorer.text import say
 
 LOG = logging.getLogger(__name__)
 
@@ -59,7 +60,7 @@ def load_exhibits(names: Iterable[str]) -> ExhibitSet:
             verdict = assess(scenario, resolve_log(scenario, path), columns=50).verdict
         except (FileError, OSError, ValueError, ArithmeticError) as error:
             LOG.warning("%s is left out of the stand: %s", name, error)
-            problems.append(f"Left out: {error}")
+            problems.append(say("Left out: {error}", error=str(error)))
             continue
         found.append(
             Exhibit(name=name, path=path, scenario=scenario, state=verdict.state, word=verdict.word)

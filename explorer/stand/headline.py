@@ -19,6 +19,7 @@ from explorer.stand.fit_label import FitLabel
 from explorer.stand.legibility import Sizes
 from explorer.stand.phrases import big_number
 from explorer.state import readout
+from explorer.state.language import tr
 from explorer.state.theme import tokens_of
 from explorer.widgets.card import Card
 from explorer.widgets.paint import paint_filling, paint_unlit
@@ -91,15 +92,15 @@ class Headline(Card):
         """Show a verdict."""
         text, number = readout.sign(assessment), big_number(assessment)
         self.lamps.set_state(text.state)
-        self.lamps.setAccessibleName(f"Verdict: {text.word}")
-        self.word.show_text(text.word)
-        self.number.show_text(number.number)
-        self.caption.show_text(number.caption)
-        spoken = f"{text.spoken} {number.spoken}."
+        self.lamps.setAccessibleName(tr("Verdict: {word}", word=text.word))
+        self.word.show_text(tr(text.word))
+        self.number.show_text(tr(number.number))
+        self.caption.show_text(tr(number.caption))
+        spoken = f"{tr(text.spoken)} {tr(number.spoken)}."
         if spoken != self._spoken:
             self._spoken = spoken
-            self.setAccessibleName(f"{text.word}, {number.spoken}")
-            self.setAccessibleDescription(text.reason)
+            self.setAccessibleName(f"{tr(text.word)}, {tr(number.spoken)}")
+            self.setAccessibleDescription(tr(text.reason))
             if self.speaks:
                 self._announce.start()
 

@@ -7,13 +7,14 @@ from PySide6.QtGui import QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
 from explorer.state.theme import tokens_of
+from explorer.text import say
 
 HOLD_MS = 3000
 TOGETHER_MS = 8000
 """Both corners must have been held within this time; a screen with one touch point needs it."""
 _TICK_MS = 33
 ESC, LEFT, RIGHT = "esc", "left", "right"
-LEAVE_TEXT = (
+LEAVE_TEXT = say(
     "To leave: hold Esc for 3 s, or hold both upper corners for 3 s, together or one after the "
     "other. A ring shows the progress while you hold."
 )

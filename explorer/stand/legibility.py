@@ -5,6 +5,8 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from explorer.text import figure, say
+
 MM_PER_INCH = 25.4
 CAPITAL_SHARE = 0.7
 """Height of a capital over the font's pixel size; usual for interface faces (common practice)."""
@@ -193,17 +195,27 @@ def fit_of(resolution: Resolution, diagonal_in: float, distance_m: float) -> Fit
     fits = min(seen[0], seen[1]) >= GOOD_ARCMIN - tolerance and seen[2] >= LEAST_ARCMIN - tolerance
     reach = _reach(resolution, diagonal_in)
     mm = sizes.word * CAPITAL_SHARE / pixels_per_mm(diagonal_in, resolution)
-    facts = (
-        f"Capitals of the word are {mm:.0f} mm high, seen at {distance_m:g} m under "
-        f"{seen[0]:.0f} arcmin; the number {seen[1]:.0f}, the smallest names {seen[2]:.0f} arcmin"
+    distance = figure(f"{distance_m:g}")
+    facts = say(
+        "Capitals of the word are {height} mm high, seen at {distance} m under {word} arcmin; the "
+        "number {number}, the smallest names {names} arcmin",
+        height=f"{mm:.0f}",
+        distance=distance,
+        word=f"{seen[0]:.0f}",
+        number=f"{seen[1]:.0f}",
+        names=f"{seen[2]:.0f}",
     )
     if fits:
-        sentence = f"This page reads at {distance_m:g} m. {facts}."
+        sentence = say("This page reads at {distance} m. {facts}.", distance=distance, facts=facts)
     else:
-        sentence = (
-            f"This screen cannot carry the page at {distance_m:g} m: {facts}, where "
-            f"{GOOD_ARCMIN:g} and {LEAST_ARCMIN:g} are needed. It reads up to {reach:.1f} m; "
-            "use a larger screen, or let people come nearer."
+        sentence = say(
+            "This screen cannot carry the page at {distance} m: {facts}, where {good} and {least} "
+            "are needed. It reads up to {reach} m; use a larger screen, or let people come nearer.",
+            distance=distance,
+            facts=facts,
+            good=f"{GOOD_ARCMIN:g}",
+            least=f"{LEAST_ARCMIN:g}",
+            reach=figure(f"{reach:.1f}"),
         )
     return Fit(
         fits=fits,

@@ -13,6 +13,7 @@ from explorer.stand.fit_label import FitLabel
 from explorer.stand.legibility import Sizes
 from explorer.stand.phrases import caution_line, spoken_cautions
 from explorer.state import readout
+from explorer.state.language import tr
 from explorer.state.theme import tokens_of
 from explorer.widgets.paint import paint_hazard
 
@@ -28,8 +29,11 @@ class HazardChip(QWidget):
 
     def set_hazards(self, hazards: tuple[Hazard, ...]) -> None:
         """Show the names of the hazards."""
-        self.text.show_text(", ".join(h.title for h in hazards))
-        self.setAccessibleName(" ".join(f"Hazard: {h.title}. {h.sentence}" for h in hazards))
+        self.text.show_text(", ".join(tr(h.title) for h in hazards))
+        spoken = [
+            tr("Hazard: {title}. {sentence}", title=h.title, sentence=h.sentence) for h in hazards
+        ]
+        self.setAccessibleName(" ".join(spoken))
         self.setVisible(bool(hazards))
 
     def set_near(self, near: float) -> None:
@@ -77,12 +81,12 @@ class Notes(QWidget):
     def set_scenario(self, scenario: Scenario) -> None:
         """Show the cautions that a scenario calls for."""
         line = caution_line(scenario)
-        self.cautions.show_text(f"Take care. {line}" if line else "")
-        self.cautions.setAccessibleDescription(spoken_cautions(scenario))
+        self.cautions.show_text(tr("Take care. {line}", line=line) if line else "")
+        self.cautions.setAccessibleDescription(tr(spoken_cautions(scenario)))
 
     def set_assessment(self, assessment: Assessment) -> None:
         """Show reason and hazards."""
-        self.reason.show_text(readout.sign(assessment).reason)
+        self.reason.show_text(tr(readout.sign(assessment).reason))
         shown = self.hazards.text.text()
         self.hazards.set_hazards(assessment.verdict.hazards)
         if self.hazards.text.text() != shown:
@@ -90,7 +94,7 @@ class Notes(QWidget):
 
     def say(self, sentence: str) -> None:
         """Show a sentence in place of the reason."""
-        self.reason.show_text(sentence)
+        self.reason.show_text(tr(sentence))
 
     def set_sizes(self, sizes: Sizes, upright: bool) -> None:
         """Draw to other sizes."""

@@ -21,6 +21,7 @@ from explorer.stand.stand_trace import StandTrace
 from explorer.state.document import Document
 from explorer.state.knobs import Knob, knob_value, knobs_for
 from explorer.state.solver import Solver
+from explorer.text import say
 
 
 class StandPage(QWidget):
@@ -178,7 +179,7 @@ class StandPage(QWidget):
                 part.set_break_even(found[part.knob.path])
 
     def _on_failed(self, sentence: str) -> None:
-        self.notes.say(f"{sentence} Touch “Start again”.")
+        self.notes.say(say("{sentence} Touch “Start again”.", sentence=sentence))
 
 
 def _rect(box: Box) -> tuple[int, int, int, int]:

@@ -12,6 +12,7 @@ from pathlib import Path
 from explorer.files.disk import MEGABYTE, FileError, read_text, write_text
 from explorer.files.scenario_json import ScenarioError, dump_scenario, parse_scenario
 from explorer.scenario.model import Scenario
+from explorer.text import altered, say
 
 LOG = logging.getLogger(__name__)
 MOST_KEPT = 20
@@ -80,32 +81,37 @@ class ParkedScenarios:
             self._path.parent.mkdir(parents=True, exist_ok=True)
             write_text(self._path, text + "\n")
         except (OSError, FileError) as error:
-            self._complain(f"Visitors' scenarios could not be kept: {error}")
+            problem = say("Visitors' scenarios could not be kept: {error}", error=str(error))
+            self._complain(problem)
 
     def _load(self) -> tuple[Parked, ...]:
         if not self._path.exists():
             return ()
         try:
-            text = read_text(self._path, limit_bytes=LIMIT_BYTES, what="list of parked scenarios")
+            what = say("list of parked scenarios")
+            text = read_text(self._path, limit_bytes=LIMIT_BYTES, what=what)
             data = json.loads(text)
             rows = data["parked"] if data["format"] == _FORMAT else None
         except (OSError, ValueError, KeyError, TypeError) as error:
             self._set_aside(str(error))
             return ()
         if not isinstance(rows, list):
-            self._set_aside("it holds no list")
+            self._set_aside(say("it holds no list"))
             return ()
         found = []
         for place, row in enumerate(rows[:MOST_KEPT], start=1):
             try:
-                scenario = parse_scenario(json.dumps(row["scenario"]), f"Parked scenario {place}")
+                name = say("Parked scenario {place}", place=place)
+                scenario = parse_scenario(json.dumps(row["scenario"]), name)
                 found.append(
                     Parked(saved_at=str(row["saved_at"]), word=str(row["word"]), scenario=scenario)
                 )
             except ScenarioError as error:
                 self._complain(str(error))
             except (KeyError, TypeError):
-                self._complain(f"Parked scenario {place} is not complete and was left out.")
+                self._complain(
+                    say("Parked scenario {place} is not complete and was left out.", place=place)
+                )
         return tuple(found)
 
     def _set_aside(self, reason: str) -> None:
@@ -113,10 +119,11 @@ class ParkedScenarios:
         aside = self._path.with_suffix(".unreadable.json")
         try:
             self._path.replace(aside)
-            where = f" It was renamed to {aside.name}."
+            template = say("{name} cannot be read: {reason}. It was renamed to {aside}.")
         except OSError:
-            where = ""
-        self._complain(f"{self._path.name} cannot be read: {reason.rstrip('.')}.{where}")
+            template = say("{name} cannot be read: {reason}.")
+        bare = altered(reason, lambda sentence: sentence.rstrip("."))
+        self._complain(say(template, name=self._path.name, reason=bare, aside=aside.name))
 
     def _complain(self, sentence: str) -> None:
         LOG.warning("%s", sentence)

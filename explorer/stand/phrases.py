@@ -14,11 +14,17 @@ from explorer.advice.cautions import Caution, cautions
 from explorer.advice.verdict import Check
 from explorer.quantity import show
 from explorer.scenario.model import Scenario
+from explorer.state.language import tr
 from explorer.state.readout import bind_units, margin_text, quantity_text
+from explorer.text import altered, figure, joined, say, texts
 
-_TIME_WORDS = {"d": ("day", "days"), "h": ("hour", "hours"), "min": ("min", "min")}
+_TIME_WORDS = texts(
+    {"d": ("{number} day", "{number} days"), "h": ("{number} hour", "{number} hours")}
+)
 _CLAUSE_END = re.compile(r"[.:;](?:\s|$)")
-_MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+_MONTHS = texts(
+    ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+)
 LONGEST_LINE = 150
 """Characters that one line of cautions holds (own judgement)."""
 
@@ -33,7 +39,7 @@ class BigNumber:
     @property
     def spoken(self) -> str:
         """Both as one phrase."""
-        return f"{self.number} {self.caption}"
+        return joined(" ", (self.number, self.caption))
 
 
 def duration_words(seconds: float) -> str:
@@ -49,7 +55,7 @@ def duration_words(seconds: float) -> str:
     if unit not in _TIME_WORDS:
         return text
     one, many = _TIME_WORDS[unit]
-    return f"{number} {one if number == '1' else many}"
+    return say(one if number == "1" else many, number=figure(number))
 
 
 def big_number(assessment: Assessment) -> BigNumber:
@@ -61,21 +67,26 @@ def number_of(check: Check) -> BigNumber:
     """The number of one check, in words for a visitor."""
     if check.name == "starts":
         if math.isinf(check.value):
-            return BigNumber(number="never", caption="starts")
-        return BigNumber(number=duration_words(check.value), caption="until it starts")
+            return BigNumber(
+                number=say("never", "before: starts"), caption=say("starts", "after: never")
+            )
+        return BigNumber(number=duration_words(check.value), caption=say("until it starts"))
     if check.name == "dark":
         if math.isinf(check.value):
-            return BigNumber(number="no end", caption="to its reserve")
-        return BigNumber(number=duration_words(check.value), caption="in the dark")
+            return BigNumber(number=say("no end"), caption=say("to its reserve"))
+        return BigNumber(number=duration_words(check.value), caption=say("in the dark"))
     if check.name == "balance":
         if check.margin > 99:
-            return BigNumber(number="plenty", caption="of energy")
-        return BigNumber(number=margin_text(check.margin), caption="the energy it needs")
+            return BigNumber(number=say("plenty"), caption=say("of energy"))
+        return BigNumber(number=margin_text(check.margin), caption=say("the energy it needs"))
     if check.name == "pulse":
-        return BigNumber(number=quantity_text(max(check.value, 0.0), "V"), caption="in the pulse")
+        volts = quantity_text(max(check.value, 0.0), "V")
+        return BigNumber(number=volts, caption=say("in the pulse"))
     if check.name == "service":
-        return BigNumber(number=quantity_text(check.value, "share"), caption="of its tasks done")
-    return BigNumber(number=quantity_text(check.value, check.unit), caption=f"of {check.limit:.3g}")
+        share = quantity_text(check.value, "share")
+        return BigNumber(number=share, caption=say("of its tasks done"))
+    limit = say("of {limit}", limit=figure(f"{check.limit:.3g}"))
+    return BigNumber(number=quantity_text(check.value, check.unit), caption=limit)
 
 
 def caution_line(scenario: Scenario) -> str:
@@ -87,11 +98,11 @@ def caution_line(scenario: Scenario) -> str:
     if not found:
         return ""
     first, *others = found
-    line = f"{first.title}: {_first_clause(first.text)}."
+    line = joined("", (first.title, ": ", altered(first.text, _first_clause), "."))
     names = list(dict.fromkeys(c.title.lower() for c in others if c.title != first.title))
     while names:
-        whole = f"{line} Also: {', '.join(names)}."
-        if len(whole) <= LONGEST_LINE or len(names) == 1:
+        whole = say("{line} Also: {names}.", line=line, names=joined(", ", names))
+        if len(tr(whole)) <= LONGEST_LINE or len(names) == 1:
             return bind_units(whole)
         names.pop()
     return bind_units(line)
@@ -99,7 +110,7 @@ def caution_line(scenario: Scenario) -> str:
 
 def spoken_cautions(scenario: Scenario) -> str:
     """All cautions in full, for a screen reader."""
-    return " ".join(f"{c.title}: {c.text}" for c in cautions(scenario))
+    return joined(" ", [joined(": ", (c.title, c.text)) for c in cautions(scenario)])
 
 
 def _urgency(caution: Caution) -> int:
@@ -119,8 +130,11 @@ def countdown_text(seconds: int) -> str:
     >>> countdown_text(1)
     'This page starts again in 1 second. What you made is kept.'
     """
-    unit = "second" if seconds == 1 else "seconds"
-    return f"This page starts again in {seconds} {unit}. What you made is kept."
+    if seconds == 1:
+        return say("This page starts again in 1 second. What you made is kept.")
+    return say(
+        "This page starts again in {seconds} seconds. What you made is kept.", seconds=seconds
+    )
 
 
 def parked_text(title: str, word: str, saved_at: str) -> str:
@@ -134,9 +148,10 @@ def parked_text(title: str, word: str, saved_at: str) -> str:
     try:
         moment = datetime.fromisoformat(saved_at)
     except ValueError:
-        return f"{saved_at} – {title} – {word}"
-    when = f"{moment.day} {_MONTHS[moment.month - 1]} {moment:%H:%M}"
-    return f"{when} – {title} – {word}"
+        return joined(" – ", (saved_at, title, say(word)))
+    month = _MONTHS[moment.month - 1]
+    when = say("{day} {month} {clock}", day=moment.day, month=month, clock=f"{moment:%H:%M}")
+    return joined(" – ", (when, title, say(word)))
 
 
 def thinned(widths: Sequence[float], centres: Sequence[float], gap: float) -> list[int]:

@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from explorer.state.language import tr
 from explorer.state.stand_plan import BUNDLED, bundled_names
 from explorer.widgets import messages
 from explorer.widgets.buttons import PillButton
@@ -31,18 +32,20 @@ class ScenarioList(QWidget):
         super().__init__(parent)
         self._folder = ""
         self.items = QListWidget()
-        self.items.setAccessibleName("Scenarios on the stand, in order")
+        self.items.setAccessibleName(tr("Scenarios on the stand, in order"))
         self.items.setMinimumHeight(150)
         for name in (*names, *(n for n in bundled_names() if n not in names)):
             self._add(name, name in names)
-        label = QLabel("S&cenarios, ticked ones in this order; the first comes back after a visit")
+        label = QLabel(
+            tr("S&cenarios, ticked ones in this order; the first comes back after a visit")
+        )
         label.setBuddy(self.items)
         label.setWordWrap(True)
         label.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
-        self.up = self._button("Up", "Show the chosen scenario earlier")
-        self.down = self._button("Down", "Show the chosen scenario later")
-        self.add = self._button("Add a file…", "Add a scenario file of your own")
-        self.remove = self._button("Remove", "Take the chosen file off the list")
+        self.up = self._button(tr("Up"), tr("Show the chosen scenario earlier"))
+        self.down = self._button(tr("Down"), tr("Show the chosen scenario later"))
+        self.add = self._button(tr("Add a file…"), tr("Add a scenario file of your own"))
+        self.remove = self._button(tr("Remove"), tr("Take the chosen file off the list"))
         row = QHBoxLayout()
         for button in (self.up, self.down, self.add, self.remove):
             row.addWidget(button)
@@ -85,7 +88,7 @@ class ScenarioList(QWidget):
             text = name.removeprefix(BUNDLED).replace("_", " ").capitalize()
         item = QListWidgetItem(text)
         item.setData(_NAME, name)
-        item.setToolTip("Comes with the program" if name.startswith(BUNDLED) else name)
+        item.setToolTip(tr("Comes with the program") if name.startswith(BUNDLED) else name)
         item.setFlags(item.flags() | Qt.ItemFlag.ItemIsUserCheckable)
         item.setCheckState(Qt.CheckState.Checked if ticked else Qt.CheckState.Unchecked)
         self.items.addItem(item)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import get_args
 
-from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtCore import QLocale, QSize, Qt, Signal
 from PySide6.QtGui import QGuiApplication, QPalette
 from PySide6.QtWidgets import (
     QCheckBox,
@@ -27,24 +27,23 @@ from explorer.stand.parked import MOST_KEPT, ParkedScenarios
 from explorer.stand.phrases import parked_text
 from explorer.stand.scenario_list import ScenarioList
 from explorer.state import theme
+from explorer.state.language import language, tr
 from explorer.state.stand_plan import SHORTEST_WARNING_S, KnobKey, StandPlan
 from explorer.state.theme import ThemeChoice, tokens_of
+from explorer.text import say, texts
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.fields import CalmComboBox, Field
 
-_KNOB_NAMES: dict[KnobKey, str] = {
-    "light": "&Light",
-    "panels": "&Panels",
-    "store": "St&ore",
-    "pulse": "Loa&d pulse",
-}
+_KNOB_NAMES: dict[KnobKey, str] = texts(
+    {"light": "&Light", "panels": "&Panels", "store": "St&ore", "pulse": "Loa&d pulse"}
+)
 _THEME_NAMES: dict[ThemeChoice, str] = {
-    "light": "Light",
-    "dark": "Dark",
-    "contrast": "High contrast",
-    "system": "As the system",
+    "light": say("Light", "theme"),
+    "dark": say("Dark", "theme"),
+    "contrast": say("High contrast"),
+    "system": say("As the system"),
 }
-_HINT = (
+_HINT = say(
     "Before you leave it alone: switch off the screen saver and the notifications of the system, "
     "and give visitors no keyboard that can change programs."
 )
@@ -66,7 +65,7 @@ class SetupDialog(QDialog):
         parent: QWidget | None = None,
     ) -> None:
         super().__init__(parent)
-        self.setWindowTitle("Stand")
+        self.setWindowTitle(tr("Stand"))
         self._parked = parked
         screen = QGuiApplication.primaryScreen()
         size = resolution or screen.size()
@@ -78,20 +77,22 @@ class SetupDialog(QDialog):
         self.contact = Field()
         self.contact.setText(plan.contact)
         self.contact.setMaxLength(160)
-        self.idle = _seconds(plan.idle_s, 10, 3600, "Quiet time before the warning")
+        self.idle = _seconds(plan.idle_s, 10, 3600, tr("Quiet time before the warning"))
         self.warning = _seconds(
-            plan.warning_s, SHORTEST_WARNING_S, 300, "Countdown of the warning, 20 s at least"
+            plan.warning_s, SHORTEST_WARNING_S, 300, tr("Countdown of the warning, 20 s at least")
         )
-        self.cycle = _seconds(plan.cycle_s, 5, 600, "Time each scenario stays in the loop")
-        self.diagonal = _measure(plan.diagonal_in, 5, 150, " in", "Screen diagonal, inches")
-        self.distance = _measure(plan.distance_m, 0.3, 20, " m", "Viewing distance, metres")
+        self.cycle = _seconds(plan.cycle_s, 5, 600, tr("Time each scenario stays in the loop"))
+        self.diagonal = _measure(
+            plan.diagonal_in, 5, 150, tr(" in", "inches"), tr("Screen diagonal, inches")
+        )
+        self.distance = _measure(plan.distance_m, 0.3, 20, " m", tr("Viewing distance, metres"))
         self.theme_choice = CalmComboBox()
         for choice in get_args(ThemeChoice):
-            self.theme_choice.addItem(_THEME_NAMES[choice], choice)
+            self.theme_choice.addItem(tr(_THEME_NAMES[choice]), choice)
         self.theme_choice.setCurrentIndex(self.theme_choice.findData(plan.theme))
-        self.reduced = QCheckBox("No &motion between scenarios")
+        self.reduced = QCheckBox(tr("No &motion between scenarios"))
         self.reduced.setChecked(plan.reduced_motion)
-        self.movable = {key: QCheckBox(name) for key, name in _KNOB_NAMES.items()}
+        self.movable = {key: QCheckBox(tr(name)) for key, name in _KNOB_NAMES.items()}
         for key, box in self.movable.items():
             box.setChecked(key in plan.movable)
             box.toggled.connect(self._check)
@@ -100,18 +101,18 @@ class SetupDialog(QDialog):
         self.problem_text = _wrapped()
         self.problem_text.setFont(theme.font("body", bold=True))
         self.parked_list = QListWidget()
-        self.parked_list.setAccessibleName("Scenarios that visitors left, newest first")
+        self.parked_list.setAccessibleName(tr("Scenarios that visitors left, newest first"))
         self.parked_list.setMinimumHeight(96)
         self.open_parked = PillButton()
-        self.open_parked.setText("Open in the explorer")
+        self.open_parked.setText(tr("Open in the explorer"))
         self.forget = PillButton()
-        self.forget.setText("Forget all")
+        self.forget.setText(tr("Forget all"))
         self.start = PillButton()
-        self.start.setText("Start the stand")
+        self.start.setText(tr("Start the stand"))
         self.start.setCheckable(True)
         self.start.setChecked(True)  # painted filled: the one thing to do
         self.close_button = PillButton()
-        self.close_button.setText("Close")
+        self.close_button.setText(tr("Close"))
         for button in (self.start, self.close_button):
             button.setMinimumHeight(32)
         self._build()
@@ -133,7 +134,7 @@ class SetupDialog(QDialog):
         left.setSpacing(6)
         left.addWidget(self.scenarios, 3)
         left.addSpacing(8)
-        heading = QLabel(f"Left by visitors, the last {MOST_KEPT}")
+        heading = QLabel(tr("Left by visitors, the last {number}", number=MOST_KEPT))
         heading.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
         left.addWidget(heading)
         left.addWidget(self.parked_list, 2)
@@ -145,32 +146,32 @@ class SetupDialog(QDialog):
         form = QFormLayout()
         form.setFieldGrowthPolicy(QFormLayout.FieldGrowthPolicy.ExpandingFieldsGrow)
         form.setVerticalSpacing(8)
-        form.addRow("&Title", self.title)
-        form.addRow("Co&ntact line", self.contact)
-        form.addRow("T&heme", self.theme_choice)
+        form.addRow(tr("&Title"), self.title)
+        form.addRow(tr("Co&ntact line"), self.contact)
+        form.addRow(tr("T&heme"), self.theme_choice)
         form.addRow("", self.reduced)
         knobs = QHBoxLayout()
         knobs.setSpacing(12)
         for box in self.movable.values():
             knobs.addWidget(box)
         knobs.addStretch(1)
-        form.addRow("Visitors may move", knobs)
-        form.addRow("&Idle time", self.idle)
-        form.addRow("&Warning", self.warning)
-        form.addRow("C&ycle time", self.cycle)
-        form.addRow("Screen dia&gonal", self.diagonal)
-        form.addRow("&Viewing distance", self.distance)
+        form.addRow(tr("Visitors may move"), knobs)
+        form.addRow(tr("&Idle time"), self.idle)
+        form.addRow(tr("&Warning"), self.warning)
+        form.addRow(tr("C&ycle time"), self.cycle)
+        form.addRow(tr("Screen dia&gonal"), self.diagonal)
+        form.addRow(tr("&Viewing distance"), self.distance)
         form.addRow("", self.fit_text)
         right = QVBoxLayout()
         right.setSpacing(6)
         right.addLayout(form)
         right.addStretch(1)
         leaving = _wrapped()
-        leaving.setText(f"{LEAVE_TEXT}\n{_HINT}")
+        leaving.setText(f"{tr(LEAVE_TEXT)}\n{tr(_HINT)}")
         right.addWidget(leaving)
-        self.title.setAccessibleName("Title")
-        self.contact.setAccessibleName("Contact line")
-        self.theme_choice.setAccessibleName("Theme")
+        self.title.setAccessibleName(tr("Title"))
+        self.contact.setAccessibleName(tr("Contact line"))
+        self.theme_choice.setAccessibleName(tr("Theme"))
         columns = QHBoxLayout()
         columns.setSpacing(24)
         columns.addLayout(left, 4)
@@ -218,14 +219,15 @@ class SetupDialog(QDialog):
 
     def show_problems(self, problems: tuple[str, ...]) -> None:
         """Say what could not be used."""
-        self.problem_text.setText("\n".join(problems))
+        self.problem_text.setText("\n".join(tr(problem) for problem in problems))
         self.problem_text.setVisible(bool(problems))
 
     def show_parked(self) -> None:
         """List what visitors left."""
         self.parked_list.clear()
         for item in self._parked.items:
-            self.parked_list.addItem(parked_text(item.scenario.title, item.word, item.saved_at))
+            text = parked_text(item.scenario.title, item.word, item.saved_at)
+            self.parked_list.addItem(tr(text))
         some = bool(self._parked.items)
         if some:
             self.parked_list.setCurrentRow(0)
@@ -239,18 +241,24 @@ class SetupDialog(QDialog):
     def _show_fit(self) -> None:
         sizes: Sizes = sizes_for(self._resolution, self.diagonal.value(), self.distance.value())
         width, height = self._resolution
-        self.fit_text.setText(
-            f"{self.fit().sentence}\nOn {width} × {height} the word is {sizes.word:.0f} px, the "
-            f"number {sizes.number:.0f} px, the names {sizes.axis:.0f} px, text within reach "
-            f"{sizes.near:.0f} px, buttons {sizes.target} px."
+        drawn = tr(
+            "On {width} × {height} the word is {word} px, the number {number} px, the names "
+            "{names} px, text within reach {near} px, buttons {target} px.",
+            width=width,
+            height=height,
+            word=f"{sizes.word:.0f}",
+            number=f"{sizes.number:.0f}",
+            names=f"{sizes.axis:.0f}",
+            near=f"{sizes.near:.0f}",
+            target=sizes.target,
         )
+        self.fit_text.setText(f"{tr(self.fit().sentence)}\n{drawn}")
 
     def _check(self) -> None:
         ready = bool(self.scenarios.names()) and any(b.isChecked() for b in self.movable.values())
         self.start.setEnabled(ready)
-        self.start.setToolTip(
-            "" if ready else "Tick at least one scenario, and one thing that visitors may move."
-        )
+        missing = tr("Tick at least one scenario, and one thing that visitors may move.")
+        self.start.setToolTip("" if ready else missing)
 
     # --- what a person did ---
 
@@ -276,7 +284,7 @@ def _seconds(value: int, low: int, high: int, name: str) -> QSpinBox:
     box.setSuffix(" s")
     box.setKeyboardTracking(False)
     box.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-    box.setAccessibleName(f"{name}, seconds")
+    box.setAccessibleName(tr("{name}, seconds", name=name))
     box.setToolTip(name)
     box.setMaximumWidth(120)
     return box
@@ -284,6 +292,7 @@ def _seconds(value: int, low: int, high: int, name: str) -> QSpinBox:
 
 def _measure(value: float, low: float, high: float, unit: str, name: str) -> QDoubleSpinBox:
     box = QDoubleSpinBox()
+    box.setLocale(QLocale(language()))  # for its decimal mark
     box.setDecimals(1)
     box.setRange(low, high)
     box.setSingleStep(0.5)

@@ -14,6 +14,7 @@ from explorer.stand.big_slider import BigSlider
 from explorer.stand.fit_label import FitLabel
 from explorer.stand.legibility import Sizes
 from explorer.state.knobs import Knob
+from explorer.state.language import tr
 from explorer.state.readout import bind_units
 from explorer.widgets.card import Card
 
@@ -53,13 +54,14 @@ class StandKnob(Card):
         """Move another value: its name, unit and stops."""
         self.knob = knob
         self.setObjectName(f"stand_knob_{knob.key}")
-        self.label.show_text(knob.label)
+        label = tr(knob.label)
+        self.label.show_text(label)
         self.slider.set_knob(knob)
         self.sentence.show_text("")
-        spoken = f"{knob.label}, {knob.unit}" if knob.unit else knob.label
+        spoken = f"{label}, {knob.unit}" if knob.unit else label
         self.slider.setAccessibleName(spoken)
-        self.down.setAccessibleName(f"{knob.label}: one step down")
-        self.up.setAccessibleName(f"{knob.label}: one step up")
+        self.down.setAccessibleName(tr("{label}: one step down", label=label))
+        self.up.setAccessibleName(tr("{label}: one step up", label=label))
 
     def set_sizes(self, sizes: Sizes) -> None:
         """Draw to other sizes."""
@@ -75,7 +77,7 @@ class StandKnob(Card):
     def set_value(self, value: float) -> None:
         """Show `value` without emitting."""
         self._value = value
-        text = f"{value:g}" if self.knob.whole else show(value, self.knob.unit)
+        text = f"{value:g}" if self.knob.whole else tr(show(value, self.knob.unit))
         self.value.show_text(text)
         self.slider.set_exact(value, text)
         self.down.setEnabled(value > self.knob.stops[0])
@@ -84,7 +86,7 @@ class StandKnob(Card):
     def set_break_even(self, found: BreakEven) -> None:
         """Show where on the track the design runs, and say it."""
         self.slider.set_states(found.states)
-        self.sentence.show_text(bind_units(found.sentence))
+        self.sentence.show_text(tr(bind_units(found.sentence)))
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Put the parts in their places."""

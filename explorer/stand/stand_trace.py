@@ -14,14 +14,19 @@ from explorer.stand.fit_label import sized_font
 from explorer.stand.legibility import Sizes
 from explorer.stand.phrases import thinned
 from explorer.state import readout
+from explorer.state.language import tr
 from explorer.state.moments import time_ticks
 from explorer.state.spans import WEEK_S, Window
 from explorer.state.theme import Tokens, tokens_of
+from explorer.text import figure, joined, say
 from explorer.widgets.card import RADIUS, Card
 from explorer.widgets.plots import overlay
 
 HEADROOM = 1.06
-_NAMES = {"connects": "starts", "cuts off": "stops"}
+_NAMES = {
+    "connects": say("starts", "line of the trace"),
+    "cuts off": say("stops", "line of the trace"),
+}
 """Names of the lines in a visitor's words."""
 _DAYS = 7
 
@@ -37,7 +42,7 @@ class StandTrace(Card):
         self._calendar = (True, 0.0)
         self._sizes: Sizes | None = None
         self._title = ""
-        self.setAccessibleName("Trace of the store voltage, V")
+        self.setAccessibleName(tr("Trace of the store voltage, V"))
 
     def set_title(self, title: str) -> None:
         """Name of the scenario, above the curve."""
@@ -53,7 +58,7 @@ class StandTrace(Card):
         """Show another result."""
         self._assessment, self._window = assessment, window
         self._bands = overlay.LitBands(assessment.trace)
-        self.setAccessibleDescription(readout.trace_summary(assessment))
+        self.setAccessibleDescription(tr(readout.trace_summary(assessment)))
         self.update()
 
     def set_sizes(self, sizes: Sizes) -> None:
@@ -114,7 +119,7 @@ class StandTrace(Card):
         painter.drawText(box, int(Qt.AlignmentFlag.AlignVCenter.value), text)
         painter.setFont(sized_font(sizes.near))
         painter.setPen(tokens.color("soft"))
-        label = "energy store, V"
+        label = tr("energy store, V")
         if metrics.horizontalAdvance(text) + len(label) * sizes.near < room:
             flags = Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignRight
             painter.drawText(box, int(flags.value), label)
@@ -173,7 +178,8 @@ class StandTrace(Card):
         placed: list[QRectF] = []
         for line in _by_weight(lines):
             at = float(view.y(np.array(line.volts)))
-            text = f"{_NAMES.get(line.label, line.label)} {line.volts:.3g} V"
+            volts = figure(f"{line.volts:.3g} V")
+            text = tr(joined(" ", (_NAMES.get(line.label, line.label), volts)))
             width = metrics.horizontalAdvance(text)
             best: tuple[float, QRectF, float] | None = None
             ends = (area.right() - sizes.gap - width, area.left() + sizes.gap)
@@ -207,7 +213,7 @@ class StandTrace(Card):
             if not tick.label:
                 bottom = view.area.bottom()
                 painter.drawLine(QPointF(x, bottom), QPointF(x, bottom + sizes.axis * 0.2))
-        named = [(t.label, x) for t, x in zip(ticks, at, strict=True) if t.label]
+        named = [(tr(t.label), x) for t, x in zip(ticks, at, strict=True) if t.label]
         widths = [metrics.horizontalAdvance(label) for label, _ in named]
         shown = thinned(widths, [x for _, x in named], sizes.axis * 0.3)
         painter.setPen(tokens.color("soft"))

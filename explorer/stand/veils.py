@@ -20,6 +20,7 @@ from explorer.stand.big_button import BigButton
 from explorer.stand.fit_label import FitLabel
 from explorer.stand.legibility import Sizes
 from explorer.stand.phrases import countdown_text
+from explorer.state.language import tr
 from explorer.state.theme import tokens_of
 
 MOTION_MS = 150
@@ -38,10 +39,10 @@ class AttractVeil(QWidget):
         self._below = QRect()
         self._count, self._index = 1, 0
         self._pressed = False
-        self.begin = BigButton("Touch to begin", primary=True, parent=self)
+        self.begin = BigButton(tr("Touch to begin"), primary=True, parent=self)
         self.contact = FitLabel(role="ink", align=_CENTRE, wraps=True, parent=self)
-        self.pause = BigButton("Pause", sign="pause", parent=self)
-        self.pause.setAccessibleDescription("Holds the change from one scenario to the next")
+        self.pause = BigButton(tr("Pause"), sign="pause", parent=self)
+        self.pause.setAccessibleDescription(tr("Holds the change from one scenario to the next"))
         self.begin.clicked.connect(self.begun)
         self.pause.clicked.connect(self._on_pause)
         self._is_paused = False
@@ -77,7 +78,7 @@ class AttractVeil(QWidget):
     def set_paused(self, paused: bool) -> None:
         """Show whether the loop is held, without emitting."""
         self._is_paused = paused
-        self.pause.setText("Go on" if paused else "Pause")
+        self.pause.setText(tr("Go on") if paused else tr("Pause"))
         self.pause.set_sign("go_on" if paused else "pause")
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
@@ -121,10 +122,10 @@ class WarningVeil(QWidget):
         super().__init__(parent)
         self._card = QRect()
         self.question = FitLabel(bold=True, align=_CENTRE, parent=self)
-        self.question.show_text("Are you still there?")
+        self.question.show_text(tr("Are you still there?"))
         self.count = FitLabel(bold=True, align=_CENTRE, parent=self)
         self.text = FitLabel(role="soft", align=_CENTRE, wraps=True, parent=self)
-        self.go_on = BigButton("Touch anywhere to go on", primary=True, parent=self)
+        self.go_on = BigButton(tr("Touch anywhere to go on"), primary=True, parent=self)
         self.go_on.clicked.connect(self.extended)
         self._sizes: Sizes | None = None
 
@@ -140,9 +141,10 @@ class WarningVeil(QWidget):
     def set_left(self, seconds: int, whole: int) -> None:
         """Show the seconds that are left, and say them now and then."""
         self.count.show_text(str(seconds))
-        self.text.show_text(countdown_text(seconds))
+        countdown = tr(countdown_text(seconds))
+        self.text.show_text(countdown)
         if seconds in (whole, _REMIND_AT_S):
-            spoken = f"{self.question.text()} {countdown_text(seconds)} Touch or press any key."
+            spoken = f"{self.question.text()} {countdown} {tr('Touch or press any key.')}"
             self.setAccessibleName(spoken)
             QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, spoken))
 

@@ -25,10 +25,11 @@ from explorer.state import theme
 from explorer.state.jobs import JobRunner
 from explorer.state.solver import FRAME_JOB, Solver
 from explorer.state.stand_plan import StandPlan
+from explorer.text import say
 
 PATIENCE_MS = 300
 """After this long without an answer the page says that it works on one."""
-WORKING = "Working it out…"
+WORKING = say("Working it out…")
 _ACTIVE = (
     QEvent.Type.MouseButtonPress,
     QEvent.Type.MouseButtonRelease,
