@@ -17,6 +17,7 @@ from PySide6.QtWidgets import QSizePolicy, QSlider, QWidget
 from explorer.advice.verdict import State
 from explorer.state import theme
 from explorer.state.knobs import Knob
+from explorer.state.language import tr
 from explorer.state.theme import Tokens, tokens_of
 from explorer.widgets.paint import focus_pen
 
@@ -67,7 +68,7 @@ class KnobSlider(QSlider):
         self._exact = value
         with QSignalBlocker(self):
             self.setValue(self._knob.position(value))
-        self.setAccessibleDescription(text)
+        self.setAccessibleDescription(tr(text))
         self.update()
 
     def set_states(self, states: tuple[State, ...], best: float | None = None) -> None:
@@ -272,7 +273,8 @@ class KnobSlider(QSlider):
         for mark in self._knob.landmarks:
             start = left + (right - left) * self._knob.fraction(mark.low)
             end = left + (right - left) * self._knob.fraction(mark.high)
-            width = metrics.horizontalAdvance(mark.label)
+            text = tr(mark.label)
+            width = metrics.horizontalAdvance(text)
             x = min(max((start + end - width) / 2, free_from, 0.0), self.width() - width)
             if x < free_from or (start == end and not x - 6 <= start <= x + width + 6):
                 continue
@@ -285,7 +287,7 @@ class KnobSlider(QSlider):
                 for at in (start + 2, end - 2):
                     painter.drawLine(QPointF(at, y - 2), QPointF(at, y + 2))
             painter.setPen(tokens.color("soft"))
-            painter.drawText(QPointF(x, _HEIGHT - 4.0), mark.label)
+            painter.drawText(QPointF(x, _HEIGHT - 4.0), text)
             free_from = x + width + 5
 
     def _paint_handle(self, painter: QPainter, tokens: Tokens) -> None:

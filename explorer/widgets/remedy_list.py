@@ -43,8 +43,9 @@ class RemedyButton(QAbstractButton):
     def set_remedy(self, remedy: Remedy) -> None:
         """Show a remedy."""
         self.remedy = remedy
-        self.setAccessibleName(f"Apply: {remedy.sentence}")
-        self.setToolTip(f"{remedy.sentence}: change it so (undo takes it back)")
+        what = remedy.sentence
+        self.setAccessibleName(tr("Apply: {change}", change=what))
+        self.setToolTip(tr("{change}: change it so (undo takes it back)", change=what))
         self.updateGeometry()
         self.update()
 
@@ -98,7 +99,7 @@ class RemedyButton(QAbstractButton):
         painter.setPen(tokens.color("ink"))
         taken = QFontMetrics(bold).horizontalAdvance(value) + _GAP
         room = inside - (taken if one_line else 0)
-        label = metrics.elidedText(change.label, Qt.TextElideMode.ElideRight, room)
+        label = metrics.elidedText(tr(change.label), Qt.TextElideMode.ElideRight, room)
         where = QRect(_PAD, y, inside, _ROW)
         painter.drawText(where, align.AlignVCenter | align.AlignLeft, label)
         if not one_line:
@@ -112,7 +113,7 @@ class RemedyButton(QAbstractButton):
 def value_text(change: Change) -> str:
     """The old and the new value, the shared unit once."""
     if isinstance(change.old, str) or isinstance(change.new, str):
-        return str(change.new)
+        return tr(str(change.new))
     old, new = (tr(show(v, change.unit)) for v in (change.old, change.new))
     number, _, unit = old.partition(" ")
     if unit and new.endswith(f" {unit}"):
@@ -121,7 +122,7 @@ def value_text(change: Change) -> str:
 
 
 def _fits(change: Change, width: int) -> bool:
-    label = QFontMetrics(theme.font("body")).horizontalAdvance(change.label)
+    label = QFontMetrics(theme.font("body")).horizontalAdvance(tr(change.label))
     value = QFontMetrics(theme.font("body", bold=True)).horizontalAdvance(value_text(change))
     return bool(label + value + _GAP <= width - 2 * _PAD)
 
@@ -153,7 +154,7 @@ class RemedyList(QWidget):
         super().__init__(parent)
         self._document = document
         self.feed = Feed(JOB, document, jobs, remedy_steps, parent=self)
-        self.heading = QLabel("What would make it run")
+        self.heading = QLabel(tr("What would make it run"))
         self.heading.setFont(theme.font("body", bold=True))
         self.text = QLabel()
         self.text.setWordWrap(True)
@@ -181,7 +182,7 @@ class RemedyList(QWidget):
         self.feed.set_open(not runs)
         if runs:
             self._show_remedies((), "")
-            self.heading.setText("Runs as it is")
+            self.heading.setText(tr("Runs as it is"))
         elif not self.feed.is_current:
             self._look()
 
@@ -192,20 +193,22 @@ class RemedyList(QWidget):
 
     def _look(self) -> None:
         if self.feed.is_open:
-            self.heading.setText("What would make it run")
-            self._show_remedies((), "Looking…")
+            self.heading.setText(tr("What would make it run"))
+            self._show_remedies((), tr("Looking…"))
 
     def _on_arrived(self, found: object) -> None:
         found = cast("Remedies", found)
         if found.pair is not None:
-            self._show_remedies((found.pair,), f"{found.sentence} Together they would do:")
+            text = tr("{sentence} Together they would do:", sentence=found.sentence)
+            self._show_remedies((found.pair,), text)
         elif found.singles:
-            self._show_remedies(found.singles, "" if found.done else "Looking for more…")
+            self._show_remedies(found.singles, "" if found.done else tr("Looking for more…"))
         else:
-            self._show_remedies((), bind_units(found.sentence) if found.sentence else "Looking…")
+            text = bind_units(tr(found.sentence)) if found.sentence else tr("Looking…")
+            self._show_remedies((), text)
 
     def _on_failed(self, sentence: str) -> None:
-        self._show_remedies((), sentence)
+        self._show_remedies((), tr(sentence))
 
     def _show_remedies(self, remedies: tuple[Remedy, ...], text: str) -> None:
         if self.text.text() != text:

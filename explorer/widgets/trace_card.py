@@ -18,8 +18,10 @@ from PySide6.QtWidgets import (
 from explorer.advice.assess import Assessment
 from explorer.state import readout, theme
 from explorer.state.document import Document
+from explorer.state.language import tr
 from explorer.state.solver import Solver
-from explorer.state.spans import SPAN_KEYS
+from explorer.state.spans import SPAN_KEYS, SpanKey
+from explorer.text import texts
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.card import Card
 from explorer.widgets.icons import icon
@@ -28,6 +30,15 @@ from explorer.widgets.plots.trace_plot import TracePlot
 
 _STRIP_HEIGHT = 132
 _NARROW, _LOW = 520, 420
+_SPANS: dict[SpanKey, tuple[str, str]] = texts({
+    "pulse": ("Pulse", "Show one pulse"),
+    "hour": ("Hour", "Show one hour"),
+    "day": ("Day", "Show one day"),
+    "week": ("Week", "Show one week"),
+    "month": ("Month", "Show one month"),
+    "year": ("Year", "Show one year"),
+})  # fmt: skip
+"""Each span on its button, and what the button does."""
 
 
 class TraceCard(Card):
@@ -67,12 +78,12 @@ class TraceCard(Card):
         self.plot.set_ghost(solver.ghost)
 
     def _build_head(self) -> QHBoxLayout:
-        self._title = QLabel("Store voltage, V")
+        self._title = QLabel(tr("Store voltage, V"))
         self._title.setFont(theme.font("body", bold=True))
         self._title.setIndent(4)
         self.fit = PillButton()
-        self.fit.setText("Fit")
-        self.fit.setToolTip("Show the whole span again (Home)")
+        self.fit.setText(tr("Fit"))
+        self.fit.setToolTip(tr("Show the whole span again (Home)"))
         self.fit.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
         self.fit.setMinimumHeight(26)
         self.fit.setVisible(False)
@@ -86,13 +97,14 @@ class TraceCard(Card):
         head.addWidget(self.fit)
         for index, key in enumerate(SPAN_KEYS):
             button = PillButton(outlined=False)
-            button.setText(key.capitalize())
+            name, does = _SPANS[key]
+            button.setText(tr(name))
             button.setObjectName(f"span_{key}")
-            button.setAccessibleName(f"Show one {key}")
+            button.setAccessibleName(tr(does))
             button.setCheckable(True)
             button.setChecked(key == self._solver.span)
             button.setShortcut(f"Alt+{index + 1}")
-            button.setToolTip(f"Show one {key} (Alt+{index + 1})")
+            button.setToolTip(f"{tr(does)} (Alt+{index + 1})")
             self.spans.addButton(button, index)
             head.addWidget(button)
         self.spans.idClicked.connect(self._on_span)
@@ -160,10 +172,13 @@ class AnswerGrid(QWidget):
             used = index < len(lines)
             label.setVisible(used)
             value.setVisible(used)
-            if used and (label.text(), value.text()) != (lines[index].label, lines[index].value):
-                label.setText(lines[index].label)
-                value.setText(lines[index].value)
-                value.setAccessibleName(f"{lines[index].label}: {lines[index].value}")
+            if not used:
+                continue
+            shown = (tr(lines[index].label), tr(lines[index].value))
+            if (label.text(), value.text()) != shown:
+                label.setText(shown[0])
+                value.setText(shown[1])
+                value.setAccessibleName(f"{shown[0]}: {shown[1]}")
 
     def _add(self) -> None:
         label, value = QLabel(), QLabel()

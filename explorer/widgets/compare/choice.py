@@ -8,11 +8,11 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QLabel, QMenu, QVBoxLayout, QWidget
 
 from explorer.state import theme
+from explorer.state.language import tr
 from explorer.state.words import example_name
 from explorer.widgets.buttons import PillButton
 
 PINNED, FILE = "pinned", "file"
-_PINNED_TEXT = "The pinned design"
 
 
 class Choice(QWidget):
@@ -24,7 +24,7 @@ class Choice(QWidget):
     def __init__(self, examples: list[Path], parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._examples = examples
-        heading = QLabel("Compare this design with")
+        heading = QLabel(tr("Compare this design with"))
         heading.setFont(theme.font("heading", bold=True))
         self.buttons: list[PillButton] = []
         column = QVBoxLayout(self)
@@ -48,17 +48,19 @@ class Choice(QWidget):
 
     def set_pinned(self, there: bool) -> None:
         """Say whether a design is pinned."""
-        tip = "" if there else "No design is pinned; Ctrl+P pins the open one"
+        tip = "" if there else tr("No design is pinned; Ctrl+P pins the open one")
+        text = tr("The pinned design") if there else tr("The pinned design: none yet")
         self.buttons[0].setEnabled(there)
-        self.buttons[0].setText(_PINNED_TEXT if there else f"{_PINNED_TEXT}: none yet")
+        self.buttons[0].setText(text)
         self.buttons[0].setToolTip(tip)
         self.menu.actions()[0].setEnabled(there)
 
     def _offers(self) -> list[tuple[str, str]]:
         named = [
-            (str(path), f"Example: {example_name(path)}") for path in self._examples
+            (str(path), tr("Example: {name}", name=example_name(path)))
+            for path in self._examples
         ]
-        return [(PINNED, _PINNED_TEXT), (FILE, "A scenario file…"), *named]
+        return [(PINNED, tr("The pinned design")), (FILE, tr("A scenario file…")), *named]
 
     def _on_clicked(self) -> None:
         self.picked.emit(self.sender().objectName())

@@ -34,6 +34,8 @@ from explorer.state.compare_text import (
     summary,
 )
 from explorer.state.comparison import Comparison
+from explorer.state.language import tr
+from explorer.text import say, texts
 from explorer.widgets import messages
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.card import Card
@@ -48,7 +50,8 @@ from explorer.widgets.plots.trace_plot import TracePlot
 if TYPE_CHECKING:
     from explorer.widgets.main_window import MainWindow
 
-THIS, OTHER = "This design", "The other"
+THIS, OTHER = texts(("This design", "The other"))
+PINNED_NAME = say("the pinned design")
 DIFFERENCES, RESULTS = "differences", "results"
 
 
@@ -66,7 +69,7 @@ class CompareWindow(QDialog):
         self._window = window
         self._pinned: tuple[Scenario, LightLog | None] | None = None
         self.comparison = Comparison(window.document, window.solver, window.jobs, self)
-        self.setWindowTitle("Compare – Gloaming")
+        self.setWindowTitle(tr("Compare – Gloaming"))
         self.setSizeGripEnabled(True)
         self.this_plate = Plate(dashed=False)
         self.other_plate = Plate(dashed=True)
@@ -77,19 +80,24 @@ class CompareWindow(QDialog):
         self.summary.setWordWrap(True)
         self.summary.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         self.differences = CompareTable(
-            ("What differs", THIS, OTHER),
-            "What differs, one value a row; Enter takes the other design's value over",
+            (say("What differs"), THIS, OTHER),
+            tr("What differs, one value a row; Enter takes the other design's value over"),
             takes=True,
         )
         self.results = CompareTable(
-            ("What comes of it", THIS, OTHER), "Checks and answers of both designs"
+            (say("What comes of it"), THIS, OTHER), tr("Checks and answers of both designs")
         )
-        self.plot = TracePlot(ghost_name="the other")
-        self.take = self._button("Take over", "Put the other design's value in place of this "
-                                 "one's, for every chosen row (Enter; undo takes it back)")
-        self.with_button = self._button("Compare with…", "Choose the other design")
-        self.export = self._button("Export table…", "Save a table as CSV")
-        self.close_button = self._button("Close", "Close the comparison (Esc)")
+        self.plot = TracePlot(ghost_name=say("the other"))
+        self.take = self._button(
+            tr("Take over"),
+            tr(
+                "Put the other design's value in place of this one's, for every chosen row "
+                "(Enter; undo takes it back)"
+            ),
+        )
+        self.with_button = self._button(tr("Compare with…"), tr("Choose the other design"))
+        self.export = self._button(tr("Export table…"), tr("Save a table as CSV"))
+        self.close_button = self._button(tr("Close"), tr("Close the comparison (Esc)"))
         self._build()
         self._connect()
 
@@ -97,7 +105,7 @@ class CompareWindow(QDialog):
         """Show the comparison: with a newly pinned design, else with the last, else ask."""
         self.choice.set_pinned(pinned is not None)
         if pinned is not None and pinned != self._pinned:
-            self.compare_with(*pinned, "the pinned design")
+            self.compare_with(*pinned, PINNED_NAME)
         self._pinned = pinned
         self._refresh()
         self.show()
@@ -119,7 +127,7 @@ class CompareWindow(QDialog):
             scenario = load_scenario(path).scenario
             log = resolve_log(scenario, path)
         except FileError as error:
-            messages.tell(self, "The scenario was not opened", str(error))
+            messages.tell(self, tr("The scenario was not opened"), tr(str(error)))
             return False
         self.compare_with(scenario, log, path.name)
         return True
@@ -138,7 +146,7 @@ class CompareWindow(QDialog):
             elif this is not None and other is not None:
                 write_table(path, result_table(this, other))
         except FileError as error:
-            messages.tell(self, "Nothing was exported", str(error))
+            messages.tell(self, tr("Nothing was exported"), tr(str(error)))
             return False
         return True
 
@@ -176,7 +184,7 @@ class CompareWindow(QDialog):
             inside.setContentsMargins(8, 8, 4, 8)
             inside.setSpacing(2)
             if widget is self.plot:
-                title = QLabel("Store voltage of both, V")
+                title = QLabel(tr("Store voltage of both, V"))
                 title.setFont(theme.font("body", bold=True))
                 title.setIndent(6)
                 inside.addWidget(title)
@@ -207,8 +215,8 @@ class CompareWindow(QDialog):
         self.with_button.setMenu(self.choice.menu)
         self.with_button.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
         menu = QMenu(self)
-        menu.addAction("What &differs, CSV…").setData(DIFFERENCES)
-        menu.addAction("Checks and &answers, CSV…").setData(RESULTS)
+        menu.addAction(tr("What &differs, CSV…")).setData(DIFFERENCES)
+        menu.addAction(tr("Checks and &answers, CSV…")).setData(RESULTS)
         menu.triggered.connect(self._on_export)
         self.export.setMenu(menu)
         self.export.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
@@ -219,7 +227,7 @@ class CompareWindow(QDialog):
         self.close_button.clicked.connect(self.close)
         self.comparison.changed.connect(self._on_news)
         self.comparison.assessed.connect(self._on_news)
-        self.comparison.failed.connect(self.notice.say)
+        self.comparison.failed.connect(self._on_failed)
         for key in ("undo", "redo", "save"):
             self.addAction(self._window.commands[key])
 
@@ -232,14 +240,15 @@ class CompareWindow(QDialog):
     def _refresh(self) -> None:
         found, this = self.comparison.found, self.comparison.this
         other, result = self.comparison.other, self.comparison.result
-        self.this_plate.show_design(THIS, self._window.document.scenario.title, this)
+        self.this_plate.show_design(tr(THIS), self._window.document.scenario.title, this)
         self.other_plate.setVisible(other is not None)
         self.export.setEnabled(other is not None and result is not None)
         self.pages.setCurrentIndex(0 if other is None else 1)
         if other is None:
             return
-        self.other_plate.show_design(f"{OTHER}: {self.comparison.name}", other.title, result)
-        self.summary.setText(summary(len(found), this, result))
+        whose = tr("The other: {name}", name=self.comparison.name)
+        self.other_plate.show_design(whose, other.title, result)
+        self.summary.setText(tr(summary(len(found), this, result)))
         self.differences.set_rows(difference_rows(found))
         self._on_selection()
         if this is not None:
@@ -258,14 +267,17 @@ class CompareWindow(QDialog):
     def _on_selection(self, *_: object) -> None:
         count = len(self.differences.chosen())
         self.take.setEnabled(count > 0)
-        self.take.setText("Take over" if count < 2 else f"Take {count} over")
+        self.take.setText(tr("Take over") if count < 2 else tr("Take {n} over", n=count))
+
+    def _on_failed(self, sentence: str) -> None:
+        self.notice.say(tr(sentence))
 
     # --- what a person does ---
 
     def _on_picked(self, key: str) -> None:
         if key == PINNED:
             if self._pinned is not None:
-                self.compare_with(*self._pinned, "the pinned design")
+                self.compare_with(*self._pinned, PINNED_NAME)
         elif key == FILE:
             path = messages.pick_open(self, self._window.settings.settings.folder)
             if path is not None:

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from explorer.advice.assess import Assessment
 from explorer.advice.verdict import Verdict
 from explorer.state import theme
+from explorer.state.language import tr
 from explorer.state.theme import tokens_of
 from explorer.widgets.paint import paint_filling, paint_hazard
 
@@ -32,7 +33,7 @@ class Plate(QWidget):
     def show_design(self, whose: str, title: str, assessment: Assessment | None) -> None:
         """Show a design; without an assessment its verdict is still to come."""
         self._whose = whose
-        self._title = title or "Untitled"
+        self._title = title or tr("Untitled")
         self._verdict = None if assessment is None else assessment.verdict
         self.setAccessibleName(f"{self._whose}: {self._title}, {self._word()}")
         self.setToolTip(self.accessibleName())
@@ -40,9 +41,9 @@ class Plate(QWidget):
 
     def _word(self) -> str:
         if self._verdict is None:
-            return "working…"
-        hazards = "".join(f". Hazard: {h.title}" for h in self._verdict.hazards)
-        return f"{self._verdict.word}{hazards}"
+            return tr("working…")
+        hazards = [tr("Hazard: {title}", title=h.title) for h in self._verdict.hazards]
+        return ". ".join([tr(self._verdict.word), *hazards])
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint sign, word, title and the stroke of the curve."""
@@ -55,7 +56,7 @@ class Plate(QWidget):
             sign = QRectF(x, middle - _SIGN / 2, _SIGN, _SIGN)
             paint_filling(painter, sign, self._verdict.state, tokens)
         x += _SIGN + 10
-        word = "…" if self._verdict is None else self._verdict.word
+        word = "…" if self._verdict is None else tr(self._verdict.word)
         font = theme.font("heading", bold=True)
         painter.setFont(font)
         painter.setPen(tokens.color("ink"))

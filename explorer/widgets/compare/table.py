@@ -30,7 +30,9 @@ from PySide6.QtWidgets import (
 from explorer.advice.compare import Difference
 from explorer.state import theme
 from explorer.state.compare_text import Row
+from explorer.state.language import tr
 from explorer.state.theme import Tokens, tokens_of
+from explorer.text import Text
 from explorer.widgets.drawers.flat import FlatHeader
 from explorer.widgets.paint import focus_pen, mix, paint_filling
 from explorer.widgets.slim_scroll import SlimBar
@@ -87,15 +89,16 @@ class CompareModel(QAbstractTableModel):
         row = self.rows[index.row()]
         if index.column() == TAKE:
             return self._take_data(row, role)
-        text = (row.label, row.this, row.other)[index.column()]
+        column = index.column()
+        text = tr(row.label) if column == LABEL else _value((row.this, row.other)[column - 1])
         if role == ROW_ROLE:
             return row
         if role == Qt.ItemDataRole.DisplayRole:
             return text
         if role == Qt.ItemDataRole.ToolTipRole:
-            return row.tip or None
+            return tr(row.tip) if row.tip else None
         if role == Qt.ItemDataRole.AccessibleTextRole and not row.is_heading:
-            return text if index.column() == LABEL else f"{self.titles[index.column()]}: {text}"
+            return text if column == LABEL else f"{tr(self.titles[column])}: {text}"
         return None
 
     @staticmethod
@@ -105,7 +108,10 @@ class CompareModel(QAbstractTableModel):
         if row.is_heading:
             return None
         if role in (Qt.ItemDataRole.ToolTipRole, Qt.ItemDataRole.AccessibleTextRole):
-            return f"Take over {row.other} as {row.label} (Enter; undo takes it back)"
+            return tr(
+                "Take over {value} as {label} (Enter; undo takes it back)",
+                value=row.other, label=row.label,
+            )  # fmt: skip
         return None
 
     def headerData(
@@ -115,7 +121,7 @@ class CompareModel(QAbstractTableModel):
         if orientation != Qt.Orientation.Horizontal:
             return None
         if role == Qt.ItemDataRole.DisplayRole:
-            return self.titles[section]
+            return tr(self.titles[section])
         if role == Qt.ItemDataRole.TextAlignmentRole:
             return int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
         return None
@@ -262,6 +268,11 @@ class CompareTable(QTableView):
     def _on_clicked(self, index: QModelIndex) -> None:
         if index.column() == TAKE:
             self.taken.emit()
+
+
+def _value(text: str) -> str:
+    """What a design has, in the language on show; what a person typed stays as it was typed."""
+    return tr(text) if isinstance(text, Text) else text
 
 
 def paint_take(painter: QPainter, at: QPointF, tokens: Tokens) -> None:

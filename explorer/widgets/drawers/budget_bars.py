@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QVBoxLayout, QWidget
 
 from explorer.state import theme
 from explorer.state.drawer_text import BudgetLine
+from explorer.state.language import tr
 from explorer.state.theme import tokens_of
 from explorer.widgets.paint import focus_pen, mix
 
@@ -31,8 +32,12 @@ class BudgetRow(QAbstractButton):
         """Show one row."""
         if line != self.line:
             self.line = line
-            self.setAccessibleName(line.spoken)
-            self.setToolTip(f"{line.label}: {line.value}, {line.share}. Click to change it")
+            self.setAccessibleName(tr(line.spoken))
+            tip = tr(
+                "{label}: {value}, {share}. Click to change it",
+                label=line.label, value=line.value, share=line.share,
+            )  # fmt: skip
+            self.setToolTip(tip)
             self.update()
 
     def sizeHint(self) -> QSize:
@@ -66,16 +71,16 @@ class BudgetRow(QAbstractButton):
         painter.setFont(font)
         painter.setPen(tokens.color("ink"))
         label = QFontMetrics(font).elidedText(
-            line.label, Qt.TextElideMode.ElideRight, int(text.width())
+            tr(line.label), Qt.TextElideMode.ElideRight, int(text.width())
         )
         painter.drawText(text, align.AlignVCenter | align.AlignLeft, label)
         right = self.width() - 8.0
         share = QRectF(right - _SHARE, 0, _SHARE, self.height())
         value = QRectF(right - _SHARE - _VALUE, 0, _VALUE, self.height())
-        painter.drawText(share, align.AlignVCenter | align.AlignRight, line.share)
+        painter.drawText(share, align.AlignVCenter | align.AlignRight, tr(line.share))
         painter.setFont(theme.font("body"))
         painter.setPen(tokens.color("soft"))
-        painter.drawText(value, align.AlignVCenter | align.AlignRight, line.value)
+        painter.drawText(value, align.AlignVCenter | align.AlignRight, tr(line.value))
         track = QRectF(label_width, 0, value.left() - label_width - 4, self.height())
         self._paint_bar(painter, track, line)
         if self.hasFocus():
@@ -115,7 +120,7 @@ class BudgetBars(QWidget):
         self._layout.setContentsMargins(0, 0, 0, 0)
         self._layout.setSpacing(0)
         self._layout.addStretch(1)
-        self.setAccessibleName("Energy by where it ends")
+        self.setAccessibleName(tr("Energy by where it ends"))
         self._add()
         self.rows[0].setFocusPolicy(Qt.FocusPolicy.StrongFocus)
 

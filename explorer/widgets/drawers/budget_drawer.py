@@ -18,13 +18,15 @@ from explorer.state.drawer_text import (
     budget_table,
 )
 from explorer.state.jobs import JobRunner
+from explorer.state.language import tr
 from explorer.state.readout import bind_units
+from explorer.text import say
 from explorer.widgets.drawers.budget_bars import BudgetBars
 from explorer.widgets.drawers.drawer import Drawer
 from explorer.widgets.drawers.export import Picture, widget_picture
 from explorer.widgets.slim_scroll import SlimScroll
 
-QUESTION = "Where does the energy go?"
+QUESTION = say("Where does the energy go?")
 REST_MS = 60
 """A budget takes a few hundredths of a second, so it may follow soon."""
 
@@ -65,12 +67,14 @@ class BudgetDrawer(Drawer):
         if step.panel_j + step.from_store_j <= 0:
             self.say_answer("")
             self.say_nothing(
-                "Nothing to show because no light reaches the panel. Open it again after raising "
-                "the light level or adding lit hours."
+                tr(
+                    "Nothing to show because no light reaches the panel. Open it again after "
+                    "raising the light level or adding lit hours."
+                )
             )
             return
         self.say_answer(budget_answer(step))
-        self.close_line.setText(bind_units(budget_close(step)))
+        self.close_line.setText(bind_units(tr(budget_close(step))))
         self.bars.set_lines(budget_lines(step))
         self.show_body()
 
@@ -86,9 +90,9 @@ class BudgetDrawer(Drawer):
 
     def subtitle(self) -> str:
         """Which scenario, and its closing line."""
-        title = self.document.scenario.title or "Untitled"
+        title = self.document.scenario.title or tr("Untitled")
         return f"{title}: {self.close_line.text()}"
 
     def picture(self) -> Picture:
         """All rows, whatever is scrolled into view."""
-        return widget_picture(QUESTION, self.subtitle(), self.bars)
+        return widget_picture(tr(QUESTION), self.subtitle(), self.bars)

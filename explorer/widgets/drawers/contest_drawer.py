@@ -27,7 +27,9 @@ from explorer.state.drawer_text import (
     contest_table,
 )
 from explorer.state.jobs import JobRunner
+from explorer.state.language import tr
 from explorer.state.readout import bind_units
+from explorer.text import say
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.drawers.contest_cells import ROW_HEIGHT, ContestCells
 from explorer.widgets.drawers.contest_model import ENTRY_ROLE, ContestModel, SortedContest
@@ -36,7 +38,7 @@ from explorer.widgets.drawers.export import Picture, WidgetPaint
 from explorer.widgets.drawers.flat import FlatHeader
 from explorer.widgets.slim_scroll import SlimBar
 
-QUESTION = "Which store?"
+QUESTION = say("Which store?")
 _WIDE, _NARROW_NAME = 800, 206
 """Below this width long names give way to numbers. [px]"""
 _VERDICT = [key for key, _ in CONTEST_COLUMNS].index("verdict")
@@ -72,7 +74,7 @@ class ContestTable(QTableView):
         self.setVerticalScrollBar(SlimBar())
         self.setTabKeyNavigation(False)
         self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
-        self.setAccessibleName("Kinds of store, one a row; Enter takes the chosen one")
+        self.setAccessibleName(tr("Kinds of store, one a row; Enter takes the chosen one"))
         self.verticalHeader().hide()
         self.verticalHeader().setDefaultSectionSize(ROW_HEIGHT)
         self.setHorizontalScrollBar(SlimBar(Qt.Orientation.Horizontal))
@@ -127,8 +129,10 @@ class ContestDrawer(Drawer):
         self.line.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
         self.line.setFixedHeight(46)
         self.take = PillButton()
-        self.take.setText("Take this store")
-        self.take.setToolTip("Put the chosen store into the design (Enter; undo takes it back)")
+        self.take.setText(tr("Take this store"))
+        self.take.setToolTip(
+            tr("Put the chosen store into the design (Enter; undo takes it back)")
+        )
         self.take.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.take.setEnabled(False)
         foot = QHBoxLayout()
@@ -158,7 +162,9 @@ class ContestDrawer(Drawer):
         """Say the answer."""
         self.model.drop_stale()
         if not self.model.entries:
-            self.say_nothing("There is nothing to show because the library holds no store.")
+            self.say_nothing(
+                tr("There is nothing to show because the library holds no store.")
+            )
             return
         self.say_answer(contest_answer(self.model.entries, True))
         if self.chosen() is None or not self.view.touched:
@@ -186,7 +192,8 @@ class ContestDrawer(Drawer):
         if entry is None or entry.scenario is None:
             return
         if self.feed.is_current and not self.model.is_stale(entry.key):
-            self.document.replace(entry.scenario, f"change to {entry.title}")
+            done = say("change to {store}", store=entry.title)
+            self.document.replace(entry.scenario, done)
 
     def table(self, name: str) -> Table:
         """The entries in the order of the table."""
@@ -204,7 +211,7 @@ class ContestDrawer(Drawer):
         size = QSize(header.length(), header.sizeHint().height() + table.verticalHeader().length())
         table.resize(size)
         return Picture(
-            title=QUESTION, subtitle=self.subtitle(), size=size, paint=_OncePaint(table)
+            title=tr(QUESTION), subtitle=self.subtitle(), size=size, paint=_OncePaint(table)
         )
 
     def _on_row(self, *_: QModelIndex) -> None:
@@ -219,7 +226,7 @@ class ContestDrawer(Drawer):
             and entry.scenario != self.document.scenario
         )
         self.take.setEnabled(usable)
-        text = bind_units(contest_line(entry)) if entry is not None else ""
+        text = bind_units(tr(contest_line(entry))) if entry is not None else ""
         if self.line.text() != text:
             self.line.setText(text)
             self.line.setToolTip(text)

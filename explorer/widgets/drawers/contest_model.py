@@ -20,6 +20,7 @@ from explorer.state.drawer_text import (
     contest_cell,
     contest_line,
 )
+from explorer.state.language import tr
 
 ENTRY_ROLE = int(Qt.ItemDataRole.UserRole)
 RANK_ROLE = ENTRY_ROLE + 1
@@ -89,17 +90,18 @@ class ContestModel(QAbstractTableModel):
         if role == STALE_ROLE:
             return entry.key in self._stale
         if role == Qt.ItemDataRole.DisplayRole:
-            return contest_cell(entry, key).text
+            return tr(contest_cell(entry, key).text)
         if role == RANK_ROLE:
             return contest_cell(entry, key).rank
         if role == Qt.ItemDataRole.TextAlignmentRole:
             side = Qt.AlignmentFlag.AlignRight if key in _RIGHT else Qt.AlignmentFlag.AlignLeft
             return int(side | Qt.AlignmentFlag.AlignVCenter)
         if role == Qt.ItemDataRole.ToolTipRole:
-            return contest_line(entry)
+            return tr(contest_line(entry))
         if role == Qt.ItemDataRole.AccessibleTextRole:
-            text = "voltage over time" if key == "trace" else contest_cell(entry, key).text
-            return f"{title}: {text}"
+            trace = key == "trace"
+            text = tr("voltage over time") if trace else tr(contest_cell(entry, key).text)
+            return f"{tr(title)}: {text}"
         return None
 
     def headerData(
@@ -110,9 +112,9 @@ class ContestModel(QAbstractTableModel):
             return None
         key, title = CONTEST_COLUMNS[section]
         if role == Qt.ItemDataRole.DisplayRole:
-            return title
+            return tr(title)
         if role == Qt.ItemDataRole.ToolTipRole:
-            return CONTEST_TIPS[key]
+            return tr(CONTEST_TIPS[key])
         if role == Qt.ItemDataRole.TextAlignmentRole:
             side = Qt.AlignmentFlag.AlignRight if key in _RIGHT else Qt.AlignmentFlag.AlignLeft
             return int(side | Qt.AlignmentFlag.AlignVCenter)

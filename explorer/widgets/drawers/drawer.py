@@ -22,6 +22,7 @@ from explorer.state import theme
 from explorer.state.document import Document
 from explorer.state.drawer_feeds import Feed
 from explorer.state.drawer_text import Table
+from explorer.state.language import tr
 from explorer.state.readout import bind_units
 from explorer.widgets import messages
 from explorer.widgets.drawers import export
@@ -35,7 +36,7 @@ class Drawer(QWidget):
     Parameters
     ----------
     question : str
-        What the drawer answers.
+        What the drawer answers; in English it names exported files.
     document : Document
         What the question is about.
     feed : Feed
@@ -58,7 +59,7 @@ class Drawer(QWidget):
         super().__init__(parent)
         self.question, self.document, self.feed = question, document, feed
         feed.setParent(self)
-        self.setAccessibleName(question)
+        self.setAccessibleName(tr(question))
         self.answer = QLabel()
         self.answer.setFont(theme.font("body", bold=True))
         self.answer.setWordWrap(True)
@@ -97,7 +98,7 @@ class Drawer(QWidget):
         layout.setSpacing(6)
         layout.addLayout(head)
         layout.addWidget(self.pages, 1)
-        self.say_nothing("Working it out…")
+        self.say_nothing(tr("Working it out…"))
         feed.outdated.connect(self._on_outdated)
         feed.asked.connect(self._on_asked)
         feed.arrived.connect(self._on_arrived)
@@ -122,11 +123,11 @@ class Drawer(QWidget):
 
     def picture(self) -> Picture:
         """The picture for a file."""
-        return widget_picture(self.question, self.subtitle(), self.body)
+        return widget_picture(tr(self.question), self.subtitle(), self.body)
 
     def subtitle(self) -> str:
         """Which scenario, and its answer."""
-        title = self.document.scenario.title or "Untitled"
+        title = self.document.scenario.title or tr("Untitled")
         return f"{title}: {self.answer.text()}" if self.answer.text() else title
 
     def focus_body(self) -> None:
@@ -135,7 +136,7 @@ class Drawer(QWidget):
 
     def say_answer(self, text: str) -> None:
         """Show the answer in words."""
-        text = bind_units(text)
+        text = bind_units(tr(text))
         if self.answer.text() != text:
             self.answer.setText(text)
             self.answer.setAccessibleName(text)
@@ -159,11 +160,11 @@ class Drawer(QWidget):
     # --- what the feed says ---
 
     def _on_outdated(self) -> None:
-        self.status.setText("for the design before" if self.has_body else "")
+        self.status.setText(tr("for the design before") if self.has_body else "")
         self.show_outdated()
 
     def _on_asked(self) -> None:
-        self.status.setText("working…" if self.has_body else "")
+        self.status.setText(tr("working…") if self.has_body else "")
 
     def _on_arrived(self, step: object) -> None:
         self.show_step(step)
@@ -179,7 +180,9 @@ class Drawer(QWidget):
     def _on_failed(self, sentence: str) -> None:
         self.status.setText("")
         self.say_answer("")
-        self.say_nothing(f"{sentence}\nChange the design or open the drawer again.")
+        self.say_nothing(
+            tr("{sentence}\nChange the design or open the drawer again.", sentence=sentence)
+        )
 
     # --- export ---
 
@@ -201,6 +204,6 @@ class Drawer(QWidget):
             else:
                 export.save_png(self.picture(), path)
         except FileError as error:
-            messages.tell(self, "Nothing was exported", str(error))
+            messages.tell(self, tr("Nothing was exported"), tr(str(error)))
             return False
         return True

@@ -15,7 +15,9 @@ from explorer.files.disk import FileError, write_text
 from explorer.files.tables import write_table
 from explorer.state import theme
 from explorer.state.drawer_text import Table
+from explorer.state.language import tr
 from explorer.state.theme import LIGHT
+from explorer.text import say
 from explorer.widgets.buttons import PillButton
 
 WIDTH_PX = 2000
@@ -102,7 +104,7 @@ def save_png(picture: Picture, path: Path) -> None:
     finally:
         painter.end()
     if not image.save(str(path)):
-        raise FileError(f"{path.name} cannot be written there.")
+        raise FileError(say("{name} cannot be written there.", name=path.name))
 
 
 def save_svg(picture: Picture, path: Path) -> None:
@@ -142,9 +144,11 @@ def save_csv(table: Table, path: Path) -> None:
 def pick_file(parent: QWidget, suggestion: str, kind: str) -> Path | None:
     """Ask where to save; the ending is added where it is missing."""
     filters = {
-        "png": "Pictures (*.png)", "svg": "Drawings (*.svg)", "csv": "Tables (*.csv)",
-    }  # fmt: skip
-    name, _ = QFileDialog.getSaveFileName(parent, "Export", suggestion, filters[kind])
+        "png": tr("Pictures (*.png)"),
+        "svg": tr("Drawings (*.svg)"),
+        "csv": tr("Tables (*.csv)"),
+    }
+    name, _ = QFileDialog.getSaveFileName(parent, tr("Export"), suggestion, filters[kind])
     if not name:
         return None
     path = Path(name)
@@ -159,16 +163,17 @@ class ExportButton(PillButton):
 
     def __init__(self, tables: tuple[str, ...], parent: QWidget | None = None) -> None:
         super().__init__(parent=parent)
-        self.setText("Export…")
-        self.setToolTip("Save this picture or its numbers")
-        self.setAccessibleName("Export picture or numbers")
+        self.setText(tr("Export…"))
+        self.setToolTip(tr("Save this picture or its numbers"))
+        self.setAccessibleName(tr("Export picture or numbers"))
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
         menu = QMenu(self)
-        menu.addAction("Picture, &PNG…").setData(("png", ""))
-        menu.addAction("Picture, &SVG…").setData(("svg", ""))
+        menu.addAction(tr("Picture, &PNG…")).setData(("png", ""))
+        menu.addAction(tr("Picture, &SVG…")).setData(("svg", ""))
         for name in tables:
-            text = f"Numbers: {name}, &CSV…" if len(tables) > 1 else "Numbers, &CSV…"
+            one = len(tables) == 1
+            text = tr("Numbers, &CSV…") if one else tr("Numbers: {name}, &CSV…", name=name)
             menu.addAction(text).setData(("csv", name))
         menu.triggered.connect(self._on_triggered)
         self.setMenu(menu)

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from explorer.quantity import show
 from explorer.state import theme
 from explorer.state.drawer_text import percent
+from explorer.state.language import tr
 from explorer.state.theme import tokens_of
 from explorer.widgets.paint import mix
 
@@ -34,13 +35,13 @@ class Histogram(QWidget):
     Parameters
     ----------
     title : str
-        What is spread.
+        What is spread, in the language on show.
     unit : str
         ``"×"`` or ``"s"``.
     mark : float, optional
         A value with a line of its own.
     mark_text : str
-        What stands at that line.
+        What stands at that line, in the language on show.
     """
 
     def __init__(
@@ -89,11 +90,13 @@ class Histogram(QWidget):
     def _spoken(self, new: FloatArray) -> str:
         known = new[np.isfinite(new)]
         if known.size == 0:
-            return "never"
+            return tr("never")
         low, middle, high = np.quantile(known, [0.05, 0.5, 0.95]).tolist()
-        return (
-            f"half of the units lie under {show(middle, self._unit)}, nine of ten between "
-            f"{show(low, self._unit)} and {show(high, self._unit)}"
+        return tr(
+            "half of the units lie under {middle}, nine of ten between {low} and {high}",
+            middle=show(middle, self._unit),
+            low=show(low, self._unit),
+            high=show(high, self._unit),
         )
 
     def paintEvent(self, event: QPaintEvent) -> None:
@@ -109,7 +112,7 @@ class Histogram(QWidget):
         painter.drawText(head, align.AlignLeft | align.AlignVCenter, self._title)
         if self._never > 0:
             painter.setPen(tokens.color("falls_short"))
-            text = f"{percent(self._never)} never"
+            text = tr("{share} never", share=percent(self._never))
             painter.drawText(head, align.AlignRight | align.AlignVCenter, text)
         top = max(float(self._new.max()), float(self._aged.max()) if self._aged is not None else 0)
         if top > 0:
@@ -166,7 +169,7 @@ class Histogram(QWidget):
         values.sort(key=self._order)
         taken: list[tuple[float, float]] = []
         for value in values:
-            x, text = self._x(area, value), show(value, self._unit)
+            x, text = self._x(area, value), tr(show(value, self._unit))
             half = painter.fontMetrics().horizontalAdvance(text) / 2 + 5
             free = all(x + half < a or x - half > b for a, b in taken)
             if free and area.left() - 2 <= x - half + 5 and x + half - 5 <= area.right() + 2:

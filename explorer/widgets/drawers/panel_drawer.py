@@ -12,6 +12,7 @@ from explorer.state.drawer_feeds import Feed
 from explorer.state.drawer_steps import panel_steps
 from explorer.state.drawer_text import Table
 from explorer.state.jobs import JobRunner
+from explorer.state.language import tr
 from explorer.state.panel_text import (
     METER_NOTE,
     light_meanings,
@@ -21,15 +22,16 @@ from explorer.state.panel_text import (
     panel_table,
     point_lines,
 )
+from explorer.text import say, texts
 from explorer.widgets.drawers.drawer import Drawer
 from explorer.widgets.drawers.panel_plot import PanelPlot
 from explorer.widgets.slim_scroll import SlimScroll
 
-QUESTION = "How does the panel work?"
+QUESTION = say("How does the panel work?")
 REST_MS = 40
 LIST_WIDTH = 268
-HEAD = ("   under", "W/m²", "µA/cm²")
-CURVE, SOURCES = "curve", "sources"
+HEAD = texts(("   under", "W/m²", "µA/cm²"))
+CURVE, SOURCES = say("curve"), say("sources")
 
 
 class MeaningList(QWidget):
@@ -40,7 +42,7 @@ class MeaningList(QWidget):
         self.title = QLabel()
         self.title.setFont(theme.font("body", bold=True))
         self.title.setWordWrap(True)
-        self.note = QLabel(METER_NOTE)
+        self.note = QLabel(tr(METER_NOTE))
         self.note.setWordWrap(True)
         self.note.setFont(theme.font("small"))
         self.note.setForegroundRole(self.note.palette().ColorRole.PlaceholderText)
@@ -64,13 +66,15 @@ class MeaningList(QWidget):
     def set_curve(self, curve: PanelCurve, document: Document) -> None:
         """Show the present level under every source."""
         scenario = document.scenario
-        self.title.setText(meaning_title(curve.illuminance_lx, scenario.panels.technology))
+        title = meaning_title(curve.illuminance_lx, scenario.panels.technology)
+        self.title.setText(tr(title))
         rows = light_meanings(scenario, curve.illuminance_lx)
         while len(self._cells) <= len(rows):
             self._add_row()
         for row, cells in zip(rows, self._cells[1:], strict=True):
-            texts = (("▸ " if row.chosen else "   ") + row.name, row.irradiance, row.current)
-            for text, label in zip(texts, cells, strict=True):
+            name = ("▸ " if row.chosen else "   ") + tr(row.name)
+            shown = (name, tr(row.irradiance), tr(row.current))
+            for text, label in zip(shown, cells, strict=True):
                 label.setText(text)
                 label.setFont(theme.font("small", bold=row.chosen))
 
@@ -85,13 +89,13 @@ class MeaningList(QWidget):
                 self._points.addWidget(label, len(self._point_cells), column, side)
             self._point_cells.append(pair)
         for i, pair in enumerate(self._point_cells):
-            texts = lines[i] if i < len(lines) else ("", "")
-            for text, label in zip(texts, pair, strict=True):
-                label.setText(text)
+            line = lines[i] if i < len(lines) else ("", "")
+            for text, label in zip(line, pair, strict=True):
+                label.setText(tr(text))
                 label.setVisible(bool(text))
 
-    def _add_row(self, texts: tuple[str, str, str] = ("", "", "")) -> None:
-        labels = (QLabel(texts[0]), QLabel(texts[1]), QLabel(texts[2]))
+    def _add_row(self, cells: tuple[str, str, str] = ("", "", "")) -> None:
+        labels = (QLabel(tr(cells[0])), QLabel(tr(cells[1])), QLabel(tr(cells[2])))
         for column, label in enumerate(labels):
             label.setFont(theme.font("small"))
             side = Qt.AlignmentFlag.AlignRight if column else Qt.AlignmentFlag.AlignLeft
@@ -138,7 +142,7 @@ class PanelDrawer(Drawer):
         self._found = step
         self.say_answer(panel_answer(step, self.document.scenario))
         if step.points[0].power_w <= 0:
-            self.say_nothing("Nothing to show because no light reaches the panel.")
+            self.say_nothing(tr("Nothing to show because no light reaches the panel."))
             return
         self.plot.set_curve(step)
         self.meanings.set_curve(step, self.document)

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from explorer.advice.panel_curve import PanelCurve, WorkingPoint
 from explorer.quantity import show
 from explorer.state import theme
+from explorer.state.language import tr
 from explorer.state.panel_text import numbered
 from explorer.state.theme import Tokens, tokens_of
 from explorer.widgets.plots.overlay import paint_label
@@ -36,7 +37,7 @@ class PanelPlot(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._curve: PanelCurve | None = None
-        self.setAccessibleName("Panel current in A and power in W against voltage in V")
+        self.setAccessibleName(tr("Panel current in A and power in W against voltage in V"))
         self.setMinimumSize(260, 140)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
 
@@ -44,8 +45,8 @@ class PanelPlot(QWidget):
         """Show a curve."""
         self._curve = curve
         said = "; ".join(
-            f"{p.label} {show(p.voltage_v, 'V')}, {show(p.current_a, 'A')}, "
-            f"{show(p.power_w, 'W')}"
+            f"{tr(p.label)} {tr(show(p.voltage_v, 'V'))}, {tr(show(p.current_a, 'A'))}, "
+            f"{tr(show(p.power_w, 'W'))}"
             for p in curve.points
         )
         self.setAccessibleDescription(said)
@@ -111,7 +112,7 @@ class _Picture:
         for volts in ticks(self._top_v, 6):
             at = self._at(volts, 0.0)
             box = QRectF(at.x() - 30, area.bottom() + 3, 60, 14)
-            painter.drawText(box, Qt.AlignmentFlag.AlignCenter, show(volts, "V"))
+            painter.drawText(box, Qt.AlignmentFlag.AlignCenter, tr(show(volts, "V")))
         for top, unit, x, side, role in (
             (self._top_a, "A", 0.0, right, "accent"),
             (self._top_w, "W", area.right() + 5, left, "threshold"),
@@ -119,11 +120,12 @@ class _Picture:
             painter.setPen(tokens.color(role))
             for value in ticks(top):
                 y = area.bottom() - value / top * area.height()
-                painter.drawText(QRectF(x, y - 7, _LEFT - 5, 14), side, show(value, unit))
+                text = tr(show(value, unit))
+                painter.drawText(QRectF(x, y - 7, _LEFT - 5, 14), side, text)
         painter.setPen(tokens.color("accent"))
-        painter.drawText(QPointF(2, area.top() - 7), "current, solid")
+        painter.drawText(QPointF(2, area.top() - 7), tr("current, solid"))
         painter.setPen(tokens.color("threshold"))
-        text = "power, dashed"
+        text = tr("power, dashed")
         width = painter.fontMetrics().horizontalAdvance(text)
         painter.drawText(QPointF(area.right() + _RIGHT - width - 4, area.top() - 7), text)
 

@@ -26,7 +26,9 @@ from explorer.state.drawer_text import (
     spread_builds_table,
 )
 from explorer.state.jobs import JobRunner
+from explorer.state.language import tr
 from explorer.state.theme import tokens_of
+from explorer.text import say
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.drawers.drawer import Drawer
 from explorer.widgets.drawers.histogram import Histogram
@@ -34,10 +36,10 @@ from explorer.widgets.drawers.tolerance_table import ToleranceModel, ToleranceTa
 from explorer.widgets.fields import HEIGHT, paint_outline
 from explorer.widgets.paint import mix, paint_filling
 
-QUESTION = "How sure?"
+QUESTION = say("How sure?")
 YEARS = 10
 MOST_YEARS = 40
-BUILDS, INFLUENCES = "built units", "tolerances"
+BUILDS, INFLUENCES = say("built units"), say("tolerances")
 
 
 class SpreadDrawer(Drawer):
@@ -55,11 +57,15 @@ class SpreadDrawer(Drawer):
         self.view = ToleranceTable(self.model)
         self.years = YearsBox()
         self.shares = [Share("runs"), Share("marginal"), Share("runs"), Share("marginal")]
-        self.reserve = Histogram("Reserve of the tightest check", "×", 1.0, "asked for")
-        self.first = Histogram("First charge", "s")
+        self.reserve = Histogram(
+            tr("Reserve of the tightest check"), "×", 1.0, tr("asked for")
+        )
+        self.first = Histogram(tr("First charge"), "s")
         self.usual = PillButton()
-        self.usual.setText("Usual tolerances")
-        self.usual.setToolTip("Go back to the tolerances that are usual for such parts")
+        self.usual.setText(tr("Usual tolerances"))
+        self.usual.setToolTip(
+            tr("Go back to the tolerances that are usual for such parts")
+        )
         self.usual.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.usual.clicked.connect(self._on_usual)
         left = QVBoxLayout()
@@ -78,7 +84,7 @@ class SpreadDrawer(Drawer):
         layout.addLayout(right, 6)
         self.view.setMinimumWidth(260)
         self.model.edited.connect(self._on_tolerance)
-        self.model.refused.connect(document.refused)
+        self.model.refused.connect(self._on_refused)
         self.years.valueChanged.connect(self._on_years)
         feed.outdated.connect(self._renew)
         self._renew()
@@ -87,14 +93,14 @@ class SpreadDrawer(Drawer):
         grid = QGridLayout()
         grid.setHorizontalSpacing(8)
         grid.setVerticalSpacing(2)
-        for column, text in enumerate(("run", "at least work"), 2):
+        for column, text in enumerate((tr("run"), tr("at least work")), 2):
             label = QLabel(text)
             label.setFont(theme.font("small"))
             label.setForegroundRole(label.palette().ColorRole.PlaceholderText)
             grid.addWidget(label, 0, column)
         for row, is_bar in ((1, True), (2, False)):
             grid.addWidget(Swatch(is_bar), row, 0)
-        grid.addWidget(QLabel("New"), 1, 1)
+        grid.addWidget(QLabel(tr("New", "units")), 1, 1)
         grid.addWidget(self.years, 2, 1)
         for index, share in enumerate(self.shares):
             grid.addWidget(share, 1 + index // 2, 2 + index % 2)
@@ -122,6 +128,9 @@ class SpreadDrawer(Drawer):
         self._own[path] = amount
         self._renew()
 
+    def _on_refused(self, why: str) -> None:
+        self.document.refused.emit(why)
+
     def _on_usual(self) -> None:
         self._own = {}
         self._renew()
@@ -138,10 +147,9 @@ class SpreadDrawer(Drawer):
         self._found = step
         self.say_answer(spread_answer(step.new))
         new, aged = step.new, step.aged
-        for offset, found in ((0, new), (2, aged)):
+        for offset, found, years in ((0, new, 0), (2, aged, self.years.value())):
             for index, name in enumerate(("share_runs", "share_works")):
-                who = "new units" if offset == 0 else f"units after {self.years.value()} years"
-                self.shares[offset + index].set_share(_share(found, name), who)
+                self.shares[offset + index].set_share(_share(found, name), years)
         self.reserve.set_values(new.reserve, aged.reserve if aged else None)
         self.first.set_values(new.first_charge_s, aged.first_charge_s if aged else None)
         self.model.set_influences(new.influences)
@@ -185,13 +193,23 @@ class Share(QWidget):
         """Room for a lamp and a percentage."""
         return QSize(84, 28)
 
-    def set_share(self, share: float | None, who: str) -> None:
-        """Show a share, or a dash while it is not known."""
-        self._text = "–" if share is None else percent(share)
-        verb = "run" if self._state == "runs" else "at least work"
-        self.setAccessibleName(f"{self._text} of {who} {verb}")
+    def set_share(self, share: float | None, years: int) -> None:
+        """Show a share of the units of an age, or a dash while it is not known."""
+        self._text = "–" if share is None else tr(percent(share))
+        self.setAccessibleName(self._spoken(years))
         self.setToolTip(self.accessibleName())
         self.update()
+
+    def _spoken(self, years: int) -> str:
+        share, runs = self._text, self._state == "runs"
+        if years == 0:
+            if runs:
+                return tr("{share} of new units run", share=share)
+            return tr("{share} of new units at least work", share=share)
+        age = say("1 year") if years == 1 else say("{n} years", n=years)
+        if runs:
+            return tr("{share} of units after {age} run", share=share, age=age)
+        return tr("{share} of units after {age} at least work", share=share, age=age)
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint lamp and number."""
@@ -239,8 +257,9 @@ class YearsBox(QSpinBox):
         self.setRange(1, MOST_YEARS)
         with QSignalBlocker(self):
             self.setValue(YEARS)
-        self.setPrefix("After ")
-        self.setSuffix(" years")
+        self.setPrefix(tr("After "))
+        self._name_unit(YEARS)
+        self.valueChanged.connect(self._name_unit)
         self.setKeyboardTracking(False)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setFrame(False)
@@ -248,7 +267,10 @@ class YearsBox(QSpinBox):
         palette = self.lineEdit().palette()  # so that the outline below it shows
         palette.setColor(palette.ColorRole.Base, Qt.GlobalColor.transparent)
         self.lineEdit().setPalette(palette)
-        self.setAccessibleName("Age to compare with, years")
+        self.setAccessibleName(tr("Age to compare with, years"))
+
+    def _name_unit(self, years: int) -> None:
+        self.setSuffix(tr(" year") if years == 1 else tr(" years"))
 
     def wheelEvent(self, event: QWheelEvent) -> None:
         """Scroll past unless focused."""

@@ -6,10 +6,12 @@ from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 
+from explorer.state.language import tr
+from explorer.text import texts
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.card import Card
 
-WORDINGS = {
+WORDINGS: dict[str, tuple[str, ...]] = texts({
     "budget": (
         "Where does the energy go?", "Where does energy go?", "Where does it go?", "Energy",
     ),
@@ -19,7 +21,7 @@ WORDINGS = {
     ),
     "spread": ("How sure?", "How sure?", "How sure?", "Sure"),
     "panel": ("How does the panel work?", "The panel?", "The panel?", "Panel"),
-}  # fmt: skip
+})  # fmt: skip
 """Each question from its full wording to one word."""
 HEIGHT = 42
 _EDGE, _GAP = 8, 4
@@ -39,7 +41,7 @@ class DrawerStrip(Card):
         row.setContentsMargins(_EDGE, 0, _EDGE, 0)
         row.setSpacing(_GAP)
         for index, key in enumerate(keys):
-            question = WORDINGS[key][0]
+            question = tr(WORDINGS[key][0])
             button = PillButton(outlined=False)
             button.setObjectName(f"drawer_{key}")
             button.setText(question)
@@ -47,7 +49,8 @@ class DrawerStrip(Card):
             button.setMinimumHeight(30)
             button.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
             button.setAccessibleName(question)
-            button.setToolTip(f"{question} (Ctrl+{index + 1}, Esc closes)")
+            tip = tr("{question} (Ctrl+{n}, Esc closes)", question=question, n=index + 1)
+            button.setToolTip(tip)
             button.clicked.connect(self._on_clicked)
             self.buttons[key] = button
             row.addWidget(button)
@@ -69,8 +72,8 @@ class DrawerStrip(Card):
         levels = len(next(iter(WORDINGS.values())))
         level = next((n for n in range(levels) if self._width(n) <= self.width()), levels - 1)
         for key, button in self.buttons.items():
-            if button.text() != WORDINGS[key][level]:
-                button.setText(WORDINGS[key][level])
+            if button.text() != tr(WORDINGS[key][level]):
+                button.setText(tr(WORDINGS[key][level]))
 
     def _width(self, level: int) -> int:
         total = 2 * _EDGE + _GAP * (len(self.buttons) - 1)
@@ -78,7 +81,7 @@ class DrawerStrip(Card):
             spare = button.sizeHint().width() - button.fontMetrics().horizontalAdvance(
                 button.text()
             )
-            total += spare + button.fontMetrics().horizontalAdvance(WORDINGS[key][level])
+            total += spare + button.fontMetrics().horizontalAdvance(tr(WORDINGS[key][level]))
         return total
 
     def _on_clicked(self) -> None:

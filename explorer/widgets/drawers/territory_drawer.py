@@ -19,15 +19,17 @@ from explorer.state.drawer_feeds import Feed, Stopped
 from explorer.state.drawer_steps import same_but_for, territory_steps
 from explorer.state.drawer_text import Table, is_count, territory_summary, territory_table
 from explorer.state.jobs import JobRunner
+from explorer.state.language import tr
 from explorer.state.readout import margin_text
 from explorer.state.theme import tokens_of
+from explorer.text import say
 from explorer.widgets.drawers.drawer import Drawer
 from explorer.widgets.drawers.scales import Scale
 from explorer.widgets.drawers.territory_map import TerritoryMap
 from explorer.widgets.drawers.territory_paint import paint_swatch
 from explorer.widgets.fields import CalmComboBox
 
-QUESTION = "Where would it work?"
+QUESTION = say("Where would it work?")
 _SIDE = 168
 
 
@@ -48,8 +50,8 @@ class TerritoryDrawer(Drawer):
         side = QVBoxLayout()
         side.setSpacing(4)
         for text, box, name in (
-            ("Across", self.across, "Quantity across the map"),
-            ("Up", self.up, "Quantity up the map"),
+            (tr("Across"), self.across, tr("Quantity across the map")),
+            (tr("Up"), self.up, tr("Quantity up the map")),
         ):
             label = QLabel(text)
             label.setFont(theme.font("small"))
@@ -88,7 +90,7 @@ class TerritoryDrawer(Drawer):
             for box in (self.across, self.up):
                 box.clear()
                 for axis in self._choices:
-                    box.addItem(axis.label, axis.path)
+                    box.addItem(tr(axis.label), axis.path)
         wanted = [a.path for a in self._axes] if self._axes else [paths[0], paths[2]]
         for index, path in enumerate(wanted):
             if path not in paths:
@@ -195,7 +197,7 @@ class TerritoryDrawer(Drawer):
             for axis, value in zip(self._axes, (x, y), strict=True)
             if value != self._value(axis.path)
         }
-        self.document.edit_together(values, "move on the map")
+        self.document.edit_together(values, say("move on the map"))
 
 
 def _no_steps(
@@ -225,7 +227,7 @@ class Legend(QWidget):
         """Say which design margin is asked for."""
         self._margin = margin
         self.setAccessibleName(
-            "Legend: plain green runs, amber stripes marginal, red dots falls short"
+            tr("Legend: plain green runs, amber stripes marginal, red dots falls short")
         )
         self.update()
 
@@ -239,11 +241,11 @@ class Legend(QWidget):
         for state, word in VERDICT_WORDS.items():
             paint_swatch(painter, QRectF(0, y + 3, 26, 16), state, tokens)
             painter.setPen(tokens.color("ink"))
-            painter.drawText(QRectF(34, y, self.width() - 34, self._ROW), align, word)
+            painter.drawText(QRectF(34, y, self.width() - 34, self._ROW), align, tr(word))
             y += self._ROW
         for role, text in (
-            ("falls_short", "margin 1"),
-            ("runs", f"margin {margin_text(self._margin)} asked for"),
+            ("falls_short", tr("margin 1")),
+            ("runs", tr("margin {margin} asked for", margin=margin_text(self._margin))),
         ):
             painter.setPen(QPen(tokens.color(role), 2.0))
             painter.drawLine(0, y + self._ROW // 2, 26, y + self._ROW // 2)

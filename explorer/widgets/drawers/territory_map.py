@@ -21,6 +21,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from explorer.advice.territory import Territory
 from explorer.state import theme
 from explorer.state.drawer_text import axis_value
+from explorer.state.language import tr
 from explorer.state.theme import Tokens, tokens_of
 from explorer.widgets.drawers.scales import Scale
 from explorer.widgets.drawers.territory_paint import MapPicture, map_picture
@@ -60,7 +61,7 @@ class TerritoryMap(QWidget):
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setMinimumSize(220, 150)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
-        self.setAccessibleName("Map of verdicts; arrow keys move the present design")
+        self.setAccessibleName(tr("Map of verdicts; arrow keys move the present design"))
 
     def sizeHint(self) -> QSize:
         """As much as there is."""
@@ -87,8 +88,8 @@ class TerritoryMap(QWidget):
             self.update()
             if self._x is not None and self._y is not None:
                 self.setAccessibleDescription(
-                    f"{self._x.axis.label} {axis_value(self._x.axis, x)}, "
-                    f"{self._y.axis.label} {axis_value(self._y.axis, y)}"
+                    f"{tr(self._x.axis.label)} {tr(axis_value(self._x.axis, x))}, "
+                    f"{tr(self._y.axis.label)} {tr(axis_value(self._y.axis, y))}"
                 )
 
     def area(self) -> QRectF:
@@ -211,6 +212,7 @@ class TerritoryMap(QWidget):
             )
             painter.end()
         return self._picture
+
     def _paint_axes(self, painter: QPainter, area: QRectF, tokens: Tokens) -> None:
         assert self._x is not None
         assert self._y is not None
@@ -221,15 +223,16 @@ class TerritoryMap(QWidget):
         for tick in self._x.ticks(area.width(), 62.0):
             x = area.left() + tick.share * area.width()
             painter.drawLine(QLineF(x, area.bottom(), x, area.bottom() + 4))
-            width = metrics.horizontalAdvance(tick.text) + 2.0
+            text = tr(tick.text)
+            width = metrics.horizontalAdvance(text) + 2.0
             left = min(max(x - width / 2, 0.0), self.width() - width)
             box = QRectF(left, area.bottom() + 5, width, metrics.height())
-            painter.drawText(box, align.AlignHCenter | align.AlignTop, tick.text)
+            painter.drawText(box, align.AlignHCenter | align.AlignTop, text)
         for tick in self._y.ticks(area.height(), 26.0):
             y = area.bottom() - tick.share * area.height()
             painter.drawLine(QLineF(area.left() - 4, y, area.left(), y))
             box = QRectF(0, y - 8, area.left() - 7, 16)
-            painter.drawText(box, align.AlignRight | align.AlignVCenter, tick.text)
+            painter.drawText(box, align.AlignRight | align.AlignVCenter, tr(tick.text))
         painter.setPen(tokens.color("ink"))
         below = QRectF(area.left(), self.height() - metrics.height() - 1, area.width(), 18)
         painter.drawText(below, align.AlignRight | align.AlignTop, f"{_title(self._x)} →")
@@ -267,4 +270,5 @@ def _paint_contours(
 
 
 def _title(scale: Scale) -> str:
-    return f"{scale.axis.label}, log" if scale.is_log else scale.axis.label
+    label = scale.axis.label
+    return tr("{label}, log", label=label) if scale.is_log else tr(label)

@@ -32,7 +32,9 @@ from explorer.advice.spread import Influence, Tolerance
 from explorer.quantity import parse
 from explorer.state import theme
 from explorer.state.drawer_text import percent, tolerance_text
+from explorer.state.language import tr
 from explorer.state.theme import tokens_of
+from explorer.text import say, texts
 from explorer.widgets.drawers.flat import FlatHeader
 from explorer.widgets.paint import focus_pen, mix
 from explorer.widgets.slim_scroll import SlimBar
@@ -41,7 +43,7 @@ ROW_HEIGHT = 26
 WIDEST = 4.0
 """Largest relative tolerance that makes sense; a value cannot fall below zero."""
 _LABEL, _AMOUNT, _SHARE = range(3)
-_TITLES = ("What varies", "±", "Influence")
+_TITLES = texts(("What varies", "±", "Influence"))
 Index = QModelIndex | QPersistentModelIndex
 _ROOT = QModelIndex()
 
@@ -58,11 +60,11 @@ def amount_from(text: str, tolerance: Tolerance) -> float:
         plain = text.strip().rstrip("%").strip()
         amount = parse(plain, "") / 100.0
         if not 0.0 <= amount <= WIDEST:
-            raise ValueError(f"A tolerance takes 0 to {100 * WIDEST:g} %.")
+            raise ValueError(say("A tolerance takes 0 to {most} %.", most=f"{100 * WIDEST:g}"))
         return amount
     amount = parse(text, tolerance.unit)
     if amount < 0:
-        raise ValueError(f"A tolerance takes 0 {tolerance.unit} or more.")
+        raise ValueError(say("A tolerance takes 0 {unit} or more.", unit=tolerance.unit))
     return amount
 
 
@@ -71,7 +73,8 @@ class ToleranceModel(QAbstractTableModel):
 
     edited = Signal(str, float)
     """Carries path and new half-width."""
-    refused = Signal(str)
+    refused = Signal(object)
+    """Carries why a half-width was not taken."""
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -131,16 +134,18 @@ class ToleranceModel(QAbstractTableModel):
         row, column = self.rows[index.row()], index.column()
         share = self.shares.get(row.path, 0.0)
         if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.EditRole):
-            return (row.label, tolerance_text(row), percent(share))[column]
+            return tr((row.label, tolerance_text(row), percent(share))[column])
         if role == Qt.ItemDataRole.UserRole:
             return share
         if role == Qt.ItemDataRole.FontRole:
             return theme.font("body", bold=column == _AMOUNT and row.path in self.changed)
         if role == Qt.ItemDataRole.ToolTipRole:
-            mine = "; changed from what is usual" if row.path in self.changed else ""
-            return f"{row.label} ±{tolerance_text(row)}{mine}"
+            values = {"label": row.label, "amount": tolerance_text(row)}
+            if row.path in self.changed:
+                return tr("{label} ±{amount}; changed from what is usual", **values)
+            return tr("{label} ±{amount}", **values)
         if role == Qt.ItemDataRole.AccessibleTextRole:
-            return f"{_TITLES[column]}: {self.data(index)}"
+            return f"{tr(_TITLES[column])}: {self.data(index)}"
         if role == Qt.ItemDataRole.TextAlignmentRole:
             side = Qt.AlignmentFlag.AlignRight if column else Qt.AlignmentFlag.AlignLeft
             return int(side | Qt.AlignmentFlag.AlignVCenter)
@@ -165,7 +170,7 @@ class ToleranceModel(QAbstractTableModel):
         if orientation != Qt.Orientation.Horizontal:
             return None
         if role == Qt.ItemDataRole.DisplayRole:
-            return _TITLES[section]
+            return tr(_TITLES[section])
         if role == Qt.ItemDataRole.TextAlignmentRole:
             side = Qt.AlignmentFlag.AlignRight if section == 1 else Qt.AlignmentFlag.AlignLeft
             return int(side | Qt.AlignmentFlag.AlignVCenter)
@@ -246,7 +251,7 @@ class ToleranceTable(QTableView):
         self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setVerticalScrollBar(SlimBar())
-        self.setAccessibleName("Tolerances; type to change the chosen one")
+        self.setAccessibleName(tr("Tolerances; type to change the chosen one"))
         self.verticalHeader().hide()
         self.verticalHeader().setDefaultSectionSize(ROW_HEIGHT)
         header = FlatHeader(self)

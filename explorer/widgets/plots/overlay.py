@@ -15,8 +15,10 @@ from explorer.advice.assess import Mark, Threshold
 from explorer.engine.columns import Columns
 from explorer.scenario.light_log import DARK_BELOW_LX
 from explorer.state import theme
+from explorer.state.language import tr
 from explorer.state.readout import Line
 from explorer.state.theme import Tokens
+from explorer.text import figure
 from explorer.widgets.paint import mix, paint_mark
 
 ToPixel = Callable[[float], float]
@@ -108,7 +110,7 @@ def paint_thresholds(
             continue
         painter.setPen(pen)
         painter.drawLine(QPointF(area.left(), y), QPointF(area.right(), y))
-        text = f"{item.label} {item.volts:.4g} V"
+        text = f"{tr(item.label)} {tr(figure(f'{item.volts:.4g} V'))}"
         base = min(y - 4, free_below)
         if base - metrics.ascent() < area.top():
             base = y + metrics.ascent() + 2
@@ -195,20 +197,21 @@ def paint_cursor(
     painter.setFont(theme.font("small"))
     metrics = painter.fontMetrics()
     row = metrics.height() + 2
-    labels = max(metrics.horizontalAdvance(line.label) for line in lines[1:])
-    values = max(metrics.horizontalAdvance(line.value) for line in lines[1:])
-    width = max(labels + values + 14, metrics.horizontalAdvance(lines[0].label)) + 20
-    height = row * len(lines) + 14
+    shown = [(tr(line.label), tr(line.value)) for line in lines]
+    labels = max(metrics.horizontalAdvance(label) for label, _ in shown[1:])
+    values = max(metrics.horizontalAdvance(value) for _, value in shown[1:])
+    width = max(labels + values + 14, metrics.horizontalAdvance(shown[0][0])) + 20
+    height = row * len(shown) + 14
     left = x + 12 if x + 12 + width < area.right() else x - 12 - width
     box = QRectF(max(left, area.left()), area.top() + 8, width, height)
     painter.setPen(QPen(tokens.color("edge"), 1.0))
     painter.setBrush(tokens.color("card"))
     painter.drawRoundedRect(box, 6, 6)
     base = box.top() + 7 + metrics.ascent()
-    for index, line in enumerate(lines):
+    for index, (label, value) in enumerate(shown):
         painter.setPen(tokens.color("ink" if index == 0 else "soft"))
-        painter.drawText(QPointF(box.left() + 10, base), line.label)
+        painter.drawText(QPointF(box.left() + 10, base), label)
         painter.setPen(tokens.color("ink"))
-        value_width = metrics.horizontalAdvance(line.value)
-        painter.drawText(QPointF(box.right() - 10 - value_width, base), line.value)
+        value_width = metrics.horizontalAdvance(value)
+        painter.drawText(QPointF(box.right() - 10 - value_width, base), value)
         base += row

@@ -9,8 +9,10 @@ from PySide6.QtWidgets import QWidget
 
 from explorer.advice.assess import PulseView
 from explorer.state import readout, theme
+from explorer.state.language import tr
 from explorer.state.moments import time_ticks
 from explorer.state.theme import Tokens, tokens_of
+from explorer.text import Text, figure
 from explorer.widgets.plots.overlay import paint_label
 
 _LEFT, _RIGHT, _TOP, _BOTTOM = 46.0, 14.0, 20.0, 20.0
@@ -23,16 +25,17 @@ class PulseInset(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._pulse: PulseView | None = None
-        self.setAccessibleName("Deepest pulse, V")
+        self.setAccessibleName(tr("Deepest pulse, V"))
 
     def set_pulse(self, pulse: PulseView | None) -> None:
         """Show a pulse; None where the device draws none."""
         self._pulse = pulse
         if pulse is None:
-            self.setAccessibleDescription("No pulse.")
+            self.setAccessibleDescription(tr("No pulse."))
         else:
-            said = ", ".join(f"{x.label} {x.value}" for x in readout.pulse_lines(pulse))
-            self.setAccessibleDescription(f"{pulse.title}: {said}.")
+            lines = readout.pulse_lines(pulse)
+            said = ", ".join(f"{tr(line.label)} {tr(line.value)}" for line in lines)
+            self.setAccessibleDescription(f"{tr(pulse.title)}: {said}.")
         self.update()
 
     def sizeHint(self) -> QSize:
@@ -53,7 +56,7 @@ class PulseInset(QWidget):
         if pulse is None or pulse.time_s.size < 2:
             painter.setPen(tokens.color("soft"))
             middle = Qt.AlignmentFlag.AlignCenter
-            painter.drawText(self.rect(), middle, "The device draws no pulse.")
+            painter.drawText(self.rect(), middle, tr("The device draws no pulse."))
         else:
             _Picture(painter, QRectF(self.rect()), pulse, tokens).paint()
         painter.end()
@@ -87,7 +90,7 @@ class _Picture:
         painter, tokens, area = self._painter, self._tokens, self._area
         painter.setPen(tokens.color("ink"))
         title = painter.fontMetrics().elidedText(
-            self._pulse.title, Qt.TextElideMode.ElideRight, int(area.width())
+            tr(self._pulse.title), Qt.TextElideMode.ElideRight, int(area.width())
         )
         painter.drawText(QPointF(area.left(), area.top() - 7), title)
         self._paint_axes()
@@ -116,9 +119,10 @@ class _Picture:
         metrics = painter.fontMetrics()
         for tick in time_ticks(self._from, self._to, max(2, int(area.width() / 70)), False):
             x = self._at(tick.time_s, self._low).x()
-            width = metrics.horizontalAdvance(tick.label)
+            text = tr(tick.label)
+            width = metrics.horizontalAdvance(text)
             left = min(max(x - width / 2, area.left()), area.right() - width + _RIGHT)
-            painter.drawText(QPointF(left, area.bottom() + 14), tick.label)
+            painter.drawText(QPointF(left, area.bottom() + 14), text)
         for volts, text in self._volts:
             at = self._at(self._from, volts)
             width = metrics.horizontalAdvance(text)
@@ -128,7 +132,10 @@ class _Picture:
         painter, tokens, area = self._painter, self._tokens, self._area
         if self._far:
             below = float(self._pulse.terminal_v.min()) - self._pulse.minimum_v
-            text = f"minimum {self._pulse.minimum_v:.3g} V, {readout.small_volts(below)} lower"
+            text = tr(
+                "minimum {volts}, {below} lower",
+                volts=self._minimum(), below=readout.small_volts(below),
+            )  # fmt: skip
             at = QPointF(area.left() + 6, area.bottom() - 5)
             paint_label(painter, at, text, "threshold", tokens)
             return
@@ -137,8 +144,11 @@ class _Picture:
         pen.setDashPattern([5, 3])
         painter.setPen(pen)
         painter.drawLine(QPointF(area.left(), y), QPointF(area.right(), y))
-        text = f"minimum {self._pulse.minimum_v:.3g} V"
+        text = tr("minimum {volts}", volts=self._minimum())
         paint_label(painter, QPointF(area.left() + 6, y - 4), text, "threshold", tokens)
+
+    def _minimum(self) -> Text:
+        return figure(f"{self._pulse.minimum_v:.3g} V")
 
     def _paint_measures(self) -> None:
         """Step and ramp as brackets at the deepest moment."""
@@ -153,8 +163,12 @@ class _Picture:
         metrics = painter.fontMetrics()
         free_from = self._area.top() + 9
         for upper, lower, text in (
-            (top, split, f"ramp {readout.small_volts(pulse.ramp_v)}"),
-            (split, deepest.y(), f"ESR step {readout.small_volts(pulse.step_v)}"),
+            (top, split, tr("ramp {volts}", volts=readout.small_volts(pulse.ramp_v))),
+            (
+                split,
+                deepest.y(),
+                tr("ESR step {volts}", volts=readout.small_volts(pulse.step_v)),
+            ),
         ):
             painter.setPen(QPen(tokens.color("ink"), 1.0))
             painter.drawLine(QPointF(x, upper + 1), QPointF(x, lower - 1))
@@ -168,7 +182,7 @@ class _Picture:
 
 
 def _round_volts(low: float, high: float, most: int) -> list[tuple[float, str]]:
-    """Round voltages between two ends, with as many decimals as tell them apart."""
+    """Round voltages between two ends as shown, with as many decimals as tell them apart."""
     span = high - low
     step, decimals = next(
         (s * 10.0**e, max(0, -e))
@@ -177,4 +191,4 @@ def _round_volts(low: float, high: float, most: int) -> list[tuple[float, str]]:
         if span / (s * 10.0**e) <= most
     )
     counts = range(int(np.ceil(low / step)), int(np.floor(high / step)) + 1)
-    return [(n * step, f"{n * step:.{decimals}f} V") for n in counts]
+    return [(n * step, tr(figure(f"{n * step:.{decimals}f} V"))) for n in counts]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pyqtgraph as pg
 
+from explorer.state.language import tr
 from explorer.state.moments import time_ticks
 
 _LABEL_PX = 62.0
@@ -37,4 +38,4 @@ class TimeAxis(pg.AxisItem):
 
     def tickStrings(self, values: list[float], scale: float, spacing: float) -> list[str]:
         """Text of each tick."""
-        return [self._labels.get(value, "") for value in values]
+        return [tr(self._labels.get(value, "")) for value in values]

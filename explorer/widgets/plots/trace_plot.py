@@ -18,12 +18,16 @@ from PySide6.QtWidgets import QWidget
 
 from explorer.advice.assess import Assessment
 from explorer.state import readout, theme
+from explorer.state.language import tr
 from explorer.state.spans import Window
 from explorer.state.theme import tokens_of
+from explorer.text import figure, say
 from explorer.widgets.paint import focus_pen
 from explorer.widgets.plots import overlay
 from explorer.widgets.plots.time_axis import TimeAxis
+from explorer.widgets.plots.volt_axis import VoltAxis
 
+PINNED = say("pinned")
 ZOOM_STEP = 1.25
 CLOSEST_S = 1.0
 HEADROOM = 1.1
@@ -39,7 +43,7 @@ class TracePlot(pg.PlotWidget):
     cursor_moved = Signal(object)
     """Carries the time under the cursor, or None. [s]"""
 
-    def __init__(self, parent: QWidget | None = None, *, ghost_name: str = "pinned") -> None:
+    def __init__(self, parent: QWidget | None = None, *, ghost_name: str = PINNED) -> None:
         self._ghost_name = ghost_name
         self._time_axis = TimeAxis()
         self._bands: overlay.LitBands | None = None
@@ -51,7 +55,8 @@ class TracePlot(pg.PlotWidget):
         self._cursor_s: float | None = None
         self._pan_from: tuple[float, Window] | None = None
         self._weekdays, self._offset_s = True, 0.0
-        super().__init__(parent, axisItems={"bottom": self._time_axis})
+        volts = VoltAxis()
+        super().__init__(parent, axisItems={"bottom": self._time_axis, "left": volts})
         # The background holds what changes with every result, so it must not be cached.
         self.setCacheMode(self.CacheModeFlag.CacheNone)
         item = self.getPlotItem()
@@ -61,8 +66,6 @@ class TracePlot(pg.PlotWidget):
         item.hideButtons()
         item.setMouseEnabled(False, False)
         item.layout.setContentsMargins(0, 2, 8, 0)
-        volts = self.getAxis("left")
-        volts.enableAutoSIPrefix(False)
         volts.setWidth(34)
         for axis in (volts, self._time_axis):
             axis.setStyle(tickFont=theme.font("small"), tickLength=-4)
@@ -73,7 +76,7 @@ class TracePlot(pg.PlotWidget):
             self.addItem(part, ignoreBounds=True)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.viewport().setMouseTracking(True)
-        self.setAccessibleName("Trace of the store voltage, V")
+        self.setAccessibleName(tr("Trace of the store voltage, V"))
         self.setMinimumSize(240, 140)
         self._retheme()
 
@@ -99,7 +102,7 @@ class TracePlot(pg.PlotWidget):
             self._whole = window
             self._show(window)
         self._show_volts()
-        self.setAccessibleDescription(readout.trace_summary(assessment))
+        self.setAccessibleDescription(tr(readout.trace_summary(assessment)))
         self.viewport().update()
 
     def set_ghost(self, ghost: Assessment | None) -> None:
@@ -341,7 +344,7 @@ class TracePlot(pg.PlotWidget):
             self._paint_ghost_name(painter, area, self._ghost)
         if self._volts[0] > 0:
             at = QPointF(area.left() + 8, area.bottom() - 6)
-            text = f"axis begins at {self._volts[0]:.2g} V"
+            text = tr("axis begins at {volts}", volts=figure(f"{self._volts[0]:.2g} V"))
             overlay.paint_label(painter, at, text, "soft", tokens)
 
     def _paint_ghost_name(self, painter: QPainter, area: QRectF, ghost: Assessment) -> None:
@@ -356,7 +359,8 @@ class TracePlot(pg.PlotWidget):
         y = self._to_y(float(pinned[place])) + (-6 if above else 14)
         y = min(max(y, area.top() + 12), area.bottom() - 4)
         at = QPointF(self._to_x(float(times[place])) - 18, y)
-        overlay.paint_label(painter, at, self._ghost_name, "ghost", tokens_of(self.palette()))
+        tokens = tokens_of(self.palette())
+        overlay.paint_label(painter, at, tr(self._ghost_name), "ghost", tokens)
 
     def _paint_cursor(self, painter: QPainter, area: QRectF) -> None:
         assert self._assessment is not None
