@@ -31,7 +31,7 @@ NAMES = frozenset({"Gloaming", "JSON", "CSV", "PNG", "SVG", "Ctrl", "Shift", "Al
 
 def disguise(template: str, _: str) -> str:
     """The text in letters that nobody types here; values and tags keep theirs."""
-    parts = _KEPT.split(template)
+    parts = _KEPT.split(re.sub(r"(?<=\d)\.(?=\d)", ",", template))
     return "".join(p if _KEPT.fullmatch(p) else re.sub("[A-Za-z]", "ж", p) for p in parts)
 
 
