@@ -7,7 +7,9 @@ from PySide6.QtGui import QFocusEvent, QKeyEvent, QPalette
 from PySide6.QtWidgets import QWidget
 
 from explorer.quantity import parse, show
+from explorer.state.language import tr
 from explorer.state.theme import tokens_of
+from explorer.text import figure, say
 from explorer.widgets.fields import Field
 
 _HEIGHT = 26
@@ -22,8 +24,8 @@ class ExactField(Field):
     """Carries a float in the field's unit, or None for an emptied field."""
     stepped = Signal(int)
     """Arrow keys: +1 up, -1 down."""
-    refused = Signal(str)
-    """Why the typed text is no value, as a sentence."""
+    refused = Signal(object)
+    """Why the typed text is no value, as a sentence in English."""
 
     def __init__(
         self,
@@ -57,12 +59,12 @@ class ExactField(Field):
             self._restore()
 
     def text_of(self, value: float | None) -> str:
-        """What the field shows for a value."""
+        """What the field shows for a value, in the language on show."""
         if value is None:
             return ""
         if self._whole or not self.unit:
-            return f"{value:.6g}"
-        return show(value, self.unit, _DIGITS)
+            return tr(figure(f"{value:.6g}"))
+        return tr(show(value, self.unit, _DIGITS))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Step with the arrows, take the text back with Esc."""
@@ -92,7 +94,7 @@ class ExactField(Field):
             try:
                 value = parse(text, self.unit)
                 if self._whole and value != round(value):
-                    raise ValueError(f"{text!r} is not a whole number.")
+                    raise ValueError(say("{text} is not a whole number.", text=repr(text)))
             except ValueError as error:
                 self._paint_as(valid=False)
                 self.refused.emit(str(error))

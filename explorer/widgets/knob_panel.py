@@ -12,7 +12,9 @@ from explorer.scenario.storage import CapacitorStore, CellStore, SupercapacitorS
 from explorer.scenario.supply import ConverterCharger, DirectCharger
 from explorer.state.document import Document
 from explorer.state.knobs import Knob, knob_value, knobs_for, operation_name
+from explorer.state.language import tr
 from explorer.state.solver import Solver
+from explorer.text import joined, say
 from explorer.widgets.card import Card
 from explorer.widgets.fields import CalmComboBox
 from explorer.widgets.fold import Fold
@@ -24,7 +26,12 @@ from explorer.widgets.slim_scroll import SlimScroll
 from explorer.widgets.source_note import SourceNote
 
 WIDTH, WIDEST = 312, 400
-_MNEMONICS = ("l", "p", "c", "d")
+_MNEMONICS = (
+    say("l", "letter of the light knob's label, for Alt"),
+    say("p", "letter of the panel knob's label, for Alt"),
+    say("c", "letter of the store knob's labels, for Alt"),
+    say("d", "letter of the pulse knob's label, for Alt"),
+)
 
 
 class KnobPanel(Card):
@@ -54,20 +61,20 @@ class KnobPanel(Card):
         self.rows: list[KnobRow] = []
         self.folds: list[Fold] = []
         self._operations = CalmComboBox()
-        self._operations.setAccessibleName("Operation that the load slider moves")
+        self._operations.setAccessibleName(tr("Operation that the load slider moves"))
         self._operations.activated.connect(self._on_operation)
         builders = (
-            ("Light and place", self._build_light),
-            ("Panels and charger", self._build_supply),
-            ("Store", self._build_store),
-            ("Load and operations", self._build_load),
+            (tr("Light and place"), self._build_light),
+            (tr("Panels and charger"), self._build_supply),
+            (tr("Store"), self._build_store),
+            (tr("Load and operations"), self._build_load),
         )
         for index, knob in enumerate(self._knobs()):
-            row = KnobRow(knob, _MNEMONICS[index])
+            row = KnobRow(knob, tr(_MNEMONICS[index]))
             row.edited.connect(self._on_edited)
             row.gesture_started.connect(document.begin_gesture)
             row.reset_wanted.connect(self._on_reset)
-            row.refused.connect(document.refused)
+            row.refused.connect(self._on_refused)
             row.slider.sliderReleased.connect(self.refresh)
             self.rows.append(row)
             self._column.addWidget(row)
@@ -77,7 +84,7 @@ class KnobPanel(Card):
             if index < 3:
                 self._column.addSpacing(8)
         self._column.addSpacing(4)
-        self._add_fold("What must be reached", self._build_margins)
+        self._add_fold(tr("What must be reached"), self._build_margins)
         self._column.addStretch(1)
         document.changed.connect(self._on_changed)
         document.file_changed.connect(self._on_file_changed)
@@ -104,7 +111,9 @@ class KnobPanel(Card):
         with QSignalBlocker(self._operations):
             self._operations.clear()
             for index, operation in enumerate(operations):
-                self._operations.addItem(operation_name(operation, index))
+                # Joined, for a name that a person gave is never looked up.
+                name = tr(joined("", (operation_name(operation, index),)))
+                self._operations.addItem(name)
             self._operations.setCurrentIndex(self.operation)
 
     def _knobs(self) -> tuple[Knob, ...]:
@@ -135,6 +144,9 @@ class KnobPanel(Card):
             return
         self._document.begin_gesture()
         self._document.edit(row.knob.path, value)
+
+    def _on_refused(self, sentence: object) -> None:
+        self._document.refused.emit(sentence)
 
     def _on_operation(self, index: int) -> None:
         self.operation = index
@@ -178,10 +190,10 @@ class KnobPanel(Card):
         return _Pages(
             SectionForm(self._document, "panels", hidden=frozenset({"count"})),
             self._caution_line("panel"),
-            heading("Charger"),
+            heading(tr("Charger")),
             self._caution_line("charger"),
             SectionForm(
-                self._document, "charger", kinds=(ConverterCharger, DirectCharger), title="Kind"
+                self._document, "charger", kinds=(ConverterCharger, DirectCharger), title=tr("Kind")
             ),
         )
 
@@ -192,7 +204,7 @@ class KnobPanel(Card):
                 self._document,
                 "store",
                 kinds=(CapacitorStore, SupercapacitorStore, CellStore),
-                title="Kind",
+                title=tr("Kind"),
                 hidden=frozenset({"capacitance_F", "capacity_mAh"}),
             )
         )

@@ -9,13 +9,17 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWi
 from explorer.advice.break_even import BreakEven
 from explorer.state import theme
 from explorer.state.knobs import Knob
+from explorer.state.language import tr
 from explorer.state.readout import bind_units
+from explorer.text import say
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.exact_field import ExactField
 from explorer.widgets.icons import icon
 from explorer.widgets.knob_slider import KnobSlider
 
-_TIP = "Arrow keys walk the stops, Delete or a double-click on the handle returns to the start."
+_TIP = say(
+    "Arrow keys walk the stops, Delete or a double-click on the handle returns to the start."
+)
 
 
 class ResetLabel(QLabel):
@@ -35,7 +39,8 @@ class KnobRow(QWidget):
     edited = Signal(float)
     gesture_started = Signal()
     reset_wanted = Signal()
-    refused = Signal(str)
+    refused = Signal(object)
+    """Why the typed text is no value, as a sentence in English."""
 
     def __init__(self, knob: Knob, mnemonic: str = "", parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -82,16 +87,17 @@ class KnobRow(QWidget):
         """Move another value: its name, unit and stops."""
         self.knob = knob
         self.setObjectName(f"knob_{knob.key}")
-        at = knob.label.lower().find(self._mnemonic.lower()) if self._mnemonic else -1
-        self.label.setText(f"{knob.label[:at]}&{knob.label[at:]}" if at >= 0 else knob.label)
+        label, unit = tr(knob.label), tr(knob.unit)
+        at = label.lower().find(self._mnemonic.lower()) if self._mnemonic else -1
+        self.label.setText(f"{label[:at]}&{label[at:]}" if at >= 0 else label)
         self.slider.set_knob(knob)
         self.field.unit = knob.unit
-        spoken = f"{knob.label}, {knob.unit}" if knob.unit else knob.label
+        spoken = f"{label}, {unit}" if unit else label
         for part in (self.slider, self.field):
             part.setAccessibleName(spoken)
-            part.setToolTip(f"{knob.help}\n{_TIP}")
-        self.down.setAccessibleName(f"{knob.label}: one step down")
-        self.up.setAccessibleName(f"{knob.label}: one step up")
+            part.setToolTip(f"{tr(knob.help)}\n{tr(_TIP)}")
+        self.down.setAccessibleName(tr("{label}: one step down", label=label))
+        self.up.setAccessibleName(tr("{label}: one step up", label=label))
 
     def set_value(self, value: float) -> None:
         """Show `value` without emitting."""
@@ -103,7 +109,7 @@ class KnobRow(QWidget):
     def set_break_even(self, found: BreakEven) -> None:
         """Show where on the track the design runs, and say it."""
         self.slider.set_states(found.states, found.best)
-        self.sentence.setText(bind_units(found.sentence))
+        self.sentence.setText(bind_units(tr(found.sentence)))
 
     def set_stale(self, stale: bool) -> None:
         """Mark the break-even as belonging to an earlier design."""

@@ -17,10 +17,12 @@ from explorer.scenario.model import Scenario
 from explorer.state import theme
 from explorer.state.document import Document
 from explorer.state.jobs import JobRunner
+from explorer.state.language import tr
 from explorer.state.settings import SCALES, SettingsStore
 from explorer.state.solver import Solver
 from explorer.state.theme import THEME_CHOICES, ThemeChoice
 from explorer.state.words import example_name
+from explorer.text import say, texts
 from explorer.widgets import messages
 from explorer.widgets.actions import build_actions, draw_icons
 from explorer.widgets.card import Card
@@ -36,12 +38,12 @@ if TYPE_CHECKING:
     from explorer.widgets.compare.compare_window import CompareWindow
     from explorer.widgets.trace_card import TraceCard
 
-_THEME_TEXTS = {
+_THEME_TEXTS = texts({
     "system": "As the &system",
     "light": "&Light",
     "dark": "&Dark",
     "contrast": "&High contrast",
-}
+})  # fmt: skip
 
 
 class MainWindow(QMainWindow):
@@ -172,10 +174,10 @@ class MainWindow(QMainWindow):
             self.setTabOrder(before, after)
 
     def _build_menus(self) -> None:
-        files = self.menuBar().addMenu("&File")
+        files = self.menuBar().addMenu(tr("&File"))
         files.addActions([self.commands[key] for key in ("new", "new_window", "open")])
-        self._examples = QMenu("Open &example", files)
-        self._recent = QMenu("Open &recent", files)
+        self._examples = QMenu(tr("Open &example"), files)
+        self._recent = QMenu(tr("Open &recent"), files)
         files.addMenu(self._examples)
         files.addMenu(self._recent)
         self._examples.aboutToShow.connect(self._fill_examples)
@@ -186,18 +188,18 @@ class MainWindow(QMainWindow):
         files.addActions([self.commands["save"], self.commands["save_as"]])
         files.addSeparator()
         files.addActions([self.commands["close"], self.commands["quit"]])
-        edit = self.menuBar().addMenu("&Edit")
+        edit = self.menuBar().addMenu(tr("&Edit"))
         edit.addActions([self.commands["undo"], self.commands["redo"]])
         edit.addSeparator()
         edit.addActions([self.commands["pin"], self.commands["compare"]])
-        self.view_menu = self.menuBar().addMenu("&View")
+        self.view_menu = self.menuBar().addMenu(tr("&View"))
         self._themes = QActionGroup(self)
         for choice in THEME_CHOICES:
-            action = self._choice(self._themes, _THEME_TEXTS[choice], choice)
+            action = self._choice(self._themes, tr(_THEME_TEXTS[choice]), choice)
             action.setChecked(choice == self.settings.settings.theme)
         self.view_menu.addActions(self._themes.actions())
         self._themes.triggered.connect(self._on_theme)
-        sizes = self.view_menu.addMenu("Si&ze, from the next start")
+        sizes = self.view_menu.addMenu(tr("Si&ze, from the next start"))
         self._sizes = QActionGroup(self)
         for percent in SCALES:
             action = self._choice(self._sizes, f"{percent} %", percent)
@@ -260,7 +262,7 @@ class MainWindow(QMainWindow):
             else:
                 self.document.open(path)
         except (FileError, OSError) as error:
-            messages.tell(self, "The scenario was not opened", str(error))
+            messages.tell(self, say("The scenario was not opened"), str(error))
             return False
         if not example:
             self.settings.remember_file(path)
@@ -310,7 +312,7 @@ class MainWindow(QMainWindow):
         try:
             self.document.save(path, replace_older=replace)
         except (FileError, OSError) as error:
-            messages.tell(self, "The scenario was not saved", str(error))
+            messages.tell(self, say("The scenario was not saved"), str(error))
             return False
         self.settings.remember_file(path)
         return True
@@ -340,7 +342,7 @@ class MainWindow(QMainWindow):
         for name in self.settings.settings.recent:
             self._recent.addAction(name).setData(name)
         if self._recent.isEmpty():
-            self._recent.addAction("No file yet").setEnabled(False)
+            self._recent.addAction(tr("No file yet")).setEnabled(False)
 
     def _on_example(self, action: QAction) -> None:
         if self.may_leave():
@@ -375,7 +377,7 @@ class MainWindow(QMainWindow):
         self._show_name()
 
     def _show_name(self) -> None:
-        self.setWindowTitle(f"{self.document.name}[*] – Gloaming")
+        self.setWindowTitle(tr("{file}[*] – Gloaming", file=self.document.name))
         self.setWindowModified(not self.document.is_clean)
 
     def closeEvent(self, event: QCloseEvent) -> None:

@@ -8,16 +8,17 @@ from typing import Literal
 
 from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
 
-FILTER = "Scenarios (*.json);;All files (*)"
+from explorer.state.language import tr
+
 SaveAnswer = Literal["save", "discard", "cancel"]
 RestoreAnswer = Literal["restore", "discard", "later"]
 _MOST_LINES = 8
 
 
 def tell(parent: QWidget | None, title: str, text: str) -> None:
-    """Say something that needs no choice."""
+    """Say something that needs no choice; title and text come in English."""
     close = QMessageBox.StandardButton.Close
-    box = QMessageBox(QMessageBox.Icon.Warning, title, text, close, parent)
+    box = QMessageBox(QMessageBox.Icon.Warning, tr(title), tr(text), close, parent)
     box.exec()
 
 
@@ -26,12 +27,12 @@ def ask_save(parent: QWidget | None, name: str) -> SaveAnswer:
     buttons = QMessageBox.StandardButton
     box = QMessageBox(
         QMessageBox.Icon.Question,
-        "Unsaved changes",
-        f"“{name}” has changes that are not saved.",
+        tr("Unsaved changes"),
+        tr("“{name}” has changes that are not saved.", name=name),
         buttons.Save | buttons.Discard | buttons.Cancel,
         parent,
     )
-    box.setInformativeText("Without saving, the changes are lost.")
+    box.setInformativeText(tr("Without saving, the changes are lost."))
     box.setDefaultButton(buttons.Save)
     box.setEscapeButton(buttons.Cancel)
     answer = box.exec()
@@ -44,17 +45,17 @@ def ask_restore(parent: QWidget | None, lines: Sequence[str]) -> RestoreAnswer:
     """Ask what becomes of work that was not saved before a crash; Esc leaves it for later."""
     box = QMessageBox(
         QMessageBox.Icon.Question,
-        "Unsaved work found",
-        "The program ended before this was saved:",
+        tr("Unsaved work found"),
+        tr("The program ended before this was saved:"),
         QMessageBox.StandardButton.NoButton,
         parent,
     )
     more = len(lines) - _MOST_LINES
-    shown = [*lines[:_MOST_LINES], *([f"and {more} more"] if more > 0 else [])]
+    shown = [*lines[:_MOST_LINES], *([tr("and {n} more", n=more)] if more > 0 else [])]
     box.setInformativeText("\n".join(shown))
-    restore = box.addButton("Restore", QMessageBox.ButtonRole.AcceptRole)
-    discard = box.addButton("Discard", QMessageBox.ButtonRole.DestructiveRole)
-    later = box.addButton("Later", QMessageBox.ButtonRole.RejectRole)
+    restore = box.addButton(tr("Restore"), QMessageBox.ButtonRole.AcceptRole)
+    discard = box.addButton(tr("Discard"), QMessageBox.ButtonRole.DestructiveRole)
+    later = box.addButton(tr("Later"), QMessageBox.ButtonRole.RejectRole)
     box.setDefaultButton(restore)
     box.setEscapeButton(later)
     box.exec()
@@ -67,27 +68,40 @@ def ask_replace_older(parent: QWidget | None, path: Path, version: int) -> bool:
     """Ask whether a file of an older version may be overwritten."""
     box = QMessageBox(
         QMessageBox.Icon.Question,
-        "Older scenario file",
-        f"{path.name} was written by an older version (format {version}).",
+        tr("Older scenario file"),
+        tr(
+            "{file} was written by an older version (format {version}).",
+            file=path.name,
+            version=version,
+        ),
         QMessageBox.StandardButton.Cancel,
         parent,
     )
-    box.setInformativeText("Saving it brings it to the present format; older programs then fail.")
-    replace = box.addButton("Replace it", QMessageBox.ButtonRole.AcceptRole)
+    box.setInformativeText(
+        tr("Saving it brings it to the present format; older programs then fail.")
+    )
+    replace = box.addButton(tr("Replace it"), QMessageBox.ButtonRole.AcceptRole)
     box.exec()
     return box.clickedButton() is replace
 
 
 def pick_open(parent: QWidget | None, folder: str) -> Path | None:
     """Ask for a scenario file to open."""
-    name, _ = QFileDialog.getOpenFileName(parent, "Open a scenario", folder, FILTER)
+    name, _ = QFileDialog.getOpenFileName(parent, tr("Open a scenario"), folder, _filter())
     return Path(name) if name else None
 
 
 def pick_save(parent: QWidget | None, suggestion: str) -> Path | None:
     """Ask for a file to save to; the ending is added where it is missing."""
-    name, _ = QFileDialog.getSaveFileName(parent, "Save the scenario", suggestion, FILTER)
+    name, _ = QFileDialog.getSaveFileName(
+        parent, tr("Save the scenario"), suggestion, _filter()
+    )
     if not name:
         return None
     path = Path(name)
     return path if path.suffix else path.with_suffix(".json")
+
+
+def _filter() -> str:
+    """Kinds of files as Qt's file dialogs want them."""
+    return f"{tr('Scenarios')} (*.json);;{tr('All files')} (*)"

@@ -6,6 +6,7 @@ from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QWidget
 
+from explorer.state.language import tr
 from explorer.state.theme import tokens_of
 from explorer.widgets.buttons import PillButton
 
@@ -19,7 +20,7 @@ class NoticeBar(QWidget):
         self.text.setWordWrap(True)
         self.text.setTextFormat(Qt.TextFormat.PlainText)
         self._close = PillButton()
-        self._close.setText("Dismiss")
+        self._close.setText(tr("Dismiss"))
         self._close.setMinimumHeight(26)
         self._close.clicked.connect(self.hide)
         layout = QHBoxLayout(self)
@@ -29,11 +30,12 @@ class NoticeBar(QWidget):
         self.hide()
 
     def say(self, sentence: str) -> None:
-        """Show a sentence and speak it."""
-        self.text.setText(sentence)
-        self.setAccessibleName(sentence)
+        """Show a sentence, which comes in English, and speak it."""
+        shown = tr(sentence)
+        self.text.setText(shown)
+        self.setAccessibleName(shown)
         self.show()
-        QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, sentence))
+        QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, shown))
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint ground, outline and a bar in front."""

@@ -23,6 +23,7 @@ from PySide6.QtWidgets import (
 from explorer.advice.assess import Assessment
 from explorer.advice.verdict import Hazard, State
 from explorer.state import readout, theme
+from explorer.state.language import tr
 from explorer.state.readout import CheckText
 from explorer.state.theme import tokens_of
 from explorer.widgets.card import Card
@@ -86,9 +87,9 @@ class CheckRow(QAbstractButton):
         """Show a check."""
         if text != self._text:
             self._text = text
-            self.setAccessibleName(text.spoken)
-            self.setAccessibleDescription(text.sentence)
-            self.setToolTip(text.sentence)
+            self.setAccessibleName(tr(text.spoken))
+            self.setAccessibleDescription(tr(text.sentence))
+            self.setToolTip(tr(text.sentence))
             self.update()
 
     def sizeHint(self) -> QSize:
@@ -116,16 +117,17 @@ class CheckRow(QAbstractButton):
         paint_filling(painter, QRectF(7, middle - 6.5, 13, 13), text.state, tokens)
         inside = self.rect().adjusted(28, 0, -8, 0)
         vertical = Qt.AlignmentFlag.AlignVCenter
+        label = tr(text.label)
         painter.setPen(tokens.color("ink"))
         painter.setFont(theme.font("body"))
-        painter.drawText(inside, vertical | Qt.AlignmentFlag.AlignLeft, text.label)
+        painter.drawText(inside, vertical | Qt.AlignmentFlag.AlignLeft, label)
         painter.setFont(theme.font("body", bold=text.state != "runs"))
-        painter.drawText(inside, vertical | Qt.AlignmentFlag.AlignRight, text.margin)
+        painter.drawText(inside, vertical | Qt.AlignmentFlag.AlignRight, tr(text.margin))
         painter.setFont(theme.font("body"))
         painter.setPen(tokens.color("soft"))
         metrics = painter.fontMetrics()
-        room = inside.width() - metrics.horizontalAdvance(text.label) - 58 - 6
-        value = metrics.elidedText(text.value, Qt.TextElideMode.ElideRight, room)
+        room = inside.width() - metrics.horizontalAdvance(label) - 58 - 6
+        value = metrics.elidedText(tr(text.value), Qt.TextElideMode.ElideRight, room)
         inside.setRight(inside.right() - 58)
         painter.drawText(inside, vertical | Qt.AlignmentFlag.AlignRight, value)
         painter.end()
@@ -150,9 +152,10 @@ class HazardBadge(QFrame):
 
     def set_hazard(self, hazard: Hazard) -> None:
         """Show one hazard."""
-        self.title.setText(hazard.title)
-        self.sentence.setText(hazard.sentence)
-        self.setAccessibleName(f"Hazard: {hazard.title}. {hazard.sentence}")
+        title, sentence = tr(hazard.title), tr(hazard.sentence)
+        self.title.setText(title)
+        self.sentence.setText(sentence)
+        self.setAccessibleName(tr("Hazard: {title}. {text}", title=title, text=sentence))
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint frame and triangle."""
@@ -238,18 +241,20 @@ class Sign(Card):
         """Show a verdict, and announce it once it rests."""
         text = readout.sign(assessment)
         self.lamps.set_state(text.state)
-        self.lamps.setAccessibleName(f"Verdict: {text.word}")
-        _write(self.word, text.word)
-        _write(self.reason, text.reason)
-        _write(self.number, text.number)
-        _write(self.caption, text.caption)
+        word = tr(text.word)
+        self.lamps.setAccessibleName(tr("Verdict: {word}", word=word))
+        _write(self.word, word)
+        _write(self.reason, tr(text.reason))
+        _write(self.number, tr(text.number))
+        _write(self.caption, tr(text.caption))
         for row, check in zip(self.rows, readout.check_rows(assessment), strict=False):
             row.set_text(check)
         if self._open is not None:
             _write(self.detail, self.rows[self._open].accessibleDescription())
         self._show_hazards(assessment.verdict.hazards)
-        if text.spoken != self._spoken:
-            self._spoken = text.spoken
+        spoken = tr(text.spoken)
+        if spoken != self._spoken:
+            self._spoken = spoken
             self._announce.start()
 
     def _show_hazards(self, found: tuple[Hazard, ...]) -> None:

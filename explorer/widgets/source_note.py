@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QLabel, QSizePolicy, QWidget
 
 from explorer.state import theme
 from explorer.state.document import Document
+from explorer.state.language import tr
 from explorer.state.panel_text import METER_NOTE, meaning_line
 from explorer.state.readout import bind_units
 
@@ -24,13 +25,12 @@ class SourceNote(QLabel):
         self.setFont(theme.font("small"))
         self.setForegroundRole(self.palette().ColorRole.PlaceholderText)
         self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Minimum)
-        self.setToolTip(METER_NOTE)
+        self.setToolTip(tr(METER_NOTE))
         document.changed.connect(self._on_changed)
         self._on_changed(None)
 
     def _on_changed(self, _: object) -> None:
-        text = "A lux meter reads for the eye only. " + meaning_line(
-            self._document.scenario, SHOWN_LX
-        )
+        meaning = tr(meaning_line(self._document.scenario, SHOWN_LX))
+        text = f"{tr('A lux meter reads for the eye only.')} {meaning}"
         self.setText(bind_units(text))
         self.setAccessibleName(text)

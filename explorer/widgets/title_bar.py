@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QWidget
 from explorer.scenario.model import Scenario
 from explorer.state import theme
 from explorer.state.document import Document
+from explorer.state.language import tr
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.fields import UndoingLine
 
@@ -21,7 +22,7 @@ class TitleField(UndoingLine):
         self._document, self._path = document, path
         self.setFrame(False)
         self.setAccessibleName(name)
-        self.setToolTip(f"{name}: click to change")
+        self.setToolTip(tr("{name}: click to change", name=name))
         self.setPlaceholderText(hint)
         self.setMinimumHeight(30)
         palette = self.palette()
@@ -59,9 +60,9 @@ class TitleBar(QWidget):
 
     def __init__(self, document: Document, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.title = TitleField(document, "title", "Title", "Untitled")
+        self.title = TitleField(document, "title", tr("Title"), tr("Untitled"))
         self.title.setFont(theme.font("heading", bold=True))
-        self.place = TitleField(document, "place", "Place", "where it hangs")
+        self.place = TitleField(document, "place", tr("Place"), tr("where it hangs"))
         layout = QHBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(6)

@@ -11,6 +11,8 @@ from PySide6.QtWidgets import QApplication
 from explorer.files.disk import FileError
 from explorer.files.scenario_json import load_scenario
 from explorer.state.autosave import Autosave, Leftover, claim_leftovers
+from explorer.state.language import tr
+from explorer.text import say
 from explorer.widgets import messages
 from explorer.widgets.file_drop import FileDrop
 from explorer.widgets.main_window import MainWindow
@@ -66,7 +68,7 @@ class Windows(QObject):
             try:
                 load_scenario(path)
             except FileError as error:
-                messages.tell(beside, "The scenario was not opened", str(error))
+                messages.tell(beside, say("The scenario was not opened"), str(error))
                 continue
             window = self.add(beside)
             if window.open_path(path):
@@ -157,6 +159,8 @@ class Windows(QObject):
 def _line(leftover: Leftover) -> str:
     """Title, file and time of one piece of work."""
     work = leftover.work
-    title = work.scenario.title or "Untitled"
-    file = f", {work.path.name}" if work.path is not None else ""
-    return f"“{title}”{file}, kept {work.kept_at.astimezone():%Y-%m-%d %H:%M}"
+    title = work.scenario.title or tr("Untitled")
+    kept = f"{work.kept_at.astimezone():%Y-%m-%d %H:%M}"
+    if work.path is None:
+        return tr("“{title}”, kept {time}", title=title, time=kept)
+    return tr("“{title}”, {file}, kept {time}", title=title, file=work.path.name, time=kept)

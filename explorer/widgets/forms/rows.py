@@ -18,6 +18,7 @@ from explorer.scenario.demand import Phase
 from explorer.scenario.fields import Quantity
 from explorer.scenario.light import WEEKDAYS
 from explorer.state.document import Document
+from explorer.state.language import tr
 from explorer.state.words import WEEKDAYS as WEEKDAY_WORDS
 from explorer.state.words import option
 from explorer.widgets.buttons import PillButton
@@ -37,9 +38,9 @@ class Row(QWidget):
         super().__init__(parent)
         self.document, self.path, self.field = document, path, field
         self.setObjectName(path)
-        self.label = QLabel(field.label)
+        self.label = QLabel(tr(field.label))
         self.label.setWordWrap(True)
-        self.label.setToolTip(field.help)
+        self.label.setToolTip(tr(field.help))
 
     def refresh(self) -> None:
         """Show what the document holds, without editing it."""
@@ -72,9 +73,9 @@ class Row(QWidget):
         self._name(widget)
 
     def _name(self, widget: QWidget) -> None:
-        unit = f", {self.field.unit}" if self.field.unit else ""
-        widget.setAccessibleName(f"{self.field.label}{unit}")
-        widget.setToolTip(self.field.help)
+        unit = f", {tr(self.field.unit)}" if self.field.unit else ""
+        widget.setAccessibleName(f"{tr(self.field.label)}{unit}")
+        widget.setToolTip(tr(self.field.help))
         self.label.setBuddy(widget)
 
 
@@ -96,15 +97,18 @@ class NumberRow(Row):
         self.entry = ExactField(field.unit, whole=whole, optional=optional)
         self.entry.setFixedWidth(_FIELD_WIDTH)
         if optional:
-            self.entry.setPlaceholderText("not set")
+            self.entry.setPlaceholderText(tr("not set"))
         self._beside(self.entry)
         self.entry.entered.connect(self._on_entered)
-        self.entry.refused.connect(document.refused)
+        self.entry.refused.connect(self._on_refused)
         self.refresh()
 
     def show_value(self, value: Any) -> None:
         """Show a number, or nothing."""
         self.entry.set_value(value)
+
+    def _on_refused(self, sentence: object) -> None:
+        self.document.refused.emit(sentence)
 
     def _on_entered(self, value: object) -> None:
         if self._whole and isinstance(value, float):
@@ -126,7 +130,7 @@ class OptionRow(Row):
         super().__init__(document, path, field, parent)
         self.box = CalmComboBox()
         for word in options:
-            self.box.addItem(option(word), word)
+            self.box.addItem(tr(option(word)), word)
         self._below(self.box)
         self.box.activated.connect(self._on_activated)
         self.refresh()
@@ -181,11 +185,12 @@ class WeekdaysRow(Row):
         self.buttons: list[PillButton] = []
         for column, day in enumerate(WEEKDAYS):
             button = PillButton()
-            button.setText(WEEKDAY_WORDS[day][:2])
+            weekday = tr(WEEKDAY_WORDS[day])
+            button.setText(weekday[:2])
             button.setCheckable(True)
             button.setMinimumSize(QSize(26, 26))
             button.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-            button.setAccessibleName(f"{field.label}: {WEEKDAY_WORDS[day]}")
+            button.setAccessibleName(f"{tr(field.label)}: {weekday}")
             button.clicked.connect(self._on_clicked)
             grid.addWidget(button, 0, column)
             self.buttons.append(button)
@@ -215,11 +220,11 @@ class AmountRow(QWidget):
         self.setObjectName(f"{path}.amount")
         self.box = CalmComboBox()
         for key in AMOUNT_KEYS:
-            self.box.addItem(option(key), key)
-        self.box.setAccessibleName("What the phase draws")
+            self.box.addItem(tr(option(key)), key)
+        self.box.setAccessibleName(tr("What the phase draws"))
         self.entry = ExactField(unit)
         self.entry.setFixedWidth(_FIELD_WIDTH)
-        self.entry.setAccessibleName(f"{option(self._key)}, {unit}")
+        self.entry.setAccessibleName(f"{tr(option(self._key))}, {unit}")
         layout = QHBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(8)
@@ -227,7 +232,7 @@ class AmountRow(QWidget):
         layout.addWidget(self.entry)
         self.box.activated.connect(self._on_kind)
         self.entry.entered.connect(self._on_entered)
-        self.entry.refused.connect(document.refused)
+        self.entry.refused.connect(self._on_refused)
         self.refresh()
 
     def refresh(self) -> None:
@@ -241,6 +246,9 @@ class AmountRow(QWidget):
         self._document.begin_gesture()
         if not self._document.edit(f"{self._path}.{self._key}", value):
             self.refresh()
+
+    def _on_refused(self, sentence: object) -> None:
+        self._document.refused.emit(sentence)
 
     def _on_kind(self, index: int) -> None:
         key = self.box.itemData(index)

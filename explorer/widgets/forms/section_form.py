@@ -9,8 +9,10 @@ from explorer.scenario.demand import Phase
 from explorer.scenario.fields import Section, describe
 from explorer.state import theme
 from explorer.state.document import Document
+from explorer.state.language import tr
 from explorer.state.shape import Shape, default_item, kind_of, shape_of, signature
 from explorer.state.words import option
+from explorer.text import texts
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.fields import CalmComboBox
 from explorer.widgets.forms.rows import (
@@ -118,9 +120,9 @@ class SectionForm(QWidget):
             body.addWidget(QLabel(self._title))
         self._kind_box = CalmComboBox()
         self._kind_box.setObjectName(f"{self._path}.kind")
-        self._kind_box.setAccessibleName(f"{self._title}, kind")
+        self._kind_box.setAccessibleName(tr("{title}, kind", title=self._title))
         for section in self._kinds:
-            self._kind_box.addItem(option(kind_of(section)), kind_of(section))
+            self._kind_box.addItem(tr(option(kind_of(section))), kind_of(section))
         self._kind_box.activated.connect(self._on_kind)
         body.addWidget(self._kind_box)
         self._show_kind()
@@ -157,14 +159,14 @@ class SectionForm(QWidget):
             case "weekdays":
                 row = WeekdaysRow(self._document, path, field)
             case "section":
-                body.addWidget(heading(field.label))
+                body.addWidget(heading(tr(field.label)))
                 row = SectionForm(self._document, path)
             case "union":
                 row = SectionForm(
-                    self._document, path, kinds=shape.sections, title=field.label
+                    self._document, path, kinds=shape.sections, title=tr(field.label)
                 )
             case "list":
-                body.addWidget(heading(field.label))
+                body.addWidget(heading(tr(field.label)))
                 row = ListForm(self._document, path, shape)
             case _:
                 row = TextRow(self._document, path, field)
@@ -184,17 +186,18 @@ class ListForm(QWidget):
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(6)
-        noun = _NOUNS.get(self._item.__name__, "item")
+        words = _ITEM_WORDS[self._item.__name__]
         for index in range(len(document.get(path))):
             head = QHBoxLayout()
-            name = QLabel(f"{noun.capitalize()} {index + 1}")
+            name = QLabel(tr(words["name"]).format(n=index + 1))
             name.setForegroundRole(name.palette().ColorRole.PlaceholderText)
             remove = PillButton(outlined=False)
             remove.setObjectName(f"{path}.{index}.remove")
             remove.setIcon(icon("delete", self.palette()))
             remove.setMinimumSize(26, 26)
-            remove.setAccessibleName(f"Remove {noun} {index + 1}")
-            remove.setToolTip(f"Remove {noun} {index + 1}")
+            removal = tr(words["remove"]).format(n=index + 1)
+            remove.setAccessibleName(removal)
+            remove.setToolTip(removal)
             remove.clicked.connect(self._on_remove)
             head.addWidget(name, 1)
             head.addWidget(remove)
@@ -203,7 +206,7 @@ class ListForm(QWidget):
             self._forms.append(form)
             layout.addWidget(form)
         add = PillButton()
-        add.setText(f"Add {noun}")
+        add.setText(tr(words["add"]))
         add.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
         add.setIconSize(QSize(12, 12))
         add.setObjectName(f"{path}.add")
@@ -229,12 +232,21 @@ class ListForm(QWidget):
         self._document.edit(self._path, (*items[:index], *items[index + 1 :]))
 
 
-_NOUNS = {
-    "LitBlock": "lit block",
-    "Operation": "operation",
-    "Phase": "phase",
-    "SheetPoint": "data-sheet line",
-}
+_ITEM_WORDS = texts({
+    "LitBlock": {
+        "name": "Lit block {n}", "add": "Add lit block", "remove": "Remove lit block {n}",
+    },
+    "Operation": {
+        "name": "Operation {n}", "add": "Add operation", "remove": "Remove operation {n}",
+    },
+    "Phase": {"name": "Phase {n}", "add": "Add phase", "remove": "Remove phase {n}"},
+    "SheetPoint": {
+        "name": "Data-sheet line {n}",
+        "add": "Add data-sheet line",
+        "remove": "Remove data-sheet line {n}",
+    },
+})  # fmt: skip
+"""What is said about the items of a list, by the class of the item."""
 
 
 def heading(text: str) -> QLabel:

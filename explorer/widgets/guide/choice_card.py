@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QRadioButton, QSizePolicy, QWidget
 
 from explorer.scenario.guide import Choice
 from explorer.state import theme
+from explorer.state.language import tr
 from explorer.state.theme import tokens_of
 from explorer.widgets.icons import icon
 from explorer.widgets.paint import focus_pen, mix
@@ -23,13 +24,14 @@ class ChoiceCard(QRadioButton):
     """Chosen for good: by a click or by Enter, not by walking past."""
 
     def __init__(self, choice: Choice, icon_name: str = "", parent: QWidget | None = None) -> None:
-        super().__init__(choice.title, parent)
+        super().__init__(tr(choice.title), parent)
         self.choice = choice
         self._icon_name = icon_name
         self.setObjectName(f"choice_{choice.key}")
-        self.setAccessibleName(choice.title)
-        self.setAccessibleDescription(choice.line)
-        self.setToolTip(choice.line)
+        self._line = tr(choice.line)
+        self.setAccessibleName(self.text())
+        self.setAccessibleDescription(self._line)
+        self.setToolTip(self._line)
         self.setAttribute(Qt.WidgetAttribute.WA_Hover)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
 
@@ -89,7 +91,7 @@ class ChoiceCard(QRadioButton):
             )
         room = self.rect().adjusted(left, 8, -34, -8)
         self._paint_line(painter, room, self.text(), "body", "ink", bold=True, top=True)
-        self._paint_line(painter, room, self.choice.line, "small", "soft", bold=False, top=False)
+        self._paint_line(painter, room, self._line, "small", "soft", bold=False, top=False)
         painter.end()
 
     def _paint_mark(self, painter: QPainter, chosen: bool) -> None:

@@ -29,6 +29,7 @@ from explorer.scenario.guide import (
 )
 from explorer.state import theme
 from explorer.state.jobs import JobRunner
+from explorer.state.language import tr
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.guide.question_page import QuestionPage
 from explorer.widgets.guide.result_page import ResultPage
@@ -54,7 +55,7 @@ class GuideDialog(QDialog):
         self._jobs = jobs
         self._found: PlainAnswer | None = None
         self._changing = False
-        self.setWindowTitle("Guide – Gloaming")
+        self.setWindowTitle(tr("Guide – Gloaming"))
         self.setSizeGripEnabled(True)
         self.progress = QLabel()
         self.progress.setFont(theme.font("small"))
@@ -75,8 +76,8 @@ class GuideDialog(QDialog):
     def _build(self) -> None:
         for page in (*self.pages, self.outcome):
             self.stack.addWidget(page)
-        self.back.setText("Back")
-        self.close_button.setText("Close")
+        self.back.setText(tr("Back"))
+        self.close_button.setText(tr("Close"))
         self.forward.setCheckable(True)
         for button, handler in (
             (self.back, self.on_back),
@@ -213,13 +214,15 @@ class GuideDialog(QDialog):
     def _refresh(self) -> None:
         index = self.stack.currentIndex()
         if self.stack.currentWidget() is self.outcome:
-            self.progress.setText("The answer")
-            self.forward.setText("Open it in the explorer")
+            self.progress.setText(tr("The answer"))
+            self.forward.setText(tr("Open it in the explorer"))
             ready, can_go_back = self._found is not None, True
         else:
-            self.progress.setText(f"Question {index + 1} of {len(self.pages)}")
+            self.progress.setText(
+                tr("Question {n} of {count}", n=index + 1, count=len(self.pages))
+            )
             last = index == len(self.pages) - 1 or self._changing
-            self.forward.setText("Show the answer" if last else "Next")
+            self.forward.setText(tr("Show the answer") if last else tr("Next"))
             ready = bool(self.pages[index].answer)
             can_go_back = index > 0 or self._changing
         self.forward.setEnabled(ready)

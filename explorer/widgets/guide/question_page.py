@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QButtonGroup, QGridLayout, QLabel, QVBoxLayout, QW
 from explorer.resource_files import resource_path
 from explorer.scenario.guide import Question
 from explorer.state import theme
+from explorer.state.language import tr
 from explorer.widgets.guide.choice_card import ChoiceCard
 from explorer.widgets.slim_scroll import SlimScroll
 
@@ -26,14 +27,14 @@ class QuestionPage(QWidget):
     def __init__(self, question: Question, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.question = question
-        self.title = QLabel(question.title)
+        self.title = QLabel(tr(question.title))
         self.title.setFont(theme.font("display", bold=True))
         self.title.setWordWrap(True)
-        self.hint = QLabel(question.hint)
+        self.hint = QLabel(tr(question.hint))
         self.hint.setWordWrap(True)
         self.hint.setForegroundRole(self.hint.palette().ColorRole.PlaceholderText)
         inner = QWidget()
-        inner.setAccessibleName(question.title)
+        inner.setAccessibleName(self.title.text())
         self._grid = QGridLayout(inner)
         self._grid.setContentsMargins(2, 4, 10, 4)
         self._grid.setSpacing(10)

@@ -18,8 +18,10 @@ from explorer.advice.plain_words import PlainAnswer
 from explorer.advice.verdict import State
 from explorer.scenario.guide import QUESTIONS
 from explorer.state import theme
+from explorer.state.language import tr
 from explorer.state.readout import bind_units
 from explorer.state.theme import tokens_of
+from explorer.text import texts
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.card import Card
 from explorer.widgets.help.pages import PLANNING
@@ -28,13 +30,13 @@ from explorer.widgets.icons import icon
 from explorer.widgets.paint import paint_filling, paint_unlit
 from explorer.widgets.slim_scroll import SlimScroll
 
-_SHORT = {
+_SHORT = texts({
     "place": "Place",
     "job": "Job",
     "often": "How often",
     "dark": "Dark",
     "matters": "Matters",
-}
+})  # fmt: skip
 _NARROW = 620
 
 
@@ -79,7 +81,7 @@ class ResultPage(QWidget):
             label.setWordWrap(True)
             label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self.lead.setFont(theme.font("body", bold=True))
-        self.view = TextView("What was assumed")
+        self.view = TextView(tr("What was assumed"))
         self.changes: dict[str, PillButton] = {}
         self._body = QBoxLayout(QBoxLayout.Direction.LeftToRight)
         self._build()
@@ -103,11 +105,11 @@ class ResultPage(QWidget):
         column = QVBoxLayout(answers)
         column.setContentsMargins(14, 12, 14, 12)
         column.setSpacing(2)
-        column.addWidget(_heading("Change an answer"))
+        column.addWidget(_heading(tr("Change an answer")))
         for question in QUESTIONS:
             button = PillButton(outlined=False)
             button.setObjectName(question.key)
-            button.setText(_SHORT[question.key])
+            button.setText(tr(_SHORT[question.key]))
             button.setMinimumHeight(30)
             button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
             button.setIconSize(QSize(12, 12))
@@ -120,7 +122,7 @@ class ResultPage(QWidget):
         column = QVBoxLayout(assumed)
         column.setContentsMargins(14, 12, 6, 12)
         column.setSpacing(4)
-        column.addWidget(_heading("What was assumed"))
+        column.addWidget(_heading(tr("What was assumed")))
         column.addWidget(self.view, 1)
         self.view.setMinimumHeight(120)
         self._body.setSpacing(12)
@@ -140,14 +142,17 @@ class ResultPage(QWidget):
     def set_answers(self, titles: dict[str, str]) -> None:
         """Name the five answers on the buttons that change them."""
         for key, title in titles.items():
-            self.changes[key].setText(f"{_SHORT[key]}: {title}")
-            self.changes[key].setAccessibleName(f"Change the answer: {_SHORT[key]}, {title}")
+            short, answer = tr(_SHORT[key]), tr(title)
+            self.changes[key].setText(f"{short}: {answer}")
+            self.changes[key].setAccessibleName(
+                tr("Change the answer: {question}, {answer}", question=short, answer=answer)
+            )
 
     def show_busy(self) -> None:
         """Say that designs are being tried."""
         self.lamp.set_state(None)
-        self.word.setText("One moment")
-        self.lead.setText("Trying panels and stores for this place…")
+        self.word.setText(tr("One moment"))
+        self.lead.setText(tr("Trying panels and stores for this place…"))
         self.reason.setText("")
         self.advice.hide()
         self.view.show_html("")
@@ -155,22 +160,24 @@ class ResultPage(QWidget):
     def show_failure(self, sentence: str) -> None:
         """Say that no answer came."""
         self.show_busy()
-        self.word.setText("No answer")
-        self.lead.setText(f"This could not be computed: {sentence}")
+        self.word.setText(tr("No answer"))
+        self.lead.setText(tr("This could not be computed: {reason}", reason=sentence))
 
     def show_answer(self, answer: PlainAnswer) -> None:
         """Show and speak the answer."""
         verdict = answer.assessment.verdict
         self.lamp.set_state(verdict.state)
-        self.lamp.setAccessibleName(f"Verdict: {verdict.word}")
-        self.word.setText(verdict.word)
-        self.lead.setText(bind_units(answer.sentences[0]))
-        self.reason.setText(bind_units(answer.sentences[1]))
-        self.advice.setText(bind_units(answer.advice))
-        self.advice.setVisible(bool(answer.advice))
+        word, advice = tr(verdict.word), tr(answer.advice)
+        sentences = [tr(sentence) for sentence in answer.sentences]
+        self.lamp.setAccessibleName(tr("Verdict: {word}", word=word))
+        self.word.setText(word)
+        self.lead.setText(bind_units(sentences[0]))
+        self.reason.setText(bind_units(sentences[1]))
+        self.advice.setText(bind_units(advice))
+        self.advice.setVisible(bool(advice))
         items = "".join(f"<p>{_with_head(line)}</p>" for line in answer.assumptions)
-        self.view.show_html(f"{items}<p>{escape(PLANNING)}</p>")
-        spoken = " ".join((verdict.word + ".", *answer.sentences, answer.advice))
+        self.view.show_html(f"{items}<p>{escape(tr(PLANNING))}</p>")
+        spoken = " ".join((f"{word}.", *sentences, advice))
         QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, spoken))
 
     def changeEvent(self, event: QEvent) -> None:
@@ -201,5 +208,7 @@ def _heading(text: str) -> QLabel:
 
 
 def _with_head(line: str) -> str:
-    head, colon, rest = line.partition(":")
-    return f"<b>{escape(head)}</b>:{escape(rest)}" if colon and len(head) < 16 else escape(line)
+    """A line with what stands before its colon in bold, where that is one word or two."""
+    short = len(line.partition(":")[0]) < 16  # of the English, so that every language agrees
+    head, colon, rest = tr(line).partition(":")
+    return f"<b>{escape(head)}</b>:{escape(rest)}" if colon and short else escape(tr(line))

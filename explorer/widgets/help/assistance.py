@@ -14,6 +14,7 @@ from PySide6.QtWidgets import QApplication, QLayout, QWidget
 from explorer.advice.cautions import cautions
 from explorer.advice.verdict import CHECK_NAMES
 from explorer.scenario.model import Scenario
+from explorer.state.language import tr
 from explorer.state.tour import Tour
 from explorer.widgets.knob_row import KnobRow
 
@@ -54,7 +55,7 @@ class Assistance(QObject):
         ):
             commands[key].triggered.connect(handler)
         commands["help"].setShortcuts([QKeySequence(key) for key in _HELP_KEYS])
-        menu = window.menuBar().addMenu("&Help")
+        menu = window.menuBar().addMenu(tr("&Help"))
         menu.addActions([commands[key] for key in ("guide", "tour")])
         menu.addSeparator()
         menu.addActions([commands[key] for key in ("help", "glossary", "keys", "model_note")])
@@ -198,9 +199,8 @@ class Assistance(QObject):
     def _cautions_page(self) -> str:
         from explorer.widgets.help.pages import cautions_html
 
-        return "<h2>Cautions for this scenario</h2>" + cautions_html(
-            cautions(self._window.document.scenario)
-        )
+        title = tr("Cautions for this scenario")
+        return f"<h2>{title}</h2>" + cautions_html(cautions(self._window.document.scenario))
 
     # --- tour ---
 

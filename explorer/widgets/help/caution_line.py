@@ -9,7 +9,9 @@ from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
 from explorer.advice.cautions import Caution, Where, cautions
 from explorer.state import theme
 from explorer.state.document import Document
+from explorer.state.language import tr
 from explorer.state.theme import tokens_of
+from explorer.text import joined
 from explorer.widgets.paint import focus_pen, paint_hazard
 
 
@@ -49,9 +51,10 @@ class CautionLine(QAbstractButton):
             return
         self.found = found
         titles = [c.title for c in found]
-        self.setText("Caution: " + ", ".join([*titles[:1], *(t.lower() for t in titles[1:])]))
-        self.setAccessibleName(f"{self.text()}. Press to read.")
-        self.setToolTip("Read the cautions in full")
+        listed = joined(", ", [*titles[:1], *(t.lower() for t in titles[1:])])
+        self.setText(tr("Caution: {titles}", titles=listed))
+        self.setAccessibleName(tr("{text}. Press to read.", text=self.text()))
+        self.setToolTip(tr("Read the cautions in full"))
         if self.parentWidget() is not None:  # else it would open a window of its own
             self.setVisible(bool(found))
         elif not found:

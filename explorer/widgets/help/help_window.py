@@ -16,6 +16,8 @@ from PySide6.QtWidgets import (
 )
 
 from explorer.state import theme
+from explorer.state.language import tr
+from explorer.text import say
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.card import Card
 from explorer.widgets.fields import Field
@@ -29,12 +31,12 @@ from explorer.widgets.help.sizes import fit_screen
 from explorer.widgets.help.text_view import TextView
 
 PAGES = (
-    ("quantities", "Every quantity"),
-    ("keys", "Keyboard"),
-    ("cautions", "Cautions"),
-    ("model_note", "Model note"),
-    ("sources", "Data and sources"),
-    ("about", "About"),
+    ("quantities", say("Every quantity")),
+    ("keys", say("Keyboard")),
+    ("cautions", say("Cautions")),
+    ("model_note", say("Model note")),
+    ("sources", say("Data and sources")),
+    ("about", say("About")),
 )
 
 
@@ -58,26 +60,26 @@ class HelpWindow(QDialog):
     ) -> None:
         super().__init__(parent)
         self._version, self._keys, self._cautions = version, keys, cautions
-        self.setWindowTitle("Help – Gloaming")
+        self.setWindowTitle(tr("Help – Gloaming"))
         self.setSizeGripEnabled(True)
         self.pages = QListWidget()
-        self.pages.setAccessibleName("Pages of the help")
+        self.pages.setAccessibleName(tr("Pages of the help"))
         self.pages.setFrameShape(QFrame.Shape.NoFrame)
         self.pages.setSpacing(2)
         self.pages.setMinimumWidth(130)
         self.pages.setMaximumWidth(180)
         for _, title in PAGES:
-            self.pages.addItem(title)
+            self.pages.addItem(tr(title))
             self.pages.item(self.pages.count() - 1).setSizeHint(QSize(120, 30))
-        self.view = TextView("Text of the help")
+        self.view = TextView(tr("Text of the help"))
         self.find_field = Field()
-        self.find_field.setAccessibleName("Find in this page")
-        self.find_field.setPlaceholderText("Find in this page")
+        self.find_field.setAccessibleName(tr("Find in this page"))
+        self.find_field.setPlaceholderText(tr("Find in this page"))
         self.find_field.setMinimumHeight(28)
         self.found = QLabel()
         self.found.setFont(theme.font("small"))
         self.close_button = PillButton()
-        self.close_button.setText("Close")
+        self.close_button.setText(tr("Close"))
         self.close_button.setMinimumHeight(30)
         foot = QHBoxLayout()
         foot.addWidget(self.find_field, 1)
@@ -124,7 +126,7 @@ class HelpWindow(QDialog):
             cursor = self.view.textCursor()
             cursor.movePosition(cursor.MoveOperation.Start)
             self.view.setTextCursor(cursor)
-            self.found.setText("" if self.view.find(words) else "not on this page")
+            self.found.setText("" if self.view.find(words) else tr("not on this page"))
 
     def _on_typed(self, _: str) -> None:
         self.found.setText("")
@@ -132,7 +134,7 @@ class HelpWindow(QDialog):
     def _on_page(self, row: int) -> None:
         key, title = PAGES[row]
         self.found.setText("")
-        self.view.setAccessibleName(title)
+        self.view.setAccessibleName(tr(title))
         if key == "model_note":
             self.view.show_markdown(model_note())
         elif key == "sources":

@@ -14,16 +14,18 @@ from explorer.quantity import show
 from explorer.resource_files import resource_path
 from explorer.scenario.fields import describe
 from explorer.scenario.model import FORMAT, VERSION
+from explorer.state.language import language, tr
 from explorer.state.words import option, plain_number
+from explorer.text import say
 from explorer.widgets.help.quantities import SECTIONS, Entry, entries, kinds_of
 
-PLANNING = (
+PLANNING = say(
     "Estimates are planning aids: local codes, the part's data sheet and a qualified person decide."
 )
 LIBRARIES = ("PySide6-Essentials", "pyqtgraph", "numpy", "scipy", "pydantic", "click")
 """Libraries that the program stands on, by the name under which they are installed."""
 _LICENCES = {
-    "PySide6-Essentials": "LGPL-3.0-only, with Qt under the same licence",
+    "PySide6-Essentials": say("LGPL-3.0-only, with Qt under the same licence"),
     "pyqtgraph": "MIT",
     "numpy": "BSD-3-Clause",
     "scipy": "BSD-3-Clause",
@@ -41,47 +43,62 @@ class KeyLine:
     what: str
 
 
-WIDGET_KEYS: dict[str, tuple[KeyLine, ...]] = {
-    "On a slider": (
-        KeyLine(keys="← → ↑ ↓", what="one stop down or up"),
-        KeyLine(keys="Page Up, Page Down", what="several stops"),
-        KeyLine(keys="Home, End", what="first and last stop"),
-        KeyLine(keys="Delete", what="back to the starting value"),
+WIDGET_KEYS: tuple[tuple[str, tuple[KeyLine, ...]], ...] = (
+    (
+        say("On a slider"),
+        (
+            KeyLine(keys="← → ↑ ↓", what=say("one stop down or up")),
+            KeyLine(keys=say("Page Up, Page Down"), what=say("several stops")),
+            KeyLine(keys=say("Home, End"), what=say("first and last stop")),
+            KeyLine(keys=say("Delete", "key"), what=say("back to the starting value")),
+        ),
     ),
-    "In a number": (
-        KeyLine(keys="↑ ↓", what="one stop up or down"),
-        KeyLine(keys="Enter", what="take the number; 470u, 1,5 F and 90 min are understood"),
-        KeyLine(keys="Esc", what="take back what was typed"),
+    (
+        say("In a number"),
+        (
+            KeyLine(keys="↑ ↓", what=say("one stop up or down")),
+            KeyLine(
+                keys=say("Enter", "key"),
+                what=say("take the number; 470u, 1,5 F and 90 min are understood"),
+            ),
+            KeyLine(keys=say("Esc", "key"), what=say("take back what was typed")),
+        ),
     ),
-    "On the trace": (
-        KeyLine(keys="← →", what="move the time cursor"),
-        KeyLine(keys="+ −", what="zoom in and out"),
-        KeyLine(keys="Home", what="show the whole span"),
-        KeyLine(keys="Esc", what="hide the time cursor"),
+    (
+        say("On the trace"),
+        (
+            KeyLine(keys="← →", what=say("move the time cursor")),
+            KeyLine(keys="+ −", what=say("zoom in and out")),
+            KeyLine(keys=say("Home", "key"), what=say("show the whole span")),
+            KeyLine(keys=say("Esc", "key"), what=say("hide the time cursor")),
+        ),
     ),
-    "In the guide": (
-        KeyLine(keys="↑ ↓", what="choose an answer"),
-        KeyLine(keys="Enter", what="next question"),
-        KeyLine(keys="Alt+←", what="previous question"),
-        KeyLine(keys="Esc", what="close the guide"),
+    (
+        say("In the guide"),
+        (
+            KeyLine(keys="↑ ↓", what=say("choose an answer")),
+            KeyLine(keys=say("Enter", "key"), what=say("next question")),
+            KeyLine(keys=say("Alt+←"), what=say("previous question")),
+            KeyLine(keys=say("Esc", "key"), what=say("close the guide")),
+        ),
     ),
-}
+)
 """Keys that widgets handle themselves; those of the menus come from the actions."""
 
 
 def entry_html(entry: Entry, *, heading: str = "h3") -> str:
     """Help of one quantity."""
-    unit = f" [{entry.unit}]" if entry.unit else ""
+    unit = f" [{tr(entry.unit)}]" if entry.unit else ""
     parts = [
-        f"<{heading}>{escape(entry.label)}{escape(unit)}</{heading}>",
-        f"<p>{escape(entry.what)}</p>",
-        _labelled("Typical", entry.typical),
-        _labelled("Where to read it", entry.read),
-        _labelled("How this is known", entry.basis),
+        f"<{heading}>{escape(tr(entry.label))}{escape(unit)}</{heading}>",
+        f"<p>{escape(tr(entry.what))}</p>",
+        _labelled(tr("Typical"), tr(entry.typical)),
+        _labelled(tr("Where to read it"), tr(entry.read)),
+        _labelled(tr("How this is known"), tr(entry.basis)),
     ]
     takes = _takes(entry.key)
     if takes:
-        parts.append(_labelled("It takes", takes))
+        parts.append(_labelled(tr("It takes"), takes))
     return "".join(parts)
 
 
@@ -92,45 +109,48 @@ def _labelled(label: str, text: str) -> str:
 def _takes(key: str) -> str:
     words = kinds_of(key)
     if words:
-        return "; ".join(option(word) for word in words)
+        return "; ".join(tr(option(word)) for word in words)
     name, _, last = key.partition(".")
     owners = [s for s, n in SECTIONS.items() if n == name and last in s.model_fields]
     field = describe(owners[0], last)
     if not math.isfinite(field.low):
         return ""
     if not field.unit:
-        return f"{plain_number(field.low)} to {plain_number(field.high)}"
-    return f"{show(field.low, field.unit)} to {show(field.high, field.unit)}"
+        low, high = plain_number(field.low), plain_number(field.high)
+    else:
+        low, high = show(field.low, field.unit), show(field.high, field.unit)
+    return tr("{low} to {high}", low=low, high=high)
 
 
 def ideas() -> dict[str, tuple[str, str]]:
     """Title and text of the checks and ideas behind the verdict, by key."""
     data = json.loads(resource_path("help", "quantities.json").read_text(encoding="utf-8"))
-    return {key: (idea["title"], idea["text"]) for key, idea in data["ideas"].items()}
+    return {key: (say(idea["title"]), say(idea["text"])) for key, idea in data["ideas"].items()}
 
 
 def idea_html(key: str) -> str:
     """Help of one check or idea."""
     title, text = ideas()[key]
-    return f"<h3>{escape(title)}</h3><p>{escape(text)}</p>"
+    return f"<h3>{escape(tr(title))}</h3><p>{escape(tr(text))}</p>"
 
 
 def glossary_html() -> str:
     """Every quantity and every idea, in the order of the model."""
-    parts = ["<h2>What the verdict rests on</h2>", *(idea_html(key) for key in ideas())]
+    title = tr("What the verdict rests on")
+    parts = [f"<h2>{escape(title)}</h2>", *(idea_html(key) for key in ideas())]
     section = ""
     for entry in entries().values():
         if entry.section != section:
             section = entry.section
-            parts.append(f"<h2>{escape(section)}</h2>")
+            parts.append(f"<h2>{escape(tr(section))}</h2>")
         parts.append(entry_html(entry))
     return "".join(parts)
 
 
 def cautions_html(found: Iterable[Caution]) -> str:
     """Cautions in full."""
-    parts = [f"<h3>{escape(c.title)}</h3><p>{escape(c.text)}</p>" for c in found]
-    return "".join(parts) or "<p>Nothing here calls for a caution.</p>"
+    parts = [f"<h3>{escape(tr(c.title))}</h3><p>{escape(tr(c.text))}</p>" for c in found]
+    return "".join(parts) or f"<p>{tr('Nothing here calls for a caution.')}</p>"
 
 
 def keys_html(menu: Iterable[KeyLine]) -> str:
@@ -141,16 +161,16 @@ def keys_html(menu: Iterable[KeyLine]) -> str:
     menu : iterable of KeyLine
         From the window's actions.
     """
-    parts = ["<h2>Keyboard</h2>", "<h3>Anywhere</h3>", _key_table(menu)]
-    for title, lines in WIDGET_KEYS.items():
-        parts += [f"<h3>{escape(title)}</h3>", _key_table(lines)]
+    parts = [f"<h2>{tr('Keyboard')}</h2>", f"<h3>{tr('Anywhere')}</h3>", _key_table(menu)]
+    for title, lines in WIDGET_KEYS:
+        parts += [f"<h3>{escape(tr(title))}</h3>", _key_table(lines)]
     return "".join(parts)
 
 
 def _key_table(lines: Iterable[KeyLine]) -> str:
     rows = "".join(
-        f"<tr><td style='padding-right:24px'><b>{escape(line.keys)}</b></td>"
-        f"<td>{escape(line.what)}</td></tr>"
+        f"<tr><td style='padding-right:24px'><b>{escape(tr(line.keys))}</b></td>"
+        f"<td>{escape(tr(line.what))}</td></tr>"
         for line in lines
     )
     return f"<table cellpadding='3'>{rows}</table>"
@@ -158,12 +178,20 @@ def _key_table(lines: Iterable[KeyLine]) -> str:
 
 def model_note() -> str:
     """The model note, in Markdown."""
-    return resource_path("help", "model-note.md").read_text(encoding="utf-8")
+    return _in_language("help", "model-note")
 
 
 def sources() -> str:
     """What data is shipped, whence and under which licence, in Markdown."""
-    return resource_path("README.md").read_text(encoding="utf-8")
+    return _in_language("", "README")
+
+
+def _in_language(folder: str, name: str) -> str:
+    """A Markdown file of the resources; in English where it is not translated."""
+    around = resource_path(folder)
+    translated = around / f"{name}.{language()}.md"
+    path = translated if translated.is_file() else around / f"{name}.md"
+    return path.read_text(encoding="utf-8")
 
 
 def library_lines() -> tuple[tuple[str, str, str], ...]:
@@ -175,16 +203,16 @@ def _version(name: str) -> str:
     try:
         return version(name)
     except PackageNotFoundError:
-        return "not installed"
+        return tr("not installed")
 
 
 def _licence(name: str) -> str:
     try:
         found = metadata(name)
     except PackageNotFoundError:
-        return _LICENCES[name]
+        return tr(_LICENCES[name])
     said = str(found.json.get("license_expression", ""))
-    return said if said and name != "PySide6-Essentials" else _LICENCES[name]
+    return said if said and name != "PySide6-Essentials" else tr(_LICENCES[name])
 
 
 def about_html(program_version: str) -> str:
@@ -194,14 +222,24 @@ def about_html(program_version: str) -> str:
         f"<td style='padding-right:24px'>{escape(number)}</td><td>{escape(licence)}</td></tr>"
         for name, number, licence in library_lines()
     )
+    purpose = tr(
+        "Says whether a small electronic device can live on indoor light, and with which "
+        "panels, store and duty cycle."
+    )
+    licences = tr(
+        "MIT licence. The data that comes with it keeps its own licences; see Data and sources."
+    )
+    files = tr(
+        "Scenario files: {format}, version {version}. The model is described, with its sources "
+        "and its limits, in the model note.",
+        format=FORMAT,
+        version=VERSION,
+    )
     return (
         f"<h2>Gloaming {escape(program_version)}</h2>"
-        "<p>Says whether a small electronic device can live on indoor light, and with which "
-        "panels, store and duty cycle.</p>"
-        f"<p><b>{escape(PLANNING)}</b></p>"
-        "<p>MIT licence. The data that comes with it keeps its own licences; see Data and "
-        "sources.</p>"
-        f"<p>Scenario files: {escape(FORMAT)}, version {VERSION}. The model is described, with "
-        "its sources and its limits, in the model note.</p>"
-        f"<h3>Libraries</h3><table cellpadding='2'>{rows}</table>"
+        f"<p>{escape(purpose)}</p>"
+        f"<p><b>{escape(tr(PLANNING))}</b></p>"
+        f"<p>{escape(licences)}</p>"
+        f"<p>{escape(files)}</p>"
+        f"<h3>{tr('Libraries')}</h3><table cellpadding='2'>{rows}</table>"
     )

@@ -10,6 +10,8 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from explorer.advice.cautions import Caution
 from explorer.state import theme
+from explorer.state.language import tr
+from explorer.text import say
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.card import Card
 from explorer.widgets.help.pages import cautions_html, entry_html, idea_html
@@ -18,9 +20,9 @@ from explorer.widgets.help.text_view import TextView
 from explorer.widgets.icons import icon
 
 WIDTH = 264
-_IDLE = (
-    "<p>Put the focus on a slider, a number or a choice: this pane says what it is, what is "
-    "typical, and where a data sheet states it.</p>"
+_IDLE = say(
+    "Put the focus on a slider, a number or a choice: this pane says what it is, what is "
+    "typical, and where a data sheet states it."
 )
 
 
@@ -33,24 +35,23 @@ class HelpPane(Card):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setObjectName("help_pane")
-        self.setAccessibleName("Help")
+        self.setAccessibleName(tr("Help"))
         self.setMinimumWidth(WIDTH)
         self.key = ""
         """What is explained; empty for cautions and at the beginning."""
-        self.section = QLabel("Help")
+        self.section = QLabel()
         self.section.setFont(theme.font("small"))
         self.section.setForegroundRole(self.section.palette().ColorRole.PlaceholderText)
-        self.view = TextView("Help")
-        self.view.show_html(_IDLE)
+        self.view = TextView(tr("Help"))
         self.more = PillButton()
-        self.more.setText("All of the help")
+        self.more.setText(tr("All of the help"))
         self.more.clicked.connect(self.more_wanted)
         self._close = PillButton(outlined=False)
         self._close.setIcon(icon("delete", self.palette()))
         self._close.setIconSize(QSize(14, 14))
         self._close.setMinimumSize(28, 28)
-        self._close.setAccessibleName("Close the help")
-        self._close.setToolTip("Close the help (Esc)")
+        self._close.setAccessibleName(tr("Close the help"))
+        self._close.setToolTip(tr("Close the help (Esc)"))
         self._close.clicked.connect(self.hide)
         head = QHBoxLayout()
         head.addWidget(self.section, 1)
@@ -61,31 +62,32 @@ class HelpPane(Card):
         column.addLayout(head)
         column.addWidget(self.view, 1)
         column.addWidget(self.more, 0, Qt.AlignmentFlag.AlignLeft)
+        self.show_idle()
         self.hide()
 
     def show_entry(self, entry: Entry) -> None:
         """Explain one quantity."""
         self.key = entry.key
-        self.section.setText(entry.section)
+        self.section.setText(tr(entry.section))
         self.view.show_html(entry_html(entry))
 
     def show_idea(self, key: str) -> None:
         """Explain one check of the verdict."""
         self.key = f"idea.{key}"
-        self.section.setText("Verdict")
+        self.section.setText(tr("Verdict"))
         self.view.show_html(idea_html(key))
 
     def show_cautions(self, found: Iterable[Caution]) -> None:
         """Show cautions in full."""
         self.key = ""
-        self.section.setText("Cautions")
+        self.section.setText(tr("Cautions"))
         self.view.show_html(cautions_html(found))
 
     def show_idle(self) -> None:
         """Say what the pane is for."""
         self.key = ""
-        self.section.setText("Help")
-        self.view.show_html(_IDLE)
+        self.section.setText(tr("Help"))
+        self.view.show_html(f"<p>{tr(_IDLE)}</p>")
 
     def changeEvent(self, event: QEvent) -> None:
         """Draw the icon in the colours of a new theme."""

@@ -13,6 +13,7 @@ from explorer.scenario.demand import Phase
 from explorer.scenario.fields import Section, describe
 from explorer.scenario.model import Scenario, get_value, owner_class
 from explorer.state.shape import shape_of
+from explorer.text import say, texts
 
 SECTIONS: dict[type[Section], str] = {
     Scenario: "scenario",
@@ -37,7 +38,7 @@ SECTIONS: dict[type[Section], str] = {
     model.Margins: "margins",
 }
 """Every section class of the scenario, by the name under which its help is kept."""
-SECTION_TITLES = {
+SECTION_TITLES = texts({
     "scenario": "Scenario",
     "light": "Light",
     "pattern": "Hours of light",
@@ -52,7 +53,13 @@ SECTION_TITLES = {
     "schedule": "Schedule",
     "phase": "Phase",
     "margins": "What must be reached",
-}
+})  # fmt: skip
+_KIND_LABELS = texts({
+    "pattern": "Kind of hours of light",
+    "charger": "Kind of charger",
+    "store": "Kind of store",
+    "schedule": "Kind of schedule",
+})  # fmt: skip
 _FIXED = frozenset({"format", "version"})
 _CONTAINERS = frozenset({"section", "list", "union"})
 
@@ -103,8 +110,8 @@ def entries() -> dict[str, Entry]:
         A quantity of the model has no entry.
     """
     path = resource_path("help", "quantities.json")
-    texts = json.loads(path.read_text(encoding="utf-8"))["quantities"]
-    return {key: _entry(key, texts[key]) for key in field_keys()}
+    told = json.loads(path.read_text(encoding="utf-8"))["quantities"]
+    return {key: _entry(key, told[key]) for key in field_keys()}
 
 
 def _entry(key: str, text: dict[str, str]) -> Entry:
@@ -115,8 +122,9 @@ def _entry(key: str, text: dict[str, str]) -> Entry:
         field = describe(owners[0], last)
         label, unit = field.label, field.unit
     else:
-        label = f"Kind of {SECTION_TITLES[name].lower()}"
-    return Entry(key=key, label=label, unit=unit, **text)
+        label = _KIND_LABELS[name]
+    told = {part: say(words) for part, words in text.items()}
+    return Entry(key=key, label=label, unit=unit, **told)
 
 
 def help_key(scenario: Scenario, path: str) -> str | None:

@@ -19,6 +19,7 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from explorer.state import theme
+from explorer.state.language import tr
 from explorer.state.theme import tokens_of
 from explorer.state.tour import Tour
 from explorer.widgets.buttons import PillButton
@@ -47,7 +48,7 @@ class TourOverlay(QWidget):
         super().__init__(parent)
         self.tour, self._spotlight, self._covered = tour, spotlight, parent
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.setAccessibleName("Tour")
+        self.setAccessibleName(tr("Tour"))
         self.title = QLabel()
         self.title.setFont(theme.font("heading", bold=True))
         self.text = QLabel()
@@ -63,9 +64,9 @@ class TourOverlay(QWidget):
 
     def _build(self) -> None:
         for button, text, handler in (
-            (self.skip, "Skip the tour", self.finish),
-            (self.back, "Back", self._on_back),
-            (self.next, "Next", self._on_next),
+            (self.skip, tr("Skip the tour"), self.finish),
+            (self.back, tr("Back"), self._on_back),
+            (self.next, tr("Next"), self._on_next),
         ):
             button.setText(text)
             button.setMinimumHeight(30)
@@ -157,14 +158,17 @@ class TourOverlay(QWidget):
 
     def _show_step(self) -> None:
         step = self.tour.step
-        self.title.setText(step.title)
-        self.text.setText(step.text)
-        self.place.setText(self.tour.place)
+        title, text, place = tr(step.title), tr(step.text), tr(self.tour.place)
+        self.title.setText(title)
+        self.text.setText(text)
+        self.place.setText(place)
         self.back.setEnabled(not self.tour.is_first)
-        self.next.setText("Done" if self.tour.is_last else "Next")
-        self.setAccessibleName(f"Tour, {self.tour.place}: {step.title}. {step.text}")
+        self.next.setText(tr("Done") if self.tour.is_last else tr("Next"))
+        self.setAccessibleName(
+            tr("Tour, {place}: {title}. {text}", place=place, title=title, text=text)
+        )
         QAccessible.updateAccessibility(
-            QAccessibleAnnouncementEvent(self, f"{self.tour.place}. {step.title}. {step.text}")
+            QAccessibleAnnouncementEvent(self, f"{place}. {title}. {text}")
         )
         self._place()
         self.update()
