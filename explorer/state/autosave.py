@@ -19,6 +19,7 @@ from explorer.scenario.model import Scenario
 from explorer.state.collector import COLLECTOR_PAUSE
 from explorer.state.document import Document
 from explorer.state.pacer import FramePacer
+from explorer.text import say
 
 LOG = logging.getLogger(__name__)
 FORMAT = "gloaming-unsaved"
@@ -95,8 +96,8 @@ class Autosave(QObject):
         Where; made when first needed.
     """
 
-    failed = Signal(str)
-    """Why changes are not kept, as a sentence; told once."""
+    failed = Signal(object)
+    """Why changes are not kept, as a `Text`; told once."""
 
     def __init__(
         self,
@@ -161,11 +162,17 @@ class Autosave(QObject):
             try:
                 self.file.parent.mkdir(parents=True, exist_ok=True)
             except OSError as error:
-                self._tell(f"{self.file.parent} cannot be made: {error.strerror or error}.")
+                self._tell(
+                    say(
+                        "{place} cannot be made: {reason}.",
+                        place=str(self.file.parent),
+                        reason=error.strerror or str(error),
+                    )
+                )
                 return False
             lock = _lock_of(self.file)
             if not lock.tryLock(0):
-                self._tell(f"{self.file.parent} cannot be written.")
+                self._tell(say("{place} cannot be written.", place=str(self.file.parent)))
                 return False
             self._lock = lock
         return True
@@ -174,13 +181,16 @@ class Autosave(QObject):
         LOG.warning("unsaved changes are not kept: %s", reason)
         if not self._told:
             self._told = True
-            self.failed.emit(f"Unsaved changes would be lost in a crash, so save often. {reason}")
+            warning = say(
+                "Unsaved changes would be lost in a crash, so save often. {reason}", reason=reason
+            )
+            self.failed.emit(warning)
 
 
 class _Relay(QObject):
     """Carries failures to the interface thread; outlives the writers that hold it."""
 
-    failed = Signal(str)
+    failed = Signal(object)
 
 
 class _Write(QRunnable):

@@ -18,9 +18,10 @@ from explorer.scenario.storage import CapacitorStore, CellStore, SupercapacitorS
 from explorer.state.drawer_text import Table
 from explorer.state.readout import ANSWERS, CHECK_LABELS, answer_text, margin_text, value_text
 from explorer.state.words import OPTIONS, WEEKDAYS, option
+from explorer.text import figure, joined, say
 
 _DIGITS = 6
-_TEXTS = "Title, place and notes"
+_TEXTS = say("Title, place and notes")
 """Heading of the values that belong to no part; they come last."""
 
 
@@ -56,7 +57,7 @@ def difference_rows(found: Sequence[Difference]) -> tuple[Row, ...]:
                 this=this,
                 other=other,
                 difference=difference,
-                tip=f"{difference.label}\nthis design: {this}\nthe other: {other}",
+                tip=joined("\n", (difference.label, _of_this(this), _of_other(other))),
             )
         )
     return tuple(rows)
@@ -64,14 +65,14 @@ def difference_rows(found: Sequence[Difference]) -> tuple[Row, ...]:
 
 def result_rows(this: Assessment, other: Assessment | None) -> tuple[Row, ...]:
     """Checks with their margins and answers of both designs; blanks until both are there."""
-    rows = [Row(label="Checks and margins", is_heading=True)]
+    rows = [Row(label=say("Checks and margins"), is_heading=True)]
     others = {} if other is None else {check.name: check for check in other.verdict.checks}
     for check in this.verdict.checks:
         fellow = others.get(check.name)
         left, right = _check_words(check), "" if fellow is None else _check_words(fellow)
-        sentences = [f"this design: {check.sentence}"]
+        sentences = [_of_this(check.sentence)]
         if fellow is not None:
-            sentences.append(f"the other: {fellow.sentence}")
+            sentences.append(_of_other(fellow.sentence))
         rows.append(
             Row(
                 label=CHECK_LABELS.get(check.name, check.name.capitalize()),
@@ -80,10 +81,10 @@ def result_rows(this: Assessment, other: Assessment | None) -> tuple[Row, ...]:
                 this_state=check.state,
                 other_state=None if fellow is None else fellow.state,
                 differs=left != right,
-                tip="\n".join(sentences),
+                tip=joined("\n", sentences),
             )
         )
-    rows.append(Row(label="Answers", is_heading=True))
+    rows.append(Row(label=say("Answers"), is_heading=True))
     for key, label in ANSWERS:
         left = _answer_words(this, key)
         right = "" if other is None else _answer_words(other, key)
@@ -101,14 +102,17 @@ def summary(count: int, this: Assessment | None, other: Assessment | None) -> st
     'Nothing differs.'
     """
     if count == 0:
-        return "Nothing differs."
-    text = "One value differs." if count == 1 else f"{count} values differ."
+        return say("Nothing differs.")
+    text = say("One value differs.") if count == 1 else say("{n} values differ.", n=count)
     if this is None or other is None:
         return text
     one, two = this.verdict, other.verdict
     if one.state == two.state:
-        return f"{text} Both: {one.word.lower()}."
-    return f"{text} This design: {one.word.lower()}; the other: {two.word.lower()}."
+        return joined(" ", (text, say("Both: {word}.", word=one.word.lower())))
+    verdicts = say(
+        "This design: {one}; the other: {two}.", one=one.word.lower(), two=two.word.lower()
+    )
+    return joined(" ", (text, verdicts))
 
 
 def words(value: Any, unit: str) -> str:
@@ -120,14 +124,14 @@ def words(value: Any, unit: str) -> str:
     ('0.47 F', 'not set', 'LED, neutral white 4000 K', 'Mon, Wed')
     """
     if value is None:
-        return "not set"
+        return say("not set")
     if isinstance(value, Section):
         return _section_words(value)
     if isinstance(value, tuple):
         return _list_words(value)
     if isinstance(value, str):
-        return option(value) if value in OPTIONS else value or "empty"
-    return show(value, unit, _DIGITS) if unit else f"{value:.6g}"
+        return option(value) if value in OPTIONS else value or say("empty")
+    return show(value, unit, _DIGITS) if unit else figure(f"{value:.6g}")
 
 
 def difference_table(found: Sequence[Difference]) -> Table:
@@ -175,8 +179,16 @@ def _is_text(difference: Difference) -> bool:
     return _part_of(difference.path) == _TEXTS
 
 
+def _of_this(text: str) -> str:
+    return say("this design: {text}", text=text)
+
+
+def _of_other(text: str) -> str:
+    return say("the other: {text}", text=text)
+
+
 def _check_words(check: Check) -> str:
-    return f"{value_text(check)}, {margin_text(check.margin)}"
+    return joined(", ", (value_text(check), margin_text(check.margin)))
 
 
 def _answer_words(assessment: Assessment, key: str) -> str:
@@ -187,29 +199,30 @@ def _section_words(section: Section) -> str:
     if isinstance(section, Phase):
         field = describe(Phase, section.amount_key)
         amount = show(getattr(section, section.amount_key), field.unit, _DIGITS)
-        return f"{amount} for {show(section.duration_s, 's', _DIGITS)}"
+        duration = show(section.duration_s, "s", _DIGITS)
+        return say("{amount} for {duration}", amount=amount, duration=duration)
     if isinstance(section, Operation):
         return section.name
     kind = option(str(getattr(section, "kind", "")))
     if isinstance(section, CapacitorStore | SupercapacitorStore):
-        return f"{kind}, {show(section.capacitance_F, 'F', _DIGITS)}"
+        return joined(", ", (kind, show(section.capacitance_F, "F", _DIGITS)))
     if isinstance(section, CellStore):
-        return f"{kind}, {show(section.capacity_mAh, 'mAh', _DIGITS)}"
+        return joined(", ", (kind, show(section.capacity_mAh, "mAh", _DIGITS)))
     if isinstance(section, LogPattern):
-        return f"{kind}, {section.file}"
+        return joined(", ", (kind, section.file))
     return kind
 
 
 def _list_words(items: tuple[Any, ...]) -> str:
     if not items:
-        return "none"
+        return say("none")
     if all(item in WEEKDAYS for item in items if isinstance(item, str)) and isinstance(
         items[0], str
     ):
         return day_words(items)
     if isinstance(items[0], Operation | Phase):
-        return "; ".join(_section_words(item) for item in items)
-    return f"{len(items)} entries" if len(items) > 1 else "1 entry"
+        return joined("; ", (_section_words(item) for item in items))
+    return say("{n} entries", n=len(items)) if len(items) > 1 else say("1 entry")
 
 
 def day_words(days: tuple[Weekday, ...]) -> str:
@@ -223,10 +236,10 @@ def day_words(days: tuple[Weekday, ...]) -> str:
     order = list(WEEKDAYS)
     places = sorted(order.index(day) for day in days)
     if len(places) == len(order):
-        return "every day"
+        return say("every day")
     if len(places) > 2 and places[-1] - places[0] == len(places) - 1:
-        return f"{WEEKDAYS[order[places[0]]]}–{WEEKDAYS[order[places[-1]]]}"
-    return ", ".join(WEEKDAYS[order[place]] for place in places)
+        return joined("–", (WEEKDAYS[order[places[0]]], WEEKDAYS[order[places[-1]]]))
+    return joined(", ", (WEEKDAYS[order[place]] for place in places))
 
 
 def _cell(value: Any) -> float | str:

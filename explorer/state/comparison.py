@@ -19,6 +19,7 @@ from explorer.state.jobs import JobRunner
 from explorer.state.pacer import FramePacer
 from explorer.state.refusal import refusal
 from explorer.state.solver import COLUMNS, MOST_COLUMNS, Solver
+from explorer.text import say
 
 JOB = "compare"
 
@@ -40,8 +41,8 @@ class Comparison(QObject):
     """What differs has changed; at most once a frame."""
     assessed = Signal()
     """One of the two designs was assessed."""
-    failed = Signal(str)
-    """Why the other design cannot be assessed, or a value not be taken over, as a sentence."""
+    failed = Signal(object)
+    """Why the other design cannot be assessed, or a value not be taken over: a `Text`."""
 
     def __init__(
         self, document: Document, solver: Solver, jobs: JobRunner, parent: QObject | None = None
@@ -119,7 +120,7 @@ class Comparison(QObject):
 
     def _on_failed(self, key: str, reason: str) -> None:
         if key == JOB:
-            self.failed.emit(f"The other design cannot be computed: {reason}")
+            self.failed.emit(say("The other design cannot be computed: {reason}", reason=reason))
 
 
 def _work(scenario: Scenario, log: LightLog | None, span_s: float, columns: int) -> Assessment:

@@ -18,6 +18,7 @@ from explorer.scenario.light import LogPattern
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario, get_value, owner_class, with_value
 from explorer.state.refusal import refusal
+from explorer.text import say
 
 _REPLACE_SCENARIO = 1
 
@@ -57,8 +58,8 @@ class Document(QObject):
     """Carries the new scenario."""
     file_changed = Signal()
     """Another file, or another name for it."""
-    refused = Signal(str)
-    """Why an edit did not happen, as a sentence; the scenario is as before."""
+    refused = Signal(object)
+    """Why an edit did not happen, as a `Text` or plain string; the scenario is as before."""
 
     def __init__(self, scenario: Scenario | None = None, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -89,7 +90,7 @@ class Document(QObject):
     @property
     def name(self) -> str:
         """What the window calls the file."""
-        return self.path.name if self.path else "not saved yet"
+        return self.path.name if self.path else say("not saved yet")
 
     @property
     def is_clean(self) -> bool:

@@ -12,6 +12,7 @@ from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario
 from explorer.state.document import Document
 from explorer.state.jobs import JobRunner
+from explorer.text import say
 
 REST_MS = 180
 """Quiet time before a question is asked again; a little after the break-evens."""
@@ -54,8 +55,8 @@ class Feed(QObject):
     arrived = Signal(object)
     """Carries one step of the answer."""
     finished = Signal()
-    failed = Signal(str)
-    """Why there is no answer, as a sentence."""
+    failed = Signal(object)
+    """Why there is no answer, as a sentence: a `Text`."""
 
     def __init__(
         self,
@@ -162,7 +163,7 @@ class Feed(QObject):
 
     def _on_failed(self, key: str, reason: str) -> None:
         if key == self._key and self._for is not None:
-            self.failed.emit(f"This could not be computed: {reason}")
+            self.failed.emit(say("This could not be computed: {reason}", reason=reason))
 
 
 def _send(relay: _Relay, number: int, step: object) -> None:

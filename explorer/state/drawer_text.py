@@ -15,6 +15,7 @@ from explorer.advice.territory import Axis, Territory
 from explorer.advice.verdict import CHECK_NAMES, State
 from explorer.quantity import show
 from explorer.state.readout import CHECK_LABELS, answer_text, margin_text, quantity_text
+from explorer.text import altered, figure, joined, say, texts
 
 if TYPE_CHECKING:
     from explorer.advice.budget import Budget
@@ -23,8 +24,9 @@ if TYPE_CHECKING:
 Table = dict[str, list[float | str]]
 """Columns of equal length under names that end in their unit."""
 CODES: tuple[State, State, State] = ("falls_short", "marginal", "runs")
-CODE_WORDS = ("falls short", "marginal", "runs")
+CODE_WORDS = texts(("falls short", "marginal", "runs"))
 COST_CLASSES = 5
+_NOTHING = 1e-9
 
 
 # --- budget ---
@@ -43,9 +45,6 @@ class BudgetLine:
     useful: bool
     path: str
     spoken: str
-
-
-_NOTHING = 1e-9
 
 
 def budget_lines(found: Budget) -> tuple[BudgetLine, ...]:
@@ -67,8 +66,11 @@ def budget_lines(found: Budget) -> tuple[BudgetLine, ...]:
                 length=item.panel_share,
                 useful=item.stage == "work",
                 path=item.path,
-                spoken=f"{item.label}: {value}, {share} of what the panel could give. "
-                "Enter goes to what governs it.",
+                spoken=say(
+                    "{label}: {value}, {share} of what the panel could give. "
+                    "Enter goes to what governs it.",
+                    label=item.label, value=value, share=share,
+                ),
             )
         )
         start += item.panel_share
@@ -80,20 +82,23 @@ def budget_answer(found: Budget) -> str:
     whole = found.panel_j + found.from_store_j
     if whole <= 0:
         return ""
-    return f"{percent(found.work_j / whole)} of what the panel could give becomes useful work"
+    share = percent(found.work_j / whole)
+    return say("{share} of what the panel could give becomes useful work", share=share)
 
 
 def budget_close(found: Budget) -> str:
     """From the light to the work in one sentence."""
     a_week = abs(found.span_s - 604_800.0) < 1.0
-    span = "a week" if a_week else f"in {show(found.span_s, 's')}"
-    text = f"Of {show(found.light_j, 'J')} of light {span} the cells convert"
-    text += f" {show(found.panel_j, 'J')}"
+    span = say("a week", "how often") if a_week else say("in {time}", time=show(found.span_s, "s"))
+    light, panel, work = (show(j, "J") for j in (found.light_j, found.panel_j, found.work_j))
     if found.light_j > 0:
-        text += f" ({percent(found.panel_j / found.light_j)})"
+        panel = joined("", (panel, " (", percent(found.panel_j / found.light_j), ")"))
     if found.from_store_j > 1e-3 * found.panel_j:
-        text += f", the store gives {show(found.from_store_j, 'J')}"
-    return f"{text}; {show(found.work_j, 'J')} do useful work."
+        panel += say(", the store gives {store}", store=show(found.from_store_j, "J"))
+    return say(
+        "Of {light} of light {span} the cells convert {panel}; {work} do useful work.",
+        light=light, span=span, panel=panel, work=work,
+    )
 
 
 def budget_table(found: Budget) -> Table:
@@ -120,21 +125,21 @@ class Cell:
 
 
 CONTEST_COLUMNS = (
-    ("store", "Store"),
-    ("verdict", "Verdict"),
-    ("trace", "Trace"),
-    ("size", "Size"),
-    ("margin", "Margin"),
-    ("first", "First charge"),
-    ("dark", "Dark time"),
-    ("operations", "Operations"),
-    ("volume", "Volume"),
-    ("mass", "Mass"),
-    ("cost", "Cost"),
-    ("years", "Life"),
-    ("cautions", "Cautions"),
+    ("store", say("Store")),
+    ("verdict", say("Verdict")),
+    ("trace", say("Trace")),
+    ("size", say("Size")),
+    ("margin", say("Margin")),
+    ("first", say("First charge")),
+    ("dark", say("Dark time")),
+    ("operations", say("Operations")),
+    ("volume", say("Volume")),
+    ("mass", say("Mass")),
+    ("cost", say("Cost")),
+    ("years", say("Life")),
+    ("cautions", say("Cautions")),
 )
-CONTEST_TIPS = {
+CONTEST_TIPS = texts({
     "store": "Kind of store",
     "verdict": "Verdict of the device on this store",
     "trace": "Store voltage over the light's period, from the beginning",
@@ -148,7 +153,7 @@ CONTEST_TIPS = {
     "cost": "Relative cost for the same job, 1 (cheapest) to 5",
     "years": "Years to the store's end of life at this temperature and voltage",
     "cautions": "What to mind with this kind of store",
-}
+})  # fmt: skip
 
 
 def contest_cell(entry: Entry, key: str) -> Cell:
@@ -157,7 +162,7 @@ def contest_cell(entry: Entry, key: str) -> Cell:
         return Cell(text=entry.title, rank=0.0)
     verdict = entry.verdict
     if verdict is None:
-        text = "Does not suit" if key == "verdict" else "–"
+        text = say("Does not suit") if key == "verdict" else "–"
         return Cell(text=text, rank=-1.0 if key == "verdict" else math.inf)
     found = entry.answers
     match key:
@@ -171,27 +176,29 @@ def contest_cell(entry: Entry, key: str) -> Cell:
         case "margin":
             check = verdict.governing
             label = CHECK_LABELS[check.name].lower()
-            return Cell(text=f"{margin_text(check.margin)} {label}", rank=check.reserve)
+            return Cell(text=joined(" ", (margin_text(check.margin), label)), rank=check.reserve)
         case "first":
             seconds = found["first_charge_s"]
             return Cell(text=quantity_text(seconds, "s"), rank=seconds)
         case "dark":
             seconds = found["dark_time_s"]
-            text = "no end" if math.isinf(seconds) else quantity_text(seconds, "s")
+            text = say("no end") if math.isinf(seconds) else quantity_text(seconds, "s")
             return Cell(text=text, rank=seconds)
         case "operations":
             count = found["operations_per_charge"]
             return Cell(text=answer_text("operations_per_charge", count), rank=count)
         case "volume":
-            return Cell(text=f"{show(entry.volume_cm3, '', 2)} cm³", rank=entry.volume_cm3)
+            return Cell(text=show(entry.volume_cm3, "", 2) + " cm³", rank=entry.volume_cm3)
         case "mass":
-            return Cell(text=f"{show(entry.mass_g, '', 2)} g", rank=entry.mass_g)
+            return Cell(text=show(entry.mass_g, "", 2) + " g", rank=entry.mass_g)
         case "cost":
-            return Cell(text=f"{entry.cost_class} of {COST_CLASSES}", rank=float(entry.cost_class))
+            text = say("{n} of {count}", n=entry.cost_class, count=COST_CLASSES)
+            return Cell(text=text, rank=float(entry.cost_class))
         case "years":
             return Cell(text=years_text(entry.years_to_end), rank=entry.years_to_end)
         case _:
-            return Cell(text=", ".join(entry.cautions) or "none", rank=float(len(entry.cautions)))
+            text = joined(", ", entry.cautions) or say("none")
+            return Cell(text=text, rank=len(entry.cautions))
 
 
 def years_text(years: float) -> str:
@@ -203,31 +210,34 @@ def years_text(years: float) -> str:
     ('3.4 years', '15 years', '0.5 years')
     """
     if math.isinf(years):
-        return "no end"
+        return say("no end")
     # Cut, not rounded: a life must not read longer than it is.
     text = f"{math.floor(years):d}" if years >= 10 else f"{math.floor(years * 10) / 10:g}"
-    return f"{text} years" if text != "1" else "1 year"
+    return say("{n} years", n=figure(text)) if text != "1" else say("1 year")
 
 
 def contest_line(entry: Entry) -> str:
     """One store in two sentences, for the line below the table and for screen readers."""
     verdict = entry.verdict
     if verdict is None:
-        return f"{entry.title}: its voltage does not suit this device in any size."
-    lead = f"{entry.title}, {show(entry.size, entry.unit)}: {verdict.word.lower()}."
-    hazard = "".join(f" Hazard: {h.title}." for h in verdict.hazards)
-    mind = f" Mind: {'; '.join(entry.cautions)}." if entry.cautions else ""
-    return f"{lead} {verdict.governing.sentence}{hazard}{mind}"
+        return say("{name}: its voltage does not suit this device in any size.", name=entry.title)
+    size, word = show(entry.size, entry.unit), verdict.word.lower()
+    sentences = [joined("", (entry.title, ", ", size, ": ", word, ".")), verdict.governing.sentence]
+    sentences += (say("Hazard: {title}.", title=hazard.title) for hazard in verdict.hazards)
+    if entry.cautions:
+        sentences.append(say("Mind: {cautions}.", cautions=joined("; ", entry.cautions)))
+    return joined(" ", sentences)
 
 
 def contest_answer(entries: Sequence[Entry], done: bool) -> str:
     """How many kinds of store would run, as the answer to the drawer's question."""
-    runs = sum(e.verdict is not None and e.verdict.state == "runs" for e in entries)
+    n = sum(e.verdict is not None and e.verdict.state == "runs" for e in entries)
+    count = len(entries)
     if not done:
-        return f"{runs} of {len(entries)} kinds so far would run"
-    if runs == 0:
-        return f"None of {len(entries)} kinds of store would run in any size"
-    return f"{runs} of {len(entries)} kinds of store would run, each in its best size"
+        return say("{n} of {count} kinds so far would run", n=n, count=count)
+    if n == 0:
+        return say("None of {count} kinds of store would run in any size", count=count)
+    return say("{n} of {count} kinds of store would run, each in its best size", n=n, count=count)
 
 
 def contest_table(entries: Sequence[Entry]) -> Table:
@@ -268,21 +278,22 @@ def axis_value(axis: Axis, value: float) -> str:
 def with_axis(axis: Axis, value: float) -> str:
     """A quantity held at a value, as in "with 2 panels"."""
     if is_count(axis):
-        noun = axis.label.lower()
-        noun = noun.removesuffix("s") if value == 1 else noun
-        return f"{show(value, '')} {noun}"
-    return f"{lower_first(axis.label)} {axis_value(axis, value)}"
+        if axis.path == "panels.count":
+            return say("1 panel") if value == 1 else say("{n} panels", n=show(value, ""))
+        return joined(" ", (show(value, ""), axis.label.lower()))
+    return joined(" ", (lower_first(axis.label), axis_value(axis, value)))
 
 
 def lower_first(text: str) -> str:
-    """A label inside a sentence; short forms in capitals stay.
+    """A label inside a sentence; short forms in capitals stay, as do words of other languages.
 
     Examples
     --------
     >>> lower_first("Light level"), lower_first("ESR in the cold")
     ('light level', 'ESR in the cold')
     """
-    return text if text[:2].isupper() else text[:1].lower() + text[1:]
+    small = text if text[:2].isupper() else text[:1].lower() + text[1:]
+    return altered(text, lambda words: small if words == text else words)
 
 
 def territory_summary(found: Territory, x_now: float, y_now: float) -> str:
@@ -293,13 +304,13 @@ def territory_summary(found: Territory, x_now: float, y_now: float) -> str:
     runs = crossings(found.x, found.reserve[row])
     works = crossings(found.x, found.margin[row])
     if not works:
-        return f"Falls short at every {label} on this map with {held}."
+        return say("Falls short at every {label} on this map with {held}.", label=label, held=held)
     parts = []
     if runs:
-        parts.append("runs " + " and ".join(_stretch(found.x, s) for s in runs))
+        parts.append(say("runs {where}", where=_stretches(found.x, runs)))
     if works != runs:
-        parts.append("works under its margin " + " and ".join(_stretch(found.x, s) for s in works))
-    return f"With {held}: " + "; ".join(parts) + "."
+        parts.append(say("works under its margin {where}", where=_stretches(found.x, works)))
+    return say("With {held}: {outcome}.", held=held, outcome=joined("; ", parts))
 
 
 def crossings(axis: Axis, level: NDArray[np.float64]) -> tuple[tuple[float, float], ...]:
@@ -328,18 +339,23 @@ def _between(one: float, other: float, level: float, next_level: float) -> float
     return float(one + share * (other - one))
 
 
+def _stretches(axis: Axis, found: Sequence[tuple[float, float]]) -> str:
+    return joined(say(" and "), (_stretch(axis, stretch) for stretch in found))
+
+
 def _stretch(axis: Axis, stretch: tuple[float, float]) -> str:
     low, high = stretch
     if math.isinf(low) and math.isinf(high):
-        ends = (axis_value(axis, axis.values[0]), axis_value(axis, axis.values[-1]))
-        return f"everywhere from {ends[0]} to {ends[1]}"
+        first, last = axis_value(axis, axis.values[0]), axis_value(axis, axis.values[-1])
+        return say("everywhere from {first} to {last}", first=first, last=last)
     if math.isinf(high):
-        return f"from {axis_value(axis, low)}"
+        return say("from {low}", low=axis_value(axis, low))
     if math.isinf(low):
-        return f"up to {axis_value(axis, high)}"
+        return say("up to {high}", high=axis_value(axis, high))
     if is_count(axis) and low == high:
-        return f"at {axis_value(axis, low)}"
-    return f"between {axis_value(axis, low)} and {axis_value(axis, high)}"
+        return say("at {value}", value=axis_value(axis, low))
+    between = axis_value(axis, low), axis_value(axis, high)
+    return say("between {low} and {high}", low=between[0], high=between[1])
 
 
 def _spaced(axis: Axis) -> NDArray[np.float64]:
@@ -348,9 +364,8 @@ def _spaced(axis: Axis) -> NDArray[np.float64]:
 
 
 def _spaced_one(axis: Axis, value: float) -> float:
-    if axis.values[0] > 0 and not is_count(axis):
-        return math.log(max(value, 1e-30))
-    return value
+    logarithmic = axis.values[0] > 0 and not is_count(axis)
+    return math.log(max(value, 1e-30)) if logarithmic else value
 
 
 def territory_table(found: Territory) -> Table:
@@ -384,30 +399,29 @@ def percent(share: float) -> str:
     ('> 99.9 %', '100 %', '28 %', '< 0.1 %', '0.4 %')
     """
     if share in (0.0, 1.0):
-        return f"{100 * share:.0f} %"
+        return figure(f"{100 * share:.0f} %")
     value = 100 * share
-    if value < 0.1:
-        return "< 0.1 %"
-    if value > 99.9:
-        return "> 99.9 %"
+    if not 0.1 <= value <= 99.9:
+        return figure("< 0.1 %" if value < 0.1 else "> 99.9 %")
     if value < 1 or value > 99:
-        return f"{math.floor(value * 10 + 1e-9) / 10:g} %"
-    return f"{value:.0f} %"
+        return figure(f"{math.floor(value * 10 + 1e-9) / 10:g} %")
+    return figure(f"{value:.0f} %")
 
 
 def tolerance_text(tolerance: Tolerance) -> str:
     """The half-width of a tolerance as a person reads it."""
     if tolerance.kind == "relative":
-        return f"{100 * tolerance.amount:.3g} %"
+        return figure(f"{100 * tolerance.amount:.3g} %")
     return show(tolerance.amount, tolerance.unit)
 
 
 def spread_answer(found: Spread) -> str:
     """Share of the built units that run, as the answer to the drawer's question."""
     builds = f"{found.builds:,}".replace(",", "\u202f")
-    return (
-        f"{percent(found.share_runs)} of {builds} built units run, "
-        f"{percent(found.share_works)} at least work"
+    runs, works = percent(found.share_runs), percent(found.share_works)
+    return say(
+        "{runs} of {builds} built units run, {works} at least work",
+        runs=runs, builds=builds, works=works,
     )
 
 

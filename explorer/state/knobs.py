@@ -11,6 +11,7 @@ from explorer.scenario.demand import Operation
 from explorer.scenario.fields import describe
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario, get_value, owner_class
+from explorer.text import say
 
 LIGHT_STEPS = (1.0, 1.2, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0)
 E12 = (1.0, 1.2, 1.5, 1.8, 2.2, 2.7, 3.3, 3.9, 4.7, 5.6, 6.8, 8.2)
@@ -110,20 +111,20 @@ class Knob:
 # Corridor and desk: EN 12464-1 as quoted by lighting firms; the others are common practice,
 # no source.
 LIGHT_LANDMARKS = (
-    Landmark(label="corridor", low=100.0, high=100.0),
-    Landmark(label="desk", low=500.0, high=500.0),
-    Landmark(label="window", low=1300.0, high=1300.0),
-    Landmark(label="shade", low=10_000.0, high=10_000.0),
-    Landmark(label="sun", low=100_000.0, high=100_000.0),
+    Landmark(label=say("corridor"), low=100.0, high=100.0),
+    Landmark(label=say("desk"), low=500.0, high=500.0),
+    Landmark(label=say("window"), low=1300.0, high=1300.0),
+    Landmark(label=say("shade"), low=10_000.0, high=10_000.0),
+    Landmark(label=say("sun"), low=100_000.0, high=100_000.0),
 )
 # Where parts of each kind are sold; common practice, no source.
 CAPACITANCE_LANDMARKS = (
-    Landmark(label="capacitor", low=1e-4, high=2.2e-2),
-    Landmark(label="supercapacitor", low=2.2e-2, high=100.0),
+    Landmark(label=say("capacitor"), low=1e-4, high=2.2e-2),
+    Landmark(label=say("supercapacitor"), low=2.2e-2, high=100.0),
 )
 CAPACITY_LANDMARKS = (
-    Landmark(label="coin cell", low=1.0, high=120.0),
-    Landmark(label="pouch or round cell", low=120.0, high=10_000.0),
+    Landmark(label=say("coin cell"), low=1.0, high=120.0),
+    Landmark(label=say("pouch or round cell"), low=120.0, high=10_000.0),
 )
 
 
@@ -174,7 +175,7 @@ def knobs_for(scenario: Scenario, operation: int = 0) -> tuple[Knob, Knob, Knob,
             pulse_path,
             PULSE_STOPS[unit_key],
             PULSE_LANDMARKS[unit_key],
-            label="" if pulse_path == "load.sleep_A" else "Load pulse",
+            label="" if pulse_path == "load.sleep_A" else say("Load pulse"),
         ),
     )
 
@@ -219,7 +220,7 @@ def knob_value(scenario: Scenario, knob: Knob, log: LightLog | None) -> float:
 
 def operation_name(operation: Operation, index: int) -> str:
     """Name of an operation in the choice beside the load knob."""
-    return operation.name or f"operation {index + 1}"
+    return operation.name or say("operation {n}", n=index + 1)
 
 
 def _device_voltage(scenario: Scenario) -> float:

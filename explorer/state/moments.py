@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from explorer.quantity import show
 from explorer.state.spans import DAY_S, HOUR_S, WEEK_S
 from explorer.state.words import WEEKDAY_NAMES
+from explorer.text import figure, joined, say
 
 YEAR_S = 365 * DAY_S
 _STEPS_S = (
@@ -40,8 +41,8 @@ def clock(time_s: float, weekdays: bool, offset_s: float = 0.0) -> str:
     moment = time_s + offset_s
     day = int(moment // DAY_S)
     minutes = int((moment - day * DAY_S) // 60)
-    text = f"{WEEKDAY_NAMES[day % 7]} {minutes // 60:02d}:{minutes % 60:02d}"
-    return text if day < 7 else f"{text}, week {day // 7 + 1}"
+    text = joined(" ", (WEEKDAY_NAMES[day % 7], f"{minutes // 60:02d}:{minutes % 60:02d}"))
+    return text if day < 7 else say("{moment}, week {n}", moment=text, n=day // 7 + 1)
 
 
 def time_ticks(
@@ -90,11 +91,11 @@ def _named_days(from_s: float, to_s: float, offset_s: float) -> tuple[Tick, ...]
 
 def _label(moment: float, step: float, weekdays: bool) -> str:
     if moment < 0:
-        return f"−{_label(-moment, step, weekdays)}"
+        return joined("", ("−", _label(-moment, step, weekdays)))
     if step < 1e-3:
-        return f"{moment * 1e6:.6g} µs"
+        return figure(f"{moment * 1e6:.6g} µs")
     if step < 1:
-        return f"{moment * 1e3:.6g} ms"
+        return figure(f"{moment * 1e3:.6g} ms")
     if weekdays and step < DAY_S:
         day = math.floor(moment / DAY_S + 1e-9)
         rest = round(moment - day * DAY_S)
@@ -103,9 +104,9 @@ def _label(moment: float, step: float, weekdays: bool) -> str:
         text = f"{rest // 3600:02d}:{rest % 3600 // 60:02d}"
         return text if step >= 60 else f"{text}:{rest % 60:02d}"
     if step < 60:
-        return f"{moment:.6g} s"
+        return figure(f"{moment:.6g} s")
     if step < HOUR_S:
-        return f"{moment / 60:.6g} min"
+        return figure(f"{moment / 60:.6g} min")
     if step < DAY_S:
-        return f"{moment / HOUR_S:.6g} h"
-    return f"{moment / DAY_S:.6g} d"
+        return figure(f"{moment / HOUR_S:.6g} h")
+    return figure(f"{moment / DAY_S:.6g} d")

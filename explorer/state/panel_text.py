@@ -13,8 +13,9 @@ from explorer.scenario.model import Scenario
 from explorer.scenario.supply import Technology
 from explorer.state.drawer_text import Table
 from explorer.state.words import option
+from explorer.text import figure, joined, say
 
-METER_NOTE = (
+METER_NOTE = say(
     "A lux meter weighs light as the eye does, so the same reading means different things to a "
     "cell: watts and current depend on the source."
 )
@@ -36,17 +37,29 @@ class Meaning:
 def panel_answer(curve: PanelCurve, scenario: Scenario) -> str:
     """The working point in a sentence, with the light that is left at the cells."""
     if curve.illuminance_lx <= 0 or curve.points[0].power_w <= 0:
-        return "No light reaches the panel."
+        return say("No light reaches the panel.")
     peak = curve.points[0]
     light = scenario.light
     share = light.orientation_factor * light.cover_factor * light.soiling_factor
-    at = f"At {show(curve.illuminance_lx, 'lx')}"
+    light_at_panel = show(curve.illuminance_lx, "lx")
+    power, voltage = show(peak.power_w, "W"), show(peak.voltage_v, "V")
     if share < 0.995:
-        at += f", of which {show(curve.illuminance_lx * share, 'lx')} reach the cells,"
-    return (
-        f"{at} the panels give at most "
-        f"{show(peak.power_w, 'W')}, at {show(peak.voltage_v, 'V')}. {curve.note}"
-    )
+        most = say(
+            "At {light}, of which {rest} reach the cells, the panels give at most {power}, "
+            "at {voltage}.",
+            light=light_at_panel,
+            rest=show(curve.illuminance_lx * share, "lx"),
+            power=power,
+            voltage=voltage,
+        )
+    else:
+        most = say(
+            "At {light} the panels give at most {power}, at {voltage}.",
+            light=light_at_panel,
+            power=power,
+            voltage=voltage,
+        )
+    return joined(" ", (most, curve.note))
 
 
 def panel_table(curve: PanelCurve) -> Table:
@@ -61,7 +74,10 @@ def panel_table(curve: PanelCurve) -> Table:
 def point_lines(curve: PanelCurve) -> tuple[tuple[str, str], ...]:
     """Name and values of every working point, in the order of `numbered`."""
     return tuple(
-        (f"{number}  {p.label}", f"{show(p.voltage_v, 'V')}, {show(p.power_w, 'W')}")
+        (
+            joined("  ", (str(number), p.label)),
+            joined(", ", (show(p.voltage_v, "V"), show(p.power_w, "W"))),
+        )
         for number, p in numbered(curve)
     )
 
@@ -74,7 +90,11 @@ def numbered(curve: PanelCurve) -> tuple[tuple[int, WorkingPoint], ...]:
 
 def meaning_title(illuminance_lx: float, technology: Technology) -> str:
     """Heading of the table of sources."""
-    return f"What {show(illuminance_lx, 'lx')} mean to {option(technology).lower()}"
+    return say(
+        "What {light} mean to {cell}",
+        light=show(illuminance_lx, "lx"),
+        cell=option(technology).lower(),
+    )
 
 
 def light_meanings(scenario: Scenario, illuminance_lx: float) -> tuple[Meaning, ...]:
@@ -88,8 +108,8 @@ def light_meanings(scenario: Scenario, illuminance_lx: float) -> tuple[Meaning, 
             Meaning(
                 source=source,
                 name=option(source),
-                irradiance=f"{found.irradiance_w_per_m2:.3g}",
-                current=f"{micro:.3g}",
+                irradiance=figure(f"{found.irradiance_w_per_m2:.3g}"),
+                current=figure(f"{micro:.3g}"),
                 chosen=source == scenario.light.source,
             )
         )
@@ -99,7 +119,12 @@ def light_meanings(scenario: Scenario, illuminance_lx: float) -> tuple[Meaning, 
 def meaning_line(scenario: Scenario, illuminance_lx: float) -> str:
     """The chosen source's row in one line, for the place where the source is chosen."""
     row = next(r for r in light_meanings(scenario, illuminance_lx) if r.chosen)
-    return f"{show(illuminance_lx, 'lx')} of it are {row.irradiance} W/m² and {row.current} µA/cm²."
+    return say(
+        "{light} of it are {irradiance} W/m² and {current} µA/cm².",
+        light=show(illuminance_lx, "lx"),
+        irradiance=row.irradiance,
+        current=row.current,
+    )
 
 
 def meaning_table(scenario: Scenario, illuminance_lx: float) -> Table:

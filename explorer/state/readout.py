@@ -13,21 +13,23 @@ from explorer.advice.verdict import Check, State
 from explorer.engine.columns import Columns
 from explorer.quantity import show
 from explorer.state.moments import clock
+from explorer.text import altered, figure, joined, say, texts
 
 _NUMBER_AND_UNIT = re.compile(r"(?<=\d) (?=(?:[pnµmkMG]?[AVWFJΩ]|lx|s|ms|min|h|d|mAh|°C|%)\b)")
 CHECK_LABELS = {
-    "starts": "Starts",
-    "balance": "Balance",
-    "dark": "Dark",
-    "pulse": "Pulse",
-    "ratings": "Ratings",
-    "service": "Service",
+    "starts": say("Starts", "check"),
+    "balance": say("Balance", "check"),
+    "dark": say("Dark", "check"),
+    "pulse": say("Pulse", "check"),
+    "ratings": say("Ratings", "check"),
+    "service": say("Service", "check"),
 }
-STATE_WORDS: dict[State, str] = {
+STATE_WORDS: dict[State, str] = texts({
     "runs": "passes",
     "marginal": "under its margin",
     "falls_short": "fails",
-}
+})  # fmt: skip
+_PINNED = say("pinned")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -74,19 +76,19 @@ def margin_text(margin: float) -> str:
     if math.isnan(margin):
         return "–"
     if margin >= 99:  # what is known to be more is capped there
-        return "> 99×"
+        return figure("> 99×")
     if margin >= 10:
-        return f"{margin:.0f}×"
+        return figure(f"{margin:.0f}×")
     # Truncated, not rounded: 0.999 must not read as a pass.
-    return f"{math.floor(margin * 100 + 1e-9) / 100:.2f}×"
+    return figure(f"{math.floor(margin * 100 + 1e-9) / 100:.2f}×")
 
 
 def value_text(check: Check) -> str:
     """What a check reached, in its own unit; words where there is no number."""
     if math.isinf(check.value):
         if check.name == "starts":
-            return "never"
-        return "no end" if check.value > 0 else "none"
+            return say("never")
+        return say("no end") if check.value > 0 else say("none")
     return quantity_text(check.value, "share" if check.name == "service" else check.unit)
 
 
@@ -99,13 +101,13 @@ def quantity_text(value: float, unit: str) -> str:
     ('2.17 h', '50 %')
     """
     if math.isinf(value):
-        return "never" if value > 0 else "none"
+        return say("never") if value > 0 else say("none")
     scale = {"s": 1.0, "min": 60.0, "h": 3600.0, "d": 86_400.0, "days": 86_400.0}
     if unit in scale:
         return show(value * scale[unit], "s")
     if unit in ("share", "%"):
         percent = value * 100 if unit == "share" else value
-        return f"{math.floor(percent * 10 + 1e-9) / 10:g} %"
+        return figure(f"{math.floor(percent * 10 + 1e-9) / 10:g} %")
     if unit in ("", "1", "×"):
         return show(value, "")
     return show(value, unit)
@@ -119,7 +121,7 @@ def bind_units(sentence: str) -> str:
     >>> bind_units("lasts 36 h in the dark") == "lasts 36\u00a0h in the dark"
     True
     """
-    return _NUMBER_AND_UNIT.sub("\u00a0", sentence)
+    return altered(sentence, lambda words: _NUMBER_AND_UNIT.sub("\u00a0", words))
 
 
 def sign(assessment: Assessment) -> SignText:
@@ -127,18 +129,19 @@ def sign(assessment: Assessment) -> SignText:
     verdict = assessment.verdict
     check = verdict.governing
     number = margin_text(check.margin)
-    caption = f"{CHECK_LABELS.get(check.name, check.name).lower()}: {value_text(check)}"
-    wanted = margin_text(check.wanted)
+    label = CHECK_LABELS.get(check.name, check.name).lower()
+    caption = joined(": ", (label, value_text(check)))
     if check.wanted > 1:
-        caption += f"; {wanted} asked for"
-    hazards = "".join(f" Hazard: {h.title}." for h in verdict.hazards)
+        wanted = margin_text(check.wanted)
+        caption = say("{reached}; {wanted} asked for", reached=caption, wanted=wanted)
+    hazards = (say("Hazard: {title}.", title=hazard.title) for hazard in verdict.hazards)
     return SignText(
         state=verdict.state,
         word=verdict.word,
         reason=bind_units(check.sentence),
         number=number,
         caption=caption,
-        spoken=f"{verdict.word}. {check.sentence}{hazards}",
+        spoken=joined(" ", (verdict.word + ".", check.sentence, *hazards)),
     )
 
 
@@ -156,7 +159,13 @@ def check_rows(assessment: Assessment) -> tuple[CheckText, ...]:
                 value=value,
                 margin=margin,
                 sentence=bind_units(check.sentence),
-                spoken=f"{label}: {STATE_WORDS[check.state]}, {value}, margin {margin}",
+                spoken=say(
+                    "{check}: {state}, {value}, margin {margin}",
+                    check=label,
+                    state=STATE_WORDS[check.state],
+                    value=value,
+                    margin=margin,
+                ),
             )
         )
     return tuple(rows)
@@ -168,7 +177,7 @@ def cursor_lines(
     ghost: Columns | None,
     weekdays: bool,
     offset_s: float = 0.0,
-    ghost_name: str = "pinned",
+    ghost_name: str = _PINNED,
 ) -> tuple[Line, ...]:
     """What every curve reads at one moment.
 
@@ -190,13 +199,13 @@ def cursor_lines(
     lowest = value_at(trace, trace.terminal_min_v, time_s)
     lines = [
         Line(label=clock(time_s, weekdays, offset_s), value=""),
-        Line(label="store", value=volts(store)),
-        Line(label="in the pulse", value=volts(lowest)),
-        Line(label="light", value=show(float(trace.illuminance_lx[row]), "lx")),
-        Line(label="charging", value=show(float(trace.harvest_a[row]), "A")),
+        Line(label=say("store"), value=volts(store)),
+        Line(label=say("in the pulse"), value=volts(lowest)),
+        Line(label=say("light"), value=show(float(trace.illuminance_lx[row]), "lx")),
+        Line(label=say("charging"), value=show(float(trace.harvest_a[row]), "A")),
         Line(
-            label="load",
-            value=show(float(trace.load_a[row]), "A") if trace.connected[row] else "off",
+            label=say("load"),
+            value=show(float(trace.load_a[row]), "A") if trace.connected[row] else say("off"),
         ),
     ]
     if ghost is not None:
@@ -223,17 +232,17 @@ def volts(value: float) -> str:
     >>> volts(3.0)
     '3.00 V'
     """
-    return f"{value:.2f} V"
+    return figure(f"{value:.2f} V")
 
 
 def pulse_lines(pulse: PulseView) -> tuple[Line, ...]:
     """The numbers beside the zoomed pulse."""
     lowest = float(np.min(pulse.terminal_v))
     return (
-        Line(label="ESR step", value=small_volts(pulse.step_v)),
-        Line(label="ramp", value=small_volts(pulse.ramp_v)),
-        Line(label="lowest", value=volts(lowest)),
-        Line(label="minimum", value=volts(pulse.minimum_v)),
+        Line(label=say("ESR step"), value=small_volts(pulse.step_v)),
+        Line(label=say("ramp"), value=small_volts(pulse.ramp_v)),
+        Line(label=say("lowest"), value=volts(lowest)),
+        Line(label=say("minimum"), value=volts(pulse.minimum_v)),
     )
 
 
@@ -246,31 +255,35 @@ def small_volts(value: float) -> str:
     ('12 mV', '0.42 V', '2.83 µV')
     """
     if 0 < abs(value) < 1e-4:
-        return f"{value * 1e6:.3g} µV"
-    return f"{value * 1e3:.3g} mV" if abs(value) < 0.1 else f"{value:.2f} V"
+        return figure(f"{value * 1e6:.3g} µV")
+    return figure(f"{value * 1e3:.3g} mV" if abs(value) < 0.1 else f"{value:.2f} V")
 
 
 def trace_summary(assessment: Assessment) -> str:
     """The trace in one sentence, for those who do not see it."""
     trace = assessment.trace
     restarts = sum(mark.kind == "connect" for mark in assessment.marks)
-    return (
-        f"Store voltage over {show(float(trace.time_s[-1]), 's')}: from "
-        f"{volts(float(trace.store_v[0]))} to {volts(float(trace.store_v[-1]))}, highest "
-        f"{volts(float(trace.store_v.max()))}, lowest in a pulse "
-        f"{volts(float(trace.terminal_min_v.min()))}, connects {restarts} times."
+    return say(
+        "Store voltage over {time}: from {first} to {last}, highest {highest}, lowest in a pulse "
+        "{lowest}, connects {n} times.",
+        time=show(float(trace.time_s[-1]), "s"),
+        first=volts(float(trace.store_v[0])),
+        last=volts(float(trace.store_v[-1])),
+        highest=volts(float(trace.store_v.max())),
+        lowest=volts(float(trace.terminal_min_v.min())),
+        n=restarts,
     )
 
 
 ANSWERS = (
-    ("first_charge_s", "Empty to first operation"),
-    ("full_charge_s", "Empty to full"),
-    ("dark_time_s", "From full in the dark"),
-    ("recovery_s", "Recovery from flat"),
-    ("lowest_store_V", "Lowest store voltage"),
-    ("operations_per_charge", "Operations per charge"),
-    ("highest_rate_per_day", "Most operations a day"),
-    ("lowest_light_lx", "Least light that sustains"),
+    ("first_charge_s", say("Empty to first operation")),
+    ("full_charge_s", say("Empty to full")),
+    ("dark_time_s", say("From full in the dark")),
+    ("recovery_s", say("Recovery from flat")),
+    ("lowest_store_V", say("Lowest store voltage")),
+    ("operations_per_charge", say("Operations per charge")),
+    ("highest_rate_per_day", say("Most operations a day")),
+    ("lowest_light_lx", say("Least light that sustains")),
 )
 """The answers beside the pulse, in this order."""
 
@@ -290,4 +303,4 @@ def answer_text(key: str, value: float) -> str:
     unit = key.rpartition("_")[2]
     if unit in ("s", "V", "lx", "A", "W", "J", "F"):
         return quantity_text(value, unit)
-    return show(value, "", infinite="no limit")
+    return show(value, "", infinite=say("no limit"))

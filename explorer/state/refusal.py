@@ -3,10 +3,31 @@
 from __future__ import annotations
 
 from pydantic import ValidationError
+from pydantic_core import ErrorDetails
 
 from explorer.scenario.fields import Quantity, describe
 from explorer.scenario.model import Scenario, owner_class
 from explorer.state.words import plain_number
+from explorer.text import capitalised, figure, joined, say, texts
+
+_FAULTS = texts(
+    {
+        "greater_than_equal": "input should be greater than or equal to {ge}",
+        "less_than_equal": "input should be less than or equal to {le}",
+        "finite_number": "input should be a finite number",
+        "float_type": "input should be a valid number",
+        "float_parsing": "input should be a valid number, unable to parse string as a number",
+        "int_type": "input should be a valid integer",
+        "int_parsing": "input should be a valid integer, unable to parse string as an integer",
+        "int_from_float": "input should be a valid integer, got a number with a fractional part",
+        "bool_type": "input should be a valid boolean",
+        "string_type": "input should be a valid string",
+        "string_too_long": "string should have at most {max_length} characters",
+        "tuple_type": "input should be a valid array",
+        "literal_error": "input should be {expected}",
+    }
+)
+"""What the validator says, by its name for the fault, so that it can be translated."""
 
 
 def refusal(scenario: Scenario, path: str, error: Exception) -> str:
@@ -22,19 +43,44 @@ def refusal(scenario: Scenario, path: str, error: Exception) -> str:
         What the model raised.
     """
     if not isinstance(error, ValidationError):
-        return f"There is nothing to change at {path}."
+        return say("There is nothing to change at {path}.", path=path)
     fault = error.errors(include_url=False)[0]
     if fault["type"] == "value_error":
-        return _capital(str(fault.get("ctx", {}).get("error", fault["msg"]))) + "."
+        return capitalised(fault_text(fault)) + "."
     key = path.rpartition(".")[2]
     try:
         field = describe(owner_class(scenario, path), key)
     except KeyError:
-        return _capital(str(fault["msg"])) + "."
+        return capitalised(fault_text(fault)) + "."
     last = fault["loc"][-1] if fault["loc"] else key
     if last != key:
-        return f"{field.label}: {last}: {fault['msg']}."
+        return joined(": ", (field.label, str(last), capitalised(fault_text(fault)))) + "."
     return range_sentence(field)
+
+
+def fault_text(fault: ErrorDetails) -> str:
+    """What the validator found, to stand after a colon.
+
+    Examples
+    --------
+    >>> from explorer.scenario.supply import Panels
+    >>> try:
+    ...     Panels(count=0)
+    ... except ValidationError as error:
+    ...     fault_text(error.errors()[0])
+    'input should be greater than or equal to 1'
+    """
+    context = fault.get("ctx", {})
+    if fault["type"] == "value_error" and "error" in context:
+        return str(context["error"])
+    message = fault["msg"][:1].lower() + fault["msg"][1:]
+    if fault["type"] not in _FAULTS:
+        return message
+    values = {name: figure(str(value)) for name, value in context.items()}
+    if "expected" in context:
+        values["expected"] = joined(say(" or "), str(context["expected"]).split(" or "))
+    found = say(_FAULTS[fault["type"]], **values)
+    return found if found == message else message
 
 
 def range_sentence(field: Quantity) -> str:
@@ -48,10 +94,11 @@ def range_sentence(field: Quantity) -> str:
     'Panels takes 1 to 64.'
     """
     if field.low == float("-inf"):
-        return f"{field.label} does not take that."
+        return say("{label} does not take that.", label=field.label)
     unit = f" {field.unit}" if field.unit else ""
-    return f"{field.label} takes {plain_number(field.low)} to {plain_number(field.high)}{unit}."
-
-
-def _capital(text: str) -> str:
-    return text[:1].upper() + text[1:]
+    return say(
+        "{label} takes {low} to {high}.",
+        label=field.label,
+        low=plain_number(field.low),
+        high=plain_number(field.high) + unit,
+    )

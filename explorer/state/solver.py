@@ -20,6 +20,7 @@ from explorer.state.jobs import JobRunner
 from explorer.state.knobs import knobs_for
 from explorer.state.pacer import FramePacer
 from explorer.state.spans import SpanKey, Window, first_light_s, window_of
+from explorer.text import say
 
 LOG = logging.getLogger(__name__)
 REST_MS = 150
@@ -64,7 +65,8 @@ class Solver(QObject):
     """Carries the `Assessment` of the pinned design, or None."""
     break_evens_ready = Signal(object)
     """Carries a dict from path to `BreakEven`."""
-    failed = Signal(str)
+    failed = Signal(object)
+    """Why there is no assessment, as a `Text`."""
 
     def __init__(self, document: Document, jobs: JobRunner, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -190,7 +192,7 @@ class Solver(QObject):
             )
         except (ValueError, ArithmeticError, OSError) as error:
             LOG.exception("the scenario could not be assessed")
-            self.failed.emit(f"This scenario cannot be computed: {error}")
+            self.failed.emit(say("This scenario cannot be computed: {reason}", reason=str(error)))
             return None
 
     def _solve_ghost(self) -> None:

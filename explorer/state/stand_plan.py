@@ -11,7 +11,9 @@ from pydantic import BaseModel, ConfigDict, Field, ValidationError, field_valida
 from explorer.files.disk import MEGABYTE, FileError, read_text, write_text
 from explorer.resource_files import scenario_folder
 from explorer.state.knobs import KNOB_KEYS
+from explorer.state.refusal import fault_text
 from explorer.state.theme import ThemeChoice
+from explorer.text import joined, say
 
 FORMAT: Final = "gloaming-stand"
 BUNDLED = "bundled:"
@@ -38,7 +40,8 @@ class StandPlan(BaseModel):
     cycle_s: Annotated[int, Field(ge=5, le=600)] = 15
     """How long each scenario stays while nobody is there. [s]"""
     movable: tuple[KnobKey, ...] = ("light", "panels", "store", "pulse")
-    title: Annotated[str, Field(max_length=120)] = "Can it live on the light it gets?"
+    title: Annotated[str, Field(max_length=120)] = say("Can it live on the light it gets?")
+    """Of the page; a `Text` only while nobody has given another one."""
     contact: Annotated[str, Field(max_length=160)] = ""
     diagonal_in: Annotated[float, Field(ge=5, le=150)] = 24.0
     """Diagonal of the screen. [in]"""
@@ -51,7 +54,7 @@ class StandPlan(BaseModel):
     @classmethod
     def _in_order(cls, keys: tuple[KnobKey, ...]) -> tuple[KnobKey, ...]:
         if not keys:
-            raise ValueError("must name at least one of the four knobs")
+            raise ValueError(say("must name at least one of the four knobs"))
         return tuple(sorted(set(keys), key=KNOB_KEYS.index))
 
     @field_validator("scenarios")
@@ -95,11 +98,11 @@ def load_plan(path: Path) -> StandPlan:
     FileError
         The file is missing, is no set-up, or holds a value that is not allowed.
     """
-    text = read_text(path, limit_bytes=LIMIT_BYTES, what="stand set-up")
+    text = read_text(path, limit_bytes=LIMIT_BYTES, what=say("stand set-up"))
     try:
         return StandPlan.model_validate_json(text)
     except ValidationError as error:
-        raise FileError(f"{path.name}: {_sentence(error)}") from None
+        raise FileError(joined(": ", (path.name, _sentence(error)))) from None
 
 
 def save_plan(path: Path, plan: StandPlan) -> None:
@@ -113,7 +116,13 @@ def save_plan(path: Path, plan: StandPlan) -> None:
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
     except OSError as error:
-        raise FileError(f"{path.parent} cannot be made: {error.strerror or error}.") from None
+        raise FileError(
+            say(
+                "{place} cannot be made: {reason}.",
+                place=str(path.parent),
+                reason=error.strerror or str(error),
+            )
+        ) from None
     data = plan.model_dump(mode="json")
     write_text(path, json.dumps(data, indent=2, ensure_ascii=False) + "\n")
 
@@ -122,8 +131,8 @@ def _sentence(error: ValidationError) -> str:
     fault = error.errors(include_url=False)[0]
     key = ".".join(str(part) for part in fault["loc"])
     if fault["type"] == "json_invalid":
-        return f"the text is not JSON: {fault['msg']}."
+        return say("the text is not JSON: {reason}.", reason=fault["msg"])
     if fault["type"] == "extra_forbidden":
-        return f"{key} is not a known key; known are {', '.join(StandPlan.model_fields)}."
-    message = str(fault["msg"]).removeprefix("Value error, ")
-    return f"{key}: {message[:1].lower()}{message[1:]}."
+        known = ", ".join(StandPlan.model_fields)
+        return say("{key} is not a known key; known are {known}.", key=key, known=known)
+    return joined(": ", (key, fault_text(fault))) + "."

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from explorer.text import say
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Step:
@@ -17,33 +19,43 @@ class Step:
 STEPS: tuple[Step, ...] = (
     Step(
         key="knobs",
-        title="Four knobs",
-        text="Light, panels, store and load pulse: drag one, or give it the focus and use the "
-        "arrow keys. One step is one real part. Below each, a fold holds the details.",
+        title=say("Four knobs"),
+        text=say(
+            "Light, panels, store and load pulse: drag one, or give it the focus and use the "
+            "arrow keys. One step is one real part. Below each, a fold holds the details."
+        ),
     ),
     Step(
         key="break_even",
-        title="Where it breaks even",
-        text="The thick part of each track is where the design runs, everything else as it is. "
-        "The line below it says the same in numbers.",
+        title=say("Where it breaks even"),
+        text=say(
+            "The thick part of each track is where the design runs, everything else as it is. "
+            "The line below it says the same in numbers."
+        ),
     ),
     Step(
         key="sign",
-        title="The sign",
-        text="A full disc runs, a half disc is marginal, an open ring falls short. The reason "
-        "that governs stands beside it, and the six checks below; press one to read it.",
+        title=say("The sign"),
+        text=say(
+            "A full disc runs, a half disc is marginal, an open ring falls short. The reason "
+            "that governs stands beside it, and the six checks below; press one to read it."
+        ),
     ),
     Step(
         key="trace",
-        title="The trace",
-        text="The store's voltage over the week, lit hours shaded, thresholds dashed. Point at "
-        "it, or use the arrow keys, to read every curve at one moment.",
+        title=say("The trace"),
+        text=say(
+            "The store's voltage over the week, lit hours shaded, thresholds dashed. Point at "
+            "it, or use the arrow keys, to read every curve at one moment."
+        ),
     ),
     Step(
         key="drawers",
-        title="The drawers",
-        text="Below the trace: where the energy goes, which store, where it would work, how "
-        "sure. Press F1 anywhere to have a quantity explained. This tour is in the Help menu.",
+        title=say("The drawers"),
+        text=say(
+            "Below the trace: where the energy goes, which store, where it would work, how "
+            "sure. Press F1 anywhere to have a quantity explained. This tour is in the Help menu."
+        ),
     ),
 )
 
@@ -73,7 +85,7 @@ class Tour:
     @property
     def place(self) -> str:
         """Such as ``2 of 5``."""
-        return f"{self.index + 1} of {len(self.steps)}"
+        return say("{n} of {count}", n=self.index + 1, count=len(self.steps))
 
     def forward(self) -> bool:
         """Go to the next step; False where there is none."""

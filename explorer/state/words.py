@@ -6,8 +6,9 @@ from pathlib import Path
 
 from explorer.files.disk import FileError
 from explorer.files.scenario_json import load_scenario
+from explorer.text import figure, texts
 
-OPTIONS = {
+OPTIONS = texts({
     # light sources
     "led_2700": "LED, warm white 2700 K",
     "led_3000": "LED, warm white 3000 K",
@@ -61,8 +62,8 @@ OPTIONS = {
     "current_A": "Current",
     "power_W": "Power",
     "resistance_ohm": "Resistance",
-}
-WEEKDAYS = {
+})  # fmt: skip
+WEEKDAYS = texts({
     "mon": "Mon",
     "tue": "Tue",
     "wed": "Wed",
@@ -70,7 +71,7 @@ WEEKDAYS = {
     "fri": "Fri",
     "sat": "Sat",
     "sun": "Sun",
-}
+})  # fmt: skip
 WEEKDAY_NAMES = tuple(WEEKDAYS.values())
 
 
@@ -94,8 +95,8 @@ def plain_number(value: float) -> str:
     ('200 000', '0.5')
     """
     if abs(value) >= 10_000 and value == int(value):
-        return f"{int(value):,}".replace(",", " ")
-    return f"{value:.6g}".replace("e-0", "e-").replace("e+0", "e")
+        return figure(f"{int(value):,}".replace(",", " "))
+    return figure(f"{value:.6g}".replace("e-0", "e-").replace("e+0", "e"))
 
 
 def example_name(path: Path) -> str:
