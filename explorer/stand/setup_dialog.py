@@ -30,7 +30,7 @@ from explorer.state import theme
 from explorer.state.language import language, tr
 from explorer.state.stand_plan import SHORTEST_WARNING_S, KnobKey, StandPlan
 from explorer.state.theme import ThemeChoice, tokens_of
-from explorer.text import say, texts
+from explorer.text import Text, say, texts
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.fields import CalmComboBox, Field
 
@@ -72,7 +72,8 @@ class SetupDialog(QDialog):
         self._resolution = (size.width(), size.height())
         self.scenarios = ScenarioList(plan.scenarios)
         self.title = Field()
-        self.title.setText(plan.title)
+        # The program's own title in the language on show, an operator's as it is.
+        self.title.setText(tr(plan.title) if isinstance(plan.title, Text) else plan.title)
         self.title.setMaxLength(120)
         self.contact = Field()
         self.contact.setText(plan.contact)
