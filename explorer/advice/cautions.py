@@ -11,6 +11,7 @@ from typing import Literal
 
 from explorer.scenario.model import Scenario
 from explorer.scenario.storage import CapacitorStore, CellStore, SupercapacitorStore
+from explorer.text import Text, figure, joined, say
 
 Where = Literal["store", "load", "panel", "charger"]
 
@@ -18,7 +19,7 @@ SMALL_CELL_MAH = 250.0
 """A cell up to this capacity may be a coin cell that a child can swallow (own judgement)."""
 MANY_PANELS_CM2 = 2500.0
 """Above this area panels go on a wall or a ceiling rather than on a device (own judgement)."""
-DEFER = "The part's data sheet, local codes and a qualified person decide."
+DEFER = say("The part's data sheet, local codes and a qualified person decide.")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -42,6 +43,11 @@ def cautions(scenario: Scenario) -> tuple[Caution, ...]:
     return (*_store(scenario), *_charger(scenario), *_load(scenario), *_panel(scenario))
 
 
+def _deferred(*sentences: str) -> Text:
+    """A caution's sentences, ended by whose word counts."""
+    return joined(" ", (*sentences, DEFER))
+
+
 def _store(scenario: Scenario) -> list[Caution]:
     store = scenario.store
     if isinstance(store, CapacitorStore):
@@ -55,16 +61,20 @@ def _capacitor(store: CapacitorStore) -> list[Caution]:
     found = [
         Caution(
             key="electrolytic",
-            title="Electrolytic capacitors",
-            text="An electrolytic has a polarity: reversed or above its rated voltage it vents hot "
-            "gas and may burst. Keep the space above its vent free. Heat shortens its life. After "
-            "some two years in store, form it again before use: rated voltage through 1 kΩ for "
-            f"half an hour to an hour is usual. {DEFER}",
+            title=say("Electrolytic capacitors"),
+            text=_deferred(
+                say(
+                    "An electrolytic has a polarity: reversed or above its rated voltage it vents "
+                    "hot gas and may burst. Keep the space above its vent free. Heat shortens its "
+                    "life. After some two years in store, form it again before use: rated voltage "
+                    "through 1 kΩ for half an hour to an hour is usual."
+                )
+            ),
             where="store",
         )
     ]
     if store.units_in_series > 1:
-        found.append(_series_bank("capacitors"))
+        found.append(_series_bank(say("capacitors")))
     return found
 
 
@@ -72,35 +82,48 @@ def _supercapacitor(store: SupercapacitorStore) -> list[Caution]:
     found = [
         Caution(
             key="supercapacitor",
-            title="Supercapacitors",
-            text="A charged supercapacitor drives a very high current through a short circuit: "
-            "insulate it, take off rings and watches, and discharge it through a resistor before "
-            "handling or transport. Never exceed the rated voltage of a unit or its temperature; "
-            "gas then opens the vent. Mind the polarity; reversal ages or destroys it. "
-            f"{DEFER}",
+            title=say("Supercapacitors"),
+            text=_deferred(
+                say(
+                    "A charged supercapacitor drives a very high current through a short circuit: "
+                    "insulate it, take off rings and watches, and discharge it through a resistor "
+                    "before handling or transport. Never exceed the rated voltage of a unit or "
+                    "its temperature; gas then opens the vent. Mind the polarity; reversal ages "
+                    "or destroys it."
+                )
+            ),
             where="store",
         )
     ]
     if store.units_in_series > 1:
-        found.append(_series_bank("supercapacitors"))
+        found.append(_series_bank(say("supercapacitors")))
     if store.lowest_V > 0:
         found.append(
             Caution(
                 key="hybrid",
-                title="Hybrid capacitors",
-                text=f"A hybrid (lithium-ion) capacitor is harmed below its lower limit, here "
-                f"{store.lowest_V:g} V a unit: cut the load off above it, never discharge it to "
-                "zero or short it, and treat it as a lithium part in transport. " + DEFER,
+                title=say("Hybrid capacitors"),
+                text=_deferred(
+                    say(
+                        "A hybrid (lithium-ion) capacitor is harmed below its lower limit, here "
+                        "{volts} V a unit: cut the load off above it, never discharge it to zero "
+                        "or short it, and treat it as a lithium part in transport.",
+                        volts=figure(f"{store.lowest_V:g}"),
+                    )
+                ),
                 where="store",
             )
         )
     found.append(
         Caution(
             key="acetonitrile",
-            title="Electrolyte",
-            text="Many supercapacitors hold acetonitrile, which is flammable and poisonous. Do not "
-            "open, crush or burn them; if one leaks, leave and air the room, and keep it off the "
-            f"skin. {DEFER}",
+            title=say("Electrolyte"),
+            text=_deferred(
+                say(
+                    "Many supercapacitors hold acetonitrile, which is flammable and poisonous. Do "
+                    "not open, crush or burn them; if one leaks, leave and air the room, and keep "
+                    "it off the skin."
+                )
+            ),
             where="store",
         )
     )
@@ -110,11 +133,16 @@ def _supercapacitor(store: SupercapacitorStore) -> list[Caution]:
 def _series_bank(what: str) -> Caution:
     return Caution(
         key="series_bank",
-        title="Units in series",
-        text=f"In series, {what} share the voltage by their capacitance while charging and by "
-        "their leakage while standing, so one unit can pass its rating though the bank does "
-        "not. Balance them, leave headroom for tolerance and age, and measure each unit. "
-        f"{DEFER}",
+        title=say("Units in series"),
+        text=_deferred(
+            say(
+                "In series, {parts} share the voltage by their capacitance while charging and by "
+                "their leakage while standing, so one unit can pass its rating though the bank "
+                "does not. Balance them, leave headroom for tolerance and age, and measure each "
+                "unit.",
+                parts=what,
+            )
+        ),
         where="store",
     )
 
@@ -123,13 +151,18 @@ def _cell(store: CellStore) -> list[Caution]:
     found = [
         Caution(
             key="lithium",
-            title="Lithium cells",
-            text=f"Charge only between {store.charge_above_C:g} and {store.charge_below_C:g} °C "
-            "and within the cell's own window of voltage and current; a lithium cell charged "
-            "below 0 °C plates lithium unless its data sheet allows it. A protection circuit "
-            "against over-charge, over-discharge and short circuit is needed. Do not crush, "
-            "pierce or heat it. Product safety (IEC 62133-2) and transport (UN 38.3) are two "
-            f"separate proofs. {DEFER}",
+            title=say("Lithium cells"),
+            text=_deferred(
+                say(
+                    "Charge only between {low} and {high} °C and within the cell's own window of "
+                    "voltage and current; a lithium cell charged below 0 °C plates lithium unless "
+                    "its data sheet allows it. A protection circuit against over-charge, "
+                    "over-discharge and short circuit is needed. Do not crush, pierce or heat it. "
+                    "Product safety (IEC 62133-2) and transport (UN 38.3) are two separate proofs.",
+                    low=figure(f"{store.charge_above_C:g}"),
+                    high=figure(f"{store.charge_below_C:g}"),
+                )
+            ),
             where="store",
         )
     ]
@@ -137,11 +170,16 @@ def _cell(store: CellStore) -> list[Caution]:
         found.append(
             Caution(
                 key="coin",
-                title="Coin cells and children",
-                text="A swallowed coin cell burns the gullet within two hours. If the cell is a "
-                "coin or button type, close its compartment with a tool or two separate actions "
-                "and mark it; several countries require this by law (in the United States 16 CFR "
-                f"1263). Call emergency services at once if one may have been swallowed. {DEFER}",
+                title=say("Coin cells and children"),
+                text=_deferred(
+                    say(
+                        "A swallowed coin cell burns the gullet within two hours. If the cell is a "
+                        "coin or button type, close its compartment with a tool or two separate "
+                        "actions and mark it; several countries require this by law (in the United "
+                        "States 16 CFR 1263). Call emergency services at once if one may have been "
+                        "swallowed."
+                    )
+                ),
                 where="store",
             )
         )
@@ -149,9 +187,13 @@ def _cell(store: CellStore) -> list[Caution]:
         found.append(
             Caution(
                 key="series_cells",
-                title="Cells in series",
-                text="Cells in series drift apart. Each one needs its own voltage watched and "
-                f"balanced by its protection circuit. {DEFER}",
+                title=say("Cells in series"),
+                text=_deferred(
+                    say(
+                        "Cells in series drift apart. Each one needs its own voltage watched and "
+                        "balanced by its protection circuit."
+                    )
+                ),
                 where="store",
             )
         )
@@ -163,10 +205,14 @@ def _charger(scenario: Scenario) -> list[Caution]:
         return [
             Caution(
                 key="direct_lithium",
-                title="No charge control",
-                text="A diode alone limits neither voltage nor current nor temperature. A lithium "
-                "cell needs a charger that ends the charge and refuses it in the cold, whatever "
-                f"light falls on the panel. {DEFER}",
+                title=say("No charge control"),
+                text=_deferred(
+                    say(
+                        "A diode alone limits neither voltage nor current nor temperature. A "
+                        "lithium cell needs a charger that ends the charge and refuses it in the "
+                        "cold, whatever light falls on the panel."
+                    )
+                ),
                 where="charger",
             )
         ]
@@ -176,51 +222,64 @@ def _charger(scenario: Scenario) -> list[Caution]:
 _ACTUATORS: dict[str, tuple[str, str, str]] = {
     "door_lock": (
         "egress",
-        "Locks and escape",
-        "Decide what the lock does when the store is empty: fail-safe unlocks, fail-secure stays "
-        "locked from outside. People inside must be able to leave at any time without power, and "
-        "this lock must not be the only way out. Fire and building codes (such as NFPA 101 and "
-        "EN 179, EN 1125 or EN 13637) apply, and a code official decides.",
+        say("Locks and escape"),
+        say(
+            "Decide what the lock does when the store is empty: fail-safe unlocks, fail-secure "
+            "stays locked from outside. People inside must be able to leave at any time without "
+            "power, and this lock must not be the only way out. Fire and building codes (such as "
+            "NFPA 101 and EN 179, EN 1125 or EN 13637) apply, and a code official decides."
+        ),
     ),
     "latching_valve": (
         "valve",
-        "Valves without power",
-        "A latching valve stays where it is when the energy ends. Decide which position is safe, "
-        "keep the energy for one last move in the reserve, and do not rely on it alone against "
-        "flooding, gas, scalding or pressure.",
+        say("Valves without power"),
+        say(
+            "A latching valve stays where it is when the energy ends. Decide which position is "
+            "safe, keep the energy for one last move in the reserve, and do not rely on it alone "
+            "against flooding, gas, scalding or pressure."
+        ),
     ),
     "vent_or_flap": (
         "vent",
-        "Vents and flaps",
-        "Decide where the vent rests when the energy ends. It must not be the only means of smoke "
-        "extraction, fire separation or combustion air, and moving leaves pinch fingers.",
+        say("Vents and flaps"),
+        say(
+            "Decide where the vent rests when the energy ends. It must not be the only means of "
+            "smoke extraction, fire separation or combustion air, and moving leaves pinch fingers."
+        ),
     ),
     "other_motor": (
         "motor",
-        "Moving parts",
-        "A motor that is started by the light may move without warning. Guard pinch points, limit "
-        "its force, and disconnect the store before working on it.",
+        say("Moving parts"),
+        say(
+            "A motor that is started by the light may move without warning. Guard pinch points, "
+            "limit its force, and disconnect the store before working on it."
+        ),
     ),
 }
+"""Key, title and text for each kind of actuator."""
 
 
 def _load(scenario: Scenario) -> list[Caution]:
     if scenario.load.actuator == "none":
         return []
-    key, title, text = _ACTUATORS[scenario.load.actuator]
+    key, title, *sentences = _ACTUATORS[scenario.load.actuator]
     if scenario.load.reserve_J <= 0 and scenario.load.actuator != "other_motor":
-        text += " No energy is reserved for a last safe action in this scenario."
-    return [Caution(key=key, title=title, text=f"{text} {DEFER}", where="load")]
+        sentences.append(say("No energy is reserved for a last safe action in this scenario."))
+    return [Caution(key=key, title=title, text=_deferred(*sentences), where="load")]
 
 
 def _panel(scenario: Scenario) -> list[Caution]:
     found = [
         Caution(
             key="mounting",
-            title="Glass and heights",
-            text="Panels are often glass: carry them with gloves and do not bend them. Mounting "
-            "above head height needs a proper ladder or platform and fixings that hold what falls "
-            f"if one lets go. Keep clear of mains wiring and lamps. {DEFER}",
+            title=say("Glass and heights"),
+            text=_deferred(
+                say(
+                    "Panels are often glass: carry them with gloves and do not bend them. Mounting "
+                    "above head height needs a proper ladder or platform and fixings that hold "
+                    "what falls if one lets go. Keep clear of mains wiring and lamps."
+                )
+            ),
             where="panel",
         )
     ]
@@ -230,10 +289,15 @@ def _panel(scenario: Scenario) -> list[Caution]:
         found.append(
             Caution(
                 key="large_array",
-                title="A large array",
-                text=f"Some {area / 1e4:.2g} m² of panel give far more voltage and current when "
-                "the sun reaches them than the lamps let expect; they cannot be switched off "
-                f"while light falls on them. {DEFER}",
+                title=say("A large array"),
+                text=_deferred(
+                    say(
+                        "Some {area} m² of panel give far more voltage and current when the sun "
+                        "reaches them than the lamps let expect; they cannot be switched off while "
+                        "light falls on them.",
+                        area=figure(f"{area / 1e4:.2g}"),
+                    )
+                ),
                 where="panel",
             )
         )

@@ -16,6 +16,7 @@ from explorer.quantity import show
 from explorer.scenario.course import current_per_lux
 from explorer.scenario.ratings import rated_voltage, worst_unit_voltage
 from explorer.scenario.storage import CellStore
+from explorer.text import Text, figure, say
 
 PULSE_MARGIN = 1.1
 """Margin wanted for the droop of a pulse, which follows from part data (own judgement)."""
@@ -58,23 +59,33 @@ def _starts(study: Study) -> Check:
     wanted = study.scenario.design_margin
     if isfinite(first.seconds):
         margin = allowed / max(first.seconds, 1e-9)
-        tries = "" if first.connects < 2 else f" after {first.connects:.0f} connects"
-        sentence = (
-            f"From empty, the first operation comes {show(first.seconds, 's')} after the light"
-            f"{tries}; {show(allowed, 's')} is allowed."
-        )
+        if first.connects < 2:
+            sentence = say(
+                "From empty, the first operation comes {time} after the light; {allowed} is "
+                "allowed.",
+                time=show(first.seconds, "s"), allowed=show(allowed, "s"),
+            )
+        else:
+            sentence = say(
+                "From empty, the first operation comes {time} after the light after {n} connects; "
+                "{allowed} is allowed.",
+                time=show(first.seconds, "s"), n=f"{first.connects:.0f}",
+                allowed=show(allowed, "s"),
+            )
     elif first.connects >= 1:
         margin = 0.0
-        sentence = (
-            f"It never gets past its start-up: each try empties the store before the device is "
-            f"up ({first.connects:.0f} tries seen)."
+        sentence = say(
+            "It never gets past its start-up: each try empties the store before the device is "
+            "up ({n} tries seen).",
+            n=f"{first.connects:.0f}",
         )
     else:
         margin = 0.0
         connect = study.scenario.load.connect_V
-        sentence = (
-            f"From empty, the store only reaches {show(first.stuck_v, 'V')} in "
-            f"{show(first.looked_s, 's')}; it connects at {show(connect, 'V')}."
+        sentence = say(
+            "From empty, the store only reaches {volts} in {time}; it connects at {connect}.",
+            volts=show(first.stuck_v, "V"), time=show(first.looked_s, "s"),
+            connect=show(connect, "V"),
         )
     return Check(
         name="starts", value=first.seconds, limit=allowed, unit="s",
@@ -87,11 +98,18 @@ def _balance(study: Study) -> Check:
     period = study.engine.edges[-1]
     volts = study.scenario.load.connect_V
     got, need = (x * volts / period for x in (study.available_c, study.needed_c))
-    word = "covers" if margin >= 1 else "does not cover"
-    sentence = (
-        f"The light brings {show(got, 'W')} on average at the connect voltage, which {word} "
-        f"the {show(need, 'W')} that device, leakage and charger take."
-    )
+    if margin >= 1:
+        sentence = say(
+            "The light brings {got} on average at the connect voltage, which covers the {need} "
+            "that device, leakage and charger take.",
+            got=show(got, "W"), need=show(need, "W"),
+        )
+    else:
+        sentence = say(
+            "The light brings {got} on average at the connect voltage, which does not cover the "
+            "{need} that device, leakage and charger take.",
+            got=show(got, "W"), need=show(need, "W"),
+        )
     return Check(
         name="balance", value=got, limit=need, unit="W", margin=min(margin, NO_LIMIT),
         wanted=study.scenario.design_margin, sentence=sentence,
@@ -103,22 +121,31 @@ def _dark(study: Study) -> Check:
     if not study.dark:
         return Check(
             name="dark", value=inf, limit=0.0, unit="s", margin=NO_LIMIT, wanted=wanted,
-            sentence="The light always gives more than the device takes; there is no dark stretch.",
+            sentence=say(
+                "The light always gives more than the device takes; there is no dark stretch."
+            ),
         )
     worst = min(study.dark, key=lambda d: d.available_s / d.needed_s)
     margin = worst.available_s / worst.needed_s
-    kept = "" if study.system.load.reserve_j <= 0 else (
-        f", keeping {show(study.system.load.reserve_j, 'J')} for the last safe action"
-    )
-    name = "closure" if worst.closure else "dark stretch"
+    lasts, needed = show(worst.available_s, "s"), show(worst.needed_s, "s")
     if margin >= 19.9:
-        lasts = f"more than {show(worst.available_s, 's')}"
+        lasts = say("more than {time}", time=lasts)
+    if worst.closure:
+        asked = say("the closure lasts {time}", time=needed)
     else:
-        lasts = show(worst.available_s, "s")
-    sentence = (
-        f"From {show(worst.begin_v, 'V')} the store lasts {lasts} in the dark{kept}; the {name} "
-        f"lasts {show(worst.needed_s, 's')}."
-    )
+        asked = say("the dark stretch lasts {time}", time=needed)
+    if study.system.load.reserve_j <= 0:
+        sentence = say(
+            "From {volts} the store lasts {time} in the dark; {asked}.",
+            volts=show(worst.begin_v, "V"), time=lasts, asked=asked,
+        )
+    else:
+        sentence = say(
+            "From {volts} the store lasts {time} in the dark, keeping {energy} for the last safe "
+            "action; {asked}.",
+            volts=show(worst.begin_v, "V"), time=lasts,
+            energy=show(study.system.load.reserve_j, "J"), asked=asked,
+        )
     return Check(
         name="dark", value=worst.available_s, limit=worst.needed_s, unit="s",
         margin=min(margin, NO_LIMIT), wanted=wanted, sentence=sentence,
@@ -177,21 +204,23 @@ def _pulse(study: Study) -> Check:
     if pulse is None:
         return Check(
             name="pulse", value=low, limit=minimum, unit="V", margin=NO_LIMIT,
-            wanted=PULSE_MARGIN, sentence="The device has no pulses.",
+            wanted=PULSE_MARGIN, sentence=say("The device has no pulses."),
         )
     low = pulse.store_v
     room = low - minimum
     margin = room / pulse.droop_v if pulse.droop_v > 0 else NO_LIMIT
     if pulse.terminal_v <= 0:
-        sentence = (
-            f"“{pulse.operation}” asks for more power than the store's series resistance passes "
-            f"at {show(low, 'V')}; the voltage collapses."
+        sentence = say(
+            "“{operation}” asks for more power than the store's series resistance passes at "
+            "{volts}; the voltage collapses.",
+            operation=pulse.operation, volts=show(low, "V"),
         )
         margin = min(margin, 0.5)
     else:
-        sentence = (
-            f"“{pulse.operation}” pulls the terminals from {show(low, 'V')} to "
-            f"{show(pulse.terminal_v, 'V')}; the device needs {show(minimum, 'V')}."
+        sentence = say(
+            "“{operation}” pulls the terminals from {volts} to {lowest}; the device needs {need}.",
+            operation=pulse.operation, volts=show(low, "V"), lowest=show(pulse.terminal_v, "V"),
+            need=show(minimum, "V"),
         )
     return Check(
         name="pulse", value=pulse.terminal_v, limit=minimum, unit="V",
@@ -217,31 +246,41 @@ class _Rating:
     value: float
     limit: float
     unit: str
-    text: str
+    text: Text
 
 
 def _rating_rows(study: Study) -> list[_Rating]:
     scenario, store = study.scenario, study.scenario.store
     rows: list[_Rating] = []
     highest, rated = worst_unit_voltage(store, scenario.charger.full_V), rated_voltage(store)
-    unit = "cell" if isinstance(store, CellStore) else "unit"
-    rows.append(_Rating(
-        rated / highest, highest, rated, "V",
-        f"Each {unit} sees up to {show(highest, 'V')} when full; it is rated {show(rated, 'V')}.",
-    ))
+    full, allowed = show(highest, "V"), show(rated, "V")
+    if isinstance(store, CellStore):
+        text = say(
+            "Each cell sees up to {full} when full; it is rated {rated}.", full=full, rated=allowed
+        )
+    else:
+        text = say(
+            "Each unit sees up to {full} when full; it is rated {rated}.", full=full, rated=allowed
+        )
+    rows.append(_Rating(rated / highest, highest, rated, "V", text))
     if isinstance(store, CellStore):
         if not isinstance(study.system.charger, ch.Converter):
             amps = sun_current(study)
             rows.append(_Rating(
                 store.charge_limit_A / max(amps, 1e-12), amps, store.charge_limit_A, "A",
-                f"In full sun the panel drives {show(amps, 'A')} into the cell and nothing limits "
-                f"it; {show(store.charge_limit_A, 'A')} is allowed.",
+                say(
+                    "In full sun the panel drives {current} into the cell and nothing limits it; "
+                    "{allowed} is allowed.",
+                    current=show(amps, "A"), allowed=show(store.charge_limit_A, "A"),
+                ),
             ))
         drawn = _largest_draw(study)
         rows.append(_Rating(
             store.discharge_limit_A / max(drawn, 1e-12), drawn, store.discharge_limit_A, "A",
-            f"The largest draw is {show(drawn, 'A')}; the cell allows "
-            f"{show(store.discharge_limit_A, 'A')}.",
+            say(
+                "The largest draw is {current}; the cell allows {allowed}.",
+                current=show(drawn, "A"), allowed=show(store.discharge_limit_A, "A"),
+            ),
         ))
         ambient = scenario.light.ambient_C
         inside = store.charge_above_C < ambient <= store.charge_below_C
@@ -249,14 +288,20 @@ def _rating_rows(study: Study) -> list[_Rating]:
             NO_LIMIT if inside else 0.0, ambient,
             store.charge_above_C if ambient <= store.charge_above_C else store.charge_below_C,
             "°C",
-            f"At {ambient:g} °C the cell must not be charged; its window is "
-            f"{store.charge_above_C:g} to {store.charge_below_C:g} °C.",
+            say(
+                "At {ambient} °C the cell must not be charged; its window is {low} to {high} °C.",
+                ambient=figure(f"{ambient:g}"), low=figure(f"{store.charge_above_C:g}"),
+                high=figure(f"{store.charge_below_C:g}"),
+            ),
         ))
     else:
         ambient = scenario.light.ambient_C
         rows.append(_Rating(
             NO_LIMIT if ambient <= store.rated_C else 0.0, ambient, store.rated_C, "°C",
-            f"The place is at {ambient:g} °C; the units are rated {store.rated_C:g} °C.",
+            say(
+                "The place is at {ambient} °C; the units are rated {rated} °C.",
+                ambient=figure(f"{ambient:g}"), rated=figure(f"{store.rated_C:g}"),
+            ),
         ))
     return rows
 
@@ -291,7 +336,7 @@ def _service(study: Study) -> Check:
     if not shares:
         return Check(
             name="service", value=1.0, limit=asked, unit="", margin=NO_LIMIT, wanted=1.0,
-            sentence="The device has no operations to serve.",
+            sentence=say("The device has no operations to serve."),
         )
     worst = int(np.argmin(shares))
     # Runs are whole and a period cuts one in two: half a run is no failure.
@@ -300,9 +345,10 @@ def _service(study: Study) -> Check:
     name = study.scenario.load.operations[worst].name
     if share + slack >= asked:
         share = max(share, asked)
-    sentence = (
-        f"“{name}” completes {100 * shares[worst]:.4g} % of the runs that are wanted; "
-        f"{100 * asked:g} % is asked for."
+    sentence = say(
+        "“{operation}” completes {share} % of the runs that are wanted; {asked} % is asked for.",
+        operation=name, share=figure(f"{100 * shares[worst]:.4g}"),
+        asked=figure(f"{100 * asked:g}"),
     )
     return Check(
         name="service", value=shares[worst], limit=asked, unit="",
@@ -317,37 +363,51 @@ def hazards(study: Study) -> tuple[Hazard, ...]:
     highest, rated = worst_unit_voltage(store, scenario.charger.full_V), rated_voltage(store)
     if highest > rated:
         found.append(Hazard(
-            key="over_voltage", title="Over-voltage",
-            sentence=f"A unit may reach {show(highest, 'V')} but is rated {show(rated, 'V')}; it "
-            "can vent or burst. Lower the full threshold, balance the units or add one in series.",
+            key="over_voltage", title=say("Over-voltage"),
+            sentence=say(
+                "A unit may reach {volts} but is rated {rated}; it can vent or burst. Lower the "
+                "full threshold, balance the units or add one in series.",
+                volts=show(highest, "V"), rated=show(rated, "V"),
+            ),
         ))
     if isinstance(store, CellStore):
         ambient = scenario.light.ambient_C
         if ambient <= store.charge_above_C:
             found.append(Hazard(
-                key="cold_charging", title="Cold charging",
-                sentence=f"At {ambient:g} °C lithium plates out when the cell is charged; the "
-                "charger must stop by itself. The forecast counts no charge here.",
+                key="cold_charging", title=say("Cold charging"),
+                sentence=say(
+                    "At {ambient} °C lithium plates out when the cell is charged; the charger must "
+                    "stop by itself. The forecast counts no charge here.",
+                    ambient=figure(f"{ambient:g}"),
+                ),
             ))
         elif ambient > store.charge_below_C:
             found.append(Hazard(
-                key="hot_charging", title="Hot charging",
-                sentence=f"At {ambient:g} °C the cell must not be charged; the forecast counts "
-                "no charge here.",
+                key="hot_charging", title=say("Hot charging"),
+                sentence=say(
+                    "At {ambient} °C the cell must not be charged; the forecast counts no charge "
+                    "here.",
+                    ambient=figure(f"{ambient:g}"),
+                ),
             ))
         if not isinstance(study.system.charger, ch.Converter):
             amps = sun_current(study)
             if amps > store.charge_limit_A:
                 found.append(Hazard(
-                    key="charge_current", title="Charging current",
-                    sentence=f"Left in the sun the panel drives {show(amps, 'A')} into the cell; "
-                    f"it allows {show(store.charge_limit_A, 'A')}. Add a limiter.",
+                    key="charge_current", title=say("Charging current"),
+                    sentence=say(
+                        "Left in the sun the panel drives {current} into the cell; it allows "
+                        "{allowed}. Add a limiter.",
+                        current=show(amps, "A"), allowed=show(store.charge_limit_A, "A"),
+                    ),
                 ))
     if scenario.load.actuator == "door_lock":
         found.append(Hazard(
-            key="egress", title="Escape route",
-            sentence="A lock must let people out when the store is empty. Decide fail-safe or "
-            "fail-secure with the code official; this forecast must not be the only proof.",
+            key="egress", title=say("Escape route"),
+            sentence=say(
+                "A lock must let people out when the store is empty. Decide fail-safe or "
+                "fail-secure with the code official; this forecast must not be the only proof."
+            ),
         ))
     return tuple(found)
 

@@ -5,13 +5,15 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from explorer.text import texts
+
 State = Literal["runs", "marginal", "falls_short"]
 CHECK_NAMES = ("starts", "balance", "dark", "pulse", "ratings", "service")
-VERDICT_WORDS: dict[State, str] = {
+VERDICT_WORDS: dict[State, str] = texts({
     "runs": "Runs",
     "marginal": "Marginal",
     "falls_short": "Falls short",
-}
+})  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
