@@ -30,6 +30,7 @@ from explorer.scenario.guide import (
 from explorer.scenario.model import Scenario, with_value
 from explorer.scenario.parts import StoreFamily
 from explorer.scenario.storage import CellStore
+from explorer.text import Text, capitalised, figure, say
 
 FAMILIES: dict[MattersKey, tuple[str, ...]] = {
     "smallest": ("electrolytic", "power_supercapacitor", "lithium_pouch"),
@@ -198,15 +199,32 @@ def two_sentences(found: Assessment) -> tuple[str, str]:
         Of any scenario, not only of the guide's.
     """
     verdict = found.verdict
-    with_what = f"with {_panels(found.scenario)} and {_store(found.scenario)}"
-    late = verdict.governing.name == "starts" and isfinite(verdict.governing.value)
-    lead = {
-        "runs": f"Yes: {with_what} it can live on this light.",
-        "marginal": f"Perhaps: {with_what} it works, but with less to spare than it should have.",
-        "falls_short": f"No: {with_what} it "
-        + ("does not start soon enough." if late else "cannot live on this light."),
-    }[verdict.state]
-    return lead, _reason(found, _root(verdict))
+    return _lead(found), _reason(found, _root(verdict))
+
+
+def _lead(found: Assessment) -> Text:
+    governing = found.verdict.governing
+    panels, store = _panels(found.scenario), _store(found.scenario)
+    if governing.state == "runs":
+        return say(
+            "Yes: with {panels} and {store} it can live on this light.", panels=panels, store=store
+        )
+    if governing.state == "marginal":
+        return say(
+            "Perhaps: with {panels} and {store} it works, but with less to spare than it should "
+            "have.",
+            panels=panels,
+            store=store,
+        )
+    if governing.name == "starts" and isfinite(governing.value):
+        return say(
+            "No: with {panels} and {store} it does not start soon enough.",
+            panels=panels,
+            store=store,
+        )
+    return say(
+        "No: with {panels} and {store} it cannot live on this light.", panels=panels, store=store
+    )
 
 
 def _root(verdict: Verdict) -> Check:
@@ -218,92 +236,119 @@ def _root(verdict: Verdict) -> Check:
     return governing
 
 
-def _panels(scenario: Scenario) -> str:
+def _panels(scenario: Scenario) -> Text:
     panels = scenario.panels
     count = panels.count * panels.in_series
     if count == 1:
-        return f"1 panel of {panels.active_area_cm2:g} cm²"
-    total = count * panels.active_area_cm2
-    return f"{count} panels of {panels.active_area_cm2:g} cm² ({total:g} cm² in all)"
+        return say(
+            "1 panel of {area} cm²", "after with", area=figure(f"{panels.active_area_cm2:g}")
+        )
+    return say(
+        "{n} panels of {area} cm² ({total} cm² in all)",
+        "after with",
+        n=count,
+        area=figure(f"{panels.active_area_cm2:g}"),
+        total=figure(f"{count * panels.active_area_cm2:g}"),
+    )
 
 
-def _store(scenario: Scenario) -> str:
+def _store(scenario: Scenario) -> Text:
     store = scenario.store
     if isinstance(store, CellStore):
-        return f"a rechargeable cell of {show(store.capacity_mAh, 'mAh')}"
-    kind = "capacitor" if store.kind == "capacitor" else "supercapacitor store"
-    return f"a {kind} of {show(store.capacitance_F, 'F')}"
+        size = show(store.capacity_mAh, "mAh")
+        return say("a rechargeable cell of {size}", "after with", size=size)
+    size = show(store.capacitance_F, "F")
+    if store.kind == "capacitor":
+        return say("a capacitor of {size}", "after with", size=size)
+    return say("a supercapacitor store of {size}", "after with", size=size)
 
 
-def _reason(found: Assessment, check: Check) -> str:
-    fine = check.state == "runs"
+def _reason(found: Assessment, check: Check) -> Text:
     text = {
         "starts": _starts, "balance": _balance, "dark": _dark, "pulse": _pulse,
         "ratings": _ratings, "service": _service,
     }[check.name](check)  # fmt: skip
-    if fine:
-        first = found.answers["first_charge_s"]
-        start = "" if check.name == "starts" else f"; it starts {_later(first)}"
-        return f"The tightest point: {text}{start}."
-    text = text[:1].upper() + text[1:]
-    if check.state == "marginal":
-        return f"{text}; {check.wanted:g} times what is needed is asked for."
-    return f"{text}."
-
-
-def _later(first_s: float) -> str:
-    return f"{show(first_s, 's')} after the first light" if isfinite(first_s) else "at once"
-
-
-def _starts(check: Check) -> str:
-    if not isfinite(check.value):
-        return "from empty it never gets going, however long it hangs there"
-    return (
-        f"from empty it needs {show(check.value, 's')} to its first result, and "
-        f"{show(check.limit, 's')} are allowed"
-    )
-
-
-def _balance(check: Check) -> str:
-    if check.margin >= 10:
-        return "the light brings more than ten times the energy that it uses"
-    if check.margin < 2:
-        return f"the light brings {100 * check.margin:.0f} % of the energy that it uses"
-    return f"the light brings {check.margin:.2g} times the energy that it uses"
-
-
-def _dark(check: Check) -> str:
-    if not isfinite(check.value):
-        return "it is never dark for long enough to matter"
-    if check.value < 60.0:
-        return f"it has nothing left for the dark and must last {show(check.limit, 's')}"
-    more = "more than " if check.margin >= 19.9 else ""
-    return (
-        f"it lasts {more}{show(check.value, 's')} in the dark and must last "
-        f"{show(check.limit, 's')}"
-    )
-
-
-def _pulse(check: Check) -> str:
-    if check.value <= 0:
-        return "its store cannot deliver the power of a pulse; the voltage collapses"
-    return (
-        f"when it works the voltage dips to {show(check.value, 'V')}, and the device needs "
-        f"{show(check.limit, 'V')}"
-    )
-
-
-def _ratings(check: Check) -> str:
     if check.state == "runs":
-        return "its parts stay within what they are made for"
-    return (
-        f"a part would see {show(check.value, check.unit)} and is made for "
-        f"{show(check.limit, check.unit)}"
+        first = found.answers["first_charge_s"]
+        if check.name == "starts":
+            return say("The tightest point: {reason}.", reason=text)
+        if not isfinite(first):
+            return say("The tightest point: {reason}; it starts at once.", reason=text)
+        return say(
+            "The tightest point: {reason}; it starts {time} after the first light.",
+            reason=text,
+            time=show(first, "s"),
+        )
+    text = capitalised(text)
+    if check.state == "marginal":
+        return say(
+            "{reason}; {factor} times what is needed is asked for.",
+            reason=text,
+            factor=figure(f"{check.wanted:g}"),
+        )
+    return text + "."
+
+
+# Each of these is a clause that can stand alone, begin a sentence or follow a colon.
+
+
+def _starts(check: Check) -> Text:
+    if not isfinite(check.value):
+        return say("from empty it never gets going, however long it hangs there")
+    return say(
+        "from empty it needs {time} to its first result, and {allowed} are allowed",
+        time=show(check.value, "s"),
+        allowed=show(check.limit, "s"),
     )
 
 
-def _service(check: Check) -> str:
-    return f"it gets {100 * check.value:.3g} % of its work done"
+def _balance(check: Check) -> Text:
+    if check.margin >= 10:
+        return say("the light brings more than ten times the energy that it uses")
+    if check.margin < 2:
+        return say(
+            "the light brings {share} % of the energy that it uses",
+            share=f"{100 * check.margin:.0f}",
+        )
+    return say(
+        "the light brings {factor} times the energy that it uses",
+        factor=figure(f"{check.margin:.2g}"),
+    )
+
+
+def _dark(check: Check) -> Text:
+    if not isfinite(check.value):
+        return say("it is never dark for long enough to matter")
+    lasts, needed = show(check.value, "s"), show(check.limit, "s")
+    if check.value < 60.0:
+        return say("it has nothing left for the dark and must last {time}", time=needed)
+    if check.margin >= 19.9:
+        lasts = say("more than {time}", time=lasts)
+    return say("it lasts {time} in the dark and must last {needed}", time=lasts, needed=needed)
+
+
+def _pulse(check: Check) -> Text:
+    if check.value <= 0:
+        return say("its store cannot deliver the power of a pulse; the voltage collapses")
+    return say(
+        "when it works the voltage dips to {volts}, and the device needs {need}",
+        volts=show(check.value, "V"),
+        need=show(check.limit, "V"),
+    )
+
+
+def _ratings(check: Check) -> Text:
+    if check.state == "runs":
+        return say("its parts stay within what they are made for")
+    return say(
+        "a part would see {value} and is made for {limit}",
+        value=show(check.value, check.unit),
+        limit=show(check.limit, check.unit),
+    )
+
+
+def _service(check: Check) -> Text:
+    return say("it gets {share} % of its work done", share=figure(f"{100 * check.value:.3g}"))
 
 
 # --- what would turn it ---
@@ -311,17 +356,28 @@ def _service(check: Check) -> str:
 
 def _advice(answers: Answers) -> str:
     """What would make some design of the guide run: more light, or the same work less often."""
-    hints = []
-    brighter = _brighter_lx(answers)
-    if brighter is not None:
-        hints.append(f"light of about {show(brighter, 'lx', 2)} at such a place")
-    rarer = _rarer(answers)
-    if rarer is not None:
-        title = next(c.title for c in question("often").choices if c.key == rarer)
-        hints.append(f"the same work {title.lower()}")
-    if not hints:
-        return "Neither more light nor rarer work alone makes such a device run."
-    return "It would run with " + ", or with ".join(hints) + ", and parts to match."
+    brighter, rarer = _brighter_lx(answers), _rarer(answers)
+    light = "" if brighter is None else show(brighter, "lx", 2)
+    often = "" if rarer is None else _how_often(rarer)
+    if light and often:
+        return say(
+            "It would run with light of about {light} at such a place, or with the same work "
+            "{often}, and parts to match.",
+            light=light,
+            often=often,
+        )
+    if light:
+        return say(
+            "It would run with light of about {light} at such a place, and parts to match.",
+            light=light,
+        )
+    if often:
+        return say("It would run with the same work {often}, and parts to match.", often=often)
+    return say("Neither more light nor rarer work alone makes such a device run.")
+
+
+def _how_often(key: OftenKey) -> str:
+    return next(c.title for c in question("often").choices if c.key == key).lower()
 
 
 def _brighter_lx(answers: Answers) -> float | None:
