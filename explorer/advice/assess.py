@@ -18,6 +18,7 @@ from explorer.physics import load as ld
 from explorer.quantity import show
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario
+from explorer.text import say
 
 FloatArray = NDArray[np.float64]
 
@@ -146,9 +147,9 @@ def _for_drawing(engine: Engine, span_s: float) -> Engine:
 
 def _thresholds(scenario: Scenario, found: Study) -> tuple[Threshold, ...]:
     rows = [
-        Threshold(label="full", volts=scenario.charger.full_V),
-        Threshold(label="connects", volts=scenario.load.connect_V),
-        Threshold(label="cuts off", volts=found.system.load.off_v),
+        Threshold(label=say("full"), volts=scenario.charger.full_V),
+        Threshold(label=say("connects"), volts=scenario.load.connect_V),
+        Threshold(label=say("cuts off"), volts=found.system.load.off_v),
     ]
     return tuple(rows)
 
@@ -180,7 +181,7 @@ def _pulse_view(found: Study) -> PulseView | None:
         t += duration
     table = np.array(rows)
     return PulseView(
-        title=f"{operation.name} at {show(low, 'V')}",
+        title=say("{operation} at {volts}", operation=operation.name, volts=show(low, "V")),
         time_s=table[:, 0],
         store_v=table[:, 1],
         terminal_v=table[:, 2],

@@ -14,6 +14,7 @@ from explorer.quantity import show
 from explorer.scenario.fields import describe
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario, owner_class
+from explorer.text import Text, figure, say
 
 FloatArray = NDArray[np.float64]
 
@@ -106,20 +107,20 @@ def _refined(
     )
 
 
-def _sentence(scenario: Scenario, path: str, fleet: _Ladder) -> str:
+def _sentence(scenario: Scenario, path: str, fleet: _Ladder) -> Text:
     key = path.rpartition(".")[2]
     info = describe(owner_class(scenario, path), key)
     whole, stops = key in WHOLE, fleet.values
     runs = fleet.codes == 2
     works = fleet.codes >= 1
     if runs.all():
-        return "runs at every stop"
+        return say("runs at every stop")
     if not works.any():
-        return "no value of this alone makes it run"
+        return say("no value of this alone makes it run")
     if not runs.any():
         span = _span(stops, fleet.margin, works, info.unit, whole)
-        return f"marginal {span}, runs at no value"
-    text = f"runs {_span(stops, fleet.reserve, runs, info.unit, whole)}"
+        return say("marginal {span}, runs at no value", span=span)
+    text = say("runs {span}", span=_span(stops, fleet.reserve, runs, info.unit, whole))
     first_run, first_work = int(np.argmax(runs)), int(np.argmax(works))
     last_run = len(runs) - 1 - int(np.argmax(runs[::-1]))
     last_work = len(works) - 1 - int(np.argmax(works[::-1]))
@@ -128,17 +129,19 @@ def _sentence(scenario: Scenario, path: str, fleet: _Ladder) -> str:
     if below and above:
         low = _at(stops, fleet.margin, first_work, info.unit, whole)
         high = _at(stops, fleet.margin, last_work, info.unit, whole, -1)
-        text += f", marginal between {low} and {high}"
-    elif below:
-        text += f", marginal from {_at(stops, fleet.margin, first_work, info.unit, whole)}"
-    elif above:
-        text += f", marginal up to {_at(stops, fleet.margin, last_work, info.unit, whole, -1)}"
+        return say("{runs}, marginal between {low} and {high}", runs=text, low=low, high=high)
+    if below:
+        low = _at(stops, fleet.margin, first_work, info.unit, whole)
+        return say("{runs}, marginal from {low}", runs=text, low=low)
+    if above:
+        high = _at(stops, fleet.margin, last_work, info.unit, whole, -1)
+        return say("{runs}, marginal up to {high}", runs=text, high=high)
     return text
 
 
 def _span(
     stops: FloatArray, measure: FloatArray, inside: NDArray[np.bool_], unit: str, whole: bool
-) -> str:
+) -> Text:
     """The range of the longest stretch of stops that are inside, in words."""
     edges = np.flatnonzero(np.diff(np.concatenate([[0], inside.astype(np.int8), [0]])))
     first, last = max(zip(edges[::2], edges[1::2] - 1, strict=True), key=lambda e: e[1] - e[0])
@@ -146,15 +149,17 @@ def _span(
     high = _at(stops, measure, int(last), unit, whole, -1)
     at_bottom, at_top = first == 0, last == len(stops) - 1
     if at_top and not at_bottom:
-        return f"from {low}"
+        return say("from {low}", "range", low=low)
     if at_bottom and not at_top:
-        return f"up to {high}"
-    return f"at {low}" if first == last and whole else f"between {low} and {high}"
+        return say("up to {high}", "range", high=high)
+    if first == last and whole:
+        return say("at {value}", "range", value=low)
+    return say("between {low} and {high}", "range", low=low, high=high)
 
 
 def _at(
     stops: FloatArray, measure: FloatArray, i: int, unit: str, whole: bool, side: int = 1
-) -> str:
+) -> Text:
     """Where the measure crosses 1 beside stop i, by interpolation in its logarithm."""
     j = i - side
     value = stops[i]
@@ -163,4 +168,4 @@ def _at(
         if b > a:
             share = float(np.clip(-a / (b - a), 0.0, 1.0))
             value = stops[j] * (stops[i] / stops[j]) ** share
-    return show(float(value), unit, 2) if unit else f"{value:g}"
+    return show(float(value), unit, 2) if unit else figure(f"{value:g}")

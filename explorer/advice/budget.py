@@ -17,6 +17,7 @@ from explorer.scenario import parts
 from explorer.scenario.course import current_per_lux, panel_factor
 from explorer.scenario.model import Scenario
 from explorer.scenario.storage import CellStore
+from explorer.text import say
 
 FloatArray = NDArray[np.float64]
 Stage = Literal["panel", "charger", "store", "device", "work"]
@@ -148,29 +149,30 @@ def _rows(
     direct = not isinstance(study.system.charger, ch.Converter)
     cell = isinstance(scenario.store, CellStore)
     rows: list[_Row] = [
-        ("not_converted", "Light that the cells do not convert", "panel", not_converted_j,
+        ("not_converted", say("Light that the cells do not convert"), "panel", not_converted_j,
          "panels.technology"),
-        ("too_weak", "Light too weak for the charger", "charger", found.too_weak_j + missed_j,
+        ("too_weak", say("Light too weak for the charger"), "charger", found.too_weak_j + missed_j,
          "light.illuminance_lx" if direct else "charger.minimum_panel_W"),
-        ("tracking", "Panel off its best working point", "charger", found.tracking_loss_j,
+        ("tracking", say("Panel off its best working point"), "charger", found.tracking_loss_j,
          "panels.cells_in_series" if direct else _tracking_path(scenario)),
-        ("clipped", "Not taken because the store is full", "charger", found.clipped_j,
+        ("clipped", say("Not taken because the store is full"), "charger", found.clipped_j,
          "store.capacity_mAh" if cell else "store.capacitance_F"),
-        ("limited", "Held back by a current limit", "charger", found.limited_j,
+        ("limited", say("Held back by a current limit"), "charger", found.limited_j,
          _limit_path(study)),
-        ("charger", "Lost in the blocking diode" if direct else "Lost in the charger", "charger",
-         found.charger_loss_j,
+        ("charger", say("Lost in the blocking diode") if direct else say("Lost in the charger"),
+         "charger", found.charger_loss_j,
          "charger.diode_saturation_A" if direct else "charger.efficiency"),
-        ("esr", "Lost in the store's resistance", "store", found.esr_loss_j,
+        ("esr", say("Lost in the store's resistance"), "store", found.esr_loss_j,
          "store.resistance_ohm" if cell else "store.esr_ohm"),
         ("leakage", _leak_label(scenario), "store", found.leakage_j,
          "store.self_discharge_per_month" if cell else "store.leakage_A"),
-        ("quiescent", "Charger's own current", "store", found.quiescent_j, "charger.quiescent_A"),
-        ("regulator", "Lost in the regulator", "device", found.regulator_loss_j,
+        ("quiescent", say("Charger's own current"), "store", found.quiescent_j,
+         "charger.quiescent_A"),
+        ("regulator", say("Lost in the regulator"), "device", found.regulator_loss_j,
          "load.regulator.efficiency" if scenario.load.regulator.kind == "switching"
          else "load.regulator.output_V"),
-        ("sleep", "Sleep", "device", found.sleep_j, "load.sleep_A"),
-        ("start_up", "Start-ups", "device", found.start_up_j, _start_path(scenario)),
+        ("sleep", say("Sleep"), "device", found.sleep_j, "load.sleep_A"),
+        ("start_up", say("Start-ups"), "device", found.start_up_j, _start_path(scenario)),
     ]
     for j, (operation, joules) in enumerate(
         zip(scenario.load.operations, found.operations_j, strict=True)
@@ -179,7 +181,7 @@ def _rows(
         rows.append((f"operation_{j}", operation.name, "work", joules,
                      f"load.operations.{j}.schedule.{last}"))
     if found.stored_j > 0.0:
-        rows.append(("stored", "Left in the store", "store", found.stored_j,
+        rows.append(("stored", say("Left in the store"), "store", found.stored_j,
                      "store.capacity_mAh" if cell else "store.capacitance_F"))
     return rows
 
@@ -214,10 +216,10 @@ def _limit_path(study: Study) -> str:
 
 def _leak_label(scenario: Scenario) -> str:
     if isinstance(scenario.store, CellStore):
-        return "Self-discharge of the cell"
+        return say("Self-discharge of the cell")
     if getattr(scenario.store, "balancing", "none") != "none":
-        return "Leakage and balancing of the store"
-    return "Leakage of the store"
+        return say("Leakage and balancing of the store")
+    return say("Leakage of the store")
 
 
 def _start_path(scenario: Scenario) -> str:

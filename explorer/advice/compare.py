@@ -9,6 +9,16 @@ from typing import Any
 from explorer.scenario.demand import Operation, Phase
 from explorer.scenario.fields import Section, describe
 from explorer.scenario.model import Scenario
+from explorer.text import capitalised, joined, say, texts
+
+_ONE_OF: dict[str, str] = texts({
+    "Data-sheet points": "data-sheet point",
+    "Lit blocks": "lit block",
+    "Operations": "operation",
+    "Phases": "phase",
+    "Start-up": "start-up",
+})  # fmt: skip
+"""What one item is called, by the label of its list."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -116,15 +126,14 @@ def _lists_alike(old: Any, new: Any) -> bool:
 
 def _item_name(one: Section, other: Section, label: str, index: int, count: int) -> str:
     if isinstance(one, Operation) and isinstance(other, Operation) and one.name == other.name:
-        return one.name or f"operation {index + 1}"
-    noun = label.lower().removesuffix("s")
-    return noun if count == 1 else f"{noun} {index + 1}"
+        return one.name or say("operation {number}", number=index + 1)
+    noun = _ONE_OF.get(label, label.lower())
+    return noun if count == 1 else say("{noun} {number}", noun=noun, number=index + 1)
 
 
 def _joined(context: str, label: str) -> str:
-    return f"{context}, {label}" if context else label
+    return joined(", ", (context, label)) if context else label
 
 
 def _full(context: str, label: str) -> str:
-    text = f"{context}: {label}" if context else label
-    return text[:1].upper() + text[1:]
+    return capitalised(joined(": ", (context, label)) if context else label)

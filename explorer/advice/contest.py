@@ -21,6 +21,7 @@ from explorer.scenario.build import years_to_end_of_life
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario
 from explorer.scenario.parts import StoreFamily
+from explorer.text import say, texts
 
 NEARLY_FULL = 0.95
 """Share of the scenario's full voltage that a string of units should reach."""
@@ -35,6 +36,11 @@ HOPELESS = 0.5
 """Reserve by the batch engine below which a log is judged in hours, not minute by minute."""
 MOST_TRIES = 5
 TRACE_ROWS = 240
+_IN_A_STRING: dict[str, str] = texts({
+    "Two supercapacitors in series": "Supercapacitors in series",
+    "Flat power supercapacitor pair": "Flat power supercapacitor",
+})  # fmt: skip
+"""Titles that tell a number of units, without it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -108,8 +114,8 @@ def fitted_title(family: StoreFamily, full_v: float) -> str:
     units = round(family.numbers.get("units_in_series", 1.0) * stretch)
     if stretch == 1.0:
         return family.title
-    name = family.title.replace("Two supercapacitors", "Supercapacitors").replace(" pair", "")
-    return f"{name}, {units} units"
+    title = _IN_A_STRING.get(family.title, family.title)
+    return say("{title}, {n} units", title=title, n=units)
 
 
 def contest(

@@ -13,6 +13,7 @@ from explorer.scenario.build import build
 from explorer.scenario.course import current_per_lux
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario
+from explorer.text import figure, say
 
 FloatArray = NDArray[np.float64]
 
@@ -74,7 +75,7 @@ def panel_curve(
     peak = pv.maximum_power(system.panel, amps)
     points = [
         WorkingPoint(
-            label="maximum power", voltage_v=float(peak.voltage_v),
+            label=say("maximum power"), voltage_v=float(peak.voltage_v),
             current_a=float(peak.current_a),
         )
     ]
@@ -82,20 +83,24 @@ def panel_curve(
         given = ch.converter_input(system.charger, system.panel, amps)
         current = float(given.panel_a)
         volts = float(given.panel_w) / current if current > 0 else 0.0
-        points.append(WorkingPoint(label="held here", voltage_v=volts, current_a=current))
+        points.append(WorkingPoint(label=say("held here"), voltage_v=volts, current_a=current))
         share = float(given.panel_w) / points[0].power_w if points[0].power_w > 0 else 0.0
         if float(given.warm_w) <= 0:
-            note = "The panel gives less than the converter needs; it does not run in this light."
+            note = say(
+                "The panel gives less than the converter needs; it does not run in this light."
+            )
         elif float(given.cold_w) <= 0:
-            note = "The converter runs, but in this light it cannot start from an empty store."
+            note = say("The converter runs, but in this light it cannot start from an empty store.")
         else:
-            note = f"The converter takes {100 * share:.0f} % of the largest power."
+            note = say(
+                "The converter takes {share} % of the largest power.", share=f"{100 * share:.0f}"
+            )
     else:
         esr = 0.0
         for label, volts in (
-            ("store at cut-off", system.load.off_v),
-            ("store at connect", system.load.connect_v),
-            ("store full", system.full_v),
+            (say("store at cut-off"), system.load.off_v),
+            (say("store at connect"), system.load.connect_v),
+            (say("store full"), system.full_v),
         ):
             at = np.array([volts])
             current = float(
@@ -112,12 +117,13 @@ def panel_curve(
             )
         ceiling = float(pv.open_circuit_voltage(system.panel, amps))
         if ceiling < system.full_v:
-            note = (
-                f"In this light the panel ends at {ceiling:.3g} V, so the store never gets "
-                f"full through the diode."
+            note = say(
+                "In this light the panel ends at {volts} V, so the store never gets full through "
+                "the diode.",
+                volts=figure(f"{ceiling:.3g}"),
             )
         else:
-            note = "The store sets the panel's voltage; the working point moves as it fills."
+            note = say("The store sets the panel's voltage; the working point moves as it fills.")
     return PanelCurve(
         illuminance_lx=float(lux),
         voltage_v=curve.voltage_v,

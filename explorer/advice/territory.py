@@ -14,6 +14,7 @@ from explorer.scenario.fields import describe
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario, get_value, owner_class
 from explorer.scenario.storage import CellStore
+from explorer.text import Text, say
 
 FloatArray = NDArray[np.float64]
 IntArray = NDArray[np.intp]
@@ -80,13 +81,13 @@ def axis_choices(scenario: Scenario, log: LightLog | None = None) -> tuple[Axis,
             shortest = 1.05 * sum(p.duration_s for p in op.phases)
             now = op.schedule.interval_s
             axis = axis_of(scenario, path, max(now / 20.0, shortest), now * 20.0)
-            axes.append(replace(axis, label=f"{axis.label} of “{op.name}”"))
+            axes.append(replace(axis, label=_of_operation(axis.label, op.name)))
         k = largest_phase(scenario, i)
         path = f"load.operations.{i}.phases.{k}.{op.phases[k].amount_key}"
         now = float(get_value(scenario, path))
         if now > 0:
             axis = axis_of(scenario, path, now / 10.0, now * 10.0)
-            axes.append(replace(axis, label=f"{axis.label} of “{op.name}”"))
+            axes.append(replace(axis, label=_of_operation(axis.label, op.name)))
     for path in ("load.sleep_A", "store.leakage_A", "store.esr_ohm"):
         head, _, key = path.rpartition(".")
         if key in type(get_value(scenario, head)).model_fields:
@@ -95,6 +96,10 @@ def axis_choices(scenario: Scenario, log: LightLog | None = None) -> tuple[Axis,
                 axes.append(axis_of(scenario, path, now / 20.0, now * 20.0))
     axes.append(axis_of(scenario, "margins.closure_days", 0.0, 30.0))
     return tuple(axes)
+
+
+def _of_operation(label: str, name: str) -> Text:
+    return say("{label} of “{operation}”", label=label, operation=name)
 
 
 def largest_phase(scenario: Scenario, operation: int) -> int:
