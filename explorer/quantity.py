@@ -71,17 +71,30 @@ def parse(text: str, unit: str) -> float:
     """
     cleaned = _clean(text)
     if not cleaned:
-        raise ValueError(f"Nothing was entered; {_allowed(unit)}.")
+        raise ValueError(say("Nothing was entered; {allowed}.", allowed=_allowed(unit)))
     match = _NUMBER.fullmatch(cleaned)
     if match is None:
-        raise ValueError(f"{_quoted(text)} does not begin with a number; {_allowed(unit)}.")
+        raise ValueError(
+            say(
+                '"{text}" does not begin with a number; {allowed}.',
+                text=_shortened(text),
+                allowed=_allowed(unit),
+            )
+        )
     digits, tail = match.group(1).replace(",", "."), match.group(2).strip()
     factor = _factor(tail, unit)
     if factor is None:
-        raise ValueError(f"{_quoted(text)} has {_quoted(tail)} as its unit; {_allowed(unit)}.")
+        raise ValueError(
+            say(
+                '"{text}" has "{unit}" as its unit; {allowed}.',
+                text=_shortened(text),
+                unit=_shortened(tail),
+                allowed=_allowed(unit),
+            )
+        )
     value = _product(digits, factor)
     if not math.isfinite(value):
-        raise ValueError(f"{_quoted(text)} is too large a number.")
+        raise ValueError(say('"{text}" is too large a number.', text=_shortened(text)))
     return value
 
 
@@ -206,15 +219,18 @@ def _product(digits: str, factor: float) -> float:
         return math.inf
 
 
-def _allowed(unit: str) -> str:
+def _allowed(unit: str) -> Text:
+    """What may be typed, as the second half of a sentence."""
     if unit in DURATIONS:
-        return "allowed is a number with ms, s, min, h, d or week, such as 90 min"
+        return say("allowed is a number with ms, s, min, h, d or week, such as 90 min")
     if unit == "":
-        return "allowed is a plain number, such as 3 or 0.5"
+        return say("allowed is a plain number, such as 3 or 0.5")
     if _takes_prefix(unit):
-        return f"allowed is a number in {unit}, also with p n µ m k M G, such as 4.7 m{unit}"
-    return f"allowed is a number in {unit}, such as 12.5 {unit}"
+        return say(
+            "allowed is a number in {unit}, also with p n µ m k M G, such as 4.7 m{unit}", unit=unit
+        )
+    return say("allowed is a number in {unit}, such as 12.5 {unit}", unit=unit)
 
 
-def _quoted(text: str) -> str:
-    return f'"{text.strip()[:40]}"'
+def _shortened(text: str) -> str:
+    return text.strip()[:40]

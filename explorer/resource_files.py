@@ -7,6 +7,8 @@ from pathlib import Path
 import numpy as np
 from numpy.typing import NDArray
 
+from explorer.text import say
+
 _PACKAGE = Path(__file__).resolve().parent
 _BASES = (_PACKAGE / "_bundled", _PACKAGE.parent)
 """Installed wheel first, then a checkout or an editable install."""
@@ -33,8 +35,10 @@ def resource_path(*parts: str) -> Path:
     path = _folder("resources").joinpath(*parts)
     if not path.exists():
         raise FileNotFoundError(
-            f"The program's file {'/'.join(('resources', *parts))} is missing; "
-            "install the program again."
+            say(
+                "The program's file {file} is missing; install the program again.",
+                file="/".join(("resources", *parts)),
+            )
         )
     return path
 
@@ -72,18 +76,29 @@ def read_table(path: Path) -> dict[str, NDArray[np.float64]]:
     """
     lines = [line for line in _lines(path) if not line.startswith("#")]
     if len(lines) < 2:
-        raise ValueError(f"{path.name}: no rows below a line of column names.")
+        raise ValueError(say("{file}: no rows below a line of column names.", file=path.name))
     names = [name.strip() for name in lines[0].split(",")]
     rows = []
     for line in lines[1:]:
         cells = line.split(",")
         if len(cells) != len(names):
-            raise ValueError(f"{path.name}: the row {line!r} needs {len(names)} values.")
+            raise ValueError(
+                say(
+                    "{file}: the row {row} needs {n} values.",
+                    file=path.name,
+                    row=repr(line),
+                    n=len(names),
+                )
+            )
         try:
             rows.append([float(cell) for cell in cells])
         except ValueError:
             raise ValueError(
-                f"{path.name}: the row {line!r} holds something else than numbers."
+                say(
+                    "{file}: the row {row} holds something else than numbers.",
+                    file=path.name,
+                    row=repr(line),
+                )
             ) from None
     columns = np.array(rows, dtype=np.float64).T
     return dict(zip(names, columns, strict=True))
@@ -109,7 +124,7 @@ def read_notes(path: Path) -> dict[str, str]:
 
 def _lines(path: Path) -> list[str]:
     if not path.is_file():
-        raise FileNotFoundError(f"There is no table at {path}.")
+        raise FileNotFoundError(say("There is no table at {path}.", path=path))
     return [line for line in path.read_text(encoding="utf-8").splitlines() if line.strip()]
 
 
@@ -118,5 +133,8 @@ def _folder(name: str) -> Path:
         if (base / name).is_dir():
             return base / name
     raise FileNotFoundError(
-        f"The program's folder {name!r} is missing beside it; install the program again."
+        say(
+            "The program's folder {folder} is missing beside it; install the program again.",
+            folder=repr(name),
+        )
     )

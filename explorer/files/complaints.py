@@ -12,11 +12,12 @@ from pydantic import BaseModel, ValidationError
 
 from explorer.scenario.fields import describe
 from explorer.scenario.model import Scenario
+from explorer.text import Text, figure, joined, say, texts
 
 MOST_SHOWN = 5
 """Complaints that a person can take in at once (own judgement)."""
 _LONGEST_FOUND = 40
-_EXPECTED = {
+_EXPECTED: dict[str, str] = texts({
     "float_type": "a number",
     "int_type": "a whole number",
     "int_from_float": "a whole number",
@@ -25,7 +26,7 @@ _EXPECTED = {
     "tuple_type": "a list in brackets",
     "model_type": "a section in braces",
     "dict_type": "a section in braces",
-}
+})  # fmt: skip
 
 
 def complaints(error: ValidationError, data: Any) -> list[str]:
@@ -66,14 +67,15 @@ class _Place:
     """The sections that may stand here."""
 
 
-def _sentence(fault: dict[str, Any], data: Any) -> str:
+def _sentence(fault: dict[str, Any], data: Any) -> Text:
     kind, context, value = str(fault["type"]), fault.get("ctx", {}), fault["input"]
     place = _locate(data, fault["loc"])
     key = place.key
     if kind == "extra_forbidden":
-        return f"{key} is not a known key here; {_known_keys(place)}"
+        return _unknown_key(place)
     if kind == "value_error":
-        return f"{key}: {context['error']}." if key else f"{context['error']}."
+        why = str(context["error"])  # a `Text` stays one
+        return joined("", (key, ": ", why, ".") if key else (why, "."))
     if kind == "literal_error":
         allowed = [part.strip("' ") for part in context["expected"].replace(" or ", ",").split(",")]
         return _choice_sentence(key, value, allowed)
@@ -81,39 +83,74 @@ def _sentence(fault: dict[str, Any], data: Any) -> str:
         allowed = [str(section.model_fields["kind"].default) for section in place.kinds]
         return _choice_sentence(f"{key}.kind", value.get("kind"), allowed)
     if kind == "json_invalid":
-        return f"the text cannot be read: {context['error']}."
-    range_ = _range(place)
-    if kind in _EXPECTED:
-        wanted = f"{_EXPECTED[kind]} {range_}".strip()
-        return f"{key} must be {wanted}, found {show_found(value)}."
-    return (
-        f"{key} is {show_found(value)}; allowed is {range_.removeprefix('from ') or fault['msg']}."
+        return say("the text cannot be read: {why}.", why=context["error"])
+    return _value_sentence(place, kind, value, fault["msg"])
+
+
+def _value_sentence(place: _Place, kind: str, value: Any, why: str) -> Text:
+    key, found = place.key, show_found(value)
+    limits, expected = _range(place), _EXPECTED.get(kind)
+    if expected is not None:
+        if limits is None:
+            return say("{key} must be {kind}, found {found}.", key=key, kind=expected, found=found)
+        return say(
+            "{key} must be {kind} from {low} to {high}, found {found}.",
+            key=key,
+            kind=expected,
+            low=limits[0],
+            high=limits[1],
+            found=found,
+        )
+    if limits is None:
+        return say("{key} is {found}; allowed is {allowed}.", key=key, found=found, allowed=why)
+    return say(
+        "{key} is {found}; allowed is {low} to {high}.",
+        key=key,
+        found=found,
+        low=limits[0],
+        high=limits[1],
     )
 
 
-def _choice_sentence(key: str, found: Any, allowed: list[str]) -> str:
+def _choice_sentence(key: str, found: Any, allowed: list[str]) -> Text:
+    choices = joined(say(" or "), (f'"{name}"' for name in allowed))
+    if found is None:
+        sentence = say("{key} is missing; allowed is {allowed}.", key=key, allowed=choices)
+    else:
+        sentence = say(
+            "{key} is {found}; allowed is {allowed}.",
+            key=key,
+            found=show_found(found),
+            allowed=choices,
+        )
     nearest = difflib.get_close_matches(str(found), allowed, 1)
-    hint = f' Did you mean "{nearest[0]}"?' if nearest else ""
-    choices = " or ".join(f'"{name}"' for name in allowed)
-    return (
-        f"{key} is {'missing' if found is None else show_found(found)}; allowed is {choices}.{hint}"
-    )
+    if not nearest:
+        return sentence
+    return joined(" ", (sentence, say('Did you mean "{word}"?', word=nearest[0])))
 
 
-def _known_keys(place: _Place) -> str:
+def _unknown_key(place: _Place) -> Text:
     names = list(place.owner.model_fields) if place.owner else []
     nearest = difflib.get_close_matches(place.name, names, 1)
-    return f"did you mean {nearest[0]}?" if nearest else f"known are {', '.join(names)}."
+    if nearest:
+        return say(
+            "{key} is not a known key here; did you mean {nearest}?",
+            key=place.key,
+            nearest=nearest[0],
+        )
+    return say(
+        "{key} is not a known key here; known are {keys}.", key=place.key, keys=", ".join(names)
+    )
 
 
-def _range(place: _Place) -> str:
-    """Allowed range with its unit, such as ``from 1 to 64``; empty where there is none."""
+def _range(place: _Place) -> tuple[Text, Text] | None:
+    """Both ends of the allowed range, the second with the unit; None where there is none."""
     if place.owner is None or place.name not in place.owner.model_fields:
-        return ""
+        return None
     field = describe(place.owner, place.name)
     if field.low == float("-inf") and field.high == float("inf"):
-        return ""
-    return f"from {field.low:.12g} to {field.high:.12g} {field.unit}".rstrip()
+        return None
+    return figure(f"{field.low:.12g}"), figure(f"{field.high:.12g} {field.unit}".rstrip())
 
 
 def _locate(data: Any, location: tuple[int | str, ...]) -> _Place:

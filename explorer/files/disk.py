@@ -8,6 +8,8 @@ import shutil
 import stat
 from pathlib import Path
 
+from explorer.text import figure, say
+
 MEGABYTE = 1_000_000
 
 
@@ -25,7 +27,7 @@ def read_text(path: Path, *, limit_bytes: int, what: str) -> str:
     limit_bytes : int
         Largest size that is read; a larger file is refused unread.
     what : str
-        What the file should be, such as ``"scenario"``, for the messages.
+        What the file should be, such as ``say("scenario")``, for the messages.
 
     Returns
     -------
@@ -41,30 +43,51 @@ def read_text(path: Path, *, limit_bytes: int, what: str) -> str:
     try:
         found = path.stat()
         if stat.S_ISDIR(found.st_mode):
-            raise FileError(f"{path} is a folder; a {what} is a file.")
+            raise FileError(say("{path} is a folder; a {what} is a file.", path=path, what=what))
         if not stat.S_ISREG(found.st_mode):
-            raise FileError(f"{path} is not an ordinary file; a {what} is.")
+            raise FileError(
+                say("{path} is not an ordinary file; a {what} is.", path=path, what=what)
+            )
         if found.st_size > limit_bytes:
             raise FileError(
-                f"{path} holds {found.st_size / MEGABYTE:.1f} MB; a {what} may hold at most "
-                f"{limit_bytes / MEGABYTE:g} MB."
+                say(
+                    "{path} holds {size} MB; a {what} may hold at most {limit} MB.",
+                    path=path,
+                    size=figure(f"{found.st_size / MEGABYTE:.1f}"),
+                    what=what,
+                    limit=figure(f"{limit_bytes / MEGABYTE:g}"),
+                )
             )
         with path.open("rb") as file:
             raw = file.read(limit_bytes + 1)
     except FileNotFoundError:
-        raise FileError(f"There is no file {path}.") from None
+        raise FileError(say("There is no file {path}.", path=path)) from None
     except OSError as error:
-        raise FileError(f"{path} cannot be read: {error.strerror or error}.") from None
+        raise FileError(
+            say("{path} cannot be read: {why}.", path=path, why=error.strerror or error)
+        ) from None
     if len(raw) > limit_bytes:
-        raise FileError(f"{path} grew past {limit_bytes / MEGABYTE:g} MB while it was read.")
+        raise FileError(
+            say(
+                "{path} grew past {limit} MB while it was read.",
+                path=path,
+                limit=figure(f"{limit_bytes / MEGABYTE:g}"),
+            )
+        )
     try:
         text = raw.decode("utf-8-sig")
     except UnicodeDecodeError:
         text = "\0"
     if "\0" in text:
-        raise FileError(f"{path} is not a text file in UTF-8, so it cannot be a {what}.")
+        raise FileError(
+            say(
+                "{path} is not a text file in UTF-8, so it cannot be a {what}.",
+                path=path,
+                what=what,
+            )
+        )
     if not text.strip():
-        raise FileError(f"{path} is empty; a {what} was expected.")
+        raise FileError(say("{path} is empty; a {what} was expected.", path=path, what=what))
     return text
 
 
@@ -82,9 +105,15 @@ def write_text(path: Path, text: str) -> None:
     _check_name(path)
     target = Path(os.path.realpath(path))
     if target.is_dir():
-        raise FileError(f"{path} is a folder; give the name of a file.")
+        raise FileError(say("{path} is a folder; give the name of a file.", path=path))
     if not target.parent.is_dir():
-        raise FileError(f"{path} cannot be written: there is no folder {target.parent}.")
+        raise FileError(
+            say(
+                "{path} cannot be written: there is no folder {folder}.",
+                path=path,
+                folder=target.parent,
+            )
+        )
     aside = target.with_name(f".{secrets.token_hex(8)}.part")
     try:
         with aside.open("x", encoding="utf-8", newline="\n") as file:
@@ -96,14 +125,16 @@ def write_text(path: Path, text: str) -> None:
         os.replace(aside, target)
         _flush_folder(target.parent)
     except OSError as error:
-        raise FileError(f"{path} cannot be written: {error.strerror or error}.") from None
+        raise FileError(
+            say("{path} cannot be written: {why}.", path=path, why=error.strerror or error)
+        ) from None
     finally:
         aside.unlink(missing_ok=True)
 
 
 def _check_name(path: Path) -> None:
     if "\0" in str(path):
-        raise FileError(f"{str(path)!r} cannot be the name of a file.")
+        raise FileError(say("{name} cannot be the name of a file.", name=repr(str(path))))
 
 
 def _flush_folder(folder: Path) -> None:

@@ -20,6 +20,7 @@ from explorer.resource_files import resource_path
 from explorer.scenario.light import LogPattern
 from explorer.scenario.light_log import GapRule, LightLog
 from explorer.scenario.model import Scenario
+from explorer.text import Text, joined, say
 
 LIMIT_BYTES = 50 * MEGABYTE
 """Largest log that is read (own judgement: two years of one reading a minute)."""
@@ -79,7 +80,7 @@ def read_light_log(path: Path | str, gaps: GapRule = "dark") -> LightLog:
     """
     path = Path(path)
     try:
-        text = read_text(path, limit_bytes=LIMIT_BYTES, what="light log")
+        text = read_text(path, limit_bytes=LIMIT_BYTES, what=say("light log"))
     except FileError as error:
         raise LogError(str(error)) from None
     return _hold(_read(text, path.name), gaps)
@@ -104,7 +105,7 @@ def resolve_log(scenario: Scenario, scenario_path: Path | str | None) -> LightLo
     if not isinstance(pattern, LogPattern):
         return None
     if not pattern.file.strip() or "\0" in pattern.file:
-        raise LogError("light.pattern.file names no log; give the name of a CSV file.")
+        raise LogError(say("light.pattern.file names no log; give the name of a CSV file."))
     shipped = resource_path("logs")
     places = [shipped] if scenario_path is None else [Path(scenario_path).parent, shipped]
     for place in places:
@@ -115,10 +116,22 @@ def resolve_log(scenario: Scenario, scenario_path: Path | str | None) -> LightLo
             continue
         return _cached(path, pattern.gaps, found.st_mtime_ns, found.st_size)
     names = ", ".join(sorted(p.name for p in shipped.glob("*.csv")))
-    beside = "beside the scenario or " if scenario_path is not None else ""
+    if scenario_path is None:
+        raise LogError(
+            say(
+                "light.pattern.file is {file}, and there is no such log among the shipped ones "
+                "({names}).",
+                file=repr(pattern.file),
+                names=names,
+            )
+        )
     raise LogError(
-        f"light.pattern.file is {pattern.file!r}, and there is no such log {beside}"
-        f"among the shipped ones ({names})."
+        say(
+            "light.pattern.file is {file}, and there is no such log beside the scenario or among "
+            "the shipped ones ({names}).",
+            file=repr(pattern.file),
+            names=names,
+        )
     )
 
 
@@ -135,28 +148,38 @@ def _read(text: str, name: str) -> _Readings:
         if line.strip() and not line.startswith("#")
     ]
     if not numbered:
-        raise LogError(f"{name} holds only remarks; a light log was expected.")
+        raise LogError(say("{file} holds only remarks; a light log was expected.", file=name))
     delimiter, time_at, lux_at = _columns(numbered[0][1], name)
     numbers = [number for number, _ in numbered[1:]]
     try:
         rows = list(csv.reader((line for _, line in numbered[1:]), delimiter=delimiter))
     except csv.Error as error:
-        raise LogError(f"{name} is not a table: {error}.") from None
+        raise LogError(say("{file} is not a table: {why}.", file=name, why=error)) from None
     if len(rows) != len(numbers):
-        raise LogError(f"{name} has a quotation mark that is never closed.")
+        raise LogError(say("{file} has a quotation mark that is never closed.", file=name))
     wanted = max(time_at, lux_at) + 1
     for number, row in zip(numbers, rows, strict=True):
         if len(row) < wanted:
             raise LogError(
-                f"{name}, line {number}: {len(row)} columns found, at least {wanted} are needed."
+                say(
+                    "{file}, line {line}: {n} columns found, at least {wanted} are needed.",
+                    file=name,
+                    line=number,
+                    n=len(row),
+                    wanted=wanted,
+                )
             )
     notes: list[str] = []
     kept = [(n, row[time_at], row[lux_at]) for n, row in zip(numbers, rows, strict=True)]
     full = [item for item in kept if item[2].strip()]
     if len(full) < len(kept):
-        notes.append(f"{len(kept) - len(full)} lines have no reading and were left out.")
+        notes.append(
+            say("{n} lines have no reading and were left out.", n=len(kept) - len(full))
+        )
     if len(full) < 2:
-        raise LogError(f"{name} holds {len(full)} readings; at least 2 are needed.")
+        raise LogError(
+            say("{file} holds {n} readings; at least 2 are needed.", file=name, n=len(full))
+        )
     lines = [item[0] for item in full]
     lux = _levels([item[2] for item in full], lines, name, comma=delimiter != ",")
     time_s, start = _times([item[1] for item in full], lines, name, comma=delimiter != ",")
@@ -173,8 +196,12 @@ def _columns(header: str, name: str) -> tuple[str, int, int]:
         place = next((names.index(a) for a in allowed if a in names), None)
         if place is None:
             raise LogError(
-                f"{name} has no column named {' or '.join(allowed)}; its columns are "
-                f"{', '.join(names)[:120]}."
+                say(
+                    "{file} has no column named {allowed}; its columns are {names}.",
+                    file=name,
+                    allowed=joined(say(" or "), allowed),
+                    names=", ".join(names)[:120],
+                )
             )
         places.append(place)
     return delimiter, places[0], places[1]
@@ -190,8 +217,13 @@ def _levels(cells: Sequence[str], lines: Sequence[int], name: str, *, comma: boo
             return lux
         place = int(np.argmin(fits))
     raise LogError(
-        f"{name}, line {lines[place]}: the light is {cells[place].strip()!r}; allowed is a number "
-        f"from 0 to {BRIGHTEST_LX:.0f} lx."
+        say(
+            "{file}, line {line}: the light is {found}; allowed is a number from 0 to {most} lx.",
+            file=name,
+            line=lines[place],
+            found=repr(cells[place].strip()),
+            most=f"{BRIGHTEST_LX:.0f}",
+        )
     )
 
 
@@ -221,13 +253,20 @@ def _times(
     try:
         return np.array([(moment - start).total_seconds() for moment in moments]), start
     except TypeError:
-        raise LogError(f"{name} has times with and without a time zone; use one kind.") from None
+        raise LogError(
+            say("{file} has times with and without a time zone; use one kind.", file=name)
+        ) from None
 
 
 def _refuse_time(cells: Sequence[str], lines: Sequence[int], name: str, place: int) -> NoReturn:
     raise LogError(
-        f"{name}, line {lines[place]}: the time is {cells[place].strip()!r}; allowed is a date "
-        "such as 2015-02-02 14:19:00, or seconds in every line."
+        say(
+            "{file}, line {line}: the time is {found}; allowed is a date such as "
+            "2015-02-02 14:19:00, or seconds in every line.",
+            file=name,
+            line=lines[place],
+            found=repr(cells[place].strip()),
+        )
     )
 
 
@@ -240,21 +279,34 @@ def _rising(
     wrong = (steps_s <= 0.0) & ~repeated
     if wrong.any():
         place = int(np.argmax(wrong)) + 1
-        fault = (
-            "repeats the time of the line before with another reading"
-            if steps_s[place - 1] == 0.0
-            else f"lies {show(-steps_s[place - 1], 's')} before the line above"
-        )
-        raise LogError(
-            f"{name}, line {lines[place]}: its time {fault}; times must rise. "
-            "Sort the log, or split it where the logger began again."
-        )
+        raise LogError(_not_rising(name, lines[place], float(steps_s[place - 1])))
     if repeated.any():
-        notes.append(f"{int(repeated.sum())} lines repeat the line before and were left out.")
+        notes.append(
+            say("{n} lines repeat the line before and were left out.", n=int(repeated.sum()))
+        )
     keep = np.concatenate(([True], ~repeated))
     if keep.sum() < 2:
-        raise LogError(f"{name} holds one reading again and again; at least 2 times are needed.")
+        raise LogError(
+            say("{file} holds one reading again and again; at least 2 times are needed.", file=name)
+        )
     return time_s[keep], lux[keep]
+
+
+def _not_rising(name: str, line: int, step_s: float) -> Text:
+    if step_s == 0.0:
+        return say(
+            "{file}, line {line}: its time repeats the time of the line before with another "
+            "reading; times must rise. Sort the log, or split it where the logger began again.",
+            file=name,
+            line=line,
+        )
+    return say(
+        "{file}, line {line}: its time lies {time} before the line above; times must rise. Sort "
+        "the log, or split it where the logger began again.",
+        file=name,
+        line=line,
+        time=show(-step_s, "s"),
+    )
 
 
 def _hold(readings: _Readings, gaps: GapRule) -> LightLog:
@@ -272,13 +324,19 @@ def _hold(readings: _Readings, gaps: GapRule) -> LightLog:
     if wander_s <= JITTER_STEPS * step_s:
         if wander_s > 0.0:
             notes.append(
-                f"Times that wander by up to {show(wander_s, 's')} were set on even steps of "
-                f"{show(step_s, 's')}."
+                say(
+                    "Times that wander by up to {wander} were set on even steps of {step}.",
+                    wander=show(wander_s, "s"),
+                    step=show(step_s, "s"),
+                )
             )
         starts_s = even_s
     else:
         notes.append(
-            f"The step is uneven, about {show(step_s, 's')}; each reading holds until the next."
+            say(
+                "The step is uneven, about {step}; each reading holds until the next.",
+                step=show(step_s, "s"),
+            )
         )
         starts_s = time_s
     ends_s = starts_s[last] + step_s
@@ -300,8 +358,7 @@ def _hold(readings: _Readings, gaps: GapRule) -> LightLog:
 
 
 def _gap_notes(readings: _Readings, last: NDArray[np.intp], gaps: GapRule) -> list[str]:
-    taken = "count as dark" if gaps == "dark" else "hold the last reading"
-    notes = []
+    notes: list[str] = []
     for place in last[:-1][:_GAPS_NAMED]:
         from_s, to_s = float(readings.time_s[place]), float(readings.time_s[place + 1])
         since = (
@@ -309,8 +366,30 @@ def _gap_notes(readings: _Readings, last: NDArray[np.intp], gaps: GapRule) -> li
             if readings.start is None
             else f"{readings.start + timedelta(seconds=from_s):%Y-%m-%d %H:%M}"
         )
-        notes.append(f"No reading for {show(to_s - from_s, 's')} after {since}; these {taken}.")
+        length = show(to_s - from_s, "s")
+        if gaps == "dark":
+            notes.append(
+                say(
+                    "No reading for {time} after {since}; these count as dark.",
+                    time=length,
+                    since=since,
+                )
+            )
+        else:
+            notes.append(
+                say(
+                    "No reading for {time} after {since}; these hold the last reading.",
+                    time=length,
+                    since=since,
+                )
+            )
     if (more := last.size - 1 - _GAPS_NAMED) > 0:
         total_s = math.fsum(np.diff(readings.time_s)[last[:-1]])
-        notes.append(f"{more} more gaps; all together {show(total_s, 's')} without a reading.")
+        notes.append(
+            say(
+                "{n} more gaps; all together {time} without a reading.",
+                n=more,
+                time=show(total_s, "s"),
+            )
+        )
     return notes

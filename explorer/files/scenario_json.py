@@ -6,7 +6,7 @@ import json
 import math
 import re
 from collections import Counter
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -16,9 +16,23 @@ from pydantic import ValidationError
 from explorer.files.complaints import MOST_SHOWN, complaints, show_found
 from explorer.files.disk import MEGABYTE, FileError, read_text, write_text
 from explorer.scenario.model import FORMAT, VERSION, Scenario
+from explorer.text import Text, joined, say, texts
 
 LIMIT_BYTES = 5 * MEGABYTE
 """Largest scenario file that is read (own judgement: real ones hold a few kilobytes)."""
+_READER_FAULTS: tuple[str, ...] = texts((
+    "Expecting value",
+    "Expecting property name enclosed in double quotes",
+    "Expecting ':' delimiter",
+    "Expecting ',' delimiter",
+    "Extra data",
+    "Illegal trailing comma before end of object",
+    "Illegal trailing comma before end of array",
+    "Invalid control character at",
+    "Invalid \\escape",
+    "Invalid \\uXXXX escape",
+))  # fmt: skip
+"""What Python's reader of JSON finds wrong, word for word."""
 
 
 class ScenarioError(FileError):
@@ -45,7 +59,7 @@ def load_scenario(path: Path | str) -> LoadedScenario:
     """
     path = Path(path)
     try:
-        text = read_text(path, limit_bytes=LIMIT_BYTES, what="scenario")
+        text = read_text(path, limit_bytes=LIMIT_BYTES, what=say("scenario"))
     except FileError as error:
         raise ScenarioError(str(error)) from None
     scenario, version = _parse(text, path.name)
@@ -93,8 +107,13 @@ def save_scenario(path: Path | str, scenario: Scenario, *, replace_older: bool =
     path = Path(path)
     if not replace_older and (version := _version_on_disk(path)) is not None and version < VERSION:
         raise ScenarioError(
-            f"{path} is a scenario of version {version}; saving would turn it into version "
-            f"{VERSION}. Save under another name, or agree to replace it."
+            say(
+                "{path} is a scenario of version {version}; saving would turn it into version "
+                "{newest}. Save under another name, or agree to replace it.",
+                path=path,
+                version=version,
+                newest=VERSION,
+            )
         )
     try:
         write_text(path, dump_scenario(scenario))
@@ -145,25 +164,46 @@ def _read_json(text: str, name: str) -> dict[str, Any]:
     try:
         data = json.loads(text, object_pairs_hook=_Object)
     except json.JSONDecodeError as error:
-        where = f"line {error.lineno}, column {error.colno}"
         # A cut may fall inside a text, or inside a word or number such as "tru" or "0.".
         rest = text[error.pos :].strip()
         if error.msg.startswith("Unterminated") or (
             text.lstrip().startswith("{") and re.fullmatch(r"[\w.+-]*", rest)
         ):
             raise ScenarioError(
-                f"{name} ends too early, at {where}; part of the file is missing."
+                say(
+                    "{file} ends too early, at line {line}, column {column}; part of the file is "
+                    "missing.",
+                    file=name,
+                    line=error.lineno,
+                    column=error.colno,
+                )
             ) from None
-        raise ScenarioError(f"{name} is not JSON: {error.msg} at {where}.") from None
+        raise ScenarioError(
+            say(
+                "{file} is not JSON: {why} at line {line}, column {column}.",
+                file=name,
+                why=say(error.msg),  # one of _READER_FAULTS
+                line=error.lineno,
+                column=error.colno,
+            )
+        ) from None
     except RecursionError:
-        raise ScenarioError(f"{name} is nested too deeply to be a scenario.") from None
+        raise ScenarioError(
+            say("{file} is nested too deeply to be a scenario.", file=name)
+        ) from None
     except ValueError:  # Python's own limit on the digits of a whole number
-        raise ScenarioError(f"{name} holds a number with thousands of digits.") from None
+        raise ScenarioError(
+            say("{file} holds a number with thousands of digits.", file=name)
+        ) from None
     if not isinstance(data, dict) or data.get("format") != FORMAT:
         found = data.get("format") if isinstance(data, dict) else data
         raise ScenarioError(
-            f'{name} is not a scenario: the key format must be "{FORMAT}", '
-            f"found {'nothing' if found is None else show_found(found)}."
+            say(
+                '{file} is not a scenario: the key format must be "{format}", found {found}.',
+                file=name,
+                format=FORMAT,
+                found=_found(found),
+            )
         )
     return data
 
@@ -172,43 +212,62 @@ def _check_head(data: dict[str, Any], name: str) -> int:
     version = data.get("version")
     if type(version) is not int or version < 0:
         raise ScenarioError(
-            f"{name}: version must be a whole number from 0 to {VERSION}, "
-            f"found {'nothing' if version is None else show_found(version)}."
+            say(
+                "{file}: version must be a whole number from 0 to {newest}, found {found}.",
+                file=name,
+                newest=VERSION,
+                found=_found(version),
+            )
         )
     if version > VERSION:
         raise ScenarioError(
-            f"{name} has version {version}, and this program reads versions up to {VERSION}. "
-            "A newer program wrote it; update this one to open it."
+            say(
+                "{file} has version {version}, and this program reads versions up to {newest}. "
+                "A newer program wrote it; update this one to open it.",
+                file=name,
+                version=version,
+                newest=VERSION,
+            )
         )
     return version
 
 
-def _impossible(node: Any, key: str) -> Iterator[str]:
+def _found(value: Any) -> str:
+    return say("nothing", "found") if value is None else show_found(value)
+
+
+def _impossible(node: Any, key: str) -> Iterator[Text]:
     """Complaints about keys given twice and about numbers that are not finite."""
     if isinstance(node, dict):
         for name in getattr(node, "twice", ()):
-            yield f"{f'{key}.{name}' if key else name} is given more than once; keep one."
+            yield say(
+                "{key} is given more than once; keep one.", key=f"{key}.{name}" if key else name
+            )
         for name, value in node.items():
             yield from _impossible(value, f"{key}.{name}" if key else name)
     elif isinstance(node, list):
         for place, value in enumerate(node):
             yield from _impossible(value, f"{key}.{place}")
     elif isinstance(node, float) and not math.isfinite(node):
-        yield f"{key} is {show_found(node)}; only finite numbers are allowed."
+        yield say(
+            "{key} is {found}; only finite numbers are allowed.", key=key, found=show_found(node)
+        )
 
 
-def _join(name: str, sentences: list[str]) -> str:
-    shown = [f"{name}: {sentence}" for sentence in sentences[:MOST_SHOWN]]
+def _join(name: str, sentences: Sequence[str]) -> Text:
+    shown = [joined(": ", (name, sentence)) for sentence in sentences[:MOST_SHOWN]]
     if (more := len(sentences) - MOST_SHOWN) > 0:
-        shown.append(f"{name}: {more} more of this kind.")
-    return "\n".join(shown)
+        shown.append(say("{file}: {n} more of this kind.", file=name, n=more))
+    return joined("\n", shown)
 
 
 def _version_on_disk(path: Path) -> int | None:
     """Version of the scenario file at a path; None where there is no such file."""
     try:
         return _check_head(
-            _read_json(read_text(path, limit_bytes=LIMIT_BYTES, what="scenario"), path.name),
+            _read_json(
+                read_text(path, limit_bytes=LIMIT_BYTES, what=say("scenario")), path.name
+            ),
             path.name,
         )
     except FileError:
