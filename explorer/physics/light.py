@@ -13,6 +13,7 @@ from numpy.typing import ArrayLike
 
 from explorer.physics.arrays import FloatArray
 from explorer.physics.constants import BOLTZMANN_J_PER_K, ELEMENTARY_CHARGE_C
+from explorer.text import say
 
 PLANCK_J_S = 6.62607015e-34
 """Exact, SI 2019 (CODATA)."""
@@ -265,7 +266,7 @@ def detailed_balance(
 def _visible(wavelength_nm: FloatArray, relative: FloatArray, photopic: FloatArray) -> float:
     lumens = float(illuminance(wavelength_nm, relative, photopic))
     if not lumens > 0.0:
-        raise ValueError("The source gives no visible light, so lux say nothing about it.")
+        raise ValueError(say("The source gives no visible light, so lux say nothing about it."))
     return lumens
 
 

@@ -14,6 +14,7 @@ import numpy as np
 
 from explorer.physics.arrays import FloatArray
 from explorer.physics.panel import Panel, current_at_voltage, maximum_power, open_circuit_voltage
+from explorer.text import Text, figure, say
 
 ROUNDING = 0.01
 """Rounding of a printed number that is allowed for in the checks, as a share."""
@@ -73,27 +74,46 @@ def line_contradiction(point: SheetValues) -> str:
     isc, voc = point.short_circuit_a, point.open_circuit_v
     imp, vmp = point.max_power_a, point.max_power_v
     if vmp >= voc:
-        return f"max_power_V ({vmp:g} V) must lie below open_circuit_V ({voc:g} V)"
+        return say(
+            "max_power_V ({peak} V) must lie below open_circuit_V ({end} V)",
+            peak=_plain(vmp),
+            end=_plain(voc),
+        )
     if imp >= isc:
-        return f"max_power_A ({imp:g} A) must lie below short_circuit_A ({isc:g} A)"
+        return say(
+            "max_power_A ({peak} A) must lie below short_circuit_A ({end} A)",
+            peak=_plain(imp),
+            end=_plain(isc),
+        )
     if vmp < 0.5 * voc * (1.0 - ROUNDING):
-        return (
-            f"max_power_V ({vmp:g} V) is less than half of open_circuit_V ({voc:g} V), which no "
-            "panel does"
+        return say(
+            "max_power_V ({peak} V) is less than half of open_circuit_V ({end} V), which no panel "
+            "does",
+            peak=_plain(vmp),
+            end=_plain(voc),
         )
     if imp < 0.5 * isc * (1.0 - ROUNDING):
-        return (
-            f"max_power_A ({imp:g} A) is less than half of short_circuit_A ({isc:g} A), which no "
-            "panel does"
+        return say(
+            "max_power_A ({peak} A) is less than half of short_circuit_A ({end} A), which no panel "
+            "does",
+            peak=_plain(imp),
+            end=_plain(isc),
         )
     fill = vmp * imp / (voc * isc)
     low, high = LEAST_FILL_FACTOR * (1.0 - 2.0 * ROUNDING), MOST_FILL_FACTOR
     if not low <= fill <= high:
-        return (
-            f"the fill factor, max_power_V · max_power_A over open_circuit_V · short_circuit_A, "
-            f"is {fill:.2f}; a panel has {LEAST_FILL_FACTOR:g} to {MOST_FILL_FACTOR:g}"
+        return say(
+            "the fill factor, max_power_V · max_power_A over open_circuit_V · short_circuit_A, is "
+            "{fill}; a panel has {low} to {high}",
+            fill=figure(f"{fill:.2f}"),
+            low=_plain(LEAST_FILL_FACTOR),
+            high=_plain(MOST_FILL_FACTOR),
         )
     return ""
+
+
+def _plain(value: float) -> Text:
+    return figure(f"{value:g}")
 
 
 def sheet_contradiction(points: Sequence[SheetValues]) -> str:
@@ -105,11 +125,11 @@ def sheet_contradiction(points: Sequence[SheetValues]) -> str:
         A sentence that names the lines, counted from 1, and the quantity.
     """
     if not 1 <= len(points) <= 3:
-        return f"a data sheet takes 1 to 3 light levels, found {len(points)}"
+        return say("a data sheet takes 1 to 3 light levels, found {n}", n=len(points))
     for number, point in enumerate(points, start=1):
         fault = line_contradiction(point)
         if fault:
-            return f"point {number}: {fault}"
+            return say("point {number}: {fault}", number=number, fault=fault)
     by_current = sorted(enumerate(points, start=1), key=lambda item: item[1].short_circuit_a)
     for i, (n, a) in enumerate(by_current):
         for m, b in by_current[i + 1 :]:
@@ -123,29 +143,49 @@ def _pair_contradiction(n: int, a: SheetValues, m: int, b: SheetValues) -> str:
     """Fault between two lines, the second with the greater short-circuit current."""
     if a.source == b.source:
         if a.illuminance_lx == b.illuminance_lx:
-            return f"points {n} and {m} have the same illuminance_lx and source; give each once"
+            return say(
+                "points {n} and {m} have the same illuminance_lx and source; give each once",
+                n=n,
+                m=m,
+            )
         if a.illuminance_lx > b.illuminance_lx or a.short_circuit_a == b.short_circuit_a:
-            return (
-                f"point {n}: short_circuit_A ({a.short_circuit_a:g} A at {a.illuminance_lx:g} lx) "
-                f"does not rise with light against point {m} ({b.short_circuit_a:g} A at "
-                f"{b.illuminance_lx:g} lx)"
+            return say(
+                "point {n}: short_circuit_A ({current} A at {level} lx) does not rise with light "
+                "against point {m} ({other_current} A at {other_level} lx)",
+                n=n,
+                current=_plain(a.short_circuit_a),
+                level=_plain(a.illuminance_lx),
+                m=m,
+                other_current=_plain(b.short_circuit_a),
+                other_level=_plain(b.illuminance_lx),
             )
         per_lux = a.short_circuit_a / a.illuminance_lx, b.short_circuit_a / b.illuminance_lx
         spread = max(per_lux) / min(per_lux)
         if spread > MOST_SPREAD:
-            return (
-                f"point {m}: short_circuit_A per lux differs {spread:.1f} times from point {n}; "
-                "current is nearly proportional to light"
+            return say(
+                "point {m}: short_circuit_A per lux differs {factor} times from point {n}; current "
+                "is nearly proportional to light",
+                m=m,
+                factor=figure(f"{spread:.1f}"),
+                n=n,
             )
     if b.open_circuit_v <= a.open_circuit_v:
-        return (
-            f"point {m}: open_circuit_V ({b.open_circuit_v:g} V) does not rise with light against "
-            f"point {n} ({a.open_circuit_v:g} V)"
+        return say(
+            "point {m}: open_circuit_V ({volts} V) does not rise with light against point {n} "
+            "({other_volts} V)",
+            m=m,
+            volts=_plain(b.open_circuit_v),
+            n=n,
+            other_volts=_plain(a.open_circuit_v),
         )
     if b.max_power_a <= a.max_power_a:
-        return (
-            f"point {m}: max_power_A ({b.max_power_a:g} A) does not rise with light against "
-            f"point {n} ({a.max_power_a:g} A)"
+        return say(
+            "point {m}: max_power_A ({current} A) does not rise with light against point {n} "
+            "({other_current} A)",
+            m=m,
+            current=_plain(b.max_power_a),
+            n=n,
+            other_current=_plain(a.max_power_a),
         )
     return ""
 
@@ -178,7 +218,9 @@ def fit_panel(points: Sequence[SheetValues], start: Panel) -> PanelFit:
         raise ValueError(fault)
     expected = np.array([p.expected_a for p in points])
     if np.any(expected <= 0):
-        raise ValueError("the expected photocurrent of every data-sheet line must be above zero")
+        raise ValueError(
+            say("the expected photocurrent of every data-sheet line must be above zero")
+        )
     sheet = np.array(
         [[p.short_circuit_a, p.open_circuit_v, p.max_power_a, p.max_power_v] for p in points]
     )
