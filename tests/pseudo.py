@@ -5,11 +5,14 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from PySide6.QtCore import QObject
-from PySide6.QtGui import QAction
+from PySide6.QtCore import QAbstractItemModel, QObject, Qt
+from PySide6.QtGui import QAction, QPainter
 from PySide6.QtWidgets import (
     QAbstractButton,
+    QAbstractSpinBox,
     QComboBox,
+    QGraphicsScene,
+    QGraphicsView,
     QGroupBox,
     QLabel,
     QLineEdit,
@@ -41,29 +44,54 @@ def use(monkeypatch) -> None:
     monkeypatch.setattr(language._Shown, "code", "de")
 
 
+def painted(monkeypatch) -> list[str]:
+    """A list that from now on takes every text that a widget of ours or a plot paints."""
+    found: list[str] = []
+    paint = QPainter.drawText
+
+    def note(painter: QPainter, *values: object) -> object:
+        found.extend(value for value in values if isinstance(value, str))
+        return paint(painter, *values)
+
+    monkeypatch.setattr(QPainter, "drawText", note)
+    return found
+
+
 def forgotten(root: QWidget, own: frozenset[str] = frozenset()) -> list[str]:
     """Texts below a widget that hold an English word or a decimal point.
 
     `own` are words that the user or the language's neutral names bring: titles, file names.
     """
+    return [f"{where}: {text}" for where, text in _texts(root) if is_forgotten(text, own)]
+
+
+def is_forgotten(text: str, own: frozenset[str] = frozenset()) -> bool:
+    """Whether a text holds an English word or a decimal point."""
     allowed = UNITS | NAMES | own
-    found = []
-    for where, text in _texts(root):
-        plain = re.sub(r"<[^>]*>|&[a-z]+;|https?://\S+", " ", text).replace("&", "")
-        words = [word for word in _WORD.findall(plain) if word not in allowed]
-        if words or re.search(r"\d\.\d", plain):
-            found.append(f"{where}: {text}")
-    return found
+    plain = re.sub(r"<[^>]*>|&[a-z]+;|https?://\S+", " ", text).replace("&", "")
+    words = [word for word in _WORD.findall(plain) if word not in allowed]
+    return bool(words) or re.search(r"\d\.\d", plain) is not None
 
 
 def _texts(root: QWidget) -> Iterator[tuple[str, str]]:
     for part in (root, *root.findChildren(QObject)):
-        if part.objectName().startswith("qt_"):
+        if part.objectName().startswith("qt_") or _is_of_plot_library(part):
             continue
         where = f"{type(part).__name__}"
         for text in _own_texts(part):
             if text:
                 yield where, text
+
+
+def _is_of_plot_library(part: QObject) -> bool:
+    """Whether a text lies in a menu that the plots are born with and that nothing opens."""
+    inside: QObject | None = part
+    while inside is not None:
+        outside = inside.parent()
+        if isinstance(outside, QGraphicsView) and isinstance(inside, (QGraphicsScene, QMenu)):
+            return True
+        inside = outside
+    return False
 
 
 def _own_texts(part: QObject) -> Iterator[str]:
@@ -77,6 +105,8 @@ def _own_texts(part: QObject) -> Iterator[str]:
         yield part.text()
     if isinstance(part, QLineEdit):
         yield part.placeholderText()
+    if isinstance(part, QAbstractSpinBox):
+        yield part.text()
     if isinstance(part, (QGroupBox, QMenu)):
         yield part.title()
     if isinstance(part, QTextBrowser):
@@ -87,7 +117,14 @@ def _own_texts(part: QObject) -> Iterator[str]:
     if isinstance(part, QListWidget):
         yield from (part.item(row).text() for row in range(part.count()))
     if isinstance(part, QTableView) and part.model() is not None:
-        model = part.model()
-        for row in range(model.rowCount()):
-            for column in range(model.columnCount()):
-                yield str(model.index(row, column).data() or "")
+        yield from _table_texts(part.model())
+
+
+def _table_texts(model: QAbstractItemModel) -> Iterator[str]:
+    """What cells and headings show, explain and let speak."""
+    roles = Qt.ItemDataRole
+    for role in (roles.DisplayRole, roles.ToolTipRole, roles.AccessibleTextRole):
+        for column in range(model.columnCount()):
+            yield str(model.headerData(column, Qt.Orientation.Horizontal, role) or "")
+            for row in range(model.rowCount()):
+                yield str(model.index(row, column).data(role) or "")

@@ -204,7 +204,7 @@ class RemedyList(QWidget):
         elif found.singles:
             self._show_remedies(found.singles, "" if found.done else tr("Looking for more…"))
         else:
-            text = bind_units(tr(found.sentence)) if found.sentence else tr("Looking…")
+            text = tr(bind_units(found.sentence)) if found.sentence else tr("Looking…")
             self._show_remedies((), text)
 
     def _on_failed(self, sentence: str) -> None:

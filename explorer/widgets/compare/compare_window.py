@@ -127,7 +127,7 @@ class CompareWindow(QDialog):
             scenario = load_scenario(path).scenario
             log = resolve_log(scenario, path)
         except FileError as error:
-            messages.tell(self, tr("The scenario was not opened"), tr(str(error)))
+            messages.tell(self, say("The scenario was not opened"), str(error))
             return False
         self.compare_with(scenario, log, path.name)
         return True
@@ -146,7 +146,7 @@ class CompareWindow(QDialog):
             elif this is not None and other is not None:
                 write_table(path, result_table(this, other))
         except FileError as error:
-            messages.tell(self, tr("Nothing was exported"), tr(str(error)))
+            messages.tell(self, say("Nothing was exported"), str(error))
             return False
         return True
 
@@ -227,7 +227,7 @@ class CompareWindow(QDialog):
         self.close_button.clicked.connect(self.close)
         self.comparison.changed.connect(self._on_news)
         self.comparison.assessed.connect(self._on_news)
-        self.comparison.failed.connect(self._on_failed)
+        self.comparison.failed.connect(self.notice.say)
         for key in ("undo", "redo", "save"):
             self.addAction(self._window.commands[key])
 
@@ -268,9 +268,6 @@ class CompareWindow(QDialog):
         count = len(self.differences.chosen())
         self.take.setEnabled(count > 0)
         self.take.setText(tr("Take over") if count < 2 else tr("Take {n} over", n=count))
-
-    def _on_failed(self, sentence: str) -> None:
-        self.notice.say(tr(sentence))
 
     # --- what a person does ---
 

@@ -74,7 +74,7 @@ class BudgetDrawer(Drawer):
             )
             return
         self.say_answer(budget_answer(step))
-        self.close_line.setText(bind_units(tr(budget_close(step))))
+        self.close_line.setText(tr(bind_units(budget_close(step))))
         self.bars.set_lines(budget_lines(step))
         self.show_body()
 

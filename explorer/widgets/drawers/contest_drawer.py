@@ -192,8 +192,7 @@ class ContestDrawer(Drawer):
         if entry is None or entry.scenario is None:
             return
         if self.feed.is_current and not self.model.is_stale(entry.key):
-            done = say("change to {store}", store=entry.title)
-            self.document.replace(entry.scenario, done)
+            self.document.replace(entry.scenario, f"change to {entry.title}")
 
     def table(self, name: str) -> Table:
         """The entries in the order of the table."""
@@ -226,7 +225,7 @@ class ContestDrawer(Drawer):
             and entry.scenario != self.document.scenario
         )
         self.take.setEnabled(usable)
-        text = bind_units(tr(contest_line(entry))) if entry is not None else ""
+        text = tr(bind_units(contest_line(entry))) if entry is not None else ""
         if self.line.text() != text:
             self.line.setText(text)
             self.line.setToolTip(text)

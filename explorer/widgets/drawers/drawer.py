@@ -24,6 +24,7 @@ from explorer.state.drawer_feeds import Feed
 from explorer.state.drawer_text import Table
 from explorer.state.language import tr
 from explorer.state.readout import bind_units
+from explorer.text import say
 from explorer.widgets import messages
 from explorer.widgets.drawers import export
 from explorer.widgets.drawers.export import ExportButton, Picture, widget_picture
@@ -136,7 +137,7 @@ class Drawer(QWidget):
 
     def say_answer(self, text: str) -> None:
         """Show the answer in words."""
-        text = bind_units(tr(text))
+        text = tr(bind_units(text))
         if self.answer.text() != text:
             self.answer.setText(text)
             self.answer.setAccessibleName(text)
@@ -204,6 +205,6 @@ class Drawer(QWidget):
             else:
                 export.save_png(self.picture(), path)
         except FileError as error:
-            messages.tell(self, tr("Nothing was exported"), tr(str(error)))
+            messages.tell(self, say("Nothing was exported"), str(error))
             return False
         return True

@@ -84,7 +84,7 @@ class SpreadDrawer(Drawer):
         layout.addLayout(right, 6)
         self.view.setMinimumWidth(260)
         self.model.edited.connect(self._on_tolerance)
-        self.model.refused.connect(self._on_refused)
+        self.model.refused.connect(document.refused)
         self.years.valueChanged.connect(self._on_years)
         feed.outdated.connect(self._renew)
         self._renew()
@@ -127,9 +127,6 @@ class SpreadDrawer(Drawer):
     def _on_tolerance(self, path: str, amount: float) -> None:
         self._own[path] = amount
         self._renew()
-
-    def _on_refused(self, why: str) -> None:
-        self.document.refused.emit(why)
 
     def _on_usual(self) -> None:
         self._own = {}

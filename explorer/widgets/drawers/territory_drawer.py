@@ -197,7 +197,7 @@ class TerritoryDrawer(Drawer):
             for axis, value in zip(self._axes, (x, y), strict=True)
             if value != self._value(axis.path)
         }
-        self.document.edit_together(values, say("move on the map"))
+        self.document.edit_together(values, "move on the map")
 
 
 def _no_steps(

@@ -1,0 +1,136 @@
+"""Drawers, trace and comparison with every translated letter disguised: no English is left."""
+
+import csv
+import re
+
+import pytest
+from PySide6.QtWidgets import QApplication
+
+from explorer.resource_files import scenario_folder
+from explorer.scenario.model import Scenario, with_value
+from explorer.scenario.storage import CellStore
+from explorer.state.words import example_name
+from explorer.widgets.drawers.drawers import QUESTIONS
+from explorer.widgets.drawers.export import save_svg
+from explorer.widgets.drawers.spread_drawer import BUILDS
+from explorer.widgets.plots.volt_axis import VoltAxis
+from tests import pseudo
+
+PATIENT = 60_000
+OWN = frozenset({"New", "scenario", "measure", "and", "send"})
+"""Title and operation of a new scenario, which belong to the user."""
+
+
+@pytest.fixture(autouse=True)
+def disguised(monkeypatch):
+    """Before any window is built."""
+    pseudo.use(monkeypatch)
+
+
+@pytest.fixture
+def painted(monkeypatch):
+    return pseudo.painted(monkeypatch)
+
+
+def left(widget, painted, own=OWN):
+    """English that is on a widget or painted by it."""
+    widget.grab()
+    QApplication.processEvents()
+    strokes = [f"painted: {text}" for text in painted if pseudo.is_forgotten(text, own)]
+    return [*pseudo.forgotten(widget, own), *sorted(set(strokes))]
+
+
+def opened(qtbot, window, key):
+    drawers = window.questions.drawers
+    drawer = drawers.drawer(key)
+    with qtbot.waitSignal(drawer.feed.finished, timeout=PATIENT):
+        drawers.open(key)
+    return drawer
+
+
+@pytest.mark.parametrize("key", QUESTIONS)
+def test_no_drawer_keeps_an_english_text(qtbot, window, painted, key):
+    drawer = opened(qtbot, window, key)
+    assert drawer.has_body
+    assert left(drawer, painted) == []
+    assert "ж" in "".join(painted)
+
+
+def test_the_strip_of_questions_keeps_none(window, painted):
+    for width in (1200, 700, 330):
+        window.questions.drawers.resize(width, 60)
+        assert left(window.questions.drawers, painted) == []
+
+
+@pytest.mark.parametrize("span", range(6))
+def test_the_trace_and_its_answers_keep_none(qtbot, window, painted, span):
+    card = window.trace
+    card.spans.button(span).click()
+    window.solver.solve_now()
+    card.plot.set_cursor(card.plot.shown.from_s + 0.4 * card.plot.shown.length_s)
+    assert left(card, painted) == []
+
+
+def test_a_pinned_design_and_a_close_look_keep_none(qtbot, window, document, painted):
+    window.commands["pin"].trigger()
+    document.edit("light.illuminance_lx", 450.0)
+    window.solver.solve_now()
+    window.trace.plot.zoom(6.0, 200_000.0)
+    window.trace.plot.set_cursor(200_000.0)
+    assert left(window.trace, painted) == []
+
+
+def test_remedies_keep_none(qtbot, window, document, painted):
+    with qtbot.waitSignal(window.questions.remedies.feed.finished, timeout=PATIENT):
+        document.edit("light.illuminance_lx", 40.0)
+    assert left(window.questions.remedies, painted) == []
+
+
+def test_landmarks_on_the_sliders_keep_none(window, painted):
+    for row in window.knobs.rows:
+        assert left(row.slider, painted) == []
+
+
+def test_the_comparison_keeps_none(qtbot, window, painted):
+    window.commands["compare"].trigger()
+    compare = window._compare
+    assert left(compare.choice, painted, own=OWN | example_words()) == []
+    other = with_value(Scenario(title="Moss wall"), "store", CellStore())
+    other = with_value(other, "light.illuminance_lx", 500.0)
+    with qtbot.waitSignal(compare.comparison.assessed, timeout=PATIENT):
+        compare.compare_with(other, None, "moss.json")
+    compare.resize(1700, 800)  # a title that is cut would be no known word
+    painted.clear()
+    own = OWN | {"Moss", "wall", "moss", "json"}
+    assert left(compare, painted, own | example_words()) == []
+
+
+def example_words():
+    """Titles of the demonstration set."""
+    titles = [example_name(path) for path in scenario_folder().glob("*.json")]
+    return frozenset(re.findall("[A-Za-z]+", " ".join(titles)))
+
+
+def test_pictures_show_the_language_and_tables_stay_english(qtbot, window, tmp_path):
+    drawer = opened(qtbot, window, "budget")
+    save_svg(drawer.picture(), tmp_path / "a.svg")
+    assert "ж" in (tmp_path / "a.svg").read_text(encoding="utf-8")
+    for key, name in (("budget", ""), ("contest", ""), ("territory", ""), ("spread", BUILDS)):
+        drawer = opened(qtbot, window, key) if key != "budget" else drawer
+        path = tmp_path / f"{key}.csv"
+        assert drawer.save("csv", name, path)
+        text = path.read_text(encoding="utf-8")
+        assert "ж" not in text
+        assert len({len(row) for row in csv.reader(text.splitlines())}) == 1
+
+
+def test_a_typed_tolerance_is_refused_in_the_language(qtbot, window, document):
+    drawer = opened(qtbot, window, "spread")
+    for text in ("900 %", "much"):
+        with qtbot.waitSignal(document.refused):
+            assert not drawer.model.setData(drawer.model.index(0, 1), text)
+        assert not pseudo.is_forgotten(window.notice.text.text(), frozenset({"much"}))
+
+
+def test_the_voltage_axis_has_the_decimal_mark_of_the_language(qapp):
+    assert VoltAxis().tickStrings([2.5, 3.0], 1.0, 0.5) == ["2,5", "3,0"]
