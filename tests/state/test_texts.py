@@ -1,0 +1,224 @@
+"""What the state says can be shown in another language, numbers included."""
+
+import dataclasses
+import math
+
+import numpy as np
+import pytest
+from pydantic import ValidationError
+
+from explorer.advice.assess import assess
+from explorer.advice.budget import budget
+from explorer.advice.compare import differences
+from explorer.advice.contest import contest
+from explorer.advice.panel_curve import panel_curve
+from explorer.advice.study import study
+from explorer.advice.territory import Axis, Territory
+from explorer.files.disk import FileError
+from explorer.scenario.model import Scenario, with_value
+from explorer.state import (
+    compare_text,
+    drawer_text,
+    knobs,
+    moments,
+    panel_text,
+    readout,
+    stand_plan,
+    tour,
+    words,
+)
+from explorer.state.document import Document
+from explorer.state.refusal import refusal
+from explorer.text import Text, figure, rendered, say
+from tests import pseudo
+
+SCENARIO = with_value(Scenario(), "light.illuminance_lx", 450.0)
+OPERATION = frozenset(SCENARIO.load.operations[0].name.split())
+PANELS = Axis(path="panels.count", label=say("Panels"), unit="", values=(1.0, 2.0))
+
+
+def foreign(text):
+    """A text in the disguise, with a decimal comma."""
+    return rendered(text, pseudo.disguise, ",")
+
+
+def shown(found):
+    """Every text of a dataclass, or of several, apart from keys."""
+    if isinstance(found, str):
+        yield found
+    elif isinstance(found, tuple | list):
+        for item in found:
+            yield from shown(item)
+    elif dataclasses.is_dataclass(found):
+        for field in dataclasses.fields(found):
+            keys = ("key", "name", "path", "unit", "source", "difference")
+            if field.name not in keys and not field.name.endswith("state"):
+                yield from shown(getattr(found, field.name))
+
+
+def left_in_english(*found, own=frozenset()):
+    return [text for text in shown(found) if pseudo.is_forgotten(foreign(text), OPERATION | own)]
+
+
+@pytest.fixture(scope="module")
+def assessment():
+    return assess(SCENARIO)
+
+
+def test_what_an_assessment_says_can_be_shown_in_any_language(assessment):
+    trace = assessment.trace
+    assert not left_in_english(
+        readout.sign(assessment),
+        readout.check_rows(assessment),
+        readout.answer_lines(assessment),
+        readout.pulse_lines(assessment.pulse),
+        readout.cursor_lines(trace, 5000.0, trace, True),
+        readout.trace_summary(assessment),
+    )
+
+
+def test_a_number_keeps_to_its_unit_in_any_language():
+    found = readout.bind_units(say("lasts {time}", time=figure("1.5 h")))
+    assert foreign(found) == "жжжжж 1,5\u00a0h"
+
+
+def test_the_drawers_can_be_shown_in_any_language():
+    ends = budget(study(SCENARIO))
+    entries = list(contest(SCENARIO, None, lambda: False))
+    columns = [key for key, _ in drawer_text.CONTEST_COLUMNS]
+    assert not left_in_english(
+        drawer_text.budget_lines(ends),
+        drawer_text.budget_answer(ends),
+        drawer_text.budget_close(ends),
+        [drawer_text.contest_line(entry) for entry in entries],
+        [drawer_text.contest_cell(entry, key).text for entry in entries for key in columns],
+        [drawer_text.contest_answer(entries, done) for done in (True, False)],
+        [title for _, title in drawer_text.CONTEST_COLUMNS],
+        list(drawer_text.CONTEST_TIPS.values()),
+        [drawer_text.years_text(years) for years in (math.inf, 1.0, 2.5)],
+        [drawer_text.percent(share) for share in (0.0, 0.0001, 0.004, 0.3, 0.9999)],
+    )
+
+
+@pytest.mark.parametrize("reserve", [[0.5, 0.5], [2.0, 2.0], [0.5, 2.0], [0.8, 0.5]])
+def test_the_summary_of_a_map_can_be_shown_in_any_language(reserve):
+    light = Axis(path="light.illuminance_lx", label=say("Light"), unit="lx", values=(2.5, 5.0))
+    level = np.array([reserve, reserve])
+    codes = np.zeros(level.shape, int)
+    found = Territory(
+        x=light, y=PANELS, codes=codes, margin=level * 1.5, reserve=level, governing=codes
+    )
+    turned = dataclasses.replace(found, x=PANELS, y=light)
+    assert not left_in_english(
+        drawer_text.territory_summary(found, 3.0, 1.0),
+        drawer_text.territory_summary(turned, 1.0, 3.0),
+    )
+
+
+def test_small_letters_are_for_english_alone():
+    found = drawer_text.lower_first(say("Light level"))
+    assert found == "light level"
+    assert rendered(found, lambda *_: "Beleuchtung", ",") == "Beleuchtung"
+
+
+def test_the_panel_and_the_table_of_sources_can_be_shown_in_any_language():
+    curve = panel_curve(SCENARIO)
+    for scenario in (SCENARIO, with_value(SCENARIO, "light.orientation_factor", 0.5)):
+        assert not left_in_english(panel_text.panel_answer(panel_curve(scenario), scenario))
+    assert not left_in_english(
+        panel_text.METER_NOTE,
+        panel_text.point_lines(curve),
+        panel_text.meaning_title(500.0, "organic"),
+        panel_text.light_meanings(SCENARIO, 500.0),
+        panel_text.meaning_line(SCENARIO, 500.0),
+        own=frozenset({"LED"}),
+    )
+
+
+def test_the_comparison_can_be_shown_in_any_language(assessment):
+    other = SCENARIO
+    for path, value in (("panels.count", 3), ("light.source", "daylight_glass"), ("title", "")):
+        other = with_value(other, path, value)
+    rows = compare_text.difference_rows(differences(SCENARIO, other))
+    assert len(rows) > 3
+    dark = assess(with_value(SCENARIO, "light.illuminance_lx", 5.0))
+    assert not left_in_english(
+        rows,
+        compare_text.result_rows(assessment, dark),
+        [compare_text.summary(n, assessment, dark) for n in (0, 1, 2)],
+        compare_text.summary(2, assessment, assessment),
+        [compare_text.words(value, "") for value in (None, "", (), 0.5, ("mon", "tue", "wed"))],
+        own=frozenset(SCENARIO.title.split()) | {"LED"},
+    )
+
+
+def test_times_options_knobs_and_the_tour_can_be_shown_in_any_language():
+    assert not left_in_english(
+        [moments.clock(9.4 * 86_400, weekdays) for weekdays in (True, False)],
+        [moments.time_ticks(-0.5, most, 8, False) for most in (1e-3, 1.0, 60.0, 9e4, 9e6)],
+        moments.time_ticks(0.0, 604_800.0, 8, True),
+        list(words.OPTIONS.values()),
+        words.WEEKDAY_NAMES,
+        words.plain_number(0.5),
+        [dataclasses.replace(k, label="", help="") for k in knobs.knobs_for(SCENARIO)],
+        tour.STEPS,
+        tour.Tour().place,
+    )
+
+
+@pytest.mark.parametrize(
+    ("path", "value"),
+    [
+        ("panels.count", 0),
+        ("light.source", "torch"),
+        ("load.disconnect_V", 50.0),
+        ("margins.nothing", 3),
+        ("load.operations", ({"phases": ({"current_A": -1.5, "duration_s": 1.0},)},)),
+    ],
+)
+def test_a_refusal_can_be_shown_in_any_language(path, value):
+    with pytest.raises((ValidationError, KeyError)) as caught:
+        with_value(SCENARIO, path, value)
+    found = refusal(SCENARIO, path, caught.value)
+    assert isinstance(found, Text)
+    assert "ж" in foreign(found)
+
+
+@pytest.mark.parametrize(
+    ("content", "english"),
+    [
+        ('{"idle_s": 1}', "idle_s: input should be greater than or equal to 10."),
+        ('{"idle_s": 30.5}', "idle_s: input should be a valid integer."),
+        ('{"theme": "pink"}', "theme: input should be 'system', 'light', 'dark' or 'contrast'."),
+        ('{"movable": []}', "movable: must name at least one of the four knobs."),
+        ('{"title": 3}', "title: input should be a valid string."),
+        ('{"scenarios": 3}', "scenarios: input should be a valid array."),
+        ('{"reduced_motion": 2}', "reduced_motion: input should be a valid boolean."),
+        ('{"diagonal_in": "a"}', "diagonal_in: input should be a valid number."),
+    ],
+)  # fmt: skip
+def test_a_fault_in_the_set_up_of_a_stand_can_be_shown_in_any_language(tmp_path, content, english):
+    place = tmp_path / "stand.json"
+    place.write_text(content)
+    with pytest.raises(FileError) as caught:
+        stand_plan.load_plan(place)
+    assert str(caught.value) == f"stand.json: {english}"
+    keys = frozenset(english.partition(":")[0].split("_")) | {"system", "light", "dark", "contrast"}
+    found = foreign(str(caught.value)).removeprefix("stand.json")
+    assert not pseudo.is_forgotten(found, keys)
+
+
+def test_only_the_title_of_a_plan_that_nobody_named_is_translated(tmp_path):
+    assert isinstance(stand_plan.default_plan().title, Text)
+    place = tmp_path / "stand.json"
+    stand_plan.save_plan(place, stand_plan.default_plan())
+    assert stand_plan.load_plan(place) == stand_plan.default_plan()
+    assert not isinstance(stand_plan.load_plan(place).title, Text)
+
+
+def test_a_refused_edit_arrives_as_it_was_said(qtbot):
+    document, heard = Document(SCENARIO), []
+    document.refused.connect(heard.append)
+    document.edit("panels.count", 0)
+    assert heard == ["Panels takes 1 to 64."]
+    assert not left_in_english(heard)
