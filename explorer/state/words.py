@@ -51,6 +51,8 @@ OPTIONS = texts({
     "none": "None",
     "resistors": "Resistors",
     "active": "Active",
+    "settled": "Settled",
+    "first_days": "First days",
     "lithium_ion": "Lithium-ion",
     "iron_phosphate": "Lithium iron phosphate",
     "titanate": "Lithium titanate",
@@ -62,6 +64,10 @@ OPTIONS = texts({
     "current_A": "Current",
     "power_W": "Power",
     "resistance_ohm": "Resistance",
+    "latching_valve": "Latching valve",
+    "vent_or_flap": "Vent or flap",
+    "door_lock": "Door lock",
+    "other_motor": "Other motor",
 })  # fmt: skip
 WEEKDAYS = texts({
     "mon": "Mon",
