@@ -27,7 +27,9 @@ Message = tuple[str, str]
 """English text, and its meaning where a word has two."""
 _SPEC_ARGUMENTS = {"quantity": (1, 5), "choice": (1, 2)}
 RESOURCES: dict[str, frozenset[str]] = {
-    "help/quantities.json": frozenset({"what", "typical", "read", "basis"}),
+    "help/quantities.json": frozenset(
+        {"what", "typical", "read", "basis", "title", "text"}
+    ),
     "parts/stores.json": frozenset({"title"}),
     "places/places.json": frozenset({"source"}),
 }
