@@ -142,16 +142,32 @@ def _flat(legs: Iterable[Leg], times: float) -> Iterable[tuple[Leg, float]]:
         if leg.repeats is None:
             yield leg, times
         else:
-            yield from _flat(_middle_turn(leg), times * leg.repeats[1])
+            yield from _flat(_middle_turn(leg), times * leg.repeats.times)
+
+
+def _shift(leg: Leg) -> float:
+    """How far the middle one of its turns lies above the turn that a leg repeats. [C]"""
+    assert leg.repeats is not None
+    turns = leg.repeats.times
+    middle = leg.begin_c + 0.5 * (leg.end_c - leg.begin_c) * (turns + 1.0) / turns
+    return middle - leg.repeats.legs[-1].end_c
 
 
 def _middle_turn(leg: Leg) -> list[Leg]:
     """The legs that one stands for, as in its middle turn where the turns drift."""
     assert leg.repeats is not None
-    inner, turns = leg.repeats
-    # They are of the turn before the first that the leg stands for.
-    shift = 0.5 * (leg.end_c - leg.begin_c) * (turns + 1.0) / turns
-    return [sub._replace(begin_c=sub.begin_c + shift, end_c=sub.end_c + shift) for sub in inner]
+    inner, turns, _ = leg.repeats
+    shift = _shift(leg)
+    stretch = (leg.end_s - leg.begin_s) / (turns * (inner[-1].end_s - inner[0].begin_s))
+    return [
+        sub._replace(
+            begin_s=sub.begin_s * stretch,
+            end_s=sub.end_s * stretch,
+            begin_c=sub.begin_c + shift,
+            end_c=sub.end_c + shift,
+        )
+        for sub in inner
+    ]
 
 
 def _drops(
@@ -163,10 +179,8 @@ def _drops(
         if leg.begin_c != last:
             yield last, leg.begin_c, times
         if leg.repeats is not None:
-            inner, turns = _middle_turn(leg), leg.repeats[1]
-            drift = (leg.end_c - leg.begin_c) / turns
-            # The turn ends where the next one begins: an instant loss there opens each turn.
-            yield from _drops(inner, inner[-1].end_c - drift, inner[-1].end_c, times * turns)
+            inner, opening_c = _middle_turn(leg), leg.repeats.opening_c + _shift(leg)
+            yield from _drops(inner, opening_c, inner[-1].end_c, times * leg.repeats.times)
         last = leg.end_c
     if end_c != last:
         yield last, end_c, times

@@ -28,9 +28,18 @@ class Leg(NamedTuple):
     high: Motion
     cycles: tuple[Cycle, Cycle] | None
     """Composed load cycles that the leg runs through, or None for a plain motion."""
-    repeats: tuple[tuple[Leg, ...], float] | None
-    """Legs that this one stands for and how often it runs through them."""
+    repeats: Repeats | None
+    """The turn that this one stands for, many times over."""
     segment: int
+
+
+class Repeats(NamedTuple):
+    """A turn of a course that comes back to where it began."""
+
+    legs: tuple[Leg, ...]
+    times: float
+    opening_c: float
+    """Charge at which the turn began, before any instant loss that opens it. [C]"""
 
 
 class Event(NamedTuple):
@@ -55,20 +64,20 @@ class Tally:
     started: float = 0.0
     """Start-ups completed."""
 
-
     def copy(self) -> Tally:
         """The counts as they stand."""
         return replace(self, served=list(self.served))
 
-    def repeat_since(self, before: Tally, turns: float) -> None:
-        """Add what happened since `before` another `turns` times."""
+    def repeat_since(self, before: Tally, turns: float, stretch: float) -> None:
+        """Add what happened since `before` another `turns` times, and its times by `stretch`."""
         self.served = [
             now + turns * (now - then)
             for now, then in zip(self.served, before.served, strict=True)
         ]
         for name in ("connects", "cut_offs", "connected_s", "full_s", "started"):
             now, then = getattr(self, name), getattr(before, name)
-            setattr(self, name, now + turns * (now - then))
+            often = stretch if name.endswith("_s") else turns
+            setattr(self, name, now + often * (now - then))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

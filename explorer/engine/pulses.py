@@ -28,7 +28,7 @@ def _lowest(keys: dict[int, Key], legs: Iterable[Leg]) -> float:
     lowest, busy = inf, False
     for leg in legs:
         if leg.repeats is not None:
-            lowest, busy = min(lowest, _lowest(keys, leg.repeats[0])), False
+            lowest, busy = min(lowest, _lowest(keys, leg.repeats.legs)), False
             continue
         key = keys[id(leg.low)]
         active = key[0] == "on" and bool(key[2])

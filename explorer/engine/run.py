@@ -17,7 +17,7 @@ from explorer.engine import turns
 from explorer.engine.clock import TIME_GRAIN_S, Clock
 from explorer.engine.cycle import Cycle
 from explorer.engine.illumination import BlendedMotion, Motion
-from explorer.engine.legs import OFF, Event, Key, Leg, State, Tally, Trajectory
+from explorer.engine.legs import OFF, Event, Key, Leg, Repeats, State, Tally, Trajectory
 from explorer.engine.system import WhenReady
 from explorer.physics.load import inrush_charge
 
@@ -262,7 +262,7 @@ class Run:
         high: Motion,
         *,
         cycles: tuple[Cycle, Cycle] | None = None,
-        repeats: tuple[tuple[Leg, ...], float] | None = None,
+        repeats: Repeats | None = None,
     ) -> None:
         """Add a leg and go to its end; a leg that repeats others is counted by its maker."""
         duration = end_s - self.t

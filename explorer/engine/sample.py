@@ -163,7 +163,7 @@ def _values(
         low_t = np.maximum(np.interp(begin, cycle.nodes, cycle.terminal_min_v), 0.0)
         drawn = np.interp(q, cycle.nodes, cycle.mean_drawn_a) - field.system.quiescent_a
     if leg.repeats is not None:
-        legs, _ = leg.repeats
+        legs = leg.repeats.legs
         rows = [
             _values(
                 field, sub, np.array([sub.begin_s, sub.end_s]),

@@ -6,12 +6,12 @@ charge goes on as before; whole turns of it are skipped and counted.
 
 from __future__ import annotations
 
-from math import floor, inf
+from math import copysign, floor, inf, log
 from typing import TYPE_CHECKING, NamedTuple
 
 from explorer.engine.clock import TIME_GRAIN_S
 from explorer.engine.cycle import Cycle
-from explorer.engine.legs import Key, Leg, Tally
+from explorer.engine.legs import Key, Leg, Repeats, State, Tally
 
 if TYPE_CHECKING:
     from explorer.engine.run import Run
@@ -23,8 +23,14 @@ REPEAT_DRIFT = 1e-4
 followed without a look at the turn before."""
 EVEN = 0.02
 """Two turns whose length and drift differ by less than this share are even."""
-REPEAT_REACH = 0.02
+REPEAT_REACH = 0.01
 """How far an even drift is followed, as a share of a full store."""
+NO_DRIFT = 1e-9
+"""Relative change of charge in a turn that counts as none."""
+MOST_TRIAL_LEGS = 200
+"""Legs after which the trial of a turn is given up."""
+PIECE = 0.1
+"""Relative change of the drift over the turns that one leg stands for."""
 
 
 class Seen(NamedTuple):
@@ -78,7 +84,8 @@ def stay_full(run: Run) -> bool:
             rising, rising, cycles[1], None, run.segment),
     )
     run.add(
-        run.t + turns * turn_s, field.full_c, falling, falling, repeats=(legs, float(turns))
+        run.t + turns * turn_s, field.full_c, falling, falling,
+        repeats=Repeats(legs, float(turns), field.full_c),
     )
     run.count(turns * turn_s)
     run.tally.full_s += turns * (fall_s - turn_s)
@@ -120,34 +127,117 @@ def repeat(run: Run, event: object) -> bool:
     if event == "full" and abs(turn_s - before.turn_s) > EVEN * turn_s:
         # A course that fails again and again below full: its turns must be seen to be even.
         return False
-    turns = floor((limit - run.t) / turn_s) - 1
     full_c = run.field.full_c
     scale = full_c if full_c < inf else float(run.field.charge_c[-1])
-    if abs(drift_c) > 1e-9 * scale:
+    course = _Course(turn_s, drift_c, 1.0, 0.0)
+    reach = inf
+    if abs(drift_c) > NO_DRIFT * scale:
+        if before.turn_s == 0.0:
+            return False  # how the drift changes is known only from a second turn
         # A slow drift may be followed for a while; a faster one must be seen to be even.
-        even = event == "connect" and (
-            abs(turn_s - before.turn_s) <= EVEN * turn_s
-            and abs(drift_c - before.drift_c) <= EVEN * abs(drift_c)
-        )
-        if abs(drift_c) > REPEAT_DRIFT * scale and not even:
+        slow = abs(drift_c) <= REPEAT_DRIFT * scale
+        ratio = drift_c / before.drift_c if before.drift_c else -1.0
+        even = abs(turn_s - before.turn_s) <= EVEN * turn_s and abs(ratio - 1.0) <= EVEN
+        if not slow and not (even and event == "connect"):
             return False
-        reach = REPEAT_REACH if even else 20 * REPEAT_DRIFT
-        turns = min(turns, floor(reach * scale / abs(drift_c)))
+        reach = (REPEAT_REACH if even else 20 * REPEAT_DRIFT) * scale
         # No further than to where the next turn would no longer begin.
-        turns = floor(min(turns, (_turn_end(run, event, drift_c) - run.q) / drift_c))
-    if turns < 2:
-        return False
-    run.tally.repeat_since(before.tally, turns)
-    low, high, _ = run.motions(run.key())
+        reach = min(reach, (_turn_end(run, event, drift_c) - run.q) * copysign(1.0, drift_c))
+        if even:
+            longer = (turn_s - before.turn_s) / before.drift_c
+            course = _Course(turn_s, drift_c, ratio, longer)
+    before_t, inner, skipped = run.t, tuple(run.legs[before.leg :]), 0
     retry = run.retry_at - run.t
-    run.add(
-        run.t + turns * turn_s, run.q + turns * drift_c, low, high,
-        repeats=(tuple(run.legs[before.leg :]), float(turns)),
-    )
+    low, high, _ = run.motions(run.key())
+    while (turns := course.turns_within(limit - run.t, reach)) >= (1 if skipped else 2):
+        if event == "connect" and course.drift_c:
+            whole, turns = turns, _turns_that_hold(run, course, turns)
+            reach = reach if turns == whole else 0.0
+        if turns < (1 if skipped else 2):
+            break
+        seconds, charge_c = course.after(turns)
+        turn = Repeats(inner, float(turns), before.charge_c)
+        run.add(run.t + seconds, run.q + charge_c, low, high, repeats=turn)
+        reach -= abs(charge_c)
+        course = course.later(turns, NO_DRIFT * scale)
+        skipped += turns
+    if not skipped:
+        return False
+    run.tally.repeat_since(before.tally, skipped, (run.t - before_t) / turn_s)
     run.retry_at = run.t + retry if retry > -inf else -inf
     # Other events keep their memory: skipped turns may be part of a longer turn.
     del run.seen[where]
     return True
+
+
+def _turns_that_hold(run: Run, course: _Course, turns: int) -> int:
+    """As many of these turns as may be skipped: the one after them is tried out.
+
+    A start that fails at once may last a little, or pass a phase, once the store holds more.
+    """
+    while turns > 0:
+        seconds, charge_c = course.after(turns)
+        next_s, next_c = course.later(turns, 0.0).after(1)
+        start = State(charge_c=run.q + charge_c, connected=False, charging=run.charging)
+        trial = type(run)(run.engine, next_s, start, run.t + seconds, run.longest_leg_s)
+        trial.go("", MOST_TRIAL_LEGS)
+        missed_c = abs(trial.q - start.charge_c - next_c)
+        if trial.stage == "off" and missed_c <= EVEN * abs(next_c):
+            return turns
+        turns //= 2
+    return 0
+
+
+class _Course(NamedTuple):
+    """A course of turns whose drift and length change evenly with the charge where they begin.
+
+    Such a drift grows or fades by the same ratio from turn to turn, so that any number of turns is
+    a geometric sum.
+    """
+
+    turn_s: float
+    """Length of the last turn. [s]"""
+    drift_c: float
+    """Its change of charge. [C]"""
+    ratio: float
+    """Drift of a turn over that of the turn before."""
+    longer_s_per_c: float
+    """By how much a turn lasts longer for each coulomb at its beginning. [s/C]"""
+
+    def after(self, turns: int) -> tuple[float, float]:
+        """Time and change of charge of the next turns. [s, C]"""
+        total, sum_of_sums = float(turns), 0.5 * turns * (turns + 1)
+        if abs(self.ratio - 1.0) * turns > 1e-6:
+            total = self.ratio * (self.ratio**turns - 1.0) / (self.ratio - 1.0)
+            sum_of_sums = (total - turns) / (self.ratio - 1.0)
+        seconds = turns * self.turn_s + self.longer_s_per_c * self.drift_c * sum_of_sums
+        return seconds, self.drift_c * total
+
+    def later(self, turns: int, no_drift_c: float) -> _Course:
+        """The course after so many turns more; a drift that has faded away is none."""
+        _, charge_c = self.after(turns)
+        last_c = self.drift_c * self.ratio**turns
+        turn_s = self.turn_s + self.longer_s_per_c * charge_c / self.ratio
+        if abs(last_c) <= no_drift_c:
+            return _Course(turn_s, 0.0, 1.0, 0.0)
+        return _Course(turn_s, last_c, self.ratio, self.longer_s_per_c)
+
+    def turns_within(self, seconds: float, reach_c: float) -> int:
+        """Most turns in a time, one left over, and within a reach, that may be taken as one."""
+        turns = seconds / self.turn_s - 1.0
+        if self.drift_c:
+            growth = log(self.ratio)
+            ends = reach_c / abs(self.drift_c)
+            if abs(growth) > 1e-9:
+                left = 1.0 + ends * (self.ratio - 1.0) / self.ratio
+                ends = log(left) / growth if left > 0.0 else inf
+            # The middle turn stands for all: they may differ only so much.
+            change = max(abs(growth), abs(self.longer_s_per_c * self.drift_c) / self.turn_s)
+            turns = min(turns, ends, max(PIECE / max(change, 1e-12), 2.0))
+        whole = max(floor(turns), 0)
+        while whole > 0 and self.after(whole)[0] > seconds - self.turn_s:
+            whole -= max(1, whole // 16)
+        return whole
 
 
 def _turn_end(run: Run, event: object, drift_c: float) -> float:

@@ -5,7 +5,7 @@ from math import log
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from explorer.engine.ledger import ledger
@@ -401,8 +401,12 @@ def some_system(seed):
     )
 
 
-@settings(max_examples=30, derandomize=True)
+@settings(max_examples=40, derandomize=True)
 @given(seed=st.integers(0, 10**6), connected=st.booleans())
+@example(seed=526, connected=True)  # a start that fails over and over while a cell fills
+@example(seed=40, connected=False)  # thousands of turns close to balance
+@example(seed=217, connected=False)  # the same under a log
+@example(seed=395, connected=True)  # a diode close to the panel's open-circuit voltage
 def test_the_account_closes_on_generated_systems(seed, connected):
     given_ = some_system(seed)
     engine = Engine(given_)

@@ -1,0 +1,115 @@
+"""Skipped turns end where walked ones end, and spend what walked ones spend."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from explorer.engine import turns
+from explorer.engine.ledger import ledger
+from explorer.engine.legs import State
+from explorer.engine.march import Engine
+from explorer.engine.system import Phase
+from explorer.engine.turns import _Course
+from explorer.physics.load import Draw
+from tests.engine.systems import (
+    AMORPHOUS,
+    bank,
+    converter,
+    load,
+    steady,
+    system,
+    when_ready,
+)
+
+HOUR_S = 3600.0
+
+
+def skipped_and_walked(monkeypatch, given_, span_s, start):
+    """The same march twice: with repeating turns taken at once, and one by one."""
+    engine = Engine(given_)
+    skipped = engine.march(span_s, start)
+    with monkeypatch.context() as patch:
+        patch.setattr(turns, "repeat", lambda *_: False)
+        walked = engine.march(span_s, start)
+    assert len(walked.legs) > 4 * len(skipped.legs)
+    return (skipped, ledger(engine, skipped)), (walked, ledger(engine, walked))
+
+
+def test_a_store_that_drifts_up_while_it_serves_whenever_ready(monkeypatch):
+    """Near balance the drift of a turn fades with the charge, by the same share each time."""
+    given_ = system(
+        light=steady(2e-4),
+        panel=AMORPHOUS,
+        charger=converter(voc_fraction=0.75),
+        store=bank(0.5),
+        load=load(connect_v=3.0, off_v=1.5, operations=(
+            when_ready(4.0, (Draw(current_a=1.3e-4), 0.05), (Draw(current_a=1.2e-4), 0.3)),
+        )),
+    )
+    (one, of_one), (two, of_two) = skipped_and_walked(
+        monkeypatch, given_, HOUR_S, State(charge_c=2.01, connected=True)
+    )
+    moved_c = two.end.charge_c - 2.01
+    assert abs(moved_c) > 1e-3
+    assert one.end.charge_c - 2.01 == pytest.approx(moved_c, rel=1e-3)
+    assert one.tally.served[0] == pytest.approx(two.tally.served[0], rel=1e-3)
+    assert abs(of_one.residual_j) < 1e-4 * of_one.turned_over_j
+    assert of_one.operations_j[0] == pytest.approx(of_two.operations_j[0], rel=1e-3)
+
+
+def test_a_start_that_fails_again_and_again_while_the_store_fills(monkeypatch):
+    """Each try costs the filling of the bulk capacitance; the turns lengthen as the store fills."""
+    given_ = system(
+        light=steady(3e-4),
+        panel=AMORPHOUS,
+        charger=converter(voc_fraction=None),
+        store=bank(1.0, esr_ohm=40.0),
+        load=load(
+            connect_v=3.0, off_v=2.6, bulk_f=3e-4, retry_delay_s=60.0,
+            start_up=(Phase(draw=Draw(current_a=0.05), duration_s=1.0),),
+        ),
+    )
+    (one, of_one), (two, of_two) = skipped_and_walked(
+        monkeypatch, given_, 3 * HOUR_S, State(charge_c=3.3, connected=False)
+    )
+    assert two.tally.cut_offs > 20
+    assert one.tally.cut_offs == pytest.approx(two.tally.cut_offs, abs=1)
+    assert one.end.charge_c == pytest.approx(two.end.charge_c, rel=1e-5)
+    assert abs(of_one.residual_j) < 1e-4 * of_one.turned_over_j
+    assert of_one.inrush_j == pytest.approx(of_two.inrush_j, rel=2e-3)
+
+
+@given(
+    drift=st.floats(1e-6, 1e-2) | st.floats(-1e-2, -1e-6),
+    ratio=st.floats(0.98, 1.02),
+    longer=st.floats(-10.0, 10.0),
+    count=st.integers(1, 400),
+)
+def test_the_sums_over_turns_are_those_of_taking_one_after_another(drift, ratio, longer, count):
+    course = _Course(10.0, drift, ratio, longer)
+    seconds = charge = 0.0
+    one = course
+    for _ in range(count):
+        s, c = one.after(1)
+        seconds, charge = seconds + s, charge + c
+        one = one.later(1, 0.0)
+    assert course.after(count) == pytest.approx((seconds, charge), rel=1e-6)
+    last = course.later(count, 0.0)
+    assert last.drift_c == pytest.approx(one.drift_c, rel=1e-9)
+    assert last.turn_s == pytest.approx(one.turn_s, rel=1e-6)
+
+
+@given(
+    drift=st.floats(1e-6, 1e-2) | st.floats(-1e-2, -1e-6),
+    ratio=st.floats(0.98, 1.02),
+    seconds=st.floats(0.0, 1e5),
+    reach=st.floats(0.0, 1.0),
+)
+def test_no_more_turns_are_taken_than_time_and_reach_allow(drift, ratio, seconds, reach):
+    course = _Course(10.0, drift, ratio, 5.0)
+    count = course.turns_within(seconds, reach)
+    assert count >= 0
+    if count:
+        spent, moved = course.after(count)
+        assert spent <= seconds - 10.0
+        assert abs(moved) <= reach * (1.0 + 1e-9)
