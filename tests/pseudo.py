@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import cache
 
 from PySide6.QtCore import QAbstractItemModel, QObject, Qt
 from PySide6.QtGui import QAction, QPainter
@@ -25,6 +26,7 @@ from PySide6.QtWidgets import (
 )
 
 from explorer.state import language
+from tests.make_translations import Message, gathered
 
 _KEPT = re.compile(r"(<[^>]*>|\{[^}]*\}|&[a-z]+;)")
 _WORD = re.compile(r"[A-Za-z]{3,}")
@@ -32,8 +34,18 @@ UNITS = frozenset({"lux", "mAh", "min", "kWh", "ppm", "mol", "week", "weeks"})
 NAMES = frozenset({"Gloaming", "JSON", "CSV", "PNG", "SVG", "Ctrl", "Shift", "Alt", "Esc"})
 
 
-def disguise(template: str, _: str) -> str:
-    """The text in letters that nobody types here; values and tags keep theirs."""
+@cache
+def _known() -> frozenset[Message]:
+    return frozenset(gathered())
+
+
+def disguise(template: str, meaning: str) -> str:
+    """The text in letters that nobody types here; values and tags keep theirs.
+
+    A text that no translator gets to see keeps all of its letters.
+    """
+    if (template, meaning) not in _known():
+        return template
     parts = _KEPT.split(re.sub(r"(?<=\d)\.(?=\d)", ",", template))
     return "".join(p if _KEPT.fullmatch(p) else re.sub("[A-Za-z]", "ж", p) for p in parts)
 
