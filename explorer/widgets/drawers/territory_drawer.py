@@ -50,8 +50,8 @@ class TerritoryDrawer(Drawer):
         side = QVBoxLayout()
         side.setSpacing(4)
         for text, box, name in (
-            (tr("Across"), self.across, tr("Quantity across the map")),
-            (tr("Up"), self.up, tr("Quantity up the map")),
+            (tr("Across", "axis"), self.across, tr("Quantity across the map")),
+            (tr("Up", "axis"), self.up, tr("Quantity up the map")),
         ):
             label = QLabel(text)
             label.setFont(theme.font("small"))
