@@ -12,7 +12,7 @@ from pydantic import BaseModel, ValidationError
 
 from explorer.scenario.fields import describe
 from explorer.scenario.model import Scenario
-from explorer.text import Text, figure, joined, say, texts
+from explorer.text import Text, joined, say, texts
 
 MOST_SHOWN = 5
 """Complaints that a person can take in at once (own judgement)."""
@@ -143,14 +143,14 @@ def _unknown_key(place: _Place) -> Text:
     )
 
 
-def _range(place: _Place) -> tuple[Text, Text] | None:
-    """Both ends of the allowed range, the second with the unit; None where there is none."""
+def _range(place: _Place) -> tuple[str, str] | None:
+    """Both ends of the allowed range as a file writes them, the second with the unit."""
     if place.owner is None or place.name not in place.owner.model_fields:
         return None
     field = describe(place.owner, place.name)
     if field.low == float("-inf") and field.high == float("inf"):
         return None
-    return figure(f"{field.low:.12g}"), figure(f"{field.high:.12g} {field.unit}".rstrip())
+    return f"{field.low:.12g}", f"{field.high:.12g} {field.unit}".rstrip()
 
 
 def _locate(data: Any, location: tuple[int | str, ...]) -> _Place:

@@ -8,9 +8,22 @@ import shutil
 import stat
 from pathlib import Path
 
-from explorer.text import figure, say
+from explorer.text import figure, say, texts
 
 MEGABYTE = 1_000_000
+_REFUSALS: tuple[str, ...] = texts((
+    "Permission denied",
+    "Operation not permitted",
+    "No such file or directory",
+    "Not a directory",
+    "File name too long",
+    "No space left on device",
+    "Disk quota exceeded",
+    "Read-only file system",
+    "Input/output error",
+    "Too many levels of symbolic links",
+))  # fmt: skip
+"""What systems say when they refuse a file, in English; many say it in a person's language."""
 
 
 class FileError(ValueError):
@@ -64,7 +77,7 @@ def read_text(path: Path, *, limit_bytes: int, what: str) -> str:
         raise FileError(say("There is no file {path}.", path=path)) from None
     except OSError as error:
         raise FileError(
-            say("{path} cannot be read: {why}.", path=path, why=error.strerror or error)
+            say("{path} cannot be read: {why}.", path=path, why=_why(error))
         ) from None
     if len(raw) > limit_bytes:
         raise FileError(
@@ -126,10 +139,15 @@ def write_text(path: Path, text: str) -> None:
         _flush_folder(target.parent)
     except OSError as error:
         raise FileError(
-            say("{path} cannot be written: {why}.", path=path, why=error.strerror or error)
+            say("{path} cannot be written: {why}.", path=path, why=_why(error))
         ) from None
     finally:
         aside.unlink(missing_ok=True)
+
+
+def _why(error: OSError) -> str:
+    """The system's own words; what `_REFUSALS` lists can be shown in any language."""
+    return say(error.strerror) if error.strerror else str(error)
 
 
 def _check_name(path: Path) -> None:

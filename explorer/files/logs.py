@@ -35,6 +35,8 @@ GAP_STEPS = 1.5
 JITTER_STEPS = 0.25
 """Times that wander by no more than this share of a step are set on even steps."""
 _GAPS_NAMED = 5
+_TOO_LONG = say("field larger than field limit (131072)")
+"""What Python's reader of CSV says of a cell that never ends, word for word."""
 
 FloatArray = NDArray[np.float64]
 
@@ -154,7 +156,8 @@ def _read(text: str, name: str) -> _Readings:
     try:
         rows = list(csv.reader((line for _, line in numbered[1:]), delimiter=delimiter))
     except csv.Error as error:
-        raise LogError(say("{file} is not a table: {why}.", file=name, why=error)) from None
+        why = say(str(error))
+        raise LogError(say("{file} is not a table: {why}.", file=name, why=why)) from None
     if len(rows) != len(numbers):
         raise LogError(say("{file} has a quotation mark that is never closed.", file=name))
     wanted = max(time_at, lux_at) + 1
