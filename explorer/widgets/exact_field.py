@@ -25,7 +25,7 @@ class ExactField(Field):
     stepped = Signal(int)
     """Arrow keys: +1 up, -1 down."""
     refused = Signal(object)
-    """Why the typed text is no value, as a sentence in English."""
+    """Why the typed text is no value, as a `Text`."""
 
     def __init__(
         self,

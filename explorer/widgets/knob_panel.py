@@ -74,7 +74,7 @@ class KnobPanel(Card):
             row.edited.connect(self._on_edited)
             row.gesture_started.connect(document.begin_gesture)
             row.reset_wanted.connect(self._on_reset)
-            row.refused.connect(self._on_refused)
+            row.refused.connect(document.refused)
             row.slider.sliderReleased.connect(self.refresh)
             self.rows.append(row)
             self._column.addWidget(row)
@@ -144,9 +144,6 @@ class KnobPanel(Card):
             return
         self._document.begin_gesture()
         self._document.edit(row.knob.path, value)
-
-    def _on_refused(self, sentence: object) -> None:
-        self._document.refused.emit(sentence)
 
     def _on_operation(self, index: int) -> None:
         self.operation = index

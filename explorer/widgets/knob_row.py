@@ -40,7 +40,7 @@ class KnobRow(QWidget):
     gesture_started = Signal()
     reset_wanted = Signal()
     refused = Signal(object)
-    """Why the typed text is no value, as a sentence in English."""
+    """Why the typed text is no value, as a `Text`."""
 
     def __init__(self, knob: Knob, mnemonic: str = "", parent: QWidget | None = None) -> None:
         super().__init__(parent)

@@ -16,7 +16,7 @@ _MOST_LINES = 8
 
 
 def tell(parent: QWidget | None, title: str, text: str) -> None:
-    """Say something that needs no choice; title and text come in English."""
+    """Say something that needs no choice; title and text may be `Text`."""
     close = QMessageBox.StandardButton.Close
     box = QMessageBox(QMessageBox.Icon.Warning, tr(title), tr(text), close, parent)
     box.exec()

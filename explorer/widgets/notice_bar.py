@@ -30,7 +30,7 @@ class NoticeBar(QWidget):
         self.hide()
 
     def say(self, sentence: str) -> None:
-        """Show a sentence, which comes in English, and speak it."""
+        """Show a sentence, which may be a `Text`, and speak it."""
         shown = tr(sentence)
         self.text.setText(shown)
         self.setAccessibleName(shown)

@@ -100,15 +100,12 @@ class NumberRow(Row):
             self.entry.setPlaceholderText(tr("not set"))
         self._beside(self.entry)
         self.entry.entered.connect(self._on_entered)
-        self.entry.refused.connect(self._on_refused)
+        self.entry.refused.connect(document.refused)
         self.refresh()
 
     def show_value(self, value: Any) -> None:
         """Show a number, or nothing."""
         self.entry.set_value(value)
-
-    def _on_refused(self, sentence: object) -> None:
-        self.document.refused.emit(sentence)
 
     def _on_entered(self, value: object) -> None:
         if self._whole and isinstance(value, float):
@@ -232,7 +229,7 @@ class AmountRow(QWidget):
         layout.addWidget(self.entry)
         self.box.activated.connect(self._on_kind)
         self.entry.entered.connect(self._on_entered)
-        self.entry.refused.connect(self._on_refused)
+        self.entry.refused.connect(document.refused)
         self.refresh()
 
     def refresh(self) -> None:
@@ -246,9 +243,6 @@ class AmountRow(QWidget):
         self._document.begin_gesture()
         if not self._document.edit(f"{self._path}.{self._key}", value):
             self.refresh()
-
-    def _on_refused(self, sentence: object) -> None:
-        self._document.refused.emit(sentence)
 
     def _on_kind(self, index: int) -> None:
         key = self.box.itemData(index)

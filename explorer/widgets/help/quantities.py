@@ -13,7 +13,7 @@ from explorer.scenario.demand import Phase
 from explorer.scenario.fields import Section, describe
 from explorer.scenario.model import Scenario, get_value, owner_class
 from explorer.state.shape import shape_of
-from explorer.text import say, texts
+from explorer.text import Text, figure, say, texts
 
 SECTIONS: dict[type[Section], str] = {
     Scenario: "scenario",
@@ -123,8 +123,15 @@ def _entry(key: str, text: dict[str, str]) -> Entry:
         label, unit = field.label, field.unit
     else:
         label = _KIND_LABELS[name]
-    told = {part: say(words) for part, words in text.items()}
+    told = {part: _said(words) for part, words in text.items()}
     return Entry(key=key, label=label, unit=unit, **told)
+
+
+def _said(words: str) -> Text:
+    """A text of the help; one that is nothing but a number is the same in every language."""
+    if any(letter.isalpha() for letter in words):
+        return say(words)
+    return figure(words.removesuffix(".")) + "."
 
 
 def help_key(scenario: Scenario, path: str) -> str | None:

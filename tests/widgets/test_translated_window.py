@@ -1,0 +1,242 @@
+"""The window in a disguise: what a person can read of it goes through the translation."""
+
+import pytest
+from PySide6.QtCore import QCoreApplication, QEvent, Qt
+from PySide6.QtGui import QKeySequence
+from PySide6.QtWidgets import QFileDialog, QMessageBox
+
+from explorer.quantity import parse
+from explorer.resource_files import resource_path
+from explorer.scenario.demand import Operation, Phase
+from explorer.scenario.light import SteadyPattern, WeekPattern
+from explorer.scenario.model import FORMAT, Scenario, with_value
+from explorer.scenario.storage import CapacitorStore, CellStore
+from explorer.scenario.supply import DirectCharger
+from explorer.state import language
+from explorer.state.tour import STEPS
+from explorer.widgets import messages
+from explorer.widgets.exact_field import ExactField
+from explorer.widgets.guide.guide_dialog import GuideDialog
+from explorer.widgets.help.help_window import PAGES
+from explorer.widgets.help.quantities import entries
+from tests import pseudo
+
+TITLE = "Zwergstation"
+OWN = frozenset({TITLE, "Nordwand", "Funken"})
+"""Title, place and operation of the scenario, which are the person's own words."""
+QT = frozenset({"Save", "Discard", "Cancel", "Close", "Exit"})
+"""Buttons and keys that Qt names, in the language of its own translation."""
+PER_MONTH = frozenset({"month"})
+"""Of the unit 1/month."""
+FROM_FILES = frozenset({"model_note", "sources"})
+"""Pages that are files, with one for each language."""
+
+
+@pytest.fixture(autouse=True)
+def disguised(themed, monkeypatch):
+    """Before any widget is made."""
+    pseudo.use(monkeypatch)
+
+
+@pytest.fixture
+def scenario():
+    work = Operation(name="Funken", phases=(Phase(name="Funken", current_A=0.03),))
+    start = Scenario(title=TITLE, place="Nordwand")
+    for path, value in (
+        ("load.operations", (work, Operation(name="", phases=work.phases))),
+        ("load.start_up", work.phases),
+    ):
+        start = with_value(start, path, value)
+    return start
+
+
+@pytest.fixture
+def painted(monkeypatch):
+    return pseudo.painted(monkeypatch)
+
+
+def in_english(texts, own=OWN):
+    return {text for text in texts if pseudo.is_forgotten(text, own)}
+
+
+@pytest.mark.parametrize(
+    "changes",
+    [
+        {},
+        {"store": CellStore(), "charger.full_V": 4.15, "light.pattern": SteadyPattern()},
+        {"store": CapacitorStore(), "charger": DirectCharger(), "load.operations": ()},
+        {"charger.full_V": 5.5, "load.actuator": "door_lock", "load.start_up": ()},
+    ],
+)
+def test_the_window_with_all_its_folds(window, document, solver, scenario, painted, changes):
+    for path, value in changes.items():
+        scenario = with_value(scenario, path, value)
+    document.new(scenario)
+    solver.solve_now()
+    for fold in window.knobs.folds:
+        fold.set_open(True)
+    window.sign.rows[2].click()
+    QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete.value)
+    for part in (window.knobs, window.sign, window.title_bar, window.notice):
+        assert pseudo.forgotten(part, own=OWN | PER_MONTH) == []
+        part.grab()
+    assert painted
+    assert not in_english(painted)
+
+
+def test_menus_and_actions(window):
+    window._recent.aboutToShow.emit()
+    assert pseudo.forgotten(window.menuBar()) == []
+    for action in window.commands.values():
+        shown = (action.text(), action.toolTip(), action.iconText())
+        assert not in_english(shown, QT), action.objectName()
+
+
+def test_the_name_in_the_title_of_the_window(window, document, tmp_path):
+    assert not in_english([window.windowTitle()])
+    document.save(tmp_path / "Zwergstation.json")
+    assert window.windowTitle() == "Zwergstation.json[*] – жжжжжжжж"
+
+
+def test_the_knobs_keep_their_keys_for_alt(window):
+    assert all("&" in row.label.text() for row in window.knobs.rows)
+
+
+def test_a_refused_value_and_a_damaged_file(qtbot, window, said, tmp_path):
+    damaged = tmp_path / "damaged.json"
+    damaged.write_text("{", encoding="utf-8")
+    assert not window.open_path(damaged)
+    field = window.knobs.rows[1].field
+    for text in ("65", "2,5", "viele"):
+        field.setFocus()
+        field.selectAll()
+        qtbot.keyClicks(field, text)
+        qtbot.keyClick(field, Qt.Key.Key_Return)
+        assert window.notice.isVisible()
+        shown = window.notice.text.text()
+        assert not in_english([shown.replace("viele", "")])
+        assert window.notice.accessibleName() == shown
+        qtbot.keyClick(field, Qt.Key.Key_Escape)
+        window.notice.hide()
+    (title, sentence), = said
+    assert not in_english([language.tr(title)])
+    assert not in_english([language.tr(sentence).replace("damaged.json", "")])
+
+
+@pytest.mark.parametrize("unit", sorted({entry.unit for entry in entries().values()}))
+@pytest.mark.parametrize("value", [0.25, 1.5, 40.0, 1234.5, 250_000.0])
+def test_a_field_shows_the_mark_of_the_language_and_takes_what_it_shows(qtbot, unit, value):
+    field = ExactField(unit)
+    qtbot.addWidget(field)
+    field.set_value(value)
+    assert "." not in field.text()
+    assert parse(field.text(), unit) == pytest.approx(value, rel=1e-5)
+    assert pseudo.forgotten(field, own=PER_MONTH) == []
+
+
+def test_the_guide_on_all_its_pages(qtbot, jobs, painted):
+    guide = GuideDialog(jobs)
+    qtbot.addWidget(guide)
+    guide.begin()
+    for page in guide.pages:
+        assert pseudo.forgotten(guide) == []
+        page.set_answer(page.question.choices[0].key)
+        guide.grab()
+        guide.on_forward()
+    assert pseudo.forgotten(guide) == []
+    qtbot.waitUntil(lambda: guide.found is not None, timeout=20_000)
+    assert pseudo.forgotten(guide) == []
+    guide.grab()
+    guide.outcome.show_failure("Schluss")
+    assert pseudo.forgotten(guide, own=frozenset({"Schluss"})) == []
+    assert painted
+    assert not in_english(painted)
+
+
+def test_all_of_the_help(window, document, scenario):
+    document.new(scenario)
+    for key, _ in PAGES:
+        if key in FROM_FILES:
+            continue
+        window.assistance.open_page(key)
+        shown = window.assistance._help.view.toPlainText()
+        if key == "about":  # libraries and their licences have one name everywhere
+            shown, libraries, _ = shown.rpartition(f"\n{language.tr('Libraries')}\n")
+            assert libraries
+        assert not in_english([shown], PER_MONTH | QT | {*FORMAT.split("-")}), key
+    window.assistance.open_page("quantities")
+    assert pseudo.forgotten(window.assistance._help, own=PER_MONTH) == []
+
+
+def test_the_pane_that_explains(window, document, scenario):
+    pane = window.assistance.pane
+    assert pseudo.forgotten(pane) == []
+    for entry in entries().values():
+        pane.show_entry(entry)
+        assert pseudo.forgotten(pane, own=PER_MONTH) == []
+    pane.show_idea("dark")
+    assert pseudo.forgotten(pane) == []
+    window.knobs.folds[2].set_open(True)
+    for store in (CapacitorStore(), CellStore()):
+        document.edit("store", store)
+        line = window.knobs.folds[2].content.layout().itemAt(0).widget()
+        assert pseudo.forgotten(line) == []
+        pane.show_cautions(line.found)
+        assert pseudo.forgotten(pane) == []
+
+
+def test_every_step_of_the_tour(qtbot, window):
+    window.assistance.start_tour()
+    overlay = window.assistance.overlay
+    for _ in STEPS:
+        assert pseudo.forgotten(overlay) == []
+        qtbot.keyClick(overlay, Qt.Key.Key_Right)
+
+
+def test_questions_and_file_dialogs(qapp, monkeypatch, tmp_path):
+    boxes, dialogs = [], []
+
+    def look(box):
+        boxes.append(box)
+        own = QT | {TITLE, "json", "Heft"}
+        assert pseudo.forgotten(box, own=own) == []
+        assert not in_english([box.text(), box.informativeText(), box.windowTitle()], own)
+        return QMessageBox.StandardButton.Cancel
+
+    def pick(_, title, folder, filters):
+        dialogs.append(folder)
+        assert not in_english([title, filters], frozenset({"json"}))
+        return "", ""
+
+    monkeypatch.setattr(QMessageBox, "exec", look)
+    monkeypatch.setattr(QFileDialog, "getOpenFileName", pick)
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", pick)
+    messages.tell(None, language.say("Nothing was exported"), "Heft")
+    messages.ask_save(None, TITLE)
+    messages.ask_restore(None, [TITLE] * 9)
+    messages.ask_replace_older(None, tmp_path / "Heft.json", 1)
+    messages.pick_open(None, "here")
+    messages.pick_save(None, "there")
+    assert len(boxes) == 4
+    assert dialogs == ["here", "there"]
+    boxes.clear()
+
+
+def test_the_model_note_comes_in_the_language_on_show(window):
+    window.assistance.open_model_note()
+    shown = window.assistance._help.view.toPlainText()
+    translated = resource_path("help", "model-note.de.md").read_text(encoding="utf-8")
+    title = translated.splitlines()[0].lstrip("# ")
+    assert title in shown
+
+
+def test_native_names_of_keys_stand_in_the_tooltips(window):
+    native = QKeySequence("Ctrl+G").toString(QKeySequence.SequenceFormat.NativeText)
+    assert window.commands["guide"].toolTip().endswith(f"({native})")
+
+
+def test_hours_of_a_week_are_named_in_the_language(window, document):
+    document.edit("light.pattern", WeekPattern())
+    window.knobs.folds[0].set_open(True)
+    buttons = window.knobs.folds[0].content.findChildren(type(window.knobs.folds[0].button))
+    assert "жж" in [button.text() for button in buttons]
