@@ -184,6 +184,7 @@ class Sign(Card):
         self.lamps = Lamps()
         self.word = QLabel()
         self.word.setFont(theme.font("display", bold=True))
+        self.word.setWordWrap(True)  # a verdict of two long words must not widen the column
         self.reason = QLabel()
         self.reason.setWordWrap(True)
         self.reason.setAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
