@@ -89,7 +89,7 @@ def arrange(width: int, height: int, sizes: Sizes, knobs: int) -> Arrangement:
     rows = -(-knobs // columns)
     header = round(sizes.near * 1.5)
     if upright:
-        headline = round(sizes.word * 1.22 + max(sizes.number * 1.1, sizes.caption * 1.3))
+        headline = round(sizes.word * 1.22 + sizes.number * 1.1 + sizes.caption * 1.3)
         strip = round(sizes.reason * 2.6 + sizes.near * 2.6)
     else:
         headline = round(max(sizes.word * 1.3, sizes.number * 1.12 + sizes.caption * 1.2))

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
@@ -14,6 +16,22 @@ from explorer.state.language import tr
 from explorer.state.theme import Tokens, tokens_of
 from explorer.widgets.knob_slider import KnobSlider
 from explorer.widgets.paint import focus_pen
+
+
+@dataclass(slots=True, kw_only=True)
+class _Name:
+    """A name below the track. [px]"""
+
+    text: str
+    width: int
+    start: float
+    end: float
+    """What it names, from where to where."""
+    x: float = 0.0
+
+    def names_its_place(self, x: float) -> bool:
+        """Whether a reader would take it for the name of its place if it began at `x`."""
+        return x - 6 <= self.end and self.start <= x + self.width + 6
 
 
 class BigSlider(KnobSlider):
@@ -85,18 +103,31 @@ class BigSlider(KnobSlider):
         metrics = painter.fontMetrics()
         base = self.height() - metrics.descent() - 1
         left, right = self._ends()
-        free_from = 0.0
+        gap = self._near * 0.38
+        placed: list[_Name] = []
         painter.setPen(tokens.color("soft"))
         for mark in self._knob.landmarks:
-            start = left + (right - left) * self._knob.fraction(mark.low)
-            end = left + (right - left) * self._knob.fraction(mark.high)
-            name = tr(mark.label)
-            width = metrics.horizontalAdvance(name)
-            x = min(max((start + end - width) / 2, free_from, 0.0), self.width() - width)
-            if x < free_from or (start == end and not x - 6 <= start <= x + width + 6):
-                continue
-            painter.drawText(QPointF(x, base), name)
-            free_from = x + width + self._near * 0.4
+            text = tr(mark.label)
+            name = _Name(
+                text=text,
+                width=metrics.horizontalAdvance(text),
+                start=left + (right - left) * self._knob.fraction(mark.low),
+                end=left + (right - left) * self._knob.fraction(mark.high),
+            )
+            free_from = placed[-1].x + placed[-1].width + gap if placed else 0.0
+            middle = (name.start + name.end - name.width) / 2
+            name.x = min(max(middle, free_from, 0.0), self.width() - name.width)
+            if name.x < free_from and placed:
+                # At the right end: the name before gives way to the left, as far as it can.
+                wanted = placed[-1].x - (free_from - name.x)
+                least = placed[-2].x + placed[-2].width + gap if len(placed) > 1 else 0.0
+                if wanted >= least and placed[-1].names_its_place(wanted):
+                    placed[-1].x = wanted
+                    free_from = name.x
+            if name.x >= free_from and name.names_its_place(name.x):
+                placed.append(name)
+        for name in placed:
+            painter.drawText(QPointF(name.x, base), name.text)
 
     def _paint_grip(self, painter: QPainter, tokens: Tokens) -> None:
         middle, radius = QPointF(self.handle_x(), self._line_y), self._target / 2 - 6

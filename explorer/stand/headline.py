@@ -122,19 +122,21 @@ class Headline(Card):
         if sizes is None:
             return
         width, height, pad = self.width(), self.height(), sizes.gap
-        lamps = self.lamps.width_at(height - 2 * pad)
-        self.lamps.setGeometry(pad, pad, lamps, height - 2 * pad)
+        rows = (sizes.word * 1.22, sizes.number * 1.1, sizes.caption * 1.3)
+        first, second = (round(height * sum(rows[:n]) / sum(rows)) for n in (1, 2))
+        # Upright, lamps as high as the whole would leave too little width for the word.
+        high = (second if self._upright else height) - 2 * pad
+        lamps = self.lamps.width_at(high)
+        self.lamps.setGeometry(pad, (height - high) // 2, lamps, high)
         left = pad + lamps + round(sizes.word * 0.22)
         inner = width - left - 2 * pad
+        self.number.setAlignment(self._left if self._upright else self._right)
+        self.caption.setAlignment(self._left if self._upright else self._right)
         if self._upright:
-            top = round(height * sizes.word * 1.2 / (sizes.word * 1.2 + sizes.number * 1.1))
-            self.word.setGeometry(left, pad // 2, inner, top - pad // 2)
-            part = round(inner * 0.52)
-            self.number.setGeometry(left, top - pad // 2, part, height - top - pad // 2)
-            self.caption.setGeometry(
-                left + part + pad, top, inner - part - pad, height - top - pad // 2
-            )
-            self.number.setAlignment(self._left)
+            lift = pad // 2
+            self.word.setGeometry(left, lift, inner, first - lift)
+            self.number.setGeometry(left, first - lift, inner, second - first)
+            self.caption.setGeometry(left, second - lift, inner, height - second)
         else:
             part = round(inner * 0.52)
             self.word.setGeometry(left, 0, part, height)
@@ -145,7 +147,6 @@ class Headline(Card):
             below = round(sizes.number * 0.12)
             self.number.setGeometry(x, round(pad * 0.2), rest, split + 2 * below)
             self.caption.setGeometry(x, split + below, rest, height - split - below - pad // 2)
-            self.number.setAlignment(self._right)
 
     def _say(self) -> None:
         QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, self._spoken))

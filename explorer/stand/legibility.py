@@ -119,7 +119,7 @@ class Sizes:
 
 
 _WIDEST_WORD = 6.6
-"""Width of the longest verdict word over its font size, in a bold face; measured."""
+"""Width of the longest verdict word over its font size, in a bold face; measured in English."""
 _PICTURE_SHARE = 0.54
 """Part of the page's height that the picture takes; the rest is for hands."""
 
@@ -145,7 +145,7 @@ def sizes_for(resolution: Resolution, diagonal_in: float, distance_m: float) -> 
 
     # What the headline and the axis may take without starving the trace or leaving the page.
     head_room = _PICTURE_SHARE * height * (0.30 if upright else 0.37)
-    word_room = width * (0.74 if upright else 0.44) / _WIDEST_WORD
+    word_room = width * (0.71 if upright else 0.44) / _WIDEST_WORD
     word = min(wanted(BEST_ARCMIN, 0.125), head_room * (0.42 if upright else 0.80), word_room)
     number = min(wanted(BEST_ARCMIN, 0.115), word, head_room * 0.54)
     caption = min(wanted(LEAST_ARCMIN, 0.058), head_room * 0.38, number * 0.75)

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QRectF
-from PySide6.QtGui import QPainter, QPaintEvent, QPen, QResizeEvent
+from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import QWidget
 
 from explorer.advice.assess import Assessment
 from explorer.advice.verdict import Hazard
 from explorer.scenario.model import Scenario
-from explorer.stand.fit_label import FitLabel
+from explorer.stand.fit_label import FitLabel, sized_font
 from explorer.stand.legibility import Sizes
 from explorer.stand.phrases import caution_line, spoken_cautions
 from explorer.state import readout
@@ -44,8 +44,9 @@ class HazardChip(QWidget):
 
     def wanted_width(self) -> int:
         """Triangle, words and the space around them. [px]"""
-        letters = len(self.text.text())
-        return round(self._near * (2.6 + 0.68 * letters))
+        text = self.text.text()
+        measured = QFontMetrics(sized_font(self._near, bold=True)).horizontalAdvance(text)
+        return round(self._near * 2.6 + max(self._near * 0.68 * len(text), measured))
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Words after the triangle."""

@@ -30,13 +30,16 @@ from explorer.state import theme
 from explorer.state.language import language, tr
 from explorer.state.stand_plan import SHORTEST_WARNING_S, KnobKey, StandPlan
 from explorer.state.theme import ThemeChoice, tokens_of
-from explorer.text import Text, say, texts
+from explorer.text import Text, say
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.fields import CalmComboBox, Field
 
-_KNOB_NAMES: dict[KnobKey, str] = texts(
-    {"light": "&Light", "panels": "&Panels", "store": "St&ore", "pulse": "Loa&d pulse"}
-)
+_KNOB_NAMES: dict[KnobKey, str] = {
+    "light": say("&Light", "knob"),
+    "panels": say("&Panels", "knob"),
+    "store": say("St&ore", "knob"),
+    "pulse": say("Loa&d pulse", "knob"),
+}
 _THEME_NAMES: dict[ThemeChoice, str] = {
     "light": say("Light", "theme"),
     "dark": say("Dark", "theme"),
