@@ -9,14 +9,15 @@ from PySide6.QtWidgets import QApplication
 from explorer.resource_files import scenario_folder
 from explorer.scenario.model import Scenario, with_value
 from explorer.scenario.storage import CellStore
-from explorer.state import language
 from explorer.state.words import example_name
+from explorer.widgets.compare.table import OTHER
+from explorer.widgets.drawers import export
 from explorer.widgets.drawers.drawers import QUESTIONS
 from explorer.widgets.drawers.export import save_svg
-from explorer.widgets.drawers.spread_drawer import BUILDS
+from explorer.widgets.drawers.panel_drawer import CURVE, SOURCES
+from explorer.widgets.drawers.spread_drawer import BUILDS, INFLUENCES
 from explorer.widgets.plots.volt_axis import VoltAxis
 from tests import pseudo
-from tests.make_translations import gathered
 
 PATIENT = 60_000
 OWN = frozenset({"New", "scenario", "measure", "and", "send"})
@@ -25,14 +26,8 @@ OWN = frozenset({"New", "scenario", "measure", "and", "send"})
 
 @pytest.fixture(autouse=True)
 def disguised(monkeypatch):
-    """Before any window is built; what no translator gets to see keeps its letters."""
+    """Before any window is built."""
     pseudo.use(monkeypatch)
-    known = frozenset(gathered())
-
-    def disguise(text, meaning):
-        return pseudo.disguise(text, meaning) if (text, meaning) in known else text
-
-    monkeypatch.setattr(language, "_translate", disguise)
 
 
 @pytest.fixture
@@ -124,13 +119,41 @@ def test_pictures_show_the_language_and_tables_stay_english(qtbot, window, tmp_p
     drawer = opened(qtbot, window, "budget")
     save_svg(drawer.picture(), tmp_path / "a.svg")
     assert "ж" in (tmp_path / "a.svg").read_text(encoding="utf-8")
-    for key, name in (("budget", ""), ("contest", ""), ("territory", ""), ("spread", BUILDS)):
+    tables = {
+        "budget": ("",), "contest": ("",), "territory": ("",), "spread": (BUILDS, INFLUENCES),
+        "panel": (CURVE, SOURCES),
+    }  # fmt: skip
+    for key, names in tables.items():
         drawer = opened(qtbot, window, key) if key != "budget" else drawer
-        path = tmp_path / f"{key}.csv"
-        assert drawer.save("csv", name, path)
-        text = path.read_text(encoding="utf-8")
-        assert "ж" not in text
-        assert len({len(row) for row in csv.reader(text.splitlines())}) == 1
+        for number, name in enumerate(names):
+            path = tmp_path / f"{key}{number}.csv"
+            assert drawer.save("csv", name, path)
+            text = path.read_text(encoding="utf-8")
+            assert "ж" not in text
+            assert len({len(row) for row in csv.reader(text.splitlines())}) == 1
+
+
+def test_names_of_exported_files_stay_english(qtbot, window, monkeypatch):
+    drawer = opened(qtbot, window, "panel")
+    suggested = []
+    monkeypatch.setattr(export, "pick_file", lambda _, name, __: suggested.append(name))
+    for action in drawer.export.menu().actions():
+        action.trigger()
+    stem = "how-does-the-panel-work"
+    assert suggested == [f"{stem}{end}" for end in (".png", ".svg", "-curve.csv", "-sources.csv")]
+
+
+def test_what_a_person_typed_is_shown_as_typed(qtbot, window, document, painted):
+    document.edit("load.operations.0.name", "Store")
+    drawer = opened(qtbot, window, "budget")
+    drawer.grab()
+    assert "Store" in painted
+    window.commands["compare"].trigger()
+    compare = window._compare
+    compare.compare_with(with_value(document.scenario, "title", "Light"), None, "a.json")
+    model = compare.differences.rows
+    cells = [model.index(row, OTHER).data() for row in range(model.rowCount())]
+    assert "Light" in cells
 
 
 def test_a_typed_tolerance_is_refused_in_the_language(qtbot, window, document):

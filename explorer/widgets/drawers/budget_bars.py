@@ -10,6 +10,7 @@ from explorer.state import theme
 from explorer.state.drawer_text import BudgetLine
 from explorer.state.language import tr
 from explorer.state.theme import tokens_of
+from explorer.text import Text
 from explorer.widgets.paint import focus_pen, mix
 
 _HEIGHT = 25
@@ -71,7 +72,7 @@ class BudgetRow(QAbstractButton):
         painter.setFont(font)
         painter.setPen(tokens.color("ink"))
         label = QFontMetrics(font).elidedText(
-            tr(line.label), Qt.TextElideMode.ElideRight, int(text.width())
+            _label(line), Qt.TextElideMode.ElideRight, int(text.width())
         )
         painter.drawText(text, align.AlignVCenter | align.AlignLeft, label)
         right = self.width() - 8.0
@@ -105,6 +106,11 @@ class BudgetRow(QAbstractButton):
             painter.setPen(QPen(tokens.color("card"), 2.0))
             middle = bar.center().y()
             painter.drawLine(QLineF(bar.left() + 3, middle, bar.right() - 3, middle))
+
+
+def _label(line: BudgetLine) -> str:
+    """Where the energy ends, in the language on show; names of operations are the person's own."""
+    return tr(line.label) if isinstance(line.label, Text) else line.label
 
 
 class BudgetBars(QWidget):
