@@ -1,5 +1,7 @@
 """The window in a disguise: what a person can read of it goes through the translation."""
 
+import re
+
 import pytest
 from PySide6.QtCore import QCoreApplication, QEvent, Qt
 from PySide6.QtGui import QKeySequence
@@ -77,9 +79,9 @@ def test_the_window_with_all_its_folds(window, document, solver, scenario, paint
         fold.set_open(True)
     window.sign.rows[2].click()
     QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete.value)
-    for part in (window.knobs, window.sign, window.title_bar, window.notice):
-        assert pseudo.forgotten(part, own=OWN | PER_MONTH) == []
-        part.grab()
+    assert window.trace.isVisible()
+    assert pseudo.forgotten(window, own=OWN | PER_MONTH | QT) == []
+    window.grab()
     assert painted
     assert not in_english(painted)
 
@@ -222,12 +224,23 @@ def test_questions_and_file_dialogs(qapp, monkeypatch, tmp_path):
     boxes.clear()
 
 
-def test_the_model_note_comes_in_the_language_on_show(window):
-    window.assistance.open_model_note()
+@pytest.mark.parametrize(
+    ("page", "file"), [("model_note", "help/model-note.de.md"), ("sources", "README.de.md")]
+)
+def test_pages_from_files_come_in_the_language_on_show(window, page, file):
+    window.assistance.open_page(page)
     shown = window.assistance._help.view.toPlainText()
-    translated = resource_path("help", "model-note.de.md").read_text(encoding="utf-8")
-    title = translated.splitlines()[0].lstrip("# ")
-    assert title in shown
+    translated = resource_path(*file.split("/")).read_text(encoding="utf-8")
+    assert translated.splitlines()[0].lstrip("# ") in shown
+
+
+def test_the_sources_are_the_same_in_german():
+    english, german = (
+        resource_path(name).read_text(encoding="utf-8") for name in ("README.md", "README.de.md")
+    )
+    for pattern in (r"`[a-z_0-9/]+\.\w+`", r"\d+(?:[.,]\d+)*", r"^#+|^\|", r"BSD-3-Clause|CC BY"):
+        found = [re.findall(pattern, text.replace(",", "."), re.M) for text in (english, german)]
+        assert sorted(found[0]) == sorted(found[1]), pattern
 
 
 def test_native_names_of_keys_stand_in_the_tooltips(window):
