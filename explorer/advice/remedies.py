@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import combinations
+from math import nan
 
 import numpy as np
 
@@ -17,23 +18,28 @@ from explorer.advice.remedy_search import (
     Quantity,
     Remedy,
     Stopped,
+    Tried,
     change_of,
     changed,
     effort_of,
     exact_verdict,
+    first_good,
     quantities,
     rounded,
     runs,
     single,
     smallest,
 )
-from explorer.advice.verdict import Verdict
+from explorer.advice.verdict import CHECK_LABELS, Verdict
 from explorer.quantity import show
 from explorer.scenario import parts
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario
+from explorer.text import joined, say
 
 SHOWN = 3
+NEARLY = 1.2
+"""By how much a search may end closer than the candidate that it began with."""
 PAIR_POINTS = 12
 MOST_PAIRED = 6
 """Quantities, in the order of `quantities`, that are tried in pairs."""
@@ -77,20 +83,21 @@ def find_remedies(
     """
     present = exact_verdict(scenario, light_log)
     if present.state == "runs":
-        yield Remedies(sentence="Runs as it is.", done=True)
+        yield Remedies(sentence=say("Runs as it is."), done=True)
         return
+    if stopped():
+        return
+    hopeful = first_good(scenario, light_log, quantities(scenario, light_log))
+    yield Remedies(sentence=_outlook(hopeful))
     found: list[Remedy] = []
-    for quantity in quantities(scenario, light_log):
+    for quantity, good in hopeful:
         if stopped():
             return
-        fleet = judge_many(scenario, light_log, {quantity.path: quantity.values})
-        good = quantity.values[fleet.reserve >= 1.0]
-        hopeful = len(good) and (
-            len(found) < SHOWN or effort_of(quantity.now, good[0]) < found[SHOWN - 1].effort * 1.2
-        )
-        remedy = (
-            single(scenario, light_log, quantity, good, stopped) if hopeful else None
-        )
+        if len(found) >= SHOWN and (
+            effort_of(quantity.now, float(good[0])) > found[SHOWN - 1].effort * NEARLY
+        ):
+            break  # the rest takes larger changes still
+        remedy = single(scenario, light_log, quantity, good, stopped)
         if stopped():
             return
         if remedy is not None:
@@ -106,29 +113,40 @@ def find_remedies(
     if found:
         yield Remedies(singles=tuple(found[:SHOWN]), done=True)
         return
-    yield Remedies(sentence="No single change is enough; looking for a pair.")
+    yield Remedies(sentence=say("No single change is enough; looking for a pair."))
     pair = _pair(scenario, light_log, stopped)
     if stopped():
         return
     if pair is not None:
-        yield Remedies(pair=pair, sentence="No single change is enough.", done=True)
+        yield Remedies(pair=pair, sentence=say("No single change is enough."), done=True)
         return
-    yield Remedies(sentence="No two changes are enough; looking for three.")
+    yield Remedies(sentence=say("No two changes are enough; looking for three."))
     three = _three(scenario, light_log, stopped)
     if stopped():
         return
     if three is not None:
-        yield Remedies(pair=three, sentence="No two changes are enough.", done=True)
+        yield Remedies(pair=three, sentence=say("No two changes are enough."), done=True)
         return
-    yield Remedies(sentence=f"Nothing helps within reach: {_faults(present)}", done=True)
+    faults = _faults(present)
+    yield Remedies(sentence=say("Nothing helps within reach: {faults}", faults=faults), done=True)
+
+
+def _outlook(hopeful: list[tuple[Quantity, FloatArray]]) -> str:
+    """What the batch engine says before the exact one has looked."""
+    if not hopeful:
+        return say("No single value looks enough; looking at other stores.")
+    labels = joined(", ", (quantity.label for quantity, _ in hopeful[:SHOWN]))
+    return say("Looks hopeful, being checked: {labels}.", labels=labels)
 
 
 def _faults(present: Verdict) -> str:
     """What stands in the way, the reason that governs first."""
     first = present.governing
     others = [c.name for c in present.checks if c.margin < 1.0 and c.name != first.name]
-    more = f" It also fails {' and '.join(others)}." if others else ""
-    return first.sentence + more
+    if not others:
+        return first.sentence
+    names = joined(say(" and "), (CHECK_LABELS[name].lower() for name in others))
+    return say("{reason} It also fails {names}.", reason=first.sentence, names=names)
 
 
 def _other_store(
@@ -152,8 +170,10 @@ def _other_store(
                 unit = "mAh" if family.kind == "cell" else "F"
                 title = fitted_title(family, scenario.charger.full_V).lower()
                 change = Change(
-                    path="store", label="Store", unit="", old=scenario.store.kind,
-                    new=f"{title}, {show(family.sizes[int(i)], unit)}",
+                    path="store", label=say("Store"), unit="", old=scenario.store.kind,
+                    new=say(
+                        "{title}, {size}", title=title, size=show(family.sizes[int(i)], unit)
+                    ),
                 )
                 return Remedy(changes=(change,), effort=STORE_EFFORT, scenario=tried)
     return None
@@ -162,19 +182,24 @@ def _other_store(
 def _pair(scenario: Scenario, light_log: LightLog | None, stopped: Stopped) -> Remedy | None:
     """The best two changes together."""
     usable = [q for q in quantities(scenario, light_log) if not q.path.endswith("sleep_A")]
-    usable = usable[:MOST_PAIRED]
-    options: list[tuple[float, Quantity, float, Quantity, float]] = []
+    # A store's size sets its resistance and leakage, so it is changed first.
+    usable = sorted(usable[:MOST_PAIRED], key=lambda q: not q.path.startswith("store."))
+    blocks: list[tuple[Quantity, FloatArray, Quantity, FloatArray]] = []
     for a, b in combinations(usable, 2):
-        if stopped():
-            return None
         xa, xb = (m.ravel() for m in np.meshgrid(_some(a), _some(b)))
-        # A store's size sets its resistance and leakage, so it is changed first.
-        first, second = ((b, xb), (a, xa)) if b.path.startswith("store.capa") else (
-            (a, xa), (b, xb))
-        fleet = judge_many(
-            scenario, light_log, {first[0].path: first[1], second[0].path: second[1]}
-        )
-        good = np.flatnonzero(fleet.reserve >= 1.0)
+        blocks.append((a, xa, b, xb))
+    if not blocks or stopped():
+        return None
+    # All pairs in one batch, in which every variant changes two quantities.
+    ends = np.cumsum([len(xa) for _, xa, _, _ in blocks])
+    columns = {q.path: np.full(int(ends[-1]), float(q.now)) for q in usable}
+    for (a, xa, b, xb), end in zip(blocks, ends.tolist(), strict=True):
+        columns[a.path][end - len(xa) : end] = xa
+        columns[b.path][end - len(xb) : end] = xb
+    runs_so = judge_many(scenario, light_log, columns).reserve >= 1.0
+    options: list[tuple[float, Quantity, float, Quantity, float]] = []
+    for (a, xa, b, xb), part in zip(blocks, np.split(runs_so, ends[:-1]), strict=True):
+        good = np.flatnonzero(part)
         efforts = [effort_of(a.now, xa[i]) + effort_of(b.now, xb[i]) for i in good]
         for rank in np.argsort(efforts)[:2]:
             i = good[rank]
@@ -200,7 +225,8 @@ def _tightened(
         base = changed(scenario, other.path, fixed, whole=other.whole)
         if base is None or stopped():
             return None
-        pairs[i] = (quantity, smallest(base, light_log, quantity, value, stopped))
+        enough = Tried(value, nan)
+        pairs[i] = (quantity, smallest(base, light_log, quantity, enough, stopped))
     final: Scenario | None = scenario
     for quantity, value in pairs:
         final = final and changed(final, quantity.path, value, whole=quantity.whole)

@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from math import ceil, floor, log, log10
+from math import ceil, floor, log, log10, nan
+from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
 from pydantic import ValidationError
 
 from explorer.advice.checks import checks
-from explorer.advice.fleet import judge_many
+from explorer.advice.fleet import MET_OR_NOT, judge_many
 from explorer.advice.study import study
 from explorer.advice.territory import largest_phase
 from explorer.advice.verdict import Verdict
@@ -21,14 +22,15 @@ from explorer.scenario.fields import describe
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario, get_value, owner_class, with_value
 from explorer.scenario.storage import CellStore
+from explorer.text import figure, joined, say
 
 FloatArray = NDArray[np.float64]
 Stopped = Callable[[], bool]
 
 CLOSE = 0.03
 """The search ends when the bracket is this share of the change."""
-BETWEEN = 40
-"""Points at which the batch looks between a value that does not run and one that does."""
+SECANTS = 5
+"""Steps by the root of the reserve, after which the bracket is halved."""
 MOST_TRIES = 4
 """Values that the exact engine may refuse before a quantity is given up."""
 
@@ -47,10 +49,11 @@ class Change:
     def text(self) -> str:
         """The change in a few words."""
         if isinstance(self.old, str) or isinstance(self.new, str):
-            return f"{self.label} → {self.new}"
-        if self.unit:
-            return f"{self.label} {show(self.old, self.unit)} → {show(self.new, self.unit)}"
-        return f"{self.label} {self.old:g} → {self.new:g}"
+            return say("{label} → {new}", label=self.label, new=self.new)
+        old, new = (
+            show(v, self.unit) if self.unit else figure(f"{v:g}") for v in (self.old, self.new)
+        )
+        return say("{label} {old} → {new}", label=self.label, old=old, new=new)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -65,7 +68,7 @@ class Remedy:
     @property
     def sentence(self) -> str:
         """All changes in a few words."""
-        return " and ".join(c.text for c in self.changes)
+        return joined(say(" and "), (c.text for c in self.changes))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -88,35 +91,36 @@ def quantities(scenario: Scenario, light_log: LightLog | None) -> list[Quantity]
         lux = light_log.mean_lit_lx if light_log is not None else 0.0
     rows: list[tuple[str, float, FloatArray, str]] = []
     if lux > 0:
-        rows.append(("light.illuminance_lx", lux, lux * np.geomspace(1.02, 30.0, 32), ""))
+        rows.append(("light.illuminance_lx", lux, lux * np.geomspace(1.02, 30.0, 24), ""))
     count = scenario.panels.count
-    rows.append(("panels.count", count, np.arange(count + 1.0, 65.0), ""))
+    counts = np.unique(np.round(np.geomspace(count + 1.0, max(64.0, count + 1.0), 20)))
+    rows.append(("panels.count", count, counts, ""))
     cell = isinstance(scenario.store, CellStore)
     size = "store.capacity_mAh" if cell else "store.capacitance_F"
     now = float(get_value(scenario, size))
-    rows.append((size, now, now * _both_ways(100.0, 48), ""))
+    rows.append((size, now, now * _both_ways(100.0, 40), ""))
     full = scenario.charger.full_V
-    rows.append(("charger.full_V", full, full / np.geomspace(1.01, 2.0, 40), ""))
+    rows.append(("charger.full_V", full, full / np.geomspace(1.01, 2.0, 24), ""))
     for i, op in enumerate(scenario.load.operations):
-        of = f" of “{op.name}”" if len(scenario.load.operations) > 1 else ""
+        of = op.name if len(scenario.load.operations) > 1 else ""
         if isinstance(op.schedule, Every):
             interval = op.schedule.interval_s
             rows.append((f"load.operations.{i}.schedule.interval_s", interval,
-                         interval * np.geomspace(1.02, 60.0, 48), of))
+                         interval * np.geomspace(1.02, 60.0, 28), of))
         k = largest_phase(scenario, i)
         key = op.phases[k].amount_key
         path = f"load.operations.{i}.phases.{k}.{key}"
         now = float(get_value(scenario, path))
         if now > 0:
-            factor = np.geomspace(1.02, 30.0, 48)
+            factor = np.geomspace(1.02, 30.0, 24)
             rows.append((path, now, now * factor if key == "resistance_ohm" else now / factor, of))
     if scenario.load.sleep_A > 0:
         sleep = scenario.load.sleep_A
-        rows.append(("load.sleep_A", sleep, sleep / np.geomspace(1.02, 30.0, 30), ""))
+        rows.append(("load.sleep_A", sleep, sleep / np.geomspace(1.02, 30.0, 20), ""))
     for path in ("load.connect_V", "load.disconnect_V"):
         volts = float(get_value(scenario, path))
         if volts > 0:
-            rows.append((path, volts, volts * _both_ways(2.0, 40), ""))
+            rows.append((path, volts, volts * _both_ways(2.0, 32), ""))
     out = []
     for path, value, values, of in rows:
         info = describe(owner_class(scenario, path), path.rpartition(".")[2])
@@ -124,8 +128,9 @@ def quantities(scenario: Scenario, light_log: LightLog | None) -> list[Quantity]
         inside = inside[_allowed(scenario, path, inside)]
         if len(inside):
             out.append(Quantity(
-                path=path, label=info.label + of, unit=info.unit, now=value, values=inside,
-                whole=path == "panels.count",
+                path=path,
+                label=say("{label} of “{name}”", label=info.label, name=of) if of else info.label,
+                unit=info.unit, now=value, values=inside, whole=path == "panels.count",
             ))
     return out
 
@@ -163,6 +168,30 @@ def runs(scenario: Scenario, light_log: LightLog | None) -> bool:
     return exact_verdict(scenario, light_log).state == "runs"
 
 
+def _standing(verdict: Verdict) -> float:
+    """Smallest reserve, 1 or more where the design runs; counted as in `Fleet.reserve`."""
+    return min(c.reserve for c in verdict.checks if c.name not in MET_OR_NOT or c.margin < 1.0)
+
+
+def first_good(
+    scenario: Scenario, light_log: LightLog | None, found: Sequence[Quantity]
+) -> list[tuple[Quantity, FloatArray]]:
+    """Quantities with those of their values that run by the batch engine, smallest effort first.
+
+    All are judged in one batch, in which every variant changes one of them.
+    """
+    # A store's size sets its resistance and leakage, so it is changed first.
+    order = sorted(found, key=lambda q: not q.path.startswith("store."))
+    ends = np.cumsum([len(q.values) for q in order])
+    columns = {q.path: np.full(int(ends[-1]), float(q.now)) for q in order}
+    for quantity, end in zip(order, ends.tolist(), strict=True):
+        columns[quantity.path][end - len(quantity.values) : end] = quantity.values
+    good = judge_many(scenario, light_log, columns).reserve >= 1.0
+    parts = np.split(good, ends[:-1])
+    hopeful = [(q, q.values[g]) for q, g in zip(order, parts, strict=True) if g.any()]
+    return sorted(hopeful, key=lambda h: effort_of(h[0].now, float(h[1][0])))
+
+
 def changed(scenario: Scenario, path: str, value: float, *, whole: bool) -> Scenario | None:
     """The scenario with one value changed, None where it is not allowed."""
     try:
@@ -179,13 +208,17 @@ def single(
     stopped: Stopped,
 ) -> Remedy | None:
     """The smallest change of one quantity that runs by the exact engine."""
-    for value in values[:MOST_TRIES]:
+    refused: list[Tried] = []
+    for value in values[:MOST_TRIES].tolist():
         if stopped():
             return None
-        tried = changed(scenario, quantity.path, value, whole=quantity.whole)
-        if tried is None or not runs(tried, light_log):
+        reserve = _reserve_at(scenario, light_log, quantity, value)
+        if reserve < 1.0:
+            refused.append(Tried(value, reserve))
             continue
-        value = smallest(scenario, light_log, quantity, float(value), stopped)
+        value = smallest(
+            scenario, light_log, quantity, Tried(value, reserve), stopped, refused
+        )
         final = changed(scenario, quantity.path, value, whole=quantity.whole)
         if final is None:
             return None
@@ -194,54 +227,78 @@ def single(
     return None
 
 
+class Tried(NamedTuple):
+    """A value that the exact engine has judged."""
+
+    value: float
+    reserve: float
+    """Smallest reserve, 1 or more where the design runs; nan where it is not known."""
+
+
 def smallest(
-    scenario: Scenario, light_log: LightLog | None, quantity: Quantity, value: float,
-    stopped: Stopped,
+    scenario: Scenario, light_log: LightLog | None, quantity: Quantity, high: Tried,
+    stopped: Stopped, refused: Sequence[Tried] = (),
 ) -> float:
-    """The value nearest to the present one, which does not run, that runs; `value` does."""
+    """The value nearest to the present one, which does not run, that runs; `high` does.
+
+    `refused` are values that do not run, as far as they are known.
+    """
+    def tried(at: float) -> Tried:
+        return Tried(at, _reserve_at(scenario, light_log, quantity, at))
+
+    low = Tried(quantity.now, nan)
+    for known in refused:
+        if min(low.value, high.value) < known.value < max(low.value, high.value):
+            low = known
+    # The candidate before it is mostly the other end: one look instead of several halvings.
+    inside = (quantity.values > min(low.value, high.value)) & (
+        quantity.values < max(low.value, high.value)
+    )
+    if inside.any() and not stopped():
+        between = quantity.values[inside]
+        before = tried(float(between[np.argmin(np.abs(between - high.value))]))
+        low, high = (low, before) if before.reserve >= 1.0 else (before, high)
     search = _fewest if quantity.whole else _closest
-    return search(scenario, light_log, quantity, value, stopped)
+    return search(tried, quantity.now, low, high, stopped)
+
+
+def _reserve_at(
+    scenario: Scenario, light_log: LightLog | None, quantity: Quantity, value: float
+) -> float:
+    tried = changed(scenario, quantity.path, value, whole=quantity.whole)
+    return 0.0 if tried is None else _standing(exact_verdict(tried, light_log))
 
 
 def _fewest(
-    scenario: Scenario, light_log: LightLog | None, quantity: Quantity, value: float,
-    stopped: Stopped,
+    tried: Callable[[float], Tried], _: float, low: Tried, high: Tried, stopped: Stopped
 ) -> float:
-    while value - 1 > quantity.now and not stopped():
-        fewer = changed(scenario, quantity.path, value - 1, whole=True)
-        if fewer is None or not runs(fewer, light_log):
-            break
-        value -= 1
-    return value
+    while high.value - low.value > 1 and not stopped():
+        middle = tried(float(floor((low.value + high.value) / 2)))
+        low, high = (low, middle) if middle.reserve >= 1.0 else (middle, high)
+    return high.value
 
 
 def _closest(
-    scenario: Scenario, light_log: LightLog | None, quantity: Quantity, value: float,
-    stopped: Stopped,
+    tried: Callable[[float], Tried], now: float, low: Tried, high: Tried, stopped: Stopped
 ) -> float:
-    """Close in from the present value, which does not run, to one that does."""
-    low, high = quantity.now, value
+    """Close in from a value that does not run to one that does.
 
-    def enough(at: float) -> bool:
-        tried = changed(scenario, quantity.path, at, whole=False)
-        return tried is not None and runs(tried, light_log)
-
-    # The batch narrows the bracket; its word is checked at both ends.
-    between = np.geomspace(low, high, BETWEEN) if low > 0 else np.linspace(low, high, BETWEEN)
-    good = judge_many(scenario, light_log, {quantity.path: between}).reserve >= 1.0
-    first = int(np.argmax(good)) if good.any() else BETWEEN - 1
-    if first + 1 < BETWEEN and enough(float(between[first + 1])):
-        high = float(between[first + 1])
-    if first - 2 > 0 and not enough(float(between[first - 2])):
-        low = float(between[first - 2])
-    while abs(high - low) > CLOSE * abs(high - quantity.now) and not stopped():
-        middle = (low * high) ** 0.5
-        if enough(middle):
-            high = middle
-        else:
-            low = middle
-    tidy = rounded(high, quantity.now)
-    return tidy if enough(tidy) else high
+    Beside the root of the reserve, on either side of it in turn, as long as that gets on faster
+    than halving.
+    """
+    steps, beyond = 0, True
+    while abs(high.value - low.value) > CLOSE * abs(high.value - now) and not stopped():
+        share, width = 0.5, abs(high.value - low.value)
+        if steps < SECANTS and low.reserve < 1.0 <= high.reserve:
+            aside = 0.35 * CLOSE * abs(high.value - now) / width
+            root = (1.0 - low.reserve) / (high.reserve - low.reserve)
+            share = min(max(root + (aside if beyond else -aside), 0.02), 0.98)
+        middle = tried(low.value * (high.value / low.value) ** share)
+        beyond = middle.reserve < 1.0
+        low, high = (middle, high) if beyond else (low, middle)
+        steps += 1
+    tidy = rounded(high.value, now)
+    return tidy if tried(tidy).reserve >= 1.0 else high.value
 
 
 def rounded(value: float, old: float) -> float:

@@ -5,10 +5,18 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from explorer.text import texts
+from explorer.text import say, texts
 
 State = Literal["runs", "marginal", "falls_short"]
 CHECK_NAMES = ("starts", "balance", "dark", "pulse", "ratings", "service")
+CHECK_LABELS = {
+    "starts": say("Starts", "check"),
+    "balance": say("Balance", "check"),
+    "dark": say("Dark", "check"),
+    "pulse": say("Pulse", "check"),
+    "ratings": say("Ratings", "check"),
+    "service": say("Service", "check"),
+}
 VERDICT_WORDS: dict[State, str] = texts({
     "runs": "Runs",
     "marginal": "Marginal",

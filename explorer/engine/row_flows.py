@@ -9,6 +9,7 @@ from explorer.engine.flow import STANDSTILL
 
 FloatArray = NDArray[np.float64]
 IntArray = NDArray[np.intp]
+BoolArray = NDArray[np.bool_]
 
 
 class RowFlows:
@@ -42,17 +43,15 @@ class RowFlows:
 
     def _search(self, table: FloatArray, base: IntArray, value: FloatArray) -> IntArray:
         """Last index j of each row with table[j] <= value, at most count - 2."""
-        low = np.zeros(len(value), dtype=np.intp)
+        low, last = base.copy(), base + (self.count - 1)
         size = 1
         while size * 2 < self.count:
             size *= 2
         while size:
-            probe = low + size
-            inside = probe < self.count
-            probe = np.minimum(probe, self.count - 1)
-            low = np.where(inside & (table[base + probe] <= value), probe, low)
+            probe = np.minimum(low + size, last)
+            low = np.where(table.take(probe) <= value, probe, low)
             size //= 2
-        return np.asarray(np.minimum(low, self.count - 2))
+        return np.asarray(np.minimum(low - base, self.count - 2))
 
     def begin(
         self, which: IntArray, rows: IntArray, x: FloatArray
@@ -66,6 +65,8 @@ class RowFlows:
         )
         for _ in range(2):
             back = (speed < 0) & (cell > 0) & (x <= self._nodes[base_n + cell])
+            if not back.any():
+                break
             cell = np.where(back, cell - 1, cell)
             jump = back & (self._nodes[base_n + cell + 1] == self._nodes[base_n + cell])
             speed = np.where(jump, np.minimum(self._speed[base + cell], 0.0), speed)
@@ -82,35 +83,59 @@ class RowFlows:
             Motion, system, position and time, all of one shape (n,).
         """
         cell, speed = self.begin(which, rows, x)
-        up = speed > 0
+        near = cell + (speed > 0)
+        base_n, base = rows * self.count, (which * self.rows + rows) * self.count
+        gap = np.abs(self._nodes[base_n + near] - x)
+        leave = _cross(gap, speed, self._speed[base + near])
+        end = np.array(x, float)
+        moves, stays = speed != 0, duration <= leave
+        # Most of what runs for a short time stays in its cell, which costs less to follow.
+        some = np.flatnonzero(moves & stays)
+        if len(some):
+            end[some] = self._within(
+                which[some], rows[some], x[some], duration[some], cell[some], speed[some]
+            )
+        some = np.flatnonzero(moves & ~stays)
+        if len(some):
+            over = duration[some] - np.where(np.isfinite(leave[some]), leave[some], 0.0)
+            end[some] = self._beyond(which[some], rows[some], over, cell[some], speed[some] > 0)
+        return end
+
+    def _within(
+        self, which: IntArray, rows: IntArray, x: FloatArray, duration: FloatArray,
+        cell: IntArray, speed: FloatArray,
+    ) -> FloatArray:
+        """Positions after a time that ends in the cell in which it begins."""
+        at = rows * self.count + cell
+        slope = self._slope[(which * self.rows + rows) * (self.count - 1) + cell]
+        moved = x + _drift(speed, slope, duration)
+        return np.asarray(np.clip(moved, self._nodes[at], self._nodes[at + 1]))
+
+    def _beyond(
+        self, which: IntArray, rows: IntArray, over: FloatArray, cell: IntArray, up: BoolArray
+    ) -> FloatArray:
+        """Positions after the time that is over once the first cell is left."""
         n = self.count
         base_n, base = rows * n, (which * self.rows + rows) * n
         base_c = (which * self.rows + rows) * (n - 1)
         near = cell + up
-        ahead = self._speed[base + near]
-        gap = np.abs(self._nodes[base_n + near] - x)
-        leave = _cross(gap, speed, ahead)
-        stays = duration <= leave
-        over = np.where(stays, 0.0, duration - np.where(np.isfinite(leave), leave, 0.0))
         target = self._travel[base + near] + np.where(up, over, -over)
         j = self._search(self._travel, base, target)
         end_up = self._end_up[base_c + np.minimum(near, n - 2)]
         end_down = np.where(cell > 0, self._end_down[base_c + np.maximum(cell - 1, 0)], -1)
         j_up = np.minimum(np.maximum(j, near), end_up)
         j_down = np.minimum(np.maximum(j, end_down), cell - 1)
-        here = np.where(stays, cell, np.where(up, j_up, j_down))
+        here = np.where(up, j_up, j_down)
         at_top, at_bottom = here > n - 2, here < 0
         here = np.clip(here, 0, n - 2)
-        start = np.where(up, here, here + 1)
-        from_x = np.where(stays, x, self._nodes[base_n + start])
-        from_v = np.where(stays, speed, self._speed[base + start])
-        time = np.where(stays, duration, np.abs(target - self._travel[base + start]))
-        moved = from_x + _drift(from_v, self._slope[base_c + here], time)
-        low, high = self._nodes[base_n + here], self._nodes[base_n + here + 1]
-        moved = np.clip(moved, low, high)
-        moved = np.where(at_top & ~stays, self._nodes[base_n + n - 1], moved)
-        moved = np.where(at_bottom & ~stays, self._nodes[base_n], moved)
-        return np.where(speed == 0, x, moved)
+        start = here + ~up
+        time = np.abs(target - self._travel[base + start])
+        moved = self._nodes[base_n + start] + _drift(
+            self._speed[base + start], self._slope[base_c + here], time
+        )
+        moved = np.clip(moved, self._nodes[base_n + here], self._nodes[base_n + here + 1])
+        moved = np.where(at_top, self._nodes[base_n + n - 1], moved)
+        return np.where(at_bottom, self._nodes[base_n], moved)
 
     def time_to(
         self, which: IntArray, rows: IntArray, x: FloatArray, target: FloatArray

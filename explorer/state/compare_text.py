@@ -8,7 +8,7 @@ from typing import Any
 
 from explorer.advice.assess import Assessment
 from explorer.advice.compare import Difference
-from explorer.advice.verdict import Check, State
+from explorer.advice.verdict import CHECK_LABELS, Check, State
 from explorer.quantity import show
 from explorer.scenario.demand import Operation, Phase
 from explorer.scenario.fields import Section, describe
@@ -16,7 +16,7 @@ from explorer.scenario.light import LogPattern, Weekday
 from explorer.scenario.model import Scenario
 from explorer.scenario.storage import CapacitorStore, CellStore, SupercapacitorStore
 from explorer.state.drawer_text import Table
-from explorer.state.readout import ANSWERS, CHECK_LABELS, answer_text, margin_text, value_text
+from explorer.state.readout import ANSWERS, answer_text, margin_text, value_text
 from explorer.state.words import OPTIONS, WEEKDAYS, option
 from explorer.text import figure, joined, say
 

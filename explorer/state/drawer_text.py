@@ -12,9 +12,9 @@ from numpy.typing import NDArray
 
 from explorer.advice.contest import Entry
 from explorer.advice.territory import Axis, Territory
-from explorer.advice.verdict import CHECK_NAMES, State
+from explorer.advice.verdict import CHECK_LABELS, CHECK_NAMES, State
 from explorer.quantity import show
-from explorer.state.readout import CHECK_LABELS, answer_text, margin_text, quantity_text
+from explorer.state.readout import answer_text, margin_text, quantity_text
 from explorer.text import altered, figure, joined, say, texts
 
 if TYPE_CHECKING:

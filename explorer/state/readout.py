@@ -9,21 +9,13 @@ from dataclasses import dataclass
 import numpy as np
 
 from explorer.advice.assess import Assessment, PulseView
-from explorer.advice.verdict import Check, State
+from explorer.advice.verdict import CHECK_LABELS, Check, State
 from explorer.engine.columns import Columns
 from explorer.quantity import show
 from explorer.state.moments import clock
 from explorer.text import altered, figure, joined, say, texts
 
 _NUMBER_AND_UNIT = re.compile(r"(?<=\d) (?=(?:[pnµmkMG]?[AVWFJΩ]|lx|s|ms|min|h|d|mAh|°C|%)\b)")
-CHECK_LABELS = {
-    "starts": say("Starts", "check"),
-    "balance": say("Balance", "check"),
-    "dark": say("Dark", "check"),
-    "pulse": say("Pulse", "check"),
-    "ratings": say("Ratings", "check"),
-    "service": say("Service", "check"),
-}
 STATE_WORDS: dict[State, str] = texts({
     "runs": "passes",
     "marginal": "under its margin",

@@ -183,10 +183,26 @@ def test_a_search_stops_when_told(asked):
 
 def test_a_first_result_comes_before_the_search_is_over():
     steps = find_remedies(*demo("soil_probe"))
-    first = next(steps)
+    outlook, first = next(steps), next(steps)
+    assert outlook.sentence.startswith("Looks hopeful, being checked: Interval, ")
+    assert outlook.singles == ()
     assert not first.done
     assert len(first.singles) == 1
     assert len(list(steps)[-1].singles) == 3
+
+
+def test_what_looks_hopeful_is_what_helps(searched):
+    """The outlook names the quantities of the changes that are found to be enough."""
+    _, _, steps = searched
+    for remedy in steps[-1].singles:
+        (change,) = remedy.changes
+        if change.path != "store" and remedy is steps[-1].singles[0]:
+            assert change.label in steps[0].sentence
+
+
+def test_where_no_single_value_helps_the_outlook_says_so():
+    first = next(find_remedies(*demo("door_counter")))
+    assert first.sentence == "No single value looks enough; looking at other stores."
 
 
 def test_candidates_keep_the_thresholds_in_order():
