@@ -12,6 +12,7 @@ from __future__ import annotations
 
 import ast
 import json
+import re
 import subprocess
 import sys
 import xml.etree.ElementTree as ET
@@ -25,6 +26,8 @@ FOLDER = ROOT / "resources" / "languages"
 CONTEXT = "gloaming"
 Message = tuple[str, str]
 """English text, and its meaning where a word has two."""
+_NEEDS_WORDS = re.compile(r"[^\W\d_]|\d\.\d")
+"""A letter, or a decimal point."""
 _SPEC_ARGUMENTS = {"quantity": (1, 5), "choice": (1, 2)}
 RESOURCES: dict[str, frozenset[str]] = {
     "help/quantities.json": frozenset(
@@ -88,7 +91,7 @@ def gathered() -> list[Message]:
     for name, keys in RESOURCES.items():
         data = json.loads((ROOT / "resources" / name).read_text(encoding="utf-8"))
         found.update(dict.fromkeys((text, "") for text in _values(data, keys)))
-    return [message for message in found if any(letter.isalpha() for letter in message[0])]
+    return [message for message in found if _NEEDS_WORDS.search(message[0])]
 
 
 def translations(path: Path) -> dict[Message, str]:

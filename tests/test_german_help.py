@@ -121,7 +121,8 @@ def help_texts() -> list[str]:
 
 def test_every_help_text_is_translated():
     german = translations(FOLDER / "gloaming_de.ts")
-    assert [text for text in help_texts() if (text, "") not in german] == []
+    plain = {"1."}  # a number without a mark or a word
+    assert [t for t in help_texts() if (t, "") not in german and t not in plain] == []
 
 
 def test_the_translated_help_has_the_same_numbers():

@@ -135,7 +135,7 @@ class RowFlows:
         )
         moved = np.clip(moved, self._nodes[base_n + here], self._nodes[base_n + here + 1])
         moved = np.where(at_top, self._nodes[base_n + n - 1], moved)
-        return np.where(at_bottom, self._nodes[base_n], moved)
+        return np.asarray(np.where(at_bottom, self._nodes[base_n], moved))
 
     def time_to(
         self, which: IntArray, rows: IntArray, x: FloatArray, target: FloatArray

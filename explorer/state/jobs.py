@@ -44,7 +44,8 @@ class JobRunner(QObject):
 
     started = Signal(str)
     done = Signal(str, object)
-    failed = Signal(str, str)
+    failed = Signal(str, object)
+    """Key, and why as a sentence; an object, as Qt would make a plain string of a `Text`."""
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)

@@ -10,10 +10,11 @@ from explorer.resource_files import resource_path
 from explorer.text import Text, rendered, say
 
 Code = Literal["en", "de"]
-Choice = Literal["system", "en", "de"]
+LanguageChoice = Literal["system", "en", "de"]
+LANGUAGE_CHOICES: tuple[LanguageChoice, ...] = get_args(LanguageChoice)
 CONTEXT = "gloaming"
 """The one context under which all texts are kept."""
-NAMES: dict[Choice, str] = {"en": "English", "de": "Deutsch"}
+NAMES: dict[LanguageChoice, str] = {"en": "English", "de": "Deutsch"}
 """Each language by its own name, so that whoever needs it can read it."""
 _MARKS: dict[Code, str] = {"en": ".", "de": ","}
 
@@ -62,7 +63,7 @@ def of_system() -> Code:
     return "en"
 
 
-def set_language(choice: Choice) -> Code:
+def set_language(choice: LanguageChoice) -> Code:
     """Show a language from now on; windows that are open already keep their words.
 
     Returns

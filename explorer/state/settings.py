@@ -9,6 +9,7 @@ from typing import cast
 
 from PySide6.QtCore import QByteArray, QSettings
 
+from explorer.state.language import LANGUAGE_CHOICES, LanguageChoice
 from explorer.state.theme import THEME_CHOICES, ThemeChoice
 
 LOG = logging.getLogger(__name__)
@@ -22,6 +23,7 @@ class Settings:
     """Values that survive a restart."""
 
     theme: ThemeChoice = "system"
+    language: LanguageChoice = "system"
     scale_percent: int = 100
     """Size of everything, applied at the next start. [%]"""
     folder: str = ""
@@ -73,6 +75,11 @@ class SettingsStore:
             found = replace(found, theme=theme)
         else:
             LOG.warning("settings: theme %r is unknown, using %r", theme, found.theme)
+        language = cast(str, ini.value("language", found.language, type=str))
+        if language in LANGUAGE_CHOICES:
+            found = replace(found, language=language)
+        else:
+            LOG.warning("settings: language %r is unknown, using %r", language, found.language)
         scale = cast(str, ini.value("scale_percent", str(found.scale_percent), type=str))
         if scale.isdigit() and int(scale) in SCALES:
             found = replace(found, scale_percent=int(scale))
@@ -99,6 +106,7 @@ class SettingsStore:
         ini = QSettings(str(self._path), QSettings.Format.IniFormat)
         ini.setValue("schema", SCHEMA)
         ini.setValue("theme", self.settings.theme)
+        ini.setValue("language", self.settings.language)
         ini.setValue("scale_percent", self.settings.scale_percent)
         ini.setValue("folder", self.settings.folder)
         ini.setValue("geometry", QByteArray(self.settings.geometry))

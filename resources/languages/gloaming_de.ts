@@ -4,2464 +4,6961 @@
  <context>
   <name>gloaming</name>
   <message>
-   <source>never</source>
-   <translation type="unfinished" />
+   <source>{operation} at {volts}</source>
+   <translation>{operation} bei {volts}</translation>
   </message>
   <message>
-   <source>unknown</source>
-   <translation type="unfinished" />
+   <source>full</source>
+   <translation>voll</translation>
   </message>
   <message>
-   <source>Name</source>
-   <translation type="unfinished" />
+   <source>connects</source>
+   <translation>Einschalten</translation>
   </message>
   <message>
-   <source>What the device does in this phase.</source>
-   <translation type="unfinished" />
+   <source>cuts off</source>
+   <translation>Abschalten</translation>
   </message>
   <message>
-   <source>Current</source>
-   <translation type="unfinished" />
+   <source>runs {span}</source>
+   <translation>läuft {span}</translation>
   </message>
   <message>
-   <source>Constant current that the device draws.</source>
-   <translation type="unfinished" />
+   <source>between {low} and {high}</source>
+   <comment>range</comment>
+   <translation>zwischen {low} und {high}</translation>
   </message>
   <message>
-   <source>Power</source>
-   <translation type="unfinished" />
+   <source>runs at every stop</source>
+   <translation>läuft auf jeder Stufe</translation>
   </message>
   <message>
-   <source>Constant power that the device draws.</source>
-   <translation type="unfinished" />
+   <source>no value of this alone makes it run</source>
+   <translation>allein hiermit läuft es bei keinem Wert</translation>
   </message>
   <message>
-   <source>Resistance</source>
-   <translation type="unfinished" />
+   <source>marginal {span}, runs at no value</source>
+   <translation>knapp {span}, läuft bei keinem Wert</translation>
   </message>
   <message>
-   <source>Resistance that the device connects.</source>
-   <translation type="unfinished" />
+   <source>{runs}, marginal between {low} and {high}</source>
+   <translation>{runs}, knapp zwischen {low} und {high}</translation>
   </message>
   <message>
-   <source>Duration</source>
-   <translation type="unfinished" />
+   <source>{runs}, marginal from {low}</source>
+   <translation>{runs}, knapp ab {low}</translation>
   </message>
   <message>
-   <source>Length of the phase.</source>
-   <translation type="unfinished" />
+   <source>{runs}, marginal up to {high}</source>
+   <translation>{runs}, knapp bis {high}</translation>
   </message>
   <message>
-   <source>Interval</source>
-   <translation type="unfinished" />
+   <source>from {low}</source>
+   <comment>range</comment>
+   <translation>ab {low}</translation>
   </message>
   <message>
-   <source>From one start to the next.</source>
-   <translation type="unfinished" />
+   <source>up to {high}</source>
+   <comment>range</comment>
+   <translation>bis {high}</translation>
   </message>
   <message>
-   <source>Days</source>
-   <translation type="unfinished" />
+   <source>at {value}</source>
+   <comment>range</comment>
+   <translation>bei {value}</translation>
   </message>
   <message>
-   <source>Days on which it is due.</source>
-   <translation type="unfinished" />
+   <source>Leakage of the store</source>
+   <translation>Leckstrom des Speichers</translation>
   </message>
   <message>
-   <source>From</source>
-   <translation type="unfinished" />
+   <source>Self-discharge of the cell</source>
+   <translation>Selbstentladung der Zelle</translation>
   </message>
   <message>
-   <source>Window opens.</source>
-   <translation type="unfinished" />
+   <source>Leakage and balancing of the store</source>
+   <translation>Leckstrom und Symmetrierung</translation>
   </message>
   <message>
-   <source>To</source>
-   <translation type="unfinished" />
+   <source>Light that the cells do not convert</source>
+   <translation>Licht, das die Zellen nicht wandeln</translation>
   </message>
   <message>
-   <source>Window closes.</source>
-   <translation type="unfinished" />
+   <source>Light too weak for the charger</source>
+   <translation>Licht zu schwach für den Laderegler</translation>
   </message>
   <message>
-   <source>Ready at</source>
-   <translation type="unfinished" />
+   <source>Panel off its best working point</source>
+   <translation>Modul nicht im besten Arbeitspunkt</translation>
   </message>
   <message>
-   <source>Store voltage that starts it.</source>
-   <translation type="unfinished" />
+   <source>Not taken because the store is full</source>
+   <translation>Nicht genutzt, weil der Speicher voll ist</translation>
   </message>
   <message>
-   <source>Wanted per day</source>
-   <translation type="unfinished" />
+   <source>Held back by a current limit</source>
+   <translation>Durch Stromgrenze zurückgehalten</translation>
   </message>
   <message>
-   <source>Runs a day that the design should reach.</source>
-   <translation type="unfinished" />
+   <source>Lost in the store's resistance</source>
+   <translation>Verlust im Speicherwiderstand</translation>
   </message>
   <message>
-   <source>What it does.</source>
-   <translation type="unfinished" />
+   <source>Charger's own current</source>
+   <translation>Eigenstrom des Ladereglers</translation>
   </message>
   <message>
-   <source>Schedule</source>
-   <translation type="unfinished" />
+   <source>Lost in the regulator</source>
+   <translation>Verlust im Regler</translation>
   </message>
   <message>
-   <source>When it runs.</source>
-   <translation type="unfinished" />
+   <source>Sleep</source>
+   <translation>Ruhestrom</translation>
   </message>
   <message>
-   <source>Phases</source>
-   <translation type="unfinished" />
+   <source>Start-ups</source>
+   <translation>Anläufe</translation>
   </message>
   <message>
-   <source>What it draws, one after another.</source>
-   <translation type="unfinished" />
+   <source>Lost in the blocking diode</source>
+   <translation>Verlust in der Sperrdiode</translation>
   </message>
   <message>
-   <source>Regulator</source>
-   <translation type="unfinished" />
+   <source>Lost in the charger</source>
+   <translation>Verlust im Laderegler</translation>
   </message>
   <message>
-   <source>None, a linear regulator or a switching one.</source>
-   <translation type="unfinished" />
+   <source>Left in the store</source>
+   <translation>Im Speicher verblieben</translation>
   </message>
   <message>
-   <source>Output voltage</source>
-   <translation type="unfinished" />
+   <source>The part's data sheet, local codes and a qualified person decide.</source>
+   <translation>Es entscheiden das Datenblatt des Bauteils, die örtlichen Vorschriften und eine Fachkraft.</translation>
   </message>
   <message>
-   <source>At the device.</source>
-   <translation type="unfinished" />
+   <source>Locks and escape</source>
+   <translation>Schloss und Flucht</translation>
   </message>
   <message>
-   <source>Drop-out</source>
-   <translation type="unfinished" />
+   <source>Decide what the lock does when the store is empty: fail-safe unlocks, fail-secure stays locked from outside. People inside must be able to leave at any time without power, and this lock must not be the only way out. Fire and building codes (such as NFPA 101 and EN 179, EN 1125 or EN 13637) apply, and a code official decides.</source>
+   <translation>Festlegen, was das Schloss bei leerem Speicher tut: fail-safe entriegelt, fail-secure bleibt von außen verriegelt. Personen im Raum müssen jederzeit ohne Strom hinauskommen, und dieses Schloss darf nicht der einzige Ausgang sein. Es gelten Brandschutz- und Bauvorschriften (etwa NFPA 101 und EN 179, EN 1125 oder EN 13637), und die zuständige Behörde entscheidet.</translation>
   </message>
   <message>
-   <source>Least voltage across a linear regulator.</source>
-   <translation type="unfinished" />
+   <source>Valves without power</source>
+   <translation>Ventile ohne Strom</translation>
   </message>
   <message>
-   <source>Own current</source>
-   <translation type="unfinished" />
+   <source>A latching valve stays where it is when the energy ends. Decide which position is safe, keep the energy for one last move in the reserve, and do not rely on it alone against flooding, gas, scalding or pressure.</source>
+   <translation>Ein bistabiles Ventil bleibt stehen, wo es ist, wenn die Energie ausgeht. Festlegen, welche Stellung sicher ist, die Energie für eine letzte Bewegung in der Notreserve halten und sich gegen Überflutung, Gas, Verbrühen oder Druck nicht allein darauf verlassen.</translation>
   </message>
   <message>
-   <source>Ground or quiescent current of the regulator.</source>
-   <translation type="unfinished" />
+   <source>Vents and flaps</source>
+   <translation>Lüftung und Klappen</translation>
   </message>
   <message>
-   <source>Efficiency</source>
-   <translation type="unfinished" />
+   <source>Decide where the vent rests when the energy ends. It must not be the only means of smoke extraction, fire separation or combustion air, and moving leaves pinch fingers.</source>
+   <translation>Festlegen, wo die Klappe steht, wenn die Energie ausgeht. Sie darf nicht das einzige Mittel für Rauchabzug, Brandabschnitt oder Verbrennungsluft sein, und bewegte Flügel quetschen Finger.</translation>
   </message>
   <message>
-   <source>Of a switching regulator.</source>
-   <translation type="unfinished" />
+   <source>Moving parts</source>
+   <translation>Bewegte Teile</translation>
   </message>
   <message>
-   <source>Minimum input</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Least input of a switching regulator.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Connects at</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Rising store voltage at which the device is connected.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Disconnects at</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Falling voltage at which it is cut off.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Device minimum</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Least terminal voltage at which the device works.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Retry delay</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Least time from a cut-off to the next connect.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Between store and device.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Bulk capacitance</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>On the device's side; filled at every connect.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Start-up</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>What the device draws after every connect, before its first operation.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Sleep current</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Of the device between operations.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Operations</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>What the device does.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Moves</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>What the device moves, if anything; brings up the cautions that apply.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Reserve</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Energy kept for one last safe action, such as closing a valve.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Weekdays on which this block is lit.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Hour of the day when the light comes on.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Hour of the day when the light goes off.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Relative level</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Level of this block as a multiple of the illuminance.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Daylight share</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Share of the lux that is daylight behind glass in this block. Empty: as for the place.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Lit blocks</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Hours with light.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Dark days</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Weekdays on which the place stays dark whatever the blocks say.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Log file</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>CSV with columns time and lux: a name in resources/logs or a path beside the scenario.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Gaps</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Hours without a reading count as dark, or hold the last reading.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Light level</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Illuminance at the panel's place while it is lit, read with a lux meter that faces as the panel faces. With a measured log: its mean while lit; empty means as measured.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Light source</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>A lux meter reads what the eye sees; the source decides what a panel makes of it.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Share of the lux that is daylight behind glass.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Hours</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>When the place is lit.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Orientation factor</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Light on the panel's face over light read by the meter; 1 when the meter faces the same way. A wall often gets a third of what the desk gets.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Cover factor</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Share of the light that a window or lens lets through.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Soiling factor</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Share of the light left by dust on the panel.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Light known by</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>How the level was found; sets the design margin.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Temperature</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Air temperature at panel and store.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Design margin</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Available over needed that counts as Runs. Empty: by how the light is known.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Start within</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Longest time from empty to the first operation.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Longest closure</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Dark stretch to survive beside the usual nights.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Operations served</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Share of the wanted operations that must be served.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Left in the sun</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Brightest light that the panel may meet.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Title</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Name of the scenario.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Place</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Where the device hangs.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Light</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Light at the place.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Panels</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>The panel array.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Charger</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>From panel to store.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Store</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>What holds the energy.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Load</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>The device.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Margins</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>What must be reached.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Notes</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Anything the next reader should know.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Storage capacitance</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Of the whole bank, as rated.</source>
-   <translation type="unfinished" />
+   <source>A motor that is started by the light may move without warning. Guard pinch points, limit its force, and disconnect the store before working on it.</source>
+   <translation>Ein Motor, den das Licht startet, kann sich ohne Warnung bewegen. Quetschstellen abdecken, die Kraft begrenzen und vor Arbeiten daran den Speicher abklemmen.</translation>
   </message>
   <message>
    <source>Units in series</source>
-   <translation type="unfinished" />
+   <translation>Einheiten in Reihe</translation>
   </message>
   <message>
-   <source>Units that share the bank's voltage.</source>
-   <translation type="unfinished" />
+   <source>No energy is reserved for a last safe action in this scenario.</source>
+   <translation>In diesem Szenario ist keine Energie für eine letzte sichere Handlung vorbehalten.</translation>
   </message>
   <message>
-   <source>Rated voltage per unit</source>
-   <translation type="unfinished" />
+   <source>Electrolytic capacitors</source>
+   <translation>Elektrolytkondensatoren</translation>
   </message>
   <message>
-   <source>Largest voltage that one unit may see.</source>
-   <translation type="unfinished" />
+   <source>capacitors</source>
+   <translation>Kondensatoren</translation>
   </message>
   <message>
-   <source>Series resistance (ESR)</source>
-   <translation type="unfinished" />
+   <source>Supercapacitors</source>
+   <translation>Superkondensatoren</translation>
   </message>
   <message>
-   <source>Of the whole bank at room temperature, new.</source>
-   <translation type="unfinished" />
+   <source>supercapacitors</source>
+   <translation>Superkondensatoren</translation>
   </message>
   <message>
-   <source>Leakage, settled</source>
-   <translation type="unfinished" />
+   <source>Electrolyte</source>
+   <translation>Elektrolyt</translation>
   </message>
   <message>
-   <source>At rated voltage, days after the first charge.</source>
-   <translation type="unfinished" />
+   <source>In series, {parts} share the voltage by their capacitance while charging and by their leakage while standing, so one unit can pass its rating though the bank does not. Balance them, leave headroom for tolerance and age, and measure each unit.</source>
+   <translation>In Reihe teilen sich {parts} die Spannung beim Laden nach ihrer Kapazität und im Stehen nach ihrem Leckstrom; so kann eine Einheit ihren Nennwert überschreiten, obwohl die Bank es nicht tut. Symmetrieren, Spielraum für Toleranz und Alter lassen und jede Einheit messen.</translation>
   </message>
   <message>
-   <source>Capacitance tolerance</source>
-   <translation type="unfinished" />
+   <source>Lithium cells</source>
+   <translation>Lithiumzellen</translation>
   </message>
   <message>
-   <source>Spread of one unit around its rating (share).</source>
-   <translation type="unfinished" />
+   <source>Glass and heights</source>
+   <translation>Glas und Höhe</translation>
   </message>
   <message>
-   <source>Years in service</source>
-   <translation type="unfinished" />
+   <source>An electrolytic has a polarity: reversed or above its rated voltage it vents hot gas and may burst. Keep the space above its vent free. Heat shortens its life. After some two years in store, form it again before use: rated voltage through 1 kΩ for half an hour to an hour is usual.</source>
+   <translation>Ein Elko hat eine Polung: Verpolt oder über der Nennspannung bläst er heißes Gas ab und kann platzen. Den Raum über seinem Ventil freihalten. Wärme verkürzt die Lebensdauer. Nach etwa zwei Jahren Lagerung vor Gebrauch neu formieren: Üblich ist Nennspannung über 1 kΩ für eine halbe bis eine Stunde.</translation>
   </message>
   <message>
-   <source>Age for which the bank is judged.</source>
-   <translation type="unfinished" />
+   <source>A charged supercapacitor drives a very high current through a short circuit: insulate it, take off rings and watches, and discharge it through a resistor before handling or transport. Never exceed the rated voltage of a unit or its temperature; gas then opens the vent. Mind the polarity; reversal ages or destroys it.</source>
+   <translation>Ein geladener Superkondensator treibt einen sehr hohen Strom durch einen Kurzschluss: isolieren, Ringe und Uhren ablegen und vor Handhabung oder Transport über einen Widerstand entladen. Nennspannung und Temperatur einer Einheit nie überschreiten; sonst öffnet Gas das Ventil. Auf die Polung achten; Verpolen altert oder zerstört ihn.</translation>
   </message>
   <message>
-   <source>Rated life</source>
-   <translation type="unfinished" />
+   <source>Hybrid capacitors</source>
+   <translation>Hybridkondensatoren</translation>
   </message>
   <message>
-   <source>Hours to end of life at rated voltage and temperature.</source>
-   <translation type="unfinished" />
+   <source>Many supercapacitors hold acetonitrile, which is flammable and poisonous. Do not open, crush or burn them; if one leaks, leave and air the room, and keep it off the skin.</source>
+   <translation>Viele Superkondensatoren enthalten Acetonitril, das brennbar und giftig ist. Nicht öffnen, quetschen oder verbrennen; läuft einer aus, den Raum verlassen und lüften und Hautkontakt meiden.</translation>
   </message>
   <message>
-   <source>Rated temperature</source>
-   <translation type="unfinished" />
+   <source>Charge only between {low} and {high} °C and within the cell's own window of voltage and current; a lithium cell charged below 0 °C plates lithium unless its data sheet allows it. A protection circuit against over-charge, over-discharge and short circuit is needed. Do not crush, pierce or heat it. Product safety (IEC 62133-2) and transport (UN 38.3) are two separate proofs.</source>
+   <translation>Nur zwischen {low} und {high} °C und in den eigenen Grenzen der Zelle für Spannung und Strom laden; unter 0 °C scheidet eine Lithiumzelle beim Laden Lithium ab, wenn ihr Datenblatt es nicht erlaubt. Nötig ist eine Schutzschaltung gegen Überladen, Tiefentladen und Kurzschluss. Nicht quetschen, durchstechen oder erhitzen. Produktsicherheit (IEC 62133-2) und Transport (UN 38.3) sind zwei getrennte Nachweise.</translation>
   </message>
   <message>
-   <source>Highest working temperature of a unit.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Capacitance lost at end of life</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Share of capacitance whose loss counts as the end; makers use 0.2 or 0.3.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>ESR rise at end of life</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Relative rise of series resistance that counts as the end; 1 means twice the new value.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Life gained per 0.1 V below rating</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Factor on life for every 0.1 V that a unit stays below its rated voltage; 1: no effect.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>ESR in the cold</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Series resistance at -20 °C over that at 20 °C.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Voltage at the beginning</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Of the bank when the trace begins.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Lowest voltage per unit</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Voltage below which one unit must not fall; above 0 for hybrid (lithium-ion) capacitors, which then count as empty there.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Capacitance slope</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Relative rise of capacitance from 0.6 of rated voltage to 1.6 of it.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Capacitance bend</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Curvature that lowers capacitance at low voltage.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Leakage counted</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Settled, or the mean of the first three days after the first charge.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Leakage when fresh</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Leakage in the first hours over the settled leakage.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Leakage settles in</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Time constant of the fall of leakage; after three of them little is left of it.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Balancing</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>What keeps series units at equal voltage.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Balancing current</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Taken by the balancing at rated voltage.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Chemistry</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Sets the open-circuit voltage and the voltage window.</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Capacity</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>Rated, of the cell.</source>
-   <translation type="unfinished" />
+   <source>Coin cells and children</source>
+   <translation>Knopfzellen und Kinder</translation>
   </message>
   <message>
    <source>Cells in series</source>
-   <translation type="unfinished" />
+   <translation>Zellen in Reihe</translation>
+  </message>
+  <message>
+   <source>No charge control</source>
+   <translation>Keine Laderegelung</translation>
+  </message>
+  <message>
+   <source>Panels are often glass: carry them with gloves and do not bend them. Mounting above head height needs a proper ladder or platform and fixings that hold what falls if one lets go. Keep clear of mains wiring and lamps.</source>
+   <translation>Module sind oft aus Glas: mit Handschuhen tragen und nicht biegen. Montage über Kopfhöhe braucht eine geeignete Leiter oder Bühne und Befestigungen, die auch halten, wenn eine nachgibt. Abstand zu Netzleitungen und Leuchten halten.</translation>
+  </message>
+  <message>
+   <source>A large array</source>
+   <translation>Große Modulfläche</translation>
+  </message>
+  <message>
+   <source>A hybrid (lithium-ion) capacitor is harmed below its lower limit, here {volts} V a unit: cut the load off above it, never discharge it to zero or short it, and treat it as a lithium part in transport.</source>
+   <translation>Ein Hybridkondensator (Lithium-Ionen) nimmt unter seiner unteren Grenze Schaden, hier {volts} V je Einheit: den Verbraucher darüber abschalten, nie auf null entladen oder kurzschließen und beim Transport als Lithiumbauteil behandeln.</translation>
+  </message>
+  <message>
+   <source>A swallowed coin cell burns the gullet within two hours. If the cell is a coin or button type, close its compartment with a tool or two separate actions and mark it; several countries require this by law (in the United States 16 CFR 1263). Call emergency services at once if one may have been swallowed.</source>
+   <translation>Eine verschluckte Knopfzelle verätzt die Speiseröhre binnen zwei Stunden. Ist die Zelle eine Knopfzelle, ihr Fach so verschließen, dass es nur mit Werkzeug oder zwei getrennten Handgriffen aufgeht, und kennzeichnen; mehrere Länder schreiben das vor (in den USA 16 CFR 1263). Beim Verdacht auf Verschlucken sofort den Notruf wählen.</translation>
+  </message>
+  <message>
+   <source>Cells in series drift apart. Each one needs its own voltage watched and balanced by its protection circuit.</source>
+   <translation>Zellen in Reihe laufen auseinander. Die Schutzschaltung muss die Spannung jeder einzelnen überwachen und ausgleichen.</translation>
+  </message>
+  <message>
+   <source>A diode alone limits neither voltage nor current nor temperature. A lithium cell needs a charger that ends the charge and refuses it in the cold, whatever light falls on the panel.</source>
+   <translation>Eine Diode allein begrenzt weder Spannung noch Strom noch Temperatur. Eine Lithiumzelle braucht einen Laderegler, der das Laden beendet und es in der Kälte verweigert, gleich wie viel Licht auf das Modul fällt.</translation>
+  </message>
+  <message>
+   <source>Some {area} m² of panel give far more voltage and current when the sun reaches them than the lamps let expect; they cannot be switched off while light falls on them.</source>
+   <translation>Etwa {area} m² Modulfläche geben in der Sonne weit mehr Spannung und Strom ab, als die Lampen erwarten lassen; solange Licht darauf fällt, sind sie nicht abzuschalten.</translation>
+  </message>
+  <message>
+   <source>“{operation}” completes {share} % of the runs that are wanted; {asked} % is asked for.</source>
+   <translation>„{operation}“ schafft {share} % der gewünschten Durchläufe; verlangt sind {asked} %.</translation>
+  </message>
+  <message>
+   <source>The light brings {got} on average at the connect voltage, which covers the {need} that device, leakage and charger take.</source>
+   <translation>Das Licht bringt bei Einschaltspannung im Mittel {got}; das deckt die {need}, die Gerät, Leckstrom und Laderegler brauchen.</translation>
+  </message>
+  <message>
+   <source>The light brings {got} on average at the connect voltage, which does not cover the {need} that device, leakage and charger take.</source>
+   <translation>Das Licht bringt bei Einschaltspannung im Mittel {got}; das deckt die {need} nicht, die Gerät, Leckstrom und Laderegler brauchen.</translation>
+  </message>
+  <message>
+   <source>more than {time}</source>
+   <translation>mehr als {time}</translation>
+  </message>
+  <message>
+   <source>the closure lasts {time}</source>
+   <translation>die Schließzeit dauert {time}</translation>
+  </message>
+  <message>
+   <source>the dark stretch lasts {time}</source>
+   <translation>die Dunkelphase dauert {time}</translation>
+  </message>
+  <message>
+   <source>From {volts} the store lasts {time} in the dark; {asked}.</source>
+   <translation>Ab {volts} hält der Speicher im Dunkeln {time}; {asked}.</translation>
+  </message>
+  <message>
+   <source>From {volts} the store lasts {time} in the dark, keeping {energy} for the last safe action; {asked}.</source>
+   <translation>Ab {volts} hält der Speicher im Dunkeln {time} und behält {energy} für die letzte sichere Handlung; {asked}.</translation>
+  </message>
+  <message>
+   <source>“{operation}” asks for more power than the store's series resistance passes at {volts}; the voltage collapses.</source>
+   <translation>„{operation}“ verlangt mehr Leistung, als der Serienwiderstand des Speichers bei {volts} durchlässt; die Spannung bricht zusammen.</translation>
+  </message>
+  <message>
+   <source>“{operation}” pulls the terminals from {volts} to {lowest}; the device needs {need}.</source>
+   <translation>„{operation}“ zieht die Klemmen von {volts} auf {lowest}; das Gerät braucht {need}.</translation>
+  </message>
+  <message>
+   <source>Each cell sees up to {full} when full; it is rated {rated}.</source>
+   <translation>Jede Zelle hat voll bis zu {full}; ihr Nennwert ist {rated}.</translation>
+  </message>
+  <message>
+   <source>Each unit sees up to {full} when full; it is rated {rated}.</source>
+   <translation>Jede Einheit hat voll bis zu {full}; ihr Nennwert ist {rated}.</translation>
+  </message>
+  <message>
+   <source>From empty, the first operation comes {time} after the light; {allowed} is allowed.</source>
+   <translation>Bei leerem Speicher kommt der erste Vorgang {time} nach dem Licht; erlaubt: {allowed}.</translation>
+  </message>
+  <message>
+   <source>From empty, the first operation comes {time} after the light after {n} connects; {allowed} is allowed.</source>
+   <translation>Bei leerem Speicher kommt der erste Vorgang {time} nach dem Licht, nach {n} Einschaltversuchen; erlaubt: {allowed}.</translation>
+  </message>
+  <message>
+   <source>It never gets past its start-up: each try empties the store before the device is up ({n} tries seen).</source>
+   <translation>Es kommt nie über den Anlauf hinaus: Jeder Versuch leert den Speicher, ehe das Gerät läuft ({n} Versuche gesehen).</translation>
+  </message>
+  <message>
+   <source>From empty, the store only reaches {volts} in {time}; it connects at {connect}.</source>
+   <translation>Leer beginnend erreicht der Speicher in {time} nur {volts}; eingeschaltet wird bei {connect}.</translation>
+  </message>
+  <message>
+   <source>The light always gives more than the device takes; there is no dark stretch.</source>
+   <translation>Das Licht gibt stets mehr, als das Gerät braucht; es gibt keine Dunkelphase.</translation>
+  </message>
+  <message>
+   <source>The device has no pulses.</source>
+   <translation>Das Gerät hat keine Pulse.</translation>
+  </message>
+  <message>
+   <source>The largest draw is {current}; the cell allows {allowed}.</source>
+   <translation>Die größte Stromaufnahme ist {current}; die Zelle erlaubt {allowed}.</translation>
+  </message>
+  <message>
+   <source>At {ambient} °C the cell must not be charged; its window is {low} to {high} °C.</source>
+   <translation>Bei {ambient} °C darf die Zelle nicht geladen werden; erlaubt sind {low} bis {high} °C.</translation>
+  </message>
+  <message>
+   <source>The place is at {ambient} °C; the units are rated {rated} °C.</source>
+   <translation>Am Ort herrschen {ambient} °C; die Nenntemperatur der Einheiten ist {rated} °C.</translation>
+  </message>
+  <message>
+   <source>The device has no operations to serve.</source>
+   <translation>Das Gerät hat keine Vorgänge zu bedienen.</translation>
+  </message>
+  <message>
+   <source>In full sun the panel drives {current} into the cell and nothing limits it; {allowed} is allowed.</source>
+   <translation>In voller Sonne treibt das Modul {current} in die Zelle, ohne Begrenzung; erlaubt: {allowed}.</translation>
+  </message>
+  <message>
+   <source>Over-voltage</source>
+   <translation>Überspannung</translation>
+  </message>
+  <message>
+   <source>A unit may reach {volts} but is rated {rated}; it can vent or burst. Lower the full threshold, balance the units or add one in series.</source>
+   <translation>Eine Einheit kann {volts} erreichen, ihr Nennwert ist {rated}; sie kann abblasen oder platzen. Vollspannung senken, die Einheiten symmetrieren oder eine weitere in Reihe schalten.</translation>
+  </message>
+  <message>
+   <source>Escape route</source>
+   <translation>Fluchtweg</translation>
+  </message>
+  <message>
+   <source>A lock must let people out when the store is empty. Decide fail-safe or fail-secure with the code official; this forecast must not be the only proof.</source>
+   <translation>Ein Schloss muss Personen auch bei leerem Speicher hinauslassen. Fail-safe oder fail-secure mit der zuständigen Behörde festlegen; diese Vorhersage darf nicht der einzige Nachweis sein.</translation>
+  </message>
+  <message>
+   <source>Cold charging</source>
+   <translation>Laden bei Kälte</translation>
+  </message>
+  <message>
+   <source>At {ambient} °C lithium plates out when the cell is charged; the charger must stop by itself. The forecast counts no charge here.</source>
+   <translation>Bei {ambient} °C scheidet sich beim Laden Lithium ab; der Laderegler muss von selbst aufhören. Die Vorhersage rechnet hier ohne Laden.</translation>
+  </message>
+  <message>
+   <source>Hot charging</source>
+   <translation>Laden bei Hitze</translation>
+  </message>
+  <message>
+   <source>At {ambient} °C the cell must not be charged; the forecast counts no charge here.</source>
+   <translation>Bei {ambient} °C darf die Zelle nicht geladen werden; die Vorhersage rechnet hier ohne Laden.</translation>
+  </message>
+  <message>
+   <source>Charging current</source>
+   <translation>Ladestrom</translation>
+  </message>
+  <message>
+   <source>Left in the sun the panel drives {current} into the cell; it allows {allowed}. Add a limiter.</source>
+   <translation>In der Sonne treibt das Modul {current} in die Zelle; sie erlaubt {allowed}. Eine Strombegrenzung vorsehen.</translation>
+  </message>
+  <message>
+   <source>data-sheet point</source>
+   <translation>Datenblattpunkt</translation>
+  </message>
+  <message>
+   <source>lit block</source>
+   <translation>Lichtblock</translation>
+  </message>
+  <message>
+   <source>operation</source>
+   <translation>Vorgang</translation>
+  </message>
+  <message>
+   <source>phase</source>
+   <translation>Phase</translation>
+  </message>
+  <message>
+   <source>start-up</source>
+   <translation>Anlauf</translation>
+  </message>
+  <message>
+   <source>{noun} {number}</source>
+   <translation>{noun} {number}</translation>
+  </message>
+  <message>
+   <source>operation {number}</source>
+   <translation>Vorgang {number}</translation>
+  </message>
+  <message>
+   <source>Supercapacitors in series</source>
+   <translation>Superkondensatoren in Reihe</translation>
+  </message>
+  <message>
+   <source>Flat power supercapacitor</source>
+   <translation>Flache Superkondensatoren</translation>
+  </message>
+  <message>
+   <source>{title}, {n} units</source>
+   <translation>{title}, {n} Einheiten</translation>
+  </message>
+  <message>
+   <source>The panel gives less than the converter needs; it does not run in this light.</source>
+   <translation>Das Modul gibt weniger, als der Wandler braucht; er läuft bei diesem Licht nicht.</translation>
+  </message>
+  <message>
+   <source>In this light the panel ends at {volts} V, so the store never gets full through the diode.</source>
+   <translation>Bei diesem Licht endet das Modul bei {volts} V; über die Diode wird der Speicher also nie voll.</translation>
+  </message>
+  <message>
+   <source>The store sets the panel's voltage; the working point moves as it fills.</source>
+   <translation>Der Speicher bestimmt die Modulspannung; der Arbeitspunkt wandert beim Füllen.</translation>
+  </message>
+  <message>
+   <source>maximum power</source>
+   <translation>Maximalleistung</translation>
+  </message>
+  <message>
+   <source>The converter runs, but in this light it cannot start from an empty store.</source>
+   <translation>Der Wandler läuft, kann bei diesem Licht aber nicht mit leerem Speicher starten.</translation>
+  </message>
+  <message>
+   <source>The converter takes {share} % of the largest power.</source>
+   <translation>Der Wandler nutzt {share} % der größten Leistung.</translation>
+  </message>
+  <message>
+   <source>store at cut-off</source>
+   <translation>Abschaltspannung</translation>
+  </message>
+  <message>
+   <source>store at connect</source>
+   <translation>Einschaltspannung</translation>
+  </message>
+  <message>
+   <source>store full</source>
+   <translation>Vollspannung</translation>
+  </message>
+  <message>
+   <source>held here</source>
+   <translation>Arbeitspunkt</translation>
+  </message>
+  <message>
+   <source>No: with {panels} and {store} it cannot live on this light.</source>
+   <translation>Nein: Mit {panels} und {store} kann es von diesem Licht nicht leben.</translation>
+  </message>
+  <message>
+   <source>{n} panels of {area} cm² ({total} cm² in all)</source>
+   <comment>after with</comment>
+   <translation>{n} Modulen zu {area} cm² (zusammen {total} cm²)</translation>
+  </message>
+  <message>
+   <source>a supercapacitor store of {size}</source>
+   <comment>after with</comment>
+   <translation>einem Superkondensator-Speicher von {size}</translation>
+  </message>
+  <message>
+   <source>from empty it needs {time} to its first result, and {allowed} are allowed</source>
+   <translation>bei leerem Speicher braucht es {time} bis zum ersten Ergebnis, erlaubt sind {allowed}</translation>
+  </message>
+  <message>
+   <source>the light brings {factor} times the energy that it uses</source>
+   <translation>das Licht bringt das {factor}-Fache der Energie, die es verbraucht</translation>
+  </message>
+  <message>
+   <source>it lasts {time} in the dark and must last {needed}</source>
+   <translation>es hält im Dunkeln {time} durch und muss {needed} durchhalten</translation>
+  </message>
+  <message>
+   <source>when it works the voltage dips to {volts}, and the device needs {need}</source>
+   <translation>wenn es arbeitet, fällt die Spannung auf {volts}, und das Gerät braucht {need}</translation>
+  </message>
+  <message>
+   <source>a part would see {value} and is made for {limit}</source>
+   <translation>ein Bauteil bekäme {value} und ist für {limit} gemacht</translation>
+  </message>
+  <message>
+   <source>it gets {share} % of its work done</source>
+   <translation>es erledigt {share} % seiner Arbeit</translation>
+  </message>
+  <message>
+   <source>Neither more light nor rarer work alone makes such a device run.</source>
+   <translation>Weder mehr Licht noch seltenere Arbeit allein bringt ein solches Gerät zum Laufen.</translation>
+  </message>
+  <message>
+   <source>Yes: with {panels} and {store} it can live on this light.</source>
+   <translation>Ja: Mit {panels} und {store} kann es von diesem Licht leben.</translation>
+  </message>
+  <message>
+   <source>Perhaps: with {panels} and {store} it works, but with less to spare than it should have.</source>
+   <translation>Vielleicht: Mit {panels} und {store} geht es, aber mit weniger Reserve, als es haben sollte.</translation>
+  </message>
+  <message>
+   <source>No: with {panels} and {store} it does not start soon enough.</source>
+   <translation>Nein: Mit {panels} und {store} startet es nicht früh genug.</translation>
+  </message>
+  <message>
+   <source>1 panel of {area} cm²</source>
+   <comment>after with</comment>
+   <translation>1 Modul zu {area} cm²</translation>
+  </message>
+  <message>
+   <source>a rechargeable cell of {size}</source>
+   <comment>after with</comment>
+   <translation>einer Akkuzelle von {size}</translation>
+  </message>
+  <message>
+   <source>a capacitor of {size}</source>
+   <comment>after with</comment>
+   <translation>einem Kondensator von {size}</translation>
+  </message>
+  <message>
+   <source>The tightest point: {reason}; it starts {time} after the first light.</source>
+   <translation>Engster Punkt – {reason}; Start {time} nach dem ersten Licht.</translation>
+  </message>
+  <message>
+   <source>{reason}; {factor} times what is needed is asked for.</source>
+   <translation>{reason}; verlangt ist das {factor}-Fache des Nötigen.</translation>
+  </message>
+  <message>
+   <source>from empty it never gets going, however long it hangs there</source>
+   <translation>mit leerem Speicher kommt es nie in Gang, gleich wie lange es dort hängt</translation>
+  </message>
+  <message>
+   <source>the light brings more than ten times the energy that it uses</source>
+   <translation>das Licht bringt mehr als das Zehnfache der Energie, die es verbraucht</translation>
+  </message>
+  <message>
+   <source>the light brings {share} % of the energy that it uses</source>
+   <translation>das Licht bringt {share} % der Energie, die es verbraucht</translation>
+  </message>
+  <message>
+   <source>it is never dark for long enough to matter</source>
+   <translation>es ist nie so lange dunkel, dass es zählt</translation>
+  </message>
+  <message>
+   <source>it has nothing left for the dark and must last {time}</source>
+   <translation>es hat nichts übrig für die Dunkelheit und muss {time} durchhalten</translation>
+  </message>
+  <message>
+   <source>its store cannot deliver the power of a pulse; the voltage collapses</source>
+   <translation>sein Speicher kann die Leistung eines Pulses nicht liefern; die Spannung bricht zusammen</translation>
+  </message>
+  <message>
+   <source>its parts stay within what they are made for</source>
+   <translation>seine Bauteile bleiben in dem, wofür sie gemacht sind</translation>
+  </message>
+  <message>
+   <source>It would run with light of about {light} at such a place, or with the same work {often}, and parts to match.</source>
+   <translation>Es liefe mit etwa {light} an einem solchen Ort oder mit derselben Arbeit {often}, und mit passenden Bauteilen.</translation>
+  </message>
+  <message>
+   <source>It would run with light of about {light} at such a place, and parts to match.</source>
+   <translation>Es liefe mit etwa {light} an einem solchen Ort und mit passenden Bauteilen.</translation>
+  </message>
+  <message>
+   <source>It would run with the same work {often}, and parts to match.</source>
+   <translation>Es liefe mit derselben Arbeit {often} und mit passenden Bauteilen.</translation>
+  </message>
+  <message>
+   <source>The tightest point: {reason}.</source>
+   <translation>Engster Punkt – {reason}.</translation>
+  </message>
+  <message>
+   <source>The tightest point: {reason}; it starts at once.</source>
+   <translation>Engster Punkt – {reason}; Start sofort.</translation>
+  </message>
+  <message>
+   <source>Looks hopeful, being checked: {labels}.</source>
+   <translation>Aussichtsreich, wird geprüft: {labels}.</translation>
+  </message>
+  <message>
+   <source>{reason} It also fails {names}.</source>
+   <translation>{reason} Auch nicht erfüllt: {names}.</translation>
+  </message>
+  <message>
+   <source>No single value looks enough; looking at other stores.</source>
+   <translation>Kein einzelner Wert scheint zu reichen; andere Speicher werden geprüft.</translation>
+  </message>
+  <message>
+   <source> and </source>
+   <translation> und </translation>
+  </message>
+  <message>
+   <source>No single change is enough; looking for a pair.</source>
+   <translation>Keine einzelne Änderung reicht; es wird nach zweien gesucht.</translation>
+  </message>
+  <message>
+   <source>No two changes are enough; looking for three.</source>
+   <translation>Auch zwei Änderungen reichen nicht; es wird nach dreien gesucht.</translation>
+  </message>
+  <message>
+   <source>Nothing helps within reach: {faults}</source>
+   <translation>Nichts in Reichweite hilft: {faults}</translation>
+  </message>
+  <message>
+   <source>Runs as it is.</source>
+   <translation>Läuft, wie es ist.</translation>
+  </message>
+  <message>
+   <source>No single change is enough.</source>
+   <translation>Keine einzelne Änderung reicht.</translation>
+  </message>
+  <message>
+   <source>No two changes are enough.</source>
+   <translation>Auch zwei Änderungen reichen nicht.</translation>
+  </message>
+  <message>
+   <source>Store</source>
+   <translation>Speicher</translation>
+  </message>
+  <message>
+   <source>{title}, {size}</source>
+   <translation>{title}, {size}</translation>
+  </message>
+  <message>
+   <source>{label} {old} → {new}</source>
+   <translation>{label} {old} → {new}</translation>
+  </message>
+  <message>
+   <source>{label} → {new}</source>
+   <translation>{label} → {new}</translation>
+  </message>
+  <message>
+   <source>{label} of “{name}”</source>
+   <translation>{label} von „{name}“</translation>
+  </message>
+  <message>
+   <source>{label} of “{operation}”</source>
+   <translation>{label} von „{operation}“</translation>
+  </message>
+  <message>
+   <source>Runs</source>
+   <translation>Läuft</translation>
+  </message>
+  <message>
+   <source>Marginal</source>
+   <translation>Knapp</translation>
+  </message>
+  <message>
+   <source>Falls short</source>
+   <translation>Reicht nicht</translation>
+  </message>
+  <message>
+   <source>Starts</source>
+   <comment>check</comment>
+   <translation>Start</translation>
+  </message>
+  <message>
+   <source>Balance</source>
+   <comment>check</comment>
+   <translation>Bilanz</translation>
+  </message>
+  <message>
+   <source>Dark</source>
+   <comment>check</comment>
+   <translation>Dunkelheit</translation>
+  </message>
+  <message>
+   <source>Pulse</source>
+   <comment>check</comment>
+   <translation>Puls</translation>
+  </message>
+  <message>
+   <source>Ratings</source>
+   <comment>check</comment>
+   <translation>Grenzwerte</translation>
+  </message>
+  <message>
+   <source>Service</source>
+   <comment>check</comment>
+   <translation>Erfüllung</translation>
+  </message>
+  <message>
+   <source>(not installed)</source>
+   <translation>(nicht installiert)</translation>
+  </message>
+  <message>
+   <source>Something went wrong</source>
+   <translation>Etwas ging schief</translation>
+  </message>
+  <message>
+   <source>{kind}: {error}
+
+The scenario is still open. Save it under another name, and start the program again.</source>
+   <translation>{kind}: {error}
+
+Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu starten.</translation>
+  </message>
+  <message>
+   <source>a number</source>
+   <translation>eine Zahl</translation>
+  </message>
+  <message>
+   <source>a whole number</source>
+   <translation>eine ganze Zahl</translation>
+  </message>
+  <message>
+   <source>a text in quotes</source>
+   <translation>ein Text in Anführungszeichen</translation>
+  </message>
+  <message>
+   <source>true or false</source>
+   <translation>true oder false</translation>
+  </message>
+  <message>
+   <source>a list in brackets</source>
+   <translation>eine Liste in eckigen Klammern</translation>
+  </message>
+  <message>
+   <source>a section in braces</source>
+   <translation>ein Abschnitt in geschweiften Klammern</translation>
+  </message>
+  <message>
+   <source>{key} is {found}; allowed is {low} to {high}.</source>
+   <translation>{key} ist {found}; erlaubt ist {low} bis {high}.</translation>
+  </message>
+  <message>
+   <source>{key} is not a known key here; known are {keys}.</source>
+   <translation>{key} ist hier kein bekannter Schlüssel; bekannt sind {keys}.</translation>
+  </message>
+  <message>
+   <source>the text cannot be read: {why}.</source>
+   <translation>der Text ist nicht lesbar: {why}.</translation>
+  </message>
+  <message>
+   <source>{key} must be {kind} from {low} to {high}, found {found}.</source>
+   <translation>{key} muss {kind} von {low} bis {high} sein, gefunden: {found}.</translation>
+  </message>
+  <message>
+   <source>{key} is {found}; allowed is {allowed}.</source>
+   <translation>{key} ist {found}; erlaubt ist {allowed}.</translation>
+  </message>
+  <message>
+   <source> or </source>
+   <translation> oder </translation>
+  </message>
+  <message>
+   <source>{key} is missing; allowed is {allowed}.</source>
+   <translation>{key} fehlt; erlaubt ist {allowed}.</translation>
+  </message>
+  <message>
+   <source>{key} is not a known key here; did you mean {nearest}?</source>
+   <translation>{key} ist hier kein bekannter Schlüssel; gemeint vielleicht {nearest}?</translation>
+  </message>
+  <message>
+   <source>{key} must be {kind}, found {found}.</source>
+   <translation>{key} muss {kind} sein, gefunden: {found}.</translation>
+  </message>
+  <message>
+   <source>Did you mean "{word}"?</source>
+   <translation>Gemeint vielleicht „{word}“?</translation>
+  </message>
+  <message>
+   <source>Permission denied</source>
+   <translation>Zugriff verweigert</translation>
+  </message>
+  <message>
+   <source>Operation not permitted</source>
+   <translation>Vorgang nicht erlaubt</translation>
+  </message>
+  <message>
+   <source>No such file or directory</source>
+   <translation>Datei oder Ordner nicht gefunden</translation>
+  </message>
+  <message>
+   <source>Not a directory</source>
+   <translation>kein Ordner</translation>
+  </message>
+  <message>
+   <source>File name too long</source>
+   <translation>Dateiname zu lang</translation>
+  </message>
+  <message>
+   <source>No space left on device</source>
+   <translation>kein Platz mehr auf dem Datenträger</translation>
+  </message>
+  <message>
+   <source>Disk quota exceeded</source>
+   <translation>Speicherkontingent erschöpft</translation>
+  </message>
+  <message>
+   <source>Read-only file system</source>
+   <translation>Dateisystem ist schreibgeschützt</translation>
+  </message>
+  <message>
+   <source>Input/output error</source>
+   <translation>Ein-/Ausgabefehler</translation>
+  </message>
+  <message>
+   <source>Too many levels of symbolic links</source>
+   <translation>zu viele verkettete Verknüpfungen</translation>
+  </message>
+  <message>
+   <source>{path} grew past {limit} MB while it was read.</source>
+   <translation>{path} ist beim Lesen über {limit} MB gewachsen.</translation>
+  </message>
+  <message>
+   <source>{path} is not a text file in UTF-8, so it cannot be a {what}.</source>
+   <translation>{path} ist keine Textdatei in UTF-8 und damit nicht lesbar (erwartet: {what}).</translation>
+  </message>
+  <message>
+   <source>{path} is empty; a {what} was expected.</source>
+   <translation>{path} ist leer (erwartet: {what}).</translation>
+  </message>
+  <message>
+   <source>{path} is a folder; give the name of a file.</source>
+   <translation>{path} ist ein Ordner; den Namen einer Datei angeben.</translation>
+  </message>
+  <message>
+   <source>{path} cannot be written: there is no folder {folder}.</source>
+   <translation>{path} kann nicht geschrieben werden: Den Ordner {folder} gibt es nicht.</translation>
+  </message>
+  <message>
+   <source>{name} cannot be the name of a file.</source>
+   <translation>{name} kann kein Dateiname sein.</translation>
+  </message>
+  <message>
+   <source>{path} is a folder; a {what} is a file.</source>
+   <translation>{path} ist ein Ordner und keine Datei (erwartet: {what}).</translation>
+  </message>
+  <message>
+   <source>{path} is not an ordinary file; a {what} is.</source>
+   <translation>{path} ist keine gewöhnliche Datei (erwartet: {what}).</translation>
+  </message>
+  <message>
+   <source>{path} holds {size} MB; a {what} may hold at most {limit} MB.</source>
+   <translation>{path} hat {size} MB; erlaubt sind höchstens {limit} MB ({what}).</translation>
+  </message>
+  <message>
+   <source>There is no file {path}.</source>
+   <translation>Die Datei {path} gibt es nicht.</translation>
+  </message>
+  <message>
+   <source>{path} cannot be read: {why}.</source>
+   <translation>{path} kann nicht gelesen werden: {why}.</translation>
+  </message>
+  <message>
+   <source>{path} cannot be written: {why}.</source>
+   <translation>{path} kann nicht geschrieben werden: {why}.</translation>
+  </message>
+  <message>
+   <source>field larger than field limit (131072)</source>
+   <translation>ein Feld ist länger als erlaubt (131072 Zeichen)</translation>
+  </message>
+  <message>
+   <source>{file}, line {line}: its time lies {time} before the line above; times must rise. Sort the log, or split it where the logger began again.</source>
+   <translation>{file}, Zeile {line}: Ihre Zeit liegt {time} vor der Zeile darüber; Zeiten müssen steigen. Das Protokoll sortieren oder dort teilen, wo der Logger neu begann.</translation>
+  </message>
+  <message>
+   <source>light.pattern.file is {file}, and there is no such log beside the scenario or among the shipped ones ({names}).</source>
+   <translation>light.pattern.file ist {file}; ein solches Lichtprotokoll gibt es weder neben dem Szenario noch unter den mitgelieferten ({names}).</translation>
+  </message>
+  <message>
+   <source>{file}, line {line}: the light is {found}; allowed is a number from 0 to {most} lx.</source>
+   <translation>{file}, Zeile {line}: Das Licht ist {found}; erlaubt ist eine Zahl von 0 bis {most} lx.</translation>
+  </message>
+  <message>
+   <source>{file}, line {line}: the time is {found}; allowed is a date such as 2015-02-02 14:19:00, or seconds in every line.</source>
+   <translation>{file}, Zeile {line}: Die Zeit ist {found}; erlaubt ist ein Datum wie 2015-02-02 14:19:00 oder Sekunden in jeder Zeile.</translation>
+  </message>
+  <message>
+   <source>{file}, line {line}: its time repeats the time of the line before with another reading; times must rise. Sort the log, or split it where the logger began again.</source>
+   <translation>{file}, Zeile {line}: Ihre Zeit ist die der Zeile davor, mit anderem Messwert; Zeiten müssen steigen. Das Protokoll sortieren oder dort teilen, wo der Logger neu begann.</translation>
+  </message>
+  <message>
+   <source>light.pattern.file names no log; give the name of a CSV file.</source>
+   <translation>light.pattern.file nennt kein Lichtprotokoll; den Namen einer CSV-Datei angeben.</translation>
+  </message>
+  <message>
+   <source>light.pattern.file is {file}, and there is no such log among the shipped ones ({names}).</source>
+   <translation>light.pattern.file ist {file}; ein solches Lichtprotokoll gibt es unter den mitgelieferten nicht ({names}).</translation>
+  </message>
+  <message>
+   <source>{file} holds only remarks; a light log was expected.</source>
+   <translation>{file} enthält nur Bemerkungen; erwartet wurde ein Lichtprotokoll.</translation>
+  </message>
+  <message>
+   <source>{file} has a quotation mark that is never closed.</source>
+   <translation>{file} hat ein Anführungszeichen, das nie geschlossen wird.</translation>
+  </message>
+  <message>
+   <source>{n} lines have no reading and were left out.</source>
+   <translation>Zeilen ohne Messwert, ausgelassen: {n}.</translation>
+  </message>
+  <message>
+   <source>{file} holds {n} readings; at least 2 are needed.</source>
+   <translation>Messwerte in {file}: {n}; nötig sind mindestens 2.</translation>
+  </message>
+  <message>
+   <source>{n} lines repeat the line before and were left out.</source>
+   <translation>Zeilen, die die vorige wiederholen, ausgelassen: {n}.</translation>
+  </message>
+  <message>
+   <source>{file} holds one reading again and again; at least 2 times are needed.</source>
+   <translation>{file} enthält immer denselben Messwert; nötig sind mindestens 2 Zeiten.</translation>
+  </message>
+  <message>
+   <source>The step is uneven, about {step}; each reading holds until the next.</source>
+   <translation>Der Abstand ist ungleichmäßig, etwa {step}; jeder Messwert gilt bis zum nächsten.</translation>
+  </message>
+  <message>
+   <source>{n} more gaps; all together {time} without a reading.</source>
+   <translation>Weitere Lücken: {n}; insgesamt {time} ohne Messwert.</translation>
+  </message>
+  <message>
+   <source>light log</source>
+   <translation>Lichtprotokoll</translation>
+  </message>
+  <message>
+   <source>{file} is not a table: {why}.</source>
+   <translation>{file} ist keine Tabelle: {why}.</translation>
+  </message>
+  <message>
+   <source>{file}, line {line}: {n} columns found, at least {wanted} are needed.</source>
+   <translation>{file}, Zeile {line}: {n} Spalten gefunden, nötig sind mindestens {wanted}.</translation>
+  </message>
+  <message>
+   <source>{file} has no column named {allowed}; its columns are {names}.</source>
+   <translation>{file} hat keine Spalte namens {allowed}; die Spalten sind {names}.</translation>
+  </message>
+  <message>
+   <source>{file} has times with and without a time zone; use one kind.</source>
+   <translation>{file} hat Zeiten mit und ohne Zeitzone; nur eine Art verwenden.</translation>
+  </message>
+  <message>
+   <source>Times that wander by up to {wander} were set on even steps of {step}.</source>
+   <translation>Zeiten, die um bis zu {wander} schwanken, wurden auf gleiche Abstände von {step} gesetzt.</translation>
+  </message>
+  <message>
+   <source>No reading for {time} after {since}; these count as dark.</source>
+   <translation>Kein Messwert für {time} nach {since}; diese Zeit gilt als dunkel.</translation>
+  </message>
+  <message>
+   <source>No reading for {time} after {since}; these hold the last reading.</source>
+   <translation>Kein Messwert für {time} nach {since}; es gilt der letzte Messwert.</translation>
+  </message>
+  <message>
+   <source>Expecting value</source>
+   <translation>Wert erwartet</translation>
+  </message>
+  <message>
+   <source>Expecting property name enclosed in double quotes</source>
+   <translation>Schlüssel in doppelten Anführungszeichen erwartet</translation>
+  </message>
+  <message>
+   <source>Expecting ':' delimiter</source>
+   <translation>„:“ erwartet</translation>
+  </message>
+  <message>
+   <source>Expecting ',' delimiter</source>
+   <translation>„,“ erwartet</translation>
+  </message>
+  <message>
+   <source>Extra data</source>
+   <translation>überzählige Daten</translation>
+  </message>
+  <message>
+   <source>Illegal trailing comma before end of object</source>
+   <translation>unerlaubtes Komma vor dem Ende des Abschnitts</translation>
+  </message>
+  <message>
+   <source>Illegal trailing comma before end of array</source>
+   <translation>unerlaubtes Komma vor dem Ende der Liste</translation>
+  </message>
+  <message>
+   <source>Invalid control character at</source>
+   <translation>ungültiges Steuerzeichen</translation>
+  </message>
+  <message>
+   <source>Invalid \escape</source>
+   <translation>ungültige Zeichenfolge nach \</translation>
+  </message>
+  <message>
+   <source>Invalid \uXXXX escape</source>
+   <translation>ungültige Zeichenfolge nach \u</translation>
+  </message>
+  <message>
+   <source>nothing</source>
+   <comment>found</comment>
+   <translation>nichts</translation>
+  </message>
+  <message>
+   <source>{path} is a scenario of version {version}; saving would turn it into version {newest}. Save under another name, or agree to replace it.</source>
+   <translation>{path} ist ein Szenario der Version {version}; Speichern würde daraus Version {newest} machen. Unter anderem Namen speichern oder dem Ersetzen zustimmen.</translation>
+  </message>
+  <message>
+   <source>{file} is not a scenario: the key format must be "{format}", found {found}.</source>
+   <translation>{file} ist kein Szenario: Der Schlüssel format muss "{format}" sein, gefunden: {found}.</translation>
+  </message>
+  <message>
+   <source>{file}: version must be a whole number from 0 to {newest}, found {found}.</source>
+   <translation>{file}: version muss eine ganze Zahl von 0 bis {newest} sein, gefunden: {found}.</translation>
+  </message>
+  <message>
+   <source>{file} has version {version}, and this program reads versions up to {newest}. A newer program wrote it; update this one to open it.</source>
+   <translation>{file} hat Version {version}, und dieses Programm liest Versionen bis {newest}. Ein neueres Programm hat die Datei geschrieben; zum Öffnen dieses aktualisieren.</translation>
+  </message>
+  <message>
+   <source>{file}: {n} more of this kind.</source>
+   <translation>{file}: {n} weitere dieser Art.</translation>
+  </message>
+  <message>
+   <source>scenario</source>
+   <translation>Szenario</translation>
+  </message>
+  <message>
+   <source>{file} is not JSON: {why} at line {line}, column {column}.</source>
+   <translation>{file} ist kein JSON: {why} in Zeile {line}, Spalte {column}.</translation>
+  </message>
+  <message>
+   <source>{file} is nested too deeply to be a scenario.</source>
+   <translation>{file} ist für ein Szenario zu tief verschachtelt.</translation>
+  </message>
+  <message>
+   <source>{file} holds a number with thousands of digits.</source>
+   <translation>{file} enthält eine Zahl mit Tausenden von Ziffern.</translation>
+  </message>
+  <message>
+   <source>{key} is given more than once; keep one.</source>
+   <translation>{key} ist mehrfach angegeben; nur eine Angabe behalten.</translation>
+  </message>
+  <message>
+   <source>{file} ends too early, at line {line}, column {column}; part of the file is missing.</source>
+   <translation>{file} endet zu früh, in Zeile {line}, Spalte {column}; ein Teil der Datei fehlt.</translation>
+  </message>
+  <message>
+   <source>{key} is {found}; only finite numbers are allowed.</source>
+   <translation>{key} ist {found}; erlaubt sind nur endliche Zahlen.</translation>
+  </message>
+  <message>
+   <source>The source gives no visible light, so lux say nothing about it.</source>
+   <translation>Die Quelle gibt kein sichtbares Licht; Lux sagen daher nichts über sie.</translation>
+  </message>
+  <message>
+   <source>max_power_V ({peak} V) must lie below open_circuit_V ({end} V)</source>
+   <translation>max_power_V ({peak} V) muss unter open_circuit_V ({end} V) liegen</translation>
+  </message>
+  <message>
+   <source>max_power_A ({peak} A) must lie below short_circuit_A ({end} A)</source>
+   <translation>max_power_A ({peak} A) muss unter short_circuit_A ({end} A) liegen</translation>
+  </message>
+  <message>
+   <source>max_power_V ({peak} V) is less than half of open_circuit_V ({end} V), which no panel does</source>
+   <translation>max_power_V ({peak} V) ist weniger als die Hälfte von open_circuit_V ({end} V); das tut kein Modul</translation>
+  </message>
+  <message>
+   <source>max_power_A ({peak} A) is less than half of short_circuit_A ({end} A), which no panel does</source>
+   <translation>max_power_A ({peak} A) ist weniger als die Hälfte von short_circuit_A ({end} A); das tut kein Modul</translation>
+  </message>
+  <message>
+   <source>the fill factor, max_power_V · max_power_A over open_circuit_V · short_circuit_A, is {fill}; a panel has {low} to {high}</source>
+   <translation>der Füllfaktor, max_power_V · max_power_A durch open_circuit_V · short_circuit_A, ist {fill}; ein Modul hat {low} bis {high}</translation>
+  </message>
+  <message>
+   <source>a data sheet takes 1 to 3 light levels, found {n}</source>
+   <translation>ein Datenblatt hat 1 bis 3 Lichtstärken, gefunden: {n}</translation>
+  </message>
+  <message>
+   <source>point {m}: open_circuit_V ({volts} V) does not rise with light against point {n} ({other_volts} V)</source>
+   <translation>Punkt {m}: open_circuit_V ({volts} V) steigt gegenüber Punkt {n} ({other_volts} V) nicht mit dem Licht</translation>
+  </message>
+  <message>
+   <source>point {m}: max_power_A ({current} A) does not rise with light against point {n} ({other_current} A)</source>
+   <translation>Punkt {m}: max_power_A ({current} A) steigt gegenüber Punkt {n} ({other_current} A) nicht mit dem Licht</translation>
+  </message>
+  <message>
+   <source>point {number}: {fault}</source>
+   <translation>Punkt {number}: {fault}</translation>
+  </message>
+  <message>
+   <source>points {n} and {m} have the same illuminance_lx and source; give each once</source>
+   <translation>die Punkte {n} und {m} haben gleiche illuminance_lx und source; jede Kombination nur einmal angeben</translation>
+  </message>
+  <message>
+   <source>point {n}: short_circuit_A ({current} A at {level} lx) does not rise with light against point {m} ({other_current} A at {other_level} lx)</source>
+   <translation>Punkt {n}: short_circuit_A ({current} A bei {level} lx) steigt gegenüber Punkt {m} ({other_current} A bei {other_level} lx) nicht mit dem Licht</translation>
+  </message>
+  <message>
+   <source>point {m}: short_circuit_A per lux differs {factor} times from point {n}; current is nearly proportional to light</source>
+   <translation>Punkt {m}: short_circuit_A je Lux weicht um den Faktor {factor} von Punkt {n} ab; der Strom ist fast proportional zum Licht</translation>
+  </message>
+  <message>
+   <source>the expected photocurrent of every data-sheet line must be above zero</source>
+   <translation>der erwartete Photostrom jeder Datenblattzeile muss über null liegen</translation>
+  </message>
+  <message>
+   <source>never</source>
+   <translation>nie</translation>
+  </message>
+  <message>
+   <source>allowed is a number in {unit}, such as 12.5 {unit}</source>
+   <translation>erlaubt ist eine Zahl in {unit}, etwa 12,5 {unit}</translation>
+  </message>
+  <message>
+   <source>unknown</source>
+   <translation>unbekannt</translation>
+  </message>
+  <message>
+   <source>allowed is a number with ms, s, min, h, d or week, such as 90 min</source>
+   <translation>erlaubt ist eine Zahl mit ms, s, min, h, d oder week (Woche), etwa 90 min</translation>
+  </message>
+  <message>
+   <source>allowed is a plain number, such as 3 or 0.5</source>
+   <translation>erlaubt ist eine reine Zahl, etwa 3 oder 0,5</translation>
+  </message>
+  <message>
+   <source>allowed is a number in {unit}, also with p n µ m k M G, such as 4.7 m{unit}</source>
+   <translation>erlaubt ist eine Zahl in {unit}, auch mit p n µ m k M G, etwa 4,7 m{unit}</translation>
+  </message>
+  <message>
+   <source>Nothing was entered; {allowed}.</source>
+   <translation>Nichts eingegeben; {allowed}.</translation>
+  </message>
+  <message>
+   <source>"{text}" does not begin with a number; {allowed}.</source>
+   <translation>„{text}“ beginnt nicht mit einer Zahl; {allowed}.</translation>
+  </message>
+  <message>
+   <source>"{text}" has "{unit}" as its unit; {allowed}.</source>
+   <translation>„{text}“ hat „{unit}“ als Einheit; {allowed}.</translation>
+  </message>
+  <message>
+   <source>"{text}" is too large a number.</source>
+   <translation>„{text}“ ist eine zu große Zahl.</translation>
+  </message>
+  <message>
+   <source>The program's folder {folder} is missing beside it; install the program again.</source>
+   <translation>Der Ordner {folder} des Programms fehlt; das Programm neu installieren.</translation>
+  </message>
+  <message>
+   <source>The program's file {file} is missing; install the program again.</source>
+   <translation>Die Datei {file} des Programms fehlt; das Programm neu installieren.</translation>
+  </message>
+  <message>
+   <source>{file}: no rows below a line of column names.</source>
+   <translation>{file}: keine Zeilen unter der Zeile mit den Spaltennamen.</translation>
+  </message>
+  <message>
+   <source>There is no table at {path}.</source>
+   <translation>Unter {path} gibt es keine Tabelle.</translation>
+  </message>
+  <message>
+   <source>{file}: the row {row} needs {n} values.</source>
+   <translation>{file}: Die Zeile {row} braucht {n} Werte.</translation>
+  </message>
+  <message>
+   <source>{file}: the row {row} holds something else than numbers.</source>
+   <translation>{file}: Die Zeile {row} enthält anderes als Zahlen.</translation>
+  </message>
+  <message>
+   <source>light.pattern is a log, but no log was read</source>
+   <translation>light.pattern ist ein Lichtprotokoll, aber es wurde keines gelesen</translation>
+  </message>
+  <message>
+   <source>Name</source>
+   <translation>Name</translation>
+  </message>
+  <message>
+   <source>What the device does in this phase.</source>
+   <translation>Was das Gerät in dieser Phase tut.</translation>
+  </message>
+  <message>
+   <source>Current</source>
+   <translation>Strom</translation>
+  </message>
+  <message>
+   <source>Constant current that the device draws.</source>
+   <translation>Konstanter Strom, den das Gerät aufnimmt.</translation>
+  </message>
+  <message>
+   <source>Power</source>
+   <translation>Leistung</translation>
+  </message>
+  <message>
+   <source>Constant power that the device draws.</source>
+   <translation>Konstante Leistung, die das Gerät aufnimmt.</translation>
+  </message>
+  <message>
+   <source>Resistance</source>
+   <translation>Widerstand</translation>
+  </message>
+  <message>
+   <source>Resistance that the device connects.</source>
+   <translation>Widerstand, den das Gerät anschaltet.</translation>
+  </message>
+  <message>
+   <source>Duration</source>
+   <translation>Dauer</translation>
+  </message>
+  <message>
+   <source>Length of the phase.</source>
+   <translation>Länge der Phase.</translation>
+  </message>
+  <message>
+   <source>Interval</source>
+   <translation>Intervall</translation>
+  </message>
+  <message>
+   <source>From one start to the next.</source>
+   <translation>Von einem Beginn zum nächsten.</translation>
+  </message>
+  <message>
+   <source>Days</source>
+   <translation>Tage</translation>
+  </message>
+  <message>
+   <source>Days on which it is due.</source>
+   <translation>Tage, an denen er ansteht.</translation>
+  </message>
+  <message>
+   <source>From</source>
+   <translation>Von</translation>
+  </message>
+  <message>
+   <source>Window opens.</source>
+   <translation>Beginn des Zeitfensters.</translation>
+  </message>
+  <message>
+   <source>To</source>
+   <translation>Bis</translation>
+  </message>
+  <message>
+   <source>Window closes.</source>
+   <translation>Ende des Zeitfensters.</translation>
+  </message>
+  <message>
+   <source>Ready at</source>
+   <translation>Bereit bei</translation>
+  </message>
+  <message>
+   <source>Store voltage that starts it.</source>
+   <translation>Speicherspannung, die den Vorgang auslöst.</translation>
+  </message>
+  <message>
+   <source>Wanted per day</source>
+   <translation>Soll pro Tag</translation>
+  </message>
+  <message>
+   <source>Runs a day that the design should reach.</source>
+   <translation>Durchläufe am Tag, die die Auslegung erreichen soll.</translation>
+  </message>
+  <message>
+   <source>What it does.</source>
+   <translation>Was dabei geschieht.</translation>
+  </message>
+  <message>
+   <source>Schedule</source>
+   <translation>Zeitplan</translation>
+  </message>
+  <message>
+   <source>When it runs.</source>
+   <translation>Wann er läuft.</translation>
+  </message>
+  <message>
+   <source>Phases</source>
+   <translation>Phasen</translation>
+  </message>
+  <message>
+   <source>What it draws, one after another.</source>
+   <translation>Was er aufnimmt, der Reihe nach.</translation>
+  </message>
+  <message>
+   <source>Regulator</source>
+   <translation>Regler</translation>
+  </message>
+  <message>
+   <source>None, a linear regulator or a switching one.</source>
+   <translation>Keiner, ein Linearregler oder ein Schaltregler.</translation>
+  </message>
+  <message>
+   <source>Output voltage</source>
+   <translation>Ausgangsspannung</translation>
+  </message>
+  <message>
+   <source>At the device.</source>
+   <translation>Am Gerät.</translation>
+  </message>
+  <message>
+   <source>Drop-out</source>
+   <translation>Mindestabfall</translation>
+  </message>
+  <message>
+   <source>Least voltage across a linear regulator.</source>
+   <translation>Kleinste Spannung über einem Linearregler.</translation>
+  </message>
+  <message>
+   <source>Own current</source>
+   <translation>Eigenstrom</translation>
+  </message>
+  <message>
+   <source>Ground or quiescent current of the regulator.</source>
+   <translation>Masse- oder Ruhestrom des Reglers.</translation>
+  </message>
+  <message>
+   <source>Efficiency</source>
+   <translation>Wirkungsgrad</translation>
+  </message>
+  <message>
+   <source>Of a switching regulator.</source>
+   <translation>Eines Schaltreglers.</translation>
+  </message>
+  <message>
+   <source>Minimum input</source>
+   <translation>Mindesteingang</translation>
+  </message>
+  <message>
+   <source>Least input of a switching regulator.</source>
+   <translation>Kleinste Eingangsspannung eines Schaltreglers.</translation>
+  </message>
+  <message>
+   <source>Connects at</source>
+   <translation>Einschalten bei</translation>
+  </message>
+  <message>
+   <source>Rising store voltage at which the device is connected.</source>
+   <translation>Steigende Speicherspannung, bei der das Gerät eingeschaltet wird.</translation>
+  </message>
+  <message>
+   <source>Disconnects at</source>
+   <translation>Abschalten bei</translation>
+  </message>
+  <message>
+   <source>Falling voltage at which it is cut off.</source>
+   <translation>Fallende Spannung, bei der es abgeschaltet wird.</translation>
+  </message>
+  <message>
+   <source>Device minimum</source>
+   <translation>Geräteminimum</translation>
+  </message>
+  <message>
+   <source>Least terminal voltage at which the device works.</source>
+   <translation>Kleinste Klemmenspannung, bei der das Gerät arbeitet.</translation>
+  </message>
+  <message>
+   <source>Retry delay</source>
+   <translation>Wartezeit</translation>
+  </message>
+  <message>
+   <source>Least time from a cut-off to the next connect.</source>
+   <translation>Kürzeste Zeit vom Abschalten bis zum nächsten Einschalten.</translation>
+  </message>
+  <message>
+   <source>Between store and device.</source>
+   <translation>Zwischen Speicher und Gerät.</translation>
+  </message>
+  <message>
+   <source>Bulk capacitance</source>
+   <translation>Stützkapazität</translation>
+  </message>
+  <message>
+   <source>On the device's side; filled at every connect.</source>
+   <translation>Auf der Geräteseite; wird bei jedem Einschalten geladen.</translation>
+  </message>
+  <message>
+   <source>Start-up</source>
+   <translation>Anlauf</translation>
+  </message>
+  <message>
+   <source>What the device draws after every connect, before its first operation.</source>
+   <translation>Was das Gerät nach jedem Einschalten aufnimmt, vor seinem ersten Vorgang.</translation>
+  </message>
+  <message>
+   <source>Sleep current</source>
+   <translation>Ruhestrom</translation>
+  </message>
+  <message>
+   <source>Of the device between operations.</source>
+   <translation>Des Geräts zwischen den Vorgängen.</translation>
+  </message>
+  <message>
+   <source>Operations</source>
+   <translation>Vorgänge</translation>
+  </message>
+  <message>
+   <source>What the device does.</source>
+   <translation>Was das Gerät tut.</translation>
+  </message>
+  <message>
+   <source>Moves</source>
+   <translation>Bewegt</translation>
+  </message>
+  <message>
+   <source>What the device moves, if anything; brings up the cautions that apply.</source>
+   <translation>Was das Gerät bewegt, falls überhaupt etwas; blendet die passenden Warnhinweise ein.</translation>
+  </message>
+  <message>
+   <source>Reserve</source>
+   <translation>Notreserve</translation>
+  </message>
+  <message>
+   <source>Energy kept for one last safe action, such as closing a valve.</source>
+   <translation>Energie, die für eine letzte sichere Handlung bleibt, etwa das Schließen eines Ventils.</translation>
+  </message>
+  <message>
+   <source>give exactly one of current_A, power_W and resistance_ohm, found none</source>
+   <translation>genau eines von current_A, power_W und resistance_ohm angeben; gefunden: keines</translation>
+  </message>
+  <message>
+   <source>give exactly one of current_A, power_W and resistance_ohm, found {keys}</source>
+   <translation>genau eines von current_A, power_W und resistance_ohm angeben; gefunden: {keys}</translation>
+  </message>
+  <message>
+   <source>to_h ({end}) must be later than from_h ({start})</source>
+   <translation>to_h ({end}) muss nach from_h ({start}) liegen</translation>
+  </message>
+  <message>
+   <source>days must name at least one weekday</source>
+   <translation>days muss mindestens einen Wochentag nennen</translation>
+  </message>
+  <message>
+   <source>phases must hold at least one phase</source>
+   <translation>phases muss mindestens eine Phase enthalten</translation>
+  </message>
+  <message>
+   <source>the phases last {length} s, which does not fit the interval_s of {interval} s</source>
+   <translation>die Phasen dauern {length} s und passen damit nicht in das interval_s von {interval} s</translation>
+  </message>
+  <message>
+   <source>connect_V ({connect} V) must be higher than disconnect_V ({disconnect} V)</source>
+   <translation>connect_V ({connect} V) muss über disconnect_V ({disconnect} V) liegen</translation>
+  </message>
+  <message>
+   <source>Every minute</source>
+   <translation>Jede Minute</translation>
+  </message>
+  <message>
+   <source>every minute</source>
+   <translation>jede Minute</translation>
+  </message>
+  <message>
+   <source>1440 times a day</source>
+   <translation>1440-mal am Tag</translation>
+  </message>
+  <message>
+   <source>Every ten minutes</source>
+   <translation>Alle zehn Minuten</translation>
+  </message>
+  <message>
+   <source>every ten minutes</source>
+   <translation>alle zehn Minuten</translation>
+  </message>
+  <message>
+   <source>144 times a day</source>
+   <translation>144-mal am Tag</translation>
+  </message>
+  <message>
+   <source>Every hour</source>
+   <translation>Jede Stunde</translation>
+  </message>
+  <message>
+   <source>every hour</source>
+   <translation>jede Stunde</translation>
+  </message>
+  <message>
+   <source>24 times a day</source>
+   <translation>24-mal am Tag</translation>
+  </message>
+  <message>
+   <source>Every six hours</source>
+   <translation>Alle sechs Stunden</translation>
+  </message>
+  <message>
+   <source>every six hours</source>
+   <translation>alle sechs Stunden</translation>
+  </message>
+  <message>
+   <source>4 times a day</source>
+   <translation>4-mal am Tag</translation>
+  </message>
+  <message>
+   <source>Once a day</source>
+   <translation>Einmal am Tag</translation>
+  </message>
+  <message>
+   <source>once a day</source>
+   <translation>einmal am Tag</translation>
+  </message>
+  <message>
+   <source>7 times a week</source>
+   <translation>7-mal in der Woche</translation>
+  </message>
+  <message>
+   <source>Nights only</source>
+   <translation>Nur nachts</translation>
+  </message>
+  <message>
+   <source>nights only</source>
+   <translation>nur nachts</translation>
+  </message>
+  <message>
+   <source>the light comes on every day</source>
+   <translation>jeden Tag geht das Licht an</translation>
+  </message>
+  <message>
+   <source>Nights and weekends</source>
+   <translation>Nachts und am Wochenende</translation>
+  </message>
+  <message>
+   <source>nights and weekends</source>
+   <translation>nachts und am Wochenende</translation>
+  </message>
+  <message>
+   <source>lit from Monday to Friday</source>
+   <translation>hell von Montag bis Freitag</translation>
+  </message>
+  <message>
+   <source>Also two weeks' closure</source>
+   <translation>Auch zwei Wochen Schließzeit</translation>
+  </message>
+  <message>
+   <source>also two weeks' closure</source>
+   <translation>auch zwei Wochen Schließzeit</translation>
+  </message>
+  <message>
+   <source>lit on weekdays, once dark for 14 days</source>
+   <translation>hell an Werktagen, einmal 14 Tage dunkel</translation>
+  </message>
+  <message>
+   <source>The smallest size</source>
+   <translation>Die kleinste Größe</translation>
+  </message>
+  <message>
+   <source>least panel area, then the smallest store</source>
+   <translation>kleinste Modulfläche, dann kleinster Speicher</translation>
+  </message>
+  <message>
+   <source>It must never fail</source>
+   <translation>Darf nie ausfallen</translation>
+  </message>
+  <message>
+   <source>more margin, four days dark at least, three years old</source>
+   <translation>mehr Reserve, mindestens vier Tage dunkel, drei Jahre alt</translation>
+  </message>
+  <message>
+   <source>The lowest cost</source>
+   <translation>Die geringsten Kosten</translation>
+  </message>
+  <message>
+   <source>simple panels, fewest of them, a simple store</source>
+   <translation>einfache Module, möglichst wenige, ein einfacher Speicher</translation>
+  </message>
+  <message>
+   <source>It runs soon after hanging up</source>
+   <translation>Läuft bald nach dem Aufhängen</translation>
+  </message>
+  <message>
+   <source>two hours of light from empty at most</source>
+   <translation>aus leerem Zustand höchstens zwei Stunden Licht</translation>
+  </message>
+  <message>
+   <source>Light: {level}, {hours}, {days}; {how}. Measure with a lux meter that faces as the panel will face: real places differ several times over.</source>
+   <translation>Licht: {level}, {hours}, {days}; {how}. Mit einem Luxmeter messen, das so ausgerichtet ist wie später das Modul: Wirkliche Orte unterscheiden sich um ein Mehrfaches.</translation>
+  </message>
+  <message>
+   <source>Dark: {when}, and once {days} days without light.</source>
+   <translation>Dunkel: {when}, und einmal {days} Tage ohne Licht.</translation>
+  </message>
+  <message>
+   <source>Panels: {n} panels of {area} cm², {kind} (modelled, see the model note).</source>
+   <translation>Module: {n} Stück mit {area} cm², {kind} (modelliert, siehe Modellbeschreibung).</translation>
+  </message>
+  <message>
+   <source>Store: {name}, {size} (generic values, each with its source in the library of stores).</source>
+   <translation>Speicher: {name}, {size} (allgemeine Werte, jeder mit Quelle in der Bibliothek der Speicher).</translation>
+  </message>
+  <message>
+   <source>What it does: {work}. Asleep it takes {sleep} ({origin}). It works {often}, at night and in closures too.</source>
+   <translation>Was es tut: {work}. Im Schlaf nimmt es {sleep} auf ({origin}). Es arbeitet {often}, auch nachts und in Schließzeiten.</translation>
+  </message>
+  <message>
+   <source>Charger: a switching converter, 85 % efficient, 0.5 µA of its own; it starts from an empty store at 5 %; the device runs on 3 V behind a regulator, 85 % ({origin}).</source>
+   <translation>Laderegler: ein Schaltwandler mit 85 % Wirkungsgrad und 0,5 µA Eigenstrom; bei leerem Speicher startet er mit 5 %; das Gerät läuft mit 3 V hinter einem Regler, 85 % ({origin}).</translation>
+  </message>
+  <message>
+   <source>{level} ({origin})</source>
+   <translation>{level} ({origin})</translation>
+  </message>
+  <message>
+   <source>{start} to {end} h</source>
+   <translation>{start} bis {end} Uhr</translation>
+  </message>
+  <message>
+   <source>Dark: {when}.</source>
+   <translation>Dunkel: {when}.</translation>
+  </message>
+  <message>
+   <source>gallium-arsenide</source>
+   <translation>Galliumarsenid</translation>
+  </message>
+  <message>
+   <source>amorphous silicon</source>
+   <translation>amorphes Silizium</translation>
+  </message>
+  <message>
+   <source>Panels: 1 panel of {area} cm², {kind} (modelled, see the model note).</source>
+   <translation>Module: 1 Stück mit {area} cm², {kind} (modelliert, siehe Modellbeschreibung).</translation>
+  </message>
+  <message>
+   <source>Where will it be?</source>
+   <translation>Wo kommt es hin?</translation>
+  </message>
+  <message>
+   <source>Levels are lighting design values or common practice; nothing replaces a lux meter.</source>
+   <translation>Die Werte stammen aus der Lichtplanung oder üblicher Praxis; ein Luxmeter ersetzen sie nicht.</translation>
+  </message>
+  <message>
+   <source>What does it do?</source>
+   <translation>Was tut es?</translation>
+  </message>
+  <message>
+   <source>Pick what costs it the most energy.</source>
+   <translation>Wählen, was die meiste Energie kostet.</translation>
+  </message>
+  <message>
+   <source>How often?</source>
+   <translation>Wie oft?</translation>
+  </message>
+  <message>
+   <source>By day and by night, in the dark too.</source>
+   <translation>Bei Tag und Nacht, auch im Dunkeln.</translation>
+  </message>
+  <message>
+   <source>How long is it dark?</source>
+   <translation>Wie lange ist es dunkel?</translation>
+  </message>
+  <message>
+   <source>The longest stretch that it must survive.</source>
+   <translation>Die längste Phase, die es überstehen muss.</translation>
+  </message>
+  <message>
+   <source>What matters most?</source>
+   <translation>Was zählt am meisten?</translation>
+  </message>
+  <message>
+   <source>Decides between designs that all work.</source>
+   <translation>Entscheidet unter tauglichen Auslegungen.</translation>
+  </message>
+  <message>
+   <source>Margin: 2.5 times what is needed counts as Runs, because the light is a guess (own judgement).</source>
+   <translation>Reserve: Erst das 2,5-Fache des Bedarfs gilt als „Läuft“, weil das Licht geschätzt ist (eigene Einschätzung).</translation>
+  </message>
+  <message>
+   <source>Judged after {years} years of ageing, not as new.</source>
+   <translation>Beurteilt nach {years} Jahren Alterung, nicht im Neuzustand.</translation>
+  </message>
+  <message>
+   <source>Margin: twice what is needed counts as Runs, because the light is a guess (own judgement).</source>
+   <translation>Reserve: Erst das Doppelte des Bedarfs gilt als „Läuft“, weil das Licht geschätzt ist (eigene Einschätzung).</translation>
+  </message>
+  <message>
+   <source>From empty, the first result may take two hours of light, with the margin.</source>
+   <translation>Aus leerem Zustand darf das erste Ergebnis zwei Stunden Licht brauchen, Reserve eingerechnet.</translation>
+  </message>
+  <message>
+   <source>{energy} are kept for one last safe move.</source>
+   <translation>Vorbehalten für eine letzte sichere Bewegung: {energy}.</translation>
+  </message>
+  <message>
+   <source>every day</source>
+   <translation>jeden Tag</translation>
+  </message>
+  <message>
+   <source>from Monday to Friday</source>
+   <translation>von Montag bis Freitag</translation>
+  </message>
+  <message>
+   <source>typical, common practice, no source</source>
+   <translation>typisch, übliche Praxis, ohne Quelle</translation>
+  </message>
+  <message>
+   <source>it hangs on a wall, which gets about a third of the light on the floor or desk (common practice, no source)</source>
+   <translation>es hängt an einer Wand, die etwa ein Drittel des Lichts von Boden oder Schreibtisch bekommt (übliche Praxis, ohne Quelle)</translation>
+  </message>
+  <message>
+   <source>it lies flat on the work surface, facing up, where the design value holds</source>
+   <translation>es liegt flach auf der Arbeitsfläche, nach oben gewandt, wo der Planungswert gilt</translation>
+  </message>
+  <message>
+   <source>only the lamps of the evening count; daylight comes on top</source>
+   <translation>nur die Lampen am Abend zählen; Tageslicht kommt noch hinzu</translation>
+  </message>
+  <message>
+   <source>a short-range radio takes 36 µJ to send once (a maker's application note on advertising: 12.6 µC at 3 V)</source>
+   <translation>ein Nahbereichsfunk braucht 36 µJ, um einmal zu senden (Applikationsschrift eines Herstellers zum Advertising: 12,6 µC bei 3 V)</translation>
+  </message>
+  <message>
+   <source>On a corridor wall</source>
+   <translation>An einer Flurwand</translation>
+  </message>
+  <message>
+   <source>about 100 lx by design, a third of it on the wall</source>
+   <translation>geplant etwa 100 lx, an der Wand ein Drittel</translation>
+  </message>
+  <message>
+   <source>On a staircase wall</source>
+   <translation>An einer Treppenhauswand</translation>
+  </message>
+  <message>
+   <source>about 150 lx by design, a third of it on the wall</source>
+   <translation>geplant etwa 150 lx, an der Wand ein Drittel</translation>
+  </message>
+  <message>
+   <source>In an entrance hall</source>
+   <translation>In einer Eingangshalle</translation>
+  </message>
+  <message>
+   <source>about 200 lx by design, on the wall a third</source>
+   <translation>geplant etwa 200 lx, an der Wand ein Drittel</translation>
+  </message>
+  <message>
+   <source>On a desk</source>
+   <translation>Auf einem Schreibtisch</translation>
+  </message>
+  <message>
+   <source>about 500 lx by design on the desk top</source>
+   <translation>geplant etwa 500 lx auf der Tischplatte</translation>
+  </message>
+  <message>
+   <source>In a meeting room</source>
+   <translation>In einem Besprechungsraum</translation>
+  </message>
+  <message>
+   <source>about 500 lx on the table, a third on the wall</source>
+   <translation>etwa 500 lx auf dem Tisch, an der Wand ein Drittel</translation>
+  </message>
+  <message>
+   <source>{where}; the room is lit six hours a day, while it is used</source>
+   <translation>{where}; der Raum ist sechs Stunden am Tag beleuchtet, solange er benutzt wird</translation>
+  </message>
+  <message>
+   <source>On a shelf away from the window</source>
+   <translation>Auf einem Regal, fern vom Fenster</translation>
+  </message>
+  <message>
+   <source>about 75 lx on upright faces in an office</source>
+   <translation>im Büro etwa 75 lx auf senkrechten Flächen</translation>
+  </message>
+  <message>
+   <source>it stands upright, where the design value for walls holds</source>
+   <translation>es steht aufrecht, wo der Planungswert für Wände gilt</translation>
+  </message>
+  <message>
+   <source>By a window</source>
+   <translation>An einem Fenster</translation>
+  </message>
+  <message>
+   <source>about 1300 lx by day, nothing at night</source>
+   <translation>tags etwa 1300 lx, nachts nichts</translation>
+  </message>
+  <message>
+   <source>it faces the window, out of the direct sun</source>
+   <translation>es zeigt zum Fenster, ohne direkte Sonne</translation>
+  </message>
+  <message>
+   <source>Under a skylight</source>
+   <translation>Unter einem Oberlicht</translation>
+  </message>
+  <message>
+   <source>about 500 lx by day, nothing at night</source>
+   <translation>tags etwa 500 lx, nachts nichts</translation>
+  </message>
+  <message>
+   <source>it faces up; a twentieth of the 10 000 lx of an overcast sky gets in (from memory)</source>
+   <translation>es zeigt nach oben; von den 10 000 lx eines bedeckten Himmels kommt ein Zwanzigstel herein (aus dem Gedächtnis)</translation>
+  </message>
+  <message>
+   <source>In a living room</source>
+   <translation>In einem Wohnzimmer</translation>
+  </message>
+  <message>
+   <source>about 75 lx in the evening</source>
+   <translation>abends etwa 75 lx</translation>
+  </message>
+  <message>
+   <source>In a dark corner at home</source>
+   <translation>Zu Hause in einer dunklen Ecke</translation>
+  </message>
+  <message>
+   <source>about 20 lx in the evening</source>
+   <translation>abends etwa 20 lx</translation>
+  </message>
+  <message>
+   <source>Show something on e-paper</source>
+   <translation>Etwas auf E-Papier anzeigen</translation>
+  </message>
+  <message>
+   <source>fetch a picture by radio and redraw it</source>
+   <translation>ein Bild per Funk holen und neu zeichnen</translation>
+  </message>
+  <message>
+   <source>0.37 J to fetch a picture and 0.01 J to draw it (measured on one e-paper tag and published by who measured it)</source>
+   <translation>0,37 J, um ein Bild zu holen, und 0,01 J, um es zu zeichnen (an einem E-Papier-Schild gemessen und vom Messenden veröffentlicht)</translation>
+  </message>
+  <message>
+   <source>Measure and report nearby</source>
+   <translation>Messen und in der Nähe melden</translation>
+  </message>
+  <message>
+   <source>temperature, humidity; short-range radio</source>
+   <translation>Temperatur, Feuchte; Nahbereichsfunk</translation>
+  </message>
+  <message>
+   <source>{radio}; 0.15 mJ to read a sensor ({origin})</source>
+   <translation>{radio}; 0,15 mJ, um einen Sensor auszulesen ({origin})</translation>
+  </message>
+  <message>
+   <source>Measure and report far away</source>
+   <translation>Messen und in die Ferne melden</translation>
+  </message>
+  <message>
+   <source>long-range radio, some kilometres</source>
+   <translation>Weitbereichsfunk, einige Kilometer</translation>
+  </message>
+  <message>
+   <source>a long-range radio is on the air for 165 ms to send 13 bytes (LoRa formula, spreading factor 9) at 44 mA and 3.3 V (current from memory): 24 mJ; 0.15 mJ to read a sensor ({origin})</source>
+   <translation>ein Weitbereichsfunk sendet 165 ms lang für 13 Byte (LoRa-Formel, Spreizfaktor 9) mit 44 mA und 3,3 V (Strom aus dem Gedächtnis): 24 mJ; 0,15 mJ, um einen Sensor auszulesen ({origin})</translation>
+  </message>
+  <message>
+   <source>Count</source>
+   <translation>Zählen</translation>
+  </message>
+  <message>
+   <source>people, doors, pulses; reports its count nearby</source>
+   <translation>Personen, Türen, Impulse; meldet in der Nähe</translation>
+  </message>
+  <message>
+   <source>{radio}; 6 µA to watch and count all the time ({origin})</source>
+   <translation>{radio}; 6 µA, um ständig zu beobachten und zu zählen ({origin})</translation>
+  </message>
+  <message>
+   <source>Sense carbon dioxide</source>
+   <translation>Kohlendioxid messen</translation>
+  </message>
+  <message>
+   <source>measure the air, report nearby</source>
+   <translation>die Luft messen, in der Nähe melden</translation>
+  </message>
+  <message>
+   <source>0.3 J for a reading (0.25 to 0.35 J by the data sheets of photo-acoustic sensors); {radio}</source>
+   <translation>0,3 J je Messung (0,25 bis 0,35 J laut Datenblättern photoakustischer Sensoren); {radio}</translation>
+  </message>
+  <message>
+   <source>Open or close a small valve</source>
+   <translation>Kleines Ventil öffnen, schließen</translation>
+  </message>
+  <message>
+   <source>a latching valve, which stays where it is</source>
+   <translation>ein bistabiles Ventil, das bleibt, wie es steht</translation>
+  </message>
+  <message>
+   <source>0.6 J for one move of a latching solenoid (12 V, 1 A, 50 ms by public valve pages), filled slowly into a capacitor of its own at 83 % ({origin})</source>
+   <translation>0,6 J für eine Bewegung eines bistabilen Magneten (12 V, 1 A, 50 ms laut öffentlichen Seiten zu Ventilen), langsam mit 83 % in einen eigenen Kondensator geladen ({origin})</translation>
+  </message>
+  <message>
+   <source>Turn or push something small</source>
+   <translation>Etwas Kleines drehen oder schieben</translation>
+  </message>
+  <message>
+   <source>a small gear motor for two seconds</source>
+   <translation>ein kleiner Getriebemotor für zwei Sekunden</translation>
+  </message>
+  <message>
+   <source>1 J for one move of a small gear motor ({origin})</source>
+   <translation>1 J für eine Bewegung eines kleinen Getriebemotors ({origin})</translation>
+  </message>
+  <message>
+   <source>Weekdays on which this block is lit.</source>
+   <translation>Wochentage, an denen in diesem Block Licht ist.</translation>
+  </message>
+  <message>
+   <source>Hour of the day when the light comes on.</source>
+   <translation>Uhrzeit, zu der das Licht angeht.</translation>
+  </message>
+  <message>
+   <source>Hour of the day when the light goes off.</source>
+   <translation>Uhrzeit, zu der das Licht ausgeht.</translation>
+  </message>
+  <message>
+   <source>Relative level</source>
+   <translation>Relative Stärke</translation>
+  </message>
+  <message>
+   <source>Level of this block as a multiple of the illuminance.</source>
+   <translation>Stärke in diesem Block als Vielfaches der Beleuchtungsstärke.</translation>
+  </message>
+  <message>
+   <source>Daylight share</source>
+   <translation>Tageslichtanteil</translation>
+  </message>
+  <message>
+   <source>Share of the lux that is daylight behind glass in this block. Empty: as for the place.</source>
+   <translation>Anteil der Lux, der in diesem Block Tageslicht hinter Glas ist. Leer: wie für den Ort.</translation>
+  </message>
+  <message>
+   <source>Lit blocks</source>
+   <translation>Lichtblöcke</translation>
+  </message>
+  <message>
+   <source>Hours with light.</source>
+   <translation>Stunden mit Licht.</translation>
+  </message>
+  <message>
+   <source>Dark days</source>
+   <translation>Dunkle Tage</translation>
+  </message>
+  <message>
+   <source>Weekdays on which the place stays dark whatever the blocks say.</source>
+   <translation>Wochentage, an denen der Ort dunkel bleibt, was immer die Blöcke sagen.</translation>
+  </message>
+  <message>
+   <source>Log file</source>
+   <translation>Logdatei</translation>
+  </message>
+  <message>
+   <source>CSV with columns time and lux: a name in resources/logs or a path beside the scenario.</source>
+   <translation>CSV mit den Spalten time und lux: ein Name aus resources/logs oder ein Pfad neben dem Szenario.</translation>
+  </message>
+  <message>
+   <source>Gaps</source>
+   <translation>Lücken</translation>
+  </message>
+  <message>
+   <source>Hours without a reading count as dark, or hold the last reading.</source>
+   <translation>Stunden ohne Messwert zählen als dunkel oder behalten den letzten Wert.</translation>
+  </message>
+  <message>
+   <source>Light level</source>
+   <translation>Beleuchtung</translation>
+  </message>
+  <message>
+   <source>Illuminance at the panel's place while it is lit, read with a lux meter that faces as the panel faces. With a measured log: its mean while lit; empty means as measured.</source>
+   <translation>Beleuchtungsstärke am Ort des Moduls, solange es hell ist; gemessen mit einem Luxmeter, das so ausgerichtet ist wie das Modul. Mit Lichtprotokoll: dessen Mittel bei Licht; leer heißt wie gemessen.</translation>
+  </message>
+  <message>
+   <source>Light source</source>
+   <translation>Lichtquelle</translation>
+  </message>
+  <message>
+   <source>A lux meter reads what the eye sees; the source decides what a panel makes of it.</source>
+   <translation>Ein Luxmeter misst, was das Auge sieht; die Quelle entscheidet, was ein Modul daraus macht.</translation>
+  </message>
+  <message>
+   <source>Share of the lux that is daylight behind glass.</source>
+   <translation>Anteil der Lux, der Tageslicht hinter Glas ist.</translation>
+  </message>
+  <message>
+   <source>Hours</source>
+   <translation>Zeiten</translation>
+  </message>
+  <message>
+   <source>When the place is lit.</source>
+   <translation>Wann es am Ort hell ist.</translation>
+  </message>
+  <message>
+   <source>Orientation factor</source>
+   <translation>Ausrichtungsfaktor</translation>
+  </message>
+  <message>
+   <source>Light on the panel's face over light read by the meter; 1 when the meter faces the same way. A wall often gets a third of what the desk gets.</source>
+   <translation>Licht auf der Modulfläche durch Licht am Luxmeter; 1 bei gleicher Ausrichtung. Eine Wand bekommt oft ein Drittel dessen, was der Schreibtisch bekommt.</translation>
+  </message>
+  <message>
+   <source>Cover factor</source>
+   <translation>Abdeckfaktor</translation>
+  </message>
+  <message>
+   <source>Share of the light that a window or lens lets through.</source>
+   <translation>Anteil des Lichts, den ein Fenster oder eine Linse durchlässt.</translation>
+  </message>
+  <message>
+   <source>Soiling factor</source>
+   <translation>Schmutzfaktor</translation>
+  </message>
+  <message>
+   <source>Share of the light left by dust on the panel.</source>
+   <translation>Anteil des Lichts, den Staub auf dem Modul übrig lässt.</translation>
+  </message>
+  <message>
+   <source>Light known by</source>
+   <translation>Licht bekannt aus</translation>
+  </message>
+  <message>
+   <source>How the level was found; sets the design margin.</source>
+   <translation>Wie der Wert gefunden wurde; bestimmt die Sollreserve.</translation>
+  </message>
+  <message>
+   <source>Temperature</source>
+   <translation>Temperatur</translation>
+  </message>
+  <message>
+   <source>Air temperature at panel and store.</source>
+   <translation>Lufttemperatur an Modul und Speicher.</translation>
+  </message>
+  <message>
+   <source>to_h ({end}) must be later than from_h ({start}); split a block that passes midnight into two</source>
+   <translation>to_h ({end}) muss nach from_h ({start}) liegen; einen Block über Mitternacht in zwei teilen</translation>
+  </message>
+  <message>
+   <source>illuminance_lx may be empty only where the pattern is a log</source>
+   <translation>illuminance_lx darf nur leer sein, wenn das Muster ein Lichtprotokoll ist</translation>
+  </message>
+  <message>
+   <source>Design margin</source>
+   <translation>Sollreserve</translation>
+  </message>
+  <message>
+   <source>Available over needed that counts as Runs. Empty: by how the light is known.</source>
+   <translation>Verfügbares durch Benötigtes, das als „Läuft“ gilt. Leer: je nachdem, woher das Licht bekannt ist.</translation>
+  </message>
+  <message>
+   <source>Start within</source>
+   <translation>Start binnen</translation>
+  </message>
+  <message>
+   <source>Longest time from empty to the first operation.</source>
+   <translation>Längste Zeit von leer bis zum ersten Vorgang.</translation>
+  </message>
+  <message>
+   <source>Longest closure</source>
+   <translation>Längste Schließzeit</translation>
+  </message>
+  <message>
+   <source>Dark stretch to survive beside the usual nights.</source>
+   <translation>Dunkelphase, die außer den üblichen Nächten zu überstehen ist.</translation>
+  </message>
+  <message>
+   <source>Operations served</source>
+   <translation>Erledigte Vorgänge</translation>
+  </message>
+  <message>
+   <source>Share of the wanted operations that must be served.</source>
+   <translation>Anteil der gewünschten Vorgänge, der erledigt werden muss.</translation>
+  </message>
+  <message>
+   <source>Left in the sun</source>
+   <translation>In der Sonne</translation>
+  </message>
+  <message>
+   <source>Brightest light that the panel may meet.</source>
+   <translation>Hellstes Licht, in das das Modul geraten kann.</translation>
+  </message>
+  <message>
+   <source>Title</source>
+   <translation>Titel</translation>
+  </message>
+  <message>
+   <source>Name of the scenario.</source>
+   <translation>Name des Szenarios.</translation>
+  </message>
+  <message>
+   <source>Place</source>
+   <translation>Ort</translation>
+  </message>
+  <message>
+   <source>Where the device hangs.</source>
+   <translation>Wo das Gerät hängt.</translation>
+  </message>
+  <message>
+   <source>Light</source>
+   <translation>Licht</translation>
+  </message>
+  <message>
+   <source>Light at the place.</source>
+   <translation>Licht am Ort.</translation>
+  </message>
+  <message>
+   <source>Panels</source>
+   <translation>Module</translation>
+  </message>
+  <message>
+   <source>The panel array.</source>
+   <translation>Die Anordnung der Module.</translation>
+  </message>
+  <message>
+   <source>Charger</source>
+   <translation>Laderegler</translation>
+  </message>
+  <message>
+   <source>From panel to store.</source>
+   <translation>Vom Modul zum Speicher.</translation>
+  </message>
+  <message>
+   <source>What holds the energy.</source>
+   <translation>Was die Energie hält.</translation>
+  </message>
+  <message>
+   <source>Load</source>
+   <translation>Verbraucher</translation>
+  </message>
+  <message>
+   <source>The device.</source>
+   <translation>Das Gerät.</translation>
+  </message>
+  <message>
+   <source>Margins</source>
+   <translation>Reserven</translation>
+  </message>
+  <message>
+   <source>What must be reached.</source>
+   <translation>Was erreicht werden muss.</translation>
+  </message>
+  <message>
+   <source>Notes</source>
+   <translation>Notizen</translation>
+  </message>
+  <message>
+   <source>Anything the next reader should know.</source>
+   <translation>Alles, was der nächste Leser wissen sollte.</translation>
+  </message>
+  <message>
+   <source>load.connect_V ({connect} V) must be lower than charger.full_V ({full} V), or the device never connects</source>
+   <translation>load.connect_V ({connect} V) muss unter charger.full_V ({full} V) liegen, sonst schaltet das Gerät nie ein</translation>
+  </message>
+  <message>
+   <source>charger.full_hysteresis_V ({hysteresis} V) must be less than the {room} V between charger.full_V and load.disconnect_V, or charging resumes only after the device is cut off</source>
+   <translation>charger.full_hysteresis_V ({hysteresis} V) muss kleiner sein als die {room} V zwischen charger.full_V und load.disconnect_V, sonst wird erst wieder geladen, nachdem das Gerät abgeschaltet hat</translation>
+  </message>
+  <message>
+   <source>charger.full_V ({full} V) must be higher than the bank's lowest voltage ({lowest} V: store.lowest_V times store.units_in_series)</source>
+   <translation>charger.full_V ({full} V) muss über der Mindestspannung der Bank liegen ({lowest} V: store.lowest_V mal store.units_in_series)</translation>
+  </message>
+  <message>
+   <source>panels.cells_in_series must be one number where a data sheet is given</source>
+   <translation>panels.cells_in_series muss eine einzige Zahl sein, wenn ein Datenblatt angegeben ist</translation>
+  </message>
+  <message>
+   <source>Storage capacitance</source>
+   <translation>Speicherkapazität</translation>
+  </message>
+  <message>
+   <source>Of the whole bank, as rated.</source>
+   <translation>Der ganzen Bank, Nennwert.</translation>
+  </message>
+  <message>
+   <source>Units that share the bank's voltage.</source>
+   <translation>Einheiten, die sich die Spannung der Bank teilen.</translation>
+  </message>
+  <message>
+   <source>Rated voltage per unit</source>
+   <translation>Nennspannung je Einheit</translation>
+  </message>
+  <message>
+   <source>Largest voltage that one unit may see.</source>
+   <translation>Größte Spannung, die eine Einheit haben darf.</translation>
+  </message>
+  <message>
+   <source>Series resistance (ESR)</source>
+   <translation>Serienwiderstand (ESR)</translation>
+  </message>
+  <message>
+   <source>Of the whole bank at room temperature, new.</source>
+   <translation>Der ganzen Bank bei Raumtemperatur, neu.</translation>
+  </message>
+  <message>
+   <source>Leakage, settled</source>
+   <translation>Leckstrom, stabil</translation>
+  </message>
+  <message>
+   <source>At rated voltage, days after the first charge.</source>
+   <translation>Bei Nennspannung, Tage nach der Erstladung.</translation>
+  </message>
+  <message>
+   <source>Capacitance tolerance</source>
+   <translation>Kapazitätstoleranz</translation>
+  </message>
+  <message>
+   <source>Spread of one unit around its rating (share).</source>
+   <translation>Streuung einer Einheit um ihren Nennwert (Anteil).</translation>
+  </message>
+  <message>
+   <source>Years in service</source>
+   <translation>Betriebsjahre</translation>
+  </message>
+  <message>
+   <source>Age for which the bank is judged.</source>
+   <translation>Alter, für das die Bank beurteilt wird.</translation>
+  </message>
+  <message>
+   <source>Rated life</source>
+   <translation>Nennlebensdauer</translation>
+  </message>
+  <message>
+   <source>Hours to end of life at rated voltage and temperature.</source>
+   <translation>Stunden bis zum Lebensende bei Nennspannung und Nenntemperatur.</translation>
+  </message>
+  <message>
+   <source>Rated temperature</source>
+   <translation>Nenntemperatur</translation>
+  </message>
+  <message>
+   <source>Highest working temperature of a unit.</source>
+   <translation>Höchste Betriebstemperatur einer Einheit.</translation>
+  </message>
+  <message>
+   <source>Capacitance lost at end of life</source>
+   <translation>Kapazitätsverlust am Lebensende</translation>
+  </message>
+  <message>
+   <source>Share of capacitance whose loss counts as the end; makers use 0.2 or 0.3.</source>
+   <translation>Anteil der Kapazität, dessen Verlust als Ende zählt; Hersteller nehmen 0,2 oder 0,3.</translation>
+  </message>
+  <message>
+   <source>ESR rise at end of life</source>
+   <translation>ESR-Anstieg am Lebensende</translation>
+  </message>
+  <message>
+   <source>Relative rise of series resistance that counts as the end; 1 means twice the new value.</source>
+   <translation>Relativer Anstieg des Serienwiderstands, der als Ende zählt; 1 heißt das Doppelte des Neuwerts.</translation>
+  </message>
+  <message>
+   <source>Life gained per 0.1 V below rating</source>
+   <translation>Lebensgewinn je 0,1 V unter Nennwert</translation>
+  </message>
+  <message>
+   <source>Factor on life for every 0.1 V that a unit stays below its rated voltage; 1: no effect.</source>
+   <translation>Faktor auf die Lebensdauer je 0,1 V, die eine Einheit unter ihrer Nennspannung bleibt; 1: ohne Wirkung.</translation>
+  </message>
+  <message>
+   <source>ESR in the cold</source>
+   <translation>ESR bei Kälte</translation>
+  </message>
+  <message>
+   <source>Series resistance at -20 °C over that at 20 °C.</source>
+   <translation>Serienwiderstand bei −20 °C durch den bei 20 °C.</translation>
+  </message>
+  <message>
+   <source>Voltage at the beginning</source>
+   <translation>Anfangsspannung</translation>
+  </message>
+  <message>
+   <source>Of the bank when the trace begins.</source>
+   <translation>Der Bank zu Beginn des Verlaufs.</translation>
+  </message>
+  <message>
+   <source>Lowest voltage per unit</source>
+   <translation>Mindestspannung je Einheit</translation>
+  </message>
+  <message>
+   <source>Voltage below which one unit must not fall; above 0 for hybrid (lithium-ion) capacitors, which then count as empty there.</source>
+   <translation>Spannung, unter die eine Einheit nicht fallen darf; über 0 bei Hybridkondensatoren (Lithium-Ionen), die dann dort als leer gelten.</translation>
+  </message>
+  <message>
+   <source>Capacitance slope</source>
+   <translation>Kapazitätsanstieg</translation>
+  </message>
+  <message>
+   <source>Relative rise of capacitance from 0.6 of rated voltage to 1.6 of it.</source>
+   <translation>Relativer Anstieg der Kapazität vom 0,6- bis zum 1,6-Fachen der Nennspannung.</translation>
+  </message>
+  <message>
+   <source>Capacitance bend</source>
+   <translation>Kapazitätskrümmung</translation>
+  </message>
+  <message>
+   <source>Curvature that lowers capacitance at low voltage.</source>
+   <translation>Krümmung, die die Kapazität bei kleiner Spannung senkt.</translation>
+  </message>
+  <message>
+   <source>Leakage counted</source>
+   <translation>Leckstrom-Ansatz</translation>
+  </message>
+  <message>
+   <source>Settled, or the mean of the first three days after the first charge.</source>
+   <translation>Stabil, oder das Mittel der ersten drei Tage nach der Erstladung.</translation>
+  </message>
+  <message>
+   <source>Leakage when fresh</source>
+   <translation>Leckstrom, frisch</translation>
+  </message>
+  <message>
+   <source>Leakage in the first hours over the settled leakage.</source>
+   <translation>Leckstrom der ersten Stunden durch den stabilen Leckstrom.</translation>
+  </message>
+  <message>
+   <source>Leakage settles in</source>
+   <translation>Leckstrom-Abklingzeit</translation>
+  </message>
+  <message>
+   <source>Time constant of the fall of leakage; after three of them little is left of it.</source>
+   <translation>Zeitkonstante, mit der der Leckstrom abklingt; nach dreien ist wenig davon übrig.</translation>
+  </message>
+  <message>
+   <source>Balancing</source>
+   <translation>Symmetrierung</translation>
+  </message>
+  <message>
+   <source>What keeps series units at equal voltage.</source>
+   <translation>Was Einheiten in Reihe auf gleicher Spannung hält.</translation>
+  </message>
+  <message>
+   <source>Balancing current</source>
+   <translation>Symmetrierstrom</translation>
+  </message>
+  <message>
+   <source>Taken by the balancing at rated voltage.</source>
+   <translation>Von der Symmetrierung bei Nennspannung aufgenommen.</translation>
+  </message>
+  <message>
+   <source>Chemistry</source>
+   <translation>Zellchemie</translation>
+  </message>
+  <message>
+   <source>Sets the open-circuit voltage and the voltage window.</source>
+   <translation>Bestimmt Leerlaufspannung und Spannungsfenster.</translation>
+  </message>
+  <message>
+   <source>Capacity</source>
+   <translation>Kapazität</translation>
+  </message>
+  <message>
+   <source>Rated, of the cell.</source>
+   <translation>Nennwert der Zelle.</translation>
   </message>
   <message>
    <source>Cells in the store.</source>
-   <translation type="unfinished" />
+   <translation>Zellen im Speicher.</translation>
   </message>
   <message>
    <source>Of the whole store at room temperature, new.</source>
-   <translation type="unfinished" />
+   <translation>Des ganzen Speichers bei Raumtemperatur, neu.</translation>
   </message>
   <message>
    <source>Self-discharge</source>
-   <translation type="unfinished" />
+   <translation>Selbstentladung</translation>
   </message>
   <message>
    <source>Share of the capacity lost in a month.</source>
-   <translation type="unfinished" />
+   <translation>Anteil der Kapazität, der in einem Monat verloren geht.</translation>
   </message>
   <message>
    <source>Charging current limit</source>
-   <translation type="unfinished" />
+   <translation>Ladestromgrenze</translation>
   </message>
   <message>
    <source>Largest current into the cell.</source>
-   <translation type="unfinished" />
+   <translation>Größter Strom in die Zelle.</translation>
   </message>
   <message>
    <source>Discharge current limit</source>
-   <translation type="unfinished" />
+   <translation>Entladestromgrenze</translation>
   </message>
   <message>
    <source>Largest current out of the cell.</source>
-   <translation type="unfinished" />
+   <translation>Größter Strom aus der Zelle.</translation>
   </message>
   <message>
    <source>Charge above</source>
-   <translation type="unfinished" />
+   <translation>Laden über</translation>
   </message>
   <message>
    <source>No charging at or below this temperature.</source>
-   <translation type="unfinished" />
+   <translation>Bei oder unter dieser Temperatur wird nicht geladen.</translation>
   </message>
   <message>
    <source>Charge below</source>
-   <translation type="unfinished" />
+   <translation>Laden unter</translation>
   </message>
   <message>
    <source>No charging above this temperature.</source>
-   <translation type="unfinished" />
+   <translation>Über dieser Temperatur wird nicht geladen.</translation>
   </message>
   <message>
    <source>Cool below</source>
-   <translation type="unfinished" />
+   <translation>Kühl unter</translation>
   </message>
   <message>
    <source>Below this temperature charging is slowed down.</source>
-   <translation type="unfinished" />
+   <translation>Unter dieser Temperatur wird langsamer geladen.</translation>
   </message>
   <message>
    <source>Charging when cool</source>
-   <translation type="unfinished" />
+   <translation>Laden bei Kühle</translation>
   </message>
   <message>
    <source>Share of the charging limit that is left when cool.</source>
-   <translation type="unfinished" />
+   <translation>Anteil der Ladestromgrenze, der bei Kühle bleibt.</translation>
   </message>
   <message>
    <source>Capacity in the cold</source>
-   <translation type="unfinished" />
+   <translation>Kapazität bei Kälte</translation>
   </message>
   <message>
    <source>Capacity at -20 °C over that at 20 °C.</source>
-   <translation type="unfinished" />
+   <translation>Kapazität bei −20 °C durch die bei 20 °C.</translation>
   </message>
   <message>
    <source>Resistance in the cold</source>
-   <translation type="unfinished" />
+   <translation>Widerstand bei Kälte</translation>
   </message>
   <message>
    <source>Resistance at -20 °C over that at 20 °C.</source>
-   <translation type="unfinished" />
+   <translation>Widerstand bei −20 °C durch den bei 20 °C.</translation>
   </message>
   <message>
    <source>Full cycles to end of life</source>
-   <translation type="unfinished" />
+   <translation>Vollzyklen bis Lebensende</translation>
   </message>
   <message>
    <source>Full cycles until 80 % is left.</source>
-   <translation type="unfinished" />
+   <translation>Vollzyklen, bis 80 % übrig sind.</translation>
   </message>
   <message>
    <source>Full cycles a year</source>
-   <translation type="unfinished" />
+   <translation>Vollzyklen im Jahr</translation>
   </message>
   <message>
    <source>Charge taken in a year over the capacity.</source>
-   <translation type="unfinished" />
+   <translation>In einem Jahr entnommene Ladung durch die Kapazität.</translation>
   </message>
   <message>
    <source>Calendar fade</source>
-   <translation type="unfinished" />
+   <translation>Ruhealterung</translation>
   </message>
   <message>
    <source>Share of the capacity lost in a year at rest at 25 °C; more when warmer.</source>
-   <translation type="unfinished" />
+   <translation>Anteil der Kapazität, der in einem Jahr Ruhe bei 25 °C verloren geht; mehr bei Wärme.</translation>
   </message>
   <message>
    <source>Age for which the cell is judged.</source>
-   <translation type="unfinished" />
+   <translation>Alter, für das die Zelle beurteilt wird.</translation>
   </message>
   <message>
    <source>Charge at the beginning</source>
-   <translation type="unfinished" />
+   <translation>Anfangsladung</translation>
   </message>
   <message>
    <source>State of charge when the trace begins.</source>
-   <translation type="unfinished" />
+   <translation>Ladezustand zu Beginn des Verlaufs.</translation>
+  </message>
+  <message>
+   <source>lowest_V ({lowest} V) must lie below rated_V ({rated} V)</source>
+   <translation>lowest_V ({lowest} V) muss unter rated_V ({rated} V) liegen</translation>
+  </message>
+  <message>
+   <source>charge_above_C ({low}) must lie below charge_below_C ({high})</source>
+   <translation>charge_above_C ({low}) muss unter charge_below_C ({high}) liegen</translation>
   </message>
   <message>
    <source>Illuminance of this data-sheet line.</source>
-   <translation type="unfinished" />
+   <translation>Beleuchtungsstärke dieser Datenblattzeile.</translation>
   </message>
   <message>
    <source>Source</source>
-   <translation type="unfinished" />
+   <translation>Quelle</translation>
   </message>
   <message>
    <source>Lamp that the data sheet used.</source>
-   <translation type="unfinished" />
+   <translation>Lampe, die das Datenblatt verwendet.</translation>
   </message>
   <message>
    <source>Short-circuit current</source>
-   <translation type="unfinished" />
+   <translation>Kurzschlussstrom</translation>
   </message>
   <message>
    <source>Current at zero volts.</source>
-   <translation type="unfinished" />
+   <translation>Strom bei null Volt.</translation>
   </message>
   <message>
    <source>Open-circuit voltage</source>
-   <translation type="unfinished" />
+   <translation>Leerlaufspannung</translation>
   </message>
   <message>
    <source>Voltage at zero current.</source>
-   <translation type="unfinished" />
+   <translation>Spannung ohne Strom.</translation>
   </message>
   <message>
    <source>Current at maximum power</source>
-   <translation type="unfinished" />
+   <translation>Strom im MPP</translation>
   </message>
   <message>
    <source>Current where V·I is largest.</source>
-   <translation type="unfinished" />
+   <translation>Strom, bei dem U·I am größten ist.</translation>
   </message>
   <message>
    <source>Voltage at maximum power</source>
-   <translation type="unfinished" />
+   <translation>Spannung im MPP</translation>
   </message>
   <message>
    <source>Voltage where V·I is largest.</source>
-   <translation type="unfinished" />
+   <translation>Spannung, bei der U·I am größten ist.</translation>
   </message>
   <message>
    <source>Panels in parallel.</source>
-   <translation type="unfinished" />
+   <translation>Parallel geschaltete Module.</translation>
   </message>
   <message>
    <source>Panels in series</source>
-   <translation type="unfinished" />
+   <translation>Module in Reihe</translation>
   </message>
   <message>
    <source>Panels in one string.</source>
-   <translation type="unfinished" />
+   <translation>Module in einem Strang.</translation>
   </message>
   <message>
    <source>Cell technology</source>
-   <translation type="unfinished" />
+   <translation>Zelltechnologie</translation>
   </message>
   <message>
    <source>Decides the response to each light source.</source>
-   <translation type="unfinished" />
+   <translation>Bestimmt, wie das Modul auf jede Lichtquelle anspricht.</translation>
   </message>
   <message>
    <source>Active area</source>
-   <translation type="unfinished" />
+   <translation>Aktive Fläche</translation>
   </message>
   <message>
    <source>Light-taking area of one whole panel.</source>
-   <translation type="unfinished" />
+   <translation>Lichtaufnehmende Fläche eines ganzen Moduls.</translation>
   </message>
   <message>
    <source>Cells in one panel; they share its area equally.</source>
-   <translation type="unfinished" />
+   <translation>Zellen in einem Modul; sie teilen sich seine Fläche gleichmäßig.</translation>
   </message>
   <message>
    <source>Data-sheet points</source>
-   <translation type="unfinished" />
+   <translation>Datenblattpunkte</translation>
   </message>
   <message>
    <source>One to three light levels; when given they set the I-V curve.</source>
-   <translation type="unfinished" />
+   <translation>Eine bis drei Beleuchtungsstärken; wo angegeben, bestimmen sie die Kennlinie.</translation>
   </message>
   <message>
    <source>Diode saturation current</source>
-   <translation type="unfinished" />
+   <translation>Diodensättigungsstrom</translation>
   </message>
   <message>
    <source>Of the blocking diode; it also leaks this much back at night.</source>
-   <translation type="unfinished" />
+   <translation>Der Sperrdiode; so viel fließt auch nachts durch sie zurück.</translation>
   </message>
   <message>
    <source>Diode ideality</source>
-   <translation type="unfinished" />
+   <translation>Diodenidealität</translation>
   </message>
   <message>
    <source>Of the blocking diode, 1.0 to 1.3 for Schottky.</source>
-   <translation type="unfinished" />
+   <translation>Der Sperrdiode, 1,0 bis 1,3 bei Schottky-Dioden.</translation>
   </message>
   <message>
    <source>Full at</source>
-   <translation type="unfinished" />
+   <translation>Voll bei</translation>
   </message>
   <message>
    <source>Store voltage at which charging stops.</source>
-   <translation type="unfinished" />
+   <translation>Speicherspannung, bei der das Laden endet.</translation>
   </message>
   <message>
    <source>Full hysteresis</source>
-   <translation type="unfinished" />
+   <translation>Voll-Hysterese</translation>
   </message>
   <message>
    <source>Charging resumes this far below full.</source>
-   <translation type="unfinished" />
+   <translation>So weit unter voll beginnt das Laden wieder.</translation>
   </message>
   <message>
    <source>Quiescent current</source>
-   <translation type="unfinished" />
+   <translation>Eigenstromaufnahme</translation>
   </message>
   <message>
    <source>Drawn from the store at all times by the charger.</source>
-   <translation type="unfinished" />
+   <translation>Vom Laderegler ständig aus dem Speicher entnommen.</translation>
   </message>
   <message>
    <source>Panel held at</source>
-   <translation type="unfinished" />
+   <translation>Modul liegt bei</translation>
   </message>
   <message>
    <source>A fixed fraction of open-circuit voltage, or maximum power.</source>
-   <translation type="unfinished" />
+   <translation>Ein fester Bruchteil der Leerlaufspannung oder die größte Leistung.</translation>
   </message>
   <message>
    <source>Fraction of open-circuit voltage</source>
-   <translation type="unfinished" />
+   <translation>Anteil der Leerlaufspannung</translation>
   </message>
   <message>
    <source>Panel voltage over its V_oc.</source>
-   <translation type="unfinished" />
+   <translation>Modulspannung durch Leerlaufspannung.</translation>
   </message>
   <message>
    <source>Share of the panel power left after proportional loss.</source>
-   <translation type="unfinished" />
+   <translation>Anteil der Modulleistung, der nach proportionalem Verlust bleibt.</translation>
   </message>
   <message>
    <source>Fixed loss</source>
-   <translation type="unfinished" />
+   <translation>Festverlust</translation>
   </message>
   <message>
    <source>Power lost whenever the converter runs.</source>
-   <translation type="unfinished" />
+   <translation>Verlustleistung, solange der Wandler läuft.</translation>
   </message>
   <message>
    <source>Loss resistance</source>
-   <translation type="unfinished" />
+   <translation>Verlustwiderstand</translation>
   </message>
   <message>
    <source>Resistance in the output path of the converter.</source>
-   <translation type="unfinished" />
+   <translation>Widerstand im Ausgangspfad des Wandlers.</translation>
   </message>
   <message>
    <source>Output limit</source>
-   <translation type="unfinished" />
+   <translation>Ausgangsgrenze</translation>
   </message>
   <message>
    <source>Largest charging current.</source>
-   <translation type="unfinished" />
+   <translation>Größter Ladestrom.</translation>
   </message>
   <message>
    <source>Minimum panel voltage</source>
-   <translation type="unfinished" />
+   <translation>Kleinste Modulspannung</translation>
   </message>
   <message>
    <source>Below this working voltage it stops.</source>
-   <translation type="unfinished" />
+   <translation>Unter dieser Arbeitsspannung hält er an.</translation>
   </message>
   <message>
    <source>Minimum panel power</source>
-   <translation type="unfinished" />
+   <translation>Kleinste Modulleistung</translation>
   </message>
   <message>
    <source>Below this panel power it stops.</source>
-   <translation type="unfinished" />
+   <translation>Unter dieser Modulleistung hält er an.</translation>
   </message>
   <message>
    <source>Cold start below</source>
-   <translation type="unfinished" />
+   <translation>Kaltstart unter</translation>
   </message>
   <message>
    <source>Below this store voltage only the cold start works.</source>
-   <translation type="unfinished" />
+   <translation>Unter dieser Speicherspannung arbeitet nur der Kaltstart.</translation>
   </message>
   <message>
    <source>Cold-start efficiency</source>
-   <translation type="unfinished" />
+   <translation>Kaltstart-Wirkungsgrad</translation>
   </message>
   <message>
    <source>Efficiency while the store is that low.</source>
-   <translation type="unfinished" />
+   <translation>Wirkungsgrad, solange der Speicher so tief steht.</translation>
   </message>
   <message>
    <source>Cold-start panel voltage</source>
-   <translation type="unfinished" />
+   <translation>Kaltstart-Modulspannung</translation>
   </message>
   <message>
    <source>Open-circuit voltage that a cold start needs.</source>
-   <translation type="unfinished" />
+   <translation>Leerlaufspannung, die ein Kaltstart braucht.</translation>
   </message>
   <message>
    <source>Cold-start panel power</source>
-   <translation type="unfinished" />
+   <translation>Kaltstart-Modulleistung</translation>
   </message>
   <message>
    <source>Panel power that a cold start needs.</source>
-   <translation type="unfinished" />
+   <translation>Modulleistung, die ein Kaltstart braucht.</translation>
+  </message>
+  <message>
+   <source>data_sheet takes 1 to 3 points, found {n}</source>
+   <translation>data_sheet nimmt 1 bis 3 Punkte auf, gefunden: {n}</translation>
+  </message>
+  <message>
+   <source>data_sheet, {fault}</source>
+   <translation>data_sheet, {fault}</translation>
+  </message>
+  <message>
+   <source>Earlier scenarios</source>
+   <translation>Frühere Szenarien</translation>
+  </message>
+  <message>
+   <source>More scenarios</source>
+   <translation>Weitere Szenarien</translation>
+  </message>
+  <message>
+   <source>Start again</source>
+   <translation>Neu beginnen</translation>
+  </message>
+  <message>
+   <source>No scenario is left to show; tick another one.</source>
+   <translation>Kein Szenario ist übrig; ein anderes ankreuzen.</translation>
+  </message>
+  <message>
+   <source>The last set-up could not be used. {error}</source>
+   <translation>Die letzte Einrichtung war nicht verwendbar. {error}</translation>
+  </message>
+  <message>
+   <source>opening of a visitor's scenario</source>
+   <translation>Öffnen eines Besucherszenarios</translation>
+  </message>
+  <message>
+   <source>Left out: {error}</source>
+   <translation>Ausgelassen: {error}</translation>
+  </message>
+  <message>
+   <source>Verdict: {word}</source>
+   <translation>Urteil: {word}</translation>
+  </message>
+  <message>
+   <source>To leave: hold Esc for 3 s, or hold both upper corners for 3 s, together or one after the other. A ring shows the progress while you hold.</source>
+   <translation>Zum Verlassen: 3 s lang Esc halten, oder beide oberen Ecken je 3 s lang, zusammen oder nacheinander. Ein Ring zeigt dabei den Fortschritt.</translation>
+  </message>
+  <message>
+   <source>Capitals of the word are {height} mm high, seen at {distance} m under {word} arcmin; the number {number}, the smallest names {names} arcmin</source>
+   <translation>Großbuchstaben des Worts sind {height} mm hoch, aus {distance} m Abstand {word} Bogenminuten; die Zahl {number}, die kleinsten Namen {names} Bogenminuten</translation>
+  </message>
+  <message>
+   <source>This page reads at {distance} m. {facts}.</source>
+   <translation>Diese Seite ist aus {distance} m Abstand lesbar. {facts}.</translation>
+  </message>
+  <message>
+   <source>This screen cannot carry the page at {distance} m: {facts}, where {good} and {least} are needed. It reads up to {reach} m; use a larger screen, or let people come nearer.</source>
+   <translation>Dieser Bildschirm ist für {distance} m Abstand zu klein: {facts}; nötig sind {good} und {least}. Die Seite ist bis {reach} m lesbar; größeren Bildschirm verwenden oder Besucher näher kommen lassen.</translation>
+  </message>
+  <message>
+   <source>Hazard: {title}. {sentence}</source>
+   <translation>Gefahr: {title}. {sentence}</translation>
+  </message>
+  <message>
+   <source>Take care. {line}</source>
+   <translation>Vorsicht. {line}</translation>
+  </message>
+  <message>
+   <source>{sentence} Touch “Start again”.</source>
+   <translation>{sentence} „Neu beginnen“ berühren.</translation>
+  </message>
+  <message>
+   <source>list of parked scenarios</source>
+   <translation>Liste abgelegter Szenarien</translation>
+  </message>
+  <message>
+   <source>{name} cannot be read: {reason}. It was renamed to {aside}.</source>
+   <translation>{name} ist nicht lesbar: {reason}. Umbenannt in {aside}.</translation>
+  </message>
+  <message>
+   <source>Visitors' scenarios could not be kept: {error}</source>
+   <translation>Szenarien der Besucher konnten nicht behalten werden: {error}</translation>
+  </message>
+  <message>
+   <source>it holds no list</source>
+   <translation>sie enthält keine Liste</translation>
+  </message>
+  <message>
+   <source>Parked scenario {place}</source>
+   <translation>Abgelegtes Szenario {place}</translation>
+  </message>
+  <message>
+   <source>{name} cannot be read: {reason}.</source>
+   <translation>{name} ist nicht lesbar: {reason}.</translation>
+  </message>
+  <message>
+   <source>Parked scenario {place} is not complete and was left out.</source>
+   <translation>Abgelegtes Szenario {place} ist unvollständig und wurde ausgelassen.</translation>
+  </message>
+  <message>
+   <source>{number} day</source>
+   <translation>{number} Tag</translation>
+  </message>
+  <message>
+   <source>{number} days</source>
+   <translation>{number} Tage</translation>
+  </message>
+  <message>
+   <source>{number} hour</source>
+   <translation>{number} Stunde</translation>
+  </message>
+  <message>
+   <source>{number} hours</source>
+   <translation>{number} Stunden</translation>
+  </message>
+  <message>
+   <source>Jan</source>
+   <translation>Jan.</translation>
+  </message>
+  <message>
+   <source>Feb</source>
+   <translation>Feb.</translation>
+  </message>
+  <message>
+   <source>Mar</source>
+   <translation>März</translation>
+  </message>
+  <message>
+   <source>Apr</source>
+   <translation>Apr.</translation>
+  </message>
+  <message>
+   <source>May</source>
+   <translation>Mai</translation>
+  </message>
+  <message>
+   <source>Jun</source>
+   <translation>Juni</translation>
+  </message>
+  <message>
+   <source>Jul</source>
+   <translation>Juli</translation>
+  </message>
+  <message>
+   <source>Aug</source>
+   <translation>Aug.</translation>
+  </message>
+  <message>
+   <source>Sep</source>
+   <translation>Sept.</translation>
+  </message>
+  <message>
+   <source>Oct</source>
+   <translation>Okt.</translation>
+  </message>
+  <message>
+   <source>Nov</source>
+   <translation>Nov.</translation>
+  </message>
+  <message>
+   <source>Dec</source>
+   <translation>Dez.</translation>
+  </message>
+  <message>
+   <source>of {limit}</source>
+   <translation>von {limit}</translation>
+  </message>
+  <message>
+   <source>This page starts again in {seconds} seconds. What you made is kept.</source>
+   <translation>Diese Seite beginnt in {seconds} Sekunden neu. Das Eingestellte bleibt erhalten.</translation>
+  </message>
+  <message>
+   <source>{day} {month} {clock}</source>
+   <translation>{day}. {month} {clock}</translation>
+  </message>
+  <message>
+   <source>{line} Also: {names}.</source>
+   <translation>{line} Außerdem: {names}.</translation>
+  </message>
+  <message>
+   <source>This page starts again in 1 second. What you made is kept.</source>
+   <translation>Diese Seite beginnt in 1 Sekunde neu. Das Eingestellte bleibt erhalten.</translation>
+  </message>
+  <message>
+   <source>until it starts</source>
+   <translation>bis zum Start</translation>
+  </message>
+  <message>
+   <source>in the dark</source>
+   <translation>im Dunkeln</translation>
+  </message>
+  <message>
+   <source>the energy it needs</source>
+   <translation>des Energiebedarfs</translation>
+  </message>
+  <message>
+   <source>in the pulse</source>
+   <translation>im Puls</translation>
+  </message>
+  <message>
+   <source>of its tasks done</source>
+   <translation>der Aufgaben erledigt</translation>
+  </message>
+  <message>
+   <source>never</source>
+   <comment>before: starts</comment>
+   <translation>kein</translation>
+  </message>
+  <message>
+   <source>starts</source>
+   <comment>after: never</comment>
+   <translation>Start</translation>
+  </message>
+  <message>
+   <source>no end</source>
+   <translation>kein Ende</translation>
+  </message>
+  <message>
+   <source>to its reserve</source>
+   <translation>der Reserve</translation>
+  </message>
+  <message>
+   <source>plenty</source>
+   <translation>reichlich</translation>
+  </message>
+  <message>
+   <source>of energy</source>
+   <translation>Energie</translation>
+  </message>
+  <message>
+   <source>Scenarios on the stand, in order</source>
+   <translation>Szenarien des Messestands, der Reihe nach</translation>
+  </message>
+  <message>
+   <source>S&amp;cenarios, ticked ones in this order; the first comes back after a visit</source>
+   <translation>S&amp;zenarien, angekreuzte in dieser Folge; nach einem Besuch kommt das erste wieder</translation>
+  </message>
+  <message>
+   <source>Up</source>
+   <translation>Auf</translation>
+  </message>
+  <message>
+   <source>Show the chosen scenario earlier</source>
+   <translation>Gewähltes Szenario früher zeigen</translation>
+  </message>
+  <message>
+   <source>Down</source>
+   <translation>Ab</translation>
+  </message>
+  <message>
+   <source>Show the chosen scenario later</source>
+   <translation>Gewähltes Szenario später zeigen</translation>
+  </message>
+  <message>
+   <source>Add a file…</source>
+   <translation>Datei hinzufügen…</translation>
+  </message>
+  <message>
+   <source>Add a scenario file of your own</source>
+   <translation>Eigene Szenariodatei hinzufügen</translation>
+  </message>
+  <message>
+   <source>Remove</source>
+   <translation>Entfernen</translation>
+  </message>
+  <message>
+   <source>Take the chosen file off the list</source>
+   <translation>Gewählte Datei aus der Liste nehmen</translation>
+  </message>
+  <message>
+   <source>Comes with the program</source>
+   <translation>Liegt dem Programm bei</translation>
+  </message>
+  <message>
+   <source>Before you leave it alone: switch off the screen saver and the notifications of the system, and give visitors no keyboard that can change programs.</source>
+   <translation>Vor unbeaufsichtigtem Betrieb: Bildschirmschoner und Benachrichtigungen des Systems abschalten und Besuchern keine Tastatur geben, die Programme wechseln kann.</translation>
+  </message>
+  <message>
+   <source>&amp;Light</source>
+   <comment>knob</comment>
+   <translation>&amp;Licht</translation>
+  </message>
+  <message>
+   <source>&amp;Panels</source>
+   <comment>knob</comment>
+   <translation>&amp;Module</translation>
+  </message>
+  <message>
+   <source>St&amp;ore</source>
+   <comment>knob</comment>
+   <translation>Spei&amp;cher</translation>
+  </message>
+  <message>
+   <source>Loa&amp;d pulse</source>
+   <comment>knob</comment>
+   <translation>&amp;Puls</translation>
+  </message>
+  <message>
+   <source>Light</source>
+   <comment>theme</comment>
+   <translation>Hell</translation>
+  </message>
+  <message>
+   <source>Dark</source>
+   <comment>theme</comment>
+   <translation>Dunkel</translation>
+  </message>
+  <message>
+   <source>High contrast</source>
+   <translation>Hoher Kontrast</translation>
+  </message>
+  <message>
+   <source>As the system</source>
+   <translation>Wie das System</translation>
+  </message>
+  <message>
+   <source>On {width} × {height} the word is {word} px, the number {number} px, the names {names} px, text within reach {near} px, buttons {target} px.</source>
+   <translation>Auf {width} × {height} misst das Wort {word} px, die Zahl {number} px, die Namen {names} px, Text in Reichweite {near} px, Tasten {target} px.</translation>
+  </message>
+  <message>
+   <source>Tick at least one scenario, and one thing that visitors may move.</source>
+   <translation>Mindestens ein Szenario ankreuzen und einen Regler für die Besucher.</translation>
+  </message>
+  <message>
+   <source>{name}, seconds</source>
+   <translation>{name}, Sekunden</translation>
+  </message>
+  <message>
+   <source>Stand</source>
+   <translation>Messestand</translation>
+  </message>
+  <message>
+   <source>Quiet time before the warning</source>
+   <translation>Ruhezeit vor der Warnung</translation>
+  </message>
+  <message>
+   <source>Countdown of the warning, 20 s at least</source>
+   <translation>Countdown der Warnung, mindestens 20 s</translation>
+  </message>
+  <message>
+   <source>Time each scenario stays in the loop</source>
+   <translation>Anzeigedauer jedes Szenarios im Wechsel</translation>
+  </message>
+  <message>
+   <source> in</source>
+   <comment>inches</comment>
+   <translation> Zoll</translation>
+  </message>
+  <message>
+   <source>Screen diagonal, inches</source>
+   <translation>Bildschirmdiagonale, Zoll</translation>
+  </message>
+  <message>
+   <source>Viewing distance, metres</source>
+   <translation>Betrachtungsabstand, Meter</translation>
+  </message>
+  <message>
+   <source>No &amp;motion between scenarios</source>
+   <translation>Ohne &amp;Bewegung beim Wechsel</translation>
+  </message>
+  <message>
+   <source>Scenarios that visitors left, newest first</source>
+   <translation>Szenarien von Besuchern, neueste zuerst</translation>
+  </message>
+  <message>
+   <source>Open in the explorer</source>
+   <translation>Im Explorer öffnen</translation>
+  </message>
+  <message>
+   <source>Forget all</source>
+   <translation>Alle vergessen</translation>
+  </message>
+  <message>
+   <source>Start the stand</source>
+   <translation>Messestand starten</translation>
+  </message>
+  <message>
+   <source>Close</source>
+   <translation>Schließen</translation>
+  </message>
+  <message>
+   <source>Left by visitors, the last {number}</source>
+   <translation>Von Besuchern, die letzten {number}</translation>
+  </message>
+  <message>
+   <source>&amp;Title</source>
+   <translation>&amp;Titel</translation>
+  </message>
+  <message>
+   <source>Co&amp;ntact line</source>
+   <translation>&amp;Kontaktzeile</translation>
+  </message>
+  <message>
+   <source>T&amp;heme</source>
+   <translation>&amp;Farbschema</translation>
+  </message>
+  <message>
+   <source>Visitors may move</source>
+   <translation>Regler für Besucher</translation>
+  </message>
+  <message>
+   <source>&amp;Idle time</source>
+   <translation>&amp;Ruhezeit</translation>
+  </message>
+  <message>
+   <source>&amp;Warning</source>
+   <translation>&amp;Warnung</translation>
+  </message>
+  <message>
+   <source>C&amp;ycle time</source>
+   <translation>W&amp;echselzeit</translation>
+  </message>
+  <message>
+   <source>Screen dia&amp;gonal</source>
+   <translation>Bildschirm&amp;diagonale</translation>
+  </message>
+  <message>
+   <source>&amp;Viewing distance</source>
+   <translation>Betrachtungs&amp;abstand</translation>
+  </message>
+  <message>
+   <source>Contact line</source>
+   <translation>Kontaktzeile</translation>
+  </message>
+  <message>
+   <source>Theme</source>
+   <translation>Farbschema</translation>
+  </message>
+  <message>
+   <source>{label}: one step down</source>
+   <translation>{label}: eine Stufe abwärts</translation>
+  </message>
+  <message>
+   <source>{label}: one step up</source>
+   <translation>{label}: eine Stufe aufwärts</translation>
+  </message>
+  <message>
+   <source>starts</source>
+   <comment>line of the trace</comment>
+   <translation>Start</translation>
+  </message>
+  <message>
+   <source>stops</source>
+   <comment>line of the trace</comment>
+   <translation>Stopp</translation>
+  </message>
+  <message>
+   <source>energy store, V</source>
+   <translation>Energiespeicher, V</translation>
+  </message>
+  <message>
+   <source>Trace of the store voltage, V</source>
+   <translation>Verlauf der Speicherspannung, V</translation>
+  </message>
+  <message>
+   <source>Touch to begin</source>
+   <translation>Zum Beginnen berühren</translation>
+  </message>
+  <message>
+   <source>Pause</source>
+   <translation>Pause</translation>
+  </message>
+  <message>
+   <source>Holds the change from one scenario to the next</source>
+   <translation>Hält den Wechsel der Szenarien an</translation>
+  </message>
+  <message>
+   <source>Are you still there?</source>
+   <translation>Ist noch jemand da?</translation>
+  </message>
+  <message>
+   <source>Touch anywhere to go on</source>
+   <translation>Zum Fortfahren irgendwo berühren</translation>
+  </message>
+  <message>
+   <source>Go on</source>
+   <translation>Weiter</translation>
+  </message>
+  <message>
+   <source>Touch or press any key.</source>
+   <translation>Berühren oder eine Taste drücken.</translation>
+  </message>
+  <message>
+   <source>Working it out…</source>
+   <translation>Wird berechnet…</translation>
+  </message>
+  <message>
+   <source>Unsaved changes would be lost in a crash, so save often. {reason}</source>
+   <translation>Ungespeichertes ginge bei einem Absturz verloren, daher oft speichern. {reason}</translation>
+  </message>
+  <message>
+   <source>{place} cannot be written.</source>
+   <translation>{place} ist nicht beschreibbar.</translation>
+  </message>
+  <message>
+   <source>{place} cannot be made: {reason}.</source>
+   <translation>{place} kann nicht angelegt werden: {reason}.</translation>
+  </message>
+  <message>
+   <source>Title, place and notes</source>
+   <translation>Titel, Ort und Notizen</translation>
+  </message>
+  <message>
+   <source>This design: {one}; the other: {two}.</source>
+   <translation>Dieser Entwurf: {one}; der andere: {two}.</translation>
+  </message>
+  <message>
+   <source>this design: {text}</source>
+   <translation>dieser Entwurf: {text}</translation>
+  </message>
+  <message>
+   <source>the other: {text}</source>
+   <translation>der andere: {text}</translation>
+  </message>
+  <message>
+   <source>Nothing differs.</source>
+   <translation>Kein Unterschied.</translation>
+  </message>
+  <message>
+   <source>One value differs.</source>
+   <translation>Ein Wert ist verschieden.</translation>
+  </message>
+  <message>
+   <source>{n} values differ.</source>
+   <translation>{n} Werte sind verschieden.</translation>
+  </message>
+  <message>
+   <source>not set</source>
+   <translation>ohne</translation>
+  </message>
+  <message>
+   <source>{amount} for {duration}</source>
+   <translation>{amount} für {duration}</translation>
+  </message>
+  <message>
+   <source>none</source>
+   <translation>keine</translation>
+  </message>
+  <message>
+   <source>{n} entries</source>
+   <translation>{n} Einträge</translation>
+  </message>
+  <message>
+   <source>1 entry</source>
+   <translation>1 Eintrag</translation>
+  </message>
+  <message>
+   <source>Checks and margins</source>
+   <translation>Prüfungen und Reserven</translation>
+  </message>
+  <message>
+   <source>Answers</source>
+   <translation>Antworten</translation>
+  </message>
+  <message>
+   <source>Both: {word}.</source>
+   <translation>Beide: {word}.</translation>
+  </message>
+  <message>
+   <source>empty</source>
+   <translation>leer</translation>
+  </message>
+  <message>
+   <source>The other design cannot be computed: {reason}</source>
+   <translation>Der andere Entwurf ist nicht berechenbar: {reason}</translation>
+  </message>
+  <message>
+   <source>not saved yet</source>
+   <translation>ungespeichert</translation>
+  </message>
+  <message>
+   <source>This could not be computed: {reason}</source>
+   <translation>Das ließ sich nicht berechnen: {reason}</translation>
+  </message>
+  <message>
+   <source>falls short</source>
+   <translation>reicht nicht</translation>
+  </message>
+  <message>
+   <source>marginal</source>
+   <translation>knapp</translation>
+  </message>
+  <message>
+   <source>runs</source>
+   <translation>läuft</translation>
+  </message>
+  <message>
+   <source>Kind of store</source>
+   <translation>Art des Speichers</translation>
+  </message>
+  <message>
+   <source>Verdict of the device on this store</source>
+   <translation>Urteil über das Gerät mit diesem Speicher</translation>
+  </message>
+  <message>
+   <source>Store voltage over the light's period, from the beginning</source>
+   <translation>Speicherspannung über die Periode des Lichts, von Anfang an</translation>
+  </message>
+  <message>
+   <source>Smallest size that runs, or the best one if none does</source>
+   <translation>Kleinste Größe, die läuft; läuft keine, die beste</translation>
+  </message>
+  <message>
+   <source>Margin of the check that governs</source>
+   <translation>Reserve der bestimmenden Prüfung</translation>
+  </message>
+  <message>
+   <source>From empty to the first operation</source>
+   <translation>Von leer bis zum ersten Vorgang</translation>
+  </message>
+  <message>
+   <source>From full to cut-off without light</source>
+   <translation>Von voll bis zur Abschaltung ohne Licht</translation>
+  </message>
+  <message>
+   <source>Operations from full to cut-off without light</source>
+   <translation>Vorgänge von voll bis zur Abschaltung ohne Licht</translation>
+  </message>
+  <message>
+   <source>Volume of the store</source>
+   <translation>Volumen des Speichers</translation>
+  </message>
+  <message>
+   <source>Mass of the store</source>
+   <translation>Masse des Speichers</translation>
+  </message>
+  <message>
+   <source>Relative cost for the same job, 1 (cheapest) to 5</source>
+   <translation>Relative Kosten für dieselbe Aufgabe, 1 (am billigsten) bis 5</translation>
+  </message>
+  <message>
+   <source>Years to the store's end of life at this temperature and voltage</source>
+   <translation>Jahre bis zum Lebensende des Speichers bei dieser Temperatur und Spannung</translation>
+  </message>
+  <message>
+   <source>What to mind with this kind of store</source>
+   <translation>Was bei dieser Art Speicher zu beachten ist</translation>
+  </message>
+  <message>
+   <source>{share} of what the panel could give becomes useful work</source>
+   <translation>{share} des möglichen Modulertrags werden nützliche Arbeit</translation>
+  </message>
+  <message>
+   <source>Of {light} of light {span} the cells convert {panel}; {work} do useful work.</source>
+   <translation>Von {light} Licht {span} wandeln die Zellen {panel}; {work} leisten nützliche Arbeit.</translation>
+  </message>
+  <message>
+   <source>{n} of {count} kinds of store would run, each in its best size</source>
+   <translation>{n} von {count} Speicherarten geeignet, jede in ihrer besten Größe</translation>
+  </message>
+  <message>
+   <source>With {held}: {outcome}.</source>
+   <translation>Für {held}: {outcome}.</translation>
+  </message>
+  <message>
+   <source>between {low} and {high}</source>
+   <translation>zwischen {low} und {high}</translation>
+  </message>
+  <message>
+   <source>{runs} of {builds} built units run, {works} at least work</source>
+   <translation>{runs} von {builds} Exemplaren laufen, {works} arbeiten zumindest</translation>
+  </message>
+  <message>
+   <source>a week</source>
+   <comment>how often</comment>
+   <translation>pro Woche</translation>
+  </message>
+  <message>
+   <source>in {time}</source>
+   <translation>in {time}</translation>
+  </message>
+  <message>
+   <source>, the store gives {store}</source>
+   <translation>, der Speicher gibt {store}</translation>
+  </message>
+  <message>
+   <source>Verdict</source>
+   <translation>Urteil</translation>
+  </message>
+  <message>
+   <source>Trace</source>
+   <translation>Verlauf</translation>
+  </message>
+  <message>
+   <source>Size</source>
+   <translation>Größe</translation>
+  </message>
+  <message>
+   <source>Margin</source>
+   <translation>Reserve</translation>
+  </message>
+  <message>
+   <source>First charge</source>
+   <translation>Erstladung</translation>
+  </message>
+  <message>
+   <source>Dark time</source>
+   <translation>Dunkelzeit</translation>
+  </message>
+  <message>
+   <source>Volume</source>
+   <translation>Volumen</translation>
+  </message>
+  <message>
+   <source>Mass</source>
+   <translation>Masse</translation>
+  </message>
+  <message>
+   <source>Cost</source>
+   <translation>Kosten</translation>
+  </message>
+  <message>
+   <source>Life</source>
+   <translation>Lebensdauer</translation>
+  </message>
+  <message>
+   <source>Cautions</source>
+   <translation>Vorsicht</translation>
+  </message>
+  <message>
+   <source>{n} years</source>
+   <translation>{n} Jahre</translation>
+  </message>
+  <message>
+   <source>1 year</source>
+   <translation>1 Jahr</translation>
+  </message>
+  <message>
+   <source>{name}: its voltage does not suit this device in any size.</source>
+   <translation>{name}: Die Spannung passt in keiner Größe zu diesem Gerät.</translation>
+  </message>
+  <message>
+   <source>Hazard: {title}.</source>
+   <translation>Gefahr: {title}.</translation>
+  </message>
+  <message>
+   <source>{n} of {count} kinds so far would run</source>
+   <translation>Bisher {n} von {count} Arten geeignet</translation>
+  </message>
+  <message>
+   <source>None of {count} kinds of store would run in any size</source>
+   <translation>Keine von {count} Speicherarten geeignet, gleich in welcher Größe</translation>
+  </message>
+  <message>
+   <source>Falls short at every {label} on this map with {held}.</source>
+   <translation>Für {held}: Reicht auf der ganzen Karte nicht ({label}).</translation>
+  </message>
+  <message>
+   <source>everywhere from {first} to {last}</source>
+   <translation>überall von {first} bis {last}</translation>
+  </message>
+  <message>
+   <source>from {low}</source>
+   <translation>ab {low}</translation>
+  </message>
+  <message>
+   <source>up to {high}</source>
+   <translation>bis {high}</translation>
+  </message>
+  <message>
+   <source>at {value}</source>
+   <translation>bei {value}</translation>
+  </message>
+  <message>
+   <source>Does not suit</source>
+   <translation>Passt nicht</translation>
+  </message>
+  <message>
+   <source>{n} of {count}</source>
+   <translation>{n} von {count}</translation>
+  </message>
+  <message>
+   <source>Mind: {cautions}.</source>
+   <translation>Vorsicht: {cautions}.</translation>
+  </message>
+  <message>
+   <source>runs {where}</source>
+   <translation>läuft {where}</translation>
+  </message>
+  <message>
+   <source>works under its margin {where}</source>
+   <translation>arbeitet unter der Reserve {where}</translation>
+  </message>
+  <message>
+   <source>1 panel</source>
+   <translation>1 Modul</translation>
+  </message>
+  <message>
+   <source>{n} panels</source>
+   <translation>{n} Module</translation>
+  </message>
+  <message>
+   <source>{label}: {value}, {share} of what the panel could give. Enter goes to what governs it.</source>
+   <translation>{label}: {value}, {share} des möglichen Modulertrags. Die Eingabetaste führt zur bestimmenden Größe.</translation>
+  </message>
+  <message>
+   <source>operation {n}</source>
+   <translation>Vorgang {n}</translation>
+  </message>
+  <message>
+   <source>corridor</source>
+   <translation>Flur</translation>
+  </message>
+  <message>
+   <source>desk</source>
+   <translation>Tisch</translation>
+  </message>
+  <message>
+   <source>window</source>
+   <translation>Fenster</translation>
+  </message>
+  <message>
+   <source>shade</source>
+   <translation>Schatten</translation>
+  </message>
+  <message>
+   <source>sun</source>
+   <translation>Sonne</translation>
+  </message>
+  <message>
+   <source>capacitor</source>
+   <translation>Kondensator</translation>
+  </message>
+  <message>
+   <source>supercapacitor</source>
+   <translation>Superkondensator</translation>
+  </message>
+  <message>
+   <source>coin cell</source>
+   <translation>Knopfzelle</translation>
+  </message>
+  <message>
+   <source>pouch or round cell</source>
+   <translation>Pouch- oder Rundzelle</translation>
+  </message>
+  <message>
+   <source>Load pulse</source>
+   <translation>Lastpuls</translation>
+  </message>
+  <message>
+   <source>{moment}, week {n}</source>
+   <translation>{moment}, Woche {n}</translation>
+  </message>
+  <message>
+   <source>A lux meter weighs light as the eye does, so the same reading means different things to a cell: watts and current depend on the source.</source>
+   <translation>Ein Luxmeter bewertet Licht wie das Auge. Derselbe Messwert bedeutet für eine Zelle daher Verschiedenes: Watt und Strom hängen von der Quelle ab.</translation>
+  </message>
+  <message>
+   <source>What {light} mean to {cell}</source>
+   <translation>Was {light} bedeuten: {cell}</translation>
+  </message>
+  <message>
+   <source>{light} of it are {irradiance} W/m² and {current} µA/cm².</source>
+   <translation>{light} davon sind {irradiance} W/m² und {current} µA/cm².</translation>
+  </message>
+  <message>
+   <source>No light reaches the panel.</source>
+   <translation>Kein Licht erreicht das Modul.</translation>
+  </message>
+  <message>
+   <source>At {light}, of which {rest} reach the cells, the panels give at most {power}, at {voltage}.</source>
+   <translation>Bei {light}, wovon {rest} die Zellen erreichen, geben die Module höchstens {power} ab, bei {voltage}.</translation>
+  </message>
+  <message>
+   <source>At {light} the panels give at most {power}, at {voltage}.</source>
+   <translation>Bei {light} geben die Module höchstens {power} ab, bei {voltage}.</translation>
+  </message>
+  <message>
+   <source>passes</source>
+   <translation>besteht</translation>
+  </message>
+  <message>
+   <source>under its margin</source>
+   <translation>unter der Reserve</translation>
+  </message>
+  <message>
+   <source>fails</source>
+   <translation>fällt durch</translation>
+  </message>
+  <message>
+   <source>pinned</source>
+   <translation>angeheftet</translation>
+  </message>
+  <message>
+   <source>Store voltage over {time}: from {first} to {last}, highest {highest}, lowest in a pulse {lowest}, connects {n} times.</source>
+   <translation>Speicherspannung über {time}: von {first} bis {last}, höchste {highest}, tiefste im Puls {lowest}, schaltet {n}-mal ein.</translation>
+  </message>
+  <message>
+   <source>{reached}; {wanted} asked for</source>
+   <translation>{reached}; {wanted} gefordert</translation>
+  </message>
+  <message>
+   <source>Empty to first operation</source>
+   <translation>Leer bis erster Vorgang</translation>
+  </message>
+  <message>
+   <source>Empty to full</source>
+   <translation>Leer bis voll</translation>
+  </message>
+  <message>
+   <source>From full in the dark</source>
+   <translation>Von voll im Dunkeln</translation>
+  </message>
+  <message>
+   <source>Recovery from flat</source>
+   <translation>Erholung von leer</translation>
+  </message>
+  <message>
+   <source>Lowest store voltage</source>
+   <translation>Tiefste Speicherspannung</translation>
+  </message>
+  <message>
+   <source>Operations per charge</source>
+   <translation>Vorgänge je Ladung</translation>
+  </message>
+  <message>
+   <source>Most operations a day</source>
+   <translation>Meiste Vorgänge pro Tag</translation>
+  </message>
+  <message>
+   <source>Least light that sustains</source>
+   <translation>Mindestlicht auf Dauer</translation>
+  </message>
+  <message>
+   <source>no limit</source>
+   <translation>unbegrenzt</translation>
+  </message>
+  <message>
+   <source>store</source>
+   <translation>Speicher</translation>
+  </message>
+  <message>
+   <source>light</source>
+   <translation>Licht</translation>
+  </message>
+  <message>
+   <source>charging</source>
+   <translation>Ladestrom</translation>
+  </message>
+  <message>
+   <source>load</source>
+   <translation>Verbraucher</translation>
+  </message>
+  <message>
+   <source>ESR step</source>
+   <translation>ESR-Sprung</translation>
+  </message>
+  <message>
+   <source>ramp</source>
+   <translation>Rampe</translation>
+  </message>
+  <message>
+   <source>lowest</source>
+   <translation>tiefste</translation>
+  </message>
+  <message>
+   <source>minimum</source>
+   <translation>Minimum</translation>
+  </message>
+  <message>
+   <source>{check}: {state}, {value}, margin {margin}</source>
+   <translation>{check}: {state}, {value}, Reserve {margin}</translation>
+  </message>
+  <message>
+   <source>off</source>
+   <translation>aus</translation>
+  </message>
+  <message>
+   <source>input should be greater than or equal to {ge}</source>
+   <translation>muss mindestens {ge} sein</translation>
+  </message>
+  <message>
+   <source>input should be less than or equal to {le}</source>
+   <translation>darf höchstens {le} sein</translation>
+  </message>
+  <message>
+   <source>input should be a finite number</source>
+   <translation>muss eine endliche Zahl sein</translation>
+  </message>
+  <message>
+   <source>input should be a valid number</source>
+   <translation>muss eine Zahl sein</translation>
+  </message>
+  <message>
+   <source>input should be a valid number, unable to parse string as a number</source>
+   <translation>muss eine Zahl sein; der Text ist keine</translation>
+  </message>
+  <message>
+   <source>input should be a valid integer</source>
+   <translation>muss eine ganze Zahl sein</translation>
+  </message>
+  <message>
+   <source>input should be a valid integer, unable to parse string as an integer</source>
+   <translation>muss eine ganze Zahl sein; der Text ist keine</translation>
+  </message>
+  <message>
+   <source>input should be a valid integer, got a number with a fractional part</source>
+   <translation>muss eine ganze Zahl sein, ohne Nachkommastellen</translation>
+  </message>
+  <message>
+   <source>input should be a valid boolean</source>
+   <translation>muss true oder false sein</translation>
+  </message>
+  <message>
+   <source>input should be a valid string</source>
+   <translation>muss ein Text sein</translation>
+  </message>
+  <message>
+   <source>string should have at most {max_length} characters</source>
+   <translation>darf höchstens {max_length} Zeichen haben</translation>
+  </message>
+  <message>
+   <source>input should be a valid array</source>
+   <translation>muss eine Liste sein</translation>
+  </message>
+  <message>
+   <source>input should be {expected}</source>
+   <translation>muss {expected} sein</translation>
+  </message>
+  <message>
+   <source>{label} takes {low} to {high}.</source>
+   <translation>{label}: zulässig ist {low} bis {high}.</translation>
+  </message>
+  <message>
+   <source>There is nothing to change at {path}.</source>
+   <translation>An der Stelle {path} ist nichts zu ändern.</translation>
+  </message>
+  <message>
+   <source>{label} does not take that.</source>
+   <translation>{label}: hier nicht zulässig.</translation>
+  </message>
+  <message>
+   <source>This scenario cannot be computed: {reason}</source>
+   <translation>Dieses Szenario ist nicht berechenbar: {reason}</translation>
+  </message>
+  <message>
+   <source>Can it live on the light it gets?</source>
+   <translation>Reicht ihm das Licht, das es bekommt?</translation>
+  </message>
+  <message>
+   <source>the text is not JSON: {reason}.</source>
+   <translation>der Text ist kein JSON: {reason}.</translation>
+  </message>
+  <message>
+   <source>{key} is not a known key; known are {known}.</source>
+   <translation>{key} ist kein bekannter Schlüssel; bekannt sind {known}.</translation>
+  </message>
+  <message>
+   <source>stand set-up</source>
+   <translation>Messestand-Einrichtung</translation>
+  </message>
+  <message>
+   <source>must name at least one of the four knobs</source>
+   <translation>muss mindestens einen der vier Regler nennen</translation>
+  </message>
+  <message>
+   <source>Four knobs</source>
+   <translation>Vier Regler</translation>
+  </message>
+  <message>
+   <source>Light, panels, store and load pulse: drag one, or give it the focus and use the arrow keys. One step is one real part. Below each, a fold holds the details.</source>
+   <translation>Licht, Module, Speicher und Lastpuls: ziehen, oder den Fokus setzen und die Pfeiltasten benutzen. Eine Stufe ist ein wirkliches Bauteil. Darunter lassen sich die Einzelheiten aufklappen.</translation>
+  </message>
+  <message>
+   <source>Where it breaks even</source>
+   <translation>Wo es umschlägt</translation>
+  </message>
+  <message>
+   <source>The thick part of each track is where the design runs, everything else as it is. The line below it says the same in numbers.</source>
+   <translation>Wo die Bahn eines Reglers dick ist, läuft der Entwurf, wenn alles andere bleibt. Die Zeile darunter sagt dasselbe in Zahlen.</translation>
+  </message>
+  <message>
+   <source>The sign</source>
+   <translation>Das Schild</translation>
+  </message>
+  <message>
+   <source>A full disc runs, a half disc is marginal, an open ring falls short. The reason that governs stands beside it, and the six checks below; press one to read it.</source>
+   <translation>Volle Scheibe: läuft; halbe Scheibe: knapp; offener Ring: reicht nicht. Daneben steht der bestimmende Grund, darunter die sechs Prüfungen; zum Lesen eine anklicken.</translation>
+  </message>
+  <message>
+   <source>The trace</source>
+   <translation>Der Verlauf</translation>
+  </message>
+  <message>
+   <source>The store's voltage over the week, lit hours shaded, thresholds dashed. Point at it, or use the arrow keys, to read every curve at one moment.</source>
+   <translation>Die Speicherspannung über die Woche, helle Stunden hinterlegt, Schwellen gestrichelt. Mit dem Zeiger oder den Pfeiltasten sind alle Kurven in einem Moment abzulesen.</translation>
+  </message>
+  <message>
+   <source>The drawers</source>
+   <translation>Die Fächer</translation>
+  </message>
+  <message>
+   <source>Below the trace: where the energy goes, which store, where it would work, how sure. Press F1 anywhere to have a quantity explained. This tour is in the Help menu.</source>
+   <translation>Unter dem Verlauf: wohin die Energie geht, welcher Speicher, wo es ginge, wie sicher. F1 erklärt überall eine Größe. Diesen Rundgang zeigt auch das Menü Hilfe.</translation>
+  </message>
+  <message>
+   <source>LED, warm white 2700 K</source>
+   <translation>LED, warmweiß 2700 K</translation>
+  </message>
+  <message>
+   <source>LED, warm white 3000 K</source>
+   <translation>LED, warmweiß 3000 K</translation>
+  </message>
+  <message>
+   <source>LED, neutral white 4000 K</source>
+   <translation>LED, neutralweiß 4000 K</translation>
+  </message>
+  <message>
+   <source>LED, cool white 5000 K</source>
+   <translation>LED, kaltweiß 5000 K</translation>
+  </message>
+  <message>
+   <source>LED, daylight white 6600 K</source>
+   <translation>LED, tageslichtweiß 6600 K</translation>
+  </message>
+  <message>
+   <source>LED, violet pumped</source>
+   <translation>LED, violett angeregt</translation>
+  </message>
+  <message>
+   <source>Fluorescent, cool white</source>
+   <translation>Leuchtstoff, kaltweiß</translation>
+  </message>
+  <message>
+   <source>Fluorescent, 5000 K</source>
+   <translation>Leuchtstoff, 5000 K</translation>
+  </message>
+  <message>
+   <source>Fluorescent, three-band 4000 K</source>
+   <translation>Leuchtstoff, Dreibanden 4000 K</translation>
+  </message>
+  <message>
+   <source>Incandescent</source>
+   <translation>Glühlampe</translation>
+  </message>
+  <message>
+   <source>Daylight behind glass</source>
+   <translation>Tageslicht hinter Glas</translation>
+  </message>
+  <message>
+   <source>Daylight, open sky</source>
+   <translation>Tageslicht im Freien</translation>
+  </message>
+  <message>
+   <source>Lux meter at the panel</source>
+   <translation>Luxmeter am Modul</translation>
+  </message>
+  <message>
+   <source>Telephone or lamp data</source>
+   <translation>Telefon oder Lampendaten</translation>
+  </message>
+  <message>
+   <source>A guess</source>
+   <translation>Geschätzt</translation>
+  </message>
+  <message>
+   <source>The same at every hour</source>
+   <translation>Zu jeder Stunde gleich</translation>
+  </message>
+  <message>
+   <source>A week of lit hours</source>
+   <translation>Woche mit hellen Stunden</translation>
+  </message>
+  <message>
+   <source>A measured log</source>
+   <translation>Gemessenes Protokoll</translation>
+  </message>
+  <message>
+   <source>Count as dark</source>
+   <translation>Als dunkel zählen</translation>
+  </message>
+  <message>
+   <source>Hold the last reading</source>
+   <translation>Letzten Messwert halten</translation>
+  </message>
+  <message>
+   <source>Amorphous silicon</source>
+   <translation>Amorphes Silizium</translation>
+  </message>
+  <message>
+   <source>Crystalline silicon</source>
+   <translation>Kristallines Silizium</translation>
+  </message>
+  <message>
+   <source>Gallium arsenide</source>
+   <translation>Galliumarsenid</translation>
+  </message>
+  <message>
+   <source>Dye-sensitised</source>
+   <translation>Farbstoffzelle</translation>
+  </message>
+  <message>
+   <source>Organic</source>
+   <translation>Organisch</translation>
+  </message>
+  <message>
+   <source>Perovskite</source>
+   <translation>Perowskit</translation>
+  </message>
+  <message>
+   <source>Direct, through a diode</source>
+   <translation>Direkt, über eine Diode</translation>
+  </message>
+  <message>
+   <source>Switching converter</source>
+   <translation>Schaltwandler</translation>
+  </message>
+  <message>
+   <source>A fraction of open-circuit voltage</source>
+   <translation>Anteil der Leerlaufspannung</translation>
+  </message>
+  <message>
+   <source>Maximum power</source>
+   <translation>Maximale Leistung</translation>
+  </message>
+  <message>
+   <source>Electrolytic or film capacitor</source>
+   <translation>Elektrolyt- oder Folienkondensator</translation>
+  </message>
+  <message>
+   <source>Supercapacitor bank</source>
+   <translation>Superkondensatorbank</translation>
+  </message>
+  <message>
+   <source>Rechargeable lithium cell</source>
+   <translation>Lithium-Akkuzelle</translation>
+  </message>
+  <message>
+   <source>None</source>
+   <translation>Ohne</translation>
+  </message>
+  <message>
+   <source>Resistors</source>
+   <translation>Widerstände</translation>
+  </message>
+  <message>
+   <source>Active</source>
+   <translation>Aktiv</translation>
+  </message>
+  <message>
+   <source>Settled</source>
+   <translation>Stabil</translation>
+  </message>
+  <message>
+   <source>First days</source>
+   <translation>Erste Tage</translation>
+  </message>
+  <message>
+   <source>Lithium-ion</source>
+   <translation>Lithium-Ionen</translation>
+  </message>
+  <message>
+   <source>Lithium iron phosphate</source>
+   <translation>Lithium-Eisenphosphat</translation>
+  </message>
+  <message>
+   <source>Lithium titanate</source>
+   <translation>Lithiumtitanat</translation>
+  </message>
+  <message>
+   <source>Linear</source>
+   <translation>Linear</translation>
+  </message>
+  <message>
+   <source>Switching</source>
+   <translation>Schaltend</translation>
+  </message>
+  <message>
+   <source>At a fixed interval</source>
+   <translation>In festem Abstand</translation>
+  </message>
+  <message>
+   <source>Whenever the store is ready</source>
+   <translation>Sobald der Speicher bereit ist</translation>
+  </message>
+  <message>
+   <source>Latching valve</source>
+   <translation>Bistabiles Ventil</translation>
+  </message>
+  <message>
+   <source>Vent or flap</source>
+   <translation>Lüftung oder Klappe</translation>
+  </message>
+  <message>
+   <source>Door lock</source>
+   <translation>Türschloss</translation>
+  </message>
+  <message>
+   <source>Other motor</source>
+   <translation>Anderer Motor</translation>
+  </message>
+  <message>
+   <source>Mon</source>
+   <translation>Mo</translation>
+  </message>
+  <message>
+   <source>Tue</source>
+   <translation>Di</translation>
+  </message>
+  <message>
+   <source>Wed</source>
+   <translation>Mi</translation>
+  </message>
+  <message>
+   <source>Thu</source>
+   <translation>Do</translation>
+  </message>
+  <message>
+   <source>Fri</source>
+   <translation>Fr</translation>
+  </message>
+  <message>
+   <source>Sat</source>
+   <translation>Sa</translation>
+  </message>
+  <message>
+   <source>Sun</source>
+   <translation>So</translation>
+  </message>
+  <message>
+   <source>&amp;New</source>
+   <translation>&amp;Neu</translation>
+  </message>
+  <message>
+   <source>New scenario</source>
+   <translation>Neues Szenario</translation>
+  </message>
+  <message>
+   <source>New &amp;window</source>
+   <translation>Neues &amp;Fenster</translation>
+  </message>
+  <message>
+   <source>Open a further window</source>
+   <translation>Ein weiteres Fenster öffnen</translation>
+  </message>
+  <message>
+   <source>&amp;Close window</source>
+   <translation>Fenster s&amp;chließen</translation>
+  </message>
+  <message>
+   <source>Close this window</source>
+   <translation>Dieses Fenster schließen</translation>
+  </message>
+  <message>
+   <source>&amp;Open…</source>
+   <translation>&amp;Öffnen…</translation>
+  </message>
+  <message>
+   <source>Open a scenario</source>
+   <translation>Szenario öffnen</translation>
+  </message>
+  <message>
+   <source>&amp;Save</source>
+   <translation>&amp;Speichern</translation>
+  </message>
+  <message>
+   <source>Save the scenario</source>
+   <translation>Szenario speichern</translation>
+  </message>
+  <message>
+   <source>Save &amp;as…</source>
+   <translation>Speichern &amp;unter…</translation>
+  </message>
+  <message>
+   <source>Save under another name</source>
+   <translation>Unter anderem Namen speichern</translation>
+  </message>
+  <message>
+   <source>&amp;Quit</source>
+   <translation>B&amp;eenden</translation>
+  </message>
+  <message>
+   <source>Close every window</source>
+   <translation>Alle Fenster schließen</translation>
+  </message>
+  <message>
+   <source>&amp;Undo</source>
+   <translation>&amp;Rückgängig</translation>
+  </message>
+  <message>
+   <source>Undo</source>
+   <translation>Rückgängig</translation>
+  </message>
+  <message>
+   <source>&amp;Redo</source>
+   <translation>&amp;Wiederholen</translation>
+  </message>
+  <message>
+   <source>Redo</source>
+   <translation>Wiederholen</translation>
+  </message>
+  <message>
+   <source>&amp;Pin</source>
+   <translation>&amp;Anheften</translation>
+  </message>
+  <message>
+   <source>Keep this design as a dashed curve to compare with</source>
+   <translation>Diese Auslegung als gestrichelte Kurve zum Vergleich behalten</translation>
+  </message>
+  <message>
+   <source>&amp;Compare…</source>
+   <translation>&amp;Vergleichen…</translation>
+  </message>
+  <message>
+   <source>Compare this design with another one</source>
+   <translation>Diese Auslegung mit einer anderen vergleichen</translation>
+  </message>
+  <message>
+   <source>S&amp;tand…</source>
+   <translation>&amp;Messestand…</translation>
+  </message>
+  <message>
+   <source>Set up the page for visitors of a stand</source>
+   <translation>Die Seite für Besucher eines Messestands einrichten</translation>
+  </message>
+  <message>
+   <source>&amp;Guide…</source>
+   <translation>&amp;Wegweiser…</translation>
+  </message>
+  <message>
+   <source>Five plain questions and an answer</source>
+   <translation>Fünf einfache Fragen und eine Antwort</translation>
+  </message>
+  <message>
+   <source>&amp;Explain what has the focus</source>
+   <translation>Das Element im Fokus &amp;erklären</translation>
+  </message>
+  <message>
+   <source>Explain what has the focus</source>
+   <translation>Das Element im Fokus erklären</translation>
+  </message>
+  <message>
+   <source>Every &amp;quantity</source>
+   <translation>Alle &amp;Größen</translation>
+  </message>
+  <message>
+   <source>Explain every quantity</source>
+   <translation>Alle Größen erklären</translation>
+  </message>
+  <message>
+   <source>&amp;Keyboard</source>
+   <translation>&amp;Tastatur</translation>
+  </message>
+  <message>
+   <source>Show every key</source>
+   <translation>Alle Tasten zeigen</translation>
+  </message>
+  <message>
+   <source>&amp;Model note</source>
+   <translation>&amp;Modellbeschreibung</translation>
+  </message>
+  <message>
+   <source>How it is computed, and how well</source>
+   <translation>Wie gerechnet wird, und wie genau</translation>
+  </message>
+  <message>
+   <source>&amp;Tour of the window</source>
+   <translation>&amp;Rundgang durch das Fenster</translation>
+  </message>
+  <message>
+   <source>Show the tour of the window again</source>
+   <translation>Den Rundgang durch das Fenster noch einmal zeigen</translation>
+  </message>
+  <message>
+   <source>Where does the &amp;energy go?</source>
+   <translation>Wohin geht die &amp;Energie?</translation>
+  </message>
+  <message>
+   <source>Show where the energy goes</source>
+   <translation>Zeigen, wohin die Energie geht</translation>
+  </message>
+  <message>
+   <source>&amp;Which store?</source>
+   <translation>&amp;Welcher Speicher?</translation>
+  </message>
+  <message>
+   <source>Compare every kind of store</source>
+   <translation>Alle Speicherarten vergleichen</translation>
+  </message>
+  <message>
+   <source>Where would it wor&amp;k?</source>
+   <translation>W&amp;o würde es laufen?</translation>
+  </message>
+  <message>
+   <source>Map the verdict over two quantities</source>
+   <translation>Das Urteil über zwei Größen auftragen</translation>
+  </message>
+  <message>
+   <source>H&amp;ow sure?</source>
+   <translation>Wie s&amp;icher?</translation>
+  </message>
+  <message>
+   <source>See what tolerances and age do</source>
+   <translation>Sehen, was Toleranzen und Alter bewirken</translation>
+  </message>
+  <message>
+   <source>How does the &amp;panel work?</source>
+   <translation>Wie arbeitet das &amp;Modul?</translation>
+  </message>
+  <message>
+   <source>Show the panel's curves</source>
+   <translation>Die Kennlinien des Moduls zeigen</translation>
+  </message>
+  <message>
+   <source>&amp;About Gloaming</source>
+   <translation>&amp;Über Gloaming</translation>
+  </message>
+  <message>
+   <source>About this program</source>
+   <translation>Über dieses Programm</translation>
+  </message>
+  <message>
+   <source>Compare this design with</source>
+   <translation>Diesen Entwurf vergleichen mit</translation>
+  </message>
+  <message>
+   <source>No design is pinned; Ctrl+P pins the open one</source>
+   <translation>Kein Entwurf ist angeheftet; Strg+P heftet den offenen an</translation>
+  </message>
+  <message>
+   <source>The pinned design</source>
+   <translation>Der angeheftete Entwurf</translation>
+  </message>
+  <message>
+   <source>The pinned design: none yet</source>
+   <translation>Der angeheftete Entwurf: noch keiner</translation>
+  </message>
+  <message>
+   <source>Example: {name}</source>
+   <translation>Beispiel: {name}</translation>
+  </message>
+  <message>
+   <source>A scenario file…</source>
+   <translation>Eine Szenariodatei…</translation>
+  </message>
+  <message>
+   <source>This design</source>
+   <translation>Dieser Entwurf</translation>
+  </message>
+  <message>
+   <source>The other</source>
+   <translation>Der andere</translation>
+  </message>
+  <message>
+   <source>the pinned design</source>
+   <translation>der angeheftete Entwurf</translation>
+  </message>
+  <message>
+   <source>The other: {name}</source>
+   <translation>Der andere: {name}</translation>
+  </message>
+  <message>
+   <source>Compare – Gloaming</source>
+   <translation>Vergleich – Gloaming</translation>
+  </message>
+  <message>
+   <source>What differs, one value a row; Enter takes the other design's value over</source>
+   <translation>Unterschiede, ein Wert je Zeile; Enter übernimmt den Wert des anderen Entwurfs</translation>
+  </message>
+  <message>
+   <source>Checks and answers of both designs</source>
+   <translation>Prüfungen und Antworten beider Entwürfe</translation>
+  </message>
+  <message>
+   <source>Take over</source>
+   <translation>Übernehmen</translation>
+  </message>
+  <message>
+   <source>Put the other design's value in place of this one's, for every chosen row (Enter; undo takes it back)</source>
+   <translation>In jeder gewählten Zeile den Wert des anderen Entwurfs einsetzen (Enter; Rückgängig nimmt es zurück)</translation>
+  </message>
+  <message>
+   <source>Compare with…</source>
+   <translation>Vergleichen mit…</translation>
+  </message>
+  <message>
+   <source>Choose the other design</source>
+   <translation>Den anderen Entwurf wählen</translation>
+  </message>
+  <message>
+   <source>Export table…</source>
+   <translation>Tabellenexport…</translation>
+  </message>
+  <message>
+   <source>Save a table as CSV</source>
+   <translation>Eine Tabelle als CSV speichern</translation>
+  </message>
+  <message>
+   <source>Close the comparison (Esc)</source>
+   <translation>Vergleich schließen (Esc)</translation>
+  </message>
+  <message>
+   <source>What differs</source>
+   <translation>Unterschiede</translation>
+  </message>
+  <message>
+   <source>What comes of it</source>
+   <translation>Was sich ergibt</translation>
+  </message>
+  <message>
+   <source>the other</source>
+   <translation>der andere</translation>
+  </message>
+  <message>
+   <source>Take {n} over</source>
+   <translation>{n} übernehmen</translation>
+  </message>
+  <message>
+   <source>The scenario was not opened</source>
+   <translation>Das Szenario wurde nicht geöffnet</translation>
+  </message>
+  <message>
+   <source>Nothing was exported</source>
+   <translation>Nichts wurde exportiert</translation>
+  </message>
+  <message>
+   <source>Store voltage of both, V</source>
+   <translation>Speicherspannung beider, V</translation>
+  </message>
+  <message>
+   <source>What &amp;differs, CSV…</source>
+   <translation>&amp;Unterschiede, CSV…</translation>
+  </message>
+  <message>
+   <source>Checks and &amp;answers, CSV…</source>
+   <translation>Prüfungen und &amp;Antworten, CSV…</translation>
+  </message>
+  <message>
+   <source>Untitled</source>
+   <translation>Ohne Titel</translation>
+  </message>
+  <message>
+   <source>working…</source>
+   <translation>rechnet…</translation>
+  </message>
+  <message>
+   <source>Hazard: {title}</source>
+   <translation>Gefahr: {title}</translation>
+  </message>
+  <message>
+   <source>Take over {value} as {label} (Enter; undo takes it back)</source>
+   <translation>{label}: {value} übernehmen (Enter; Rückgängig nimmt es zurück)</translation>
+  </message>
+  <message>
+   <source>{label}: {value}, {share}. Click to change it</source>
+   <translation>{label}: {value}, {share}. Zum Ändern anklicken</translation>
+  </message>
+  <message>
+   <source>Energy by where it ends</source>
+   <translation>Energie, nach Verbleib</translation>
+  </message>
+  <message>
+   <source>Where does the energy go?</source>
+   <translation>Wohin geht die Energie?</translation>
+  </message>
+  <message>
+   <source>Nothing to show because no light reaches the panel. Open it again after raising the light level or adding lit hours.</source>
+   <translation>Nichts zu zeigen, weil kein Licht das Modul erreicht. Nach Erhöhen der Beleuchtungsstärke oder Hinzufügen heller Stunden erneut öffnen.</translation>
+  </message>
+  <message>
+   <source>Which store?</source>
+   <translation>Welcher Speicher?</translation>
+  </message>
+  <message>
+   <source>Kinds of store, one a row; Enter takes the chosen one</source>
+   <translation>Speicherarten, eine je Zeile; Enter übernimmt die gewählte</translation>
+  </message>
+  <message>
+   <source>Take this store</source>
+   <translation>Diesen übernehmen</translation>
+  </message>
+  <message>
+   <source>Put the chosen store into the design (Enter; undo takes it back)</source>
+   <translation>Den gewählten Speicher in den Entwurf einsetzen (Enter; Rückgängig nimmt ihn zurück)</translation>
+  </message>
+  <message>
+   <source>There is nothing to show because the library holds no store.</source>
+   <translation>Nichts zu zeigen, weil die Bibliothek keinen Speicher enthält.</translation>
+  </message>
+  <message>
+   <source>voltage over time</source>
+   <translation>Spannung über der Zeit</translation>
+  </message>
+  <message>
+   <source>{sentence}
+Change the design or open the drawer again.</source>
+   <translation>{sentence}
+Den Entwurf ändern oder das Fach erneut öffnen.</translation>
+  </message>
+  <message>
+   <source>for the design before</source>
+   <translation>zum vorigen Entwurf</translation>
+  </message>
+  <message>
+   <source>Pictures (*.png)</source>
+   <translation>Bilder (*.png)</translation>
+  </message>
+  <message>
+   <source>Drawings (*.svg)</source>
+   <translation>Zeichnungen (*.svg)</translation>
+  </message>
+  <message>
+   <source>Tables (*.csv)</source>
+   <translation>Tabellen (*.csv)</translation>
+  </message>
+  <message>
+   <source>Export</source>
+   <translation>Export</translation>
+  </message>
+  <message>
+   <source>{name} cannot be written there.</source>
+   <translation>{name} kann dort nicht geschrieben werden.</translation>
+  </message>
+  <message>
+   <source>Export…</source>
+   <translation>Export…</translation>
+  </message>
+  <message>
+   <source>Save this picture or its numbers</source>
+   <translation>Dieses Bild oder seine Zahlen speichern</translation>
+  </message>
+  <message>
+   <source>Export picture or numbers</source>
+   <translation>Bild oder Zahlen exportieren</translation>
+  </message>
+  <message>
+   <source>Numbers, &amp;CSV…</source>
+   <translation>Zahlen, &amp;CSV…</translation>
+  </message>
+  <message>
+   <source>Numbers: {name}, &amp;CSV…</source>
+   <translation>Zahlen: {name}, &amp;CSV…</translation>
+  </message>
+  <message>
+   <source>Picture, &amp;PNG…</source>
+   <translation>Bild, &amp;PNG…</translation>
+  </message>
+  <message>
+   <source>Picture, &amp;SVG…</source>
+   <translation>Bild, &amp;SVG…</translation>
+  </message>
+  <message>
+   <source>half of the units lie under {middle}, nine of ten between {low} and {high}</source>
+   <translation>die Hälfte der Exemplare liegt unter {middle}, neun von zehn zwischen {low} und {high}</translation>
+  </message>
+  <message>
+   <source>{share} never</source>
+   <translation>{share} nie</translation>
+  </message>
+  <message>
+   <source>How does the panel work?</source>
+   <translation>Wie arbeitet das Modul?</translation>
+  </message>
+  <message>
+   <source>   under</source>
+   <translation>   unter</translation>
+  </message>
+  <message>
+   <source>W/m²</source>
+   <translation>W/m²</translation>
+  </message>
+  <message>
+   <source>µA/cm²</source>
+   <translation>µA/cm²</translation>
+  </message>
+  <message>
+   <source>curve</source>
+   <translation>Kennlinie</translation>
+  </message>
+  <message>
+   <source>sources</source>
+   <translation>Quellen</translation>
+  </message>
+  <message>
+   <source>Nothing to show because no light reaches the panel.</source>
+   <translation>Nichts zu zeigen, weil kein Licht das Modul erreicht.</translation>
+  </message>
+  <message>
+   <source>power, dashed</source>
+   <translation>Leistung, gestrichelt</translation>
+  </message>
+  <message>
+   <source>Panel current in A and power in W against voltage in V</source>
+   <translation>Modulstrom in A und Leistung in W über der Spannung in V</translation>
+  </message>
+  <message>
+   <source>current, solid</source>
+   <translation>Strom, durchgezogen</translation>
+  </message>
+  <message>
+   <source>How sure?</source>
+   <translation>Wie sicher?</translation>
+  </message>
+  <message>
+   <source>built units</source>
+   <translation>Exemplare</translation>
+  </message>
+  <message>
+   <source>tolerances</source>
+   <translation>Toleranzen</translation>
+  </message>
+  <message>
+   <source>{share} of units after {age} at least work</source>
+   <translation>Alter {age}: {share} der Exemplare arbeiten zumindest</translation>
+  </message>
+  <message>
+   <source>Reserve of the tightest check</source>
+   <translation>Reserve der knappsten Prüfung</translation>
+  </message>
+  <message>
+   <source>asked for</source>
+   <translation>Soll</translation>
+  </message>
+  <message>
+   <source>Usual tolerances</source>
+   <translation>Übliche Toleranzen</translation>
+  </message>
+  <message>
+   <source>Go back to the tolerances that are usual for such parts</source>
+   <translation>Zurück zu den Toleranzen, die bei solchen Teilen üblich sind</translation>
+  </message>
+  <message>
+   <source>{share} of new units at least work</source>
+   <translation>{share} der neuen Exemplare arbeiten zumindest</translation>
+  </message>
+  <message>
+   <source>{share} of units after {age} run</source>
+   <translation>Alter {age}: {share} der Exemplare laufen</translation>
+  </message>
+  <message>
+   <source>After </source>
+   <translation>Mit </translation>
+  </message>
+  <message>
+   <source>Age to compare with, years</source>
+   <translation>Vergleichsalter in Jahren</translation>
+  </message>
+  <message>
+   <source>run</source>
+   <translation>laufen</translation>
+  </message>
+  <message>
+   <source>at least work</source>
+   <translation>mind. knapp</translation>
+  </message>
+  <message>
+   <source>New</source>
+   <comment>units</comment>
+   <translation>Neu</translation>
+  </message>
+  <message>
+   <source>{share} of new units run</source>
+   <translation>{share} der neuen Exemplare laufen</translation>
+  </message>
+  <message>
+   <source> year</source>
+   <translation> Jahr</translation>
+  </message>
+  <message>
+   <source> years</source>
+   <translation> Jahren</translation>
+  </message>
+  <message>
+   <source>Where does energy go?</source>
+   <translation>Wohin die Energie?</translation>
+  </message>
+  <message>
+   <source>Where does it go?</source>
+   <translation>Energieverbleib?</translation>
+  </message>
+  <message>
+   <source>Energy</source>
+   <translation>Energie</translation>
+  </message>
+  <message>
+   <source>Where would it work?</source>
+   <translation>Wo würde es laufen?</translation>
+  </message>
+  <message>
+   <source>Where</source>
+   <translation>Wo</translation>
+  </message>
+  <message>
+   <source>Sure</source>
+   <translation>Sicher</translation>
+  </message>
+  <message>
+   <source>The panel?</source>
+   <translation>Das Modul?</translation>
+  </message>
+  <message>
+   <source>Panel</source>
+   <translation>Modul</translation>
+  </message>
+  <message>
+   <source>{question} (Ctrl+{n}, Esc closes)</source>
+   <translation>{question} (Strg+{n}, Esc schließt)</translation>
+  </message>
+  <message>
+   <source>Legend: plain green runs, amber stripes marginal, red dots falls short</source>
+   <translation>Legende: glattes Grün läuft, gelbe Streifen knapp, rote Punkte reicht nicht</translation>
+  </message>
+  <message>
+   <source>Across</source>
+   <comment>axis</comment>
+   <translation>Waagrecht</translation>
+  </message>
+  <message>
+   <source>Quantity across the map</source>
+   <translation>Waagrechte Größe der Karte</translation>
+  </message>
+  <message>
+   <source>Up</source>
+   <comment>axis</comment>
+   <translation>Senkrecht</translation>
+  </message>
+  <message>
+   <source>Quantity up the map</source>
+   <translation>Senkrechte Größe der Karte</translation>
+  </message>
+  <message>
+   <source>margin 1</source>
+   <translation>Reserve 1</translation>
+  </message>
+  <message>
+   <source>margin {margin} asked for</source>
+   <translation>Sollreserve {margin}</translation>
+  </message>
+  <message>
+   <source>{label}, log</source>
+   <translation>{label}, log</translation>
+  </message>
+  <message>
+   <source>Map of verdicts; arrow keys move the present design</source>
+   <translation>Karte der Urteile; Pfeiltasten bewegen den jetzigen Entwurf</translation>
+  </message>
+  <message>
+   <source>What varies</source>
+   <translation>Was streut</translation>
+  </message>
+  <message>
+   <source>Influence</source>
+   <translation>Einfluss</translation>
+  </message>
+  <message>
+   <source>A tolerance takes 0 {unit} or more.</source>
+   <translation>Für eine Toleranz zulässig ist 0 {unit} oder mehr.</translation>
+  </message>
+  <message>
+   <source>{label} ±{amount}</source>
+   <translation>{label} ±{amount}</translation>
+  </message>
+  <message>
+   <source>Tolerances; type to change the chosen one</source>
+   <translation>Toleranzen; Tippen ändert die gewählte</translation>
+  </message>
+  <message>
+   <source>A tolerance takes 0 to {most} %.</source>
+   <translation>Für eine Toleranz zulässig ist 0 bis {most} %.</translation>
+  </message>
+  <message>
+   <source>{label} ±{amount}; changed from what is usual</source>
+   <translation>{label} ±{amount}; abweichend vom Üblichen</translation>
+  </message>
+  <message>
+   <source>{text} is not a whole number.</source>
+   <translation>{text} ist keine ganze Zahl.</translation>
+  </message>
+  <message>
+   <source>What the phase draws</source>
+   <translation>Was die Phase aufnimmt</translation>
+  </message>
+  <message>
+   <source>Lit block {n}</source>
+   <translation>Lichtblock {n}</translation>
+  </message>
+  <message>
+   <source>Add lit block</source>
+   <translation>Lichtblock hinzufügen</translation>
+  </message>
+  <message>
+   <source>Remove lit block {n}</source>
+   <translation>Lichtblock {n} entfernen</translation>
+  </message>
+  <message>
+   <source>Operation {n}</source>
+   <translation>Vorgang {n}</translation>
+  </message>
+  <message>
+   <source>Add operation</source>
+   <translation>Vorgang hinzufügen</translation>
+  </message>
+  <message>
+   <source>Remove operation {n}</source>
+   <translation>Vorgang {n} entfernen</translation>
+  </message>
+  <message>
+   <source>Phase {n}</source>
+   <translation>Phase {n}</translation>
+  </message>
+  <message>
+   <source>Add phase</source>
+   <translation>Phase hinzufügen</translation>
+  </message>
+  <message>
+   <source>Remove phase {n}</source>
+   <translation>Phase {n} entfernen</translation>
+  </message>
+  <message>
+   <source>Data-sheet line {n}</source>
+   <translation>Datenblattzeile {n}</translation>
+  </message>
+  <message>
+   <source>Add data-sheet line</source>
+   <translation>Datenblattzeile hinzufügen</translation>
+  </message>
+  <message>
+   <source>Remove data-sheet line {n}</source>
+   <translation>Datenblattzeile {n} entfernen</translation>
+  </message>
+  <message>
+   <source>{title}, kind</source>
+   <translation>{title}, Art</translation>
+  </message>
+  <message>
+   <source>Guide – Gloaming</source>
+   <translation>Wegweiser – Gloaming</translation>
+  </message>
+  <message>
+   <source>Back</source>
+   <translation>Zurück</translation>
+  </message>
+  <message>
+   <source>The answer</source>
+   <translation>Die Antwort</translation>
+  </message>
+  <message>
+   <source>Open it in the explorer</source>
+   <translation>Im Hauptfenster öffnen</translation>
+  </message>
+  <message>
+   <source>Question {n} of {count}</source>
+   <translation>Frage {n} von {count}</translation>
+  </message>
+  <message>
+   <source>Show the answer</source>
+   <translation>Antwort zeigen</translation>
+  </message>
+  <message>
+   <source>Next</source>
+   <translation>Weiter</translation>
+  </message>
+  <message>
+   <source>Job</source>
+   <translation>Aufgabe</translation>
+  </message>
+  <message>
+   <source>How often</source>
+   <translation>Wie oft</translation>
+  </message>
+  <message>
+   <source>Dark</source>
+   <translation>Dunkelheit</translation>
+  </message>
+  <message>
+   <source>Matters</source>
+   <translation>Wichtig</translation>
+  </message>
+  <message>
+   <source>What was assumed</source>
+   <translation>Was angenommen wurde</translation>
+  </message>
+  <message>
+   <source>One moment</source>
+   <translation>Einen Moment</translation>
+  </message>
+  <message>
+   <source>Trying panels and stores for this place…</source>
+   <translation>Module und Speicher für diesen Ort werden erprobt…</translation>
+  </message>
+  <message>
+   <source>No answer</source>
+   <translation>Keine Antwort</translation>
+  </message>
+  <message>
+   <source>Change an answer</source>
+   <translation>Eine Antwort ändern</translation>
+  </message>
+  <message>
+   <source>Change the answer: {question}, {answer}</source>
+   <translation>Antwort ändern: {question}, {answer}</translation>
+  </message>
+  <message>
+   <source>Cautions for this scenario</source>
+   <translation>Vorsicht bei diesem Szenario</translation>
+  </message>
+  <message>
+   <source>&amp;Help</source>
+   <translation>&amp;Hilfe</translation>
+  </message>
+  <message>
+   <source>Caution: {titles}</source>
+   <translation>Vorsicht: {titles}</translation>
+  </message>
+  <message>
+   <source>{text}. Press to read.</source>
+   <translation>{text}. Zum Lesen drücken.</translation>
+  </message>
+  <message>
+   <source>Read the cautions in full</source>
+   <translation>Die Hinweise ganz lesen</translation>
+  </message>
+  <message>
+   <source>Every quantity</source>
+   <translation>Alle Größen</translation>
+  </message>
+  <message>
+   <source>Keyboard</source>
+   <translation>Tastatur</translation>
+  </message>
+  <message>
+   <source>Model note</source>
+   <translation>Modellbeschreibung</translation>
+  </message>
+  <message>
+   <source>Data and sources</source>
+   <translation>Daten und Quellen</translation>
+  </message>
+  <message>
+   <source>About</source>
+   <translation>Über</translation>
+  </message>
+  <message>
+   <source>Help – Gloaming</source>
+   <translation>Hilfe – Gloaming</translation>
+  </message>
+  <message>
+   <source>Pages of the help</source>
+   <translation>Seiten der Hilfe</translation>
+  </message>
+  <message>
+   <source>Text of the help</source>
+   <translation>Text der Hilfe</translation>
+  </message>
+  <message>
+   <source>Find in this page</source>
+   <translation>Auf dieser Seite suchen</translation>
+  </message>
+  <message>
+   <source>not on this page</source>
+   <translation>nicht auf dieser Seite</translation>
+  </message>
+  <message>
+   <source>Estimates are planning aids: local codes, the part's data sheet and a qualified person decide.</source>
+   <translation>Abschätzungen sind Planungshilfen: Örtliche Vorschriften, das Datenblatt des Teils und eine Fachkraft entscheiden.</translation>
+  </message>
+  <message>
+   <source>LGPL-3.0-only, with Qt under the same licence</source>
+   <translation>LGPL-3.0-only, Qt unter derselben Lizenz</translation>
+  </message>
+  <message>
+   <source>{low} to {high}</source>
+   <translation>{low} bis {high}</translation>
+  </message>
+  <message>
+   <source>What the verdict rests on</source>
+   <translation>Worauf das Urteil beruht</translation>
+  </message>
+  <message>
+   <source>Says whether a small electronic device can live on indoor light, and with which panels, store and duty cycle.</source>
+   <translation>Sagt, ob ein kleines elektronisches Gerät von Innenraumlicht leben kann, und mit welchen Modulen, welchem Speicher und welchem Arbeitstakt.</translation>
+  </message>
+  <message>
+   <source>MIT licence. The data that comes with it keeps its own licences; see Data and sources.</source>
+   <translation>MIT-Lizenz. Die mitgelieferten Daten behalten ihre eigenen Lizenzen; siehe „Daten und Quellen“.</translation>
+  </message>
+  <message>
+   <source>Scenario files: {format}, version {version}. The model is described, with its sources and its limits, in the model note.</source>
+   <translation>Szenariodateien: {format}, Version {version}. Das Modell ist mit seinen Quellen und Grenzen in der Modellbeschreibung beschrieben.</translation>
+  </message>
+  <message>
+   <source>On a slider</source>
+   <translation>An einem Regler</translation>
+  </message>
+  <message>
+   <source>In a number</source>
+   <translation>In einer Zahl</translation>
+  </message>
+  <message>
+   <source>On the trace</source>
+   <translation>Im Verlauf</translation>
+  </message>
+  <message>
+   <source>In the guide</source>
+   <translation>Im Wegweiser</translation>
+  </message>
+  <message>
+   <source>Typical</source>
+   <translation>Typisch</translation>
+  </message>
+  <message>
+   <source>Where to read it</source>
+   <translation>Wo es steht</translation>
+  </message>
+  <message>
+   <source>How this is known</source>
+   <translation>Woher man das weiß</translation>
+  </message>
+  <message>
+   <source>not installed</source>
+   <translation>nicht installiert</translation>
+  </message>
+  <message>
+   <source>Libraries</source>
+   <translation>Bibliotheken</translation>
+  </message>
+  <message>
+   <source>It takes</source>
+   <translation>Möglich</translation>
+  </message>
+  <message>
+   <source>Nothing here calls for a caution.</source>
+   <translation>Hier ist nichts, das zur Vorsicht mahnt.</translation>
+  </message>
+  <message>
+   <source>Anywhere</source>
+   <translation>Überall</translation>
+  </message>
+  <message>
+   <source>one stop down or up</source>
+   <translation>eine Raste abwärts oder aufwärts</translation>
+  </message>
+  <message>
+   <source>Page Up, Page Down</source>
+   <translation>Bild auf, Bild ab</translation>
+  </message>
+  <message>
+   <source>several stops</source>
+   <translation>mehrere Rasten</translation>
+  </message>
+  <message>
+   <source>Home, End</source>
+   <translation>Pos1, Ende</translation>
+  </message>
+  <message>
+   <source>first and last stop</source>
+   <translation>erste und letzte Raste</translation>
+  </message>
+  <message>
+   <source>Delete</source>
+   <comment>key</comment>
+   <translation>Entf</translation>
+  </message>
+  <message>
+   <source>back to the starting value</source>
+   <translation>zurück zum Anfangswert</translation>
+  </message>
+  <message>
+   <source>one stop up or down</source>
+   <translation>eine Raste aufwärts oder abwärts</translation>
+  </message>
+  <message>
+   <source>Enter</source>
+   <comment>key</comment>
+   <translation>Enter</translation>
+  </message>
+  <message>
+   <source>take the number; 470u, 1,5 F and 90 min are understood</source>
+   <translation>die Zahl übernehmen; 470u, 1,5 F und 90 min werden verstanden</translation>
+  </message>
+  <message>
+   <source>Esc</source>
+   <comment>key</comment>
+   <translation>Esc</translation>
+  </message>
+  <message>
+   <source>take back what was typed</source>
+   <translation>das Getippte zurücknehmen</translation>
+  </message>
+  <message>
+   <source>move the time cursor</source>
+   <translation>den Zeitcursor bewegen</translation>
+  </message>
+  <message>
+   <source>zoom in and out</source>
+   <translation>hinein- und herauszoomen</translation>
+  </message>
+  <message>
+   <source>Home</source>
+   <comment>key</comment>
+   <translation>Pos1</translation>
+  </message>
+  <message>
+   <source>show the whole span</source>
+   <translation>die ganze Spanne zeigen</translation>
+  </message>
+  <message>
+   <source>hide the time cursor</source>
+   <translation>den Zeitcursor ausblenden</translation>
+  </message>
+  <message>
+   <source>choose an answer</source>
+   <translation>eine Antwort wählen</translation>
+  </message>
+  <message>
+   <source>next question</source>
+   <translation>nächste Frage</translation>
+  </message>
+  <message>
+   <source>Alt+←</source>
+   <translation>Alt+←</translation>
+  </message>
+  <message>
+   <source>previous question</source>
+   <translation>vorige Frage</translation>
+  </message>
+  <message>
+   <source>close the guide</source>
+   <translation>den Wegweiser schließen</translation>
+  </message>
+  <message>
+   <source>Put the focus on a slider, a number or a choice: this pane says what it is, what is typical, and where a data sheet states it.</source>
+   <translation>Einen Regler, eine Zahl oder eine Auswahl in den Fokus nehmen: Hier steht dann, was es ist, was typisch ist und wo es im Datenblatt zu finden ist.</translation>
+  </message>
+  <message>
+   <source>Help</source>
+   <translation>Hilfe</translation>
+  </message>
+  <message>
+   <source>All of the help</source>
+   <translation>Die ganze Hilfe</translation>
+  </message>
+  <message>
+   <source>Close the help</source>
+   <translation>Hilfe schließen</translation>
+  </message>
+  <message>
+   <source>Close the help (Esc)</source>
+   <translation>Hilfe schließen (Esc)</translation>
+  </message>
+  <message>
+   <source>Scenario</source>
+   <translation>Szenario</translation>
+  </message>
+  <message>
+   <source>Hours of light</source>
+   <translation>Lichtzeiten</translation>
+  </message>
+  <message>
+   <source>Lit block</source>
+   <translation>Lichtblock</translation>
+  </message>
+  <message>
+   <source>Data-sheet line of a panel</source>
+   <translation>Datenblattzeile eines Moduls</translation>
+  </message>
+  <message>
+   <source>Operation</source>
+   <translation>Vorgang</translation>
+  </message>
+  <message>
+   <source>Phase</source>
+   <translation>Phase</translation>
+  </message>
+  <message>
+   <source>What must be reached</source>
+   <translation>Was erreicht werden muss</translation>
+  </message>
+  <message>
+   <source>Kind of hours of light</source>
+   <translation>Art der Lichtzeiten</translation>
+  </message>
+  <message>
+   <source>Kind of charger</source>
+   <translation>Art des Ladereglers</translation>
+  </message>
+  <message>
+   <source>Kind of schedule</source>
+   <translation>Art des Zeitplans</translation>
+  </message>
+  <message>
+   <source>Tour</source>
+   <translation>Rundgang</translation>
+  </message>
+  <message>
+   <source>Tour, {place}: {title}. {text}</source>
+   <translation>Rundgang, {place}: {title}. {text}</translation>
+  </message>
+  <message>
+   <source>Skip the tour</source>
+   <translation>Überspringen</translation>
+  </message>
+  <message>
+   <source>Done</source>
+   <translation>Fertig</translation>
+  </message>
+  <message>
+   <source>l</source>
+   <comment>letter of the light knob's label, for Alt</comment>
+   <translation>l</translation>
+  </message>
+  <message>
+   <source>p</source>
+   <comment>letter of the panel knob's label, for Alt</comment>
+   <translation>m</translation>
+  </message>
+  <message>
+   <source>c</source>
+   <comment>letter of the store knob's labels, for Alt</comment>
+   <translation>k</translation>
+  </message>
+  <message>
+   <source>d</source>
+   <comment>letter of the pulse knob's label, for Alt</comment>
+   <translation>p</translation>
+  </message>
+  <message>
+   <source>Operation that the load slider moves</source>
+   <translation>Vorgang, den der Verbraucherregler verstellt</translation>
+  </message>
+  <message>
+   <source>Light and place</source>
+   <translation>Licht und Ort</translation>
+  </message>
+  <message>
+   <source>Panels and charger</source>
+   <translation>Module und Laderegler</translation>
+  </message>
+  <message>
+   <source>Load and operations</source>
+   <translation>Verbraucher und Vorgänge</translation>
+  </message>
+  <message>
+   <source>Kind</source>
+   <translation>Art</translation>
+  </message>
+  <message>
+   <source>Arrow keys walk the stops, Delete or a double-click on the handle returns to the start.</source>
+   <translation>Pfeiltasten gehen von Raste zu Raste, Entf oder ein Doppelklick auf den Griff führt zum Anfangswert zurück.</translation>
+  </message>
+  <message>
+   <source>As the &amp;system</source>
+   <translation>Wie das &amp;System</translation>
+  </message>
+  <message>
+   <source>&amp;Light</source>
+   <translation>&amp;Hell</translation>
+  </message>
+  <message>
+   <source>&amp;Dark</source>
+   <translation>&amp;Dunkel</translation>
+  </message>
+  <message>
+   <source>&amp;High contrast</source>
+   <translation>Hoher &amp;Kontrast</translation>
+  </message>
+  <message>
+   <source>&amp;File</source>
+   <translation>&amp;Datei</translation>
+  </message>
+  <message>
+   <source>Open &amp;example</source>
+   <translation>&amp;Beispiel öffnen</translation>
+  </message>
+  <message>
+   <source>Open &amp;recent</source>
+   <translation>&amp;Zuletzt geöffnet</translation>
+  </message>
+  <message>
+   <source>&amp;Edit</source>
+   <translation>&amp;Bearbeiten</translation>
+  </message>
+  <message>
+   <source>&amp;View</source>
+   <translation>&amp;Ansicht</translation>
+  </message>
+  <message>
+   <source>Si&amp;ze, from the next start</source>
+   <translation>&amp;Größe, ab dem nächsten Start</translation>
+  </message>
+  <message>
+   <source>{file}[*] – Gloaming</source>
+   <translation>{file}[*] – Gloaming</translation>
+  </message>
+  <message>
+   <source>The scenario was not saved</source>
+   <translation>Das Szenario wurde nicht gespeichert</translation>
+  </message>
+  <message>
+   <source>No file yet</source>
+   <translation>Noch keine Datei</translation>
+  </message>
+  <message>
+   <source>Unsaved changes</source>
+   <translation>Ungespeicherte Änderungen</translation>
+  </message>
+  <message>
+   <source>“{name}” has changes that are not saved.</source>
+   <translation>„{name}“ hat Änderungen, die nicht gespeichert sind.</translation>
+  </message>
+  <message>
+   <source>Without saving, the changes are lost.</source>
+   <translation>Ohne Speichern gehen die Änderungen verloren.</translation>
+  </message>
+  <message>
+   <source>Unsaved work found</source>
+   <translation>Ungespeicherte Arbeit gefunden</translation>
+  </message>
+  <message>
+   <source>The program ended before this was saved:</source>
+   <translation>Das Programm endete, bevor dies gespeichert war:</translation>
+  </message>
+  <message>
+   <source>Restore</source>
+   <translation>Wiederherstellen</translation>
+  </message>
+  <message>
+   <source>Discard</source>
+   <translation>Verwerfen</translation>
+  </message>
+  <message>
+   <source>Later</source>
+   <translation>Später</translation>
+  </message>
+  <message>
+   <source>Older scenario file</source>
+   <translation>Ältere Szenariodatei</translation>
+  </message>
+  <message>
+   <source>{file} was written by an older version (format {version}).</source>
+   <translation>{file} stammt aus einer älteren Version (Format {version}).</translation>
+  </message>
+  <message>
+   <source>Saving it brings it to the present format; older programs then fail.</source>
+   <translation>Speichern bringt die Datei auf das heutige Format; ältere Programme lesen sie dann nicht mehr.</translation>
+  </message>
+  <message>
+   <source>Replace it</source>
+   <translation>Ersetzen</translation>
+  </message>
+  <message>
+   <source>Scenarios</source>
+   <translation>Szenarien</translation>
+  </message>
+  <message>
+   <source>All files</source>
+   <translation>Alle Dateien</translation>
+  </message>
+  <message>
+   <source>and {n} more</source>
+   <translation>und {n} weitere</translation>
+  </message>
+  <message>
+   <source>Dismiss</source>
+   <translation>Ausblenden</translation>
+  </message>
+  <message>
+   <source>minimum {volts}</source>
+   <translation>Minimum {volts}</translation>
+  </message>
+  <message>
+   <source>Deepest pulse, V</source>
+   <translation>Tiefster Puls, V</translation>
+  </message>
+  <message>
+   <source>minimum {volts}, {below} lower</source>
+   <translation>Minimum {volts}, {below} tiefer</translation>
+  </message>
+  <message>
+   <source>No pulse.</source>
+   <translation>Kein Puls.</translation>
+  </message>
+  <message>
+   <source>The device draws no pulse.</source>
+   <translation>Das Gerät zieht keinen Puls.</translation>
+  </message>
+  <message>
+   <source>ramp {volts}</source>
+   <translation>Rampe {volts}</translation>
+  </message>
+  <message>
+   <source>ESR step {volts}</source>
+   <translation>ESR-Sprung {volts}</translation>
+  </message>
+  <message>
+   <source>axis begins at {volts}</source>
+   <translation>Achse beginnt bei {volts}</translation>
+  </message>
+  <message>
+   <source>Apply: {change}</source>
+   <translation>Anwenden: {change}</translation>
+  </message>
+  <message>
+   <source>{change}: change it so (undo takes it back)</source>
+   <translation>{change}: so ändern (Rückgängig nimmt es zurück)</translation>
+  </message>
+  <message>
+   <source>What would make it run</source>
+   <translation>Was es zum Laufen brächte</translation>
+  </message>
+  <message>
+   <source>{sentence} Together they would do:</source>
+   <translation>{sentence} Zusammen reicht es:</translation>
+  </message>
+  <message>
+   <source>Runs as it is</source>
+   <translation>Läuft so, wie es ist</translation>
+  </message>
+  <message>
+   <source>Looking…</source>
+   <translation>Wird gesucht…</translation>
+  </message>
+  <message>
+   <source>Looking for more…</source>
+   <translation>Weitere werden gesucht…</translation>
+  </message>
+  <message>
+   <source>Hazard: {title}. {text}</source>
+   <translation>Gefahr: {title}. {text}</translation>
+  </message>
+  <message>
+   <source>A lux meter reads for the eye only.</source>
+   <translation>Ein Luxmeter misst nur für das Auge.</translation>
+  </message>
+  <message>
+   <source>{name}: click to change</source>
+   <translation>{name}: zum Ändern anklicken</translation>
+  </message>
+  <message>
+   <source>where it hangs</source>
+   <translation>wo es hängt</translation>
+  </message>
+  <message>
+   <source>Pulse</source>
+   <translation>Puls</translation>
+  </message>
+  <message>
+   <source>Show one pulse</source>
+   <translation>Einen Puls zeigen</translation>
+  </message>
+  <message>
+   <source>Hour</source>
+   <translation>Stunde</translation>
+  </message>
+  <message>
+   <source>Show one hour</source>
+   <translation>Eine Stunde zeigen</translation>
+  </message>
+  <message>
+   <source>Day</source>
+   <translation>Tag</translation>
+  </message>
+  <message>
+   <source>Show one day</source>
+   <translation>Einen Tag zeigen</translation>
+  </message>
+  <message>
+   <source>Week</source>
+   <translation>Woche</translation>
+  </message>
+  <message>
+   <source>Show one week</source>
+   <translation>Eine Woche zeigen</translation>
+  </message>
+  <message>
+   <source>Month</source>
+   <translation>Monat</translation>
+  </message>
+  <message>
+   <source>Show one month</source>
+   <translation>Einen Monat zeigen</translation>
+  </message>
+  <message>
+   <source>Year</source>
+   <translation>Jahr</translation>
+  </message>
+  <message>
+   <source>Show one year</source>
+   <translation>Ein Jahr zeigen</translation>
+  </message>
+  <message>
+   <source>Store voltage, V</source>
+   <translation>Speicherspannung, V</translation>
+  </message>
+  <message>
+   <source>Fit</source>
+   <translation>Alles</translation>
+  </message>
+  <message>
+   <source>Show the whole span again (Home)</source>
+   <translation>Wieder die ganze Spanne zeigen (Pos1)</translation>
+  </message>
+  <message>
+   <source>“{title}”, {file}, kept {time}</source>
+   <translation>„{title}“, {file}, gesichert {time}</translation>
+  </message>
+  <message>
+   <source>“{title}”, kept {time}</source>
+   <translation>„{title}“, gesichert {time}</translation>
   </message>
   <message>
    <source>The name of the scenario, shown at the head of the window and of every report.</source>
-   <translation type="unfinished" />
+   <translation>Der Name des Szenarios; er steht oben im Fenster und über jedem Bericht.</translation>
   </message>
   <message>
    <source>A device and its job, such as “Soil probe, bench 4”.</source>
-   <translation type="unfinished" />
+   <translation>Ein Gerät und seine Aufgabe, etwa „Bodensonde, Tisch 4“.</translation>
   </message>
   <message>
    <source>You choose it.</source>
-   <translation type="unfinished" />
+   <translation>Frei wählbar.</translation>
   </message>
   <message>
    <source>By definition.</source>
-   <translation type="unfinished" />
+   <translation>Per Definition.</translation>
   </message>
   <message>
    <source>Where the device hangs. A note for the reader; nothing is computed from it.</source>
-   <translation type="unfinished" />
+   <translation>Wo das Gerät hängt. Ein Hinweis für die Leser; es wird nichts daraus berechnet.</translation>
   </message>
   <message>
    <source>A room, a wall, a height.</source>
-   <translation type="unfinished" />
+   <translation>Ein Raum, eine Wand, eine Höhe.</translation>
   </message>
   <message>
    <source>Anything the next reader should know: who measured what, when, and what was assumed.</source>
-   <translation type="unfinished" />
+   <translation>Was die nächsten Leser wissen sollten: wer was wann gemessen hat und was angenommen wurde.</translation>
   </message>
   <message>
    <source>A few lines.</source>
-   <translation type="unfinished" />
+   <translation>Einige Zeilen.</translation>
   </message>
   <message>
    <source>You write it.</source>
-   <translation type="unfinished" />
+   <translation>Selbst zu schreiben.</translation>
   </message>
   <message>
    <source>How brightly the place is lit while the light is on. It is the light that the panel sees that counts, so hold the meter where the panel will hang and turn it as the panel will face.</source>
-   <translation type="unfinished" />
+   <translation>Wie hell der Ort bei eingeschaltetem Licht beleuchtet ist. Es zählt das Licht, das das Modul sieht: Das Messgerät dort halten, wo das Modul hängen wird, und so ausrichten wie das Modul.</translation>
   </message>
   <message>
    <source>Corridor 100 lx, stairs 150 lx, desk 500 lx, all lighting design values on the work surface; a wall often gets a third. Bright workplace near a window about 1300 lx.</source>
-   <translation type="unfinished" />
+   <translation>Flur 100 lx, Treppe 150 lx, Schreibtisch 500 lx, alles Planungswerte auf der Nutzebene; eine Wand bekommt oft ein Drittel davon. Heller Arbeitsplatz in Fensternähe etwa 1300 lx.</translation>
   </message>
   <message>
    <source>On a lux meter. A telephone is no measuring instrument; its reading may be off by half.</source>
-   <translation type="unfinished" />
+   <translation>Am Luxmeter. Ein Smartphone ist kein Messgerät; seine Anzeige kann um die Hälfte danebenliegen.</translation>
   </message>
   <message>
    <source>Source: EN 12464-1:2021 as quoted in lighting makers' tables; the window value and the third on the wall are common practice, no source.</source>
-   <translation type="unfinished" />
+   <translation>Quelle: EN 12464-1:2021 nach Tabellen von Leuchtenherstellern; der Wert am Fenster und das Drittel an der Wand sind übliche Praxis, ohne Quelle.</translation>
   </message>
   <message>
    <source>The kind of lamp. A lux meter weighs light as the eye does; a cell weighs it otherwise, so the same lux from another lamp gives another current.</source>
-   <translation type="unfinished" />
+   <translation>Die Art der Lampe. Ein Luxmeter bewertet Licht wie das Auge, eine Solarzelle anders; dieselbe Beleuchtungsstärke einer anderen Lampe ergibt deshalb einen anderen Strom.</translation>
   </message>
   <message>
    <source>Offices: LED 4000 K. Homes: LED 2700 or 3000 K. By a window: daylight behind glass.</source>
-   <translation type="unfinished" />
+   <translation>Büros: LED 4000 K. Wohnungen: LED 2700 oder 3000 K. Am Fenster: Tageslicht hinter Glas.</translation>
   </message>
   <message>
    <source>On the lamp or its box, as the colour temperature in kelvin.</source>
-   <translation type="unfinished" />
+   <translation>Auf der Lampe oder ihrer Verpackung, als Farbtemperatur in Kelvin.</translation>
   </message>
   <message>
    <source>Source: CIE 015:2018 illuminants, ASTM G173-03; which lamp is used where is common practice, no source.</source>
-   <translation type="unfinished" />
+   <translation>Quelle: Lichtarten nach CIE 015:2018, ASTM G173-03; welche Lampe wo verwendet wird, ist übliche Praxis, ohne Quelle.</translation>
   </message>
   <message>
    <source>Share of the lux that is daylight through the window rather than lamp light.</source>
-   <translation type="unfinished" />
+   <translation>Anteil der Beleuchtungsstärke, der als Tageslicht durchs Fenster und nicht von Lampen kommt.</translation>
   </message>
   <message>
    <source>0 in a corridor, 0.3 to 0.5 at a desk near a window, 1 by a window with the lamps off.</source>
-   <translation type="unfinished" />
+   <translation>0 im Flur, 0,3 bis 0,5 am Schreibtisch in Fensternähe, 1 am Fenster bei ausgeschalteten Lampen.</translation>
   </message>
   <message>
    <source>Measure with the lamps off and on; daylight alone over both is the share.</source>
-   <translation type="unfinished" />
+   <translation>Mit aus- und mit eingeschalteten Lampen messen; Tageslicht allein durch beides zusammen ist der Anteil.</translation>
   </message>
   <message>
    <source>Common practice, no source.</source>
-   <translation type="unfinished" />
+   <translation>Übliche Praxis, ohne Quelle.</translation>
   </message>
   <message>
    <source>Light on the panel's face over the light that the meter read. Leave it at 1 when the meter faced as the panel does.</source>
-   <translation type="unfinished" />
+   <translation>Licht auf der Fläche des Moduls im Verhältnis zu dem, was das Messgerät angezeigt hat. Bei 1 lassen, wenn das Messgerät so ausgerichtet war wie das Modul.</translation>
   </message>
   <message>
    <source>0.3 for a panel on the wall when the desk was measured; 0.1 to 0.2 facing down.</source>
-   <translation type="unfinished" />
+   <translation>0,3 für ein Modul an der Wand, wenn am Schreibtisch gemessen wurde; 0,1 bis 0,2 nach unten gerichtet.</translation>
   </message>
   <message>
    <source>Two readings: one as the panel faces, one as the level was measured.</source>
-   <translation type="unfinished" />
+   <translation>Zwei Messungen: eine in der Richtung des Moduls, eine wie bei der Messung der Beleuchtungsstärke.</translation>
   </message>
   <message>
    <source>Share of the light that passes a window, lens or housing in front of the panel.</source>
-   <translation type="unfinished" />
+   <translation>Anteil des Lichts, den Fenster, Linse oder Gehäuse vor dem Modul durchlassen.</translation>
   </message>
   <message>
    <source>Clear acrylic or glass 0.9, frosted cover 0.7 to 0.8, tinted 0.5.</source>
-   <translation type="unfinished" />
+   <translation>Klares Acryl oder Glas 0,9, mattierte Abdeckung 0,7 bis 0,8, getönte 0,5.</translation>
   </message>
   <message>
    <source>Meter reading behind the cover over the reading without it.</source>
-   <translation type="unfinished" />
+   <translation>Messwert hinter der Abdeckung durch Messwert ohne sie.</translation>
   </message>
   <message>
    <source>Share of the light left by dust and grease on the panel.</source>
-   <translation type="unfinished" />
+   <translation>Anteil des Lichts, den Staub und Fett auf dem Modul übrig lassen.</translation>
   </message>
   <message>
    <source>0.95 in an office, 0.7 to 0.9 in a workshop between cleanings.</source>
-   <translation type="unfinished" />
+   <translation>0,95 im Büro, 0,7 bis 0,9 in der Werkstatt zwischen zwei Reinigungen.</translation>
   </message>
   <message>
    <source>Current of the dusty panel over that of the cleaned one.</source>
-   <translation type="unfinished" />
+   <translation>Strom des verstaubten Moduls durch den des gereinigten.</translation>
   </message>
   <message>
    <source>How the light level was found. The less sure it is, the more margin is asked for: 1.3 with a lux meter at the panel, 1.6 with a telephone or lamp data, 2.0 for a guess.</source>
-   <translation type="unfinished" />
+   <translation>Wie die Beleuchtungsstärke ermittelt wurde. Je unsicherer, desto mehr Reserve wird verlangt: 1,3 mit Luxmeter am Modul, 1,6 mit Smartphone oder Lampendaten, 2,0 bei einer Schätzung.</translation>
   </message>
   <message>
    <source>A lux meter at the panel.</source>
-   <translation type="unfinished" />
+   <translation>Ein Luxmeter am Modul.</translation>
   </message>
   <message>
    <source>You know it.</source>
-   <translation type="unfinished" />
+   <translation>Ist bekannt.</translation>
   </message>
   <message>
    <source>Own judgement; that telephones and many lux meters err by more than 10 % was measured: Energies 15(16) 5847.</source>
-   <translation type="unfinished" />
+   <translation>Eigene Einschätzung; dass Smartphones und viele Luxmeter um mehr als 10 % abweichen, wurde gemessen: Energies 15(16) 5847.</translation>
   </message>
   <message>
    <source>Air temperature at panel and store. It moves the panel's voltage, the store's resistance and life, and decides whether a lithium cell may be charged.</source>
-   <translation type="unfinished" />
+   <translation>Lufttemperatur an Modul und Speicher. Sie verändert die Spannung des Moduls sowie Widerstand und Lebensdauer des Speichers und entscheidet, ob eine Lithiumzelle geladen werden darf.</translation>
   </message>
   <message>
    <source>18 to 25 °C indoors, 5 to 40 °C in a glasshouse, 40 °C and more behind a sunlit pane.</source>
-   <translation type="unfinished" />
+   <translation>18 bis 25 °C in Innenräumen, 5 bis 40 °C im Gewächshaus, 40 °C und mehr hinter einer besonnten Scheibe.</translation>
   </message>
   <message>
    <source>A thermometer beside the device; take the hardest season.</source>
-   <translation type="unfinished" />
+   <translation>Ein Thermometer neben dem Gerät; maßgebend ist die ungünstigste Jahreszeit.</translation>
   </message>
   <message>
    <source>When there is light: at every hour the same, a week of lit hours that repeats, or a measured log.</source>
-   <translation type="unfinished" />
+   <translation>Wann es Licht gibt: zu jeder Stunde gleich, als wiederkehrende Woche mit Lichtstunden oder nach einem gemessenen Lichtprotokoll.</translation>
   </message>
   <message>
    <source>A week of lit hours for most rooms.</source>
-   <translation type="unfinished" />
+   <translation>Für die meisten Räume eine Woche mit Lichtstunden.</translation>
   </message>
   <message>
    <source>Ask who switches the lights; or log the light for a week.</source>
-   <translation type="unfinished" />
+   <translation>Fragen, wer das Licht schaltet; oder das Licht eine Woche lang aufzeichnen.</translation>
   </message>
   <message>
    <source>Saturday and Sunday in an office.</source>
-   <translation type="unfinished" />
+   <translation>Samstag und Sonntag im Büro.</translation>
   </message>
   <message>
    <source>Ask when the building is shut.</source>
-   <translation type="unfinished" />
+   <translation>Fragen, wann das Gebäude geschlossen ist.</translation>
   </message>
   <message>
    <source>A table of measured light with columns time and lux, played again and again.</source>
-   <translation type="unfinished" />
+   <translation>Eine Tabelle des gemessenen Lichts mit den Spalten time und lux; sie wird immer wieder abgespielt.</translation>
   </message>
   <message>
    <source>One reading a minute for a week or more.</source>
-   <translation type="unfinished" />
+   <translation>Ein Messwert je Minute, eine Woche oder länger.</translation>
   </message>
   <message>
    <source>From a light logger; a name in the program's logs or a path beside the scenario.</source>
-   <translation type="unfinished" />
+   <translation>Aus einem Lichtlogger; ein Name aus den Protokollen des Programms oder ein Pfad neben dem Szenario.</translation>
   </message>
   <message>
    <source>What stands in for hours without a reading.</source>
-   <translation type="unfinished" />
+   <translation>Was für Stunden ohne Messwert eingesetzt wird.</translation>
   </message>
   <message>
    <source>Count as dark: the cautious choice.</source>
-   <translation type="unfinished" />
+   <translation>Als dunkel zählen: die vorsichtige Wahl.</translation>
   </message>
   <message>
    <source>Own judgement.</source>
-   <translation type="unfinished" />
+   <translation>Eigene Einschätzung.</translation>
   </message>
   <message>
    <source>Weekdays on which this block of hours is lit.</source>
-   <translation type="unfinished" />
+   <translation>Wochentage, an denen in diesem Block Licht ist.</translation>
   </message>
   <message>
    <source>Monday to Friday in an office, all days at a window.</source>
-   <translation type="unfinished" />
+   <translation>Montag bis Freitag im Büro, alle Tage am Fenster.</translation>
   </message>
   <message>
    <source>Ask who switches the lights.</source>
-   <translation type="unfinished" />
+   <translation>Fragen, wer das Licht schaltet.</translation>
   </message>
   <message>
    <source>7 to 9 h.</source>
-   <translation type="unfinished" />
+   <translation>7 bis 9 h.</translation>
   </message>
   <message>
    <source>Ask, or look at a log. With motion sensors count only the time that the lamps really burn.</source>
-   <translation type="unfinished" />
+   <translation>Fragen oder in einem Lichtprotokoll nachsehen. Bei Bewegungsmeldern nur die Zeit zählen, in der die Lampen wirklich brennen.</translation>
   </message>
   <message>
    <source>Hour of the day when the light goes off. A block that passes midnight is entered as two.</source>
-   <translation type="unfinished" />
+   <translation>Uhrzeit, zu der das Licht ausgeht. Ein Block über Mitternacht hinaus wird als zwei Blöcke eingegeben.</translation>
   </message>
   <message>
    <source>17 to 19 h in an office.</source>
-   <translation type="unfinished" />
+   <translation>17 bis 19 h im Büro.</translation>
   </message>
   <message>
    <source>Ask, or look at a log.</source>
-   <translation type="unfinished" />
+   <translation>Fragen oder in einem Lichtprotokoll nachsehen.</translation>
   </message>
   <message>
    <source>Level of this block as a multiple of the light level, for hours that are brighter or dimmer.</source>
-   <translation type="unfinished" />
+   <translation>Helligkeit dieses Blocks als Vielfaches der Beleuchtungsstärke, für hellere oder dunklere Stunden.</translation>
   </message>
   <message>
    <source>0.1 to 0.3 for lamps dimmed at night, 0.5 for a winter morning by the window.</source>
-   <translation type="unfinished" />
+   <translation>0,1 bis 0,3 für nachts gedimmte Lampen, 0,5 für einen Wintermorgen am Fenster.</translation>
   </message>
   <message>
    <source>Reading in this block over the reading of the main block.</source>
-   <translation type="unfinished" />
+   <translation>Messwert in diesem Block durch Messwert im Hauptblock.</translation>
   </message>
   <message>
    <source>Share of daylight in this block alone. Empty: as for the whole place.</source>
-   <translation type="unfinished" />
+   <translation>Tageslichtanteil in diesem Block allein. Leer: wie für den ganzen Ort.</translation>
   </message>
   <message>
    <source>1 before the lamps go on.</source>
-   <translation type="unfinished" />
+   <translation>1, bevor die Lampen angehen.</translation>
   </message>
   <message>
    <source>Measure with the lamps off and on.</source>
-   <translation type="unfinished" />
+   <translation>Mit aus- und mit eingeschalteten Lampen messen.</translation>
   </message>
   <message>
    <source>How many panels work side by side. Their currents add.</source>
-   <translation type="unfinished" />
+   <translation>Wie viele Module parallel arbeiten. Ihre Ströme addieren sich.</translation>
   </message>
   <message>
    <source>1 to 4.</source>
-   <translation type="unfinished" />
+   <translation>1 bis 4.</translation>
   </message>
   <message>
    <source>How many panels form one string. Their voltages add; the dimmest one limits the string.</source>
-   <translation type="unfinished" />
+   <translation>Wie viele Module einen Strang bilden. Ihre Spannungen addieren sich; das dunkelste begrenzt den Strang.</translation>
   </message>
   <message>
    <source>1 with a converter; 2 where a diode must reach a higher store voltage.</source>
-   <translation type="unfinished" />
+   <translation>1 mit einem Wandler; 2, wo über eine Diode eine höhere Speicherspannung erreicht werden muss.</translation>
   </message>
   <message>
    <source>What the cells are made of. It decides how much of each lamp's light they use and how well they work in dim light.</source>
-   <translation type="unfinished" />
+   <translation>Woraus die Solarzellen bestehen. Es entscheidet, wie viel vom Licht der jeweiligen Lampe sie nutzen und wie gut sie bei schwachem Licht arbeiten.</translation>
   </message>
   <message>
    <source>Amorphous silicon for lamps; crystalline where there is daylight.</source>
-   <translation type="unfinished" />
+   <translation>Amorphes Silizium für Lampen; kristallines, wo es Tageslicht gibt.</translation>
   </message>
   <message>
    <source>First lines of the data sheet.</source>
-   <translation type="unfinished" />
+   <translation>Erste Zeilen des Datenblatts.</translation>
   </message>
   <message>
    <source>Source: the response of crystalline cells is pvlib's (doi 10.2172/1814068); all other responses are modelled or from memory.</source>
-   <translation type="unfinished" />
+   <translation>Quelle: die Empfindlichkeit kristalliner Zellen aus pvlib (doi 10.2172/1814068); alle anderen sind modelliert oder aus dem Gedächtnis.</translation>
   </message>
   <message>
    <source>Area that takes light, of one whole panel, without frame and contacts.</source>
-   <translation type="unfinished" />
+   <translation>Lichtempfindliche Fläche eines ganzen Moduls, ohne Rahmen und Kontakte.</translation>
   </message>
   <message>
    <source>2 to 60 cm². An amorphous panel gives some 4 to 6 µW/cm² at 200 lx of white light.</source>
-   <translation type="unfinished" />
+   <translation>2 bis 60 cm². Ein amorphes Modul liefert rund 4 bis 6 µW/cm² bei 200 lx weißem Licht.</translation>
   </message>
   <message>
    <source>“Active area” or “aperture” on the data sheet, else measure the dark part with a ruler.</source>
-   <translation type="unfinished" />
+   <translation>„Active area“ oder „aperture“ im Datenblatt, sonst den dunklen Teil mit dem Lineal messen.</translation>
   </message>
   <message>
    <source>From memory; the model lies among published measurements of 3 to 7 µW/cm².</source>
-   <translation type="unfinished" />
+   <translation>Aus dem Gedächtnis; das Modell liegt innerhalb veröffentlichter Messwerte von 3 bis 7 µW/cm².</translation>
   </message>
   <message>
    <source>How many cells share the panel's area; each adds its voltage.</source>
-   <translation type="unfinished" />
+   <translation>Wie viele Solarzellen sich die Fläche des Moduls teilen; jede trägt ihre Spannung bei.</translation>
   </message>
   <message>
    <source>4 to 8 for amorphous indoor panels, 6 to 10 for small crystalline ones.</source>
-   <translation type="unfinished" />
+   <translation>4 bis 8 bei amorphen Modulen für Innenräume, 6 bis 10 bei kleinen kristallinen.</translation>
   </message>
   <message>
    <source>Count the lines across the panel, or open-circuit voltage over 0.5 to 0.8 V.</source>
-   <translation type="unfinished" />
+   <translation>Die Linien quer über das Modul zählen, oder Leerlaufspannung durch 0,5 bis 0,8 V.</translation>
   </message>
   <message>
    <source>Light level at which this line of the data sheet was measured.</source>
-   <translation type="unfinished" />
+   <translation>Beleuchtungsstärke, bei der diese Zeile des Datenblatts gemessen wurde.</translation>
   </message>
   <message>
    <source>50, 200 or 1000 lx.</source>
-   <translation type="unfinished" />
+   <translation>50, 200 oder 1000 lx.</translation>
   </message>
   <message>
    <source>Head of the indoor table of the data sheet.</source>
-   <translation type="unfinished" />
+   <translation>Kopf der Innenraumtabelle im Datenblatt.</translation>
   </message>
   <message>
    <source>From memory.</source>
-   <translation type="unfinished" />
+   <translation>Aus dem Gedächtnis.</translation>
   </message>
   <message>
    <source>Lamp under which this line was measured.</source>
-   <translation type="unfinished" />
+   <translation>Lampe, unter der diese Zeile gemessen wurde.</translation>
   </message>
   <message>
    <source>Fluorescent on older sheets, LED on newer ones.</source>
-   <translation type="unfinished" />
+   <translation>Leuchtstofflampe in älteren Datenblättern, LED in neueren.</translation>
   </message>
   <message>
    <source>Small print below the indoor table.</source>
-   <translation type="unfinished" />
+   <translation>Kleingedrucktes unter der Innenraumtabelle.</translation>
   </message>
   <message>
    <source>Current into a short circuit at this light level.</source>
-   <translation type="unfinished" />
+   <translation>Strom in einen Kurzschluss bei dieser Beleuchtungsstärke.</translation>
   </message>
   <message>
    <source>Some 0.045 µA per lux were measured on one small amorphous panel: 9 µA at 200 lx.</source>
-   <translation type="unfinished" />
+   <translation>An einem kleinen amorphen Modul wurden rund 0,045 µA je Lux gemessen: 9 µA bei 200 lx.</translation>
   </message>
   <message>
    <source>Isc on the data sheet, or an ammeter across the panel.</source>
-   <translation type="unfinished" />
+   <translation>Isc im Datenblatt, oder ein Amperemeter direkt am Modul.</translation>
   </message>
   <message>
    <source>Source: measured medians of 0.043 to 0.048 µA/lx at eight places, Bader et al., IEEE Sensors 2020.</source>
-   <translation type="unfinished" />
+   <translation>Quelle: gemessene Mediane von 0,043 bis 0,048 µA/lx an acht Orten, Bader et al., IEEE Sensors 2020.</translation>
   </message>
   <message>
    <source>Voltage of the panel with nothing connected.</source>
-   <translation type="unfinished" />
+   <translation>Spannung des Moduls, wenn nichts angeschlossen ist.</translation>
   </message>
   <message>
    <source>0.5 to 0.8 V a cell indoors.</source>
-   <translation type="unfinished" />
+   <translation>0,5 bis 0,8 V je Zelle in Innenräumen.</translation>
   </message>
   <message>
    <source>Voc on the data sheet, or a voltmeter of 10 MΩ or more.</source>
-   <translation type="unfinished" />
+   <translation>Voc im Datenblatt, oder ein Voltmeter mit 10 MΩ oder mehr.</translation>
   </message>
   <message>
    <source>Current where voltage times current is largest.</source>
-   <translation type="unfinished" />
+   <translation>Strom, bei dem das Produkt aus Spannung und Strom am größten ist.</translation>
   </message>
   <message>
    <source>0.75 to 0.9 of the short-circuit current.</source>
-   <translation type="unfinished" />
+   <translation>Das 0,75- bis 0,9-Fache des Kurzschlussstroms.</translation>
   </message>
   <message>
    <source>Imp or Iope on the data sheet. An operating point that is not the maximum makes the panel look weaker.</source>
-   <translation type="unfinished" />
+   <translation>Imp oder Iope im Datenblatt. Ein Arbeitspunkt, der nicht das Maximum ist, lässt das Modul schwächer aussehen.</translation>
   </message>
   <message>
    <source>Voltage where voltage times current is largest.</source>
-   <translation type="unfinished" />
+   <translation>Spannung, bei der das Produkt aus Spannung und Strom am größten ist.</translation>
   </message>
   <message>
    <source>0.7 to 0.85 of the open-circuit voltage.</source>
-   <translation type="unfinished" />
+   <translation>Das 0,7- bis 0,85-Fache der Leerlaufspannung.</translation>
   </message>
   <message>
    <source>Vmp or Vope on the data sheet.</source>
-   <translation type="unfinished" />
+   <translation>Vmp oder Vope im Datenblatt.</translation>
   </message>
   <message>
    <source>Source: 0.77 to 0.87 computed for single-diode panels with pvlib; panels with a weak shunt fall to 0.5.</source>
-   <translation type="unfinished" />
+   <translation>Quelle: 0,77 bis 0,87 mit pvlib für Module im Eindiodenmodell berechnet; Module mit niedrigem Parallelwiderstand fallen auf 0,5 ab.</translation>
   </message>
   <message>
    <source>What stands between panel and store: a blocking diode, or a switching converter that holds the panel at its best voltage.</source>
-   <translation type="unfinished" />
+   <translation>Was zwischen Modul und Speicher liegt: eine Sperrdiode oder ein Schaltwandler, der das Modul auf seiner günstigsten Spannung hält.</translation>
   </message>
   <message>
    <source>A diode for the smallest devices, a converter where the store's voltage and the panel's differ.</source>
-   <translation type="unfinished" />
+   <translation>Eine Diode für die kleinsten Geräte, ein Wandler, wo sich Speicher- und Modulspannung unterscheiden.</translation>
   </message>
   <message>
    <source>Your circuit.</source>
-   <translation type="unfinished" />
+   <translation>Eigene Schaltung.</translation>
   </message>
   <message>
    <source>How the converter finds the panel's working voltage: a set fraction of the open-circuit voltage, or the true maximum of power.</source>
-   <translation type="unfinished" />
+   <translation>Wie der Wandler die Arbeitsspannung des Moduls findet: fester Bruchteil der Leerlaufspannung oder echtes Leistungsmaximum.</translation>
   </message>
   <message>
    <source>A fraction: it is what most small harvesting converters do.</source>
-   <translation type="unfinished" />
+   <translation>Ein Bruchteil: so arbeiten die meisten kleinen Harvesting-Wandler.</translation>
   </message>
   <message>
    <source>Data sheet of the converter, under MPPT.</source>
-   <translation type="unfinished" />
+   <translation>Datenblatt des Wandlers, unter MPPT.</translation>
   </message>
   <message>
    <source>Panel voltage that the converter holds, over the open-circuit voltage.</source>
-   <translation type="unfinished" />
+   <translation>Modulspannung, die der Wandler hält, durch die Leerlaufspannung.</translation>
   </message>
   <message>
    <source>0.75 to 0.85; data sheets let you set 0.35 to 0.9.</source>
-   <translation type="unfinished" />
+   <translation>0,75 bis 0,85; laut Datenblättern sind 0,35 bis 0,9 einstellbar.</translation>
   </message>
   <message>
    <source>MPPT ratio on the converter's data sheet, or its resistor divider.</source>
-   <translation type="unfinished" />
+   <translation>MPPT-Verhältnis im Datenblatt des Wandlers, oder sein Spannungsteiler.</translation>
   </message>
   <message>
    <source>Source: ranges of harvesting converters' data sheets.</source>
-   <translation type="unfinished" />
+   <translation>Quelle: Bereiche aus Datenblättern von Harvesting-Wandlern.</translation>
   </message>
   <message>
    <source>Share of the panel's power that arrives, before fixed and resistive losses.</source>
-   <translation type="unfinished" />
+   <translation>Anteil der Modulleistung, der ankommt, vor festen und ohmschen Verlusten.</translation>
   </message>
   <message>
    <source>0.7 to 0.9; less at microwatts.</source>
-   <translation type="unfinished" />
+   <translation>0,7 bis 0,9; weniger bei Mikrowatt.</translation>
   </message>
   <message>
    <source>Efficiency curves on the converter's data sheet, at your input power.</source>
-   <translation type="unfinished" />
+   <translation>Wirkungsgradkurven im Datenblatt des Wandlers, bei der eigenen Eingangsleistung.</translation>
   </message>
   <message>
    <source>Power that is lost whenever the converter runs, however little light there is.</source>
-   <translation type="unfinished" />
+   <translation>Leistung, die verloren geht, sobald der Wandler läuft, so wenig Licht es auch gibt.</translation>
   </message>
   <message>
    <source>0.5 to 3 µW.</source>
-   <translation type="unfinished" />
+   <translation>0,5 bis 3 µW.</translation>
   </message>
   <message>
    <source>Quiescent current in operation times its voltage.</source>
-   <translation type="unfinished" />
+   <translation>Eigenstrom im Betrieb mal zugehörige Spannung.</translation>
   </message>
   <message>
    <source>Resistance in the converter's output path; it counts at large currents.</source>
-   <translation type="unfinished" />
+   <translation>Widerstand im Ausgangspfad des Wandlers; er zählt bei großen Strömen.</translation>
   </message>
   <message>
    <source>0.2 to 2 Ω.</source>
-   <translation type="unfinished" />
+   <translation>0,2 bis 2 Ω.</translation>
   </message>
   <message>
    <source>Resistance of switch and coil on their data sheets.</source>
-   <translation type="unfinished" />
+   <translation>Widerstände von Schalter und Spule aus deren Datenblättern.</translation>
   </message>
   <message>
    <source>Largest current that the charger gives.</source>
-   <translation type="unfinished" />
+   <translation>Größter Strom, den der Laderegler liefert.</translation>
   </message>
   <message>
    <source>50 to 200 mA for harvesting converters.</source>
-   <translation type="unfinished" />
+   <translation>50 bis 200 mA bei Harvesting-Wandlern.</translation>
   </message>
   <message>
    <source>Peak or charge current on the data sheet.</source>
-   <translation type="unfinished" />
+   <translation>Spitzen- oder Ladestrom im Datenblatt.</translation>
   </message>
   <message>
    <source>Panel voltage below which a running converter stops.</source>
-   <translation type="unfinished" />
+   <translation>Modulspannung, unter der ein laufender Wandler stehen bleibt.</translation>
   </message>
   <message>
    <source>0.05 to 0.15 V.</source>
-   <translation type="unfinished" />
+   <translation>0,05 bis 0,15 V.</translation>
   </message>
   <message>
    <source>Minimum input voltage after start-up.</source>
-   <translation type="unfinished" />
+   <translation>Kleinste Eingangsspannung nach dem Anlauf.</translation>
   </message>
   <message>
    <source>Source: data sheets of harvesting converters, 50 to 100 mV.</source>
-   <translation type="unfinished" />
+   <translation>Quelle: Datenblätter von Harvesting-Wandlern, 50 bis 100 mV.</translation>
   </message>
   <message>
    <source>Panel power below which a running converter stops.</source>
-   <translation type="unfinished" />
+   <translation>Modulleistung, unter der ein laufender Wandler stehen bleibt.</translation>
   </message>
   <message>
    <source>1 to 5 µW.</source>
-   <translation type="unfinished" />
+   <translation>1 bis 5 µW.</translation>
   </message>
   <message>
    <source>Minimum input power on the data sheet.</source>
-   <translation type="unfinished" />
+   <translation>Kleinste Eingangsleistung im Datenblatt.</translation>
   </message>
   <message>
    <source>Source: data sheets of harvesting converters, 3 to 5 µW.</source>
-   <translation type="unfinished" />
+   <translation>Quelle: Datenblätter von Harvesting-Wandlern, 3 bis 5 µW.</translation>
   </message>
   <message>
    <source>Store voltage below which only the weak cold-start circuit charges. A slow first charge often comes from here.</source>
-   <translation type="unfinished" />
+   <translation>Speicherspannung, unter der nur die schwache Kaltstartschaltung lädt. Eine langsame Erstladung kommt oft daher.</translation>
   </message>
   <message>
    <source>1.6 to 1.9 V.</source>
-   <translation type="unfinished" />
+   <translation>1,6 bis 1,9 V.</translation>
   </message>
   <message>
    <source>“Cold start” or “CHGEN threshold” on the data sheet.</source>
-   <translation type="unfinished" />
+   <translation>„Cold start“ oder „CHGEN threshold“ im Datenblatt.</translation>
   </message>
   <message>
    <source>Efficiency of the cold-start circuit.</source>
-   <translation type="unfinished" />
+   <translation>Wirkungsgrad der Kaltstartschaltung.</translation>
   </message>
   <message>
    <source>0.05 to 0.1.</source>
-   <translation type="unfinished" />
+   <translation>0,05 bis 0,1.</translation>
   </message>
   <message>
    <source>Rarely given; by a maker's own sizing formula 5 %.</source>
-   <translation type="unfinished" />
+   <translation>Selten angegeben; nach der Auslegungsformel eines Herstellers 5 %.</translation>
   </message>
   <message>
    <source>Source: a harvesting converter's data sheet, sizing formula.</source>
-   <translation type="unfinished" />
+   <translation>Quelle: Datenblatt eines Harvesting-Wandlers, Auslegungsformel.</translation>
   </message>
   <message>
    <source>Open-circuit voltage of the panel that a cold start needs.</source>
-   <translation type="unfinished" />
+   <translation>Leerlaufspannung des Moduls, die ein Kaltstart braucht.</translation>
   </message>
   <message>
    <source>0.25 to 0.7 V.</source>
-   <translation type="unfinished" />
+   <translation>0,25 bis 0,7 V.</translation>
   </message>
   <message>
    <source>Cold-start voltage on the data sheet; take the largest value, not the typical one.</source>
-   <translation type="unfinished" />
+   <translation>Kaltstartspannung im Datenblatt; den größten Wert nehmen, nicht den typischen.</translation>
   </message>
   <message>
    <source>Source: data sheets of harvesting converters; revisions of one sheet range from 330 to 600 mV.</source>
-   <translation type="unfinished" />
+   <translation>Quelle: Datenblätter von Harvesting-Wandlern; die Ausgaben eines Datenblatts reichen von 330 bis 600 mV.</translation>
   </message>
   <message>
    <source>3 to 15 µW.</source>
-   <translation type="unfinished" />
+   <translation>3 bis 15 µW.</translation>
   </message>
   <message>
    <source>Cold-start power on the data sheet.</source>
-   <translation type="unfinished" />
+   <translation>Kaltstartleistung im Datenblatt.</translation>
   </message>
   <message>
    <source>Source: data sheets of harvesting converters, 3 to 5 µW; 15 µW is from memory.</source>
-   <translation type="unfinished" />
+   <translation>Quelle: Datenblätter von Harvesting-Wandlern, 3 bis 5 µW; 15 µW ist aus dem Gedächtnis.</translation>
   </message>
   <message>
    <source>Store voltage at which charging stops. Keep every unit below its rated voltage, with room for tolerance and heat.</source>
-   <translation type="unfinished" />
+   <translation>Speicherspannung, bei der das Laden endet. Jede Einheit unter ihrer Nennspannung halten, mit Abstand für Toleranz und Wärme.</translation>
   </message>
   <message>
    <source>5.0 V for two 2.7 V supercapacitors in series, 4.1 to 4.2 V for one lithium-ion cell.</source>
-   <translation type="unfinished" />
+   <translation>5,0 V für zwei 2,7-V-Superkondensatoren in Reihe, 4,1 bis 4,2 V für eine Lithium-Ionen-Zelle.</translation>
   </message>
   <message>
    <source>Overvoltage setting of the charger; rating of the store.</source>
-   <translation type="unfinished" />
+   <translation>Überspannungseinstellung des Ladereglers; Grenzwerte des Speichers.</translation>
   </message>
   <message>
    <source>Common practice, no source (a lithium-polymer cell ends charge at 4.2 V).</source>
-   <translation type="unfinished" />
+   <translation>Übliche Praxis, ohne Quelle (bei einer Lithium-Polymer-Zelle endet das Laden bei 4,2 V).</translation>
   </message>
   <message>
    <source>How far the voltage must fall below full before charging resumes.</source>
-   <translation type="unfinished" />
+   <translation>Wie weit die Spannung unter die Vollspannung fallen muss, bevor wieder geladen wird.</translation>
   </message>
   <message>
    <source>20 to 100 mV.</source>
-   <translation type="unfinished" />
+   <translation>20 bis 100 mV.</translation>
   </message>
   <message>
    <source>Overvoltage hysteresis on the data sheet.</source>
-   <translation type="unfinished" />
+   <translation>Hysterese der Überspannungsschwelle im Datenblatt.</translation>
   </message>
   <message>
    <source>What the charger itself draws from the store, day and night.</source>
-   <translation type="unfinished" />
+   <translation>Was der Laderegler selbst dem Speicher entnimmt, Tag und Nacht.</translation>
   </message>
   <message>
    <source>0.3 to 0.7 µA for harvesting converters.</source>
-   <translation type="unfinished" />
+   <translation>0,3 bis 0,7 µA bei Harvesting-Wandlern.</translation>
   </message>
   <message>
    <source>Quiescent current from the storage pin, at your temperature.</source>
-   <translation type="unfinished" />
+   <translation>Eigenstrom aus dem Speicheranschluss, bei der eigenen Temperatur.</translation>
   </message>
   <message>
    <source>Source: data sheets of harvesting converters, 325 to 488 nA typical, 700 nA largest.</source>
-   <translation type="unfinished" />
+   <translation>Quelle: Datenblätter von Harvesting-Wandlern, typisch 325 bis 488 nA, höchstens 700 nA.</translation>
   </message>
   <message>
    <source>Saturation current of the blocking diode. A larger one drops less voltage and leaks more back at night.</source>
-   <translation type="unfinished" />
+   <translation>Sättigungsstrom der Sperrdiode. Ein größerer bedeutet weniger Spannungsabfall und mehr Rückstrom bei Nacht.</translation>
   </message>
   <message>
    <source>10 to 100 nA for a small Schottky diode.</source>
-   <translation type="unfinished" />
+   <translation>10 bis 100 nA bei einer kleinen Schottky-Diode.</translation>
   </message>
   <message>
    <source>Not printed: from two points of the forward curve.</source>
-   <translation type="unfinished" />
+   <translation>Nicht angegeben: aus zwei Punkten der Durchlasskennlinie.</translation>
   </message>
   <message>
    <source>Source: fit to a small Schottky diode's data sheet, 72 nA; extrapolated below 0.1 mA.</source>
-   <translation type="unfinished" />
+   <translation>Quelle: Anpassung an das Datenblatt einer kleinen Schottky-Diode, 72 nA; unter 0,1 mA extrapoliert.</translation>
   </message>
   <message>
    <source>How steeply the diode's current rises with voltage.</source>
-   <translation type="unfinished" />
+   <translation>Wie steil der Diodenstrom mit der Spannung steigt.</translation>
   </message>
   <message>
    <source>1.05 to 1.3 for Schottky diodes, 1.5 to 2 for silicon.</source>
-   <translation type="unfinished" />
+   <translation>1,05 bis 1,3 bei Schottky-Dioden, 1,5 bis 2 bei Silizium.</translation>
   </message>
   <message>
    <source>From two points of the forward curve on the data sheet.</source>
-   <translation type="unfinished" />
+   <translation>Aus zwei Punkten der Durchlasskennlinie im Datenblatt.</translation>
   </message>
   <message>
    <source>Source: fit to a small Schottky diode's data sheet, 1.18; the range is from memory.</source>
-   <translation type="unfinished" />
+   <translation>Quelle: Anpassung an das Datenblatt einer kleinen Schottky-Diode, 1,18; der Bereich ist aus dem Gedächtnis.</translation>
   </message>
   <message>
    <source>What holds the energy. Capacitors last and charge fast but hold little; supercapacitors hold hours to days; a lithium cell holds weeks and needs care.</source>
-   <translation type="unfinished" />
+   <translation>Was die Energie speichert. Kondensatoren sind langlebig und laden schnell, speichern aber wenig; Superkondensatoren reichen für Stunden bis Tage; eine Lithiumzelle reicht für Wochen und braucht Sorgfalt.</translation>
   </message>
   <message>
    <source>Capacitor up to 10 mF, supercapacitor 0.1 to 50 F, cell above.</source>
-   <translation type="unfinished" />
+   <translation>Kondensator bis 10 mF, Superkondensator 0,1 bis 50 F, darüber eine Akkuzelle.</translation>
   </message>
   <message>
    <source>Your parts list. Read the cautions of the kind that you choose.</source>
-   <translation type="unfinished" />
+   <translation>Eigene Stückliste. Die Vorsichtshinweise zur gewählten Art lesen.</translation>
   </message>
   <message>
    <source>Capacitance of the whole bank, as rated. Two equal units in series have half of one.</source>
-   <translation type="unfinished" />
+   <translation>Nennkapazität der ganzen Bank. Zwei gleiche Einheiten in Reihe haben die Hälfte von einer.</translation>
   </message>
   <message>
    <source>0.1 to 10 F of supercapacitor, 0.1 to 10 mF of electrolytic.</source>
-   <translation type="unfinished" />
+   <translation>0,1 bis 10 F bei Superkondensatoren, 0,1 bis 10 mF bei Elkos.</translation>
   </message>
   <message>
    <source>Rated capacitance on the data sheet, times units in parallel, over units in series.</source>
-   <translation type="unfinished" />
+   <translation>Nennkapazität im Datenblatt, mal Einheiten parallel, durch Einheiten in Reihe.</translation>
   </message>
   <message>
    <source>Common practice, no source. Measured units: a 25 F cell gave 27.3 F by IEC 62391-1.</source>
-   <translation type="unfinished" />
+   <translation>Übliche Praxis, ohne Quelle. Gemessen: eine 25-F-Zelle hatte 27,3 F nach IEC 62391-1.</translation>
   </message>
   <message>
    <source>2 for a 5 V supercapacitor bank, 1 otherwise.</source>
-   <translation type="unfinished" />
+   <translation>2 bei einer Superkondensatorbank für 5 V, sonst 1.</translation>
   </message>
   <message>
    <source>Largest voltage that one unit may see, at its rated temperature.</source>
-   <translation type="unfinished" />
+   <translation>Höchste Spannung, die eine Einheit sehen darf, bei ihrer Nenntemperatur.</translation>
   </message>
   <message>
    <source>2.5 to 3.0 V for supercapacitors, 5.5 V for memory-backup cans, 6.3 V and up for electrolytics.</source>
-   <translation type="unfinished" />
+   <translation>2,5 bis 3,0 V bei Superkondensatoren, 5,5 V bei Pufferkondensatoren in Knopfform, 6,3 V und mehr bei Elkos.</translation>
   </message>
   <message>
    <source>Rated voltage on the data sheet or the sleeve.</source>
-   <translation type="unfinished" />
+   <translation>Nennspannung im Datenblatt oder auf dem Mantel.</translation>
   </message>
   <message>
    <source>Series resistance of the whole bank, new, at room temperature. Every pulse drops current times this at once, however full the bank is.</source>
-   <translation type="unfinished" />
+   <translation>Serienwiderstand der ganzen Bank, neu, bei Raumtemperatur. Bei jedem Puls fällt sofort Strom mal diesen Wert ab, so voll die Bank auch ist.</translation>
   </message>
   <message>
    <source>10 to 200 mΩ for power types, 30 to 200 Ω for small memory-backup cans.</source>
-   <translation type="unfinished" />
+   <translation>10 bis 200 mΩ bei Leistungstypen, 30 bis 200 Ω bei kleinen Pufferkondensatoren in Knopfform.</translation>
   </message>
   <message>
    <source>ESR on the data sheet: take the direct-current value, not that at 1 kHz.</source>
-   <translation type="unfinished" />
+   <translation>ESR im Datenblatt: den Gleichstromwert nehmen, nicht den bei 1 kHz.</translation>
   </message>
   <message>
    <source>Source: a 330 mF can of 150 Ω in a public forum thread; the rest is common practice, no source.</source>
-   <translation type="unfinished" />
+   <translation>Quelle: ein 330-mF-Pufferkondensator mit 150 Ω in einem öffentlichen Forumsbeitrag; der Rest ist übliche Praxis, ohne Quelle.</translation>
   </message>
   <message>
    <source>Current that the bank loses by itself at rated voltage, days after the first charge.</source>
-   <translation type="unfinished" />
+   <translation>Strom, den die Bank bei Nennspannung von selbst verliert, Tage nach der Erstladung.</translation>
   </message>
   <message>
    <source>0.5 to 2 µA per farad for supercapacitors; electrolytics up to 0.01 × C × V, far less after days.</source>
-   <translation type="unfinished" />
+   <translation>0,5 bis 2 µA je Farad bei Superkondensatoren; bei Elkos bis 0,01 × C × V, nach Tagen weit weniger.</translation>
   </message>
   <message>
    <source>Leakage after 72 h on the data sheet; the sheet's value is a limit, a good unit is well below.</source>
-   <translation type="unfinished" />
+   <translation>Leckstrom nach 72 h im Datenblatt; der Wert dort ist eine Grenze, ein gutes Exemplar liegt weit darunter.</translation>
   </message>
   <message>
    <source>Source: electrolytic rule 0.01 CV on data sheets; a measured supercapacitor leaked 1 µA against a limit of 30 µA.</source>
-   <translation type="unfinished" />
+   <translation>Quelle: Elko-Regel 0,01 CV aus Datenblättern; ein gemessener Superkondensator hatte 1 µA Leckstrom bei einem Grenzwert von 30 µA.</translation>
   </message>
   <message>
    <source>Spread of one unit's capacitance around its rating, as a share. In series the smallest unit takes the most voltage.</source>
-   <translation type="unfinished" />
+   <translation>Streuung der Kapazität einer Einheit um ihren Nennwert, als Anteil. In Reihe bekommt die kleinste Einheit die höchste Spannung.</translation>
+  </message>
+  <message>
+   <source>0.2.</source>
+   <translation>0,2.</translation>
   </message>
   <message>
    <source>Tolerance on the data sheet.</source>
-   <translation type="unfinished" />
+   <translation>Toleranz im Datenblatt.</translation>
   </message>
   <message>
    <source>Age for which the design is judged. Capacitance and capacity fall and resistance rises with the years.</source>
-   <translation type="unfinished" />
+   <translation>Alter, für das der Entwurf beurteilt wird. Mit den Jahren sinkt die Kapazität und steigt der Widerstand.</translation>
   </message>
   <message>
    <source>0 for the first day; 5 to 10 to be sure at the end.</source>
-   <translation type="unfinished" />
+   <translation>0 für den ersten Tag; 5 bis 10, um bis zum Ende sicher zu sein.</translation>
   </message>
   <message>
    <source>Hours to end of life at rated voltage and temperature. At room temperature life is far longer.</source>
-   <translation type="unfinished" />
+   <translation>Stunden bis zum Lebensende bei Nennspannung und Nenntemperatur. Bei Raumtemperatur ist die Lebensdauer weit länger.</translation>
   </message>
   <message>
    <source>1000 to 2000 h for supercapacitors, 2000 to 10 000 h for electrolytics.</source>
-   <translation type="unfinished" />
+   <translation>1000 bis 2000 h bei Superkondensatoren, 2000 bis 10 000 h bei Elkos.</translation>
   </message>
   <message>
    <source>Endurance on the data sheet.</source>
-   <translation type="unfinished" />
+   <translation>Lebensdauerangabe im Datenblatt.</translation>
   </message>
   <message>
    <source>Highest working temperature of a unit, at which its life is rated.</source>
-   <translation type="unfinished" />
+   <translation>Höchste Betriebstemperatur einer Einheit, für die ihre Lebensdauer angegeben ist.</translation>
   </message>
   <message>
    <source>65 or 70 °C for supercapacitors, 85 or 105 °C for electrolytics.</source>
-   <translation type="unfinished" />
+   <translation>65 oder 70 °C bei Superkondensatoren, 85 oder 105 °C bei Elkos.</translation>
   </message>
   <message>
    <source>Category temperature on the data sheet.</source>
-   <translation type="unfinished" />
+   <translation>Kategorietemperatur im Datenblatt.</translation>
   </message>
   <message>
    <source>Share of capacitance whose loss counts as the end of life.</source>
-   <translation type="unfinished" />
+   <translation>Anteil der Kapazität, dessen Verlust als Lebensende zählt.</translation>
   </message>
   <message>
    <source>0.2 or 0.3.</source>
-   <translation type="unfinished" />
+   <translation>0,2 oder 0,3.</translation>
   </message>
   <message>
    <source>Endurance conditions on the data sheet.</source>
-   <translation type="unfinished" />
+   <translation>Bedingungen der Lebensdauerangabe im Datenblatt.</translation>
   </message>
   <message>
    <source>Source: makers' life notes, 20 to 30 % loss.</source>
-   <translation type="unfinished" />
+   <translation>Quelle: Lebensdauerhinweise von Herstellern, 20 bis 30 % Verlust.</translation>
   </message>
   <message>
    <source>1, up to 3 on some data sheets.</source>
-   <translation type="unfinished" />
+   <translation>1, in manchen Datenblättern bis 3.</translation>
   </message>
   <message>
    <source>Source: makers' life notes, +100 %.</source>
-   <translation type="unfinished" />
+   <translation>Quelle: Lebensdauerhinweise von Herstellern, +100 %.</translation>
   </message>
   <message>
    <source>Factor on life for every 0.1 V that a unit stays below its rated voltage; 1 means no effect.</source>
-   <translation type="unfinished" />
+   <translation>Faktor auf die Lebensdauer je 0,1 V, um die eine Einheit unter ihrer Nennspannung bleibt; 1 heißt ohne Wirkung.</translation>
   </message>
   <message>
    <source>1.3 for supercapacitors, 1 for electrolytics.</source>
-   <translation type="unfinished" />
+   <translation>1,3 bei Superkondensatoren, 1 bei Elkos.</translation>
   </message>
   <message>
    <source>Life notes of the maker.</source>
-   <translation type="unfinished" />
+   <translation>Lebensdauerhinweise des Herstellers.</translation>
   </message>
   <message>
    <source>Source: a supercapacitor maker's life note.</source>
-   <translation type="unfinished" />
+   <translation>Quelle: Lebensdauerhinweis eines Herstellers von Superkondensatoren.</translation>
   </message>
   <message>
    <source>Series resistance at −20 °C over that at 20 °C.</source>
-   <translation type="unfinished" />
+   <translation>Serienwiderstand bei −20 °C durch den bei 20 °C.</translation>
   </message>
   <message>
    <source>1.5 to 2 for supercapacitors, 4 and more for electrolytics.</source>
-   <translation type="unfinished" />
+   <translation>1,5 bis 2 bei Superkondensatoren, 4 und mehr bei Elkos.</translation>
   </message>
   <message>
    <source>Curve of ESR against temperature, or the impedance ratio.</source>
-   <translation type="unfinished" />
+   <translation>Kurve des ESR über der Temperatur, oder das Impedanzverhältnis.</translation>
   </message>
   <message>
    <source>Voltage of the bank when the trace begins.</source>
-   <translation type="unfinished" />
+   <translation>Spannung der Bank am Anfang des Verlaufs.</translation>
   </message>
   <message>
    <source>0 V, as unpacked; the full voltage if charged before it is hung up.</source>
-   <translation type="unfinished" />
+   <translation>0 V, wie ausgepackt; die Vollspannung, wenn vor dem Aufhängen geladen.</translation>
   </message>
   <message>
    <source>A voltmeter.</source>
-   <translation type="unfinished" />
+   <translation>Ein Voltmeter.</translation>
   </message>
   <message>
    <source>Voltage below which one unit must not fall. Only hybrid (lithium-ion) capacitors have one.</source>
-   <translation type="unfinished" />
+   <translation>Spannung, unter die eine Einheit nicht fallen darf. Nur Hybridkondensatoren (Lithium-Ionen-Kondensatoren) haben eine.</translation>
   </message>
   <message>
    <source>0 V; 2.2 to 2.5 V for hybrids.</source>
-   <translation type="unfinished" />
+   <translation>0 V; 2,2 bis 2,5 V bei Hybridkondensatoren.</translation>
   </message>
   <message>
    <source>Lower category voltage on the data sheet.</source>
-   <translation type="unfinished" />
+   <translation>Untere Kategoriespannung im Datenblatt.</translation>
   </message>
   <message>
    <source>How much capacitance rises from 0.6 to 1.6 of the rated voltage: charge is the integral of it.</source>
-   <translation type="unfinished" />
+   <translation>Wie stark die Kapazität vom 0,6- bis zum 1,6-Fachen der Nennspannung steigt: Die Ladung ist ihr Integral.</translation>
   </message>
   <message>
    <source>0.29 fits measured units; 0 for a constant capacitance.</source>
-   <translation type="unfinished" />
+   <translation>0,29 passt zu gemessenen Einheiten; 0 für konstante Kapazität.</translation>
   </message>
   <message>
    <source>Not printed: from a discharge curve at constant current.</source>
-   <translation type="unfinished" />
+   <translation>Nicht angegeben: aus einer Entladekurve bei konstantem Strom.</translation>
   </message>
   <message>
    <source>Source: fit to four measured 25 F and 50 F units, Zenodo 10.5281/zenodo.19221698.</source>
-   <translation type="unfinished" />
+   <translation>Quelle: Anpassung an vier gemessene Einheiten mit 25 F und 50 F, Zenodo 10.5281/zenodo.19221698.</translation>
   </message>
   <message>
    <source>0.33 fits measured units; 0 for none.</source>
-   <translation type="unfinished" />
+   <translation>0,33 passt zu gemessenen Einheiten; 0 für keine.</translation>
   </message>
   <message>
    <source>Which leakage counts: settled, or the mean of the first three days, when a new supercapacitor still takes far more.</source>
-   <translation type="unfinished" />
+   <translation>Welcher Leckstrom zählt: der eingeschwungene oder der Mittelwert der ersten drei Tage, in denen ein neuer Superkondensator noch weit mehr aufnimmt.</translation>
   </message>
   <message>
    <source>Settled; first days to judge the hanging-up.</source>
-   <translation type="unfinished" />
+   <translation>Eingeschwungen; erste Tage, um das Aufhängen zu beurteilen.</translation>
   </message>
   <message>
    <source>Leakage in the first hours over the settled one.</source>
-   <translation type="unfinished" />
+   <translation>Leckstrom der ersten Stunden durch den eingeschwungenen.</translation>
   </message>
   <message>
    <source>5 to 10.</source>
-   <translation type="unfinished" />
+   <translation>5 bis 10.</translation>
   </message>
   <message>
    <source>Curve of leakage against time on the data sheet.</source>
-   <translation type="unfinished" />
+   <translation>Kurve des Leckstroms über der Zeit im Datenblatt.</translation>
   </message>
   <message>
    <source>Common practice, no source; sheets give the value after 72 h because it falls that long.</source>
-   <translation type="unfinished" />
+   <translation>Übliche Praxis, ohne Quelle; Datenblätter geben den Wert nach 72 h an, weil er so lange fällt.</translation>
   </message>
   <message>
    <source>Time constant of the fall of leakage.</source>
-   <translation type="unfinished" />
+   <translation>Zeitkonstante, mit der der Leckstrom abklingt.</translation>
   </message>
   <message>
    <source>24 h: little is left of it after three days.</source>
-   <translation type="unfinished" />
+   <translation>24 h: nach drei Tagen ist wenig davon übrig.</translation>
   </message>
   <message>
    <source>Common practice, no source; data sheets soak for 72 h.</source>
-   <translation type="unfinished" />
+   <translation>Übliche Praxis, ohne Quelle; für Datenblattwerte wird 72 h lang geladen.</translation>
   </message>
   <message>
    <source>What keeps units in series at equal voltage: nothing, resistors that always draw, or an active circuit.</source>
-   <translation type="unfinished" />
+   <translation>Was Einheiten in Reihe auf gleicher Spannung hält: nichts, Widerstände, die ständig Strom ziehen, oder eine aktive Schaltung.</translation>
   </message>
   <message>
    <source>Active for harvesting; resistors cost too much.</source>
-   <translation type="unfinished" />
+   <translation>Aktiv beim Energy Harvesting; Widerstände kosten zu viel.</translation>
   </message>
   <message>
    <source>Current taken by the balancing at rated voltage, all the time.</source>
-   <translation type="unfinished" />
+   <translation>Strom, den die Symmetrierung bei Nennspannung ständig zieht.</translation>
   </message>
   <message>
    <source>0.05 to 0.5 µA active; resistors about ten times the leakage.</source>
-   <translation type="unfinished" />
+   <translation>0,05 bis 0,5 µA aktiv; Widerstände etwa das Zehnfache des Leckstroms.</translation>
   </message>
   <message>
    <source>Data sheet of the balancing part; with resistors, voltage over resistance.</source>
-   <translation type="unfinished" />
+   <translation>Datenblatt des Balancierbausteins; bei Widerständen Spannung durch Widerstand.</translation>
   </message>
   <message>
    <source>Source: a capacitor maker's rule of ten times the leakage for resistors; the active value is common practice, no source.</source>
-   <translation type="unfinished" />
+   <translation>Quelle: Regel eines Kondensatorherstellers, für Widerstände das Zehnfache des Leckstroms; der Wert für aktive Schaltungen ist übliche Praxis, ohne Quelle.</translation>
   </message>
   <message>
    <source>Kind of lithium cell. It sets the voltage window and how level the voltage stays.</source>
-   <translation type="unfinished" />
+   <translation>Art der Lithiumzelle. Sie bestimmt das Spannungsfenster und wie eben die Spannung verläuft.</translation>
   </message>
   <message>
    <source>Lithium-ion 3.0 to 4.2 V, iron phosphate 2.0 to 3.6 V, titanate about 2.3 V and fit for the cold.</source>
-   <translation type="unfinished" />
+   <translation>Lithium-Ionen 3,0 bis 4,2 V, Eisenphosphat 2,0 bis 3,6 V, Titanat etwa 2,3 V und kältetauglich.</translation>
   </message>
   <message>
    <source>Source: open-circuit curves after Ai 2020 and Prada 2013 (PyBaMM); titanate is modelled, from memory.</source>
-   <translation type="unfinished" />
+   <translation>Quelle: Leerlaufkennlinien nach Ai 2020 und Prada 2013 (PyBaMM); Titanat ist modelliert, aus dem Gedächtnis.</translation>
   </message>
   <message>
    <source>Charge that the cell gives from full to empty, as rated.</source>
-   <translation type="unfinished" />
+   <translation>Nennladung, die die Zelle von voll bis leer abgibt.</translation>
   </message>
   <message>
    <source>10 to 120 mAh for coin cells, 40 to 2000 mAh for pouches.</source>
-   <translation type="unfinished" />
+   <translation>10 bis 120 mAh bei Knopfzellen, 40 bis 2000 mAh bei Pouch-Zellen.</translation>
   </message>
   <message>
    <source>Capacity on the cell or its data sheet.</source>
-   <translation type="unfinished" />
+   <translation>Kapazität auf der Zelle oder in ihrem Datenblatt.</translation>
   </message>
   <message>
    <source>Cells that share the store's voltage. Each needs its own watch.</source>
-   <translation type="unfinished" />
+   <translation>Zellen, die sich die Spannung des Speichers teilen. Jede muss einzeln überwacht werden.</translation>
   </message>
   <message>
    <source>Resistance of the whole store, new, at room temperature. Every pulse drops current times this.</source>
-   <translation type="unfinished" />
+   <translation>Widerstand des ganzen Speichers, neu, bei Raumtemperatur. Bei jedem Puls fällt Strom mal diesen Wert ab.</translation>
   </message>
   <message>
    <source>0.2 to 2 Ω for 40 mAh.</source>
-   <translation type="unfinished" />
+   <translation>0,2 bis 2 Ω bei 40 mAh.</translation>
   </message>
   <message>
    <source>Internal resistance on the data sheet; the value at 1 kHz is too low for long pulses.</source>
-   <translation type="unfinished" />
+   <translation>Innenwiderstand im Datenblatt; der Wert bei 1 kHz ist für lange Pulse zu niedrig.</translation>
   </message>
   <message>
    <source>Share of the capacity that is lost in a month without a load, with its protection circuit.</source>
-   <translation type="unfinished" />
+   <translation>Anteil der Kapazität, der ohne Verbraucher in einem Monat verloren geht, mit Schutzschaltung.</translation>
   </message>
   <message>
    <source>0.02 to 0.05 for lithium.</source>
-   <translation type="unfinished" />
+   <translation>0,02 bis 0,05 bei Lithium.</translation>
   </message>
   <message>
    <source>Charge retention on the data sheet.</source>
-   <translation type="unfinished" />
+   <translation>Ladungserhaltung im Datenblatt.</translation>
   </message>
   <message>
    <source>Source: battery handbook pages, 1 to 3 % a month, 3 % more for a protection circuit.</source>
-   <translation type="unfinished" />
+   <translation>Quelle: Seiten eines Batteriehandbuchs, 1 bis 3 % im Monat, 3 % mehr für eine Schutzschaltung.</translation>
   </message>
   <message>
    <source>Half of the capacity in an hour: 20 mA for 40 mAh.</source>
-   <translation type="unfinished" />
+   <translation>Die halbe Kapazität je Stunde: 20 mA bei 40 mAh.</translation>
   </message>
   <message>
    <source>Maximum charge current on the data sheet.</source>
-   <translation type="unfinished" />
+   <translation>Größter Ladestrom im Datenblatt.</translation>
   </message>
   <message>
    <source>Once or twice the capacity in an hour.</source>
-   <translation type="unfinished" />
+   <translation>Das Ein- bis Zweifache der Kapazität je Stunde.</translation>
   </message>
   <message>
    <source>Maximum discharge current on the data sheet; pulses may be allowed more.</source>
-   <translation type="unfinished" />
+   <translation>Größter Entladestrom im Datenblatt; für Pulse kann mehr erlaubt sein.</translation>
   </message>
   <message>
    <source>No charging at or below this temperature: metallic lithium would plate out, which cannot be undone.</source>
-   <translation type="unfinished" />
+   <translation>Kein Laden bei oder unter dieser Temperatur: Es würde sich metallisches Lithium abscheiden, und das ist nicht umkehrbar.</translation>
   </message>
   <message>
    <source>0 °C; lower only where the data sheet says so.</source>
-   <translation type="unfinished" />
+   <translation>0 °C; niedriger nur, wo das Datenblatt es erlaubt.</translation>
   </message>
   <message>
    <source>Charging temperature on the data sheet.</source>
-   <translation type="unfinished" />
+   <translation>Ladetemperatur im Datenblatt.</translation>
   </message>
   <message>
    <source>Source: charger register maps after the JEITA profile; no charge below 0 °C.</source>
-   <translation type="unfinished" />
+   <translation>Quelle: Registertabellen von Ladereglern nach dem JEITA-Profil; kein Laden unter 0 °C.</translation>
   </message>
   <message>
    <source>45 °C.</source>
-   <translation type="unfinished" />
+   <translation>45 °C.</translation>
   </message>
   <message>
    <source>Source: charger register maps after the JEITA profile; 45 to 60 °C at reduced voltage only.</source>
-   <translation type="unfinished" />
+   <translation>Quelle: Registertabellen von Ladereglern nach dem JEITA-Profil; 45 bis 60 °C nur bei verringerter Spannung.</translation>
   </message>
   <message>
    <source>10 °C.</source>
-   <translation type="unfinished" />
+   <translation>10 °C.</translation>
   </message>
   <message>
    <source>Charging temperature on the data sheet, in steps.</source>
-   <translation type="unfinished" />
+   <translation>Ladetemperatur im Datenblatt, in Stufen.</translation>
   </message>
   <message>
    <source>Source: charger register maps after the JEITA profile, 0 to 10 °C.</source>
-   <translation type="unfinished" />
+   <translation>Quelle: Registertabellen von Ladereglern nach dem JEITA-Profil, 0 bis 10 °C.</translation>
   </message>
   <message>
    <source>Share of the charging limit that is left when the cell is cool.</source>
-   <translation type="unfinished" />
+   <translation>Anteil des Ladestromgrenzwerts, der bei kühler Zelle übrig bleibt.</translation>
   </message>
   <message>
    <source>Source: charger register maps after the JEITA profile: 0, 20, 40 or 100 %, 20 % by default.</source>
-   <translation type="unfinished" />
+   <translation>Quelle: Registertabellen von Ladereglern nach dem JEITA-Profil: 0, 20, 40 oder 100 %, Vorgabe 20 %.</translation>
   </message>
   <message>
    <source>Capacity at −20 °C over that at 20 °C.</source>
-   <translation type="unfinished" />
+   <translation>Kapazität bei −20 °C durch die bei 20 °C.</translation>
   </message>
   <message>
    <source>0.5 to 0.7 for lithium-ion.</source>
-   <translation type="unfinished" />
+   <translation>0,5 bis 0,7 bei Lithium-Ionen.</translation>
   </message>
   <message>
    <source>Discharge curves against temperature.</source>
-   <translation type="unfinished" />
+   <translation>Entladekurven über der Temperatur.</translation>
   </message>
   <message>
    <source>Resistance at −20 °C over that at 20 °C.</source>
-   <translation type="unfinished" />
+   <translation>Widerstand bei −20 °C durch den bei 20 °C.</translation>
   </message>
   <message>
    <source>3 to 10 for lithium-ion.</source>
-   <translation type="unfinished" />
+   <translation>3 bis 10 bei Lithium-Ionen.</translation>
   </message>
   <message>
    <source>Pulse curves against temperature, where given.</source>
-   <translation type="unfinished" />
+   <translation>Pulskurven über der Temperatur, sofern angegeben.</translation>
   </message>
   <message>
    <source>Full cycles until 80 % of the capacity is left.</source>
-   <translation type="unfinished" />
+   <translation>Vollzyklen, bis noch 80 % der Kapazität übrig sind.</translation>
   </message>
   <message>
    <source>300 to 500 for lithium-ion, 2000 for iron phosphate, 10 000 for titanate.</source>
-   <translation type="unfinished" />
+   <translation>300 bis 500 bei Lithium-Ionen, 2000 bei Eisenphosphat, 10 000 bei Titanat.</translation>
   </message>
   <message>
    <source>Cycle life on the data sheet, with its depth of discharge.</source>
-   <translation type="unfinished" />
+   <translation>Zyklenlebensdauer im Datenblatt, mit ihrer Entladetiefe.</translation>
   </message>
   <message>
    <source>Charge taken from the cell in a year over its capacity.</source>
-   <translation type="unfinished" />
+   <translation>Ladung, die der Zelle in einem Jahr entnommen wird, durch ihre Kapazität.</translation>
   </message>
   <message>
    <source>10 to 100 for harvesting: small daily swings add up to few full cycles.</source>
-   <translation type="unfinished" />
+   <translation>10 bis 100 beim Energy Harvesting: Kleine tägliche Hübe ergeben wenige Vollzyklen.</translation>
   </message>
   <message>
    <source>From the energy budget: weekly draw × 52 over the capacity.</source>
-   <translation type="unfinished" />
+   <translation>Aus der Energiebilanz: wöchentliche Entnahme × 52 durch die Kapazität.</translation>
   </message>
   <message>
    <source>Share of the capacity lost in a year at rest at 25 °C; it is faster when warm and full.</source>
-   <translation type="unfinished" />
+   <translation>Anteil der Kapazität, der in einem Jahr Ruhe bei 25 °C verloren geht; bei warmer, voller Zelle geht es schneller.</translation>
   </message>
   <message>
    <source>0.02 to 0.04.</source>
-   <translation type="unfinished" />
+   <translation>0,02 bis 0,04.</translation>
   </message>
   <message>
    <source>Storage conditions on the data sheet.</source>
-   <translation type="unfinished" />
+   <translation>Lagerbedingungen im Datenblatt.</translation>
   </message>
   <message>
    <source>State of charge when the trace begins, 0 to 1.</source>
-   <translation type="unfinished" />
+   <translation>Ladezustand am Anfang des Verlaufs, 0 bis 1.</translation>
   </message>
   <message>
    <source>0.3, as lithium cells are shipped.</source>
-   <translation type="unfinished" />
+   <translation>0,3, wie Lithiumzellen ausgeliefert werden.</translation>
   </message>
   <message>
    <source>You know it, or from the open-circuit voltage.</source>
-   <translation type="unfinished" />
+   <translation>Bekannt oder aus der Leerlaufspannung.</translation>
   </message>
   <message>
    <source>Common practice, no source (air transport asks for 30 % at most, from memory).</source>
-   <translation type="unfinished" />
+   <translation>Übliche Praxis, ohne Quelle (der Lufttransport verlangt höchstens 30 %, aus dem Gedächtnis).</translation>
   </message>
   <message>
    <source>Rising store voltage at which the device is connected. Higher means a later but surer start, with more energy for the start-up.</source>
-   <translation type="unfinished" />
+   <translation>Steigende Speicherspannung, bei der das Gerät eingeschaltet wird. Höher heißt späterer, aber sichererer Start, mit mehr Energie für den Anlauf.</translation>
   </message>
   <message>
    <source>3.2 to 4.2 V on a 5 V store, 3.5 V on a lithium cell.</source>
-   <translation type="unfinished" />
+   <translation>3,2 bis 4,2 V an einem 5-V-Speicher, 3,5 V an einer Lithiumzelle.</translation>
   </message>
   <message>
    <source>Power-good or load-switch threshold.</source>
-   <translation type="unfinished" />
+   <translation>Schwelle des Power-Good-Signals oder des Lastschalters.</translation>
   </message>
   <message>
    <source>Falling store voltage at which the device is cut off. The gap to the connect voltage must hold the energy of a start-up, or the device tries for ever.</source>
-   <translation type="unfinished" />
+   <translation>Fallende Speicherspannung, bei der das Gerät abgeschaltet wird. Der Abstand zur Einschaltspannung muss die Energie für einen Anlauf enthalten, sonst versucht es das Gerät endlos.</translation>
   </message>
   <message>
    <source>1.8 to 2.6 V; 3.0 to 3.2 V on a lithium-ion cell.</source>
-   <translation type="unfinished" />
+   <translation>1,8 bis 2,6 V; 3,0 bis 3,2 V an einer Lithium-Ionen-Zelle.</translation>
   </message>
   <message>
    <source>Undervoltage threshold of load switch or supervisor.</source>
-   <translation type="unfinished" />
+   <translation>Unterspannungsschwelle des Lastschalters oder des Spannungswächters.</translation>
   </message>
   <message>
    <source>Least voltage at the terminals at which the device still works, also in the dip of a pulse.</source>
-   <translation type="unfinished" />
+   <translation>Kleinste Klemmenspannung, bei der das Gerät noch arbeitet, auch im Einbruch bei einem Puls.</translation>
   </message>
   <message>
    <source>1.8 to 2.2 V for microcontrollers, 2.0 to 2.5 V with a radio.</source>
-   <translation type="unfinished" />
+   <translation>1,8 bis 2,2 V bei Mikrocontrollern, 2,0 bis 2,5 V mit Funkmodul.</translation>
   </message>
   <message>
    <source>Operating voltage of every part; the highest minimum counts.</source>
-   <translation type="unfinished" />
+   <translation>Betriebsspannung aller Bauteile; die höchste Untergrenze zählt.</translation>
   </message>
   <message>
    <source>0.1 to 10 s.</source>
-   <translation type="unfinished" />
+   <translation>0,1 bis 10 s.</translation>
   </message>
   <message>
    <source>Your supervisor's delay.</source>
-   <translation type="unfinished" />
+   <translation>Verzögerung des eigenen Spannungswächters.</translation>
   </message>
   <message>
    <source>Capacitance behind the load switch, filled from the store at every connect.</source>
-   <translation type="unfinished" />
+   <translation>Kapazität hinter dem Lastschalter; sie wird bei jedem Einschalten aus dem Speicher gefüllt.</translation>
   </message>
   <message>
    <source>10 to 100 µF.</source>
-   <translation type="unfinished" />
+   <translation>10 bis 100 µF.</translation>
   </message>
   <message>
    <source>Sum of the capacitors on the device's supply.</source>
-   <translation type="unfinished" />
+   <translation>Summe der Kondensatoren an der Versorgung des Geräts.</translation>
   </message>
   <message>
    <source>What the device draws all the time between its operations. It often takes more in a day than the pulses do.</source>
-   <translation type="unfinished" />
+   <translation>Was das Gerät zwischen seinen Vorgängen ständig zieht. Oft ist das an einem Tag mehr, als die Pulse brauchen.</translation>
   </message>
   <message>
    <source>0.5 to 5 µA for a good design; a forgotten pull-up or sensor makes it 50 µA.</source>
-   <translation type="unfinished" />
+   <translation>0,5 bis 5 µA bei gutem Entwurf; ein vergessener Pull-up oder Sensor macht 50 µA daraus.</translation>
   </message>
   <message>
    <source>Measure it with a microammeter; data sheets give the chips alone.</source>
-   <translation type="unfinished" />
+   <translation>Mit einem Mikroamperemeter messen; Datenblätter nennen nur die Werte einzelner Chips.</translation>
   </message>
   <message>
    <source>What the device moves, if anything. It changes no number and brings up the cautions that apply.</source>
-   <translation type="unfinished" />
+   <translation>Was das Gerät bewegt, falls überhaupt. Es ändert keine Zahl und ruft die zutreffenden Vorsichtshinweise auf.</translation>
   </message>
   <message>
    <source>None.</source>
-   <translation type="unfinished" />
+   <translation>Nichts.</translation>
   </message>
   <message>
    <source>Your device.</source>
-   <translation type="unfinished" />
+   <translation>Eigenes Gerät.</translation>
   </message>
   <message>
    <source>Energy kept in the store for one last safe action, such as closing a valve. What is below it does not count as dark reserve.</source>
-   <translation type="unfinished" />
+   <translation>Energie, die für eine letzte sichere Handlung im Speicher bleibt, etwa um ein Ventil zu schließen. Was darunter liegt, zählt nicht als Reserve für die Dunkelheit.</translation>
   </message>
   <message>
    <source>0.6 J for one move of a small latching valve.</source>
-   <translation type="unfinished" />
+   <translation>0,6 J für eine Bewegung eines kleinen bistabilen Ventils.</translation>
   </message>
   <message>
    <source>Voltage × current × time of the action, over the efficiency on the way.</source>
-   <translation type="unfinished" />
+   <translation>Spannung × Strom × Dauer der Handlung, durch den Wirkungsgrad auf dem Weg dorthin.</translation>
   </message>
   <message>
    <source>Source: public valve pages, 12 V · 1 A · 50 ms.</source>
-   <translation type="unfinished" />
+   <translation>Quelle: öffentliche Seiten zu Ventilen, 12 V · 1 A · 50 ms.</translation>
   </message>
   <message>
    <source>What stands between store and device: nothing, a linear regulator, or a switching one.</source>
-   <translation type="unfinished" />
+   <translation>Was zwischen Speicher und Gerät liegt: nichts, ein Linearregler oder ein Schaltregler.</translation>
   </message>
   <message>
    <source>None where the device takes the store's whole range.</source>
-   <translation type="unfinished" />
+   <translation>Keiner, wo das Gerät den ganzen Spannungsbereich des Speichers verträgt.</translation>
   </message>
   <message>
    <source>Voltage that the device gets.</source>
-   <translation type="unfinished" />
+   <translation>Spannung, die das Gerät bekommt.</translation>
   </message>
   <message>
    <source>1.8, 2.5, 3.0 or 3.3 V.</source>
-   <translation type="unfinished" />
+   <translation>1,8, 2,5, 3,0 oder 3,3 V.</translation>
   </message>
   <message>
    <source>Least voltage across a linear regulator; below it the output sinks.</source>
-   <translation type="unfinished" />
+   <translation>Kleinste Spannung über einem Linearregler; darunter sinkt der Ausgang.</translation>
   </message>
   <message>
    <source>0.05 to 0.3 V at small currents.</source>
-   <translation type="unfinished" />
+   <translation>0,05 bis 0,3 V bei kleinen Strömen.</translation>
   </message>
   <message>
    <source>Drop-out voltage on the data sheet at your pulse current.</source>
-   <translation type="unfinished" />
+   <translation>Mindestspannungsabfall im Datenblatt beim eigenen Pulsstrom.</translation>
   </message>
   <message>
    <source>What the regulator draws for itself at all times.</source>
-   <translation type="unfinished" />
+   <translation>Was der Regler ständig für sich selbst zieht.</translation>
   </message>
   <message>
    <source>0.03 to 2 µA for parts made for batteries.</source>
-   <translation type="unfinished" />
+   <translation>0,03 bis 2 µA bei Bausteinen für Batteriebetrieb.</translation>
   </message>
   <message>
    <source>Ground or quiescent current, at light load.</source>
-   <translation type="unfinished" />
+   <translation>Masse- oder Eigenstrom, bei kleiner Last.</translation>
   </message>
   <message>
    <source>Output power over input power of a switching regulator.</source>
-   <translation type="unfinished" />
+   <translation>Ausgangsleistung durch Eingangsleistung eines Schaltreglers.</translation>
   </message>
   <message>
    <source>0.8 to 0.93; lower at microamperes.</source>
-   <translation type="unfinished" />
+   <translation>0,8 bis 0,93; niedriger bei Mikroampere.</translation>
   </message>
   <message>
    <source>Efficiency curves on the data sheet, at your pulse and at your sleep current.</source>
-   <translation type="unfinished" />
+   <translation>Wirkungsgradkurven im Datenblatt, beim eigenen Puls- und beim eigenen Ruhestrom.</translation>
   </message>
   <message>
    <source>Least input voltage of a switching regulator.</source>
-   <translation type="unfinished" />
+   <translation>Kleinste Eingangsspannung eines Schaltreglers.</translation>
   </message>
   <message>
    <source>0.8 to 2.5 V.</source>
-   <translation type="unfinished" />
+   <translation>0,8 bis 2,5 V.</translation>
   </message>
   <message>
    <source>Input range on the data sheet; mind that start-up may need more.</source>
-   <translation type="unfinished" />
+   <translation>Eingangsbereich im Datenblatt; der Anlauf kann mehr brauchen.</translation>
   </message>
   <message>
    <source>What the device does in this operation.</source>
-   <translation type="unfinished" />
+   <translation>Was das Gerät in diesem Vorgang tut.</translation>
   </message>
   <message>
    <source>“measure and send”.</source>
-   <translation type="unfinished" />
+   <translation>„messen und senden“.</translation>
   </message>
   <message>
    <source>When an operation runs: at a fixed interval, or whenever the store has charged up.</source>
-   <translation type="unfinished" />
+   <translation>Wann ein Vorgang läuft: in festem Intervall oder immer, wenn der Speicher aufgeladen ist.</translation>
   </message>
   <message>
    <source>At a fixed interval.</source>
-   <translation type="unfinished" />
+   <translation>In festem Intervall.</translation>
   </message>
   <message>
    <source>Your firmware.</source>
-   <translation type="unfinished" />
+   <translation>Eigene Firmware.</translation>
   </message>
   <message>
    <source>Time from one start to the next.</source>
-   <translation type="unfinished" />
+   <translation>Zeit von einem Start zum nächsten.</translation>
   </message>
   <message>
    <source>1 min to 1 h. Twice the interval nearly halves the energy of the pulses.</source>
-   <translation type="unfinished" />
+   <translation>1 min bis 1 h. Das doppelte Intervall halbiert die Energie der Pulse beinahe.</translation>
   </message>
   <message>
    <source>Your firmware; ask what the user really needs.</source>
-   <translation type="unfinished" />
+   <translation>Eigene Firmware; fragen, was wirklich gebraucht wird.</translation>
   </message>
   <message>
    <source>Days on which the operation is due.</source>
-   <translation type="unfinished" />
+   <translation>Tage, an denen der Vorgang fällig ist.</translation>
   </message>
   <message>
    <source>All days.</source>
-   <translation type="unfinished" />
+   <translation>Alle Tage.</translation>
   </message>
   <message>
    <source>Hour of the day from which the operation is due.</source>
-   <translation type="unfinished" />
+   <translation>Uhrzeit, ab der der Vorgang fällig ist.</translation>
   </message>
   <message>
    <source>0 h.</source>
-   <translation type="unfinished" />
+   <translation>0 h.</translation>
   </message>
   <message>
    <source>Hour of the day until which the operation is due.</source>
-   <translation type="unfinished" />
+   <translation>Uhrzeit, bis zu der der Vorgang fällig ist.</translation>
   </message>
   <message>
    <source>24 h.</source>
-   <translation type="unfinished" />
+   <translation>24 h.</translation>
   </message>
   <message>
    <source>Store voltage that starts the operation; it waits until the store is charged up to it again.</source>
-   <translation type="unfinished" />
+   <translation>Speicherspannung, die den Vorgang startet; er wartet, bis der Speicher wieder so weit aufgeladen ist.</translation>
   </message>
   <message>
    <source>A little below the full voltage.</source>
-   <translation type="unfinished" />
+   <translation>Etwas unter der Vollspannung.</translation>
   </message>
   <message>
    <source>Comparator or firmware threshold.</source>
-   <translation type="unfinished" />
+   <translation>Schwelle des Komparators oder der Firmware.</translation>
   </message>
   <message>
    <source>1 to 100.</source>
-   <translation type="unfinished" />
+   <translation>1 bis 100.</translation>
   </message>
   <message>
    <source>“listen”, “send”, “drive the display”.</source>
-   <translation type="unfinished" />
+   <translation>„empfangen“, „senden“, „Anzeige ansteuern“.</translation>
   </message>
   <message>
    <source>Constant current that the device draws in this phase, behind the regulator if there is one.</source>
-   <translation type="unfinished" />
+   <translation>Konstanter Strom, den das Gerät in dieser Phase zieht, hinter dem Regler, falls vorhanden.</translation>
   </message>
   <message>
    <source>Microcontroller awake 1 to 5 mA, short-range radio 5 to 15 mA, long-range radio 30 to 120 mA.</source>
-   <translation type="unfinished" />
+   <translation>Wacher Mikrocontroller 1 bis 5 mA, Nahbereichsfunk 5 bis 15 mA, Funk über große Entfernung 30 bis 120 mA.</translation>
   </message>
   <message>
    <source>Supply current on the data sheet of each part, or an oscilloscope across a small resistor.</source>
-   <translation type="unfinished" />
+   <translation>Versorgungsstrom im Datenblatt jedes Bauteils, oder ein Oszilloskop an einem kleinen Widerstand.</translation>
   </message>
   <message>
    <source>Constant power that the device draws in this phase.</source>
-   <translation type="unfinished" />
+   <translation>Konstante Leistung, die das Gerät in dieser Phase zieht.</translation>
   </message>
   <message>
    <source>A photo-acoustic carbon-dioxide sensor some 50 to 80 mW for 5 s; a picture to an e-paper tag 0.37 J by radio and 0.01 J to draw.</source>
-   <translation type="unfinished" />
+   <translation>Ein photoakustischer Kohlendioxidsensor rund 50 bis 80 mW für 5 s; ein Bild für ein E-Paper-Schild 0,37 J über Funk und 0,01 J zum Zeichnen.</translation>
   </message>
   <message>
    <source>Voltage × current on the data sheet.</source>
-   <translation type="unfinished" />
+   <translation>Spannung × Strom aus dem Datenblatt.</translation>
   </message>
   <message>
    <source>Source: sensor data sheets, 0.25 to 0.35 J a reading; a measured e-paper tag, published by who measured it.</source>
-   <translation type="unfinished" />
+   <translation>Quelle: Sensordatenblätter, 0,25 bis 0,35 J je Messung; ein gemessenes E-Paper-Schild, veröffentlicht von denen, die es gemessen haben.</translation>
   </message>
   <message>
    <source>Resistance that the device connects in this phase, such as a heater or a coil.</source>
-   <translation type="unfinished" />
+   <translation>Widerstand, den das Gerät in dieser Phase anschließt, etwa eine Heizung oder eine Spule.</translation>
   </message>
   <message>
    <source>12 Ω for a small 12 V latching coil.</source>
-   <translation type="unfinished" />
+   <translation>12 Ω bei einer kleinen bistabilen 12-V-Spule.</translation>
   </message>
   <message>
    <source>An ohmmeter.</source>
-   <translation type="unfinished" />
+   <translation>Ein Ohmmeter.</translation>
   </message>
   <message>
    <source>Source: public valve pages, 12 V · 1 A.</source>
-   <translation type="unfinished" />
+   <translation>Quelle: öffentliche Seiten zu Ventilen, 12 V · 1 A.</translation>
   </message>
   <message>
    <source>Sensor 20 to 100 ms; short-range radio 5 ms; long-range radio 41 ms to 1 s.</source>
-   <translation type="unfinished" />
+   <translation>Sensor 20 bis 100 ms; Nahbereichsfunk 5 ms; Funk über große Entfernung 41 ms bis 1 s.</translation>
   </message>
   <message>
    <source>Time it with an oscilloscope; count retries and waiting for an answer.</source>
-   <translation type="unfinished" />
+   <translation>Mit dem Oszilloskop messen; Wiederholungen und Warten auf Antwort mitzählen.</translation>
   </message>
   <message>
    <source>Source: LoRa time-on-air formula, 10 bytes: 41 ms (SF7) to 991 ms (SF12); the rest is common practice, no source.</source>
-   <translation type="unfinished" />
+   <translation>Quelle: LoRa-Formel für die Sendedauer, 10 Byte: 41 ms (SF7) bis 991 ms (SF12); der Rest ist übliche Praxis, ohne Quelle.</translation>
   </message>
   <message>
    <source>Available over needed that counts as Runs. Empty: it follows from how the light is known.</source>
-   <translation type="unfinished" />
+   <translation>Verhältnis von verfügbar zu benötigt, das als „Läuft“ zählt. Leer: ergibt sich daraus, wie das Licht bekannt ist.</translation>
   </message>
   <message>
    <source>1.3 with a lux meter at the panel, 1.6 with a telephone or lamp data, 2.0 for a guess.</source>
-   <translation type="unfinished" />
+   <translation>1,3 mit Luxmeter am Modul, 1,6 mit Smartphone oder Lampendaten, 2,0 bei einer Schätzung.</translation>
   </message>
   <message>
    <source>Longest time from an empty store to the first operation.</source>
-   <translation type="unfinished" />
+   <translation>Längste Zeit vom leeren Speicher bis zum ersten Vorgang.</translation>
   </message>
   <message>
    <source>2 h at a demonstration, 168 h (a week) in a building.</source>
-   <translation type="unfinished" />
+   <translation>2 h bei einer Vorführung, 168 h (eine Woche) in einem Gebäude.</translation>
   </message>
   <message>
    <source>A dark stretch to survive beside the usual nights and weekends.</source>
-   <translation type="unfinished" />
+   <translation>Eine Dunkelphase, die neben den üblichen Nächten und Wochenenden zu überstehen ist.</translation>
   </message>
   <message>
    <source>0; 4 d for a long weekend, 10 to 14 d for works holidays.</source>
-   <translation type="unfinished" />
+   <translation>0; 4 d für ein langes Wochenende, 10 bis 14 d für Betriebsferien.</translation>
   </message>
   <message>
    <source>0.99; 1 where none may be missed.</source>
-   <translation type="unfinished" />
+   <translation>0,99; 1, wo keiner ausfallen darf.</translation>
   </message>
   <message>
    <source>Brightest light that the panel may ever meet, such as when it is carried outdoors. Voltage and current are checked against it.</source>
-   <translation type="unfinished" />
+   <translation>Hellstes Licht, dem das Modul je begegnen kann, etwa wenn es ins Freie getragen wird. Spannung und Strom werden dagegen geprüft.</translation>
   </message>
   <message>
    <source>100 000 lx; 10 000 lx where the sun cannot reach it.</source>
-   <translation type="unfinished" />
+   <translation>100 000 lx; 10 000 lx, wo die Sonne nicht hinkommt.</translation>
   </message>
   <message>
    <source>A lux meter in the brightest place.</source>
-   <translation type="unfinished" />
+   <translation>Ein Luxmeter am hellsten Ort.</translation>
   </message>
   <message>
    <source>Source: 1000 W/m² of sunlight is 109 to 122 klx (ASTM G173-03; doi 10.21595/jme.2020.21667).</source>
-   <translation type="unfinished" />
+   <translation>Quelle: 1000 W/m² Sonnenlicht sind 109 bis 122 klx (ASTM G173-03; doi 10.21595/jme.2020.21667).</translation>
+  </message>
+  <message>
+   <source>Starts</source>
+   <translation>Start</translation>
+  </message>
+  <message>
+   <source>From an empty store: does the light lift it to the connect voltage, does the device get through its start-up, and soon enough? “Never” is an answer.</source>
+   <translation>Vom leeren Speicher aus: Hebt das Licht ihn auf die Einschaltspannung, kommt das Gerät durch seinen Anlauf, und das früh genug? „Nie“ ist auch eine Antwort.</translation>
+  </message>
+  <message>
+   <source>Balance</source>
+   <translation>Bilanz</translation>
+  </message>
+  <message>
+   <source>Over the repeating week: does the light bring at least the energy that device, leakage and charger take?</source>
+   <translation>Über die wiederkehrende Woche: Bringt das Licht mindestens die Energie, die Gerät, Leckstrom und Laderegler brauchen?</translation>
+  </message>
+  <message>
+   <source>At the worst moment of the week, and through the declared closure: does the store last until the light comes back, with the reserve untouched?</source>
+   <translation>Im ungünstigsten Augenblick der Woche und über die angegebene Schließzeit: Reicht der Speicher, bis das Licht wiederkommt, ohne die Reserve anzugreifen?</translation>
+  </message>
+  <message>
+   <source>In the deepest pulse at the lowest store voltage: do the terminals stay above what the device needs? The droop is a step over the series resistance and a ramp of the store itself.</source>
+   <translation>Im tiefsten Puls bei der niedrigsten Speicherspannung: Bleiben die Klemmen über dem, was das Gerät braucht? Der Einbruch ist ein Sprung am Serienwiderstand und eine Rampe des Speichers selbst.</translation>
+  </message>
+  <message>
+   <source>Ratings</source>
+   <translation>Grenzwerte</translation>
+  </message>
+  <message>
+   <source>Do volts per unit, currents and temperature stay within what the parts are made for, also with the panel left in full sun?</source>
+   <translation>Bleiben Volt je Einheit, Ströme und Temperatur innerhalb dessen, wofür die Bauteile gemacht sind, auch mit dem Modul in voller Sonne?</translation>
+  </message>
+  <message>
+   <source>Service</source>
+   <translation>Erfüllung</translation>
+  </message>
+  <message>
+   <source>How many of the wanted runs of each operation are really done?</source>
+   <translation>Wie viele der gewünschten Durchläufe jedes Vorgangs werden wirklich ausgeführt?</translation>
+  </message>
+  <message>
+   <source>Available over needed. 1 is just enough; the design margin is what counts as Runs. Marginal: all checks pass, some with less than the margin. Falls short: any check fails.</source>
+   <translation>Verfügbar durch benötigt. 1 reicht gerade; die Sollreserve ist, was als „Läuft“ zählt. Knapp: Alle Prüfungen bestehen, einige mit weniger als der Sollreserve. Reicht nicht: Mindestens eine Prüfung fällt durch.</translation>
+  </message>
+  <message>
+   <source>Break-even</source>
+   <translation>Umschlagwert</translation>
+  </message>
+  <message>
+   <source>The value of a knob at which the verdict changes, everything else as it is. It stands below each slider, and the part of its track where the design runs is drawn thick.</source>
+   <translation>Der Wert eines Reglers, bei dem sich das Urteil ändert, alles andere unverändert. Er steht unter jedem Schieber, und der Teil der Bahn, auf dem der Entwurf läuft, ist dick gezeichnet.</translation>
+  </message>
+  <message>
+   <source>Generic kinds of store, no maker's part</source>
+   <translation>Allgemeine Speicherarten, kein Teil eines Herstellers</translation>
+  </message>
+  <message>
+   <source>Aluminium electrolytic capacitor</source>
+   <translation>Aluminium-Elektrolytkondensator</translation>
+  </message>
+  <message>
+   <source>Ceramic capacitor bank</source>
+   <translation>Keramikkondensatorbank</translation>
+  </message>
+  <message>
+   <source>Long-life electrolytic capacitor</source>
+   <translation>Elektrolytkondensator, langlebig</translation>
+  </message>
+  <message>
+   <source>Memory-backup supercapacitor can</source>
+   <translation>Backup-Superkondensator (Knopf)</translation>
+  </message>
+  <message>
+   <source>Two supercapacitors in series</source>
+   <translation>2 Superkondensatoren in Reihe</translation>
+  </message>
+  <message>
+   <source>Flat power supercapacitor pair</source>
+   <translation>Superkondensatorpaar, flach</translation>
+  </message>
+  <message>
+   <source>Hybrid (lithium-ion) capacitor</source>
+   <translation>Hybridkondensator (Lithium-Ionen)</translation>
+  </message>
+  <message>
+   <source>Lithium-ion pouch cell</source>
+   <translation>Lithium-Ionen-Pouchzelle</translation>
+  </message>
+  <message>
+   <source>Lithium-ion coin cell</source>
+   <translation>Lithium-Ionen-Knopfzelle</translation>
+  </message>
+  <message>
+   <source>Lithium iron phosphate cell</source>
+   <translation>Lithium-Eisenphosphat-Zelle</translation>
+  </message>
+  <message>
+   <source>Lithium titanate cell</source>
+   <translation>Lithiumtitanat-Zelle</translation>
+  </message>
+  <message>
+   <source>EN 12464-1:2021, as quoted by lighting makers' tables</source>
+   <translation>EN 12464-1:2021, zitiert nach Tabellen von Leuchtenherstellern</translation>
+  </message>
+  <message>
+   <source>EN 12464-1, 300 lx quoted by lighting makers' tables, edition not stated</source>
+   <translation>EN 12464-1, 300 lx zitiert nach Tabellen von Leuchtenherstellern, Ausgabe nicht genannt</translation>
+  </message>
+  <message>
+   <source>EN 12464-1 as quoted by lighting makers, edition not stated</source>
+   <translation>EN 12464-1, zitiert nach Leuchtenherstellern, Ausgabe nicht genannt</translation>
+  </message>
+  <message>
+   <source>EN 12464-1, from memory</source>
+   <translation>EN 12464-1, aus dem Gedächtnis</translation>
+  </message>
+  <message>
+   <source>common practice, no source</source>
+   <translation>übliche Praxis, ohne Quelle</translation>
+  </message>
+  <message>
+   <source>own judgement, no source</source>
+   <translation>eigene Einschätzung, ohne Quelle</translation>
   </message>
  </context>
 </TS>

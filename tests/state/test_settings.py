@@ -6,7 +6,7 @@ from explorer.state.settings import RECENT_KEPT, Settings, SettingsStore
 def test_what_is_written_is_read_again(tmp_path):
     place = tmp_path / "deep" / "settings.ini"
     first = SettingsStore(place)
-    first.update(theme="dark", scale_percent=150, geometry=b"\x00\x01\xff")
+    first.update(theme="dark", language="de", scale_percent=150, geometry=b"\x00\x01\xff")
     first.remember_file(tmp_path / "one.json")
     assert SettingsStore(place).settings == first.settings
     assert SettingsStore(place).settings.recent == (str(tmp_path / "one.json"),)
@@ -36,11 +36,13 @@ def test_only_some_recent_files_are_kept(tmp_path):
 def test_a_bad_value_falls_back_and_the_others_stay(tmp_path, caplog):
     place = tmp_path / "settings.ini"
     place.write_text(
-        "[General]\nschema=1\ntheme=mauve\nscale_percent=huge\nfolder=/fern\n", encoding="utf-8"
+        "[General]\nschema=1\ntheme=mauve\nlanguage=elvish\nscale_percent=huge\nfolder=/fern\n", encoding="utf-8"
     )
     settings = SettingsStore(place).settings
     assert (settings.theme, settings.scale_percent, settings.folder) == ("system", 100, "/fern")
+    assert settings.language == "system"
     assert "mauve" in caplog.text
+    assert "elvish" in caplog.text
     assert "huge" in caplog.text
 
 

@@ -1,0 +1,125 @@
+"""The language on show: whole sentences, decimal marks, and nothing lost below it."""
+
+import pytest
+from PySide6.QtCore import QLocale
+
+from explorer.quantity import parse, show
+from explorer.state import language
+from explorer.state.language import decimal_mark, of_system, set_language, tr
+from explorer.text import Text, altered, capitalised, figure, joined, rendered, say, texts
+
+
+@pytest.fixture
+def german(qapp):
+    set_language("de")
+    yield
+    set_language("en")
+
+
+def test_english_is_shown_as_it_is_said(qapp):
+    assert tr("Save") == "Save"
+    assert tr("{n} panels", n=3) == "3 panels"
+    assert type(tr(say("Marginal"))) is str
+    assert decimal_mark() == "."
+
+
+def test_german_has_its_own_words_and_a_decimal_comma(german):
+    assert tr("Marginal") == "Knapp"
+    assert tr(show(0.0047, "F")) == "4,7 mF"
+    assert decimal_mark() == ","
+    assert language.language() == "de"
+
+
+def test_what_is_said_in_one_language_can_be_shown_in_another(qapp):
+    """A worker's sentence may be older than the choice of a language."""
+    said = say("Marginal")
+    assert tr(said) == "Marginal"
+    set_language("de")
+    try:
+        assert said == "Marginal"
+        assert tr(said) == "Knapp"
+    finally:
+        set_language("en")
+    assert tr(said) == "Marginal"
+
+
+def test_a_text_that_nobody_translated_stays_english(german):
+    assert tr(say("A sentence that is in no catalogue.")) == "A sentence that is in no catalogue."
+
+
+def test_what_a_user_typed_is_never_translated(german):
+    assert tr(say("{label}: {value}", label="Marginal", value=figure("1.5"))) == "Marginal: 1,5"
+
+
+def test_a_number_shown_in_german_is_read_as_the_same_number(german):
+    for value in (0.0047, 1.25, 3.3e-6, 2500.0):
+        assert parse(tr(show(value, "F")), "F") == pytest.approx(value)
+
+
+def test_the_dialogs_of_qt_speak_german_too(german, qapp):
+    assert qapp.translate("QPlatformTheme", "Cancel") == "Abbrechen"
+
+
+@pytest.mark.parametrize(
+    ("names", "code"),
+    [
+        (["de-AT", "en"], "de"),
+        (["fr-FR", "de-CH"], "de"),
+        (["en-GB", "de"], "en"),
+        (["fr-FR"], "en"),
+        (["C"], "en"),
+    ],
+)
+def test_the_system_decides_by_its_first_language_that_there_is(monkeypatch, names, code):
+    class Place:
+        def uiLanguages(self):
+            return names
+
+    monkeypatch.setattr(QLocale, "system", staticmethod(Place))
+    assert of_system() == code
+
+
+# -- Text -----------------------------------------------------------------------------------------
+
+
+def small(template, _):
+    """A language of two entries."""
+    return {"Runs": "Läuft", "runs": "läuft", "{a} and {b}": "{b} und {a}"}.get(template, template)
+
+
+def in_small(text):
+    return rendered(text, small, ",")
+
+
+def test_values_may_change_places():
+    assert in_small(say("{a} and {b}", a=say("Runs"), b=figure("2.5"))) == "2,5 und Läuft"
+
+
+def test_adding_and_joining_keep_every_part():
+    both = "(" + say("Runs") + ")" + figure("0.5")
+    assert both == "(Runs)0.5"
+    assert in_small(both) == "(Läuft)0,5"
+    assert in_small(joined(", ", [say("Runs"), "Runs"])) == "Läuft, Runs"
+
+
+def test_small_letters_are_an_entry_of_their_own_or_left_alone():
+    assert in_small(say("Runs").lower()) == "läuft"
+    assert say("Dark stretch").lower() == "dark stretch"
+    assert in_small(say("Dark stretch").lower()) == "Dark stretch"
+
+
+def test_letters_are_changed_in_the_language_that_is_shown():
+    assert in_small(capitalised(say("runs"))) == "Läuft"
+    assert in_small(altered(say("Runs"), str.upper)) == "LÄUFT"
+
+
+def test_a_table_keeps_its_keys_and_marks_its_values():
+    table = texts({"runs": ("Runs", 3), "other": ["Runs"]})
+    assert list(table) == ["runs", "other"]
+    assert isinstance(table["runs"][0], Text)
+    assert in_small(table["other"][0]) == "Läuft"
+    assert table["runs"][1] == 3
+
+
+def test_an_error_keeps_its_text():
+    assert in_small(str(ValueError(say("Runs")))) == "Läuft"
