@@ -133,9 +133,11 @@ class Headline(Card):
         self.number.setAlignment(self._left if self._upright else self._right)
         self.caption.setAlignment(self._left if self._upright else self._right)
         if self._upright:
-            lift = pad // 2
+            lift, beyond = pad // 2, round(sizes.number * 0.06)
             self.word.setGeometry(left, lift, inner, first - lift)
-            self.number.setGeometry(left, first - lift, inner, second - first)
+            # Into the rows around it, where they are empty: descenders need the room.
+            top = first - lift - beyond
+            self.number.setGeometry(left, top, inner, second - first + 2 * beyond)
             self.caption.setGeometry(left, second - lift, inner, height - second)
         else:
             part = round(inner * 0.52)
@@ -143,10 +145,12 @@ class Headline(Card):
             upper, lower = 1.02 * sizes.number, 1.1 * sizes.caption
             split = round(height * upper / (upper + lower))
             x, rest = left + part + pad, inner - part - pad
-            # The number's box reaches into the caption's: its descenders need the room.
-            below = round(sizes.number * 0.12)
-            self.number.setGeometry(x, round(pad * 0.2), rest, split + 2 * below)
-            self.caption.setGeometry(x, split + below, rest, height - split - below - pad // 2)
+            # The number's box reaches beyond the card, where its line is empty, and into the
+            # caption's: descenders need the room.
+            beyond = round(sizes.number * 0.12)
+            top = round(pad * 0.2) - beyond
+            self.number.setGeometry(x, top, rest, split + 2 * beyond)
+            self.caption.setGeometry(x, split, rest, height - split)
 
     def _say(self) -> None:
         QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, self._spoken))

@@ -5,7 +5,7 @@ import re
 
 import pytest
 from PySide6.QtCore import QRect, QSize, Qt
-from PySide6.QtGui import QPainter
+from PySide6.QtGui import QFontMetrics, QPainter
 from PySide6.QtWidgets import QAbstractButton, QLabel
 
 from explorer.advice.verdict import Check
@@ -173,12 +173,23 @@ def cut(root):
     """Texts on show that do not fit their place at the smallest size that they may shrink to."""
     found = []
     for label in root.findChildren(FitLabel):
-        if label.text() and label.isVisible() and not label._fits(label._fitted()):
-            found.append(f"{type(label.parent()).__name__}: {label.text()}")
+        if label.text() and label.isVisible():
+            font = label._fitted()
+            if not label._fits(font) or not _whole(label, QFontMetrics(font)):
+                found.append(f"{type(label.parent()).__name__}: {label.text()}")
     for button in root.findChildren(BigButton):
         if button.text() and button.isVisible() and button.fitting_px() <= _SMALLEST * button._px:
             found.append(f"button: {button.text()}")
     return found
+
+
+def _whole(label, metrics):
+    """Whether the letters of a single line, descenders too, are inside of their label."""
+    if label.wordWrap():
+        return True
+    letters = metrics.tightBoundingRect(label.text())
+    base = (label.height() - metrics.ascent() - metrics.descent()) / 2 + metrics.ascent()
+    return base + letters.top() >= -1 and base + letters.bottom() <= label.height() + 1
 
 
 @pytest.mark.parametrize("size", PAGES)
