@@ -7,7 +7,6 @@ import os
 import sys
 import traceback
 from collections.abc import Sequence
-from functools import partial
 from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 from types import TracebackType
@@ -139,6 +138,7 @@ def run(paths: Sequence[str | Path] = (), settings_file: Path | None = None) -> 
     app = QApplication.instance() or QApplication([NAME])
     assert isinstance(app, QApplication)
     try:
+        _speak(store_path)
         windows = build_windows(app, store_path)
         window = windows.add()
     except ImportError as error:
@@ -151,7 +151,7 @@ def run(paths: Sequence[str | Path] = (), settings_file: Path | None = None) -> 
     window.show()
     windows.open_files([Path(further) for further in paths[1:]], window)
     window.assistance.start_tour_once()
-    QTimer.singleShot(0, windows.offer_leftovers)
+    QTimer.singleShot(0, windows, windows.offer_leftovers)
     try:
         return app.exec()
     finally:
@@ -164,12 +164,19 @@ def build_windows(app: object, store_path: Path) -> Windows:
     from explorer.state.settings import SettingsStore
     from explorer.widgets.windows import Windows
 
-    build = partial(build_window, app, store_path, SettingsStore(store_path))
+    settings = SettingsStore(store_path)
+
+    def build(instead_of: MainWindow | None) -> MainWindow:
+        return build_window(app, store_path, settings, instead_of)
+
     return Windows(build, store_path.parent / "unsaved")
 
 
 def build_window(
-    app: object, store_path: Path, settings: SettingsStore | None = None
+    app: object,
+    store_path: Path,
+    settings: SettingsStore | None = None,
+    instead_of: MainWindow | None = None,
 ) -> MainWindow:
     """Everything that one window consists of.
 
@@ -181,6 +188,8 @@ def build_window(
         Where settings are kept.
     settings : SettingsStore, optional
         Those that the windows share; read from `store_path` when left out.
+    instead_of : MainWindow, optional
+        A window whose document, solver and jobs the new one takes over.
     """
     from PySide6.QtGui import QIcon
     from PySide6.QtWidgets import QApplication
@@ -198,9 +207,11 @@ def build_window(
     app.setStyle("Fusion")
     app.setFont(theme.font("body"))
     app.setWindowIcon(QIcon(str(resource_path("icons", "gloaming.svg"))))
-    document = Document()
-    jobs = JobRunner()
-    solver = Solver(document, jobs)
+    if instead_of is None:
+        document, jobs = Document(), JobRunner()
+        solver = Solver(document, jobs)
+    else:
+        document, jobs, solver = instead_of.document, instead_of.jobs, instead_of.solver
     window = MainWindow(document, solver, jobs, settings or SettingsStore(store_path), _version())
     for part in (document, jobs, solver):
         part.setParent(window)
@@ -264,6 +275,14 @@ def _scale_from(store_path: Path) -> None:
     percent = SettingsStore(store_path).settings.scale_percent
     if percent != 100 and "QT_SCALE_FACTOR" not in os.environ:
         os.environ["QT_SCALE_FACTOR"] = str(percent / 100)
+
+
+def _speak(store_path: Path) -> None:
+    """Choose the language before the first widget, which takes its words when it is made."""
+    from explorer.state.language import set_language
+    from explorer.state.settings import SettingsStore
+
+    set_language(SettingsStore(store_path).settings.language)
 
 
 def _version() -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import logging
 from typing import Literal, cast, get_args
 
 from PySide6.QtCore import QCoreApplication, QLibraryInfo, QLocale, QTranslator
@@ -9,6 +10,7 @@ from PySide6.QtCore import QCoreApplication, QLibraryInfo, QLocale, QTranslator
 from explorer.resource_files import resource_path
 from explorer.text import Text, rendered, say
 
+LOG = logging.getLogger(__name__)
 Code = Literal["en", "de"]
 LanguageChoice = Literal["system", "en", "de"]
 LANGUAGE_CHOICES: tuple[LanguageChoice, ...] = get_args(LanguageChoice)
@@ -69,7 +71,7 @@ def set_language(choice: LanguageChoice) -> Code:
     Returns
     -------
     str
-        The code of the language, where the choice is left to the system too.
+        The code of the language on show; English where a translation cannot be loaded.
     """
     code: Code = of_system() if choice == "system" else choice
     app = QCoreApplication.instance()
@@ -79,15 +81,20 @@ def set_language(choice: LanguageChoice) -> Code:
     loaded = _translators(code) if code != "en" else ()
     for new in loaded:
         app.installTranslator(new)
-    _Shown.code, _Shown.translators = code, loaded
-    return code
+    _Shown.code, _Shown.translators = code if loaded else "en", loaded
+    return _Shown.code
 
 
 def _translators(code: Code) -> tuple[QTranslator, ...]:
     """Our own texts, and those of Qt's dialogs where the installation has them."""
     own, qt = QTranslator(), QTranslator()
-    if not own.load(str(resource_path("languages", f"gloaming_{code}.qm"))):
-        raise ValueError(f"The translation gloaming_{code}.qm is damaged; install it again.")
+    try:
+        loaded = own.load(str(resource_path("languages", f"gloaming_{code}.qm")))
+    except FileNotFoundError:
+        loaded = False
+    if not loaded:  # English is better than no program
+        LOG.warning("the translation gloaming_%s.qm is missing or damaged", code)
+        return ()
     folder = QLibraryInfo.path(QLibraryInfo.LibraryPath.TranslationsPath)
     return (own, qt) if qt.load(f"qtbase_{code}", folder) else (own,)
 

@@ -36,7 +36,7 @@ class FileDrop(QObject):
                 event.accept()
                 if kind == QEvent.Type.Drop:
                     self._paths += paths
-                    QTimer.singleShot(0, self._tell)
+                    QTimer.singleShot(0, self, self._tell)
                 return True
         return super().eventFilter(watched, event)
 

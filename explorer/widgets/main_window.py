@@ -6,7 +6,7 @@ import itertools
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QByteArray, QEvent, QSize, QTimer, Signal
+from PySide6.QtCore import QByteArray, QEvent, QSignalBlocker, QSize, QTimer, Signal
 from PySide6.QtGui import QAction, QActionGroup, QCloseEvent, QGuiApplication, QPaintEvent
 from PySide6.QtWidgets import QApplication, QHBoxLayout, QMainWindow, QMenu, QVBoxLayout, QWidget
 
@@ -17,7 +17,7 @@ from explorer.scenario.model import Scenario
 from explorer.state import theme
 from explorer.state.document import Document
 from explorer.state.jobs import JobRunner
-from explorer.state.language import tr
+from explorer.state.language import LANGUAGE_CHOICES, NAMES, tr
 from explorer.state.settings import SCALES, SettingsStore
 from explorer.state.solver import Solver
 from explorer.state.theme import THEME_CHOICES, ThemeChoice
@@ -54,6 +54,8 @@ class MainWindow(QMainWindow):
 
     closed = Signal()
     """The window is closed and may be thrown away."""
+    language_chosen = Signal(str)
+    """A language to show from now on; this window keeps its words."""
 
     def __init__(
         self,
@@ -157,7 +159,7 @@ class MainWindow(QMainWindow):
         super().paintEvent(event)
         if not self._trace_wanted:
             self._trace_wanted = True
-            QTimer.singleShot(0, self._build_trace)
+            QTimer.singleShot(0, self, self._build_trace)
 
     def _build_trace(self) -> None:
         _ = self.trace
@@ -205,6 +207,15 @@ class MainWindow(QMainWindow):
             action = self._choice(self._sizes, f"{percent} %", percent)
             action.setChecked(percent == self.settings.settings.scale_percent)
         sizes.addActions(self._sizes.actions())
+        languages = self.view_menu.addMenu(tr("&Language"))
+        self._languages = QActionGroup(self)
+        for code in LANGUAGE_CHOICES:
+            # By its own name, which is never translated.
+            name = NAMES.get(code) or tr("As the &system")
+            action = self._choice(self._languages, name, code)
+            action.setChecked(code == self.settings.settings.language)
+        languages.addActions(self._languages.actions())
+        self._languages.triggered.connect(self._on_language)
         self.view_menu.aboutToShow.connect(self._show_choices)
         self._sizes.triggered.connect(self._on_size)
 
@@ -236,11 +247,20 @@ class MainWindow(QMainWindow):
     def _on_size(self, action: QAction) -> None:
         self.settings.update(scale_percent=action.data())
 
+    def _on_language(self, action: QAction) -> None:
+        self.settings.update(language=action.data())
+        self.language_chosen.emit(action.data())
+
     def _show_choices(self) -> None:
         """Tick what holds now; another window may have chosen."""
         settings = self.settings.settings
-        for action in (*self._themes.actions(), *self._sizes.actions()):
-            action.setChecked(action.data() in (settings.theme, settings.scale_percent))
+        for group, held in (
+            (self._themes, settings.theme),
+            (self._sizes, settings.scale_percent),
+            (self._languages, settings.language),
+        ):
+            for action in group.actions():
+                action.setChecked(action.data() == held)
 
     def _on_scheme_changed(self, _: object) -> None:
         if self.settings.settings.theme == "system":
@@ -289,14 +309,14 @@ class MainWindow(QMainWindow):
 
     def on_save(self) -> bool:
         """Save; ask for a name where there is none."""
-        self._finish_typing()
+        self.finish_typing()
         if self.document.path is None:
             return self.on_save_as()
         return self._save(self.document.path)
 
     def on_save_as(self) -> bool:
         """Ask for a name and save under it."""
-        self._finish_typing()
+        self.finish_typing()
         folder = Path(self.settings.settings.folder or Path.home())
         start = self.document.path or folder / f"{self.document.scenario.title}.json"
         path = messages.pick_save(self, str(start))
@@ -319,13 +339,13 @@ class MainWindow(QMainWindow):
 
     def may_leave(self) -> bool:
         """Whether what is open may go: it is saved, gets saved, or somebody said so."""
-        self._finish_typing()
+        self.finish_typing()
         if self.document.is_clean:
             return True
         answer = messages.ask_save(self, self.document.scenario.title)
         return answer == "discard" or (answer == "save" and self.on_save())
 
-    def _finish_typing(self) -> None:
+    def finish_typing(self) -> None:
         """Take over what is being typed, so that it is neither lost nor left out of a file."""
         field = self.focusWidget()
         if field is not None and field.hasFocus():
@@ -390,6 +410,13 @@ class MainWindow(QMainWindow):
         stack.cleanChanged.disconnect(self._on_clean_changed)
         event.accept()
         self.closed.emit()
+
+    def succeed(self, other: MainWindow) -> None:
+        """Go on in place of another window, which lends its document: as large, with its ghost."""
+        self.restoreGeometry(other.saveGeometry())
+        self._pinned = other._pinned
+        with QSignalBlocker(self.commands["pin"]):
+            self.commands["pin"].setChecked(self._pinned is not None)
 
     def close_unasked(self) -> None:
         """Close a window that `may_leave`."""

@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QApplication
 from explorer.files.disk import FileError
 from explorer.files.scenario_json import load_scenario
 from explorer.state.autosave import Autosave, Leftover, claim_leftovers
-from explorer.state.language import tr
+from explorer.state.language import LanguageChoice, language, set_language, tr
 from explorer.text import say
 from explorer.widgets import messages
 from explorer.widgets.file_drop import FileDrop
@@ -28,13 +28,16 @@ class Windows(QObject):
     Parameters
     ----------
     build : callable
-        Makes one window.
+        Makes one window: anew for None, else around the document of the window given.
     unsaved : pathlib.Path
         Folder that keeps unsaved changes.
     """
 
     def __init__(
-        self, build: Callable[[], MainWindow], unsaved: Path, parent: QObject | None = None
+        self,
+        build: Callable[[MainWindow | None], MainWindow],
+        unsaved: Path,
+        parent: QObject | None = None,
     ) -> None:
         super().__init__(parent)
         self._build, self._unsaved = build, unsaved
@@ -48,19 +51,50 @@ class Windows(QObject):
 
     def add(self, beside: MainWindow | None = None) -> MainWindow:
         """A further window, not shown yet."""
-        window = self._build()
+        window = self._build(None)
         self.open.append(window)
-        keeper = Autosave(window.document, self._unsaved, parent=window)
-        keeper.failed.connect(window.notice.say)
-        self._keepers[window] = keeper
-        window.commands["new_window"].triggered.connect(self._on_new_window)
-        window.commands["quit"].triggered.connect(self.quit)
-        window.closed.connect(self._on_closed)
-        FileDrop(window).dropped.connect(self._on_dropped)
+        self._keepers[window] = Autosave(window.document, self._unsaved, parent=window)
+        self._connect(window)
         if beside is not None:
             window.resize(beside.size())
             window.move(beside.pos() + _BESIDE)
         return window
+
+    def _connect(self, window: MainWindow) -> None:
+        self._keepers[window].failed.connect(window.notice.say)
+        window.commands["new_window"].triggered.connect(self._on_new_window)
+        window.commands["quit"].triggered.connect(self.quit)
+        window.closed.connect(self._on_closed)
+        window.language_chosen.connect(self._on_language)
+        FileDrop(window).dropped.connect(self._on_dropped)
+
+    def _on_language(self, choice: LanguageChoice) -> None:
+        """Build every window anew, around the same document with all its undo steps.
+
+        Texts are written into the widgets when they are made; so nothing else has to know that
+        the language can change.
+        """
+        before = language()
+        if set_language(choice) == before:
+            return
+        for old in tuple(self.open):
+            self._renew(old)
+
+    def _renew(self, old: MainWindow) -> None:
+        old.finish_typing()
+        old.jobs.drop()
+        new = self._build(old)
+        keeper = self._keepers.pop(old)
+        keeper.setParent(new)
+        keeper.failed.disconnect(old.notice.say)
+        self.open[self.open.index(old)] = new
+        self._keepers[new] = keeper
+        self._connect(new)
+        new.succeed(old)
+        self._show(new)
+        old.closed.disconnect(self._on_closed)
+        old.close_unasked()
+        old.deleteLater()
 
     def open_files(self, paths: Sequence[Path], beside: MainWindow) -> None:
         """Open each file in a window of its own; say why where that fails."""

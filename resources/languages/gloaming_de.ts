@@ -5169,6 +5169,10 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>&amp;Größe, ab dem nächsten Start</translation>
   </message>
   <message>
+   <source>&amp;Language</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
    <source>{file}[*] – Gloaming</source>
    <translation>{file}[*] – Gloaming</translation>
   </message>

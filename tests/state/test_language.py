@@ -43,6 +43,16 @@ def test_what_is_said_in_one_language_can_be_shown_in_another(qapp):
     assert tr(said) == "Marginal"
 
 
+def test_a_damaged_translation_leaves_the_program_in_english(
+    qapp, tmp_path, monkeypatch, caplog
+):
+    (tmp_path / "gloaming_de.qm").write_bytes(b"moss")
+    monkeypatch.setattr(language, "resource_path", lambda *parts: tmp_path / parts[-1])
+    assert set_language("de") == "en"
+    assert "gloaming_de.qm" in caplog.text
+    assert tr(show(0.0047, "F")) == "4.7 mF"
+
+
 def test_a_text_that_nobody_translated_stays_english(german):
     assert tr(say("A sentence that is in no catalogue.")) == "A sentence that is in no catalogue."
 

@@ -36,7 +36,8 @@ def test_only_some_recent_files_are_kept(tmp_path):
 def test_a_bad_value_falls_back_and_the_others_stay(tmp_path, caplog):
     place = tmp_path / "settings.ini"
     place.write_text(
-        "[General]\nschema=1\ntheme=mauve\nlanguage=elvish\nscale_percent=huge\nfolder=/fern\n", encoding="utf-8"
+        "[General]\nschema=1\ntheme=mauve\nlanguage=elvish\nscale_percent=huge\nfolder=/fern\n",
+        encoding="utf-8",
     )
     settings = SettingsStore(place).settings
     assert (settings.theme, settings.scale_percent, settings.folder) == ("system", 100, "/fern")

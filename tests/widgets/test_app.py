@@ -48,7 +48,8 @@ def test_the_window_opens_the_file_that_was_asked_for(qtbot, qapp, tmp_path):
 
     save_scenario(tmp_path / "fern.json", Scenario(title="Fern bench"))
     window = app.build_window(qapp, tmp_path / "settings.ini")
-    qtbot.addWidget(window)
+    # Held until it is closed: the collector would take it away from under its own timers.
+    qtbot.addWidget(window, before_close_func=lambda _, held=window: None)
     app.open_first(window, tmp_path / "fern.json")
     assert window.document.scenario.title == "Fern bench"
     assert window.sign.word.text()

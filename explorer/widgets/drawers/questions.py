@@ -57,7 +57,7 @@ class Questions(QObject):
         elif watched is window:
             if kind == QEvent.Type.Paint and not self._painted:
                 self._painted = True
-                QTimer.singleShot(50, self._after_first_paint)
+                QTimer.singleShot(50, self, self._after_first_paint)
             elif (
                 kind == QEvent.Type.KeyPress
                 and isinstance(event, QKeyEvent)

@@ -207,7 +207,7 @@ class Assistance(QObject):
     def start_tour_once(self) -> None:
         """Start the tour at the first run, shortly after the window is there."""
         if not self._window.settings.settings.tour_seen:
-            QTimer.singleShot(_TOUR_DELAY_MS, self.start_tour)
+            QTimer.singleShot(_TOUR_DELAY_MS, self, self.start_tour)
 
     def start_tour(self) -> None:
         """Start the tour from its first step."""

@@ -1,0 +1,137 @@
+"""The language can be changed while windows are open, and nothing that a person did is lost."""
+
+import pytest
+from PySide6.QtCore import QEvent, QLocale
+from PySide6.QtWidgets import QLabel
+
+from explorer import app
+from explorer.files.scenario_json import load_scenario
+from explorer.state.language import set_language
+from explorer.state.settings import SettingsStore
+
+
+@pytest.fixture
+def windows(qtbot, qapp, tmp_path, said):
+    """The windows of the real program, one of them open on an unsaved change."""
+    found = app.build_windows(qapp, tmp_path / "settings.ini")
+    first = found.add()
+    app.open_first(first, None)
+    first.resize(1280, 720)
+    first.show()
+    first.document.edit("panels.count", 4)
+    yield found
+    for window in tuple(found.open):
+        window.close_unasked()
+    set_language("en")
+    qtbot.waitUntil(lambda: not found.leaving, timeout=30_000)
+    qapp.sendPostedEvents(None, QEvent.Type.DeferredDelete.value)
+
+
+def choose(window, code):
+    """As from the View menu."""
+    next(a for a in window._languages.actions() if a.data() == code).trigger()
+
+
+def menu_titles(window):
+    return [action.text().replace("&", "") for action in window.menuBar().actions()]
+
+
+def test_every_window_speaks_german_and_keeps_its_design_and_its_undo(windows, qapp):
+    old = windows.open[0]
+    second = windows.add(old)
+    second.begin()
+    choose(old, "de")
+    qapp.sendPostedEvents(None, QEvent.Type.DeferredDelete.value)
+    assert len(windows.open) == 2
+    first = windows.open[0]
+    assert first is not old
+    assert menu_titles(first)[0] == menu_titles(windows.open[1])[0] == "Datei"
+    assert first.isVisible()
+    assert first.document.scenario.panels.count == 4
+    assert not first.document.is_clean
+    first.commands["undo"].trigger()
+    assert first.document.scenario.panels.count != 4
+    assert first.sign.word.text() in ("Läuft", "Knapp", "Reicht nicht")
+
+
+def test_the_way_back_is_the_same(windows):
+    choose(windows.open[0], "de")
+    choose(windows.open[0], "en")
+    assert menu_titles(windows.open[0])[0] == "File"
+    assert windows.open[0].document.scenario.panels.count == 4
+
+
+def test_the_choice_is_kept_for_the_next_start(windows, tmp_path, qapp):
+    choose(windows.open[0], "de")
+    assert SettingsStore(tmp_path / "settings.ini").settings.language == "de"
+    set_language("en")
+    app._speak(tmp_path / "settings.ini")
+    again = windows.add()
+    assert menu_titles(again)[0] == "Datei"
+
+
+def test_choosing_what_is_shown_already_changes_nothing(windows):
+    window = windows.open[0]
+    choose(window, "en")
+    assert windows.open == [window]
+
+
+def test_the_pinned_design_stays_as_a_ghost(windows):
+    old = windows.open[0]
+    old.commands["pin"].trigger()
+    pinned = old._pinned
+    choose(old, "de")
+    new = windows.open[0]
+    assert new._pinned == pinned
+    assert new.commands["pin"].isChecked()
+    new.commands["pin"].trigger()
+    assert new._pinned is None
+
+
+def test_unsaved_work_is_still_kept_on_the_disk_under_the_same_name(windows):
+    old = windows.open[0]
+    keeper = windows._keepers[old]
+    choose(old, "de")
+    new = windows.open[0]
+    assert windows._keepers == {new: keeper}
+    keeper.keep()
+    keeper.wait()
+    assert keeper.file.exists()
+
+
+def test_a_file_saved_in_german_is_the_file_saved_in_english(windows, tmp_path, said):
+    window = windows.open[0]
+    assert window._save(tmp_path / "english.json")
+    choose(window, "de")
+    assert windows.open[0]._save(tmp_path / "deutsch.json")
+    english, german = ((tmp_path / n).read_bytes() for n in ("english.json", "deutsch.json"))
+    assert english == german
+    assert load_scenario(tmp_path / "deutsch.json").scenario.panels.count == 4
+
+
+def test_the_sign_has_a_decimal_comma_and_every_label_is_german(windows, qapp):
+    choose(windows.open[0], "de")
+    qapp.sendPostedEvents(None, QEvent.Type.DeferredDelete.value)
+    window = windows.open[0]
+    assert "," in window.sign.number.text()
+    shown = " ".join(label.text() for label in window.findChildren(QLabel))
+    assert "Be&leuchtung" in shown
+    assert "Storage capacitance" not in shown.replace("&", "")
+
+
+def test_a_desktop_in_german_is_greeted_in_german(monkeypatch, tmp_path, qapp):
+    class Place:
+        def uiLanguages(self):
+            return ["de-DE"]
+
+    monkeypatch.setattr(QLocale, "system", staticmethod(Place))
+    try:
+        app._speak(tmp_path / "settings.ini")
+        window = app.build_window(qapp, tmp_path / "settings.ini")
+        assert menu_titles(window)[0] == "Datei"
+        window.close_unasked()
+        window.jobs.finish()
+        window.deleteLater()
+        qapp.sendPostedEvents(None, QEvent.Type.DeferredDelete.value)
+    finally:
+        set_language("en")
