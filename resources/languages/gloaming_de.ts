@@ -5170,7 +5170,7 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   </message>
   <message>
    <source>&amp;Language</source>
-   <translation type="unfinished" />
+   <translation>&amp;Sprache</translation>
   </message>
   <message>
    <source>{file}[*] – Gloaming</source>

@@ -1,4 +1,4 @@
-"""Draws the window in every theme and size: python -m tests.widgets.screenshots FOLDER."""
+"""Draws the window in every theme and size: python -m tests.widgets.screenshots FOLDER [de]."""
 
 from __future__ import annotations
 
@@ -10,13 +10,15 @@ from pathlib import Path
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 
-def main(folder: Path) -> None:
+def main(folder: Path, language: str = "en") -> None:
     from PySide6.QtCore import QEventLoop, QTimer
     from PySide6.QtWidgets import QApplication
 
     from explorer.app import build_window, open_first
+    from explorer.state.language import set_language
 
     app = QApplication([])
+    set_language(language)
     folder.mkdir(parents=True, exist_ok=True)
 
     def settle(ms: int) -> None:
@@ -63,4 +65,4 @@ def main(folder: Path) -> None:
 
 
 if __name__ == "__main__":
-    main(Path(sys.argv[1]))
+    main(Path(sys.argv[1]), *sys.argv[2:3])
