@@ -16,6 +16,7 @@ from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario, get_value, owner_class, with_value
 from explorer.scenario.storage import CellStore
 from explorer.scenario.supply import ConverterCharger
+from explorer.text import say
 
 FloatArray = NDArray[np.float64]
 
@@ -118,7 +119,8 @@ def _tolerance(
     label = info.label
     parts = path.split(".")
     if parts[:2] == ["load", "operations"]:
-        label = f"{label} of “{scenario.load.operations[int(parts[2])].name}”"
+        name = scenario.load.operations[int(parts[2])].name
+        label = say("{label} of “{name}”", label=label, name=name)
     return Tolerance(path=path, label=label, unit=info.unit, kind=kind, amount=amount)
 
 

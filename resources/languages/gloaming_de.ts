@@ -1761,7 +1761,7 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   </message>
   <message>
    <source>about 500 lx on the table, a third on the wall</source>
-   <translation>etwa 500 lx auf dem Tisch, an der Wand ein Drittel</translation>
+   <translation>500 lx am Tisch, an der Wand ein Drittel</translation>
   </message>
   <message>
    <source>{where}; the room is lit six hours a day, while it is used</source>
