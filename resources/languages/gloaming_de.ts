@@ -1277,7 +1277,7 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   </message>
   <message>
    <source>Runs a day that the design should reach.</source>
-   <translation>Durchläufe am Tag, die die Auslegung erreichen soll.</translation>
+   <translation>Durchläufe am Tag, die der Entwurf erreichen soll.</translation>
   </message>
   <message>
    <source>What it does.</source>
@@ -1673,7 +1673,7 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   </message>
   <message>
    <source>Decides between designs that all work.</source>
-   <translation>Entscheidet unter tauglichen Auslegungen.</translation>
+   <translation>Entscheidet unter tauglichen Entwürfen.</translation>
   </message>
   <message>
    <source>Margin: 2.5 times what is needed counts as Runs, because the light is a guess (own judgement).</source>
@@ -4085,7 +4085,7 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   </message>
   <message>
    <source>Keep this design as a dashed curve to compare with</source>
-   <translation>Diese Auslegung als gestrichelte Kurve zum Vergleich behalten</translation>
+   <translation>Diesen Entwurf als gestrichelte Kurve zum Vergleich behalten</translation>
   </message>
   <message>
    <source>&amp;Compare…</source>
@@ -4093,7 +4093,7 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   </message>
   <message>
    <source>Compare this design with another one</source>
-   <translation>Diese Auslegung mit einer anderen vergleichen</translation>
+   <translation>Diesen Entwurf mit einem anderen vergleichen</translation>
   </message>
   <message>
    <source>S&amp;tand…</source>
