@@ -5130,7 +5130,7 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   </message>
   <message>
    <source>As the &amp;system</source>
-   <translation>Wie das &amp;System</translation>
+   <translation>Wie das S&amp;ystem</translation>
   </message>
   <message>
    <source>&amp;Light</source>
