@@ -23,7 +23,7 @@ FloatArray = NDArray[np.float64]
 LIGHT_SPREAD = {"meter_at_panel": 0.15, "phone_or_lamp_data": 0.4, "guess": 0.6}
 """Half-width of the light level by how it is known (own judgement; lux meters alone stay within
 some 9 % of spectral error, Energies 15(16) 5847)."""
-CHUNK = 2048
+CHUNK = 2500
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

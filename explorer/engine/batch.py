@@ -57,15 +57,30 @@ def stretches_of(system: System) -> Stretches:
     at = np.array(sorted(e for e in edges if 0.0 <= e <= light.period_s))
     middle = 0.5 * (at[:-1] + at[1:])
     segment = np.searchsorted(light.edges_s, middle, side="right") - 1
-    columns, level = np.unique(current, axis=1, return_inverse=True)
+    columns, level = _distinct(current)
     return Stretches(
         edges_s=at,
-        level=level.ravel()[segment].astype(np.intp),
+        level=level[segment].astype(np.intp),
         due=np.array(
             [[_is_due(op, m + light.begins_at_s) for op in operations] for m in middle], bool
         ).reshape(len(middle), len(operations)),
         photocurrent_a=columns,
     )
+
+
+def _distinct(columns: FloatArray) -> tuple[FloatArray, IntArray]:
+    """The columns that differ, and which of them each one is.
+
+    Told apart by one weighted sum each, which costs far less than sorting whole columns.
+    """
+    weights = np.sin(np.arange(1.0, len(columns) + 1.0)) + 2.0
+    sums = np.add.reduce(columns * weights[:, None], axis=0)
+    _, first, which = np.unique(sums, return_index=True, return_inverse=True)
+    found = columns[:, first]
+    if np.array_equal(found[:, which.ravel()], columns):
+        return found, which.ravel()
+    found, which = np.unique(columns, axis=1, return_inverse=True)
+    return found, which.ravel()
 
 
 def _is_due(operation: Operation, at_s: float) -> bool:
