@@ -159,7 +159,11 @@ def with_gathered_log(scenario: Scenario, log: LightLog) -> tuple[Scenario, Ligh
 
 
 def judge_many(
-    scenario: Scenario, log: LightLog | None, changes: Mapping[str, ArrayLike]
+    scenario: Scenario,
+    log: LightLog | None,
+    changes: Mapping[str, ArrayLike],
+    *,
+    only_runs: bool = False,
 ) -> Fleet:
     """Verdicts of the variants that `changes` describes.
 
@@ -171,6 +175,9 @@ def judge_many(
         The measured light, where the scenario's pattern is a log.
     changes : mapping of str to array_like
         Values at dotted paths; arrays of one length, the number of variants.
+    only_runs : bool
+        Ask only whether the reserve is 1 or more, which takes less time; of a variant that does
+        not run no more is known than that.
     """
     size = max((np.size(v) for v in changes.values()), default=1)
     many = varied(scenario, changes)
@@ -178,7 +185,7 @@ def judge_many(
         many, log = with_gathered_log(many, log)
     system = build(many, log)
     batch = prepare(system, size)
-    margins, first = fleet_checks.margins(many, batch)
+    margins, first = fleet_checks.margins(many, batch, only_runs=only_runs)
     plain = np.ones(size)
     asked = fleet_checks.column(many.design_margin, size)
     return Fleet(

@@ -36,21 +36,31 @@ def column(value: Any, size: int) -> FloatArray:
     return np.broadcast_to(np.asarray(value, float).reshape(-1), (size,))
 
 
-def margins(scenario: Scenario, batch: Batch) -> tuple[dict[str, FloatArray], FloatArray]:
-    """Available over needed for each check, and the time of the first charge. [s]"""
+def margins(
+    scenario: Scenario, batch: Batch, *, only_runs: bool = False
+) -> tuple[dict[str, FloatArray], FloatArray]:
+    """Available over needed for each check, and the time of the first charge. [s]
+
+    With `only_runs` a variant whose start, balance or ratings fail is not followed any further:
+    its other margins say nothing, and it does not run whatever they are.
+    """
     size, system = batch.size, batch.system
     allowed = column(scenario.margins.start_within_h, size) * 3600.0
     first = _first_charge(batch, float(np.max(allowed)))
     with np.errstate(divide="ignore", invalid="ignore"):
         starts = np.where(np.isfinite(first), allowed / np.maximum(first, 1e-9), 0.0)
-    balance = _balance(batch)
-    course, edges_c = _course(batch)
+    balance, ratings = _balance(batch), _ratings(scenario, system, size)
+    asked = column(scenario.design_margin, size)
+    followed = np.ones(size, bool)
+    if only_runs:
+        followed = (starts >= asked) & (balance >= asked) & (ratings >= 1.0)
+    course, edges_c = _course(batch, followed)
     return {
         "starts": starts,
         "balance": balance,
         "dark": _dark(scenario, batch, course, edges_c),
         "pulse": _pulse(scenario, batch, course),
-        "ratings": _ratings(scenario, system, size),
+        "ratings": ratings,
         "service": _service(scenario, batch, course, balance),
     }, first
 
@@ -77,8 +87,10 @@ def _first_charge(batch: Batch, allowed_s: float) -> FloatArray:
     return np.asarray(rows.first_s + column(start, batch.size))
 
 
-def _course(batch: Batch) -> tuple[run.Rows, FloatArray]:
+def _course(batch: Batch, followed: NDArray[np.bool_]) -> tuple[run.Rows, FloatArray]:
     """A period that stands for the repeating course, and the charge at its edges.
+
+    Variants that are not `followed` stay at full.
 
     The second period from a full store; where the store falls slowly on, one from the level
     towards which it falls, found by secants.
@@ -86,9 +98,9 @@ def _course(batch: Batch) -> tuple[run.Rows, FloatArray]:
     full = batch.nodes_c[:, -1]
     cut = np.minimum(np.max(list(batch.cut_c.values()), axis=0), full)
     first = run.begin_rows(batch, full, connected=True)
-    run.run_period(batch, first)
+    run.run_period(batch, first, active=followed)
     found = run.begin_rows(batch, first.charge_c, first.connected)
-    run.run_period(batch, found)
+    run.run_period(batch, found, active=followed)
     edges_c = np.array(found.at_edges)
     before, before_drift = full, first.charge_c - full
     start, drift = first.charge_c, found.charge_c - first.charge_c

@@ -40,6 +40,8 @@ from explorer.text import joined, say
 SHOWN = 3
 NEARLY = 1.2
 """By how much a search may end closer than the candidate that it began with."""
+SURELY_NOT = 0.9
+"""Reserve by the batch engine below which the exact one never finds that a design runs."""
 PAIR_POINTS = 12
 MOST_PAIRED = 6
 """Quantities, in the order of `quantities`, that are tried in pairs."""
@@ -81,14 +83,18 @@ def find_remedies(
     Remedies
         Growing results; the last has ``done`` set.
     """
+    hopeful, reserve = first_good(scenario, light_log, quantities(scenario, light_log))
+    if stopped():
+        return
+    outlook = Remedies(sentence=_outlook(hopeful))
+    if reserve < SURELY_NOT:
+        yield outlook
     present = exact_verdict(scenario, light_log)
     if present.state == "runs":
         yield Remedies(sentence=say("Runs as it is."), done=True)
         return
-    if stopped():
-        return
-    hopeful = first_good(scenario, light_log, quantities(scenario, light_log))
-    yield Remedies(sentence=_outlook(hopeful))
+    if reserve >= SURELY_NOT:
+        yield outlook
     found: list[Remedy] = []
     for quantity, good in hopeful:
         if stopped():
@@ -163,7 +169,7 @@ def _other_store(
         ):
             continue
         size = "store.capacity_mAh" if family.kind == "cell" else "store.capacitance_F"
-        fleet = judge_many(other, light_log, {size: np.array(family.sizes)})
+        fleet = judge_many(other, light_log, {size: np.array(family.sizes)}, only_runs=True)
         for i in np.flatnonzero(fleet.reserve >= 1.0)[:2]:
             tried = replaced_store(scenario, family, family.sizes[int(i)])
             if tried is not None and not stopped() and runs(tried, light_log):
@@ -196,7 +202,7 @@ def _pair(scenario: Scenario, light_log: LightLog | None, stopped: Stopped) -> R
     for (a, xa, b, xb), end in zip(blocks, ends.tolist(), strict=True):
         columns[a.path][end - len(xa) : end] = xa
         columns[b.path][end - len(xb) : end] = xb
-    runs_so = judge_many(scenario, light_log, columns).reserve >= 1.0
+    runs_so = judge_many(scenario, light_log, columns, only_runs=True).reserve >= 1.0
     options: list[tuple[float, Quantity, float, Quantity, float]] = []
     for (a, xa, b, xb), part in zip(blocks, np.split(runs_so, ends[:-1]), strict=True):
         good = np.flatnonzero(part)

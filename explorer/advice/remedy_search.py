@@ -175,21 +175,23 @@ def _standing(verdict: Verdict) -> float:
 
 def first_good(
     scenario: Scenario, light_log: LightLog | None, found: Sequence[Quantity]
-) -> list[tuple[Quantity, FloatArray]]:
+) -> tuple[list[tuple[Quantity, FloatArray]], float]:
     """Quantities with those of their values that run by the batch engine, smallest effort first.
 
-    All are judged in one batch, in which every variant changes one of them.
+    All are judged in one batch, in which every variant changes one of them; the last row is the
+    design as it is, whose reserve is the second of the two answers, or less where it does not run.
     """
     # A store's size sets its resistance and leakage, so it is changed first.
     order = sorted(found, key=lambda q: not q.path.startswith("store."))
     ends = np.cumsum([len(q.values) for q in order])
-    columns = {q.path: np.full(int(ends[-1]), float(q.now)) for q in order}
+    columns = {q.path: np.full(int(ends[-1]) + 1, float(q.now)) for q in order}
     for quantity, end in zip(order, ends.tolist(), strict=True):
         columns[quantity.path][end - len(quantity.values) : end] = quantity.values
-    good = judge_many(scenario, light_log, columns).reserve >= 1.0
-    parts = np.split(good, ends[:-1])
+    reserve = judge_many(scenario, light_log, columns, only_runs=True).reserve
+    parts = np.split(reserve[:-1] >= 1.0, ends[:-1])
     hopeful = [(q, q.values[g]) for q, g in zip(order, parts, strict=True) if g.any()]
-    return sorted(hopeful, key=lambda h: effort_of(h[0].now, float(h[1][0])))
+    hopeful.sort(key=lambda h: effort_of(h[0].now, float(h[1][0])))
+    return hopeful, float(reserve[-1])
 
 
 def changed(scenario: Scenario, path: str, value: float, *, whole: bool) -> Scenario | None:
