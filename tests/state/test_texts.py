@@ -78,8 +78,9 @@ def test_what_an_assessment_says_can_be_shown_in_any_language(assessment):
 
 
 def test_a_number_keeps_to_its_unit_in_any_language():
-    found = readout.bind_units(say("lasts {time}", time=figure("1.5 h")))
-    assert foreign(found) == "жжжжж 1,5\u00a0h"
+    # A template that the program has, as the disguise leaves all others alone.
+    found = readout.bind_units(say("more than {time}", time=figure("1.5 h")))
+    assert foreign(found) == "жжжж жжжж 1,5\u00a0h"
 
 
 def test_the_drawers_can_be_shown_in_any_language():
