@@ -2,51 +2,38 @@
 
 from __future__ import annotations
 
-import csv
 import math
-from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from functools import lru_cache
 from pathlib import Path
-from typing import NoReturn
 
 import numpy as np
 from numpy.typing import NDArray
 
 from explorer.files.disk import MEGABYTE, FileError, read_text
+from explorer.files.log_table import TIME_NAMES, LogError, levels, read_table, rising, times
 from explorer.quantity import show
 from explorer.resource_files import resource_path
 from explorer.scenario.light import LogPattern
 from explorer.scenario.light_log import GapRule, LightLog
 from explorer.scenario.model import Scenario
-from explorer.text import Text, joined, say
+from explorer.text import say
 
 LIMIT_BYTES = 50 * MEGABYTE
 """Largest log that is read (own judgement: two years of one reading a minute)."""
-TIME_NAMES = ("time", "time_s", "timestamp")
 LUX_NAMES = ("lux", "illuminance_lx")
-BRIGHTEST_LX = 200_000.0
-"""Brightest reading taken; full sun gives 100 000 to 130 000 lx (common practice, no source)."""
-LATEST_S = 1e11
-"""Latest time taken, some three thousand years, so that dates given in seconds pass."""
 GAP_STEPS = 1.5
 """A reading that comes later than this many steps after the last one leaves a gap."""
 JITTER_STEPS = 0.25
 """Times that wander by no more than this share of a step are set on even steps."""
 _GAPS_NAMED = 5
-_TOO_LONG = say("field larger than field limit (131072)")
-"""What Python's reader of CSV says of a cell that never ends, word for word."""
 
 FloatArray = NDArray[np.float64]
 
 
-class LogError(FileError):
-    """A light log cannot be used; the text is a sentence that names the line."""
-
-
 @dataclass(frozen=True, slots=True, kw_only=True)
-class _Readings:
+class Readings:
     """Readings as they stand in the file."""
 
     time_s: FloatArray
@@ -85,7 +72,7 @@ def read_light_log(path: Path | str, gaps: GapRule = "dark") -> LightLog:
         text = read_text(path, limit_bytes=LIMIT_BYTES, what=say("light log"))
     except FileError as error:
         raise LogError(str(error)) from None
-    return _hold(_read(text, path.name), gaps)
+    return hold(_read(text, path.name), gaps)
 
 
 def resolve_log(scenario: Scenario, scenario_path: Path | str | None) -> LightLog | None:
@@ -143,37 +130,14 @@ def _cached(path: Path, gaps: GapRule, _changed_ns: int, _size: int) -> LightLog
     return read_light_log(path, gaps)
 
 
-def _read(text: str, name: str) -> _Readings:
-    numbered = [
-        (number, line)
-        for number, line in enumerate(text.splitlines(), start=1)
-        if line.strip() and not line.startswith("#")
-    ]
-    if not numbered:
-        raise LogError(say("{file} holds only remarks; a light log was expected.", file=name))
-    delimiter, time_at, lux_at = _columns(numbered[0][1], name)
-    numbers = [number for number, _ in numbered[1:]]
-    try:
-        rows = list(csv.reader((line for _, line in numbered[1:]), delimiter=delimiter))
-    except csv.Error as error:
-        why = say(str(error))
-        raise LogError(say("{file} is not a table: {why}.", file=name, why=why)) from None
-    if len(rows) != len(numbers):
-        raise LogError(say("{file} has a quotation mark that is never closed.", file=name))
-    wanted = max(time_at, lux_at) + 1
-    for number, row in zip(numbers, rows, strict=True):
-        if len(row) < wanted:
-            raise LogError(
-                say(
-                    "{file}, line {line}: {n} columns found, at least {wanted} are needed.",
-                    file=name,
-                    line=number,
-                    n=len(row),
-                    wanted=wanted,
-                )
-            )
+def _read(text: str, name: str) -> Readings:
+    table = read_table(
+        text, name, say("{file} holds only remarks; a light log was expected.", file=name)
+    )
+    time_at, lux_at = (table.place_of(names) for names in (TIME_NAMES, LUX_NAMES))
+    table.check_width(max(time_at, lux_at) + 1)
     notes: list[str] = []
-    kept = [(n, row[time_at], row[lux_at]) for n, row in zip(numbers, rows, strict=True)]
+    kept = [(n, row[time_at], row[lux_at]) for n, row in table.numbered]
     full = [item for item in kept if item[2].strip()]
     if len(full) < len(kept):
         notes.append(
@@ -184,136 +148,14 @@ def _read(text: str, name: str) -> _Readings:
             say("{file} holds {n} readings; at least 2 are needed.", file=name, n=len(full))
         )
     lines = [item[0] for item in full]
-    lux = _levels([item[2] for item in full], lines, name, comma=delimiter != ",")
-    time_s, start = _times([item[1] for item in full], lines, name, comma=delimiter != ",")
-    time_s, lux = _rising(time_s, lux, lines, name, notes)
-    return _Readings(time_s=time_s, illuminance_lx=lux, start=start, notes=notes)
+    lux = levels([item[2] for item in full], lines, name, comma=table.decimal_comma)
+    time_s, start = times([item[1] for item in full], lines, name, comma=table.decimal_comma)
+    keep = rising(time_s, lux, lines, name, notes)
+    return Readings(time_s=time_s[keep], illuminance_lx=lux[keep], start=start, notes=notes)
 
 
-def _columns(header: str, name: str) -> tuple[str, int, int]:
-    """Delimiter and places of the two columns."""
-    delimiter = max(",;\t", key=header.count)
-    names = [cell.strip().strip('"').lower() for cell in header.split(delimiter)]
-    places = []
-    for allowed in (TIME_NAMES, LUX_NAMES):
-        place = next((names.index(a) for a in allowed if a in names), None)
-        if place is None:
-            raise LogError(
-                say(
-                    "{file} has no column named {allowed}; its columns are {names}.",
-                    file=name,
-                    allowed=joined(say(" or "), allowed),
-                    names=", ".join(names)[:120],
-                )
-            )
-        places.append(place)
-    return delimiter, places[0], places[1]
-
-
-def _levels(cells: Sequence[str], lines: Sequence[int], name: str, *, comma: bool) -> FloatArray:
-    lux = _numbers(cells, comma=comma)
-    if lux is None:
-        place = next(i for i, cell in enumerate(cells) if _numbers([cell], comma=comma) is None)
-    else:
-        fits = (lux >= 0.0) & (lux <= BRIGHTEST_LX)  # NaN fits nowhere
-        if fits.all():
-            return lux
-        place = int(np.argmin(fits))
-    raise LogError(
-        say(
-            "{file}, line {line}: the light is {found}; allowed is a number from 0 to {most} lx.",
-            file=name,
-            line=lines[place],
-            found=repr(cells[place].strip()),
-            most=f"{BRIGHTEST_LX:.0f}",
-        )
-    )
-
-
-def _numbers(cells: Sequence[str], *, comma: bool) -> FloatArray | None:
-    try:
-        return np.array([float(c.replace(",", ".") if comma else c) for c in cells])
-    except ValueError:
-        return None
-
-
-def _times(
-    cells: Sequence[str], lines: Sequence[int], name: str, *, comma: bool
-) -> tuple[FloatArray, datetime | None]:
-    """Seconds from the first reading, and its date where the log has dates."""
-    if (seconds := _numbers(cells, comma=comma)) is not None:
-        fits = np.abs(seconds) <= LATEST_S  # NaN fits nowhere
-        if not fits.all():
-            _refuse_time(cells, lines, name, int(np.argmin(fits)))
-        return seconds - seconds[0], None
-    moments: list[datetime] = []
-    for place, cell in enumerate(cells):
-        try:
-            moments.append(datetime.fromisoformat(cell.strip()))
-        except ValueError:
-            _refuse_time(cells, lines, name, place)
-    start = moments[0]
-    try:
-        return np.array([(moment - start).total_seconds() for moment in moments]), start
-    except TypeError:
-        raise LogError(
-            say("{file} has times with and without a time zone; use one kind.", file=name)
-        ) from None
-
-
-def _refuse_time(cells: Sequence[str], lines: Sequence[int], name: str, place: int) -> NoReturn:
-    raise LogError(
-        say(
-            "{file}, line {line}: the time is {found}; allowed is a date such as "
-            "2015-02-02 14:19:00, or seconds in every line.",
-            file=name,
-            line=lines[place],
-            found=repr(cells[place].strip()),
-        )
-    )
-
-
-def _rising(
-    time_s: FloatArray, lux: FloatArray, lines: Sequence[int], name: str, notes: list[str]
-) -> tuple[FloatArray, FloatArray]:
-    """Readings without exact repetitions; anything else that does not rise is refused."""
-    steps_s = np.diff(time_s)
-    repeated = (steps_s == 0.0) & (np.diff(lux) == 0.0)
-    wrong = (steps_s <= 0.0) & ~repeated
-    if wrong.any():
-        place = int(np.argmax(wrong)) + 1
-        raise LogError(_not_rising(name, lines[place], float(steps_s[place - 1])))
-    if repeated.any():
-        notes.append(
-            say("{n} lines repeat the line before and were left out.", n=int(repeated.sum()))
-        )
-    keep = np.concatenate(([True], ~repeated))
-    if keep.sum() < 2:
-        raise LogError(
-            say("{file} holds one reading again and again; at least 2 times are needed.", file=name)
-        )
-    return time_s[keep], lux[keep]
-
-
-def _not_rising(name: str, line: int, step_s: float) -> Text:
-    if step_s == 0.0:
-        return say(
-            "{file}, line {line}: its time repeats the time of the line before with another "
-            "reading; times must rise. Sort the log, or split it where the logger began again.",
-            file=name,
-            line=line,
-        )
-    return say(
-        "{file}, line {line}: its time lies {time} before the line above; times must rise. Sort "
-        "the log, or split it where the logger began again.",
-        file=name,
-        line=line,
-        time=show(-step_s, "s"),
-    )
-
-
-def _hold(readings: _Readings, gaps: GapRule) -> LightLog:
-    """Hold each reading for the nominal step and fill what lies between."""
+def hold(readings: Readings, gaps: GapRule) -> LightLog:
+    """A log in which each reading holds for the nominal step and what lies between is filled."""
     time_s, lux, notes = readings.time_s, readings.illuminance_lx, readings.notes
     steps_s = np.diff(time_s)
     step_s = float(np.median(steps_s))
@@ -360,7 +202,7 @@ def _hold(readings: _Readings, gaps: GapRule) -> LightLog:
     )
 
 
-def _gap_notes(readings: _Readings, last: NDArray[np.intp], gaps: GapRule) -> list[str]:
+def _gap_notes(readings: Readings, last: NDArray[np.intp], gaps: GapRule) -> list[str]:
     notes: list[str] = []
     for place in last[:-1][:_GAPS_NAMED]:
         from_s, to_s = float(readings.time_s[place]), float(readings.time_s[place + 1])
