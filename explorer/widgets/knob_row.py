@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QEvent, QSize, Qt, Signal
-from PySide6.QtGui import QMouseEvent
+from PySide6.QtGui import QMouseEvent, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
 from explorer.advice.break_even import BreakEven
@@ -98,6 +98,18 @@ class KnobRow(QWidget):
             part.setToolTip(f"{tr(knob.help)}\n{tr(_TIP)}")
         self.down.setAccessibleName(tr("{label}: one step down", label=label))
         self.up.setAccessibleName(tr("{label}: one step up", label=label))
+        self._make_room()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Leave the steps out where the name would be cut; keys and slider do the same."""
+        super().resizeEvent(event)
+        self._make_room()
+
+    def _make_room(self) -> None:
+        steps = self.down.width() + self.up.width() + 3
+        needed = self.label.sizeHint().width() + self.field.width() + steps
+        for button in (self.down, self.up):
+            button.setVisible(needed <= self.width())
 
     def set_value(self, value: float) -> None:
         """Show `value` without emitting."""

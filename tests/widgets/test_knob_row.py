@@ -198,3 +198,15 @@ def test_the_best_stop_is_marked_where_more_would_be_worse(row):
     assert picture(better, 3000.0) == picture(better, 5000.0)
     worse = tuple("runs" if 500 <= s <= 8000 else "falls_short" for s in LIGHT.stops)
     assert picture(worse, 3000.0) != picture(worse, 5000.0)
+
+
+def test_a_name_is_never_cut_and_the_steps_give_way_to_it(window, qapp):
+    window.resize(960, 540)
+    qapp.processEvents()
+    rows = window.knobs.rows
+    assert any(row.down.isHidden() for row in rows)
+    for row in rows:
+        assert row.label.width() >= row.label.sizeHint().width(), row.label.text()
+    window.resize(1280, 720)
+    qapp.processEvents()
+    assert not any(row.down.isHidden() for row in rows)
