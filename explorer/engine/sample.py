@@ -105,6 +105,74 @@ def _path(leg: Leg, step_s: float) -> tuple[FloatArray, FloatArray]:
     return t, q
 
 
+def at_moments(engine: Engine, run: Trajectory, time_s: FloatArray) -> Columns:
+    """What a run says at given moments, exactly where it is followed exactly.
+
+    Parameters
+    ----------
+    engine : Engine
+        The engine that made it.
+    run : Trajectory
+        What it made.
+    time_s : ndarray
+        Rising, from the beginning of the run to its end, shape (n,). [s]
+
+    Returns
+    -------
+    Columns
+        Arrays of shape (n,). Between the pulses of composed cycles the store follows the saw-tooth
+        of its cycle; a turn that repeats shows its highest and lowest voltage.
+    """
+    if not run.legs:
+        one = _single(engine, run)
+        many = {name: np.repeat(getattr(one, name), len(time_s)) for name in _Rows.__slots__[1:]}
+        return Columns(
+            time_s=time_s, connected=np.repeat(one.connected, len(time_s)),
+            illuminance_lx=np.repeat(one.illuminance_lx, len(time_s)), **many,
+        )
+    begins = np.array([leg.begin_s for leg in run.legs])
+    owner = np.clip(np.searchsorted(begins, time_s, side="right") - 1, 0, None)
+    used, first, sizes = np.unique(owner, return_index=True, return_counts=True)
+    legs = [run.legs[i] for i in used.tolist()]
+    paths = [
+        _charge_at(engine.field, leg, time_s[at : at + size])
+        for leg, at, size in zip(legs, first.tolist(), sizes.tolist(), strict=True)
+    ]
+    table = _looked_up(engine.field, legs, sizes, time_s, np.concatenate(paths))
+    return Columns(
+        **table,
+        connected=np.array([leg.connected for leg in legs])[np.repeat(np.arange(len(legs)), sizes)],
+        illuminance_lx=engine.illuminance_lx[
+            np.repeat([leg.segment for leg in legs], sizes)
+        ],
+    )
+
+
+def _charge_at(field: Field, leg: Leg, time_s: FloatArray) -> FloatArray:
+    """Charges at moments of one leg. [C]"""
+    passed = np.clip(time_s - leg.begin_s, 0.0, leg.end_s - leg.begin_s)
+    if leg.repeats is not None or not leg.level.exact:
+        share = passed / (leg.end_s - leg.begin_s)
+        return np.asarray(leg.begin_c + share * (leg.end_c - leg.begin_c))
+    if leg.cycles is None:
+        return leg.low.flow.path(leg.begin_c, passed)
+    cycle = leg.cycles[0]
+    length, pulse_s = cycle.length_s, cycle.pulse_s
+    whole = np.floor(passed / length + 1e-9)
+    last = np.rint((leg.end_s - leg.begin_s) / length)
+    counts, back = np.unique(np.concatenate([whole, whole + 1.0, [last]]), return_inverse=True)
+    smooth = cycle.generator.path(leg.begin_c, counts * length)[back]
+    # Powers of the map do not lie on the generator: what they miss grows along the leg.
+    smooth = smooth + (leg.end_c - smooth[-1]) * counts[back] / last
+    begin, end = smooth[: len(whole)], smooth[len(whole) : -1]
+    # A cycle begins with its pulse; what follows is nearly straight.
+    after = np.interp(begin, cycle.nodes, cycle.pulse_lowest_c)
+    into = np.maximum(passed - whole * length, 0.0)
+    rest = after + (into - pulse_s) / (length - pulse_s) * (end - after)
+    falling = begin + into / max(pulse_s, 1e-12) * (after - begin)
+    return np.asarray(np.where(into < pulse_s, falling, rest))
+
+
 def _looked_up(
     field: Field, legs: list[Leg], sizes: NDArray[np.intp], t: FloatArray, q: FloatArray
 ) -> dict[str, FloatArray]:

@@ -5,7 +5,7 @@ import pytest
 
 from explorer.engine.legs import State
 from explorer.engine.march import Engine
-from explorer.engine.sample import columns, extremes
+from explorer.engine.sample import at_moments, columns, extremes
 from explorer.engine.system import Phase
 from explorer.physics.load import Draw
 from tests.engine.systems import (
@@ -193,3 +193,39 @@ def test_thinned_rows_keep_the_deepest_pulse():
     fine, coarse = (extremes(columns(engine, run, n)) for n in (5000, 12))
     assert coarse.lowest_terminal_v == fine.lowest_terminal_v
     assert coarse.lowest_store_v == fine.lowest_store_v
+
+
+@pytest.mark.parametrize("amps", [0.0, 20e-6, 400e-6])
+def test_moments_between_composed_pulses_are_those_of_pulses_walked_one_by_one(amps):
+    given = system(
+        light=steady(amps), panel=CRYSTALLINE, charger=converter(), store=bank(0.2, esr_ohm=2.0),
+        quiescent_a=1e-6, initial_charge_c=0.66, load=sender(),
+    )
+    moments = np.linspace(0.0, 3000.0, 777)
+    start = State(charge_c=0.66, connected=True)
+    found = {}
+    for compose in (True, False):
+        engine = Engine(given, compose=compose)
+        run = engine.march(3000.0, start)
+        assert any(leg.cycles is not None for leg in run.legs) == compose
+        found[compose] = at_moments(engine, run, moments)
+    assert np.abs(found[True].store_v - found[False].store_v).max() < 2e-5
+    # The run must move, or the comparison says nothing.
+    assert np.ptp(found[False].store_v) > 0.003
+
+
+def test_a_moment_of_a_discharge_through_leakage_is_the_closed_form():
+    given = system(light=steady(0.0), store=bank(0.1, leakage_a=1e-5, rated_v=5.0),
+                   initial_charge_c=0.4, load=sender())
+    engine = Engine(given)
+    moments = np.array([0.0, 1234.5, 40_000.0])
+    found = at_moments(engine, engine.unloaded().march(50_000.0), moments)
+    leak_ohm = 5.0 / 1e-5
+    assert found.store_v == pytest.approx(4.0 * np.exp(-moments / (leak_ohm * 0.1)), abs=1e-6)
+
+
+def test_moments_of_a_run_without_a_leg_hold_its_only_state():
+    engine = Engine(system(initial_charge_c=0.5, store=bank(0.25), load=sender()))
+    run = engine.march(0.0)
+    found = at_moments(engine, run, np.array([0.0, 0.0]))
+    assert found.store_v == pytest.approx([2.0, 2.0])
