@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
-from math import ceil
+from math import ceil, nan
 
 import numpy as np
 from pydantic import ValidationError
@@ -21,6 +21,7 @@ from explorer.scenario.build import years_to_end_of_life
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario
 from explorer.scenario.parts import StoreFamily
+from explorer.scenario.storage import CellStore
 from explorer.text import say, texts
 
 NEARLY_FULL = 0.95
@@ -36,6 +37,8 @@ HOPELESS = 0.5
 """Reserve by the batch engine below which a log is judged in hours, not minute by minute."""
 MOST_TRIES = 5
 TRACE_ROWS = 240
+PRESENT = "present"
+"""Key of the entry for the store that the design has."""
 _IN_A_STRING: dict[str, str] = texts({
     "Two supercapacitors in series": "Supercapacitors in series",
     "Flat power supercapacitor pair": "Flat power supercapacitor",
@@ -57,8 +60,9 @@ class Entry:
     answers: dict[str, float]
     trace: Columns | None
     volume_cm3: float
+    """Not a number where it is not known, as are mass and cost."""
     mass_g: float
-    cost_class: int
+    cost_class: float
     """Rank of cost for the same job, 1 (cheapest) to 5."""
     years_to_end: float
     cautions: tuple[str, ...]
@@ -138,6 +142,33 @@ def contest(
         yield _entry(scenario, log, family)
 
 
+def present_entry(scenario: Scenario, log: LightLog | None) -> Entry:
+    """The design's own store beside them, which every kind has to beat.
+
+    A scenario does not say how large, heavy or dear its store is.
+    """
+    store = scenario.store
+    cell = isinstance(store, CellStore)
+    found = assess(scenario, log, columns=TRACE_ROWS)
+    return Entry(
+        key=PRESENT, title=say("As it is now"), scenario=scenario,
+        size=store.capacity_mAh if isinstance(store, CellStore) else store.capacitance_F,
+        unit="mAh" if cell else "F",
+        verdict=found.verdict, answers=found.answers, trace=found.trace,
+        volume_cm3=nan, mass_g=nan, cost_class=nan, years_to_end=_years_to_end(scenario),
+        cautions=_titles(scenario), fits=True,
+    )
+
+
+def _years_to_end(design: Scenario) -> float:
+    years = years_to_end_of_life(design.store, design.light.ambient_C, design.charger.full_V)
+    return float(np.asarray(years))
+
+
+def _titles(design: Scenario) -> tuple[str, ...]:
+    return tuple(c.title for c in cautions(design) if c.where == "store")
+
+
 def _entry(scenario: Scenario, log: LightLog | None, family: StoreFamily) -> Entry:
     unit = "mAh" if family.kind == "cell" else "F"
     base = replaced_store(scenario, family, family.sizes[0])
@@ -158,13 +189,7 @@ def _entry(scenario: Scenario, log: LightLog | None, family: StoreFamily) -> Ent
         verdict=found.verdict, answers=found.answers, trace=found.trace,
         volume_cm3=family.volume_cm3(size) * stretch**2, mass_g=family.mass_g(size) * stretch**2,
         cost_class=family.cost_class,
-        years_to_end=float(
-            np.asarray(
-                years_to_end_of_life(design.store, design.light.ambient_C, design.charger.full_V)
-            )
-        ),
-        cautions=tuple(c.title for c in cautions(design) if c.where == "store"),
-        fits=True,
+        years_to_end=_years_to_end(design), cautions=_titles(design), fits=True,
     )
 
 

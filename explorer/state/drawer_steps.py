@@ -58,9 +58,10 @@ def panel_steps(
 
 def contest_steps(scenario: Scenario, log: LightLog | None, stopped: Stopped) -> Iterator[Entry]:
     """One kind of store after the other."""
-    from explorer.advice.contest import contest
+    from explorer.advice.contest import contest, present_entry
 
-    return contest(scenario, log, stopped)
+    yield present_entry(scenario, log)
+    yield from contest(scenario, log, stopped)
 
 
 def territory_steps(

@@ -20,6 +20,22 @@
    <translation>Abschalten</translation>
   </message>
   <message>
+   <source>More happens in this run than can be followed; log a shorter stretch.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>The log has no date, so it is taken to begin on Monday at midnight.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>The device is taken as connected when the log begins.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>The device is taken as not connected when the log begins.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
    <source>runs {span}</source>
    <translation>läuft {span}</translation>
   </message>
@@ -440,6 +456,10 @@
    <translation>{title}, {n} Einheiten</translation>
   </message>
   <message>
+   <source>As it is now</source>
+   <translation>Wie es jetzt ist</translation>
+  </message>
+  <message>
    <source>The panel gives less than the converter needs; it does not run in this light.</source>
    <translation>Das Modul gibt weniger, als der Wandler braucht; er läuft bei diesem Licht nicht.</translation>
   </message>
@@ -727,6 +747,46 @@ The scenario is still open. Save it under another name, and start the program ag
 Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu starten.</translation>
   </message>
   <message>
+   <source>{file} holds only remarks; the log of a run was expected.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>{file}, line {line}: the voltage is {found}; allowed is a number from {least} to {most} V. A column in millivolts is named store_mV.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>{n} lines have no reading and were left out.</source>
+   <translation>Zeilen ohne Messwert, ausgelassen: {n}.</translation>
+  </message>
+  <message>
+   <source>{file} holds {n} readings; at least 3 are needed.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>{file}, line {line}: the voltage is {found}; allowed is a number from {least} to {most} mV.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>{n} readings of the light were joined to {kept} means.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>{n} readings were joined to {kept} means; their extremes are kept.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>log of a run</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>The log pauses for {time} after {since}; nothing is compared there.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>The log pauses {n} times, together {time}, first after {since}; nothing is compared there.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
    <source>a number</source>
    <translation>eine Zahl</translation>
   </message>
@@ -887,10 +947,6 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>{file}, Zeile {line}: Ihre Zeit liegt {time} vor der Zeile darüber; Zeiten müssen steigen. Das Protokoll sortieren oder dort teilen, wo der Logger neu begann.</translation>
   </message>
   <message>
-   <source>light.pattern.file is {file}, and there is no such log beside the scenario or among the shipped ones ({names}).</source>
-   <translation>light.pattern.file ist {file}; ein solches Lichtprotokoll gibt es weder neben dem Szenario noch unter den mitgelieferten ({names}).</translation>
-  </message>
-  <message>
    <source>{file}, line {line}: the light is {found}; allowed is a number from 0 to {most} lx.</source>
    <translation>{file}, Zeile {line}: Das Licht ist {found}; erlaubt ist eine Zahl von 0 bis {most} lx.</translation>
   </message>
@@ -903,28 +959,8 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>{file}, Zeile {line}: Ihre Zeit ist die der Zeile davor, mit anderem Messwert; Zeiten müssen steigen. Das Protokoll sortieren oder dort teilen, wo der Logger neu begann.</translation>
   </message>
   <message>
-   <source>light.pattern.file names no log; give the name of a CSV file.</source>
-   <translation>light.pattern.file nennt kein Lichtprotokoll; den Namen einer CSV-Datei angeben.</translation>
-  </message>
-  <message>
-   <source>light.pattern.file is {file}, and there is no such log among the shipped ones ({names}).</source>
-   <translation>light.pattern.file ist {file}; ein solches Lichtprotokoll gibt es unter den mitgelieferten nicht ({names}).</translation>
-  </message>
-  <message>
-   <source>{file} holds only remarks; a light log was expected.</source>
-   <translation>{file} enthält nur Bemerkungen; erwartet wurde ein Lichtprotokoll.</translation>
-  </message>
-  <message>
    <source>{file} has a quotation mark that is never closed.</source>
    <translation>{file} hat ein Anführungszeichen, das nie geschlossen wird.</translation>
-  </message>
-  <message>
-   <source>{n} lines have no reading and were left out.</source>
-   <translation>Zeilen ohne Messwert, ausgelassen: {n}.</translation>
-  </message>
-  <message>
-   <source>{file} holds {n} readings; at least 2 are needed.</source>
-   <translation>Messwerte in {file}: {n}; nötig sind mindestens 2.</translation>
   </message>
   <message>
    <source>{n} lines repeat the line before and were left out.</source>
@@ -933,6 +969,42 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   <message>
    <source>{file} holds one reading again and again; at least 2 times are needed.</source>
    <translation>{file} enthält immer denselben Messwert; nötig sind mindestens 2 Zeiten.</translation>
+  </message>
+  <message>
+   <source>{file} has no column named {allowed}; its columns are {names}.</source>
+   <translation>{file} hat keine Spalte namens {allowed}; die Spalten sind {names}.</translation>
+  </message>
+  <message>
+   <source>{file} is not a table: {why}.</source>
+   <translation>{file} ist keine Tabelle: {why}.</translation>
+  </message>
+  <message>
+   <source>{file} has times with and without a time zone; use one kind.</source>
+   <translation>{file} hat Zeiten mit und ohne Zeitzone; nur eine Art verwenden.</translation>
+  </message>
+  <message>
+   <source>{file}, line {line}: {n} columns found, at least {wanted} are needed.</source>
+   <translation>{file}, Zeile {line}: {n} Spalten gefunden, nötig sind mindestens {wanted}.</translation>
+  </message>
+  <message>
+   <source>light.pattern.file is {file}, and there is no such log beside the scenario or among the shipped ones ({names}).</source>
+   <translation>light.pattern.file ist {file}; ein solches Lichtprotokoll gibt es weder neben dem Szenario noch unter den mitgelieferten ({names}).</translation>
+  </message>
+  <message>
+   <source>{file} holds only remarks; a light log was expected.</source>
+   <translation>{file} enthält nur Bemerkungen; erwartet wurde ein Lichtprotokoll.</translation>
+  </message>
+  <message>
+   <source>light.pattern.file names no log; give the name of a CSV file.</source>
+   <translation>light.pattern.file nennt kein Lichtprotokoll; den Namen einer CSV-Datei angeben.</translation>
+  </message>
+  <message>
+   <source>light.pattern.file is {file}, and there is no such log among the shipped ones ({names}).</source>
+   <translation>light.pattern.file ist {file}; ein solches Lichtprotokoll gibt es unter den mitgelieferten nicht ({names}).</translation>
+  </message>
+  <message>
+   <source>{file} holds {n} readings; at least 2 are needed.</source>
+   <translation>Messwerte in {file}: {n}; nötig sind mindestens 2.</translation>
   </message>
   <message>
    <source>The step is uneven, about {step}; each reading holds until the next.</source>
@@ -945,22 +1017,6 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   <message>
    <source>light log</source>
    <translation>Lichtprotokoll</translation>
-  </message>
-  <message>
-   <source>{file} is not a table: {why}.</source>
-   <translation>{file} ist keine Tabelle: {why}.</translation>
-  </message>
-  <message>
-   <source>{file}, line {line}: {n} columns found, at least {wanted} are needed.</source>
-   <translation>{file}, Zeile {line}: {n} Spalten gefunden, nötig sind mindestens {wanted}.</translation>
-  </message>
-  <message>
-   <source>{file} has no column named {allowed}; its columns are {names}.</source>
-   <translation>{file} hat keine Spalte namens {allowed}; die Spalten sind {names}.</translation>
-  </message>
-  <message>
-   <source>{file} has times with and without a time zone; use one kind.</source>
-   <translation>{file} hat Zeiten mit und ohne Zeitzone; nur eine Art verwenden.</translation>
   </message>
   <message>
    <source>Times that wander by up to {wander} were set on even steps of {step}.</source>
@@ -3255,26 +3311,6 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Der andere Entwurf ist nicht berechenbar: {reason}</translation>
   </message>
   <message>
-   <source>not saved yet</source>
-   <translation>ungespeichert</translation>
-  </message>
-  <message>
-   <source>This could not be computed: {reason}</source>
-   <translation>Das ließ sich nicht berechnen: {reason}</translation>
-  </message>
-  <message>
-   <source>falls short</source>
-   <translation>reicht nicht</translation>
-  </message>
-  <message>
-   <source>marginal</source>
-   <translation>knapp</translation>
-  </message>
-  <message>
-   <source>runs</source>
-   <translation>läuft</translation>
-  </message>
-  <message>
    <source>Kind of store</source>
    <translation>Art des Speichers</translation>
   </message>
@@ -3327,41 +3363,8 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Was bei dieser Art Speicher zu beachten ist</translation>
   </message>
   <message>
-   <source>{share} of what the panel could give becomes useful work</source>
-   <translation>{share} des möglichen Modulertrags werden nützliche Arbeit</translation>
-  </message>
-  <message>
-   <source>Of {light} of light {span} the cells convert {panel}; {work} do useful work.</source>
-   <translation>Von {light} Licht {span} wandeln die Zellen {panel}; {work} leisten nützliche Arbeit.</translation>
-  </message>
-  <message>
    <source>{n} of {count} kinds of store would run, each in its best size</source>
    <translation>{n} von {count} Speicherarten geeignet, jede in ihrer besten Größe</translation>
-  </message>
-  <message>
-   <source>With {held}: {outcome}.</source>
-   <translation>Für {held}: {outcome}.</translation>
-  </message>
-  <message>
-   <source>between {low} and {high}</source>
-   <translation>zwischen {low} und {high}</translation>
-  </message>
-  <message>
-   <source>{runs} of {builds} built units run, {works} at least work</source>
-   <translation>{runs} von {builds} Exemplaren laufen, {works} arbeiten zumindest</translation>
-  </message>
-  <message>
-   <source>a week</source>
-   <comment>how often</comment>
-   <translation>pro Woche</translation>
-  </message>
-  <message>
-   <source>in {time}</source>
-   <translation>in {time}</translation>
-  </message>
-  <message>
-   <source>, the store gives {store}</source>
-   <translation>, der Speicher gibt {store}</translation>
   </message>
   <message>
    <source>Verdict</source>
@@ -3432,6 +3435,71 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Keine von {count} Speicherarten geeignet, gleich in welcher Größe</translation>
   </message>
   <message>
+   <source>Does not suit</source>
+   <translation>Passt nicht</translation>
+  </message>
+  <message>
+   <source>{n} of {count}</source>
+   <translation>{n} von {count}</translation>
+  </message>
+  <message>
+   <source>Mind: {cautions}.</source>
+   <translation>Vorsicht: {cautions}.</translation>
+  </message>
+  <message>
+   <source>not saved yet</source>
+   <translation>ungespeichert</translation>
+  </message>
+  <message>
+   <source>This could not be computed: {reason}</source>
+   <translation>Das ließ sich nicht berechnen: {reason}</translation>
+  </message>
+  <message>
+   <source>falls short</source>
+   <translation>reicht nicht</translation>
+  </message>
+  <message>
+   <source>marginal</source>
+   <translation>knapp</translation>
+  </message>
+  <message>
+   <source>runs</source>
+   <translation>läuft</translation>
+  </message>
+  <message>
+   <source>{share} of what the panel could give becomes useful work</source>
+   <translation>{share} des möglichen Modulertrags werden nützliche Arbeit</translation>
+  </message>
+  <message>
+   <source>Of {light} of light {span} the cells convert {panel}; {work} do useful work.</source>
+   <translation>Von {light} Licht {span} wandeln die Zellen {panel}; {work} leisten nützliche Arbeit.</translation>
+  </message>
+  <message>
+   <source>With {held}: {outcome}.</source>
+   <translation>Für {held}: {outcome}.</translation>
+  </message>
+  <message>
+   <source>between {low} and {high}</source>
+   <translation>zwischen {low} und {high}</translation>
+  </message>
+  <message>
+   <source>{runs} of {builds} built units run, {works} at least work</source>
+   <translation>{runs} von {builds} Exemplaren laufen, {works} arbeiten zumindest</translation>
+  </message>
+  <message>
+   <source>a week</source>
+   <comment>how often</comment>
+   <translation>pro Woche</translation>
+  </message>
+  <message>
+   <source>in {time}</source>
+   <translation>in {time}</translation>
+  </message>
+  <message>
+   <source>, the store gives {store}</source>
+   <translation>, der Speicher gibt {store}</translation>
+  </message>
+  <message>
    <source>Falls short at every {label} on this map with {held}.</source>
    <translation>Für {held}: Reicht auf der ganzen Karte nicht ({label}).</translation>
   </message>
@@ -3450,18 +3518,6 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   <message>
    <source>at {value}</source>
    <translation>bei {value}</translation>
-  </message>
-  <message>
-   <source>Does not suit</source>
-   <translation>Passt nicht</translation>
-  </message>
-  <message>
-   <source>{n} of {count}</source>
-   <translation>{n} von {count}</translation>
-  </message>
-  <message>
-   <source>Mind: {cautions}.</source>
-   <translation>Vorsicht: {cautions}.</translation>
   </message>
   <message>
    <source>runs {where}</source>

@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from explorer.advice.assess import assess
-from explorer.advice.contest import contest, replaced_store
+from explorer.advice.contest import PRESENT, contest, present_entry, replaced_store
 from explorer.scenario import parts
 from explorer.scenario.model import Scenario
 from tests.advice.demos import LOGGED, NAMES, demo, exact
@@ -129,3 +129,12 @@ def test_a_contest_stops_when_told():
     for entry in contest(*demo("plant_label"), lambda: len(seen) >= 2):
         seen.append(entry)
     assert len(seen) == 2
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_the_design_s_own_store_is_judged_as_it_is(entries, name):
+    scenario, log = demo(name)
+    entry = present_entry(scenario, log)
+    assert entry.scenario == scenario
+    assert entry.verdict.state == exact(scenario, log).state
+    assert PRESENT not in {e.key for e in entries[name]}

@@ -3,7 +3,6 @@ import math
 import numpy as np
 import pytest
 
-from explorer.advice.contest import Entry
 from explorer.advice.territory import Axis, Territory
 from explorer.scenario.model import Scenario, with_value
 from explorer.state import drawer_text
@@ -50,17 +49,6 @@ def test_more_can_be_worse_and_the_summary_says_so():
 
 def test_a_count_has_nothing_between_its_values():
     assert drawer_text.crossings(PANELS, np.array([0.5, 1.5])) == ((2.0, math.inf),)
-
-
-def test_a_store_that_does_not_suit_ranks_last():
-    entry = Entry(
-        key="k", title="Thick film", scenario=None, size=0.0, unit="F", verdict=None, answers={},
-        trace=None, volume_cm3=0.0, mass_g=0.0, cost_class=1, years_to_end=0.0, cautions=(),
-        fits=False,
-    )
-    assert drawer_text.contest_cell(entry, "verdict").text == "Does not suit"
-    assert drawer_text.contest_cell(entry, "first").rank == math.inf
-    assert "does not suit" in drawer_text.contest_line(entry)
 
 
 def test_a_store_resized_along_its_range_is_the_same_but_for_its_size():

@@ -10,7 +10,7 @@ from pydantic import ValidationError
 from explorer.advice.assess import assess
 from explorer.advice.budget import budget
 from explorer.advice.compare import differences
-from explorer.advice.contest import contest
+from explorer.advice.contest import contest, present_entry
 from explorer.advice.panel_curve import panel_curve
 from explorer.advice.study import study
 from explorer.advice.territory import Axis, Territory
@@ -18,6 +18,7 @@ from explorer.files.disk import FileError
 from explorer.scenario.model import Scenario, with_value
 from explorer.state import (
     compare_text,
+    contest_text,
     drawer_text,
     knobs,
     moments,
@@ -85,18 +86,18 @@ def test_a_number_keeps_to_its_unit_in_any_language():
 
 def test_the_drawers_can_be_shown_in_any_language():
     ends = budget(study(SCENARIO))
-    entries = list(contest(SCENARIO, None, lambda: False))
-    columns = [key for key, _ in drawer_text.CONTEST_COLUMNS]
+    entries = [present_entry(SCENARIO, None), *contest(SCENARIO, None, lambda: False)]
+    columns = [key for key, _ in contest_text.CONTEST_COLUMNS]
     assert not left_in_english(
         drawer_text.budget_lines(ends),
         drawer_text.budget_answer(ends),
         drawer_text.budget_close(ends),
-        [drawer_text.contest_line(entry) for entry in entries],
-        [drawer_text.contest_cell(entry, key).text for entry in entries for key in columns],
-        [drawer_text.contest_answer(entries, done) for done in (True, False)],
-        [title for _, title in drawer_text.CONTEST_COLUMNS],
-        list(drawer_text.CONTEST_TIPS.values()),
-        [drawer_text.years_text(years) for years in (math.inf, 1.0, 2.5)],
+        [contest_text.contest_line(entry) for entry in entries],
+        [contest_text.contest_cell(entry, key).text for entry in entries for key in columns],
+        [contest_text.contest_answer(entries, done) for done in (True, False)],
+        [title for _, title in contest_text.CONTEST_COLUMNS],
+        list(contest_text.CONTEST_TIPS.values()),
+        [contest_text.years_text(years) for years in (math.inf, 1.0, 2.5)],
         [drawer_text.percent(share) for share in (0.0, 0.0001, 0.004, 0.3, 0.9999)],
     )
 

@@ -92,6 +92,17 @@ def test_the_contest_brings_every_kind_of_store_and_enter_takes_one(qtbot, docum
     assert document.scenario == before
 
 
+def test_the_contest_shows_the_design_s_own_store_which_cannot_be_taken(qtbot, document, jobs):
+    drawer = opened(qtbot, ContestDrawer(document, jobs))
+    row = next(
+        r for r in range(drawer.sorted.rowCount())
+        if drawer.sorted.index(r, 0).data(ENTRY_ROLE).key == "present"
+    )
+    drawer.view.setCurrentIndex(drawer.sorted.index(row, 0))
+    assert not drawer.take.isEnabled()
+    assert "As it is now" in drawer.line.text()
+
+
 # --- territory ---
 
 

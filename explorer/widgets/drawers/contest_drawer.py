@@ -14,18 +14,13 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from explorer.advice.contest import Entry
+from explorer.advice.contest import PRESENT, Entry
 from explorer.state import theme
+from explorer.state.contest_text import CONTEST_COLUMNS, contest_answer, contest_line, contest_table
 from explorer.state.document import Document
 from explorer.state.drawer_feeds import Feed
 from explorer.state.drawer_steps import contest_steps
-from explorer.state.drawer_text import (
-    CONTEST_COLUMNS,
-    Table,
-    contest_answer,
-    contest_line,
-    contest_table,
-)
+from explorer.state.drawer_text import Table
 from explorer.state.jobs import JobRunner
 from explorer.state.language import tr
 from explorer.state.readout import bind_units
@@ -161,7 +156,7 @@ class ContestDrawer(Drawer):
     def show_done(self) -> None:
         """Say the answer."""
         self.model.drop_stale()
-        if not self.model.entries:
+        if all(entry.key == PRESENT for entry in self.model.entries):
             self.say_nothing(
                 tr("There is nothing to show because the library holds no store.")
             )

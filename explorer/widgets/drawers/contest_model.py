@@ -14,12 +14,7 @@ from PySide6.QtCore import (
 )
 
 from explorer.advice.contest import Entry
-from explorer.state.drawer_text import (
-    CONTEST_COLUMNS,
-    CONTEST_TIPS,
-    contest_cell,
-    contest_line,
-)
+from explorer.state.contest_text import CONTEST_COLUMNS, CONTEST_TIPS, contest_cell, contest_line
 from explorer.state.language import tr
 
 ENTRY_ROLE = int(Qt.ItemDataRole.UserRole)
