@@ -54,6 +54,9 @@ class KnobRow(QWidget):
         self.field.setFixedWidth(84)
         self.down = self._step_button("remove")
         self.up = self._step_button("add")
+        kept = self.up.sizePolicy()
+        kept.setRetainSizeWhenHidden(True)  # so that the fields of all rows stay in line
+        self.up.setSizePolicy(kept)
         self.sentence = QLabel()
         self.sentence.setFont(theme.font("small"))
         self.sentence.setWordWrap(True)

@@ -77,6 +77,10 @@ class ContestTable(QTableView):
         self.setCornerWidget(QWidget(self))
         self.doubleClicked.connect(self._on_double)
 
+    def sizeHint(self) -> QSize:
+        """No more height than its smallest, so that the drawer around it never scrolls too."""
+        return self.minimumSizeHint()
+
     def fit_columns(self) -> None:
         """Make every column as wide as what it holds."""
         self.resizeColumnsToContents()

@@ -8,9 +8,9 @@ from PySide6.QtGui import QPainter, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QWidget
 
 from explorer.advice.assess import PulseView
+from explorer.scenario.moments import time_ticks
 from explorer.state import readout, theme
 from explorer.state.language import tr
-from explorer.state.moments import time_ticks
 from explorer.state.theme import Tokens, tokens_of
 from explorer.text import Text, figure
 from explorer.widgets.plots.overlay import paint_label
