@@ -10,10 +10,11 @@ from typing import TYPE_CHECKING
 import numpy as np
 from numpy.typing import NDArray
 
+from explorer.advice.figures import percent as percent
+from explorer.advice.figures import quantity_text
 from explorer.advice.territory import Axis, Territory
 from explorer.advice.verdict import CHECK_NAMES, State
 from explorer.quantity import show
-from explorer.state.readout import quantity_text
 from explorer.text import altered, figure, joined, say, texts
 
 if TYPE_CHECKING:
@@ -237,24 +238,6 @@ def column_name(path: str) -> str:
 
 
 # --- spread ---
-
-
-def percent(share: float) -> str:
-    """A share that never rounds up to all or down to none.
-
-    Examples
-    --------
-    >>> percent(0.9996), percent(1.0), percent(0.2793), percent(0.0004), percent(0.004)
-    ('> 99.9 %', '100 %', '28 %', '< 0.1 %', '0.4 %')
-    """
-    if share in (0.0, 1.0):
-        return figure(f"{100 * share:.0f} %")
-    value = 100 * share
-    if not 0.1 <= value <= 99.9:
-        return figure("< 0.1 %" if value < 0.1 else "> 99.9 %")
-    if value < 1 or value > 99:
-        return figure(f"{math.floor(value * 10 + 1e-9) / 10:g} %")
-    return figure(f"{value:.0f} %")
 
 
 def tolerance_text(tolerance: Tolerance) -> str:

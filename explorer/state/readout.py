@@ -2,25 +2,27 @@
 
 from __future__ import annotations
 
-import math
-import re
 from dataclasses import dataclass
 
 import numpy as np
 
 from explorer.advice.assess import Assessment, PulseView
-from explorer.advice.verdict import CHECK_LABELS, Check, State
+from explorer.advice.figures import (
+    STATE_WORDS,
+    answer_text,
+    bind_units,
+    margin_text,
+    quantity_text,
+    small_volts,
+    value_text,
+    volts,
+)
+from explorer.advice.verdict import CHECK_LABELS, State
 from explorer.engine.columns import Columns
 from explorer.quantity import show
-from explorer.state.moments import clock
-from explorer.text import altered, figure, joined, say, texts
+from explorer.scenario.moments import clock
+from explorer.text import joined, say
 
-_NUMBER_AND_UNIT = re.compile(r"(?<=\d) (?=(?:[pnµmkMG]?[AVWFJΩ]|lx|s|ms|min|h|d|mAh|°C|%)\b)")
-STATE_WORDS: dict[State, str] = texts({
-    "runs": "passes",
-    "marginal": "under its margin",
-    "falls_short": "fails",
-})  # fmt: skip
 _PINNED = say("pinned")
 
 
@@ -55,65 +57,6 @@ class Line:
 
     label: str
     value: str
-
-
-def margin_text(margin: float) -> str:
-    """A margin as a multiple.
-
-    Examples
-    --------
-    >>> margin_text(1.123), margin_text(12.3), margin_text(0.04), margin_text(float("inf"))
-    ('1.12×', '12×', '0.04×', '> 99×')
-    """
-    if math.isnan(margin):
-        return "–"
-    if margin >= 99:  # what is known to be more is capped there
-        return figure("> 99×")
-    if margin >= 10:
-        return figure(f"{margin:.0f}×")
-    # Truncated, not rounded: 0.999 must not read as a pass.
-    return figure(f"{math.floor(margin * 100 + 1e-9) / 100:.2f}×")
-
-
-def value_text(check: Check) -> str:
-    """What a check reached, in its own unit; words where there is no number."""
-    if math.isinf(check.value):
-        if check.name == "starts":
-            return say("never")
-        return say("no end") if check.value > 0 else say("none")
-    return quantity_text(check.value, "share" if check.name == "service" else check.unit)
-
-
-def quantity_text(value: float, unit: str) -> str:
-    """A number with its unit as a person says it: times as durations, shares in percent.
-
-    Examples
-    --------
-    >>> quantity_text(7800.0, "s"), quantity_text(0.5, "share")
-    ('2.17 h', '50 %')
-    """
-    if math.isinf(value):
-        return say("never") if value > 0 else say("none")
-    scale = {"s": 1.0, "min": 60.0, "h": 3600.0, "d": 86_400.0, "days": 86_400.0}
-    if unit in scale:
-        return show(value * scale[unit], "s")
-    if unit in ("share", "%"):
-        percent = value * 100 if unit == "share" else value
-        return figure(f"{math.floor(percent * 10 + 1e-9) / 10:g} %")
-    if unit in ("", "1", "×"):
-        return show(value, "")
-    return show(value, unit)
-
-
-def bind_units(sentence: str) -> str:
-    r"""Keep each number on one line with its unit.
-
-    Examples
-    --------
-    >>> bind_units("lasts 36 h in the dark") == "lasts 36\u00a0h in the dark"
-    True
-    """
-    return altered(sentence, lambda words: _NUMBER_AND_UNIT.sub("\u00a0", words))
 
 
 def sign(assessment: Assessment) -> SignText:
@@ -216,17 +159,6 @@ def value_at(trace: Columns, values: np.ndarray, time_s: float) -> float:
     return float(np.interp(time_s, trace.time_s, values))
 
 
-def volts(value: float) -> str:
-    """A voltage with two decimals, as everywhere on the trace.
-
-    Examples
-    --------
-    >>> volts(3.0)
-    '3.00 V'
-    """
-    return figure(f"{value:.2f} V")
-
-
 def pulse_lines(pulse: PulseView) -> tuple[Line, ...]:
     """The numbers beside the zoomed pulse."""
     lowest = float(np.min(pulse.terminal_v))
@@ -236,19 +168,6 @@ def pulse_lines(pulse: PulseView) -> tuple[Line, ...]:
         Line(label=say("lowest"), value=volts(lowest)),
         Line(label=say("minimum"), value=volts(pulse.minimum_v)),
     )
-
-
-def small_volts(value: float) -> str:
-    """A voltage difference in mV below a tenth of a volt, in µV below a tenth of a millivolt.
-
-    Examples
-    --------
-    >>> small_volts(0.012), small_volts(0.42), small_volts(2.83e-6)
-    ('12 mV', '0.42 V', '2.83 µV')
-    """
-    if 0 < abs(value) < 1e-4:
-        return figure(f"{value * 1e6:.3g} µV")
-    return figure(f"{value * 1e3:.3g} mV" if abs(value) < 0.1 else f"{value:.2f} V")
 
 
 def trace_summary(assessment: Assessment) -> str:
@@ -290,9 +209,25 @@ def answer_lines(assessment: Assessment) -> tuple[Line, ...]:
     )
 
 
-def answer_text(key: str, value: float) -> str:
-    """An answer in the unit that its key ends in."""
-    unit = key.rpartition("_")[2]
-    if unit in ("s", "V", "lx", "A", "W", "J", "F"):
-        return quantity_text(value, unit)
-    return show(value, "", infinite=say("no limit"))
+__all__ = [
+    "ANSWERS",
+    "STATE_WORDS",
+    "CheckText",
+    "Line",
+    "SignText",
+    "answer_lines",
+    "answer_text",
+    "bind_units",
+    "check_rows",
+    "cursor_lines",
+    "margin_text",
+    "pulse_lines",
+    "quantity_text",
+    "row_at",
+    "sign",
+    "small_volts",
+    "trace_summary",
+    "value_at",
+    "value_text",
+    "volts",
+]

@@ -15,13 +15,13 @@ from explorer.advice.panel_curve import panel_curve
 from explorer.advice.study import study
 from explorer.advice.territory import Axis, Territory
 from explorer.files.disk import FileError
+from explorer.scenario import moments
 from explorer.scenario.model import Scenario, with_value
 from explorer.state import (
     compare_text,
     contest_text,
     drawer_text,
     knobs,
-    moments,
     panel_text,
     readout,
     stand_plan,

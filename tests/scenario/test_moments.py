@@ -3,7 +3,7 @@ import itertools
 from hypothesis import given
 from hypothesis import strategies as st
 
-from explorer.state.moments import clock, time_ticks
+from explorer.scenario.moments import clock, time_ticks
 
 DAY = 86_400.0
 

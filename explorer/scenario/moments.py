@@ -5,11 +5,12 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from explorer.engine.system import DAY_S, WEEK_S
 from explorer.quantity import show
-from explorer.state.spans import DAY_S, HOUR_S, WEEK_S
-from explorer.state.words import WEEKDAY_NAMES
+from explorer.scenario.words import WEEKDAY_NAMES
 from explorer.text import figure, joined, say
 
+HOUR_S = 3600.0
 YEAR_S = 365 * DAY_S
 _STEPS_S = (
     1e-6, 2e-6, 5e-6, 1e-5, 2e-5, 5e-5, 1e-4, 2e-4, 5e-4, 1e-3, 2e-3, 5e-3, 0.01, 0.02, 0.05,

@@ -1,0 +1,126 @@
+"""Checks, margins and answers as figures that a person reads, wherever they are shown."""
+
+from __future__ import annotations
+
+import math
+import re
+
+from explorer.advice.verdict import Check, State
+from explorer.quantity import show
+from explorer.text import altered, figure, say, texts
+
+_NUMBER_AND_UNIT = re.compile(r"(?<=\d) (?=(?:[pnµmkMG]?[AVWFJΩ]|lx|s|ms|min|h|d|mAh|°C|%)\b)")
+STATE_WORDS: dict[State, str] = texts({
+    "runs": "passes",
+    "marginal": "under its margin",
+    "falls_short": "fails",
+})  # fmt: skip
+
+
+def margin_text(margin: float) -> str:
+    """A margin as a multiple.
+
+    Examples
+    --------
+    >>> margin_text(1.123), margin_text(12.3), margin_text(0.04), margin_text(float("inf"))
+    ('1.12×', '12×', '0.04×', '> 99×')
+    """
+    if math.isnan(margin):
+        return "–"
+    if margin >= 99:  # what is known to be more is capped there
+        return figure("> 99×")
+    if margin >= 10:
+        return figure(f"{margin:.0f}×")
+    # Truncated, not rounded: 0.999 must not read as a pass.
+    return figure(f"{math.floor(margin * 100 + 1e-9) / 100:.2f}×")
+
+
+def value_text(check: Check) -> str:
+    """What a check reached, in its own unit; words where there is no number."""
+    if math.isinf(check.value):
+        if check.name == "starts":
+            return say("never")
+        return say("no end") if check.value > 0 else say("none")
+    return quantity_text(check.value, "share" if check.name == "service" else check.unit)
+
+
+def quantity_text(value: float, unit: str) -> str:
+    """A number with its unit as a person says it: times as durations, shares in percent.
+
+    Examples
+    --------
+    >>> quantity_text(7800.0, "s"), quantity_text(0.5, "share")
+    ('2.17 h', '50 %')
+    """
+    if math.isinf(value):
+        return say("never") if value > 0 else say("none")
+    scale = {"s": 1.0, "min": 60.0, "h": 3600.0, "d": 86_400.0, "days": 86_400.0}
+    if unit in scale:
+        return show(value * scale[unit], "s")
+    if unit in ("share", "%"):
+        percent = value * 100 if unit == "share" else value
+        return figure(f"{math.floor(percent * 10 + 1e-9) / 10:g} %")
+    if unit in ("", "1", "×"):
+        return show(value, "")
+    return show(value, unit)
+
+
+def bind_units(sentence: str) -> str:
+    r"""Keep each number on one line with its unit.
+
+    Examples
+    --------
+    >>> bind_units("lasts 36 h in the dark") == "lasts 36\u00a0h in the dark"
+    True
+    """
+    return altered(sentence, lambda words: _NUMBER_AND_UNIT.sub("\u00a0", words))
+
+
+def volts(value: float) -> str:
+    """A voltage with two decimals, as everywhere on the trace.
+
+    Examples
+    --------
+    >>> volts(3.0)
+    '3.00 V'
+    """
+    return figure(f"{value:.2f} V")
+
+
+def small_volts(value: float) -> str:
+    """A voltage difference in mV below a tenth of a volt, in µV below a tenth of a millivolt.
+
+    Examples
+    --------
+    >>> small_volts(0.012), small_volts(0.42), small_volts(2.83e-6)
+    ('12 mV', '0.42 V', '2.83 µV')
+    """
+    if 0 < abs(value) < 1e-4:
+        return figure(f"{value * 1e6:.3g} µV")
+    return figure(f"{value * 1e3:.3g} mV" if abs(value) < 0.1 else f"{value:.2f} V")
+
+
+def answer_text(key: str, value: float) -> str:
+    """An answer in the unit that its key ends in."""
+    unit = key.rpartition("_")[2]
+    if unit in ("s", "V", "lx", "A", "W", "J", "F"):
+        return quantity_text(value, unit)
+    return show(value, "", infinite=say("no limit"))
+
+
+def percent(share: float) -> str:
+    """A share that never rounds up to all or down to none.
+
+    Examples
+    --------
+    >>> percent(0.9996), percent(1.0), percent(0.2793), percent(0.0004), percent(0.004)
+    ('> 99.9 %', '100 %', '28 %', '< 0.1 %', '0.4 %')
+    """
+    if share in (0.0, 1.0):
+        return figure(f"{100 * share:.0f} %")
+    value = 100 * share
+    if not 0.1 <= value <= 99.9:
+        return figure("< 0.1 %" if value < 0.1 else "> 99.9 %")
+    if value < 1 or value > 99:
+        return figure(f"{math.floor(value * 10 + 1e-9) / 10:g} %")
+    return figure(f"{value:.0f} %")
