@@ -1,4 +1,4 @@
-"""Reading and writing whole text files: what can go wrong, said in sentences."""
+"""Reading and writing whole files: what can go wrong, said in sentences."""
 
 from __future__ import annotations
 
@@ -105,9 +105,20 @@ def read_text(path: Path, *, limit_bytes: int, what: str) -> str:
 
 
 def write_text(path: Path, text: str) -> None:
-    """Write a file so that it holds either all of the new text or all of the old.
+    """Write a file in UTF-8 so that it holds either all of the new text or all of the old.
 
-    The text goes into a new file in the same folder, is flushed to the disk, and takes the
+    Raises
+    ------
+    FileError
+        The folder is missing, the name is a folder, or the disk refuses.
+    """
+    write_bytes(path, text.encode("utf-8"))
+
+
+def write_bytes(path: Path, content: bytes) -> None:
+    """Write a file so that it holds either all of the new content or all of the old.
+
+    The content goes into a new file in the same folder, is flushed to the disk, and takes the
     name in one step. A link keeps pointing where it pointed; the file's permissions stay.
 
     Raises
@@ -129,8 +140,8 @@ def write_text(path: Path, text: str) -> None:
         )
     aside = target.with_name(f".{secrets.token_hex(8)}.part")
     try:
-        with aside.open("x", encoding="utf-8", newline="\n") as file:
-            file.write(text)
+        with aside.open("xb") as file:
+            file.write(content)
             file.flush()
             os.fsync(file.fileno())
         if target.exists():
