@@ -30,6 +30,7 @@ from explorer.widgets.drawers.questions import Questions
 from explorer.widgets.help.assistance import Assistance
 from explorer.widgets.knob_panel import KnobPanel
 from explorer.widgets.notice_bar import NoticeBar
+from explorer.widgets.paint import frame_menus
 from explorer.widgets.sign import Sign
 from explorer.widgets.title_bar import TitleBar
 
@@ -239,6 +240,7 @@ class MainWindow(QMainWindow):
         super().changeEvent(event)
         if event.type() == QEvent.Type.PaletteChange and hasattr(self, "commands"):
             draw_icons(self.commands, self.palette())
+            frame_menus(self)
 
     def _on_theme(self, action: QAction) -> None:
         self.settings.update(theme=action.data())

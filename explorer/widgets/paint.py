@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
+from PySide6.QtWidgets import QMenu, QWidget
 
 from explorer.advice.verdict import State
-from explorer.state.theme import Tokens
+from explorer.state.theme import CONTRAST, Tokens, tokens_of
 
 
 def paint_filling(painter: QPainter, rect: QRectF, state: State, tokens: Tokens) -> None:
@@ -85,3 +86,12 @@ def mix(one: QColor, other: QColor, share: float) -> QColor:
         one.greenF() * share + other.greenF() * (1 - share),
         one.blueF() * share + other.blueF() * (1 - share),
     )
+
+
+def frame_menus(root: QWidget) -> None:
+    """Outline the menus below a widget in high contrast; the style's own is black there."""
+    tokens = tokens_of(root.palette())
+    sheet = f"QMenu {{ border: 1px solid {tokens.edge} }}" if tokens is CONTRAST else ""
+    for menu in root.findChildren(QMenu):
+        if menu.styleSheet() != sheet:
+            menu.setStyleSheet(sheet)

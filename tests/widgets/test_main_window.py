@@ -319,3 +319,17 @@ def test_no_button_text_is_cut_in_the_smallest_window(window, qapp):
         for button in part.findChildren(PillButton):
             if button.isVisible() and button.text():
                 assert button.width() >= button.sizeHint().width(), button.text()
+
+
+def test_in_high_contrast_a_menu_has_an_outline_that_shows(window, qapp):
+    """The style's own is drawn darker than the ground, which is black there."""
+    corners = {}
+    for choice in ("light", "contrast"):
+        window.apply_theme(choice)
+        window.view_menu.popup(window.mapToGlobal(window.rect().topLeft()))
+        qapp.processEvents()
+        corners[choice] = window.view_menu.grab().toImage().pixelColor(0, 12).name().upper()
+        window.view_menu.hide()
+    assert corners["contrast"] == theme.CONTRAST.edge
+    assert corners["light"] != theme.CONTRAST.edge
+    window.apply_theme("light")
