@@ -154,6 +154,16 @@ class Clock:
             self._refresh()
         return completed
 
+    def standing(self, t: float) -> tuple[tuple[tuple[int, int], ...], tuple[float, ...]]:
+        """What runs, and how long after t each start is due and each phase ends. [s]"""
+        ends = (end - t for _, end in filter(None, self._active))
+        return self.busy, (*(due - t for due in self.next_start), *ends)
+
+    def shift(self, seconds: float) -> None:
+        """Let everything happen later."""
+        self.next_start = [due + seconds for due in self.next_start]
+        self._active = [a and (a[0], a[1] + seconds) for a in self._active]
+
     def catch_up(self, j: int, t: float) -> int:
         """Set the next start past t; returns the number of runs whose start has passed."""
         late = t - self.next_start[j]

@@ -82,6 +82,11 @@ class Run:
         self.events: list[Event] = []
         self.first_operation = inf
         self.seen: dict[object, turns.Seen] = {}
+        self.most_legs = MAX_LEGS
+        self.new_period = False
+        """Whether a period of the light has just begun."""
+        self.period: turns.Period | None = None
+        """How the last one began."""
         self.stop_at = ""
         if start.connected:
             self.clock.start(self.t)
@@ -90,13 +95,17 @@ class Run:
 
     def go(self, stop_at: str, most_legs: int) -> Trajectory:
         """March to the end."""
-        self.stop_at = stop_at
+        self.stop_at, self.most_legs = stop_at, most_legs
         while self.t < self.end - TIME_GRAIN_S:
             if stop_at and self._happened(stop_at):
                 break
             if len(self.legs) > most_legs:
                 break
             self._pass_edges()
+            if self.new_period:
+                self.new_period = False
+                turns.repeat_periods(self)
+                continue
             motions = self.motions(self.key())
             if self._switch(motions[2]):
                 continue
@@ -143,6 +152,7 @@ class Run:
             if self.segment >= len(self.engine.levels):
                 self.segment = 0
                 self.base += self.engine.edges[-1]
+                self.new_period = True
             self.segment_end = self.base + self.engine.edges[self.segment + 1]
             self.level = self.engine.levels[self.segment]
             self.seen.clear()
@@ -226,8 +236,12 @@ class Run:
         self.retry_at = self.t + self.load.retry_delay_s
 
     def _note(self, kind: str) -> None:
+        self.remember(Event(self.t - self.begin_s, kind, self.q))
+
+    def remember(self, event: Event) -> None:
+        """Keep an event, unless there are too many to look at."""
         if len(self.events) < MAX_EVENTS:
-            self.events.append(Event(self.t - self.begin_s, kind, self.q))
+            self.events.append(event)
 
     # ---- legs ----------------------------------------------------------------------------
 
@@ -384,7 +398,10 @@ class Run:
                 segment += 1
                 if segment > last:
                     segment, base = 0, base + edges[-1]
+                    self.new_period = True
                 segment_end = base + edges[segment + 1]
+                if self.new_period:
+                    break
         if t <= begin_t:
             return False
         if segment != self.segment or base != self.base:

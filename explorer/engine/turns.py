@@ -6,12 +6,13 @@ charge goes on as before; whole turns of it are skipped and counted.
 
 from __future__ import annotations
 
-from math import copysign, floor, inf, log
+from math import copysign, floor, inf, log, remainder
 from typing import TYPE_CHECKING, NamedTuple
 
 from explorer.engine.clock import TIME_GRAIN_S
 from explorer.engine.cycle import Cycle
 from explorer.engine.legs import Key, Leg, Repeats, State, Tally
+from explorer.engine.system import WEEK_S, Periodic
 
 if TYPE_CHECKING:
     from explorer.engine.run import Run
@@ -25,6 +26,8 @@ EVEN = 0.02
 """Two turns whose length and drift differ by less than this share are even."""
 REPEAT_REACH = 0.01
 """How far an even drift is followed, as a share of a full store."""
+MOMENT_S = 1e-6
+"""Largest difference of two moments that count as one from period to period. [s]"""
 NO_DRIFT = 1e-9
 """Relative change of charge in a turn that counts as none."""
 MOST_TRIAL_LEGS = 200
@@ -238,6 +241,72 @@ class _Course(NamedTuple):
         while whole > 0 and self.after(whole)[0] > seconds - self.turn_s:
             whole -= max(1, whole // 16)
         return whole
+
+
+class Period(NamedTuple):
+    """How a period of the light began."""
+
+    time_s: float
+    charge_c: float
+    state: tuple[object, ...]
+    due_s: tuple[float, ...]
+    """How long after the beginning everything is due. [s]"""
+    leg: int
+    event: int
+    tally: Tally
+
+
+def repeat_periods(run: Run) -> None:
+    """Copy a whole period of light that left everything as it found it, as often as it fits.
+
+    Unlike a turn it is copied leg by leg, as its course is looked at day by day.
+    """
+    busy, due_s = run.clock.standing(run.t)
+    state = (run.stage, run.charging, busy, run.clock.small)
+    retry_s = max(run.retry_at - run.t, 0.0)
+    before, run.period = run.period, Period(
+        run.t, run.q, state, (*due_s, retry_s), len(run.legs), len(run.events), run.tally.copy()
+    )
+    if run.stop_at or run.stage == "start" or before is None or state != before.state:
+        return
+    full_c = run.field.full_c
+    scale = full_c if full_c < inf else float(run.field.charge_c[-1])
+    length_s, inner = run.t - before.time_s, run.legs[before.leg :]
+    same = all(
+        a == b or abs(a - b) < MOMENT_S
+        for a, b in zip(run.period.due_s, before.due_s, strict=True)
+    )
+    if not same or abs(run.q - before.charge_c) > NO_DRIFT * scale or not _weekly(run, length_s):
+        return
+    periods = floor((run.end - run.t) / length_s + TIME_GRAIN_S)
+    periods = min(periods, (run.most_legs - len(run.legs)) // max(len(inner), 1))
+    if periods < 1:
+        return
+    happened = run.events[before.event :]
+    for k in range(1, periods + 1):
+        later_s = k * length_s
+        run.legs += [
+            leg._replace(begin_s=leg.begin_s + later_s, end_s=leg.end_s + later_s)
+            for leg in inner
+        ]
+        for event in happened:
+            run.remember(event._replace(time_s=event.time_s + later_s))
+    run.tally.repeat_since(before.tally, periods, periods)
+    run.t += periods * length_s
+    run.base += periods * length_s
+    run.segment_end += periods * length_s
+    run.retry_at += periods * length_s
+    run.clock.shift(periods * length_s)
+    run.clock.look(run.t)
+    run.seen.clear()
+    run.period = None
+
+
+def _weekly(run: Run, length_s: float) -> bool:
+    """Whether windows open and close alike in every period of the light."""
+    schedules = [op.schedule for op in run.operations]
+    windows = any(isinstance(s, Periodic) and not s.always for s in schedules)
+    return not windows or abs(remainder(length_s, WEEK_S)) < MOMENT_S
 
 
 def _turn_end(run: Run, event: object, drift_c: float) -> float:

@@ -1,5 +1,7 @@
 """Skipped turns end where walked ones end, and spend what walked ones spend."""
 
+from itertools import pairwise
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -8,14 +10,18 @@ from explorer.engine import turns
 from explorer.engine.ledger import ledger
 from explorer.engine.legs import State
 from explorer.engine.march import Engine
-from explorer.engine.system import Phase
+from explorer.engine.system import DAY_S, WEEK_S, Phase
 from explorer.engine.turns import _Course
 from explorer.physics.load import Draw
+from explorer.scenario.build import build
+from tests.advice.demos import NAMES, demo
 from tests.engine.systems import (
     AMORPHOUS,
     bank,
     converter,
+    levels,
     load,
+    pulse,
     steady,
     system,
     when_ready,
@@ -113,3 +119,72 @@ def test_no_more_turns_are_taken_than_time_and_reach_allow(drift, ratio, seconds
         spent, moved = course.after(count)
         assert spent <= seconds - 10.0
         assert abs(moved) <= reach * (1.0 + 1e-9)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_a_year_of_copied_weeks_is_the_year_walked_through(name, monkeypatch):
+    scenario, log = demo(name)
+    engine = Engine(build(scenario, log))
+    start = State(charge_c=0.0, connected=False)
+    span_s = 26 * WEEK_S + 12_345.0
+    copied = engine.march(span_s, start)
+    monkeypatch.setattr(turns, "repeat_periods", lambda _: None)
+    walked = engine.march(span_s, start)
+    full_c = min(engine.field.full_c, engine.field.charge_c[-1])
+    assert copied.end.charge_c == pytest.approx(walked.end.charge_c, abs=1e-8 * full_c)
+    assert copied.end.connected == walked.end.connected
+    assert copied.tally.served == pytest.approx(walked.tally.served)
+    assert copied.tally.connects == walked.tally.connects
+    assert copied.tally.connected_s == pytest.approx(walked.tally.connected_s)
+    assert [e.kind for e in copied.events] == [e.kind for e in walked.events]
+    for leg, following in pairwise(copied.legs):
+        assert following.begin_s == pytest.approx(leg.end_s, abs=1e-6)
+
+
+def weekly(monkeypatch, given_, weeks):
+    """How often whole weeks were copied, and the march."""
+    copied = []
+    real = turns.repeat_periods
+
+    def watch(run):
+        legs = len(run.legs)
+        real(run)
+        copied.append(len(run.legs) - legs)
+
+    monkeypatch.setattr(turns, "repeat_periods", watch)
+    engine = Engine(given_)
+    run = engine.march(weeks * WEEK_S, State(charge_c=0.0, connected=False))
+    return [n for n in copied if n], run
+
+
+def lamp(**changes):
+    """Full every day, and a pulse every ten minutes."""
+    day = [(0.0, 0.0), (8 * HOUR_S, 3e-4), (18 * HOUR_S, 0.0)]
+    given = {
+        "light": levels([(d * DAY_S + t, a) for d in range(7) for t, a in day], WEEK_S),
+        "panel": AMORPHOUS, "charger": converter(voc_fraction=0.75), "store": bank(0.5),
+        "full_v": 4.5,
+        "load": load(connect_v=3.0, off_v=1.5, operations=(pulse(0.01, 0.1, 600.0),)),
+    }
+    return system(**(given | changes))
+
+
+def test_weeks_are_copied_once_a_week_leaves_everything_as_it_was(monkeypatch):
+    copied, run = weekly(monkeypatch, lamp(), 20)
+    assert len(copied) == 1
+    assert copied[0] > 0.5 * len(run.legs)
+
+
+def test_weeks_with_another_beat_than_the_pulses_are_not_copied(monkeypatch):
+    """650 s do not divide a week, so that the pulses of each week come at other times."""
+    beat = load(connect_v=3.0, off_v=1.5, operations=(pulse(0.01, 0.1, 650.0),))
+    copied, _ = weekly(monkeypatch, lamp(load=beat), 6)
+    assert copied == []
+
+
+def test_a_run_that_looks_for_something_is_never_copied(monkeypatch):
+    monkeypatch.setattr(turns, "NO_DRIFT", 1.0)  # every week would count as the same
+    engine = Engine(lamp(light=steady(0.0)))
+    start = State(charge_c=2.0, connected=True)
+    run = engine.march(20 * WEEK_S, start, stop_at="cut_off")
+    assert run.tally.cut_offs == 1.0
