@@ -9,6 +9,8 @@ import textwrap
 from collections.abc import Sequence
 from typing import Literal
 
+from explorer.advice.answer_words import LABELS as ANSWERS
+from explorer.advice.answer_words import value_of
 from explorer.advice.assess import Assessment
 from explorer.advice.verdict import VERDICT_WORDS, State
 from explorer.quantity import show
@@ -22,24 +24,6 @@ PLAIN_MARKS: dict[Outcome, str] = {"runs": "+", "marginal": "~", "falls_short": 
 """For terminals that cannot show the shapes."""
 NO_LIMIT = 99.0
 """Margins are not counted further."""
-ANSWERS = {
-    "first_charge_s": "Empty to first operation",
-    "full_charge_s": "Empty to full",
-    "dark_time_s": "From full in the dark",
-    "operations_per_charge": "Operations per charge",
-    "recovery_s": "Recovery from flat",
-    "longest_dark_s": "Longest dark stretch",
-    "lowest_store_V": "Lowest store voltage",
-    "highest_store_V": "Highest store voltage",
-    "lowest_terminal_V": "Lowest terminal voltage",
-    "served_share": "Operations served",
-    "balance_ratio": "Charge in over out",
-    "cut_offs_per_week": "Cut-offs a week",
-    "lowest_light_lx": "Least light that sustains",
-    "highest_rate_per_day": "Most operations a day",
-    "longest_closure_days": "Longest closure survived",
-}
-"""What a person reads for each answer; times count from the first light."""
 _LABEL, _VALUE, _GAP = 25, 9, 3
 
 
@@ -100,7 +84,7 @@ def _checks(found: Assessment, width: int) -> list[str]:
 
 def _answers(answers: dict[str, float], width: int) -> list[str]:
     cells = [
-        f"{ANSWERS[key]:{_LABEL}}{_answer(key, value):>{_VALUE}}"
+        f"{ANSWERS[key]:{_LABEL}}{value_of(key, value):>{_VALUE}}"
         for key, value in answers.items()
         if key in ANSWERS
     ]
@@ -111,23 +95,6 @@ def _answers(answers: dict[str, float], width: int) -> list[str]:
         "  " + (" " * _GAP).join(column[i] for column in columns if i < len(column))
         for i in range(down)
     ]
-
-
-def _answer(key: str, value: float) -> str:
-    if key == "served_share":
-        return readout.quantity_text(value, "share")
-    if key == "balance_ratio":
-        return "no limit" if math.isinf(value) else readout.margin_text(value)
-    if key in ("operations_per_charge", "dark_time_s", "lowest_terminal_V"):
-        return show(value, key.rpartition("_")[2] if key[-2] == "_" else "", infinite="no limit")
-    if key == "longest_dark_s" and value == 0.0:
-        return "none"
-    if key == "longest_closure_days":
-        return show(value * 86_400.0, "s", infinite="no limit")
-    if key == "highest_rate_per_day":
-        return show(value, "", infinite="no limit")
-    unit = key.rpartition("_")[2]
-    return show(value, unit if unit in ("s", "V", "lx") else "")
 
 
 def _wrapped(text: str, width: int, head: str) -> list[str]:

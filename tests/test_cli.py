@@ -169,7 +169,7 @@ def test_a_page_reads_as_a_person_speaks():
 def test_each_answer_is_told(monkeypatch):
     """A new answer of the model must get its words here too."""
     monkeypatch.setenv("COLUMNS", "100")
-    from explorer.cli_text import ANSWERS
+    from explorer.advice.answer_words import LABELS as ANSWERS
 
     for path in SCENARIOS:
         scenario, log = cli._read(path)
