@@ -90,6 +90,23 @@ def resolve_log(scenario: Scenario, scenario_path: Path | str | None) -> LightLo
     LogError
         There is no such log, or it cannot be used.
     """
+    path = log_path(scenario, scenario_path)
+    if path is None:
+        return None
+    found = path.stat()
+    pattern = scenario.light.pattern
+    assert isinstance(pattern, LogPattern)
+    return _cached(path, pattern.gaps, found.st_mtime_ns, found.st_size)
+
+
+def log_path(scenario: Scenario, scenario_path: Path | str | None) -> Path | None:
+    """Where the light log of a scenario lies; None where its light follows no log.
+
+    Raises
+    ------
+    LogError
+        There is no such log.
+    """
     pattern = scenario.light.pattern
     if not isinstance(pattern, LogPattern):
         return None
@@ -100,10 +117,10 @@ def resolve_log(scenario: Scenario, scenario_path: Path | str | None) -> LightLo
     for place in places:
         path = place / pattern.file
         try:
-            found = path.stat()
+            path.stat()
         except OSError:
             continue
-        return _cached(path, pattern.gaps, found.st_mtime_ns, found.st_size)
+        return path
     names = ", ".join(sorted(p.name for p in shipped.glob("*.csv")))
     if scenario_path is None:
         raise LogError(

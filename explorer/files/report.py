@@ -1,0 +1,172 @@
+"""The sheet that another engineer can check: what it says, in which order."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from math import isfinite
+
+from explorer.advice.assess import Assessment, assess
+from explorer.advice.budget import Budget, budget
+from explorer.advice.limits import limits
+from explorer.advice.panel_curve import PanelCurve, panel_curve
+from explorer.advice.study import study
+from explorer.engine.columns import Columns
+from explorer.files.report_blocks import Block, Figure, Heading, Paragraph, Sheet
+from explorer.files.report_figures import panel_figure, point_table, pulse_figure, store_figure
+from explorer.files.report_limits import Limit
+from explorer.files.report_source import SHORT, Source
+from explorer.files.report_tables import (
+    answer_table,
+    banner,
+    budget_table,
+    caution_notes,
+    check_table,
+    hazard_notes,
+    input_tables,
+    light_table,
+    limit_table,
+    sign_table,
+    source_table,
+)
+from explorer.scenario.light import WeekPattern
+from explorer.scenario.light_log import LightLog
+from explorer.scenario.model import Scenario
+from explorer.text import joined, say
+
+COLUMNS = 1000
+"""About as many points of a curve as its picture can show."""
+PLANNING = say(
+    "An estimate for planning, not an approval. Local codes, the part's data sheet and a qualified "
+    "person decide."
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Findings:
+    """All that the model says about one scenario."""
+
+    assessment: Assessment
+    repeating: Columns | None
+    """The course that repeats; None where the device never starts."""
+    budget: Budget
+    curve: PanelCurve
+    calendar: float | None
+    """Time from Monday 00:00 to the beginning of the light; None where no weekday is meant. [s]"""
+
+
+def findings(scenario: Scenario, log: LightLog | None = None) -> Findings:
+    """Everything that a sheet is written from; takes some tenths of a second.
+
+    Parameters
+    ----------
+    scenario : Scenario
+        Validated scenario.
+    log : LightLog, optional
+        The measured light, where the scenario's pattern is a log.
+
+    Raises
+    ------
+    ValueError, ArithmeticError
+        The design cannot be computed.
+    """
+    found = assess(scenario, log, columns=COLUMNS)
+    found = replace(found, answers={**found.answers, **limits(scenario, log)})
+    repeating = None
+    if isfinite(found.answers["first_charge_s"]):
+        repeating = assess(
+            scenario, log, columns=COLUMNS, settled=True, with_answers=False
+        ).trace
+    return Findings(
+        assessment=found,
+        repeating=repeating,
+        budget=budget(study(scenario, log)),
+        curve=panel_curve(scenario, log),
+        calendar=_calendar(scenario, log),
+    )
+
+
+def sheet(found: Findings, source: Source, model: Sequence[Limit]) -> Sheet:
+    """The sheet of a scenario.
+
+    Parameters
+    ----------
+    found : Findings
+        What the model says.
+    source : Source
+        Where it comes from.
+    model : sequence of Limit
+        What the model leaves out, in the language of the sheet.
+    """
+    scenario = found.assessment.scenario
+    blocks: list[Block] = [
+        banner(found.assessment),
+        *hazard_notes(found.assessment),
+        Paragraph(text=PLANNING),
+        Heading(text=say("Six checks")),
+        check_table(found.assessment),
+        Heading(text=say("Store voltage")),
+        store_figure(found.assessment, found.repeating, found.calendar),
+        Heading(text=say("Answers")),
+        answer_table(found.assessment),
+        *_pulse(found.assessment),
+        Heading(text=say("Panel in this light")),
+        panel_figure(found.curve),
+        point_table(found.curve),
+        Heading(text=say("Where the energy goes")),
+        budget_table(found.budget),
+        Heading(text=say("How the light is known")),
+        light_table(scenario),
+        Heading(text=say("Inputs")),
+        Paragraph(text=say("Bold: differs from the default of a new scenario.")),
+        *input_tables(scenario, caution_notes(scenario)),
+        Heading(text=say("What the model leaves out, and how wrong it may be")),
+        Paragraph(
+            text=say(
+                "From the model note that comes with the program; the numbers are its sections, "
+                "which give the equations and the sources."
+            )
+        ),
+        limit_table(model),
+        Heading(text=say("Where this sheet comes from")),
+        source_table(source, scenario.notes),
+        Paragraph(
+            text=say(
+                "The same scenario gives the same SHA-256: of its JSON with every key, keys "
+                "sorted, no blanks between them, in UTF-8."
+            )
+        ),
+        sign_table(),
+        Paragraph(text=PLANNING),
+    ]
+    return Sheet(
+        title=scenario.title,
+        place=scenario.place,
+        short_hash=source.scenario_sha256[:SHORT],
+        blocks=_numbered(blocks),
+    )
+
+
+def _pulse(found: Assessment) -> list[Block]:
+    if found.pulse is None:
+        return []
+    return [Heading(text=say("The deepest pulse")), pulse_figure(found.pulse)]
+
+
+def _numbered(blocks: Sequence[Block]) -> tuple[Block, ...]:
+    """Blocks with their pictures numbered."""
+    numbered: list[Block] = []
+    n = 0
+    for block in blocks:
+        if isinstance(block, Figure):
+            n += 1
+            name = say("Figure {n}.", n=n)
+            block = replace(block, caption=joined(" ", (name, block.caption)))
+        numbered.append(block)
+    return tuple(numbered)
+
+
+def _calendar(scenario: Scenario, log: LightLog | None) -> float | None:
+    if isinstance(scenario.light.pattern, WeekPattern):
+        return 0.0
+    return log.start_of_week_s if log is not None and log.start is not None else None
