@@ -107,7 +107,6 @@ class Cycle:
         keep[: max(int(np.searchsorted(open_v, off_v)) - 2, 0)] = False
         self.nodes = nodes[keep]
         self.length_s = sum(p.duration_s for p in phases)
-        self.pulse_s = sum(p.duration_s for p in phases[:-1])
         x = self.nodes
         lowest_v = np.full_like(x, np.inf)
         lowest_c, highest_c = x, x

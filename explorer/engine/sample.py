@@ -120,8 +120,8 @@ def at_moments(engine: Engine, run: Trajectory, time_s: FloatArray) -> Columns:
     Returns
     -------
     Columns
-        Arrays of shape (n,). Between the pulses of composed cycles the store follows the saw-tooth
-        of its cycle; a turn that repeats shows its highest and lowest voltage.
+        Arrays of shape (n,). Where pulses are composed it is the middle of each pulse's saw-tooth,
+        whatever the moment within a cycle; a turn that repeats shows its highest voltage.
     """
     if not run.legs:
         one = _single(engine, run)
@@ -157,20 +157,11 @@ def _charge_at(field: Field, leg: Leg, time_s: FloatArray) -> FloatArray:
     if leg.cycles is None:
         return leg.low.flow.path(leg.begin_c, passed)
     cycle = leg.cycles[0]
-    length, pulse_s = cycle.length_s, cycle.pulse_s
-    whole = np.floor(passed / length + 1e-9)
-    last = np.rint((leg.end_s - leg.begin_s) / length)
-    counts, back = np.unique(np.concatenate([whole, whole + 1.0, [last]]), return_inverse=True)
-    smooth = cycle.generator.path(leg.begin_c, counts * length)[back]
+    times = np.append(passed, leg.end_s - leg.begin_s)
+    tops = cycle.generator.path(leg.begin_c, times)
     # Powers of the map do not lie on the generator: what they miss grows along the leg.
-    smooth = smooth + (leg.end_c - smooth[-1]) * counts[back] / last
-    begin, end = smooth[: len(whole)], smooth[len(whole) : -1]
-    # A cycle begins with its pulse; what follows is nearly straight.
-    after = np.interp(begin, cycle.nodes, cycle.pulse_lowest_c)
-    into = np.maximum(passed - whole * length, 0.0)
-    rest = after + (into - pulse_s) / (length - pulse_s) * (end - after)
-    falling = begin + into / max(pulse_s, 1e-12) * (after - begin)
-    return np.asarray(np.where(into < pulse_s, falling, rest))
+    tops = (tops + (leg.end_c - tops[-1]) * times / times[-1])[:-1]
+    return np.asarray(tops - 0.5 * (tops - np.interp(tops, cycle.nodes, cycle.pulse_lowest_c)))
 
 
 def _looked_up(

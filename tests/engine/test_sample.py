@@ -196,22 +196,22 @@ def test_thinned_rows_keep_the_deepest_pulse():
 
 
 @pytest.mark.parametrize("amps", [0.0, 20e-6, 400e-6])
-def test_moments_between_composed_pulses_are_those_of_pulses_walked_one_by_one(amps):
+def test_moments_between_composed_pulses_are_the_mean_of_pulses_walked_one_by_one(amps):
     given = system(
         light=steady(amps), panel=CRYSTALLINE, charger=converter(), store=bank(0.2, esr_ohm=2.0),
         quiescent_a=1e-6, initial_charge_c=0.66, load=sender(),
     )
-    moments = np.linspace(0.0, 3000.0, 777)
+    moments = np.arange(0.0, 3000.0, 0.5)  # forty within each cycle
     start = State(charge_c=0.66, connected=True)
     found = {}
     for compose in (True, False):
         engine = Engine(given, compose=compose)
         run = engine.march(3000.0, start)
         assert any(leg.cycles is not None for leg in run.legs) == compose
-        found[compose] = at_moments(engine, run, moments)
-    assert np.abs(found[True].store_v - found[False].store_v).max() < 2e-5
-    # The run must move, or the comparison says nothing.
-    assert np.ptp(found[False].store_v) > 0.003
+        found[compose] = at_moments(engine, run, moments).store_v.reshape(-1, 40).mean(axis=1)
+    # The run and its pulses must move it, or the comparison says nothing.
+    assert np.abs(found[True] - found[False]).max() < 2e-4
+    assert np.ptp(found[False]) > 0.003
 
 
 def test_a_moment_of_a_discharge_through_leakage_is_the_closed_form():
