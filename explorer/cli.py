@@ -17,6 +17,7 @@ from explorer.advice.answers import finite
 from explorer.advice.assess import Assessment, assess
 from explorer.advice.limits import limits
 from explorer.cli_bench import bench
+from explorer.cli_report import report
 from explorer.cli_sweep import sweep
 from explorer.cli_text import Outcome, one_line, page, summary
 from explorer.files import scenario_json, tables
@@ -185,6 +186,7 @@ def schema() -> None:
 
 commands.add_command(sweep)
 commands.add_command(bench)
+commands.add_command(report)
 
 
 def main() -> None:

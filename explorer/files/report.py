@@ -37,8 +37,7 @@ from explorer.text import joined, say
 COLUMNS = 1000
 """About as many points of a curve as its picture can show."""
 PLANNING = say(
-    "An estimate for planning, not an approval. Local codes, the part's data sheet and a qualified "
-    "person decide."
+    "An estimate for planning: local codes, the part's data sheet and a qualified person decide."
 )
 
 
@@ -103,10 +102,10 @@ def sheet(found: Findings, source: Source, model: Sequence[Limit]) -> Sheet:
         banner(found.assessment),
         *hazard_notes(found.assessment),
         Paragraph(text=PLANNING),
-        Heading(text=say("Six checks")),
-        check_table(found.assessment),
         Heading(text=say("Store voltage")),
         store_figure(found.assessment, found.repeating, found.calendar),
+        Heading(text=say("Six checks")),
+        check_table(found.assessment),
         Heading(text=say("Answers")),
         answer_table(found.assessment),
         *_pulse(found.assessment),
@@ -118,7 +117,6 @@ def sheet(found: Findings, source: Source, model: Sequence[Limit]) -> Sheet:
         Heading(text=say("How the light is known")),
         light_table(scenario),
         Heading(text=say("Inputs")),
-        Paragraph(text=say("Bold: differs from the default of a new scenario.")),
         *input_tables(scenario, caution_notes(scenario)),
         Heading(text=say("What the model leaves out, and how wrong it may be")),
         Paragraph(

@@ -30,7 +30,6 @@ class Heading:
     """Begins a section."""
 
     text: str
-    new_page: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -90,6 +89,8 @@ class Table:
     caption: str
     columns: tuple[Column, ...]
     rows: tuple[Row, ...]
+    title: str = ""
+    """Stands out above the caption, where a section has several tables."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -31,6 +31,8 @@ from explorer.text import figure, joined, say
 
 MOST_TICKS = 6
 _TIME_LABELS = 9
+_NEAR = 2.0
+"""The device's need is drawn where it lies within so many depths of the pulse below it."""
 LETTERS = "ABCDEFGH"
 
 
@@ -60,6 +62,7 @@ def store_figure(found: Assessment, repeating: Columns | None, calendar: float |
     top = max(*(float(c.y.max()) for c in curves), *(level.y for level in levels))
     bottom = min(float(main.terminal_min_v.min()), *(level.y for level in levels),
                  *(float(c.y.min()) for c in curves))  # fmt: skip
+    low = 0.0 if bottom < 0.5 * top else bottom
     end = float(main.time_s[-1])
     time = Axis(
         title=say("time"), low=0.0, high=end,
@@ -72,7 +75,7 @@ def store_figure(found: Assessment, repeating: Columns | None, calendar: float |
     )  # fmt: skip
     chart = Chart(
         x=time,
-        left=_axis(say("voltage, V"), 0.0 if bottom < 0.5 * top else bottom, top),
+        left=_axis(say("voltage, V"), low, top + 0.04 * (top - low)),
         shades=_dark(main),
         shade_label=say("dark"),
         bands=(
@@ -105,21 +108,21 @@ def pulse_figure(pulse: PulseView) -> Figure:
     at = float(x[int(np.argmin(pulse.terminal_v))])
     top = float(pulse.store_v.max())
     under = lowest + pulse.step_v
-    low = min(lowest, pulse.minimum_v)
+    shown = lowest - pulse.minimum_v <= _NEAR * max(top - lowest, 1e-3)
+    low = min(lowest, pulse.minimum_v) if shown else lowest
+    needs = joined(" ", (say("needs"), volts(pulse.minimum_v)))
     chart = Chart(
         x=Axis(
             title=say("time from the beginning of the operation"),
             low=float(x[0]), high=float(x[-1]),
             ticks=time_ticks(float(x[0]), float(x[-1]), 6, False),
         ),
-        left=_axis(say("voltage, V"), low, top),
+        left=_axis(say("voltage, V"), low - 0.05 * (top - low), top + 0.05 * (top - low)),
         curves=(
             Curve(label=say("terminals"), x=x, y=pulse.terminal_v),
             Curve(label=say("store"), x=x, y=pulse.store_v, dash="7 4", width=1.2),
         ),
-        levels=(
-            Level(label=joined(" ", (say("needs"), volts(pulse.minimum_v))), y=pulse.minimum_v),
-        ),
+        levels=(Level(label=needs, y=pulse.minimum_v),) if shown else (),
         drops=(
             Drop(label=joined(" ", (say("ESR step"), small_volts(pulse.step_v))), x=at,
                  low=lowest, high=under),

@@ -32,6 +32,7 @@ h2 { font-size: 13pt; margin: 9mm 0 2mm; padding-top: 2mm; border-top: 1.2pt sol
 p { margin: 1.5mm 0; }
 .banner { border: 1.6pt solid black; border-radius: 2mm; padding: 4mm 5mm; margin: 5mm 0 3mm; }
 .banner svg { width: 11mm; height: 11mm; float: left; margin: 0 4mm 2mm 0; }
+caption strong { color: black; font-size: 11pt; display: block; margin-top: 2mm; }
 .banner strong { font-size: 22pt; line-height: 1.15; display: block; }
 .note { border: 0.8pt solid dimgray; border-left: 3pt solid black; padding: 2mm 3mm;
   margin: 2.5mm 0; font-size: 9.5pt; }
@@ -121,9 +122,10 @@ def _table(table: Table, render: Render) -> str:
     heads = "".join(
         f'<th scope="col"{_kind(c.kind)}>{escape(render(c.title))}</th>' for c in table.columns
     )
+    title = f"<strong>{escape(render(table.title))}</strong> " if table.title else ""
     rows = "\n".join(_row(row, table, render) for row in table.rows)
     return (
-        f"<table>\n<caption>{escape(render(table.caption))}</caption>\n"
+        f"<table>\n<caption>{title}{escape(render(table.caption))}</caption>\n"
         f"<colgroup>{widths}</colgroup>\n<thead><tr>{heads}</tr></thead>\n"
         f"<tbody>\n{rows}\n</tbody>\n</table>"
     )

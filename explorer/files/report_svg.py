@@ -15,14 +15,14 @@ import numpy as np
 from explorer.advice.verdict import State
 from explorer.files.report_blocks import Axis, Band, Chart, Curve, FloatArray, Render, Strip, plain
 
-WIDTH, HEIGHT = 720.0, 300.0
+WIDTH, HEIGHT = 720.0, 270.0
 """Size of a picture in its own units; on A4 a unit is a quarter of a millimetre."""
 INK, SOFT, LINE, ENVELOPE, NIGHT, PAPER = (
     "black", "dimgray", "silver", "lightgray", "whitesmoke", "white",
 )  # fmt: skip
 """Ink on paper, told apart without any colour."""
 _TEXT, _GAP, _SAMPLE = 12.0, 15.0, 26.0
-_TOP, _BOTTOM, _LEFT, _RIGHT = 30.0, 44.0, 56.0, 120.0
+_TOP, _BOTTOM, _LEFT, _RIGHT = 28.0, 42.0, 66.0, 120.0
 _STRIP, _STRIP_GAP = 34.0, 8.0
 _LETTER_WIDTH = 6.6
 """Mean width of a letter at the size of the texts. [units]"""
@@ -221,7 +221,7 @@ def _grid(chart: Chart, field: _Field, south: float, render: Render) -> list[str
             parts.append(_text(x, south + 16, render(tick.label), anchor="middle"))
         parts.append(_line(x, south, x, south + 4, stroke=INK))
     title_y = 0.5 * (field.north + field.south)
-    parts.append(_text(14, title_y, render(chart.left.title), anchor="middle", turned=True))
+    parts.append(_text(13, title_y, render(chart.left.title), anchor="middle", turned=True))
     middle = 0.5 * (field.west + field.east)
     parts.append(_text(middle, HEIGHT - 8, render(chart.x.title), anchor="middle"))
     return parts
@@ -266,7 +266,15 @@ def _drops(chart: Chart, field: _Field, render: Render) -> list[str]:
         x, low, high = field.across(drop.x), field.up(drop.low), field.up(drop.high)
         parts.append(_line(x, low, x, high, stroke=INK, width=2.4))
         parts += [_line(x - 4, end, x + 4, end, stroke=INK) for end in (low, high)]
-        parts.append(_text(x + 8, y + 4, render(drop.label)))
+        label = render(drop.label)
+        width = len(label) * _LETTER_WIDTH + 6
+        # On the side with more room, on paper of its own so that no line runs through it.
+        east = x < 0.6 * field.east
+        west_end = x + 6 if east else x - 6 - width
+        parts.append(_rectangle(west_end, y - 7, west_end + width, y + 7, fill=PAPER))
+        parts.append(
+            _text(x + 9 if east else x - 9, y + 4, label, anchor="start" if east else "end")
+        )
     return parts
 
 

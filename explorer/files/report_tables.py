@@ -59,13 +59,13 @@ def check_table(found: Assessment) -> Table:
     return Table(
         caption=say("Each check passes at a margin of 1×; Runs needs the margin asked for."),
         columns=(
-            Column(title=say("Check", "noun"), share=0.10),
-            Column(title=say("Result"), share=0.16),
-            Column(title=say("Value"), share=0.10, kind="number"),
-            Column(title=say("Limit"), share=0.10, kind="number"),
+            Column(title=say("Check", "noun"), share=0.09),
+            Column(title=say("Result"), share=0.15),
+            Column(title=say("Value"), share=0.09, kind="number"),
+            Column(title=say("Limit"), share=0.09, kind="number"),
             Column(title=say("Margin"), share=0.09, kind="number"),
             Column(title=say("Asked for"), share=0.09, kind="number"),
-            Column(title=say("In words"), share=0.36),
+            Column(title=say("In words"), share=0.40),
         ),
         rows=tuple(
             Row(
@@ -94,8 +94,14 @@ def _wanted(check: Check) -> str:
 
 def answer_table(found: Assessment) -> Table:
     """Every answer with what it assumes."""
+    caption = say("“Repeating course”: the period that follows itself once all has settled.")
+    if isinf(found.answers.get("first_charge_s", 0.0)):
+        caption = say(
+            "“Repeating course”: the period that follows itself once all has settled; this design "
+            "never starts from empty, so here it is the one that begins with a full store."
+        )
     return Table(
-        caption=say("“Repeating course”: the period that follows itself once all has settled."),
+        caption=caption,
         columns=(
             Column(title=say("Answer"), share=0.29),
             Column(title=say("Value"), share=0.14, kind="number"),
@@ -204,13 +210,16 @@ def input_tables(
     """Every input, a table for each section, with the cautions below the choice."""
     for section, rows in groupby(input_rows(scenario), key=lambda row: row.section):
         kept = tuple(rows)
+        written = all("." not in row.path for row in kept)
+        shares = (0.14, 0.58, 0.12, 0.16) if written else (0.29, 0.25, 0.12, 0.34)
         yield Table(
-            caption=section,
+            title=section,
+            caption=say("Bold: differs from the default of a new scenario."),
             columns=(
-                Column(title=say("Input"), share=0.29),
-                Column(title=say("Value"), share=0.25),
-                Column(title=say("Default"), share=0.12),
-                Column(title=say("Key in the file"), share=0.34, kind="code"),
+                Column(title=say("Input"), share=shares[0]),
+                Column(title=say("Value"), share=shares[1]),
+                Column(title=say("Default"), share=shares[2]),
+                Column(title=say("Key in the file"), share=shares[3], kind="code"),
             ),
             rows=tuple(_input_rows(kept)),
         )

@@ -8,9 +8,10 @@ page, and a heading stays with what it heads.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from typing import cast
 
-from PySide6.QtCore import QBuffer, QByteArray, QMarginsF, QPointF, QRectF, Qt
+from PySide6.QtCore import QBuffer, QByteArray, QCoreApplication, QMarginsF, QPointF, QRectF, Qt
 from PySide6.QtGui import (
     QColor,
     QFont,
@@ -51,6 +52,7 @@ from explorer.files.report_svg import (
     hazard_svg,
     shape_svg,
 )
+from explorer.state.language import LanguageChoice, set_language, tr
 from explorer.text import say
 
 RESOLUTION = 1200
@@ -63,6 +65,8 @@ _TITLE, _HEAD, _TEXT, _SMALL, _CODE, _WORD = 18.0, 12.0, 9.5, 8.5, 7.2, 20.0
 _PAD, _CELL_GAP, _BLANK = 0.9, 2.5, 11.0
 _FIRST_ROWS = 3
 """So many rows of a table stay with its titles."""
+_SHORT_TABLE = 6
+"""A table of so many rows is not parted."""
 
 
 def sheet_pdf(sheet: Sheet, render: Render = plain) -> bytes:
@@ -77,6 +81,26 @@ def sheet_pdf(sheet: Sheet, render: Render = plain) -> bytes:
     """
     pages = _Press(sheet, render, 0).run()[1]
     return _Press(sheet, render, pages).run()[0]
+
+
+class _Begun:
+    """The application of a command that opens no window, which must outlive what it prints."""
+
+    app: QCoreApplication | None = None
+
+
+def begin(code: str) -> Render:
+    """Get Qt ready where no window has, and show a language; returns what renders a text.
+
+    Parameters
+    ----------
+    code : str
+        Language, one of `explorer.state.language.LANGUAGE_CHOICES`.
+    """
+    if QCoreApplication.instance() is None:
+        _Begun.app = QGuiApplication([])
+    set_language(cast(LanguageChoice, code))
+    return tr
 
 
 @dataclass(frozen=True, slots=True)
@@ -274,8 +298,9 @@ class _Press:
         if isinstance(block, Figure):
             return BODY_WIDTH * HEIGHT / WIDTH + 10.0
         if isinstance(block, Table):
-            rows = block.rows[:_FIRST_ROWS]
-            above = 2 * self._caption(block).height + self._head_height(block)
+            short = len(block.rows) <= _SHORT_TABLE
+            rows = block.rows if short else block.rows[:_FIRST_ROWS]
+            above = self._head_height(block) + 1.0 + sum(w.height for w in self._names(block))
             return above + sum(self._row_height(row, block.columns) for row in rows)
         return 20.0
 
@@ -301,7 +326,8 @@ class _Press:
             self._render(block.title), BODY_WIDTH - 8.0 - lead, _SMALL + 0.5, bold=True
         )
         text = self._words(self._render(block.text), BODY_WIDTH - 8.0, _SMALL + 0.5)
-        height = title.height + text.height + 4.0
+        under = max(title.height, lead)
+        height = under + text.height + 4.0
         self._keep(height)
         self._box(self._y, height, 0.55 if block.hazard else 0.2)
         dots = self._dots
@@ -310,7 +336,7 @@ class _Press:
         if block.hazard:
             self._svg(hazard_svg(24), SIDE + 4.0, self._y + 1.6, 4.4, 4.4)
         self._draw(title, SIDE + 4.0 + lead, self._y + 2.0)
-        self._draw(text, SIDE + 4.0, self._y + 2.0 + title.height)
+        self._draw(text, SIDE + 4.0, self._y + 2.0 + under)
         self._y += height + 2.5
 
     def _box(self, y: float, height: float, width: float) -> None:
@@ -331,10 +357,11 @@ class _Press:
     # --- tables ---
 
     def _table(self, table: Table) -> None:
-        self._keep(self._least(table))
-        caption = self._caption(table)
-        self._draw(caption, SIDE, self._y, ink=SOFT)
-        self._y += caption.height + 1.0
+        self._keep(min(self._least(table), BODY_HEIGHT))
+        for words, ink in zip(self._names(table), (INK, SOFT), strict=True):
+            self._draw(words, SIDE, self._y, ink=ink)
+            self._y += words.height
+        self._y += 1.0
         self._head(table)
         for i, row in enumerate(table.rows):
             needed = self._row_height(row, table.columns)
@@ -345,14 +372,18 @@ class _Press:
             self._row(row, table.columns)
         self._y += 4.0
 
-    def _caption(self, table: Table) -> _Words:
-        return self._words(self._render(table.caption), BODY_WIDTH, _SMALL)
+    def _names(self, table: Table) -> tuple[_Words, _Words]:
+        title, caption = self._render(table.title), self._render(table.caption)
+        return (
+            self._words(title, BODY_WIDTH, _TEXT + 0.5, bold=True) if title else _nothing(),
+            self._words(caption, BODY_WIDTH, _SMALL),
+        )
 
     def _head_height(self, table: Table) -> float:
-        return self._row_height(_titles(table), table.columns)
+        return self._row_height(*_titles(table))
 
     def _head(self, table: Table) -> None:
-        self._row(_titles(table), table.columns)
+        self._row(*_titles(table))
         self._rule(self._y, INK, 0.3)
 
     def _row_height(self, row: Row, columns: Sequence[Column]) -> float:
@@ -391,5 +422,11 @@ class _Press:
         return cells
 
 
-def _titles(table: Table) -> Row:
-    return Row(cells=tuple(column.title for column in table.columns), strong=True)
+def _nothing() -> _Words:
+    return _Words(QTextLayout(), ())
+
+
+def _titles(table: Table) -> tuple[Row, tuple[Column, ...]]:
+    """The titles of a table as a row, none of them in the letters of code."""
+    columns = tuple(replace(c, kind="text") if c.kind == "code" else c for c in table.columns)
+    return Row(cells=tuple(column.title for column in columns), strong=True), columns
