@@ -45,6 +45,11 @@ ACTIONS = {
     "save_as": ActionInfo(
         text=say("Save &as…"), tip=say("Save under another name"), keys="Ctrl+Shift+S"
     ),
+    "sheet": ActionInfo(
+        text=say("Write a s&heet…"),
+        tip=say("Write all of it to PDF or HTML, for another engineer to check"),
+        keys="Ctrl+Shift+P",
+    ),
     "quit": ActionInfo(
         text=say("&Quit"), tip=say("Close every window"), keys=QKeySequence.StandardKey.Quit
     ),
@@ -95,6 +100,11 @@ ACTIONS = {
     ),
     "drawer_panel": ActionInfo(
         text=say("How does the &panel work?"), tip=say("Show the panel's curves"), keys="Ctrl+5"
+    ),
+    "drawer_bench": ActionInfo(
+        text=say("Does it &match a log?"),
+        tip=say("Hold the forecast against a logged run"),
+        keys="Ctrl+6",
     ),
     "about": ActionInfo(text=say("&About Gloaming"), tip=say("About this program")),
 }

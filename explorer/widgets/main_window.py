@@ -31,6 +31,7 @@ from explorer.widgets.help.assistance import Assistance
 from explorer.widgets.knob_panel import KnobPanel
 from explorer.widgets.notice_bar import NoticeBar
 from explorer.widgets.paint import frame_menus
+from explorer.widgets.sheet_writer import SheetWriter
 from explorer.widgets.sign import Sign
 from explorer.widgets.title_bar import TitleBar
 
@@ -85,6 +86,7 @@ class MainWindow(QMainWindow):
         self._build()
         self._build_menus()
         self.assistance = Assistance(self)
+        self.sheets = SheetWriter(self)
         for key, handler in (
             ("new", self.on_new),
             ("open", self.on_open),
@@ -188,7 +190,7 @@ class MainWindow(QMainWindow):
         self._examples.triggered.connect(self._on_example)
         self._recent.triggered.connect(self._on_recent)
         files.addSeparator()
-        files.addActions([self.commands["save"], self.commands["save_as"]])
+        files.addActions([self.commands[key] for key in ("save", "save_as", "sheet")])
         files.addSeparator()
         files.addActions([self.commands["close"], self.commands["quit"]])
         edit = self.menuBar().addMenu(tr("&Edit"))

@@ -4,6 +4,130 @@
  <context>
   <name>gloaming</name>
   <message>
+   <source>Empty to first operation</source>
+   <translation>Leer bis erster Vorgang</translation>
+  </message>
+  <message>
+   <source>Empty to full</source>
+   <translation>Leer bis voll</translation>
+  </message>
+  <message>
+   <source>From full in the dark</source>
+   <translation>Von voll im Dunkeln</translation>
+  </message>
+  <message>
+   <source>Operations per charge</source>
+   <translation>Vorgänge je Ladung</translation>
+  </message>
+  <message>
+   <source>Recovery from flat</source>
+   <translation>Erholung von leer</translation>
+  </message>
+  <message>
+   <source>Longest dark stretch</source>
+   <translation>Längste Dunkelphase</translation>
+  </message>
+  <message>
+   <source>Lowest store voltage</source>
+   <translation>Tiefste Speicherspannung</translation>
+  </message>
+  <message>
+   <source>Highest store voltage</source>
+   <translation>Höchste Speicherspannung</translation>
+  </message>
+  <message>
+   <source>Lowest terminal voltage</source>
+   <translation>Niedrigste Klemmenspannung</translation>
+  </message>
+  <message>
+   <source>Operations served</source>
+   <translation>Erledigte Vorgänge</translation>
+  </message>
+  <message>
+   <source>Charge in over out</source>
+   <translation>Ladung zu Entnahme</translation>
+  </message>
+  <message>
+   <source>Cut-offs a week</source>
+   <translation>Abschaltungen je Woche</translation>
+  </message>
+  <message>
+   <source>Least light that sustains</source>
+   <translation>Mindestlicht auf Dauer</translation>
+  </message>
+  <message>
+   <source>Most operations a day</source>
+   <translation>Meiste Vorgänge pro Tag</translation>
+  </message>
+  <message>
+   <source>Longest closure survived</source>
+   <translation>Längste überstandene Schließzeit</translation>
+  </message>
+  <message>
+   <source>An empty store; counted from the first light to the first operation.</source>
+   <translation>Leerer Speicher; gezählt vom ersten Licht bis zum ersten Vorgang.</translation>
+  </message>
+  <message>
+   <source>An empty store and no load; counted from the first light.</source>
+   <translation>Leerer Speicher ohne Verbraucher; gezählt vom ersten Licht an.</translation>
+  </message>
+  <message>
+   <source>A full store, no light; until the device is cut off.</source>
+   <translation>Voller Speicher, kein Licht; bis zum Abschalten des Geräts.</translation>
+  </message>
+  <message>
+   <source>All kinds together, from a full store without light.</source>
+   <translation>Alle Arten zusammen, aus vollem Speicher ohne Licht.</translation>
+  </message>
+  <message>
+   <source>From the cut-off to the next operation, counted from when the light comes on.</source>
+   <translation>Vom Abschalten bis zum nächsten Vorgang, gezählt ab dem Einschalten des Lichts.</translation>
+  </message>
+  <message>
+   <source>Light weaker than the mean draw, or the declared closure if longer.</source>
+   <translation>Licht unter der mittleren Entnahme oder angegebene Schließzeit, falls länger.</translation>
+  </message>
+  <message>
+   <source>Open-circuit voltage in the repeating course.</source>
+   <translation>Leerlaufspannung im wiederkehrenden Verlauf.</translation>
+  </message>
+  <message>
+   <source>In a pulse, in the repeating course.</source>
+   <translation>In einem Puls, im wiederkehrenden Verlauf.</translation>
+  </message>
+  <message>
+   <source>Of those wanted, the operation that fares worst, in the repeating course.</source>
+   <translation>Von den gewünschten, beim ungünstigsten Vorgang, im wiederkehrenden Verlauf.</translation>
+  </message>
+  <message>
+   <source>Charge that the light brings over charge that all takes, at connect voltage.</source>
+   <translation>Ladung durch das Licht zu Ladung, die alles braucht, bei Einschaltspannung.</translation>
+  </message>
+  <message>
+   <source>In the repeating course.</source>
+   <translation>Im wiederkehrenden Verlauf.</translation>
+  </message>
+  <message>
+   <source>While lit, all else as it is; every check just passes, pulses averaged.</source>
+   <translation>Bei Licht, sonst alles wie jetzt; jede Prüfung besteht gerade, Pulse gemittelt.</translation>
+  </message>
+  <message>
+   <source>Of the first operation at an interval; every check just passes.</source>
+   <translation>Des ersten Vorgangs mit Intervall; jede Prüfung besteht gerade.</translation>
+  </message>
+  <message>
+   <source>In the dark, all else as it is; every check just passes.</source>
+   <translation>Im Dunkeln, sonst alles wie jetzt; jede Prüfung besteht gerade.</translation>
+  </message>
+  <message>
+   <source>none</source>
+   <translation>keine</translation>
+  </message>
+  <message>
+   <source>no limit</source>
+   <translation>unbegrenzt</translation>
+  </message>
+  <message>
    <source>{operation} at {volts}</source>
    <translation>{operation} bei {volts}</translation>
   </message>
@@ -460,6 +584,154 @@
    <translation>Wie es jetzt ist</translation>
   </message>
   <message>
+   <source>passes</source>
+   <translation>besteht</translation>
+  </message>
+  <message>
+   <source>under its margin</source>
+   <translation>unter der Reserve</translation>
+  </message>
+  <message>
+   <source>fails</source>
+   <translation>fällt durch</translation>
+  </message>
+  <message>
+   <source>never</source>
+   <translation>nie</translation>
+  </message>
+  <message>
+   <source>no end</source>
+   <translation>kein Ende</translation>
+  </message>
+  <message>
+   <source>{label} of “{name}”</source>
+   <translation>{label} von „{name}“</translation>
+  </message>
+  <message>
+   <source>{path} cannot be fitted; it is not a number that varies without steps, or it is left empty.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>Choose at least one value to fit.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>Choose each value only once.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>{n} readings are too few for {count} values; log more, or fit fewer.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>{path} is no value of this scenario; gloaming schema lists all.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>Log a stretch in the light in which the store is not full.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>Log a long dark stretch.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>Log a run over a wider range of voltage.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>Log with several readings within each pulse.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>Log more pulses in the dark.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>Measure it by itself.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>Both only scale the charging current: measure the panel's short-circuit current, or fit one.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>Log a dark stretch: there the light does nothing.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>Log a discharge in the dark through a known resistor.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>Log a dark stretch with the device taken off, and one with it.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>Measure one of them by itself.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>Log a dark stretch with the operations switched off.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>Log a pulse through a known resistor.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>Root mean square {rms}, mean {bias}, largest {worst} after {time}.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>The band is the forecast's pulse envelope and {share} of the full voltage on both sides.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>The fit leaves {after} of {before}.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>The forecast follows the log: every reading lies within its band.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>Fitting: {n} forecasts so far, {rms} left.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>The fit did not converge, so its values are not offered. Fit fewer values, or begin nearer to the log.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>The forecast follows the log; {share} of the readings lie outside of its band.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>The forecast does not follow the log: {share} of the readings lie outside of its band, first after {time}.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>This run cannot tell it apart from {label} (correlation {r}).</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>The search ended at the limit of its range.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>This run does not determine it.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>{one} and {other} cannot be told apart by this run: their correlation is {r}, and from {bound} on only both together are known. {hint}</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>± unknown</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
    <source>The panel gives less than the converter needs; it does not run in this light.</source>
    <translation>Das Modul gibt weniger, als der Wandler braucht; er läuft bei diesem Licht nicht.</translation>
   </message>
@@ -679,10 +951,6 @@
   <message>
    <source>{label} → {new}</source>
    <translation>{label} → {new}</translation>
-  </message>
-  <message>
-   <source>{label} of “{name}”</source>
-   <translation>{label} von „{name}“</translation>
   </message>
   <message>
    <source>{label} of “{operation}”</source>
@@ -1031,6 +1299,453 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Kein Messwert für {time} nach {since}; es gilt der letzte Messwert.</translation>
   </message>
   <message>
+   <source>An estimate for planning: local codes, the part's data sheet and a qualified person decide.</source>
+   <translation>Eine Planungshilfe: Es entscheiden örtliche Vorschriften, das Datenblatt und eine qualifizierte Person.</translation>
+  </message>
+  <message>
+   <source>Figure {n}.</source>
+   <translation>Bild {n}.</translation>
+  </message>
+  <message>
+   <source>Store voltage</source>
+   <translation>Speicherspannung</translation>
+  </message>
+  <message>
+   <source>Six checks</source>
+   <translation>Sechs Prüfungen</translation>
+  </message>
+  <message>
+   <source>Answers</source>
+   <translation>Antworten</translation>
+  </message>
+  <message>
+   <source>Panel in this light</source>
+   <translation>Solarmodul in diesem Licht</translation>
+  </message>
+  <message>
+   <source>Where the energy goes</source>
+   <translation>Wohin die Energie geht</translation>
+  </message>
+  <message>
+   <source>How the light is known</source>
+   <translation>Woher das Licht bekannt ist</translation>
+  </message>
+  <message>
+   <source>Inputs</source>
+   <translation>Eingaben</translation>
+  </message>
+  <message>
+   <source>What the model leaves out, and how wrong it may be</source>
+   <translation>Was das Modell weglässt und wie falsch es sein kann</translation>
+  </message>
+  <message>
+   <source>From the model note that comes with the program; the numbers are its sections, which give the equations and the sources.</source>
+   <translation>Aus der Modellbeschreibung, die dem Programm beiliegt; die Nummern sind deren Abschnitte mit Gleichungen und Quellen.</translation>
+  </message>
+  <message>
+   <source>Where this sheet comes from</source>
+   <translation>Woher dieses Blatt stammt</translation>
+  </message>
+  <message>
+   <source>The same scenario gives the same SHA-256: of its JSON with every key, keys sorted, no blanks between them, in UTF-8.</source>
+   <translation>Das gleiche Szenario ergibt die gleiche SHA-256: von seinem JSON mit allen Schlüsseln, sortiert, ohne Leerzeichen dazwischen, in UTF-8.</translation>
+  </message>
+  <message>
+   <source>The deepest pulse</source>
+   <translation>Der tiefste Puls</translation>
+  </message>
+  <message>
+   <source>first period</source>
+   <translation>erste Periode</translation>
+  </message>
+  <message>
+   <source>Store voltage over {time}: between {low} and {high}, lowest at the terminals {lowest}.</source>
+   <translation>Speicherspannung über {time}: zwischen {low} und {high}, niedrigste an den Klemmen {lowest}.</translation>
+  </message>
+  <message>
+   <source>{title}: {step} across the series resistance, {ramp} from the store; lowest {lowest}, the device needs {minimum}.</source>
+   <translation>{title}: {step} am Serienwiderstand, {ramp} im Speicher; niedrigste {lowest}, das Gerät braucht {minimum}.</translation>
+  </message>
+  <message>
+   <source>Current and power of the whole array at {light} at the place. {note}</source>
+   <translation>Strom und Leistung aller Solarmodule bei {light} am Ort. {note}</translation>
+  </message>
+  <message>
+   <source>The run from the scenario's own beginning.</source>
+   <translation>Der Verlauf vom Anfang des Szenarios an.</translation>
+  </message>
+  <message>
+   <source>Solid: the course that repeats, which the checks judge. Dotted: the first period from the scenario's own beginning.</source>
+   <translation>Durchgezogen: der wiederkehrende Verlauf, den die Prüfungen beurteilen. Gepunktet: die erste Periode vom Anfang des Szenarios an.</translation>
+  </message>
+  <message>
+   <source>time</source>
+   <translation>Zeit</translation>
+  </message>
+  <message>
+   <source>light at the place</source>
+   <translation>Licht am Ort</translation>
+  </message>
+  <message>
+   <source>dark</source>
+   <translation>dunkel</translation>
+  </message>
+  <message>
+   <source>needs</source>
+   <translation>braucht</translation>
+  </message>
+  <message>
+   <source>Points on the curves</source>
+   <translation>Punkte auf den Kurven</translation>
+  </message>
+  <message>
+   <source>store</source>
+   <translation>Speicher</translation>
+  </message>
+  <message>
+   <source>store, repeating</source>
+   <translation>Speicher, wiederkehrend</translation>
+  </message>
+  <message>
+   <source>voltage, V</source>
+   <translation>Spannung, V</translation>
+  </message>
+  <message>
+   <source>panel voltage, V</source>
+   <translation>Modulspannung, V</translation>
+  </message>
+  <message>
+   <source>current, {unit}</source>
+   <translation>Strom, {unit}</translation>
+  </message>
+  <message>
+   <source>power, {unit}</source>
+   <translation>Leistung, {unit}</translation>
+  </message>
+  <message>
+   <source>time from the beginning of the operation</source>
+   <translation>Zeit ab Beginn des Vorgangs</translation>
+  </message>
+  <message>
+   <source>pulse envelope</source>
+   <translation>Hüllkurve der Pulse</translation>
+  </message>
+  <message>
+   <source>terminals</source>
+   <translation>Klemmen</translation>
+  </message>
+  <message>
+   <source>current</source>
+   <translation>Strom</translation>
+  </message>
+  <message>
+   <source>power</source>
+   <translation>Leistung</translation>
+  </message>
+  <message>
+   <source>Point</source>
+   <translation>Punkt</translation>
+  </message>
+  <message>
+   <source>Voltage</source>
+   <comment>column</comment>
+   <translation>Spannung</translation>
+  </message>
+  <message>
+   <source>Current</source>
+   <comment>column</comment>
+   <translation>Strom</translation>
+  </message>
+  <message>
+   <source>Power</source>
+   <comment>column</comment>
+   <translation>Leistung</translation>
+  </message>
+  <message>
+   <source>ESR step</source>
+   <translation>ESR-Sprung</translation>
+  </message>
+  <message>
+   <source>ramp</source>
+   <translation>Rampe</translation>
+  </message>
+  <message>
+   <source>Can it live on this light? Scenario {hash}</source>
+   <translation>Kann es von diesem Licht leben? Szenario {hash}</translation>
+  </message>
+  <message>
+   <source>left empty</source>
+   <translation>leer gelassen</translation>
+  </message>
+  <message>
+   <source>Scenario</source>
+   <translation>Szenario</translation>
+  </message>
+  <message>
+   <source>{label} {n}</source>
+   <translation>{label} {n}</translation>
+  </message>
+  <message>
+   <source>left out</source>
+   <comment>model note</comment>
+   <translation>nicht enthalten</translation>
+  </message>
+  <message>
+   <source>expected error</source>
+   <comment>model note</comment>
+   <translation>erwarteter Fehler</translation>
+  </message>
+  <message>
+   <source>“Repeating course”: the period that follows itself once all has settled.</source>
+   <translation>„Wiederkehrender Verlauf“: die Periode, die sich wiederholt, wenn alles eingeschwungen ist.</translation>
+  </message>
+  <message>
+   <source>Hazard: {title}</source>
+   <translation>Gefahr: {title}</translation>
+  </message>
+  <message>
+   <source>“Repeating course”: the period that follows itself once all has settled; this design never starts from empty, so here it is the one that begins with a full store.</source>
+   <translation>„Wiederkehrender Verlauf“: die Periode, die sich wiederholt, wenn alles eingeschwungen ist; dieser Entwurf startet nie aus leerem Speicher, deshalb ist es hier der, der mit vollem Speicher beginnt.</translation>
+  </message>
+  <message>
+   <source>Decided by: {check}. Margin {margin}, {wanted} asked for.</source>
+   <translation>Es entscheidet: {check}. Reserve {margin}, verlangt {wanted}.</translation>
+  </message>
+  <message>
+   <source>Each check passes at a margin of 1×; Runs needs the margin asked for.</source>
+   <translation>Eine Prüfung besteht bei einer Reserve von 1×; „Läuft“ braucht die verlangte Reserve.</translation>
+  </message>
+  <message>
+   <source>Light on the panel</source>
+   <translation>Licht auf dem Solarmodul</translation>
+  </message>
+  <message>
+   <source>Energy of {time} of the repeating course. Shares are of the light on the panel and of what the panel could give at its best; what the audit does not find again: {rest}.</source>
+   <translation>Energie von {time} des wiederkehrenden Verlaufs. Anteile am Licht auf dem Solarmodul und an dem, was es bestenfalls geben könnte; was die Bilanz nicht wiederfindet: {rest}.</translation>
+  </message>
+  <message>
+   <source>A reading can be wrong, so a design is asked for more than it needs. The three margins are our own judgement.</source>
+   <translation>Eine Ablesung kann falsch sein, deshalb wird mehr verlangt als nötig. Die drei Reserven sind eigene Einschätzung.</translation>
+  </message>
+  <message>
+   <source>Limits of the model</source>
+   <translation>Grenzen des Modells</translation>
+  </message>
+  <message>
+   <source>Program</source>
+   <translation>Programm</translation>
+  </message>
+  <message>
+   <source>Written</source>
+   <translation>Geschrieben</translation>
+  </message>
+  <message>
+   <source>Scenario file</source>
+   <translation>Szenariodatei</translation>
+  </message>
+  <message>
+   <source>Format of the scenario</source>
+   <translation>Format des Szenarios</translation>
+  </message>
+  <message>
+   <source>{name}, version {n}</source>
+   <translation>{name}, Version {n}</translation>
+  </message>
+  <message>
+   <source>SHA-256 of the scenario</source>
+   <translation>SHA-256 des Szenarios</translation>
+  </message>
+  <message>
+   <source>Provenance</source>
+   <translation>Herkunft</translation>
+  </message>
+  <message>
+   <source>To be signed by those who answer for it</source>
+   <translation>Zu unterschreiben von denen, die dafür einstehen</translation>
+  </message>
+  <message>
+   <source>Given by the store</source>
+   <translation>Vom Speicher gegeben</translation>
+  </message>
+  <message>
+   <source>Caution: {title}</source>
+   <translation>Vorsicht: {title}</translation>
+  </message>
+  <message>
+   <source>changed</source>
+   <translation>geändert</translation>
+  </message>
+  <message>
+   <source>default</source>
+   <translation>Vorgabe</translation>
+  </message>
+  <message>
+   <source>never saved</source>
+   <translation>nie gespeichert</translation>
+  </message>
+  <message>
+   <source>Light log</source>
+   <translation>Lichtprotokoll</translation>
+  </message>
+  <message>
+   <source>SHA-256 of the light log</source>
+   <translation>SHA-256 des Lichtprotokolls</translation>
+  </message>
+  <message>
+   <source>Notes of the scenario</source>
+   <translation>Notizen des Szenarios</translation>
+  </message>
+  <message>
+   <source>Note on this sheet</source>
+   <translation>Notiz zu diesem Blatt</translation>
+  </message>
+  <message>
+   <source>Sum</source>
+   <translation>Summe</translation>
+  </message>
+  <message>
+   <source>Margin that this design is asked for</source>
+   <translation>Von diesem Entwurf verlangte Reserve</translation>
+  </message>
+  <message>
+   <source>Bold: differs from the default of a new scenario.</source>
+   <translation>Fett: weicht von der Vorgabe eines neuen Szenarios ab.</translation>
+  </message>
+  <message>
+   <source>Check</source>
+   <comment>noun</comment>
+   <translation>Prüfung</translation>
+  </message>
+  <message>
+   <source>Result</source>
+   <translation>Ergebnis</translation>
+  </message>
+  <message>
+   <source>Value</source>
+   <translation>Wert</translation>
+  </message>
+  <message>
+   <source>Limit</source>
+   <translation>Grenze</translation>
+  </message>
+  <message>
+   <source>Margin</source>
+   <translation>Reserve</translation>
+  </message>
+  <message>
+   <source>Asked for</source>
+   <translation>verlangt</translation>
+  </message>
+  <message>
+   <source>In words</source>
+   <translation>In Worten</translation>
+  </message>
+  <message>
+   <source>Answer</source>
+   <translation>Antwort</translation>
+  </message>
+  <message>
+   <source>Assumes</source>
+   <translation>Setzt voraus</translation>
+  </message>
+  <message>
+   <source>Goes to</source>
+   <translation>Geht an</translation>
+  </message>
+  <message>
+   <source>Energy</source>
+   <translation>Energie</translation>
+  </message>
+  <message>
+   <source>Of the light</source>
+   <translation>Vom Licht</translation>
+  </message>
+  <message>
+   <source>Of the panel</source>
+   <translation>Vom Modul</translation>
+  </message>
+  <message>
+   <source>this scenario</source>
+   <translation>dieses Szenario</translation>
+  </message>
+  <message>
+   <source>follows from the light</source>
+   <translation>folgt aus dem Licht</translation>
+  </message>
+  <message>
+   <source>set in the scenario</source>
+   <translation>im Szenario gesetzt</translation>
+  </message>
+  <message>
+   <source>Light known by</source>
+   <translation>Licht bekannt aus</translation>
+  </message>
+  <message>
+   <source>Design margin</source>
+   <translation>Sollreserve</translation>
+  </message>
+  <message>
+   <source>Applies</source>
+   <translation>Gilt für</translation>
+  </message>
+  <message>
+   <source>Section of the note</source>
+   <translation>Abschnitt</translation>
+  </message>
+  <message>
+   <source>Left out</source>
+   <translation>Nicht enthalten</translation>
+  </message>
+  <message>
+   <source>Expected error</source>
+   <translation>Erwarteter Fehler</translation>
+  </message>
+  <message>
+   <source>What</source>
+   <translation>Was</translation>
+  </message>
+  <message>
+   <source>Step</source>
+   <translation>Schritt</translation>
+  </message>
+  <message>
+   <source>Name</source>
+   <comment>person</comment>
+   <translation>Name</translation>
+  </message>
+  <message>
+   <source>Date</source>
+   <translation>Datum</translation>
+  </message>
+  <message>
+   <source>Signature</source>
+   <translation>Unterschrift</translation>
+  </message>
+  <message>
+   <source>Prepared</source>
+   <translation>Erstellt</translation>
+  </message>
+  <message>
+   <source>Checked</source>
+   <translation>Geprüft</translation>
+  </message>
+  <message>
+   <source>Accepted</source>
+   <translation>Angenommen</translation>
+  </message>
+  <message>
+   <source>Input</source>
+   <translation>Eingabe</translation>
+  </message>
+  <message>
+   <source>Default</source>
+   <translation>Vorgabe</translation>
+  </message>
+  <message>
+   <source>Key in the file</source>
+   <translation>Schlüssel in der Datei</translation>
+  </message>
+  <message>
    <source>Expecting value</source>
    <translation>Wert erwartet</translation>
   </message>
@@ -1178,10 +1893,6 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   <message>
    <source>the expected photocurrent of every data-sheet line must be above zero</source>
    <translation>der erwartete Photostrom jeder Datenblattzeile muss über null liegen</translation>
-  </message>
-  <message>
-   <source>never</source>
-   <translation>nie</translation>
   </message>
   <message>
    <source>allowed is a number in {unit}, such as 12.5 {unit}</source>
@@ -2072,10 +2783,6 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Anteil des Lichts, den Staub auf dem Modul übrig lässt.</translation>
   </message>
   <message>
-   <source>Light known by</source>
-   <translation>Licht bekannt aus</translation>
-  </message>
-  <message>
    <source>How the level was found; sets the design margin.</source>
    <translation>Wie der Wert gefunden wurde; bestimmt die Sollreserve.</translation>
   </message>
@@ -2096,10 +2803,6 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>illuminance_lx darf nur leer sein, wenn das Muster ein Lichtprotokoll ist</translation>
   </message>
   <message>
-   <source>Design margin</source>
-   <translation>Sollreserve</translation>
-  </message>
-  <message>
    <source>Available over needed that counts as Runs. Empty: by how the light is known.</source>
    <translation>Verfügbares durch Benötigtes, das als „Läuft“ gilt. Leer: je nachdem, woher das Licht bekannt ist.</translation>
   </message>
@@ -2118,10 +2821,6 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   <message>
    <source>Dark stretch to survive beside the usual nights.</source>
    <translation>Dunkelphase, die außer den üblichen Nächten zu überstehen ist.</translation>
-  </message>
-  <message>
-   <source>Operations served</source>
-   <translation>Erledigte Vorgänge</translation>
   </message>
   <message>
    <source>Share of the wanted operations that must be served.</source>
@@ -2214,6 +2913,10 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   <message>
    <source>charger.full_V ({full} V) must be higher than the bank's lowest voltage ({lowest} V: store.lowest_V times store.units_in_series)</source>
    <translation>charger.full_V ({full} V) muss über der Mindestspannung der Bank liegen ({lowest} V: store.lowest_V mal store.units_in_series)</translation>
+  </message>
+  <message>
+   <source>{moment}, week {n}</source>
+   <translation>{moment}, Woche {n}</translation>
   </message>
   <message>
    <source>panels.cells_in_series must be one number where a data sheet is given</source>
@@ -2756,6 +3459,230 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>data_sheet, {fault}</translation>
   </message>
   <message>
+   <source>LED, warm white 2700 K</source>
+   <translation>LED, warmweiß 2700 K</translation>
+  </message>
+  <message>
+   <source>LED, warm white 3000 K</source>
+   <translation>LED, warmweiß 3000 K</translation>
+  </message>
+  <message>
+   <source>LED, neutral white 4000 K</source>
+   <translation>LED, neutralweiß 4000 K</translation>
+  </message>
+  <message>
+   <source>LED, cool white 5000 K</source>
+   <translation>LED, kaltweiß 5000 K</translation>
+  </message>
+  <message>
+   <source>LED, daylight white 6600 K</source>
+   <translation>LED, tageslichtweiß 6600 K</translation>
+  </message>
+  <message>
+   <source>LED, violet pumped</source>
+   <translation>LED, violett angeregt</translation>
+  </message>
+  <message>
+   <source>Fluorescent, cool white</source>
+   <translation>Leuchtstoff, kaltweiß</translation>
+  </message>
+  <message>
+   <source>Fluorescent, 5000 K</source>
+   <translation>Leuchtstoff, 5000 K</translation>
+  </message>
+  <message>
+   <source>Fluorescent, three-band 4000 K</source>
+   <translation>Leuchtstoff, Dreibanden 4000 K</translation>
+  </message>
+  <message>
+   <source>Incandescent</source>
+   <translation>Glühlampe</translation>
+  </message>
+  <message>
+   <source>Daylight behind glass</source>
+   <translation>Tageslicht hinter Glas</translation>
+  </message>
+  <message>
+   <source>Daylight, open sky</source>
+   <translation>Tageslicht im Freien</translation>
+  </message>
+  <message>
+   <source>Lux meter at the panel</source>
+   <translation>Luxmeter am Modul</translation>
+  </message>
+  <message>
+   <source>Telephone or lamp data</source>
+   <translation>Telefon oder Lampendaten</translation>
+  </message>
+  <message>
+   <source>A guess</source>
+   <translation>Geschätzt</translation>
+  </message>
+  <message>
+   <source>The same at every hour</source>
+   <translation>Zu jeder Stunde gleich</translation>
+  </message>
+  <message>
+   <source>A week of lit hours</source>
+   <translation>Woche mit hellen Stunden</translation>
+  </message>
+  <message>
+   <source>A measured log</source>
+   <translation>Gemessenes Protokoll</translation>
+  </message>
+  <message>
+   <source>Count as dark</source>
+   <translation>Als dunkel zählen</translation>
+  </message>
+  <message>
+   <source>Hold the last reading</source>
+   <translation>Letzten Messwert halten</translation>
+  </message>
+  <message>
+   <source>Amorphous silicon</source>
+   <translation>Amorphes Silizium</translation>
+  </message>
+  <message>
+   <source>Crystalline silicon</source>
+   <translation>Kristallines Silizium</translation>
+  </message>
+  <message>
+   <source>Gallium arsenide</source>
+   <translation>Galliumarsenid</translation>
+  </message>
+  <message>
+   <source>Dye-sensitised</source>
+   <translation>Farbstoffzelle</translation>
+  </message>
+  <message>
+   <source>Organic</source>
+   <translation>Organisch</translation>
+  </message>
+  <message>
+   <source>Perovskite</source>
+   <translation>Perowskit</translation>
+  </message>
+  <message>
+   <source>Direct, through a diode</source>
+   <translation>Direkt, über eine Diode</translation>
+  </message>
+  <message>
+   <source>Switching converter</source>
+   <translation>Schaltwandler</translation>
+  </message>
+  <message>
+   <source>A fraction of open-circuit voltage</source>
+   <translation>Anteil der Leerlaufspannung</translation>
+  </message>
+  <message>
+   <source>Maximum power</source>
+   <translation>Maximale Leistung</translation>
+  </message>
+  <message>
+   <source>Electrolytic or film capacitor</source>
+   <translation>Elektrolyt- oder Folienkondensator</translation>
+  </message>
+  <message>
+   <source>Supercapacitor bank</source>
+   <translation>Superkondensatorbank</translation>
+  </message>
+  <message>
+   <source>Rechargeable lithium cell</source>
+   <translation>Lithium-Akkuzelle</translation>
+  </message>
+  <message>
+   <source>None</source>
+   <translation>Ohne</translation>
+  </message>
+  <message>
+   <source>Resistors</source>
+   <translation>Widerstände</translation>
+  </message>
+  <message>
+   <source>Active</source>
+   <translation>Aktiv</translation>
+  </message>
+  <message>
+   <source>Settled</source>
+   <translation>Stabil</translation>
+  </message>
+  <message>
+   <source>First days</source>
+   <translation>Erste Tage</translation>
+  </message>
+  <message>
+   <source>Lithium-ion</source>
+   <translation>Lithium-Ionen</translation>
+  </message>
+  <message>
+   <source>Lithium iron phosphate</source>
+   <translation>Lithium-Eisenphosphat</translation>
+  </message>
+  <message>
+   <source>Lithium titanate</source>
+   <translation>Lithiumtitanat</translation>
+  </message>
+  <message>
+   <source>Linear</source>
+   <translation>Linear</translation>
+  </message>
+  <message>
+   <source>Switching</source>
+   <translation>Schaltend</translation>
+  </message>
+  <message>
+   <source>At a fixed interval</source>
+   <translation>In festem Abstand</translation>
+  </message>
+  <message>
+   <source>Whenever the store is ready</source>
+   <translation>Sobald der Speicher bereit ist</translation>
+  </message>
+  <message>
+   <source>Latching valve</source>
+   <translation>Bistabiles Ventil</translation>
+  </message>
+  <message>
+   <source>Vent or flap</source>
+   <translation>Lüftung oder Klappe</translation>
+  </message>
+  <message>
+   <source>Door lock</source>
+   <translation>Türschloss</translation>
+  </message>
+  <message>
+   <source>Other motor</source>
+   <translation>Anderer Motor</translation>
+  </message>
+  <message>
+   <source>Mon</source>
+   <translation>Mo</translation>
+  </message>
+  <message>
+   <source>Tue</source>
+   <translation>Di</translation>
+  </message>
+  <message>
+   <source>Wed</source>
+   <translation>Mi</translation>
+  </message>
+  <message>
+   <source>Thu</source>
+   <translation>Do</translation>
+  </message>
+  <message>
+   <source>Fri</source>
+   <translation>Fr</translation>
+  </message>
+  <message>
+   <source>Sat</source>
+   <translation>Sa</translation>
+  </message>
+  <message>
+   <source>Sun</source>
+   <translation>So</translation>
+  </message>
+  <message>
    <source>Earlier scenarios</source>
    <translation>Frühere Szenarien</translation>
   </message>
@@ -2956,10 +3883,6 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <source>starts</source>
    <comment>after: never</comment>
    <translation>Start</translation>
-  </message>
-  <message>
-   <source>no end</source>
-   <translation>kein Ende</translation>
   </message>
   <message>
    <source>to its reserve</source>
@@ -3279,10 +4202,6 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>{amount} für {duration}</translation>
   </message>
   <message>
-   <source>none</source>
-   <translation>keine</translation>
-  </message>
-  <message>
    <source>{n} entries</source>
    <translation>{n} Einträge</translation>
   </message>
@@ -3293,10 +4212,6 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   <message>
    <source>Checks and margins</source>
    <translation>Prüfungen und Reserven</translation>
-  </message>
-  <message>
-   <source>Answers</source>
-   <translation>Antworten</translation>
   </message>
   <message>
    <source>Both: {word}.</source>
@@ -3377,10 +4292,6 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   <message>
    <source>Size</source>
    <translation>Größe</translation>
-  </message>
-  <message>
-   <source>Margin</source>
-   <translation>Reserve</translation>
   </message>
   <message>
    <source>First charge</source>
@@ -3584,10 +4495,6 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Lastpuls</translation>
   </message>
   <message>
-   <source>{moment}, week {n}</source>
-   <translation>{moment}, Woche {n}</translation>
-  </message>
-  <message>
    <source>A lux meter weighs light as the eye does, so the same reading means different things to a cell: watts and current depend on the source.</source>
    <translation>Ein Luxmeter bewertet Licht wie das Auge. Derselbe Messwert bedeutet für eine Zelle daher Verschiedenes: Watt und Strom hängen von der Quelle ab.</translation>
   </message>
@@ -3612,18 +4519,6 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Bei {light} geben die Module höchstens {power} ab, bei {voltage}.</translation>
   </message>
   <message>
-   <source>passes</source>
-   <translation>besteht</translation>
-  </message>
-  <message>
-   <source>under its margin</source>
-   <translation>unter der Reserve</translation>
-  </message>
-  <message>
-   <source>fails</source>
-   <translation>fällt durch</translation>
-  </message>
-  <message>
    <source>pinned</source>
    <translation>angeheftet</translation>
   </message>
@@ -3636,46 +4531,6 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>{reached}; {wanted} gefordert</translation>
   </message>
   <message>
-   <source>Empty to first operation</source>
-   <translation>Leer bis erster Vorgang</translation>
-  </message>
-  <message>
-   <source>Empty to full</source>
-   <translation>Leer bis voll</translation>
-  </message>
-  <message>
-   <source>From full in the dark</source>
-   <translation>Von voll im Dunkeln</translation>
-  </message>
-  <message>
-   <source>Recovery from flat</source>
-   <translation>Erholung von leer</translation>
-  </message>
-  <message>
-   <source>Lowest store voltage</source>
-   <translation>Tiefste Speicherspannung</translation>
-  </message>
-  <message>
-   <source>Operations per charge</source>
-   <translation>Vorgänge je Ladung</translation>
-  </message>
-  <message>
-   <source>Most operations a day</source>
-   <translation>Meiste Vorgänge pro Tag</translation>
-  </message>
-  <message>
-   <source>Least light that sustains</source>
-   <translation>Mindestlicht auf Dauer</translation>
-  </message>
-  <message>
-   <source>no limit</source>
-   <translation>unbegrenzt</translation>
-  </message>
-  <message>
-   <source>store</source>
-   <translation>Speicher</translation>
-  </message>
-  <message>
    <source>light</source>
    <translation>Licht</translation>
   </message>
@@ -3686,14 +4541,6 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   <message>
    <source>load</source>
    <translation>Verbraucher</translation>
-  </message>
-  <message>
-   <source>ESR step</source>
-   <translation>ESR-Sprung</translation>
-  </message>
-  <message>
-   <source>ramp</source>
-   <translation>Rampe</translation>
   </message>
   <message>
    <source>lowest</source>
@@ -3776,6 +4623,14 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>{label}: hier nicht zulässig.</translation>
   </message>
   <message>
+   <source>Page {n} of {pages}</source>
+   <translation>Seite {n} von {pages}</translation>
+  </message>
+  <message>
+   <source>Scenario {hash}</source>
+   <translation>Szenario {hash}</translation>
+  </message>
+  <message>
    <source>This scenario cannot be computed: {reason}</source>
    <translation>Dieses Szenario ist nicht berechenbar: {reason}</translation>
   </message>
@@ -3840,230 +4695,6 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Unter dem Verlauf: wohin die Energie geht, welcher Speicher, wo es ginge, wie sicher. F1 erklärt überall eine Größe. Diesen Rundgang zeigt auch das Menü Hilfe.</translation>
   </message>
   <message>
-   <source>LED, warm white 2700 K</source>
-   <translation>LED, warmweiß 2700 K</translation>
-  </message>
-  <message>
-   <source>LED, warm white 3000 K</source>
-   <translation>LED, warmweiß 3000 K</translation>
-  </message>
-  <message>
-   <source>LED, neutral white 4000 K</source>
-   <translation>LED, neutralweiß 4000 K</translation>
-  </message>
-  <message>
-   <source>LED, cool white 5000 K</source>
-   <translation>LED, kaltweiß 5000 K</translation>
-  </message>
-  <message>
-   <source>LED, daylight white 6600 K</source>
-   <translation>LED, tageslichtweiß 6600 K</translation>
-  </message>
-  <message>
-   <source>LED, violet pumped</source>
-   <translation>LED, violett angeregt</translation>
-  </message>
-  <message>
-   <source>Fluorescent, cool white</source>
-   <translation>Leuchtstoff, kaltweiß</translation>
-  </message>
-  <message>
-   <source>Fluorescent, 5000 K</source>
-   <translation>Leuchtstoff, 5000 K</translation>
-  </message>
-  <message>
-   <source>Fluorescent, three-band 4000 K</source>
-   <translation>Leuchtstoff, Dreibanden 4000 K</translation>
-  </message>
-  <message>
-   <source>Incandescent</source>
-   <translation>Glühlampe</translation>
-  </message>
-  <message>
-   <source>Daylight behind glass</source>
-   <translation>Tageslicht hinter Glas</translation>
-  </message>
-  <message>
-   <source>Daylight, open sky</source>
-   <translation>Tageslicht im Freien</translation>
-  </message>
-  <message>
-   <source>Lux meter at the panel</source>
-   <translation>Luxmeter am Modul</translation>
-  </message>
-  <message>
-   <source>Telephone or lamp data</source>
-   <translation>Telefon oder Lampendaten</translation>
-  </message>
-  <message>
-   <source>A guess</source>
-   <translation>Geschätzt</translation>
-  </message>
-  <message>
-   <source>The same at every hour</source>
-   <translation>Zu jeder Stunde gleich</translation>
-  </message>
-  <message>
-   <source>A week of lit hours</source>
-   <translation>Woche mit hellen Stunden</translation>
-  </message>
-  <message>
-   <source>A measured log</source>
-   <translation>Gemessenes Protokoll</translation>
-  </message>
-  <message>
-   <source>Count as dark</source>
-   <translation>Als dunkel zählen</translation>
-  </message>
-  <message>
-   <source>Hold the last reading</source>
-   <translation>Letzten Messwert halten</translation>
-  </message>
-  <message>
-   <source>Amorphous silicon</source>
-   <translation>Amorphes Silizium</translation>
-  </message>
-  <message>
-   <source>Crystalline silicon</source>
-   <translation>Kristallines Silizium</translation>
-  </message>
-  <message>
-   <source>Gallium arsenide</source>
-   <translation>Galliumarsenid</translation>
-  </message>
-  <message>
-   <source>Dye-sensitised</source>
-   <translation>Farbstoffzelle</translation>
-  </message>
-  <message>
-   <source>Organic</source>
-   <translation>Organisch</translation>
-  </message>
-  <message>
-   <source>Perovskite</source>
-   <translation>Perowskit</translation>
-  </message>
-  <message>
-   <source>Direct, through a diode</source>
-   <translation>Direkt, über eine Diode</translation>
-  </message>
-  <message>
-   <source>Switching converter</source>
-   <translation>Schaltwandler</translation>
-  </message>
-  <message>
-   <source>A fraction of open-circuit voltage</source>
-   <translation>Anteil der Leerlaufspannung</translation>
-  </message>
-  <message>
-   <source>Maximum power</source>
-   <translation>Maximale Leistung</translation>
-  </message>
-  <message>
-   <source>Electrolytic or film capacitor</source>
-   <translation>Elektrolyt- oder Folienkondensator</translation>
-  </message>
-  <message>
-   <source>Supercapacitor bank</source>
-   <translation>Superkondensatorbank</translation>
-  </message>
-  <message>
-   <source>Rechargeable lithium cell</source>
-   <translation>Lithium-Akkuzelle</translation>
-  </message>
-  <message>
-   <source>None</source>
-   <translation>Ohne</translation>
-  </message>
-  <message>
-   <source>Resistors</source>
-   <translation>Widerstände</translation>
-  </message>
-  <message>
-   <source>Active</source>
-   <translation>Aktiv</translation>
-  </message>
-  <message>
-   <source>Settled</source>
-   <translation>Stabil</translation>
-  </message>
-  <message>
-   <source>First days</source>
-   <translation>Erste Tage</translation>
-  </message>
-  <message>
-   <source>Lithium-ion</source>
-   <translation>Lithium-Ionen</translation>
-  </message>
-  <message>
-   <source>Lithium iron phosphate</source>
-   <translation>Lithium-Eisenphosphat</translation>
-  </message>
-  <message>
-   <source>Lithium titanate</source>
-   <translation>Lithiumtitanat</translation>
-  </message>
-  <message>
-   <source>Linear</source>
-   <translation>Linear</translation>
-  </message>
-  <message>
-   <source>Switching</source>
-   <translation>Schaltend</translation>
-  </message>
-  <message>
-   <source>At a fixed interval</source>
-   <translation>In festem Abstand</translation>
-  </message>
-  <message>
-   <source>Whenever the store is ready</source>
-   <translation>Sobald der Speicher bereit ist</translation>
-  </message>
-  <message>
-   <source>Latching valve</source>
-   <translation>Bistabiles Ventil</translation>
-  </message>
-  <message>
-   <source>Vent or flap</source>
-   <translation>Lüftung oder Klappe</translation>
-  </message>
-  <message>
-   <source>Door lock</source>
-   <translation>Türschloss</translation>
-  </message>
-  <message>
-   <source>Other motor</source>
-   <translation>Anderer Motor</translation>
-  </message>
-  <message>
-   <source>Mon</source>
-   <translation>Mo</translation>
-  </message>
-  <message>
-   <source>Tue</source>
-   <translation>Di</translation>
-  </message>
-  <message>
-   <source>Wed</source>
-   <translation>Mi</translation>
-  </message>
-  <message>
-   <source>Thu</source>
-   <translation>Do</translation>
-  </message>
-  <message>
-   <source>Fri</source>
-   <translation>Fr</translation>
-  </message>
-  <message>
-   <source>Sat</source>
-   <translation>Sa</translation>
-  </message>
-  <message>
-   <source>Sun</source>
-   <translation>So</translation>
-  </message>
-  <message>
    <source>&amp;New</source>
    <translation>&amp;Neu</translation>
   </message>
@@ -4110,6 +4741,14 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   <message>
    <source>Save under another name</source>
    <translation>Unter anderem Namen speichern</translation>
+  </message>
+  <message>
+   <source>Write a s&amp;heet…</source>
+   <translation>&amp;Prüfblatt schreiben…</translation>
+  </message>
+  <message>
+   <source>Write all of it to PDF or HTML, for another engineer to check</source>
+   <translation>Alles als PDF oder HTML schreiben, damit es jemand prüfen kann</translation>
   </message>
   <message>
    <source>&amp;Quit</source>
@@ -4248,6 +4887,14 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Die Kennlinien des Moduls zeigen</translation>
   </message>
   <message>
+   <source>Does it &amp;match a log?</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>Hold the forecast against a logged run</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
    <source>&amp;About Gloaming</source>
    <translation>&amp;Über Gloaming</translation>
   </message>
@@ -4380,12 +5027,92 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>rechnet…</translation>
   </message>
   <message>
-   <source>Hazard: {title}</source>
-   <translation>Gefahr: {title}</translation>
-  </message>
-  <message>
    <source>Take over {value} as {label} (Enter; undo takes it back)</source>
    <translation>{label}: {value} übernehmen (Enter; Rückgängig nimmt es zurück)</translation>
+  </message>
+  <message>
+   <source>Does it match a log?</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>readings</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>values</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>Tables (*.csv *.tsv *.txt)</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>Open a logged run</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>Open log…</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>Open a logged run of the device</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>Fit</source>
+   <translation>Alles</translation>
+  </message>
+  <message>
+   <source>Search the values that follow the log best</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>Put the fitted values into the design; undo takes them back</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>Open a table with the columns time and store_V (or store_mV), and lux where the light was logged too. Or drop the file on the window.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>Fitting…</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>The fit was stopped.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>Stop</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>Logged voltage and forecast in V against time</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>log, points</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>forecast, solid</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>fitted, dashed</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>Now</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>Fitted</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>{name}, fitted {value}</source>
+   <translation type="unfinished" />
   </message>
   <message>
    <source>{label}: {value}, {share}. Click to change it</source>
@@ -4615,10 +5342,6 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Energieverbleib?</translation>
   </message>
   <message>
-   <source>Energy</source>
-   <translation>Energie</translation>
-  </message>
-  <message>
    <source>Where would it work?</source>
    <translation>Wo würde es laufen?</translation>
   </message>
@@ -4637,6 +5360,18 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>Panel</source>
    <translation>Modul</translation>
+  </message>
+  <message>
+   <source>Match a log?</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>A log?</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>Log</source>
+   <translation type="unfinished" />
   </message>
   <message>
    <source>{question} (Ctrl+{n}, Esc closes)</source>
@@ -5085,10 +5820,6 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Hilfe schließen (Esc)</translation>
   </message>
   <message>
-   <source>Scenario</source>
-   <translation>Szenario</translation>
-  </message>
-  <message>
    <source>Hours of light</source>
    <translation>Lichtzeiten</translation>
   </message>
@@ -5365,6 +6096,30 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Weitere werden gesucht…</translation>
   </message>
   <message>
+   <source>PDF (*.pdf)</source>
+   <translation>PDF (*.pdf)</translation>
+  </message>
+  <message>
+   <source>Web page (*.html)</source>
+   <translation>Webseite (*.html)</translation>
+  </message>
+  <message>
+   <source>Write a sheet</source>
+   <translation>Prüfblatt schreiben</translation>
+  </message>
+  <message>
+   <source>The sheet is being written.</source>
+   <translation>Das Prüfblatt wird geschrieben.</translation>
+  </message>
+  <message>
+   <source>The sheet was written: {path}</source>
+   <translation>Das Prüfblatt wurde geschrieben: {path}</translation>
+  </message>
+  <message>
+   <source>The sheet was not written. {why}</source>
+   <translation>Das Prüfblatt wurde nicht geschrieben. {why}</translation>
+  </message>
+  <message>
    <source>Hazard: {title}. {text}</source>
    <translation>Gefahr: {title}. {text}</translation>
   </message>
@@ -5431,10 +6186,6 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>Store voltage, V</source>
    <translation>Speicherspannung, V</translation>
-  </message>
-  <message>
-   <source>Fit</source>
-   <translation>Alles</translation>
   </message>
   <message>
    <source>Show the whole span again (Home)</source>

@@ -1,0 +1,116 @@
+"""Writes the sheet of the open scenario: asks where, works aside, and says what came of it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject
+from PySide6.QtWidgets import QFileDialog, QWidget
+
+from explorer.files.disk import write_bytes, write_text
+from explorer.files.report import findings, sheet
+from explorer.files.report_html import sheet_html
+from explorer.files.report_limits import model_limits
+from explorer.files.report_source import source_of
+from explorer.scenario.light_log import LightLog
+from explorer.scenario.model import Scenario
+from explorer.state.language import Code, language, tr
+from explorer.text import say
+
+if TYPE_CHECKING:
+    from explorer.widgets.main_window import MainWindow
+
+JOB = "sheet"
+_ENDINGS = (".pdf", ".html", ".htm")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SheetJob:
+    """All that the work needs, taken when it was asked for."""
+
+    scenario: Scenario
+    log: LightLog | None
+    file: Path | None
+    target: Path
+    program: str
+    language: Code
+    written: datetime
+
+    def __call__(self) -> Path:
+        """Write the sheet; runs off the interface thread.
+
+        Raises
+        ------
+        FileError
+            The place cannot be written, or the light log has gone.
+        """
+        source = source_of(self.scenario, self.file, self.program, self.written)
+        made = sheet(
+            findings(self.scenario, self.log), source, model_limits(self.language, tr)
+        )
+        if self.target.suffix.lower() == ".pdf":
+            from explorer.state.report_pdf import sheet_pdf
+
+            write_bytes(self.target, sheet_pdf(made, tr))
+        else:
+            write_text(self.target, sheet_html(made, self.language, tr))
+        return self.target
+
+
+class SheetWriter(QObject):
+    """Carries out the menu entry for one window."""
+
+    def __init__(self, window: MainWindow) -> None:
+        super().__init__(window)
+        self._window = window
+        window.commands["sheet"].triggered.connect(self.on_wanted)
+        window.jobs.done.connect(self._on_done)
+        window.jobs.failed.connect(self._on_failed)
+
+    def on_wanted(self) -> None:
+        """Ask for a name and begin."""
+        window = self._window
+        window.finish_typing()
+        document = window.document
+        folder = Path(window.settings.settings.folder or Path.home())
+        start = folder / f"{document.scenario.title}.json"
+        suggestion = (document.path or start).with_suffix(".pdf")
+        target = pick_target(window, str(suggestion))
+        if target is None:
+            return
+        job = SheetJob(
+            scenario=document.scenario,
+            log=document.log,
+            file=document.path,
+            target=target,
+            program=window.version,
+            language=language(),
+            written=datetime.now().astimezone(),
+        )
+        window.notice.say(say("The sheet is being written."))
+        window.jobs.submit(JOB, job)
+
+    def _on_done(self, key: str, result: object) -> None:
+        if key == JOB:
+            self._window.notice.say(say("The sheet was written: {path}", path=result))
+
+    def _on_failed(self, key: str, why: str) -> None:
+        if key == JOB:
+            self._window.notice.say(say("The sheet was not written. {why}", why=why))
+
+
+def pick_target(parent: QWidget, suggestion: str) -> Path | None:
+    """Ask where to write; the ending of the chosen kind is added where there is none."""
+    pdf, page = tr("PDF (*.pdf)"), tr("Web page (*.html)")
+    name, kind = QFileDialog.getSaveFileName(
+        parent, tr("Write a sheet"), suggestion, f"{pdf};;{page}"
+    )
+    if not name:
+        return None
+    path = Path(name)
+    if path.suffix.lower() in _ENDINGS:
+        return path
+    return path.with_name(path.name + (".html" if kind == page else ".pdf"))
