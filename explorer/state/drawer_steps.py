@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from math import isclose
+from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from pydantic import ValidationError
@@ -17,8 +18,11 @@ from explorer.scenario.model import Scenario, get_value, with_value
 from explorer.state.drawer_feeds import Stopped
 
 if TYPE_CHECKING:
+    from explorer.advice.bench import Agreement
     from explorer.advice.budget import Budget
     from explorer.advice.contest import Entry
+    from explorer.advice.fit import Fit
+    from explorer.advice.fit_parameters import Parameter
     from explorer.advice.panel_curve import PanelCurve
     from explorer.advice.remedies import Remedies
     from explorer.advice.spread import Spread, Tolerance
@@ -136,3 +140,59 @@ def _close(one: Any, other: Any) -> bool:
     if isinstance(one, float) and isinstance(other, float):
         return isclose(one, other, rel_tol=1e-9)
     return bool(one == other)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BenchView:
+    """A logged run beside the forecast, and what may be fitted to it."""
+
+    agreement: Agreement
+    offered: tuple[Parameter, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Refused:
+    """Why a log is not shown, as a sentence."""
+
+    why: str
+
+
+def bench_steps(
+    path: Path | None, scenario: Scenario, log: LightLog | None, stopped: Stopped
+) -> Iterator[BenchView | Refused]:
+    """The forecast beside a logged run, at once; nothing where no log is open."""
+    if path is None:
+        return
+    from explorer.advice.bench import agreement
+    from explorer.advice.fit_parameters import candidates
+    from explorer.files.bench_log import cached_bench_log
+    from explorer.files.disk import FileError
+
+    try:
+        run = cached_bench_log(path)
+    except FileError as error:
+        yield Refused(why=str(error))
+        return
+    if not stopped():
+        yield BenchView(
+            agreement=agreement(scenario, run, log), offered=candidates(scenario, run)
+        )
+
+
+def fit_steps(
+    path: Path,
+    paths: tuple[str, ...],
+    scenario: Scenario,
+    log: LightLog | None,
+    stopped: Stopped,
+) -> Iterator[Fit | Refused]:
+    """A search for the values at some paths, growing; the last is done."""
+    from explorer.advice.fit import fit
+    from explorer.advice.fit_parameters import parameter
+    from explorer.files.bench_log import cached_bench_log
+
+    try:
+        run = cached_bench_log(path)
+        yield from fit(scenario, run, log, [parameter(scenario, p) for p in paths], stopped)
+    except ValueError as error:
+        yield Refused(why=str(error))

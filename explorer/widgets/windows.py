@@ -8,6 +8,7 @@ from pathlib import Path
 from PySide6.QtCore import QObject, QPoint, QTimer
 from PySide6.QtWidgets import QApplication
 
+from explorer.files.bench_log import is_bench_log
 from explorer.files.disk import FileError
 from explorer.files.scenario_json import load_scenario
 from explorer.state.autosave import Autosave, Leftover, claim_leftovers
@@ -164,7 +165,9 @@ class Windows(QObject):
 
     def _on_dropped(self, paths: list[Path]) -> None:
         window = self._window_of(self.sender())
-        if window is not None and window.may_leave():
+        if window is not None and len(paths) == 1 and is_bench_log(paths[0]):
+            window.questions.drawers.open_log(paths[0])
+        elif window is not None and window.may_leave():
             window.open_path(paths[0])
             self.open_files(paths[1:], window)
 

@@ -145,19 +145,19 @@
   </message>
   <message>
    <source>More happens in this run than can be followed; log a shorter stretch.</source>
-   <translation type="unfinished" />
+   <translation>In diesem Messlauf geschieht mehr, als sich verfolgen lässt; einen kürzeren Abschnitt aufzeichnen.</translation>
   </message>
   <message>
    <source>The log has no date, so it is taken to begin on Monday at midnight.</source>
-   <translation type="unfinished" />
+   <translation>Der Messlauf hat kein Datum; als Beginn gilt Montag, Mitternacht.</translation>
   </message>
   <message>
    <source>The device is taken as connected when the log begins.</source>
-   <translation type="unfinished" />
+   <translation>Das Gerät gilt zu Beginn des Messlaufs als eingeschaltet.</translation>
   </message>
   <message>
    <source>The device is taken as not connected when the log begins.</source>
-   <translation type="unfinished" />
+   <translation>Das Gerät gilt zu Beginn des Messlaufs als nicht eingeschaltet.</translation>
   </message>
   <message>
    <source>runs {span}</source>
@@ -609,127 +609,127 @@
   </message>
   <message>
    <source>{path} cannot be fitted; it is not a number that varies without steps, or it is left empty.</source>
-   <translation type="unfinished" />
+   <translation>{path} lässt sich nicht anpassen; es ist keine stufenlose Zahl oder leer gelassen.</translation>
   </message>
   <message>
    <source>Choose at least one value to fit.</source>
-   <translation type="unfinished" />
+   <translation>Mindestens einen Wert zum Anpassen wählen.</translation>
   </message>
   <message>
    <source>Choose each value only once.</source>
-   <translation type="unfinished" />
+   <translation>Jeden Wert nur einmal wählen.</translation>
   </message>
   <message>
    <source>{n} readings are too few for {count} values; log more, or fit fewer.</source>
-   <translation type="unfinished" />
+   <translation>{n} Messwerte sind zu wenige für {count} Werte; mehr aufzeichnen oder weniger anpassen.</translation>
   </message>
   <message>
    <source>{path} is no value of this scenario; gloaming schema lists all.</source>
-   <translation type="unfinished" />
+   <translation>{path} ist kein Wert dieses Szenarios; gloaming schema nennt alle.</translation>
   </message>
   <message>
    <source>Log a stretch in the light in which the store is not full.</source>
-   <translation type="unfinished" />
+   <translation>Einen Abschnitt im Licht aufzeichnen, in dem der Speicher nicht voll ist.</translation>
   </message>
   <message>
    <source>Log a long dark stretch.</source>
-   <translation type="unfinished" />
+   <translation>Eine lange Dunkelphase aufzeichnen.</translation>
   </message>
   <message>
    <source>Log a run over a wider range of voltage.</source>
-   <translation type="unfinished" />
+   <translation>Über einen weiteren Spannungsbereich aufzeichnen.</translation>
   </message>
   <message>
    <source>Log with several readings within each pulse.</source>
-   <translation type="unfinished" />
+   <translation>Mit mehreren Messwerten je Puls aufzeichnen.</translation>
   </message>
   <message>
    <source>Log more pulses in the dark.</source>
-   <translation type="unfinished" />
+   <translation>Mehr Pulse im Dunkeln aufzeichnen.</translation>
   </message>
   <message>
    <source>Measure it by itself.</source>
-   <translation type="unfinished" />
+   <translation>Den Wert für sich messen.</translation>
   </message>
   <message>
    <source>Both only scale the charging current: measure the panel's short-circuit current, or fit one.</source>
-   <translation type="unfinished" />
+   <translation>Beide ändern nur den Ladestrom: den Kurzschlussstrom des Moduls messen oder nur einen anpassen.</translation>
   </message>
   <message>
    <source>Log a dark stretch: there the light does nothing.</source>
-   <translation type="unfinished" />
+   <translation>Eine Dunkelphase aufzeichnen: Dort bewirkt das Licht nichts.</translation>
   </message>
   <message>
    <source>Log a discharge in the dark through a known resistor.</source>
-   <translation type="unfinished" />
+   <translation>Eine Entladung im Dunkeln über einen bekannten Widerstand aufzeichnen.</translation>
   </message>
   <message>
    <source>Log a dark stretch with the device taken off, and one with it.</source>
-   <translation type="unfinished" />
+   <translation>Eine Dunkelphase ohne das Gerät aufzeichnen und eine mit ihm.</translation>
   </message>
   <message>
    <source>Measure one of them by itself.</source>
-   <translation type="unfinished" />
+   <translation>Einen von beiden für sich messen.</translation>
   </message>
   <message>
    <source>Log a dark stretch with the operations switched off.</source>
-   <translation type="unfinished" />
+   <translation>Eine Dunkelphase mit abgeschalteten Vorgängen aufzeichnen.</translation>
   </message>
   <message>
    <source>Log a pulse through a known resistor.</source>
-   <translation type="unfinished" />
+   <translation>Einen Puls über einen bekannten Widerstand aufzeichnen.</translation>
   </message>
   <message>
    <source>Root mean square {rms}, mean {bias}, largest {worst} after {time}.</source>
-   <translation type="unfinished" />
+   <translation>Effektiv {rms}, im Mittel {bias}, am größten {worst} nach {time}.</translation>
   </message>
   <message>
    <source>The band is the forecast's pulse envelope and {share} of the full voltage on both sides.</source>
-   <translation type="unfinished" />
+   <translation>Das Band ist die Pulshüllkurve der Vorhersage und beidseits {share} der Vollspannung.</translation>
   </message>
   <message>
    <source>The fit leaves {after} of {before}.</source>
-   <translation type="unfinished" />
+   <translation>Die Anpassung lässt von {before} noch {after} übrig.</translation>
   </message>
   <message>
    <source>The forecast follows the log: every reading lies within its band.</source>
-   <translation type="unfinished" />
+   <translation>Die Vorhersage folgt dem Messlauf: Jeder Messwert liegt in ihrem Band.</translation>
   </message>
   <message>
    <source>Fitting: {n} forecasts so far, {rms} left.</source>
-   <translation type="unfinished" />
+   <translation>Anpassung: bisher {n} Vorhersagen, noch {rms} übrig.</translation>
   </message>
   <message>
    <source>The fit did not converge, so its values are not offered. Fit fewer values, or begin nearer to the log.</source>
-   <translation type="unfinished" />
+   <translation>Die Anpassung ist nicht konvergiert; ihre Werte werden nicht angeboten. Weniger Werte anpassen oder näher am Messlauf beginnen.</translation>
   </message>
   <message>
    <source>The forecast follows the log; {share} of the readings lie outside of its band.</source>
-   <translation type="unfinished" />
+   <translation>Die Vorhersage folgt dem Messlauf; {share} der Messwerte liegen außerhalb ihres Bandes.</translation>
   </message>
   <message>
    <source>The forecast does not follow the log: {share} of the readings lie outside of its band, first after {time}.</source>
-   <translation type="unfinished" />
+   <translation>Die Vorhersage folgt dem Messlauf nicht: {share} der Messwerte liegen außerhalb ihres Bandes, zuerst nach {time}.</translation>
   </message>
   <message>
    <source>This run cannot tell it apart from {label} (correlation {r}).</source>
-   <translation type="unfinished" />
+   <translation>Dieser Messlauf kann den Wert nicht trennen von: {label} (Korrelation {r}).</translation>
   </message>
   <message>
    <source>The search ended at the limit of its range.</source>
-   <translation type="unfinished" />
+   <translation>Die Suche endete an der Grenze ihres Bereichs.</translation>
   </message>
   <message>
    <source>This run does not determine it.</source>
-   <translation type="unfinished" />
+   <translation>Dieser Messlauf bestimmt den Wert nicht.</translation>
   </message>
   <message>
    <source>{one} and {other} cannot be told apart by this run: their correlation is {r}, and from {bound} on only both together are known. {hint}</source>
-   <translation type="unfinished" />
+   <translation>{one} und {other} lassen sich mit diesem Messlauf nicht trennen: Ihre Korrelation ist {r}; ab {bound} sind nur beide zusammen bekannt. {hint}</translation>
   </message>
   <message>
    <source>± unknown</source>
-   <translation type="unfinished" />
+   <translation>± unbekannt</translation>
   </message>
   <message>
    <source>The panel gives less than the converter needs; it does not run in this light.</source>
@@ -1016,11 +1016,11 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   </message>
   <message>
    <source>{file} holds only remarks; the log of a run was expected.</source>
-   <translation type="unfinished" />
+   <translation>{file} enthält nur Bemerkungen; erwartet wurde ein Messlauf.</translation>
   </message>
   <message>
    <source>{file}, line {line}: the voltage is {found}; allowed is a number from {least} to {most} V. A column in millivolts is named store_mV.</source>
-   <translation type="unfinished" />
+   <translation>{file}, Zeile {line}: Die Spannung ist {found}; erlaubt ist eine Zahl von {least} bis {most} V. Eine Spalte in Millivolt heißt store_mV.</translation>
   </message>
   <message>
    <source>{n} lines have no reading and were left out.</source>
@@ -1028,31 +1028,31 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   </message>
   <message>
    <source>{file} holds {n} readings; at least 3 are needed.</source>
-   <translation type="unfinished" />
+   <translation>{file} enthält {n} Messwerte; mindestens 3 sind nötig.</translation>
   </message>
   <message>
    <source>{file}, line {line}: the voltage is {found}; allowed is a number from {least} to {most} mV.</source>
-   <translation type="unfinished" />
+   <translation>{file}, Zeile {line}: Die Spannung ist {found}; erlaubt ist eine Zahl von {least} bis {most} mV.</translation>
   </message>
   <message>
    <source>{n} readings of the light were joined to {kept} means.</source>
-   <translation type="unfinished" />
+   <translation>{n} Messwerte des Lichts wurden zu {kept} Mittelwerten zusammengefasst.</translation>
   </message>
   <message>
    <source>{n} readings were joined to {kept} means; their extremes are kept.</source>
-   <translation type="unfinished" />
+   <translation>{n} Messwerte wurden zu {kept} Mittelwerten zusammengefasst; ihre Extreme bleiben erhalten.</translation>
   </message>
   <message>
    <source>log of a run</source>
-   <translation type="unfinished" />
+   <translation>Messlauf</translation>
   </message>
   <message>
    <source>The log pauses for {time} after {since}; nothing is compared there.</source>
-   <translation type="unfinished" />
+   <translation>Der Messlauf pausiert {time} lang nach {since}; dort wird nichts verglichen.</translation>
   </message>
   <message>
    <source>The log pauses {n} times, together {time}, first after {since}; nothing is compared there.</source>
-   <translation type="unfinished" />
+   <translation>Der Messlauf pausiert {n}-mal, zusammen {time}, zuerst nach {since}; dort wird nichts verglichen.</translation>
   </message>
   <message>
    <source>a number</source>
@@ -4888,11 +4888,11 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   </message>
   <message>
    <source>Does it &amp;match a log?</source>
-   <translation type="unfinished" />
+   <translation>Passt es zum &amp;Messlauf?</translation>
   </message>
   <message>
    <source>Hold the forecast against a logged run</source>
-   <translation type="unfinished" />
+   <translation>Die Vorhersage mit einem Messlauf vergleichen</translation>
   </message>
   <message>
    <source>&amp;About Gloaming</source>
@@ -5032,31 +5032,31 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   </message>
   <message>
    <source>Does it match a log?</source>
-   <translation type="unfinished" />
+   <translation>Passt es zum Messlauf?</translation>
   </message>
   <message>
    <source>readings</source>
-   <translation type="unfinished" />
+   <translation>Messwerte</translation>
   </message>
   <message>
    <source>values</source>
-   <translation type="unfinished" />
+   <translation>Werte</translation>
   </message>
   <message>
    <source>Tables (*.csv *.tsv *.txt)</source>
-   <translation type="unfinished" />
+   <translation>Tabellen (*.csv *.tsv *.txt)</translation>
   </message>
   <message>
    <source>Open a logged run</source>
-   <translation type="unfinished" />
+   <translation>Messlauf öffnen</translation>
   </message>
   <message>
    <source>Open log…</source>
-   <translation type="unfinished" />
+   <translation>Messlauf öffnen…</translation>
   </message>
   <message>
    <source>Open a logged run of the device</source>
-   <translation type="unfinished" />
+   <translation>Einen aufgezeichneten Lauf des Geräts öffnen</translation>
   </message>
   <message>
    <source>Fit</source>
@@ -5064,55 +5064,51 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   </message>
   <message>
    <source>Search the values that follow the log best</source>
-   <translation type="unfinished" />
+   <translation>Die Werte suchen, die dem Messlauf am besten folgen</translation>
   </message>
   <message>
    <source>Put the fitted values into the design; undo takes them back</source>
-   <translation type="unfinished" />
+   <translation>Die angepassten Werte in den Entwurf übernehmen; Rückgängig nimmt sie zurück</translation>
   </message>
   <message>
    <source>Open a table with the columns time and store_V (or store_mV), and lux where the light was logged too. Or drop the file on the window.</source>
-   <translation type="unfinished" />
+   <translation>Eine Tabelle mit den Spalten time und store_V (oder store_mV) öffnen, dazu lux, wenn auch das Licht aufgezeichnet wurde. Oder die Datei auf das Fenster ziehen.</translation>
   </message>
   <message>
    <source>Fitting…</source>
-   <translation type="unfinished" />
+   <translation>Anpassung läuft…</translation>
   </message>
   <message>
    <source>The fit was stopped.</source>
-   <translation type="unfinished" />
+   <translation>Die Anpassung wurde angehalten.</translation>
   </message>
   <message>
    <source>Stop</source>
-   <translation type="unfinished" />
+   <translation>Anhalten</translation>
   </message>
   <message>
    <source>Logged voltage and forecast in V against time</source>
-   <translation type="unfinished" />
+   <translation>Gemessene Spannung und Vorhersage in V über der Zeit</translation>
   </message>
   <message>
    <source>log, points</source>
-   <translation type="unfinished" />
+   <translation>Messlauf, Punkte</translation>
   </message>
   <message>
    <source>forecast, solid</source>
-   <translation type="unfinished" />
+   <translation>Vorhersage, Linie</translation>
   </message>
   <message>
    <source>fitted, dashed</source>
-   <translation type="unfinished" />
+   <translation>angepasst, gestrichelt</translation>
   </message>
   <message>
-   <source>Now</source>
-   <translation type="unfinished" />
+   <source>now {value}, fitted {fitted}</source>
+   <translation>jetzt {value}, angepasst {fitted}</translation>
   </message>
   <message>
-   <source>Fitted</source>
-   <translation type="unfinished" />
-  </message>
-  <message>
-   <source>{name}, fitted {value}</source>
-   <translation type="unfinished" />
+   <source>now {value}</source>
+   <translation>jetzt {value}</translation>
   </message>
   <message>
    <source>{label}: {value}, {share}. Click to change it</source>
@@ -5363,15 +5359,15 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   </message>
   <message>
    <source>Match a log?</source>
-   <translation type="unfinished" />
+   <translation>Zum Messlauf?</translation>
   </message>
   <message>
    <source>A log?</source>
-   <translation type="unfinished" />
+   <translation>Messlauf?</translation>
   </message>
   <message>
    <source>Log</source>
-   <translation type="unfinished" />
+   <translation>Messlauf</translation>
   </message>
   <message>
    <source>{question} (Ctrl+{n}, Esc closes)</source>

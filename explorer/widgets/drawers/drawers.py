@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+from pathlib import Path
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
@@ -89,6 +90,15 @@ class Drawers(QWidget):
         self._take_room()
         self.opened.emit(key)
 
+    def open_log(self, path: Path) -> None:
+        """Open a logged run in its drawer."""
+        from explorer.widgets.drawers.bench_drawer import BenchDrawer
+
+        drawer = self.drawer("bench")
+        assert isinstance(drawer, BenchDrawer)
+        drawer.open_log(path)
+        self.open("bench")
+
     def toggle(self, key: str) -> None:
         """Open a drawer, or close it where it is open."""
         self.open("" if key == self.open_key else key)
@@ -168,6 +178,10 @@ def _build(key: str, document: Document, jobs: JobRunner) -> Drawer:
         from explorer.widgets.drawers.panel_drawer import PanelDrawer
 
         return PanelDrawer(document, jobs)
+    if key == "bench":
+        from explorer.widgets.drawers.bench_drawer import BenchDrawer
+
+        return BenchDrawer(document, jobs)
     from explorer.widgets.drawers.spread_drawer import SpreadDrawer
 
     return SpreadDrawer(document, jobs)

@@ -21,6 +21,7 @@ WORDINGS: dict[str, tuple[str, ...]] = texts({
     ),
     "spread": ("How sure?", "How sure?", "How sure?", "Sure"),
     "panel": ("How does the panel work?", "The panel?", "The panel?", "Panel"),
+    "bench": ("Does it match a log?", "Match a log?", "A log?", "Log"),
 })  # fmt: skip
 """Each question from its full wording to one word."""
 HEIGHT = 42

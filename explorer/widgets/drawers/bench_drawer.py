@@ -1,0 +1,282 @@
+"""Does it match a log? The forecast held against a logged run, and values fitted to it."""
+
+from __future__ import annotations
+
+from functools import partial
+from pathlib import Path
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QHideEvent
+from PySide6.QtWidgets import (
+    QFileDialog,
+    QHBoxLayout,
+    QLabel,
+    QStackedWidget,
+    QVBoxLayout,
+    QWidget,
+)
+
+from explorer.advice.fit import Fit
+from explorer.advice.fit_parameters import all_values
+from explorer.advice.fit_words import agreement_sentences, band_sentence, fit_sentence
+from explorer.state import theme
+from explorer.state.bench_text import readings_table, values_table
+from explorer.state.document import Document
+from explorer.state.drawer_feeds import Feed
+from explorer.state.drawer_steps import BenchView, Refused, bench_steps, fit_steps
+from explorer.state.drawer_text import Table
+from explorer.state.jobs import JobRunner
+from explorer.state.language import tr
+from explorer.text import say
+from explorer.widgets.buttons import PillButton
+from explorer.widgets.drawers.bench_plot import BenchPlot
+from explorer.widgets.drawers.bench_values import BenchValues
+from explorer.widgets.drawers.drawer import Drawer
+from explorer.widgets.drawers.export import Picture, widget_picture
+from explorer.widgets.drawers.panel_drawer import WholeColumn
+
+QUESTION = say("Does it match a log?")
+READINGS, VALUES = say("readings"), say("values")
+KEPT = "bench_log"
+"""Property of the document that keeps the log while windows are built anew."""
+
+
+def pick_log(parent: QWidget) -> Path | None:
+    """Ask for a logged run."""
+    filters = tr("Tables (*.csv *.tsv *.txt)")
+    name, _ = QFileDialog.getOpenFileName(parent, tr("Open a logged run"), "", filters)
+    return Path(name) if name else None
+
+
+class BenchDrawer(Drawer):
+    """Shows a logged run over the forecast and fits chosen values to it."""
+
+    def __init__(
+        self, document: Document, jobs: JobRunner, parent: QWidget | None = None
+    ) -> None:
+        kept = document.property(KEPT)
+        self._path = Path(kept) if kept else None
+        feed = Feed("bench", document, jobs, partial(bench_steps, self._path))
+        super().__init__(QUESTION, document, feed, (READINGS, VALUES), parent)
+        self._view: BenchView | None = None
+        self._fit: Fit | None = None
+        self.search = Feed("bench_fit", document, jobs, partial(bench_steps, None), parent=self)
+        self.plot, self.values = BenchPlot(), BenchValues()
+        self.said = QLabel()
+        self.notes = QLabel()
+        for label in (self.said, self.notes):
+            label.setWordWrap(True)
+            label.setFont(theme.font("small"))
+        self.notes.setForegroundRole(self.notes.palette().ColorRole.PlaceholderText)
+        self.open_button = self._button(tr("Open log…"), tr("Open a logged run of the device"))
+        self.open_other = self._button(tr("Open log…"), tr("Open a logged run of the device"))
+        self.fit_button = self._button(tr("Fit"), tr("Search the values that follow the log best"))
+        self.take_button = self._button(
+            tr("Take over"), tr("Put the fitted values into the design; undo takes them back")
+        )
+        self.open_button.clicked.connect(self._on_open)
+        self.open_other.clicked.connect(self._on_open)
+        self.fit_button.clicked.connect(self._on_fit)
+        self.take_button.clicked.connect(self._on_take)
+        self.sheets = QStackedWidget()
+        self.sheets.addWidget(self._build_empty())
+        self.sheets.addWidget(self._build_sheet())
+        layout = QVBoxLayout(self.body)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.addWidget(self.sheets)
+        self.values.ticked.connect(self._show_buttons)
+        self.search.arrived.connect(self._on_fitted)
+        self.search.finished.connect(self._on_search_ended)
+        self.search.failed.connect(self._on_search_failed)
+        self._show_buttons()
+        if self._path is None:
+            self._show_empty()
+
+    def _button(self, text: str, tip: str) -> PillButton:
+        button = PillButton()
+        button.setText(text)
+        button.setToolTip(tip)
+        button.setAccessibleName(text.rstrip("…"))
+        button.setAccessibleDescription(tip)
+        button.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        return button
+
+    def _build_empty(self) -> QWidget:
+        page = QWidget()
+        self.hint = QLabel(
+            tr(
+                "Open a table with the columns time and store_V (or store_mV), and lux where the "
+                "light was logged too. Or drop the file on the window."
+            )
+        )
+        self.hint.setWordWrap(True)
+        self.hint.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        layout = QVBoxLayout(page)
+        layout.addStretch(1)
+        layout.addWidget(self.hint)
+        layout.addSpacing(6)
+        layout.addWidget(self.open_button, 0, Qt.AlignmentFlag.AlignCenter)
+        layout.addStretch(1)
+        return page
+
+    def _build_sheet(self) -> QWidget:
+        page = QWidget()
+        buttons = QHBoxLayout()
+        buttons.setSpacing(6)
+        for button in (self.fit_button, self.take_button, self.open_other):
+            buttons.addWidget(button)
+        buttons.addStretch(1)
+        inner = QWidget()
+        column = QVBoxLayout(inner)
+        column.setContentsMargins(0, 0, 4, 0)
+        column.setSpacing(4)
+        column.addWidget(self.said)
+        column.addWidget(self.values)
+        column.addWidget(self.notes)
+        column.addStretch(1)
+        right = QVBoxLayout()
+        right.setSpacing(4)
+        right.addLayout(buttons)
+        right.addWidget(WholeColumn(inner), 1)
+        layout = QHBoxLayout(page)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(12)
+        layout.addWidget(self.plot, 1)
+        layout.addLayout(right)
+        return page
+
+    # --- the log ---
+
+    def open_log(self, path: Path) -> None:
+        """Hold the forecast against a file."""
+        self._stop_search()
+        self._path, self._view, self._fit = path, None, None
+        self.document.setProperty(KEPT, str(path))
+        self.say_nothing(tr("Working it out…"))
+        self.feed.set_steps(partial(bench_steps, path), rest_ms=0)
+
+    def _on_open(self) -> None:
+        path = pick_log(self)
+        if path is not None:
+            self.open_log(path)
+
+    def _show_empty(self) -> None:
+        self.sheets.setCurrentIndex(0)
+        self.show_body()
+        self.export.setEnabled(False)
+
+    # --- the answer ---
+
+    def show_step(self, step: object) -> None:
+        """Show the run beside the forecast, or why there is none."""
+        if isinstance(step, Refused):
+            self._view = None
+            self.say_answer("")
+            self.hint.setText(tr(step.why))
+            self._show_empty()
+            return
+        assert isinstance(step, BenchView)
+        self._view, self._fit = step, None
+        answer, numbers = agreement_sentences(step.agreement)
+        self.say_answer(answer)
+        self.said.setText(tr(numbers))
+        notes = (band_sentence(), *step.agreement.notes)
+        self.notes.setText(" ".join(tr(note) for note in notes))
+        self.plot.set_agreement(step.agreement, f"{tr(answer)} {tr(numbers)}")
+        self.values.set_offered(step.offered)
+        self.sheets.setCurrentIndex(1)
+        self.show_body()
+        self._show_buttons()
+
+    def show_outdated(self) -> None:
+        """A fit to an earlier design is no longer offered."""
+        self._stop_search()
+        self._fit = None
+        self._show_buttons()
+
+    def focus_body(self) -> None:
+        """The button to begin with, or the first value."""
+        if self.sheets.currentIndex() == 0:
+            self.open_button.setFocus()
+        else:
+            self.values.boxes[0].setFocus()
+
+    def table(self, name: str) -> Table:
+        """The readings, or the values."""
+        assert self._view is not None
+        if name == VALUES:
+            return values_table(self._view.offered, self._fit)
+        return readings_table(self._view.agreement)
+
+    def picture(self) -> Picture:
+        """The plot alone: buttons and ticks are no picture."""
+        return widget_picture(tr(self.question), self.subtitle(), self.plot)
+
+    # --- the fit ---
+
+    @property
+    def is_searching(self) -> bool:
+        """Whether a fit is on its way."""
+        return self.search.is_open
+
+    def _on_fit(self) -> None:
+        if self.is_searching:
+            self._stop_search()
+            self.said.setText(tr("The fit was stopped."))
+            return
+        assert self._path is not None
+        self._fit = None
+        self.values.set_fit(None)
+        self.plot.set_fitted(None)
+        self.search.set_steps(partial(fit_steps, self._path, self.values.chosen))
+        self.search.set_open(True)
+        self.said.setText(tr("Fitting…"))
+        self._show_buttons()
+
+    def _stop_search(self) -> None:
+        self.search.set_open(False)
+        self._show_buttons()
+
+    def _on_fitted(self, step: object) -> None:
+        if isinstance(step, Refused):
+            self.said.setText(tr(step.why))
+            return
+        assert isinstance(step, Fit)
+        self.said.setText(tr(fit_sentence(step)))
+        self.plot.set_fitted(step.after)
+        if step.done:
+            self._fit = step
+            self.values.set_fit(step if step.is_good else None)
+            if not step.is_good:
+                self.plot.set_fitted(None)
+
+    def _on_search_ended(self) -> None:
+        self._stop_search()
+
+    def _on_search_failed(self, sentence: str) -> None:
+        self._stop_search()
+        self.said.setText(tr(sentence))
+
+    def _on_take(self) -> None:
+        if self._fit is None or not self._fit.is_good:
+            return
+        found = {path: float(f"{value:.5g}") for path, value in self._fit.found.items()}
+        self.document.begin_gesture()
+        self.document.edit_together(
+            all_values(self.document.scenario, found), "values fitted to a log"
+        )
+        self.document.begin_gesture()
+
+    def _show_buttons(self) -> None:
+        busy = self.is_searching
+        self.fit_button.setText(tr("Stop") if busy else tr("Fit"))
+        self.fit_button.setAccessibleName(self.fit_button.text())
+        self.fit_button.setEnabled(busy or bool(self.values.chosen))
+        good = self._fit is not None and self._fit.is_good
+        self.take_button.setEnabled(good and not busy)
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        """A closed drawer computes nothing."""
+        super().hideEvent(event)
+        if not event.spontaneous():
+            self._stop_search()
