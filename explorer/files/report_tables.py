@@ -59,13 +59,13 @@ def check_table(found: Assessment) -> Table:
     return Table(
         caption=say("Each check passes at a margin of 1×; Runs needs the margin asked for."),
         columns=(
-            Column(title=say("Check", "noun"), share=0.09),
-            Column(title=say("Result"), share=0.15),
+            Column(title=say("Check", "noun"), share=0.12),
+            Column(title=say("Result"), share=0.14),
             Column(title=say("Value"), share=0.09, kind="number"),
             Column(title=say("Limit"), share=0.09, kind="number"),
-            Column(title=say("Margin"), share=0.09, kind="number"),
-            Column(title=say("Asked for"), share=0.09, kind="number"),
-            Column(title=say("In words"), share=0.40),
+            Column(title=say("Margin"), share=0.10, kind="number"),
+            Column(title=say("Asked for"), share=0.10, kind="number"),
+            Column(title=say("In words"), share=0.36),
         ),
         rows=tuple(
             Row(
