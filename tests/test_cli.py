@@ -4,6 +4,7 @@ import csv
 import json
 import math
 import os
+import re
 import subprocess
 import sys
 from pathlib import Path
@@ -612,3 +613,76 @@ def test_a_sweep_refuses_a_key_that_is_not_there(tmp_path):
     assert done.exit_code == 3
     assert "panels.number" in done.stderr
     assert not (tmp_path / "out.csv").exists()
+
+
+# --- report -------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("path", [RUNS, FALLS_SHORT])
+def test_report_writes_a_page_and_ends_with_0_whatever_the_verdict(tmp_path, path):
+    out = tmp_path / "sheet.html"
+    result = gloaming("report", path, "-o", out, "--note", "Second reading.")
+    assert result.exit_code == 0, result.output
+    text = out.read_text("utf-8")
+    verdict = assess(load_scenario(path).scenario).verdict
+    assert f"<strong>{verdict.word}</strong>" in text
+    assert "Second reading." in text
+    assert result.stdout == f"{out}: written. The verdict is {verdict.word}.\n"
+
+
+def test_report_writes_a_pdf_where_there_is_no_display(tmp_path):
+    out = tmp_path / "sheet.pdf"
+    done = started("report", RUNS, "-o", out)
+    assert done.returncode == 0, done.stderr
+    assert done.stderr == ""
+    assert out.read_bytes().startswith(b"%PDF")
+
+
+def test_report_speaks_german(tmp_path):
+    out = tmp_path / "sheet.html"
+    done = started("report", RUNS, "-o", out, "--language", "de")
+    assert done.returncode == 0, done.stderr
+    text = out.read_text("utf-8")
+    assert '<html lang="de">' in text
+    assert "<strong>Läuft</strong>" in text
+    assert re.search(r"<td class=\"number\">\d+,\d+ V</td>", text)
+
+
+def test_report_as_a_page_loads_no_qt(tmp_path):
+    code = (
+        "import sys; from pathlib import Path; from explorer.cli_report import write_report; "
+        f"write_report(Path({RUNS!r}), Path({str(tmp_path / 'a.html')!r})); "
+        "sys.exit(any(name.startswith('PySide6') for name in sys.modules))"
+    )
+    root = Path(cli.__file__).parent.parent
+    done = subprocess.run([sys.executable, "-c", code], cwd=root, check=False)
+    assert done.returncode == 0
+
+
+@pytest.mark.parametrize(
+    ("file", "output", "words"),
+    [
+        (RUNS, "sheet.doc", "ends in neither .pdf nor .html"),
+        (RUNS, "none/sheet.pdf", "there is no folder"),
+        ("none.json", "sheet.html", "There is no file none.json"),
+    ],
+)
+def test_report_says_what_is_wrong(tmp_path, file, output, words):
+    assert words in refused(gloaming("report", file, "-o", tmp_path / output))
+    assert not list(tmp_path.iterdir())
+
+
+def test_report_does_not_write_over_what_it_is_made_from(tmp_path, scenario_file):
+    path = scenario_file("mine.html")
+    before = path.read_bytes()
+    assert "made from" in refused(gloaming("report", path, "-o", path))
+    assert path.read_bytes() == before
+
+
+def test_report_of_a_broken_scenario_leaves_an_older_sheet(tmp_path, scenario_file):
+    out = tmp_path / "sheet.html"
+    out.write_text("older")
+    assert "illuminance_lx" in refused(
+        gloaming("report", scenario_file(light__illuminance_lx=-1), "-o", out)
+    )
+    assert out.read_text() == "older"

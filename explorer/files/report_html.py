@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from html import escape
+import html
 
 from explorer.advice.verdict import State
 from explorer.files.report_blocks import (
@@ -18,7 +18,7 @@ from explorer.files.report_blocks import (
     Table,
     plain,
 )
-from explorer.files.report_svg import chart_svg, hazard_svg, shape_svg
+from explorer.files.report_svg import chart_svg, hazard_svg, printable, shape_svg
 from explorer.text import say
 
 _STYLE = """
@@ -88,6 +88,11 @@ def sheet_html(sheet: Sheet, language: str = "en", render: Render = plain) -> st
         f"<header><p>{escape(head)}</p><h1>{title}</h1>"
         f"<p>{escape(sheet.place)}</p></header>\n<main>\n{body}\n</main>\n</body>\n</html>\n"
     )
+
+
+def escape(text: str) -> str:
+    """A text as it may stand on a page."""
+    return html.escape(printable(text))
 
 
 def _block(block: Block, render: Render) -> str:

@@ -81,12 +81,12 @@ def chart_svg(chart: Chart, spoken: str, render: Render = plain) -> str:
         *_legend(chart, render),
         _rectangle(field.west, field.north, field.east, field.south, fill="none", stroke=INK),
     ]
-    title = escape(render(spoken))
+    words = printable(render(spoken))
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDTH:g} {HEIGHT:g}" '
         f'width="{WIDTH:g}" height="{HEIGHT:g}" role="img" '
-        f'aria-label={quoteattr(render(spoken))} font-family="{FONT}" font-size="{_TEXT:g}">'
-        f"<title>{title}</title>"
+        f'aria-label={quoteattr(words)} font-family="{FONT}" font-size="{_TEXT:g}">'
+        f"<title>{escape(words)}</title>"
         f"{_rectangle(0, 0, WIDTH, HEIGHT, fill=PAPER)}{''.join(parts)}</svg>"
     )
 
@@ -121,6 +121,17 @@ def hazard_svg(size: float) -> str:
     )
 
 
+def printable(text: str) -> str:
+    r"""A text without the control letters that neither XML nor HTML may hold.
+
+    Examples
+    --------
+    >>> printable("Fern\x00 label")
+    'Fern label'
+    """
+    return "".join(letter for letter in text if letter >= " " or letter in "\t\n")
+
+
 def _n(value: float) -> str:
     return f"{value:.2f}".rstrip("0").rstrip(".")
 
@@ -152,7 +163,7 @@ def _text(
     weight = ' font-weight="bold"' if bold else ""
     return (
         f'<text x="{_n(x)}" y="{_n(y)}" text-anchor="{anchor}" fill="{fill}"{weight}{turn}>'
-        f"{escape(text)}</text>"
+        f"{escape(printable(text))}</text>"
     )
 
 

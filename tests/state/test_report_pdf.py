@@ -1,0 +1,169 @@
+"""The PDF of a sheet: pages with head and foot, words that can be found, nothing cut."""
+
+import re
+from dataclasses import replace
+from datetime import UTC, datetime
+
+import pytest
+
+from explorer.files.report import findings, sheet
+from explorer.files.report_blocks import Column, Row, Sheet, Table
+from explorer.files.report_limits import model_limits
+from explorer.files.report_source import source_of
+from explorer.scenario.model import Scenario
+from explorer.state import report_pdf
+from explorer.state.report_pdf import PAGE_HEIGHT, PAGE_WIDTH, SIDE, sheet_pdf
+
+NOON = datetime(2026, 3, 1, 12, 0, tzinfo=UTC)
+DOTS = report_pdf.RESOLUTION / 25.4
+
+
+@pytest.fixture(scope="module")
+def one(qapp):
+    scenario = Scenario(title="Fern label")
+    source = source_of(scenario, None, "7.1", NOON)
+    return sheet(findings(scenario), source, model_limits())
+
+
+def pages(pdf):
+    return len(re.findall(rb"/Type /Page\b", pdf))
+
+
+class Heard:
+    """Every line of text that is drawn while a PDF is made: page, place and words."""
+
+    def __init__(self, monkeypatch):
+        self.lines = []
+        words = report_pdf._Press._draw
+        heard = self
+
+        def note(press, said, x, y, **options):
+            first = options.get("first", 0)
+            last = options.get("last")
+            last = len(said.bottoms) if last is None else last
+            above = said.bottoms[first - 1] if first else 0.0
+            for i in range(first, last):
+                line = said.layout.lineAt(i)
+                text = said.layout.text()[line.textStart() : line.textStart() + line.textLength()]
+                left = x + line.x() / DOTS
+                heard.lines.append(
+                    (press._page, left, left + line.naturalTextWidth() / DOTS,
+                     y + said.bottoms[i] - above, text.strip())
+                )  # fmt: skip
+            words(press, said, x, y, **options)
+
+        monkeypatch.setattr(report_pdf._Press, "_draw", note)
+
+
+def set_out(one, monkeypatch):
+    """Lines of the last of the two runs, the one that is kept."""
+    heard = Heard(monkeypatch)
+    pdf = sheet_pdf(one)
+    half = len(heard.lines) // 2
+    return pdf, heard.lines[half:]
+
+
+def test_a_pdf_has_several_pages_and_embedded_letters(one):
+    pdf = sheet_pdf(one)
+    assert pdf.startswith(b"%PDF")
+    assert pdf.rstrip().endswith(b"%%EOF")
+    assert pages(pdf) > 3
+    assert b"/FontFile2" in pdf or b"/FontFile3" in pdf
+    assert b"/ToUnicode" in pdf, "words can be searched"
+
+
+def test_the_page_is_a4(one):
+    box = re.search(rb"/MediaBox \[([\d. ]+)\]", sheet_pdf(one)).group(1).split()
+    assert [float(v) for v in box] == pytest.approx([0, 0, 595, 842], abs=1.0)
+
+
+def test_pictures_are_lines_and_not_pixels(one):
+    assert b"/Subtype /Image" not in sheet_pdf(one)
+
+
+def test_every_page_has_its_title_hash_and_number(one, monkeypatch):
+    pdf, lines = set_out(one, monkeypatch)
+    n = pages(pdf)
+    for page in range(1, n + 1):
+        texts = [text for p, *_, text in lines if p == page]
+        assert "Fern label" in texts
+        assert f"Scenario {one.short_hash}" in texts
+        assert f"Page {page} of {n}" in texts
+
+
+def test_nothing_leaves_the_page_and_no_column_runs_into_the_next(one, monkeypatch):
+    _, lines = set_out(one, monkeypatch)
+    assert len(lines) > 300
+    for _, left, right, bottom, text in lines:
+        assert left >= SIDE - 0.1, text
+        assert right <= PAGE_WIDTH - SIDE + 0.1, text
+        assert bottom <= PAGE_HEIGHT - 5.0, text
+
+
+def words_of(table):
+    return [cell for row in table.rows for cell in row.cells if cell]
+
+
+def long_table(text, rows=1):
+    row = Row(cells=("name", text))
+    columns = (Column(title="What", share=0.3), Column(title="Value", share=0.7))
+    return Table(caption="caption", columns=columns, rows=(row,) * rows)
+
+
+def alone(*blocks):
+    return Sheet(title="Fern label", place="", short_hash="0" * 12, blocks=blocks)
+
+
+def test_every_word_of_every_table_is_on_the_paper(one, monkeypatch):
+    _, lines = set_out(one, monkeypatch)
+    drawn = "".join("".join(text for *_, text in lines).split())
+    cells = [c for b in one.blocks if isinstance(b, Table) for c in words_of(b)]
+    assert len(cells) > 300
+    for cell in cells:
+        assert "".join(cell.split())[:12] in drawn, cell
+
+
+def test_a_cell_longer_than_a_page_goes_on_over_the_next(qapp, monkeypatch):
+    text = " ".join(f"w{i}" for i in range(3000))
+    _, lines = set_out(alone(long_table(text)), monkeypatch)
+    drawn = " ".join(line for *_, line in lines).split()
+    assert [w for w in drawn if w[0] == "w"] == text.split()
+    assert max(page for page, *_ in lines) > 1
+
+
+def test_a_word_longer_than_its_column_is_broken_and_not_cut(qapp, monkeypatch):
+    text = "x" * 400
+    _, lines = set_out(alone(long_table(text)), monkeypatch)
+    assert sum(line.count("x") for *_, line in lines) == 400
+    assert all(right <= PAGE_WIDTH - SIDE + 0.1 for _, _, right, _, _ in lines)
+
+
+def test_a_table_repeats_its_titles_on_every_page(qapp, monkeypatch):
+    _, lines = set_out(alone(long_table("value", rows=120)), monkeypatch)
+    last = max(page for page, *_ in lines)
+    assert last >= 3
+    for page in range(1, last + 1):
+        assert [t for p, *_, t in lines if p == page].count("What") == 1
+    assert sum(text == "value" for *_, text in lines) == 120
+
+
+def test_a_sheet_with_nothing_on_it_is_one_page(qapp):
+    assert pages(sheet_pdf(alone())) == 1
+
+
+def test_a_long_title_is_set_whole_once_and_shortened_in_the_head(qapp, monkeypatch):
+    title = "Fern " * 80
+    _, lines = set_out(replace(alone(), title=title), monkeypatch)
+    assert sum(text.count("Fern") for *_, text in lines) >= 80
+    head = [text for _, _, right, bottom, text in lines if bottom < 20.0 and "Fern" in text]
+    assert len(head) == 1
+    assert head[0].endswith("…")
+
+
+def test_a_painter_is_closed_when_a_picture_cannot_be_made(one, monkeypatch):
+    def fail(*_):
+        raise ValueError("no picture")
+
+    monkeypatch.setattr(report_pdf, "chart_svg", fail)
+    with pytest.raises(ValueError, match="no picture"):
+        sheet_pdf(one)
