@@ -18,6 +18,8 @@ REMARKS = {
     "(what the load drops across the ESR)": "(was der Verbraucher am ESR abfallen lässt)",
     "P_fixed      and      I": "P_fixed      und      I",
     "f' of the cell": "f' der Masche",
+    "minimise  Σ": "minimiere  Σ",
+    "3 × noise": "3 × Rauschen",
 }
 """The words that stand between the equations."""
 MARKS = {

@@ -4888,7 +4888,7 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   </message>
   <message>
    <source>Does it &amp;match a log?</source>
-   <translation>Passt es zum &amp;Messlauf?</translation>
+   <translation>&amp;Passt es zum Messlauf?</translation>
   </message>
   <message>
    <source>Hold the forecast against a logged run</source>
@@ -5060,7 +5060,8 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   </message>
   <message>
    <source>Fit</source>
-   <translation>Alles</translation>
+   <comment>values</comment>
+   <translation>Anpassen</translation>
   </message>
   <message>
    <source>Search the values that follow the log best</source>
@@ -6182,6 +6183,10 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>Store voltage, V</source>
    <translation>Speicherspannung, V</translation>
+  </message>
+  <message>
+   <source>Fit</source>
+   <translation>Alles</translation>
   </message>
   <message>
    <source>Show the whole span again (Home)</source>

@@ -6,18 +6,20 @@ import re
 import pytest
 from PySide6.QtWidgets import QApplication
 
-from explorer.resource_files import scenario_folder
+from explorer.resource_files import resource_path, scenario_folder
 from explorer.scenario.model import Scenario, with_value
 from explorer.scenario.storage import CellStore
 from explorer.state.words import example_name
 from explorer.widgets.compare.table import OTHER
 from explorer.widgets.drawers import export
+from explorer.widgets.drawers.bench_drawer import READINGS, VALUES
 from explorer.widgets.drawers.drawers import QUESTIONS
 from explorer.widgets.drawers.export import save_svg
 from explorer.widgets.drawers.panel_drawer import CURVE, SOURCES
 from explorer.widgets.drawers.spread_drawer import BUILDS, INFLUENCES
 from explorer.widgets.plots.volt_axis import VoltAxis
 from tests import pseudo
+from tests.make_bench_log import NAME
 
 PATIENT = 60_000
 OWN = frozenset({"New", "scenario", "measure", "and", "send"})
@@ -46,6 +48,8 @@ def left(widget, painted, own=OWN):
 def opened(qtbot, window, key):
     drawers = window.questions.drawers
     drawer = drawers.drawer(key)
+    if key == "bench":
+        drawer.open_log(resource_path("logs", NAME))
     with qtbot.waitSignal(drawer.feed.finished, timeout=PATIENT):
         drawers.open(key)
     return drawer
@@ -57,6 +61,23 @@ def test_no_drawer_keeps_an_english_text(qtbot, window, painted, key):
     assert drawer.has_body
     assert left(drawer, painted) == []
     assert "ж" in "".join(painted)
+
+
+def test_a_logged_run_and_its_fit_keep_none(qtbot, window, painted, tmp_path):
+    drawer = window.questions.drawers.drawer("bench")
+    with qtbot.waitSignal(drawer.feed.finished, timeout=PATIENT):
+        window.questions.drawers.open_log(resource_path("logs", NAME))
+    own = OWN | {"store", "V", "mV"}
+    assert left(drawer, painted, own) == []
+    with qtbot.waitSignal(drawer.search.finished, timeout=PATIENT):
+        drawer.fit_button.click()
+    assert left(drawer, painted, own) == []
+    drawer.document.edit("title", "Moss")
+    bad = tmp_path / "bad.csv"
+    bad.write_text("time,V\n0,3\n1,x\n2,3\n", encoding="utf-8")
+    with qtbot.waitSignal(drawer.feed.finished, timeout=PATIENT):
+        drawer.open_log(bad)
+    assert left(drawer, painted, own | {"bad", "csv", "x", "store", "mV"}) == []
 
 
 def test_the_strip_of_questions_keeps_none(window, painted):
@@ -121,7 +142,7 @@ def test_pictures_show_the_language_and_tables_stay_english(qtbot, window, tmp_p
     assert "ж" in (tmp_path / "a.svg").read_text(encoding="utf-8")
     tables = {
         "budget": ("",), "contest": ("",), "territory": ("",), "spread": (BUILDS, INFLUENCES),
-        "panel": (CURVE, SOURCES),
+        "panel": (CURVE, SOURCES), "bench": (READINGS, VALUES),
     }  # fmt: skip
     for key, names in tables.items():
         drawer = opened(qtbot, window, key) if key != "budget" else drawer

@@ -70,7 +70,9 @@ class BenchDrawer(Drawer):
         self.notes.setForegroundRole(self.notes.palette().ColorRole.PlaceholderText)
         self.open_button = self._button(tr("Open log…"), tr("Open a logged run of the device"))
         self.open_other = self._button(tr("Open log…"), tr("Open a logged run of the device"))
-        self.fit_button = self._button(tr("Fit"), tr("Search the values that follow the log best"))
+        self.fit_button = self._button(
+            tr("Fit", "values"), tr("Search the values that follow the log best")
+        )
         self.take_button = self._button(
             tr("Take over"), tr("Put the fitted values into the design; undo takes them back")
         )
@@ -269,7 +271,7 @@ class BenchDrawer(Drawer):
 
     def _show_buttons(self) -> None:
         busy = self.is_searching
-        self.fit_button.setText(tr("Stop") if busy else tr("Fit"))
+        self.fit_button.setText(tr("Stop") if busy else tr("Fit", "values"))
         self.fit_button.setAccessibleName(self.fit_button.text())
         self.fit_button.setEnabled(busy or bool(self.values.chosen))
         good = self._fit is not None and self._fit.is_good
