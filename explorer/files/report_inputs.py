@@ -94,7 +94,7 @@ def value_text(owner: type[Section], key: str, value: Any) -> str:
     if value is None:
         return say("left empty")
     if isinstance(value, tuple):
-        return joined(", ", (WEEKDAYS.get(v, v) for v in value)) if value else say("none")
+        return joined(", ", (WEEKDAYS[v] for v in value)) if value else say("none")
     if isinstance(value, str):
         own_words = owner.model_fields[key].annotation is str
         return value if own_words else option(value)
