@@ -16,7 +16,7 @@ from PySide6.QtCore import QLockFile, QObject, QRunnable, QThreadPool, Signal
 from explorer.files.disk import MEGABYTE, FileError, read_text, write_text
 from explorer.files.scenario_json import ScenarioError, parse_scenario
 from explorer.scenario.model import Scenario
-from explorer.state.collector import COLLECTOR_PAUSE
+from explorer.state.collector import Holds
 from explorer.state.document import Document
 from explorer.state.pacer import FramePacer
 from explorer.text import say
@@ -116,6 +116,13 @@ class Autosave(QObject):
         self._pool.setMaxThreadCount(1)
         self._relay = _Relay()
         self._relay.failed.connect(self._tell)
+        self._relay.written.connect(self._on_written)
+        self._writing = 0
+        """Number of the write that runs, 0 where none does."""
+        self._written = 0
+        self._next: Work | None = None
+        self._holds = Holds()
+        self.destroyed.connect(self._holds.release_all)
         self._pacer = FramePacer(interval_ms, self)
         self._pacer.due.connect(self.keep)
         document.changed.connect(self._pacer.request)
@@ -133,17 +140,36 @@ class Autosave(QObject):
                 migrated_from=self._document.migrated_from,
                 kept_at=datetime.now().astimezone(),
             )
-            self._pool.clear()
-            self._pool.start(_Write(self._relay, self.file, work))
+            if self._writing:
+                self._next = work
+            else:
+                self._write(work)
+
+    def _write(self, work: Work) -> None:
+        self._writing = self._written + 1
+        self._holds.take()
+        self._pool.start(_Write(self._relay, self.file, work, self._writing))
+
+    def _on_written(self, number: int) -> None:
+        """A write has ended; the newest work that came meanwhile is next."""
+        if number != self._writing:
+            return  # it was waited for
+        self._holds.release()
+        self._writing, self._written = 0, number
+        work, self._next = self._next, None
+        if work is not None:
+            self._write(work)
 
     def wait(self) -> None:
         """Wait until what was asked for is on the disk."""
-        self._pool.waitForDone()
+        while self._writing:
+            self._pool.waitForDone()
+            self._on_written(self._writing)
 
     def discard(self) -> None:
         """Remove the file: the changes are saved or not wanted."""
-        self._pool.clear()
-        self._pool.waitForDone()
+        self._next = None
+        self.wait()
         if self._lock is not None:
             self.file.unlink(missing_ok=True)
             self._lock.unlock()
@@ -188,22 +214,25 @@ class Autosave(QObject):
 
 
 class _Relay(QObject):
-    """Carries failures to the interface thread; outlives the writers that hold it."""
+    """Carries the ends of writes to the interface thread; outlives the writers that hold it."""
 
     failed = Signal(object)
+    written = Signal(int)
+    """Number of a write that has ended, well or not."""
 
 
 class _Write(QRunnable):
-    def __init__(self, relay: _Relay, place: Path, work: Work) -> None:
+    def __init__(self, relay: _Relay, place: Path, work: Work, number: int) -> None:
         super().__init__()
-        self._relay, self._place, self._work = relay, place, work
+        self._relay, self._place, self._work, self._number = relay, place, work, number
 
     def run(self) -> None:
-        with COLLECTOR_PAUSE:
-            try:
-                write_text(self._place, _dump(self._work))
-            except FileError as error:
-                self._relay.failed.emit(str(error))
+        try:
+            write_text(self._place, _dump(self._work))
+        except FileError as error:
+            self._relay.failed.emit(str(error))
+        finally:
+            self._relay.written.emit(self._number)
 
 
 def _lock_of(place: Path) -> QLockFile:

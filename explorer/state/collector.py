@@ -11,6 +11,7 @@ class CollectorPause:
 
     It runs in whatever thread allocates next. In a worker it would destroy what widgets left
     behind, and Qt crashes where a part of a window is destroyed outside the interface thread.
+    There is one for the whole program, `COLLECTOR_PAUSE`.
     """
 
     def __init__(self) -> None:
@@ -18,14 +19,16 @@ class CollectorPause:
         self._holders = 0
         self._was_on = False
 
-    def __enter__(self) -> None:
+    def take(self) -> None:
+        """Let the collector rest, until as many have released it as have taken it."""
         with self._lock:
             if self._holders == 0:
                 self._was_on = gc.isenabled()
                 gc.disable()
             self._holders += 1
 
-    def __exit__(self, *_: object) -> None:
+    def release(self) -> None:
+        """Let the collector go on, in the thread that calls, if nobody else holds it."""
         with self._lock:
             self._holders -= 1
             if self._holders == 0 and self._was_on:
@@ -33,4 +36,32 @@ class CollectorPause:
 
 
 COLLECTOR_PAUSE = CollectorPause()
-"""The one pause of the program; every worker holds it while it runs."""
+"""The one pause of the program."""
+
+
+class Holds:
+    """The pauses of one owner of workers.
+
+    Both `take` and `release` belong to the interface thread, around the whole life of a job: a
+    worker that woke the collector itself would be the one that runs it.
+    """
+
+    def __init__(self, pause: CollectorPause = COLLECTOR_PAUSE) -> None:
+        self._pause = pause
+        self.count = 0
+
+    def take(self) -> None:
+        """Before a job is handed to a worker."""
+        self._pause.take()
+        self.count += 1
+
+    def release(self) -> None:
+        """Once the end of a job is known on the interface thread."""
+        if self.count:
+            self.count -= 1
+            self._pause.release()
+
+    def release_all(self) -> None:
+        """Where the owner goes before the ends of its jobs arrive; its workers have ended."""
+        while self.count:
+            self.release()

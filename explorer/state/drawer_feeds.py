@@ -84,6 +84,7 @@ class Feed(QObject):
         document.changed.connect(self._on_changed)
         jobs.done.connect(self._on_done)
         jobs.failed.connect(self._on_failed)
+        jobs.dropped.connect(self._on_dropped)
 
     @property
     def is_open(self) -> bool:
@@ -152,6 +153,9 @@ class Feed(QObject):
         send = partial(_send, self._relay, self._number)
         work = partial(_work, self._steps, *self._for, self._stop, send)
         self._jobs.submit(self._key, work)
+
+    def _on_dropped(self) -> None:
+        self._stop.set()
 
     def _on_step(self, number: int, step: object) -> None:
         if number == self._number:

@@ -7,7 +7,7 @@ from collections.abc import Callable
 
 from PySide6.QtCore import QCoreApplication, QObject, QRunnable, QThreadPool, Signal, Slot
 
-from explorer.state.collector import COLLECTOR_PAUSE
+from explorer.state.collector import Holds
 
 LOG = logging.getLogger(__name__)
 Work = Callable[[], object]
@@ -25,10 +25,6 @@ class _Job(QRunnable):
         self._relay, self._key, self._number, self._work = relay, key, number, work
 
     def run(self) -> None:
-        with COLLECTOR_PAUSE:
-            self._run()
-
-    def _run(self) -> None:
         result: object = None
         error: object = None
         try:
@@ -43,6 +39,8 @@ class JobRunner(QObject):
     """Runs one job for each key at a time; a newer one replaces what has not been shown yet."""
 
     started = Signal(str)
+    dropped = Signal()
+    """Every job was forgotten: what runs may stop."""
     done = Signal(str, object)
     failed = Signal(str, object)
     """Key, and why as a sentence; an object, as Qt would make a plain string of a `Text`."""
@@ -57,6 +55,8 @@ class JobRunner(QObject):
         self._running: set[str] = set()
         self._waiting: dict[str, Work] = {}
         self._retired = False
+        self._holds = Holds()
+        self.destroyed.connect(self._holds.release_all)
         app = QCoreApplication.instance()
         if app is not None:
             app.aboutToQuit.connect(self.finish)
@@ -98,6 +98,7 @@ class JobRunner(QObject):
         self._waiting.clear()
         for key in self._newest:
             self._newest[key] += 1
+        self.dropped.emit()
 
     def retire(self) -> None:
         """Forget every job and take no more: what asked is closing.
@@ -118,10 +119,12 @@ class JobRunner(QObject):
     def _start(self, key: str, work: Work) -> None:
         self._running.add(key)
         self.started.emit(key)
+        self._holds.take()
         self._pool.start(_Job(self._relay, key, self._newest[key], work))
 
     @Slot(str, int, object, object)
     def _on_finished(self, key: str, number: int, result: object, error: object) -> None:
+        self._holds.release()
         self._running.discard(key)
         waiting = self._waiting.pop(key, None)
         if waiting is not None:
