@@ -30,8 +30,9 @@ header p, .soft, figcaption, caption { color: dimgray; }
 h1 { font-size: 20pt; line-height: 1.2; margin: 0 0 1mm; }
 h2 { font-size: 13pt; margin: 9mm 0 2mm; padding-top: 2mm; border-top: 1.2pt solid black; }
 p { margin: 1.5mm 0; }
-.banner { border: 1.6pt solid black; border-radius: 2mm; padding: 4mm 5mm; margin: 5mm 0 3mm; }
-.banner svg { width: 11mm; height: 11mm; float: left; margin: 0 4mm 2mm 0; }
+.banner { border: 1.6pt solid black; border-radius: 2mm; padding: 4mm 5mm 4mm 20mm;
+  margin: 5mm 0 3mm; position: relative; }
+.banner svg { width: 11mm; height: 11mm; position: absolute; left: 5mm; top: 5mm; }
 caption strong { color: black; font-size: 11pt; display: block; margin-top: 2mm; }
 .banner strong { font-size: 22pt; line-height: 1.15; display: block; }
 .note { border: 0.8pt solid dimgray; border-left: 3pt solid black; padding: 2mm 3mm;
@@ -47,9 +48,11 @@ thead th { font-weight: bold; border-bottom: 1pt solid black; vertical-align: bo
   overflow-wrap: break-word; hyphens: auto; }
 tr.strong th, tr.strong td { font-weight: bold; }
 tr.group th { font-weight: bold; padding-top: 2.4mm; }
-.number { text-align: right; padding-right: 4mm; font-variant-numeric: tabular-nums; }
+.number { text-align: right; padding-right: 3mm; white-space: nowrap; font-variant-numeric: tabular-nums; }
 .code { font-family: ui-monospace, "DejaVu Sans Mono", monospace; font-size: 8pt; }
 tr.strong td.code { font-weight: normal; }
+thead .code { font-family: inherit; font-size: inherit; }
+thead .number { white-space: normal; }
 figure { margin: 3mm 0 4mm; }
 figure svg { width: 100%; height: auto; display: block; }
 figcaption { font-size: 9.2pt; margin-top: 1mm; }

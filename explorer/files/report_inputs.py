@@ -97,7 +97,7 @@ def value_text(owner: type[Section], key: str, value: Any) -> str:
         return joined(", ", (WEEKDAYS[v] for v in value)) if value else say("none")
     if isinstance(value, str):
         own_words = owner.model_fields[key].annotation is str
-        return value if own_words else option(value)
+        return (value or say("left empty")) if own_words else option(value)
     return show(float(value), describe(owner, key).unit, DIGITS)
 
 

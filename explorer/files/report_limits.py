@@ -13,6 +13,8 @@ _LED = re.compile(r"\*\*([^*]+?):?\*\*:?\s*(.*?)(?=\*\*|\n\s*\n|\Z)", re.DOTALL)
 """A statement with its name in bold in front, up to the next one."""
 LEFT_OUT, ERROR = say("left out", "model note"), say("expected error", "model note")
 """What the note calls the two, in small letters."""
+OF_FORECAST = ("2", "3", "4", "5", "6", "7")
+"""Sections of the note about the forecast itself, from the light to how it is solved."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -38,7 +40,8 @@ def model_limits(code: str = "en", render: Render = plain) -> tuple[Limit, ...]:
     folder = resource_path("help")
     path = folder / f"model-note.{code}.md"
     path = path if path.is_file() else folder / "model-note.md"
-    return limits_in(path.read_text(encoding="utf-8"), render(LEFT_OUT), render(ERROR))
+    found = limits_in(path.read_text(encoding="utf-8"), render(LEFT_OUT), render(ERROR))
+    return tuple(limit for limit in found if limit.section.partition(".")[0] in OF_FORECAST)
 
 
 def limits_in(note: str, left_out: str, error: str) -> tuple[Limit, ...]:

@@ -270,6 +270,17 @@ def test_the_note_of_the_model_says_what_is_left_out_in_each_language(code, word
     assert not any("*" in limit.left_out + limit.error for limit in found)
 
 
+def test_the_sheet_tells_the_limits_of_the_forecast_alone():
+    sections = [limit.section[:2] for limit in model_limits()]
+    assert sections == ["2.", "3.", "4.", "5.", "6.", "7."]
+
+
+def test_an_empty_text_is_told_as_empty():
+    rows = {row.path: row for row in input_rows(Scenario())}
+    assert rows["place"].value == "left empty"
+    assert rows["margins.design_margin"].value == "left empty"
+
+
 def test_there_are_three_figures_and_without_an_operation_two():
     figures = [b for b in made()[2].blocks if isinstance(b, Figure)]
     assert [f.caption[:9] for f in figures] == ["Figure 1.", "Figure 2.", "Figure 3."]
