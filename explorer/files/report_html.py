@@ -48,7 +48,8 @@ thead th { font-weight: bold; border-bottom: 1pt solid black; vertical-align: bo
   overflow-wrap: break-word; hyphens: auto; }
 tr.strong th, tr.strong td { font-weight: bold; }
 tr.group th { font-weight: bold; padding-top: 2.4mm; }
-.number { text-align: right; padding-right: 3mm; white-space: nowrap; font-variant-numeric: tabular-nums; }
+.number { text-align: right; padding-right: 3mm; white-space: nowrap;
+  font-variant-numeric: tabular-nums; }
 .code { font-family: ui-monospace, "DejaVu Sans Mono", monospace; font-size: 8pt; }
 tr.strong td.code { font-weight: normal; }
 thead .code { font-family: inherit; font-size: inherit; }
