@@ -288,7 +288,8 @@ def _thinned(
     return Columns(
         **out,
         connected=np.logical_or.reduceat(connected, first),
-        illuminance_lx=high(lux, first),
+        # It holds until the next column, which may lie hours later.
+        illuminance_lx=lux[np.append(first[1:], len(bins)) - 1],
     )
 
 

@@ -143,7 +143,8 @@ def with_value(scenario: Scenario, path: str, value: Any) -> Scenario:
     """
     get_value(scenario, path)
     data = scenario.model_dump()
-    if path in ("store.capacitance_F", "store.capacity_mAh"):
+    # A size that is no size is refused below, by its range.
+    if path in ("store.capacitance_F", "store.capacity_mAh") and value > 0:
         data["store"].update(resized(scenario.store, value))
     node: Any = data
     *head, last = path.split(".")

@@ -167,8 +167,11 @@ class Solver(QObject):
 
     def _on_rest(self) -> None:
         """The knobs rest: answers where the frames left them out, then break-evens."""
-        if self.result is not None and not self.result.answers and self._took_s < SLOW_S:
-            self._solve(with_answers=True)
+        if self.result is not None and not self.result.answers:
+            if self._took_s < SLOW_S:
+                self._solve(with_answers=True)
+            else:  # the last frame turned out slow, and left them out
+                self._on_due()
         self._start_break_evens()
 
     def request(self) -> None:

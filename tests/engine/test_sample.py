@@ -6,7 +6,7 @@ import pytest
 from explorer.engine.legs import State
 from explorer.engine.march import Engine
 from explorer.engine.sample import at_moments, columns, extremes
-from explorer.engine.system import Phase
+from explorer.engine.system import DAY_S, Phase
 from explorer.physics.load import Draw
 from tests.engine.systems import (
     AMORPHOUS,
@@ -229,3 +229,22 @@ def test_moments_of_a_run_without_a_leg_hold_its_only_state():
     run = engine.march(0.0)
     found = at_moments(engine, run, np.array([0.0, 0.0]))
     assert found.store_v == pytest.approx([2.0, 2.0])
+
+
+def test_light_that_ends_within_a_thinned_column_is_not_held_over_the_night():
+    """The next column may lie hours later where the store hardly moves."""
+    day = [(0.0, 0.0), (28_800.0, 2e-4), (64_800.0, 0.0)]
+    week = levels([(d * DAY_S + t, a) for d in range(7) for t, a in day], 7 * DAY_S)
+    given_ = system(
+        light=week, panel=AMORPHOUS, charger=converter(), store=bank(1.0),
+        load=load(connect_v=4.9, off_v=1.0, operations=(pulse(0.01, 0.1, 600.0),)),
+    )
+    engine = Engine(given_)
+    run = engine.march(7 * DAY_S, State(charge_c=0.0, connected=False))
+    trace = columns(engine, run, 100)
+    step_s = 7 * DAY_S / 100
+    assert len(trace.time_s) < len(run.legs)
+    spans = np.diff(trace.time_s)
+    assert spans.max() > 3 * step_s
+    lit_s = spans[trace.illuminance_lx[:-1] > 0].sum()
+    assert lit_s == pytest.approx(7 * 10 * 3600.0, abs=7 * step_s)

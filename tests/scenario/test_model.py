@@ -176,3 +176,13 @@ def test_a_hysteresis_that_reaches_the_cut_off_is_refused():
 def test_the_smallest_store_of_a_family_stays_within_its_limits():
     small = with_value(with_value(Scenario(), "store.esr_ohm", 5.0), "store.capacitance_F", 1e-5)
     assert small.store.esr_ohm == 1e4
+
+
+@pytest.mark.parametrize("size", [0, 0.0, -1.0])
+@pytest.mark.parametrize(
+    ("store", "path"),
+    [(SupercapacitorStore(), "store.capacitance_F"), (CellStore(), "store.capacity_mAh")],
+)
+def test_a_store_of_no_size_is_refused_by_its_range(store, path, size):
+    with pytest.raises(ValidationError, match="greater than or equal"):
+        with_value(Scenario(store=store), path, size)

@@ -95,3 +95,19 @@ def test_a_pinned_design_stays_while_the_scenario_moves(qtbot, bench):
     with qtbot.waitSignal(solver.ghost_ready) as gone:
         solver.pin(None)
     assert gone.args == [None]
+
+
+def test_the_answers_come_too_where_only_the_last_frame_was_slow(qtbot, bench, monkeypatch):
+    """The frame before was quick, so the answers were left for the rest."""
+    document, solver, _ = bench
+    timed = solver._timed
+
+    def slow(*given):
+        found = timed(*given)
+        solver._took_s = 1.0
+        return found
+
+    monkeypatch.setattr(solver, "_timed", slow)
+    document.edit("light.illuminance_lx", 700.0)
+    qtbot.waitUntil(lambda: solver.result is not None and bool(solver.result.answers))
+    assert solver.result.scenario == document.scenario
