@@ -53,6 +53,17 @@ def small_volts(volts: float) -> str:
     return show(0.0 if abs(volts) < 5e-5 else volts, "V", 2)
 
 
+def percent(share: float) -> str:
+    """A share to two digits.
+
+    Examples
+    --------
+    >>> percent(0.137), percent(1.0)
+    ('14 %', '100 %')
+    """
+    return show(100.0 * share, "", 2) + " %"
+
+
 def agreement_sentences(found: Agreement) -> tuple[str, ...]:
     """How well the forecast follows a run: first the answer, then its numbers."""
     if found.outside_share == 0.0:
@@ -60,13 +71,13 @@ def agreement_sentences(found: Agreement) -> tuple[str, ...]:
     elif found.outside_share <= CLOSE_SHARE:
         answer = say(
             "The forecast follows the log; {share} of the readings lie outside of its band.",
-            share=show(100.0 * found.outside_share, "%", 2),
+            share=percent(found.outside_share),
         )
     else:
         answer = say(
             "The forecast does not follow the log: {share} of the readings lie outside of its "
             "band, first after {time}.",
-            share=show(100.0 * found.outside_share, "%", 2),
+            share=percent(found.outside_share),
             time=show(found.stretches[0][0], "s"),
         )
     worst_v, worst_s = found.worst
@@ -84,7 +95,7 @@ def band_sentence() -> str:
     """What the band is."""
     return say(
         "The band is the forecast's pulse envelope and {share} of the full voltage on both sides.",
-        share=show(100.0 * BAND_SHARE, "%"),
+        share=percent(BAND_SHARE),
     )
 
 

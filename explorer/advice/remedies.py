@@ -12,6 +12,7 @@ import numpy as np
 from explorer.advice.contest import fitted_title, replaced_store
 from explorer.advice.fleet import judge_many
 from explorer.advice.remedy_search import (
+    CLOSE,
     MOST_TRIES,
     Change,
     FloatArray,
@@ -40,6 +41,10 @@ from explorer.text import joined, say
 SHOWN = 3
 NEARLY = 1.2
 """By how much a search may end closer than the candidate that it began with."""
+BETWEEN = 30
+"""Points between two candidates of the full threshold."""
+PASSES = 3
+"""How often two changes are made smaller in turn."""
 SURELY_NOT = 0.9
 """Reserve by the batch engine below which the exact one never finds that a design runs."""
 PAIR_POINTS = 12
@@ -226,13 +231,19 @@ def _tightened(
 ) -> Remedy | None:
     """Two changes that run, each made as small as it can be, the larger one first."""
     pairs = [first, second]
-    for i in sorted((0, 1), key=lambda i: -effort_of(pairs[i][0].now, pairs[i][1])):
+    larger = max((0, 1), key=lambda i: effort_of(pairs[i][0].now, pairs[i][1]))
+    # What one of them gives up may be more than the other needs: look again until neither moves.
+    for i in (larger, 1 - larger) * PASSES:
         (quantity, value), (other, fixed) = pairs[i], pairs[1 - i]
         base = changed(scenario, other.path, fixed, whole=other.whole)
         if base is None or stopped():
             return None
         enough = Tried(value, nan)
-        pairs[i] = (quantity, smallest(base, light_log, quantity, enough, stopped))
+        smaller = smallest(base, light_log, quantity, enough, stopped)
+        settled = abs(smaller - value) <= CLOSE * abs(value - quantity.now)
+        pairs[i] = (quantity, smaller)
+        if settled and i == larger and value != (first, second)[i][1]:
+            break
     final: Scenario | None = scenario
     for quantity, value in pairs:
         final = final and changed(final, quantity.path, value, whole=quantity.whole)
@@ -254,7 +265,11 @@ def _three(scenario: Scenario, light_log: LightLog | None, stopped: Stopped) -> 
     now = judge_many(scenario, light_log, {}).margins["ratings"][0]
     if now >= 1.0 or not kept.any():
         return None
-    volts = rounded(float(full.values[int(np.argmax(kept))]), full.now)
+    # The candidates are a few percent apart; ratings need no march, so look closer at once.
+    first = int(np.argmax(kept))
+    near = np.linspace(full.values[first - 1] if first else full.now, full.values[first], BETWEEN)
+    margin = judge_many(scenario, light_log, {full.path: near}).margins["ratings"]
+    volts = rounded(float(near[int(np.argmax(margin >= 1.0))]), full.now)
     lowered = changed(scenario, full.path, volts, whole=False)
     pair = None if lowered is None else _pair(lowered, light_log, stopped)
     if pair is None:

@@ -27,8 +27,12 @@ from explorer.text import figure, joined, say
 FloatArray = NDArray[np.float64]
 Stopped = Callable[[], bool]
 
+BRIGHTEST_LX = 1e5
+"""Direct sun, the brightest light that is offered. [lx]"""
 CLOSE = 0.03
 """The search ends when the bracket is this share of the change."""
+MOST_STEPS = 30
+"""Steps after which a bracket is left as it is."""
 SECANTS = 5
 """Steps by the root of the reserve, after which the bracket is halved."""
 MOST_TRIES = 4
@@ -91,7 +95,9 @@ def quantities(scenario: Scenario, light_log: LightLog | None) -> list[Quantity]
         lux = light_log.mean_lit_lx if light_log is not None else 0.0
     rows: list[tuple[str, float, FloatArray, str]] = []
     if lux > 0:
-        rows.append(("light.illuminance_lx", lux, lux * np.geomspace(1.02, 30.0, 24), ""))
+        # As far as the knob goes, so that the two never contradict each other.
+        reach = max(BRIGHTEST_LX / lux, 30.0)
+        rows.append(("light.illuminance_lx", lux, lux * np.geomspace(1.02, reach, 30), ""))
     count = scenario.panels.count
     counts = np.unique(np.round(np.geomspace(count + 1.0, max(64.0, count + 1.0), 20)))
     rows.append(("panels.count", count, counts, ""))
@@ -112,7 +118,7 @@ def quantities(scenario: Scenario, light_log: LightLog | None) -> list[Quantity]
         path = f"load.operations.{i}.phases.{k}.{key}"
         now = float(get_value(scenario, path))
         if now > 0:
-            factor = np.geomspace(1.02, 30.0, 24)
+            factor = np.geomspace(1.02, 300.0, 30)
             rows.append((path, now, now * factor if key == "resistance_ohm" else now / factor, of))
     if scenario.load.sleep_A > 0:
         sleep = scenario.load.sleep_A
@@ -289,7 +295,11 @@ def _closest(
     than halving.
     """
     steps, beyond = 0, True
-    while abs(high.value - low.value) > CLOSE * abs(high.value - now) and not stopped():
+    while (
+        abs(high.value - low.value) > CLOSE * abs(high.value - now)
+        and steps < MOST_STEPS
+        and not stopped()
+    ):
         share, width = 0.5, abs(high.value - low.value)
         if steps < SECANTS and low.reserve < 1.0 <= high.reserve:
             aside = 0.35 * CLOSE * abs(high.value - now) / width

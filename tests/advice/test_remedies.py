@@ -215,3 +215,24 @@ def test_candidates_keep_the_thresholds_in_order():
                 assert made.load.disconnect_V < made.load.connect_V < made.charger.full_V
             away = abs(quantity.values / quantity.now - 1.0)
             assert away[0] < 0.03 or quantity.whole or quantity.path.endswith("_V")
+
+
+def test_of_changes_that_only_help_together_none_is_larger_than_it_must_be():
+    """A tenth less of any one of them, the others as offered, is not enough."""
+    scenario, log = demo("door_counter")
+    last = all_found(scenario, log)[-1]
+    assert len(last.pair.changes) == 3
+    for change in last.pair.changes:
+        less = change.old + 0.9 * (change.new - change.old)
+        assert exact(with_value(last.pair.scenario, change.path, less), log).state != "runs", (
+            change.text
+        )
+
+
+def test_the_light_that_a_knob_would_need_is_offered_as_a_change():
+    """However far it is: the sentence beside the knob and the remedies never contradict."""
+    scenario, log = variant("soil_probe", **{
+        "light__illuminance_lx": 20.0, "store__capacitance_F": 2.2})
+    found = all_found(scenario, log)[-1].singles
+    (light,) = [c for r in found for c in r.changes if c.path == "light.illuminance_lx"]
+    assert light.new > 15 * light.old
