@@ -5059,6 +5059,10 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Einen aufgezeichneten Lauf des Geräts öffnen</translation>
   </message>
   <message>
+   <source>Another…</source>
+   <translation>Anderer…</translation>
+  </message>
+  <message>
    <source>Fit</source>
    <comment>values</comment>
    <translation>Anpassen</translation>
@@ -5092,16 +5096,16 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Gemessene Spannung und Vorhersage in V über der Zeit</translation>
   </message>
   <message>
-   <source>log, points</source>
-   <translation>Messlauf, Punkte</translation>
+   <source>log ••</source>
+   <translation>Messlauf ••</translation>
   </message>
   <message>
-   <source>forecast, solid</source>
-   <translation>Vorhersage, Linie</translation>
+   <source>forecast —</source>
+   <translation>Vorhersage —</translation>
   </message>
   <message>
-   <source>fitted, dashed</source>
-   <translation>angepasst, gestrichelt</translation>
+   <source>fitted – –</source>
+   <translation>angepasst – –</translation>
   </message>
   <message>
    <source>now {value}, fitted {fitted}</source>

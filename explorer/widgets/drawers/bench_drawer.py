@@ -5,9 +5,10 @@ from __future__ import annotations
 from functools import partial
 from pathlib import Path
 
-from PySide6.QtCore import Qt
-from PySide6.QtGui import QHideEvent
+from PySide6.QtCore import QPointF, QRectF, QSize, QSizeF, Qt
+from PySide6.QtGui import QHideEvent, QPainter, QResizeEvent
 from PySide6.QtWidgets import (
+    QBoxLayout,
     QFileDialog,
     QHBoxLayout,
     QLabel,
@@ -27,16 +28,21 @@ from explorer.state.drawer_steps import BenchView, Refused, bench_steps, fit_ste
 from explorer.state.drawer_text import Table
 from explorer.state.jobs import JobRunner
 from explorer.state.language import tr
+from explorer.state.theme import LIGHT
 from explorer.text import say
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.drawers.bench_plot import BenchPlot
 from explorer.widgets.drawers.bench_values import BenchValues
 from explorer.widgets.drawers.drawer import Drawer
-from explorer.widgets.drawers.export import Picture, widget_picture
+from explorer.widgets.drawers.export import Picture
 from explorer.widgets.drawers.panel_drawer import WholeColumn
 
 QUESTION = say("Does it match a log?")
 READINGS, VALUES = say("readings"), say("values")
+PICTURE = QSize(960, 420)
+"""Least size of an exported picture. [px]"""
+NARROW, LIST_HEIGHT = 600, 190
+"""Width below which the list stands under the plot, and how high it is there. [px]"""
 KEPT = "bench_log"
 """Property of the document that keeps the log while windows are built anew."""
 
@@ -69,7 +75,7 @@ class BenchDrawer(Drawer):
             label.setFont(theme.font("small"))
         self.notes.setForegroundRole(self.notes.palette().ColorRole.PlaceholderText)
         self.open_button = self._button(tr("Open log…"), tr("Open a logged run of the device"))
-        self.open_other = self._button(tr("Open log…"), tr("Open a logged run of the device"))
+        self.open_other = self._button(tr("Another…"), tr("Open a logged run of the device"))
         self.fit_button = self._button(
             tr("Fit", "values"), tr("Search the values that follow the log best")
         )
@@ -139,13 +145,22 @@ class BenchDrawer(Drawer):
         right = QVBoxLayout()
         right.setSpacing(4)
         right.addLayout(buttons)
-        right.addWidget(WholeColumn(inner), 1)
-        layout = QHBoxLayout(page)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(12)
-        layout.addWidget(self.plot, 1)
-        layout.addLayout(right)
+        self.column = WholeColumn(inner)
+        right.addWidget(self.column, 1)
+        self._parts = QBoxLayout(QBoxLayout.Direction.LeftToRight, page)
+        self._parts.setContentsMargins(0, 0, 0, 0)
+        self._parts.setSpacing(12)
+        self._parts.addWidget(self.plot, 1)
+        self._parts.addLayout(right)
         return page
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Plot and list side by side, or one above the other where there is little room."""
+        super().resizeEvent(event)
+        narrow = self.width() < NARROW
+        ways = QBoxLayout.Direction
+        self._parts.setDirection(ways.TopToBottom if narrow else ways.LeftToRight)
+        self.column.setMinimumHeight(LIST_HEIGHT if narrow else 0)
 
     # --- the log ---
 
@@ -211,8 +226,15 @@ class BenchDrawer(Drawer):
         return readings_table(self._view.agreement)
 
     def picture(self) -> Picture:
-        """The plot alone: buttons and ticks are no picture."""
-        return widget_picture(tr(self.question), self.subtitle(), self.plot)
+        """The plot alone, large enough for its title: buttons and ticks are no picture."""
+        size = self.plot.size().expandedTo(PICTURE)
+        return Picture(
+            title=tr(self.question), subtitle=self.subtitle(), size=size, paint=self._paint_picture
+        )
+
+    def _paint_picture(self, painter: QPainter) -> None:
+        size = self.plot.size().expandedTo(PICTURE)
+        self.plot.paint_on(painter, QRectF(QPointF(), QSizeF(size)), LIGHT)
 
     # --- the fit ---
 

@@ -32,7 +32,7 @@ class BenchPlot(QWidget):
         self._found: Agreement | None = None
         self._fitted: Agreement | None = None
         self.setAccessibleName(tr("Logged voltage and forecast in V against time"))
-        self.setMinimumSize(300, 150)
+        self.setMinimumSize(250, 150)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
 
     def set_agreement(self, found: Agreement, description: str) -> None:
@@ -54,11 +54,14 @@ class BenchPlot(QWidget):
         """Paint axes, band, curves and strip."""
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        self.paint_on(painter, QRectF(self.rect()), tokens_of(self.palette()))
+        painter.end()
+
+    def paint_on(self, painter: QPainter, rect: QRectF, tokens: Tokens) -> None:
+        """Paint both plots somewhere else, such as into a file."""
         painter.setFont(theme.font("small"))
         if self._found is not None:
-            tokens = tokens_of(self.palette())
-            _Picture(painter, QRectF(self.rect()), self._found, self._fitted, tokens).paint()
-        painter.end()
+            _Picture(painter, rect, self._found, self._fitted, tokens).paint()
 
 
 class _Picture:
@@ -171,9 +174,9 @@ class _Picture:
     def _paint_names(self) -> None:
         """Which curve is which, above the plot."""
         painter, tokens = self._painter, self._tokens
-        names = [("threshold", tr("log, points")), ("accent", tr("forecast, solid"))]
+        names = [("threshold", tr("log ••")), ("accent", tr("forecast —"))]
         if self._fitted is not None:
-            names.append(("ink", tr("fitted, dashed")))
+            names.append(("ink", tr("fitted – –")))
         x = self._area.left()
         for role, text in names:
             painter.setPen(tokens.color(role))
