@@ -117,7 +117,7 @@ def pulse_figure(pulse: PulseView) -> Figure:
             low=float(x[0]), high=float(x[-1]),
             ticks=time_ticks(float(x[0]), float(x[-1]), 6, False),
         ),
-        left=_axis(say("voltage, V"), low - 0.05 * (top - low), top + 0.05 * (top - low)),
+        left=_axis(say("voltage, V"), max(low - 0.05 * (top - low), 0.0), top + 0.05 * (top - low)),
         curves=(
             Curve(label=say("terminals"), x=x, y=pulse.terminal_v),
             Curve(label=say("store"), x=x, y=pulse.store_v, dash="7 4", width=1.2),

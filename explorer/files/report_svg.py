@@ -291,13 +291,14 @@ def _drops(chart: Chart, field: _Field, render: Render) -> list[str]:
 
 def _dots(chart: Chart, field: _Field) -> list[str]:
     parts = []
-    for i, dot in enumerate(chart.dots):
+    for i, dot in enumerate(sorted(chart.dots, key=lambda dot: dot.x)):
         x, y = field.across(dot.x), field.up(dot.y, right=dot.right)
         parts.append(
             f'<circle cx="{_n(x)}" cy="{_n(y)}" r="4" fill="{PAPER}" stroke="{INK}" '
             f'stroke-width="1.6"/>'
         )
-        aside = (9, "start") if i % 2 == 0 else (-9, "end")
+        # Letters stand on the outer side, clear of the other dots.
+        aside = (-9, "end") if 2 * i < len(chart.dots) - 1 else (9, "start")
         parts.append(_text(x + aside[0], y - 7, dot.letter, anchor=aside[1], bold=True))
     return parts
 

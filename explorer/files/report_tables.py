@@ -61,18 +61,18 @@ def check_table(found: Assessment) -> Table:
         columns=(
             Column(title=say("Check", "noun"), share=0.12),
             Column(title=say("Result"), share=0.14),
-            Column(title=say("Value"), share=0.09, kind="number"),
-            Column(title=say("Limit"), share=0.09, kind="number"),
+            Column(title=say("Value"), share=0.10, kind="number"),
+            Column(title=say("Limit"), share=0.10, kind="number"),
             Column(title=say("Margin"), share=0.10, kind="number"),
             Column(title=say("Asked for"), share=0.10, kind="number"),
-            Column(title=say("In words"), share=0.36),
+            Column(title=say("In words"), share=0.34),
         ),
         rows=tuple(
             Row(
                 cells=(
-                    CHECK_LABELS[check.name], STATE_WORDS[check.state], value_text(check),
-                    _limit(check), margin_text(check.margin), _wanted(check),
-                    bind_units(check.sentence),
+                    CHECK_LABELS[check.name], STATE_WORDS[check.state],
+                    bind_units(value_text(check)), bind_units(_limit(check)),
+                    margin_text(check.margin), _wanted(check), bind_units(check.sentence),
                 ),
                 state=check.state,
                 strong=check is found.verdict.governing,
@@ -128,7 +128,7 @@ def budget_table(found: Budget) -> Table:
     shares = sum(item.share for item in found.items)
     of_panel = _percent(sum(item.panel_share for item in found.items))
     rows.append(
-        Row(cells=(say("Sum"), show(whole, "J"), _percent(shares), of_panel), strong=True)
+        Row(cells=(say("Sum"), _joules(whole), _percent(shares), of_panel), strong=True)
     )
     sources = [(say("Light on the panel"), found.light_j)]
     if found.from_store_j > _NOTHING * found.light_j:
@@ -142,7 +142,7 @@ def budget_table(found: Budget) -> Table:
         caption=say(
             "Energy of {time} of the repeating course. Shares are of the light on the panel and "
             "of what the panel could give at its best; what the audit does not find again: {rest}.",
-            time=show(found.span_s, "s"), rest=show(abs(found.residual_j), "J"),
+            time=show(found.span_s, "s"), rest=_joules(abs(found.residual_j)),
         ),
         columns=(
             Column(title=say("Goes to"), share=0.46),
@@ -152,6 +152,11 @@ def budget_table(found: Budget) -> Table:
         ),
         rows=tuple(rows),
     )  # fmt: skip
+
+
+def _joules(energy_j: float) -> str:
+    """An energy; what is less than a picojoule is rounding."""
+    return show(energy_j if abs(energy_j) > 1e-12 else 0.0, "J")
 
 
 def _percent(share: float) -> str:

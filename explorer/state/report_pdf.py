@@ -65,6 +65,8 @@ _TITLE, _HEAD, _TEXT, _SMALL, _CODE, _WORD = 18.0, 12.0, 9.5, 8.5, 7.2, 20.0
 _PAD, _CELL_GAP, _BLANK = 0.9, 2.5, 11.0
 _FIRST_ROWS = 3
 """So many rows of a table stay with its titles."""
+_FLOWS, _TEXT_LEAST = 60.0, 15.0
+"""A row higher than this runs on over the page, if so much of it fits on this one. [mm]"""
 _SHORT_TABLE = 6
 """A table of so many rows is not parted."""
 
@@ -301,7 +303,8 @@ class _Press:
             short = len(block.rows) <= _SHORT_TABLE
             rows = block.rows if short else block.rows[:_FIRST_ROWS]
             above = self._head_height(block) + 1.0 + sum(w.height for w in self._names(block))
-            return above + sum(self._row_height(row, block.columns) for row in rows)
+            heights = (self._row_height(row, block.columns) for row in rows)
+            return above + sum(min(height, _FLOWS) for height in heights)
         return 20.0
 
     def _banner(self, block: Banner) -> None:
@@ -367,7 +370,7 @@ class _Press:
             needed = self._row_height(row, table.columns)
             if row.group and i + 1 < len(table.rows):
                 needed += self._row_height(table.rows[i + 1], table.columns)
-            if self._keep(min(needed, BODY_HEIGHT)):
+            if self._keep(needed if needed < _FLOWS else _TEXT_LEAST):
                 self._head(table)
             self._row(row, table.columns)
         self._y += 4.0
