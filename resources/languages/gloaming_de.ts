@@ -5105,7 +5105,7 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   </message>
   <message>
    <source>fitted – –</source>
-   <translation>angepasst – –</translation>
+   <translation>Fit – –</translation>
   </message>
   <message>
    <source>now {value}, fitted {fitted}</source>
@@ -5372,7 +5372,7 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   </message>
   <message>
    <source>Log</source>
-   <translation>Messlauf</translation>
+   <translation>Log</translation>
   </message>
   <message>
    <source>{question} (Ctrl+{n}, Esc closes)</source>
