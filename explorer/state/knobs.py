@@ -140,7 +140,9 @@ PULSE_LANDMARKS = {
 }
 
 
-def knobs_for(scenario: Scenario, operation: int = 0) -> tuple[Knob, Knob, Knob, Knob]:
+def knobs_for(
+    scenario: Scenario, operation: int = 0, held: str = ""
+) -> tuple[Knob, Knob, Knob, Knob]:
     """The four knobs of a scenario.
 
     Parameters
@@ -149,13 +151,15 @@ def knobs_for(scenario: Scenario, operation: int = 0) -> tuple[Knob, Knob, Knob,
         What the knobs move.
     operation : int
         Which operation's largest phase the load knob moves; taken within the list.
+    held : str
+        Path of a phase that the load knob goes on moving while it is one of that operation.
 
     Returns
     -------
     tuple of Knob
         Light, panels, store and load pulse.
     """
-    pulse_path = largest_phase_path(scenario, operation)
+    pulse_path = pulse_amount_path(scenario, operation, held)
     unit_key = pulse_path.rpartition(".")[2].replace("sleep_A", "current_A")
     store_is_cell = scenario.store.kind == "cell"
     store_path = "store.capacity_mAh" if store_is_cell else "store.capacitance_F"
@@ -178,6 +182,19 @@ def knobs_for(scenario: Scenario, operation: int = 0) -> tuple[Knob, Knob, Knob,
             label="" if pulse_path == "load.sleep_A" else say("Load pulse"),
         ),
     )
+
+
+def pulse_amount_path(scenario: Scenario, operation: int, held: str = "") -> str:
+    """Path of what the load knob moves: the held phase where there is one, else the largest."""
+    largest = largest_phase_path(scenario, operation)
+    head, _, key = held.rpartition(".")
+    if held and head.rpartition(".")[0] == largest.rpartition(".")[0].rpartition(".")[0]:
+        try:
+            if get_value(scenario, f"{head}.{key}") is not None:
+                return held
+        except (KeyError, IndexError):
+            pass  # the phase has been removed
+    return largest
 
 
 def largest_phase_path(scenario: Scenario, operation: int) -> str:

@@ -74,7 +74,7 @@ class Solver(QObject):
         self._jobs = jobs
         self._span: SpanKey = "week"
         self._window = window_of("week", None, 0.0)
-        self._operation = 0
+        self._operation, self._held = 0, ""
         self._pinned: tuple[Scenario, LightLog | None] | None = None
         self.result: Assessment | None = None
         self.ghost: Assessment | None = None
@@ -119,10 +119,10 @@ class Solver(QObject):
             return max(connects[0] - _BEFORE_CONNECT_S, 0.0)
         return first_light_s(self._document.scenario, self._document.log)
 
-    def set_operation(self, index: int) -> None:
-        """Choose whose largest phase the load knob moves."""
-        if index != self._operation:
-            self._operation = index
+    def set_operation(self, index: int, held: str = "") -> None:
+        """Choose whose largest phase, or which phase, the load knob moves."""
+        if (index, held) != (self._operation, self._held):
+            self._operation, self._held = index, held
             self._rest.start()
 
     def pin(self, scenario: Scenario | None, log: LightLog | None = None) -> None:
@@ -204,7 +204,7 @@ class Solver(QObject):
 
     def _start_break_evens(self) -> None:
         scenario, log = self._document.scenario, self._document.log
-        stops = {knob.path: knob.stops for knob in knobs_for(scenario, self._operation)}
+        stops = {knob.path: knob.stops for knob in knobs_for(scenario, self._operation, self._held)}
         self._jobs.submit(JOB, partial(_at_rest, scenario, log, stops))
 
     def _on_done(self, key: str, result: object) -> None:

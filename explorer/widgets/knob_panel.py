@@ -44,6 +44,8 @@ class KnobPanel(Card):
         super().__init__(parent)
         self._document, self._solver = document, solver
         self.operation = 0
+        self._held = ""
+        """Path of the phase that the load knob was last used on; empty for the largest."""
         self._editing: KnobRow | None = None
         self._found: dict[str, BreakEven] = {}
         self.setMinimumWidth(WIDTH)
@@ -96,13 +98,11 @@ class KnobPanel(Card):
         scenario = self._document.scenario
         operations = scenario.load.operations
         self.operation = min(self.operation, max(len(operations) - 1, 0))
-        self._solver.set_operation(self.operation)
+        self._solver.set_operation(self.operation, self._held)
         if self._timing is not None:
-            self._timing.set_operation(self.operation)
+            self._timing.set_operation(self.operation, self._held)
         for row, knob in zip(self.rows, self._knobs(), strict=True):
-            # What is being dragged stays in the hand, even where another phase is now larger.
-            dragged = row is self._editing and row.slider.isSliderDown()
-            if knob != row.knob and not dragged:
+            if knob != row.knob:
                 row.set_knob(knob)
                 if knob.path in self._found:
                     row.set_break_even(self._found[knob.path])
@@ -117,7 +117,7 @@ class KnobPanel(Card):
             self._operations.setCurrentIndex(self.operation)
 
     def _knobs(self) -> tuple[Knob, ...]:
-        return knobs_for(self._document.scenario, self.operation)
+        return knobs_for(self._document.scenario, self.operation, self._held)
 
     def _add_fold(self, title: str, build: object) -> None:
         fold = Fold(title, build)  # type: ignore[arg-type]
@@ -125,12 +125,22 @@ class KnobPanel(Card):
         self.folds.append(fold)
         self._column.addWidget(fold)
 
+    def succeed(self, other: KnobPanel) -> None:
+        """Look like another panel: the same operation in hand, the same folds open."""
+        self.operation, self._held = other.operation, other._held
+        for fold, old in zip(self.folds, other.folds, strict=True):
+            fold.set_open(old.button.isChecked())
+        self.refresh()
+
     # --- what a person did ---
 
     def _on_edited(self, value: float) -> None:
         row = self.sender()
         assert isinstance(row, KnobRow)
         self._editing = row
+        if row.knob.key == "pulse":
+            # What somebody sets stays in the hand, even where another phase is now larger.
+            self._held = row.knob.path
         if not self._document.edit(row.knob.path, int(value) if row.knob.whole else value):
             self.refresh()
         self._editing = None
@@ -146,7 +156,7 @@ class KnobPanel(Card):
         self._document.edit(row.knob.path, value)
 
     def _on_operation(self, index: int) -> None:
-        self.operation = index
+        self.operation, self._held = index, ""
         self.refresh()
 
     def _on_opened(self, fold: QWidget) -> None:
@@ -165,7 +175,7 @@ class KnobPanel(Card):
         self.refresh()
 
     def _on_file_changed(self) -> None:
-        self.operation = 0
+        self.operation, self._held = 0, ""
         self.refresh()
 
     def _on_break_evens(self, found: dict[str, BreakEven]) -> None:
@@ -208,7 +218,7 @@ class KnobPanel(Card):
 
     def _build_load(self) -> QWidget:
         self._timing = PulseTiming(self._document)
-        self._timing.set_operation(self.operation)
+        self._timing.set_operation(self.operation, self._held)
         return _Pages(
             self._timing,
             SectionForm(self._document, "load", keys=_LOAD_ORDER),

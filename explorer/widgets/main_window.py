@@ -416,8 +416,14 @@ class MainWindow(QMainWindow):
         self.closed.emit()
 
     def succeed(self, other: MainWindow) -> None:
-        """Go on in place of another window, which lends its document: as large, with its ghost."""
+        """Go on in place of another window, which lends its document, and look like it.
+
+        Open folds and drawer, the operation in hand and the ghost stay; windows that were opened
+        from it (comparison, guide, help) close with it.
+        """
         self.restoreGeometry(other.saveGeometry())
+        self.knobs.succeed(other.knobs)
+        self.questions.reopen = other.questions.drawers.open_key
         self._pinned = other._pinned
         with QSignalBlocker(self.commands["pin"]):
             self.commands["pin"].setChecked(self._pinned is not None)

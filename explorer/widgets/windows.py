@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from pathlib import Path
 
-from PySide6.QtCore import QObject, QPoint, QTimer
+from PySide6.QtCore import QObject, QPoint, Qt, QTimer
 from PySide6.QtWidgets import QApplication
 
 from explorer.files.bench_log import is_bench_log
@@ -79,9 +79,12 @@ class Windows(QObject):
         if set_language(choice) == before:
             return
         for old in tuple(self.open):
-            self._renew(old)
+            # One that a stand has put aside must not come out; it keeps its words.
+            if old.isVisible():
+                self._renew(old)
 
     def _renew(self, old: MainWindow) -> None:
+        front, state = old.isActiveWindow(), old.windowState()
         old.finish_typing()
         old.jobs.drop()
         new = self._build(old)
@@ -92,7 +95,11 @@ class Windows(QObject):
         self._keepers[new] = keeper
         self._connect(new)
         new.succeed(old)
-        self._show(new)
+        if front or not state & Qt.WindowState.WindowMinimized:
+            self._show(new)
+        else:
+            new.begin()
+            new.showMinimized()
         old.closed.disconnect(self._on_closed)
         old.close_unasked()
         old.deleteLater()

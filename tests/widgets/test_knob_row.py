@@ -3,6 +3,7 @@ from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtGui import QWheelEvent
 
 from explorer.advice.break_even import BreakEven
+from explorer.scenario.demand import Operation, Phase
 from explorer.scenario.model import Scenario
 from explorer.state.knobs import knobs_for
 from explorer.widgets.knob_row import KnobRow
@@ -210,3 +211,20 @@ def test_a_name_is_never_cut_and_the_steps_give_way_to_it(window, qapp):
     window.resize(1280, 720)
     qapp.processEvents()
     assert not any(row.down.isHidden() for row in rows)
+
+
+def test_the_load_knob_keeps_the_phase_that_somebody_set(window):
+    """Even where another phase of the operation draws more now."""
+    document = window.document
+    phases = (Phase(current_A=0.03, duration_s=0.1), Phase(current_A=0.011, duration_s=0.2))
+    operation = Operation(name="two phases", phases=phases)
+    load = document.scenario.load.model_copy(update={"operations": (operation,)})
+    document.replace(document.scenario.model_copy(update={"load": load}), "two phases")
+    row = window.knobs.rows[3]
+    assert row.knob.path.endswith("phases.0.current_A")
+    row.edited.emit(0.0033)
+    assert document.scenario.load.operations[0].phases[0].current_A == 0.0033
+    assert row.knob.path.endswith("phases.0.current_A")
+    assert row.field.text() == "3.3 mA"
+    window.knobs._on_file_changed()
+    assert row.knob.path.endswith("phases.1.current_A")

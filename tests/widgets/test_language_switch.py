@@ -1,4 +1,4 @@
-"""The language can be changed while windows are open, and nothing that a person did is lost."""
+"""The language can be changed while windows are open, and what a person did to a design stays."""
 
 import pytest
 from PySide6.QtCore import QEvent, QLocale
@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QLabel
 
 from explorer import app
 from explorer.files.scenario_json import load_scenario
+from explorer.resource_files import scenario_folder
 from explorer.state.language import set_language
 from explorer.state.settings import SettingsStore
 
@@ -40,6 +41,7 @@ def test_every_window_speaks_german_and_keeps_its_design_and_its_undo(windows, q
     old = windows.open[0]
     second = windows.add(old)
     second.begin()
+    second.show()
     choose(old, "de")
     qapp.sendPostedEvents(None, QEvent.Type.DeferredDelete.value)
     assert len(windows.open) == 2
@@ -135,3 +137,35 @@ def test_a_desktop_in_german_is_greeted_in_german(monkeypatch, tmp_path, qapp):
         qapp.sendPostedEvents(None, QEvent.Type.DeferredDelete.value)
     finally:
         set_language("en")
+
+
+def test_open_folds_the_drawer_and_the_operation_in_hand_stay_each_in_its_window(windows, qtbot):
+    one, two = windows.open[0], windows.add(windows.open[0])
+    two.begin()
+    two.show()
+    one.open_path(scenario_folder() / "plant_label.json", example=True)
+    one.knobs._on_operation(1)
+    one.knobs.folds[2].set_open(True)
+    one.questions.drawers.open("budget")
+    path = one.knobs.rows[3].knob.path
+    assert ".operations.1." in path
+    one.document.undo_stack.setClean()
+    choose(one, "de")
+    one, two = windows.open
+    assert one.knobs.rows[3].knob.path == path
+    assert [fold.button.isChecked() for fold in one.knobs.folds] == [
+        False, False, True, False, False
+    ]
+    qtbot.waitUntil(lambda: one.questions.drawers.open_key == "budget", timeout=20_000)
+    qtbot.wait(200)
+    assert two.questions.drawers.open_key == ""
+
+
+def test_a_window_that_is_put_aside_stays_where_it_is(windows):
+    one, two = windows.open[0], windows.add(windows.open[0])
+    two.begin()
+    two.show()
+    two.hide()
+    choose(one, "de")
+    assert windows.open[1] is two
+    assert not two.isVisible()

@@ -27,6 +27,8 @@ class Questions(QObject):
         super().__init__(window)
         self._window = window
         self._painted = False
+        self.reopen: str | None = None
+        """Key of the drawer to begin with; None for the one that was open last."""
         self.drawers = Drawers(window.document, window.jobs, window.settings)
         self.remedies = RemedyList(window.document, window.jobs)
         window.drawer_slot.addWidget(self.drawers)
@@ -73,7 +75,10 @@ class Questions(QObject):
         for before, after in itertools.pairwise(chain):
             QWidget.setTabOrder(before, after)
         if not self.drawers.open_key:
-            self.drawers.open_remembered()
+            if self.reopen is None:
+                self.drawers.open_remembered()
+            else:
+                self.drawers.open(self.reopen)
 
     def _on_action(self) -> None:
         self.drawers.toggle(self.sender().objectName().removeprefix("drawer_"))

@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 from explorer.scenario.fields import describe
 from explorer.scenario.model import owner_class
 from explorer.state.document import Document
-from explorer.state.knobs import largest_phase_path
+from explorer.state.knobs import pulse_amount_path
 from explorer.widgets.forms.rows import NumberRow
 
 
@@ -17,7 +17,7 @@ class PulseTiming(QWidget):
     def __init__(self, document: Document, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._document = document
-        self._operation = 0
+        self._operation, self._held = 0, ""
         self._rows: dict[str, NumberRow] = {}
         self._layout = QVBoxLayout(self)
         self._layout.setContentsMargins(0, 0, 0, 0)
@@ -25,9 +25,9 @@ class PulseTiming(QWidget):
         document.changed.connect(self._on_changed)
         self.refresh()
 
-    def set_operation(self, index: int) -> None:
-        """Show the pulse of another operation."""
-        self._operation = index
+    def set_operation(self, index: int, held: str = "") -> None:
+        """Show the pulse of another operation, or one phase of it."""
+        self._operation, self._held = index, held
         self.refresh()
 
     def refresh(self) -> None:
@@ -49,7 +49,7 @@ class PulseTiming(QWidget):
 
     def _paths(self) -> tuple[str, ...]:
         scenario = self._document.scenario
-        amount = largest_phase_path(scenario, self._operation)
+        amount = pulse_amount_path(scenario, self._operation, self._held)
         if ".phases." not in amount:
             return ()
         operation = amount.split(".phases.")[0]
