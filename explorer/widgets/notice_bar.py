@@ -1,4 +1,4 @@
-"""One line at the edge of a window that says why something did not happen."""
+"""One line at the edge of a window: why something did not happen, or that it did."""
 
 from __future__ import annotations
 
@@ -16,6 +16,7 @@ class NoticeBar(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        self._fault = True
         self.text = QLabel()
         self.text.setWordWrap(True)
         self.text.setTextFormat(Qt.TextFormat.PlainText)
@@ -29,12 +30,14 @@ class NoticeBar(QWidget):
         layout.addWidget(self._close)
         self.hide()
 
-    def say(self, sentence: str) -> None:
-        """Show a sentence, which may be a `Text`, and speak it."""
+    def say(self, sentence: str, *, fault: bool = True) -> None:
+        """Show a sentence, which may be a `Text`, and speak it; with red in front for a fault."""
+        self._fault = fault
         shown = tr(sentence)
         self.text.setText(shown)
         self.setAccessibleName(shown)
         self.show()
+        self.update()
         QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, shown))
 
     def paintEvent(self, event: QPaintEvent) -> None:
@@ -47,6 +50,6 @@ class NoticeBar(QWidget):
         frame = QRectF(self.rect()).adjusted(0.5, 0.5, -0.5, -0.5)
         painter.drawRoundedRect(frame, 6, 6)
         painter.setPen(Qt.PenStyle.NoPen)
-        painter.setBrush(tokens.color("falls_short"))
+        painter.setBrush(tokens.color("falls_short" if self._fault else "accent"))
         painter.drawRoundedRect(QRectF(7, 7, 4, self.height() - 14), 2, 2)
         painter.end()

@@ -90,12 +90,13 @@ class SheetWriter(QObject):
             language=language(),
             written=datetime.now().astimezone(),
         )
-        window.notice.say(say("The sheet is being written."))
+        window.notice.say(say("The sheet is being written."), fault=False)
         window.jobs.submit(JOB, job)
 
     def _on_done(self, key: str, result: object) -> None:
         if key == JOB:
-            self._window.notice.say(say("The sheet was written: {path}", path=result))
+            written = say("The sheet was written: {path}", path=result)
+            self._window.notice.say(written, fault=False)
 
     def _on_failed(self, key: str, why: str) -> None:
         if key == JOB:

@@ -195,6 +195,14 @@ def test_names_of_levels_that_lie_close_do_not_cover_each_other():
     assert np.diff(heights).min() > 13.0
 
 
+@pytest.mark.parametrize("words", ["connects 36.0 V", "Einschalten 3,60 V", "Abschalten 2,40 V"])
+def test_names_of_levels_have_room_beside_the_field(words):
+    root = drawn(chart(levels=(Level(label=words, y=5.0),)))
+    (name,) = [e for e in root.iter(f"{SVG}text") if e.text == words]
+    widest = 0.58 * float(root.get("font-size"))
+    assert float(name.get("x")) + widest * len(words) < WIDTH
+
+
 def test_places_that_are_far_apart_stay():
     assert spread_out([10.0, 90.0, 50.0], 15.0) == [10.0, 90.0, 50.0]
 

@@ -6,7 +6,7 @@ import pytest
 from PySide6.QtWidgets import QFileDialog, QMenu
 
 from explorer.scenario.model import Scenario
-from explorer.state import language
+from explorer.state import language, theme
 from explorer.widgets import sheet_writer
 
 
@@ -45,6 +45,17 @@ def test_a_pdf_is_written_and_the_notice_says_where(window, ask, tmp_path):
     assert target.read_bytes().startswith(b"%PDF")
     assert window.notice.text.text() == f"The sheet was written: {target}"
     assert window.notice.isVisible()
+
+
+def bar_colour(window):
+    return window.notice.grab().toImage().pixelColor(9, window.notice.height() // 2)
+
+
+def test_the_notice_is_red_for_a_fault_alone(window, ask, tmp_path):
+    ask(tmp_path / "sheet.html")
+    assert bar_colour(window) == theme.LIGHT.color("accent")
+    ask(tmp_path / "none" / "sheet.html")
+    assert bar_colour(window) == theme.LIGHT.color("falls_short")
 
 
 def test_a_page_is_written_with_what_is_on_show(window, document, ask, tmp_path):
