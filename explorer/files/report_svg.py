@@ -22,7 +22,7 @@ INK, SOFT, LINE, ENVELOPE, NIGHT, PAPER = (
 )  # fmt: skip
 """Ink on paper, told apart without any colour."""
 _TEXT, _GAP, _SAMPLE = 12.0, 15.0, 26.0
-_TOP, _BOTTOM, _LEFT, _RIGHT = 28.0, 42.0, 66.0, 136.0
+_TOP, _BOTTOM, _LEFT, _RIGHT = 28.0, 42.0, 66.0, 140.0
 _STRIP, _STRIP_GAP = 34.0, 8.0
 _LETTER_WIDTH = 6.6
 """Mean width of a letter at the size of the texts. [units]"""
