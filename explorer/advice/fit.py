@@ -30,6 +30,12 @@ from explorer.advice.bench import (
     under_logged_light,
     window_s,
 )
+from explorer.advice.fit_certainty import (
+    FINEST_V,
+    covariance_of,
+    root_mean_square,
+    soft_scale,
+)
 from explorer.advice.fit_parameters import (
     Parameter,
     check_choice,
@@ -50,10 +56,6 @@ STEP = 5e-3
 FIRST_VOLT_STEP_V = 1e-3
 SCALE_V = 0.01
 """Unit of the fitted beginning, so that it weighs like the logarithm of a value. [V]"""
-SOFT_FROM = 3.0
-"""Residuals beyond this many times the noise count less."""
-FINEST_V = 2e-5
-"""Residuals are taken as no smaller than the tables of the engine are. [V]"""
 ROUND = 15
 """Steps between two looks at the noise."""
 MOST_ROUNDS = 6
@@ -297,15 +299,15 @@ def fit(
 def _rounds(problem: _Problem, before: Agreement) -> Iterator[Fit]:
     at = np.clip(np.zeros_like(problem.low), problem.low, problem.high)
     first = problem.residuals(at)
-    scale = _soft_scale(first)
+    scale = soft_scale(first)
     for number in range(MOST_ROUNDS):
         at, ended = _one_round(problem, at, scale)
-        now = _soft_scale(problem.residuals(at))
+        now = soft_scale(problem.residuals(at))
         # The noise is known only at the solution: as long as it falls, there is a round more.
         settled = ended and now > 0.9 * scale
         scale = now
         last = settled or number == MOST_ROUNDS - 1
-        yield _answer(problem, at, before, _size(first), converged=settled, done=last)
+        yield _answer(problem, at, before, root_mean_square(first), converged=settled, done=last)
         if last:
             return
 
@@ -338,13 +340,6 @@ def _one_round(problem: _Problem, at: FloatArray, scale: float) -> tuple[FloatAr
     return np.clip(at + done.x, problem.low, problem.high), bool(done.status > 0)
 
 
-def _soft_scale(residuals: FloatArray) -> float:
-    """Size from which residuals count less: a robust estimate of their noise, and times three."""
-    telling = residuals[residuals != 0.0]
-    noise = 1.4826 * float(np.median(np.abs(telling))) if len(telling) else 0.0
-    return SOFT_FROM * max(noise, FINEST_V)
-
-
 def _answer(
     problem: _Problem,
     at: FloatArray,
@@ -360,7 +355,7 @@ def _answer(
     spread, effective = np.full(n, np.inf), float(len(missed))
     correlation = np.eye(n)
     if done:
-        covariance, effective = _covariance(missed, problem.jacobian(at))
+        covariance, effective = covariance_of(missed, problem.jacobian(at))
         sizes = np.sqrt(np.diag(covariance))
         correlation = (covariance / np.outer(sizes, sizes))[:n, :n]
         freedom = max(effective - len(at), 1.0)
@@ -386,51 +381,7 @@ def _answer(
         evaluations=problem.evaluations,
         effective=effective,
         missed_before_v=missed_before_v,
-        missed_v=_size(missed),
+        missed_v=root_mean_square(missed),
         converged=converged,
         done=done,
     )
-
-
-def _covariance(missed: FloatArray, jacobian: FloatArray) -> tuple[FloatArray, float]:
-    """Covariance of the unknowns, and how many independent readings the residuals are worth.
-
-    For a loss with the derivative psi it is E[psi^2]/E[psi']^2 (J'J)^-1 (P. J. Huber, Robust
-    Statistics, 1981, chapter 7; from memory). Neighbouring residuals that resemble each other are
-    worth less: n (1 - r)/(1 + r) of n readings with the correlation r from one to the next (for a
-    first-order process; common practice, no source).
-    """
-    telling = missed != 0.0  # where both are full nothing is learnt
-    if np.count_nonzero(telling) > jacobian.shape[1]:
-        missed, jacobian = missed[telling], jacobian[telling]
-    rows, unknowns = jacobian.shape
-    scale = _soft_scale(missed)
-    ratio = missed / scale
-    pull = missed / np.sqrt(1.0 + ratio**2)
-    weight = np.mean((1.0 + ratio**2) ** -1.5)
-    variance = float(np.mean(pull**2) / weight**2) * rows / max(rows - unknowns, 1)
-    variance = max(variance, (0.1 * FINEST_V) ** 2)
-    alike = _likeness(missed)
-    effective = rows * (1.0 - alike) / (1.0 + alike)
-    size = np.linalg.norm(jacobian, axis=0)
-    size = np.maximum(size, 1e-12 * max(float(size.max()), 1e-12))
-    _, strength, axes = np.linalg.svd(jacobian / size, full_matrices=False)
-    # A direction that the run does not see must come out as unknown, not as known for certain.
-    strength = np.maximum(strength, 1e-6 * strength[0])
-    inverse = (axes.T / strength**2) @ axes
-    covariance = variance * rows / effective * inverse / np.outer(size, size)
-    return np.asarray(covariance), effective
-
-
-def _size(missed: FloatArray) -> float:
-    """Root mean square. [V]"""
-    return float(np.sqrt(np.mean(missed**2)))
-
-
-def _likeness(missed: FloatArray) -> float:
-    """Correlation of each residual with the next, 0 to 0.99."""
-    around = missed - np.mean(missed)
-    whole = float(around @ around)
-    if whole <= len(missed) * (0.1 * FINEST_V) ** 2:
-        return 0.0
-    return float(np.clip(around[1:] @ around[:-1] / whole, 0.0, 0.99))

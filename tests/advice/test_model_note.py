@@ -4,7 +4,7 @@ import re
 
 import pytest
 
-from explorer.advice import bench, fit
+from explorer.advice import bench, fit, fit_certainty
 from explorer.advice.checks import PULSE_MARGIN
 from explorer.engine import cycle, illumination, march, steady
 from explorer.physics import ageing, panel_fit
@@ -41,7 +41,7 @@ SUPERCAPACITOR, CELL = SupercapacitorStore(), CellStore()
         f"within {steady.MOST_PERIODS} weeks",
         f"pulse {PULSE_MARGIN:g}",
         f"{100 * bench.BAND_SHARE:g} % of the full voltage",
-        f"s = {fit.SOFT_FROM:g} × noise",
+        f"s = {fit_certainty.SOFT_FROM:g} × noise",
         f"half-width at {100 * fit.CONFIDENCE:g} %",
         f"reaches {fit.CORRELATED:g} while one is not known to {100 * fit.LOOSE:g} %",
         "margins {:.1f}, {:.1f} and {:.1f}".format(*MARGIN_BY_KNOWLEDGE.values()),
