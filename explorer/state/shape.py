@@ -8,7 +8,7 @@ from typing import Annotated, Any, Literal, Union, get_args, get_origin
 
 from pydantic import BaseModel
 
-from explorer.scenario.demand import Phase
+from explorer.scenario.demand import Operation, Phase
 from explorer.scenario.fields import Section
 from explorer.scenario.light import WEEKDAYS
 
@@ -45,8 +45,10 @@ def kind_of(section: type[Section]) -> str:
     return str(section.model_fields["kind"].default)
 
 
-def default_item(section: type[Section]) -> Section:
-    """What the Add button of a list puts in."""
+def default_item(section: type[Section], others: int = 0) -> Section:
+    """What the Add button of a list that holds `others` already puts in."""
+    if section is Operation and others:
+        return Operation(name=f"operation {others + 1}")
     if section is Phase:
         return Phase(name="new phase", current_A=0.005, duration_s=0.1)
     return section()

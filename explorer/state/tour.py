@@ -29,8 +29,8 @@ STEPS: tuple[Step, ...] = (
         key="break_even",
         title=say("Where it breaks even"),
         text=say(
-            "The thick part of each track is where the design runs, everything else as it is. "
-            "The line below it says the same in numbers."
+            "Where a track is thick and green the design runs, where it is dashed it is marginal, "
+            "everything else as it is. The line below it says the same in numbers."
         ),
     ),
     Step(

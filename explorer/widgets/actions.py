@@ -110,6 +110,13 @@ ACTIONS = {
 }
 
 
+def _keys(keys: str | QKeySequence.StandardKey) -> list[QKeySequence]:
+    """All keys that the desktop has for a standard command, or the one that is named."""
+    if isinstance(keys, QKeySequence.StandardKey):
+        return QKeySequence.keyBindings(keys)
+    return [QKeySequence(keys)]
+
+
 def build_actions(owner: QWidget) -> dict[str, QAction]:
     """All actions, owned by a window so that their shortcuts work in it."""
     found = {}
@@ -117,7 +124,7 @@ def build_actions(owner: QWidget) -> dict[str, QAction]:
         action = QAction(tr(info.text), owner)
         action.setObjectName(key)
         if info.keys:
-            action.setShortcut(QKeySequence(info.keys))
+            action.setShortcuts(_keys(info.keys))
         shortcut = action.shortcut().toString(QKeySequence.SequenceFormat.NativeText)
         tip = tr(info.tip)
         action.setToolTip(f"{tip} ({shortcut})" if shortcut else tip)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QEvent, QSignalBlocker, QSize, Qt
-from PySide6.QtGui import QAction
+from PySide6.QtGui import QAction, QFocusEvent
 from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QWidget
 
 from explorer.scenario.model import Scenario
@@ -37,6 +37,11 @@ class TitleField(UndoingLine):
                 self.setText(text)
             self.setCursorPosition(0)
             self.updateGeometry()
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        """Show the beginning again."""
+        super().focusOutEvent(event)
+        self.setCursorPosition(0)
 
     def sizeHint(self) -> QSize:
         """As wide as its text."""

@@ -4667,8 +4667,8 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Wo es umschlägt</translation>
   </message>
   <message>
-   <source>The thick part of each track is where the design runs, everything else as it is. The line below it says the same in numbers.</source>
-   <translation>Wo die Bahn eines Reglers dick ist, läuft der Entwurf, wenn alles andere bleibt. Die Zeile darunter sagt dasselbe in Zahlen.</translation>
+   <source>Where a track is thick and green the design runs, where it is dashed it is marginal, everything else as it is. The line below it says the same in numbers.</source>
+   <translation>Wo die Bahn dick und grün ist, läuft der Entwurf, wo sie gestrichelt ist, ist es knapp, alles andere wie bisher. Die Zeile darunter sagt dasselbe in Zahlen.</translation>
   </message>
   <message>
    <source>The sign</source>

@@ -68,3 +68,8 @@ def test_a_form_is_built_anew_when_its_shape_changes():
     two = Light(pattern=WeekPattern(blocks=(LitBlock(), LitBlock())))
     assert signature(light) != signature(two)
     assert signature(Phase(current_A=1.0)) != signature(Phase(power_W=1.0))
+
+
+def test_a_further_operation_has_a_name_of_its_own():
+    assert default_item(Operation).name == Operation().name
+    assert default_item(Operation, 1).name == "operation 2"

@@ -336,3 +336,11 @@ def test_the_tour_starts_by_itself_only_once(qtbot, window, assistance, monkeypa
     window.commands["tour"].trigger()
     assert assistance.overlay is not None
     assistance.overlay.finish()
+
+
+def test_escape_closes_the_pane_wherever_the_focus_is(window, qtbot):
+    window.knobs.rows[0].field.setFocus()
+    window.assistance.on_help()
+    assert window.assistance.pane.isVisible()
+    qtbot.keyClick(window, Qt.Key.Key_Escape)
+    assert not window.assistance.pane.isVisible()

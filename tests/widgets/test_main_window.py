@@ -1,5 +1,6 @@
 import pytest
 from PySide6.QtCore import QPoint, Qt
+from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import QAbstractButton, QComboBox, QLabel, QLineEdit, QSlider
 
 from explorer.files.scenario_json import save_scenario
@@ -66,7 +67,8 @@ def test_a_drag_keeps_hold_of_the_phase_it_began_with(qtbot, window, document):
     assert low < other == 0.011
     assert slider.handle_x() < start - 60
     qtbot.mouseRelease(slider, Qt.MouseButton.LeftButton, pos=QPoint(int(start - 90), y))
-    assert knob(window, "pulse").knob.path.endswith("phases.1.current_A")
+    # And afterwards: what somebody set stays in the hand.
+    assert knob(window, "pulse").knob.path.endswith("phases.0.current_A")
     document.undo_stack.undo()
     assert document.scenario.load.operations[0].phases == (talks, listens)
 
@@ -333,3 +335,9 @@ def test_in_high_contrast_a_menu_has_an_outline_that_shows(window, qapp):
     assert corners["contrast"] == theme.CONTRAST.edge
     assert corners["light"] != theme.CONTRAST.edge
     window.apply_theme("light")
+
+
+def test_every_key_that_the_desktop_has_for_redo_redoes(window):
+    keys = QKeySequence.keyBindings(QKeySequence.StandardKey.Redo)
+    assert window.commands["redo"].shortcuts() == keys
+    assert keys

@@ -64,7 +64,7 @@ class Questions(QObject):
                 kind == QEvent.Type.KeyPress
                 and isinstance(event, QKeyEvent)
                 and event.key() == Qt.Key.Key_Escape
-                and self.drawers.close_drawer()
+                and (window.assistance.close_pane() or self.drawers.close_drawer())
             ):
                 return True
         return super().eventFilter(watched, event)

@@ -223,7 +223,7 @@ class ListForm(QWidget):
     def _on_add(self) -> None:
         self._document.begin_gesture()
         items = self._document.get(self._path)
-        self._document.edit(self._path, (*items, default_item(self._item)))
+        self._document.edit(self._path, (*items, default_item(self._item, len(items))))
 
     def _on_remove(self) -> None:
         index = int(self.sender().objectName().split(".")[-2])

@@ -135,6 +135,13 @@ class Assistance(QObject):
         else:
             self._show_pane()
 
+    def close_pane(self) -> bool:
+        """Close the pane; whether it was open."""
+        was_open = self._pane is not None and self._pane.isVisible()
+        if was_open:
+            self.pane.hide()
+        return was_open
+
     def show_cautions(self, found: object) -> None:
         """Show cautions in full in the pane."""
         assert isinstance(found, tuple)
