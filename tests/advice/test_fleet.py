@@ -213,20 +213,20 @@ def test_a_gathered_log_keeps_the_level_that_was_set():
         assert amps[1] == pytest.approx(amps[0], rel=1e-9)
 
 
-@pytest.mark.parametrize("name", NAMES)
-def test_asking_only_what_runs_gives_the_same_answer(name):
+def test_asking_only_what_runs_gives_the_same_answer():
     """And the same margins, first charge included, wherever a variant does run."""
-    scenario, log = demo(name)
-    seen = set()
-    for axis in axis_choices(scenario, log):
-        values = np.array(coarse(axis, 7).values)
-        whole, short = (
-            judge_many(scenario, log, {axis.path: values}, only_runs=short)
-            for short in (False, True)
-        )
-        runs = whole.reserve >= 1.0
-        np.testing.assert_array_equal(short.reserve >= 1.0, runs)
-        for check in CHECK_NAMES:
-            np.testing.assert_allclose(short.margins[check][runs], whole.margins[check][runs])
-        seen |= set(runs.tolist())
-    assert False in seen
+    seen = []
+    for name in NAMES:
+        scenario, log = demo(name)
+        for axis in axis_choices(scenario, log):
+            values = np.array(coarse(axis, 7).values)
+            whole, short = (
+                judge_many(scenario, log, {axis.path: values}, only_runs=short)
+                for short in (False, True)
+            )
+            runs = whole.reserve >= 1.0
+            np.testing.assert_array_equal(short.reserve >= 1.0, runs)
+            for check in CHECK_NAMES:
+                np.testing.assert_allclose(short.margins[check][runs], whole.margins[check][runs])
+            seen += runs.tolist()
+    assert min(seen.count(True), seen.count(False)) > 20

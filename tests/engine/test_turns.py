@@ -1,6 +1,7 @@
 """Skipped turns end where walked ones end, and spend what walked ones spend."""
 
 from itertools import pairwise
+from math import log
 
 import pytest
 from hypothesis import given
@@ -119,6 +120,13 @@ def test_no_more_turns_are_taken_than_time_and_reach_allow(drift, ratio, seconds
         spent, moved = course.after(count)
         assert spent <= seconds - 10.0
         assert abs(moved) <= reach * (1.0 + 1e-9)
+    # And hardly fewer: a fifth more would break one of the bounds, that of a piece included.
+    more = count + 2 + count // 5
+    spent, moved = course.after(more)
+    change = max(abs(log(ratio)), 5.0 * abs(drift) / 10.0)
+    assert (
+        spent > seconds - 10.0 or abs(moved) > reach or more * change > 0.1
+    )
 
 
 @pytest.mark.parametrize("name", NAMES)
