@@ -18,6 +18,8 @@ from explorer.text import joined, say
 FORMAT: Final = "gloaming-stand"
 BUNDLED = "bundled:"
 """Begins the name of a scenario that comes with the program; anything else is a file."""
+OPENING = "soil_probe"
+"""Stem of the bundled scenario that a stand begins with."""
 SHORTEST_WARNING_S = 20
 """A person must have at least this long to ask for more time (WCAG 2.2, 2.2.1). [s]"""
 LIMIT_BYTES = MEGABYTE
@@ -64,9 +66,15 @@ class StandPlan(BaseModel):
 
 
 def bundled_names() -> tuple[str, ...]:
-    """All scenarios that come with the program, as a plan names them."""
+    """All scenarios that come with the program, as a plan names them.
+
+    One that a visitor can turn with a single knob comes first.
+    """
     try:
-        return tuple(f"{BUNDLED}{p.stem}" for p in sorted(scenario_folder().glob("*.json")))
+        found = sorted(
+            scenario_folder().glob("*.json"), key=lambda path: (path.stem != OPENING, path.stem)
+        )
+        return tuple(f"{BUNDLED}{path.stem}" for path in found)
     except FileNotFoundError:
         return ()
 
