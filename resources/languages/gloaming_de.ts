@@ -5343,8 +5343,16 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Energieverbleib?</translation>
   </message>
   <message>
+   <source>Energy?</source>
+   <translation>Energie?</translation>
+  </message>
+  <message>
    <source>Where would it work?</source>
    <translation>Wo würde es laufen?</translation>
+  </message>
+  <message>
+   <source>Where else?</source>
+   <translation>Wo noch?</translation>
   </message>
   <message>
    <source>Where</source>

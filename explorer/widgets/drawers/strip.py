@@ -13,15 +13,17 @@ from explorer.widgets.card import Card
 
 WORDINGS: dict[str, tuple[str, ...]] = texts({
     "budget": (
-        "Where does the energy go?", "Where does energy go?", "Where does it go?", "Energy",
+        "Where does the energy go?", "Where does energy go?", "Where does it go?", "Energy?",
+        "Energy",
     ),
-    "contest": ("Which store?", "Which store?", "Which store?", "Store"),
+    "contest": ("Which store?", "Which store?", "Which store?", "Which store?", "Store"),
     "territory": (
-        "Where would it work?", "Where would it work?", "Where would it work?", "Where",
+        "Where would it work?", "Where would it work?", "Where would it work?", "Where else?",
+        "Where",
     ),
-    "spread": ("How sure?", "How sure?", "How sure?", "Sure"),
-    "panel": ("How does the panel work?", "The panel?", "The panel?", "Panel"),
-    "bench": ("Does it match a log?", "Match a log?", "A log?", "Log"),
+    "spread": ("How sure?", "How sure?", "How sure?", "How sure?", "Sure"),
+    "panel": ("How does the panel work?", "The panel?", "The panel?", "The panel?", "Panel"),
+    "bench": ("Does it match a log?", "Match a log?", "A log?", "A log?", "Log"),
 })  # fmt: skip
 """Each question from its full wording to one word."""
 HEIGHT = 42
