@@ -5,6 +5,7 @@ from __future__ import annotations
 from pydantic import ValidationError
 from pydantic_core import ErrorDetails
 
+from explorer.quantity import show
 from explorer.scenario.fields import Quantity, describe
 from explorer.scenario.model import Scenario, owner_class
 from explorer.state.words import plain_number
@@ -96,9 +97,10 @@ def range_sentence(field: Quantity) -> str:
     if field.low == float("-inf"):
         return say("{label} does not take that.", label=field.label)
     unit = f" {field.unit}" if field.unit else ""
+    tiny = field.unit and 0.0 < field.low < 1e-3
     return say(
         "{label} takes {low} to {high}.",
         label=field.label,
-        low=plain_number(field.low),
+        low=show(field.low, field.unit) if tiny else plain_number(field.low),
         high=plain_number(field.high) + unit,
     )

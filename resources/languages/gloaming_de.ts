@@ -5278,8 +5278,8 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Alter {age}: {share} der Exemplare arbeiten zumindest</translation>
   </message>
   <message>
-   <source>Reserve of the tightest check</source>
-   <translation>Reserve der knappsten Prüfung</translation>
+   <source>Tightest margin over the one asked for</source>
+   <translation>Knappste Reserve, bezogen auf das Soll</translation>
   </message>
   <message>
    <source>asked for</source>

@@ -165,3 +165,10 @@ def test_a_long_drag_keeps_no_scenario_of_its_steps():
         for s in (c._old, c._new)
     }
     assert len(kept) <= 2
+
+
+def test_a_refusal_names_a_tiny_limit_with_its_prefix(document):
+    heard = []
+    document.refused.connect(heard.append)
+    assert not document.edit("store.capacitance_F", 0.0)
+    assert heard == ["Storage capacitance takes 10 µF to 1000 F."]

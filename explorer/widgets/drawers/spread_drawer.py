@@ -58,7 +58,7 @@ class SpreadDrawer(Drawer):
         self.years = YearsBox()
         self.shares = [Share("runs"), Share("marginal"), Share("runs"), Share("marginal")]
         self.reserve = Histogram(
-            tr("Reserve of the tightest check"), "×", 1.0, tr("asked for")
+            tr("Tightest margin over the one asked for"), "×", 1.0, tr("asked for")
         )
         self.first = Histogram(tr("First charge"), "s")
         self.usual = PillButton()
