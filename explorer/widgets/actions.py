@@ -111,9 +111,14 @@ ACTIONS = {
 
 
 def _keys(keys: str | QKeySequence.StandardKey) -> list[QKeySequence]:
-    """All keys that the desktop has for a standard command, or the one that is named."""
+    """What the desktop has for a standard command, as two for redo, or the one that is named.
+
+    Only letters count: keys named as the command itself are on few keyboards, and nobody looks for
+    the oldest ones.
+    """
     if isinstance(keys, QKeySequence.StandardKey):
-        return QKeySequence.keyBindings(keys)
+        known = QKeySequence.keyBindings(keys)
+        return [key for key in known if len(key.toString().rpartition("+")[2]) == 1]
     return [QKeySequence(keys)]
 
 

@@ -337,7 +337,8 @@ def test_in_high_contrast_a_menu_has_an_outline_that_shows(window, qapp):
     window.apply_theme("light")
 
 
-def test_every_key_that_the_desktop_has_for_redo_redoes(window):
-    keys = QKeySequence.keyBindings(QKeySequence.StandardKey.Redo)
-    assert window.commands["redo"].shortcuts() == keys
-    assert keys
+def test_every_letter_that_the_desktop_has_for_redo_redoes(window):
+    keys = [key.toString() for key in QKeySequence.keyBindings(QKeySequence.StandardKey.Redo)]
+    ours = [key.toString() for key in window.commands["redo"].shortcuts()]
+    assert ours == [key for key in keys if key[-2:] in ("+Y", "+Z")]
+    assert ours
