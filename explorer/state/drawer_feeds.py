@@ -96,8 +96,8 @@ class Feed(QObject):
         """Whether what arrived, or is on its way, belongs to the scenario of the document."""
         return self._for is not None and self._holds_for(*self._for)
 
-    def set_open(self, is_open: bool) -> None:
-        """Begin to answer, or stop."""
+    def set_open(self, is_open: bool, *, at_once: bool = True) -> None:
+        """Begin to answer, at once or when the knobs rest, or stop."""
         if is_open == self._open:
             return
         self._open = is_open
@@ -106,7 +106,7 @@ class Feed(QObject):
                 self._drop()
         elif not self.is_current:
             self._forget()
-            self._rest.start(0)
+            self._rest.start(0 if at_once else self._rest_ms)
 
     def set_steps(self, steps: Steps, *, rest_ms: int | None = None) -> None:
         """Ask another question of the same kind; what runs is dropped."""

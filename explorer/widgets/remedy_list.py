@@ -179,7 +179,8 @@ class RemedyList(QWidget):
         """Say that it runs, or look for what would make it."""
         runs = assessment.verdict.state == "runs"
         self.show()
-        self.feed.set_open(not runs)
+        # A drag may cross the edge many times; the search waits until it rests.
+        self.feed.set_open(not runs, at_once=False)
         if runs:
             self._show_remedies((), "")
             self.heading.setText(tr("Runs as it is"))

@@ -212,3 +212,18 @@ def test_values_that_do_not_go_together_change_nothing(document):
 def test_the_open_drawer_is_remembered(tmp_path):
     SettingsStore(tmp_path / "s.ini").update(drawer="spread")
     assert SettingsStore(tmp_path / "s.ini").settings.drawer == "spread"
+
+
+def test_a_feed_may_wait_for_the_knobs_to_rest_before_it_begins(qtbot, document, jobs):
+    """A drag that crosses an edge opens and closes it many times over."""
+    asked = []
+    feed = Feed("question", document, jobs, two_steps, rest_ms=60)
+    feed.asked.connect(lambda: asked.append(1))
+    for count in range(2, 8):
+        feed.set_open(True, at_once=False)
+        document.edit("panels.count", count)
+        feed.set_open(False)
+    assert asked == []
+    with qtbot.waitSignal(feed.finished, timeout=5000):
+        feed.set_open(True, at_once=False)
+    assert asked == [1]
