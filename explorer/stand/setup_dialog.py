@@ -7,7 +7,6 @@ from typing import get_args
 from PySide6.QtCore import QLocale, QSize, Qt, Signal
 from PySide6.QtGui import QGuiApplication, QPalette
 from PySide6.QtWidgets import (
-    QCheckBox,
     QDialog,
     QDoubleSpinBox,
     QFormLayout,
@@ -32,7 +31,7 @@ from explorer.state.stand_plan import SHORTEST_WARNING_S, KnobKey, StandPlan
 from explorer.state.theme import ThemeChoice, tokens_of
 from explorer.text import Text, say
 from explorer.widgets.buttons import PillButton
-from explorer.widgets.fields import CalmComboBox, Field
+from explorer.widgets.fields import CalmComboBox, Field, OutlinedCheckBox
 
 _KNOB_NAMES: dict[KnobKey, str] = {
     "light": say("&Light", "knob"),
@@ -94,9 +93,9 @@ class SetupDialog(QDialog):
         for choice in get_args(ThemeChoice):
             self.theme_choice.addItem(tr(_THEME_NAMES[choice]), choice)
         self.theme_choice.setCurrentIndex(self.theme_choice.findData(plan.theme))
-        self.reduced = QCheckBox(tr("No &motion between scenarios"))
+        self.reduced = OutlinedCheckBox(tr("No &motion between scenarios"))
         self.reduced.setChecked(plan.reduced_motion)
-        self.movable = {key: QCheckBox(tr(name)) for key, name in _KNOB_NAMES.items()}
+        self.movable = {key: OutlinedCheckBox(tr(name)) for key, name in _KNOB_NAMES.items()}
         for key, box in self.movable.items():
             box.setChecked(key in plan.movable)
             box.toggled.connect(self._check)

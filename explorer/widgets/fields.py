@@ -4,7 +4,15 @@ from __future__ import annotations
 
 from PySide6.QtCore import QEvent, QRectF, Qt
 from PySide6.QtGui import QKeyEvent, QKeySequence, QPainter, QPaintEvent, QPen, QWheelEvent
-from PySide6.QtWidgets import QComboBox, QLineEdit, QSizePolicy, QWidget
+from PySide6.QtWidgets import (
+    QCheckBox,
+    QComboBox,
+    QLineEdit,
+    QSizePolicy,
+    QStyle,
+    QStyleOptionButton,
+    QWidget,
+)
 
 from explorer.state.theme import tokens_of
 from explorer.widgets.paint import focus_pen
@@ -68,6 +76,23 @@ class CalmComboBox(QComboBox):
         """Paint the choice, then the outline over its edge."""
         super().paintEvent(event)
         paint_outline(self)
+
+
+class OutlinedCheckBox(QCheckBox):
+    """A check box whose box shows on any ground; the style's own is black on black in one theme."""
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint box and text, then the outline over the box's edge."""
+        super().paintEvent(event)
+        option = QStyleOptionButton()
+        self.initStyleOption(option)
+        box = self.style().subElementRect(
+            QStyle.SubElement.SE_CheckBoxIndicator, option, self
+        )
+        painter = QPainter(self)
+        painter.setPen(QPen(tokens_of(self.palette()).color("edge"), 1.0))
+        painter.drawRect(QRectF(box).adjusted(0.5, 0.5, -0.5, -0.5))
+        painter.end()
 
 
 def paint_outline(widget: QWidget) -> None:

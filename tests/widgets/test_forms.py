@@ -4,8 +4,9 @@ from PySide6.QtWidgets import QWidget
 
 from explorer.scenario.light import SteadyPattern
 from explorer.scenario.storage import CapacitorStore, CellStore, SupercapacitorStore
+from explorer.state import theme
 from explorer.widgets.exact_field import ExactField
-from explorer.widgets.fields import CalmComboBox
+from explorer.widgets.fields import CalmComboBox, OutlinedCheckBox
 from explorer.widgets.forms.pulse_timing import PulseTiming
 from explorer.widgets.forms.rows import AmountRow, NumberRow, OptionRow, WeekdaysRow
 from explorer.widgets.forms.section_form import SectionForm
@@ -175,3 +176,16 @@ def test_timing_follows_the_largest_phase(qtbot, document):
     document.edit("load.operations.0.phases", (*phases, Phase(current_A=0.2, duration_s=0.01)))
     visible = [r.path for r in timing.findChildren(NumberRow) if r.isVisibleTo(timing)]
     assert "load.operations.0.phases.1.duration_s" in visible
+
+
+def test_an_empty_check_box_shows_in_every_theme(qtbot, qapp):
+    for tokens in theme.ALL_TOKENS:
+        box = OutlinedCheckBox("Leakage")
+        qtbot.addWidget(box)
+        box.setPalette(theme.palette_of(tokens))
+        box.show()
+        colors = {
+            box.grab().toImage().pixelColor(x, y).name().upper()
+            for x in range(20) for y in range(box.height())
+        }
+        assert tokens.edge.upper() in colors

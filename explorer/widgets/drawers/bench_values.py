@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QCheckBox, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
 from explorer.advice.fit import Fit
 from explorer.advice.fit_parameters import Parameter
@@ -13,6 +13,7 @@ from explorer.advice.fit_words import remark, value_text
 from explorer.quantity import show
 from explorer.state import theme
 from explorer.state.language import tr
+from explorer.widgets.fields import OutlinedCheckBox
 
 TICKED = 2
 """How many of the values offered are ticked at first."""
@@ -32,7 +33,7 @@ class BenchValues(QWidget):
         self._column.setSpacing(1)
         self.offered: tuple[Parameter, ...] = ()
         self._chosen: set[str] | None = None
-        self.boxes: list[QCheckBox] = []
+        self.boxes: list[OutlinedCheckBox] = []
         self._lines: list[QLabel] = []
 
     def set_offered(self, offered: Sequence[Parameter]) -> None:
@@ -79,7 +80,7 @@ class BenchValues(QWidget):
         )
 
     def _add_row(self) -> None:
-        box = QCheckBox()
+        box = OutlinedCheckBox()
         box.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         box.setMinimumHeight(24)
         box.toggled.connect(self._on_toggled)
