@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import isfinite
 
 from explorer.advice.bench import BAND_SHARE, Agreement
-from explorer.advice.fit import CORRELATED, Fit, Fitted
+from explorer.advice.fit import Fit, Fitted
 from explorer.advice.fit_parameters import Kind
 from explorer.quantity import show
 from explorer.text import figure, joined, say, texts
@@ -153,22 +153,3 @@ def remark(found: Fit, index: int) -> str:
         parts.append(say("This run does not determine it."))
         parts.append(_ALONE[own.parameter.kind])
     return joined(" ", parts)
-
-
-def pair_sentences(found: Fit) -> tuple[str, ...]:
-    """Which values the run cannot tell apart, and what would."""
-    return tuple(
-        say(
-            "{one} and {other} cannot be told apart by this run: their correlation is {r}, and "
-            "from {bound} on only both together are known. {hint}",
-            one=found.values[i].parameter.label,
-            other=found.values[j].parameter.label,
-            r=figure(f"{found.correlation[i, j]:.3f}".replace("-", "−")),
-            bound=figure(f"{CORRELATED:g}"),
-            hint=_APART.get(
-                frozenset((found.values[i].parameter.kind, found.values[j].parameter.kind)),
-                _BY_ITSELF,
-            ),
-        )
-        for i, j in (found.inseparable if found.done else ())
-    )

@@ -264,9 +264,3 @@ class Engine:
         twin.may_connect = False
         twin._stretches = {}
         return twin
-
-    def at_level(self, photocurrent_a: float) -> Engine:
-        """The same system at one light level for ever."""
-        twin = self.dark()
-        twin.levels = [Level(photocurrent_a, photocurrent_a, 0.0)]
-        return twin

@@ -51,11 +51,6 @@ def language() -> Code:
     return _Shown.code
 
 
-def decimal_mark() -> str:
-    """What separates units from tenths in the language on show."""
-    return _MARKS[_Shown.code]
-
-
 def of_system() -> Code:
     """The first language of the desktop that there is a translation for; else English."""
     for name in QLocale.system().uiLanguages():

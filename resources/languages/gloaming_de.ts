@@ -724,10 +724,6 @@
    <translation>Dieser Messlauf bestimmt den Wert nicht.</translation>
   </message>
   <message>
-   <source>{one} and {other} cannot be told apart by this run: their correlation is {r}, and from {bound} on only both together are known. {hint}</source>
-   <translation>{one} und {other} lassen sich mit diesem Messlauf nicht trennen: Ihre Korrelation ist {r}; ab {bound} sind nur beide zusammen bekannt. {hint}</translation>
-  </message>
-  <message>
    <source>± unknown</source>
    <translation>± unbekannt</translation>
   </message>

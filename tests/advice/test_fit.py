@@ -8,7 +8,7 @@ import pytest
 from explorer.advice.bench import Beginning, agreement, forecast, noise_of
 from explorer.advice.fit import Fit, fit
 from explorer.advice.fit_parameters import candidates, parameter, with_values
-from explorer.advice.fit_words import agreement_sentences, fit_sentence, pair_sentences, remark
+from explorer.advice.fit_words import agreement_sentences, fit_sentence, remark
 from explorer.files.bench_log import read_bench_log
 from explorer.files.scenario_json import load_scenario
 from explorer.resource_files import resource_path, scenario_folder
@@ -87,10 +87,9 @@ def test_under_constant_light_leakage_and_light_cannot_be_told_apart_and_the_dar
     found = fitted(scenario, run, LIGHT, LEAK)
     assert found.inseparable == ((0, 1),)
     assert abs(found.correlation[0, 1]) > 0.95
-    said = pair_sentences(found)[0]
-    assert "cannot be told apart" in said
-    assert "dark stretch" in said
-    assert "dark stretch" in remark(found, 0)
+    for index in (0, 1):
+        assert "cannot tell it apart" in remark(found, index)
+        assert "dark stretch" in remark(found, index)
 
     pattern = {"kind": "week", "blocks": ({"days": ("mon",), "from_h": 9.0, "to_h": 20.0},)}
     dark = with_value(scenario, "light.pattern", pattern)
@@ -106,7 +105,7 @@ def test_two_values_that_only_scale_the_current_are_never_told_apart():
     run = made_run(with_values(PROBE, TRUTH), days=2.0, step_s=900.0)
     found = fitted(PROBE, run, LIGHT, "panels.active_area_cm2")
     assert found.inseparable == ((0, 1),)
-    assert "short-circuit current" in pair_sentences(found)[0]
+    assert "short-circuit current" in remark(found, 0)
 
 
 def test_a_value_that_the_log_says_nothing_of_has_no_certainty():

@@ -171,3 +171,16 @@ def test_a_log_is_shown_in_its_drawer_of_the_window(qtbot, window):
         drawers.open_log(LOG)
     assert drawers.open_key == "bench"
     assert drawer.sheets.currentIndex() == 1
+
+
+def test_every_value_is_reached_with_tab(qtbot, drawer):
+    opened(qtbot, drawer)
+    drawer.fit_button.setFocus()
+    reached = []
+    for _ in range(len(drawer.values.boxes) + 4):
+        qtbot.keyClick(drawer.focusWidget(), Qt.Key.Key_Tab)
+        reached.append(drawer.focusWidget())
+    at = [reached.index(box) for box in drawer.values.boxes]
+    assert at == sorted(at)
+    qtbot.keyClick(drawer.values.boxes[2], Qt.Key.Key_Space)
+    assert drawer.values.boxes[2].isChecked()

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from functools import partial
 from pathlib import Path
 
@@ -201,6 +202,10 @@ class BenchDrawer(Drawer):
         self.notes.setText(" ".join(tr(note) for note in notes))
         self.plot.set_agreement(step.agreement, f"{tr(answer)} {tr(numbers)}")
         self.values.set_offered(step.offered)
+        # Their boxes are made only now, long after the tab order of the drawer.
+        chain = [self.fit_button, self.take_button, self.open_other, *self.values.boxes]
+        for before, after in itertools.pairwise([*chain, self.export]):
+            QWidget.setTabOrder(before, after)
         self.sheets.setCurrentIndex(1)
         self.show_body()
         self._show_buttons()
