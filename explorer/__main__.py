@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from explorer.cli import main
+from explorer.cli.main import main
 
 if __name__ == "__main__":
     main()

@@ -12,12 +12,12 @@ from datetime import datetime, timedelta
 
 import numpy as np
 
-from explorer.advice.bench import Beginning, forecast
-from explorer.advice.fit_parameters import with_values
+from explorer.advice.bench.forecast import Beginning, forecast
+from explorer.advice.bench.parameters import with_values
 from explorer.files.disk import write_text
 from explorer.files.scenario_json import load_scenario
 from explorer.resource_files import resource_path, scenario_folder
-from explorer.scenario.bench_run import BenchRun
+from explorer.scenario.logged_run import BenchRun
 from explorer.scenario.model import Scenario
 
 NAME = "fernhollow_bench_run.csv"

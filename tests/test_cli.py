@@ -13,14 +13,14 @@ import numpy as np
 import pytest
 from click.testing import CliRunner
 
-from explorer import cli
 from explorer.advice.assess import assess
 from explorer.advice.limits import limits
 from explorer.advice.verdict import CHECK_NAMES
-from explorer.cli_text import NARROWEST, one_line, page
+from explorer.cli.main import main as cli
 from explorer.files.scenario_json import LIMIT_BYTES, load_scenario, save_scenario
 from explorer.resource_files import scenario_folder
 from explorer.scenario.model import Scenario, with_value
+from explorer.words.console import NARROWEST, one_line, page
 
 SCENARIOS = sorted(scenario_folder().glob("*.json"))
 RUNS, MARGINAL, FALLS_SHORT = (
@@ -170,7 +170,7 @@ def test_a_page_reads_as_a_person_speaks():
 def test_each_answer_is_told(monkeypatch):
     """A new answer of the model must get its words here too."""
     monkeypatch.setenv("COLUMNS", "100")
-    from explorer.advice.answer_words import LABELS as ANSWERS
+    from explorer.words.answers import LABELS as ANSWERS
 
     for path in SCENARIOS:
         scenario, log = cli._read(path)
@@ -572,7 +572,7 @@ def test_a_terminal_without_shapes_and_greek_letters_gets_other_marks():
 
 
 def test_the_command_line_loads_no_qt():
-    asked = "import sys, explorer.cli; print(*{name.split('.')[0] for name in sys.modules})"
+    asked = "import sys, explorer.cli.main; print(*{name.split('.')[0] for name in sys.modules})"
     done = subprocess.run(
         [sys.executable, "-c", asked],
         capture_output=True,
@@ -650,7 +650,7 @@ def test_report_speaks_german(tmp_path):
 
 def test_report_as_a_page_loads_no_qt(tmp_path):
     code = (
-        "import sys; from pathlib import Path; from explorer.cli_report import write_report; "
+        "import sys; from pathlib import Path; from explorer.cli.report import write_report; "
         f"write_report(Path({RUNS!r}), Path({str(tmp_path / 'a.html')!r})); "
         "sys.exit(any(name.startswith('PySide6') for name in sys.modules))"
     )

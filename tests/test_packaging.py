@@ -12,7 +12,7 @@ from pathlib import Path
 import pytest
 
 from explorer.advice.assess import assess
-from explorer.cli import commands
+from explorer.cli.main import commands
 from explorer.files.scenario_json import parse_scenario
 from explorer.scenario.model import with_value
 
@@ -95,7 +95,7 @@ def test_the_wheel_declares_its_command_and_its_limits(wheel):
         texts = {
             n.split("/")[-1]: archive.read(n).decode() for n in archive.namelist() if "info/" in n
         }
-    assert "gloaming = explorer.cli:main" in texts["entry_points.txt"]
+    assert "gloaming = explorer.cli.main:main" in texts["entry_points.txt"]
     assert "Requires-Python: >=3.11" in texts["METADATA"]
     assert "License-Expression: MIT" in texts["METADATA"]
     lines = texts["METADATA"].lower().splitlines()
@@ -119,7 +119,7 @@ def test_the_installed_command_judges_a_bundled_scenario(installed):
 
 def test_the_command_line_starts_without_qt(installed):
     programs, empty = installed
-    asked = "import sys, explorer.cli; print(*{name.split('.')[0] for name in sys.modules})"
+    asked = "import sys, explorer.cli.main; print(*{name.split('.')[0] for name in sys.modules})"
     loaded = run(programs / "python", "-c", asked, cwd=empty)
     assert loaded.returncode == 0, loaded.stderr
     assert not {"PySide6", "pyqtgraph", "shiboken6"} & set(loaded.stdout.split())

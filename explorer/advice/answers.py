@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import isfinite
 
 from explorer.advice.checks import served_shares
-from explorer.advice.study import Study, full_charge_time, one_charge, recovery_time
+from explorer.advice.readings.one import Study, full_charge_time, one_charge, recovery_time
 
 
 def answers(study: Study) -> dict[str, float]:

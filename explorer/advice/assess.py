@@ -9,10 +9,10 @@ from numpy.typing import NDArray
 
 from explorer.advice.answers import answers
 from explorer.advice.checks import checks, deepest_pulse, hazards, lowest_working_voltage
-from explorer.advice.study import Study, study
+from explorer.advice.readings.one import Study, study
 from explorer.advice.verdict import Verdict
 from explorer.engine.columns import Columns
-from explorer.engine.march import Engine
+from explorer.engine.motions import Engine
 from explorer.engine.sample import columns as sample
 from explorer.physics import load as ld
 from explorer.quantity import show

@@ -8,8 +8,8 @@ from typing import Literal
 import numpy as np
 from numpy.typing import NDArray
 
-from explorer.advice.study import Study
-from explorer.engine.ledger import Ledger, ledger
+from explorer.advice.readings.one import Study
+from explorer.engine.audit import Ledger, ledger
 from explorer.engine.system import LightCourse
 from explorer.physics import charger as ch
 from explorer.physics import panel as pv
@@ -99,7 +99,7 @@ def budget(study: Study) -> Budget:
     Parameters
     ----------
     study : Study
-        From `explorer.advice.study.study`.
+        From `explorer.advice.readings.one.study`.
 
     Returns
     -------

@@ -7,7 +7,7 @@ from math import inf, isfinite
 
 import numpy as np
 
-from explorer.advice.study import Study
+from explorer.advice.readings.one import Study
 from explorer.advice.verdict import Check, Hazard
 from explorer.engine.system import WhenReady
 from explorer.physics import charger as ch

@@ -12,8 +12,8 @@ from pydantic import ValidationError
 from explorer.advice.assess import Assessment, assess
 from explorer.advice.cautions import cautions
 from explorer.advice.checks import checks
-from explorer.advice.fleet import Fleet, judge_many, with_gathered_log
-from explorer.advice.study import study
+from explorer.advice.readings.many import Fleet, judge_many, with_gathered_log
+from explorer.advice.readings.one import study
 from explorer.advice.verdict import Verdict
 from explorer.engine.columns import Columns
 from explorer.scenario import parts

@@ -12,8 +12,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from explorer.advice.checks import NO_LIMIT
-from explorer.engine import batch_run as run
-from explorer.engine.batch import Batch, along, charge_at
+from explorer.engine import many_run as run
+from explorer.engine.many import Batch, along, charge_at
 from explorer.engine.system import DAY_S, Periodic, System, WhenReady
 from explorer.physics import load as ld
 from explorer.physics import store as st

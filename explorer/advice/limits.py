@@ -7,7 +7,7 @@ from math import inf
 import numpy as np
 from numpy.typing import NDArray
 
-from explorer.advice.fleet import judge_many
+from explorer.advice.readings.many import judge_many
 from explorer.engine.system import DAY_S
 from explorer.scenario.demand import Every
 from explorer.scenario.light_log import LightLog

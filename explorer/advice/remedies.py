@@ -10,7 +10,7 @@ from math import nan
 import numpy as np
 
 from explorer.advice.contest import fitted_title, replaced_store
-from explorer.advice.fleet import judge_many
+from explorer.advice.readings.many import judge_many
 from explorer.advice.remedy_search import (
     CLOSE,
     MOST_TRIES,

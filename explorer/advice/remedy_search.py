@@ -12,8 +12,8 @@ from numpy.typing import NDArray
 from pydantic import ValidationError
 
 from explorer.advice.checks import checks
-from explorer.advice.fleet import MET_OR_NOT, judge_many
-from explorer.advice.study import study
+from explorer.advice.readings.many import MET_OR_NOT, judge_many
+from explorer.advice.readings.one import study
 from explorer.advice.territory import largest_phase
 from explorer.advice.verdict import Verdict
 from explorer.quantity import show

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from math import inf
 
-from explorer.engine.legs import Key, Leg, Trajectory
-from explorer.engine.march import Engine
+from explorer.engine.course import Key, Leg, Trajectory
+from explorer.engine.motions import Engine
 
 
 def lowest_begin(engine: Engine, run: Trajectory) -> float:

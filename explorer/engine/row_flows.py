@@ -1,11 +1,11 @@
-"""Exact motions of many systems at once; see `explorer.engine.flow` for one."""
+"""Exact motions of many systems at once; see `explorer.engine.flows` for one."""
 
 from __future__ import annotations
 
 import numpy as np
 from numpy.typing import NDArray
 
-from explorer.engine.flow import STANDSTILL
+from explorer.engine.flows import STANDSTILL
 
 FloatArray = NDArray[np.float64]
 IntArray = NDArray[np.intp]

@@ -8,9 +8,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from explorer.engine.columns import Columns
-from explorer.engine.field import Field
-from explorer.engine.legs import Leg, Trajectory
-from explorer.engine.march import Engine
+from explorer.engine.course import Leg, Trajectory
+from explorer.engine.motions import Engine
+from explorer.engine.speeds import Field
 
 FloatArray = NDArray[np.float64]
 

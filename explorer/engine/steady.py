@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from explorer.engine.legs import State, Trajectory
-from explorer.engine.march import Engine
+from explorer.engine.course import State, Trajectory
+from explorer.engine.motions import Engine
 
 TOLERANCE = 2e-5
 """Change over one period, relative to a full store, that counts as none; one run of the largest

@@ -24,8 +24,8 @@ from explorer.files.log_table import (
 )
 from explorer.files.logs import LUX_NAMES, Readings, hold
 from explorer.quantity import show
-from explorer.scenario.bench_run import BenchRun, joined_rows, thinned
 from explorer.scenario.light_log import LightLog
+from explorer.scenario.logged_run import BenchRun, joined_rows, thinned
 from explorer.text import figure, say
 
 LIMIT_BYTES = 100 * MEGABYTE

@@ -10,7 +10,7 @@ from explorer.advice.assess import Assessment, assess
 from explorer.advice.budget import Budget, budget
 from explorer.advice.limits import limits
 from explorer.advice.panel_curve import PanelCurve, panel_curve
-from explorer.advice.study import study
+from explorer.advice.readings.one import study
 from explorer.engine.columns import Columns
 from explorer.files.report_blocks import Block, Figure, Heading, Paragraph, Sheet
 from explorer.files.report_figures import panel_figure, point_table, pulse_figure, store_figure

@@ -10,8 +10,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from explorer.advice.verdict import State
-from explorer.scenario.moments import Tick
 from explorer.text import Text
+from explorer.words.moments import Tick
 
 FloatArray = NDArray[np.float64]
 Render = Callable[[str], str]

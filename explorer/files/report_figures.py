@@ -7,7 +7,6 @@ import math
 import numpy as np
 
 from explorer.advice.assess import Assessment, PulseView
-from explorer.advice.figures import small_volts, volts
 from explorer.advice.panel_curve import PanelCurve
 from explorer.engine.columns import Columns
 from explorer.files.report_blocks import (
@@ -26,8 +25,9 @@ from explorer.files.report_blocks import (
 )
 from explorer.quantity import PREFIXES, show
 from explorer.scenario.light_log import DARK_BELOW_LX
-from explorer.scenario.moments import Tick, time_ticks
 from explorer.text import figure, joined, say
+from explorer.words.figures import small_volts, volts
+from explorer.words.moments import Tick, time_ticks
 
 MOST_TICKS = 6
 _TIME_LABELS = 9

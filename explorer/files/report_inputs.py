@@ -10,8 +10,8 @@ from explorer.quantity import show
 from explorer.scenario.demand import Phase
 from explorer.scenario.fields import Section, describe
 from explorer.scenario.model import Scenario, get_value
-from explorer.scenario.words import WEEKDAYS, option
 from explorer.text import joined, say
+from explorer.words.options import WEEKDAYS, option
 
 AMOUNTS = ("current_A", "power_W", "resistance_ohm")
 """Of these a phase has one; the others are no inputs of it."""

@@ -7,16 +7,8 @@ from itertools import groupby
 from math import isinf
 
 from explorer.advice import cautions as cautions_of
-from explorer.advice.answer_words import ASSUMED, LABELS, value_of
 from explorer.advice.assess import Assessment
 from explorer.advice.budget import Budget
-from explorer.advice.figures import (
-    STATE_WORDS,
-    bind_units,
-    margin_text,
-    quantity_text,
-    value_text,
-)
 from explorer.advice.verdict import CHECK_LABELS, Check
 from explorer.files.report_blocks import Banner, Block, Column, Note, Row, Table
 from explorer.files.report_inputs import InputRow, input_rows
@@ -24,8 +16,16 @@ from explorer.files.report_limits import Limit
 from explorer.files.report_source import Source
 from explorer.quantity import show
 from explorer.scenario.model import FORMAT, MARGIN_BY_KNOWLEDGE, VERSION, Scenario
-from explorer.scenario.words import option
 from explorer.text import figure, joined, say
+from explorer.words.answers import ASSUMED, LABELS, value_of
+from explorer.words.figures import (
+    STATE_WORDS,
+    bind_units,
+    margin_text,
+    quantity_text,
+    value_text,
+)
+from explorer.words.options import option
 
 _SECTION_OF = {"store": "store", "charger": "charger", "panel": "panels", "load": "load"}
 """Section of a scenario that holds the choice which calls for a caution."""

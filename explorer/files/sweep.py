@@ -26,7 +26,7 @@ from pydantic import ValidationError
 
 from explorer.advice.answers import answers
 from explorer.advice.assess import judge
-from explorer.advice.study import study
+from explorer.advice.readings.one import study
 from explorer.advice.verdict import CHECK_NAMES
 from explorer.files.disk import FileError
 from explorer.files.logs import resolve_log

@@ -17,10 +17,10 @@ from explorer.physics.arrays import Number
 from explorer.physics.constants import thermal_voltage
 from explorer.scenario import demand, parts
 from explorer.scenario.course import HOUR_S, light_course
+from explorer.scenario.data_sheet import REFERENCE_C, current_scale, one_panel
 from explorer.scenario.light import WEEKDAYS
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario
-from explorer.scenario.sheet import REFERENCE_C, current_scale, one_panel
 from explorer.scenario.storage import CapacitorStore, CellStore, Store, SupercapacitorStore
 from explorer.scenario.supply import Charger, DirectCharger, Panels
 

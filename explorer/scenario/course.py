@@ -7,9 +7,9 @@ from numpy.typing import NDArray
 
 from explorer.engine.system import DAY_S, WEEK_S, LightCourse
 from explorer.scenario import parts
+from explorer.scenario.data_sheet import current_scale
 from explorer.scenario.light import WEEKDAYS, Light, LogPattern, SteadyPattern, WeekPattern
 from explorer.scenario.light_log import LightLog
-from explorer.scenario.sheet import current_scale
 from explorer.scenario.supply import Panels
 from explorer.text import say
 

@@ -158,7 +158,7 @@ def scenario_from(answers: Answers, design: Design = START_DESIGN) -> Scenario:
     answers : Answers
         One answer to each question.
     design : Design, optional
-        Panels and store; `explorer.advice.plain_words.find_design` tries for good ones.
+        Panels and store; `explorer.words.plain_answer.find_design` tries for good ones.
     """
     spot, job = SPOTS[answers.place], JOBS[answers.job]
     family = next(f for f in parts.store_families() if f.key == design.family)

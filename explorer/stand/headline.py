@@ -18,12 +18,12 @@ from explorer.advice.verdict import State
 from explorer.stand.fit_label import FitLabel
 from explorer.stand.legibility import Sizes
 from explorer.stand.phrases import big_number
-from explorer.state import readout
 from explorer.state.language import tr
 from explorer.state.theme import tokens_of
 from explorer.widgets.card import Card
 from explorer.widgets.paint import paint_filling, paint_unlit
 from explorer.widgets.sign import ANNOUNCE_MS, LAMPS
+from explorer.words import readout
 
 _LIT, _UNLIT, _AIR = 0.62, 0.11, 0.04
 """Parts of the housing's height: the lit lamp, an unlit one, the space between."""

@@ -12,10 +12,10 @@ from explorer.scenario.model import Scenario
 from explorer.stand.fit_label import FitLabel, sized_font
 from explorer.stand.legibility import Sizes
 from explorer.stand.phrases import caution_line, spoken_cautions
-from explorer.state import readout
 from explorer.state.language import tr
 from explorer.state.theme import tokens_of
 from explorer.widgets.paint import paint_hazard
+from explorer.words import readout
 
 
 class HazardChip(QWidget):

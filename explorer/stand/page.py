@@ -7,7 +7,7 @@ from PySide6.QtGui import QPixmap, QResizeEvent
 from PySide6.QtWidgets import QWidget
 
 from explorer.advice.assess import Assessment
-from explorer.advice.break_even import BreakEven
+from explorer.advice.edges import BreakEven
 from explorer.scenario.model import Scenario, get_value
 from explorer.stand.arrangement import Arrangement, Box, arrange
 from explorer.stand.cards import CardRow

@@ -15,8 +15,8 @@ from explorer.advice.verdict import Check
 from explorer.quantity import show
 from explorer.scenario.model import Scenario
 from explorer.state.language import tr
-from explorer.state.readout import bind_units, margin_text, quantity_text
 from explorer.text import altered, figure, joined, say, texts
+from explorer.words.readout import bind_units, margin_text, quantity_text
 
 _TIME_WORDS = texts(
     {"d": ("{number} day", "{number} days"), "h": ("{number} hour", "{number} hours")}

@@ -6,7 +6,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QWidget
 
-from explorer.advice.break_even import BreakEven
+from explorer.advice.edges import BreakEven
 from explorer.quantity import show
 from explorer.stand.arrangement import slider_height
 from explorer.stand.big_button import BigButton
@@ -15,8 +15,8 @@ from explorer.stand.fit_label import FitLabel
 from explorer.stand.legibility import Sizes
 from explorer.state.knobs import Knob
 from explorer.state.language import tr
-from explorer.state.readout import bind_units
 from explorer.widgets.card import Card
+from explorer.words.readout import bind_units
 
 _REPEAT_AFTER_MS, _REPEAT_MS = 450, 140
 

@@ -10,17 +10,17 @@ from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
 from explorer.advice.assess import Assessment, Threshold
-from explorer.scenario.moments import time_ticks
 from explorer.stand.fit_label import sized_font
 from explorer.stand.legibility import Sizes
 from explorer.stand.phrases import thinned
-from explorer.state import readout
 from explorer.state.language import tr
 from explorer.state.spans import WEEK_S, Window
 from explorer.state.theme import Tokens, tokens_of
 from explorer.text import figure, joined, say
 from explorer.widgets.card import RADIUS, Card
 from explorer.widgets.plots import overlay
+from explorer.words import readout
+from explorer.words.moments import time_ticks
 
 HEADROOM = 1.06
 _NAMES = {

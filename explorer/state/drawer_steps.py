@@ -18,11 +18,11 @@ from explorer.scenario.model import Scenario, get_value, with_value
 from explorer.state.drawer_feeds import Stopped
 
 if TYPE_CHECKING:
-    from explorer.advice.bench import Agreement
+    from explorer.advice.bench.fit import Fit
+    from explorer.advice.bench.forecast import Agreement
+    from explorer.advice.bench.parameters import Parameter
     from explorer.advice.budget import Budget
     from explorer.advice.contest import Entry
-    from explorer.advice.fit import Fit
-    from explorer.advice.fit_parameters import Parameter
     from explorer.advice.panel_curve import PanelCurve
     from explorer.advice.remedies import Remedies
     from explorer.advice.spread import Spread, Tolerance
@@ -44,7 +44,7 @@ def remedy_steps(
 def budget_steps(scenario: Scenario, log: LightLog | None, stopped: Stopped) -> Iterator[Budget]:
     """The energies of one period, at once."""
     from explorer.advice.budget import budget
-    from explorer.advice.study import study
+    from explorer.advice.readings.one import study
 
     found = study(scenario, log)
     if not stopped():
@@ -163,8 +163,8 @@ def bench_steps(
     """The forecast beside a logged run, at once; nothing where no log is open."""
     if path is None:
         return
-    from explorer.advice.bench import agreement
-    from explorer.advice.fit_parameters import candidates
+    from explorer.advice.bench.forecast import agreement
+    from explorer.advice.bench.parameters import candidates
     from explorer.files.bench_log import cached_bench_log
     from explorer.files.disk import FileError
 
@@ -187,8 +187,8 @@ def fit_steps(
     stopped: Stopped,
 ) -> Iterator[Fit | Refused]:
     """A search for the values at some paths, growing; the last is done."""
-    from explorer.advice.fit import fit
-    from explorer.advice.fit_parameters import parameter
+    from explorer.advice.bench.fit import fit
+    from explorer.advice.bench.parameters import parameter
     from explorer.files.bench_log import cached_bench_log
 
     try:

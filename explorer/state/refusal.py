@@ -8,8 +8,8 @@ from pydantic_core import ErrorDetails
 from explorer.quantity import show
 from explorer.scenario.fields import Quantity, describe
 from explorer.scenario.model import Scenario, owner_class
-from explorer.state.words import plain_number
 from explorer.text import capitalised, figure, joined, say, texts
+from explorer.words.options import plain_number
 
 _FAULTS = texts(
     {

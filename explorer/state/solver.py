@@ -11,7 +11,7 @@ from functools import partial
 from PySide6.QtCore import QObject, QTimer, Signal
 
 from explorer.advice.assess import Assessment, assess
-from explorer.advice.break_even import BreakEven, break_evens
+from explorer.advice.edges import BreakEven, break_evens
 from explorer.advice.limits import limits
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario

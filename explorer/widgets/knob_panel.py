@@ -5,8 +5,8 @@ from __future__ import annotations
 from PySide6.QtCore import QSignalBlocker, Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
-from explorer.advice.break_even import BreakEven
 from explorer.advice.cautions import Where
+from explorer.advice.edges import BreakEven
 from explorer.scenario.model import Scenario, get_value
 from explorer.scenario.storage import CapacitorStore, CellStore, SupercapacitorStore
 from explorer.scenario.supply import ConverterCharger, DirectCharger

@@ -6,16 +6,16 @@ from PySide6.QtCore import QEvent, QSize, Qt, Signal
 from PySide6.QtGui import QMouseEvent, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
-from explorer.advice.break_even import BreakEven
+from explorer.advice.edges import BreakEven
 from explorer.state import theme
 from explorer.state.knobs import Knob
 from explorer.state.language import tr
-from explorer.state.readout import bind_units
 from explorer.text import say
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.exact_field import ExactField
 from explorer.widgets.icons import icon
 from explorer.widgets.knob_slider import KnobSlider
+from explorer.words.readout import bind_units
 
 _TIP = say(
     "Arrow keys walk the stops, Delete or a double-click on the handle returns to the start."

@@ -16,12 +16,12 @@ from explorer.resource_files import scenario_folder
 from explorer.scenario.model import Scenario
 from explorer.state import theme
 from explorer.state.document import Document
+from explorer.state.examples import example_name
 from explorer.state.jobs import JobRunner
 from explorer.state.language import LANGUAGE_CHOICES, NAMES, tr
 from explorer.state.settings import SCALES, SettingsStore
 from explorer.state.solver import Solver
 from explorer.state.theme import THEME_CHOICES, ThemeChoice
-from explorer.state.words import example_name
 from explorer.text import say, texts
 from explorer.widgets import messages
 from explorer.widgets.actions import build_actions, draw_icons

@@ -16,9 +16,9 @@ from explorer.state.drawer_feeds import Feed
 from explorer.state.drawer_steps import remedy_steps
 from explorer.state.jobs import JobRunner
 from explorer.state.language import tr
-from explorer.state.readout import bind_units
 from explorer.state.theme import tokens_of
 from explorer.widgets.paint import focus_pen
+from explorer.words.readout import bind_units
 
 if TYPE_CHECKING:
     from explorer.advice.remedies import Change, Remedies, Remedy

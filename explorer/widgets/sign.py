@@ -22,13 +22,14 @@ from PySide6.QtWidgets import (
 
 from explorer.advice.assess import Assessment
 from explorer.advice.verdict import Hazard, State
-from explorer.state import readout, theme
+from explorer.state import theme
 from explorer.state.language import tr
-from explorer.state.readout import CheckText
 from explorer.state.theme import tokens_of
 from explorer.widgets.card import Card
 from explorer.widgets.paint import focus_pen, paint_filling, paint_hazard, paint_unlit
 from explorer.widgets.slim_scroll import SlimScroll
+from explorer.words import readout
+from explorer.words.readout import CheckText
 
 WIDTH, WIDEST = 276, 360
 ANNOUNCE_MS = 700

@@ -7,8 +7,8 @@ from PySide6.QtWidgets import QLabel, QSizePolicy, QWidget
 from explorer.state import theme
 from explorer.state.document import Document
 from explorer.state.language import tr
-from explorer.state.panel_text import METER_NOTE, meaning_line
-from explorer.state.readout import bind_units
+from explorer.words.panel import METER_NOTE, meaning_line
+from explorer.words.readout import bind_units
 
 SHOWN_LX = 500.0
 """The level that is translated: an office desk by EN 12464-1."""

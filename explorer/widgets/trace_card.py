@@ -16,7 +16,7 @@ from PySide6.QtWidgets import (
 )
 
 from explorer.advice.assess import Assessment
-from explorer.state import readout, theme
+from explorer.state import theme
 from explorer.state.document import Document
 from explorer.state.language import tr
 from explorer.state.solver import Solver
@@ -27,6 +27,7 @@ from explorer.widgets.card import Card
 from explorer.widgets.icons import icon
 from explorer.widgets.plots.pulse_inset import PulseInset
 from explorer.widgets.plots.trace_plot import TracePlot
+from explorer.words import readout
 
 _STRIP_HEIGHT = 132
 _NARROW, _LOW = 520, 420

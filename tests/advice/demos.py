@@ -3,7 +3,7 @@
 from functools import cache
 
 from explorer.advice.assess import judge
-from explorer.advice.study import study
+from explorer.advice.readings.one import study
 from explorer.files.logs import resolve_log
 from explorer.files.scenario_json import load_scenario
 from explorer.resource_files import scenario_folder

@@ -3,19 +3,19 @@
 import pytest
 
 from explorer.advice.assess import assess
-from explorer.advice.break_even import break_even
 from explorer.advice.budget import budget
 from explorer.advice.cautions import cautions
 from explorer.advice.checks import checks, hazards
 from explorer.advice.compare import differences
 from explorer.advice.contest import fitted_title
+from explorer.advice.edges import break_even
 from explorer.advice.panel_curve import panel_curve
-from explorer.advice.plain_words import two_sentences
-from explorer.advice.study import study
+from explorer.advice.readings.one import study
 from explorer.advice.territory import axis_choices
 from explorer.scenario import parts
 from explorer.scenario.model import with_value
 from explorer.text import Text, rendered
+from explorer.words.plain_answer import two_sentences
 from tests import pseudo
 from tests.advice.demos import NAMES, demo
 

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from explorer.advice.budget import budget, light_on_panel
-from explorer.advice.study import study
+from explorer.advice.readings.one import study
 from explorer.files.logs import resolve_log
 from explorer.files.scenario_json import load_scenario
 from explorer.resource_files import scenario_folder

@@ -14,7 +14,7 @@ from explorer.advice.checks import (
     lowest_working_voltage,
     served_shares,
 )
-from explorer.advice.study import study
+from explorer.advice.readings.one import study
 from explorer.advice.verdict import CHECK_NAMES, Verdict
 from explorer.quantity import show
 from explorer.scenario.demand import Every, Load, Operation, Phase, WhenReady

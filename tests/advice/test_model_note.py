@@ -4,9 +4,14 @@ import re
 
 import pytest
 
-from explorer.advice import bench, fit, fit_certainty
+from explorer.advice.bench.forecast import certainty as fit_certainty
+from explorer.advice.bench.forecast import fit
+from explorer.advice.bench.forecast import forecast as bench
 from explorer.advice.checks import PULSE_MARGIN
-from explorer.engine import cycle, illumination, march, steady
+from explorer.engine import cycles as cycle
+from explorer.engine import levels as illumination
+from explorer.engine import motions as march
+from explorer.engine import steady
 from explorer.physics import ageing, panel_fit
 from explorer.resource_files import resource_path
 from explorer.scenario import build

@@ -12,8 +12,8 @@ from time import perf_counter
 import numpy as np
 import pytest
 
-from explorer.engine.legs import State
-from explorer.engine.march import Engine
+from explorer.engine.course import State
+from explorer.engine.motions import Engine
 from explorer.physics.constants import thermal_voltage
 from explorer.physics.load import Draw
 from explorer.physics.panel import Panel

@@ -9,7 +9,6 @@ from pathlib import Path
 
 import pytest
 
-from explorer.advice.answer_words import LABELS
 from explorer.advice.assess import assess
 from explorer.advice.limits import limits
 from explorer.advice.verdict import CHECK_LABELS
@@ -26,6 +25,7 @@ from explorer.resource_files import resource_path, scenario_folder
 from explorer.scenario.demand import Phase
 from explorer.scenario.model import Scenario, get_value, with_value
 from explorer.text import Text, rendered
+from explorer.words.answers import LABELS
 from tests import pseudo
 
 NOON = datetime(2026, 3, 1, 12, 0, tzinfo=UTC)

@@ -19,8 +19,8 @@ from explorer.files.report_svg import HEIGHT, WIDTH, chart_svg, shape_svg, sprea
 from explorer.files.scenario_json import load_scenario
 from explorer.resource_files import scenario_folder
 from explorer.scenario.model import Scenario, with_value
-from explorer.scenario.moments import Tick
 from explorer.text import rendered
+from explorer.words.moments import Tick
 from tests import pseudo
 
 NOON = datetime(2026, 3, 1, 12, 0, tzinfo=UTC)

@@ -8,7 +8,7 @@ import pytest
 
 from explorer.advice.answers import answers
 from explorer.advice.assess import judge
-from explorer.advice.study import study
+from explorer.advice.readings.one import study
 from explorer.advice.verdict import CHECK_NAMES
 from explorer.files.logs import resolve_log
 from explorer.files.scenario_json import load_scenario

@@ -10,9 +10,9 @@ import pytest
 from scipy import stats
 from scipy.optimize import curve_fit
 
-from explorer.advice.fit import fit
-from explorer.advice.fit_parameters import parameter
-from explorer.scenario.bench_run import BenchRun
+from explorer.advice.bench.fit import fit
+from explorer.advice.bench.parameters import parameter
+from explorer.scenario.logged_run import BenchRun
 from explorer.scenario.model import Scenario
 
 

@@ -10,8 +10,8 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from explorer.engine.legs import State
-from explorer.engine.march import Engine
+from explorer.engine.course import State
+from explorer.engine.motions import Engine
 from explorer.engine.sample import columns
 from explorer.physics import store as st
 from explorer.physics.load import Draw, terminal_voltage

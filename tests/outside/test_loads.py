@@ -9,8 +9,8 @@ import numpy as np
 import pytest
 from scipy.optimize import brentq
 
-from explorer.engine.legs import State
-from explorer.engine.march import Engine
+from explorer.engine.course import State
+from explorer.engine.motions import Engine
 from explorer.engine.sample import columns
 from explorer.physics import charger as ch
 from explorer.physics.load import Draw

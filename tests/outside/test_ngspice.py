@@ -10,8 +10,8 @@ import subprocess
 import numpy as np
 import pytest
 
-from explorer.engine.legs import State
-from explorer.engine.march import Engine
+from explorer.engine.course import State
+from explorer.engine.motions import Engine
 from explorer.engine.sample import columns
 from explorer.physics import store as st
 from explorer.physics.constants import thermal_voltage

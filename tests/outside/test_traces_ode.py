@@ -5,8 +5,8 @@ from functools import cache
 import numpy as np
 import pytest
 
-from explorer.engine.legs import State
-from explorer.engine.march import Engine
+from explorer.engine.course import State
+from explorer.engine.motions import Engine
 from explorer.engine.system import Operation, Periodic, Phase
 from explorer.physics.charger import DirectCharger
 from explorer.physics.load import (

@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from explorer.engine.march import Engine
+from explorer.engine.motions import Engine
 from explorer.physics import panel as pv
 from explorer.physics import store as st
 from explorer.physics.load import Draw, LinearRegulator, SwitchingRegulator
@@ -16,9 +16,9 @@ from explorer.scenario.build import (
     years_to_end_of_life,
 )
 from explorer.scenario.course import current_per_lux
+from explorer.scenario.data_sheet import sheet_fit
 from explorer.scenario.light import Light
 from explorer.scenario.model import Scenario, with_value
-from explorer.scenario.sheet import sheet_fit
 from explorer.scenario.storage import CapacitorStore, CellStore, SupercapacitorStore
 from explorer.scenario.supply import Panels, SheetPoint
 

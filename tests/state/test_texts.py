@@ -12,10 +12,9 @@ from explorer.advice.budget import budget
 from explorer.advice.compare import differences
 from explorer.advice.contest import contest, present_entry
 from explorer.advice.panel_curve import panel_curve
-from explorer.advice.study import study
+from explorer.advice.readings.one import study
 from explorer.advice.territory import Axis, Territory
 from explorer.files.disk import FileError
-from explorer.scenario import moments
 from explorer.scenario.model import Scenario, with_value
 from explorer.state import (
     compare_text,
@@ -31,6 +30,7 @@ from explorer.state import (
 from explorer.state.document import Document
 from explorer.state.refusal import refusal
 from explorer.text import Text, figure, rendered, say
+from explorer.words import moments
 from tests import pseudo
 
 SCENARIO = with_value(Scenario(), "light.illuminance_lx", 450.0)

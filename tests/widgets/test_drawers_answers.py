@@ -11,8 +11,6 @@ from PySide6.QtGui import QImage
 from explorer.advice.territory import Axis, Territory
 from explorer.scenario.model import Scenario, with_value
 from explorer.state import theme
-from explorer.state.drawer_text import territory_summary
-from explorer.state.readout import bind_units
 from explorer.state.theme import ALL_TOKENS
 from explorer.widgets.drawers.budget_drawer import BudgetDrawer
 from explorer.widgets.drawers.contest_drawer import ContestDrawer
@@ -21,6 +19,8 @@ from explorer.widgets.drawers.scales import Scale
 from explorer.widgets.drawers.spread_drawer import BUILDS, INFLUENCES, SpreadDrawer
 from explorer.widgets.drawers.territory_drawer import TerritoryDrawer
 from explorer.widgets.drawers.territory_paint import map_color, map_picture, pattern
+from explorer.words.drawers import territory_summary
+from explorer.words.readout import bind_units
 
 PATIENT = 60_000
 

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QApplication
 from explorer.resource_files import resource_path, scenario_folder
 from explorer.scenario.model import Scenario, with_value
 from explorer.scenario.storage import CellStore
-from explorer.state.words import example_name
+from explorer.state.examples import example_name
 from explorer.widgets.compare.table import OTHER
 from explorer.widgets.drawers import export
 from explorer.widgets.drawers.bench_drawer import READINGS, VALUES

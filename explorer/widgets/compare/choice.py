@@ -8,8 +8,8 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QLabel, QMenu, QVBoxLayout, QWidget
 
 from explorer.state import theme
+from explorer.state.examples import example_name
 from explorer.state.language import tr
-from explorer.state.words import example_name
 from explorer.widgets.buttons import PillButton
 
 PINNED, FILE = "pinned", "file"

@@ -26,13 +26,6 @@ from explorer.resource_files import scenario_folder
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario
 from explorer.state import theme
-from explorer.state.compare_text import (
-    difference_rows,
-    difference_table,
-    result_rows,
-    result_table,
-    summary,
-)
 from explorer.state.comparison import Comparison
 from explorer.state.language import tr
 from explorer.text import say, texts
@@ -46,6 +39,13 @@ from explorer.widgets.drawers.export import pick_file
 from explorer.widgets.help.sizes import fit_screen
 from explorer.widgets.notice_bar import NoticeBar
 from explorer.widgets.plots.trace_plot import TracePlot
+from explorer.words.compare import (
+    difference_rows,
+    difference_table,
+    result_rows,
+    result_table,
+    summary,
+)
 
 if TYPE_CHECKING:
     from explorer.widgets.main_window import MainWindow

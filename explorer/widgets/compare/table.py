@@ -29,13 +29,13 @@ from PySide6.QtWidgets import (
 
 from explorer.advice.compare import Difference
 from explorer.state import theme
-from explorer.state.compare_text import Row
 from explorer.state.language import tr
 from explorer.state.theme import Tokens, tokens_of
 from explorer.text import Text
 from explorer.widgets.drawers.flat import FlatHeader
 from explorer.widgets.paint import focus_pen, mix, paint_filling
 from explorer.widgets.slim_scroll import SlimBar
+from explorer.words.compare import Row
 
 ROW_HEIGHT, HEADING_HEIGHT = 26, 30
 LABEL, THIS, OTHER, TAKE = range(4)

@@ -18,15 +18,12 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from explorer.advice.fit import Fit
-from explorer.advice.fit_parameters import all_values
-from explorer.advice.fit_words import agreement_sentences, band_sentence, fit_sentence
+from explorer.advice.bench.fit import Fit
+from explorer.advice.bench.parameters import all_values
 from explorer.state import theme
-from explorer.state.bench_text import readings_table, values_table
 from explorer.state.document import Document
 from explorer.state.drawer_feeds import Feed
 from explorer.state.drawer_steps import BenchView, Refused, bench_steps, fit_steps
-from explorer.state.drawer_text import Table
 from explorer.state.jobs import JobRunner
 from explorer.state.language import tr
 from explorer.state.theme import LIGHT
@@ -37,6 +34,9 @@ from explorer.widgets.drawers.bench_values import BenchValues
 from explorer.widgets.drawers.drawer import Drawer
 from explorer.widgets.drawers.export import Picture
 from explorer.widgets.drawers.panel_drawer import WholeColumn
+from explorer.words.bench import readings_table, values_table
+from explorer.words.drawers import Table
+from explorer.words.fit import agreement_sentences, band_sentence, fit_sentence
 
 QUESTION = say("Does it match a log?")
 READINGS, VALUES = say("readings"), say("values")

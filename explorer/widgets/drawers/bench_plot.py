@@ -8,13 +8,13 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QPainter, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from explorer.advice.bench import Agreement
-from explorer.advice.fit_words import small_volts
+from explorer.advice.bench.forecast import Agreement
 from explorer.quantity import show
-from explorer.scenario.moments import time_ticks
 from explorer.state import theme
 from explorer.state.language import tr
 from explorer.state.theme import Tokens, tokens_of
+from explorer.words.fit import small_volts
+from explorer.words.moments import time_ticks
 
 FloatArray = NDArray[np.float64]
 _LEFT, _RIGHT, _TOP, _BOTTOM, _GAP = 50.0, 10.0, 18.0, 18.0, 12.0

@@ -7,13 +7,13 @@ from collections.abc import Sequence
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
-from explorer.advice.fit import Fit
-from explorer.advice.fit_parameters import Parameter
-from explorer.advice.fit_words import remark, value_text
+from explorer.advice.bench.fit import Fit
+from explorer.advice.bench.parameters import Parameter
 from explorer.quantity import show
 from explorer.state import theme
 from explorer.state.language import tr
 from explorer.widgets.fields import OutlinedCheckBox
+from explorer.words.fit import remark, value_text
 
 TICKED = 2
 """How many of the values offered are ticked at first."""

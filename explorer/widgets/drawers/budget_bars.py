@@ -7,11 +7,11 @@ from PySide6.QtGui import QFontMetrics, QKeyEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QVBoxLayout, QWidget
 
 from explorer.state import theme
-from explorer.state.drawer_text import BudgetLine
 from explorer.state.language import tr
 from explorer.state.theme import tokens_of
 from explorer.text import Text
 from explorer.widgets.paint import focus_pen, mix
+from explorer.words.drawers import BudgetLine
 
 _HEIGHT = 25
 _LABEL_SHARE, _WIDEST_LABEL = 0.42, 320

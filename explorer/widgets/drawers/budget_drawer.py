@@ -10,21 +10,21 @@ from explorer.state import theme
 from explorer.state.document import Document
 from explorer.state.drawer_feeds import Feed
 from explorer.state.drawer_steps import budget_steps
-from explorer.state.drawer_text import (
+from explorer.state.jobs import JobRunner
+from explorer.state.language import tr
+from explorer.text import say
+from explorer.widgets.drawers.budget_bars import BudgetBars
+from explorer.widgets.drawers.drawer import Drawer
+from explorer.widgets.drawers.export import Picture, widget_picture
+from explorer.widgets.slim_scroll import SlimScroll
+from explorer.words.drawers import (
     Table,
     budget_answer,
     budget_close,
     budget_lines,
     budget_table,
 )
-from explorer.state.jobs import JobRunner
-from explorer.state.language import tr
-from explorer.state.readout import bind_units
-from explorer.text import say
-from explorer.widgets.drawers.budget_bars import BudgetBars
-from explorer.widgets.drawers.drawer import Drawer
-from explorer.widgets.drawers.export import Picture, widget_picture
-from explorer.widgets.slim_scroll import SlimScroll
+from explorer.words.readout import bind_units
 
 QUESTION = say("Where does the energy go?")
 REST_MS = 60

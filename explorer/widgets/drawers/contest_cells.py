@@ -10,10 +10,10 @@ from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem
 from explorer.advice.contest import Entry
 from explorer.engine.columns import Columns
 from explorer.state import theme
-from explorer.state.contest_text import CONTEST_COLUMNS
 from explorer.state.theme import Tokens, tokens_of
 from explorer.widgets.drawers.contest_model import ENTRY_ROLE, STALE_ROLE
 from explorer.widgets.paint import focus_pen, mix, paint_filling, paint_hazard
+from explorer.words.contest import CONTEST_COLUMNS
 
 ROW_HEIGHT = 30
 _PAD = 8

@@ -16,14 +16,11 @@ from PySide6.QtWidgets import (
 
 from explorer.advice.contest import PRESENT, Entry
 from explorer.state import theme
-from explorer.state.contest_text import CONTEST_COLUMNS, contest_answer, contest_line, contest_table
 from explorer.state.document import Document
 from explorer.state.drawer_feeds import Feed
 from explorer.state.drawer_steps import contest_steps
-from explorer.state.drawer_text import Table
 from explorer.state.jobs import JobRunner
 from explorer.state.language import tr
-from explorer.state.readout import bind_units
 from explorer.text import say
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.drawers.contest_cells import ROW_HEIGHT, ContestCells
@@ -32,6 +29,9 @@ from explorer.widgets.drawers.drawer import Drawer
 from explorer.widgets.drawers.export import Picture, WidgetPaint
 from explorer.widgets.drawers.flat import FlatHeader
 from explorer.widgets.slim_scroll import SlimBar
+from explorer.words.contest import CONTEST_COLUMNS, contest_answer, contest_line, contest_table
+from explorer.words.drawers import Table
+from explorer.words.readout import bind_units
 
 QUESTION = say("Which store?")
 _WIDE, _NARROW_NAME = 800, 206

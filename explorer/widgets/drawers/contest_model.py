@@ -14,8 +14,8 @@ from PySide6.QtCore import (
 )
 
 from explorer.advice.contest import Entry
-from explorer.state.contest_text import CONTEST_COLUMNS, CONTEST_TIPS, contest_cell, contest_line
 from explorer.state.language import tr
+from explorer.words.contest import CONTEST_COLUMNS, CONTEST_TIPS, contest_cell, contest_line
 
 ENTRY_ROLE = int(Qt.ItemDataRole.UserRole)
 RANK_ROLE = ENTRY_ROLE + 1

@@ -21,14 +21,14 @@ from explorer.files.disk import FileError
 from explorer.state import theme
 from explorer.state.document import Document
 from explorer.state.drawer_feeds import Feed
-from explorer.state.drawer_text import Table
 from explorer.state.language import tr
-from explorer.state.readout import bind_units
 from explorer.text import say
 from explorer.widgets import messages
 from explorer.widgets.drawers import export
 from explorer.widgets.drawers.export import ExportButton, Picture, widget_picture
 from explorer.widgets.slim_scroll import SlimBar
+from explorer.words.drawers import Table
+from explorer.words.readout import bind_units
 
 
 class Drawer(QWidget):

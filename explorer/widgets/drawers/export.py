@@ -14,11 +14,11 @@ from PySide6.QtWidgets import QFileDialog, QMenu, QToolButton, QWidget
 from explorer.files.disk import FileError, write_text
 from explorer.files.tables import write_table
 from explorer.state import theme
-from explorer.state.drawer_text import Table
 from explorer.state.language import tr
 from explorer.state.theme import LIGHT
 from explorer.text import say
 from explorer.widgets.buttons import PillButton
+from explorer.words.drawers import Table
 
 WIDTH_PX = 2000
 """Width of an exported PNG; at least 1600 pixels print well."""

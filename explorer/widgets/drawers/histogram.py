@@ -10,10 +10,10 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from explorer.quantity import show
 from explorer.state import theme
-from explorer.state.drawer_text import percent
 from explorer.state.language import tr
 from explorer.state.theme import tokens_of
 from explorer.widgets.paint import mix
+from explorer.words.drawers import percent
 
 FloatArray = NDArray[np.float64]
 _BINS = 40

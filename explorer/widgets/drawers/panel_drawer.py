@@ -10,10 +10,14 @@ from explorer.state import theme
 from explorer.state.document import Document
 from explorer.state.drawer_feeds import Feed
 from explorer.state.drawer_steps import panel_steps
-from explorer.state.drawer_text import Table
 from explorer.state.jobs import JobRunner
 from explorer.state.language import tr
-from explorer.state.panel_text import (
+from explorer.text import say, texts
+from explorer.widgets.drawers.drawer import Drawer
+from explorer.widgets.drawers.panel_plot import PanelPlot
+from explorer.widgets.slim_scroll import SlimScroll
+from explorer.words.drawers import Table
+from explorer.words.panel import (
     METER_NOTE,
     light_meanings,
     meaning_table,
@@ -22,10 +26,6 @@ from explorer.state.panel_text import (
     panel_table,
     point_lines,
 )
-from explorer.text import say, texts
-from explorer.widgets.drawers.drawer import Drawer
-from explorer.widgets.drawers.panel_plot import PanelPlot
-from explorer.widgets.slim_scroll import SlimScroll
 
 QUESTION = say("How does the panel work?")
 REST_MS = 40

@@ -12,9 +12,9 @@ from explorer.advice.panel_curve import PanelCurve, WorkingPoint
 from explorer.quantity import show
 from explorer.state import theme
 from explorer.state.language import tr
-from explorer.state.panel_text import numbered
 from explorer.state.theme import Tokens, tokens_of
 from explorer.widgets.plots.overlay import paint_label
+from explorer.words.panel import numbered
 
 FloatArray = NDArray[np.float64]
 _LEFT, _RIGHT, _TOP, _BOTTOM = 62.0, 62.0, 20.0, 30.0

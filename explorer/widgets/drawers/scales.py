@@ -10,8 +10,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from explorer.advice.territory import Axis
-from explorer.state.drawer_text import axis_value, is_count
 from explorer.state.knobs import E12, LIGHT_STEPS, decades
+from explorer.words.drawers import axis_value, is_count
 
 FloatArray = NDArray[np.float64]
 _FINE = frozenset({"lx", "s", "min", "h", "mAh", "d"})

@@ -18,13 +18,6 @@ from explorer.state import theme
 from explorer.state.document import Document
 from explorer.state.drawer_feeds import Feed, Stopped
 from explorer.state.drawer_steps import NewAndAged, spread_steps
-from explorer.state.drawer_text import (
-    Table,
-    influence_table,
-    percent,
-    spread_answer,
-    spread_builds_table,
-)
 from explorer.state.jobs import JobRunner
 from explorer.state.language import tr
 from explorer.state.theme import tokens_of
@@ -35,6 +28,13 @@ from explorer.widgets.drawers.histogram import Histogram
 from explorer.widgets.drawers.tolerance_table import ToleranceModel, ToleranceTable
 from explorer.widgets.fields import HEIGHT, paint_outline
 from explorer.widgets.paint import mix, paint_filling
+from explorer.words.drawers import (
+    Table,
+    influence_table,
+    percent,
+    spread_answer,
+    spread_builds_table,
+)
 
 QUESTION = say("How sure?")
 YEARS = 10

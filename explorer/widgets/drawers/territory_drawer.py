@@ -17,10 +17,8 @@ from explorer.state import theme
 from explorer.state.document import Document
 from explorer.state.drawer_feeds import Feed, Stopped
 from explorer.state.drawer_steps import same_but_for, territory_steps
-from explorer.state.drawer_text import Table, is_count, territory_summary, territory_table
 from explorer.state.jobs import JobRunner
 from explorer.state.language import tr
-from explorer.state.readout import margin_text
 from explorer.state.theme import tokens_of
 from explorer.text import say
 from explorer.widgets.drawers.drawer import Drawer
@@ -28,6 +26,8 @@ from explorer.widgets.drawers.scales import Scale
 from explorer.widgets.drawers.territory_map import TerritoryMap
 from explorer.widgets.drawers.territory_paint import paint_swatch
 from explorer.widgets.fields import CalmComboBox
+from explorer.words.drawers import Table, is_count, territory_summary, territory_table
+from explorer.words.readout import margin_text
 
 QUESTION = say("Where would it work?")
 _SIDE = 168

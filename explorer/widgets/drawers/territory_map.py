@@ -20,12 +20,12 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from explorer.advice.territory import Territory
 from explorer.state import theme
-from explorer.state.drawer_text import axis_value
 from explorer.state.language import tr
 from explorer.state.theme import Tokens, tokens_of
 from explorer.widgets.drawers.scales import Scale
 from explorer.widgets.drawers.territory_paint import MapPicture, map_picture
 from explorer.widgets.paint import focus_pen
+from explorer.words.drawers import axis_value
 
 _LEFT, _TOP, _RIGHT, _BOTTOM = 58.0, 27.0, 12.0, 38.0
 _POINT = 7.0

@@ -11,10 +11,10 @@ from PySide6.QtGui import QColor, QImage, QPainter, QPen
 
 from explorer.advice.territory import Territory
 from explorer.advice.verdict import State
-from explorer.state.drawer_text import CODES
 from explorer.state.theme import Tokens
 from explorer.widgets.drawers.scales import Scale
 from explorer.widgets.paint import mix
+from explorer.words.drawers import CODES
 
 FloatArray = NDArray[np.float64]
 _PERIOD = 8.0

@@ -31,13 +31,13 @@ from PySide6.QtWidgets import (
 from explorer.advice.spread import Influence, Tolerance
 from explorer.quantity import parse
 from explorer.state import theme
-from explorer.state.drawer_text import percent, tolerance_text
 from explorer.state.language import tr
 from explorer.state.theme import tokens_of
 from explorer.text import say, texts
 from explorer.widgets.drawers.flat import FlatHeader
 from explorer.widgets.paint import focus_pen, mix
 from explorer.widgets.slim_scroll import SlimBar
+from explorer.words.drawers import percent, tolerance_text
 
 ROW_HEIGHT = 26
 WIDEST = 4.0

@@ -19,11 +19,11 @@ from explorer.scenario.fields import Quantity
 from explorer.scenario.light import WEEKDAYS
 from explorer.state.document import Document
 from explorer.state.language import tr
-from explorer.state.words import WEEKDAYS as WEEKDAY_WORDS
-from explorer.state.words import option
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.exact_field import ExactField
 from explorer.widgets.fields import CalmComboBox, Field
+from explorer.words.options import WEEKDAYS as WEEKDAY_WORDS
+from explorer.words.options import option
 
 _FIELD_WIDTH = 104
 AMOUNT_KEYS = ("current_A", "power_W", "resistance_ohm")

@@ -11,7 +11,6 @@ from explorer.state import theme
 from explorer.state.document import Document
 from explorer.state.language import tr
 from explorer.state.shape import Shape, default_item, kind_of, shape_of, signature
-from explorer.state.words import option
 from explorer.text import texts
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.fields import CalmComboBox
@@ -24,6 +23,7 @@ from explorer.widgets.forms.rows import (
     WeekdaysRow,
 )
 from explorer.widgets.icons import icon
+from explorer.words.options import option
 
 _ALWAYS_HIDDEN = frozenset({"kind", "format", "version"})
 

@@ -16,7 +16,6 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from explorer.advice.plain_words import PlainAnswer, answer
 from explorer.scenario.guide import (
     QUESTIONS,
     Answers,
@@ -34,6 +33,7 @@ from explorer.widgets.buttons import PillButton
 from explorer.widgets.guide.question_page import QuestionPage
 from explorer.widgets.guide.result_page import ResultPage
 from explorer.widgets.help.sizes import fit_screen
+from explorer.words.plain_answer import PlainAnswer, answer
 
 JOB = "guide"
 

@@ -14,12 +14,10 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QBoxLayout, QGridLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
-from explorer.advice.plain_words import PlainAnswer
 from explorer.advice.verdict import State
 from explorer.scenario.guide import QUESTIONS
 from explorer.state import theme
 from explorer.state.language import tr
-from explorer.state.readout import bind_units
 from explorer.state.theme import tokens_of
 from explorer.text import texts
 from explorer.widgets.buttons import PillButton
@@ -29,6 +27,8 @@ from explorer.widgets.help.text_view import TextView
 from explorer.widgets.icons import icon
 from explorer.widgets.paint import paint_filling, paint_unlit
 from explorer.widgets.slim_scroll import SlimScroll
+from explorer.words.plain_answer import PlainAnswer
+from explorer.words.readout import bind_units
 
 _SHORT = texts({
     "place": "Place",

@@ -15,9 +15,9 @@ from explorer.resource_files import resource_path
 from explorer.scenario.fields import describe
 from explorer.scenario.model import FORMAT, VERSION
 from explorer.state.language import language, tr
-from explorer.state.words import option, plain_number
 from explorer.text import say
 from explorer.widgets.help.quantities import SECTIONS, Entry, entries, kinds_of
+from explorer.words.options import option, plain_number
 
 PLANNING = say(
     "Estimates are planning aids: local codes, the part's data sheet and a qualified person decide."

@@ -16,10 +16,10 @@ from explorer.engine.columns import Columns
 from explorer.scenario.light_log import DARK_BELOW_LX
 from explorer.state import theme
 from explorer.state.language import tr
-from explorer.state.readout import Line
 from explorer.state.theme import Tokens
 from explorer.text import figure
 from explorer.widgets.paint import mix, paint_mark
+from explorer.words.readout import Line
 
 ToPixel = Callable[[float], float]
 _HALO = tuple(

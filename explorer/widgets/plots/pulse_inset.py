@@ -8,12 +8,13 @@ from PySide6.QtGui import QPainter, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QWidget
 
 from explorer.advice.assess import PulseView
-from explorer.scenario.moments import time_ticks
-from explorer.state import readout, theme
+from explorer.state import theme
 from explorer.state.language import tr
 from explorer.state.theme import Tokens, tokens_of
 from explorer.text import Text, figure
 from explorer.widgets.plots.overlay import paint_label
+from explorer.words import readout
+from explorer.words.moments import time_ticks
 
 _LEFT, _RIGHT, _TOP, _BOTTOM = 46.0, 14.0, 20.0, 20.0
 _TICK_GAP = 6.0

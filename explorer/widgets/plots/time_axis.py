@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pyqtgraph as pg
 
-from explorer.scenario.moments import time_ticks
 from explorer.state.language import tr
+from explorer.words.moments import time_ticks
 
 _LABEL_PX = 62.0
 

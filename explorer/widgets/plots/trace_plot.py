@@ -17,7 +17,7 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QWidget
 
 from explorer.advice.assess import Assessment
-from explorer.state import readout, theme
+from explorer.state import theme
 from explorer.state.language import tr
 from explorer.state.spans import Window
 from explorer.state.theme import tokens_of
@@ -26,6 +26,7 @@ from explorer.widgets.paint import focus_pen
 from explorer.widgets.plots import overlay
 from explorer.widgets.plots.time_axis import TimeAxis
 from explorer.widgets.plots.volt_axis import VoltAxis
+from explorer.words import readout
 
 PINNED = say("pinned")
 ZOOM_STEP = 1.25

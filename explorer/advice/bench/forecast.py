@@ -1,0 +1,318 @@
+"""A forecast held against a logged run: the model started where the log starts, and what is left.
+
+What a meter shows is the voltage at the store's terminals, so that is what is compared.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, fields, replace
+from math import hypot, isfinite
+
+import numpy as np
+from numpy.typing import NDArray
+
+from explorer.engine.columns import Columns
+from explorer.engine.course import OFF, Key, State
+from explorer.engine.motions import Engine
+from explorer.engine.sample import at_moments, columns
+from explorer.physics import store as st
+from explorer.scenario.build import build
+from explorer.scenario.light import LogPattern
+from explorer.scenario.light_log import LightLog
+from explorer.scenario.logged_run import BenchRun, thinned
+from explorer.scenario.model import Scenario
+from explorer.text import say
+
+FloatArray = NDArray[np.float64]
+
+BAND_SHARE = 0.01
+"""How far from the forecast's pulse envelope a reading may lie, as a share of the full voltage
+(own judgement: a bench meter and the tabulated motion together stay well within it)."""
+SHOWN_ROWS = 2000
+"""Rows that are compared and drawn."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Agreement:
+    """A logged run and the forecast at its moments; arrays of shape (n,)."""
+
+    run: BenchRun
+    forecast_v: FloatArray
+    """Terminal voltage between pulses. [V]"""
+    low_v: FloatArray
+    """Lower edge of the band that the readings may lie in. [V]"""
+    high_v: FloatArray
+    """Upper edge of the band. [V]"""
+    illuminance_lx: FloatArray
+    """Light that the forecast was made under. [lx]"""
+    connected: bool
+    """Whether the device is taken as connected when the log begins."""
+    begin_s: float
+    """Time within the light's course at which the log begins. [s]"""
+    notes: tuple[str, ...]
+    """What was assumed, one sentence each."""
+
+    @property
+    def residual_v(self) -> FloatArray:
+        """Reading less forecast. [V]"""
+        return self.run.volts - self.forecast_v
+
+    @property
+    def rms_v(self) -> float:
+        """Root of the mean square of the residuals. [V]"""
+        return float(np.sqrt(np.mean(self.residual_v**2)))
+
+    @property
+    def bias_v(self) -> float:
+        """Mean of the residuals. [V]"""
+        return float(np.mean(self.residual_v))
+
+    @property
+    def worst(self) -> tuple[float, float]:
+        """The residual that is largest either way [V], and when it was [s]."""
+        at = int(np.argmax(np.abs(self.residual_v)))
+        return float(self.residual_v[at]), float(self.run.time_s[at])
+
+    @property
+    def outside(self) -> NDArray[np.bool_]:
+        """Which rows lie outside of the band."""
+        return (self.run.volts < self.low_v) | (self.run.volts > self.high_v)
+
+    @property
+    def outside_share(self) -> float:
+        """Share of the rows that lie outside of the band."""
+        return float(np.mean(self.outside))
+
+    @property
+    def stretches(self) -> tuple[tuple[float, float], ...]:
+        """Where the run leaves the band, from and to. [s]"""
+        edges = np.flatnonzero(np.diff(np.concatenate([[0], self.outside.astype(np.int8), [0]])))
+        t = self.run.time_s
+        return tuple(
+            (float(t[a]), float(t[b - 1])) for a, b in zip(edges[::2], edges[1::2], strict=True)
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Beginning:
+    """Where and how a forecast begins, or begins anew."""
+
+    first_v: float
+    """Terminal voltage at its first row. [V]"""
+    connected: bool
+    row: int = 0
+
+
+def agreement(
+    scenario: Scenario,
+    run: BenchRun,
+    log: LightLog | None = None,
+    beginning: Beginning | None = None,
+) -> Agreement:
+    """The forecast along a run, and how well it fits.
+
+    Parameters
+    ----------
+    scenario : Scenario
+        The device that was logged.
+    run : BenchRun
+        Joined to `SHOWN_ROWS` rows where it is longer.
+    log : LightLog, optional
+        The scenario's own measured light; does not count where the run brings its own.
+    beginning : Beginning, optional
+        Where the forecast begins; at the first reading when left out.
+
+    Raises
+    ------
+    ValueError
+        The forecast cannot be followed over the whole run.
+    """
+    run = thinned(run, SHOWN_ROWS)
+    scenario, log = under_logged_light(scenario, run, log)
+    begin_s = begins_at(scenario, run, log)
+    start = beginning or first_beginning(scenario, run, log)
+    found = forecast(scenario, run, log, (start,))
+    spare = BAND_SHARE * scenario.charger.full_V
+    low = np.minimum(found.terminal_min_v, found.terminal_v)
+    high = np.maximum(found.store_v, found.terminal_v)
+    # When a full store turns within the charger's hysteresis is chance.
+    full_v = scenario.charger.full_V
+    resume_v = full_v - scenario.charger.full_hysteresis_V
+    is_full = found.terminal_v >= resume_v
+    return Agreement(
+        run=run,
+        forecast_v=found.terminal_v,
+        low_v=np.where(is_full, np.minimum(low, resume_v), low) - spare,
+        high_v=np.where(is_full, np.maximum(high, full_v), high) + spare,
+        illuminance_lx=found.illuminance_lx,
+        connected=start.connected,
+        begin_s=begin_s,
+        notes=(*run.notes, *_assumed(scenario, run, start)),
+    )
+
+
+def under_logged_light(
+    scenario: Scenario, run: BenchRun, log: LightLog | None
+) -> tuple[Scenario, LightLog | None]:
+    """The scenario under the light that was logged beside the voltage, where there is any."""
+    if run.light is None:
+        return scenario, log
+    pattern = LogPattern(file=run.name, gaps="hold")
+    light = scenario.light.model_copy(update={"pattern": pattern, "illuminance_lx": None})
+    return scenario.model_copy(update={"light": light}), run.light
+
+
+def begins_at(scenario: Scenario, run: BenchRun, log: LightLog | None) -> float:
+    """Time within the scenario's course of light at which a run begins. [s]
+
+    A date places the run in the week of lit blocks; without one it begins on Monday at midnight, or
+    where the light's own log begins.
+    """
+    if run.light is None and scenario.light.pattern.kind == "week":
+        return run.start_of_week_s
+    if run.light is not None or log is None or log.start is None or run.start is None:
+        return 0.0
+    if (log.start.tzinfo is None) != (run.start.tzinfo is None):
+        return 0.0
+    late_s = (run.start - log.start).total_seconds()
+    return late_s if 0.0 <= late_s < log.duration_s else 0.0
+
+
+def first_beginning(scenario: Scenario, run: BenchRun, log: LightLog | None) -> Beginning:
+    """The beginning at the first reading.
+
+    Between cut-off and connect voltage a device may be on or off; whichever follows the run better
+    counts.
+    """
+    first_v = float(run.volts[0])
+    if first_v >= scenario.load.connect_V:
+        return Beginning(first_v=first_v, connected=True)
+    if first_v <= scenario.load.disconnect_V:
+        return Beginning(first_v=first_v, connected=False)
+    choices = [Beginning(first_v=first_v, connected=on) for on in (True, False)]
+    few = thinned(run, 300)
+    misses = [
+        float(np.abs(few.volts - forecast(scenario, few, log, (c,)).terminal_v).mean())
+        for c in choices
+    ]
+    return choices[int(np.argmin(misses))]
+
+
+def forecast(
+    scenario: Scenario, run: BenchRun, log: LightLog | None, begins: Sequence[Beginning]
+) -> Columns:
+    """The model at the moments of a run, under the light that counts for it.
+
+    `terminal_min_v` is the lowest around each moment, within the longest interval of the
+    operations: a log and a model do not begin their pulses at the same moment.
+
+    Parameters
+    ----------
+    scenario : Scenario
+        As `under_logged_light` gives it.
+    run : BenchRun
+        Gives the moments.
+    log : LightLog, optional
+        The light, where the scenario's pattern is a log.
+    begins : sequence of Beginning
+        Where the forecast begins, at the first row, and where it begins anew.
+
+    Raises
+    ------
+    ValueError
+        More happens than can be followed.
+    """
+    system = build(scenario, log)
+    if isinstance(system.store, st.CapacitorBank):
+        # The tables must reach up to where the run begins.
+        volts = max(max(b.first_v for b in begins) + 0.1, system.store.lowest_v)
+        system = replace(system, initial_charge_c=float(st.bank_charge(system.store, volts)))
+    engine = Engine(system)
+    offset_s, width_s = begins_at(scenario, run, log), window_s(scenario, run)
+    rows = [b.row for b in begins] + [len(run.time_s)]
+    parts = [
+        _along(engine, run.time_s[a:b], begin, offset_s, width_s)
+        for begin, a, b in zip(begins, rows, rows[1:], strict=False)
+    ]
+    return Columns(
+        **{
+            name.name: np.concatenate([getattr(part, name.name) for part in parts])
+            for name in fields(Columns)
+        }
+    )
+
+
+def _along(
+    engine: Engine, time_s: FloatArray, begin: Beginning, offset_s: float, width_s: float
+) -> Columns:
+    """One part of a forecast at its moments."""
+    begin_s, span_s = offset_s + float(time_s[0]), float(time_s[-1] - time_s[0])
+    done = engine.march(span_s + 1e-3, _start(engine, begin, begin_s), begin_s=begin_s)
+    if done.span_s < span_s:
+        raise ValueError(
+            say("More happens in this run than can be followed; log a shorter stretch.")
+        )
+    found = at_moments(engine, done, time_s - time_s[0])
+    lowest = _lowest_around(columns(engine, done, 0), found, width_s)
+    return replace(found, time_s=time_s, terminal_min_v=lowest)
+
+
+def window_s(scenario: Scenario, run: BenchRun) -> float:
+    """Time within which each pulse comes by once; not less than the rows are apart. [s]"""
+    apart_s = run.span_s / max(len(run.time_s) - 1, 1)
+    intervals = (
+        op.schedule.interval_s for op in scenario.load.operations if op.schedule.kind == "every"
+    )
+    return max(apart_s, *intervals, 1e-6)
+
+
+def _lowest_around(ends: Columns, found: Columns, width_s: float) -> FloatArray:
+    """Lowest terminal voltage in the window of each moment, from the ends of all legs. [V]"""
+    count = int(found.time_s[-1] / width_s) + 1
+    lowest = np.full(count, np.inf)
+    for rows in (ends, found):
+        window = np.minimum((rows.time_s / width_s).astype(np.intp), count - 1)
+        np.minimum.at(lowest, window, rows.terminal_min_v)
+    return lowest[np.minimum((found.time_s / width_s).astype(np.intp), count - 1)]
+
+
+def _start(engine: Engine, beginning: Beginning, begin_s: float) -> State:
+    """The state in which the terminals show the first reading."""
+    field, period = engine.field, engine.edges[-1]
+    at = int(np.searchsorted(engine.edges, begin_s % period, side="right")) - 1
+    level = engine.levels[min(max(at, 0), len(engine.levels) - 1)]
+    key: Key = ("on", (), ()) if beginning.connected else OFF
+    regime = engine.motion(level.low_a, True, key).regime
+    charge = regime.charge_at_terminal(field, beginning.first_v)
+    if not isfinite(charge):
+        ends = field.charge_c[[0, -1]]
+        charge = float(ends[0] if charge < 0 else ends[1])
+    return State(charge_c=charge, connected=beginning.connected)
+
+
+def _assumed(scenario: Scenario, run: BenchRun, start: Beginning) -> tuple[str, ...]:
+    notes: list[str] = []
+    if run.light is None and run.start is None and scenario.light.pattern.kind == "week":
+        notes.append(
+            say("The log has no date, so it is taken to begin on Monday at midnight.")
+        )
+    if scenario.load.disconnect_V < start.first_v < scenario.load.connect_V:
+        notes.append(
+            say("The device is taken as connected when the log begins.")
+            if start.connected
+            else say("The device is taken as not connected when the log begins.")
+        )
+    return tuple(notes)
+
+
+def noise_of(volts: FloatArray) -> float:
+    """Noise of single readings, from their second differences. [V]
+
+    The median of their size, which pulses do not move, over that of a normal distribution (0.6745),
+    and over the root of the sum of squares of 1, 2, 1.
+    """
+    if len(volts) < 4:
+        return 0.0
+    bends = np.abs(np.diff(volts, 2))
+    return float(np.median(bends) / 0.6745 / hypot(1.0, 2.0, 1.0))

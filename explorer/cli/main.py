@@ -1,0 +1,281 @@
+"""The command line. It imports neither Qt nor the plots except to open the window."""
+
+from __future__ import annotations
+
+import json
+import math
+import os
+import sys
+from dataclasses import replace
+from importlib.metadata import PackageNotFoundError, version
+from pathlib import Path
+from typing import Any
+
+import click
+
+from explorer.advice.answers import finite
+from explorer.advice.assess import Assessment, assess
+from explorer.advice.limits import limits
+from explorer.cli.bench import bench
+from explorer.cli.report import report
+from explorer.cli.sweep import sweep
+from explorer.files import scenario_json, tables
+from explorer.files.disk import FileError
+from explorer.files.logs import resolve_log
+from explorer.quantity import parse, show
+from explorer.scenario.course import light_course
+from explorer.scenario.light_log import LightLog
+from explorer.scenario.model import Scenario
+from explorer.words.console import Outcome, one_line, page, summary
+
+EXIT_CODES: dict[Outcome, int] = {"runs": 0, "marginal": 1, "falls_short": 2}
+BAD_INPUT = 3
+INTERRUPTED = 130
+"""What a shell reports of a command that was stopped by Ctrl-C (128 + signal 2, POSIX)."""
+NO_READER = 141
+"""The same of a command whose reader has gone (128 + signal 13)."""
+LONGEST_DAYS = 36_500.0
+COLUMNS = 1000
+FINE_COLUMNS = 5000
+"""Fewest rows from which the means of even steps are taken: fewer would cost a thousandth."""
+MOST_COLUMNS = 250_000
+"""Rows of the trace before it is laid on an even step."""
+FAULTS = (FileError, ValueError, ArithmeticError)
+"""What a bad file or an impossible design may raise; each text is a sentence."""
+
+
+class Duration(click.ParamType[float]):
+    """A time above zero, with any unit of time: ``7``, ``12 h``, ``10min``."""
+
+    def __init__(self, unit: str, most: float) -> None:
+        self.name, self.unit, self.most = unit, unit, most
+
+    def convert(
+        self, value: Any, param: click.Parameter | None, ctx: click.Context | None
+    ) -> float:
+        """Value in the type's unit."""
+        try:
+            amount = parse(str(value), self.unit)
+        except ValueError as fault:
+            self.fail(str(fault), param, ctx)
+        if not 0.0 < amount <= self.most:
+            self.fail(
+                f"{amount:.12g} {self.unit} is out of range; allowed is more than 0 and at most "
+                f"{self.most:.12g} {self.unit}.",
+                param,
+                ctx,
+            )
+        return amount
+
+
+@click.group(invoke_without_command=True, context_settings={"help_option_names": ["-h", "--help"]})
+@click.option("--version", "show_version", is_flag=True, help="Print the version and end.")
+@click.pass_context
+def commands(context: click.Context, show_version: bool) -> None:
+    """Can a small device live on the light where it will hang?
+
+    Without a command the window opens.
+    """
+    if show_version:
+        click.echo(f"gloaming {_version()}")
+        context.exit()
+    if context.invoked_subcommand is None:
+        context.exit(_open_window([]))
+
+
+@commands.command("open")
+@click.argument("file", type=click.Path(path_type=Path))
+@click.pass_context
+def open_file(context: click.Context, file: Path) -> None:
+    """Open the window on a scenario FILE."""
+    context.exit(_open_window([str(file)]))
+
+
+@commands.command()
+@click.argument("files", nargs=-1, required=True, type=click.Path(path_type=Path))
+@click.option("--json", "as_json", is_flag=True, help="Print one JSON array, an object per file.")
+@click.pass_context
+def check(context: click.Context, files: tuple[Path, ...], as_json: bool) -> None:
+    """Verdict, checks and answers of scenario FILES.
+
+    Ends with 0 for Runs, 1 for Marginal, 2 for Falls short and 3 for bad input; of several
+    files the worst counts.
+    """
+    reports: list[dict[str, Any]] = []
+    outcomes: list[tuple[Outcome, str]] = []
+    worst = 0
+    for path in files:
+        try:
+            scenario, log = _read(path)
+            found = assess(scenario, log, columns=50)
+            found = replace(found, answers={**found.answers, **limits(scenario, log)})
+        except FAULTS as fault:
+            worst = BAD_INPUT
+            reports.append(
+                {"file": str(path), "verdict": "error", "error": _sentence(fault), "checks": [],
+                 "answers": {}}
+            )  # fmt: skip
+            outcomes.append(("error", str(path)))
+            _complain(fault)
+            continue
+        worst = max(worst, EXIT_CODES[found.verdict.state])
+        reports.append(_report(path, found))
+        if not as_json:
+            click.echo(("\n" if outcomes else "") + page(str(path), found))
+        outcomes.append((found.verdict.state, one_line(scenario.title) or str(path)))
+    if as_json:
+        click.echo(json.dumps(reports, indent=2, ensure_ascii=False, allow_nan=False))
+    elif len(files) > 1:
+        click.echo("\n" + summary(outcomes))
+    context.exit(worst)
+
+
+@commands.command()
+@click.argument("file", type=click.Path(path_type=Path))
+@click.option(
+    "--days",
+    type=Duration("d", LONGEST_DAYS),
+    help="Length, in days or with a unit; one period of the light when left out.",
+)
+@click.option(
+    "--step",
+    type=Duration("s", LONGEST_DAYS * 86_400.0),
+    help="Time between rows, in seconds or with a unit. When left out, rows stand where something "
+    "happens, about a thousand.",
+)
+@click.option(
+    "-o", "--output", required=True, type=click.Path(path_type=Path), help="CSV file to write."
+)
+@click.pass_context
+def trace(
+    context: click.Context, file: Path, days: float | None, step: float | None, output: Path
+) -> None:
+    """Write the run of a scenario FILE as a table.
+
+    Columns are time_s, store_V, terminal_V, terminal_min_V, harvest_A, load_A and connected.
+    With --step, voltages are those of the row's moment, terminal_min_V is the lowest and the
+    currents are the means of the step that begins there.
+    """
+    try:
+        scenario, log = _read(file)
+        _keep_inputs(file, scenario, output)
+        period_s = float(light_course(scenario.light, scenario.panels, log).edges_s[-1])
+        span_s = period_s if days is None else days * 86_400.0
+        rows = assess(
+            scenario, log, span_s=span_s, columns=_columns(span_s, step, log, period_s)
+        ).trace
+        reached_s = float(rows.time_s[-1])
+        if step is not None:
+            rows = tables.every(rows, step)
+        tables.write_trace(output, rows)
+    except FAULTS as fault:
+        _complain(fault)
+        context.exit(BAD_INPUT)
+    click.echo(f"{output}: {len(rows.time_s)} rows, {show(reached_s, 's')}.")
+    if reached_s < 0.99 * span_s:
+        click.echo(
+            f"More happens than one table holds, so it ends after {show(reached_s, 's')}.", err=True
+        )
+
+
+@commands.command()
+def schema() -> None:
+    """Print the JSON Schema of scenario files."""
+    click.echo(json.dumps(scenario_json.schema(), indent=2, ensure_ascii=False))
+
+
+commands.add_command(sweep)
+commands.add_command(bench)
+commands.add_command(report)
+
+
+def main() -> None:
+    """Entry point of the command: every way to end, quiet and with its exit status."""
+    for stream in (sys.stdout, sys.stderr):
+        if hasattr(stream, "reconfigure"):
+            stream.reconfigure(errors="replace")  # a terminal that knows no µ shows a mark instead
+    try:
+        # Click would end a wrong call with 2, which stands for Falls short here.
+        status = commands.main(prog_name="gloaming", standalone_mode=False)
+        sys.stdout.flush()
+    except click.ClickException as fault:
+        fault.show()
+        status = BAD_INPUT
+    except click.Abort:
+        status = INTERRUPTED
+    except (BrokenPipeError, SystemExit):  # click turns the first into the second
+        # Whoever reads has seen enough, as with `gloaming check FILE | head -1`.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), 1)
+        status = NO_READER
+    sys.exit(status if isinstance(status, int) else 0)
+
+
+def _read(path: Path) -> tuple[Scenario, LightLog | None]:
+    loaded = scenario_json.load_scenario(path)
+    return loaded.scenario, resolve_log(loaded.scenario, path)
+
+
+def _keep_inputs(file: Path, scenario: Scenario, output: Path) -> None:
+    """Refuse to write a table over what it is made from."""
+    name = getattr(scenario.light.pattern, "file", None)
+    for source in (file, *([file.parent / name] if name else [])):
+        if output.exists() and source.exists() and output.samefile(source):
+            raise FileError(f"{output} is what the table is made from; give another name.")
+
+
+def _columns(span_s: float, step_s: float | None, log: LightLog | None, period_s: float) -> int:
+    """Rows wanted of a trace: with an even step so many that none are joined beforehand."""
+    if step_s is None:
+        return COLUMNS
+    readings = 0.0 if log is None else log.illuminance_lx.size * math.ceil(span_s / period_s)
+    wanted = max(2 * tables.row_count(span_s, step_s), 3 * readings, FINE_COLUMNS)
+    return int(min(wanted, MOST_COLUMNS))
+
+
+def _report(path: Path, found: Assessment) -> dict[str, Any]:
+    return {
+        "file": str(path),
+        "title": found.scenario.title,
+        "verdict": found.verdict.state,
+        "governing": found.verdict.governing.name,
+        "design_margin": found.scenario.design_margin,
+        "checks": [
+            {
+                "name": c.name,
+                "value": finite(c.value),
+                "limit": finite(c.limit),
+                "unit": c.unit,
+                "margin": finite(c.margin),
+                "wanted_margin": c.wanted,
+                "state": c.state,
+                "sentence": c.sentence,
+            }
+            for c in found.verdict.checks
+        ],
+        "hazards": [{"key": h.key, "sentence": h.sentence} for h in found.verdict.hazards],
+        "answers": {name: finite(value) for name, value in found.answers.items()},
+    }
+
+
+def _sentence(fault: Exception) -> str:
+    if isinstance(fault, ArithmeticError):
+        return f"This scenario cannot be computed: {fault}."
+    return str(fault)
+
+
+def _complain(fault: Exception) -> None:
+    for line in _sentence(fault).splitlines():
+        click.echo(one_line(line), err=True)
+
+
+def _open_window(files: list[str]) -> int:
+    from explorer.app import run
+
+    return run(files)
+
+
+def _version() -> str:
+    try:
+        return version("gloaming")
+    except PackageNotFoundError:
+        return "(not installed)"

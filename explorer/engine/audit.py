@@ -1,0 +1,349 @@
+"""Audit of a run: every joule from the panel's output to the device, and what does not add up.
+
+Each leg is followed in time with Gauss-Legendre nodes; how long the store stays at each charge
+is gathered on the nodes of the engine's tables, apart for every motion, and the powers there
+(`explorer.engine.audit_powers`) turn time into energy. The change of the stored energy is taken
+from the charges at the two ends alone, so that the residual checks motion, bookkeeping and physics
+against each other.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from explorer.engine.audit_powers import OPERATIONS, SPENT, Row, powers
+from explorer.engine.course import Key, Leg, Trajectory
+from explorer.engine.cycles import Cycle
+from explorer.engine.flows import Flow
+from explorer.engine.levels import BlendedFlow, Motion
+from explorer.engine.motions import Engine
+from explorer.engine.residence import along, along_blend, along_equal, hats, orbit, place, spread
+from explorer.physics.panel import maximum_power
+
+FloatArray = NDArray[np.float64]
+
+MOST_STROBES = 4096
+"""Most cycles of a leg that are summed one by one; more are integrated along the generator."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ledger:
+    """Energies of a run. [J]"""
+
+    span_s: float
+    panel_maximum_j: float
+    """What the panel could have given at its maximum-power point."""
+    panel_taken_j: float
+    """What was taken from it."""
+    tracking_loss_j: float
+    """Lost because the panel did not work at its maximum-power point."""
+    too_weak_j: float
+    """Given up in light that is too weak for the charger."""
+    limited_j: float
+    """Held back by a limit of the charging current."""
+    clipped_j: float
+    """Panel output that would have been taken while the store was full."""
+    clipped_charge_j: float
+    """What the charger could have delivered into the store's terminals meanwhile."""
+    charger_loss_j: float
+    """Lost in the converter, or in the blocking diode."""
+    charged_j: float
+    """Delivered into the store's terminals."""
+    esr_loss_j: float
+    leakage_j: float
+    """Balancing included."""
+    quiescent_j: float
+    """Of the charger."""
+    regulator_loss_j: float
+    sleep_j: float
+    start_up_j: float
+    """Start-up phases and the filling of the bulk capacitance."""
+    inrush_j: float
+    """The part of `start_up_j` that fills the bulk capacitance, its resistive loss included."""
+    operations_j: tuple[float, ...]
+    """At the device, one for each operation."""
+    stored_j: float
+    """Change of the stored energy."""
+    residual_j: float
+    """Taken from the panel and not found again; zero but for the error of the engine."""
+
+    @property
+    def turned_over_j(self) -> float:
+        """Energy that came from the panel and out of the store. [J]"""
+        return max(self.panel_taken_j, 0.0) + max(-self.stored_j, 0.0)
+
+
+def ledger(engine: Engine, trajectory: Trajectory) -> Ledger:
+    """Account for all energy of a run.
+
+    Parameters
+    ----------
+    engine : Engine
+        The engine that made the run, or one that shares its tables (`Engine.dark` and its like).
+    trajectory : Trajectory
+        The run.
+
+    Raises
+    ------
+    ValueError
+        The run was made by another engine.
+    """
+    book = _Book(engine)
+    begin_c = _begin(trajectory)
+    flat = list(_flat(trajectory.legs, 1.0))
+    book.add(flat)
+    totals = book.totals()
+    inrush = sum(
+        (float(book.energy(a)) - float(book.energy(b))) * times
+        for a, b, times in _drops(trajectory.legs, begin_c, trajectory.end.charge_c, 1.0)
+    )
+    stored = float(book.energy(trajectory.end.charge_c) - book.energy(begin_c))
+    operations = totals[OPERATIONS:]
+    spent = totals[list(SPENT)].sum() + operations.sum() + inrush
+    unused = totals[[Row.TAKEN, Row.TOO_WEAK, Row.LIMITED, Row.CLIPPED]].sum()
+    return Ledger(
+        span_s=trajectory.span_s,
+        panel_maximum_j=float(totals[Row.AVAILABLE]),
+        panel_taken_j=float(totals[Row.TAKEN]),
+        tracking_loss_j=float(totals[Row.AVAILABLE] - unused),
+        too_weak_j=float(totals[Row.TOO_WEAK]),
+        limited_j=float(totals[Row.LIMITED]),
+        clipped_j=float(totals[Row.CLIPPED]),
+        clipped_charge_j=float(totals[Row.DELIVERABLE]),
+        charger_loss_j=float(totals[Row.CHARGER]),
+        charged_j=float(totals[Row.CHARGED]),
+        esr_loss_j=float(totals[Row.ESR]),
+        leakage_j=float(totals[Row.LEAKAGE]),
+        quiescent_j=float(totals[Row.QUIESCENT]),
+        regulator_loss_j=float(totals[Row.REGULATOR]),
+        sleep_j=float(totals[Row.SLEEP]),
+        start_up_j=float(totals[Row.START_UP]) + inrush,
+        inrush_j=inrush,
+        operations_j=tuple(float(j) for j in operations),
+        stored_j=stored,
+        residual_j=float(totals[Row.TAKEN] - spent) - stored,
+    )
+
+
+def _begin(trajectory: Trajectory) -> float:
+    """Charge before anything happened; a connect at once comes before the first leg. [C]"""
+    if trajectory.events and trajectory.events[0].time_s <= 0.0:
+        return trajectory.events[0].charge_c
+    return trajectory.legs[0].begin_c if trajectory.legs else trajectory.end.charge_c
+
+
+def _flat(legs: Iterable[Leg], times: float) -> Iterable[tuple[Leg, float]]:
+    """Legs without repeats, each with how often it was run through."""
+    for leg in legs:
+        if leg.repeats is None:
+            yield leg, times
+        else:
+            yield from _flat(_middle_turn(leg), times * leg.repeats.times)
+
+
+def _shift(leg: Leg) -> float:
+    """How far the middle one of its turns lies above the turn that a leg repeats. [C]"""
+    assert leg.repeats is not None
+    turns = leg.repeats.times
+    middle = leg.begin_c + 0.5 * (leg.end_c - leg.begin_c) * (turns + 1.0) / turns
+    return middle - leg.repeats.legs[-1].end_c
+
+
+def _middle_turn(leg: Leg) -> list[Leg]:
+    """The legs that one stands for, as in its middle turn where the turns drift."""
+    assert leg.repeats is not None
+    inner, turns, _ = leg.repeats
+    shift = _shift(leg)
+    stretch = (leg.end_s - leg.begin_s) / (turns * (inner[-1].end_s - inner[0].begin_s))
+    return [
+        sub._replace(
+            begin_s=sub.begin_s * stretch,
+            end_s=sub.end_s * stretch,
+            begin_c=sub.begin_c + shift,
+            end_c=sub.end_c + shift,
+        )
+        for sub in inner
+    ]
+
+
+def _drops(
+    legs: Iterable[Leg], begin_c: float, end_c: float, times: float
+) -> Iterable[tuple[float, float, float]]:
+    """Charges before and after every instant loss of charge, and how often it happened."""
+    last = begin_c
+    for leg in legs:
+        if leg.begin_c != last:
+            yield last, leg.begin_c, times
+        if leg.repeats is not None:
+            inner, opening_c = _middle_turn(leg), leg.repeats.opening_c + _shift(leg)
+            yield from _drops(inner, opening_c, inner[-1].end_c, times * leg.repeats.times)
+        last = leg.end_c
+    if end_c != last:
+        yield last, end_c, times
+
+
+class _Book:
+    """Time spent at every charge, apart for each motion, and what that costs."""
+
+    def __init__(self, engine: Engine) -> None:
+        self._engine = engine
+        self._nodes = engine.field.charge_c
+        volts = engine.field.open_v
+        steps = 0.5 * (volts[1:] + volts[:-1]) * np.diff(self._nodes)
+        self._stored = np.concatenate([[0.0], np.cumsum(steps)])
+        self._keys = {id(m): where for where, m in engine._motions.items()}
+        self._cycle_keys = {id(c): where for where, c in engine._cycles.items()}
+        self._spent: dict[int, tuple[Motion, FloatArray]] = {}
+        self._strobes: dict[int, tuple[Cycle, list[FloatArray], list[FloatArray]]] = {}
+
+    def energy(self, charge_c: float) -> float:
+        """Energy stored at a charge: the integral of the open-circuit voltage. [J]"""
+        nodes, volts = self._nodes, self._engine.field.open_v
+        i = int(np.clip(np.searchsorted(nodes, charge_c, side="right") - 1, 0, len(nodes) - 2))
+        here = float(np.interp(charge_c, nodes, volts))
+        return float(self._stored[i] + 0.5 * (here + volts[i]) * (charge_c - nodes[i]))
+
+    def totals(self) -> FloatArray:
+        """Energies, one for each row of the tables of powers. [J]"""
+        for cycle, begins, counts in list(self._strobes.values()):
+            places = place(cycle.nodes, np.concatenate(begins))
+            self._open_cycles(cycle, hats(len(cycle.nodes), *places, np.concatenate(counts)))
+        rows = OPERATIONS + len(self._engine.system.load.operations)
+        total = np.zeros(rows)
+        best: dict[float, float] = {}
+        for motion, seconds in self._spent.values():
+            photocurrent, charging, key = self._key_of(motion)
+            total += powers(self._engine, photocurrent, charging, key) @ seconds
+            if photocurrent not in best:
+                point = maximum_power(self._engine.system.panel, photocurrent)
+                best[photocurrent] = float(point.power_w)
+            nodes_and_top = len(self._nodes) + 1
+            total[Row.AVAILABLE] += best[photocurrent] * seconds[:nodes_and_top].sum()
+        return total
+
+    def _key_of(self, motion: Motion) -> tuple[float, bool, Key]:
+        try:
+            return self._keys[id(motion)]  # type: ignore[return-value]
+        except KeyError:
+            raise ValueError("the run was made by another engine than the one given") from None
+
+    # ---- legs ----------------------------------------------------------------------------
+
+    def add(self, legs: list[tuple[Leg, float]]) -> None:
+        """Enter legs, each with how often it was run through."""
+        groups: dict[tuple[int, int], list[tuple[Leg, float]]] = {}
+        for leg, times in legs:
+            if leg.cycles is not None and not self._averages(leg):
+                self._add_cycles(leg, times)
+            elif leg.high is not leg.low:
+                flow = BlendedFlow(leg.low.flow, leg.high.flow, leg.level.weight)
+                q, w = along_blend(flow, leg)
+                self._enter(leg.low, leg.high, leg.level.weight, q, w * times)
+            else:
+                groups.setdefault((id(leg.low), 0), []).append((leg, times))
+        for members in groups.values():
+            motion = members[0][0].low
+            begin = np.array([leg.begin_c for leg, _ in members])
+            end = np.array([leg.end_c for leg, _ in members])
+            span = np.array([leg.end_s - leg.begin_s for leg, _ in members])
+            often = np.array([n for _, n in members])
+            self._enter(motion, motion, 0.0, *along(motion.flow, begin, end, span, often))
+
+    def _enter(
+        self, low: Motion, high: Motion, weight: float, charge: FloatArray, seconds: FloatArray
+    ) -> None:
+        """Spread time spent at charges over the nodes of one motion, or of two that mix."""
+        speed = low.flow.speed
+        if high is not low:
+            speed = (1.0 - weight) * speed + weight * high.flow.speed
+        spent = spread(self._nodes, speed, charge, seconds)
+        for motion, share in ((low, 1.0 - weight), (high, weight)):
+            if share != 0.0:
+                _, held = self._spent.setdefault(id(motion), (motion, np.zeros(len(spent))))
+                held += share * spent
+
+    # ---- composed cycles -----------------------------------------------------------------
+
+    def _averages(self, leg: Leg) -> bool:
+        """Whether the leg's motion holds the pulses of its cycles already, with their mean."""
+        assert leg.cycles is not None
+        key, fast = self._key_of(leg.low)[2], self._cycle_key_of(leg.cycles[0])[3]
+        return key[0] == "on" and fast in key[1]  # type: ignore[operator]
+
+    def _cycle_key_of(self, cycle: Cycle) -> tuple[float, bool, tuple[int, ...], int]:
+        try:
+            return self._cycle_keys[id(cycle)]  # type: ignore[return-value]
+        except KeyError:
+            raise ValueError("the run was made by another engine than the one given") from None
+
+    def _add_cycles(self, leg: Leg, times: float) -> None:
+        """Count the cycles of a leg by the charge at which they begin."""
+        assert leg.cycles is not None
+        low, high = leg.cycles
+        span = leg.end_s - leg.begin_s
+        count = span / low.length_s
+        whole = round(count)
+        if high is low and abs(count - whole) < 1e-6 * max(whole, 1):
+            if low.smooth_span(leg.begin_c) is None:
+                self._count(low, orbit(low, leg.begin_c, whole), times)
+                return
+            if whole <= MOST_STROBES:
+                begins = np.arange(whole, dtype=float) * low.length_s
+                at = low.generator.path(leg.begin_c, begins)
+                self._count(low, at, times)
+                return
+        flow: Flow | BlendedFlow = low.generator
+        if high is low:
+            q, w = along(
+                low.generator, np.array([leg.begin_c]), np.array([leg.end_c]),
+                np.array([span]), np.ones(1),
+            )
+        else:
+            flow = BlendedFlow(low.generator, high.generator, leg.level.weight)
+            q, w = along_blend(flow, leg)
+        # A sum over cycles is the integral less half of the difference of its ends
+        # (Euler and Maclaurin).
+        q = np.concatenate([q, [leg.begin_c, leg.end_c]])
+        w = np.concatenate([w / low.length_s, [0.5, -0.5]]) * times
+        weight = leg.level.weight if high is not low else 0.0
+        self._count(low, q, w * (1.0 - weight))
+        if weight:
+            self._count(high, q, w * weight)
+
+    def _count(self, cycle: Cycle, charge: FloatArray, counts: FloatArray | float) -> None:
+        """Note cycles that begin at charges, to be spread over the nodes of their tables."""
+        _, begins, often = self._strobes.setdefault(id(cycle), (cycle, [], []))
+        begins.append(charge)
+        often.append(np.broadcast_to(np.asarray(counts, float), charge.shape))
+
+    def _open_cycles(self, cycle: Cycle, counts: FloatArray) -> None:
+        """Turn counted cycles into time spent in the motions of their phases."""
+        photocurrent, charging, small, fast = self._cycle_key_of(cycle)
+        operation = self._engine.system.load.operations[fast]
+        some = counts != 0.0
+        x, times = cycle.nodes[some], counts[some]
+        phases: list[tuple[Key, float]] = [
+            (("on", small, ((fast, k),)), p.duration_s) for k, p in enumerate(operation.phases)
+        ]
+        phases.append((("on", small, ()), cycle.length_s - operation.duration_s))
+        for key, duration in phases:
+            motion = self._engine.motion(photocurrent, charging, key)
+            self._keys.setdefault(id(motion), (photocurrent, charging, key))
+            end = motion.flow.advance_all(x, duration)
+            # What comes to rest on a node on the way needs to be split there.
+            rests = np.isin(end, self._nodes)
+            span = np.full(int(rests.sum()), duration)
+            q, w = along(motion.flow, x[rests], end[rests], span, times[rests])
+            self._enter(motion, motion, 0.0, q, w)
+            free = x[~rests]
+            slope = float(np.abs(motion.flow.slope).max())
+            q, w = along_equal(motion.flow, free, duration, slope, times[~rests])
+            self._enter(motion, motion, 0.0, q, w)
+            x = end
+
+
+__all__ = ["Ledger", "ledger"]

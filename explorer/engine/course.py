@@ -1,0 +1,102 @@
+"""What a march leaves behind: legs of motion, events and counts."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+from typing import NamedTuple
+
+from explorer.engine.cycles import Cycle
+from explorer.engine.levels import Level, Motion
+
+Key = tuple[object, ...]
+"""Names a draw: OFF, ("start", phase), or ("on", averaged operations, (operation, phase) pairs)."""
+OFF: Key = ("off",)
+
+
+class Leg(NamedTuple):
+    """A stretch of time in which one motion moved the store."""
+
+    begin_s: float
+    end_s: float
+    begin_c: float
+    end_c: float
+    level: Level
+    charging: bool
+    connected: bool
+    low: Motion
+    """Motion of the lower neighbour of the level; the only one where the level is exact."""
+    high: Motion
+    cycles: tuple[Cycle, Cycle] | None
+    """Composed load cycles that the leg runs through, or None for a plain motion."""
+    repeats: Repeats | None
+    """The turn that this one stands for, many times over."""
+    segment: int
+
+
+class Repeats(NamedTuple):
+    """A turn of a course that comes back to where it began."""
+
+    legs: tuple[Leg, ...]
+    times: float
+    opening_c: float
+    """Charge at which the turn began, before any instant loss that opens it. [C]"""
+
+
+class Event(NamedTuple):
+    """A threshold crossed."""
+
+    time_s: float
+    kind: str
+    charge_c: float
+
+
+@dataclass(slots=True)
+class Tally:
+    """Counts of a run."""
+
+    served: list[float]
+    """Completed runs of every operation."""
+    connects: float = 0.0
+    cut_offs: float = 0.0
+    connected_s: float = 0.0
+    full_s: float = 0.0
+    """Time with charging stopped because the store is full. [s]"""
+    started: float = 0.0
+    """Start-ups completed."""
+
+    def copy(self) -> Tally:
+        """The counts as they stand."""
+        return replace(self, served=list(self.served))
+
+    def repeat_since(self, before: Tally, turns: float, stretch: float) -> None:
+        """Add what happened since `before` another `turns` times, and its times by `stretch`."""
+        self.served = [
+            now + turns * (now - then)
+            for now, then in zip(self.served, before.served, strict=True)
+        ]
+        for name in ("connects", "cut_offs", "connected_s", "full_s", "started"):
+            now, then = getattr(self, name), getattr(before, name)
+            often = stretch if name.endswith("_s") else turns
+            setattr(self, name, now + often * (now - then))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class State:
+    """Where a run stands: what the next run needs to go on."""
+
+    charge_c: float
+    connected: bool
+    charging: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Trajectory:
+    """A whole run."""
+
+    legs: list[Leg]
+    events: list[Event]
+    tally: Tally
+    end: State
+    span_s: float
+    first_operation_s: float = field(default=float("inf"))
+    """Time at which the first start-up was completed. [s]"""

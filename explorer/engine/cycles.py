@@ -1,0 +1,199 @@
+"""Load cycles as maps of the store's charge: composed phase by phase, repeated by doubling.
+
+One cycle takes the charge at its beginning to the charge at its end. The map of a cycle is the
+composition of the exact motions of its phases; n cycles are the n-th power of the map. Where the
+map is close to the identity its powers are the motion along a *generator* g, so that any number
+of cycles, also a fraction of one, is two look-ups in a table (see `Cycle`). Where it is not,
+powers are built by doubling. Orbits of a rising map never turn, so a bound is met once.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from copy import copy
+
+import numpy as np
+from numpy.typing import NDArray
+
+from explorer.engine.flows import Flow
+from explorer.physics.arrays import FloatArray, Number
+
+GENERATOR_TOLERANCE_V = 2e-6
+"""Largest difference between one step of the generator and the map, per cycle. [V]"""
+
+
+class FlowMap:
+    """A rising map of the charge, tabulated as its displacement on fixed nodes."""
+
+    __slots__ = ("displacement", "nodes")
+
+    def __init__(self, nodes: FloatArray, displacement: FloatArray) -> None:
+        self.nodes = nodes
+        self.displacement = displacement
+
+    def __call__(self, charge: Number) -> Number:
+        """Where the map takes a charge, linear in the displacement between nodes."""
+        return charge + np.interp(charge, self.nodes, self.displacement)
+
+    def before(self, charge: Number) -> Number:
+        """Where the map came from that ends at a charge."""
+        return np.interp(charge, self.nodes + self.displacement, self.nodes)
+
+    def then(self, later: FlowMap) -> FlowMap:
+        """The map that applies this one first and `later` after it."""
+        middle = self.nodes + self.displacement
+        return FlowMap(
+            self.nodes,
+            self.displacement + np.interp(middle, later.nodes, later.displacement),
+        )
+
+    def repeat(self, times: int) -> FlowMap:
+        """The map applied `times` times, by doubling."""
+        if times < 0:
+            raise ValueError(f"a map can be repeated 0 or more times, not {times}")
+        power, result = self, FlowMap(self.nodes, np.zeros_like(self.nodes))
+        while times:
+            if times & 1:
+                result = result.then(power)
+            times >>= 1
+            if times:
+                power = power.then(power)
+        return result
+
+
+class CyclePhase:
+    """One phase of a cycle: its motion, its terminal voltage and its length."""
+
+    __slots__ = ("drawn_a", "duration_s", "flow", "terminal_v")
+
+    def __init__(
+        self, flow: Flow, terminal_v: FloatArray, drawn_a: FloatArray, duration_s: float
+    ) -> None:
+        self.flow = flow
+        self.terminal_v = terminal_v
+        self.drawn_a = drawn_a
+        self.duration_s = duration_s
+
+
+class Cycle:
+    """A composed load cycle at one light level.
+
+    Parameters
+    ----------
+    phases : sequence of CyclePhase
+        In order, the rest until the next start last.
+    open_v : ndarray
+        Open-circuit voltage at the nodes of the phases' flows. [V]
+    off_v : float
+        A cycle whose terminal voltage falls below this is not completed; no cycle is tabulated
+        from below it. [V]
+
+    Notes
+    -----
+    The generator is ``g = (D / T) ln(1 + D') / D'`` with D the displacement over one cycle of
+    length T: exact for an affine map, and with an error of D^2 D''/12 otherwise (series of the
+    logarithm of a map). It is used only where one step of it reproduces the map within
+    `GENERATOR_TOLERANCE_V`.
+    """
+
+    def __init__(
+        self,
+        phases: Sequence[CyclePhase],
+        open_v: FloatArray,
+        off_v: float,
+    ) -> None:
+        nodes = phases[0].flow.nodes
+        keep = np.append(np.diff(nodes) > 0, True)
+        keep[: max(int(np.searchsorted(open_v, off_v)) - 2, 0)] = False
+        self.nodes = nodes[keep]
+        self.length_s = sum(p.duration_s for p in phases)
+        x = self.nodes
+        lowest_v = np.full_like(x, np.inf)
+        lowest_c, highest_c = x, x
+        used = np.zeros_like(x)
+        for i, phase in enumerate(phases):
+            if i == len(phases) - 1:
+                # What the pulse alone does, before the rest of the cycle.
+                self.pulse_min_v, self.pulse_lowest_c = lowest_v, lowest_c
+            begin_v = np.interp(x, nodes, phase.terminal_v)
+            begin_a = np.interp(x, nodes, phase.drawn_a)
+            x = phase.flow.advance_all(x, phase.duration_s)
+            end_v = np.interp(x, nodes, phase.terminal_v)
+            end_a = np.interp(x, nodes, phase.drawn_a)
+            lowest_v = np.minimum(lowest_v, np.minimum(begin_v, end_v))
+            lowest_c = np.minimum(lowest_c, x)
+            highest_c = np.maximum(highest_c, x)
+            used = used + 0.5 * (begin_a + end_a) * phase.duration_s
+        self.map = FlowMap(self.nodes, x - self.nodes)
+        self.terminal_min_v = lowest_v
+        self.lowest_c = lowest_c
+        self.mean_drawn_a = used / self.length_s
+        self._highest_c = highest_c
+        self._whole = lowest_v >= off_v
+        gain = np.gradient(self.map.displacement, self.nodes)
+        gain = np.maximum(gain, -0.999)
+        near = np.abs(gain) < 1e-6
+        factor = np.where(near, 1.0 - 0.5 * gain, np.log1p(gain) / np.where(near, 1.0, gain))
+        speed = self.map.displacement * factor / self.length_s
+        self.generator = Flow(self.nodes, speed)
+        once = self.generator.advance_all(self.nodes, self.length_s)
+        volts = np.interp(once, nodes, open_v) - np.interp(x, nodes, open_v)
+        self._holds = np.abs(volts) <= GENERATOR_TOLERANCE_V
+        self._powers = [self.map]
+        self._fits: list[tuple[int, int]] = []
+        self._exact: list[tuple[int, int]] = []
+
+    def bounded(self, low_c: float, high_c: float) -> Cycle:
+        """The same cycle where it must stay between open-circuit bounds. [C]"""
+        twin = copy(self)
+        whole = self._whole & (self.lowest_c >= low_c) & (self._highest_c <= high_c)
+        twin._fits = _runs(whole)
+        twin._exact = _runs(whole & self._holds)
+        return twin
+
+    def _span(self, runs: list[tuple[int, int]], charge: float) -> tuple[float, float] | None:
+        for first, last in runs:
+            if self.nodes[first] <= charge <= self.nodes[last]:
+                return float(self.nodes[first]), float(self.nodes[last])
+        return None
+
+    def smooth_span(self, charge: float) -> tuple[float, float] | None:
+        """Range around a charge in which the generator holds, if any. [C]"""
+        return self._span(self._exact, charge)
+
+    @property
+    def widest_span(self) -> tuple[float, float]:
+        """The longest range in which the generator holds; empty where there is none. [C]"""
+        spans = [(float(self.nodes[a]), float(self.nodes[b])) for a, b in self._exact]
+        return max(spans, key=lambda s: s[1] - s[0], default=(np.inf, -np.inf))
+
+    def whole_span(self, charge: float) -> tuple[float, float] | None:
+        """Range around a charge in which cycles complete, if any. [C]"""
+        return self._span(self._fits, charge)
+
+    def leap(self, charge: float, at_most: int, low: float, high: float) -> tuple[float, int]:
+        """Apply the map as often as the bounds and `at_most` allow, by doubling.
+
+        Returns
+        -------
+        tuple
+            Charge and number of cycles; every cycle began inside the bounds.
+        """
+        while len(self._powers) < 40 and (1 << len(self._powers)) <= at_most:
+            self._powers.append(self._powers[-1].then(self._powers[-1]))
+        done = 0
+        for k in range(len(self._powers) - 1, -1, -1):
+            if done + (1 << k) > at_most:
+                continue
+            reached = float(self._powers[k](charge))
+            if low <= reached <= high:
+                charge, done = reached, done + (1 << k)
+        return charge, done
+
+
+def _runs(mask: NDArray[np.bool_]) -> list[tuple[int, int]]:
+    """First and last index of every stretch of True that holds at least two nodes."""
+    edges = np.flatnonzero(np.diff(np.concatenate([[0], mask.astype(np.int8), [0]])))
+    return [
+        (int(a), int(b) - 1) for a, b in zip(edges[::2], edges[1::2], strict=True) if b - a >= 2
+    ]

@@ -1,0 +1,282 @@
+"""All text that the drawers show, and their numbers as tables; pure, tested without a widget."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+from numpy.typing import NDArray
+
+from explorer.advice.territory import Axis, Territory
+from explorer.advice.verdict import CHECK_NAMES, State
+from explorer.quantity import show
+from explorer.text import altered, figure, joined, say, texts
+from explorer.words.figures import percent as percent
+from explorer.words.figures import quantity_text
+
+if TYPE_CHECKING:
+    from explorer.advice.budget import Budget
+    from explorer.advice.spread import Spread, Tolerance
+
+Table = dict[str, list[float | str]]
+"""Columns of equal length under names that end in their unit."""
+CODES: tuple[State, State, State] = ("falls_short", "marginal", "runs")
+CODE_WORDS = texts(("falls short", "marginal", "runs"))
+_NOTHING = 1e-9
+
+
+# --- budget ---
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BudgetLine:
+    """One row of the budget."""
+
+    label: str
+    value: str
+    share: str
+    start: float
+    """Where its bar begins: what was lost before it, 0 to 1 of what the panel could give."""
+    length: float
+    useful: bool
+    path: str
+    spoken: str
+
+
+def budget_lines(found: Budget) -> tuple[BudgetLine, ...]:
+    """Every end of the panel's energy, in the order in which it leaves its way."""
+    rows = []
+    start = 0.0
+    for item in found.items:
+        if item.key == "not_converted":
+            continue
+        # Rounding leaves femtojoules where nothing is lost.
+        joules = item.joules if item.panel_share > _NOTHING else 0.0
+        share, value = percent(joules and item.panel_share), show(joules, "J")
+        rows.append(
+            BudgetLine(
+                label=item.label,
+                value=value,
+                share=share,
+                start=start,
+                length=item.panel_share,
+                useful=item.stage == "work",
+                path=item.path,
+                spoken=say(
+                    "{label}: {value}, {share} of what the panel could give. "
+                    "Enter goes to what governs it.",
+                    label=item.label, value=value, share=share,
+                ),
+            )
+        )
+        start += item.panel_share
+    return tuple(rows)
+
+
+def budget_answer(found: Budget) -> str:
+    """The closing line: how much of it all becomes useful work."""
+    whole = found.panel_j + found.from_store_j
+    if whole <= 0:
+        return ""
+    share = percent(found.work_j / whole)
+    return say("{share} of what the panel could give becomes useful work", share=share)
+
+
+def budget_close(found: Budget) -> str:
+    """From the light to the work in one sentence."""
+    a_week = abs(found.span_s - 604_800.0) < 1.0
+    span = say("a week", "how often") if a_week else say("in {time}", time=show(found.span_s, "s"))
+    light, panel, work = (show(j, "J") for j in (found.light_j, found.panel_j, found.work_j))
+    if found.light_j > 0:
+        panel = joined("", (panel, " (", percent(found.panel_j / found.light_j), ")"))
+    if found.from_store_j > 1e-3 * found.panel_j:
+        panel += say(", the store gives {store}", store=show(found.from_store_j, "J"))
+    return say(
+        "Of {light} of light {span} the cells convert {panel}; {work} do useful work.",
+        light=light, span=span, panel=panel, work=work,
+    )
+
+
+def budget_table(found: Budget) -> Table:
+    """The budget as columns for a file."""
+    return {
+        "item": [i.label for i in found.items],
+        "stage": [i.stage for i in found.items],
+        "energy_J": [i.joules for i in found.items],
+        "share_of_light": [i.share for i in found.items],
+        "share_of_panel": [i.panel_share for i in found.items],
+        "governed_by": [i.path for i in found.items],
+    }
+
+
+# --- territory ---
+
+
+def is_count(axis: Axis) -> bool:
+    """Whether an axis counts things, so that nothing lies between its values."""
+    return axis.unit == "" and all(v == round(v) for v in axis.values)
+
+
+def axis_value(axis: Axis, value: float) -> str:
+    """A value of an axis with its unit."""
+    return show(value, "") if is_count(axis) else quantity_text(value, axis.unit)
+
+
+def with_axis(axis: Axis, value: float) -> str:
+    """A quantity held at a value, as in "with 2 panels"."""
+    if is_count(axis):
+        if axis.path == "panels.count":
+            return say("1 panel") if value == 1 else say("{n} panels", n=show(value, ""))
+        return joined(" ", (show(value, ""), axis.label.lower()))
+    return joined(" ", (lower_first(axis.label), axis_value(axis, value)))
+
+
+def lower_first(text: str) -> str:
+    """A label inside a sentence; short forms in capitals stay, as do words of other languages.
+
+    Examples
+    --------
+    >>> lower_first("Light level"), lower_first("ESR in the cold")
+    ('light level', 'ESR in the cold')
+    """
+    small = text if text[:2].isupper() else text[:1].lower() + text[1:]
+    return altered(text, lambda words: small if words == text else words)
+
+
+def territory_summary(found: Territory, x_now: float, y_now: float) -> str:
+    """Where the design runs along the present row of a map, in words."""
+    row = int(np.argmin(np.abs(_spaced(found.y) - _spaced_one(found.y, y_now))))
+    held = with_axis(found.y, y_now)
+    label = lower_first(found.x.label)
+    runs = crossings(found.x, found.reserve[row])
+    works = crossings(found.x, found.margin[row])
+    if not works:
+        return say("Falls short at every {label} on this map with {held}.", label=label, held=held)
+    parts = []
+    if runs:
+        parts.append(say("runs {where}", where=_stretches(found.x, runs)))
+    if works != runs:
+        parts.append(say("works under its margin {where}", where=_stretches(found.x, works)))
+    return say("With {held}: {outcome}.", held=held, outcome=joined("; ", parts))
+
+
+def crossings(axis: Axis, level: NDArray[np.float64]) -> tuple[tuple[float, float], ...]:
+    """Stretches of an axis on which a level is 1 or more; infinite where they leave the map."""
+    values = np.asarray(axis.values)
+    good = level >= 1.0
+    edges = np.flatnonzero(np.diff(good.astype(int)))
+    starts = [-math.inf] if good[0] else []
+    ends: list[float] = []
+    for i in edges.tolist():
+        at = float(values[i + 1] if good[i + 1] else values[i])
+        if not is_count(axis):
+            at = _between(values[i], values[i + 1], float(level[i]), float(level[i + 1]))
+        (starts if good[i + 1] else ends).append(at)
+    if good[-1]:
+        ends.append(math.inf)
+    return tuple(zip(starts, ends, strict=True))
+
+
+def _between(one: float, other: float, level: float, next_level: float) -> float:
+    """Where a level passes 1 between two values, straight in its logarithm."""
+    low, high = (math.log(min(max(v, 0.02), 50.0)) for v in (level, next_level))
+    share = 0.5 if low == high else min(max(-low / (high - low), 0.0), 1.0)
+    if one > 0:
+        return float(one * (other / one) ** share)
+    return float(one + share * (other - one))
+
+
+def _stretches(axis: Axis, found: Sequence[tuple[float, float]]) -> str:
+    return joined(say(" and "), (_stretch(axis, stretch) for stretch in found))
+
+
+def _stretch(axis: Axis, stretch: tuple[float, float]) -> str:
+    low, high = stretch
+    if math.isinf(low) and math.isinf(high):
+        first, last = axis_value(axis, axis.values[0]), axis_value(axis, axis.values[-1])
+        return say("everywhere from {first} to {last}", first=first, last=last)
+    if math.isinf(high):
+        return say("from {low}", low=axis_value(axis, low))
+    if math.isinf(low):
+        return say("up to {high}", high=axis_value(axis, high))
+    if is_count(axis) and low == high:
+        return say("at {value}", value=axis_value(axis, low))
+    between = axis_value(axis, low), axis_value(axis, high)
+    return say("between {low} and {high}", low=between[0], high=between[1])
+
+
+def _spaced(axis: Axis) -> NDArray[np.float64]:
+    values = np.asarray(axis.values)
+    return np.log(values) if values[0] > 0 and not is_count(axis) else values
+
+
+def _spaced_one(axis: Axis, value: float) -> float:
+    logarithmic = axis.values[0] > 0 and not is_count(axis)
+    return math.log(max(value, 1e-30)) if logarithmic else value
+
+
+def territory_table(found: Territory) -> Table:
+    """A map as one line for each of its points."""
+    across, up = np.meshgrid(np.asarray(found.x.values), np.asarray(found.y.values))
+    codes = found.codes.ravel().tolist()
+    return {
+        column_name(found.x.path): across.ravel().tolist(),
+        column_name(found.y.path): up.ravel().tolist(),
+        "verdict": [CODE_WORDS[c] for c in codes],
+        "smallest_margin": found.margin.ravel().tolist(),
+        "margin_over_wanted": found.reserve.ravel().tolist(),
+        "governing_check": [CHECK_NAMES[g] for g in found.governing.ravel().tolist()],
+    }
+
+
+def column_name(path: str) -> str:
+    """A path as the name of a column; its unit stays at the end."""
+    return path.replace(".", "_")
+
+
+# --- spread ---
+
+
+def tolerance_text(tolerance: Tolerance) -> str:
+    """The half-width of a tolerance as a person reads it."""
+    if tolerance.kind == "relative":
+        return figure(f"{100 * tolerance.amount:.3g} %")
+    return show(tolerance.amount, tolerance.unit)
+
+
+def spread_answer(found: Spread) -> str:
+    """Share of the built units that run, as the answer to the drawer's question."""
+    builds = f"{found.builds:,}".replace(",", "\u202f")
+    runs, works = percent(found.share_runs), percent(found.share_works)
+    return say(
+        "{runs} of {builds} built units run, {works} at least work",
+        runs=runs, builds=builds, works=works,
+    )
+
+
+def spread_builds_table(new: Spread, aged: Spread | None) -> Table:
+    """Every built unit on its own line."""
+    table: Table = {"unit": [float(i + 1) for i in range(new.builds)]}
+    for name, found in (("new", new), (f"after_{aged.years:g}_years" if aged else "", aged)):
+        if found is not None:
+            table[f"{name}_margin_over_wanted"] = found.reserve.tolist()
+            table[f"{name}_smallest_margin"] = found.margin.tolist()
+            table[f"{name}_governing_check"] = [CHECK_NAMES[g] for g in found.governing.tolist()]
+            table[f"{name}_first_charge_s"] = found.first_charge_s.tolist()
+    return table
+
+
+def influence_table(found: Spread, tolerances: Sequence[Tolerance]) -> Table:
+    """Tolerances with what they do to the spread, strongest first."""
+    by_path = {t.path: t for t in tolerances}
+    rows = [(i, by_path[i.path]) for i in found.influences if i.path in by_path]
+    return {
+        "quantity": [i.label for i, _ in rows],
+        "path": [i.path for i, _ in rows],
+        "tolerance_kind": [t.kind for _, t in rows],
+        "tolerance": [t.amount for _, t in rows],
+        "share_of_spread": [i.share for i, _ in rows],
+    }

@@ -1,0 +1,155 @@
+"""What a comparison with a logged run, and a fit to it, say in words."""
+
+from __future__ import annotations
+
+from math import isfinite
+
+from explorer.advice.bench.fit import Fit, Fitted
+from explorer.advice.bench.forecast import BAND_SHARE, Agreement
+from explorer.advice.bench.parameters import Kind
+from explorer.quantity import show
+from explorer.text import figure, joined, say, texts
+
+CLOSE_SHARE = 0.05
+"""Share of the readings that may lie outside of the band in a forecast that follows a run."""
+
+_ALONE: dict[Kind, str] = texts({
+    "light": "Log a stretch in the light in which the store is not full.",
+    "drain": "Log a long dark stretch.",
+    "size": "Log a run over a wider range of voltage.",
+    "resistance": "Log with several readings within each pulse.",
+    "pulse": "Log more pulses in the dark.",
+    "other": "Measure it by itself.",
+})  # fmt: skip
+"""What would determine one value."""
+_BOTH_SCALE = say(
+    "Both only scale the charging current: measure the panel's short-circuit current, or fit one."
+)
+_DARK = say("Log a dark stretch: there the light does nothing.")
+_RESISTOR = say("Log a discharge in the dark through a known resistor.")
+_OFF = say("Log a dark stretch with the device taken off, and one with it.")
+_APART: dict[frozenset[Kind], str] = {
+    frozenset(("light",)): _BOTH_SCALE,
+    frozenset(("light", "drain")): _DARK,
+    frozenset(("light", "pulse")): _DARK,
+    frozenset(("light", "size")): _RESISTOR,
+    frozenset(("drain",)): _OFF,
+    frozenset(("drain", "pulse")): say("Log a dark stretch with the operations switched off."),
+    frozenset(("drain", "size")): _RESISTOR,
+    frozenset(("pulse", "size")): _RESISTOR,
+    frozenset(("resistance", "pulse")): say("Log a pulse through a known resistor."),
+}
+_BY_ITSELF = say("Measure one of them by itself.")
+
+
+def small_volts(volts: float) -> str:
+    """A deviation, to a tenth of a millivolt and two digits.
+
+    Examples
+    --------
+    >>> small_volts(0.01234), small_volts(0.0)
+    ('12 mV', '0 V')
+    """
+    return show(0.0 if abs(volts) < 5e-5 else volts, "V", 2)
+
+
+def percent(share: float) -> str:
+    """A share to two digits.
+
+    Examples
+    --------
+    >>> percent(0.137), percent(1.0)
+    ('14 %', '100 %')
+    """
+    return show(100.0 * share, "", 2) + " %"
+
+
+def agreement_sentences(found: Agreement) -> tuple[str, ...]:
+    """How well the forecast follows a run: first the answer, then its numbers."""
+    if found.outside_share == 0.0:
+        answer = say("The forecast follows the log: every reading lies within its band.")
+    elif found.outside_share <= CLOSE_SHARE:
+        answer = say(
+            "The forecast follows the log; {share} of the readings lie outside of its band.",
+            share=percent(found.outside_share),
+        )
+    else:
+        answer = say(
+            "The forecast does not follow the log: {share} of the readings lie outside of its "
+            "band, first after {time}.",
+            share=percent(found.outside_share),
+            time=show(found.stretches[0][0], "s"),
+        )
+    worst_v, worst_s = found.worst
+    numbers = say(
+        "Root mean square {rms}, mean {bias}, largest {worst} after {time}.",
+        rms=small_volts(found.rms_v),
+        bias=small_volts(found.bias_v),
+        worst=small_volts(worst_v),
+        time=show(worst_s, "s"),
+    )
+    return (answer, numbers)
+
+
+def band_sentence() -> str:
+    """What the band is."""
+    return say(
+        "The band is the forecast's pulse envelope and {share} of the full voltage on both sides.",
+        share=percent(BAND_SHARE),
+    )
+
+
+def fit_sentence(found: Fit) -> str:
+    """Where a search stands, or how it ended."""
+    if not found.done:
+        return say(
+            "Fitting: {n} forecasts so far, {rms} left.",
+            n=found.evaluations,
+            rms=small_volts(found.missed_v),
+        )
+    if not found.is_good:
+        return say(
+            "The fit did not converge, so its values are not offered. Fit fewer values, or begin "
+            "nearer to the log."
+        )
+    return say(
+        "The fit leaves {after} of {before}.",
+        after=small_volts(found.missed_v),
+        before=small_volts(found.missed_before_v),
+    )
+
+
+def value_text(found: Fitted) -> str:
+    """A fitted value with its ±."""
+    unit = found.parameter.unit
+    value = show(found.value, unit, 4)
+    if not isfinite(found.plus_minus) or found.plus_minus > 1e3 * abs(found.value):
+        return joined(" ", (value, say("± unknown")))
+    return joined(" ± ", (value, show(found.plus_minus, unit, 2)))
+
+
+def remark(found: Fit, index: int) -> str:
+    """What must be known of one fitted value; empty where nothing must."""
+    if not found.done:
+        return ""
+    own = found.values[index]
+    parts: list[str] = []
+    others = [j for pair in found.inseparable if index in pair for j in pair if j != index]
+    for other in others:
+        kinds = frozenset((own.parameter.kind, found.values[other].parameter.kind))
+        parts.append(
+            say(
+                "This run cannot tell it apart from {label} (correlation {r}).",
+                label=found.values[other].parameter.label,
+                r=figure(f"{found.correlation[index, other]:.3f}".replace("-", "−")),
+            )
+        )
+        hint = _APART.get(kinds, _BY_ITSELF)
+        if hint not in parts:
+            parts.append(hint)
+    if own.at_limit:
+        parts.append(say("The search ended at the limit of its range."))
+    if not own.determined and not others:
+        parts.append(say("This run does not determine it."))
+        parts.append(_ALONE[own.parameter.kind])
+    return joined(" ", parts)

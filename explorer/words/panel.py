@@ -1,0 +1,139 @@
+"""Texts and tables of the panel drawer, without widgets."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import get_args
+
+from explorer.advice.panel_curve import PanelCurve, WorkingPoint
+from explorer.quantity import show
+from explorer.scenario import parts
+from explorer.scenario.light import Source
+from explorer.scenario.model import Scenario
+from explorer.scenario.supply import Technology
+from explorer.text import figure, joined, say
+from explorer.words.drawers import Table
+from explorer.words.options import option
+
+METER_NOTE = say(
+    "A lux meter weighs light as the eye does, so the same reading means different things to a "
+    "cell: watts and current depend on the source."
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Meaning:
+    """What one reading of a lux meter means under one source."""
+
+    source: Source
+    name: str
+    irradiance: str
+    """Number of watts per square metre. [W/m²]"""
+    current: str
+    """Number of microamperes per square centimetre of cell. [µA/cm²]"""
+    chosen: bool
+
+
+def panel_answer(curve: PanelCurve, scenario: Scenario) -> str:
+    """The working point in a sentence, with the light that is left at the cells."""
+    if curve.illuminance_lx <= 0 or curve.points[0].power_w <= 0:
+        return say("No light reaches the panel.")
+    peak = curve.points[0]
+    light = scenario.light
+    share = light.orientation_factor * light.cover_factor * light.soiling_factor
+    light_at_panel = show(curve.illuminance_lx, "lx")
+    power, voltage = show(peak.power_w, "W"), show(peak.voltage_v, "V")
+    if share < 0.995:
+        most = say(
+            "At {light}, of which {rest} reach the cells, the panels give at most {power}, "
+            "at {voltage}.",
+            light=light_at_panel,
+            rest=show(curve.illuminance_lx * share, "lx"),
+            power=power,
+            voltage=voltage,
+        )
+    else:
+        most = say(
+            "At {light} the panels give at most {power}, at {voltage}.",
+            light=light_at_panel,
+            power=power,
+            voltage=voltage,
+        )
+    return joined(" ", (most, curve.note))
+
+
+def panel_table(curve: PanelCurve) -> Table:
+    """The curve as columns for a file."""
+    return {
+        "voltage_V": curve.voltage_v.tolist(),
+        "current_A": curve.current_a.tolist(),
+        "power_W": curve.power_w.tolist(),
+    }
+
+
+def point_lines(curve: PanelCurve) -> tuple[tuple[str, str], ...]:
+    """Name and values of every working point, in the order of `numbered`."""
+    return tuple(
+        (
+            joined("  ", (str(number), p.label)),
+            joined(", ", (show(p.voltage_v, "V"), show(p.power_w, "W"))),
+        )
+        for number, p in numbered(curve)
+    )
+
+
+def numbered(curve: PanelCurve) -> tuple[tuple[int, WorkingPoint], ...]:
+    """Working points with the number that stands beside them, by rising voltage."""
+    points = sorted(curve.points, key=lambda p: p.voltage_v)
+    return tuple(enumerate(points, start=1))
+
+
+def meaning_title(illuminance_lx: float, technology: Technology) -> str:
+    """Heading of the table of sources."""
+    return say(
+        "What {light} mean to {cell}",
+        light=show(illuminance_lx, "lx"),
+        cell=option(technology).lower(),
+    )
+
+
+def light_meanings(scenario: Scenario, illuminance_lx: float) -> tuple[Meaning, ...]:
+    """What a lux reading means under every source, for the scenario's cell technology."""
+    rows = []
+    for source in get_args(Source):
+        found = parts.light_answer(source, illuminance_lx)
+        # 1 A/m² is 100 µA/cm².
+        micro = found.photocurrent_a_per_m2[scenario.panels.technology] * 100.0
+        rows.append(
+            Meaning(
+                source=source,
+                name=option(source),
+                irradiance=figure(f"{found.irradiance_w_per_m2:.3g}"),
+                current=figure(f"{micro:.3g}"),
+                chosen=source == scenario.light.source,
+            )
+        )
+    return tuple(rows)
+
+
+def meaning_line(scenario: Scenario, illuminance_lx: float) -> str:
+    """The chosen source's row in one line, for the place where the source is chosen."""
+    row = next(r for r in light_meanings(scenario, illuminance_lx) if r.chosen)
+    return say(
+        "{light} of it are {irradiance} W/m² and {current} µA/cm².",
+        light=show(illuminance_lx, "lx"),
+        irradiance=row.irradiance,
+        current=row.current,
+    )
+
+
+def meaning_table(scenario: Scenario, illuminance_lx: float) -> Table:
+    """The table of sources as columns for a file."""
+    rows = [parts.light_answer(source, illuminance_lx) for source in get_args(Source)]
+    technology = scenario.panels.technology
+    return {
+        "source": [r.source for r in rows],
+        "illuminance_lx": [r.illuminance_lx for r in rows],
+        "irradiance_W_per_m2": [r.irradiance_w_per_m2 for r in rows],
+        "photocurrent_uA_per_cm2": [r.photocurrent_a_per_m2[technology] * 100.0 for r in rows],
+    }

@@ -1,0 +1,233 @@
+"""All text that the window shows about an assessment; pure, so it is tested without a widget."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from explorer.advice.assess import Assessment, PulseView
+from explorer.advice.verdict import CHECK_LABELS, State
+from explorer.engine.columns import Columns
+from explorer.quantity import show
+from explorer.text import joined, say
+from explorer.words.figures import (
+    STATE_WORDS,
+    answer_text,
+    bind_units,
+    margin_text,
+    quantity_text,
+    small_volts,
+    value_text,
+    volts,
+)
+from explorer.words.moments import clock
+
+_PINNED = say("pinned")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SignText:
+    """What the sign says."""
+
+    state: State
+    word: str
+    reason: str
+    number: str
+    caption: str
+    spoken: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CheckText:
+    """One of the six check rows."""
+
+    name: str
+    label: str
+    state: State
+    value: str
+    margin: str
+    sentence: str
+    spoken: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Line:
+    """A label and a value beside it."""
+
+    label: str
+    value: str
+
+
+def sign(assessment: Assessment) -> SignText:
+    """Word, reason and number of the verdict."""
+    verdict = assessment.verdict
+    check = verdict.governing
+    number = margin_text(check.margin)
+    label = CHECK_LABELS.get(check.name, check.name).lower()
+    caption = joined(": ", (label, value_text(check)))
+    if check.wanted > 1:
+        wanted = margin_text(check.wanted)
+        caption = say("{reached}; {wanted} asked for", reached=caption, wanted=wanted)
+    hazards = (say("Hazard: {title}.", title=hazard.title) for hazard in verdict.hazards)
+    return SignText(
+        state=verdict.state,
+        word=verdict.word,
+        reason=bind_units(check.sentence),
+        number=number,
+        caption=caption,
+        spoken=joined(" ", (verdict.word + ".", check.sentence, *hazards)),
+    )
+
+
+def check_rows(assessment: Assessment) -> tuple[CheckText, ...]:
+    """The six checks, in their fixed order."""
+    rows = []
+    for check in assessment.verdict.checks:
+        label = CHECK_LABELS.get(check.name, check.name.capitalize())
+        value, margin = value_text(check), margin_text(check.margin)
+        rows.append(
+            CheckText(
+                name=check.name,
+                label=label,
+                state=check.state,
+                value=value,
+                margin=margin,
+                sentence=bind_units(check.sentence),
+                spoken=say(
+                    "{check}: {state}, {value}, margin {margin}",
+                    check=label,
+                    state=STATE_WORDS[check.state],
+                    value=value,
+                    margin=margin,
+                ),
+            )
+        )
+    return tuple(rows)
+
+
+def cursor_lines(
+    trace: Columns,
+    time_s: float,
+    ghost: Columns | None,
+    weekdays: bool,
+    offset_s: float = 0.0,
+    ghost_name: str = _PINNED,
+) -> tuple[Line, ...]:
+    """What every curve reads at one moment.
+
+    Parameters
+    ----------
+    trace, ghost : Columns
+        The design, and another one where there is one.
+    time_s : float
+        Moment on the trace. [s]
+    weekdays : bool
+        Whether the trace runs on a calendar week.
+    offset_s : float
+        Time from Monday 00:00 to the beginning of the trace. [s]
+    ghost_name : str
+        What the other design is called.
+    """
+    row = row_at(trace, time_s)
+    store = value_at(trace, trace.store_v, time_s)
+    lowest = value_at(trace, trace.terminal_min_v, time_s)
+    lines = [
+        Line(label=clock(time_s, weekdays, offset_s), value=""),
+        Line(label=say("store"), value=volts(store)),
+        Line(label=say("in the pulse"), value=volts(lowest)),
+        Line(label=say("light"), value=show(float(trace.illuminance_lx[row]), "lx")),
+        Line(label=say("charging"), value=show(float(trace.harvest_a[row]), "A")),
+        Line(
+            label=say("load"),
+            value=show(float(trace.load_a[row]), "A") if trace.connected[row] else say("off"),
+        ),
+    ]
+    if ghost is not None:
+        lines.append(Line(label=ghost_name, value=volts(value_at(ghost, ghost.store_v, time_s))))
+    return tuple(lines)
+
+
+def row_at(trace: Columns, time_s: float) -> int:
+    """Row that holds at a moment: the last one that is not later."""
+    row = int(np.searchsorted(trace.time_s, time_s, side="right")) - 1
+    return min(max(row, 0), trace.time_s.size - 1)
+
+
+def value_at(trace: Columns, values: np.ndarray, time_s: float) -> float:
+    """Value of a curve at a moment, straight between its rows."""
+    return float(np.interp(time_s, trace.time_s, values))
+
+
+def pulse_lines(pulse: PulseView) -> tuple[Line, ...]:
+    """The numbers beside the zoomed pulse."""
+    lowest = float(np.min(pulse.terminal_v))
+    return (
+        Line(label=say("ESR step"), value=small_volts(pulse.step_v)),
+        Line(label=say("ramp"), value=small_volts(pulse.ramp_v)),
+        Line(label=say("lowest"), value=volts(lowest)),
+        Line(label=say("minimum"), value=volts(pulse.minimum_v)),
+    )
+
+
+def trace_summary(assessment: Assessment) -> str:
+    """The trace in one sentence, for those who do not see it."""
+    trace = assessment.trace
+    restarts = sum(mark.kind == "connect" for mark in assessment.marks)
+    return say(
+        "Store voltage over {time}: from {first} to {last}, highest {highest}, lowest in a pulse "
+        "{lowest}, connects {n} times.",
+        time=show(float(trace.time_s[-1]), "s"),
+        first=volts(float(trace.store_v[0])),
+        last=volts(float(trace.store_v[-1])),
+        highest=volts(float(trace.store_v.max())),
+        lowest=volts(float(trace.terminal_min_v.min())),
+        n=restarts,
+    )
+
+
+ANSWERS = (
+    ("first_charge_s", say("Empty to first operation")),
+    ("full_charge_s", say("Empty to full")),
+    ("dark_time_s", say("From full in the dark")),
+    ("recovery_s", say("Recovery from flat")),
+    ("lowest_store_V", say("Lowest store voltage")),
+    ("operations_per_charge", say("Operations per charge")),
+    ("highest_rate_per_day", say("Most operations a day")),
+    ("lowest_light_lx", say("Least light that sustains")),
+)
+"""The answers beside the pulse, in this order."""
+
+
+def answer_lines(assessment: Assessment) -> tuple[Line, ...]:
+    """The key answers as label and value; those that the model does not give are left out."""
+    found = assessment.answers
+    return tuple(
+        Line(label=label, value=answer_text(key, found[key]))
+        for key, label in ANSWERS
+        if key in found
+    )
+
+
+__all__ = [
+    "ANSWERS",
+    "STATE_WORDS",
+    "CheckText",
+    "Line",
+    "SignText",
+    "answer_lines",
+    "answer_text",
+    "bind_units",
+    "check_rows",
+    "cursor_lines",
+    "margin_text",
+    "pulse_lines",
+    "quantity_text",
+    "row_at",
+    "sign",
+    "small_volts",
+    "trace_summary",
+    "value_at",
+    "value_text",
+    "volts",
+]

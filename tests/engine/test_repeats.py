@@ -1,0 +1,198 @@
+"""Skipped turns end where walked ones end, and spend what walked ones spend."""
+
+from itertools import pairwise
+from math import log
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from explorer.engine import repeats as turns
+from explorer.engine.audit import ledger
+from explorer.engine.course import State
+from explorer.engine.motions import Engine
+from explorer.engine.repeats import _Course
+from explorer.engine.system import DAY_S, WEEK_S, Phase
+from explorer.physics.load import Draw
+from explorer.scenario.build import build
+from tests.advice.demos import NAMES, demo
+from tests.engine.systems import (
+    AMORPHOUS,
+    bank,
+    converter,
+    levels,
+    load,
+    pulse,
+    steady,
+    system,
+    when_ready,
+)
+
+HOUR_S = 3600.0
+
+
+def skipped_and_walked(monkeypatch, given_, span_s, start):
+    """The same march twice: with repeating turns taken at once, and one by one."""
+    engine = Engine(given_)
+    skipped = engine.march(span_s, start)
+    with monkeypatch.context() as patch:
+        patch.setattr(turns, "repeat", lambda *_: False)
+        walked = engine.march(span_s, start)
+    assert len(walked.legs) > 4 * len(skipped.legs)
+    return (skipped, ledger(engine, skipped)), (walked, ledger(engine, walked))
+
+
+def test_a_store_that_drifts_up_while_it_serves_whenever_ready(monkeypatch):
+    """Near balance the drift of a turn fades with the charge, by the same share each time."""
+    given_ = system(
+        light=steady(2e-4),
+        panel=AMORPHOUS,
+        charger=converter(voc_fraction=0.75),
+        store=bank(0.5),
+        load=load(connect_v=3.0, off_v=1.5, operations=(
+            when_ready(4.0, (Draw(current_a=1.3e-4), 0.05), (Draw(current_a=1.2e-4), 0.3)),
+        )),
+    )
+    (one, of_one), (two, of_two) = skipped_and_walked(
+        monkeypatch, given_, HOUR_S, State(charge_c=2.01, connected=True)
+    )
+    moved_c = two.end.charge_c - 2.01
+    assert abs(moved_c) > 1e-3
+    assert one.end.charge_c - 2.01 == pytest.approx(moved_c, rel=1e-3)
+    assert one.tally.served[0] == pytest.approx(two.tally.served[0], rel=1e-3)
+    assert abs(of_one.residual_j) < 1e-4 * of_one.turned_over_j
+    assert of_one.operations_j[0] == pytest.approx(of_two.operations_j[0], rel=1e-3)
+
+
+def test_a_start_that_fails_again_and_again_while_the_store_fills(monkeypatch):
+    """Each try costs the filling of the bulk capacitance; the turns lengthen as the store fills."""
+    given_ = system(
+        light=steady(3e-4),
+        panel=AMORPHOUS,
+        charger=converter(voc_fraction=None),
+        store=bank(1.0, esr_ohm=40.0),
+        load=load(
+            connect_v=3.0, off_v=2.6, bulk_f=3e-4, retry_delay_s=60.0,
+            start_up=(Phase(draw=Draw(current_a=0.05), duration_s=1.0),),
+        ),
+    )
+    (one, of_one), (two, of_two) = skipped_and_walked(
+        monkeypatch, given_, 3 * HOUR_S, State(charge_c=3.3, connected=False)
+    )
+    assert two.tally.cut_offs > 20
+    assert one.tally.cut_offs == pytest.approx(two.tally.cut_offs, abs=1)
+    assert one.end.charge_c == pytest.approx(two.end.charge_c, rel=1e-5)
+    assert abs(of_one.residual_j) < 1e-4 * of_one.turned_over_j
+    assert of_one.inrush_j == pytest.approx(of_two.inrush_j, rel=2e-3)
+
+
+@given(
+    drift=st.floats(1e-6, 1e-2) | st.floats(-1e-2, -1e-6),
+    ratio=st.floats(0.98, 1.02),
+    longer=st.floats(-10.0, 10.0),
+    count=st.integers(1, 400),
+)
+def test_the_sums_over_turns_are_those_of_taking_one_after_another(drift, ratio, longer, count):
+    course = _Course(10.0, drift, ratio, longer)
+    seconds = charge = 0.0
+    one = course
+    for _ in range(count):
+        s, c = one.after(1)
+        seconds, charge = seconds + s, charge + c
+        one = one.later(1, 0.0)
+    assert course.after(count) == pytest.approx((seconds, charge), rel=1e-6)
+    last = course.later(count, 0.0)
+    assert last.drift_c == pytest.approx(one.drift_c, rel=1e-9)
+    assert last.turn_s == pytest.approx(one.turn_s, rel=1e-6)
+
+
+@given(
+    drift=st.floats(1e-6, 1e-2) | st.floats(-1e-2, -1e-6),
+    ratio=st.floats(0.98, 1.02),
+    seconds=st.floats(0.0, 1e5),
+    reach=st.floats(0.0, 1.0),
+)
+def test_no_more_turns_are_taken_than_time_and_reach_allow(drift, ratio, seconds, reach):
+    course = _Course(10.0, drift, ratio, 5.0)
+    count = course.turns_within(seconds, reach)
+    assert count >= 0
+    if count:
+        spent, moved = course.after(count)
+        assert spent <= seconds - 10.0
+        assert abs(moved) <= reach * (1.0 + 1e-9)
+    # And hardly fewer: a fifth more would break one of the bounds, that of a piece included.
+    more = count + 2 + count // 5
+    spent, moved = course.after(more)
+    change = max(abs(log(ratio)), 5.0 * abs(drift) / 10.0)
+    assert (
+        spent > seconds - 10.0 or abs(moved) > reach or more * change > 0.1
+    )
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_a_year_of_copied_weeks_is_the_year_walked_through(name, monkeypatch):
+    scenario, log = demo(name)
+    engine = Engine(build(scenario, log))
+    start = State(charge_c=0.0, connected=False)
+    span_s = 26 * WEEK_S + 12_345.0
+    copied = engine.march(span_s, start)
+    monkeypatch.setattr(turns, "repeat_periods", lambda _: None)
+    walked = engine.march(span_s, start)
+    full_c = min(engine.field.full_c, engine.field.charge_c[-1])
+    assert copied.end.charge_c == pytest.approx(walked.end.charge_c, abs=1e-8 * full_c)
+    assert copied.end.connected == walked.end.connected
+    assert copied.tally.served == pytest.approx(walked.tally.served)
+    assert copied.tally.connects == walked.tally.connects
+    assert copied.tally.connected_s == pytest.approx(walked.tally.connected_s)
+    assert [e.kind for e in copied.events] == [e.kind for e in walked.events]
+    for leg, following in pairwise(copied.legs):
+        assert following.begin_s == pytest.approx(leg.end_s, abs=1e-6)
+
+
+def weekly(monkeypatch, given_, weeks):
+    """How often whole weeks were copied, and the march."""
+    copied = []
+    real = turns.repeat_periods
+
+    def watch(run):
+        legs = len(run.legs)
+        real(run)
+        copied.append(len(run.legs) - legs)
+
+    monkeypatch.setattr(turns, "repeat_periods", watch)
+    engine = Engine(given_)
+    run = engine.march(weeks * WEEK_S, State(charge_c=0.0, connected=False))
+    return [n for n in copied if n], run
+
+
+def lamp(**changes):
+    """Full every day, and a pulse every ten minutes."""
+    day = [(0.0, 0.0), (8 * HOUR_S, 3e-4), (18 * HOUR_S, 0.0)]
+    given = {
+        "light": levels([(d * DAY_S + t, a) for d in range(7) for t, a in day], WEEK_S),
+        "panel": AMORPHOUS, "charger": converter(voc_fraction=0.75), "store": bank(0.5),
+        "full_v": 4.5,
+        "load": load(connect_v=3.0, off_v=1.5, operations=(pulse(0.01, 0.1, 600.0),)),
+    }
+    return system(**(given | changes))
+
+
+def test_weeks_are_copied_once_a_week_leaves_everything_as_it_was(monkeypatch):
+    copied, run = weekly(monkeypatch, lamp(), 20)
+    assert len(copied) == 1
+    assert copied[0] > 0.5 * len(run.legs)
+
+
+def test_weeks_with_another_beat_than_the_pulses_are_not_copied(monkeypatch):
+    """650 s do not divide a week, so that the pulses of each week come at other times."""
+    beat = load(connect_v=3.0, off_v=1.5, operations=(pulse(0.01, 0.1, 650.0),))
+    copied, _ = weekly(monkeypatch, lamp(load=beat), 6)
+    assert copied == []
+
+
+def test_a_run_that_looks_for_something_is_never_copied(monkeypatch):
+    monkeypatch.setattr(turns, "NO_DRIFT", 1.0)  # every week would count as the same
+    engine = Engine(lamp(light=steady(0.0)))
+    start = State(charge_c=2.0, connected=True)
+    run = engine.march(20 * WEEK_S, start, stop_at="cut_off")
+    assert run.tally.cut_offs == 1.0

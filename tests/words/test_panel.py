@@ -1,0 +1,60 @@
+"""What a lux reading is worth depends on the source, and the drawer says so."""
+
+from typing import get_args
+
+import pytest
+
+from explorer.advice.panel_curve import panel_curve
+from explorer.scenario.light import Source
+from explorer.scenario.model import Scenario, with_value
+from explorer.words.panel import (
+    light_meanings,
+    meaning_line,
+    meaning_table,
+    numbered,
+    panel_answer,
+    panel_table,
+)
+
+
+def test_every_source_has_a_row_and_one_is_chosen():
+    rows = light_meanings(Scenario(), 500.0)
+    assert [r.source for r in rows] == list(get_args(Source))
+    assert [r.source for r in rows if r.chosen] == ["led_4000"]
+
+
+def test_the_same_reading_is_worth_more_to_crystalline_cells_by_daylight():
+    table = meaning_table(with_value(Scenario(), "panels.technology", "crystalline"), 500.0)
+    current = dict(zip(table["source"], table["photocurrent_uA_per_cm2"], strict=True))
+    assert current["daylight_glass"] > 1.25 * current["led_4000"]
+    assert current["incandescent"] > 5 * current["led_4000"]
+
+
+def test_five_hundred_lux_of_neutral_led_are_about_one_and_a_half_watts():
+    # CIE LED-B3 has 317 lm/W (CIE tables by the colour library): 500 / 317 = 1.58 W/m².
+    assert "1.58 W/m²" in meaning_line(Scenario(), 500.0)
+
+
+def test_the_answer_names_light_power_and_voltage():
+    curve = panel_curve(Scenario())
+    text = panel_answer(curve, Scenario())
+    assert "300 lx" in text
+    peak = max(zip(curve.power_w, curve.voltage_v, strict=True))
+    assert peak[0] == pytest.approx(curve.points[0].power_w, rel=1e-3)
+
+
+def test_the_answer_names_the_light_that_a_turned_panel_gets():
+    turned = with_value(Scenario(), "light.orientation_factor", 0.5)
+    text = panel_answer(panel_curve(turned), turned)
+    assert "At 300 lx, of which 150 lx reach the cells, the panels give" in text
+
+
+def test_points_are_numbered_by_rising_voltage():
+    volts = [p.voltage_v for _, p in numbered(panel_curve(Scenario()))]
+    assert volts == sorted(volts)
+
+
+def test_the_table_is_the_curve():
+    curve = panel_curve(Scenario())
+    table = panel_table(curve)
+    assert table["power_W"][10] == pytest.approx(table["voltage_V"][10] * table["current_A"][10])

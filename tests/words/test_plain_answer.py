@@ -1,0 +1,145 @@
+"""The guide's answer reads like a sentence and agrees with the model."""
+
+from dataclasses import replace
+from typing import get_args
+
+import pytest
+
+from explorer.advice.assess import assess
+from explorer.quantity import show
+from explorer.scenario import guide
+from explorer.scenario.guide import MOST_PANELS, Answers
+from explorer.scenario.model import Scenario, with_value
+from explorer.words.plain_answer import answer, find_design, two_sentences
+
+ORDER = ("falls_short", "marginal", "runs")
+FIRST_WORD = {"runs": "Yes", "marginal": "Perhaps", "falls_short": "No"}
+
+
+def spread_out() -> list[Answers]:
+    """Answers that bring each pair of neighbouring questions together."""
+    keys = [get_args(a) for a in (guide.PlaceKey, guide.JobKey, guide.OftenKey,
+                                  guide.DarkKey, guide.MattersKey)]  # fmt: skip
+    return [
+        Answers(**{
+            question.key: choices[(index * step + index // len(choices)) % len(choices)]
+            for question, choices, step in zip(
+                guide.QUESTIONS, keys, (1, 3, 2, 1, 3), strict=True
+            )
+        })
+        for index in range(20)
+    ]  # fmt: skip
+
+
+@pytest.mark.parametrize("answers", spread_out(), ids=str)
+def test_an_answer_is_sound(answers):
+    found = answer(answers)
+    verdict = found.assessment.verdict
+    lead, reason = found.sentences
+    assert lead.startswith(FIRST_WORD[verdict.state] + ": ")
+    assert lead.count(".") - lead.count("0.") >= 1
+    assert reason[0].isupper()
+    assert reason.endswith(".")
+    assert bool(found.advice) is (verdict.state != "runs")
+    assert 1 <= found.design.panels <= MOST_PANELS
+    # The verdict is the exact model's on the scenario that is handed over.
+    assert assess(found.scenario).verdict.state == verdict.state
+    assert all(line in found.scenario.notes for line in found.assumptions)
+
+
+def state(**given) -> int:
+    return ORDER.index(find_design(Answers(**given))[1].verdict.state)
+
+
+@pytest.mark.parametrize("job", ["report_near", "report_far", "sense_co2"])
+def test_more_light_never_makes_the_verdict_worse(job):
+    rising = ("dark_corner", "shelf", "desk")
+    states = [state(place=place, job=job, often="ten_minutes") for place in rising]
+    assert states == sorted(states)
+
+
+@pytest.mark.parametrize("place", ["dark_corner", "corridor"])
+def test_rarer_work_never_makes_the_verdict_worse(place):
+    states = [state(place=place, job="show", often=o) for o in get_args(guide.OftenKey)]
+    assert states == sorted(states)
+
+
+def test_what_everyone_knows_comes_out():
+    # A sensor that reports every ten minutes lives on a desk; a picture every minute in a dark
+    # corner does not (0.37 J a minute is 6 mW; 20 lx brings some tens of microwatts).
+    assert state(place="desk", job="report_near", often="ten_minutes") == 2
+    assert state(place="dark_corner", job="show", often="minute") == 0
+
+
+def test_what_matters_changes_the_design():
+    small, _ = find_design(Answers(place="desk", matters="smallest"))
+    cheap, _ = find_design(Answers(place="desk", matters="cheapest"))
+    assert small.panels * small.area_cm2 < cheap.panels * cheap.area_cm2
+    _, found = find_design(Answers(place="desk", matters="soon"))
+    assert found.answers["first_charge_s"] <= 3600.0
+    _, patient = find_design(Answers(place="desk", matters="cheapest"))
+    assert found.answers["first_charge_s"] < patient.answers["first_charge_s"]
+
+
+def test_the_advice_turns_the_verdict():
+    answers = Answers(place="corridor", job="show", often="ten_minutes", dark="nights")
+    found = answer(answers)
+    assert found.assessment.verdict.state != "runs"
+    assert "the same work every hour" in found.advice
+    assert state(place="corridor", job="show", often="hour", dark="nights") == 2
+
+
+def test_a_search_that_is_stopped_still_answers():
+    found = answer(Answers(place="dark_corner", often="minute"), stopped=lambda: True)
+    assert found.sentences[0]
+
+
+DIM = assess(with_value(Scenario(), "light.illuminance_lx", 5.0))
+SMALL = assess(with_value(Scenario(), "panels.count", 8))
+
+
+def governed_by(found, name):
+    """The same assessment as if only one check had been made."""
+    check = next(c for c in found.verdict.checks if c.name == name)
+    return replace(found, verdict=replace(found.verdict, checks=(check,))), check
+
+
+@pytest.mark.parametrize("name", ["balance", "pulse", "ratings", "service", "dark", "starts"])
+def test_the_reason_gives_the_numbers_of_the_check_that_governs(name):
+    found, check = governed_by(SMALL, name)
+    lead, reason = two_sentences(found)
+    assert lead.startswith(FIRST_WORD[check.state])
+    if name == "balance":
+        assert f"{check.margin:.2g} times" in reason or "ten times" in reason
+    elif name == "service":
+        assert f"{100 * check.value:.3g} %" in reason
+    elif not (name == "ratings" and check.state == "runs"):
+        assert show(check.value, check.unit) in reason
+        assert show(check.limit, check.unit) in reason
+
+
+def test_never_is_said_as_never():
+    found, check = governed_by(DIM, "starts")
+    assert check.value == float("inf")
+    assert "never gets going" in two_sentences(found)[1]
+
+
+def test_a_failed_rating_names_what_the_part_sees_and_bears():
+    hot = with_value(Scenario(), "light.ambient_C", 80.0)
+    found, check = governed_by(assess(hot), "ratings")
+    assert check.state == "falls_short"
+    assert two_sentences(found)[1] == "A part would see 80 °C and is made for 65 °C."
+
+
+def test_where_the_light_brings_too_little_that_is_the_reason_and_not_the_dark_after_it():
+    found = answer(Answers(place="hall", job="sense_co2", often="minute", dark="closure"))
+    checks = {c.name: c for c in found.assessment.verdict.checks}
+    assert checks["balance"].state == checks["dark"].state == "falls_short"
+    assert f"{100 * checks['balance'].margin:.0f} % of the energy" in found.sentences[1]
+
+
+def test_a_start_that_comes_too_late_is_not_called_too_little_light():
+    found = answer(Answers(place="stairs", job="show", often="day", matters="soon"))
+    assert found.assessment.verdict.governing.name == "starts"
+    assert found.sentences[0].endswith("does not start soon enough.")
+    assert "2 h are allowed" in found.sentences[1]

@@ -1,0 +1,139 @@
+import dataclasses
+import math
+
+import numpy as np
+import pytest
+
+from explorer.advice.assess import assess
+from explorer.advice.verdict import CHECK_NAMES, Check, Verdict
+from explorer.scenario.model import Scenario, with_value
+from explorer.words import readout
+
+BRIGHT = with_value(with_value(Scenario(), "light.illuminance_lx", 2000.0), "panels.count", 4)
+DIM = with_value(Scenario(), "light.illuminance_lx", 30.0)
+
+
+@pytest.fixture(scope="module")
+def bright():
+    return assess(BRIGHT, span_s=604_800.0)
+
+
+@pytest.fixture(scope="module")
+def dim():
+    return assess(DIM, span_s=604_800.0)
+
+
+def check(**changes):
+    values = {
+        "name": "dark", "value": 7200.0, "limit": 3600.0, "unit": "s", "margin": 2.0,
+        "wanted": 1.3, "sentence": "Lasts 2 h in the dark.",
+    }  # fmt: skip
+    return Check(**(values | changes))
+
+
+def test_the_sign_says_the_word_and_the_governing_reason(dim):
+    text = readout.sign(dim)
+    assert text.state == "falls_short"
+    assert text.word == "Falls short"
+    assert text.reason.replace("\u00a0", " ") == dim.verdict.governing.sentence
+    assert text.spoken.startswith("Falls short. ")
+
+
+def test_a_hazard_is_spoken_apart_from_the_verdict(bright):
+    hazards = bright.verdict.hazards
+    spoken = readout.sign(bright).spoken
+    assert all(f"Hazard: {hazard.title}." in spoken for hazard in hazards)
+    none = dataclasses.replace(bright, verdict=Verdict(checks=bright.verdict.checks, hazards=()))
+    assert "Hazard" not in readout.sign(none).spoken
+
+
+def test_the_six_checks_come_in_their_order_with_state_value_and_margin(bright):
+    rows = readout.check_rows(bright)
+    assert tuple(row.name for row in rows) == CHECK_NAMES
+    for row, found in zip(rows, bright.verdict.checks, strict=True):
+        assert row.state == found.state
+        assert row.label in row.spoken
+        assert row.margin in row.spoken
+
+
+def test_a_store_that_never_starts_says_never(dim):
+    assert readout.check_rows(dim)[0].value == "never"
+
+
+def test_a_margin_just_under_one_never_reads_as_a_pass():
+    assert readout.margin_text(0.9999) == "0.99×"
+    assert readout.margin_text(1.0) == "1.00×"
+    assert readout.margin_text(99.0) == "> 99×"
+
+
+@pytest.mark.parametrize(
+    ("name", "value", "words"),
+    [
+        ("starts", math.inf, "never"),
+        ("dark", math.inf, "no end"),
+        ("dark", 9000.0, "2.5 h"),
+    ],
+)
+def test_values_without_end_are_words(name, value, words):
+    unit = "s"
+    assert readout.value_text(check(name=name, value=value, unit=unit)) == words
+
+
+def test_service_is_a_share_in_percent():
+    assert readout.value_text(check(name="service", value=0.9996, unit="")) == "99.9 %"
+
+
+def test_the_cursor_reads_every_curve_at_one_moment(bright, dim):
+    trace = bright.trace
+    row = trace.time_s.size // 2
+    time_s = float(trace.time_s[row])
+    lines = {x.label: x.value for x in readout.cursor_lines(trace, time_s, dim.trace, True)}
+    assert lines["store"] == readout.volts(readout.value_at(trace, trace.store_v, time_s))
+    assert {"in the pulse", "light", "charging", "load", "pinned"} <= set(lines)
+    alone = readout.cursor_lines(trace, time_s, None, True)
+    assert "pinned" not in {x.label for x in alone}
+
+
+def test_a_disconnected_load_reads_off(dim):
+    lines = {x.label: x.value for x in readout.cursor_lines(dim.trace, 3600.0, None, True)}
+    assert not dim.trace.connected[readout.row_at(dim.trace, 3600.0)]
+    assert lines["load"] == "off"
+
+
+def test_the_row_of_a_moment_is_the_last_that_is_not_later(bright):
+    trace = bright.trace
+    for time_s in (-1.0, 0.0, float(trace.time_s[7]), 1e12):
+        row = readout.row_at(trace, time_s)
+        assert 0 <= row < trace.time_s.size
+        assert trace.time_s[row] <= max(time_s, trace.time_s[0])
+
+
+def test_the_summary_names_the_extremes(bright):
+    text = readout.trace_summary(bright)
+    assert readout.volts(float(bright.trace.store_v.max())) in text
+    assert "connects" in text
+
+
+def test_the_pulse_is_split_into_step_and_ramp(bright):
+    assert bright.pulse is not None
+    labels = [line.label for line in readout.pulse_lines(bright.pulse)]
+    assert labels == ["ESR step", "ramp", "lowest", "minimum"]
+    lowest = readout.pulse_lines(bright.pulse)[2].value
+    assert lowest == readout.volts(float(np.min(bright.pulse.terminal_v)))
+
+
+def test_answers_are_those_that_the_model_gives(bright):
+    lines = readout.answer_lines(bright)
+    assert [line.label for line in lines] == [
+        label for key, label in readout.ANSWERS if key in bright.answers
+    ]
+    assert len(lines) >= 5
+
+
+def test_an_answer_without_end_is_a_word():
+    assert readout.answer_text("first_charge_s", math.inf) == "never"
+    assert readout.answer_text("operations_per_charge", math.inf) == "no limit"
+
+
+def test_a_number_stays_on_one_line_with_its_unit():
+    assert readout.bind_units("1.3 is asked for, 2 h left") == "1.3 is asked for, 2\u00a0h left"
