@@ -16,7 +16,7 @@ from click.testing import CliRunner
 from explorer.advice.assess import assess
 from explorer.advice.limits import limits
 from explorer.advice.verdict import CHECK_NAMES
-from explorer.cli.main import main as cli
+from explorer.cli import main as cli
 from explorer.files.scenario_json import LIMIT_BYTES, load_scenario, save_scenario
 from explorer.resource_files import scenario_folder
 from explorer.scenario.model import Scenario, with_value
@@ -41,7 +41,7 @@ def started(*arguments, **environment):
     kept.pop("QT_QPA_PLATFORM", None)
     return subprocess.run(
         [sys.executable, "-m", "explorer", *map(str, arguments)],
-        env={**kept, "PYTHONPATH": str(Path(cli.__file__).parent.parent), **environment},
+        env={**kept, "PYTHONPATH": str(Path(cli.__file__).parent.parent.parent), **environment},
         capture_output=True,
         text=True,
         encoding="utf-8",
@@ -539,7 +539,7 @@ def test_a_missing_system_library_is_named_with_its_package(tmp_path, library, p
     fault = f"{library}: cannot open shared object file: No such file or directory"
     for module in ("QtCore", "QtGui", "QtWidgets"):
         (stub / f"{module}.py").write_text(f"raise ImportError({fault!r})\n")
-    both = os.pathsep.join([str(tmp_path), str(Path(cli.__file__).parent.parent)])
+    both = os.pathsep.join([str(tmp_path), str(Path(cli.__file__).parent.parent.parent)])
     done = started(PYTHONPATH=both, QT_QPA_PLATFORM="offscreen")
     assert done.returncode == 3
     assert library in done.stderr
@@ -554,7 +554,7 @@ def test_a_missing_system_library_is_named_with_its_package(tmp_path, library, p
 def test_a_reader_that_has_seen_enough_is_no_fault(command):
     with subprocess.Popen(
         [sys.executable, "-m", "explorer", *map(str, command)],
-        env={**os.environ, "PYTHONPATH": str(Path(cli.__file__).parent.parent)},
+        env={**os.environ, "PYTHONPATH": str(Path(cli.__file__).parent.parent.parent)},
         stdout=subprocess.PIPE,
         stderr=subprocess.PIPE,
     ) as writer:
@@ -579,7 +579,7 @@ def test_the_command_line_loads_no_qt():
         text=True,
         timeout=60,
         check=True,
-        cwd=Path(cli.__file__).parent.parent,
+        cwd=Path(cli.__file__).parent.parent.parent,
     )
     assert not {"PySide6", "pyqtgraph", "shiboken6"} & set(done.stdout.split())
 
@@ -654,7 +654,7 @@ def test_report_as_a_page_loads_no_qt(tmp_path):
         f"write_report(Path({RUNS!r}), Path({str(tmp_path / 'a.html')!r})); "
         "sys.exit(any(name.startswith('PySide6') for name in sys.modules))"
     )
-    root = Path(cli.__file__).parent.parent
+    root = Path(cli.__file__).parent.parent.parent
     done = subprocess.run([sys.executable, "-c", code], cwd=root, check=False)
     assert done.returncode == 0
 

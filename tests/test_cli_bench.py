@@ -5,7 +5,7 @@ import json
 import pytest
 from click.testing import CliRunner
 
-from explorer.cli.main import main as cli
+from explorer.cli import main as cli
 from explorer.resource_files import resource_path, scenario_folder
 from tests.make_bench_log import NAME, TRUTH
 

@@ -4,9 +4,9 @@ import re
 
 import pytest
 
-from explorer.advice.bench.forecast import certainty as fit_certainty
-from explorer.advice.bench.forecast import fit
-from explorer.advice.bench.forecast import forecast as bench
+from explorer.advice.bench import certainty as fit_certainty
+from explorer.advice.bench import fit
+from explorer.advice.bench import forecast as bench
 from explorer.advice.checks import PULSE_MARGIN
 from explorer.engine import cycles as cycle
 from explorer.engine import levels as illumination

@@ -16,21 +16,12 @@ from explorer.advice.readings.one import study
 from explorer.advice.territory import Axis, Territory
 from explorer.files.disk import FileError
 from explorer.scenario.model import Scenario, with_value
-from explorer.state import (
-    compare_text,
-    contest_text,
-    drawer_text,
-    knobs,
-    panel_text,
-    readout,
-    stand_plan,
-    tour,
-    words,
-)
+from explorer.state import knobs, stand_plan, tour
 from explorer.state.document import Document
 from explorer.state.refusal import refusal
 from explorer.text import Text, figure, rendered, say
-from explorer.words import moments
+from explorer.words import compare, drawers, moments, options, panel, readout
+from explorer.words import contest as contest_words
 from tests import pseudo
 
 SCENARIO = with_value(Scenario(), "light.illuminance_lx", 450.0)
@@ -87,18 +78,18 @@ def test_a_number_keeps_to_its_unit_in_any_language():
 def test_the_drawers_can_be_shown_in_any_language():
     ends = budget(study(SCENARIO))
     entries = [present_entry(SCENARIO, None), *contest(SCENARIO, None, lambda: False)]
-    columns = [key for key, _ in contest_text.CONTEST_COLUMNS]
+    columns = [key for key, _ in contest_words.CONTEST_COLUMNS]
     assert not left_in_english(
-        drawer_text.budget_lines(ends),
-        drawer_text.budget_answer(ends),
-        drawer_text.budget_close(ends),
-        [contest_text.contest_line(entry) for entry in entries],
-        [contest_text.contest_cell(entry, key).text for entry in entries for key in columns],
-        [contest_text.contest_answer(entries, done) for done in (True, False)],
-        [title for _, title in contest_text.CONTEST_COLUMNS],
-        list(contest_text.CONTEST_TIPS.values()),
-        [contest_text.years_text(years) for years in (math.inf, 1.0, 2.5)],
-        [drawer_text.percent(share) for share in (0.0, 0.0001, 0.004, 0.3, 0.9999)],
+        drawers.budget_lines(ends),
+        drawers.budget_answer(ends),
+        drawers.budget_close(ends),
+        [contest_words.contest_line(entry) for entry in entries],
+        [contest_words.contest_cell(entry, key).text for entry in entries for key in columns],
+        [contest_words.contest_answer(entries, done) for done in (True, False)],
+        [title for _, title in contest_words.CONTEST_COLUMNS],
+        list(contest_words.CONTEST_TIPS.values()),
+        [contest_words.years_text(years) for years in (math.inf, 1.0, 2.5)],
+        [drawers.percent(share) for share in (0.0, 0.0001, 0.004, 0.3, 0.9999)],
     )
 
 
@@ -112,13 +103,13 @@ def test_the_summary_of_a_map_can_be_shown_in_any_language(reserve):
     )
     turned = dataclasses.replace(found, x=PANELS, y=light)
     assert not left_in_english(
-        drawer_text.territory_summary(found, 3.0, 1.0),
-        drawer_text.territory_summary(turned, 1.0, 3.0),
+        drawers.territory_summary(found, 3.0, 1.0),
+        drawers.territory_summary(turned, 1.0, 3.0),
     )
 
 
 def test_small_letters_are_for_english_alone():
-    found = drawer_text.lower_first(say("Light level"))
+    found = drawers.lower_first(say("Light level"))
     assert found == "light level"
     assert rendered(found, lambda *_: "Beleuchtung", ",") == "Beleuchtung"
 
@@ -126,13 +117,13 @@ def test_small_letters_are_for_english_alone():
 def test_the_panel_and_the_table_of_sources_can_be_shown_in_any_language():
     curve = panel_curve(SCENARIO)
     for scenario in (SCENARIO, with_value(SCENARIO, "light.orientation_factor", 0.5)):
-        assert not left_in_english(panel_text.panel_answer(panel_curve(scenario), scenario))
+        assert not left_in_english(panel.panel_answer(panel_curve(scenario), scenario))
     assert not left_in_english(
-        panel_text.METER_NOTE,
-        panel_text.point_lines(curve),
-        panel_text.meaning_title(500.0, "organic"),
-        panel_text.light_meanings(SCENARIO, 500.0),
-        panel_text.meaning_line(SCENARIO, 500.0),
+        panel.METER_NOTE,
+        panel.point_lines(curve),
+        panel.meaning_title(500.0, "organic"),
+        panel.light_meanings(SCENARIO, 500.0),
+        panel.meaning_line(SCENARIO, 500.0),
         own=frozenset({"LED"}),
     )
 
@@ -141,15 +132,15 @@ def test_the_comparison_can_be_shown_in_any_language(assessment):
     other = SCENARIO
     for path, value in (("panels.count", 3), ("light.source", "daylight_glass"), ("title", "")):
         other = with_value(other, path, value)
-    rows = compare_text.difference_rows(differences(SCENARIO, other))
+    rows = compare.difference_rows(differences(SCENARIO, other))
     assert len(rows) > 3
     dark = assess(with_value(SCENARIO, "light.illuminance_lx", 5.0))
     assert not left_in_english(
         rows,
-        compare_text.result_rows(assessment, dark),
-        [compare_text.summary(n, assessment, dark) for n in (0, 1, 2)],
-        compare_text.summary(2, assessment, assessment),
-        [compare_text.words(value, "") for value in (None, "", (), 0.5, ("mon", "tue", "wed"))],
+        compare.result_rows(assessment, dark),
+        [compare.summary(n, assessment, dark) for n in (0, 1, 2)],
+        compare.summary(2, assessment, assessment),
+        [compare.words(value, "") for value in (None, "", (), 0.5, ("mon", "tue", "wed"))],
         own=frozenset(SCENARIO.title.split()) | {"LED"},
     )
 
@@ -159,9 +150,9 @@ def test_times_options_knobs_and_the_tour_can_be_shown_in_any_language():
         [moments.clock(9.4 * 86_400, weekdays) for weekdays in (True, False)],
         [moments.time_ticks(-0.5, most, 8, False) for most in (1e-3, 1.0, 60.0, 9e4, 9e6)],
         moments.time_ticks(0.0, 604_800.0, 8, True),
-        list(words.OPTIONS.values()),
-        words.WEEKDAY_NAMES,
-        words.plain_number(0.5),
+        list(options.OPTIONS.values()),
+        options.WEEKDAY_NAMES,
+        options.plain_number(0.5),
         [dataclasses.replace(k, label="", help="") for k in knobs.knobs_for(SCENARIO)],
         tour.STEPS,
         tour.Tour().place,
