@@ -15,10 +15,11 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from explorer.engine.audit_powers import OPERATIONS, SPENT, Row, powers
-from explorer.engine.course import Key, Leg, Trajectory
+from explorer.engine.audit_powers import OPERATIONS, SPENT, Post, powers
+from explorer.engine.course import Leg, Trajectory
 from explorer.engine.cycles import Cycle
 from explorer.engine.flows import Flow
+from explorer.engine.keys import CycleKey, MotionKey, On
 from explorer.engine.levels import BlendedFlow, Motion
 from explorer.engine.motions import Engine
 from explorer.engine.residence import along, along_blend, along_equal, hats, orbit, place, spread
@@ -104,28 +105,28 @@ def ledger(engine: Engine, trajectory: Trajectory) -> Ledger:
     stored = float(book.energy(trajectory.end.charge_c) - book.energy(begin_c))
     operations = totals[OPERATIONS:]
     spent = totals[list(SPENT)].sum() + operations.sum() + inrush
-    unused = totals[[Row.TAKEN, Row.TOO_WEAK, Row.LIMITED, Row.CLIPPED]].sum()
+    unused = totals[[Post.TAKEN, Post.TOO_WEAK, Post.LIMITED, Post.CLIPPED]].sum()
     return Ledger(
         span_s=trajectory.span_s,
-        panel_maximum_j=float(totals[Row.AVAILABLE]),
-        panel_taken_j=float(totals[Row.TAKEN]),
-        tracking_loss_j=float(totals[Row.AVAILABLE] - unused),
-        too_weak_j=float(totals[Row.TOO_WEAK]),
-        limited_j=float(totals[Row.LIMITED]),
-        clipped_j=float(totals[Row.CLIPPED]),
-        clipped_charge_j=float(totals[Row.DELIVERABLE]),
-        charger_loss_j=float(totals[Row.CHARGER]),
-        charged_j=float(totals[Row.CHARGED]),
-        esr_loss_j=float(totals[Row.ESR]),
-        leakage_j=float(totals[Row.LEAKAGE]),
-        quiescent_j=float(totals[Row.QUIESCENT]),
-        regulator_loss_j=float(totals[Row.REGULATOR]),
-        sleep_j=float(totals[Row.SLEEP]),
-        start_up_j=float(totals[Row.START_UP]) + inrush,
+        panel_maximum_j=float(totals[Post.AVAILABLE]),
+        panel_taken_j=float(totals[Post.TAKEN]),
+        tracking_loss_j=float(totals[Post.AVAILABLE] - unused),
+        too_weak_j=float(totals[Post.TOO_WEAK]),
+        limited_j=float(totals[Post.LIMITED]),
+        clipped_j=float(totals[Post.CLIPPED]),
+        clipped_charge_j=float(totals[Post.DELIVERABLE]),
+        charger_loss_j=float(totals[Post.CHARGER]),
+        charged_j=float(totals[Post.CHARGED]),
+        esr_loss_j=float(totals[Post.ESR]),
+        leakage_j=float(totals[Post.LEAKAGE]),
+        quiescent_j=float(totals[Post.QUIESCENT]),
+        regulator_loss_j=float(totals[Post.REGULATOR]),
+        sleep_j=float(totals[Post.SLEEP]),
+        start_up_j=float(totals[Post.START_UP]) + inrush,
         inrush_j=inrush,
         operations_j=tuple(float(j) for j in operations),
         stored_j=stored,
-        residual_j=float(totals[Row.TAKEN] - spent) - stored,
+        residual_j=float(totals[Post.TAKEN] - spent) - stored,
     )
 
 
@@ -195,10 +196,8 @@ class _Book:
         volts = engine.field.open_v
         steps = 0.5 * (volts[1:] + volts[:-1]) * np.diff(self._nodes)
         self._stored = np.concatenate([[0.0], np.cumsum(steps)])
-        self._keys = {id(m): where for where, m in engine._motions.items()}
-        self._cycle_keys = {id(c): where for where, c in engine._cycles.items()}
-        self._spent: dict[int, tuple[Motion, FloatArray]] = {}
-        self._strobes: dict[int, tuple[Cycle, list[FloatArray], list[FloatArray]]] = {}
+        self._spent: dict[MotionKey, FloatArray] = {}
+        self._strobes: dict[CycleKey, tuple[Cycle, list[FloatArray], list[FloatArray]]] = {}
 
     def energy(self, charge_c: float) -> float:
         """Energy stored at a charge: the integral of the open-circuit voltage. [J]"""
@@ -215,28 +214,24 @@ class _Book:
         rows = OPERATIONS + len(self._engine.system.load.operations)
         total = np.zeros(rows)
         best: dict[float, float] = {}
-        for motion, seconds in self._spent.values():
-            photocurrent, charging, key = self._key_of(motion)
-            total += powers(self._engine, photocurrent, charging, key) @ seconds
+        for key, seconds in self._spent.items():
+            photocurrent = key.photocurrent_a
+            total += powers(self._engine, key) @ seconds
             if photocurrent not in best:
                 point = maximum_power(self._engine.system.panel, photocurrent)
                 best[photocurrent] = float(point.power_w)
             nodes_and_top = len(self._nodes) + 1
-            total[Row.AVAILABLE] += best[photocurrent] * seconds[:nodes_and_top].sum()
+            total[Post.AVAILABLE] += best[photocurrent] * seconds[:nodes_and_top].sum()
         return total
-
-    def _key_of(self, motion: Motion) -> tuple[float, bool, Key]:
-        try:
-            return self._keys[id(motion)]  # type: ignore[return-value]
-        except KeyError:
-            raise ValueError("the run was made by another engine than the one given") from None
 
     # ---- legs ----------------------------------------------------------------------------
 
     def add(self, legs: list[tuple[Leg, float]]) -> None:
         """Enter legs, each with how often it was run through."""
-        groups: dict[tuple[int, int], list[tuple[Leg, float]]] = {}
+        groups: dict[MotionKey, list[tuple[Leg, float]]] = {}
         for leg, times in legs:
+            if not self._engine.made(leg):
+                raise ValueError("the run was made by another engine than the one given")
             if leg.cycles is not None and not self._averages(leg):
                 self._add_cycles(leg, times)
             elif leg.high is not leg.low:
@@ -244,7 +239,7 @@ class _Book:
                 q, w = along_blend(flow, leg)
                 self._enter(leg.low, leg.high, leg.level.weight, q, w * times)
             else:
-                groups.setdefault((id(leg.low), 0), []).append((leg, times))
+                groups.setdefault(leg.low.key, []).append((leg, times))
         for members in groups.values():
             motion = members[0][0].low
             begin = np.array([leg.begin_c for leg, _ in members])
@@ -263,22 +258,14 @@ class _Book:
         spent = spread(self._nodes, speed, charge, seconds)
         for motion, share in ((low, 1.0 - weight), (high, weight)):
             if share != 0.0:
-                _, held = self._spent.setdefault(id(motion), (motion, np.zeros(len(spent))))
-                held += share * spent
+                self._spent.setdefault(motion.key, np.zeros(len(spent)))[:] += share * spent
 
     # ---- composed cycles -----------------------------------------------------------------
 
     def _averages(self, leg: Leg) -> bool:
         """Whether the leg's motion holds the pulses of its cycles already, with their mean."""
         assert leg.cycles is not None
-        key, fast = self._key_of(leg.low)[2], self._cycle_key_of(leg.cycles[0])[3]
-        return key[0] == "on" and fast in key[1]  # type: ignore[operator]
-
-    def _cycle_key_of(self, cycle: Cycle) -> tuple[float, bool, tuple[int, ...], int]:
-        try:
-            return self._cycle_keys[id(cycle)]  # type: ignore[return-value]
-        except KeyError:
-            raise ValueError("the run was made by another engine than the one given") from None
+        return isinstance(leg.draw, On) and leg.cycles[0].key.operation in leg.draw.averaged
 
     def _add_cycles(self, leg: Leg, times: float) -> None:
         """Count the cycles of a leg by the charge at which they begin."""
@@ -316,23 +303,17 @@ class _Book:
 
     def _count(self, cycle: Cycle, charge: FloatArray, counts: FloatArray | float) -> None:
         """Note cycles that begin at charges, to be spread over the nodes of their tables."""
-        _, begins, often = self._strobes.setdefault(id(cycle), (cycle, [], []))
+        _, begins, often = self._strobes.setdefault(cycle.key, (cycle, [], []))
         begins.append(charge)
         often.append(np.broadcast_to(np.asarray(counts, float), charge.shape))
 
     def _open_cycles(self, cycle: Cycle, counts: FloatArray) -> None:
         """Turn counted cycles into time spent in the motions of their phases."""
-        photocurrent, charging, small, fast = self._cycle_key_of(cycle)
-        operation = self._engine.system.load.operations[fast]
         some = counts != 0.0
         x, times = cycle.nodes[some], counts[some]
-        phases: list[tuple[Key, float]] = [
-            (("on", small, ((fast, k),)), p.duration_s) for k, p in enumerate(operation.phases)
-        ]
-        phases.append((("on", small, ()), cycle.length_s - operation.duration_s))
-        for key, duration in phases:
-            motion = self._engine.motion(photocurrent, charging, key)
-            self._keys.setdefault(id(motion), (photocurrent, charging, key))
+        key = cycle.key
+        for draw, duration in self._engine.phases(key):
+            motion = self._engine.motion(key.photocurrent_a, key.charging, draw)
             end = motion.flow.advance_all(x, duration)
             # What comes to rest on a node on the way needs to be split there.
             rests = np.isin(end, self._nodes)

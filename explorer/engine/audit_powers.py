@@ -6,12 +6,13 @@ moves the store: the two are held against each other by `explorer.engine.audit`.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from enum import IntEnum
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from explorer.engine.course import OFF, Key
+from explorer.engine.keys import DrawKey, MotionKey, Off, On, StartUp
 from explorer.engine.motions import Engine
 from explorer.engine.speeds import Field, Regime
 from explorer.physics import charger as ch
@@ -21,8 +22,8 @@ from explorer.physics import panel as pv
 FloatArray = NDArray[np.float64]
 
 
-class Row(IntEnum):
-    """Rows of a table of powers; operations follow after the last."""
+class Post(IntEnum):
+    """Posts of the account, one row each in a table of powers; operations follow the last."""
 
     AVAILABLE = 0
     """What the panel could give at its maximum-power point; left to the reader of the table."""
@@ -45,10 +46,10 @@ class Row(IntEnum):
     START_UP = 13
 
 
-OPERATIONS = len(Row)
-"""Row of the first operation."""
+OPERATIONS = len(Post)
+"""Post of the first operation."""
 SPENT = (
-    Row.CHARGER, Row.ESR, Row.LEAKAGE, Row.QUIESCENT, Row.REGULATOR, Row.SLEEP, Row.START_UP,
+    Post.CHARGER, Post.ESR, Post.LEAKAGE, Post.QUIESCENT, Post.REGULATOR, Post.SLEEP, Post.START_UP,
 )
 """Rows, beside the operations, in which what is taken from the panel and the store ends."""
 LEAST_V = 1e-3
@@ -57,8 +58,8 @@ BLOCKED = 1e-4
 """Share of the saturation current, short of the whole of it, below which a diode blocks."""
 
 
-def powers(engine: Engine, photocurrent_a: float, charging: bool, key: Key) -> FloatArray:
-    """Powers along the charge of an engine's store, one row for each `Row` and operation. [W]
+def powers(engine: Engine, key: MotionKey) -> FloatArray:
+    """Powers along the charge of an engine's store, one row for each `Post` and operation. [W]
 
     Voltages and currents are linear between nodes, as they are for the engine; powers are their
     products and so bend in between.
@@ -71,14 +72,14 @@ def powers(engine: Engine, photocurrent_a: float, charging: bool, key: Key) -> F
         drawn; then for each cell the factor of ``s (1 - s)``, with s the place in the cell, that
         is added to the straight line between its nodes.
     """
-    points = _mean(engine, photocurrent_a, charging, key)
+    points = _mean(engine, key)
     n = len(engine.field.charge_c)
     nodes, middles = points[:, :n], points[:, n:]
     bend = 4.0 * middles - 2.0 * (nodes[:, :-1] + nodes[:, 1:])
     top = nodes[:, -1:]
     rise = _into_store(top)
-    if charging and rise > 0.0:
-        held = _mean(engine, photocurrent_a, False, key)[:, n - 1 : n]
+    if key.charging and rise > 0.0:
+        held = _mean(engine, replace(key, charging=False))[:, n - 1 : n]
         fall = -_into_store(held)
         top = (fall * top + rise * held) / max(fall + rise, 1e-300)
     return np.concatenate([nodes, top, bend], axis=1)
@@ -87,43 +88,43 @@ def powers(engine: Engine, photocurrent_a: float, charging: bool, key: Key) -> F
 def _into_store(powers_w: FloatArray) -> float:
     """Power that is left for the store of one column of powers. [W]"""
     column = powers_w[:, 0]
-    return float(column[Row.TAKEN] - column[list(SPENT)].sum() - column[OPERATIONS:].sum())
+    return float(column[Post.TAKEN] - column[list(SPENT)].sum() - column[OPERATIONS:].sum())
 
 
-def _mean(engine: Engine, photocurrent_a: float, charging: bool, key: Key) -> FloatArray:
+def _mean(engine: Engine, key: MotionKey) -> FloatArray:
     """Powers at nodes and middles of cells, averaged operations counted with their mean. [W]"""
-    small = key[1] if key[0] == "on" else ()
-    if not small:
-        return _one(engine, photocurrent_a, charging, key)
-    active: tuple[tuple[int, int], ...] = key[2]  # type: ignore[assignment]
-    table = _one(engine, photocurrent_a, charging, ("on", (), active))
+    if not isinstance(key.draw, On) or not key.draw.averaged:
+        return _one(engine, key)
+    active = key.draw.active
+    table = _one(engine, replace(key, draw=On(active=active)))
     mean = table.copy()
-    for j in small:  # type: ignore[attr-defined]
+    for j in key.draw.averaged:
         operation = engine.system.load.operations[j]
         for k, phase in enumerate(operation.phases):
-            busy = _one(engine, photocurrent_a, charging, ("on", (), (*active, (j, k))))
-            mean += (busy - table) * phase.duration_s / operation.schedule.interval_s
+            busy = _one(engine, replace(key, draw=On(active=(*active, (j, k)))))
+            interval = operation.schedule.interval_s  # type: ignore[union-attr]
+            mean += (busy - table) * phase.duration_s / interval
     return mean
 
 
-def _one(engine: Engine, photocurrent_a: float, charging: bool, key: Key) -> FloatArray:
+def _one(engine: Engine, key: MotionKey) -> FloatArray:
     """The same without averaged operations."""
-    field = engine.field
-    at = _Points(field, field.regime(photocurrent_a, charging, key, engine._draw(key)))
+    field, draw = engine.field, engine.draw(key.draw)
+    at = _Points(field, field.regime(key, draw))
     would = at
-    if not charging:
-        would = _Points(field, field.regime(photocurrent_a, True, key, engine._draw(key)))
+    if not key.charging:
+        would = _Points(field, field.regime(replace(key, charging=True), draw))
     table = np.zeros((OPERATIONS + len(engine.system.load.operations), len(at.store_v)))
-    supply = _supply_side(field, photocurrent_a, would)
-    table[Row.TOO_WEAK] = supply[Row.TOO_WEAK]
-    table[Row.LIMITED] = supply[Row.LIMITED]
-    if charging:
-        for row in (Row.TAKEN, Row.CHARGER, Row.CHARGED):
+    supply = _supply_side(field, key.photocurrent_a, would)
+    table[Post.TOO_WEAK] = supply[Post.TOO_WEAK]
+    table[Post.LIMITED] = supply[Post.LIMITED]
+    if key.charging:
+        for row in (Post.TAKEN, Post.CHARGER, Post.CHARGED):
             table[row] = supply[row]
     else:
-        table[Row.CLIPPED] = np.maximum(supply[Row.TAKEN], 0.0)
-        table[Row.DELIVERABLE] = np.maximum(supply[Row.CHARGED], 0.0)
-    _load_side(engine, at, key, table)
+        table[Post.CLIPPED] = np.maximum(supply[Post.TAKEN], 0.0)
+        table[Post.DELIVERABLE] = np.maximum(supply[Post.CHARGED], 0.0)
+    _load_side(engine, at, key.draw, table)
     return table
 
 
@@ -150,7 +151,7 @@ def _plain(value: ArrayLike) -> float:
     return float(np.asarray(value))
 
 
-def _supply_side(field: Field, photocurrent_a: float, at: _Points) -> dict[Row, FloatArray]:
+def _supply_side(field: Field, photocurrent_a: float, at: _Points) -> dict[Post, FloatArray]:
     """From the panel's working point to the store's terminals. [W]"""
     charger, amps = field.system.charger, at.charge_a
     charged = at.terminal_v * amps
@@ -168,11 +169,11 @@ def _supply_side(field: Field, photocurrent_a: float, at: _Points) -> dict[Row, 
     # A limiter is taken to hold the panel back without a loss of its own.
     taken = np.where(limited, charged + drop * amps, panel_v * amps)
     return {
-        Row.TOO_WEAK: np.zeros_like(amps),
-        Row.LIMITED: np.where(limited, panel_v * free_a - taken, 0.0),
-        Row.TAKEN: taken,
-        Row.CHARGER: drop * amps,
-        Row.CHARGED: charged,
+        Post.TOO_WEAK: np.zeros_like(amps),
+        Post.LIMITED: np.where(limited, panel_v * free_a - taken, 0.0),
+        Post.TAKEN: taken,
+        Post.CHARGER: drop * amps,
+        Post.CHARGED: charged,
     }
 
 
@@ -182,7 +183,7 @@ def _converter(
     photocurrent_a: float,
     at: _Points,
     charged: FloatArray,
-) -> dict[Row, FloatArray]:
+) -> dict[Post, FloatArray]:
     given = field.supply(photocurrent_a).given
     work_w, work_a = _plain(given.panel_w), _plain(given.panel_a)
     work_v = work_w / work_a if work_a > 0 else 0.0
@@ -204,47 +205,46 @@ def _converter(
     starved = cold & running & ~held
     lost = np.where(starved, taken - charged, np.where(taken > 0.0, own + path, 0.0))
     return {
-        Row.TOO_WEAK: np.where(running, 0.0, work_w),
-        Row.LIMITED: np.where(running, work_w - taken, 0.0),
-        Row.TAKEN: taken,
-        Row.CHARGER: lost,
-        Row.CHARGED: charged,
+        Post.TOO_WEAK: np.where(running, 0.0, work_w),
+        Post.LIMITED: np.where(running, work_w - taken, 0.0),
+        Post.TAKEN: taken,
+        Post.CHARGER: lost,
+        Post.CHARGED: charged,
     }
 
 
-def _load_side(engine: Engine, at: _Points, key: Key, table: FloatArray) -> None:
+def _load_side(engine: Engine, at: _Points, name: DrawKey, table: FloatArray) -> None:
     """From the store to the device, written into the rows of a table. [W]"""
     field, load = engine.field, engine.system.load
     own = ld.regulator_draw(load.regulator)
     parts: list[tuple[int, ld.Draw]] = []
-    if key != OFF:
-        if key[0] == "start":
-            assert isinstance(key[1], int)
-            parts.append((Row.START_UP, _less(load.start_up[key[1]].draw, own)))
+    if not isinstance(name, Off):
+        if isinstance(name, StartUp):
+            parts.append((Post.START_UP, _less(load.start_up[name.phase].draw, own)))
         else:
-            parts.append((Row.SLEEP, _less(load.sleep, own)))
+            parts.append((Post.SLEEP, _less(load.sleep, own)))
             parts += [
                 (OPERATIONS + j, load.operations[j].phases[k].draw)
-                for j, k in key[2]  # type: ignore[attr-defined]
+                for j, k in name.active
             ]
-        parts.append((Row.REGULATOR, own))
+        parts.append((Post.REGULATOR, own))
     volts = np.maximum(at.terminal_v, LEAST_V)
     met = np.ones_like(volts)
     # An empty store passes on what the charger gives and no more.
-    wanted = float(ld.drawn_current(engine._draw(key) + field.quiescent, volts[0])) + at.leak_a[0]
+    wanted = float(ld.drawn_current(engine.draw(name) + field.quiescent, volts[0])) + at.leak_a[0]
     if 0.0 < wanted > at.charge_a[0]:
         met[0] = max(float(at.charge_a[0]), 0.0) / wanted
     total = ld.drawn_current(field.quiescent, volts) * met
-    table[Row.QUIESCENT] = at.terminal_v * total
+    table[Post.QUIESCENT] = at.terminal_v * total
     for row, draw in parts:
         amps = ld.drawn_current(draw, volts) * met
         total = total + amps
         power = at.terminal_v * amps
-        useful = power if row == Row.REGULATOR else _useful(load.regulator, amps, power)
+        useful = power if row == Post.REGULATOR else _useful(load.regulator, amps, power)
         table[row] += useful
-        table[Row.REGULATOR] += power - useful
-    table[Row.ESR] = (at.charge_a - total) ** 2 * field.curve.esr_ohm
-    table[Row.LEAKAGE] = at.store_v * at.leak_a * met
+        table[Post.REGULATOR] += power - useful
+    table[Post.ESR] = (at.charge_a - total) ** 2 * field.curve.esr_ohm
+    table[Post.LEAKAGE] = at.store_v * at.leak_a * met
 
 
 def _less(draw: ld.Draw, own: ld.Draw) -> ld.Draw:

@@ -3,14 +3,21 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
+from enum import Enum, auto
 from typing import NamedTuple
 
 from explorer.engine.cycles import Cycle
+from explorer.engine.keys import DrawKey
 from explorer.engine.levels import Level, Motion
 
-Key = tuple[object, ...]
-"""Names a draw: OFF, ("start", phase), or ("on", averaged operations, (operation, phase) pairs)."""
-OFF: Key = ("off",)
+
+class StopAt(Enum):
+    """What ends a run before its time is over."""
+
+    FIRST_OPERATION = auto()
+    """A start-up is completed."""
+    CUT_OFF = auto()
+    FULL = auto()
 
 
 class Leg(NamedTuple):
@@ -31,6 +38,11 @@ class Leg(NamedTuple):
     repeats: Repeats | None
     """The turn that this one stands for, many times over."""
     segment: int
+
+    @property
+    def draw(self) -> DrawKey:
+        """What was drawn meanwhile; the whole name of the motion is `low.key`."""
+        return self.low.key.draw
 
 
 class Repeats(NamedTuple):
@@ -81,7 +93,7 @@ class Tally:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class State:
+class Standing:
     """Where a run stands: what the next run needs to go on."""
 
     charge_c: float
@@ -96,7 +108,7 @@ class Trajectory:
     legs: list[Leg]
     events: list[Event]
     tally: Tally
-    end: State
+    end: Standing
     span_s: float
     first_operation_s: float = field(default=float("inf"))
     """Time at which the first start-up was completed. [s]"""

@@ -16,6 +16,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from explorer.engine.flows import Flow
+from explorer.engine.keys import CycleKey
 from explorer.physics.arrays import FloatArray, Number
 
 GENERATOR_TOLERANCE_V = 2e-6
@@ -80,6 +81,8 @@ class Cycle:
 
     Parameters
     ----------
+    key : CycleKey
+        Names it.
     phases : sequence of CyclePhase
         In order, the rest until the next start last.
     open_v : ndarray
@@ -98,10 +101,12 @@ class Cycle:
 
     def __init__(
         self,
+        key: CycleKey,
         phases: Sequence[CyclePhase],
         open_v: FloatArray,
         off_v: float,
     ) -> None:
+        self.key = key
         nodes = phases[0].flow.nodes
         keep = np.append(np.diff(nodes) > 0, True)
         keep[: max(int(np.searchsorted(open_v, off_v)) - 2, 0)] = False
@@ -143,9 +148,10 @@ class Cycle:
         self._fits: list[tuple[int, int]] = []
         self._exact: list[tuple[int, int]] = []
 
-    def bounded(self, low_c: float, high_c: float) -> Cycle:
+    def bounded(self, key: CycleKey, low_c: float, high_c: float) -> Cycle:
         """The same cycle where it must stay between open-circuit bounds. [C]"""
         twin = copy(self)
+        twin.key = key
         whole = self._whole & (self.lowest_c >= low_c) & (self._highest_c <= high_c)
         twin._fits = _runs(whole)
         twin._exact = _runs(whole & self._holds)

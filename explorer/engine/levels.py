@@ -7,6 +7,7 @@ there a fixed ladder of levels is tabulated once and each reading blends its two
 from __future__ import annotations
 
 from bisect import bisect_right
+from copy import copy
 from dataclasses import dataclass
 from math import inf
 from typing import NamedTuple
@@ -16,6 +17,7 @@ from numpy.typing import NDArray
 
 from explorer.engine.cycles import Cycle
 from explorer.engine.flows import Flow, _cross, _drift
+from explorer.engine.keys import MotionKey
 from explorer.engine.speeds import Field, Regime
 
 EXACT_LEVELS = 40
@@ -44,21 +46,29 @@ class Motion:
     voltage, but not of the regime.
     """
 
-    __slots__ = ("connect_c", "drawn_a", "flow", "off_c", "regime", "terminal_min_v")
+    __slots__ = ("connect_c", "drawn_a", "flow", "key", "off_c", "regime", "terminal_min_v")
 
     def __init__(
         self,
+        key: MotionKey,
         flow: Flow,
         regime: Regime,
         off_c: float,
         connect_c: float,
         averaged: tuple[FloatArray, FloatArray] | None = None,
     ) -> None:
+        self.key = key
         self.flow = flow
         self.regime = regime
         self.off_c = off_c
         self.connect_c = connect_c
         self.drawn_a, self.terminal_min_v = averaged or (regime.drawn_a, regime.terminal_v)
+
+    def named(self, key: MotionKey) -> Motion:
+        """The same motion under another name: a draw in the dark is one at every light level."""
+        twin = copy(self)
+        twin.key = key
+        return twin
 
     def run(self, x: float, duration: float, low: float, high: float) -> tuple[float, float]:
         """See `Flow.run`."""

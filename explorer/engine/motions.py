@@ -5,14 +5,14 @@ The march itself, from threshold to threshold, is in `explorer.engine.walk`.
 
 from __future__ import annotations
 
-from copy import copy
 from math import inf
 
 import numpy as np
 
-from explorer.engine.course import OFF, Key, State, Trajectory
+from explorer.engine.course import Leg, Standing, StopAt, Trajectory
 from explorer.engine.cycles import Cycle, CyclePhase
 from explorer.engine.flows import Flow
+from explorer.engine.keys import OFF, CycleKey, DrawKey, MotionKey, Off, On, StartUp
 from explorer.engine.levels import (
     BlendedFlow,
     BlendedMotion,
@@ -32,6 +32,8 @@ AVERAGED_BELOW_V = 1e-4
 AVERAGED_IN_LOG_V = 1e-3
 """The same under a measured log, whose readings blur single pulses anyway. [V]"""
 
+_Stretches = dict[tuple[bool, DrawKey, int | None], list[Stretch | None]]
+
 
 class Engine:
     """A system made ready to be marched; tables are built when first needed and kept."""
@@ -44,9 +46,10 @@ class Engine:
         self.levels, self.edges = course.levels, course.edges_s
         self.illuminance_lx = course.illuminance_lx
         self.charge_a = course.charge_a
-        self._motions: dict[object, Motion] = {}
-        self._cycles: dict[object, Cycle] = {}
-        self._stretches: dict[object, list[Stretch | None]] = {}
+        self._motions: dict[MotionKey, Motion] = {}
+        self._cycles: dict[CycleKey, Cycle] = {}
+        self._unbounded_cycles: dict[CycleKey, Cycle] = {}
+        self._stretches: _Stretches = {}
         self.may_connect = True
         self.averaged = tuple(self._is_small(op) for op in system.load.operations)
 
@@ -69,44 +72,46 @@ class Engine:
 
     # ---- motions -------------------------------------------------------------------------
 
-    def motion(self, photocurrent_a: float, charging: bool, key: Key) -> Motion:
-        """Motion at one exact light level; `key` is OFF, ("start", k) or ("on", small, active)."""
-        where = (photocurrent_a, charging, key)
-        found = self._motions.get(where)
+    def motion(self, photocurrent_a: float, charging: bool, draw: DrawKey) -> Motion:
+        """Motion at one exact light level."""
+        key = MotionKey(photocurrent_a, charging, draw)
+        found = self._motions.get(key)
         if found is None:
             level, charges = self._effective(photocurrent_a, charging)
             if (level, charges) != (photocurrent_a, charging):
-                # A copy shares its tables but says of which light it is: the ledger needs that.
-                found = copy(self.motion(level, charges, key))
+                found = self.motion(level, charges, draw).named(key)
             else:
-                found = self._make_motion(photocurrent_a, charging, key)
-            self._motions[where] = found
+                found = self._make_motion(key)
+            self._motions[key] = found
         return found
+
+    def made(self, leg: Leg) -> bool:
+        """Whether a leg runs along the tables of this engine."""
+        return self._motions.get(leg.low.key) is leg.low
 
     def _effective(self, photocurrent_a: float, charging: bool) -> tuple[float, bool]:
         """Light and charger state that give the same motion: without charge, light is nothing."""
         dark = photocurrent_a == 0.0 and isinstance(self.system.charger, Converter)
         return (0.0, False) if dark or not charging else (photocurrent_a, charging)
 
-    def _make_motion(self, photocurrent_a: float, charging: bool, key: Key) -> Motion:
+    def _make_motion(self, key: MotionKey) -> Motion:
         field, load = self.field, self.system.load
-        regime = field.regime(photocurrent_a, charging, key, self._draw(key))
-        if key == OFF:
+        regime = field.regime(key, self.draw(key.draw))
+        if key.draw == OFF:
             connect = regime.charge_at_terminal(field, load.connect_v)
-            return Motion(regime.flow, regime, -inf, connect)
+            return Motion(key, regime.flow, regime, -inf, connect)
         off = regime.charge_at_terminal(field, load.off_v)
         flow, averaged = regime.flow, None
-        small = key[1] if key[0] == "on" else ()
-        if small:
+        if isinstance(key.draw, On) and key.draw.averaged:
             drawn, lowest = regime.drawn_a, regime.terminal_v
             speed = regime.flow.speed.copy()
-            idle = field.regime(0.0, False, ("on", (), ()), load.sleep)
-            for j in small:  # type: ignore[attr-defined]
+            idle = field.regime(MotionKey(0.0, False, On()), load.sleep)
+            for j in key.draw.averaged:
                 operation = load.operations[j]
-                interval = operation.schedule.interval_s
+                interval = operation.schedule.interval_s  # type: ignore[union-attr]
                 for k, phase in enumerate(operation.phases):
                     busy = field.regime(
-                        0.0, False, ("on", (), ((j, k),)), load.sleep + phase.draw
+                        MotionKey(0.0, False, On(active=((j, k),))), load.sleep + phase.draw
                     )
                     share = phase.duration_s / interval
                     speed += (busy.flow.speed - idle.flow.speed) * share
@@ -121,71 +126,71 @@ class Engine:
                     off = max(off, busy.charge_at_terminal(field, load.off_v))
             speed[0] = max(speed[0], 0.0)
             flow, averaged = type(flow)(field.charge_c, speed), (drawn, lowest)
-        return Motion(flow, regime, off, inf, averaged)
+        return Motion(key, flow, regime, off, inf, averaged)
 
-    def _draw(self, key: Key) -> Draw:
+    def draw(self, key: DrawKey) -> Draw:
+        """The draw of a name, without averaged operations."""
         load = self.system.load
-        if key == OFF:
+        if isinstance(key, Off):
             return Draw()
-        if key[0] == "start":
-            assert isinstance(key[1], int)
-            return load.start_up[key[1]].draw
+        if isinstance(key, StartUp):
+            return load.start_up[key.phase].draw
         draw = load.sleep
-        for j, k in key[2]:  # type: ignore[attr-defined]
+        for j, k in key.active:
             draw = draw + load.operations[j].phases[k].draw
         return draw
 
     def cycle(
-        self, photocurrent_a: float, charging: bool, small: tuple[int, ...], fast: int
+        self, photocurrent_a: float, charging: bool, averaged: tuple[int, ...], operation: int
     ) -> Cycle:
         """The composed cycle of one operation at one exact light level."""
-        where = (photocurrent_a, charging, small, fast)
-        found = self._cycles.get(where)
+        key = CycleKey(photocurrent_a, charging, averaged, operation)
+        found = self._cycles.get(key)
         if found is None:
             field = self.field
             # Just below full: at the very top of its range a store stays, never seen full.
             low, high = (
                 (-inf, field.full_c * (1.0 - 1e-12)) if charging else (field.resume_c, inf)
             )
-            found = self._unbounded(*self._effective(photocurrent_a, charging), small, fast)
-            found = found.bounded(low, high)
-            self._cycles[where] = found
+            level, charges = self._effective(photocurrent_a, charging)
+            whole = self._unbounded(CycleKey(level, charges, averaged, operation))
+            found = self._cycles[key] = whole.bounded(key, low, high)
         return found
 
-    def _unbounded(
-        self, photocurrent_a: float, charging: bool, small: tuple[int, ...], fast: int
-    ) -> Cycle:
-        where = ("unbounded", photocurrent_a, charging, small, fast)
-        found = self._cycles.get(where)
+    def _unbounded(self, key: CycleKey) -> Cycle:
+        found = self._unbounded_cycles.get(key)
         if found is None:
-            operation = self.system.load.operations[fast]
-            keys: list[tuple[Key, float]] = [
-                (("on", small, ((fast, k),)), p.duration_s)
-                for k, p in enumerate(operation.phases)
-            ]
-            rest = operation.schedule.interval_s - operation.duration_s  # type: ignore[union-attr]
-            keys.append((("on", small, ()), rest))
             phases = []
-            for key, duration in keys:
-                motion = self.motion(photocurrent_a, charging, key)
+            for draw, duration in self.phases(key):
+                motion = self.motion(key.photocurrent_a, key.charging, draw)
                 phases.append(
                     CyclePhase(motion.flow, motion.terminal_min_v, motion.drawn_a, duration)
                 )
-            found = Cycle(phases, self.field.open_v, self.system.load.off_v)
-            self._cycles[where] = found
+            found = Cycle(key, phases, self.field.open_v, self.system.load.off_v)
+            self._unbounded_cycles[key] = found
         return found
 
-    def stretches(self, charging: bool, key: Key, fast: int | None) -> list[Stretch | None]:
+    def phases(self, key: CycleKey) -> list[tuple[DrawKey, float]]:
+        """Draws of a cycle in their order and how long each lasts; the rest comes last. [s]"""
+        operation = self.system.load.operations[key.operation]
+        rest = operation.schedule.interval_s - operation.duration_s  # type: ignore[union-attr]
+        draws: list[tuple[DrawKey, float]] = [
+            (On(key.averaged, ((key.operation, k),)), p.duration_s)
+            for k, p in enumerate(operation.phases)
+        ]
+        return [*draws, (On(key.averaged), rest)]
+
+    def stretches(self, charging: bool, draw: DrawKey, fast: int | None) -> list[Stretch | None]:
         """Stretches of a log that were made so far, one place for each reading."""
-        return self._stretches.setdefault((charging, key, fast), [None] * len(self.levels))
+        return self._stretches.setdefault((charging, draw, fast), [None] * len(self.levels))
 
     def make_stretch(
-        self, segment: int, charging: bool, key: Key, fast: int | None
+        self, segment: int, charging: bool, draw: DrawKey, fast: int | None
     ) -> Stretch:
         """One reading of a log, with the bounds within which its motion holds."""
         level, field = self.levels[segment], self.field
-        low_motion = self.motion(level.low_a, charging, key)
-        high_motion = low_motion if level.exact else self.motion(level.high_a, charging, key)
+        low_motion = self.motion(level.low_a, charging, draw)
+        high_motion = low_motion if level.exact else self.motion(level.high_a, charging, draw)
         flow: Flow | BlendedFlow
         low, high = (-inf, field.full_c) if charging else (field.resume_c, inf)
         cycles = None
@@ -199,7 +204,7 @@ class Engine:
             if self.may_connect:
                 high = min(high, motion.connect_c)
         else:
-            small: tuple[int, ...] = key[1]  # type: ignore[assignment]
+            small = draw.averaged if isinstance(draw, On) else ()
             first = self.cycle(level.low_a, charging, small, fast)
             second = first if level.exact else self.cycle(level.high_a, charging, small, fast)
             cycles = (first, second)
@@ -212,17 +217,17 @@ class Engine:
 
     # ---- runs ----------------------------------------------------------------------------
 
-    def initial_state(self) -> State:
+    def initial_state(self) -> Standing:
         """The state in which the scenario begins."""
-        return State(charge_c=self.system.initial_charge_c, connected=False)
+        return Standing(charge_c=self.system.initial_charge_c, connected=False)
 
     def march(
         self,
         span_s: float,
-        start: State | None = None,
+        start: Standing | None = None,
         *,
         begin_s: float = 0.0,
-        stop_at: str = "",
+        stop_at: StopAt | None = None,
         longest_leg_s: float = inf,
         most_legs: int = MAX_LEGS,
     ) -> Trajectory:
@@ -232,13 +237,12 @@ class Engine:
         ----------
         span_s : float
             Length of the run. [s]
-        start : State, optional
+        start : Standing, optional
             Where it begins; the scenario's own beginning when left out.
         begin_s : float
             Time within the light course at which it begins. [s]
-        stop_at : str
-            End as soon as this happens: "operation" (a start-up is completed), "cut_off" or
-            "full"; empty to run on.
+        stop_at : StopAt, optional
+            End as soon as this happens.
         longest_leg_s : float
             Legs that are built by doubling are cut to this length, for drawing. [s]
         most_legs : int

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from math import inf
 
-from explorer.engine.course import Key, Leg, Trajectory
+from explorer.engine.course import Leg, Trajectory
+from explorer.engine.keys import On
 from explorer.engine.motions import Engine
 
 
@@ -15,24 +16,20 @@ def lowest_begin(engine: Engine, run: Trajectory) -> float:
     What a pulse leaves behind is no beginning: a device that waits for a voltage begins there,
     however low its last run ended.
     """
-    keys: dict[int, Key] = {
-        id(motion): where[2]  # type: ignore[index]
-        for where, motion in engine._motions.items()
-    }
-    charge = _lowest(keys, run.legs)
+    charge = _lowest(run.legs)
     return float(engine.field.voltage_at(charge)) if charge < inf else inf
 
 
-def _lowest(keys: dict[int, Key], legs: Iterable[Leg]) -> float:
+def _lowest(legs: Iterable[Leg]) -> float:
     """The same as a charge. [C]"""
     lowest, busy = inf, False
     for leg in legs:
         if leg.repeats is not None:
-            lowest, busy = min(lowest, _lowest(keys, leg.repeats.legs)), False
+            lowest, busy = min(lowest, _lowest(leg.repeats.legs)), False
             continue
-        key = keys[id(leg.low)]
-        active = key[0] == "on" and bool(key[2])
-        if leg.cycles is not None or (key[0] == "on" and key[1]):
+        draw = leg.draw if isinstance(leg.draw, On) else On()
+        active = bool(draw.active)
+        if leg.cycles is not None or draw.averaged:
             lowest = min(lowest, leg.begin_c, leg.end_c)
         elif active and not busy:
             lowest = min(lowest, leg.begin_c)

@@ -9,8 +9,9 @@ from __future__ import annotations
 from math import copysign, floor, inf, log, remainder
 from typing import TYPE_CHECKING, NamedTuple
 
-from explorer.engine.course import Key, Leg, Repeats, State, Tally
+from explorer.engine.course import Leg, Repeats, Standing, Tally
 from explorer.engine.cycles import Cycle
+from explorer.engine.keys import On
 from explorer.engine.schedule import TIME_GRAIN_S
 from explorer.engine.system import WEEK_S, Periodic
 
@@ -66,8 +67,8 @@ def stay_full(run: Run) -> bool:
     field, level = run.field, run.level.low_a
     # Pulses count with their mean: a turn may be much shorter than a cycle, and a cycle that
     # begins near full would run far beyond it.
-    key: Key = run.key() if fast is None else ("on", (*clock.small, fast), ())
-    falling, rising = (run.engine.motion(level, charging, key) for charging in (False, True))
+    draw = run.draw() if fast is None else On((*clock.small, fast))
+    falling, rising = (run.engine.motion(level, charging, draw) for charging in (False, True))
     fall_s = falling.flow.time_to(field.full_c, field.resume_c)
     turn_s = fall_s + rising.flow.time_to(field.resume_c, field.full_c)
     if not turn_s < inf:
@@ -151,7 +152,7 @@ def repeat(run: Run, event: object) -> bool:
             course = _Course(turn_s, drift_c, ratio, longer)
     before_t, inner, skipped = run.t, tuple(run.legs[before.leg :]), 0
     retry = run.retry_at - run.t
-    low, high, _ = run.motions(run.key())
+    low, high, _ = run.motions(run.draw())
     while (turns := course.turns_within(limit - run.t, reach)) >= (1 if skipped else 2):
         if event == "connect" and course.drift_c:
             whole, turns = turns, _turns_that_hold(run, course, turns)
@@ -181,9 +182,9 @@ def _turns_that_hold(run: Run, course: _Course, turns: int) -> int:
     while turns > 0:
         seconds, charge_c = course.after(turns)
         next_s, next_c = course.later(turns, 0.0).after(1)
-        start = State(charge_c=run.q + charge_c, connected=False, charging=run.charging)
+        start = Standing(charge_c=run.q + charge_c, connected=False, charging=run.charging)
         trial = type(run)(run.engine, next_s, start, run.t + seconds, run.longest_leg_s)
-        trial.go("", MOST_TRIAL_LEGS)
+        trial.go(None, MOST_TRIAL_LEGS)
         missed_c = abs(trial.q - start.charge_c - next_c)
         if trial.stage == "off" and missed_c <= EVEN * abs(next_c):
             return turns
@@ -267,7 +268,7 @@ def repeat_periods(run: Run) -> None:
     before, run.period = run.period, Period(
         run.t, run.q, state, (*due_s, retry_s), len(run.legs), len(run.events), run.tally.copy()
     )
-    if run.stop_at or run.stage == "start" or before is None or state != before.state:
+    if run.stop_at is not None or run.stage == "start" or before is None or state != before.state:
         return
     full_c = run.field.full_c
     scale = full_c if full_c < inf else float(run.field.charge_c[-1])

@@ -9,6 +9,7 @@ from numpy.typing import NDArray
 
 from explorer.engine.columns import Columns
 from explorer.engine.course import Leg, Trajectory
+from explorer.engine.keys import CycleKey, MotionKey
 from explorer.engine.motions import Engine
 from explorer.engine.speeds import Field
 
@@ -169,11 +170,11 @@ def _looked_up(
 ) -> dict[str, FloatArray]:
     """Values of every row; the rows of legs that share a motion are looked up together."""
     begin = np.concatenate([[0], np.cumsum(sizes)])
-    groups: dict[tuple[int, int, int, int], list[int]] = {}
+    groups: dict[tuple[MotionKey, MotionKey, CycleKey | None, int], list[int]] = {}
     for i, leg in enumerate(legs):
         alone = i if leg.repeats is not None else -1
-        cycle = id(leg.cycles[0]) if leg.cycles else 0
-        groups.setdefault((id(leg.low), id(leg.high), cycle, alone), []).append(i)
+        cycle = leg.cycles[0].key if leg.cycles else None
+        groups.setdefault((leg.low.key, leg.high.key, cycle, alone), []).append(i)
     weight = np.repeat([leg.level.weight for leg in legs], sizes)
     last = np.zeros(len(q), bool)
     last[begin[1:] - 1] = True

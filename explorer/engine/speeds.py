@@ -8,6 +8,7 @@ from typing import overload
 import numpy as np
 
 from explorer.engine.flows import Flow
+from explorer.engine.keys import MotionKey
 from explorer.engine.system import System
 from explorer.physics import charger as ch
 from explorer.physics import load as ld
@@ -172,7 +173,7 @@ class Field:
         self.resume_c = self.charge_at(full_v - system.full_hysteresis_v)
         self.quiescent = ld.Draw(current_a=system.quiescent_a)
         self._supplies: dict[float, Supply] = {}
-        self._regimes: dict[object, Regime] = {}
+        self._regimes: dict[MotionKey, Regime] = {}
 
     def charge_at(self, volts: float) -> float:
         """Charge at an open-circuit voltage, infinite above the store's range. [C]"""
@@ -222,14 +223,11 @@ class Field:
             amps = ch.direct_current(charger, panel, photocurrents_a, at, esr)
         return np.minimum(amps, self.curve.charge_limit_a)
 
-    def regime(
-        self, photocurrent_a: float, charging: bool, key: tuple[object, ...], draw: ld.Draw
-    ) -> Regime:
-        """The regime of one light level, charger state and draw; `key` names the draw."""
-        where = (photocurrent_a, charging, key)
-        found = self._regimes.get(where)
+    def regime(self, key: MotionKey, draw: ld.Draw) -> Regime:
+        """The regime that a key names, with the draw that it stands for."""
+        found = self._regimes.get(key)
         if found is None:
-            supply = self.supply(photocurrent_a) if charging else None
+            supply = self.supply(key.photocurrent_a) if key.charging else None
             found = Regime(self, supply, draw + self.quiescent)
-            self._regimes[where] = found
+            self._regimes[key] = found
         return found

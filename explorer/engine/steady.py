@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from explorer.engine.course import State, Trajectory
+from explorer.engine.course import Standing, Trajectory
 from explorer.engine.motions import Engine
 
 TOLERANCE = 2e-5
@@ -26,7 +26,7 @@ HOPELESS_CUT_OFFS = 500
 class RepeatingCourse:
     """What the store does in a period once it repeats."""
 
-    start: State
+    start: Standing
     run: Trajectory
     drift_c: float
     """Change of charge left over one period. [C]"""
@@ -37,7 +37,7 @@ class RepeatingCourse:
         return self.start.connected == self.run.end.connected
 
 
-def repeating_course(engine: Engine, start: State) -> RepeatingCourse:
+def repeating_course(engine: Engine, start: Standing) -> RepeatingCourse:
     """The course that a store settles into from a given state at the beginning of a period.
 
     The map of one period rises with the charge, so its orbit runs one way towards a fixed
@@ -68,6 +68,6 @@ def repeating_course(engine: Engine, start: State) -> RepeatingCourse:
             if slope < -1e-6:
                 guess = min(max(state.charge_c - drift / slope, 0.0), full)
         before = (state.charge_c, drift) if same and drift != 0.0 else None
-        state = State(charge_c=guess, connected=run.end.connected, charging=run.end.charging)
+        state = Standing(charge_c=guess, connected=run.end.connected, charging=run.end.charging)
     assert best is not None
     return best

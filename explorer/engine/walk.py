@@ -14,8 +14,9 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from explorer.engine import repeats as turns
-from explorer.engine.course import OFF, Event, Key, Leg, Repeats, State, Tally, Trajectory
+from explorer.engine.course import Event, Leg, Repeats, Standing, StopAt, Tally, Trajectory
 from explorer.engine.cycles import Cycle
+from explorer.engine.keys import OFF, DrawKey, On, StartUp
 from explorer.engine.levels import BlendedMotion, Motion
 from explorer.engine.schedule import TIME_GRAIN_S, Clock
 from explorer.engine.system import WhenReady
@@ -41,14 +42,14 @@ class Run:
         The system's motions.
     span_s, begin_s : float
         Length of the run and time within the light's course at which it begins. [s]
-    start : State
+    start : Standing
         Where it begins.
     longest_leg_s : float
         Legs that are built by doubling are cut to this length. [s]
     """
 
     def __init__(
-        self, engine: Engine, span_s: float, start: State, begin_s: float, longest_leg_s: float
+        self, engine: Engine, span_s: float, start: Standing, begin_s: float, longest_leg_s: float
     ) -> None:
         self.engine = engine
         self.load = engine.system.load
@@ -87,17 +88,17 @@ class Run:
         """Whether a period of the light has just begun."""
         self.period: turns.Period | None = None
         """How the last one began."""
-        self.stop_at = ""
+        self.stop_at: StopAt | None = None
         if start.connected:
             self.clock.start(self.t)
 
     # ---- the loop ------------------------------------------------------------------------
 
-    def go(self, stop_at: str, most_legs: int) -> Trajectory:
+    def go(self, stop_at: StopAt | None, most_legs: int) -> Trajectory:
         """March to the end."""
         self.stop_at, self.most_legs = stop_at, most_legs
         while self.t < self.end - TIME_GRAIN_S:
-            if stop_at and self._happened(stop_at):
+            if stop_at is not None and self._happened(stop_at):
                 break
             if len(self.legs) > most_legs:
                 break
@@ -106,7 +107,7 @@ class Run:
                 self.new_period = False
                 turns.repeat_periods(self)
                 continue
-            motions = self.motions(self.key())
+            motions = self.motions(self.draw())
             if self._switch(motions[2]):
                 continue
             if not self.level.exact and self._cruise():
@@ -114,7 +115,7 @@ class Run:
             if self.stage == "on" and (self._take_cycles() or self.clock.begin_due(self.t)):
                 continue
             self._move(motions)
-        state = State(charge_c=self.q, connected=self.stage != "off", charging=self.charging)
+        state = Standing(charge_c=self.q, connected=self.stage != "off", charging=self.charging)
         return Trajectory(
             self.legs,
             self.events,
@@ -124,24 +125,24 @@ class Run:
             self.first_operation - self.begin_s,
         )
 
-    def _happened(self, what: str) -> bool:
-        if what == "operation":
+    def _happened(self, what: StopAt) -> bool:
+        if what is StopAt.FIRST_OPERATION:
             return self.first_operation < inf or self.tally.cut_offs >= MOST_TRIES
-        return self.tally.cut_offs > 0 if what == "cut_off" else not self.charging
+        return self.tally.cut_offs > 0 if what is StopAt.CUT_OFF else not self.charging
 
-    def key(self) -> Key:
+    def draw(self) -> DrawKey:
         """Names the present draw."""
         if self.stage == "on":
-            return ("on", self.clock.small, self.clock.busy)
-        return OFF if self.stage == "off" else ("start", self.start_k)
+            return On(self.clock.small, self.clock.busy)
+        return OFF if self.stage == "off" else StartUp(self.start_k)
 
-    def motions(self, key: Key) -> Motions:
+    def motions(self, draw: DrawKey) -> Motions:
         """Motions of the level's two neighbours, and the one that the store follows."""
         level, engine = self.level, self.engine
-        low = engine.motion(level.low_a, self.charging, key)
+        low = engine.motion(level.low_a, self.charging, draw)
         if level.exact:
             return low, low, low
-        high = engine.motion(level.high_a, self.charging, key)
+        high = engine.motion(level.high_a, self.charging, draw)
         return low, high, BlendedMotion(low, high, level.weight)
 
     def _pass_edges(self) -> None:
@@ -186,7 +187,7 @@ class Run:
         if self.charging and q >= field.full_c:
             self.charging = False
             self._note("full")
-            if not self.stop_at and not turns.stay_full(self):
+            if self.stop_at is None and not turns.stay_full(self):
                 turns.repeat(self, "full")
             return True
         if not self.charging and q <= field.resume_c:
@@ -334,7 +335,7 @@ class Run:
             end_c, count = cycle.leap(self.q, at_most, low, high)
         if count < 1:
             return False
-        motion = self.engine.motion(level, self.charging, ("on", clock.small, ()))
+        motion = self.engine.motion(level, self.charging, On(clock.small))
         self.add(self.t + count * interval, end_c, motion, motion, cycles=(cycle, cycle))
         self.tally.served[fast] += count
         clock.after_cycles(fast, self.t)
@@ -367,9 +368,9 @@ class Run:
             if fast is not None and not self.engine.compose:
                 return False
             limit = min(limit, clock.others_due(), clock.window_edge)
-        key = self.key()
+        draw = self.draw()
         engine, begin_t = self.engine, self.t
-        stretches = engine.stretches(self.charging, key, fast)
+        stretches = engine.stretches(self.charging, draw, fast)
         edges, levels, last = engine.edges, engine.levels, len(engine.levels) - 1
         charging, offset = self.charging, self.begin_s
         t, q, segment, base = self.t, self.q, self.segment, self.base
@@ -377,7 +378,7 @@ class Run:
         while t < limit - TIME_GRAIN_S:
             found = stretches[segment]
             if found is None:
-                found = engine.make_stretch(segment, charging, key, fast)
+                found = engine.make_stretch(segment, charging, draw, fast)
                 stretches[segment] = found
             if not found.low < q < found.high:
                 break

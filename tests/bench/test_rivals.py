@@ -12,7 +12,7 @@ from time import perf_counter
 import numpy as np
 import pytest
 
-from explorer.engine.course import State
+from explorer.engine.course import Standing
 from explorer.engine.motions import Engine
 from explorer.physics.constants import thermal_voltage
 from explorer.physics.load import Draw
@@ -51,7 +51,7 @@ def same_system():
 def march(given):
     """Voltage after the week, with all tables built afresh."""
     engine = Engine(given)
-    run = engine.march(WEEK_S, State(charge_c=given.initial_charge_c, connected=True))
+    run = engine.march(WEEK_S, Standing(charge_c=given.initial_charge_c, connected=True))
     return float(engine.field.voltage_at(run.end.charge_c))
 
 

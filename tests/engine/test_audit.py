@@ -9,7 +9,7 @@ from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from explorer.engine.audit import ledger
-from explorer.engine.course import State
+from explorer.engine.course import Standing
 from explorer.engine.motions import Engine
 from explorer.engine.system import Operation, Periodic, Phase, WhenReady
 from explorer.physics.load import (
@@ -43,11 +43,11 @@ WORKDAYS = tuple((d * DAY_S + 8 * 3600.0, d * DAY_S + 17 * 3600.0) for d in rang
 
 
 def on(charge_c):
-    return State(charge_c=charge_c, connected=True)
+    return Standing(charge_c=charge_c, connected=True)
 
 
 def off(charge_c):
-    return State(charge_c=charge_c, connected=False)
+    return Standing(charge_c=charge_c, connected=False)
 
 
 def account(given_, span_s, start, **march):
@@ -410,7 +410,7 @@ def some_system(seed):
 def test_the_account_closes_on_generated_systems(seed, connected):
     given_ = some_system(seed)
     engine = Engine(given_)
-    start = State(charge_c=given_.initial_charge_c, connected=connected)
+    start = Standing(charge_c=given_.initial_charge_c, connected=connected)
     found = ledger(engine, engine.march(1.5 * DAY_S, start, most_legs=6000))
     assert abs(found.residual_j) <= 1e-3 * found.turned_over_j + 1e-9
     parts = (

@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from explorer.engine.course import State
+from explorer.engine.course import Standing
 from explorer.engine.cycles import GENERATOR_TOLERANCE_V
 from explorer.engine.motions import AVERAGED_BELOW_V, Engine
 from explorer.physics.load import Draw
@@ -54,7 +54,7 @@ def way(engine, run):
 
 
 def both(given, farad, span_s, begin_v=3.3):
-    start = State(charge_c=farad * begin_v, connected=True)
+    start = Standing(charge_c=farad * begin_v, connected=True)
     engines = [Engine(given, compose=c) for c in (True, False)]
     return [(e, e.march(span_s, start)) for e in engines]
 
@@ -109,7 +109,8 @@ def test_the_generator_is_the_repeated_map_and_the_walk(farad):
             assert count == times
             assert reached / farad == pytest.approx(expected / farad, abs=2e-5)
             walker = Engine(sender(farad, CHARGERS["converter"]), compose=False)
-            walked = walker.march(times * INTERVAL_S, State(charge_c=float(charge), connected=True))
+            start = Standing(charge_c=float(charge), connected=True)
+            walked = walker.march(times * INTERVAL_S, start)
             assert walked.end.charge_c / farad == pytest.approx(expected / farad, abs=2e-5)
 
 

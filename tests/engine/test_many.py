@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from explorer.engine import many_run as run
-from explorer.engine.course import State
+from explorer.engine.course import Standing, StopAt
 from explorer.engine.flows import Flow
 from explorer.engine.many import prepare, stretches_of
 from explorer.engine.motions import Engine
@@ -140,7 +140,7 @@ def test_a_week_from_empty_ends_where_the_exact_engine_ends(amps):
     rows = run.begin_rows(batch, batch.nodes_c[:, 0], connected=False)
     run.run_period(batch, rows)
     engine = Engine(made)
-    exact = engine.march(WEEK_S, State(charge_c=0.0, connected=False))
+    exact = engine.march(WEEK_S, Standing(charge_c=0.0, connected=False))
     full = float(batch.nodes_c[0, -1])
     assert rows.charge_c[0] == pytest.approx(exact.end.charge_c, abs=0.012 * full)
     assert rows.connected[0] == exact.end.connected
@@ -153,7 +153,8 @@ def test_the_dark_lasts_as_long_as_in_the_exact_engine():
     batch = prepare(made, 1)
     engine = Engine(made)
     q = engine.field.charge_at(4.5)
-    exact = engine.dark().march(WEEK_S, State(charge_c=q, connected=True), stop_at="cut_off")
+    start = Standing(charge_c=q, connected=True)
+    exact = engine.dark().march(WEEK_S, start, stop_at=StopAt.CUT_OFF)
     lasts = run.dark_time(
         batch, np.zeros(1, int), np.array([q]), np.zeros(1, int), np.array([WEEK_S])
     )
@@ -179,8 +180,8 @@ def test_the_dark_is_walked_through_the_windows_of_a_load():
         )
         engine = Engine(made)
         exact = engine.dark().march(
-            WEEK_S, State(charge_c=float(full[0]), connected=True), begin_s=hour * 3600.0,
-            stop_at="cut_off",
+            WEEK_S, Standing(charge_c=float(full[0]), connected=True), begin_s=hour * 3600.0,
+            stop_at=StopAt.CUT_OFF,
         )
         assert times[-1] == pytest.approx(exact.span_s, rel=0.01)
     assert times[0] > times[1] + 8 * 3600.0

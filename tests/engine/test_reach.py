@@ -3,7 +3,8 @@
 import numpy as np
 import pytest
 
-from explorer.engine.course import State
+from explorer.engine.course import Standing
+from explorer.engine.keys import StartUp
 from explorer.engine.motions import Engine
 from explorer.engine.system import Phase
 from explorer.physics.load import Draw
@@ -24,11 +25,11 @@ def test_light_does_not_hide_a_start_up_that_is_out_of_reach(esr_ohm):
             ),
         )
     )
-    run = engine.march(3600.0, State(charge_c=0.0, connected=False))
+    run = engine.march(3600.0, Standing(charge_c=0.0, connected=False))
     assert run.tally.cut_offs > 0
     assert run.tally.started == 0
     # Without light the cut-off lies higher, since nothing holds the terminals up.
-    key = ("start", 0)
+    key = StartUp(0)
     lit, dark = (engine.motion(amps, True, key) for amps in (240e-6, 0.0))
     assert np.isfinite(lit.off_c)
     assert lit.off_c == pytest.approx(dark.off_c, rel=0.1)

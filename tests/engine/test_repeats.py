@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from explorer.engine import repeats as turns
 from explorer.engine.audit import ledger
-from explorer.engine.course import State
+from explorer.engine.course import Standing, StopAt
 from explorer.engine.motions import Engine
 from explorer.engine.repeats import _Course
 from explorer.engine.system import DAY_S, WEEK_S, Phase
@@ -54,7 +54,7 @@ def test_a_store_that_drifts_up_while_it_serves_whenever_ready(monkeypatch):
         )),
     )
     (one, of_one), (two, of_two) = skipped_and_walked(
-        monkeypatch, given_, HOUR_S, State(charge_c=2.01, connected=True)
+        monkeypatch, given_, HOUR_S, Standing(charge_c=2.01, connected=True)
     )
     moved_c = two.end.charge_c - 2.01
     assert abs(moved_c) > 1e-3
@@ -77,7 +77,7 @@ def test_a_start_that_fails_again_and_again_while_the_store_fills(monkeypatch):
         ),
     )
     (one, of_one), (two, of_two) = skipped_and_walked(
-        monkeypatch, given_, 3 * HOUR_S, State(charge_c=3.3, connected=False)
+        monkeypatch, given_, 3 * HOUR_S, Standing(charge_c=3.3, connected=False)
     )
     assert two.tally.cut_offs > 20
     assert one.tally.cut_offs == pytest.approx(two.tally.cut_offs, abs=1)
@@ -133,7 +133,7 @@ def test_no_more_turns_are_taken_than_time_and_reach_allow(drift, ratio, seconds
 def test_a_year_of_copied_weeks_is_the_year_walked_through(name, monkeypatch):
     scenario, log = demo(name)
     engine = Engine(build(scenario, log))
-    start = State(charge_c=0.0, connected=False)
+    start = Standing(charge_c=0.0, connected=False)
     span_s = 26 * WEEK_S + 12_345.0
     copied = engine.march(span_s, start)
     monkeypatch.setattr(turns, "repeat_periods", lambda _: None)
@@ -161,7 +161,7 @@ def weekly(monkeypatch, given_, weeks):
 
     monkeypatch.setattr(turns, "repeat_periods", watch)
     engine = Engine(given_)
-    run = engine.march(weeks * WEEK_S, State(charge_c=0.0, connected=False))
+    run = engine.march(weeks * WEEK_S, Standing(charge_c=0.0, connected=False))
     return [n for n in copied if n], run
 
 
@@ -193,6 +193,6 @@ def test_weeks_with_another_beat_than_the_pulses_are_not_copied(monkeypatch):
 def test_a_run_that_looks_for_something_is_never_copied(monkeypatch):
     monkeypatch.setattr(turns, "NO_DRIFT", 1.0)  # every week would count as the same
     engine = Engine(lamp(light=steady(0.0)))
-    start = State(charge_c=2.0, connected=True)
-    run = engine.march(20 * WEEK_S, start, stop_at="cut_off")
+    start = Standing(charge_c=2.0, connected=True)
+    run = engine.march(20 * WEEK_S, start, stop_at=StopAt.CUT_OFF)
     assert run.tally.cut_offs == 1.0

@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from explorer.engine.course import State
+from explorer.engine.course import Standing
 from explorer.engine.motions import Engine
 from explorer.engine.sample import at_moments, columns, extremes
 from explorer.engine.system import DAY_S, Phase
@@ -131,7 +131,7 @@ def test_averaged_pulses_show_in_the_drawn_current_and_in_the_lowest_voltage():
     lowest, drawn = [], []
     for compose in (True, False):
         engine = Engine(given, compose=compose)
-        run = engine.march(100.0, State(charge_c=15.0, connected=True))
+        run = engine.march(100.0, Standing(charge_c=15.0, connected=True))
         assert engine.averaged == (compose,)
         trace = columns(engine, run, 400)
         lowest.append(extremes(trace).lowest_terminal_v)
@@ -154,7 +154,7 @@ def test_composed_envelope_has_the_extremes_of_the_walk(farad):
     found = []
     for compose in (True, False):
         engine = Engine(given, compose=compose)
-        run = engine.march(1600.0, State(charge_c=farad * 3.5, connected=True))
+        run = engine.march(1600.0, Standing(charge_c=farad * 3.5, connected=True))
         found.append(extremes(columns(engine, run, 3000)))
     quick, slow = found
     assert quick.lowest_store_v == pytest.approx(slow.lowest_store_v, abs=1e-3)
@@ -189,7 +189,7 @@ def test_thinned_rows_keep_the_deepest_pulse():
         load=sender(operations=(pulse(0.05, 0.02, 7.0),), sleep=Draw()),
     )
     engine = Engine(given, compose=False)
-    run = engine.march(140.0, State(charge_c=0.09, connected=True))
+    run = engine.march(140.0, Standing(charge_c=0.09, connected=True))
     fine, coarse = (extremes(columns(engine, run, n)) for n in (5000, 12))
     assert coarse.lowest_terminal_v == fine.lowest_terminal_v
     assert coarse.lowest_store_v == fine.lowest_store_v
@@ -202,7 +202,7 @@ def test_moments_between_composed_pulses_are_the_mean_of_pulses_walked_one_by_on
         quiescent_a=1e-6, initial_charge_c=0.66, load=sender(),
     )
     moments = np.arange(0.0, 3000.0, 0.5)  # forty within each cycle
-    start = State(charge_c=0.66, connected=True)
+    start = Standing(charge_c=0.66, connected=True)
     found = {}
     for compose in (True, False):
         engine = Engine(given, compose=compose)
@@ -240,7 +240,7 @@ def test_light_that_ends_within_a_thinned_column_is_not_held_over_the_night():
         load=load(connect_v=4.9, off_v=1.0, operations=(pulse(0.01, 0.1, 600.0),)),
     )
     engine = Engine(given_)
-    run = engine.march(7 * DAY_S, State(charge_c=0.0, connected=False))
+    run = engine.march(7 * DAY_S, Standing(charge_c=0.0, connected=False))
     trace = columns(engine, run, 100)
     step_s = 7 * DAY_S / 100
     assert len(trace.time_s) < len(run.legs)

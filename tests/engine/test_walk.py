@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from explorer.engine import levels as illumination
-from explorer.engine.course import State
+from explorer.engine.course import Standing
 from explorer.engine.motions import Engine
 from explorer.engine.system import WEEK_S, Phase
 from explorer.physics.charger import DirectCharger
@@ -120,7 +120,7 @@ def test_splitting_between_pulses_changes_nothing(cycles):
         store=bank(0.5, esr_ohm=1.0),
         load=sender(),
     )
-    engine, start = Engine(given_), State(charge_c=1.8, connected=True)
+    engine, start = Engine(given_), Standing(charge_c=1.8, connected=True)
     whole = engine.march(400 * 20.0, start)
     first = engine.march(cycles * 20.0, start)
     second = engine.march((400 - cycles) * 20.0, first.end, begin_s=cycles * 20.0)
@@ -251,7 +251,7 @@ def test_a_store_that_runs_down_while_ready_stops_serving_at_the_ready_voltage()
         load=sender(sleep=Draw(), operations=(when_ready(4.0, (Draw(current_a=1e-3), 0.1)),)),
     )
     engine = Engine(given_)
-    run = engine.march(HOUR_S, State(charge_c=0.06 * 4.5, connected=True))
+    run = engine.march(HOUR_S, Standing(charge_c=0.06 * 4.5, connected=True))
     assert run.tally.served[0] == pytest.approx(300.0, abs=1.0)
     assert volts(engine, run) == pytest.approx(4.0, abs=2e-3)
 
@@ -260,7 +260,7 @@ def test_periodic_runs_start_at_the_opening_and_not_at_the_closing_of_a_window()
     window = (100.0, 100.0 + 9 * 20.0 + 10.0)  # room for starts at 0, 20, ... 180 s: ten
     given_ = system(store=bank(1.0), load=sender(operations=(pulse(0.01, 0.05, 20.0, (window,)),)))
     for compose in (True, False):
-        run = Engine(given_, compose=compose).march(1000.0, State(charge_c=3.0, connected=True))
+        run = Engine(given_, compose=compose).march(1000.0, Standing(charge_c=3.0, connected=True))
         assert run.tally.served == pytest.approx([10.0], abs=1e-6)
 
 
@@ -272,7 +272,7 @@ def test_windows_follow_the_weekday_on_which_a_course_begins():
         store=bank(1.0),
         load=sender(operations=(pulse(0.01, 0.05, 60.0, wednesday),)),
     )
-    engine, start = Engine(given_), State(charge_c=3.5, connected=True)
+    engine, start = Engine(given_), Standing(charge_c=3.5, connected=True)
     assert engine.march(2 * HOUR_S, start).tally.served[0] == pytest.approx(0.0, abs=1e-6)
     assert engine.march(3.5 * HOUR_S, start).tally.served[0] == pytest.approx(60.0, abs=1e-6)
 
@@ -282,7 +282,7 @@ def test_averaged_operations_still_keep_their_window():
     given_ = system(store=bank(100.0), load=sender(operations=(pulse(0.01, 0.05, 10.0, window),)))
     engine = Engine(given_)
     assert engine.averaged == (True,)
-    run = engine.march(3000.0, State(charge_c=330.0, connected=True))
+    run = engine.march(3000.0, Standing(charge_c=330.0, connected=True))
     assert run.tally.served[0] == pytest.approx(60.0, abs=1e-6)
     taken = 330.0 - run.end.charge_c
     assert taken == pytest.approx(60 * 5e-4 + 3000.0 * 5e-6, rel=1e-6)
@@ -295,7 +295,7 @@ def test_a_pulse_that_the_store_cannot_bear_is_not_averaged_away():
     )
     engine = Engine(given_)
     assert engine.averaged == (True,)
-    run = engine.march(100.0, State(charge_c=100.0 * 4.2, connected=True))
+    run = engine.march(100.0, Standing(charge_c=100.0 * 4.2, connected=True))
     assert run.tally.cut_offs > 0.0
     assert run.tally.served == pytest.approx([0.0], abs=0.1)
 
@@ -335,7 +335,7 @@ def cell(**changes):
 
 def test_a_cell_runs_empty_at_its_full_current_and_stays_empty():
     engine = Engine(system(store=cell(), full_v=4.2, quiescent_a=9e-5))
-    start = State(charge_c=1.0, connected=False)
+    start = Standing(charge_c=1.0, connected=False)
     assert engine.march(5_000.0, start).end.charge_c == pytest.approx(0.5, rel=1e-9)
     assert engine.march(9_990.0, start).end.charge_c == pytest.approx(1e-3, rel=1e-6)
     assert engine.march(1e6, start).end.charge_c == 0.0
@@ -353,7 +353,7 @@ def test_an_empty_store_charges_from_nothing():
 def test_a_cell_ends_its_charge_at_the_end_of_its_window(full_v):
     # Also where the charger is set higher than the cell may go.
     engine = Engine(system(light=steady(1e-3), store=cell(), full_v=full_v))
-    run = engine.march(30_000.0, State(charge_c=5.0, connected=False))
+    run = engine.march(30_000.0, Standing(charge_c=5.0, connected=False))
     assert run.end.charge_c == pytest.approx(10.0, abs=0.03 * 10.0)
     assert run.end.charge_c <= 10.0
     assert volts(engine, run) <= 4.2
@@ -363,13 +363,13 @@ def test_a_cell_takes_no_more_than_its_charging_limit_and_nothing_in_the_cold():
     for limit, may, gained in ((1e-4, True, 1e-4 - 1e-5), (1e-3, False, -1e-5)):
         store = cell(charge_limit_a=limit, may_charge=may)
         engine = Engine(system(light=steady(1e-3), store=store, full_v=4.2))
-        run = engine.march(1000.0, State(charge_c=5.0, connected=False))
+        run = engine.march(1000.0, Standing(charge_c=5.0, connected=False))
         assert run.end.charge_c - 5.0 == pytest.approx(1000.0 * gained, rel=1e-9)
 
 
 def test_without_light_load_and_leakage_nothing_moves():
     engine = Engine(system(store=bank(1.0)))
-    run = engine.march(WEEK_S, State(charge_c=3.0, connected=False))
+    run = engine.march(WEEK_S, Standing(charge_c=3.0, connected=False))
     assert run.end.charge_c == 3.0
 
 
@@ -387,7 +387,7 @@ def test_a_cold_start_that_normal_running_cannot_hold_stays_at_the_edge():
     )
     engine = Engine(given_)
     for begin_v in (0.0, 1.7, 1.8, 2.5):
-        run = engine.march(40_000.0, State(charge_c=1e-3 * begin_v, connected=False))
+        run = engine.march(40_000.0, Standing(charge_c=1e-3 * begin_v, connected=False))
         assert volts(engine, run) == pytest.approx(1.8, abs=1e-6)
 
 
@@ -435,7 +435,7 @@ def test_a_log_on_the_ladder_of_levels_follows_its_exact_levels(charger, farad, 
         store=bank(farad, esr_ohm=0.5, leakage_a=1e-6),
         load=load(connect_v=3.0),
     )
-    start = State(charge_c=farad * 2.0, connected=False)
+    start = Standing(charge_c=farad * 2.0, connected=False)
     for minutes in (30, 90, 240):
         ends = [
             volts(e, e.march(60.0 * minutes, start)) for e in blended_and_exact(given_, monkeypatch)

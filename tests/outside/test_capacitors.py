@@ -10,7 +10,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from explorer.engine.course import State
+from explorer.engine.course import Standing, StopAt
 from explorer.engine.motions import Engine
 from explorer.engine.sample import columns
 from explorer.physics import store as st
@@ -34,13 +34,13 @@ TOLERANCE = {400: 1e-5, 4000: 1e-6}
 
 
 def charged(store, volts):
-    return State(charge_c=float(st.bank_charge(store, volts)), connected=True)
+    return Standing(charge_c=float(st.bank_charge(store, volts)), connected=True)
 
 
 def emptied(store, from_v, until_v, draw, nodes=400):
     """Run a draw from an open-circuit voltage until the terminals reach a voltage."""
     given = system(store=store, full_v=from_v + 0.5, load=load(off_v=until_v, sleep=draw))
-    return Engine(given, nodes=nodes).march(LONG_S, charged(store, from_v), stop_at="cut_off")
+    return Engine(given, nodes=nodes).march(LONG_S, charged(store, from_v), stop_at=StopAt.CUT_OFF)
 
 
 def volts_at_end(store, run, nodes=4001):
@@ -127,7 +127,7 @@ def test_current_pulse_sags_by_its_step_and_its_ramp():
 def test_constant_leak_of_a_microampere_costs_0_0864_volt_a_day():
     store = bank(1.0)
     given = system(store=store, quiescent_a=1e-6)
-    run = Engine(given).march(86_400.0, State(charge_c=4.0, connected=False))
+    run = Engine(given).march(86_400.0, Standing(charge_c=4.0, connected=False))
     assert 4.0 - run.end.charge_c == pytest.approx(0.0864, rel=1e-9)
 
 
@@ -136,7 +136,7 @@ def test_leak_resistor_empties_exponentially(hours, left):
     # 1 F, 1 Mohm, 5 V; own computation. Leakage in proportion to voltage is a resistor.
     store = bank(1.0, rated_v=5.5, leakage_a=5.5e-6)
     given = system(store=store, full_v=5.5)
-    run = Engine(given).march(hours * 3600.0, State(charge_c=5.0, connected=False))
+    run = Engine(given).march(hours * 3600.0, Standing(charge_c=5.0, connected=False))
     assert run.end.charge_c == pytest.approx(left, abs=5e-6)
 
 
@@ -148,7 +148,7 @@ def test_constant_current_charges_along_a_straight_line():
     trace = columns(engine, run, 200)
     assert trace.store_v == pytest.approx(trace.time_s * 1e-3, abs=1e-9)
     assert trace.harvest_a == pytest.approx(1e-4, rel=1e-9)
-    full = engine.march(LONG_S, stop_at="full")
+    full = engine.march(LONG_S, stop_at=StopAt.FULL)
     assert full.span_s == pytest.approx(5000.0, rel=1e-9)
 
 
@@ -186,8 +186,8 @@ def test_charging_by_constant_power_less_a_leak(nodes, farad, v1, v2, watt, leak
             full_v=v2,
             quiescent_a=amps,
         )
-        start = State(charge_c=farad * v1, connected=False)
-        run = Engine(given, nodes=nodes).march(LONG_S, start, stop_at="full")
+        start = Standing(charge_c=farad * v1, connected=False)
+        run = Engine(given, nodes=nodes).march(LONG_S, start, stop_at=StopAt.FULL)
         assert run.span_s == pytest.approx(expected, rel=TOLERANCE[nodes])
 
 
@@ -201,7 +201,7 @@ def test_constant_power_less_a_leak_has_a_ceiling():
         quiescent_a=25e-6,
     )
     for begin_v in (1.0, 4.9):
-        run = Engine(given).march(1e5, State(charge_c=0.01 * begin_v, connected=False))
+        run = Engine(given).march(1e5, Standing(charge_c=0.01 * begin_v, connected=False))
         assert run.end.charge_c / 0.01 == pytest.approx(4.0, abs=1e-3)
 
 
@@ -255,7 +255,7 @@ def simulated_discharge(store, rated_v, current_a, nodes=400):
         load=load(off_v=0.02 * rated_v, sleep=Draw(current_a=current_a)),
     )
     engine = Engine(given, nodes=nodes)
-    run = engine.march(LONG_S, charged(store, rated_v), stop_at="cut_off")
+    run = engine.march(LONG_S, charged(store, rated_v), stop_at=StopAt.CUT_OFF)
     trace = columns(engine, run, 4000)
     keep = trace.connected
     return trace.time_s[keep], trace.terminal_v[keep]

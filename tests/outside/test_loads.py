@@ -9,7 +9,7 @@ import numpy as np
 import pytest
 from scipy.optimize import brentq
 
-from explorer.engine.course import State
+from explorer.engine.course import Standing, StopAt
 from explorer.engine.motions import Engine
 from explorer.engine.sample import columns
 from explorer.physics import charger as ch
@@ -84,7 +84,7 @@ def test_the_guides_near_radio_spends_what_an_advertising_event_takes():
             store=bank(10.0), load=load(operations=(pulse(3e-3, coulomb / 3e-3, interval_s),))
         )
         engine = Engine(given)
-        run = engine.march(1000.0, State(charge_c=33.0, connected=True))
+        run = engine.march(1000.0, Standing(charge_c=33.0, connected=True))
         means.append(33.0 - run.end.charge_c)
     assert means[0] / 1000.0 == pytest.approx(125e-6, rel=0.02)
     assert means[1] / 1000.0 == pytest.approx(11.6e-6, rel=0.10)
@@ -107,7 +107,7 @@ def test_capacitor_for_a_latching_solenoid():
     assert 2.0 * joule / (12.0**2 - 9.0**2) == pytest.approx(farad, rel=5e-4)
     given = system(store=bank(farad), full_v=13.0, load=load(sleep=Draw(power_w=12.0)))
     engine = Engine(given, nodes=2000)
-    run = engine.march(0.05, State(charge_c=farad * 12.0, connected=True))
+    run = engine.march(0.05, Standing(charge_c=farad * 12.0, connected=True))
     assert float(engine.field.voltage_at(run.end.charge_c)) == pytest.approx(9.0, abs=1e-3)
 
 
@@ -190,7 +190,7 @@ def test_a_leaky_diode_costs_its_reverse_current_all_night():
         charger=ch.DirectCharger(diode_saturation_a=0.5e-6, diode_slope_v=0.03),
         store=bank(1.0),
     )
-    run = Engine(given).march(14 * HOUR_S, State(charge_c=4.0, connected=False))
+    run = Engine(given).march(14 * HOUR_S, Standing(charge_c=4.0, connected=False))
     assert 4.0 - run.end.charge_c == pytest.approx(25.2e-3, rel=2e-3)
 
 
@@ -200,7 +200,8 @@ def test_a_leaky_diode_costs_its_reverse_current_all_night():
 def fill_time(scenario):
     """Seconds from empty to full without the device."""
     engine = Engine(build(scenario)).unloaded()
-    run = engine.march(30 * 24 * HOUR_S, State(charge_c=0.0, connected=False), stop_at="full")
+    start = Standing(charge_c=0.0, connected=False)
+    run = engine.march(30 * 24 * HOUR_S, start, stop_at=StopAt.FULL)
     assert not run.end.charging, "it never fills"
     return run.span_s
 
@@ -254,7 +255,7 @@ def test_a_lithium_polymer_cell_ends_its_charge_at_4_2_volt():
     for full_v in (4.2, 4.15):
         given = build(with_value(scenario, "charger.full_V", full_v))
         engine = Engine(given).unloaded()
-        start = State(charge_c=given.initial_charge_c, connected=False)
+        start = Standing(charge_c=given.initial_charge_c, connected=False)
         run = engine.march(400 * HOUR_S, start)
         trace = columns(engine, run)
         assert trace.store_v.max() == pytest.approx(full_v, abs=1e-3)

@@ -10,7 +10,7 @@ import subprocess
 import numpy as np
 import pytest
 
-from explorer.engine.course import State
+from explorer.engine.course import Standing, StopAt
 from explorer.engine.motions import Engine
 from explorer.engine.sample import columns
 from explorer.physics import store as st
@@ -125,7 +125,7 @@ rleak store 0 {5.5 / leak_a}
         full_v=9.0,
     )
     engine = Engine(given)
-    run = engine.march(300.0, State(charge_c=farad * 0.5, connected=False))
+    run = engine.march(300.0, Standing(charge_c=farad * 0.5, connected=False))
     assert store_v.max() > 1.5
     assert at(times, engine, run) == pytest.approx(store_v, abs=LIMIT_V)
     away = np.min(np.abs(times[:, None] - [0.0, 120.0, 200.0]), axis=1) > 0.2
@@ -157,8 +157,8 @@ bload term 0 i=v(load)/max(v(term),0.1)
         load=load(off_v=0.5, sleep=Draw(power_w=draw_w)),
     )
     engine = Engine(given)
-    before = engine.unloaded().march(200.0, State(charge_c=farad * 0.3, connected=False))
-    loaded = State(charge_c=before.end.charge_c, connected=True)
+    before = engine.unloaded().march(200.0, Standing(charge_c=farad * 0.3, connected=False))
+    loaded = Standing(charge_c=before.end.charge_c, connected=True)
     after = engine.march(25.0, loaded)
     early, late = times < 200.0, times > 200.01
     # From 0.5 V on: below, the current limit's corner is rounded by a step of ngspice.
@@ -187,7 +187,7 @@ icharge 0 term 60u
         ),
     )
     engine = Engine(given, compose=compose)
-    run = engine.march(60.0, State(charge_c=farad * 3.6, connected=True))
+    run = engine.march(60.0, Standing(charge_c=farad * 3.6, connected=True))
     trace = columns(engine, run, 4000)
     starts = interval * np.arange(1, 30)
     theirs = np.interp(starts - 0.01, times, store_v)
@@ -250,7 +250,7 @@ bpass term 0 i=i(vsense)+{ground_a}
         load=load(off_v=out_v + drop_v, sleep=draw, regulator=regulator),
     )
     engine = Engine(given)
-    run = engine.march(1e4, State(charge_c=farad * 4.0, connected=True), stop_at="cut_off")
+    run = engine.march(1e4, Standing(charge_c=farad * 4.0, connected=True), stop_at=StopAt.CUT_OFF)
     assert run.span_s < 14.0
     dropped_out = float(np.interp(-(out_v + drop_v), -term_v, times))
     assert run.span_s == pytest.approx(dropped_out, rel=1e-4)

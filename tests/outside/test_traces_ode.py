@@ -5,7 +5,7 @@ from functools import cache
 import numpy as np
 import pytest
 
-from explorer.engine.course import State
+from explorer.engine.course import Standing
 from explorer.engine.motions import Engine
 from explorer.engine.system import Operation, Periodic, Phase
 from explorer.physics.charger import DirectCharger
@@ -77,7 +77,7 @@ def worst(given, course, span_s, *, begin_s=0.0, connected=False, compose=True):
     estimate, so the band (and the pulse that leaves it) is allowed from there on.
     """
     engine = Engine(given, compose=compose)
-    state = State(charge_c=given.initial_charge_c, connected=connected)
+    state = Standing(charge_c=given.initial_charge_c, connected=connected)
     run = engine.march(span_s, state, begin_s=begin_s)
     largest, where, loose = 0.0, None, 0.0
     for t, volts, leg in points(engine, run):

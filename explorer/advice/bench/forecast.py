@@ -13,7 +13,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from explorer.engine.columns import Columns
-from explorer.engine.course import OFF, Key, State
+from explorer.engine.course import Standing
+from explorer.engine.keys import OFF, On
 from explorer.engine.motions import Engine
 from explorer.engine.sample import at_moments, columns
 from explorer.physics import store as st
@@ -277,18 +278,18 @@ def _lowest_around(ends: Columns, found: Columns, width_s: float) -> FloatArray:
     return lowest[np.minimum((found.time_s / width_s).astype(np.intp), count - 1)]
 
 
-def _start(engine: Engine, beginning: Beginning, begin_s: float) -> State:
+def _start(engine: Engine, beginning: Beginning, begin_s: float) -> Standing:
     """The state in which the terminals show the first reading."""
     field, period = engine.field, engine.edges[-1]
     at = int(np.searchsorted(engine.edges, begin_s % period, side="right")) - 1
     level = engine.levels[min(max(at, 0), len(engine.levels) - 1)]
-    key: Key = ("on", (), ()) if beginning.connected else OFF
-    regime = engine.motion(level.low_a, True, key).regime
+    draw = On() if beginning.connected else OFF
+    regime = engine.motion(level.low_a, True, draw).regime
     charge = regime.charge_at_terminal(field, beginning.first_v)
     if not isfinite(charge):
         ends = field.charge_c[[0, -1]]
         charge = float(ends[0] if charge < 0 else ends[1])
-    return State(charge_c=charge, connected=beginning.connected)
+    return Standing(charge_c=charge, connected=beginning.connected)
 
 
 def _assumed(scenario: Scenario, run: BenchRun, start: Beginning) -> tuple[str, ...]:

@@ -7,7 +7,7 @@ from math import inf, isfinite
 
 import numpy as np
 
-from explorer.engine.course import State, Trajectory
+from explorer.engine.course import Standing, StopAt, Trajectory
 from explorer.engine.motions import Engine
 from explorer.engine.pulses import lowest_begin
 from explorer.engine.sample import Extremes, columns, extremes
@@ -39,7 +39,7 @@ class FirstCharge:
     """Highest voltage reached where it never gets there. [V]"""
     looked_s: float
     """Time that was looked at. [s]"""
-    end: State
+    end: Standing
     end_s: float
     """Time within the light's course at the end. [s]"""
 
@@ -169,20 +169,21 @@ def _started(engine: Engine, opening: Trajectory) -> FirstCharge | None:
     return FirstCharge(
         seconds=done_s - light_s, connects=float(connects), stuck_v=0.0,
         looked_s=done_s - light_s,
-        end=State(charge_c=leg.begin_c, connected=True, charging=leg.charging), end_s=done_s,
+        end=Standing(charge_c=leg.begin_c, connected=True, charging=leg.charging), end_s=done_s,
     )
 
 
 def _first_charge(engine: Engine, allowed_s: float) -> FirstCharge:
     period = engine.edges[-1]
     begin = first_light(engine.system)
-    state = State(charge_c=0.0, connected=False)
+    state = Standing(charge_c=0.0, connected=False)
     passed = connects = 0.0
     limit = max(4.0 * allowed_s, 2.0 * period)
     highest = 0.0
     while passed < limit:
         run = engine.march(
-            period, state, begin_s=begin + passed, stop_at="operation", most_legs=STUDY_LEGS
+            period, state, begin_s=begin + passed, stop_at=StopAt.FIRST_OPERATION,
+            most_legs=STUDY_LEGS,
         )
         connects += run.tally.connects
         if isfinite(run.first_operation_s):
@@ -212,7 +213,7 @@ def _settled(engine: Engine, first: FirstCharge) -> RepeatingCourse:
         into = first.end_s % period
         run = engine.march(period - into, first.end, begin_s=into, most_legs=STUDY_LEGS)
         return repeating_course(engine, run.end)
-    full = State(charge_c=_full_charge(engine), connected=True, charging=False)
+    full = Standing(charge_c=_full_charge(engine), connected=True, charging=False)
     return repeating_course(engine, full)
 
 
@@ -315,8 +316,8 @@ def _survive(
 ) -> DarkStretch:
     """How long a store lasts in the dark, down to the cut-off or to the reserve."""
     run = engine.dark().march(
-        FARTHEST * needed_s, State(charge_c=charge, connected=True), begin_s=begin_s,
-        stop_at="cut_off",
+        FARTHEST * needed_s, Standing(charge_c=charge, connected=True), begin_s=begin_s,
+        stop_at=StopAt.CUT_OFF,
     )
     available = run.span_s if run.tally.cut_offs else FARTHEST * needed_s
     if run.tally.cut_offs and engine.system.load.reserve_j > 0:
@@ -350,19 +351,19 @@ def _reserve_charge(engine: Engine, cut_c: float) -> float:
 
 def one_charge(engine: Engine) -> Trajectory:
     """From a full store in the dark until the load is cut off."""
-    full = State(charge_c=_full_charge(engine), connected=True, charging=False)
-    return engine.dark().march(DARK_LIMIT_S, full, stop_at="cut_off")
+    full = Standing(charge_c=_full_charge(engine), connected=True, charging=False)
+    return engine.dark().march(DARK_LIMIT_S, full, stop_at=StopAt.CUT_OFF)
 
 
 def full_charge_time(engine: Engine) -> float:
     """From empty to full without a load. [s]"""
     period = engine.edges[-1]
     begin = first_light(engine.system)
-    state = State(charge_c=0.0, connected=False)
+    state = Standing(charge_c=0.0, connected=False)
     unloaded = engine.unloaded()
     passed = 0.0
     for _ in range(60):
-        run = unloaded.march(period, state, begin_s=begin + passed, stop_at="full")
+        run = unloaded.march(period, state, begin_s=begin + passed, stop_at=StopAt.FULL)
         if not run.end.charging:
             return passed + run.span_s
         passed += period
@@ -378,9 +379,9 @@ def recovery_time(engine: Engine) -> float:
     begin = first_light(engine.system)
     run = engine.march(
         4.0 * engine.edges[-1],
-        State(charge_c=min(cut_c, _full_charge(engine)), connected=False),
+        Standing(charge_c=min(cut_c, _full_charge(engine)), connected=False),
         begin_s=begin,
-        stop_at="operation",
+        stop_at=StopAt.FIRST_OPERATION,
     )
     return run.first_operation_s
 
