@@ -8,6 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from explorer.advice.answers import answers
+from explorer.advice.case import Case, as_case, kept
 from explorer.advice.checks import checks, deepest_pulse, hazards, lowest_working_voltage
 from explorer.advice.readings.one import Study, study
 from explorer.advice.verdict import Verdict
@@ -59,7 +60,7 @@ class PulseView:
 class Assessment:
     """All that one evaluation of the model says."""
 
-    scenario: Scenario
+    case: Case
     verdict: Verdict
     answers: dict[str, float]
     """Numbers with a unit suffix; infinite means never or without end. Empty where they were
@@ -71,14 +72,21 @@ class Assessment:
     period_s: float
     """Time after which the light repeats. [s]"""
 
+    @property
+    def scenario(self) -> Scenario:
+        """The design."""
+        return self.case.scenario
 
-def judge(found: Study) -> Verdict:
-    """The verdict of a study."""
+
+@kept
+def judge(case: Case) -> Verdict:
+    """The verdict of a case."""
+    found = study(case)
     return Verdict(checks=checks(found), hazards=hazards(found))
 
 
 def assess(
-    scenario: Scenario,
+    design: Case | Scenario,
     log: LightLog | None = None,
     *,
     span_s: float | None = None,
@@ -86,14 +94,14 @@ def assess(
     settled: bool = False,
     with_answers: bool = True,
 ) -> Assessment:
-    """Verdict, answers and trace of a scenario.
+    """Verdict, answers and trace of a case.
 
     Parameters
     ----------
-    scenario : Scenario
-        Validated scenario.
+    design : Case or Scenario
+        What is judged.
     log : LightLog, optional
-        The measured light, where the scenario's pattern is a log.
+        The measured light, where a scenario is given and its pattern is a log.
     span_s : float, optional
         Length of the trace; one period of the light when left out. [s]
     columns : int
@@ -103,7 +111,8 @@ def assess(
     with_answers : bool
         False leaves the answers out, which saves a quarter of the work while a knob is dragged.
     """
-    found = study(scenario, log)
+    case = as_case(design, log)
+    found = study(case)
     period = found.engine.edges[-1]
     span = period if span_s is None else span_s
     engine = _for_drawing(found.engine, span)
@@ -115,12 +124,12 @@ def assess(
         )
     marks = tuple(Mark(time_s=e.time_s, kind=e.kind) for e in run.events[:400])
     return Assessment(
-        scenario=scenario,
-        verdict=judge(found),
-        answers=answers(found) if with_answers else {},
+        case=case,
+        verdict=judge(case),
+        answers=answers(case) if with_answers else {},
         trace=sample(engine, run, columns),
         marks=marks,
-        thresholds=_thresholds(scenario, found),
+        thresholds=_thresholds(found),
         pulse=_pulse_view(found),
         period_s=period,
     )
@@ -145,7 +154,8 @@ def _for_drawing(engine: Engine, span_s: float) -> Engine:
     return Engine(engine.system, compose=False)
 
 
-def _thresholds(scenario: Scenario, found: Study) -> tuple[Threshold, ...]:
+def _thresholds(found: Study) -> tuple[Threshold, ...]:
+    scenario = found.scenario
     rows = [
         Threshold(label=say("full"), volts=scenario.charger.full_V),
         Threshold(label=say("connects"), volts=scenario.load.connect_V),

@@ -8,7 +8,8 @@ from typing import Literal
 import numpy as np
 from numpy.typing import NDArray
 
-from explorer.advice.readings.one import Study
+from explorer.advice.case import Case, kept
+from explorer.advice.readings.one import Study, study
 from explorer.engine.audit import Ledger, ledger
 from explorer.engine.system import LightCourse
 from explorer.physics import charger as ch
@@ -93,24 +94,18 @@ class Budget:
         return {key: joules / self.span_s for key, joules in powers.items()}
 
 
-def budget(study: Study) -> Budget:
-    """Energy budget of the repeating course of a study.
+@kept
+def budget(case: Case) -> Budget:
+    """Energy budget of the repeating course of a case.
 
-    Parameters
-    ----------
-    study : Study
-        From `explorer.advice.readings.one.study`.
-
-    Returns
-    -------
-    Budget
-        Items that are zero are left out where the scenario has no such part (a diode has no
-        working point to miss), so what is listed can be changed by its knob.
+    Items that are zero are left out where the scenario has no such part (a diode has no working
+    point to miss), so what is listed can be changed by its knob.
     """
-    found = ledger(study.engine, study.course.run)
-    light = light_on_panel(study.scenario, study.system.light)
-    panel = panel_energy(study)
-    periods = found.span_s / study.system.light.period_s
+    run = study(case)
+    found = ledger(run.engine, run.course.run)
+    light = light_on_panel(run.scenario, run.system.light)
+    panel = panel_energy(run)
+    periods = found.span_s / run.system.light.period_s
     light *= periods
     # A log is run on a ladder of levels; what lies between the ladder and the log itself is light
     # that is too weak to charge.
@@ -118,7 +113,7 @@ def budget(study: Study) -> Budget:
     missed = missed if missed > 1e-9 * panel * periods else 0.0
     panel = found.panel_maximum_j + missed
     given = max(-found.stored_j, 0.0)
-    rows = [row for row in _rows(study, found, light - panel, missed) if _shown(study, row)]
+    rows = [row for row in _rows(run, found, light - panel, missed) if _shown(run, row)]
     return Budget(
         span_s=found.span_s,
         light_j=light,
@@ -142,11 +137,11 @@ _Row = tuple[str, str, Stage, float, str]
 
 
 def _rows(
-    study: Study, found: Ledger, not_converted_j: float, missed_j: float
+    run: Study, found: Ledger, not_converted_j: float, missed_j: float
 ) -> list[_Row]:
     """Items in order: key, label, stage, energy and the knob's path."""
-    scenario = study.scenario
-    direct = not isinstance(study.system.charger, ch.Converter)
+    scenario = run.scenario
+    direct = not isinstance(run.system.charger, ch.Converter)
     cell = isinstance(scenario.store, CellStore)
     rows: list[_Row] = [
         ("not_converted", say("Light that the cells do not convert"), "panel", not_converted_j,
@@ -158,7 +153,7 @@ def _rows(
         ("clipped", say("Not taken because the store is full"), "charger", found.clipped_j,
          "store.capacity_mAh" if cell else "store.capacitance_F"),
         ("limited", say("Held back by a current limit"), "charger", found.limited_j,
-         _limit_path(study)),
+         _limit_path(run)),
         ("charger", say("Lost in the blocking diode") if direct else say("Lost in the charger"),
          "charger", found.charger_loss_j,
          "charger.diode_saturation_A" if direct else "charger.efficiency"),
@@ -186,11 +181,11 @@ def _rows(
     return rows
 
 
-def _shown(study: Study, row: _Row) -> bool:
+def _shown(run: Study, row: _Row) -> bool:
     """Whether the scenario has the part that an item belongs to, or energy ended there."""
     key, joules = row[0], row[3]
     if key == "regulator":
-        return study.scenario.load.regulator.kind != "none"
+        return run.scenario.load.regulator.kind != "none"
     always = ("too_weak", "limited", "tracking", "start_up")
     return joules != 0.0 or key not in always
 
@@ -205,9 +200,9 @@ def _tracking_path(scenario: Scenario) -> str:
     return "charger.tracking"
 
 
-def _limit_path(study: Study) -> str:
+def _limit_path(run: Study) -> str:
     """The limit that is lower: the cell's or the converter's."""
-    charger, field = study.system.charger, study.engine.field
+    charger, field = run.system.charger, run.engine.field
     own = np.inf if not isinstance(charger, ch.Converter) else float(
         np.asarray(charger.output_limit_a)
     )
@@ -250,11 +245,11 @@ def light_on_panel(scenario: Scenario, course: LightCourse) -> float:
     return float(irradiance @ np.diff(course.edges_s)) * area_m2 * panel_factor(light)
 
 
-def panel_energy(study: Study) -> float:
+def panel_energy(run: Study) -> float:
     """What the panels could give in one period at their maximum-power point. [J]"""
-    course = study.system.light
+    course = run.system.light
     levels, which = np.unique(course.photocurrent_a, return_inverse=True)
-    best = pv.maximum_power(study.system.panel, levels).power_w
+    best = pv.maximum_power(run.system.panel, levels).power_w
     return float(best[which.ravel()] @ np.diff(course.edges_s))
 
 

@@ -9,11 +9,10 @@ from math import ceil, nan
 import numpy as np
 from pydantic import ValidationError
 
-from explorer.advice.assess import Assessment, assess
+from explorer.advice.assess import Assessment, assess, judge
+from explorer.advice.case import Case
 from explorer.advice.cautions import cautions
-from explorer.advice.checks import checks
 from explorer.advice.readings.many import Fleet, judge_many, with_gathered_log
-from explorer.advice.readings.one import study
 from explorer.advice.verdict import Verdict
 from explorer.engine.columns import Columns
 from explorer.scenario import parts
@@ -201,13 +200,13 @@ def _best(
     chosen = int(np.argmax(fleet.promise))
     for i in hopeful:
         tried = _fitted(scenario, family, i)
-        if Verdict(checks=checks(study(tried, log)), hazards=()).state == "runs":
+        if judge(Case(tried, log)).state == "runs":
             chosen = i
             break
     design = _fitted(scenario, family, chosen)
     if log is not None and fleet.reserve[chosen] < HOPELESS:
         found = assess(*with_gathered_log(design, log), columns=TRACE_ROWS)
-        return chosen, replace(found, scenario=design)
+        return chosen, replace(found, case=Case(design, log))
     return chosen, assess(design, log, columns=TRACE_ROWS)
 
 

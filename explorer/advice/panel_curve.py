@@ -7,9 +7,9 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from explorer.advice.case import Case, as_case
 from explorer.physics import charger as ch
 from explorer.physics import panel as pv
-from explorer.scenario.build import build
 from explorer.scenario.course import current_per_lux
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario
@@ -51,20 +51,21 @@ class PanelCurve:
 
 
 def panel_curve(
-    scenario: Scenario, log: LightLog | None = None, illuminance_lx: float | None = None
+    design: Case | Scenario, log: LightLog | None = None, illuminance_lx: float | None = None
 ) -> PanelCurve:
     """Curves and working points of the array.
 
     Parameters
     ----------
-    scenario : Scenario
+    design : Case or Scenario
         The design.
     log : LightLog, optional
-        The measured light, where the scenario's pattern is a log.
+        The measured light, where a scenario is given and its pattern is a log.
     illuminance_lx : float, optional
         Light at the place; the scenario's own level when left out. [lx]
     """
-    system = build(scenario, log)
+    case = as_case(design, log)
+    scenario, log, system = case.scenario, case.log, case.system
     lux = illuminance_lx
     if lux is None:
         lux = scenario.light.illuminance_lx

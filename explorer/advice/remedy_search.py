@@ -11,9 +11,9 @@ import numpy as np
 from numpy.typing import NDArray
 from pydantic import ValidationError
 
-from explorer.advice.checks import checks
+from explorer.advice.assess import judge
+from explorer.advice.case import Case
 from explorer.advice.readings.many import MET_OR_NOT, judge_many
-from explorer.advice.readings.one import study
 from explorer.advice.territory import largest_phase
 from explorer.advice.verdict import Verdict
 from explorer.quantity import show
@@ -165,8 +165,8 @@ def effort_of(old: float, new: float) -> float:
 
 
 def exact_verdict(scenario: Scenario, light_log: LightLog | None) -> Verdict:
-    """The verdict by the exact engine, without hazards."""
-    return Verdict(checks=checks(study(scenario, light_log)), hazards=())
+    """The verdict by the exact engine."""
+    return judge(Case(scenario, light_log))
 
 
 def runs(scenario: Scenario, light_log: LightLog | None) -> bool:

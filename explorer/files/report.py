@@ -8,9 +8,9 @@ from math import isfinite
 
 from explorer.advice.assess import Assessment, assess
 from explorer.advice.budget import Budget, budget
+from explorer.advice.case import Case
 from explorer.advice.limits import limits
 from explorer.advice.panel_curve import PanelCurve, panel_curve
-from explorer.advice.readings.one import study
 from explorer.engine.columns import Columns
 from explorer.files.report_blocks import Block, Figure, Heading, Paragraph, Sheet
 from explorer.files.report_figures import panel_figure, point_table, pulse_figure, store_figure
@@ -69,18 +69,19 @@ def findings(scenario: Scenario, log: LightLog | None = None) -> Findings:
     ValueError, ArithmeticError
         The design cannot be computed.
     """
-    found = assess(scenario, log, columns=COLUMNS)
+    case = Case(scenario, log)
+    found = assess(case, columns=COLUMNS)
     found = replace(found, answers={**found.answers, **limits(scenario, log)})
     repeating = None
     if isfinite(found.answers["first_charge_s"]):
         repeating = assess(
-            scenario, log, columns=COLUMNS, settled=True, with_answers=False
+            case, columns=COLUMNS, settled=True, with_answers=False
         ).trace
     return Findings(
         assessment=found,
         repeating=repeating,
-        budget=budget(study(scenario, log)),
-        curve=panel_curve(scenario, log),
+        budget=budget(case),
+        curve=panel_curve(case),
         calendar=_calendar(scenario, log),
     )
 

@@ -26,7 +26,7 @@ from pydantic import ValidationError
 
 from explorer.advice.answers import answers
 from explorer.advice.assess import judge
-from explorer.advice.readings.one import study
+from explorer.advice.case import Case
 from explorer.advice.verdict import CHECK_NAMES
 from explorer.files.disk import FileError
 from explorer.files.logs import resolve_log
@@ -186,9 +186,9 @@ def _row_values(
         return ["verdict", *(f"{n}_margin" for n in CHECK_NAMES), *ANSWER_NAMES, "fault"]
     if fault:
         return ["error", *([""] * (len(CHECK_NAMES) + len(ANSWER_NAMES))), fault]
-    found = study(scenario, log)
-    verdict = judge(found)
-    numbers = answers(found)
+    case = Case(scenario, log)
+    verdict = judge(case)
+    numbers = answers(case)
     return [
         verdict.state,
         *(repr(float(c.margin)) for c in verdict.checks),

@@ -44,11 +44,10 @@ def remedy_steps(
 def budget_steps(scenario: Scenario, log: LightLog | None, stopped: Stopped) -> Iterator[Budget]:
     """The energies of one period, at once."""
     from explorer.advice.budget import budget
-    from explorer.advice.readings.one import study
+    from explorer.advice.case import Case
 
-    found = study(scenario, log)
     if not stopped():
-        yield budget(found)
+        yield budget(Case(scenario, log))
 
 
 def panel_steps(

@@ -3,7 +3,7 @@
 from functools import cache
 
 from explorer.advice.assess import judge
-from explorer.advice.readings.one import study
+from explorer.advice.case import Case
 from explorer.files.logs import resolve_log
 from explorer.files.scenario_json import load_scenario
 from explorer.resource_files import scenario_folder
@@ -26,7 +26,7 @@ def demo(name):
 
 @cache
 def exact(scenario, log):
-    return judge(study(scenario, log))
+    return judge(Case(scenario, log))
 
 
 def exact_at(name, path, value):

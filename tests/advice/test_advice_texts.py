@@ -2,15 +2,14 @@
 
 import pytest
 
-from explorer.advice.assess import assess
+from explorer.advice.assess import assess, judge
 from explorer.advice.budget import budget
+from explorer.advice.case import Case
 from explorer.advice.cautions import cautions
-from explorer.advice.checks import checks, hazards
 from explorer.advice.compare import differences
 from explorer.advice.contest import fitted_title
 from explorer.advice.edges import break_even
 from explorer.advice.panel_curve import panel_curve
-from explorer.advice.readings.one import study
 from explorer.advice.territory import axis_choices
 from explorer.scenario import parts
 from explorer.scenario.model import with_value
@@ -53,13 +52,12 @@ def changed(name, change):
 @pytest.mark.parametrize("name", ["door_counter", "seminar_room_co2"])
 def test_checks_hazards_and_cautions_can_be_shown_in_any_language(name, change):
     scenario, log = changed(name, change)
-    found = study(scenario, log)
-    said = [check.sentence for check in checks(found)]
-    said += [text for hazard in hazards(found) for text in (hazard.title, hazard.sentence)]
+    verdict = judge(Case(scenario, log))
+    said = [check.sentence for check in verdict.checks]
+    said += [text for hazard in verdict.hazards for text in (hazard.title, hazard.sentence)]
     said += [text for caution in cautions(scenario) for text in (caution.title, caution.text)]
-    said += [
-        item.label for item in budget(found).items if not item.key.startswith("operation_")
-    ]
+    items = budget(Case(scenario, log)).items
+    said += [item.label for item in items if not item.key.startswith("operation_")]
     curve = panel_curve(scenario, log)
     said += [curve.note, *(point.label for point in curve.points)]
     assert left_in_english(said, scenario) == []

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from explorer.advice.budget import budget, light_on_panel
-from explorer.advice.readings.one import study
+from explorer.advice.case import Case
 from explorer.files.logs import resolve_log
 from explorer.files.scenario_json import load_scenario
 from explorer.resource_files import scenario_folder
@@ -22,7 +22,7 @@ DEMOS = sorted(scenario_folder().glob("*.json"))
 
 
 def of(scenario, log=None):
-    return budget(study(scenario, log))
+    return budget(Case(scenario, log))
 
 
 @pytest.fixture(scope="module")

@@ -6,6 +6,7 @@ from itertools import pairwise
 import numpy as np
 import pytest
 
+from explorer.advice.case import Case
 from explorer.advice.checks import (
     NO_LIMIT,
     checks,
@@ -45,7 +46,7 @@ PROBE = Scenario(
 
 
 def judged(scenario, log=None):
-    return {check.name: check for check in checks(study(scenario, log))}
+    return {check.name: check for check in checks(study(Case(scenario, log)))}
 
 
 def margins(scenario, path, values, name):
@@ -106,11 +107,11 @@ def test_more_of_it_narrows_the_margin(name, path, values):
 
 
 def test_six_checks_come_in_their_order():
-    assert [c.name for c in checks(study(PROBE))] == list(CHECK_NAMES)
+    assert [c.name for c in checks(study(Case(PROBE)))] == list(CHECK_NAMES)
 
 
 def test_the_first_charge_is_named_with_what_is_allowed():
-    found = study(PROBE)
+    found = study(Case(PROBE))
     check = checks(found)[0]
     assert check.value == found.first.seconds
     assert check.margin == pytest.approx(168 * 3600.0 / found.first.seconds)
@@ -119,7 +120,7 @@ def test_the_first_charge_is_named_with_what_is_allowed():
 
 
 def test_a_store_that_never_gets_there_says_how_far_it_came():
-    found = study(with_value(PROBE, "light.illuminance_lx", 5.0))
+    found = study(Case(with_value(PROBE, "light.illuminance_lx", 5.0)))
     check = checks(found)[0]
     assert check.margin == 0.0
     assert check.value == np.inf
@@ -139,7 +140,7 @@ def test_a_hiccup_is_told_from_a_lack_of_light():
 
 
 def test_the_balance_is_said_in_watts_at_the_connect_voltage():
-    found = study(PROBE)
+    found = study(Case(PROBE))
     check = checks(found)[1]
     week = 604_800.0
     assert check.value == pytest.approx(found.available_c * 3.6 / week)
@@ -151,7 +152,7 @@ def test_the_balance_is_said_in_watts_at_the_connect_voltage():
 
 
 def test_the_dark_check_names_the_stretch_that_it_judges():
-    found = study(with_value(PROBE, "margins.closure_days", 4.0))
+    found = study(Case(with_value(PROBE, "margins.closure_days", 4.0)))
     check = checks(found)[2]
     worst = min(found.dark, key=lambda d: d.available_s / d.needed_s)
     assert worst.closure
@@ -186,7 +187,7 @@ def one_pulse(schedule, *phases, **store):
 
 
 def test_a_pulse_falls_by_its_resistance_and_by_its_charge():
-    found = study(one_pulse(WhenReady(ready_V=4.5), Phase(current_A=0.1, duration_s=0.5)))
+    found = study(Case(one_pulse(WhenReady(ready_V=4.5), Phase(current_A=0.1, duration_s=0.5))))
     pulse = deepest_pulse(found, lowest_working_voltage(found))
     assert pulse.store_v == pytest.approx(4.5)
     assert pulse.step_v == pytest.approx(0.2, rel=1e-3)
@@ -199,7 +200,7 @@ def test_a_pulse_falls_by_its_resistance_and_by_its_charge():
 
 
 def test_a_pulse_is_judged_at_the_voltage_that_the_course_shows():
-    found = study(one_pulse(WhenReady(ready_V=4.5), Phase(current_A=0.1, duration_s=0.5)))
+    found = study(Case(one_pulse(WhenReady(ready_V=4.5), Phase(current_A=0.1, duration_s=0.5))))
     # With the light on the terminals stay a little higher than the check's dark pulse.
     assert found.extremes.lowest_terminal_v == pytest.approx(3.8, abs=0.01)
 
@@ -230,7 +231,7 @@ def test_a_cell_out_of_its_temperature_fails_its_ratings(ambient_c):
         store=CellStore(),
         load=Load(connect_V=3.5, disconnect_V=3.1, minimum_V=3.0),
     )
-    found = study(scenario)
+    found = study(Case(scenario))
     by_name = {c.name: c for c in checks(found)}
     assert by_name["ratings"].margin == 0.0
     assert f"{ambient_c:g} °C" in by_name["ratings"].sentence
@@ -246,7 +247,7 @@ def test_a_panel_in_the_sun_without_a_limiter_is_too_much_for_a_small_cell():
         store=CellStore(charge_limit_A=0.01),
         load=Load(connect_V=3.5, disconnect_V=3.1, minimum_V=3.0),
     )
-    found = study(scenario)
+    found = study(Case(scenario))
     assert checks(found)[4].state == "falls_short"
     assert "charge_current" in {hazard.key for hazard in hazards(found)}
 
@@ -255,7 +256,7 @@ def test_a_panel_in_the_sun_without_a_limiter_is_too_much_for_a_small_cell():
 
 
 def test_the_served_share_is_what_the_course_completed_of_what_was_wanted():
-    found = study(with_value(PROBE, "light.illuminance_lx", 60.0))
+    found = study(Case(with_value(PROBE, "light.illuminance_lx", 60.0)))
     share = found.served[0] / 2016.0
     assert 0.05 < share < 0.95
     assert served_shares(found) == [pytest.approx(share)]
@@ -265,7 +266,7 @@ def test_the_served_share_is_what_the_course_completed_of_what_was_wanted():
 
 
 def test_a_run_that_the_periods_end_cuts_in_two_is_no_failure():
-    found = study(with_value(PROBE, "margins.served_share", 1.0))
+    found = study(Case(with_value(PROBE, "margins.served_share", 1.0)))
     short = replace(found, served=(2015.6,), wanted=(2016.0,))
     assert checks(short)[5].margin == pytest.approx(1.0)
     shorter = replace(found, served=(2015.0,), wanted=(2016.0,))
@@ -273,13 +274,13 @@ def test_a_run_that_the_periods_end_cuts_in_two_is_no_failure():
 
 
 def test_serving_more_than_wanted_is_no_merit():
-    found = study(PROBE)
+    found = study(Case(PROBE))
     assert served_shares(replace(found, served=(4000.0,))) == [1.0]
 
 
 def test_a_device_without_operations_or_start_up_is_judged_all_the_same():
     load = Load(start_up=(), operations=(), sleep_A=5e-6)
-    found = study(PROBE.model_copy(update={"load": load}))
+    found = study(Case(PROBE.model_copy(update={"load": load})))
     by_name = {c.name: c for c in checks(found)}
     assert by_name["service"].margin == NO_LIMIT
     assert by_name["pulse"].margin == NO_LIMIT

@@ -3,9 +3,10 @@
 import numpy as np
 import pytest
 
-from explorer.advice.readings.many import gathered_log, judge_many, varied, with_gathered_log
+from explorer.advice.readings.many import gathered_log, judge_many, with_gathered_log
 from explorer.advice.spread import default_tolerances
 from explorer.advice.territory import axis_choices, coarse
+from explorer.advice.variants import varied
 from explorer.advice.verdict import CHECK_NAMES
 from explorer.scenario.course import light_course
 from explorer.scenario.model import get_value, with_value

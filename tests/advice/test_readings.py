@@ -7,6 +7,7 @@ import numpy as np
 import pytest
 
 from explorer.advice.answers import answers
+from explorer.advice.case import Case
 from explorer.advice.readings.one import (
     dark_gaps,
     full_charge_time,
@@ -65,7 +66,7 @@ def beep(schedule, current_a=0.01, duration_s=1.0):
 
 
 def test_a_full_farad_feeds_a_milliampere_for_c_times_delta_v_over_i():
-    found = study(design())
+    found = study(Case(design()))
     dark = one_charge(found.engine)
     assert dark.tally.cut_offs == 1
     assert dark.span_s == pytest.approx(1.0 * (5.0 - 2.0) / 1e-3, rel=1e-6)
@@ -74,14 +75,14 @@ def test_a_full_farad_feeds_a_milliampere_for_c_times_delta_v_over_i():
 
 def test_operations_per_charge_are_the_charge_over_what_one_takes():
     load = sleeper(sleep_A=0.0, operations=(beep(Every(interval_s=10.0)),))
-    found = answers(study(design(load=load)))
+    found = answers(Case(design(load=load)))
     # 3 C between full and the cut-off, 10 mC a run: the last may be the one that cuts it off.
     assert found["operations_per_charge"] == pytest.approx(300.0, abs=1.0)
     assert found["dark_time_s"] == pytest.approx(3000.0, abs=11.0)
 
 
 def test_a_device_that_takes_nothing_never_runs_flat():
-    assert answers(study(design(load=sleeper(sleep_A=0.0))))["dark_time_s"] == inf
+    assert answers(Case(design(load=sleeper(sleep_A=0.0))))["dark_time_s"] == inf
 
 
 # -- first charge ---------------------------------------------------------------------------------
@@ -92,7 +93,7 @@ def test_a_converter_without_losses_fills_half_c_v_squared():
         tracking="maximum_power", efficiency=1.0, fixed_loss_W=0.0, loss_resistance_ohm=0.0,
         quiescent_A=0.0, cold_start_below_V=0.0, minimum_panel_W=0.0, full_V=5.0,
     )
-    found = study(design(charger=charger))
+    found = study(Case(design(charger=charger)))
     power_w = float(found.engine.field.supply(found.system.light.photocurrent_a[0]).given.panel_w)
     # To the connect voltage, at which an empty start-up makes it the first operation.
     assert found.first.seconds == pytest.approx(0.5 * 3.0**2 / power_w, rel=1e-3)
@@ -101,8 +102,8 @@ def test_a_converter_without_losses_fills_half_c_v_squared():
 
 
 def test_the_first_charge_counts_from_the_first_light():
-    found = study(design(light=EVERY_DAY, load=sleeper(sleep_A=1e-6)))
-    always = study(design(load=sleeper(sleep_A=1e-6)))
+    found = study(Case(design(light=EVERY_DAY, load=sleeper(sleep_A=1e-6))))
+    always = study(Case(design(load=sleeper(sleep_A=1e-6))))
     assert always.first.seconds < 10 * 3600.0
     assert found.first.seconds == pytest.approx(always.first.seconds, rel=1e-6)
     assert found.first.end_s == pytest.approx(8 * 3600.0 + found.first.seconds)
@@ -110,7 +111,8 @@ def test_the_first_charge_counts_from_the_first_light():
 
 def test_light_that_only_balances_the_leakage_below_the_connect_voltage_never_starts():
     store = CapacitorStore(capacitance_F=0.01, leakage_A=1e-3, rated_V=6.3)
-    found = study(design(light=Light(illuminance_lx=200.0, pattern=SteadyPattern()), store=store))
+    steady = Light(illuminance_lx=200.0, pattern=SteadyPattern())
+    found = study(Case(design(light=steady, store=store)))
     assert found.first.seconds == inf
     assert found.first.connects == 0
     assert 0.0 < found.first.stuck_v < 3.0
@@ -122,7 +124,7 @@ def test_light_that_only_balances_the_leakage_below_the_connect_voltage_never_st
 def test_a_start_up_that_empties_the_store_is_recognised_as_a_hiccup():
     load = sleeper(sleep_A=1e-6, start_up=(Phase(current_A=0.02, duration_s=2.0),))
     store = CapacitorStore(capacitance_F=0.005, leakage_A=0.0, esr_ohm=0.0, rated_V=6.3)
-    found = study(design(light=EVERY_DAY, load=load, store=store))
+    found = study(Case(design(light=EVERY_DAY, load=load, store=store)))
     assert found.first.seconds == inf
     # 40 mC are asked for; 5 mC lie between connect and disconnect.
     assert found.first.connects > 10
@@ -136,7 +138,7 @@ def test_always_dark_is_an_answer_and_no_crash():
             blocks=(LitBlock(),), dark_days=("mon", "tue", "wed", "thu", "fri", "sat", "sun")
         ),
     )
-    found = study(design(light=light))
+    found = study(Case(design(light=light)))
     assert found.first.seconds == inf
     assert found.first.stuck_v == 0.0
     assert found.available_c == 0.0
@@ -176,7 +178,7 @@ def test_a_weekends_log_wants_the_runs_of_a_weekend(days, runs):
     log = weekend()
     load = sleeper(sleep_A=1e-6, operations=(beep(on_days(*days)),))
     light = Light(illuminance_lx=None, pattern=LogPattern())
-    found = study(design(light=light, load=load), log)
+    found = study(Case(design(light=light, load=load), log))
     assert found.wanted == (runs,)
     assert found.course.run.span_s == pytest.approx(2 * DAY_S)
 
@@ -184,7 +186,7 @@ def test_a_weekends_log_wants_the_runs_of_a_weekend(days, runs):
 def test_the_dark_saturday_of_a_log_is_paid_for_at_saturdays_rate():
     load = sleeper(sleep_A=0.0, operations=(beep(on_days("sat")),))
     light = Light(illuminance_lx=None, pattern=LogPattern())
-    found = study(design(light=light, load=load), weekend())
+    found = study(Case(design(light=light, load=load), weekend()))
     (stretch,) = found.dark
     assert stretch.begin_v == pytest.approx(5.0, abs=0.06)
     # 10 mA for 1 s in 10 s: 1 mA from 5 V down to 2 V.
@@ -196,7 +198,7 @@ def test_the_mean_draw_adds_up_everything_that_is_wanted():
     store = CapacitorStore(capacitance_F=1.0, esr_ohm=0.0, leakage_A=2e-6, rated_V=6.0)
     charger = ConverterCharger(quiescent_A=3e-6, full_V=5.0)
     load = sleeper(sleep_A=1e-6, operations=(beep(Every(interval_s=100.0)),))
-    found = study(design(store=store, charger=charger, load=load))
+    found = study(Case(design(store=store, charger=charger, load=load)))
     expected = 1e-6 + 3e-6 + 2e-6 * 3.0 / 6.0 + 0.01 * 1.0 / 100.0
     assert mean_draw(found.engine, 3.0) == pytest.approx(expected, rel=1e-3)
     assert found.needed_c == pytest.approx(expected * WEEK_S, rel=1e-3)
@@ -206,7 +208,7 @@ def test_the_mean_draw_adds_up_everything_that_is_wanted():
 
 
 def test_nights_between_lit_days_are_the_dark_stretches():
-    found = study(design(light=EVERY_DAY, load=sleeper(sleep_A=1e-6)))
+    found = study(Case(design(light=EVERY_DAY, load=sleeper(sleep_A=1e-6))))
     gaps = dark_gaps(found.engine)
     assert [length for _, length in gaps] == pytest.approx([14 * 3600.0] * 7)
     assert {begin % DAY_S for begin, _ in gaps} == {18 * 3600.0}
@@ -214,17 +216,17 @@ def test_nights_between_lit_days_are_the_dark_stretches():
 
 
 def test_light_that_never_falls_below_the_draw_leaves_no_dark_stretch():
-    assert study(design(load=sleeper(sleep_A=1e-6))).dark == ()
+    assert study(Case(design(load=sleeper(sleep_A=1e-6)))).dark == ()
 
 
 def test_light_that_never_suffices_is_dark_for_the_whole_period():
-    found = study(design(light=DIM))
+    found = study(Case(design(light=DIM)))
     assert [s.needed_s for s in found.dark] == [WEEK_S]
 
 
 def test_a_closure_is_survived_from_the_lowest_evening():
     margins = Margins(closure_days=2.0)
-    found = study(design(light=EVERY_DAY, load=sleeper(sleep_A=1e-5), margins=margins))
+    found = study(Case(design(light=EVERY_DAY, load=sleeper(sleep_A=1e-5), margins=margins)))
     closure = next(s for s in found.dark if s.closure)
     assert closure.needed_s == 2 * DAY_S
     assert closure.available_s == pytest.approx((closure.begin_v - 2.0) / 1e-5, rel=0.01)
@@ -234,8 +236,8 @@ def test_a_reserve_lifts_the_floor_by_its_energy():
     # One farad cut off at 2 V: 2.5 J more stand at sqrt(2^2 + 2 x 2.5) = 3 V.
     assert sqrt(2.0**2 + 2 * 2.5) == 3.0
     load = sleeper(sleep_A=1e-5, reserve_J=2.5)
-    kept = study(design(light=EVERY_DAY, load=load)).dark[0]
-    spent = study(design(light=EVERY_DAY, load=sleeper(sleep_A=1e-5))).dark[0]
+    kept = study(Case(design(light=EVERY_DAY, load=load))).dark[0]
+    spent = study(Case(design(light=EVERY_DAY, load=sleeper(sleep_A=1e-5)))).dark[0]
     assert spent.available_s - kept.available_s == pytest.approx((3.0 - 2.0) / 1e-5, rel=0.01)
 
 
@@ -247,7 +249,7 @@ def test_a_device_that_waits_for_a_voltage_begins_there():
         sleep_A=1e-6,
         operations=(beep(WhenReady(ready_V=4.5), current_a=0.5, duration_s=1.0),),
     )
-    found = study(design(load=load))
+    found = study(Case(design(load=load)))
     assert found.lowest_between_v == pytest.approx(4.5, abs=1e-6)
     assert found.extremes.lowest_store_v == pytest.approx(4.0, abs=0.01)
 
@@ -257,14 +259,14 @@ def test_the_lowest_beginning_of_a_clocked_pulse_is_before_its_ramp():
         sleep_A=0.0,
         operations=(beep(Every(interval_s=43_200.0), current_a=0.5, duration_s=1.0),),
     )
-    found = study(design(light=EVERY_DAY, load=load))
+    found = study(Case(design(light=EVERY_DAY, load=load)))
     # Two runs a day of half a volt each; the course begins and ends each day full.
     assert found.lowest_between_v == pytest.approx(found.extremes.lowest_store_v + 0.5, abs=0.01)
 
 
 def test_every_run_is_served_where_the_light_is_ample():
     load = sleeper(sleep_A=1e-6, operations=(beep(Every(interval_s=600.0), current_a=1e-3),))
-    found = study(design(load=load))
+    found = study(Case(design(load=load)))
     assert found.served[0] == pytest.approx(found.wanted[0], abs=1.0)
     assert found.wanted == (1008.0,)
 
@@ -273,7 +275,7 @@ def test_a_cell_outside_its_temperature_gets_no_charge():
     cold = Light(illuminance_lx=1000.0, pattern=SteadyPattern(), ambient_C=-5.0)
     charger = ConverterCharger(full_V=4.1)
     load = Load(connect_V=3.5, disconnect_V=3.1, minimum_V=3.0)
-    found = study(Scenario(light=cold, charger=charger, store=CellStore(), load=load))
+    found = study(Case(Scenario(light=cold, charger=charger, store=CellStore(), load=load)))
     assert found.available_c == 0.0
     assert found.first.seconds == inf
 
@@ -281,4 +283,4 @@ def test_a_cell_outside_its_temperature_gets_no_charge():
 def test_a_log_that_is_missing_is_named():
     light = Light(illuminance_lx=None, pattern=LogPattern())
     with pytest.raises(ValueError, match="no log was read"):
-        study(design(light=light))
+        study(Case(design(light=light)))

@@ -8,7 +8,7 @@ import pytest
 
 from explorer.advice.answers import answers
 from explorer.advice.assess import judge
-from explorer.advice.readings.one import study
+from explorer.advice.case import Case
 from explorer.advice.verdict import CHECK_NAMES
 from explorer.files.logs import resolve_log
 from explorer.files.scenario_json import load_scenario
@@ -103,7 +103,7 @@ def test_all_combinations_in_order_and_every_row_as_a_check_says(probe, tmp_path
     assert [int(r["row"]) for r in rows] == list(range(6))
     for row in rows:
         tried = with_value(with_value(probe, LUX, float(row[LUX])), COUNT, int(row[COUNT]))
-        found = study(tried)
+        found = Case(tried)
         verdict, numbers = judge(found), answers(found)
         assert row["verdict"] == verdict.state
         assert row["fault"] == ""
@@ -121,7 +121,7 @@ def test_a_log_beside_the_scenario_drives_every_row(tmp_path):
     sweep = Sweep(scenario=scenario, varied=(parse_vary(scenario, f"{COUNT}=6"),))
     list(run_sweep(sweep, path, tmp_path / "out.csv", workers=1))
     (row,) = table(tmp_path / "out.csv")
-    verdict = judge(study(scenario, resolve_log(scenario, path)))
+    verdict = judge(Case(scenario, resolve_log(scenario, path)))
     assert [float(row[f"{n}_margin"]) for n in CHECK_NAMES] == [c.margin for c in verdict.checks]
 
 
@@ -177,7 +177,7 @@ def test_an_interrupted_sweep_goes_on_where_it_stopped(probe, tmp_path, monkeypa
     assert len(table(tmp_path / "out.csv.partial")) == 3
     counted = []
     monkeypatch.setattr(
-        "explorer.files.sweep.study", lambda *given: counted.append(1) or study(*given)
+        "explorer.files.sweep.judge", lambda *given: counted.append(1) or judge(*given)
     )
     assert finished(sweep, output) == [3, 4, 5, 6]
     assert len(counted) == 3

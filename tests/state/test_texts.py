@@ -9,10 +9,10 @@ from pydantic import ValidationError
 
 from explorer.advice.assess import assess
 from explorer.advice.budget import budget
+from explorer.advice.case import Case
 from explorer.advice.compare import differences
 from explorer.advice.contest import contest, present_entry
 from explorer.advice.panel_curve import panel_curve
-from explorer.advice.readings.one import study
 from explorer.advice.territory import Axis, Territory
 from explorer.files.disk import FileError
 from explorer.scenario.model import Scenario, with_value
@@ -76,7 +76,7 @@ def test_a_number_keeps_to_its_unit_in_any_language():
 
 
 def test_the_drawers_can_be_shown_in_any_language():
-    ends = budget(study(SCENARIO))
+    ends = budget(Case(SCENARIO))
     entries = [present_entry(SCENARIO, None), *contest(SCENARIO, None, lambda: False)]
     columns = [key for key, _ in contest_words.CONTEST_COLUMNS]
     assert not left_in_english(

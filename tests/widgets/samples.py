@@ -5,6 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from explorer.advice.assess import Assessment, Mark, PulseView, Threshold
+from explorer.advice.case import Case
 from explorer.advice.verdict import Check, Hazard, Verdict
 from explorer.engine.columns import Columns
 from explorer.scenario.model import Scenario
@@ -113,7 +114,7 @@ def made_up(
         for i in edges
     )
     return Assessment(
-        scenario=scenario,
+        case=Case(scenario),
         verdict=Verdict(checks=checks, hazards=hazards),
         answers={
             "first_charge_s": 9.2e3,

@@ -16,13 +16,13 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from explorer.advice import fleet_checks
+from explorer.advice.case import Case
 from explorer.advice.checks import NO_LIMIT, PULSE_MARGIN
 from explorer.advice.verdict import CHECK_NAMES, State
 from explorer.engine.many import prepare
 from explorer.scenario.build import build
-from explorer.scenario.fields import Section
 from explorer.scenario.light_log import LightLog
-from explorer.scenario.model import Scenario, resized
+from explorer.scenario.model import Scenario
 
 FloatArray = NDArray[np.float64]
 STATES: tuple[State, ...] = ("falls_short", "marginal", "runs")
@@ -95,36 +95,6 @@ class Fleet:
         return np.asarray(np.argmin(np.where(failing, reserve - NO_LIMIT, reserve), axis=0))
 
 
-def varied(scenario: Scenario, changes: Mapping[str, ArrayLike]) -> Scenario:
-    """A scenario whose numbers at the given paths are columns of shape (variants, 1).
-
-    The result is for building only: it is not validated and cannot be saved. A change of the
-    store's size stays within the family of parts, as in `with_value`.
-    """
-    out = scenario
-    for path, values in changes.items():
-        # A copy: what is built from it must not reach back into the caller's numbers.
-        column = np.array(values, float).reshape(-1, 1)
-        if path in ("store.capacitance_F", "store.capacity_mAh"):
-            for key, grown in resized(out.store, column).items():
-                out = _put(out, ["store", key], grown)
-        out = _put(out, path.split("."), column)
-    return out
-
-
-def _put(node: Any, path: list[str], value: Any) -> Any:
-    head, rest = path[0], path[1:]
-    if isinstance(node, tuple):
-        i = int(head)
-        new = _put(node[i], rest, value) if rest else value
-        return (*node[:i], new, *node[i + 1 :])
-    assert isinstance(node, Section)
-    if not hasattr(node, head):
-        raise KeyError(f"there is no {head!r} here")
-    child = _put(getattr(node, head), rest, value) if rest else value
-    return node.model_copy(update={head: child})
-
-
 def gathered_log(log: LightLog) -> LightLog:
     """A log in hours and a few levels, which keep the light of the hours they stand for."""
     hours = np.append(np.arange(0.0, log.duration_s, 3600.0), log.duration_s)
@@ -158,21 +128,23 @@ def with_gathered_log(scenario: Scenario, log: LightLog) -> tuple[Scenario, Ligh
     return scenario.model_copy(update={"light": light}), coarse
 
 
-def judge_many(
-    scenario: Scenario,
-    log: LightLog | None,
-    changes: Mapping[str, ArrayLike],
-    *,
-    only_runs: bool = False,
+def judge_many(case: Case | Scenario, *changed: Any, only_runs: bool = False) -> Fleet:
+    """`fleet`, also of a scenario, its log and the changes."""
+    changes: Mapping[str, ArrayLike] = changed[-1]
+    if not isinstance(case, Case):
+        case = Case(case, changed[0])
+    return fleet(case, changes, only_runs=only_runs)
+
+
+def fleet(
+    case: Case, changes: Mapping[str, ArrayLike], *, only_runs: bool = False
 ) -> Fleet:
     """Verdicts of the variants that `changes` describes.
 
     Parameters
     ----------
-    scenario : Scenario
-        The design that is varied.
-    log : LightLog, optional
-        The measured light, where the scenario's pattern is a log.
+    case : Case
+        The design that is varied, in its light.
     changes : mapping of str to array_like
         Values at dotted paths; arrays of one length, the number of variants.
     only_runs : bool
@@ -180,7 +152,8 @@ def judge_many(
         not run no more is known than that.
     """
     size = max((np.size(v) for v in changes.values()), default=1)
-    many = varied(scenario, changes)
+    several = case.varied(changes)
+    many, log = several.scenario, several.log
     if log is not None:
         many, log = with_gathered_log(many, log)
     system = build(many, log)
@@ -198,4 +171,4 @@ def judge_many(
     )
 
 
-__all__ = ["STATES", "Fleet", "gathered_log", "judge_many", "varied", "with_gathered_log"]
+__all__ = ["STATES", "Fleet", "fleet", "gathered_log", "judge_many", "with_gathered_log"]

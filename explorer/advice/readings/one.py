@@ -7,6 +7,7 @@ from math import inf, isfinite
 
 import numpy as np
 
+from explorer.advice.case import Case, kept
 from explorer.engine.course import Standing, StopAt, Trajectory
 from explorer.engine.motions import Engine
 from explorer.engine.pulses import lowest_begin
@@ -15,8 +16,6 @@ from explorer.engine.steady import STUDY_LEGS, RepeatingCourse, repeating_course
 from explorer.engine.system import WEEK_S, Periodic, System, WhenReady
 from explorer.engine.walk import MOST_TRIES
 from explorer.physics import load as ld
-from explorer.scenario.build import build
-from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario
 
 DARK_LIMIT_S = 40 * 365.25 * 86_400.0
@@ -58,7 +57,7 @@ class DarkStretch:
 class Study:
     """Everything that checks and answers are read from."""
 
-    scenario: Scenario
+    case: Case
     system: System
     engine: Engine
     opening: Trajectory
@@ -77,19 +76,16 @@ class Study:
     served: tuple[float, ...]
     wanted: tuple[float, ...]
 
+    @property
+    def scenario(self) -> Scenario:
+        """The design."""
+        return self.case.scenario
 
-def study(scenario: Scenario, log: LightLog | None = None) -> Study:
-    """Run all that a verdict needs.
 
-    Parameters
-    ----------
-    scenario : Scenario
-        Validated scenario.
-    log : LightLog, optional
-        The measured light, where the scenario's pattern is a log.
-    """
-    system = build(scenario, log)
-    engine = Engine(system)
+@kept
+def study(case: Case) -> Study:
+    """Run all that a verdict needs."""
+    scenario, system, engine = case.scenario, case.system, case.engine
     opening = _opening(engine)
     first = _started(engine, opening)
     if first is not None:
@@ -101,7 +97,7 @@ def study(scenario: Scenario, log: LightLog | None = None) -> Study:
     found = extremes(trace)
     available, needed = _budget_at_connect(engine)
     return Study(
-        scenario=scenario,
+        case=case,
         system=system,
         engine=engine,
         opening=opening,

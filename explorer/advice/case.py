@@ -1,0 +1,83 @@
+"""A case: a design and the light that was measured for it, with what was computed for it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Hashable, Mapping
+from dataclasses import dataclass, field
+from functools import wraps
+from typing import Any, TypeVar
+
+from numpy.typing import ArrayLike
+
+from explorer.advice.variants import varied
+from explorer.engine.motions import Engine
+from explorer.engine.system import System
+from explorer.scenario.build import build
+from explorer.scenario.light_log import LightLog
+from explorer.scenario.model import Scenario, with_value
+
+T = TypeVar("T")
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Case:
+    """A scenario and its log, which travel as one thing.
+
+    What is computed for a case hangs on it and is computed once: the system, the engine, and
+    whatever a function marked with `kept` gives. Two cases of one scenario are two cases.
+
+    Parameters
+    ----------
+    scenario : Scenario
+        Validated scenario.
+    log : LightLog, optional
+        The measured light, where the scenario's pattern is a log.
+    """
+
+    scenario: Scenario
+    log: LightLog | None = None
+    _memory: dict[Hashable, Any] = field(default_factory=dict, init=False, repr=False)
+
+    def once(self, key: Hashable, make: Callable[[], T]) -> T:
+        """What was made under a key, made at the first call."""
+        if key not in self._memory:
+            self._memory[key] = make()
+        found: T = self._memory[key]
+        return found
+
+    @property
+    def system(self) -> System:
+        """What the engine is given. ValueError where the pattern is a log and there is none."""
+        return self.once("system", lambda: build(self.scenario, self.log))
+
+    @property
+    def engine(self) -> Engine:
+        """The system made ready to be marched."""
+        return self.once("engine", lambda: Engine(self.system))
+
+    def with_scenario(self, scenario: Scenario) -> Case:
+        """Another design in the same light."""
+        return self if scenario is self.scenario else Case(scenario, self.log)
+
+    def with_value(self, path: str, value: Any) -> Case:
+        """The case with one value changed; see `explorer.scenario.model.with_value`."""
+        return self.with_scenario(with_value(self.scenario, path, value))
+
+    def varied(self, changes: Mapping[str, ArrayLike]) -> Case:
+        """Many designs as one case; see `explorer.advice.variants.varied`."""
+        return Case(varied(self.scenario, changes), self.log)
+
+
+def kept(make: Callable[[Case], T]) -> Callable[[Case], T]:
+    """A function of a case whose result hangs on the case, computed at the first call."""
+
+    @wraps(make)
+    def remembered(case: Case) -> T:
+        return case.once(make, lambda: make(case))
+
+    return remembered
+
+
+def as_case(design: Case | Scenario, log: LightLog | None = None) -> Case:
+    """The case of a scenario and its log, or the case that was given."""
+    return design if isinstance(design, Case) else Case(design, log)
