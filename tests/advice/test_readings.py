@@ -70,7 +70,7 @@ def test_a_full_farad_feeds_a_milliampere_for_c_times_delta_v_over_i():
     dark = one_charge(found.engine)
     assert dark.tally.cut_offs == 1
     assert dark.span_s == pytest.approx(1.0 * (5.0 - 2.0) / 1e-3, rel=1e-6)
-    assert answers(found)["dark_time_s"] == pytest.approx(3000.0, rel=1e-6)
+    assert answers(found.case)["dark_time_s"] == pytest.approx(3000.0, rel=1e-6)
 
 
 def test_operations_per_charge_are_the_charge_over_what_one_takes():
@@ -142,8 +142,8 @@ def test_always_dark_is_an_answer_and_no_crash():
     assert found.first.seconds == inf
     assert found.first.stuck_v == 0.0
     assert found.available_c == 0.0
-    assert answers(found)["full_charge_s"] == inf
-    assert answers(found)["recovery_s"] == inf
+    assert answers(found.case)["full_charge_s"] == inf
+    assert answers(found.case)["recovery_s"] == inf
 
 
 # -- what is wanted and what is taken -------------------------------------------------------------
