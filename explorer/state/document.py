@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
+from weakref import ref
 
 from pydantic import ValidationError
 from PySide6.QtCore import QObject, Signal
@@ -30,7 +31,10 @@ class _Replace(QUndoCommand):
         self, doc: Document, old: Scenario, new: Scenario, where: tuple[str, int], text: str
     ) -> None:
         super().__init__(text)
-        self._doc, self._old, self._new, self._where = doc, old, new, where
+        # A strong reference would close the circle document, stack, command: collected in the
+        # wrong order, the dying stack clears commands that are gone already.
+        self._doc = ref(doc)
+        self._old, self._new, self._where = old, new, where
 
     def id(self) -> int:
         return _REPLACE_SCENARIO
@@ -45,10 +49,15 @@ class _Replace(QUndoCommand):
         return True
 
     def redo(self) -> None:
-        self._doc._show(self._new)
+        self._show(self._new)
 
     def undo(self) -> None:
-        self._doc._show(self._old)
+        self._show(self._old)
+
+    def _show(self, scenario: Scenario) -> None:
+        doc = self._doc()
+        assert doc is not None, "a command outlives its document only while nobody undoes"
+        doc._show(scenario)
 
 
 class Document(QObject):
