@@ -7,21 +7,17 @@ from math import inf, isfinite
 
 import numpy as np
 
+from explorer.advice import safety
 from explorer.advice.readings.one import Study
-from explorer.advice.verdict import Check, Hazard
+from explorer.advice.verdict import NO_LIMIT, Check, Hazard
 from explorer.engine.system import WhenReady
-from explorer.physics import charger as ch
 from explorer.physics import load as ld
 from explorer.quantity import show
-from explorer.scenario.course import current_per_lux
-from explorer.scenario.ratings import rated_voltage, worst_unit_voltage
-from explorer.scenario.storage import CellStore
-from explorer.text import Text, figure, say
+from explorer.scenario.ratings import ratings
+from explorer.text import figure, say
 
 PULSE_MARGIN = 1.1
 """Margin wanted for the droop of a pulse, which follows from part data (own judgement)."""
-NO_LIMIT = 99.0
-"""Margin shown where a check cannot fail."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,7 +45,7 @@ def checks(study: Study) -> tuple[Check, ...]:
         _balance(study),
         _dark(study),
         _pulse(study),
-        _ratings(study),
+        safety.ratings_check(study.scenario, ratings(study.scenario, study.system)),
         _service(study),
     )
 
@@ -228,100 +224,6 @@ def _pulse(study: Study) -> Check:
     )
 
 
-def sun_current(study: Study) -> float:
-    """Charging current that the panel would drive with the store full and in full sun. [A]"""
-    lux = study.scenario.margins.full_sun_lx
-    amps = lux * current_per_lux(study.scenario.light, study.scenario.panels)
-    at = np.array([study.system.full_v])
-    charger = study.system.charger
-    if isinstance(charger, ch.Converter):
-        given = ch.converter_input(charger, study.system.panel, amps)
-        return float(ch.converter_current(charger, given, at, at, 0.0)[0])
-    return float(ch.direct_current(charger, study.system.panel, amps, at, 0.0)[0])
-
-
-@dataclass(frozen=True, slots=True)
-class _Rating:
-    margin: float
-    value: float
-    limit: float
-    unit: str
-    text: Text
-
-
-def _rating_rows(study: Study) -> list[_Rating]:
-    scenario, store = study.scenario, study.scenario.store
-    rows: list[_Rating] = []
-    highest, rated = worst_unit_voltage(store, scenario.charger.full_V), rated_voltage(store)
-    full, allowed = show(highest, "V"), show(rated, "V")
-    if isinstance(store, CellStore):
-        text = say(
-            "Each cell sees up to {full} when full; it is rated {rated}.", full=full, rated=allowed
-        )
-    else:
-        text = say(
-            "Each unit sees up to {full} when full; it is rated {rated}.", full=full, rated=allowed
-        )
-    rows.append(_Rating(rated / highest, highest, rated, "V", text))
-    if isinstance(store, CellStore):
-        if not isinstance(study.system.charger, ch.Converter):
-            amps = sun_current(study)
-            rows.append(_Rating(
-                store.charge_limit_A / max(amps, 1e-12), amps, store.charge_limit_A, "A",
-                say(
-                    "In full sun the panel drives {current} into the cell and nothing limits it; "
-                    "{allowed} is allowed.",
-                    current=show(amps, "A"), allowed=show(store.charge_limit_A, "A"),
-                ),
-            ))
-        drawn = _largest_draw(study)
-        rows.append(_Rating(
-            store.discharge_limit_A / max(drawn, 1e-12), drawn, store.discharge_limit_A, "A",
-            say(
-                "The largest draw is {current}; the cell allows {allowed}.",
-                current=show(drawn, "A"), allowed=show(store.discharge_limit_A, "A"),
-            ),
-        ))
-        ambient = scenario.light.ambient_C
-        inside = store.charge_above_C < ambient <= store.charge_below_C
-        rows.append(_Rating(
-            NO_LIMIT if inside else 0.0, ambient,
-            store.charge_above_C if ambient <= store.charge_above_C else store.charge_below_C,
-            "°C",
-            say(
-                "At {ambient} °C the cell must not be charged; its window is {low} to {high} °C.",
-                ambient=figure(f"{ambient:g}"), low=figure(f"{store.charge_above_C:g}"),
-                high=figure(f"{store.charge_below_C:g}"),
-            ),
-        ))
-    else:
-        ambient = scenario.light.ambient_C
-        rows.append(_Rating(
-            NO_LIMIT if ambient <= store.rated_C else 0.0, ambient, store.rated_C, "°C",
-            say(
-                "The place is at {ambient} °C; the units are rated {rated} °C.",
-                ambient=figure(f"{ambient:g}"), rated=figure(f"{store.rated_C:g}"),
-            ),
-        ))
-    return rows
-
-
-def _largest_draw(study: Study) -> float:
-    volts, system = max(study.system.load.off_v, 0.3), study.system
-    draws = [system.load.sleep]
-    draws += [p.draw for p in system.load.start_up]
-    draws += [system.load.sleep + p.draw for op in system.load.operations for p in op.phases]
-    return max(float(ld.drawn_current(d, volts)) for d in draws)
-
-
-def _ratings(study: Study) -> Check:
-    worst = min(_rating_rows(study), key=lambda r: r.margin)
-    return Check(
-        name="ratings", value=worst.value, limit=worst.limit, unit=worst.unit,
-        margin=min(worst.margin, NO_LIMIT), wanted=1.0, sentence=worst.text,
-    )
-
-
 def served_shares(study: Study) -> list[float]:
     """Runs served over runs wanted for every operation, at most 1."""
     return [
@@ -358,58 +260,7 @@ def _service(study: Study) -> Check:
 
 def hazards(study: Study) -> tuple[Hazard, ...]:
     """Dangers to people or parts, apart from whether the design works."""
-    found: list[Hazard] = []
-    scenario, store = study.scenario, study.scenario.store
-    highest, rated = worst_unit_voltage(store, scenario.charger.full_V), rated_voltage(store)
-    if highest > rated:
-        found.append(Hazard(
-            key="over_voltage", title=say("Over-voltage"),
-            sentence=say(
-                "A unit may reach {volts} but is rated {rated}; it can vent or burst. Lower the "
-                "full threshold, balance the units or add one in series.",
-                volts=show(highest, "V"), rated=show(rated, "V"),
-            ),
-        ))
-    if isinstance(store, CellStore):
-        ambient = scenario.light.ambient_C
-        if ambient <= store.charge_above_C:
-            found.append(Hazard(
-                key="cold_charging", title=say("Cold charging"),
-                sentence=say(
-                    "At {ambient} °C lithium plates out when the cell is charged; the charger must "
-                    "stop by itself. The forecast counts no charge here.",
-                    ambient=figure(f"{ambient:g}"),
-                ),
-            ))
-        elif ambient > store.charge_below_C:
-            found.append(Hazard(
-                key="hot_charging", title=say("Hot charging"),
-                sentence=say(
-                    "At {ambient} °C the cell must not be charged; the forecast counts no charge "
-                    "here.",
-                    ambient=figure(f"{ambient:g}"),
-                ),
-            ))
-        if not isinstance(study.system.charger, ch.Converter):
-            amps = sun_current(study)
-            if amps > store.charge_limit_A:
-                found.append(Hazard(
-                    key="charge_current", title=say("Charging current"),
-                    sentence=say(
-                        "Left in the sun the panel drives {current} into the cell; it allows "
-                        "{allowed}. Add a limiter.",
-                        current=show(amps, "A"), allowed=show(store.charge_limit_A, "A"),
-                    ),
-                ))
-    if scenario.load.actuator == "door_lock":
-        found.append(Hazard(
-            key="egress", title=say("Escape route"),
-            sentence=say(
-                "A lock must let people out when the store is empty. Decide fail-safe or "
-                "fail-secure with the code official; this forecast must not be the only proof."
-            ),
-        ))
-    return tuple(found)
+    return safety.hazards(study.scenario, ratings(study.scenario, study.system))
 
 
-__all__ = ["Study", "checks", "deepest_pulse", "hazards"]
+__all__ = ["NO_LIMIT", "Study", "checks", "deepest_pulse", "hazards"]

@@ -11,15 +11,15 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
+from explorer.advice import safety
 from explorer.advice.checks import NO_LIMIT
 from explorer.engine import many_run as run
 from explorer.engine.many import Batch, along, charge_at
-from explorer.engine.system import DAY_S, Periodic, System, WhenReady
+from explorer.engine.system import DAY_S, Periodic, WhenReady
 from explorer.physics import load as ld
 from explorer.physics import store as st
 from explorer.scenario.model import Scenario
-from explorer.scenario.ratings import rated_voltage, worst_unit_voltage
-from explorer.scenario.storage import CellStore
+from explorer.scenario.ratings import ratings
 
 FloatArray = NDArray[np.float64]
 LONG = 0.3
@@ -49,18 +49,19 @@ def margins(
     first = _first_charge(batch, float(np.max(allowed)))
     with np.errstate(divide="ignore", invalid="ignore"):
         starts = np.where(np.isfinite(first), allowed / np.maximum(first, 1e-9), 0.0)
-    balance, ratings = _balance(batch), _ratings(scenario, system, size)
+    balance = _balance(batch)
+    rated = column(safety.ratings_margin(ratings(scenario, system)), size)
     asked = column(scenario.design_margin, size)
     followed = np.ones(size, bool)
     if only_runs:
-        followed = (starts >= asked) & (balance >= asked) & (ratings >= 1.0)
+        followed = (starts >= asked) & (balance >= asked) & (rated >= 1.0)
     course, edges_c = _course(batch, followed)
     return {
         "starts": starts,
         "balance": balance,
         "dark": _dark(scenario, batch, course, edges_c),
         "pulse": _pulse(scenario, batch, course),
-        "ratings": ratings,
+        "ratings": rated,
         "service": _service(scenario, batch, course, balance),
     }, first
 
@@ -246,26 +247,6 @@ def _flat(draw: ld.Draw, size: int) -> ld.Draw:
         power_w=column(draw.power_w, size),
         conductance_s=column(draw.conductance_s, size),
     )
-
-
-def _ratings(scenario: Scenario, system: System, size: int) -> FloatArray:
-    store = scenario.store
-    full = column(scenario.charger.full_V, size)
-    margin = column(rated_voltage(store), size) / column(worst_unit_voltage(store, full), size)  # type: ignore[arg-type]
-    ambient = column(scenario.light.ambient_C, size)
-    if isinstance(store, CellStore):
-        volts = np.maximum(column(system.load.off_v, size), 0.3)
-        drawn = np.zeros(size)
-        load = system.load
-        draws = [load.sleep, *(p.draw for p in load.start_up)]
-        draws += [load.sleep + p.draw for op in load.operations for p in op.phases]
-        for draw in draws:
-            drawn = np.maximum(drawn, ld.drawn_current(_flat(draw, size), volts))
-        allowed = column(store.discharge_limit_A, size)
-        margin = np.minimum(margin, allowed / np.maximum(drawn, 1e-12))
-        inside = (ambient > store.charge_above_C) & (ambient <= store.charge_below_C)
-        return np.where(inside, margin, 0.0)
-    return np.where(ambient <= store.rated_C, margin, 0.0)
 
 
 def _service(

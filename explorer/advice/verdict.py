@@ -8,6 +8,8 @@ from typing import Literal
 from explorer.text import say, texts
 
 State = Literal["runs", "marginal", "falls_short"]
+NO_LIMIT = 99.0
+"""Margin shown where a check cannot fail."""
 CHECK_NAMES = ("starts", "balance", "dark", "pulse", "ratings", "service")
 CHECK_LABELS = {
     "starts": say("Starts", "check"),

@@ -46,6 +46,11 @@ class CapacitorBank:
     lowest_v: Number = 0.0
     """Voltage that counts as empty; above zero for hybrid types that must stay charged. [V]"""
 
+    @property
+    def empty_v(self) -> Number:
+        """Lowest open-circuit voltage, a column for many banks. [V]"""
+        return self.lowest_v
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Cell:
@@ -59,6 +64,12 @@ class Cell:
     self_discharge_a: Number
     charge_limit_a: Number
     may_charge: bool
+
+    @property
+    def empty_v(self) -> Number:
+        """Lowest open-circuit voltage, a column for many cells. [V]"""
+        table = self.open_circuit_v
+        return float(table[0]) if table.ndim == 1 else table[:, :1]
 
 
 Store = CapacitorBank | Cell
@@ -174,7 +185,7 @@ class UnitVoltage:
     """Voltage on the unit of a series bank that sees the most."""
 
     charging_v: FloatArray
-    """Right after a charge from empty. [V]"""
+    """Right after a quick charge from empty. [V]"""
     standing_v: FloatArray
     """After standing charged for long. [V]"""
 
@@ -208,20 +219,16 @@ def worst_unit_voltage(
     in_series: Number,
     tolerance: Number,
     balancing: Balancing,
-    capacitance_f: Number,
-    unit_rated_v: Number,
     leakage_a: Number,
     balancing_a: Number = 0.0,
-    charge_s: Number = 3600.0,
     leakage_spread: Number = LEAKAGE_SPREAD,
 ) -> UnitVoltage:
     """Voltage on the worst unit of a series bank.
 
-    While charging, the voltage divides inversely to capacitance; while standing, inversely to
-    the conductance of leakage and balancing. During a steady charge of length T the units drift
-    from the first towards the second with the time constant tau = C/G of one unit, so the
-    division at the end is ``standing + (charging - standing) (1 - exp(-T/tau)) tau/T`` (solution
-    of the linear circuit for a ramp). Active balancing is taken as perfect.
+    A quick charge from empty divides inversely to capacitance, long standing inversely to the
+    conductance of leakage and balancing (the linear circuit at both ends of time). A slower charge
+    ends between the two, so the higher of them bounds every charge, that in full sun included.
+    Active balancing is taken as perfect; resistors are far too slow to help while charging.
 
     Parameters
     ----------
@@ -233,32 +240,32 @@ def worst_unit_voltage(
         Spread of capacitance and of leakage around their nominal values, as shares.
     balancing : {"none", "resistors", "active"}
         What keeps the units together.
-    capacitance_f, leakage_a, balancing_a : array_like
-        Of the bank [F]; its leakage and the balancing current at rated voltage [A].
-    unit_rated_v : array_like
-        Rated voltage of one unit. [V]
-    charge_s : array_like
-        Length of a charge from empty. [s]
+    leakage_a, balancing_a : array_like
+        Leakage of the bank and current through its balancing, both at rated voltage. [A]
+
+    Examples
+    --------
+    Three units at 7.8 V, 20 % of tolerance, resistors that take as much as the units leak:
+
+    >>> volts = worst_unit_voltage(
+    ...     7.8, in_series=3, tolerance=0.2, balancing="resistors",
+    ...     leakage_a=8e-6, balancing_a=8e-6,
+    ... )
+    >>> round(float(volts.charging_v), 2), round(float(volts.standing_v), 2)
+    (3.34, 3.55)
     """
     volts = np.asarray(bank_v, float)
     if balancing == "active":
         even = np.asarray(volts / in_series)
         return UnitVoltage(charging_v=even, standing_v=even)
-    leak_s = np.asarray(leakage_a, float) / unit_rated_v
-    bleed_s = (
-        np.asarray(balancing_a, float) / unit_rated_v if balancing == "resistors" else 0.0 * leak_s
-    )
-    total_s = leak_s + bleed_s
-    some = total_s > 0
-    spread = np.where(some, leak_s * leakage_spread / np.where(some, total_s, 1.0), 0.0)
+    leak = np.asarray(leakage_a, float)
+    total = leak + (np.asarray(balancing_a, float) if balancing == "resistors" else 0.0)
+    some = total > 0
+    spread = np.where(some, leak * leakage_spread / np.where(some, total, 1.0), 0.0)
     by_charge = largest_share(in_series, tolerance)
     by_leak = np.where(some, largest_share(in_series, spread), by_charge)
-    unit_f = np.asarray(capacitance_f, float) * in_series
-    turns = np.maximum(np.asarray(charge_s, float) * total_s / unit_f, 1e-12)
-    kept = -np.expm1(-turns) / turns
     return UnitVoltage(
-        charging_v=np.asarray(volts * (by_leak + (by_charge - by_leak) * kept)),
-        standing_v=np.asarray(volts * by_leak),
+        charging_v=np.asarray(volts * by_charge), standing_v=np.asarray(volts * by_leak)
     )
 
 

@@ -56,8 +56,7 @@ def build(scenario: Scenario, log: LightLog | None = None) -> es.System:
         The pattern is a log and none was given.
     """
     store = build_store(scenario.store, scenario.light.ambient_C, scenario.charger.full_V)
-    empty_v = plain(store.open_circuit_v[0] if isinstance(store, st.Cell) else store.lowest_v)
-    load = _protected(build_load(scenario.load), empty_v)
+    load = _protected(build_load(scenario.load), plain(store.empty_v))
     return es.System(
         light=light_course(scenario.light, scenario.panels, log),
         panel=build_panel(scenario.panels, scenario.light.ambient_C),
@@ -134,17 +133,11 @@ def build_store(store: Store, ambient_c: float, held_v: float | None = None) -> 
     if isinstance(store, CellStore):
         return _build_cell(store, ambient_c)
     extra: dict[str, float] = {}
-    leakage = store.leakage_A
+    leakage = counted_leakage(store)
     if isinstance(store, SupercapacitorStore):
-        if store.condition == "first_days":
-            leakage = plain(
-                st.first_days_leakage(
-                    leakage, store.fresh_leakage_factor, store.settling_h * HOUR_S
-                )
-            )
         if store.balancing != "none":
             several = np.asarray(store.units_in_series) > 1
-            leakage += plain(np.where(several, store.balancing_A, 0.0))
+            leakage = leakage + plain(np.where(several, store.balancing_A, 0.0))
         extra = {
             "slope": store.capacitance_slope,
             "bend": store.capacitance_bend,
@@ -165,6 +158,18 @@ def build_store(store: Store, ambient_c: float, held_v: float | None = None) -> 
         temperature_c=ambient_c,
         voltage_share=1.0 if held_v is None else held_v / rated_v,
     )
+
+
+def counted_leakage(store: CapacitorStore | SupercapacitorStore) -> Number:
+    """Leakage of a bank at rated voltage, settled or over its first days, balancing aside. [A]"""
+    if isinstance(store, SupercapacitorStore) and store.condition == "first_days":
+        leakage: Number = plain(
+            st.first_days_leakage(
+                store.leakage_A, store.fresh_leakage_factor, store.settling_h * HOUR_S
+            )
+        )
+        return leakage
+    return store.leakage_A
 
 
 def _build_cell(store: CellStore, ambient_c: float) -> st.Cell:
@@ -236,34 +241,6 @@ def years_to_end_of_life(store: Store, ambient_c: float, held_v: float) -> Numbe
     share = held_v / (store.rated_V * store.units_in_series)
     return ageing.years_to_end_of_life(
         capacitor_life(store), temperature_c=ambient_c, voltage_share=share
-    )
-
-
-def unit_voltage(store: Store, bank_v: float, charge_s: float = 3600.0) -> st.UnitVoltage:
-    """Voltage on the worst unit of a store at a bank voltage; a cell counts as balanced.
-
-    Parameters
-    ----------
-    store : Store
-        Section of the scenario.
-    bank_v : float
-        Voltage of the whole store. [V]
-    charge_s : float
-        Length of the charge from empty that leads there. [s]
-    """
-    if isinstance(store, CellStore):
-        even = np.asarray(bank_v / store.cells_in_series)
-        return st.UnitVoltage(charging_v=even, standing_v=even)
-    return st.worst_unit_voltage(
-        bank_v,
-        in_series=store.units_in_series,
-        tolerance=store.tolerance,
-        balancing=store.balancing if isinstance(store, SupercapacitorStore) else "none",
-        capacitance_f=store.capacitance_F,
-        unit_rated_v=store.rated_V,
-        leakage_a=store.leakage_A,
-        balancing_a=store.balancing_A if isinstance(store, SupercapacitorStore) else 0.0,
-        charge_s=charge_s,
     )
 
 

@@ -41,7 +41,8 @@ class Margins(Section):
         0.99, "Operations served", "", 0, 1, "Share of the wanted operations that must be served."
     )
     full_sun_lx: float = quantity(
-        100_000.0, "Left in the sun", "lx", 0, 150_000, "Brightest light that the panel may meet."
+        100_000.0, "Left in the sun", "lx", 0, 150_000,
+        "Sunlight that the panel may meet; the current that it then drives into a cell is checked.",
     )
 
 

@@ -1,29 +1,164 @@
-"""What one unit of a store is rated for, and what it meets."""
+"""What a store is rated for, and what it meets: one rule for one design and for many at once."""
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+from typing import Literal
+
+import numpy as np
+
+from explorer.engine.system import System
+from explorer.physics import charger as ch
+from explorer.physics import load as ld
+from explorer.physics import store as st
+from explorer.physics.arrays import FloatArray, Number
 from explorer.scenario import parts
+from explorer.scenario.build import counted_leakage
+from explorer.scenario.course import current_per_lux
+from explorer.scenario.model import Scenario
 from explorer.scenario.storage import CellStore, Store, SupercapacitorStore
 
+RatingKey = Literal[
+    "charging_voltage", "standing_voltage", "cell_voltage",
+    "charging_current", "discharging_current", "too_cold", "too_hot",
+]  # fmt: skip
 
-def rated_voltage(store: Store) -> float:
-    """Largest voltage that one unit or cell may see. [V]"""
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Rating:
+    """One limit of a store and what comes up against it.
+
+    For one design the values have no axis; for a batch they have those of the scenario's numbers
+    and broadcast against each other.
+    """
+
+    key: RatingKey
+    seen: FloatArray
+    rated: FloatArray
+    unit: str
+
+    @property
+    def margin(self) -> FloatArray:
+        """Rated over seen; a temperature is kept or not, so its margin is infinite or 0."""
+        if self.key == "too_cold":
+            return np.where(self.seen > self.rated, np.inf, 0.0)
+        if self.key == "too_hot":
+            return np.where(self.seen <= self.rated, np.inf, 0.0)
+        return np.asarray(self.rated / np.maximum(self.seen, 1e-12))
+
+
+def ratings(scenario: Scenario, system: System) -> tuple[Rating, ...]:
+    """Every limit of a scenario's store, with what it meets at worst.
+
+    *charging_voltage*, *standing_voltage*: volts on the worst unit of a bank that is full, right
+    after a quick charge and after standing (`physics.store.worst_unit_voltage`); *cell_voltage*
+    the same of a cell, which counts as balanced. *charging_current*: what the charger passes into
+    a cell with its panel left in full sun. *discharging_current*: the largest draw out of a cell,
+    start-up included. *too_cold*, *too_hot*: the place's temperature.
+
+    Both kinds of charger stop at the full threshold however bright it is, and a capacitor takes
+    what current comes: full sun can hurt a cell alone.
+
+    Parameters
+    ----------
+    scenario : Scenario
+        One design, or a batch with columns of shape (variants, 1) in its numbers.
+    system : System
+        What `build` made of it.
+    """
+    store, ambient = scenario.store, scenario.light.ambient_C
     if isinstance(store, CellStore):
-        return parts.chemistry(store.chemistry).maximum_v
-    return float(store.rated_V)
+        return (
+            _rating("cell_voltage", _highest_v(scenario) / store.cells_in_series,
+                    parts.chemistry(store.chemistry).maximum_v, "V"),
+            _rating("charging_current", full_sun_current(scenario, system),
+                    _allowed_charge(store, system), "A"),
+            _rating("discharging_current", largest_draw(system), store.discharge_limit_A, "A"),
+            _rating("too_cold", ambient, store.charge_above_C, "°C"),
+            _rating("too_hot", ambient, store.charge_below_C, "°C"),
+        )  # fmt: skip
+    volts = unit_voltage(store, _highest_v(scenario))
+    return (
+        _rating("charging_voltage", volts.charging_v, store.rated_V, "V"),
+        _rating("standing_voltage", volts.standing_v, store.rated_V, "V"),
+        _rating("too_hot", ambient, store.rated_C, "°C"),
+    )
 
 
-def worst_unit_voltage(store: Store, bank_v: float) -> float:
-    """Voltage of the unit that takes the largest share of a bank's voltage. [V]
+def _rating(key: RatingKey, seen: Number, rated: Number, unit: str) -> Rating:
+    return Rating(key=key, seen=np.asarray(seen, float), rated=np.asarray(rated, float), unit=unit)
 
-    Units in series carry one charge, so without balancing the one at the low end of the
-    tolerance takes ``(1/(1-t)) / (1/(1-t) + (n-1)/(1+t))`` of the voltage (charge sharing of
-    capacitors in series). Balancing, or a single unit, shares equally.
+
+def _highest_v(scenario: Scenario) -> FloatArray:
+    """Highest voltage of the whole store: full, or what it begins with. [V]"""
+    begins = 0.0 if isinstance(scenario.store, CellStore) else scenario.store.initial_V
+    return np.asarray(np.maximum(scenario.charger.full_V, begins))
+
+
+def unit_voltage(store: Store, bank_v: Number) -> st.UnitVoltage:
+    """Voltage on the worst unit of a store at a voltage of the whole; a cell counts as balanced.
+
+    Parameters
+    ----------
+    store : Store
+        Section of the scenario.
+    bank_v : array_like
+        Voltage of the whole store. [V]
     """
     if isinstance(store, CellStore):
-        return bank_v / store.cells_in_series
-    n, t = store.units_in_series, store.tolerance
-    if n == 1 or (isinstance(store, SupercapacitorStore) and store.balancing != "none"):
-        return bank_v / n
-    weak = 1.0 / (1.0 - t)
-    return bank_v * weak / (weak + (n - 1) / (1.0 + t))
+        even = np.asarray(bank_v / np.asarray(store.cells_in_series))
+        return st.UnitVoltage(charging_v=even, standing_v=even)
+    return st.worst_unit_voltage(
+        bank_v,
+        in_series=store.units_in_series,
+        tolerance=store.tolerance,
+        balancing=store.balancing if isinstance(store, SupercapacitorStore) else "none",
+        leakage_a=counted_leakage(store),
+        balancing_a=store.balancing_A if isinstance(store, SupercapacitorStore) else 0.0,
+    )
+
+
+def full_sun_current(scenario: Scenario, system: System) -> FloatArray:
+    """Largest current that the charger passes into the store with the panel left in full sun. [A]
+
+    The sun's own spectrum falls on the clean and uncovered panel. Charging current falls with the
+    store's voltage in normal running and in a cold start alike, so it is largest where either
+    begins.
+    """
+    light = scenario.light.model_copy(update={
+        "source": "daylight_open", "daylight_share": 0.0,
+        "orientation_factor": 1.0, "cover_factor": 1.0, "soiling_factor": 1.0,
+    })  # fmt: skip
+    amps = scenario.margins.full_sun_lx * current_per_lux(light, scenario.panels)
+    empty = np.asarray(system.store.empty_v, float)
+    charger = system.charger
+    if isinstance(charger, ch.DirectCharger):
+        return ch.direct_current(charger, system.panel, amps, empty, 0.0)
+    given = ch.converter_input(charger, system.panel, amps)
+    warm = np.minimum(np.maximum(empty, charger.cold_below_v), system.full_v)
+    return np.maximum(
+        ch.converter_current(charger, given, empty, empty, 0.0),
+        ch.converter_current(charger, given, warm, warm, 0.0),
+    )
+
+
+def largest_draw(system: System) -> FloatArray:
+    """Largest current out of the store, start-up included. [A]
+
+    A draw ``i_0 + p/v + g v`` is largest at one end of the voltages at which the device runs.
+    """
+    load = system.load
+    draws = [load.sleep, *(p.draw for p in load.start_up)]
+    draws += [load.sleep + p.draw for op in load.operations for p in op.phases]
+    largest: Number = 0.0
+    for volts in (load.off_v, system.full_v):
+        for draw in draws:
+            largest = np.maximum(largest, ld.drawn_current(draw, volts))
+    return np.asarray(largest + system.quiescent_a)
+
+
+def _allowed_charge(store: CellStore, system: System) -> FloatArray:
+    """Charging limit at the place's temperature; where none is allowed, that of a warm cell. [A]"""
+    now = np.asarray(system.store.charge_limit_a, float)  # type: ignore[union-attr]
+    return np.where(now > 0.0, now, store.charge_limit_A)
+

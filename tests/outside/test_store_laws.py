@@ -114,8 +114,6 @@ def test_two_unequal_units_without_balancing():
         in_series=2,
         tolerance=0.2,
         balancing="none",
-        capacitance_f=0.48,
-        unit_rated_v=2.7,
         leakage_a=0.0,
     )
     assert float(split.charging_v) == pytest.approx(3.0, rel=1e-12)

@@ -12,7 +12,6 @@ from explorer.scenario.build import (
     build_panel,
     build_store,
     initial_charge,
-    unit_voltage,
     years_to_end_of_life,
 )
 from explorer.scenario.course import current_per_lux
@@ -111,7 +110,6 @@ def test_a_batch_of_stores_is_built_at_once():
     assert bank.capacitance_f[1, 0] < 2.0
     one = build_store(SupercapacitorStore(capacitance_F=2.0, years_in_service=1.0), 22.0, 5.0)
     assert bank.capacitance_f[1, 0] == pytest.approx(float(one.capacitance_f))
-    assert unit_voltage(many, np.array([[5.0], [4.0]])).worst_v.shape == (2, 1)
 
 
 def test_the_technology_still_decides_what_another_lamp_gives():
@@ -222,15 +220,6 @@ def test_the_beginning_of_a_scenario_is_counted_from_empty():
 def test_the_load_is_cut_off_before_a_store_is_harmed(store, floor_v):
     scenario = Scenario(store=store, charger={"kind": "converter", "full_V": 3.8})
     assert build(scenario).load.off_v == pytest.approx(floor_v)
-
-
-def test_the_worst_unit_of_an_unbalanced_pair_is_over_its_rating():
-    pair = SupercapacitorStore(balancing="none", tolerance=0.2)
-    assert float(unit_voltage(pair, 5.0).worst_v) > pair.rated_V
-    assert float(unit_voltage(SupercapacitorStore(), 5.0).worst_v) == 2.5
-    assert float(unit_voltage(CellStore(cells_in_series=2), 8.4).worst_v) == pytest.approx(4.2)
-    single = CapacitorStore()
-    assert float(unit_voltage(single, 5.0).worst_v) == 5.0
 
 
 def test_heat_shortens_the_life_of_every_kind():

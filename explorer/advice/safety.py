@@ -1,0 +1,161 @@
+"""Ratings and hazards: what a store's limits say of a design, in numbers and in sentences."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from functools import reduce
+
+import numpy as np
+
+from explorer.advice.verdict import NO_LIMIT, Check, Hazard
+from explorer.physics.arrays import FloatArray
+from explorer.quantity import show
+from explorer.scenario.model import Scenario
+from explorer.scenario.ratings import Rating
+from explorer.text import Text, figure, say
+
+
+def ratings_margin(rows: Sequence[Rating]) -> FloatArray:
+    """Smallest rated over seen, of one design or of many. Shape as the ratings broadcast."""
+    least = reduce(np.minimum, (row.margin for row in rows))
+    return np.asarray(np.clip(least, 0.0, NO_LIMIT))
+
+
+def ratings_check(scenario: Scenario, rows: Sequence[Rating]) -> Check:
+    """The check of one design: the limit that is nearest, or farthest overstepped."""
+    worst = min(rows, key=lambda row: float(row.margin))
+    return Check(
+        name="ratings",
+        value=float(worst.seen),
+        limit=float(worst.rated),
+        unit=worst.unit,
+        margin=float(ratings_margin(rows)),
+        wanted=1.0,
+        sentence=_sentence(scenario, worst, rows),
+    )
+
+
+def _sentence(scenario: Scenario, row: Rating, rows: Sequence[Rating]) -> Text:
+    seen, rated = show(float(row.seen), row.unit), show(float(row.rated), row.unit)
+    if row.key == "cell_voltage":
+        return say(
+            "Each cell sees up to {full} when full; it is rated {rated}.", full=seen, rated=rated
+        )
+    if row.key in ("charging_voltage", "standing_voltage"):
+        volts = {float(r.seen) for r in rows if r.key in ("charging_voltage", "standing_voltage")}
+        if len(volts) == 1:
+            return say(
+                "Each unit sees up to {full} when full; it is rated {rated}.",
+                full=seen, rated=rated,
+            )
+        if row.key == "charging_voltage":
+            return say(
+                "Charged quickly, the unit with the least capacitance sees up to {volts}; it is "
+                "rated {rated}.",
+                volts=seen, rated=rated,
+            )
+        return say(
+            "Standing full, the unit with the least leakage sees up to {volts}; it is rated "
+            "{rated}.",
+            volts=seen, rated=rated,
+        )
+    if row.key == "charging_current":
+        if scenario.charger.kind == "direct":
+            return say(
+                "In full sun the panel drives {current} into the cell and nothing limits it; "
+                "{allowed} is allowed.",
+                current=seen, allowed=rated,
+            )
+        return say(
+            "In full sun the charger passes {current} into the cell; {allowed} is allowed.",
+            current=seen, allowed=rated,
+        )
+    if row.key == "discharging_current":
+        return say(
+            "The largest draw is {current}; the cell allows {allowed}.",
+            current=seen, allowed=rated,
+        )
+    ambient = figure(f"{scenario.light.ambient_C:g}")
+    window = {r.key: figure(f"{float(r.rated):g}") for r in rows}
+    if "too_cold" not in window:
+        return say(
+            "The place is at {ambient} °C; the units are rated {rated} °C.",
+            ambient=ambient, rated=window["too_hot"],
+        )
+    return say(
+        "At {ambient} °C the cell must not be charged; its window is {low} to {high} °C.",
+        ambient=ambient, low=window["too_cold"], high=window["too_hot"],
+    )
+
+
+def hazards(scenario: Scenario, rows: Sequence[Rating]) -> tuple[Hazard, ...]:
+    """Dangers to people or parts of one design, apart from whether it works."""
+    found: list[Hazard] = []
+    passed = {row.key: row for row in rows if float(row.margin) < 1.0}
+    over = [passed[k] for k in ("charging_voltage", "standing_voltage") if k in passed]
+    if over:
+        worst = max(over, key=lambda row: float(row.seen))
+        found.append(Hazard(
+            key="over_voltage", title=say("Over-voltage"),
+            sentence=say(
+                "A unit may reach {volts} but is rated {rated}; it can vent or burst. Lower the "
+                "full threshold, balance the units or add one in series.",
+                volts=show(float(worst.seen), "V"), rated=show(float(worst.rated), "V"),
+            ),
+        ))
+    if "cell_voltage" in passed:
+        row = passed["cell_voltage"]
+        found.append(Hazard(
+            key="over_voltage", title=say("Over-voltage"),
+            sentence=say(
+                "A cell may be charged to {volts} but is rated {rated}; it can vent or catch fire. "
+                "Lower the full threshold.",
+                volts=show(float(row.seen), "V"), rated=show(float(row.rated), "V"),
+            ),
+        ))
+    ambient = figure(f"{scenario.light.ambient_C:g}")
+    if "too_cold" in passed:
+        found.append(Hazard(
+            key="cold_charging", title=say("Cold charging"),
+            sentence=say(
+                "At {ambient} °C lithium plates out when the cell is charged; the charger must "
+                "stop by itself. The forecast counts no charge here.",
+                ambient=ambient,
+            ),
+        ))
+    elif "too_hot" in passed and "cell_voltage" in {row.key for row in rows}:
+        found.append(Hazard(
+            key="hot_charging", title=say("Hot charging"),
+            sentence=say(
+                "At {ambient} °C the cell must not be charged; the forecast counts no charge here.",
+                ambient=ambient,
+            ),
+        ))
+    if "charging_current" in passed:
+        found.append(_charging_current(scenario, passed["charging_current"]))
+    if scenario.load.actuator == "door_lock":
+        found.append(Hazard(
+            key="egress", title=say("Escape route"),
+            sentence=say(
+                "A lock must let people out when the store is empty. Decide fail-safe or "
+                "fail-secure with the code official; this forecast must not be the only proof."
+            ),
+        ))
+    return tuple(found)
+
+
+def _charging_current(scenario: Scenario, row: Rating) -> Hazard:
+    current, allowed = show(float(row.seen), "A"), show(float(row.rated), "A")
+    if scenario.charger.kind == "direct":
+        sentence = say(
+            "Left in the sun the panel drives {current} into the cell; it allows {allowed}. Add a "
+            "limiter.",
+            current=current, allowed=allowed,
+        )
+    else:
+        sentence = say(
+            "Left in the sun the charger passes {current} into the cell; it allows {allowed}. "
+            "Lower the charger's output limit.",
+            current=current, allowed=allowed,
+        )
+    return Hazard(key="charge_current", title=say("Charging current"), sentence=sentence)
