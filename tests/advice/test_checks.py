@@ -217,10 +217,10 @@ def test_power_beyond_the_reach_of_the_resistance_collapses():
 def test_each_unit_of_an_unbalanced_bank_takes_its_worst_share():
     store = SupercapacitorStore(balancing="none", tolerance=0.2)
     check = judged(PROBE.model_copy(update={"store": store}))["ratings"]
-    # 5 V on two units of which one is 20 % low and one 20 % high.
-    assert check.value == pytest.approx(3.0)
-    assert check.margin == pytest.approx(2.7 / 3.0)
-    assert "sees up to 3 V" in check.sentence
+    # 5 V on two units of which one leaks half of what is rated and one half more.
+    assert check.value == pytest.approx(3.75)
+    assert check.margin == pytest.approx(2.7 / 3.75)
+    assert "leakage sees up to 3.75 V" in check.sentence
 
 
 @pytest.mark.parametrize("ambient_c", [-5.0, 60.0])

@@ -64,8 +64,8 @@ def test_more_storage_that_starts_too_late_bounds_the_range():
 def test_a_count_is_named_as_a_whole_number():
     scenario, log = demo("door_counter")
     fair = scenario.model_copy(update={
-        "charger": scenario.charger.model_copy(update={"full_V": 4.5}),
-        "store": scenario.store.model_copy(update={"capacitance_F": 0.8, "esr_ohm": 12.0}),
+        "charger": scenario.charger.model_copy(update={"full_V": 3.6}),
+        "store": scenario.store.model_copy(update={"capacitance_F": 1.6, "esr_ohm": 12.0}),
     })
     found = break_even(fair, log, "panels.count", range(1, 31))
     first = found.states.index("runs")

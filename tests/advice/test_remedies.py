@@ -117,13 +117,13 @@ def test_a_lower_full_threshold_cures_an_overvoltage():
     assert governing.name == "ratings"
     found = all_found(scenario, log)[-1].singles
     full = next(r.changes[0] for r in found if r.changes[0].path == "charger.full_V")
-    # Of two units at ±20 % the weaker takes 0.6 of the voltage; it is rated 2.7 V.
-    assert full.new == pytest.approx(2.7 / 0.6, rel=0.02)
-    assert full.new <= 2.7 / 0.6
+    # Of two units whose leakage differs by ±50 % one takes 0.75 of the voltage; it is rated 2.7 V.
+    assert full.new == pytest.approx(2.7 / 0.75, rel=0.02)
+    assert full.new <= 2.7 / 0.75
 
 
 def test_a_pair_is_enough_and_neither_of_it_alone():
-    scenario, log = variant("door_counter", **{"charger__full_V": 4.5})
+    scenario, log = variant("door_counter", **{"charger__full_V": 3.6})
     steps = all_found(scenario, log)
     last = steps[-1]
     assert last.singles == ()
@@ -144,7 +144,7 @@ def test_the_door_counter_takes_a_lower_voltage_more_light_and_a_larger_store():
     assert last.sentence == "No two changes are enough."
     assert len(last.pair.changes) == 3
     assert last.pair.changes[0].path == "charger.full_V"
-    assert last.pair.changes[0].new * 0.6 <= 2.75
+    assert last.pair.changes[0].new * 0.75 <= 2.75
     assert exact(last.pair.scenario, log).state == "runs"
 
 
@@ -221,6 +221,7 @@ def test_of_changes_that_only_help_together_none_is_larger_than_it_must_be():
     assert len(last.pair.changes) == 3
     for change in last.pair.changes:
         less = change.old + 0.9 * (change.new - change.old)
+        less = int(less) if change.path == "panels.count" else less
         assert exact(with_value(last.pair.scenario, change.path, less), log).state != "runs", (
             change.text
         )

@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from explorer.advice.readings.many import varied
+from explorer.advice.case import varied
 from explorer.scenario.build import build
 from explorer.scenario.model import Scenario, with_value
 from explorer.scenario.ratings import ratings
