@@ -65,7 +65,7 @@ def test_a_count_is_named_as_a_whole_number():
     scenario, log = demo("door_counter")
     fair = scenario.model_copy(update={
         "charger": scenario.charger.model_copy(update={"full_V": 3.6}),
-        "store": scenario.store.model_copy(update={"capacitance_F": 1.6, "esr_ohm": 12.0}),
+        "store": scenario.store.model_copy(update={"capacitance_F": 1.2, "esr_ohm": 12.0}),
     })
     found = break_even(fair, log, "panels.count", range(1, 31))
     first = found.states.index("runs")
