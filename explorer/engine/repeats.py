@@ -152,7 +152,7 @@ def repeat(run: Run, event: object) -> bool:
             course = _Course(turn_s, drift_c, ratio, longer)
     before_t, inner, skipped = run.t, tuple(run.legs[before.leg :]), 0
     retry = run.retry_at - run.t
-    low, high, _ = run.motions(run.draw())
+    low, high, _ = run.motions()
     while (turns := course.turns_within(limit - run.t, reach)) >= (1 if skipped else 2):
         if event == "connect" and course.drift_c:
             whole, turns = turns, _turns_that_hold(run, course, turns)

@@ -89,6 +89,8 @@ class Run:
         self.period: turns.Period | None = None
         """How the last one began."""
         self.stop_at: StopAt | None = None
+        self._followed: dict[object, Motions] = {}
+        self._cycles: dict[object, tuple[Cycle, Motion]] = {}
         if start.connected:
             self.clock.start(self.t)
 
@@ -107,7 +109,7 @@ class Run:
                 self.new_period = False
                 turns.repeat_periods(self)
                 continue
-            motions = self.motions(self.draw())
+            motions = self.motions()
             if self._switch(motions[2]):
                 continue
             if not self.level.exact and self._cruise():
@@ -136,14 +138,22 @@ class Run:
             return On(self.clock.small, self.clock.busy)
         return OFF if self.stage == "off" else StartUp(self.start_k)
 
-    def motions(self, draw: DrawKey) -> Motions:
+    def motions(self) -> Motions:
         """Motions of the level's two neighbours, and the one that the store follows."""
-        level, engine = self.level, self.engine
-        low = engine.motion(level.low_a, self.charging, draw)
-        if level.exact:
-            return low, low, low
-        high = engine.motion(level.high_a, self.charging, draw)
-        return low, high, BlendedMotion(low, high, level.weight)
+        clock, level = self.clock, self.level
+        # Plain tuples are found much faster than keys, and this is asked before every leg.
+        where = (level, self.charging, self.stage, self.start_k, clock.small, clock.busy)
+        found = self._followed.get(where)
+        if found is None:
+            draw = self.draw()
+            low = self.engine.motion(level.low_a, self.charging, draw)
+            if level.exact:
+                found = low, low, low
+            else:
+                high = self.engine.motion(level.high_a, self.charging, draw)
+                found = low, high, BlendedMotion(low, high, level.weight)
+            self._followed[where] = found
+        return found
 
     def _pass_edges(self) -> None:
         """Let the clock's own events happen: light, windows, ends of phases."""
@@ -316,8 +326,14 @@ class Run:
         at_most = floor((until - self.t) / interval + 1e-9)
         if at_most < 1:
             return False
-        level = self.level.low_a
-        cycle = self.engine.cycle(level, self.charging, clock.small, fast)
+        where = (self.level, self.charging, clock.small, fast)
+        if where not in self._cycles:
+            level = self.level.low_a
+            self._cycles[where] = (
+                self.engine.cycle(level, self.charging, clock.small, fast),
+                self.engine.motion(level, self.charging, On(clock.small)),
+            )
+        cycle, motion = self._cycles[where]
         span = cycle.smooth_span(self.q)
         if span is not None:
             low, high = self._inside(span)
@@ -335,7 +351,6 @@ class Run:
             end_c, count = cycle.leap(self.q, at_most, low, high)
         if count < 1:
             return False
-        motion = self.engine.motion(level, self.charging, On(clock.small))
         self.add(self.t + count * interval, end_c, motion, motion, cycles=(cycle, cycle))
         self.tally.served[fast] += count
         clock.after_cycles(fast, self.t)
