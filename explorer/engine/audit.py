@@ -19,7 +19,7 @@ from explorer.engine.audit_powers import OPERATIONS, SPENT, Post, powers
 from explorer.engine.course import Leg, Trajectory
 from explorer.engine.cycles import Cycle
 from explorer.engine.flows import Flow
-from explorer.engine.keys import CycleKey, MotionKey, On
+from explorer.engine.keys import CycleKey, MotionKey
 from explorer.engine.levels import BlendedFlow, Motion
 from explorer.engine.motions import Engine
 from explorer.engine.residence import along, along_blend, along_equal, hats, orbit, place, spread
@@ -232,7 +232,7 @@ class _Book:
         for leg, times in legs:
             if not self._engine.made(leg):
                 raise ValueError("the run was made by another engine than the one given")
-            if leg.cycles is not None and not self._averages(leg):
+            if leg.cycles is not None and not leg.averages:
                 self._add_cycles(leg, times)
             elif leg.high is not leg.low:
                 flow = BlendedFlow(leg.low.flow, leg.high.flow, leg.level.weight)
@@ -261,11 +261,6 @@ class _Book:
                 self._spent.setdefault(motion.key, np.zeros(len(spent)))[:] += share * spent
 
     # ---- composed cycles -----------------------------------------------------------------
-
-    def _averages(self, leg: Leg) -> bool:
-        """Whether the leg's motion holds the pulses of its cycles already, with their mean."""
-        assert leg.cycles is not None
-        return isinstance(leg.draw, On) and leg.cycles[0].key.operation in leg.draw.averaged
 
     def _add_cycles(self, leg: Leg, times: float) -> None:
         """Count the cycles of a leg by the charge at which they begin."""

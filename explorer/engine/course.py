@@ -7,7 +7,7 @@ from enum import Enum, auto
 from typing import NamedTuple
 
 from explorer.engine.cycles import Cycle
-from explorer.engine.keys import DrawKey
+from explorer.engine.keys import DrawKey, On
 from explorer.engine.levels import Level, Motion
 
 
@@ -43,6 +43,18 @@ class Leg(NamedTuple):
     def draw(self) -> DrawKey:
         """What was drawn meanwhile; the whole name of the motion is `low.key`."""
         return self.low.key.draw
+
+    @property
+    def averages(self) -> bool:
+        """Whether the motion holds the pulses of its cycles already, with their mean.
+
+        Such a leg is no whole number of cycles: a pulse may begin anywhere along it.
+        """
+        return (
+            self.cycles is not None
+            and isinstance(self.draw, On)
+            and self.cycles[0].key.operation in self.draw.averaged
+        )
 
 
 class Repeats(NamedTuple):

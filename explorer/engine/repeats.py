@@ -9,9 +9,12 @@ from __future__ import annotations
 from math import copysign, floor, inf, log, remainder
 from typing import TYPE_CHECKING, NamedTuple
 
+import numpy as np
+
 from explorer.engine.course import Leg, Repeats, Standing, Tally
 from explorer.engine.cycles import Cycle
-from explorer.engine.keys import On
+from explorer.engine.keys import OFF, DrawKey, On
+from explorer.engine.levels import Motion
 from explorer.engine.schedule import TIME_GRAIN_S
 from explorer.engine.system import WEEK_S, Periodic
 
@@ -31,6 +34,11 @@ MOMENT_S = 1e-6
 """Largest difference of two moments that count as one from period to period. [s]"""
 NO_DRIFT = 1e-9
 """Relative change of charge in a turn that counts as none."""
+NO_DRIFT_OF_PULSES = 1e-8
+"""The same from pulse to pulse of a store that cycles at full, where every turn forgets most of the
+drift of the one before."""
+MOST_PULSES = 12
+"""Pulses at full that are walked one by one in the hope that they repeat; then means are taken."""
 MOST_TRIAL_LEGS = 200
 """Legs after which the trial of a turn is given up."""
 PIECE = 0.1
@@ -47,40 +55,78 @@ class Seen(NamedTuple):
     turn_s: float
     """Length of the turn that ended there, 0 for the first. [s]"""
     drift_c: float
+    retry_at: float
+    """When the load could connect again. [s]"""
 
 
 def stay_full(run: Run) -> bool:
-    """Skip whole turns between full and resume while nothing else changes; False where not.
-
-    With pulses the turn is an average one, so the place within the hysteresis band at the end is
-    an estimate, good to about one pulse.
-    """
+    """Skip whole turns between full and resume while nothing else changes; False where not."""
     clock, on = run.clock, run.stage == "on"
     if not run.level.exact or run.stage == "start" or clock.busy or (on and run.ready):
         return False
-    fast, until = None, min(run.segment_end, run.end)
+    until = min(run.segment_end, run.end)
+    if run.waits_to_retry:
+        until = min(until, run.retry_at)
     if on:
-        fast = clock.fast
         until = min(until, clock.window_edge, clock.others_due())
-        if fast is not None and not run.engine.compose:
+    fast = clock.fast if on else None
+    draw = run.draw()
+    if fast is not None:
+        if not run.engine.compose:
             return False
-    field, level = run.field, run.level.low_a
-    # Pulses count with their mean: a turn may be much shorter than a cycle, and a cycle that
-    # begins near full would run far beyond it.
-    draw = run.draw() if fast is None else On((*clock.small, fast))
-    falling, rising = (run.engine.motion(level, charging, draw) for charging in (False, True))
-    fall_s = falling.flow.time_to(field.full_c, field.resume_c)
-    turn_s = fall_s + rising.flow.time_to(field.resume_c, field.full_c)
-    if not turn_s < inf:
-        return False
-    turns = floor((until - run.t) / turn_s)
+        if run.pulses_walked >= MOST_PULSES or not _refills(run, draw, fast):
+            return _stay_with_pulses(run, On((*clock.small, fast)), fast, until)
+        until = min(until, clock.next_start[fast])
+        run.pulses_walked += 1
+    turns = _turns(run, draw, until - run.t)
     if turns < SKIP_TURNS:
         return False
-    cycles: list[tuple[Cycle, Cycle] | None] = [None, None]
-    if fast is not None:
-        made = [run.engine.cycle(level, c, clock.small, fast) for c in (False, True)]
-        cycles = [(made[0], made[0]), (made[1], made[1])]
-    connected = run.stage != "off"
+    level = run.level.low_a
+    falling, rising = (run.engine.motion(level, charging, draw) for charging in (False, True))
+    _skip_full(run, turns, (falling, rising), (None, None))
+    return True
+
+
+def _turns(run: Run, draw: DrawKey, seconds: float) -> int:
+    """How often a store goes from full to resume and back in a time; 0 where it does not."""
+    engine, field, level = run.engine, run.field, run.level.low_a
+    falling, rising = (engine.motion(level, charging, draw) for charging in (False, True))
+    if draw == OFF:
+        connect_c = min(falling.connect_c, rising.connect_c)
+        if engine.may_connect and not run.waits_to_retry and connect_c <= field.full_c:
+            return 0
+    elif max(falling.off_c, rising.off_c) >= field.resume_c:
+        return 0
+    turn_s = falling.flow.time_to(field.full_c, field.resume_c)
+    turn_s += rising.flow.time_to(field.resume_c, field.full_c)
+    return floor(max(seconds, 0.0) / turn_s) if turn_s < inf else 0
+
+
+def _refills(run: Run, draw: DrawKey, fast: int) -> bool:
+    """Whether a pulse takes a full store below resume and it is full again before the next.
+
+    Then pulses forget each other, and soon begin with the same charge each time.
+    """
+    field, level = run.field, run.level.low_a
+    down = run.engine.cycle(level, False, run.clock.small, fast)
+    low_c = float(np.interp(field.full_c, down.nodes, down.pulse_lowest_c))
+    rising = run.engine.motion(level, True, draw)
+    return low_c <= field.resume_c and (
+        rising.flow.time_to(low_c, field.full_c) < down.length_s
+    )
+
+
+def _skip_full(
+    run: Run,
+    turns: int,
+    motions: tuple[Motion, Motion],
+    cycles: tuple[tuple[Cycle, Cycle] | None, tuple[Cycle, Cycle] | None],
+) -> None:
+    """Let the store fall and rise so often."""
+    field, connected = run.field, run.stage != "off"
+    falling, rising = motions
+    fall_s = falling.flow.time_to(field.full_c, field.resume_c)
+    turn_s = fall_s + rising.flow.time_to(field.resume_c, field.full_c)
     legs = (
         Leg(0.0, fall_s, field.full_c, field.resume_c, run.level, False, connected,
             falling, falling, cycles[0], None, run.segment),
@@ -93,10 +139,29 @@ def stay_full(run: Run) -> bool:
     )
     run.count(turns * turn_s)
     run.tally.full_s += turns * (fall_s - turn_s)
+
+
+def _stay_with_pulses(run: Run, draw: On, fast: int, until: float) -> bool:
+    """The same where pulses come so often that each turn holds their mean.
+
+    A turn may be much shorter than a cycle, and a cycle that begins near full would run far
+    beyond it. The place within the hysteresis band at the end is an estimate, good to about one
+    pulse.
+    """
+    clock, field, level = run.clock, run.field, run.level.low_a
+    turns = _turns(run, draw, until - run.t)
+    if turns < SKIP_TURNS:
+        return False
+    falling, rising = (run.engine.motion(level, charging, draw) for charging in (False, True))
+    down, up = (run.engine.cycle(level, c, clock.small, fast) for c in (False, True))
+    # Every pulse must be carried, also one that begins where charging begins again.
+    if min(c.pulse_min_at(field.resume_c) for c in (down, up)) < run.load.off_v:
+        return False
+    _skip_full(run, turns, (falling, rising), ((down, down), (up, up)))
     # The last turn is not whole; it follows the same means up to where something changes.
-    for motion, pair, high, low in (
-        (falling, cycles[0], field.full_c, field.resume_c),
-        (rising, cycles[1], field.resume_c, field.full_c),
+    for motion, cycle, high, low in (
+        (falling, down, field.full_c, field.resume_c),
+        (rising, up, field.resume_c, field.full_c),
     ):
         left = until - run.t
         if left <= TIME_GRAIN_S:
@@ -104,11 +169,47 @@ def stay_full(run: Run) -> bool:
         run.charging = motion is rising
         whole_s = motion.flow.time_to(high, low)
         if whole_s <= left:
-            run.add(run.t + whole_s, low, motion, motion, cycles=pair)
+            run.add(run.t + whole_s, low, motion, motion, cycles=(cycle, cycle))
         else:
-            run.add(until, motion.flow.advance(run.q, left), motion, motion, cycles=pair)
-    if fast is not None:
-        run.tally.served[fast] += clock.catch_up(fast, run.t)
+            end_c = motion.flow.advance(run.q, left)
+            run.add(until, end_c, motion, motion, cycles=(cycle, cycle))
+    run.tally.served[fast] += clock.catch_up(fast, run.t)
+    return True
+
+
+def repeat_pulses(run: Run, j: int) -> bool:
+    """Skip whole intervals of an operation that begins once more with the same charge."""
+    clock, tally = run.clock, run.tally
+    where = (("pulse", j), run.charging, clock.small, clock.window_edge)
+    before = run.seen.get(where)
+    run.seen[where] = Seen(run.t, run.q, len(run.legs), tally.copy(), 0.0, 0.0, run.retry_at)
+    if before is None:
+        return False
+    interval_s = run.operations[j].schedule.interval_s  # type: ignore[union-attr]
+    others = [
+        n for n in range(len(tally.served))
+        if n != j and n not in clock.small and tally.served[n] != before.tally.served[n]
+    ]
+    same = (
+        abs(run.t - before.time_s - interval_s) < MOMENT_S
+        and abs(run.q - before.charge_c) <= NO_DRIFT_OF_PULSES * run.scale_c
+        and tally.cut_offs == before.tally.cut_offs
+    )
+    if others or not same:
+        return False
+    limit = min(run.segment_end, run.end, clock.window_edge, clock.others_due())
+    turns = floor((limit - run.t) / interval_s + TIME_GRAIN_S)
+    if turns < 1:
+        return False
+    low, high, _ = run.motions()
+    inner = tuple(run.legs[before.leg :])
+    run.add(
+        run.t + turns * interval_s, run.q, low, high,
+        repeats=Repeats(inner, float(turns), before.charge_c),
+    )
+    tally.repeat_since(before.tally, turns, turns)
+    clock.next_start[j] += turns * interval_s
+    run.pulses_walked = 0
     return True
 
 
@@ -125,14 +226,19 @@ def repeat(run: Run, event: object) -> bool:
     before = run.seen.get(where)
     turn_s = run.t - before.time_s if before is not None else 0.0
     drift_c = run.q - before.charge_c if before is not None else 0.0
-    run.seen[where] = Seen(run.t, run.q, len(run.legs), run.tally.copy(), turn_s, drift_c)
+    run.seen[where] = Seen(
+        run.t, run.q, len(run.legs), run.tally.copy(), turn_s, drift_c, run.retry_at
+    )
     if before is None or turn_s <= 0.0:
         return False
+    same_wait = run.waits_to_retry and run.retry_at == before.retry_at
+    if same_wait:
+        # The turn lies within one wait for the next attempt, and so must what is skipped.
+        limit = min(limit, run.retry_at)
     if event == "full" and abs(turn_s - before.turn_s) > EVEN * turn_s:
         # A course that fails again and again below full: its turns must be seen to be even.
         return False
-    full_c = run.field.full_c
-    scale = full_c if full_c < inf else float(run.field.charge_c[-1])
+    scale = run.scale_c
     course = _Course(turn_s, drift_c, 1.0, 0.0)
     reach = inf
     if abs(drift_c) > NO_DRIFT * scale:
@@ -168,7 +274,8 @@ def repeat(run: Run, event: object) -> bool:
     if not skipped:
         return False
     run.tally.repeat_since(before.tally, skipped, (run.t - before_t) / turn_s)
-    run.retry_at = run.t + retry if retry > -inf else -inf
+    if not same_wait:
+        run.retry_at = run.t + retry if retry > -inf else -inf
     # Other events keep their memory: skipped turns may be part of a longer turn.
     del run.seen[where]
     return True
@@ -270,8 +377,7 @@ def repeat_periods(run: Run) -> None:
     )
     if run.stop_at is not None or run.stage == "start" or before is None or state != before.state:
         return
-    full_c = run.field.full_c
-    scale = full_c if full_c < inf else float(run.field.charge_c[-1])
+    scale = run.scale_c
     length_s, inner = run.t - before.time_s, run.legs[before.leg :]
     same = all(
         a == b or abs(a - b) < MOMENT_S

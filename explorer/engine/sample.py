@@ -217,10 +217,15 @@ def _values(
     harvest = mixed("charge_a")
     if leg.cycles is not None:
         cycle = leg.cycles[0]
-        # A row that ends a leg belongs to the cycle before it, not to one after it.
-        begin = np.where(last, cycle.map.before(q), q)
-        low_v = np.interp(np.interp(begin, cycle.nodes, cycle.lowest_c), nodes, field.open_v)
-        low_t = np.maximum(np.interp(begin, cycle.nodes, cycle.terminal_min_v), 0.0)
+        if leg.averages:
+            # A pulse may begin anywhere along it; what follows the pulse is the leg itself.
+            begin, lowest_c, lowest_v = q, cycle.pulse_lowest_c, cycle.pulse_min_v
+        else:
+            # A row that ends a leg belongs to the cycle before it, not to one after it.
+            begin = np.where(last, cycle.map.before(q), q)
+            lowest_c, lowest_v = cycle.lowest_c, cycle.terminal_min_v
+        low_v = np.interp(np.interp(begin, cycle.nodes, lowest_c), nodes, field.open_v)
+        low_t = np.maximum(np.interp(begin, cycle.nodes, lowest_v), 0.0)
         drawn = np.interp(q, cycle.nodes, cycle.mean_drawn_a) - field.system.quiescent_a
     if leg.repeats is not None:
         legs = leg.repeats.legs

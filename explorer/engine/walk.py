@@ -83,6 +83,10 @@ class Run:
         self.events: list[Event] = []
         self.first_operation = inf
         self.seen: dict[object, turns.Seen] = {}
+        full_c = self.field.full_c
+        self.scale_c = full_c if full_c < inf else float(self.field.charge_c[-1])
+        """Charge that changes are measured against. [C]"""
+        self.pulses_walked = 0
         self.most_legs = MAX_LEGS
         self.new_period = False
         """Whether a period of the light has just begun."""
@@ -114,7 +118,7 @@ class Run:
                 continue
             if not self.level.exact and self._cruise():
                 continue
-            if self.stage == "on" and (self._take_cycles() or self.clock.begin_due(self.t)):
+            if self.stage == "on" and (self._take_cycles() or self._begin_due()):
                 continue
             self._move(motions)
         state = Standing(charge_c=self.q, connected=self.stage != "off", charging=self.charging)
@@ -126,6 +130,16 @@ class Run:
             self.t - self.begin_s,
             self.first_operation - self.begin_s,
         )
+
+    def _begin_due(self) -> bool:
+        """Begin the operations whose time has come; True where something changed."""
+        clock, fast = self.clock, self.clock.fast
+        alone = fast is not None and self.engine.compose and self.level.exact and not clock.busy
+        if alone and self.t + TIME_GRAIN_S >= clock.next_start[fast] and (  # type: ignore[index]
+            turns.repeat_pulses(self, fast)  # type: ignore[arg-type]
+        ):
+            return True
+        return clock.begin_due(self.t)
 
     def _happened(self, what: StopAt) -> bool:
         if what is StopAt.FIRST_OPERATION:
@@ -167,6 +181,7 @@ class Run:
             self.segment_end = self.base + self.engine.edges[self.segment + 1]
             self.level = self.engine.levels[self.segment]
             self.seen.clear()
+            self.pulses_walked = 0
         if self.stage == "start":
             while self.stage == "start" and t >= self.phase_end:
                 self._next_start_phase()
@@ -189,6 +204,11 @@ class Run:
             self.first_operation = self.t
         self.clock.start(self.t)
 
+    @property
+    def waits_to_retry(self) -> bool:
+        """Whether the load is off and may not connect yet, whatever the voltage."""
+        return self.stage == "off" and self.retry_at > self.t + TIME_GRAIN_S
+
     # ---- thresholds ----------------------------------------------------------------------
 
     def _switch(self, motion: Motion | BlendedMotion) -> bool:
@@ -204,11 +224,7 @@ class Run:
             self.charging = True
             return True
         if self.stage == "off":
-            if (
-                q >= motion.connect_c
-                and self.engine.may_connect
-                and self.t >= self.retry_at - TIME_GRAIN_S
-            ):
+            if q >= motion.connect_c and self.engine.may_connect and not self.waits_to_retry:
                 self._connect()
                 return True
             return False
@@ -266,7 +282,7 @@ class Run:
         else:
             low = self.field.resume_c
         if self.stage == "off":
-            if self.retry_at > self.t + TIME_GRAIN_S:
+            if self.waits_to_retry:
                 until = min(until, self.retry_at)
             elif self.engine.may_connect:
                 high = min(high, motion.connect_c)
@@ -375,7 +391,7 @@ class Run:
         clock, on = self.clock, self.stage == "on"
         if self.stage == "start" or clock.busy or (on and self.ready):
             return False
-        if not on and self.retry_at > self.t + TIME_GRAIN_S:
+        if self.waits_to_retry:
             return False
         fast, limit = None, self.end
         if on:

@@ -1,0 +1,184 @@
+"""Marches of designs that are hard to follow; figures from `tests.outside.reference_ode`.
+
+The reference steps the equations of the parts event by event and knows no skipped turns.
+"""
+
+from pathlib import Path
+
+import pytest
+
+from explorer.engine.audit import ledger
+from explorer.engine.motions import Engine
+from explorer.engine.sample import columns, extremes
+from explorer.files.scenario_json import load_scenario
+from explorer.scenario.build import build
+from explorer.scenario.model import with_value
+
+CASES = Path(__file__).parents[1] / "cases"
+WEEK_S = 604_800.0
+
+
+def marched(name, span_s, **changes):
+    scenario = load_scenario(CASES / f"{name}.json").scenario
+    for path, value in changes.items():
+        scenario = with_value(scenario, path.replace("__", "."), value)
+    engine = Engine(build(scenario))
+    return engine, engine.march(span_s)
+
+
+def volts(engine, charge_c):
+    return float(engine.field.voltage_at(charge_c))
+
+
+def kinds(run):
+    return [event.kind for event in run.events]
+
+
+def unfolded(legs):
+    for leg in legs:
+        if leg.repeats is None:
+            yield leg
+        else:
+            yield from unfolded(leg.repeats.legs)
+
+
+def test_a_device_whose_store_fills_while_it_may_not_connect_comes_back_after_the_delay():
+    engine, run = marched("retry_longer_than_charge", 4.8 * 3600.0)
+    assert run.tally.served == [29.0]
+    assert (run.tally.cut_offs, run.tally.connects) == (1.0, 2.0)
+    cut_s = next(e.time_s for e in run.events if e.kind == "brown_out")
+    back_s = [e.time_s for e in run.events if e.kind == "connect"][1]
+    assert back_s - cut_s == pytest.approx(60.0, abs=1e-6)
+    assert run.tally.connected_s == pytest.approx(17_209.6752, abs=1e-3)
+    assert volts(engine, run.end.charge_c) == pytest.approx(4.48224, abs=1e-4)
+
+
+def test_a_delay_that_ends_between_full_and_resume_is_kept_as_well():
+    """Turns within the wait for an attempt are too long to be skipped three at a time."""
+    for delay_s in (20.0, 30.0, 45.0):
+        _, run = marched("retry_longer_than_charge", 3600.0, load__retry_delay_s=delay_s)
+        assert run.tally.connects == 2.0
+        assert run.tally.served == [6.0]
+
+
+def test_a_device_that_is_cut_off_every_minute_is_cut_off_every_minute():
+    engine, run = marched("cut_off_every_minute", 7200.0)
+    assert (run.tally.connects, run.tally.cut_offs, run.tally.served) == (120.0, 120.0, [0.0])
+    assert run.tally.connected_s == pytest.approx(5.93393, abs=1e-4)
+    assert volts(engine, run.end.charge_c) == pytest.approx(4.47234, abs=1e-4)
+    _, week = marched("cut_off_every_minute", WEEK_S)
+    assert week.tally.cut_offs == pytest.approx(WEEK_S / 60.05, rel=1e-3)
+    assert week.span_s == pytest.approx(WEEK_S)
+
+
+def test_pulses_larger_than_the_band_of_a_full_store_are_followed_exactly():
+    engine, run = marched("full_and_resume_with_pulses", 7200.0)
+    assert run.tally.served == [12.0]
+    assert volts(engine, run.end.charge_c) == pytest.approx(4.478662, abs=2e-5)
+
+
+def test_a_store_that_cycles_at_full_is_never_lower_than_its_pulses_take_it():
+    engine, opening = marched("full_and_resume_with_pulses", WEEK_S)
+    run = engine.march(WEEK_S, opening.end)
+    found = extremes(columns(engine, run, 0))
+    # Pulses begin between 4.45 and 4.5 V and take 1 mC out of 2.2 mF.
+    assert 4.45 - 1e-3 / 2.2e-3 - 1e-3 < found.lowest_store_v < 4.5 - 1e-3 / 2.2e-3
+    assert found.lowest_store_v == pytest.approx(4.0248, abs=2e-3)
+    assert found.lowest_terminal_v == pytest.approx(4.0228, abs=2e-3)
+    assert found.highest_store_v == pytest.approx(4.5, abs=1e-9)
+
+
+def test_skipped_intervals_of_a_full_store_are_counted_and_paid_for():
+    engine, run = marched("full_and_resume_with_pulses", WEEK_S)
+    walker = Engine(engine.system, compose=False)
+    walked = walker.march(WEEK_S)
+    assert len(run.legs) < 100 < len(walked.legs)
+    assert run.tally.served == walked.tally.served == [1008.0]
+    assert run.tally.full_s == pytest.approx(walked.tally.full_s, rel=1e-6)
+    assert run.end.charge_c == pytest.approx(walked.end.charge_c, rel=1e-6)
+    one, other = ledger(engine, run), ledger(walker, walked)
+    assert one.operations_j == pytest.approx(other.operations_j, rel=1e-6)
+    assert one.panel_taken_j == pytest.approx(other.panel_taken_j, rel=1e-5)
+    assert abs(one.residual_j) < 1e-5 * one.turned_over_j
+
+
+def test_pulses_so_frequent_that_a_turn_holds_many_stay_between_their_own_bounds():
+    """There a turn is taken with the mean of its pulses; the lowest is a pulse at resume."""
+    engine, opening = marched(
+        "full_and_resume_with_pulses", WEEK_S, store__capacitance_F=0.22, store__leakage_A=1e-4,
+    )
+    run = engine.march(WEEK_S, opening.end)
+    assert any(leg.averages for leg in unfolded(run.legs))
+    found = extremes(columns(engine, run, 0))
+    assert 4.45 - 1e-3 / 0.22 - 1e-3 < found.lowest_store_v <= 4.45
+
+
+@pytest.mark.parametrize(
+    "changes", [{"store__capacitance_F": 4.95e-4}, {"store__esr_ohm": 100.9}]
+)
+def test_a_pulse_that_only_a_full_store_carries_is_not_taken_with_its_mean(changes):
+    """Pulses of 2.02 V: from full the terminals keep 2.48 V, from resume 2.43 V; off is 2.45 V."""
+    engine, run = marched(
+        "full_and_resume_with_pulses", 21_600.0, load__disconnect_V=2.45, **changes
+    )
+    walked = Engine(engine.system, compose=False).march(21_600.0)
+    assert walked.tally.cut_offs > 0
+    assert run.tally.cut_offs == walked.tally.cut_offs
+    assert run.tally.served == walked.tally.served
+
+
+@pytest.mark.parametrize(("sleep_a", "interval_s"), [(1e-8, 600.0), (2e-6, 9.0)])
+def test_a_full_store_that_rests_between_its_pulses_is_followed_exactly(sleep_a, interval_s):
+    """It falls too slowly, or for too short a time, to reach resume before the next pulse."""
+    scenario = load_scenario(CASES / "full_and_resume_with_pulses.json").scenario
+    load = scenario.load
+    schedule = load.operations[0].schedule.model_copy(update={"interval_s": interval_s})
+    one = load.operations[0].model_copy(update={"schedule": schedule})
+    load = load.model_copy(update={"operations": (one,), "sleep_A": sleep_a})
+    engine = Engine(build(scenario.model_copy(update={"load": load})))
+    run, walked = (e.march(7200.0) for e in (engine, Engine(engine.system, compose=False)))
+    assert len(run.legs) < len(walked.legs)
+    assert run.tally.served == walked.tally.served
+    assert run.end.charge_c == pytest.approx(walked.end.charge_c, rel=1e-6)
+    assert run.tally.full_s == pytest.approx(walked.tally.full_s, rel=1e-6)
+
+
+def test_a_hiccup_of_72_minutes():
+    engine, run = marched("hiccup_of_72_minutes", 40_000.0)
+    assert (run.tally.connects, run.tally.cut_offs, run.tally.served) == (10.0, 9.0, [117.0])
+    assert run.tally.connected_s == pytest.approx(6835.82, abs=0.2)
+    assert volts(engine, run.end.charge_c) == pytest.approx(2.71634, abs=3e-4)
+    found = extremes(columns(engine, engine.march(WEEK_S, run.end), 0))
+    assert found.lowest_store_v == pytest.approx(2.4, abs=0.01)
+    assert found.highest_store_v == pytest.approx(3.6, abs=0.01)
+
+
+def test_two_trains_of_pulses_after_a_dark_morning():
+    engine, run = marched("dark_morning_then_pulses", 43_200.0)
+    assert run.tally.served == [239.0, 236.0]
+    assert run.tally.connected_s == pytest.approx(14_339.338, abs=1e-2)
+    assert [e.kind for e in run.events if e.time_s < 28_800.0] == []
+    assert volts(engine, run.end.charge_c) == pytest.approx(4.998927, abs=2e-5)
+    for hours, expected_v in ((2.0, 1.714), (4.0, 0.819), (6.0, 0.314)):
+        dark = engine.march(hours * 3600.0)
+        assert volts(engine, dark.end.charge_c) == pytest.approx(expected_v, abs=1e-3)
+        assert not dark.end.connected
+
+
+def test_two_trains_of_pulses_over_three_days():
+    engine, run = marched("two_pulse_trains", 3 * 86_400.0)
+    assert run.tally.served == [2429.0, 2388.0]
+    assert (run.tally.connects, run.tally.cut_offs) == (4.0, 4.0)
+    assert run.tally.connected_s == pytest.approx(145_670.064, abs=1e-2)
+    assert volts(engine, run.end.charge_c) == pytest.approx(2.301311, abs=2e-5)
+
+
+def test_a_motor_that_runs_whenever_its_store_is_ready_makes_a_saw_tooth():
+    engine, run = marched("burst_motor", 600.0)
+    assert run.tally.served == [74.0]
+    assert volts(engine, run.end.charge_c) == pytest.approx(4.63625, abs=1e-3)
+    turn = next(leg for leg in run.legs if leg.repeats is not None).repeats.legs
+    assert turn[-1].end_s - turn[0].begin_s == pytest.approx(8.0, abs=0.3)
+    charges = [c for leg in turn for c in (leg.begin_c, leg.end_c)]
+    assert volts(engine, min(charges)) == pytest.approx(2.3, abs=0.1)
+    assert volts(engine, max(charges)) == pytest.approx(5.0, abs=1e-6)
