@@ -4,6 +4,7 @@ Only the tables of parts, the photocurrents and the fit of a data sheet are the 
 are held to published values in tests/outside. Everything is SI.
 """
 
+import itertools
 from dataclasses import dataclass, field
 from math import exp, expm1, inf, log
 
@@ -295,7 +296,7 @@ def light_steps(scenario, log=None):
         times = [float(t) for t in log.time_s]
         lux = [float(x) for x in log.illuminance_lx]
         if light.illuminance_lx is not None:
-            spans = [b - a for a, b in zip(times, times[1:], strict=False)]
+            spans = [b - a for a, b in itertools.pairwise(times)]
             lit = [(x, s) for x, s in zip(lux, spans, strict=True) if x >= 1.0]
             whole = sum(s for _, s in lit)
             mean = sum(x * s for x, s in lit) / whole if whole else 0.0
@@ -313,7 +314,7 @@ def light_steps(scenario, log=None):
                 pieces.append((base + block.from_h * 3600.0, base + block.to_h * 3600.0, amps))
     edges = sorted({0.0, WEEK_S, *(p[0] for p in pieces), *(p[1] for p in pieces)})
     steps = []
-    for begin, end in zip(edges, edges[1:], strict=False):
+    for begin, end in itertools.pairwise(edges):
         middle = 0.5 * (begin + end)
         steps.append((begin, end, sum(a for b, e, a in pieces if b <= middle < e)))
     return _joined(steps), WEEK_S, 0.0

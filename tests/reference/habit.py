@@ -1,0 +1,383 @@
+"""From a march to readings: first charge, the settled course, dark stretches, pulses, ratings.
+
+By the definitions of the model note alone, and each as plainly as it can be said.
+"""
+
+import itertools
+from dataclasses import dataclass, field
+from math import ceil, expm1, floor, inf
+
+from tests.reference.circuit import ConverterSource, DiodeSource, alone
+from tests.reference.device import WEEK_S, amps_per_lux, plus
+from tests.reference.march import March, Totals
+
+MOST_PERIODS = 8
+"""Periods that a course may take to repeat."""
+SETTLED_V = 2e-5
+FARTHEST = 20.0
+
+
+class TooLong(Exception):
+    """More happens than is worth following step by step."""
+
+
+@dataclass
+class First:
+    """Times from the first light on an empty store; infinite for never."""
+
+    connect_s: float = inf
+    started_s: float = inf
+    done_s: float = inf
+    full_s: float = inf
+    connects: int = 0
+    march: March | None = None
+    """Where it stands after the start-up."""
+
+
+@dataclass
+class Course:
+    """What the store does once its habit has settled."""
+
+    periods: int
+    """After how many periods it repeats."""
+    span_s: float
+    totals: Totals
+    wanted: list
+    begin: dict = field(default_factory=dict)
+    """Store voltage at the beginning of each dark stretch, by its time in the course."""
+
+
+def first_light_s(device):
+    return next((begin for begin, _, amps in device.steps if amps > 0.0), 0.0)
+
+
+def first_charge(device, allowed_s, most):
+    """Follow an empty store from the first light until an operation is done."""
+    begin = first_light_s(device)
+    march = March(device, device.store.floor, begin_s=begin, most=most)
+    first = First()
+    limit = begin + max(4.0 * allowed_s, 2.0 * device.period_s)
+    last_y = march.y
+    while march.t < limit:
+        ends = min(march.t + device.period_s, limit)
+        if not march.to(ends, stop=lambda m: m.first_started_s < inf):
+            raise TooLong
+        if march.first_started_s < inf:
+            break
+        if abs(march.y - last_y) < 1e-9 and march.totals.connects == 0:
+            break  # it stays where it is, for ever
+        last_y = march.y
+    first.connects = march.totals.connects
+    first.connect_s = march.first_connect_s - begin
+    first.started_s = march.first_started_s - begin
+    first.march = march
+    return first
+
+
+def full_charge_s(device, most):
+    """From empty to full with the device off."""
+    begin = first_light_s(device)
+    march = March(device, device.store.floor, begin_s=begin, most=most, loaded=False)
+    for turn in range(1, 61):
+        was = march.y
+        if not march.to(begin + turn * device.period_s, stop=lambda m: m.first_full_s < inf):
+            raise TooLong
+        if march.first_full_s < inf:
+            return march.first_full_s - begin
+        if abs(march.y - was) < 1e-9:
+            return inf
+    raise TooLong
+
+
+def settle(device, march, most, moments=()):
+    """March on until the course repeats; then once more through all of its periods.
+
+    A slow drift is sped along: three periods that approach a level geometrically tell the level
+    (Aitken). It is only a guess, and the periods that follow must confirm it.
+    """
+    period = device.period_s
+    turn = ceil(march.t / period - 1e-12)
+    if not march.to(turn * period):
+        raise TooLong
+    seen = [_standing(march)]
+    for k in range(60):
+        turn += 1
+        march.legs = 0
+        if not march.to(turn * period):
+            raise TooLong
+        seen.append(_standing(march))
+        found = _repeats(seen)
+        if found:
+            return _followed(device, march, found, most, moments)
+        if k % 4 == 3:
+            guess = _level_ahead(seen)
+            if guess is not None:
+                march.y = min(max(guess, device.store.floor), march.full_y)
+                seen = [_standing(march)]
+    raise TooLong
+
+
+def _standing(march):
+    return march.y, march.stage, march.charging
+
+
+def _repeats(seen):
+    """The least number of periods after which the standing comes back, or 0."""
+    for k in range(1, MOST_PERIODS + 1):
+        if len(seen) < 2 * k + 1:
+            return 0
+        pairs = [(seen[-1 - i], seen[-1 - i - k]) for i in range(k)]
+        if all(abs(a[0] - b[0]) < SETTLED_V and a[1:] == b[1:] for a, b in pairs):
+            return k
+    return 0
+
+
+def _level_ahead(seen):
+    (a, *x), (b, *y), (c, *z) = seen[-3:]
+    if not (x == y == z) or b == a:
+        return None
+    ratio = (c - b) / (b - a)
+    return c + (c - b) * ratio / (1.0 - ratio) if 0.0 < ratio < 0.999 else None
+
+
+def _followed(device, march, periods, most, moments):
+    """Once more through the course, counted from nothing."""
+    begin = march.t
+    march.totals = Totals(served=[0] * len(device.jobs), begun=[0] * len(device.jobs))
+    march.rows, march.next_moment, march.legs = [], 0, 0
+    span = periods * device.period_s
+    stops = [begin + k * device.period_s + m for k in range(periods) for m in moments]
+    march.moments = stops
+    march.events = []
+    if not march.to(begin + span):
+        raise TooLong
+    levels = {}
+    for row, stop in zip(march.rows, stops, strict=False):
+        levels.setdefault(stop - begin, row.store_v)
+    return Course(periods, span, march.totals, wanted_runs(device, begin, span), levels)
+
+
+def wanted_runs(device, begin_s, span_s):
+    out = []
+    for job in device.jobs:
+        if job.ready_v is not None:
+            out.append(job.wanted_per_s * span_s)
+        elif job.always:
+            out.append(span_s / job.interval_s)
+        else:
+            out.append(sum(
+                ceil(length / job.interval_s - 1e-9)
+                for length in _open_lengths(device, job, begin_s, span_s)
+            ))
+    return out
+
+
+def _open_lengths(device, job, begin_s, span_s):
+    """Lengths of the windows that lie in a span, cut where it begins and ends."""
+    absolute = begin_s + device.week_offset_s
+    week = floor(absolute / WEEK_S) * WEEK_S
+    while week < absolute + span_s:
+        for opens, closes in job.windows:
+            length = min(week + closes, absolute + span_s) - max(week + opens, absolute)
+            if length > 0.0:
+                yield length
+        week += WEEK_S
+
+
+# ---- balance -------------------------------------------------------------------------------
+
+
+def source_of(device, light_a):
+    kind = DiodeSource if device.charger.kind == "direct" else ConverterSource
+    return kind(device, light_a)
+
+
+def balance(device, points=160):
+    """Largest ratio of what the light brings to what everything takes, and its level.
+
+    The store is held at a level between the cut-off (or the level an operation waits for) and
+    full; what it gives there and takes there is averaged over a period.
+    """
+    ready = [job.ready_v for job in device.jobs if job.ready_v is not None]
+    low = min(max([device.off_v, *ready]), device.full_v)
+    idle = plus((device.quiescent_a, 0.0, 0.0), device.sleep)
+    sources = {amps: source_of(device, amps) for _, _, amps in device.steps}
+    per_s = [n / device.period_s for n in wanted_runs(device, 0.0, device.period_s)]
+
+    def ratio(v):
+        taken = _taken(device, v, idle, per_s)
+        brought = sum(
+            (end - begin) * max(_given(device, v, idle, sources[amps]), 0.0)
+            for begin, end, amps in device.steps
+        ) / device.period_s
+        return brought / taken if taken > 0.0 else inf
+
+    best = max((ratio(low + (device.full_v - low) * i / points), i) for i in range(points + 1))
+    level = low + (device.full_v - low) * best[1] / points
+    return best[0], level
+
+
+def _given(device, v, idle, source):
+    cold = v < device.cold_v
+    store = device.store
+    return source.terminals(v, idle, store.ohm, store.charge_limit_a, cold)[1]
+
+
+def _taken(device, v, idle, per_s):
+    """Mean current of everything wanted at a store voltage, without light."""
+    ohm = device.store.ohm
+    asleep = alone(v, idle, ohm)[2]
+    total = asleep + device.store.leak(device.store.state(v))
+    for job, rate in zip(device.jobs, per_s, strict=True):
+        for draw, seconds in job.phases:
+            vt, _, amps = alone(v, plus(idle, draw), ohm)
+            if vt is None:  # it collapses: what it asks for at half the voltage
+                i, p, g = plus(idle, draw)
+                amps = i + p / max(0.5 * v, 1e-3) + g * 0.5 * v
+            total += rate * seconds * (amps - asleep)
+    return total
+
+
+# ---- dark ----------------------------------------------------------------------------------
+
+
+def dark_stretches(device):
+    """(begin, length) of every stretch whose light brings nothing to the store."""
+    bring = [amps > 0.0 and _brings(device, amps) for _, _, amps in device.steps]
+    if all(bring):
+        return []
+    if not any(bring):
+        return [(0.0, device.period_s)]
+    n, out = len(bring), []
+    first = bring.index(True)
+    i = first
+    while i < first + n:
+        if bring[i % n]:
+            i += 1
+            continue
+        begin, length = device.steps[i % n][0], 0.0
+        while i < first + n and not bring[i % n]:
+            length += device.steps[i % n][1] - device.steps[i % n][0]
+            i += 1
+        out.append((begin, length))
+    return out
+
+
+def _brings(device, amps):
+    """Whether a light level brings anything to a store at its lowest working level."""
+    source = source_of(device, amps)
+    v = min(device.off_v, device.full_v)
+    return source.current(v, inf, v < device.cold_v) > 0.0
+
+
+def lasts(device, y, begin_s, limit_s, most):
+    """Time without any light until the device is cut off, or only the reserve is left."""
+    march = March(device, y, connected=True, begin_s=begin_s, dark=True, most=most)
+    march.charging = False
+    march.resume_y = -inf
+    track = []
+
+    def stop(m):
+        track.append((m.t, m.y))
+        return m.totals.cut_offs > 0
+
+    if not march.to(begin_s + limit_s, stop=stop):
+        raise TooLong
+    if not march.totals.cut_offs:
+        return limit_s, march
+    available = march.t - begin_s
+    if device.reserve_j > 0.0:
+        floor_j = device.store.energy(march.y) + device.reserve_j
+        available = min(available, _first_below(device, track, floor_j) - begin_s)
+    return available, march
+
+
+def _first_below(device, track, joule):
+    """Moment at which the energy has fallen to a value; linear in energy between two events."""
+    energies = [(t, device.store.energy(y)) for t, y in track]
+    if energies[0][1] <= joule:
+        return energies[0][0]
+    for (t0, e0), (t1, e1) in itertools.pairwise(energies):
+        if e1 <= joule < e0:
+            return t0 + (t1 - t0) * (e0 - joule) / (e0 - e1)
+    return inf
+
+
+# ---- pulses --------------------------------------------------------------------------------
+
+
+def deepest(device, begin_vs):
+    """Least of (drop available over drop taken), with the lowest terminal voltage of that run.
+
+    Every operation runs once from its voltage without light, the start-up from the connect voltage
+    after the inrush.
+    """
+    found = []
+    idle = plus((device.quiescent_a, 0.0, 0.0), device.sleep)
+    for begin_v, job in zip(begin_vs, device.jobs, strict=True):
+        found.append(_run_down(device, begin_v, 0.0, [(plus(idle, d), s) for d, s in job.phases]))
+    own = (device.quiescent_a, 0.0, 0.0)
+    inrush = device.bulk_f * min(device.connect_v, device.bulk_top_v)
+    if device.start_up or inrush > 0.0:
+        found.append(_run_down(
+            device, device.connect_v, inrush, [(plus(own, d), s) for d, s in device.start_up]
+        ))
+    return found
+
+
+def _run_down(device, begin_v, taken_c, phases):
+    """(begin, lowest terminal voltage) of a run of phases in the dark."""
+    store = device.store
+    y = store.state(min(begin_v, store.volts(store.top) if store.is_cell else begin_v))
+    begin_v = store.volts(y)
+    y = store.without(y, min(taken_c, store.charge(y)))
+    lowest = begin_v if not phases else inf
+    for draw, seconds in phases:
+        steps = 400
+        for k in range(steps + 1):
+            vt, _, amps = alone(store.volts(y), draw, store.ohm)
+            if vt is None or (y <= store.floor and amps > 0.0):
+                return begin_v, 0.0
+            lowest = min(lowest, vt)
+            if k < steps:
+                y = store.without(y, amps * seconds / steps)
+    return begin_v, lowest
+
+
+# ---- ratings -------------------------------------------------------------------------------
+
+
+def largest_share(units, spread):
+    weak = 1.0 / (1.0 - spread)
+    return weak / (weak + (units - 1) / (1.0 + spread))
+
+
+def worst_unit_v(scenario, charge_s):
+    """Volts on the worst unit of a bank at its full voltage: charging, standing."""
+    store, full = scenario.store, scenario.charger.full_V
+    n = store.units_in_series
+    balancing = getattr(store, "balancing", "none")
+    if balancing == "active" or n == 1:
+        return full / n, full / n
+    leak = store.leakage_A
+    bleed = store.balancing_A if balancing == "resistors" else 0.0
+    by_charge = largest_share(n, store.tolerance)
+    if leak + bleed <= 0.0:
+        return full * by_charge, full * by_charge
+    standing = largest_share(n, 0.5 * leak / (leak + bleed))
+    tau = store.capacitance_F * n / ((leak + bleed) / store.rated_V)
+    turns = max(charge_s / tau, 1e-12)
+    kept = -expm1(-turns) / turns
+    return full * (standing + (by_charge - standing) * kept), full * standing
+
+
+def sun_current(device):
+    """Largest current that full sun drives into the store at any of its voltages."""
+    scenario = device.scenario
+    source = source_of(device, scenario.margins.full_sun_lx * amps_per_lux(scenario))
+    low, high = device.store.volts(device.store.floor), device.full_v
+    return max(
+        source.current(low + (high - low) * i / 100.0, inf, low + (high - low) * i / 100.0
+                       < device.cold_v)
+        for i in range(101)
+    )
