@@ -215,15 +215,15 @@ def build_window(
     window = MainWindow(document, solver, jobs, settings or SettingsStore(store_path), _version())
     for part in (document, jobs, solver):
         part.setParent(window)
-    window.view_menu.addSeparator()
-    window.view_menu.addAction(window.commands["stand"])
+    window.menus.view.addSeparator()
+    window.menus.view.addAction(window.commands["stand"])
     StandDoor(window.commands["stand"], store_path.parent, window, document)
     return window
 
 
 def open_first(window: MainWindow, path: Path | None) -> None:
     """Open what was asked for, else a bundled scenario, else an empty one."""
-    from explorer.widgets.main_window import example_paths
+    from explorer.widgets.menus import example_paths
 
     if path is not None:
         window.open_path(path)

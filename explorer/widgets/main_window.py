@@ -7,30 +7,31 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QByteArray, QEvent, QSignalBlocker, QSize, QTimer, Signal
-from PySide6.QtGui import QAction, QActionGroup, QCloseEvent, QGuiApplication, QPaintEvent
-from PySide6.QtWidgets import QApplication, QHBoxLayout, QMainWindow, QMenu, QVBoxLayout, QWidget
+from PySide6.QtGui import QCloseEvent, QGuiApplication, QPaintEvent
+from PySide6.QtWidgets import QApplication, QHBoxLayout, QMainWindow, QVBoxLayout, QWidget
 
 from explorer.advice.assess import Assessment
 from explorer.files.disk import FileError
-from explorer.resource_files import scenario_folder
 from explorer.scenario.model import Scenario
 from explorer.state import theme
 from explorer.state.document import Document
-from explorer.state.examples import example_name
 from explorer.state.jobs import JobRunner
-from explorer.state.language import LANGUAGE_CHOICES, NAMES, tr
-from explorer.state.settings import SCALES, SettingsStore
+from explorer.state.language import tr
+from explorer.state.settings import SettingsStore
 from explorer.state.solver import Solver
-from explorer.state.theme import THEME_CHOICES, ThemeChoice
-from explorer.text import say, texts
+from explorer.state.theme import ThemeChoice
+from explorer.text import say
 from explorer.widgets import messages
 from explorer.widgets.actions import build_actions, draw_icons
 from explorer.widgets.card import Card
+from explorer.widgets.drawers.drawers import Drawers
 from explorer.widgets.drawers.questions import Questions
 from explorer.widgets.help.assistance import Assistance
 from explorer.widgets.knob_panel import KnobPanel
+from explorer.widgets.menus import Menus
 from explorer.widgets.notice_bar import NoticeBar
 from explorer.widgets.paint import frame_menus
+from explorer.widgets.remedy_list import RemedyList
 from explorer.widgets.sheet_writer import SheetWriter
 from explorer.widgets.sign import Sign
 from explorer.widgets.title_bar import TitleBar
@@ -40,18 +41,10 @@ if TYPE_CHECKING:
     from explorer.widgets.compare.compare_window import CompareWindow
     from explorer.widgets.trace_card import TraceCard
 
-_THEME_TEXTS = texts({
-    "system": "As the &system",
-    "light": "&Light",
-    "dark": "&Dark",
-    "contrast": "&High contrast",
-})  # fmt: skip
-
-
 class MainWindow(QMainWindow):
     """Puts the parts together and carries out the actions.
 
-    `drawer_slot` takes what is shown below the trace, `actions` are the actions by key.
+    `commands` are its actions by key.
     """
 
     closed = Signal()
@@ -82,11 +75,24 @@ class MainWindow(QMainWindow):
         self._pinned: tuple[Scenario, LightLog | None] | None = None
         self._compare: CompareWindow | None = None
         self.sign = Sign()
-        self.drawer_slot = QVBoxLayout()
+        self.drawers = Drawers(document, jobs, settings)
+        self.remedies = RemedyList(document, jobs)
         self._build()
-        self._build_menus()
-        self.assistance = Assistance(self)
-        self.sheets = SheetWriter(self)
+        self.menus = Menus(self.menuBar(), self.commands, settings)
+        self.menus.example_chosen.connect(self._on_example)
+        self.menus.recent_chosen.connect(self._on_recent)
+        self.menus.theme_chosen.connect(self._on_theme)
+        self.menus.language_chosen.connect(self._on_language)
+        self.assistance = Assistance(
+            self, document=document, jobs=jobs, settings=settings, version=version,
+            commands=self.commands, menu=self.menus.help, body=self.body,
+            knobs=self.knobs, sign=self.sign, tour_parts=self._tour_parts,
+            open_scenario=self.open_scenario,
+        )
+        self.sheets = SheetWriter(
+            self, document=document, jobs=jobs, settings=settings, version=version
+        )
+        self.sheets.said.connect(self._on_sheet_said)
         for key, handler in (
             ("new", self.on_new),
             ("open", self.on_open),
@@ -97,6 +103,7 @@ class MainWindow(QMainWindow):
             ("redo", document.undo_stack.redo),
             ("pin", self.on_pin),
             ("compare", self.on_compare),
+            ("sheet", self.on_sheet),
         ):
             self.commands[key].triggered.connect(handler)
         stack = document.undo_stack
@@ -106,11 +113,15 @@ class MainWindow(QMainWindow):
         self.commands["undo"].setEnabled(stack.canUndo())
         self.commands["redo"].setEnabled(stack.canRedo())
         document.changed.connect(self._on_changed)
-        self.questions = Questions(self)
+        self.questions = Questions(
+            self, drawers=self.drawers, remedies=self.remedies, knobs=self.knobs,
+            menu=self.menus.view, commands=self.commands, close_help=self.assistance.close_pane,
+        )
         document.file_changed.connect(self._show_name)
         document.refused.connect(self.notice.say)
         solver.failed.connect(self.notice.say)
         solver.result_ready.connect(self._on_result)
+        solver.result_ready.connect(self.remedies.set_assessment)
         QGuiApplication.styleHints().colorSchemeChanged.connect(self._on_scheme_changed)
         self.apply_theme(settings.settings.theme)
         self.setMinimumSize(960, 520)
@@ -125,7 +136,9 @@ class MainWindow(QMainWindow):
         self._middle.setSpacing(12)
         self._trace_place = Card()
         self._middle.addWidget(self._trace_place, 1)
-        self._middle.addLayout(self.drawer_slot)
+        # The drawers grow to their largest height first, the trace takes the rest.
+        self._middle.addWidget(self.drawers, 100)
+        self.sign.remedy_slot.addWidget(self.remedies)
         self.body = QHBoxLayout()
         self.body.setSpacing(12)
         self.body.addWidget(self.knobs, 28)
@@ -173,61 +186,11 @@ class MainWindow(QMainWindow):
             trace.fit,
             *trace.spans.buttons(),
             trace.plot,
+            *self.drawers.buttons.values(),
             self.sign.rows[0],
         ]
         for before, after in itertools.pairwise(chain):
             self.setTabOrder(before, after)
-
-    def _build_menus(self) -> None:
-        files = self.menuBar().addMenu(tr("&File"))
-        files.addActions([self.commands[key] for key in ("new", "new_window", "open")])
-        self._examples = QMenu(tr("Open &example"), files)
-        self._recent = QMenu(tr("Open &recent"), files)
-        files.addMenu(self._examples)
-        files.addMenu(self._recent)
-        self._examples.aboutToShow.connect(self._fill_examples)
-        self._recent.aboutToShow.connect(self._fill_recent)
-        self._examples.triggered.connect(self._on_example)
-        self._recent.triggered.connect(self._on_recent)
-        files.addSeparator()
-        files.addActions([self.commands[key] for key in ("save", "save_as", "sheet")])
-        files.addSeparator()
-        files.addActions([self.commands["close"], self.commands["quit"]])
-        edit = self.menuBar().addMenu(tr("&Edit"))
-        edit.addActions([self.commands["undo"], self.commands["redo"]])
-        edit.addSeparator()
-        edit.addActions([self.commands["pin"], self.commands["compare"]])
-        self.view_menu = self.menuBar().addMenu(tr("&View"))
-        self._themes = QActionGroup(self)
-        for choice in THEME_CHOICES:
-            action = self._choice(self._themes, tr(_THEME_TEXTS[choice]), choice)
-            action.setChecked(choice == self.settings.settings.theme)
-        self.view_menu.addActions(self._themes.actions())
-        self._themes.triggered.connect(self._on_theme)
-        sizes = self.view_menu.addMenu(tr("Si&ze, from the next start"))
-        self._sizes = QActionGroup(self)
-        for percent in SCALES:
-            action = self._choice(self._sizes, f"{percent} %", percent)
-            action.setChecked(percent == self.settings.settings.scale_percent)
-        sizes.addActions(self._sizes.actions())
-        languages = self.view_menu.addMenu(tr("&Language"))
-        self._languages = QActionGroup(self)
-        for code in LANGUAGE_CHOICES:
-            # By its own name, which is never translated.
-            name = NAMES.get(code) or tr("As the &system")
-            action = self._choice(self._languages, name, code)
-            action.setChecked(code == self.settings.settings.language)
-        languages.addActions(self._languages.actions())
-        self._languages.triggered.connect(self._on_language)
-        self.view_menu.aboutToShow.connect(self._show_choices)
-        self._sizes.triggered.connect(self._on_size)
-
-    @staticmethod
-    def _choice(group: QActionGroup, text: str, data: object) -> QAction:
-        action = QAction(text, group)
-        action.setCheckable(True)
-        action.setData(data)
-        return action
 
     # --- theme ---
 
@@ -244,27 +207,13 @@ class MainWindow(QMainWindow):
             draw_icons(self.commands, self.palette())
             frame_menus(self)
 
-    def _on_theme(self, action: QAction) -> None:
-        self.settings.update(theme=action.data())
-        self.apply_theme(action.data())
+    def _on_theme(self, choice: ThemeChoice) -> None:
+        self.settings.update(theme=choice)
+        self.apply_theme(choice)
 
-    def _on_size(self, action: QAction) -> None:
-        self.settings.update(scale_percent=action.data())
-
-    def _on_language(self, action: QAction) -> None:
-        self.settings.update(language=action.data())
-        self.language_chosen.emit(action.data())
-
-    def _show_choices(self) -> None:
-        """Tick what holds now; another window may have chosen."""
-        settings = self.settings.settings
-        for group, held in (
-            (self._themes, settings.theme),
-            (self._sizes, settings.scale_percent),
-            (self._languages, settings.language),
-        ):
-            for action in group.actions():
-                action.setChecked(action.data() == held)
+    def _on_language(self, code: str) -> None:
+        self.settings.update(language=code)
+        self.language_chosen.emit(code)
 
     def _on_scheme_changed(self, _: object) -> None:
         if self.settings.settings.theme == "system":
@@ -356,25 +305,13 @@ class MainWindow(QMainWindow):
             field.clearFocus()
             field.setFocus()
 
-    def _fill_examples(self) -> None:
-        self._examples.clear()
-        for path in example_paths():
-            self._examples.addAction(example_name(path)).setData(str(path))
-
-    def _fill_recent(self) -> None:
-        self._recent.clear()
-        for name in self.settings.settings.recent:
-            self._recent.addAction(name).setData(name)
-        if self._recent.isEmpty():
-            self._recent.addAction(tr("No file yet")).setEnabled(False)
-
-    def _on_example(self, action: QAction) -> None:
+    def _on_example(self, path: Path) -> None:
         if self.may_leave():
-            self.open_path(Path(action.data()), example=True)
+            self.open_path(path, example=True)
 
-    def _on_recent(self, action: QAction) -> None:
+    def _on_recent(self, path: Path) -> None:
         if self.may_leave():
-            self.open_path(Path(action.data()))
+            self.open_path(path)
 
     # --- the rest ---
 
@@ -388,8 +325,34 @@ class MainWindow(QMainWindow):
         if self._compare is None:
             from explorer.widgets.compare.compare_window import CompareWindow
 
-            self._compare = CompareWindow(self)
+            self._compare = CompareWindow(
+                self, document=self.document, solver=self.solver, jobs=self.jobs,
+                settings=self.settings, calendar=self._calendar,
+                actions=[self.commands[key] for key in ("undo", "redo", "save")],
+            )
         self._compare.begin(self._pinned)
+
+    def on_sheet(self) -> None:
+        """Write a sheet of the open design."""
+        self.finish_typing()
+        self.sheets.on_wanted()
+
+    def _on_sheet_said(self, text: str, fault: bool) -> None:
+        self.notice.say(text, fault=fault)
+
+    def _calendar(self) -> tuple[bool, float]:
+        return self.trace.plot.calendar
+
+    def _tour_parts(self, key: str) -> list[QWidget]:
+        """What a step of the tour points at."""
+        parts: dict[str, list[QWidget]] = {
+            "knobs": [self.knobs],
+            "break_even": [self.knobs.rows[0]],
+            "sign": [self.sign],
+            "trace": [self.trace],
+            "drawers": [self.drawers],
+        }
+        return parts[key]
 
     def _on_changed(self, _: object) -> None:
         self.notice.hide()
@@ -433,10 +396,3 @@ class MainWindow(QMainWindow):
         self._asked = True
         self.close()
 
-
-def example_paths() -> list[Path]:
-    """The bundled scenarios, by name."""
-    try:
-        return sorted(scenario_folder().glob("*.json"))
-    except FileNotFoundError:
-        return []

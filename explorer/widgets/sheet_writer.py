@@ -5,9 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
-from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject
+from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QFileDialog, QWidget
 
 from explorer.files.disk import write_bytes, write_text
@@ -17,11 +16,11 @@ from explorer.files.report_limits import model_limits
 from explorer.files.report_source import source_of
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario
+from explorer.state.document import Document
+from explorer.state.jobs import JobRunner
 from explorer.state.language import Code, language, tr
+from explorer.state.settings import SettingsStore
 from explorer.text import say
-
-if TYPE_CHECKING:
-    from explorer.widgets.main_window import MainWindow
 
 JOB = "sheet"
 _ENDINGS = (".pdf", ".html", ".htm")
@@ -61,24 +60,43 @@ class SheetJob:
 
 
 class SheetWriter(QObject):
-    """Carries out the menu entry for one window."""
+    """Writes the sheet of one window's document.
 
-    def __init__(self, window: MainWindow) -> None:
+    Parameters
+    ----------
+    window : QWidget
+        Over which the question is asked.
+    document, jobs, settings : Document, JobRunner and SettingsStore
+        What is written, what works aside, and where files were kept last.
+    version : str
+        Of the program, for the foot of the sheet.
+    """
+
+    said = Signal(object, bool)
+    """A sentence, and whether it tells of a fault."""
+
+    def __init__(
+        self,
+        window: QWidget,
+        *,
+        document: Document,
+        jobs: JobRunner,
+        settings: SettingsStore,
+        version: str,
+    ) -> None:
         super().__init__(window)
-        self._window = window
-        window.commands["sheet"].triggered.connect(self.on_wanted)
-        window.jobs.done.connect(self._on_done)
-        window.jobs.failed.connect(self._on_failed)
+        self._window, self._document, self._jobs = window, document, jobs
+        self._settings, self._version = settings, version
+        jobs.done.connect(self._on_done)
+        jobs.failed.connect(self._on_failed)
 
     def on_wanted(self) -> None:
         """Ask for a name and begin."""
-        window = self._window
-        window.finish_typing()
-        document = window.document
-        folder = Path(window.settings.settings.folder or Path.home())
+        document = self._document
+        folder = Path(self._settings.settings.folder or Path.home())
         start = folder / f"{document.scenario.title}.json"
         suggestion = (document.path or start).with_suffix(".pdf")
-        target = pick_target(window, str(suggestion))
+        target = pick_target(self._window, str(suggestion))
         if target is None:
             return
         job = SheetJob(
@@ -86,21 +104,20 @@ class SheetWriter(QObject):
             log=document.log,
             file=document.path,
             target=target,
-            program=window.version,
+            program=self._version,
             language=language(),
             written=datetime.now().astimezone(),
         )
-        window.notice.say(say("The sheet is being written."), fault=False)
-        window.jobs.submit(JOB, job)
+        self.said.emit(say("The sheet is being written."), False)
+        self._jobs.submit(JOB, job)
 
     def _on_done(self, key: str, result: object) -> None:
         if key == JOB:
-            written = say("The sheet was written: {path}", path=result)
-            self._window.notice.say(written, fault=False)
+            self.said.emit(say("The sheet was written: {path}", path=result), False)
 
     def _on_failed(self, key: str, why: str) -> None:
         if key == JOB:
-            self._window.notice.say(say("The sheet was not written. {why}", why=why))
+            self.said.emit(say("The sheet was not written. {why}", why=why), True)
 
 
 def pick_target(parent: QWidget, suggestion: str) -> Path | None:

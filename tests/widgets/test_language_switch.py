@@ -30,7 +30,7 @@ def windows(qtbot, qapp, tmp_path, said):
 
 def choose(window, code):
     """As from the View menu."""
-    next(a for a in window._languages.actions() if a.data() == code).trigger()
+    next(a for a in window.menus.languages.actions() if a.data() == code).trigger()
 
 
 def menu_titles(window):

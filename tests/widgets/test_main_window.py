@@ -244,8 +244,8 @@ def test_closing_with_unsaved_changes_can_be_cancelled(window, document, monkeyp
 
 
 def test_examples_are_listed_and_open_without_a_name(window, document):
-    window._fill_examples()
-    actions = window._examples.actions()
+    window.menus.examples.aboutToShow.emit()
+    actions = window.menus.examples.actions()
     assert "Carbon-dioxide sensor in the seminar room" in [a.text() for a in actions]
     if not actions:
         pytest.skip("no bundled scenarios in this checkout")
@@ -264,7 +264,7 @@ def test_each_theme_reaches_every_part(window, qapp, choice):
 
 
 def test_a_chosen_theme_is_remembered(window):
-    dark = next(a for a in window._themes.actions() if a.data() == "dark")
+    dark = next(a for a in window.menus.themes.actions() if a.data() == "dark")
     dark.trigger()
     assert window.settings.settings.theme == "dark"
 
@@ -328,10 +328,10 @@ def test_in_high_contrast_a_menu_has_an_outline_that_shows(window, qapp):
     corners = {}
     for choice in ("light", "contrast"):
         window.apply_theme(choice)
-        window.view_menu.popup(window.mapToGlobal(window.rect().topLeft()))
+        window.menus.view.popup(window.mapToGlobal(window.rect().topLeft()))
         qapp.processEvents()
-        corners[choice] = window.view_menu.grab().toImage().pixelColor(0, 12).name().upper()
-        window.view_menu.hide()
+        corners[choice] = window.menus.view.grab().toImage().pixelColor(0, 12).name().upper()
+        window.menus.view.hide()
     assert corners["contrast"] == theme.CONTRAST.edge
     assert corners["light"] != theme.CONTRAST.edge
     window.apply_theme("light")

@@ -97,9 +97,9 @@ def test_closing_one_window_keeps_the_others(qtbot, windows, qapp):
 
 def test_a_theme_chosen_in_one_window_is_ticked_in_the_other(windows):
     second = further(windows)
-    dark = next(a for a in windows.open[0]._themes.actions() if a.data() == "dark")
+    dark = next(a for a in windows.open[0].menus.themes.actions() if a.data() == "dark")
     dark.trigger()
-    second.view_menu.aboutToShow.emit()
+    second.menus.view.aboutToShow.emit()
     assert [a.data() for a in second._themes.actions() if a.isChecked()] == ["dark"]
     windows.open[0].apply_theme("light")
 
@@ -216,7 +216,7 @@ def test_every_way_out_asks_and_cancel_stays(windows, answers, tmp_path, monkeyp
     if key in ("new", "open", "close"):
         window.commands[key].trigger()
     else:
-        menu = {"example": window._examples, "recent": window._recent}[key]
+        menu = {"example": window.menus.examples, "recent": window.menus.recent}[key]
         menu.aboutToShow.emit()
         menu.actions()[0].trigger()
     assert len(answers.asked) == 1

@@ -89,7 +89,7 @@ def test_the_window_with_all_its_folds(window, document, solver, scenario, paint
 
 
 def test_menus_and_actions(window):
-    window._recent.aboutToShow.emit()
+    window.menus.recent.aboutToShow.emit()
     assert pseudo.forgotten(window.menuBar(), own=LANGUAGES) == []
     for action in window.commands.values():
         shown = (action.text(), action.toolTip(), action.iconText())

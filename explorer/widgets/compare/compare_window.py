@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QSize, Qt
+from PySide6.QtGui import QAction
 from PySide6.QtWidgets import (
     QDialog,
     QHBoxLayout,
@@ -27,7 +28,11 @@ from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario
 from explorer.state import theme
 from explorer.state.comparison import Comparison
+from explorer.state.document import Document
+from explorer.state.jobs import JobRunner
 from explorer.state.language import tr
+from explorer.state.settings import SettingsStore
+from explorer.state.solver import Solver
 from explorer.text import say, texts
 from explorer.widgets import messages
 from explorer.widgets.buttons import PillButton
@@ -47,9 +52,6 @@ from explorer.words.compare import (
     summary,
 )
 
-if TYPE_CHECKING:
-    from explorer.widgets.main_window import MainWindow
-
 THIS, OTHER = texts(("This design", "The other"))
 PINNED_NAME = say("the pinned design")
 DIFFERENCES, RESULTS = "differences", "results"
@@ -60,15 +62,33 @@ class CompareWindow(QDialog):
 
     Parameters
     ----------
-    window : MainWindow
-        Whose design is compared; its undo and redo work here too.
+    window : QWidget
+        Over which it stands.
+    document, solver, jobs, settings : Document, Solver, JobRunner and SettingsStore
+        The open design, what judges it, what works aside, and where files were kept last.
+    actions : sequence of QAction
+        Those of the window that work here too.
+    calendar : callable
+        Whether the trace runs on a calendar week, and where in it it begins.
     """
 
-    def __init__(self, window: MainWindow) -> None:
+    def __init__(
+        self,
+        window: QWidget,
+        *,
+        document: Document,
+        solver: Solver,
+        jobs: JobRunner,
+        settings: SettingsStore,
+        actions: Sequence[QAction],
+        calendar: Callable[[], tuple[bool, float]],
+    ) -> None:
         super().__init__(window)
-        self._window = window
+        self._document, self._solver, self._settings = document, solver, settings
+        self._calendar = calendar
         self._pinned: tuple[Scenario, LightLog | None] | None = None
-        self.comparison = Comparison(window.document, window.solver, window.jobs, self)
+        self.comparison = Comparison(document, solver, jobs, self)
+        self.addActions(actions)
         self.setWindowTitle(tr("Compare – Gloaming"))
         self.setSizeGripEnabled(True)
         self.this_plate = Plate(dashed=False)
@@ -228,8 +248,6 @@ class CompareWindow(QDialog):
         self.comparison.changed.connect(self._on_news)
         self.comparison.assessed.connect(self._on_news)
         self.comparison.failed.connect(self.notice.say)
-        for key in ("undo", "redo", "save"):
-            self.addAction(self._window.commands[key])
 
     # --- what it shows ---
 
@@ -240,7 +258,7 @@ class CompareWindow(QDialog):
     def _refresh(self) -> None:
         found, this = self.comparison.found, self.comparison.this
         other, result = self.comparison.other, self.comparison.result
-        self.this_plate.show_design(tr(THIS), self._window.document.scenario.title, this)
+        self.this_plate.show_design(tr(THIS), self._document.scenario.title, this)
         self.other_plate.setVisible(other is not None)
         self.export.setEnabled(other is not None and result is not None)
         self.pages.setCurrentIndex(0 if other is None else 1)
@@ -253,8 +271,8 @@ class CompareWindow(QDialog):
         self._on_selection()
         if this is not None:
             self.results.set_rows(result_rows(this, result))
-            self.plot.set_calendar(*self._window.trace.plot.calendar)
-            self.plot.set_assessment(this, self._window.solver.window())
+            self.plot.set_calendar(*self._calendar())
+            self.plot.set_assessment(this, self._solver.window())
             self.plot.set_ghost(result)
 
     def _take_focus(self) -> None:
@@ -276,7 +294,7 @@ class CompareWindow(QDialog):
             if self._pinned is not None:
                 self.compare_with(*self._pinned, PINNED_NAME)
         elif key == FILE:
-            path = messages.pick_open(self, self._window.settings.settings.folder)
+            path = messages.pick_open(self, self._settings.settings.folder)
             if path is not None:
                 self.open_other(path)
         else:

@@ -3,76 +3,87 @@
 from __future__ import annotations
 
 import itertools
-from typing import TYPE_CHECKING
+from collections.abc import Callable, Mapping
 
 from PySide6.QtCore import QEvent, QObject, Qt, QTimer
-from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QBoxLayout, QWidget
+from PySide6.QtGui import QAction, QKeyEvent
+from PySide6.QtWidgets import QMenu, QWidget
 
 from explorer.widgets.drawers.drawers import QUESTIONS, Drawers
 from explorer.widgets.drawers.jump import go_to
+from explorer.widgets.knob_panel import KnobPanel
 from explorer.widgets.remedy_list import RemedyList
-
-if TYPE_CHECKING:
-    from explorer.widgets.main_window import MainWindow
-
-_FIRST = 100
-"""Stretch of the drawers against the trace's 1: they grow to their largest height first."""
 
 
 class Questions(QObject):
-    """What the main window asks beyond its verdict."""
+    """What the main window asks beyond its verdict.
 
-    def __init__(self, window: MainWindow) -> None:
+    Parameters
+    ----------
+    window : QWidget
+        Whose first paint and Esc key count.
+    drawers, remedies : QWidget
+        What asks; they lie in the window already.
+    knobs : KnobPanel
+        Their height is the room of the drawers; a drawer may ask for one of their fields.
+    menu, commands : QMenu and mapping of str to QAction
+        Where a drawer can be opened from.
+    close_help : callable
+        Closes the help pane, and says whether it was open: Esc takes it first.
+    """
+
+    def __init__(
+        self,
+        window: QWidget,
+        *,
+        drawers: Drawers,
+        remedies: RemedyList,
+        knobs: KnobPanel,
+        menu: QMenu,
+        commands: Mapping[str, QAction],
+        close_help: Callable[[], bool],
+    ) -> None:
         super().__init__(window)
-        self._window = window
+        self.drawers, self.remedies = drawers, remedies
+        self._knobs, self._commands, self._close_help = knobs, commands, close_help
         self._painted = False
         self.reopen: str | None = None
         """Key of the drawer to begin with; None for the one that was open last."""
-        self.drawers = Drawers(window.document, window.jobs, window.settings)
-        self.remedies = RemedyList(window.document, window.jobs)
-        window.drawer_slot.addWidget(self.drawers)
-        column = window.drawer_slot.parent()
-        if isinstance(column, QBoxLayout):  # the drawer takes its share, the trace the rest
-            column.setStretchFactor(window.drawer_slot, _FIRST)
-        window.sign.remedy_slot.addWidget(self.remedies)
-        window.view_menu.addSeparator()
+        menu.addSeparator()
         for key in QUESTIONS:
-            action = window.commands[f"drawer_{key}"]
+            action = commands[f"drawer_{key}"]
             action.setCheckable(True)
             action.triggered.connect(self._on_action)
-            window.view_menu.addAction(action)
-        self.drawers.opened.connect(self._on_opened)
-        self.drawers.wants_field.connect(self._on_field)
-        window.solver.result_ready.connect(self.remedies.set_assessment)
+            menu.addAction(action)
+        drawers.opened.connect(self._on_opened)
+        drawers.wants_field.connect(self._on_field)
         window.installEventFilter(self)
-        window.knobs.installEventFilter(self)
+        knobs.installEventFilter(self)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Follow the room of the middle column; Esc from anywhere closes the open drawer."""
-        window: MainWindow | None = getattr(self, "_window", None)
-        if window is None:  # a window that is being deleted still sends events
+        knobs: KnobPanel | None = getattr(self, "_knobs", None)
+        if knobs is None:  # a window that is being deleted still sends events
             return False
         kind = event.type()
-        if kind == QEvent.Type.Resize and watched is window.knobs:
-            self.drawers.set_room(window.knobs.height())
-        elif watched is window:
-            if kind == QEvent.Type.Paint and not self._painted:
-                self._painted = True
-                QTimer.singleShot(50, self, self._after_first_paint)
-            elif (
-                kind == QEvent.Type.KeyPress
-                and isinstance(event, QKeyEvent)
-                and event.key() == Qt.Key.Key_Escape
-                and (window.assistance.close_pane() or self.drawers.close_drawer())
-            ):
-                return True
+        if watched is knobs:
+            if kind == QEvent.Type.Resize:
+                self.drawers.set_room(knobs.height())
+        elif kind == QEvent.Type.Paint and not self._painted:
+            self._painted = True
+            QTimer.singleShot(50, self, self._after_first_paint)
+        elif (
+            kind == QEvent.Type.KeyPress
+            and isinstance(event, QKeyEvent)
+            and event.key() == Qt.Key.Key_Escape
+            and (self._close_help() or self.drawers.close_drawer())
+        ):
+            return True
         return super().eventFilter(watched, event)
 
     def _after_first_paint(self) -> None:
         """The window stands: what was open last comes back."""
-        chain: list[QWidget] = [self._window.trace.plot, *self.drawers.buttons.values()]
-        for before, after in itertools.pairwise(chain):
+        for before, after in itertools.pairwise(self.drawers.buttons.values()):
             QWidget.setTabOrder(before, after)
         if not self.drawers.open_key:
             if self.reopen is None:
@@ -85,7 +96,7 @@ class Questions(QObject):
 
     def _on_opened(self, key: str) -> None:
         for other in QUESTIONS:
-            self._window.commands[f"drawer_{other}"].setChecked(other == key)
+            self._commands[f"drawer_{other}"].setChecked(other == key)
 
     def _on_field(self, path: str) -> None:
-        go_to(self._window.knobs, path)
+        go_to(self._knobs, path)

@@ -5,18 +5,24 @@ Each part is imported and made when it is first wanted, so that a start does not
 
 from __future__ import annotations
 
+from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QObject, QRect, QTimer
 from PySide6.QtGui import QAction, QKeySequence
-from PySide6.QtWidgets import QApplication, QLayout, QWidget
+from PySide6.QtWidgets import QApplication, QBoxLayout, QMenu, QWidget
 
 from explorer.advice.cautions import cautions
 from explorer.advice.verdict import CHECK_NAMES
 from explorer.scenario.model import Scenario
+from explorer.state.document import Document
+from explorer.state.jobs import JobRunner
 from explorer.state.language import tr
+from explorer.state.settings import SettingsStore
 from explorer.state.tour import Tour
+from explorer.widgets.knob_panel import KnobPanel
 from explorer.widgets.knob_row import KnobRow
+from explorer.widgets.sign import Sign
 
 if TYPE_CHECKING:
     from explorer.widgets.guide.guide_dialog import GuideDialog
@@ -24,7 +30,6 @@ if TYPE_CHECKING:
     from explorer.widgets.help.pages import KeyLine
     from explorer.widgets.help.pane import HelpPane
     from explorer.widgets.help.tour_overlay import TourOverlay
-    from explorer.widgets.main_window import MainWindow
 
 _TOUR_DELAY_MS = 600
 """The window is on the screen and its trace is drawn by then."""
@@ -34,16 +39,52 @@ _WIDE, _SHARE = 1250, 24
 
 
 class Assistance(QObject):
-    """Builds the Help menu and opens what it offers; each part is made when first wanted."""
+    """Fills the Help menu and opens what it offers; each part is made when first wanted.
 
-    def __init__(self, window: MainWindow) -> None:
+    Parameters
+    ----------
+    window : QWidget
+        Over which help, guide and tour stand.
+    document, jobs, settings : Document, JobRunner and SettingsStore
+        What is explained, what works aside, and whether the tour was seen.
+    version : str
+        Of the program.
+    commands, menu : mapping of str to QAction, and QMenu
+        What opens each part.
+    body, knobs, sign : QBoxLayout, KnobPanel and Sign
+        Between or over which the pane finds its place, and what it explains.
+    tour_parts : callable
+        The widgets that a step of the tour points at.
+    open_scenario : callable
+        Begins with a scenario of the guide; False where what is open is kept.
+    """
+
+    def __init__(
+        self,
+        window: QWidget,
+        *,
+        document: Document,
+        jobs: JobRunner,
+        settings: SettingsStore,
+        version: str,
+        commands: Mapping[str, QAction],
+        menu: QMenu,
+        body: QBoxLayout,
+        knobs: KnobPanel,
+        sign: Sign,
+        tour_parts: Callable[[str], list[QWidget]],
+        open_scenario: Callable[[Scenario], bool],
+    ) -> None:
         super().__init__(window)
-        self._window = window
+        self._window, self._document, self._jobs = window, document, jobs
+        self._settings, self._version = settings, version
+        self._body, self._knobs, self._sign = body, knobs, sign
+        self._ground = body.parentWidget()
+        self._tour_parts, self._open_scenario = tour_parts, open_scenario
         self._pane: HelpPane | None = None
         self._help: HelpWindow | None = None
         self._guide: GuideDialog | None = None
         self.overlay: TourOverlay | None = None
-        commands = window.commands
         for key, handler in (
             ("guide", self.open_guide),
             ("help", self.on_help),
@@ -55,13 +96,12 @@ class Assistance(QObject):
         ):
             commands[key].triggered.connect(handler)
         commands["help"].setShortcuts([QKeySequence(key) for key in _HELP_KEYS])
-        menu = window.menuBar().addMenu(tr("&Help"))
         menu.addActions([commands[key] for key in ("guide", "tour")])
         menu.addSeparator()
         menu.addActions([commands[key] for key in ("help", "glossary", "keys", "model_note")])
         menu.addSeparator()
         menu.addAction(commands["about"])
-        window.knobs.cautions_wanted.connect(self.show_cautions)
+        knobs.cautions_wanted.connect(self.show_cautions)
         app = QApplication.instance()
         assert isinstance(app, QApplication)
         app.focusChanged.connect(self._on_focus_changed)
@@ -78,12 +118,12 @@ class Assistance(QObject):
         if self._guide is None:
             from explorer.widgets.guide.guide_dialog import GuideDialog
 
-            self._guide = GuideDialog(self._window.jobs, self._window)
+            self._guide = GuideDialog(self._jobs, self._window)
             self._guide.chosen.connect(self._on_chosen)
         return self._guide
 
     def _on_chosen(self, scenario: Scenario) -> None:
-        if self._window.open_scenario(scenario):
+        if self._open_scenario(scenario):
             self.guide.hide()
 
     # --- the pane ---
@@ -94,9 +134,9 @@ class Assistance(QObject):
         if self._pane is None:
             from explorer.widgets.help.pane import HelpPane
 
-            self._pane = HelpPane(self._window.centralWidget())
+            self._pane = HelpPane(self._ground)
             self._pane.more_wanted.connect(self.open_glossary)
-            self._window.centralWidget().installEventFilter(self)
+            self._ground.installEventFilter(self)
         return self._pane
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
@@ -107,15 +147,15 @@ class Assistance(QObject):
 
     def _place_pane(self) -> None:
         """Beside the sign where there is width for it, else over the trace."""
-        pane, body = self.pane, self._window.body
+        pane, body = self.pane, self._body
         if not pane.isVisibleTo(self._window):
             return
-        if self._window.centralWidget().width() >= _WIDE:
+        if self._ground.width() >= _WIDE:
             if body.indexOf(pane) < 0:
                 body.addWidget(pane, _SHARE)
             return
         body.removeWidget(pane)
-        knobs, sign = self._window.knobs.geometry(), self._window.sign.geometry()
+        knobs, sign = self._knobs.geometry(), self._sign.geometry()
         left, right = knobs.right() + body.spacing(), sign.left() - body.spacing()
         pane.setGeometry(QRect(left, sign.top(), right - left, sign.height()))
         pane.raise_()
@@ -156,10 +196,10 @@ class Assistance(QObject):
         """Put the quantity of a widget, or of what it lies in, into the pane."""
         from explorer.widgets.help.quantities import entries, help_key
 
-        scenario = self._window.document.scenario
+        scenario = self._document.scenario
         while widget is not None and widget is not self._window:
-            if widget in self._window.sign.rows:
-                row = [r is widget for r in self._window.sign.rows].index(True)
+            if widget in self._sign.rows:
+                row = [r is widget for r in self._sign.rows].index(True)
                 self.pane.show_idea(CHECK_NAMES[row])
                 return True
             path = widget.knob.path if isinstance(widget, KnobRow) else widget.objectName()
@@ -178,7 +218,7 @@ class Assistance(QObject):
             from explorer.widgets.help.help_window import HelpWindow
 
             self._help = HelpWindow(
-                self._window.version, self._keys_page, self._cautions_page, self._window
+                self._version, self._keys_page, self._cautions_page, self._window
             )
         self._help.show_page(key)
 
@@ -207,13 +247,13 @@ class Assistance(QObject):
         from explorer.widgets.help.pages import cautions_html
 
         title = tr("Cautions for this scenario")
-        return f"<h2>{title}</h2>" + cautions_html(cautions(self._window.document.scenario))
+        return f"<h2>{title}</h2>" + cautions_html(cautions(self._document.scenario))
 
     # --- tour ---
 
     def start_tour_once(self) -> None:
         """Start the tour at the first run, shortly after the window is there."""
-        if not self._window.settings.settings.tour_seen:
+        if not self._settings.settings.tour_seen:
             QTimer.singleShot(_TOUR_DELAY_MS, self, self.start_tour)
 
     def start_tour(self) -> None:
@@ -221,26 +261,14 @@ class Assistance(QObject):
         if self.overlay is None:
             from explorer.widgets.help.tour_overlay import TourOverlay
 
-            self.overlay = TourOverlay(Tour(), self._parts_of, self._window)
+            self.overlay = TourOverlay(Tour(), self._tour_parts, self._window)
             self.overlay.finished.connect(self._on_tour_finished)
             self.overlay.show()
 
     def _on_tour_finished(self) -> None:
         self.overlay = None
-        self._window.settings.update(tour_seen=True)
-        self._window.knobs.rows[0].slider.setFocus()
-
-    def _parts_of(self, key: str) -> list[QWidget]:
-        window = self._window
-        first = window.knobs.rows[0]
-        parts: dict[str, list[QWidget]] = {
-            "knobs": [window.knobs],
-            "break_even": [first],
-            "sign": [window.sign],
-            "trace": [window.trace],
-            "drawers": _widgets_in(window.drawer_slot),
-        }
-        return parts[key]
+        self._settings.update(tour_seen=True)
+        self._knobs.rows[0].slider.setFocus()
 
 
 def key_lines(window: QWidget) -> list[KeyLine]:
@@ -256,16 +284,3 @@ def key_lines(window: QWidget) -> list[KeyLine]:
         for action in window.findChildren(QAction)
         if action.shortcuts() and action.isVisible()
     ]
-
-
-def _widgets_in(layout: QLayout) -> list[QWidget]:
-    found = []
-    for index in range(layout.count()):
-        item = layout.itemAt(index)
-        assert item is not None
-        widget, inner = item.widget(), item.layout()
-        if widget is not None:
-            found.append(widget)
-        elif inner is not None:
-            found += _widgets_in(inner)
-    return found
