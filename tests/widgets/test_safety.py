@@ -100,7 +100,7 @@ def test_a_theme_chosen_in_one_window_is_ticked_in_the_other(windows):
     dark = next(a for a in windows.open[0].menus.themes.actions() if a.data() == "dark")
     dark.trigger()
     second.menus.view.aboutToShow.emit()
-    assert [a.data() for a in second._themes.actions() if a.isChecked()] == ["dark"]
+    assert [a.data() for a in second.menus.themes.actions() if a.isChecked()] == ["dark"]
     windows.open[0].apply_theme("light")
 
 
