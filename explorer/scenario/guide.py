@@ -91,8 +91,8 @@ _DARK: dict[DarkKey, tuple[str, str, str, float]] = texts({
 """The answer, the same within a sentence, what it stands for, and the closure. [d]"""
 _MATTERS: dict[MattersKey, tuple[str, str]] = texts({
     "smallest": ("The smallest size", "least panel area, then the smallest store"),
-    "never_fails": ("It must never fail", "more margin, four days dark at least, three years old"),
-    "cheapest": ("The lowest cost", "simple panels, fewest of them, a simple store"),
+    "never_fails": ("Reliability first", "more margin, four days dark at least, three years old"),
+    "cheapest": ("Few and simple parts", "simple panels, fewest of them, a simple store"),
     "soon": ("It runs soon after hanging up", "two hours of light from empty at most"),
 })  # fmt: skip
 
