@@ -17,9 +17,9 @@ from explorer.scenario.model import Scenario
 from explorer.state.document import Document
 from explorer.state.jobs import JobRunner
 from explorer.state.pacer import FramePacer
-from explorer.state.refusal import refusal
 from explorer.state.solver import COLUMNS, MOST_COLUMNS, Solver
 from explorer.text import say
+from explorer.words.refusal import refusal
 
 JOB = "compare"
 

@@ -18,8 +18,8 @@ from explorer.scenario.fields import Section, describe
 from explorer.scenario.light import LogPattern
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario, get_value, owner_class, with_value
-from explorer.state.refusal import refusal
 from explorer.text import say
+from explorer.words.refusal import refusal
 
 _REPLACE_SCENARIO = 1
 

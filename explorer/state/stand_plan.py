@@ -11,9 +11,9 @@ from pydantic import BaseModel, ConfigDict, Field, ValidationError, field_valida
 from explorer.files.disk import MEGABYTE, FileError, read_text, write_text
 from explorer.resource_files import scenario_folder
 from explorer.state.knobs import KNOB_KEYS
-from explorer.state.refusal import fault_text
 from explorer.state.theme import ThemeChoice
 from explorer.text import joined, say
+from explorer.words.refusal import fault_text
 
 FORMAT: Final = "gloaming-stand"
 BUNDLED = "bundled:"

@@ -18,10 +18,10 @@ from explorer.files.disk import FileError
 from explorer.scenario.model import Scenario, with_value
 from explorer.state import knobs, stand_plan, tour
 from explorer.state.document import Document
-from explorer.state.refusal import refusal
 from explorer.text import Text, figure, rendered, say
 from explorer.words import compare, drawers, moments, options, panel, readout
 from explorer.words import contest as contest_words
+from explorer.words.refusal import refusal
 from tests import pseudo
 
 SCENARIO = with_value(Scenario(), "light.illuminance_lx", 450.0)
