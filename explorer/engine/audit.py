@@ -18,11 +18,11 @@ from numpy.typing import NDArray
 from explorer.engine.audit_powers import OPERATIONS, SPENT, Post, powers
 from explorer.engine.course import Leg, Trajectory
 from explorer.engine.cycles import Cycle
-from explorer.engine.flows import Flow
+from explorer.engine.flows import BlendedFlow, Flow
 from explorer.engine.keys import CycleKey, MotionKey
-from explorer.engine.levels import BlendedFlow, Motion
+from explorer.engine.levels import Motion
 from explorer.engine.motions import Engine
-from explorer.engine.residence import along, along_blend, along_equal, hats, orbit, place, spread
+from explorer.engine.residence import along, along_equal, hats, orbit, place, spread
 from explorer.physics.panel import maximum_power
 
 FloatArray = NDArray[np.float64]
@@ -235,9 +235,9 @@ class _Book:
             if leg.cycles is not None and not leg.averages:
                 self._add_cycles(leg, times)
             elif leg.high is not leg.low:
-                flow = BlendedFlow(leg.low.flow, leg.high.flow, leg.level.weight)
-                q, w = along_blend(flow, leg)
-                self._enter(leg.low, leg.high, leg.level.weight, q, w * times)
+                flow = BlendedFlow(leg.low.flow, leg.high.flow, leg.level.weight).tabulated()
+                q, w = _along(flow, leg, times)
+                self._enter(leg.low, leg.high, leg.level.weight, q, w)
             else:
                 groups.setdefault(leg.low.key, []).append((leg, times))
         for members in groups.values():
@@ -278,15 +278,10 @@ class _Book:
                 at = low.generator.path(leg.begin_c, begins)
                 self._count(low, at, times)
                 return
-        flow: Flow | BlendedFlow = low.generator
-        if high is low:
-            q, w = along(
-                low.generator, np.array([leg.begin_c]), np.array([leg.end_c]),
-                np.array([span]), np.ones(1),
-            )
-        else:
-            flow = BlendedFlow(low.generator, high.generator, leg.level.weight)
-            q, w = along_blend(flow, leg)
+        flow = low.generator
+        if high is not low:
+            flow = BlendedFlow(low.generator, high.generator, leg.level.weight).tabulated()
+        q, w = _along(flow, leg, 1.0)
         # A sum over cycles is the integral less half of the difference of its ends
         # (Euler and Maclaurin).
         q = np.concatenate([q, [leg.begin_c, leg.end_c]])
@@ -320,6 +315,12 @@ class _Book:
             q, w = along_equal(motion.flow, free, duration, slope, times[~rests])
             self._enter(motion, motion, 0.0, q, w)
             x = end
+
+
+def _along(flow: Flow, leg: Leg, times: float) -> tuple[FloatArray, FloatArray]:
+    """Charges along one leg and the time that each stands for."""
+    begin, end = np.array([leg.begin_c]), np.array([leg.end_c])
+    return along(flow, begin, end, np.array([leg.end_s - leg.begin_s]), np.array([times]))
 
 
 __all__ = ["Ledger", "ledger"]

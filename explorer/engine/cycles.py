@@ -17,6 +17,7 @@ from numpy.typing import NDArray
 
 from explorer.engine.flows import Flow
 from explorer.engine.keys import CycleKey
+from explorer.engine.laws import log_mean
 from explorer.physics.arrays import FloatArray, Number
 
 GENERATOR_TOLERANCE_V = 2e-6
@@ -137,9 +138,7 @@ class Cycle:
         self._whole = lowest_v >= off_v
         gain = np.gradient(self.map.displacement, self.nodes)
         gain = np.maximum(gain, -0.999)
-        near = np.abs(gain) < 1e-6
-        factor = np.where(near, 1.0 - 0.5 * gain, np.log1p(gain) / np.where(near, 1.0, gain))
-        speed = self.map.displacement * factor / self.length_s
+        speed = self.map.displacement * log_mean(1.0 + gain) / self.length_s
         self.generator = Flow(self.nodes, speed)
         once = self.generator.advance_all(self.nodes, self.length_s)
         volts = np.interp(once, nodes, open_v) - np.interp(x, nodes, open_v)

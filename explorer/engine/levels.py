@@ -6,17 +6,15 @@ there a fixed ladder of levels is tabulated once and each reading blends its two
 
 from __future__ import annotations
 
-from bisect import bisect_right
 from copy import copy
 from dataclasses import dataclass
-from math import inf
 from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
 
 from explorer.engine.cycles import Cycle
-from explorer.engine.flows import Flow, _cross, _drift
+from explorer.engine.flows import BlendedFlow, Flow
 from explorer.engine.keys import MotionKey
 from explorer.engine.speeds import Field, Regime
 
@@ -73,69 +71,6 @@ class Motion:
     def run(self, x: float, duration: float, low: float, high: float) -> tuple[float, float]:
         """See `Flow.run`."""
         return self.flow.run(x, duration, low, high)
-
-
-class BlendedFlow:
-    """Motion between two flows on the same nodes: speed (1 - w) f_a + w f_b."""
-
-    __slots__ = ("_a", "_b", "_w")
-
-    def __init__(self, a: Flow, b: Flow, weight: float) -> None:
-        self._a, self._b, self._w = a, b, weight
-
-    def run(self, x: float, duration: float, low: float, high: float) -> tuple[float, float]:
-        """See `Flow.run`; walks cell by cell, which is quick for the short stretches of a log."""
-        xl, w, u = self._a._xl, self._w, 1.0 - self._w
-        fa, fb = self._a._fl, self._b._fl
-        last = len(xl) - 2
-        left = duration
-        cell = min(max(bisect_right(xl, x) - 1, 0), last)
-        while left > 0:
-            f0 = u * fa[cell] + w * fb[cell]
-            f1 = u * fa[cell + 1] + w * fb[cell + 1]
-            width = xl[cell + 1] - xl[cell]
-            if width <= 0:
-                if (f0 > 0) != (f1 > 0):
-                    break
-                cell += 1 if f0 > 0 else -1
-                if not 0 <= cell <= last:
-                    break
-                continue
-            slope = (f1 - f0) / width
-            speed = f0 + slope * (x - xl[cell])
-            if speed > 0:
-                bound = min(xl[cell + 1], high)
-                if x >= high:
-                    return high, duration - left
-                ahead = f0 + slope * (bound - xl[cell])
-                leave = _cross(bound - x, speed, ahead) if ahead > 0 else inf
-                if leave > left:
-                    return min(x + _drift(speed, slope, left), bound), duration
-                x, left = bound, left - leave
-                if bound >= high:
-                    return high, duration - left
-                if cell == last:
-                    break
-                cell += 1
-            elif speed < 0:
-                if x <= low:
-                    return low, duration - left
-                if x <= xl[cell]:
-                    if cell == 0:
-                        break
-                    cell -= 1
-                    continue
-                bound = max(xl[cell], low)
-                ahead = f0 + slope * (bound - xl[cell])
-                leave = _cross(x - bound, -speed, -ahead) if ahead < 0 else inf
-                if leave > left:
-                    return max(x + _drift(speed, slope, left), bound), duration
-                x, left = bound, left - leave
-                if bound <= low:
-                    return low, duration - left
-            else:
-                break
-        return x, duration
 
 
 class BlendedMotion:

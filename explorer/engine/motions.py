@@ -11,10 +11,9 @@ import numpy as np
 
 from explorer.engine.course import Leg, Standing, StopAt, Trajectory
 from explorer.engine.cycles import Cycle, CyclePhase
-from explorer.engine.flows import Flow
+from explorer.engine.flows import BlendedFlow, Flow
 from explorer.engine.keys import OFF, CycleKey, DrawKey, MotionKey, Off, On, StartUp
 from explorer.engine.levels import (
-    BlendedFlow,
     BlendedMotion,
     Level,
     Motion,

@@ -3,15 +3,13 @@
 from __future__ import annotations
 
 from itertools import pairwise
-from math import ceil, inf, log2
+from math import ceil, log2
 
 import numpy as np
 from numpy.typing import NDArray
 
-from explorer.engine.course import Leg
 from explorer.engine.cycles import Cycle
 from explorer.engine.flows import Flow
-from explorer.engine.levels import BlendedFlow
 
 FloatArray = NDArray[np.float64]
 
@@ -137,30 +135,6 @@ def _edges(flow: Flow, begin: float, end: float, span: float) -> FloatArray:
         for a, b in pairwise(edges.tolist())
     ]
     return np.append(np.concatenate(parts), span)
-
-
-def along_blend(flow: BlendedFlow, leg: Leg) -> tuple[FloatArray, FloatArray]:
-    """Charges along one leg of a log and the time that each stands for."""
-    span, begin, end = leg.end_s - leg.begin_s, leg.begin_c, leg.end_c
-    nodes = flow._a.nodes
-    first, last = np.searchsorted(nodes, [min(begin, end), max(begin, end)])
-    inside = nodes[first:last]
-    jumps = inside[:-1][np.diff(inside) == 0.0]
-    marks = {*inside[:: max(1, ceil(len(inside) / 8))].tolist(), *jumps.tolist(), end} - {begin}
-    met = [
-        flow.run(begin, span, *((-inf, q) if end > begin else (q, inf)))[1] for q in marks
-    ]
-    edges = np.unique([0.0, *(t for t in met if 0.0 < t < span), span])
-    cells = slice(max(int(first) - 1, 0), int(last) + 1)
-    slope = max(float(np.abs(part.slope[cells]).max(initial=0.0)) for part in (flow._a, flow._b))
-    parts = [
-        a + (b - a) * graded(slope * (b - a), even=2)[:-1] for a, b in pairwise(edges.tolist())
-    ]
-    edges = np.append(np.concatenate(parts), span)
-    width = np.diff(edges)
-    t = (edges[:-1, None] + width[:, None] * POINTS).ravel()
-    q = np.array([flow.run(begin, s, -inf, inf)[0] for s in t.tolist()])
-    return q, (width[:, None] * WEIGHTS).ravel()
 
 
 def orbit(cycle: Cycle, begin: float, count: int) -> FloatArray:

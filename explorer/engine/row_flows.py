@@ -1,19 +1,32 @@
-"""Exact motions of many systems at once; see `explorer.engine.flows` for one."""
+"""The vector form of a motion: many places, of one system or of many, moved at once.
+
+`explorer.engine.flows` walks one place through the same tables.
+"""
 
 from __future__ import annotations
 
 import numpy as np
 from numpy.typing import NDArray
 
-from explorer.engine.flows import STANDSTILL
+from explorer.engine.laws import STANDSTILL, crossings, drifts
 
 FloatArray = NDArray[np.float64]
 IntArray = NDArray[np.intp]
+ShortArray = NDArray[np.int16]
 BoolArray = NDArray[np.bool_]
 
 
 class RowFlows:
-    """Motions on the nodes of many systems, several motions to a system; see `Flow`."""
+    """Motions on the nodes of many systems, several motions to a system.
+
+    Parameters
+    ----------
+    nodes : ndarray
+        Positions, rising along each row; two equal nodes make a place where the speed may jump.
+        Shape (systems, nodes).
+    speeds : list of ndarray
+        Speeds at the nodes, one array of that shape for each motion.
+    """
 
     def __init__(self, nodes: FloatArray, speeds: list[FloatArray]) -> None:
         rows, count = nodes.shape
@@ -33,16 +46,25 @@ class RowFlows:
             speed[m] = s
             a, b = s[:, :-1], s[:, 1:]
             slope[m] = (b - a) / gap
-            np.cumsum(_cross(width, a, b, blocked=0.0), axis=1, out=travel[m, :, 1:])
+            np.cumsum(crossings(width, a, b, blocked=0.0), axis=1, out=travel[m, :, 1:])
             stop = np.where(b <= 0, cells, np.int16(count - 1))
             end_up[m] = np.minimum.accumulate(stop[:, ::-1], axis=1)[:, ::-1]
             np.maximum.accumulate(np.where(a >= 0, cells, np.int16(-1)), axis=1, out=end_down[m])
         self._speed, self._travel = speed.ravel(), travel.ravel()
-        self._slope = slope.ravel()
+        self._slope: FloatArray = slope.ravel()
         self._end_up, self._end_down = end_up.ravel(), end_down.ravel()
+
+    @property
+    def tables(self) -> tuple[FloatArray, FloatArray, FloatArray, ShortArray, ShortArray]:
+        """Speeds, slopes, travel times, and the last cells of a way up and down, all in one row."""
+        speed, slope, travel = self._speed, self._slope, self._travel
+        return speed, slope, travel, self._end_up, self._end_down
 
     def _search(self, table: FloatArray, base: IntArray, value: FloatArray) -> IntArray:
         """Last index j of each row with table[j] <= value, at most count - 2."""
+        if len(table) == self.count:
+            found = table.searchsorted(value, side="right") - 1
+            return np.asarray(np.clip(found, 0, self.count - 2))
         low, last = base.copy(), base + (self.count - 1)
         size = 1
         while size * 2 < self.count:
@@ -63,7 +85,7 @@ class RowFlows:
         speed = self._speed[base + cell] + self._slope[base_c + cell] * (
             x - self._nodes[base_n + cell]
         )
-        for _ in range(2):
+        for _ in range(3):
             back = (speed < 0) & (cell > 0) & (x <= self._nodes[base_n + cell])
             if not back.any():
                 break
@@ -86,7 +108,7 @@ class RowFlows:
         near = cell + (speed > 0)
         base_n, base = rows * self.count, (which * self.rows + rows) * self.count
         gap = np.abs(self._nodes[base_n + near] - x)
-        leave = _cross(gap, speed, self._speed[base + near])
+        leave = crossings(gap, speed, self._speed[base + near])
         end = np.array(x, float)
         moves, stays = speed != 0, duration <= leave
         # Most of what runs for a short time stays in its cell, which costs less to follow.
@@ -108,7 +130,7 @@ class RowFlows:
         """Positions after a time that ends in the cell in which it begins."""
         at = rows * self.count + cell
         slope = self._slope[(which * self.rows + rows) * (self.count - 1) + cell]
-        moved = x + _drift(speed, slope, duration)
+        moved = x + drifts(speed, slope, duration)
         return np.asarray(np.clip(moved, self._nodes[at], self._nodes[at + 1]))
 
     def _beyond(
@@ -130,7 +152,7 @@ class RowFlows:
         here = np.clip(here, 0, n - 2)
         start = here + ~up
         time = np.abs(target - self._travel[base + start])
-        moved = self._nodes[base_n + start] + _drift(
+        moved = self._nodes[base_n + start] + drifts(
             self._speed[base + start], self._slope[base_c + here], time
         )
         moved = np.clip(moved, self._nodes[base_n + here], self._nodes[base_n + here + 1])
@@ -154,10 +176,10 @@ class RowFlows:
         there = self._speed[base + goal] + self._slope[base_c + goal] * (
             target - self._nodes[base_n + goal]
         )
-        direct = _cross(np.abs(target - x), speed, there)
+        direct = crossings(np.abs(target - x), speed, there)
         near, far = cell + up, goal + ~up
-        first = _cross(np.abs(self._nodes[base_n + near] - x), speed, self._speed[base + near])
-        rest = _cross(
+        first = crossings(np.abs(self._nodes[base_n + near] - x), speed, self._speed[base + near])
+        rest = crossings(
             np.abs(target - self._nodes[base_n + far]), self._speed[base + far], there
         )
         between = np.abs(self._travel[base + far] - self._travel[base + near])
@@ -169,31 +191,3 @@ class RowFlows:
         time = np.where(goal == cell, direct, long)
         time = np.where(target == x, 0.0, np.where(stuck, np.inf, time))
         return np.where(never, np.inf, time)
-
-
-def _cross(
-    width: FloatArray, begin: FloatArray, end: FloatArray, blocked: float = np.inf
-) -> FloatArray:
-    """Time across a width at a speed that runs linearly between two values of one sign.
-
-    Where the speed changes its sign or stops on the way the time is `blocked`.
-    """
-    with np.errstate(invalid="ignore"):
-        ok = (begin * end > 0) & np.isfinite(end)
-    a = np.where(ok, begin, 1.0)
-    times = np.where(ok, end, 1.0) / a
-    z = times - 1.0
-    small = np.abs(z) < 1e-7
-    # log1p for ratios near 1, log where 1 would swallow a small one.
-    log = np.where(z < -0.5, np.log(times), np.log1p(np.maximum(z, -0.5)))
-    mean = np.where(small, 1.0 - 0.5 * z, log / np.where(small, 1.0, z))
-    return np.where(ok, width / np.abs(a) * mean, np.where(width <= 0, 0.0, blocked))
-
-
-def _drift(speed: FloatArray, slope: FloatArray, duration: FloatArray) -> FloatArray:
-    z = slope * np.where(np.isfinite(duration), duration, 0.0)
-    small = np.abs(z) < 1e-8
-    factor = np.where(
-        small, 1.0 + 0.5 * z, np.expm1(np.minimum(z, 700.0)) / np.where(small, 1.0, z)
-    )
-    return np.asarray(speed * duration * factor)

@@ -7,8 +7,7 @@ from hypothesis import strategies as st
 from scipy.integrate import solve_ivp
 
 from explorer.engine.cycles import FlowMap
-from explorer.engine.flows import Flow
-from explorer.engine.levels import BlendedFlow
+from explorer.engine.flows import BlendedFlow, Flow
 
 # Six orders of magnitude in one motion; more has a test of its own.
 SPEEDS = st.integers(-2_000_000, 2_000_000).map(lambda n: n * 1e-6)
