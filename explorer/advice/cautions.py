@@ -40,7 +40,31 @@ def cautions(scenario: Scenario) -> tuple[Caution, ...]:
     scenario : Scenario
         Validated scenario.
     """
-    return (*_store(scenario), *_charger(scenario), *_load(scenario), *_panel(scenario))
+    return (
+        *_store(scenario), *_discharge(scenario), *_charger(scenario), *_load(scenario),
+        *_panel(scenario),
+    )  # fmt: skip
+
+
+def _discharge(scenario: Scenario) -> list[Caution]:
+    store, off_v = scenario.store, scenario.load.disconnect_V
+    if off_v >= store.empty_v:
+        return []
+    return [
+        Caution(
+            key="over_discharge",
+            title=say("Discharged too far"),
+            text=_deferred(
+                say(
+                    "The load disconnects at {off} V, but the store is empty at {empty} V and "
+                    "harmed below. The forecast takes it that a protection circuit cuts off "
+                    "there; without one, raise the disconnect threshold.",
+                    off=figure(f"{off_v:g}"), empty=figure(f"{store.empty_v:.4g}"),
+                )
+            ),
+            where="store",
+        )
+    ]
 
 
 def _deferred(*sentences: str) -> Text:

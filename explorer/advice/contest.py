@@ -16,7 +16,6 @@ from explorer.advice.readings.many import Fleet, judge_many, with_gathered_log
 from explorer.advice.verdict import Verdict
 from explorer.engine.columns import Columns
 from explorer.scenario import parts
-from explorer.scenario.build import years_to_end_of_life
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario
 from explorer.scenario.parts import StoreFamily
@@ -160,7 +159,7 @@ def present_entry(scenario: Scenario, log: LightLog | None) -> Entry:
 
 
 def _years_to_end(design: Scenario) -> float:
-    years = years_to_end_of_life(design.store, design.light.ambient_C, design.charger.full_V)
+    years = design.store.years_to_end_of_life(design.light.ambient_C, design.charger.full_V)
     return float(np.asarray(years))
 
 

@@ -9,7 +9,7 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from explorer.scenario.fields import Section
-from explorer.scenario.model import Scenario, resized
+from explorer.scenario.model import Scenario, size_path
 
 
 def varied(scenario: Scenario, changes: Mapping[str, ArrayLike]) -> Scenario:
@@ -22,8 +22,8 @@ def varied(scenario: Scenario, changes: Mapping[str, ArrayLike]) -> Scenario:
     for path, values in changes.items():
         # A copy: what is built from it must not reach back into the caller's numbers.
         column = np.array(values, float).reshape(-1, 1)
-        if path in ("store.capacitance_F", "store.capacity_mAh"):
-            for key, grown in resized(out.store, column).items():
+        if path == size_path(out):
+            for key, grown in out.store.resized(column).items():
                 out = _put(out, ["store", key], grown)
         out = _put(out, path.split("."), column)
     return out

@@ -29,6 +29,8 @@ from explorer.text import figure, joined, say
 from explorer.words.figures import small_volts, volts
 from explorer.words.moments import Tick, time_ticks
 
+LEAST_SPAN = 1e-9
+"""Shortest axis that is drawn; a panel in the dark gives nothing at all."""
 MOST_TICKS = 6
 _TIME_LABELS = 9
 _NEAR = 2.0
@@ -197,7 +199,7 @@ def ticks(low: float, high: float) -> tuple[float, ...]:
     >>> ticks(0.0, 4.7)
     (0.0, 1.0, 2.0, 3.0, 4.0, 5.0)
     """
-    span = high - low if high > low else max(abs(high), 1e-9)
+    span = max(high - low, LEAST_SPAN) if high > low else max(abs(high), LEAST_SPAN)
     rough = span / MOST_TICKS
     power = 10.0 ** math.floor(math.log10(rough))
     step = next(f * power for f in (1.0, 2.0, 5.0, 10.0) if f * power >= rough * (1 - 1e-9))
@@ -208,7 +210,7 @@ def ticks(low: float, high: float) -> tuple[float, ...]:
 def _axis(title: str, low: float, high: float, *, snug: bool = False) -> Axis:
     """An axis between round values, or one that ends with the data."""
     places = ticks(low, high)
-    end = high if snug else places[-1]
+    end = max(high, places[0] + LEAST_SPAN) if snug else places[-1]
     return Axis(
         title=title, low=places[0], high=end,
         ticks=tuple(

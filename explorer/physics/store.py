@@ -25,6 +25,8 @@ COLD_C = -20.0
 """Temperatures between which the cold factors of the parts are given."""
 LEAKAGE_SPREAD = 0.5
 """Spread of leakage between the units of a bank, as a share (own judgement, no source)."""
+LAWFUL = 0.875
+"""How far the law of capacitance is followed towards the voltage at which it comes to nothing."""
 LEAST_COLD_CAPACITY = 0.05
 FIRST_DAYS_S = 72 * 3600.0
 """Length of the first charge: makers state leakage after 72 h at rated voltage."""
@@ -125,6 +127,25 @@ def _charge_from_zero(bank: CapacitorBank, voltage_v: Number) -> FloatArray:
         - bank.bend * ((w**3 + MIDDLE_OF_RATED**3) / 3.0 - _FLATTENED * u)
     )
     return np.asarray(bank.capacitance_f * bank.rated_v * area)
+
+
+def highest_lawful_share(slope: Number, bend: Number) -> FloatArray:
+    """Share of rated voltage up to which the law of capacitance is used, infinite without a bend.
+
+    The parabola of `relative_capacitance` falls to zero far above the rating, where a bank would
+    lose charge with rising voltage. It is used to an eighth below that (own judgement), which
+    leaves room for the nodes above the full voltage.
+
+    Examples
+    --------
+    >>> round(float(highest_lawful_share(0.29, 0.33)), 2)
+    2.48
+    """
+    s, b = np.asarray(slope, float), np.asarray(bend, float)
+    some = np.maximum(b, 1e-9)
+    root = np.sqrt(s * s + 4.0 * some * (1.0 + some * _FLATTENED))
+    share = MIDDLE_OF_RATED + (s + root) / (2.0 * some)
+    return np.where(b > 0.0, LAWFUL * share, np.inf)
 
 
 def bank_leakage(bank: CapacitorBank, voltage_v: Number) -> FloatArray:

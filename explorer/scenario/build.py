@@ -3,41 +3,27 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import Any
 
 import numpy as np
 
 from explorer.engine import system as es
-from explorer.physics import ageing
 from explorer.physics import charger as ch
 from explorer.physics import load as ld
 from explorer.physics import panel as pv
-from explorer.physics import store as st
-from explorer.physics.arrays import Number
 from explorer.physics.constants import thermal_voltage
 from explorer.scenario import demand, parts
-from explorer.scenario.course import HOUR_S, light_course
+from explorer.scenario.course import light_course
 from explorer.scenario.data_sheet import REFERENCE_C, current_scale, one_panel
+from explorer.scenario.fields import plain
+from explorer.scenario.hours import seconds
 from explorer.scenario.light import WEEKDAYS
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario
-from explorer.scenario.storage import CapacitorStore, CellStore, Store, SupercapacitorStore
 from explorer.scenario.supply import Charger, DirectCharger, Panels
 
 REFERENCE_PHOTOCURRENT_A_PER_M2 = 0.3
 """Photocurrent density at which the voltage's temperature coefficient holds: about what an
 indoor cell has at 1000 lx."""
-MONTH_S = 30.4375 * 86_400.0
-
-
-def plain(value: Any) -> Any:
-    """A float where there is one number, the array itself where there are many.
-
-    Scenarios are built one at a time for the exact engine and with arrays in their numeric
-    fields for a batch; the same code serves both.
-    """
-    numbers = np.asarray(value, float)
-    return float(numbers) if numbers.ndim == 0 else numbers
 
 
 def build(scenario: Scenario, log: LightLog | None = None) -> es.System:
@@ -55,7 +41,7 @@ def build(scenario: Scenario, log: LightLog | None = None) -> es.System:
     ValueError
         The pattern is a log and none was given.
     """
-    store = build_store(scenario.store, scenario.light.ambient_C, scenario.charger.full_V)
+    store = scenario.store.built(scenario.light.ambient_C, scenario.charger.full_V)
     load = _protected(build_load(scenario.load), plain(store.empty_v))
     return es.System(
         light=light_course(scenario.light, scenario.panels, log),
@@ -65,7 +51,7 @@ def build(scenario: Scenario, log: LightLog | None = None) -> es.System:
         full_hysteresis_v=scenario.charger.full_hysteresis_V,
         quiescent_a=scenario.charger.quiescent_A,
         store=store,
-        initial_charge_c=initial_charge(scenario.store, store),
+        initial_charge_c=scenario.store.initial_charge_c(store),
         load=load,
     )
 
@@ -115,142 +101,6 @@ def build_charger(charger: Charger, ambient_c: float) -> ch.DirectCharger | ch.C
         cold_panel_v=charger.cold_start_panel_V,
         cold_panel_w=charger.cold_start_panel_W,
     )
-
-
-def build_store(store: Store, ambient_c: float, held_v: float | None = None) -> st.Store:
-    """Store parameters at a temperature and age.
-
-    Parameters
-    ----------
-    store : Store
-        Section of the scenario.
-    ambient_c : float
-        Temperature. [degC]
-    held_v : float, optional
-        Voltage at which the store is held while it ages, its rated voltage when left out; the
-        charger's full voltage is on the safe side. [V]
-    """
-    if isinstance(store, CellStore):
-        return _build_cell(store, ambient_c)
-    extra: dict[str, float] = {}
-    leakage = counted_leakage(store)
-    if isinstance(store, SupercapacitorStore):
-        if store.balancing != "none":
-            several = np.asarray(store.units_in_series) > 1
-            leakage = leakage + plain(np.where(several, store.balancing_A, 0.0))
-        extra = {
-            "slope": store.capacitance_slope,
-            "bend": store.capacitance_bend,
-            "lowest_v": store.lowest_V * store.units_in_series,
-        }
-    rated_v = store.rated_V * store.units_in_series
-    bank = st.CapacitorBank(
-        capacitance_f=store.capacitance_F,
-        rated_v=rated_v,
-        esr_ohm=store.esr_ohm * plain(st.cold_resistance_factor(ambient_c, store.cold_esr_factor)),
-        leakage_a=leakage,
-        **extra,
-    )
-    return ageing.aged(
-        bank,
-        capacitor_life(store),
-        years=store.years_in_service,
-        temperature_c=ambient_c,
-        voltage_share=1.0 if held_v is None else held_v / rated_v,
-    )
-
-
-def counted_leakage(store: CapacitorStore | SupercapacitorStore) -> Number:
-    """Leakage of a bank at rated voltage, settled or over its first days, balancing aside. [A]"""
-    if isinstance(store, SupercapacitorStore) and store.condition == "first_days":
-        leakage: Number = plain(
-            st.first_days_leakage(
-                store.leakage_A, store.fresh_leakage_factor, store.settling_h * HOUR_S
-            )
-        )
-        return leakage
-    return store.leakage_A
-
-
-def _build_cell(store: CellStore, ambient_c: float) -> st.Cell:
-    table = parts.chemistry(store.chemistry)
-    rated_c = store.capacity_mAh * 3.6
-    share = plain(
-        st.charge_current_share(
-            ambient_c,
-            above_c=store.charge_above_C,
-            below_c=store.charge_below_C,
-            cool_below_c=store.cool_below_C,
-            cool_share=store.cool_charge_share,
-        )
-    )
-    cold = plain(st.cold_capacity_share(ambient_c, store.cold_capacity_share))
-    cell = st.Cell(
-        capacity_c=rated_c * cold,
-        state_of_charge=table.state_of_charge,
-        open_circuit_v=table.open_circuit_v * store.cells_in_series,
-        resistance_ohm=store.resistance_ohm
-        * plain(st.cold_resistance_factor(ambient_c, store.cold_resistance_factor)),
-        self_discharge_a=rated_c * store.self_discharge_per_month / MONTH_S,
-        charge_limit_a=store.charge_limit_A * share,
-        may_charge=bool(np.any(np.asarray(share) > 0.0)),
-    )
-    return ageing.aged_cell(
-        cell,
-        cell_life(store),
-        years=store.years_in_service,
-        temperature_c=ambient_c,
-    )
-
-
-def capacitor_life(store: CapacitorStore | SupercapacitorStore) -> ageing.CapacitorLife:
-    """What the maker promises of a bank's life."""
-    return ageing.CapacitorLife(
-        rated_life_h=store.rated_life_h,
-        rated_c=store.rated_C,
-        unit_rated_v=store.rated_V,
-        life_per_tenth_volt=store.life_per_tenth_volt,
-        capacitance_loss=store.end_of_life_loss,
-        esr_rise=store.end_of_life_esr_rise,
-    )
-
-
-def cell_life(store: CellStore) -> ageing.CellLife:
-    """What the maker promises of a cell's life."""
-    return ageing.CellLife(
-        cycles_to_end=store.cycles_to_end,
-        cycles_per_year=store.cycles_per_year,
-        fade_per_year=store.fade_per_year,
-    )
-
-
-def years_to_end_of_life(store: Store, ambient_c: float, held_v: float) -> Number:
-    """Years until a new store counts as worn out, held at a temperature and a voltage. [a]
-
-    Parameters
-    ----------
-    store : Store
-        Section of the scenario.
-    ambient_c : float
-        Mean temperature. [degC]
-    held_v : float
-        Voltage of the whole bank; does not count for a cell. [V]
-    """
-    if isinstance(store, CellStore):
-        return ageing.years_to_end_of_life(cell_life(store), temperature_c=ambient_c)
-    share = held_v / (store.rated_V * store.units_in_series)
-    return ageing.years_to_end_of_life(
-        capacitor_life(store), temperature_c=ambient_c, voltage_share=share
-    )
-
-
-def initial_charge(settings: Store, store: st.Store) -> Any:
-    """Charge at the beginning of the scenario. [C]"""
-    if isinstance(settings, CellStore):
-        assert isinstance(store, st.Cell)
-        return plain(settings.initial_charge * store.capacity_c)
-    assert isinstance(store, st.CapacitorBank)
-    return plain(st.bank_charge(store, np.maximum(settings.initial_V, store.lowest_v)))
 
 
 def build_load(load: demand.Load) -> es.Load:
@@ -322,7 +172,7 @@ def _windows(every: demand.Every) -> tuple[tuple[float, float], ...]:
     for i, day in enumerate(WEEKDAYS):
         if day not in every.days:
             continue
-        begin, end = i * es.DAY_S + every.from_h * HOUR_S, i * es.DAY_S + every.to_h * HOUR_S
+        begin, end = i * es.DAY_S + seconds(every.from_h), i * es.DAY_S + seconds(every.to_h)
         if joined and joined[-1][1] >= begin:
             joined[-1] = (joined[-1][0], end)
         else:

@@ -8,13 +8,13 @@ from numpy.typing import NDArray
 from explorer.engine.system import DAY_S, WEEK_S, LightCourse
 from explorer.scenario import parts
 from explorer.scenario.data_sheet import current_scale
+from explorer.scenario.hours import seconds
 from explorer.scenario.light import WEEKDAYS, Light, LogPattern, SteadyPattern, WeekPattern
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.supply import Panels
 from explorer.text import say
 
 FloatArray = NDArray[np.float64]
-HOUR_S = 3600.0
 
 
 def panel_factor(light: Light) -> float:
@@ -84,7 +84,7 @@ def _week_course(light: Light, pattern: WeekPattern, panels: Panels) -> LightCou
         for day in block.days:
             if day not in pattern.dark_days:
                 midnight = WEEKDAYS.index(day) * DAY_S
-                begin, end = midnight + block.from_h * HOUR_S, midnight + block.to_h * HOUR_S
+                begin, end = midnight + seconds(block.from_h), midnight + seconds(block.to_h)
                 blocks.append((begin, end, level, amps))
     edges = np.array(sorted({0.0, WEEK_S, *(b[0] for b in blocks), *(b[1] for b in blocks)}))
     lux, current = np.zeros(len(edges) - 1), np.zeros(len(edges) - 1)

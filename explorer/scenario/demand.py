@@ -7,6 +7,7 @@ from typing import Annotated, Literal
 from pydantic import Field, model_validator
 
 from explorer.scenario.fields import Section, choice, quantity
+from explorer.scenario.hours import too_short
 from explorer.scenario.light import WEEKDAYS, Weekday
 from explorer.text import figure, joined, say
 
@@ -72,6 +73,8 @@ class Every(Section):
                     start=figure(f"{self.from_h:g}"),
                 )
             )
+        if fault := too_short(self.from_h, self.to_h):
+            raise ValueError(fault)
         if not self.days:
             raise ValueError(say("days must name at least one weekday"))
         return self

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any
 
+import numpy as np
 from pydantic import BaseModel, ConfigDict, Field
 from pydantic.fields import FieldInfo
 
@@ -88,3 +89,22 @@ def describe(field_owner: type[BaseModel], key: str) -> Quantity:
         help=info.description or "",
         default=default,
     )
+
+
+def within_ranges(field_owner: type[BaseModel], values: dict[str, Any]) -> dict[str, Any]:
+    """Numbers by key, each moved into the range of its field; arrays element by element."""
+    out = {}
+    for key, value in values.items():
+        info = describe(field_owner, key)
+        out[key] = np.clip(value, info.low, info.high)
+    return out
+
+
+def plain(value: Any) -> Any:
+    """A float where there is one number, the array itself where there are many.
+
+    Scenarios are built one at a time for the exact engine and with arrays in their numeric
+    fields for a batch; the same code serves both.
+    """
+    numbers = np.asarray(value, float)
+    return float(numbers) if numbers.ndim == 0 else numbers

@@ -7,6 +7,7 @@ from typing import Annotated, Literal
 from pydantic import Field, model_validator
 
 from explorer.scenario.fields import Section, choice, quantity
+from explorer.scenario.hours import too_short
 from explorer.text import figure, say
 
 Source = Literal[
@@ -59,6 +60,8 @@ class LitBlock(Section):
                     start=figure(f"{self.from_h:g}"),
                 )
             )
+        if fault := too_short(self.from_h, self.to_h):
+            raise ValueError(fault)
         if not self.days:
             raise ValueError(say("days must name at least one weekday"))
         return self

@@ -4,15 +4,14 @@ from __future__ import annotations
 
 from typing import Any, Final, Literal
 
-import numpy as np
 from pydantic import model_validator
 
+from explorer.scenario.consistency import contradiction
 from explorer.scenario.demand import Load
-from explorer.scenario.fields import Section, choice, describe, quantity
+from explorer.scenario.fields import Section, choice, quantity
 from explorer.scenario.light import Light
-from explorer.scenario.storage import CellStore, Store, SupercapacitorStore
+from explorer.scenario.storage import Store, SupercapacitorStore
 from explorer.scenario.supply import Charger, ConverterCharger, Panels
-from explorer.text import figure, say
 
 FORMAT: Final = "gloaming-scenario"
 VERSION: Final = 1
@@ -63,37 +62,8 @@ class Scenario(Section):
 
     @model_validator(mode="after")
     def _voltages_fit_together(self) -> Scenario:
-        if self.load.connect_V >= self.charger.full_V:
-            raise ValueError(
-                say(
-                    "load.connect_V ({connect} V) must be lower than "
-                    "charger.full_V ({full} V), or the device never connects",
-                    connect=figure(f"{self.load.connect_V:g}"),
-                    full=figure(f"{self.charger.full_V:g}"),
-                )
-            )
-        room = self.charger.full_V - self.load.disconnect_V
-        if self.charger.full_hysteresis_V >= room:
-            raise ValueError(
-                say(
-                    "charger.full_hysteresis_V ({hysteresis} V) must be less than the {room} V "
-                    "between charger.full_V and load.disconnect_V, or charging resumes only "
-                    "after the device is cut off",
-                    hysteresis=figure(f"{self.charger.full_hysteresis_V:g}"),
-                    room=figure(f"{room:g}"),
-                )
-            )
-        if isinstance(self.store, SupercapacitorStore):
-            lowest = self.store.lowest_V * self.store.units_in_series
-            if self.charger.full_V <= lowest:
-                raise ValueError(
-                    say(
-                        "charger.full_V ({full} V) must be higher than the bank's lowest voltage "
-                        "({lowest} V: store.lowest_V times store.units_in_series)",
-                        full=figure(f"{self.charger.full_V:g}"),
-                        lowest=figure(f"{lowest:g}"),
-                    )
-                )
+        if fault := contradiction(self.charger, self.store, self.load):
+            raise ValueError(fault)
         return self
 
     @property
@@ -128,6 +98,11 @@ def owner_class(scenario: Section, path: str) -> type[Section]:
     return type(node)
 
 
+def size_path(scenario: Scenario) -> str:
+    """Path of the store's size: its capacitance or its capacity."""
+    return f"store.{scenario.store.size_key}"
+
+
 def with_value(scenario: Scenario, path: str, value: Any) -> Scenario:
     """A copy with one value changed, validated as a whole.
 
@@ -145,8 +120,8 @@ def with_value(scenario: Scenario, path: str, value: Any) -> Scenario:
     get_value(scenario, path)
     data = scenario.model_dump()
     # A size that is no size is refused below, by its range.
-    if path in ("store.capacitance_F", "store.capacity_mAh") and value > 0:
-        data["store"].update(resized(scenario.store, value))
+    if path == size_path(scenario) and value > 0:
+        data["store"].update(scenario.store.resized(value))
     node: Any = data
     *head, last = path.split(".")
     for part in head:
@@ -158,24 +133,3 @@ def with_value(scenario: Scenario, path: str, value: Any) -> Scenario:
             node = node[part]
     node[int(last) if last.isdigit() else last] = value
     return Scenario.model_validate(data)
-
-
-def resized(store: Any, size: Any) -> dict[str, Any]:
-    """Fields of a store that change with its size along a maker's range, within their limits."""
-    if isinstance(store, CellStore):
-        ratio = size / store.capacity_mAh
-        grown = {
-            "resistance_ohm": store.resistance_ohm / ratio,
-            "charge_limit_A": store.charge_limit_A * ratio,
-            "discharge_limit_A": store.discharge_limit_A * ratio,
-        }
-    else:
-        ratio = size / store.capacitance_F
-        grown = {"esr_ohm": store.esr_ohm / ratio, "leakage_A": store.leakage_A * ratio}
-        if isinstance(store, SupercapacitorStore):
-            grown["balancing_A"] = store.balancing_A * ratio
-    out = {}
-    for key, value in grown.items():
-        info = describe(type(store), key)
-        out[key] = np.clip(value, info.low, info.high)
-    return out

@@ -13,6 +13,8 @@ from numpy.typing import NDArray
 
 from explorer.physics import light as physics
 from explorer.resource_files import read_notes, read_table, resource_path
+from explorer.scenario.chemistry import ChemistryName
+from explorer.scenario.chemistry import chemistry as chemistry
 from explorer.scenario.fields import Section
 from explorer.scenario.light import Source
 from explorer.scenario.storage import (
@@ -22,7 +24,6 @@ from explorer.scenario.storage import (
     StoreKind,
     SupercapacitorStore,
 )
-from explorer.scenario.storage import Chemistry as ChemistryName
 from explorer.scenario.supply import Technology
 from explorer.text import say
 
@@ -75,24 +76,6 @@ class CellTechnology:
     diode_kind: str
     origin: str
     licence: str
-    notes: str
-
-
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class Chemistry:
-    """Open-circuit voltage of one rechargeable cell against its state of charge."""
-
-    name: ChemistryName
-    state_of_charge: FloatArray
-    """Rising from 0 to 1, shape (n,)."""
-    open_circuit_v: FloatArray
-    """Strictly rising, shape (n,). [V]"""
-    minimum_v: float
-    maximum_v: float
-    nominal_v: float
-    origin: str
-    licence: str
-    kind: str
     notes: str
 
 
@@ -289,32 +272,6 @@ def light_answer(source: Source, illuminance_lx: float = 500.0) -> LightAnswer:
             technology: illuminance_lx * photocurrent_per_lux(source, technology)
             for technology in technologies
         },
-    )
-
-
-@cache
-def chemistry(name: ChemistryName) -> Chemistry:
-    """Open-circuit curve of a cell chemistry.
-
-    Raises
-    ------
-    FileNotFoundError
-        No such chemistry is shipped.
-    """
-    path = resource_path("chemistry", f"{name}.csv")
-    table, notes = read_table(path), read_notes(path)
-    volts = table["open_circuit_V"]
-    return Chemistry(
-        name=name,
-        state_of_charge=table["state_of_charge"],
-        open_circuit_v=volts,
-        minimum_v=float(volts[0]),
-        maximum_v=float(volts[-1]),
-        nominal_v=float(notes["nominal_V"]),
-        origin=notes["origin"],
-        licence=notes["licence"],
-        kind=notes["kind"],
-        notes=notes["notes"],
     )
 
 

@@ -10,13 +10,10 @@ import numpy as np
 from explorer.engine.system import System
 from explorer.physics import charger as ch
 from explorer.physics import load as ld
-from explorer.physics import store as st
 from explorer.physics.arrays import FloatArray, Number
-from explorer.scenario import parts
-from explorer.scenario.build import counted_leakage
 from explorer.scenario.course import current_per_lux
 from explorer.scenario.model import Scenario
-from explorer.scenario.storage import CellStore, Store, SupercapacitorStore
+from explorer.scenario.storage import CellStore
 
 RatingKey = Literal[
     "charging_voltage", "standing_voltage", "cell_voltage",
@@ -67,55 +64,25 @@ def ratings(scenario: Scenario, system: System) -> tuple[Rating, ...]:
         What `build` made of it.
     """
     store, ambient = scenario.store, scenario.light.ambient_C
+    volts = store.unit_voltage(store.highest_v(scenario.charger.full_V))
     if isinstance(store, CellStore):
         return (
-            _rating("cell_voltage", _highest_v(scenario) / store.cells_in_series,
-                    parts.chemistry(store.chemistry).maximum_v, "V"),
+            _rating("cell_voltage", volts.worst_v, store.unit_rated_v, "V"),
             _rating("charging_current", full_sun_current(scenario, system),
                     _allowed_charge(store, system), "A"),
             _rating("discharging_current", largest_draw(system), store.discharge_limit_A, "A"),
             _rating("too_cold", ambient, store.charge_above_C, "°C"),
             _rating("too_hot", ambient, store.charge_below_C, "°C"),
         )  # fmt: skip
-    volts = unit_voltage(store, _highest_v(scenario))
     return (
-        _rating("charging_voltage", volts.charging_v, store.rated_V, "V"),
-        _rating("standing_voltage", volts.standing_v, store.rated_V, "V"),
+        _rating("charging_voltage", volts.charging_v, store.unit_rated_v, "V"),
+        _rating("standing_voltage", volts.standing_v, store.unit_rated_v, "V"),
         _rating("too_hot", ambient, store.rated_C, "°C"),
     )
 
 
 def _rating(key: RatingKey, seen: Number, rated: Number, unit: str) -> Rating:
     return Rating(key=key, seen=np.asarray(seen, float), rated=np.asarray(rated, float), unit=unit)
-
-
-def _highest_v(scenario: Scenario) -> FloatArray:
-    """Highest voltage of the whole store: full, or what it begins with. [V]"""
-    begins = 0.0 if isinstance(scenario.store, CellStore) else scenario.store.initial_V
-    return np.asarray(np.maximum(scenario.charger.full_V, begins))
-
-
-def unit_voltage(store: Store, bank_v: Number) -> st.UnitVoltage:
-    """Voltage on the worst unit of a store at a voltage of the whole; a cell counts as balanced.
-
-    Parameters
-    ----------
-    store : Store
-        Section of the scenario.
-    bank_v : array_like
-        Voltage of the whole store. [V]
-    """
-    if isinstance(store, CellStore):
-        even = np.asarray(bank_v / np.asarray(store.cells_in_series))
-        return st.UnitVoltage(charging_v=even, standing_v=even)
-    return st.worst_unit_voltage(
-        bank_v,
-        in_series=store.units_in_series,
-        tolerance=store.tolerance,
-        balancing=store.balancing if isinstance(store, SupercapacitorStore) else "none",
-        leakage_a=counted_leakage(store),
-        balancing_a=store.balancing_A if isinstance(store, SupercapacitorStore) else 0.0,
-    )
 
 
 def full_sun_current(scenario: Scenario, system: System) -> FloatArray:

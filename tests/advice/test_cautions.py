@@ -114,3 +114,15 @@ def test_every_caution_of_every_store_defers_to_sheet_code_and_person(family):
         assert "data sheet, local codes and a qualified person" in caution.text
         assert caution.title
     assert shown[0].where == "store"
+
+
+@pytest.mark.parametrize(("off_v", "shown"), [(2.4, True), (3.0, False), (3.2, False)])
+def test_a_load_that_would_empty_a_cell_too_far_is_told(off_v, shown):
+    """A lithium-ion cell is empty at 3 V."""
+    load = Load(connect_V=3.6, disconnect_V=off_v, minimum_V=2.2)
+    scenario = Scenario(store=CellStore(), charger=CELL_CHARGER, load=load)
+    assert ("over_discharge" in keys(scenario)) is shown
+    if shown:
+        assert "disconnects at 2.4 V, but the store is empty at 3 V" in of(
+            scenario, "over_discharge"
+        ).text

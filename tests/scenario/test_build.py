@@ -10,9 +10,6 @@ from explorer.physics.load import Draw, LinearRegulator, SwitchingRegulator
 from explorer.scenario.build import (
     build,
     build_panel,
-    build_store,
-    initial_charge,
-    years_to_end_of_life,
 )
 from explorer.scenario.course import current_per_lux
 from explorer.scenario.data_sheet import sheet_fit
@@ -37,6 +34,10 @@ SHEET = (
         max_power_V=4.0,
     ),
 )
+
+
+def built(store, ambient_c, full_v=5.4):
+    return store.built(ambient_c, full_v)
 
 
 # -- panels ---------------------------------------------------------------------------------------
@@ -105,10 +106,10 @@ def test_a_batch_of_stores_is_built_at_once():
             "years_in_service": np.array([[0.0], [1.0]]),
         }
     )
-    bank = build_store(many, 22.0, 5.0)
+    bank = built(many, 22.0, 5.0)
     assert bank.capacitance_f[0, 0] == 1.0
     assert bank.capacitance_f[1, 0] < 2.0
-    one = build_store(SupercapacitorStore(capacitance_F=2.0, years_in_service=1.0), 22.0, 5.0)
+    one = built(SupercapacitorStore(capacitance_F=2.0, years_in_service=1.0), 22.0, 5.0)
     assert bank.capacitance_f[1, 0] == pytest.approx(float(one.capacitance_f))
 
 
@@ -133,32 +134,32 @@ def test_a_data_sheet_drives_a_scenario_and_is_fitted_once():
 
 
 def test_a_bank_has_its_units_rating_and_its_balancing_current():
-    bank = build_store(SupercapacitorStore(leakage_A=1e-6, balancing_A=3e-7), 22.0)
+    bank = built(SupercapacitorStore(leakage_A=1e-6, balancing_A=3e-7), 22.0)
     assert bank.rated_v == pytest.approx(5.4)
     assert bank.leakage_a == pytest.approx(1.3e-6)
-    alone = build_store(SupercapacitorStore(units_in_series=1, balancing_A=3e-7), 22.0)
+    alone = built(SupercapacitorStore(units_in_series=1, balancing_A=3e-7), 22.0)
     assert alone.leakage_a == pytest.approx(1e-6)
 
 
 def test_a_bank_in_its_first_days_leaks_more():
-    settled = build_store(SupercapacitorStore(balancing="none"), 22.0)
-    fresh = build_store(SupercapacitorStore(balancing="none", condition="first_days"), 22.0)
+    settled = built(SupercapacitorStore(balancing="none"), 22.0)
+    fresh = built(SupercapacitorStore(balancing="none", condition="first_days"), 22.0)
     assert 1.5 < float(fresh.leakage_a) / float(settled.leakage_a) < 5.0
 
 
 def test_years_in_service_take_capacitance_and_add_resistance():
-    new = build_store(SupercapacitorStore(), 40.0, 5.0)
-    old = build_store(SupercapacitorStore(years_in_service=1.0), 40.0, 5.0)
+    new = built(SupercapacitorStore(), 40.0, 5.0)
+    old = built(SupercapacitorStore(years_in_service=1.0), 40.0, 5.0)
     assert float(old.capacitance_f) < float(new.capacitance_f) == 1.0
     assert float(old.esr_ohm) > float(new.esr_ohm)
-    warmer = build_store(SupercapacitorStore(years_in_service=1.0), 50.0, 5.0)
+    warmer = built(SupercapacitorStore(years_in_service=1.0), 50.0, 5.0)
     assert float(warmer.capacitance_f) < float(old.capacitance_f)
 
 
 def test_the_cold_raises_resistance_by_the_kind_of_store():
     def factor(store):
         key = "resistance_ohm" if isinstance(store, CellStore) else "esr_ohm"
-        cold, room = build_store(store, -20.0), build_store(store, 20.0)
+        cold, room = built(store, -20.0), built(store, 20.0)
         return float(getattr(cold, key)) / float(getattr(room, key))
 
     assert factor(SupercapacitorStore()) == pytest.approx(1.6)
@@ -170,7 +171,7 @@ def test_the_cold_raises_resistance_by_the_kind_of_store():
     ("ambient", "limit_a"), [(-1.0, 0.0), (5.0, 0.004), (22.0, 0.02), (50.0, 0.0)]
 )
 def test_the_temperature_limits_the_charging_of_a_cell(ambient, limit_a):
-    curve = st.store_curve(build_store(CellStore(), ambient), top_v=5.0)
+    curve = st.store_curve(built(CellStore(), ambient), top_v=5.0)
     assert curve.charge_limit_a == pytest.approx(limit_a)
 
 
@@ -185,28 +186,28 @@ def test_a_freezing_cell_is_not_charged_by_the_brightest_light():
 
 
 def test_an_old_cell_holds_less_and_a_cold_one_too():
-    new = build_store(CellStore(), 22.0)
+    new = built(CellStore(), 22.0)
     assert float(new.capacity_c) == pytest.approx(40.0 * 3.6)
-    old = build_store(CellStore(years_in_service=3.0), 22.0)
-    cold = build_store(CellStore(), -20.0)
+    old = built(CellStore(years_in_service=3.0), 22.0)
+    cold = built(CellStore(), -20.0)
     assert float(old.capacity_c) < float(new.capacity_c)
     assert float(cold.capacity_c) == pytest.approx(0.6 * 40.0 * 3.6)
 
 
 def test_self_discharge_of_a_cell_empties_it_by_its_share_of_a_month():
-    cell = build_store(CellStore(self_discharge_per_month=0.02), 22.0)
+    cell = built(CellStore(self_discharge_per_month=0.02), 22.0)
     month_s = 30.4375 * 86_400.0
     assert cell.self_discharge_a * month_s == pytest.approx(0.02 * 144.0)
 
 
 def test_the_beginning_of_a_scenario_is_counted_from_empty():
     settings = SupercapacitorStore(initial_V=3.2, units_in_series=1, lowest_V=2.5, rated_V=3.8)
-    bank = build_store(settings, 22.0)
-    assert initial_charge(settings, bank) == pytest.approx(float(st.bank_charge(bank, 3.2)))
+    bank = built(settings, 22.0)
+    assert settings.initial_charge_c(bank) == pytest.approx(float(st.bank_charge(bank, 3.2)))
     empty = settings.model_copy(update={"initial_V": 0.0})
-    assert initial_charge(empty, bank) == 0.0
+    assert empty.initial_charge_c(bank) == 0.0
     half = CellStore(initial_charge=0.5)
-    assert initial_charge(half, build_store(half, 22.0)) == pytest.approx(72.0)
+    assert half.initial_charge_c(built(half, 22.0)) == pytest.approx(72.0)
 
 
 @pytest.mark.parametrize(
@@ -224,7 +225,7 @@ def test_the_load_is_cut_off_before_a_store_is_harmed(store, floor_v):
 
 def test_heat_shortens_the_life_of_every_kind():
     for store in (SupercapacitorStore(), CapacitorStore(rated_C=85.0), CellStore()):
-        assert years_to_end_of_life(store, 60.0, 5.0) < years_to_end_of_life(store, 45.0, 5.0)
+        assert store.years_to_end_of_life(60.0, 5.0) < store.years_to_end_of_life(45.0, 5.0)
 
 
 # -- load and charger -----------------------------------------------------------------------------

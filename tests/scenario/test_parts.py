@@ -8,13 +8,13 @@ import pytest
 from explorer import resource_files
 from explorer.resource_files import read_notes, read_table
 from explorer.scenario import parts
+from explorer.scenario.chemistry import ChemistryName
 from explorer.scenario.light import Source
-from explorer.scenario.storage import Chemistry
 from explorer.scenario.supply import Technology
 
 SOURCES = get_args(Source)
 TECHNOLOGIES = get_args(Technology)
-CHEMISTRIES = get_args(Chemistry)
+CHEMISTRIES = get_args(ChemistryName)
 
 
 @pytest.mark.parametrize("source", SOURCES)

@@ -3,7 +3,6 @@
 import pytest
 
 from explorer.scenario import parts
-from explorer.scenario.build import build_store, years_to_end_of_life
 from explorer.scenario.storage import CapacitorStore, CellStore, SupercapacitorStore
 
 FAMILIES = {family.key: family for family in parts.store_families()}
@@ -41,14 +40,14 @@ def test_every_size_is_a_store_that_a_scenario_takes(key):
     assert family.volume_cm3(family.sizes[0]) < family.volume_cm3(family.sizes[-1])
     assert family.mass_g(family.sizes[0]) > 0.0
     for size in family.sizes:
-        build_store(family.store(size), 22.0)
+        family.store(size).built(22.0, 5.0)
 
 
 @pytest.mark.parametrize("key", FAMILIES)
 def test_a_store_lives_longer_in_a_cool_place(key):
     family = FAMILIES[key]
     store, full_v = family.store(family.sizes[0]), family.window_v[1]
-    cool, hot = (years_to_end_of_life(store, t, full_v) for t in (20.0, 60.0))
+    cool, hot = (store.years_to_end_of_life(t, full_v) for t in (20.0, 60.0))
     assert cool >= hot > 0.0
 
 
