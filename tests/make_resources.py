@@ -17,8 +17,8 @@ from numpy.typing import NDArray
 from scipy.interpolate import PchipInterpolator
 from scipy.optimize import brentq
 
-from explorer.physics.light import planck
 from explorer.resource_files import read_table
+from tests.radiation import planck
 
 FloatArray = NDArray[np.float64]
 RESOURCES = Path(__file__).resolve().parent.parent / "resources"

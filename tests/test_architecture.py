@@ -80,6 +80,35 @@ def test_physics_and_engine_touch_no_file(layer):
         assert not called & opened, path.name
 
 
+CALLED_BY_TESTS_ALONE = {
+    "turned_over_j": "the energy against which a ledger's remainder is judged",
+    "lux_hours": "what a light log holds, by which its readers are proven",
+    "dark_s": "what a light log holds, by which its readers are proven",
+}
+
+
+def test_every_public_function_below_the_words_is_called_by_the_product():
+    """Names, methods and properties; what only tests call is no part of the product."""
+    trees = {path: ast.parse(path.read_text(encoding="utf-8")) for path in SOURCES}
+    called = {
+        getattr(node, "attr", getattr(node, "id", ""))
+        for tree in trees.values()
+        for node in ast.walk(tree)
+        if isinstance(node, ast.Attribute | ast.Name)
+    }
+    uncalled = {
+        function.name
+        for path, tree in trees.items()
+        if path.relative_to(PACKAGE).parts[0] in ("physics", "engine", "scenario", "advice")
+        for owner in [tree, *(n for n in tree.body if isinstance(n, ast.ClassDef))]
+        for function in owner.body
+        if isinstance(function, ast.FunctionDef) and not function.name.startswith("_")
+        # Validators and the like are called by their decorator.
+        and not any(isinstance(d, ast.Call) for d in function.decorator_list)
+    } - called
+    assert uncalled == set(CALLED_BY_TESTS_ALONE)
+
+
 def test_no_file_is_two_files():
     lengths = {p.name: len(p.read_text(encoding="utf-8").splitlines()) for p in SOURCES}
     assert not {name: n for name, n in lengths.items() if n > LONGEST_FILE}

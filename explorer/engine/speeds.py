@@ -55,12 +55,6 @@ class Supply:
             amps = np.interp(source_v, self.table.source_v, self.table.current_a)
         return np.minimum(amps, self._limit_a)
 
-    def panel_power(self, source_v: FloatArray, charge_a: FloatArray) -> FloatArray:
-        """Power that the panel gives while it charges. [W]"""
-        if isinstance(self._charger, ch.Converter):
-            return np.where(charge_a > 0, float(self.given.panel_w), 0.0)
-        volts = np.interp(source_v, self.table.source_v, self.table.panel_v)
-        return np.asarray(np.maximum(volts * charge_a, 0.0))
 
 
 class Regime:

@@ -92,22 +92,15 @@ class StoreCurve:
 # ---- capacitor banks -----------------------------------------------------------------------
 
 
-def relative_capacitance(bank: CapacitorBank, voltage_v: Number) -> FloatArray:
-    """Capacitance over its rated value at a voltage.
-
-    ``c(u) = 1 + slope (u - 0.6) - bend ((u - 0.6)^2 - 0.04/3)`` with u the voltage over the rated
-    one. The last term makes the mean over 0.4 to 0.8 of rated voltage 1, so that ``capacitance_f``
-    is what the IEC 62391-1 procedure gives. The quadratic form and the defaults of a scenario
-    (0.29 and 0.33) were fitted to open measured discharges (Zenodo 10.5281/zenodo.19221698,
-    CC BY 4.0), in which a unit holds 2 to 6 % more near the top and 10 to 15 % less below 0.4 of
-    its rating.
-    """
-    w = np.asarray(voltage_v, float) / bank.rated_v - MIDDLE_OF_RATED
-    return np.asarray(1.0 + bank.slope * w - bank.bend * (w * w - _FLATTENED))
-
-
 def bank_charge(bank: CapacitorBank, voltage_v: Number) -> FloatArray:
-    """Charge at a voltage above `lowest_v`: the integral of `relative_capacitance`. [C]
+    """Charge at a voltage above `lowest_v`. [C]
+
+    The integral of ``c(u) = 1 + slope (u - 0.6) - bend ((u - 0.6)^2 - 0.04/3)``, capacitance over
+    its rated value with u the voltage over the rated one. The last term makes the mean over 0.4 to
+    0.8 of rated voltage 1, so that ``capacitance_f`` is what the IEC 62391-1 procedure gives. The
+    quadratic form and the defaults of a scenario (0.29 and 0.33) were fitted to open measured
+    discharges (Zenodo 10.5281/zenodo.19221698, CC BY 4.0), in which a unit holds 2 to 6 % more near
+    the top and 10 to 15 % less below 0.4 of its rating.
 
     Examples
     --------
@@ -132,7 +125,7 @@ def _charge_from_zero(bank: CapacitorBank, voltage_v: Number) -> FloatArray:
 def highest_lawful_share(slope: Number, bend: Number) -> FloatArray:
     """Share of rated voltage up to which the law of capacitance is used, infinite without a bend.
 
-    The parabola of `relative_capacitance` falls to zero far above the rating, where a bank would
+    The parabola under `bank_charge` falls to zero far above the rating, where a bank would
     lose charge with rising voltage. It is used to an eighth below that (own judgement), which
     leaves room for the nodes above the full voltage.
 
@@ -157,45 +150,21 @@ def bank_leakage(bank: CapacitorBank, voltage_v: Number) -> FloatArray:
     return np.asarray(bank.leakage_a * np.asarray(voltage_v, float) / bank.rated_v)
 
 
-def settling_leakage(
-    settled_a: Number, fresh_factor: Number, settling_s: Number, time_s: Number
-) -> FloatArray:
-    """Leakage at a time after the first charge. [A]
-
-    ``I(t) = settled (1 + (factor - 1) exp(-t / tau))``. That leakage falls for days, and that
-    makers state it after 72 h at rated voltage, is their practice; the single exponential is a
-    simplification (common practice, no source).
-    """
-    fall = np.exp(-np.asarray(time_s, float) / settling_s)
-    return np.asarray(settled_a * (1.0 + (np.asarray(fresh_factor, float) - 1.0) * fall))
-
-
 def first_days_leakage(
     settled_a: Number,
     fresh_factor: Number,
     settling_s: Number,
     span_s: Number = FIRST_DAYS_S,
 ) -> FloatArray:
-    """Mean of `settling_leakage` over the first days: it costs the same charge. [A]"""
+    """Mean leakage over the first days: it costs the same charge as the law does. [A]
+
+    ``I(t) = settled (1 + (factor - 1) exp(-t / tau))``. That leakage falls for days, and that
+    makers state it after 72 h at rated voltage, is their practice; the single exponential is a
+    simplification (common practice, no source).
+    """
     turns = np.asarray(span_s, float) / settling_s
     share = -np.expm1(-turns) / turns
     return np.asarray(settled_a * (1.0 + (np.asarray(fresh_factor, float) - 1.0) * share))
-
-
-def electrolytic_leakage(
-    capacitance_f: Number, rated_v: Number, per_s: Number = 0.01
-) -> FloatArray:
-    """Leakage limit of an aluminium electrolytic, ``I = k C V``. [A]
-
-    With C in µF, V in V and I in µA the trade writes 0.01 C V, and 0.002 C V for low-leakage
-    types (makers' pages); ``per_s`` is that k. [1/s]
-
-    Examples
-    --------
-    >>> round(float(electrolytic_leakage(47e-6, 40.0)) * 1e6, 6)
-    18.8
-    """
-    return np.asarray(per_s * np.asarray(capacitance_f, float) * rated_v)
 
 
 # ---- series units --------------------------------------------------------------------------
@@ -335,13 +304,6 @@ def charge_current_share(
 
 
 # ---- tables --------------------------------------------------------------------------------
-
-
-def cell_voltage(cell: Cell, charge_c: Number) -> FloatArray:
-    """Open-circuit voltage at a charge, linear between the table's points. [V]"""
-    return np.interp(
-        np.asarray(charge_c, float) / cell.capacity_c, cell.state_of_charge, cell.open_circuit_v
-    )
 
 
 def store_curve(

@@ -12,6 +12,7 @@ from explorer.physics.constants import thermal_voltage
 from explorer.resource_files import read_table, resource_path
 from explorer.scenario import parts
 from explorer.scenario.supply import Technology
+from tests import radiation
 
 TECHNOLOGIES = get_args(Technology)
 LAMPS = ("led_4000", "fluorescent_4000")
@@ -50,7 +51,8 @@ def limit_per_lux(technology, source, lux):
     """Detailed-balance limit for the technology's gap. [nW/(cm²·lx)]"""
     gap = parts.cell(technology).band_gap_ev
     best = [
-        float(light.detailed_balance(*lamp_light(source, e), gap).max_power_w_per_m2) for e in lux
+        float(radiation.detailed_balance(*lamp_light(source, e), gap).max_power_w_per_m2)
+        for e in lux
     ]
     return np.array(best) / lux / NANOWATT_PER_CM2
 
@@ -72,7 +74,7 @@ def limit_per_lux(technology, source, lux):
 def test_limit_in_sunlight(gap, voc, jsc_ma_per_cm2, fill, percent, j0_ma_per_cm2):
     table = read_table(resource_path("spectra", "daylight_open.csv"))
     sun = table["wavelength_nm"], table["relative"]
-    limit = light.detailed_balance(*sun, gap, 300.0)
+    limit = radiation.detailed_balance(*sun, gap, 300.0)
     assert limit.open_circuit_v == pytest.approx(voc, rel=1e-3)
     assert limit.short_circuit_a_per_m2 / 10.0 == pytest.approx(jsc_ma_per_cm2, rel=1e-3)
     assert limit.fill_factor == pytest.approx(fill, rel=1e-3)
@@ -85,7 +87,7 @@ def test_best_single_gap_in_sunlight():
     table = read_table(resource_path("spectra", "daylight_open.csv"))
     sun = table["wavelength_nm"], table["relative"]
     gaps = np.linspace(0.9, 1.8, 1801)
-    power = light.detailed_balance(*sun, gaps).max_power_w_per_m2 / light.integral(*sun)
+    power = radiation.detailed_balance(*sun, gaps).max_power_w_per_m2 / light.integral(*sun)
     # 33.7 % at 1.34 eV: Rühle, Solar Energy 130 (2016) 139; value from memory: 0.2 points
     assert power.max() * 100.0 == pytest.approx(33.7, abs=0.2)
     assert gaps[power.argmax()] == pytest.approx(1.34, abs=0.02)
@@ -115,7 +117,7 @@ def test_best_single_gap_in_sunlight():
 )
 def test_limit_under_lamps(source, lux, gap, jsc, voc, power, percent):
     wavelength, irradiance = lamp_light(source, lux)
-    limit = light.detailed_balance(wavelength, irradiance, gap)
+    limit = radiation.detailed_balance(wavelength, irradiance, gap)
     assert limit.short_circuit_a_per_m2 * 100.0 == pytest.approx(jsc, rel=2e-3)
     assert limit.open_circuit_v == pytest.approx(voc, abs=2e-4)
     assert limit.max_power_w_per_m2 * 100.0 == pytest.approx(power, rel=2e-3)
@@ -138,7 +140,7 @@ def test_limit_under_lamps(source, lux, gap, jsc, voc, power, percent):
 def test_best_gap_under_lamps(source, gap, percent):
     wavelength, irradiance = lamp_light(source, 1000.0)
     gaps = np.arange(1.2, 2.4, 0.005)
-    power = light.detailed_balance(wavelength, irradiance, gaps).max_power_w_per_m2
+    power = radiation.detailed_balance(wavelength, irradiance, gaps).max_power_w_per_m2
     assert gaps[power.argmax()] == pytest.approx(gap, abs=0.016)
     best = power.max() / light.integral(wavelength, irradiance) * 100.0
     assert best == pytest.approx(percent, rel=3e-3)
@@ -147,7 +149,7 @@ def test_best_gap_under_lamps(source, gap, percent):
 def test_gallium_arsenide_limit_under_typical_lamps():
     for source, ours in (("led_2700", 43.3), ("led_4000", 41.2), ("led_6600", 39.5)):
         wavelength, irradiance = lamp_light(source, 1000.0)
-        limit = light.detailed_balance(wavelength, irradiance, 1.424)
+        limit = radiation.detailed_balance(wavelength, irradiance, 1.424)
         percent = limit.max_power_w_per_m2 / light.integral(wavelength, irradiance) * 100.0
         assert percent == pytest.approx(ours, rel=3e-3)  # computed with colour-science
         # "40 %" for GaAs in typical indoor light, lamp not stated: Teran et al., IEEE TED 63

@@ -16,6 +16,7 @@ from explorer.resource_files import read_table, resource_path
 from explorer.scenario import parts
 from explorer.scenario.light import Source
 from explorer.scenario.supply import Technology
+from tests import radiation
 
 CIE_NAMES = {
     "fluorescent_cool": "FL2",
@@ -125,7 +126,7 @@ def test_a_black_body_gives_few_lumens_for_each_watt_of_all_its_radiation(kelvin
     everywhere = np.arange(100.0, 20_001.0)
     seen = np.arange(380.0, 781.0)
     for wavelength, expected in ((everywhere, whole), (seen, visible)):
-        glow = light.planck(wavelength, kelvin)
+        glow = radiation.planck(wavelength, kelvin)
         efficacy = light.luminous_efficacy(wavelength, glow, eye(wavelength))
         assert efficacy == pytest.approx(expected, rel=1e-3)
 

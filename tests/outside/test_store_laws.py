@@ -11,9 +11,9 @@ from explorer.physics.store import (
     CapacitorBank,
     bank_charge,
     charge_current_share,
-    electrolytic_leakage,
     worst_unit_voltage,
 )
+from explorer.scenario import parts
 from explorer.scenario.storage import CellStore, SupercapacitorStore
 
 DATA = Path(__file__).parent / "data" / "supercapacitors"
@@ -148,13 +148,12 @@ def test_the_end_of_life_is_a_fifth_less_capacitance_and_twice_the_resistance():
     assert float(old.esr_ohm) == pytest.approx(0.2)
 
 
-@pytest.mark.parametrize(
-    ("farad", "volt", "per_s", "ampere"),
-    # Makers' and teaching pages: 0.01 C V, low-leakage types 0.002 C V
-    [(47e-6, 40.0, 0.01, 18.8e-6), (100e-6, 10.0, 0.002, 2e-6)],
-)
-def test_leakage_of_an_aluminium_electrolytic(farad, volt, per_s, ampere):
-    assert float(electrolytic_leakage(farad, volt, per_s)) == pytest.approx(ampere, rel=1e-12)
+def test_the_shipped_electrolytic_leaks_a_twentieth_of_the_makers_limit():
+    # Makers' and teaching pages: 0.002 C V for low-leakage types; 6.3 V parts
+    (family,) = (f for f in parts.store_families() if f.key == "electrolytic")
+    store = family.store(4.7e-3)
+    limit_a = 0.002 * 4.7e-3 * 6.3
+    assert store.leakage_A == pytest.approx(limit_a / 20.0, rel=0.01)
 
 
 def test_no_lithium_cell_is_charged_below_freezing():
