@@ -1,171 +1,376 @@
-"""Break-even: the value of a knob at which the verdict changes."""
+"""Edges: the values of one quantity at which what is said of a design changes.
+
+The batch engine finds where something changes, the exact march has the word on both sides of every
+edge and closes in. Knob, remedy, map, guide, sheet and answers show what comes out here.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, field
+from math import log
 
 import numpy as np
 from numpy.typing import NDArray
+from pydantic import ValidationError
 
-from explorer.advice.readings.many import STATES, Fleet, judge_many
-from explorer.advice.verdict import State
-from explorer.quantity import show
-from explorer.scenario.fields import describe
-from explorer.scenario.light_log import LightLog
-from explorer.scenario.model import Scenario, owner_class
-from explorer.text import Text, figure, say
+from explorer.advice.assess import judge
+from explorer.advice.case import Case
+from explorer.advice.readings.many import STATES, Fleet, fleet
+from explorer.advice.stops import WHOLE, Series, in_range, series_of
+from explorer.advice.verdict import Check, State, Verdict
 
 FloatArray = NDArray[np.float64]
+BoolArray = NDArray[np.bool_]
+Stopped = Callable[[], bool]
+
+TOLERANCE = {
+    "starts": 0.10, "balance": 0.05, "dark": 0.12, "pulse": 0.12, "ratings": 0.01,
+    "service": 0.10,
+}  # fmt: skip
+"""How far, as a share, a margin of the batch engine may lie from the exact one."""
+MOST_LOOKED = 12
+"""Values that are judged exactly only because the batch engine is not sure of them."""
+SECANTS = 6
+"""Steps by the root of the level, after which the bracket is halved."""
 
 
-WHOLE = ("count", "in_series", "units_in_series", "cells_in_series")
-"""Keys of numbers that come in ones."""
-BETWEEN = 10
-"""Further values between two stops where the verdict changes."""
-MOST_GAPS = 8
+class Interrupted(Exception):
+    """The search was told to stop."""
+
+
+@dataclass(frozen=True, slots=True)
+class Criterion:
+    """What is asked of a design: that it works, that it runs, or that some checks pass."""
+
+    least: State | None = None
+    """Outcome that the verdict must reach, where the verdict is asked."""
+    checks: tuple[str, ...] = ()
+    """Checks whose margin must be 1 or more, where these are asked."""
+
+    def holds(self, verdict: Verdict) -> bool:
+        """Whether a design, judged exactly, is as asked."""
+        if self.least is not None:
+            return verdict.state == "runs" or verdict.state == self.least
+        return all(c.margin >= 1.0 for c in self._asked(verdict))
+
+    def level(self, verdict: Verdict) -> float:
+        """How near it is: 1 at the edge, as far as margins tell."""
+        if self.least == "runs":
+            return min(c.reserve for c in _telling(verdict.checks))
+        return min(c.margin for c in _telling(self._asked(verdict)))
+
+    def _asked(self, verdict: Verdict) -> tuple[Check, ...]:
+        return tuple(c for c in verdict.checks if not self.checks or c.name in self.checks)
+
+    def seen(self, found: Fleet) -> tuple[BoolArray, FloatArray, BoolArray]:
+        """Whether designs of the batch engine are as asked, how near, and whether that is sure."""
+        names = self.checks or tuple(found.margins)
+        over = {n: found.wanted[n] if self.least == "runs" else 1.0 for n in names}
+        rows = np.array([found.margins[n] / over[n] for n in names])
+        spare = 1.0 + np.array([[TOLERANCE[n]] for n in names])
+        # Served in full is served in full, whatever was asked for.
+        full = np.array([
+            np.full(rows.shape[1], n == "service") & (found.margins[n] >= 1.0) for n in names
+        ])
+        fails = (rows * spare < 1.0).any(axis=0)
+        passes = ((rows >= spare) | full | (rows >= 1.0) & (spare <= 1.01)).all(axis=0)
+        if self.least is not None:
+            holds = np.asarray(found.codes >= (2 if self.least == "runs" else 1))
+            level = found.reserve if self.least == "runs" else found.margin
+        else:
+            holds, level = np.asarray((rows >= 1.0).all(axis=0)), rows.min(axis=0)
+        return holds.copy(), level.copy(), np.asarray(fails | passes)
+
+
+def _telling(checks: Sequence[Check]) -> Sequence[Check]:
+    """Checks that say how near; those that are met or not count only where they fail."""
+    return [c for c in checks if c.name not in ("ratings", "service") or c.margin < 1.0] or checks
+
+
+WORKS = Criterion(least="marginal")
+RUNS = Criterion(least="runs")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Edge:
+    """A change between two neighbours in the values in which a quantity is had."""
+
+    value: float
+    """The last value that is as asked: the edge, rounded towards the side that holds."""
+    beyond: float
+    """Its neighbour, which is not."""
+
+    @property
+    def holds_above(self) -> bool:
+        """Whether what is asked holds for larger values."""
+        return self.value > self.beyond
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Edges:
+    """Where along a quantity a design is as asked."""
+
+    path: str
+    low: float
+    high: float
+    """The range that was looked at."""
+    edges: tuple[Edge, ...]
+    """Rising."""
+    at_low: bool
+    """Whether the lowest value of the range is as asked."""
+    at_high: bool
+
+    @property
+    def none(self) -> bool:
+        """Whether no value of the range is as asked."""
+        return not self.edges and not self.at_low
+
+    @property
+    def stretches(self) -> tuple[tuple[float | None, float | None], ...]:
+        """Stretches that are as asked, by their first and last value; None at the range's end."""
+        ups: list[float | None] = [e.value for e in self.edges if e.holds_above]
+        downs: list[float | None] = [e.value for e in self.edges if not e.holds_above]
+        if self.at_low:
+            ups.insert(0, None)
+        if self.at_high:
+            downs.append(None)
+        return tuple(zip(ups, downs, strict=True))
+
+    def holds(self, value: float) -> bool:
+        """Whether a value of the range is as asked."""
+        return any(
+            (low is None or value >= low) and (high is None or value <= high)
+            for low, high in self.stretches
+        )
+
+    def nearest(self, now: float) -> float | None:
+        """The edge's value nearest to another by ratio; None where there is no edge."""
+        if not self.edges:
+            return None
+        far = [abs(log(max(e.value, 1e-30) / max(now, 1e-30))) for e in self.edges]
+        return self.edges[int(np.argmin(far))].value
+
+
+@dataclass(slots=True, eq=False)
+class Scan:
+    """One quantity of a case at rising values: what is known of each, and how surely."""
+
+    case: Case
+    path: str
+    criterion: Criterion
+    values: FloatArray
+    series: Series
+    holds: BoolArray
+    level: FloatArray
+    sure: BoolArray
+    stopped: Stopped = lambda: False
+    exact: BoolArray = field(init=False)
+    """Which values the exact march has judged."""
+
+    def __post_init__(self) -> None:
+        self.exact = np.zeros(len(self.values), bool)
+
+    def look(self, i: int) -> None:
+        """Judge one of the values exactly."""
+        if not self.exact[i]:
+            self.holds[i], self.level[i] = self._judged(float(self.values[i]))
+            self.exact[i] = True
+
+    def _judged(self, value: float) -> tuple[bool, float]:
+        if self.stopped():
+            raise Interrupted
+        verdict = verdict_at(self.case, self.path, value)
+        if verdict is None:
+            return False, 0.0
+        return self.criterion.holds(verdict), self.criterion.level(verdict)
+
+    def confirm(self, first: int = 0, last: int | None = None) -> None:
+        """Judge exactly on both sides of every change, until the two engines agree there."""
+        last = len(self.values) - 1 if last is None else last
+        while True:
+            changes = first + np.flatnonzero(np.diff(self.holds[first : last + 1]))
+            beside = [j for i in changes.tolist() for j in (i, i + 1) if not self.exact[j]]
+            if not beside:
+                return
+            for j in beside:
+                self.look(j)
+
+    def doubt(self, most: int = MOST_LOOKED) -> None:
+        """Judge exactly where the batch engine is not sure, nearest to the limit first."""
+        open_ = np.flatnonzero(~self.sure & ~self.exact)
+        far = np.abs(np.log(np.clip(self.level[open_], 1e-6, 1e6)))
+        for i in open_[np.argsort(far, kind="stable")][:most].tolist():
+            self.look(i)
+
+    def edge(self, i: int) -> Edge:
+        """Close in on the change between values i and i + 1, both judged exactly."""
+        good, bad = (i, i + 1) if self.holds[i] else (i + 1, i)
+        holds = (float(self.values[good]), float(self.level[good]))
+        fails = (float(self.values[bad]), float(self.level[bad]))
+        tries, held = 0, False
+        while len(between := self.series.between(holds[0], fails[0])):
+            middle = len(between) // 2
+            if tries < SECANTS:
+                middle = _guess(between, holds, fails, beyond=held)
+            value = float(between[middle])
+            held, level = self._judged(value)
+            holds, fails = ((value, level), fails) if held else (holds, (value, level))
+            tries += 1
+        return Edge(value=holds[0], beyond=fails[0])
+
+    def edges(self) -> Edges:
+        """Every change, closed in on."""
+        self.confirm()
+        self.doubt()
+        self.confirm()
+        changes = np.flatnonzero(np.diff(self.holds)).tolist()
+        return Edges(
+            path=self.path, low=float(self.values[0]), high=float(self.values[-1]),
+            edges=tuple(self.edge(i) for i in changes),
+            at_low=bool(self.holds[0]), at_high=bool(self.holds[-1]),
+        )
+
+
+def _guess(
+    between: FloatArray, holds: tuple[float, float], fails: tuple[float, float], *, beyond: bool
+) -> int:
+    """Index beside the value at which the level should pass 1, straight between its logarithms.
+
+    On the side that should hold, or `beyond` it, so that two guesses in turn enclose the edge.
+    """
+    (a, up), (b, down) = holds, fails
+    if not (up >= 1.0 > down > 0.0 and a > 0.0 and b > 0.0):
+        return len(between) // 2
+    share = log(up) / (log(up) - log(down))
+    above = int(np.searchsorted(between, a * (b / a) ** share))
+    wanted = above if (a > b) != beyond else above - 1
+    return min(max(wanted, 0), len(between) - 1)
+
+
+def verdict_at(case: Case, path: str, value: float) -> Verdict | None:
+    """The exact verdict with one value changed, computed once; None where it is not allowed."""
+    whole = path.rpartition(".")[2] in WHOLE
+
+    def judged() -> Verdict | None:
+        try:
+            return judge(case.with_value(path, int(value) if whole else value))
+        except (ValidationError, ValueError, ArithmeticError):
+            return None
+
+    return case.once(("verdict at", path, value), judged)
+
+
+def seen_at(case: Case, path: str, values: Sequence[float] | FloatArray) -> Fleet:
+    """What the batch engine says of several values of one quantity, computed once."""
+    kept = tuple(float(v) for v in values)
+    return case.once(("seen at", path, kept), lambda: fleet(case, {path: np.array(kept)}))
+
+
+def scan(
+    case: Case, path: str, criterion: Criterion, values: Sequence[float] | FloatArray,
+    series: Series | None = None, stopped: Stopped = lambda: False,
+) -> Scan:
+    """What the batch engine knows of a quantity; values beyond the field's range are left out."""
+    inside = in_range(case.scenario, path, np.asarray(values, float))
+    holds, level, sure = criterion.seen(seen_at(case, path, inside))
+    return Scan(
+        case, path, criterion, inside, series or series_of(path), holds, level, sure, stopped
+    )
+
+
+def find_edges(
+    case: Case, path: str, criterion: Criterion, values: Sequence[float] | FloatArray,
+    series: Series | None = None, stopped: Stopped = lambda: False,
+) -> Edges:
+    """Where along a quantity a design is as asked, every edge confirmed by the exact march.
+
+    Parameters
+    ----------
+    case : Case
+        The design; everything but the quantity stays as it is.
+    path : str
+        The quantity.
+    criterion : Criterion
+        What is asked of the design.
+    values : sequence of float
+        Rising values between which the batch engine looks for a change.
+    series : Series, optional
+        The values that an edge may take; those in which the quantity is had when left out.
+    stopped : callable
+        Asked before every march.
+
+    Raises
+    ------
+    Interrupted
+        `stopped` said so.
+    """
+    key = ("edges", path, criterion, tuple(float(v) for v in values), series)
+    return case.once(
+        key, lambda: scan(case, path, criterion, values, series, stopped).edges()
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BreakEven:
-    """Verdict at every stop of one knob, and the sentence that sums it up."""
+    """Verdict at every stop of one knob, and where it changes."""
 
     path: str
     stops: tuple[float, ...]
     states: tuple[State, ...]
-    sentence: str
     best: float
     """The stop with the largest reserve; more than that may be worse."""
+    works: Edges | None = None
+    """Where it runs or is marginal; None while only the batch engine has looked."""
+    runs: Edges | None = None
+
+    @property
+    def is_draft(self) -> bool:
+        """Whether only the batch engine has looked."""
+        return self.works is None
 
 
-def break_evens(
-    scenario: Scenario, log: LightLog | None, stops: Mapping[str, Sequence[float]]
-) -> dict[str, BreakEven]:
-    """Break-even values of several knobs, each moved alone.
-
-    Parameters
-    ----------
-    scenario : Scenario
-        The present design.
-    log : LightLog, optional
-        The measured light, where the scenario's pattern is a log.
-    stops : mapping of str to sequence of float
-        For each path the values that its knob can take, rising.
-    """
-    return {path: break_even(scenario, log, path, values) for path, values in stops.items()}
+def draft(case: Case, path: str, stops: Sequence[float]) -> BreakEven:
+    """The verdict at every stop by the batch engine alone, while the exact one looks."""
+    found = seen_at(case, path, stops)
+    return BreakEven(
+        path=path,
+        stops=tuple(float(v) for v in stops),
+        states=tuple(STATES[code] for code in found.codes),
+        best=float(stops[int(np.argmax(found.reserve))]),
+    )
 
 
 def break_even(
-    scenario: Scenario, log: LightLog | None, path: str, stops: Sequence[float]
+    case: Case, path: str, stops: Sequence[float], stopped: Stopped = lambda: False
 ) -> BreakEven:
-    """Break-even of one knob; see `break_evens`."""
-    values = np.asarray(stops, float)
-    fleet = judge_many(scenario, log, {path: values})
-    states = tuple(STATES[code] for code in fleet.codes)
-    ladder = _refined(scenario, log, path, values, fleet)
+    """Where the verdict changes along the stops of one knob, by the exact march.
+
+    Parameters
+    ----------
+    case : Case
+        The present design.
+    path : str
+        What the knob moves.
+    stops : sequence of float
+        The values that it can take, rising.
+    stopped : callable
+        Asked before every march.
+
+    Raises
+    ------
+    Interrupted
+        `stopped` said so.
+    """
+    works = find_edges(case, path, WORKS, stops, stopped=stopped)
+    runs = find_edges(case, path, RUNS, stops, stopped=stopped)
+    codes = np.array([works.holds(v) + (works.holds(v) and runs.holds(v)) for v in stops])
+    reserve = np.where(codes == codes.max(), seen_at(case, path, stops).reserve, -np.inf)
     return BreakEven(
         path=path,
-        stops=tuple(values.tolist()),
-        states=states,
-        sentence=_sentence(scenario, path, ladder),
-        best=float(values[int(np.argmax(fleet.reserve))]),
+        stops=tuple(float(v) for v in stops),
+        states=tuple(STATES[code] for code in codes),
+        best=float(stops[int(np.argmax(reserve))]),
+        works=works,
+        runs=runs,
     )
-
-
-@dataclass(frozen=True, slots=True)
-class _Ladder:
-    """Values of one knob with their verdicts; arrays of one length."""
-
-    values: FloatArray
-    codes: NDArray[np.intp]
-    margin: FloatArray
-    reserve: FloatArray
-
-
-def _refined(
-    scenario: Scenario, log: LightLog | None, path: str, stops: FloatArray, fleet: Fleet
-) -> _Ladder:
-    """The stops, with further values between those where the verdict changes.
-
-    A margin may jump between two stops, so the gap is looked at again before it is interpolated.
-    """
-    found = _Ladder(stops, fleet.codes, fleet.margin, fleet.reserve)
-    gaps = np.flatnonzero(np.diff(fleet.codes) != 0)
-    if path.rpartition(".")[2] in WHOLE or not len(gaps) or len(gaps) > MOST_GAPS:
-        return found
-    inner = np.concatenate(
-        [np.linspace(stops[i], stops[i + 1], BETWEEN + 2)[1:-1] for i in gaps]
-    )
-    more = judge_many(scenario, log, {path: inner})
-    values = np.concatenate([stops, inner])
-    order = np.argsort(values, kind="stable")
-    return _Ladder(
-        values[order],
-        np.concatenate([fleet.codes, more.codes])[order],
-        np.concatenate([fleet.margin, more.margin])[order],
-        np.concatenate([fleet.reserve, more.reserve])[order],
-    )
-
-
-def _sentence(scenario: Scenario, path: str, fleet: _Ladder) -> Text:
-    key = path.rpartition(".")[2]
-    info = describe(owner_class(scenario, path), key)
-    whole, stops = key in WHOLE, fleet.values
-    runs = fleet.codes == 2
-    works = fleet.codes >= 1
-    if runs.all():
-        return say("runs at every stop")
-    if not works.any():
-        return say("no value of this alone makes it run")
-    if not runs.any():
-        span = _span(stops, fleet.margin, works, info.unit, whole)
-        return say("marginal {span}, runs at no value", span=span)
-    text = say("runs {span}", span=_span(stops, fleet.reserve, runs, info.unit, whole))
-    first_run, first_work = int(np.argmax(runs)), int(np.argmax(works))
-    last_run = len(runs) - 1 - int(np.argmax(runs[::-1]))
-    last_work = len(works) - 1 - int(np.argmax(works[::-1]))
-    below = first_run > 0 and first_work < first_run
-    above = last_run < len(runs) - 1 and last_work > last_run
-    if below and above:
-        low = _at(stops, fleet.margin, first_work, info.unit, whole)
-        high = _at(stops, fleet.margin, last_work, info.unit, whole, -1)
-        return say("{runs}, marginal between {low} and {high}", runs=text, low=low, high=high)
-    if below:
-        low = _at(stops, fleet.margin, first_work, info.unit, whole)
-        return say("{runs}, marginal from {low}", runs=text, low=low)
-    if above:
-        high = _at(stops, fleet.margin, last_work, info.unit, whole, -1)
-        return say("{runs}, marginal up to {high}", runs=text, high=high)
-    return text
-
-
-def _span(
-    stops: FloatArray, measure: FloatArray, inside: NDArray[np.bool_], unit: str, whole: bool
-) -> Text:
-    """The range of the longest stretch of stops that are inside, in words."""
-    edges = np.flatnonzero(np.diff(np.concatenate([[0], inside.astype(np.int8), [0]])))
-    first, last = max(zip(edges[::2], edges[1::2] - 1, strict=True), key=lambda e: e[1] - e[0])
-    low = _at(stops, measure, int(first), unit, whole)
-    high = _at(stops, measure, int(last), unit, whole, -1)
-    at_bottom, at_top = first == 0, last == len(stops) - 1
-    if at_top and not at_bottom:
-        return say("from {low}", "range", low=low)
-    if at_bottom and not at_top:
-        return say("up to {high}", "range", high=high)
-    if first == last and whole:
-        return say("at {value}", "range", value=low)
-    return say("between {low} and {high}", "range", low=low, high=high)
-
-
-def _at(
-    stops: FloatArray, measure: FloatArray, i: int, unit: str, whole: bool, side: int = 1
-) -> Text:
-    """Where the measure crosses 1 beside stop i, by interpolation in its logarithm."""
-    j = i - side
-    value = stops[i]
-    if not whole and 0 <= j < len(stops) and measure[j] > 0 and stops[j] > 0:
-        a, b = np.log(measure[j]), np.log(measure[i])
-        if b > a:
-            share = float(np.clip(-a / (b - a), 0.0, 1.0))
-            value = stops[j] * (stops[i] / stops[j]) ** share
-    return show(float(value), unit, 2) if unit else figure(f"{value:g}")

@@ -5,31 +5,27 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import combinations
-from math import nan
 
 import numpy as np
 
+from explorer.advice.assess import judge
+from explorer.advice.case import Case
 from explorer.advice.contest import fitted_title, replaced_store
-from explorer.advice.readings.many import judge_many
+from explorer.advice.edges import RUNS, Criterion, Interrupted, find_edges
+from explorer.advice.readings.many import fleet
 from explorer.advice.remedy_search import (
-    CLOSE,
-    MOST_TRIES,
     Change,
     FloatArray,
-    Quantity,
+    Lever,
     Remedy,
     Stopped,
-    Tried,
-    change_of,
     changed,
     effort_of,
-    exact_verdict,
-    first_good,
-    quantities,
-    rounded,
+    hopeful,
+    levers,
+    nearest,
     runs,
     single,
-    smallest,
 )
 from explorer.advice.verdict import CHECK_LABELS, Verdict
 from explorer.quantity import show
@@ -41,17 +37,18 @@ from explorer.text import joined, say
 SHOWN = 3
 NEARLY = 1.2
 """By how much a search may end closer than the candidate that it began with."""
-BETWEEN = 30
-"""Points between two candidates of the full threshold."""
-PASSES = 3
-"""How often two changes are made smaller in turn."""
+MOST_TRIES = 4
+"""Pairs, and sizes of a store, that the exact march is asked about."""
 SURELY_NOT = 0.9
 """Reserve by the batch engine below which the exact one never finds that a design runs."""
 PAIR_POINTS = 12
 MOST_PAIRED = 6
-"""Quantities, in the order of `quantities`, that are tried in pairs."""
+"""Quantities, in the order of `levers`, that are tried in pairs."""
 STORE_EFFORT = 1.2
 """Effort of another kind of store, in the measure of `Remedy.effort` (own judgement)."""
+BALANCING_EFFORT = 0.5
+"""Effort of a circuit that balances a bank's units (own judgement)."""
+RATINGS = Criterion(checks=("ratings",))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -71,8 +68,8 @@ def find_remedies(
 ) -> Iterator[Remedies]:
     """Search for the smallest changes that make a design run.
 
-    The batch engine finds where a quantity begins to help, the exact engine has the last word
-    and closes in on the smallest change within `CLOSE`.
+    The batch engine tells which quantities may help; how far each must be changed is an edge, and
+    so the same value that its knob names.
 
     Parameters
     ----------
@@ -88,53 +85,53 @@ def find_remedies(
     Remedies
         Growing results; the last has ``done`` set.
     """
-    hopeful, reserve = first_good(scenario, light_log, quantities(scenario, light_log))
-    if stopped():
+    try:
+        yield from _search(Case(scenario, light_log), stopped)
+    except Interrupted:
         return
-    outlook = Remedies(sentence=_outlook(hopeful))
+
+
+def _search(case: Case, stopped: Stopped) -> Iterator[Remedies]:
+    found_hopeful, reserve = hopeful(case, levers(case))
+    _go_on(stopped)
+    outlook = Remedies(sentence=_outlook(found_hopeful))
     if reserve < SURELY_NOT:
         yield outlook
-    present = exact_verdict(scenario, light_log)
+    present = judge(case)
     if present.state == "runs":
         yield Remedies(sentence=say("Runs as it is."), done=True)
         return
     if reserve >= SURELY_NOT:
         yield outlook
     found: list[Remedy] = []
-    for quantity, good in hopeful:
-        if stopped():
-            return
-        if len(found) >= SHOWN and (
-            effort_of(quantity.now, float(good[0])) > found[SHOWN - 1].effort * NEARLY
-        ):
+    balanced = _balanced(case, present)
+    if balanced is not None:
+        found.append(balanced)
+        yield Remedies(singles=tuple(found))
+    for lever, effort in found_hopeful:
+        _go_on(stopped)
+        if len(found) >= SHOWN and effort > found[SHOWN - 1].effort * NEARLY:
             break  # the rest takes larger changes still
-        remedy = single(scenario, light_log, quantity, good, stopped)
-        if stopped():
-            return
+        remedy = single(case, lever, stopped)
         if remedy is not None:
             found = sorted([*found, remedy], key=lambda r: r.effort)
             yield Remedies(singles=tuple(found[:SHOWN]))
     if len(found) < SHOWN:
-        other = _other_store(scenario, light_log, stopped)
-        if stopped():
-            return
+        other = _other_store(case, stopped)
         if other is not None:
             found.append(other)
             found.sort(key=lambda r: r.effort)
+    _go_on(stopped)
     if found:
         yield Remedies(singles=tuple(found[:SHOWN]), done=True)
         return
     yield Remedies(sentence=say("No single change is enough; looking for a pair."))
-    pair = _pair(scenario, light_log, stopped)
-    if stopped():
-        return
+    pair = _pair(case, stopped)
     if pair is not None:
         yield Remedies(pair=pair, sentence=say("No single change is enough."), done=True)
         return
     yield Remedies(sentence=say("No two changes are enough; looking for three."))
-    three = _three(scenario, light_log, stopped)
-    if stopped():
-        return
+    three = _three(case, stopped)
     if three is not None:
         yield Remedies(pair=three, sentence=say("No two changes are enough."), done=True)
         return
@@ -142,12 +139,33 @@ def find_remedies(
     yield Remedies(sentence=say("Nothing helps within reach: {faults}", faults=faults), done=True)
 
 
-def _outlook(hopeful: list[tuple[Quantity, FloatArray]]) -> str:
+def _go_on(stopped: Stopped) -> None:
+    if stopped():
+        raise Interrupted
+
+
+def _outlook(found: list[tuple[Lever, float]]) -> str:
     """What the batch engine says before the exact one has looked."""
-    if not hopeful:
+    if not found:
         return say("No single value looks enough; looking at other stores.")
-    labels = joined(", ", (quantity.label for quantity, _ in hopeful[:SHOWN]))
+    labels = joined(", ", (lever.label for lever, _ in found[:SHOWN]))
     return say("Looks hopeful, being checked: {labels}.", labels=labels)
+
+
+def _balanced(case: Case, present: Verdict) -> Remedy | None:
+    """A circuit that balances the units, where their ratings are what fails."""
+    balancing = getattr(case.scenario.store, "balancing", "active")
+    ratings = next(c for c in present.checks if c.name == "ratings")
+    if balancing == "active" or ratings.margin >= 1.0:
+        return None
+    active = changed(case, "store.balancing", "active")
+    if active is None or not runs(active):
+        return None
+    change = Change(
+        path="store.balancing", label=say("Balancing"), unit="", old=balancing,
+        new=say("active", "balancing"),
+    )  # fmt: skip
+    return Remedy(changes=(change,), effort=BALANCING_EFFORT, scenario=active.scenario)
 
 
 def _faults(present: Verdict) -> str:
@@ -160,13 +178,11 @@ def _faults(present: Verdict) -> str:
     return say("{reason} It also fails {names}.", reason=first.sentence, names=names)
 
 
-def _other_store(
-    scenario: Scenario, light_log: LightLog | None, stopped: Stopped
-) -> Remedy | None:
+def _other_store(case: Case, stopped: Stopped) -> Remedy | None:
     """The cheapest other kind of store that runs in some size."""
+    scenario = case.scenario
     for family in sorted(parts.store_families(), key=lambda f: f.cost_class):
-        if stopped():
-            return None
+        _go_on(stopped)
         other = replaced_store(scenario, family, family.sizes[0])
         if other is None or (
             family.kind == scenario.store.kind and family.chemistry is None
@@ -174,10 +190,13 @@ def _other_store(
         ):
             continue
         size = "store.capacity_mAh" if family.kind == "cell" else "store.capacitance_F"
-        fleet = judge_many(other, light_log, {size: np.array(family.sizes)}, only_runs=True)
-        for i in np.flatnonzero(fleet.reserve >= 1.0)[:2]:
+        found = fleet(
+            case.with_scenario(other), {size: np.array(family.sizes)}, only_runs=True
+        )
+        for i in np.flatnonzero(found.reserve >= 1.0)[:MOST_TRIES]:
             tried = replaced_store(scenario, family, family.sizes[int(i)])
-            if tried is not None and not stopped() and runs(tried, light_log):
+            _go_on(stopped)
+            if tried is not None and runs(case.with_scenario(tried)):
                 unit = "mAh" if family.kind == "cell" else "F"
                 title = fitted_title(family, scenario.charger.full_V).lower()
                 change = Change(
@@ -190,16 +209,17 @@ def _other_store(
     return None
 
 
-def _pair(scenario: Scenario, light_log: LightLog | None, stopped: Stopped) -> Remedy | None:
+def _pair(case: Case, stopped: Stopped) -> Remedy | None:
     """The best two changes together."""
-    usable = [q for q in quantities(scenario, light_log) if not q.path.endswith("sleep_A")]
+    usable = [q for q in levers(case) if not q.path.endswith("sleep_A")]
     # A store's size sets its resistance and leakage, so it is changed first.
     usable = sorted(usable[:MOST_PAIRED], key=lambda q: not q.path.startswith("store."))
-    blocks: list[tuple[Quantity, FloatArray, Quantity, FloatArray]] = []
+    blocks: list[tuple[Lever, FloatArray, Lever, FloatArray]] = []
     for a, b in combinations(usable, 2):
         xa, xb = (m.ravel() for m in np.meshgrid(_some(a), _some(b)))
         blocks.append((a, xa, b, xb))
-    if not blocks or stopped():
+    _go_on(stopped)
+    if not blocks:
         return None
     # All pairs in one batch, in which every variant changes two quantities.
     ends = np.cumsum([len(xa) for _, xa, _, _ in blocks])
@@ -207,8 +227,8 @@ def _pair(scenario: Scenario, light_log: LightLog | None, stopped: Stopped) -> R
     for (a, xa, b, xb), end in zip(blocks, ends.tolist(), strict=True):
         columns[a.path][end - len(xa) : end] = xa
         columns[b.path][end - len(xb) : end] = xb
-    runs_so = judge_many(scenario, light_log, columns, only_runs=True).reserve >= 1.0
-    options: list[tuple[float, Quantity, float, Quantity, float]] = []
+    runs_so = fleet(case, columns, only_runs=True).reserve >= 1.0
+    options: list[tuple[float, Lever, float, Lever, float]] = []
     for (a, xa, b, xb), part in zip(blocks, np.split(runs_so, ends[:-1]), strict=True):
         good = np.flatnonzero(part)
         efforts = [effort_of(a.now, xa[i]) + effort_of(b.now, xb[i]) for i in good]
@@ -216,75 +236,63 @@ def _pair(scenario: Scenario, light_log: LightLog | None, stopped: Stopped) -> R
             i = good[rank]
             options.append((efforts[rank], a, float(xa[i]), b, float(xb[i])))
     for _, a, x, b, y in sorted(options, key=lambda o: o[0])[: 2 * MOST_TRIES]:
-        if stopped():
-            return None
-        one = changed(scenario, a.path, x, whole=a.whole)
-        both = None if one is None else changed(one, b.path, y, whole=b.whole)
-        if one is not None and both is not None and runs(both, light_log):
-            return _tightened(scenario, light_log, (a, x), (b, y), stopped)
+        _go_on(stopped)
+        one = changed(case, a.path, x)
+        both = None if one is None else changed(one, b.path, y)
+        if both is not None and runs(both):
+            return _tightened(case, (a, x), (b, y), stopped)
     return None
 
 
 def _tightened(
-    scenario: Scenario, light_log: LightLog | None, first: tuple[Quantity, float],
-    second: tuple[Quantity, float], stopped: Stopped,
+    case: Case, first: tuple[Lever, float], second: tuple[Lever, float], stopped: Stopped
 ) -> Remedy | None:
-    """Two changes that run, each made as small as it can be, the larger one first."""
+    """Two changes that run, each made as small as it can be beside the other, larger one first."""
     pairs = [first, second]
     larger = max((0, 1), key=lambda i: effort_of(pairs[i][0].now, pairs[i][1]))
-    # What one of them gives up may be more than the other needs: look again until neither moves.
-    for i in (larger, 1 - larger) * PASSES:
-        (quantity, value), (other, fixed) = pairs[i], pairs[1 - i]
-        base = changed(scenario, other.path, fixed, whole=other.whole)
-        if base is None or stopped():
+    # What one of them gives up may be more than the other needs: both are looked at again.
+    for i in (larger, 1 - larger, larger):
+        (lever, value), (other, fixed) = pairs[i], pairs[1 - i]
+        base = changed(case, other.path, fixed)
+        if base is None:
             return None
-        enough = Tried(value, nan)
-        smaller = smallest(base, light_log, quantity, enough, stopped)
-        settled = abs(smaller - value) <= CLOSE * abs(value - quantity.now)
-        pairs[i] = (quantity, smaller)
-        if settled and i == larger and value != (first, second)[i][1]:
-            break
-    final: Scenario | None = scenario
-    for quantity, value in pairs:
-        final = final and changed(final, quantity.path, value, whole=quantity.whole)
-    if final is None or not runs(final, light_log):
+        _go_on(stopped)
+        found = find_edges(base, lever.path, RUNS, lever.stops, stopped=stopped)
+        smaller = nearest(found, lever)
+        pairs[i] = (lever, value if smaller is None else smaller)
+    final: Case | None = case
+    for lever, value in pairs:
+        final = None if final is None else changed(final, lever.path, value)
+    if final is None or not runs(final):
         return None
     return Remedy(
-        changes=tuple(change_of(q, v) for q, v in pairs),
-        effort=sum(effort_of(q.now, v) for q, v in pairs),
-        scenario=final,
+        changes=tuple(lever.change_to(v) for lever, v in pairs),
+        effort=sum(effort_of(lever.now, v) for lever, v in pairs),
+        scenario=final.scenario,
     )
 
 
-def _three(scenario: Scenario, light_log: LightLog | None, stopped: Stopped) -> Remedy | None:
+def _three(case: Case, stopped: Stopped) -> Remedy | None:
     """A lower full threshold, where a rating asks for it, and the best two changes beside it."""
-    full = next((q for q in quantities(scenario, light_log) if q.path == "charger.full_V"), None)
-    if full is None:
+    full = next((q for q in levers(case) if q.path == "charger.full_V"), None)
+    if full is None or RATINGS.holds(judge(case)):
         return None
-    kept = judge_many(scenario, light_log, {full.path: full.values}).margins["ratings"] >= 1.0
-    now = judge_many(scenario, light_log, {}).margins["ratings"][0]
-    if now >= 1.0 or not kept.any():
-        return None
-    # The candidates are a few percent apart; ratings need no march, so look closer at once.
-    first = int(np.argmax(kept))
-    near = np.linspace(full.values[first - 1] if first else full.now, full.values[first], BETWEEN)
-    margin = judge_many(scenario, light_log, {full.path: near}).margins["ratings"]
-    volts = rounded(float(near[int(np.argmax(margin >= 1.0))]), full.now)
-    lowered = changed(scenario, full.path, volts, whole=False)
-    pair = None if lowered is None else _pair(lowered, light_log, stopped)
-    if pair is None:
+    volts = nearest(find_edges(case, full.path, RATINGS, full.stops, stopped=stopped), full)
+    lowered = None if volts is None else changed(case, full.path, volts)
+    pair = None if lowered is None else _pair(lowered, stopped)
+    if pair is None or volts is None:
         return None
     return Remedy(
-        changes=(change_of(full, volts), *pair.changes),
+        changes=(full.change_to(volts), *pair.changes),
         effort=effort_of(full.now, volts) + pair.effort,
         scenario=pair.scenario,
     )
 
 
-def _some(quantity: Quantity) -> FloatArray:
+def _some(lever: Lever) -> FloatArray:
     """A few of a quantity's candidates, nearest first."""
-    picked = np.unique(np.linspace(0, len(quantity.values) - 1, PAIR_POINTS).astype(int))
-    return np.asarray(quantity.values[picked])
+    picked = np.unique(np.linspace(0, len(lever.values) - 1, PAIR_POINTS).astype(int))
+    return np.asarray(lever.values[picked])
 
 
-__all__ = ["Change", "Remedies", "Remedy", "find_remedies", "quantities"]
+__all__ = ["Change", "Remedies", "Remedy", "find_remedies", "levers"]

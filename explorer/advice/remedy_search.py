@@ -1,11 +1,10 @@
-"""The smallest change of one quantity that makes a design run: candidates and search."""
+"""What a designer may change of a design, and the smallest change of one thing that is enough."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from math import ceil, floor, log, log10, nan
-from typing import NamedTuple
+from math import log
 
 import numpy as np
 from numpy.typing import NDArray
@@ -13,30 +12,20 @@ from pydantic import ValidationError
 
 from explorer.advice.assess import judge
 from explorer.advice.case import Case
-from explorer.advice.readings.many import MET_OR_NOT, judge_many
-from explorer.advice.territory import largest_phase
-from explorer.advice.verdict import Verdict
+from explorer.advice.edges import RUNS, Edges, find_edges
+from explorer.advice.readings.many import fleet
+from explorer.advice.stops import WHOLE, knob_paths, largest_phase, series_of, stops_of
 from explorer.quantity import show
 from explorer.scenario.demand import Every
 from explorer.scenario.fields import describe
-from explorer.scenario.light_log import LightLog
-from explorer.scenario.model import Scenario, get_value, owner_class, with_value
-from explorer.scenario.storage import CellStore
+from explorer.scenario.model import Scenario, get_value, owner_class, size_path
 from explorer.text import figure, joined, say
 
 FloatArray = NDArray[np.float64]
 Stopped = Callable[[], bool]
 
-BRIGHTEST_LX = 1e5
-"""Direct sun, the brightest light that is offered. [lx]"""
-CLOSE = 0.03
-"""The search ends when the bracket is this share of the change."""
-MOST_STEPS = 30
-"""Steps after which a bracket is left as it is."""
-SECANTS = 5
-"""Steps by the root of the reserve, after which the bracket is halved."""
-MOST_TRIES = 4
-"""Values that the exact engine may refuse before a quantity is given up."""
+POINTS = 30
+"""Candidates of a quantity that no knob moves, about."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -76,78 +65,99 @@ class Remedy:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Quantity:
-    """A quantity that a designer may change."""
+class Lever:
+    """A quantity that a designer may change, and the values in which it is had."""
 
     path: str
     label: str
     unit: str
     now: float
+    stops: tuple[float, ...]
+    """Rising values between which the search for edges looks."""
     values: FloatArray
-    """Candidates from the present value outwards, both ways mixed, nearest first."""
-    whole: bool
+    """Those of the stops that a remedy may take, nearest to the present value first."""
+
+    def allows(self, value: float) -> bool:
+        """Whether a remedy may go to a value: the right way, and within the range."""
+        return value != self.now and float(self.values.min()) <= value <= float(self.values.max())
+
+    def change_to(self, value: float) -> Change:
+        """The change of the quantity to a value."""
+        return Change(path=self.path, label=self.label, unit=self.unit, old=self.now, new=value)
 
 
-def quantities(scenario: Scenario, light_log: LightLog | None) -> list[Quantity]:
-    """Quantities that a designer may change, with candidate values."""
+def levers(case: Case) -> list[Lever]:
+    """Quantities that a designer may change, with the values in which they are had."""
+    scenario = case.scenario
     lux = scenario.light.illuminance_lx
     if lux is None:
-        lux = light_log.mean_lit_lx if light_log is not None else 0.0
-    rows: list[tuple[str, float, FloatArray, str]] = []
+        lux = case.log.mean_lit_lx if case.log is not None else 0.0
+    rows: list[tuple[str, float, float, float, str]] = []
+    """Path, present value, how far it may fall and rise as a factor, and whose it is."""
     if lux > 0:
-        # As far as the knob goes, so that the two never contradict each other.
-        reach = max(BRIGHTEST_LX / lux, 30.0)
-        rows.append(("light.illuminance_lx", lux, lux * np.geomspace(1.02, reach, 30), ""))
-    count = scenario.panels.count
-    counts = np.unique(np.round(np.geomspace(count + 1.0, max(64.0, count + 1.0), 20)))
-    rows.append(("panels.count", count, counts, ""))
-    cell = isinstance(scenario.store, CellStore)
-    size = "store.capacity_mAh" if cell else "store.capacitance_F"
-    now = float(get_value(scenario, size))
-    rows.append((size, now, now * _both_ways(100.0, 40), ""))
-    full = scenario.charger.full_V
-    rows.append(("charger.full_V", full, full / np.geomspace(1.01, 2.0, 24), ""))
+        rows.append(("light.illuminance_lx", lux, 1.0, np.inf, ""))
+    rows.append(("panels.count", float(scenario.panels.count), 1.0, np.inf, ""))
+    size = size_path(scenario)
+    rows.append((size, float(get_value(scenario, size)), 0.01, 100.0, ""))
+    rows.append(("charger.full_V", scenario.charger.full_V, 0.5, 1.0, ""))
     for i, op in enumerate(scenario.load.operations):
         of = op.name if len(scenario.load.operations) > 1 else ""
         if isinstance(op.schedule, Every):
-            interval = op.schedule.interval_s
-            rows.append((f"load.operations.{i}.schedule.interval_s", interval,
-                         interval * np.geomspace(1.02, 60.0, 28), of))
+            path = f"load.operations.{i}.schedule.interval_s"
+            rows.append((path, op.schedule.interval_s, 1.0, 60.0, of))
         k = largest_phase(scenario, i)
-        key = op.phases[k].amount_key
-        path = f"load.operations.{i}.phases.{k}.{key}"
+        path = f"load.operations.{i}.phases.{k}.{op.phases[k].amount_key}"
+        more = path.endswith("resistance_ohm")  # a larger resistance draws less
         now = float(get_value(scenario, path))
         if now > 0:
-            factor = np.geomspace(1.02, 300.0, 30)
-            rows.append((path, now, now * factor if key == "resistance_ohm" else now / factor, of))
+            rows.append((path, now, 1.0 if more else 1 / 300.0, 300.0 if more else 1.0, of))
     if scenario.load.sleep_A > 0:
-        sleep = scenario.load.sleep_A
-        rows.append(("load.sleep_A", sleep, sleep / np.geomspace(1.02, 30.0, 20), ""))
+        rows.append(("load.sleep_A", scenario.load.sleep_A, 1 / 30.0, 1.0, ""))
     for path in ("load.connect_V", "load.disconnect_V"):
         volts = float(get_value(scenario, path))
         if volts > 0:
-            rows.append((path, volts, volts * _both_ways(2.0, 32), ""))
-    out = []
-    for path, value, values, of in rows:
-        info = describe(owner_class(scenario, path), path.rpartition(".")[2])
-        inside = values[(values >= info.low) & (values <= info.high)]
-        inside = inside[_allowed(scenario, path, inside)]
-        if len(inside):
-            out.append(Quantity(
-                path=path,
-                label=say("{label} of “{name}”", label=info.label, name=of) if of else info.label,
-                unit=info.unit, now=value, values=inside, whole=path == "panels.count",
-            ))
-    return out
+            rows.append((path, volts, 0.5, 2.0, ""))
+    return [lever for row in rows if (lever := _lever(scenario, *row)) is not None]
 
 
-def _both_ways(reach: float, points: int) -> FloatArray:
-    """Factors from 1 outwards, up and down in turn."""
-    up = np.geomspace(1.02, reach, points // 2)
-    return np.stack([up, 1.0 / up], axis=1).ravel()
+def _lever(
+    scenario: Scenario, path: str, now: float, fall: float, rise: float, of: str
+) -> Lever | None:
+    info = describe(owner_class(scenario, path), path.rpartition(".")[2])
+    stops = _stops(scenario, path, now, fall, rise)
+    stops = stops[(stops >= info.low) & (stops <= info.high)]
+    near = (stops >= now * fall * (1 - 1e-9)) & (stops <= now * rise * (1 + 1e-9))
+    values = stops[near & (stops != now)]
+    values = values[_in_order(scenario, path, values)]
+    if not len(values):
+        return None
+    return Lever(
+        path=path,
+        label=say("{label} of “{name}”", label=info.label, name=of) if of else info.label,
+        unit=info.unit, now=now, stops=tuple(stops.tolist()),
+        values=values[np.argsort(np.abs(np.log(values / now)), kind="stable")],
+    )
 
 
-def _allowed(scenario: Scenario, path: str, values: FloatArray) -> NDArray[np.bool_]:
+def _stops(scenario: Scenario, path: str, now: float, fall: float, rise: float) -> FloatArray:
+    """The knob's stops, or the present value and some `POINTS` in which the quantity is had."""
+    operations = range(max(len(scenario.load.operations), 1))
+    if any(path in knob_paths(scenario, i) for i in operations):
+        return np.array(stops_of(path))
+    series = series_of(path).values
+    inside = series[(series >= now * fall) & (series <= now * rise)]
+    inside = inside[_in_order(scenario, path, inside)]
+    if len(inside) <= POINTS:
+        return np.union1d(inside, [now])
+    # Close to the present value, where a small change may be enough, they stand closer.
+    far = np.abs(np.log(inside / now))
+    wanted = np.geomspace(0.02, max(float(far.max()), 0.03), POINTS // (1 if fall == 1.0 else 2))
+    picked = [np.searchsorted(inside, now * np.exp(side * wanted)) for side in (-1.0, 1.0)]
+    kept = np.unique(np.clip(np.concatenate(picked), 0, len(inside) - 1))
+    return np.union1d(inside[kept], [now])
+
+
+def _in_order(scenario: Scenario, path: str, values: FloatArray) -> NDArray[np.bool_]:
     """Thresholds must stay in order."""
     load, full = scenario.load, scenario.charger.full_V
     if path == "load.connect_V":
@@ -164,164 +174,64 @@ def effort_of(old: float, new: float) -> float:
     return abs(log(new / old)) / log(2.0) if old > 0 and new > 0 else 9.0
 
 
-def exact_verdict(scenario: Scenario, light_log: LightLog | None) -> Verdict:
-    """The verdict by the exact engine."""
-    return judge(Case(scenario, light_log))
+def changed(case: Case, path: str, value: float | str) -> Case | None:
+    """The case with one value changed, None where it is not allowed."""
+    whole = path.rpartition(".")[2] in WHOLE
+    try:
+        return case.with_value(path, int(value) if whole else value)
+    except ValidationError:
+        return None
 
 
-def runs(scenario: Scenario, light_log: LightLog | None) -> bool:
-    """Whether a design runs by the exact engine."""
-    return exact_verdict(scenario, light_log).state == "runs"
+def runs(case: Case) -> bool:
+    """Whether a design runs by the exact march; one that cannot be judged does not."""
+    try:
+        return judge(case).state == "runs"
+    except (ValueError, ArithmeticError):
+        return False
 
 
-def _standing(verdict: Verdict) -> float:
-    """Smallest reserve, 1 or more where the design runs; counted as in `Fleet.reserve`."""
-    return min(c.reserve for c in verdict.checks if c.name not in MET_OR_NOT or c.margin < 1.0)
-
-
-def first_good(
-    scenario: Scenario, light_log: LightLog | None, found: Sequence[Quantity]
-) -> tuple[list[tuple[Quantity, FloatArray]], float]:
-    """Quantities with those of their values that run by the batch engine, smallest effort first.
+def hopeful(case: Case, found: Sequence[Lever]) -> tuple[list[tuple[Lever, float]], float]:
+    """Levers that can make it run by the batch engine, with the least effort that may be enough.
 
     All are judged in one batch, in which every variant changes one of them; the last row is the
     design as it is, whose reserve is the second of the two answers, or less where it does not run.
     """
     # A store's size sets its resistance and leakage, so it is changed first.
-    order = sorted(found, key=lambda q: not q.path.startswith("store."))
-    ends = np.cumsum([len(q.values) for q in order])
-    columns = {q.path: np.full(int(ends[-1]) + 1, float(q.now)) for q in order}
-    for quantity, end in zip(order, ends.tolist(), strict=True):
-        columns[quantity.path][end - len(quantity.values) : end] = quantity.values
-    reserve = judge_many(scenario, light_log, columns, only_runs=True).reserve
-    parts = np.split(reserve[:-1] >= 1.0, ends[:-1])
-    hopeful = [(q, q.values[g]) for q, g in zip(order, parts, strict=True) if g.any()]
-    hopeful.sort(key=lambda h: effort_of(h[0].now, float(h[1][0])))
-    return hopeful, float(reserve[-1])
+    order = sorted(found, key=lambda lever: not lever.path.startswith("store."))
+    ends = np.cumsum([len(lever.values) for lever in order])
+    columns = {lever.path: np.full(int(ends[-1]) + 1, float(lever.now)) for lever in order}
+    for lever, end in zip(order, ends.tolist(), strict=True):
+        columns[lever.path][end - len(lever.values) : end] = lever.values
+    reserve = fleet(case, columns, only_runs=True).reserve
+    out = []
+    for lever, part in zip(order, np.split(reserve[:-1], ends[:-1]), strict=True):
+        good = lever.values[part >= 1.0]
+        if len(good):
+            out.append((lever, effort_of(lever.now, float(good[0]))))
+    out.sort(key=lambda row: row[1])
+    return out, float(reserve[-1])
 
 
-def changed(scenario: Scenario, path: str, value: float, *, whole: bool) -> Scenario | None:
-    """The scenario with one value changed, None where it is not allowed."""
-    try:
-        return with_value(scenario, path, int(value) if whole else float(value))
-    except ValidationError:
+def single(case: Case, lever: Lever, stopped: Stopped) -> Remedy | None:
+    """The smallest change of one quantity that runs by the exact march.
+
+    Raises
+    ------
+    Interrupted
+        `stopped` said so.
+    """
+    value = nearest(find_edges(case, lever.path, RUNS, lever.stops, stopped=stopped), lever)
+    final = None if value is None else changed(case, lever.path, value)
+    if value is None or final is None:
         return None
+    return Remedy(
+        changes=(lever.change_to(value),), effort=effort_of(lever.now, value),
+        scenario=final.scenario,
+    )  # fmt: skip
 
 
-def single(
-    scenario: Scenario,
-    light_log: LightLog | None,
-    quantity: Quantity,
-    values: FloatArray,
-    stopped: Stopped,
-) -> Remedy | None:
-    """The smallest change of one quantity that runs by the exact engine."""
-    refused: list[Tried] = []
-    for value in values[:MOST_TRIES].tolist():
-        if stopped():
-            return None
-        reserve = _reserve_at(scenario, light_log, quantity, value)
-        if reserve < 1.0:
-            refused.append(Tried(value, reserve))
-            continue
-        value = smallest(
-            scenario, light_log, quantity, Tried(value, reserve), stopped, refused
-        )
-        final = changed(scenario, quantity.path, value, whole=quantity.whole)
-        if final is None:
-            return None
-        change = change_of(quantity, value)
-        return Remedy(changes=(change,), effort=effort_of(quantity.now, value), scenario=final)
-    return None
-
-
-class Tried(NamedTuple):
-    """A value that the exact engine has judged."""
-
-    value: float
-    reserve: float
-    """Smallest reserve, 1 or more where the design runs; nan where it is not known."""
-
-
-def smallest(
-    scenario: Scenario, light_log: LightLog | None, quantity: Quantity, high: Tried,
-    stopped: Stopped, refused: Sequence[Tried] = (),
-) -> float:
-    """The value nearest to the present one, which does not run, that runs; `high` does.
-
-    `refused` are values that do not run, as far as they are known.
-    """
-    def tried(at: float) -> Tried:
-        return Tried(at, _reserve_at(scenario, light_log, quantity, at))
-
-    low = Tried(quantity.now, nan)
-    for known in refused:
-        if min(low.value, high.value) < known.value < max(low.value, high.value):
-            low = known
-    # The candidate before it is mostly the other end: one look instead of several halvings.
-    inside = (quantity.values > min(low.value, high.value)) & (
-        quantity.values < max(low.value, high.value)
-    )
-    if inside.any() and not stopped():
-        between = quantity.values[inside]
-        before = tried(float(between[np.argmin(np.abs(between - high.value))]))
-        low, high = (low, before) if before.reserve >= 1.0 else (before, high)
-    search = _fewest if quantity.whole else _closest
-    return search(tried, quantity.now, low, high, stopped)
-
-
-def _reserve_at(
-    scenario: Scenario, light_log: LightLog | None, quantity: Quantity, value: float
-) -> float:
-    tried = changed(scenario, quantity.path, value, whole=quantity.whole)
-    return 0.0 if tried is None else _standing(exact_verdict(tried, light_log))
-
-
-def _fewest(
-    tried: Callable[[float], Tried], _: float, low: Tried, high: Tried, stopped: Stopped
-) -> float:
-    while high.value - low.value > 1 and not stopped():
-        middle = tried(float(floor((low.value + high.value) / 2)))
-        low, high = (low, middle) if middle.reserve >= 1.0 else (middle, high)
-    return high.value
-
-
-def _closest(
-    tried: Callable[[float], Tried], now: float, low: Tried, high: Tried, stopped: Stopped
-) -> float:
-    """Close in from a value that does not run to one that does.
-
-    Beside the root of the reserve, on either side of it in turn, as long as that gets on faster
-    than halving.
-    """
-    steps, beyond = 0, True
-    while (
-        abs(high.value - low.value) > CLOSE * abs(high.value - now)
-        and steps < MOST_STEPS
-        and not stopped()
-    ):
-        share, width = 0.5, abs(high.value - low.value)
-        if steps < SECANTS and low.reserve < 1.0 <= high.reserve:
-            aside = 0.35 * CLOSE * abs(high.value - now) / width
-            root = (1.0 - low.reserve) / (high.reserve - low.reserve)
-            share = min(max(root + (aside if beyond else -aside), 0.02), 0.98)
-        middle = tried(low.value * (high.value / low.value) ** share)
-        beyond = middle.reserve < 1.0
-        low, high = (middle, high) if beyond else (low, middle)
-        steps += 1
-    tidy = rounded(high.value, now)
-    return tidy if tried(tidy).reserve >= 1.0 else high.value
-
-
-def rounded(value: float, old: float) -> float:
-    """Rounded away from the old value, by at most a hundredth of the change."""
-    step = 10.0 ** floor(log10(max(abs(value - old) * 0.01, 1e-15)))
-    steps = value / step
-    return float((ceil(steps - 1e-9) if value > old else floor(steps + 1e-9)) * step)
-
-
-def change_of(quantity: Quantity, value: float) -> Change:
-    """The change of a quantity to a value."""
-    return Change(
-        path=quantity.path, label=quantity.label, unit=quantity.unit, old=quantity.now, new=value
-    )
+def nearest(found: Edges, lever: Lever) -> float | None:
+    """The edge nearest to the present value that a remedy may go to."""
+    allowed = [e.value for e in found.edges if lever.allows(e.value)]
+    return min(allowed, key=lambda v: effort_of(lever.now, v), default=None)

@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 from scipy import stats
 
 from explorer.advice.readings.many import Fleet, judge_many
-from explorer.advice.territory import largest_phase
+from explorer.advice.stops import largest_phase
 from explorer.scenario.fields import describe
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario, get_value, owner_class, with_value

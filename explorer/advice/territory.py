@@ -9,11 +9,11 @@ import numpy as np
 from numpy.typing import NDArray
 
 from explorer.advice.readings.many import judge_many
+from explorer.advice.stops import largest_phase
 from explorer.scenario.demand import Every
 from explorer.scenario.fields import describe
 from explorer.scenario.light_log import LightLog
-from explorer.scenario.model import Scenario, get_value, owner_class
-from explorer.scenario.storage import CellStore
+from explorer.scenario.model import Scenario, get_value, owner_class, size_path
 from explorer.text import Text, say
 
 FloatArray = NDArray[np.float64]
@@ -68,7 +68,7 @@ def axis_choices(scenario: Scenario, log: LightLog | None = None) -> tuple[Axis,
     lux = scenario.light.illuminance_lx
     if lux is None:
         lux = log.mean_lit_lx if log is not None and log.mean_lit_lx > 0 else 300.0
-    size = "store.capacity_mAh" if isinstance(scenario.store, CellStore) else "store.capacitance_F"
+    size = size_path(scenario)
     now = float(get_value(scenario, size))
     axes = [
         axis_of(scenario, "light.illuminance_lx", lux / 8.0, lux * 8.0),
@@ -100,21 +100,6 @@ def axis_choices(scenario: Scenario, log: LightLog | None = None) -> tuple[Axis,
 
 def _of_operation(label: str, name: str) -> Text:
     return say("{label} of “{operation}”", label=label, operation=name)
-
-
-def largest_phase(scenario: Scenario, operation: int) -> int:
-    """Index of the phase of an operation that draws most at the cut-off voltage."""
-    volts = max(scenario.load.disconnect_V, 0.3)
-
-    def amps(k: int) -> float:
-        phase = scenario.load.operations[operation].phases[k]
-        if phase.current_A is not None:
-            return phase.current_A
-        if phase.power_W is not None:
-            return phase.power_W / volts
-        return volts / (phase.resistance_ohm or 1.0)
-
-    return max(range(len(scenario.load.operations[operation].phases)), key=amps)
 
 
 def coarse(axis: Axis, count: int) -> Axis:

@@ -15,7 +15,8 @@ import click
 
 from explorer.advice.answers import finite
 from explorer.advice.assess import Assessment, assess
-from explorer.advice.limits import limits
+from explorer.advice.case import Case
+from explorer.advice.reach import Reach, reach
 from explorer.cli.bench import bench
 from explorer.cli.report import report
 from explorer.cli.sweep import sweep
@@ -107,8 +108,9 @@ def check(context: click.Context, files: tuple[Path, ...], as_json: bool) -> Non
     for path in files:
         try:
             scenario, log = _read(path)
-            found = assess(scenario, log, columns=50)
-            found = replace(found, answers={**found.answers, **limits(scenario, log)})
+            case = Case(scenario, log)
+            found = assess(case, columns=50)
+            found = replace(found, answers={**found.answers, **reach(case)})
         except FAULTS as fault:
             worst = BAD_INPUT
             reports.append(
@@ -253,8 +255,20 @@ def _report(path: Path, found: Assessment) -> dict[str, Any]:
             for c in found.verdict.checks
         ],
         "hazards": [{"key": h.key, "sentence": h.sentence} for h in found.verdict.hazards],
-        "answers": {name: finite(value) for name, value in found.answers.items()},
+        "answers": {name: _known(value) for name, value in found.answers.items()},
+        "bounds": {
+            name: value.bound
+            for name, value in found.answers.items()
+            if isinstance(value, Reach) and value.bound
+        },
     }
+
+
+def _known(value: float) -> float | None:
+    """A number for JSON; None for never, for no end, and where no value is enough."""
+    if isinstance(value, Reach) and value.bound == "none":
+        return None
+    return finite(float(value))
 
 
 def _sentence(fault: Exception) -> str:

@@ -9,8 +9,8 @@ from math import isfinite
 from explorer.advice.assess import Assessment, assess
 from explorer.advice.budget import Budget, budget
 from explorer.advice.case import Case
-from explorer.advice.limits import limits
 from explorer.advice.panel_curve import PanelCurve, panel_curve
+from explorer.advice.reach import reach
 from explorer.engine.columns import Columns
 from explorer.files.report_blocks import Block, Figure, Heading, Paragraph, Sheet
 from explorer.files.report_figures import panel_figure, point_table, pulse_figure, store_figure
@@ -71,7 +71,7 @@ def findings(scenario: Scenario, log: LightLog | None = None) -> Findings:
     """
     case = Case(scenario, log)
     found = assess(case, columns=COLUMNS)
-    found = replace(found, answers={**found.answers, **limits(scenario, log)})
+    found = replace(found, answers={**found.answers, **reach(case)})
     repeating = None
     if isfinite(found.answers["first_charge_s"]):
         repeating = assess(

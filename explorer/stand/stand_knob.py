@@ -16,6 +16,7 @@ from explorer.stand.legibility import Sizes
 from explorer.state.knobs import Knob
 from explorer.state.language import tr
 from explorer.widgets.card import Card
+from explorer.words.edges import break_even_text
 from explorer.words.readout import bind_units
 
 _REPEAT_AFTER_MS, _REPEAT_MS = 450, 140
@@ -86,7 +87,7 @@ class StandKnob(Card):
     def set_break_even(self, found: BreakEven) -> None:
         """Show where on the track the design runs, and say it."""
         self.slider.set_states(found.states)
-        self.sentence.show_text(tr(bind_units(found.sentence)))
+        self.sentence.show_text(tr(bind_units(break_even_text(found, self.knob.unit))))
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Put the parts in their places."""

@@ -10,8 +10,9 @@ from pydantic import ValidationError
 from PySide6.QtCore import QObject, Signal
 
 from explorer.advice.assess import Assessment, assess
+from explorer.advice.case import Case
 from explorer.advice.compare import Difference, differences, taken_over
-from explorer.advice.limits import limits
+from explorer.advice.reach import reach
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario
 from explorer.state.document import Document
@@ -124,5 +125,6 @@ class Comparison(QObject):
 
 
 def _work(scenario: Scenario, log: LightLog | None, span_s: float, columns: int) -> Assessment:
-    found = assess(scenario, log, span_s=span_s, columns=columns)
-    return replace(found, answers={**found.answers, **limits(scenario, log)})
+    case = Case(scenario, log)
+    found = assess(case, span_s=span_s, columns=columns)
+    return replace(found, answers={**found.answers, **reach(case)})

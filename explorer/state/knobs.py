@@ -6,44 +6,15 @@ import math
 from bisect import bisect_left
 from dataclasses import dataclass
 
+from explorer.advice.stops import largest_phase_path, stops_of
 from explorer.quantity import show
 from explorer.scenario.demand import Operation
 from explorer.scenario.fields import describe
 from explorer.scenario.light_log import LightLog
-from explorer.scenario.model import Scenario, get_value, owner_class
+from explorer.scenario.model import Scenario, get_value, owner_class, size_path
 from explorer.text import say
 
-LIGHT_STEPS = (1.0, 1.2, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0)
-E12 = (1.0, 1.2, 1.5, 1.8, 2.2, 2.7, 3.3, 3.9, 4.7, 5.6, 6.8, 8.2)
-"""Preferred numbers, IEC 60063."""
 KNOB_KEYS = ("light", "panels", "store", "pulse")
-
-
-def decades(steps: tuple[float, ...], low_exponent: int, high_exponent: int) -> tuple[float, ...]:
-    """Stops that repeat `steps` in every decade; the last is the upper end itself.
-
-    Examples
-    --------
-    >>> decades((1.0, 2.0, 5.0), 0, 2)
-    (1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0)
-    """
-    stops = [
-        float(f"{step:g}e{exponent}")
-        for exponent in range(low_exponent, high_exponent)
-        for step in steps
-    ]
-    return (*stops, float(f"1e{high_exponent}"))
-
-
-LIGHT_STOPS = decades(LIGHT_STEPS, 1, 5)
-PANEL_STOPS = tuple(float(n) for n in range(1, 17))
-CAPACITANCE_STOPS = decades(E12, -4, 2)
-CAPACITY_STOPS = decades(LIGHT_STEPS, 0, 4)
-PULSE_STOPS = {
-    "current_A": decades(E12, -4, 1),
-    "power_W": decades(E12, -4, 2),
-    "resistance_ohm": decades(E12, 0, 6),
-}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -161,23 +132,16 @@ def knobs_for(
     """
     pulse_path = pulse_amount_path(scenario, operation, held)
     unit_key = pulse_path.rpartition(".")[2].replace("sleep_A", "current_A")
-    store_is_cell = scenario.store.kind == "cell"
-    store_path = "store.capacity_mAh" if store_is_cell else "store.capacitance_F"
+    store_path = size_path(scenario)
+    cell = store_path.endswith("mAh")
     return (
-        _knob(scenario, "light", "light.illuminance_lx", LIGHT_STOPS, LIGHT_LANDMARKS),
-        _knob(scenario, "panels", "panels.count", PANEL_STOPS, PANEL_LANDMARKS),
-        _knob(
-            scenario,
-            "store",
-            store_path,
-            CAPACITY_STOPS if store_is_cell else CAPACITANCE_STOPS,
-            CAPACITY_LANDMARKS if store_is_cell else CAPACITANCE_LANDMARKS,
-        ),
+        _knob(scenario, "light", "light.illuminance_lx", LIGHT_LANDMARKS),
+        _knob(scenario, "panels", "panels.count", PANEL_LANDMARKS),
+        _knob(scenario, "store", store_path, CAPACITY_LANDMARKS if cell else CAPACITANCE_LANDMARKS),
         _knob(
             scenario,
             "pulse",
             pulse_path,
-            PULSE_STOPS[unit_key],
             PULSE_LANDMARKS[unit_key],
             label="" if pulse_path == "load.sleep_A" else say("Load pulse"),
         ),
@@ -197,35 +161,6 @@ def pulse_amount_path(scenario: Scenario, operation: int, held: str = "") -> str
     return largest
 
 
-def largest_phase_path(scenario: Scenario, operation: int) -> str:
-    """Path of the amount of an operation's largest phase.
-
-    The largest is the one that draws most power at the device's voltage. A load without
-    operations has its largest start-up phase moved, one without phases its sleep current.
-    """
-    operations = scenario.load.operations
-    if operations:
-        index = min(max(operation, 0), len(operations) - 1)
-        head, phases = f"load.operations.{index}.phases", operations[index].phases
-    else:
-        head, phases = "load.start_up", scenario.load.start_up
-    if not phases:
-        return "load.sleep_A"
-    volts = _device_voltage(scenario)
-    drawn = []
-    for phase in phases:
-        amount = getattr(phase, phase.amount_key)
-        drawn.append(
-            amount * volts
-            if phase.amount_key == "current_A"
-            else volts**2 / amount
-            if phase.amount_key == "resistance_ohm"
-            else amount
-        )
-    largest = drawn.index(max(drawn))
-    return f"{head}.{largest}.{phases[largest].amount_key}"
-
-
 def knob_value(scenario: Scenario, knob: Knob, log: LightLog | None) -> float:
     """What a knob shows: its value, or the log's mean while lit where that is left empty."""
     value = get_value(scenario, knob.path)
@@ -240,16 +175,10 @@ def operation_name(operation: Operation, index: int) -> str:
     return operation.name or say("operation {n}", n=index + 1)
 
 
-def _device_voltage(scenario: Scenario) -> float:
-    regulator = scenario.load.regulator
-    return scenario.load.connect_V if regulator.kind == "none" else regulator.output_V
-
-
 def _knob(
     scenario: Scenario,
     key: str,
     path: str,
-    stops: tuple[float, ...],
     landmarks: tuple[Landmark, ...],
     label: str = "",
 ) -> Knob:
@@ -263,6 +192,6 @@ def _knob(
         low=field.low,
         high=field.high,
         whole=key == "panels",
-        stops=stops,
+        stops=stops_of(path),
         landmarks=landmarks,
     )

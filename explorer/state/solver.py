@@ -4,18 +4,20 @@ from __future__ import annotations
 
 import logging
 import time
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterator
+from dataclasses import dataclass, field, replace
 from functools import partial
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
 from explorer.advice.assess import Assessment, assess
-from explorer.advice.edges import BreakEven, break_evens
-from explorer.advice.limits import limits
+from explorer.advice.case import Case
+from explorer.advice.edges import BreakEven, Interrupted, break_even, draft
+from explorer.advice.reach import reach
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario
 from explorer.state.document import Document
+from explorer.state.drawer_feeds import Feed, Stopped
 from explorer.state.jobs import JobRunner
 from explorer.state.knobs import knobs_for
 from explorer.state.pacer import FramePacer
@@ -37,19 +39,33 @@ _BEFORE_CONNECT_S = 600.0
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AtRest:
-    """What is worked out once the knobs rest."""
+    """What is worked out once the knobs rest, as far as it is there."""
 
     break_evens: dict[str, BreakEven]
-    limits: dict[str, float]
-    """Further answers, by key; see `explorer.advice.limits`."""
+    reach: dict[str, float] = field(default_factory=dict)
+    """Further answers, by key; see `explorer.advice.reach`."""
 
 
-def _at_rest(
-    scenario: Scenario, log: LightLog | None, stops: Mapping[str, Sequence[float]]
-) -> AtRest:
-    return AtRest(
-        break_evens=break_evens(scenario, log, stops), limits=limits(scenario, log)
-    )
+def _no_steps(scenario: Scenario, log: LightLog | None, stopped: Stopped) -> Iterator[AtRest]:
+    """Before the knobs are known there is nothing to ask."""
+    return iter(())
+
+
+def at_rest_steps(
+    operation: int, held: str, scenario: Scenario, log: LightLog | None, stopped: Stopped
+) -> Iterator[AtRest]:
+    """Verdicts at the stops by the batch engine, then knob by knob by the exact one."""
+    case = Case(scenario, log)
+    stops = {knob.path: knob.stops for knob in knobs_for(scenario, operation, held)}
+    found = {path: draft(case, path, values) for path, values in stops.items()}
+    yield AtRest(break_evens=dict(found))
+    try:
+        for path, values in stops.items():
+            found[path] = break_even(case, path, values, stopped)
+            yield AtRest(break_evens=dict(found))
+        yield AtRest(break_evens=found, reach=dict(reach(case, stopped)))
+    except Interrupted:
+        return
 
 
 class Solver(QObject):
@@ -78,7 +94,7 @@ class Solver(QObject):
         self._pinned: tuple[Scenario, LightLog | None] | None = None
         self.result: Assessment | None = None
         self.ghost: Assessment | None = None
-        self._limits: dict[str, float] = {}
+        self._reach: dict[str, float] = {}
         self._took_s = 0.0
         self._again = False
         self._pacer = FramePacer(parent=self)
@@ -87,9 +103,12 @@ class Solver(QObject):
         self._rest.setSingleShot(True)
         self._rest.setInterval(REST_MS)
         self._rest.timeout.connect(self._on_rest)
+        self._edges = Feed(JOB, document, jobs, _no_steps, rest_ms=REST_MS, parent=self)
+        self._edges.arrived.connect(self._on_at_rest)
+        self._edges.failed.connect(self._on_edges_failed)
+        self._edges.set_open(True, at_once=False)
         document.changed.connect(self._on_changed)
         jobs.done.connect(self._on_done)
-        jobs.failed.connect(self._on_failed)
 
     @property
     def span(self) -> SpanKey:
@@ -123,7 +142,7 @@ class Solver(QObject):
         """Choose whose largest phase, or which phase, the load knob moves."""
         if (index, held) != (self._operation, self._held):
             self._operation, self._held = index, held
-            self._rest.start()
+            self._ask_edges()
 
     def pin(self, scenario: Scenario | None, log: LightLog | None = None) -> None:
         """Keep a design as the ghost curve; None takes it away."""
@@ -149,8 +168,8 @@ class Solver(QObject):
         return assessment
 
     def _show(self, assessment: Assessment) -> None:
-        if assessment.answers and self._limits:  # another span of the same design
-            assessment = replace(assessment, answers={**assessment.answers, **self._limits})
+        if assessment.answers and self._reach:  # another span of the same design
+            assessment = replace(assessment, answers={**assessment.answers, **self._reach})
         self.result = assessment
         self.result_ready.emit(assessment)
 
@@ -172,15 +191,14 @@ class Solver(QObject):
                 self._solve(with_answers=True)
             else:  # the last frame turned out slow, and left them out
                 self._on_due()
-        self._start_break_evens()
 
     def request(self) -> None:
         """Assess within a frame, and the break-evens after the rest."""
         self._on_changed()
 
     def _on_changed(self, *_: object) -> None:
-        self._jobs.cancel(JOB)
-        self._limits = {}
+        self._reach = {}
+        self._ask_edges()
         self._pacer.request()
         self._rest.start()
 
@@ -202,10 +220,18 @@ class Solver(QObject):
         self.ghost = None if self._pinned is None else self._assess(*self._pinned)
         self.ghost_ready.emit(self.ghost)
 
-    def _start_break_evens(self) -> None:
-        scenario, log = self._document.scenario, self._document.log
-        stops = {knob.path: knob.stops for knob in knobs_for(scenario, self._operation, self._held)}
-        self._jobs.submit(JOB, partial(_at_rest, scenario, log, stops))
+    def _ask_edges(self) -> None:
+        """Whatever is under way belongs to an earlier design; ask again when the knobs rest."""
+        self._edges.set_steps(partial(at_rest_steps, self._operation, self._held))
+
+    def _on_at_rest(self, found: object) -> None:
+        assert isinstance(found, AtRest)
+        self.break_evens_ready.emit(found.break_evens)
+        if found.reach and self.result is not None and (
+            self.result.scenario == self._document.scenario
+        ):
+            self._reach = found.reach
+            self._show(self.result)
 
     def _on_done(self, key: str, result: object) -> None:
         if key == FRAME_JOB:
@@ -213,13 +239,6 @@ class Solver(QObject):
                 self._show(result)
             if self._again:
                 self._on_due()
-        if key == JOB:
-            assert isinstance(result, AtRest)
-            self.break_evens_ready.emit(result.break_evens)
-            if self.result is not None and self.result.scenario == self._document.scenario:
-                self._limits = result.limits
-                self._show(self.result)
 
-    def _on_failed(self, key: str, sentence: str) -> None:
-        if key == JOB:
-            LOG.warning("break-evens: %s", sentence)
+    def _on_edges_failed(self, sentence: object) -> None:
+        LOG.warning("break-evens: %s", sentence)

@@ -15,6 +15,7 @@ from explorer.widgets.buttons import PillButton
 from explorer.widgets.exact_field import ExactField
 from explorer.widgets.icons import icon
 from explorer.widgets.knob_slider import KnobSlider
+from explorer.words.edges import break_even_text
 from explorer.words.readout import bind_units
 
 _TIP = say(
@@ -46,6 +47,8 @@ class KnobRow(QWidget):
         super().__init__(parent)
         self._mnemonic = mnemonic
         self._value = knob.stops[0]
+        self._told = False
+        """Whether the sentence belongs to the design on show."""
         self.label = ResetLabel()
         self.label.setFont(theme.font("body", bold=True))
         self.slider = KnobSlider(knob)
@@ -93,6 +96,7 @@ class KnobRow(QWidget):
         label, unit = tr(knob.label), tr(knob.unit)
         at = label.lower().find(self._mnemonic.lower()) if self._mnemonic else -1
         self.label.setText(f"{label[:at]}&{label[at:]}" if at >= 0 else label)
+        self._told = False
         self.slider.set_knob(knob)
         self.field.unit = knob.unit
         spoken = f"{label}, {unit}" if unit else label
@@ -122,12 +126,19 @@ class KnobRow(QWidget):
         self.field.setAccessibleDescription(self.field.text_of(value))
 
     def set_break_even(self, found: BreakEven) -> None:
-        """Show where on the track the design runs, and say it."""
+        """Show where on the track the design runs, and say it.
+
+        A draft changes no sentence that still holds.
+        """
+        if found.is_draft and self._told:
+            return
+        self._told = not found.is_draft
         self.slider.set_states(found.states, found.best)
-        self.sentence.setText(bind_units(tr(found.sentence)))
+        self.sentence.setText(bind_units(tr(break_even_text(found, self.knob.unit))))
 
     def set_stale(self, stale: bool) -> None:
         """Mark the break-even as belonging to an earlier design."""
+        self._told = self._told and not stale
         self.slider.set_stale(stale)
 
     def changeEvent(self, event: QEvent) -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from explorer.advice.reach import Reach
 from explorer.quantity import show
 from explorer.text import say, texts
 from explorer.words.figures import margin_text, quantity_text
@@ -21,8 +22,8 @@ LABELS: dict[str, str] = texts({
     "served_share": "Operations served",
     "balance_ratio": "Charge in over out",
     "cut_offs_per_week": "Cut-offs a week",
-    "lowest_light_lx": "Least light that sustains",
-    "highest_rate_per_day": "Most operations a day",
+    "least_light_for_balance_lx": "Least light for the balance",
+    "most_operations_per_day": "Most operations a day",
     "longest_closure_days": "Longest closure survived",
 })  # fmt: skip
 ASSUMED: dict[str, str] = texts({
@@ -38,9 +39,11 @@ ASSUMED: dict[str, str] = texts({
     "served_share": "Of those wanted, the operation that fares worst, in the repeating course.",
     "balance_ratio": "Charge that the light brings over charge that all takes, at connect voltage.",
     "cut_offs_per_week": "In the repeating course.",
-    "lowest_light_lx": "While lit, all else as it is; every check just passes, pulses averaged.",
-    "highest_rate_per_day": "Of the first operation at an interval; every check just passes.",
-    "longest_closure_days": "In the dark, all else as it is; every check just passes.",
+    "least_light_for_balance_lx": "While lit; Balance is just 1: energy alone, all else as it is.",
+    "most_operations_per_day": (
+        "Of the first operation at an interval; Service and Balance just pass."
+    ),
+    "longest_closure_days": "Dark just passes, all else as it is.",
 })  # fmt: skip
 """What stands behind each number; times count from the first light."""
 
@@ -62,9 +65,24 @@ def value_of(key: str, value: float) -> str:
         return show(value, unit, infinite=say("no limit"))
     if key == "longest_dark_s" and value == 0.0:
         return say("none")
-    if key == "longest_closure_days":
-        return show(value * 86_400.0, "s", infinite=say("no limit"))
-    if key == "highest_rate_per_day":
-        return show(value, "", infinite=say("no limit"))
+    if isinstance(value, Reach):
+        return _reach_text(key, value)
     unit = key.rpartition("_")[2]
     return show(value, unit if unit in ("s", "V", "lx") else "")
+
+
+def _reach_text(key: str, value: Reach) -> str:
+    """An edge, or what the search knows where it ended at its bound."""
+    if key == "longest_closure_days":
+        text = show(value * 86_400.0, "s")
+    else:
+        text = show(value, "lx" if key.endswith("_lx") else "")
+    if value.bound == "more than":
+        return say("more than {value}", value=text)
+    if value.bound == "less than":
+        return say("less than {value}", value=text)
+    if value.bound == "none" and key == "least_light_for_balance_lx":
+        return say("none up to {value}", value=text)
+    if value.bound == "none" and key == "most_operations_per_day":
+        return say("not even {value}", value=text)
+    return say("none") if value.bound == "none" else text

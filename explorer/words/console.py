@@ -24,7 +24,7 @@ PLAIN_MARKS: dict[Outcome, str] = {"runs": "+", "marginal": "~", "falls_short": 
 """For terminals that cannot show the shapes."""
 NO_LIMIT = 99.0
 """Margins are not counted further."""
-_LABEL, _VALUE, _GAP = 25, 9, 3
+_GAP = 3
 
 
 def page(file: str, found: Assessment, width: int | None = None) -> str:
@@ -83,12 +83,11 @@ def _checks(found: Assessment, width: int) -> list[str]:
 
 
 def _answers(answers: dict[str, float], width: int) -> list[str]:
-    cells = [
-        f"{ANSWERS[key]:{_LABEL}}{value_of(key, value):>{_VALUE}}"
-        for key, value in answers.items()
-        if key in ANSWERS
-    ]
-    across = 2 if width >= 2 + 2 * (_LABEL + _VALUE) + _GAP else 1
+    rows = [(ANSWERS[k], value_of(k, value)) for k, value in answers.items() if k in ANSWERS]
+    label = max((len(name) for name, _ in rows), default=0) + 1
+    value = max((len(text) for _, text in rows), default=0)
+    cells = [f"{name:{label}}{text:>{value}}" for name, text in rows]
+    across = 2 if width >= 2 + 2 * (label + value) + _GAP else 1
     down = math.ceil(len(cells) / across)
     columns = [cells[i : i + down] for i in range(0, len(cells), down)]
     return [

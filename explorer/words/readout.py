@@ -193,8 +193,8 @@ ANSWERS = (
     ("recovery_s", say("Recovery from flat")),
     ("lowest_store_V", say("Lowest store voltage")),
     ("operations_per_charge", say("Operations per charge")),
-    ("highest_rate_per_day", say("Most operations a day")),
-    ("lowest_light_lx", say("Least light that sustains")),
+    ("most_operations_per_day", say("Most operations a day")),
+    ("least_light_for_balance_lx", say("Least light for the balance")),
 )
 """The answers beside the pulse, in this order."""
 

@@ -10,10 +10,13 @@ from explorer.advice.compare import differences
 from explorer.advice.contest import fitted_title
 from explorer.advice.edges import break_even
 from explorer.advice.panel_curve import panel_curve
+from explorer.advice.reach import reach
 from explorer.advice.territory import axis_choices
 from explorer.scenario import parts
 from explorer.scenario.model import with_value
 from explorer.text import Text, rendered
+from explorer.words.answers import value_of
+from explorer.words.edges import break_even_text
 from explorer.words.plain_answer import two_sentences
 from tests import pseudo
 from tests.advice.demos import NAMES, demo
@@ -77,7 +80,12 @@ def test_an_answer_in_plain_words_can_be_shown_in_any_language(name, change):
 def test_a_break_even_can_be_shown_in_any_language(name):
     scenario, log = demo(name)
     stops = {"light.illuminance_lx": [30.0, 100.0, 300.0, 1000.0], "panels.count": [1, 2, 4, 16]}
-    said = [break_even(scenario, log, path, values).sentence for path, values in stops.items()]
+    case = Case(scenario, log)
+    said = [
+        break_even_text(break_even(case, path, values), "lx" if "lx" in path else "")
+        for path, values in stops.items()
+    ]
+    said += [value_of(key, value) for key, value in reach(case).items()]
     said += [axis.label for axis in axis_choices(scenario, log)]
     assert left_in_english(said, scenario) == []
 

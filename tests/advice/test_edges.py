@@ -1,113 +1,230 @@
-"""Break-even: the sentence beside a knob says what its stops do."""
+"""Edges: on both sides of every value shown the exact verdict differs as it is said."""
 
 import numpy as np
 import pytest
+from hypothesis import Phase, given, settings
+from hypothesis import strategies as st
+from pydantic import ValidationError
 
-from explorer.advice.edges import break_even, break_evens
-from explorer.advice.readings.many import STATES, judge_many
-from tests.advice.demos import CODES, demo, exact_at
+from explorer.advice.assess import judge
+from explorer.advice.case import Case
+from explorer.advice.edges import (
+    RUNS,
+    WORKS,
+    Criterion,
+    Edge,
+    Edges,
+    Interrupted,
+    Scan,
+    break_even,
+    draft,
+    find_edges,
+)
+from explorer.advice.stops import (
+    LIGHT_STOPS,
+    Series,
+    knob_paths,
+    series_of,
+    stops_of,
+    three_digits,
+)
+from explorer.advice.verdict import CHECK_NAMES
+from explorer.scenario.model import get_value
+from explorer.words.edges import break_even_text
+from tests.advice.demos import LOGGED, NAMES, demo
 
 LIGHT = "light.illuminance_lx"
 SIZE = "store.capacitance_F"
-STOPS = np.geomspace(50.0, 5000.0, 21)
+QUICK = [n for n in NAMES if n != LOGGED]
 
 
-def number_after(text, word):
-    """The first number after a word, with the sign of its unit's prefix taken into account."""
-    value, unit = text.split(word, 1)[1].split()[:2]
-    scale = {"m": 1e-3, "µ": 1e-6, "k": 1e3}.get(unit[0] if len(unit) > 1 else "", 1.0)
-    return float(value) * (1.0 if unit.startswith(("lx", "min")) else scale)
+def case_of(name, **values):
+    case = Case(*demo(name))
+    for path, value in values.items():
+        case = case.with_value(path, value)
+    return case
 
 
-def test_states_are_those_of_the_fleet_at_the_stops():
-    scenario, log = demo("soil_probe")
-    found = break_even(scenario, log, LIGHT, STOPS)
-    fleet = judge_many(scenario, log, {LIGHT: STOPS})
-    assert found.states == tuple(STATES[c] for c in fleet.codes)
-    assert found.stops == tuple(STOPS.tolist())
+def at(case, path, value):
+    whole = isinstance(get_value(case.scenario, path), int)
+    return judge(case.with_value(path, int(value) if whole else value))
 
 
-def test_the_value_named_lies_in_the_gap_where_the_verdict_changes():
-    scenario, log = demo("soil_probe")
-    found = break_even(scenario, log, SIZE, np.geomspace(0.5, 6.0, 15))
-    first = found.states.index("runs")
-    named = number_after(found.sentence, "between" if "between" in found.sentence else "from")
-    assert found.stops[first - 1] < named <= found.stops[first] * 1.01
-    word = "marginal between" if "marginal between" in found.sentence else "marginal from"
-    marginal = number_after(found.sentence, word)
-    work = next(i for i, s in enumerate(found.states) if s != "falls_short")
-    assert found.stops[work - 1] < marginal <= found.stops[work] * 1.01
+def assert_true_on_both_sides(case, found, criterion, series):
+    for edge in found.edges:
+        assert criterion.holds(at(case, found.path, edge.value)), edge
+        assert not criterion.holds(at(case, found.path, edge.beyond)), edge
+        assert len(series.between(edge.value, edge.beyond)) == 0, edge
 
 
-def test_the_value_named_is_the_exact_limit_within_a_few_percent():
-    scenario, log = demo("soil_probe")
-    found = break_even(scenario, log, SIZE, np.geomspace(0.5, 6.0, 15))
-    named = number_after(found.sentence, "between" if "between" in found.sentence else "from")
-    assert exact_at("soil_probe", SIZE, 1.08 * named).state == "runs"
-    assert exact_at("soil_probe", SIZE, 0.92 * named).state != "runs"
+@pytest.mark.parametrize("name", QUICK)
+def test_beside_a_knob_the_exact_verdict_changes_at_every_value_named(name):
+    case = case_of(name)
+    for path in knob_paths(case.scenario):
+        found = break_even(case, path, stops_of(path))
+        for edges, criterion in ((found.works, WORKS), (found.runs, RUNS)):
+            assert_true_on_both_sides(case, edges, criterion, series_of(path))
+
+
+def test_under_a_measured_log_too():
+    case = case_of(LOGGED)
+    found = find_edges(case, "panels.count", WORKS, stops_of("panels.count"))
+    assert found.edges
+    assert_true_on_both_sides(case, found, WORKS, series_of("panels.count"))
+
+
+@pytest.mark.parametrize("name", ["plant_label", "vent_flap"])
+def test_the_track_agrees_with_the_exact_march_at_every_stop(name):
+    case = case_of(name)
+    path = knob_paths(case.scenario)[3]
+    found = break_even(case, path, stops_of(path))
+    for stop, state in zip(found.stops, found.states, strict=True):
+        assert state == at(case, path, stop).state, stop
+
+
+def test_a_store_is_named_in_the_sizes_in_which_it_is_sold():
+    case = case_of("soil_probe")
+    found = break_even(case, SIZE, stops_of(SIZE))
+    assert {e.value for e in found.runs.edges} <= set(stops_of(SIZE))
+    assert break_even_text(found, "F").startswith("runs at 1.8 F, marginal between ")
 
 
 def test_more_storage_that_starts_too_late_bounds_the_range():
     """A larger store lasts longer but fills later, so both ends of the range are named."""
-    scenario, log = demo("soil_probe")
-    found = break_even(scenario, log, SIZE, np.geomspace(0.3, 30.0, 31))
-    assert found.states[0] != "runs"
-    assert found.states[-1] != "runs"
-    assert "runs" in found.states
-    assert found.sentence.startswith("runs between")
+    case = case_of("soil_probe")
+    found = break_even(case, SIZE, stops_of(SIZE))
+    (low, high), = found.works.stretches
+    assert found.stops[0] < low < high < found.stops[-1]
     assert found.states[found.stops.index(found.best)] == "runs"
-    fleet = judge_many(scenario, log, {SIZE: np.array(found.stops)})
-    assert found.best == found.stops[int(np.argmax(fleet.reserve))]
-    assert found.stops[0] < found.best < found.stops[-1]
 
 
 def test_a_count_is_named_as_a_whole_number():
-    scenario, log = demo("door_counter")
-    fair = scenario.model_copy(update={
-        "charger": scenario.charger.model_copy(update={"full_V": 3.6}),
-        "store": scenario.store.model_copy(update={"capacitance_F": 1.2, "esr_ohm": 12.0}),
-    })
-    found = break_even(fair, log, "panels.count", range(1, 31))
-    first = found.states.index("runs")
-    assert found.sentence.startswith(f"runs from {int(found.stops[first])}")
+    found = break_even(case_of("soil_probe"), "panels.count", stops_of("panels.count"))
+    (edge,) = found.works.edges
+    assert (edge.value, edge.beyond) == (2.0, 1.0)
+    assert break_even_text(found, "").startswith("marginal from 2, ")
 
 
 def test_plain_sentences_where_nothing_changes():
-    scenario, log = demo("plant_label")
-    assert break_even(scenario, log, LIGHT, [600.0, 800.0]).sentence == "runs at every stop"
-    dim, log = demo("door_counter")
-    hopeless = break_even(dim, log, LIGHT, [5.0, 10.0, 20.0])
-    assert hopeless.sentence == "no value of this alone makes it run"
-    assert set(hopeless.states) == {"falls_short"}
+    bright = break_even(case_of("plant_label"), LIGHT, [600.0, 800.0])
+    assert break_even_text(bright, "lx") == "runs at every stop"
+    dim = break_even(case_of("door_counter"), LIGHT, [5.0, 10.0, 20.0])
+    assert break_even_text(dim, "lx") == "no value of this alone makes it run"
+    assert set(dim.states) == {"falls_short"}
+    assert dim.works.none
 
 
 def test_marginal_at_best_is_said_so():
-    scenario, log = demo("soil_probe")
-    found = break_even(scenario, log, SIZE, [0.2, 0.5, 1.0, 1.3, 1.4])
+    found = break_even(case_of("soil_probe"), SIZE, [0.2, 0.5, 1.0, 1.3, 1.4])
     assert "runs" not in found.states
     assert "marginal" in found.states
-    assert found.sentence.endswith("runs at no value")
+    assert break_even_text(found, "F").endswith("runs at no value")
 
 
-@pytest.mark.parametrize("name", ["watering_valve", "plant_label"])
-def test_several_knobs_are_moved_each_alone(name):
-    scenario, log = demo(name)
-    stops = {LIGHT: STOPS, SIZE: np.geomspace(0.1, 10.0, 9)}
-    together = break_evens(scenario, log, stops)
-    assert together == {p: break_even(scenario, log, p, v) for p, v in stops.items()}
+def test_several_stretches_are_all_named():
+    edges = Edges(
+        path=LIGHT, low=10.0, high=1e5, at_low=True, at_high=True,
+        edges=(Edge(value=20.0, beyond=21.0), Edge(value=50.0, beyond=49.0)),
+    )
+    found = break_even(case_of("plant_label"), LIGHT, [600.0, 800.0])
+    found = type(found)(
+        path=LIGHT, stops=found.stops, states=found.states, best=600.0, works=edges, runs=edges
+    )
+    assert break_even_text(found, "lx") == "runs up to 20 lx and from 50 lx"
+    assert [edges.holds(v) for v in (15.0, 20.0, 30.0, 50.0, 60.0)] == [
+        True, True, False, True, True,
+    ]
 
 
-def test_states_agree_with_the_exact_engine_away_from_the_limit():
-    scenario, log = demo("watering_valve")
-    found = break_even(scenario, log, SIZE, [1.0, 2.0, 4.5, 8.0])
-    for stop, state in zip(found.stops, found.states, strict=True):
-        assert CODES[state] == CODES[exact_at("watering_valve", SIZE, stop).state], stop
+def test_an_edge_knows_its_side():
+    assert Edge(value=50.0, beyond=49.0).holds_above
+    assert not Edge(value=20.0, beyond=21.0).holds_above
 
 
-def test_at_the_value_named_the_exact_verdict_really_changes():
-    """The start may jump by a night between two stops; the gap is looked at again."""
-    scenario, log = demo("soil_probe")
-    found = break_even(scenario, log, LIGHT, STOPS)
-    named = number_after(found.sentence, "marginal from")
-    assert exact_at("soil_probe", LIGHT, 0.94 * named).state == "falls_short"
-    assert exact_at("soil_probe", LIGHT, 1.06 * named).state != "falls_short"
+def test_what_was_found_hangs_on_the_case(monkeypatch):
+    case = case_of("vent_flap")
+    found = find_edges(case, LIGHT, RUNS, LIGHT_STOPS)
+    monkeypatch.setattr("explorer.advice.edges.judge", None)
+    assert find_edges(case, LIGHT, RUNS, LIGHT_STOPS) is found
+
+
+def test_a_draft_has_verdicts_and_no_values():
+    case = case_of("soil_probe")
+    found = draft(case, LIGHT, LIGHT_STOPS)
+    assert found.is_draft
+    assert len(found.states) == len(LIGHT_STOPS)
+    assert not break_even(case, LIGHT, LIGHT_STOPS).is_draft
+
+
+def test_a_search_that_is_told_to_stop_stops_before_the_next_march():
+    with pytest.raises(Interrupted):
+        break_even(case_of("soil_probe"), LIGHT, LIGHT_STOPS, lambda: True)
+
+
+def test_the_exact_march_overrules_the_batch():
+    """A scan that begins with the opposite of the truth ends with the truth beside its edges."""
+    case = case_of("soil_probe")
+    truth = find_edges(case, LIGHT, WORKS, LIGHT_STOPS)
+    values = np.array(LIGHT_STOPS)
+    wrong = values >= 200.0  # the true edge lies above
+    scan = Scan(
+        case, LIGHT, WORKS, values, series_of(LIGHT), wrong, np.ones(len(values)),
+        np.ones(len(values), bool),
+    )
+    found = scan.edges()
+    assert found.edges == truth.edges
+
+
+# --- generated designs ---
+
+GENERATED = (Phase.explicit, Phase.generate)
+"""A design of many numbers shrinks for minutes, and is as good a witness as it is."""
+BASES = st.sampled_from(QUICK)
+FACTOR = st.floats(-1.0, 1.0).map(lambda x: float(f"{4.0**x:.4g}"))
+
+
+@st.composite
+def cases(draw):
+    """A demonstration with light, store, work, thresholds and wishes moved at random."""
+    case = case_of(draw(BASES))
+    scenario = case.scenario
+    paths = [*knob_paths(scenario), "load.sleep_A", "store.years_in_service"]
+    for path in paths:
+        now = get_value(scenario, path)
+        if isinstance(now, int):
+            value = draw(st.integers(1, 8))
+        elif path.endswith("years_in_service"):
+            value = draw(st.sampled_from([0.0, 3.0, 10.0]))
+        else:
+            value = now * draw(FACTOR)
+        try:
+            case = case.with_value(path, value)
+        except ValidationError:
+            continue
+    case = case.with_value("margins.closure_days", draw(st.sampled_from([0.0, 0.0, 1.0, 5.0])))
+    return case.with_value("light.known_by", draw(st.sampled_from(["meter_at_panel", "guess"])))
+
+
+@settings(max_examples=60, phases=GENERATED)
+@given(cases(), st.data())
+def test_on_both_sides_of_every_edge_the_exact_verdict_differs_as_said(case, data):
+    path = data.draw(st.sampled_from(knob_paths(case.scenario)))
+    found = break_even(case, path, stops_of(path))
+    for edges, criterion in ((found.works, WORKS), (found.runs, RUNS)):
+        assert_true_on_both_sides(case, edges, criterion, series_of(path))
+    i = data.draw(st.integers(0, len(found.stops) - 1))
+    assert found.states[i] == at(case, path, found.stops[i]).state
+
+
+@settings(max_examples=60, phases=GENERATED)
+@given(cases(), st.sampled_from(CHECK_NAMES))
+def test_the_edges_of_one_check_are_edges_of_that_check(case, name):
+    criterion = Criterion(checks=(name,))
+    found = find_edges(case, LIGHT, criterion, LIGHT_STOPS, three_digits())
+    assert_true_on_both_sides(case, found, criterion, three_digits())
+
+
+def test_values_of_a_series_lie_strictly_between():
+    series = Series(np.array([1.0, 2.0, 3.0]))
+    assert series.between(3.0, 1.0).tolist() == [2.0]
+    assert series.between(1.0, 2.0).tolist() == []

@@ -4,13 +4,14 @@ from itertools import pairwise
 
 import pytest
 
-from explorer.advice.remedies import find_remedies, quantities
+from explorer.advice.case import Case
+from explorer.advice.edges import break_even
+from explorer.advice.remedies import find_remedies
+from explorer.advice.remedy_search import levers
+from explorer.advice.stops import knob_paths, series_of, stops_of
 from explorer.advice.verdict import CHECK_NAMES
 from explorer.scenario.model import get_value, with_value
 from tests.advice.demos import demo, exact
-
-SHORT = 0.95
-"""Share of a change that must not be enough: the search closes in to 3 % and rounds by 1 %."""
 
 
 def variant(name, **values):
@@ -47,10 +48,16 @@ def searched(request):
 
 
 def lessened(change):
-    """The same change, carried out to 95 %, or by one piece less."""
-    if change.path == "panels.count":
-        return int(change.new) - 1
-    return change.old + SHORT * (change.new - change.old)
+    """The value before the one offered, of those in which the quantity is had."""
+    between = series_of(change.path).between(change.old, change.new)
+    if not len(between):
+        return change.old
+    return float(between[-1] if change.new > change.old else between[0])
+
+
+def with_change(scenario, change, value):
+    whole = isinstance(change.old, int) or change.path == "panels.count"
+    return with_value(scenario, change.path, int(value) if whole else value)
 
 
 def test_every_single_change_offered_is_enough(searched):
@@ -59,7 +66,7 @@ def test_every_single_change_offered_is_enough(searched):
     for remedy in steps[-1].singles:
         assert exact(remedy.scenario, log).state == "runs", remedy.sentence
         change = remedy.changes[0]
-        if change.path != "store":
+        if not isinstance(change.new, str):
             assert get_value(scenario, change.path) == pytest.approx(change.old)
             assert get_value(remedy.scenario, change.path) == pytest.approx(change.new)
 
@@ -68,11 +75,28 @@ def test_a_little_less_of_a_change_is_not_enough(searched):
     scenario, log, steps = searched
     for remedy in steps[-1].singles:
         (change,) = remedy.changes
-        fewest = change.path == "panels.count" and change.new - change.old < 2
-        if change.path == "store" or fewest:
+        if isinstance(change.new, str):
             continue
-        less = with_value(scenario, change.path, lessened(change))
+        less = with_change(scenario, change, lessened(change))
         assert exact(less, log).state != "runs", remedy.sentence
+
+
+def test_a_remedy_is_a_value_in_which_the_quantity_is_had(searched):
+    """A real part, a whole panel, a neat interval."""
+    for remedy in searched[2][-1].singles:
+        (change,) = remedy.changes
+        if not isinstance(change.new, str):
+            assert change.new in series_of(change.path).values.tolist(), remedy.sentence
+
+
+def test_a_remedy_is_the_value_that_its_knob_names(searched):
+    scenario, log, steps = searched
+    case = Case(scenario, log)
+    for remedy in steps[-1].singles:
+        (change,) = remedy.changes
+        if change.path in knob_paths(scenario):
+            named = break_even(case, change.path, stops_of(change.path)).runs
+            assert change.new in {edge.value for edge in named.edges}
 
 
 def test_smaller_efforts_come_first_and_results_only_grow(searched):
@@ -184,7 +208,7 @@ def test_a_search_stops_when_told(asked):
 def test_a_first_result_comes_before_the_search_is_over():
     steps = find_remedies(*demo("soil_probe"))
     outlook, first = next(steps), next(steps)
-    assert outlook.sentence.startswith("Looks hopeful, being checked: Interval, ")
+    assert outlook.sentence.startswith("Looks hopeful, being checked: ")
     assert outlook.singles == ()
     assert not first.done
     assert len(first.singles) == 1
@@ -205,26 +229,26 @@ def test_where_no_single_value_helps_the_outlook_says_so():
 def test_candidates_keep_the_thresholds_in_order():
     for name in ("soil_probe", "vent_flap", "watering_valve"):
         scenario, log = demo(name)
-        for quantity in quantities(scenario, log):
-            for value in (quantity.values.min(), quantity.values.max()):
-                whole = quantity.path == "panels.count"
-                made = with_value(scenario, quantity.path, int(value) if whole else float(value))
+        for lever in levers(Case(scenario, log)):
+            for value in (lever.values.min(), lever.values.max()):
+                made = with_change(scenario, lever.change_to(value), float(value))
                 assert made.load.disconnect_V < made.load.connect_V < made.charger.full_V
-            away = abs(quantity.values / quantity.now - 1.0)
-            assert away[0] < 0.03 or quantity.whole or quantity.path.endswith("_V")
+            away = abs(lever.values / lever.now - 1.0)
+            assert away[0] <= 0.5 or lever.path == "panels.count"
+            assert set(lever.values.tolist()) <= {*series_of(lever.path).values.tolist()}
 
 
 def test_of_changes_that_only_help_together_none_is_larger_than_it_must_be():
-    """A tenth less of any one of them, the others as offered, is not enough."""
+    """One step less of any one of them, the others as offered, is not enough."""
     scenario, log = demo("door_counter")
     last = all_found(scenario, log)[-1]
     assert len(last.pair.changes) == 3
-    for change in last.pair.changes:
-        less = change.old + 0.9 * (change.new - change.old)
-        less = int(less) if change.path == "panels.count" else less
-        assert exact(with_value(last.pair.scenario, change.path, less), log).state != "runs", (
-            change.text
-        )
+    for change in last.pair.changes[1:]:
+        less = with_change(last.pair.scenario, change, lessened(change))
+        assert exact(less, log).state != "runs", change.text
+    volts = last.pair.changes[0]
+    less = with_change(scenario, volts, lessened(volts))
+    assert next(c for c in exact(less, log).checks if c.name == "ratings").margin < 1.0
 
 
 def test_the_light_that_a_knob_would_need_is_offered_as_a_change():

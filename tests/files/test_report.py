@@ -10,7 +10,8 @@ from pathlib import Path
 import pytest
 
 from explorer.advice.assess import assess
-from explorer.advice.limits import limits
+from explorer.advice.case import Case
+from explorer.advice.reach import reach
 from explorer.advice.verdict import CHECK_LABELS
 from explorer.files.logs import resolve_log
 from explorer.files.report import findings, sheet
@@ -105,7 +106,8 @@ def test_all_answers_are_there_with_their_unit_and_what_they_assume(bundled):
     path, _, _, one = bundled
     scenario = load_scenario(path).scenario
     log = resolve_log(scenario, path)
-    answers = {**assess(scenario, log).answers, **limits(scenario, log)}
+    case = Case(scenario, log)
+    answers = {**assess(case).answers, **reach(case)}
     rows = {row.cells[0]: row.cells for row in table(one, "Answer", "Value", "Assumes").rows}
     assert set(rows) == {LABELS[key] for key in answers if key in LABELS}
     for key in ("lowest_store_V", "highest_store_V", "lowest_terminal_V"):
@@ -113,10 +115,9 @@ def test_all_answers_are_there_with_their_unit_and_what_they_assume(bundled):
     assert all(assumed.endswith(".") for _, _, assumed in rows.values())
 
 
-def test_an_answer_without_a_name_is_only_the_same_limit_as_a_rate():
-    scenario = Scenario()
-    found = {**assess(scenario).answers, **limits(scenario)}
-    assert set(found) - set(LABELS) == {"shortest_interval_s"}
+def test_every_answer_has_a_name():
+    case = Case(Scenario())
+    assert not {*assess(case).answers, *reach(case)} - set(LABELS)
 
 
 def test_the_budget_closes(bundled):

@@ -16,7 +16,7 @@ def quick_model(monkeypatch):
         return made_up(scenario, log, span_s=span_s, columns=150)
 
     monkeypatch.setattr(solver, "assess", assess)
-    monkeypatch.setattr(solver, "break_evens", lambda *_: {})
+    monkeypatch.setattr(solver, "at_rest_steps", lambda *_: iter(()))
     monkeypatch.setattr(solver, "SLOW_S", 10.0)  # a busy machine must not change the course
 
 

@@ -21,6 +21,7 @@ from explorer.state import language
 from explorer.state.language import tr
 from explorer.state.stand_plan import StandPlan, bundled_names
 from tests import pseudo
+from tests.waiting import confirmed
 
 _OWN_KEYS = frozenset({"title", "place", "name", "notes"})
 """What a user types into a scenario; it is never translated."""
@@ -60,7 +61,9 @@ def plan():
 def visits(stand, qtbot):
     """Show one scenario after the other, with all that the page says about it."""
     for index in range(len(stand.session.exhibits)):
-        with qtbot.waitSignal(stand.solver.break_evens_ready, timeout=30_000):
+        with qtbot.waitSignal(
+            stand.solver.break_evens_ready, timeout=30_000, check_params_cb=confirmed
+        ):
             stand.session.choose(index)
             stand.solver.solve_now()
         yield index

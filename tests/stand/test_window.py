@@ -13,6 +13,7 @@ from explorer.stand.leave import HOLD_MS
 from explorer.stand.window import WORKING, StandWindow
 from explorer.state import theme
 from explorer.state.stand_plan import bundled_names
+from tests.waiting import confirmed
 
 LEFT = Qt.MouseButton.LeftButton
 
@@ -172,7 +173,9 @@ def test_a_card_chooses_and_start_again_returns(stand):
 
 
 def test_where_the_design_runs_is_shown_on_the_track(stand, qtbot):
-    with qtbot.waitSignal(stand.solver.break_evens_ready, timeout=20_000):
+    with qtbot.waitSignal(
+        stand.solver.break_evens_ready, timeout=20_000, check_params_cb=confirmed
+    ):
         visit(stand)
     light = stand.page.knobs[0]
     assert "runs" in light.slider._states

@@ -5,19 +5,18 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from explorer.advice.stops import (
+    CAPACITANCE_STOPS,
+    LIGHT_STOPS,
+    decades,
+    largest_phase_path,
+)
 from explorer.scenario.demand import Load, Operation, Phase
 from explorer.scenario.light import Light, LogPattern
 from explorer.scenario.model import Scenario, get_value, with_value
 from explorer.scenario.storage import CellStore
 from explorer.state.document import Document
-from explorer.state.knobs import (
-    CAPACITANCE_STOPS,
-    LIGHT_STOPS,
-    decades,
-    knob_value,
-    knobs_for,
-    largest_phase_path,
-)
+from explorer.state.knobs import knob_value, knobs_for
 
 POWER = Scenario(
     load=Load(operations=(Operation(phases=(Phase(power_W=0.05, duration_s=0.1),)),))

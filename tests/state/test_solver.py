@@ -1,11 +1,17 @@
+import threading
+
 import pytest
 
-from explorer.advice.assess import assess
+from explorer.advice.edges import BreakEven, Edges
 from explorer.scenario.model import Scenario
+from explorer.state import solver as solver_module
 from explorer.state.document import Document
 from explorer.state.jobs import JobRunner
-from explorer.state.solver import Solver
+from explorer.state.solver import Solver, at_rest_steps
 from explorer.state.spans import HOUR_S
+from tests.waiting import confirmed
+
+NOWHERE = Edges(path="", low=1.0, high=2.0, edges=(), at_low=False, at_high=False)
 
 
 @pytest.fixture
@@ -35,7 +41,9 @@ def test_a_drag_ends_with_its_last_value_and_skips_most_between(qtbot, bench):
 
 def test_break_evens_come_for_all_four_knobs_when_they_rest(qtbot, bench):
     document, solver, _ = bench
-    with qtbot.waitSignal(solver.break_evens_ready, timeout=20_000) as heard:
+    with qtbot.waitSignal(
+        solver.break_evens_ready, timeout=20_000, check_params_cb=confirmed
+    ) as heard:
         document.edit("light.illuminance_lx", 700.0)
     assert set(heard.args[0]) == {
         "light.illuminance_lx",
@@ -45,20 +53,46 @@ def test_break_evens_come_for_all_four_knobs_when_they_rest(qtbot, bench):
     }
     for found in heard.args[0].values():
         assert len(found.states) == len(found.stops)
-        assert found.sentence
+        assert found.path == found.works.path == found.runs.path
 
 
-def test_break_evens_of_an_earlier_design_are_not_shown(qtbot, bench):
-    document, solver, jobs = bench
-    seen = []
-    solver.break_evens_ready.connect(seen.append)
+def test_late_break_evens_of_another_design_are_dropped(qtbot, bench, monkeypatch):
+    """The worker still counts with two panels when the third is put on."""
+    document, solver, _ = bench
+    seen, may_go_on, asked = [], threading.Event(), []
+
+    def slow(case, path, stops, stopped):
+        asked.append(case.scenario.panels.count)
+        if case.scenario.panels.count == 2:
+            may_go_on.wait(20.0)
+        return BreakEven(
+            path=str(case.scenario.panels.count), stops=tuple(stops), states=(), best=1.0,
+            works=NOWHERE, runs=NOWHERE,
+        )
+
+    monkeypatch.setattr(solver_module, "draft", lambda *given: slow(*given, None))
+    monkeypatch.setattr(solver_module, "break_even", slow)
+    solver.break_evens_ready.connect(lambda found: seen.extend(f.path for f in found.values()))
     document.edit("panels.count", 2)
-    qtbot.waitUntil(lambda: jobs.busy("break_evens"), timeout=20_000)
+    qtbot.waitUntil(lambda: asked == [2], timeout=20_000)
     document.edit("panels.count", 3)
-    qtbot.waitUntil(lambda: len(seen) == 1, timeout=40_000)
-    fresh = assess(document.scenario).verdict.state
-    panels = seen[0]["panels.count"]
-    assert panels.states[panels.stops.index(3.0)] == fresh
+    may_go_on.set()
+    qtbot.waitUntil(lambda: len(seen) > 8, timeout=40_000)
+    assert set(seen) == {"3"}
+
+
+def test_the_search_for_edges_ends_at_the_next_march_when_the_design_changes(qtbot, bench):
+    """So that a drag never shares the interpreter with it for longer than one march."""
+    scenario = bench[0].scenario
+    asked = []
+
+    def stopped():
+        asked.append(1)
+        return len(asked) > 1
+
+    steps = list(at_rest_steps(0, "", scenario, None, stopped))
+    assert len(asked) == 2
+    assert not steps[-1].reach
 
 
 def test_the_span_decides_how_much_is_computed(qtbot, bench):
@@ -72,15 +106,15 @@ def test_the_span_decides_how_much_is_computed(qtbot, bench):
 
 def test_limits_stay_in_another_span_and_go_with_another_design(qtbot, bench):
     document, solver, _ = bench
-    with qtbot.waitSignal(solver.break_evens_ready, timeout=20_000):
+    with qtbot.waitSignal(solver.break_evens_ready, timeout=20_000, check_params_cb=confirmed):
         document.edit("panels.count", 2)
-    qtbot.waitUntil(lambda: "lowest_light_lx" in solver.result.answers)
-    least = solver.result.answers["lowest_light_lx"]
+    qtbot.waitUntil(lambda: "least_light_for_balance_lx" in solver.result.answers)
+    least = solver.result.answers["least_light_for_balance_lx"]
     solver.set_span("day", 30 * HOUR_S)
-    assert solver.result.answers["lowest_light_lx"] == least
+    assert solver.result.answers["least_light_for_balance_lx"] == least
     document.edit("panels.count", 3)
     qtbot.waitUntil(lambda: solver.result.scenario == document.scenario)
-    assert solver.result.answers.get("lowest_light_lx") != least
+    assert solver.result.answers.get("least_light_for_balance_lx") != least
 
 
 def test_a_pinned_design_stays_while_the_scenario_moves(qtbot, bench):

@@ -1,14 +1,21 @@
+from dataclasses import replace
+
 import pytest
 from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtGui import QWheelEvent
 
-from explorer.advice.edges import BreakEven
+from explorer.advice.edges import BreakEven, Edge, Edges
 from explorer.scenario.demand import Operation, Phase
 from explorer.scenario.model import Scenario
 from explorer.state.knobs import knobs_for
 from explorer.widgets.knob_row import KnobRow
+from explorer.words.edges import PENDING
 
 LIGHT = knobs_for(Scenario())[0]
+FROM_500 = Edges(
+    path=LIGHT.path, low=10.0, high=1e5, edges=(Edge(value=500.0, beyond=490.0),), at_low=False,
+    at_high=True,
+)  # fmt: skip
 
 
 @pytest.fixture
@@ -175,7 +182,8 @@ def test_every_target_is_at_least_24_pixels(row):
 def test_the_track_shows_where_it_runs_until_something_else_changes(row):
     states = tuple("runs" if s >= 500 else "falls_short" for s in LIGHT.stops)
     found = BreakEven(
-        path=LIGHT.path, stops=LIGHT.stops, states=states, sentence="runs from 500 lx", best=3000.0
+        path=LIGHT.path, stops=LIGHT.stops, states=states, best=3000.0, works=FROM_500,
+        runs=FROM_500,
     )
     plain = row.slider.grab().toImage()
     row.set_break_even(found)
@@ -188,10 +196,27 @@ def test_the_track_shows_where_it_runs_until_something_else_changes(row):
     assert row.slider.grab().toImage() == fresh
 
 
+def test_a_draft_leaves_a_sentence_that_still_holds(row):
+    """The knob in the hand moves none of its own edges; only what has changed is looked for."""
+    falls, runs = (("falls_short",) * len(LIGHT.stops), ("runs",) * len(LIGHT.stops))
+    drafted = BreakEven(path=LIGHT.path, stops=LIGHT.stops, states=falls, best=10.0)
+    row.set_break_even(drafted)
+    assert row.sentence.text() == PENDING
+    row.set_break_even(replace(drafted, states=runs, works=FROM_500, runs=FROM_500))
+    row.set_break_even(drafted)
+    assert row.sentence.text() == "runs from 500\u00a0lx"
+    row.set_stale(True)
+    row.set_break_even(drafted)
+    assert row.sentence.text() == PENDING
+
+
 def test_the_best_stop_is_marked_where_more_would_be_worse(row):
     def picture(states, best):
         row.set_break_even(
-            BreakEven(path=LIGHT.path, stops=LIGHT.stops, states=states, sentence="", best=best)
+            BreakEven(
+                path=LIGHT.path, stops=LIGHT.stops, states=states, best=best, works=FROM_500,
+                runs=FROM_500,
+            )
         )
         return row.slider.grab().toImage()
 

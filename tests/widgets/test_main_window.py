@@ -10,6 +10,7 @@ from explorer.scenario.storage import CellStore
 from explorer.state import theme
 from explorer.widgets import messages
 from explorer.widgets.buttons import PillButton
+from tests.waiting import confirmed
 
 
 def knob(window, key):
@@ -124,7 +125,7 @@ def test_title_and_place_are_edited_in_the_head(qtbot, window, document):
 
 
 def test_break_evens_reach_every_knob(qtbot, window, document, solver):
-    with qtbot.waitSignal(solver.break_evens_ready, timeout=20_000):
+    with qtbot.waitSignal(solver.break_evens_ready, timeout=20_000, check_params_cb=confirmed):
         document.edit("light.illuminance_lx", 320.0)
     assert all(row.sentence.text() for row in window.knobs.rows)
 

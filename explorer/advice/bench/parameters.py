@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from math import isfinite
 from typing import Any, Literal
 
-from explorer.advice.territory import largest_phase
+from explorer.advice.stops import largest_phase
 from explorer.scenario.fields import describe
 from explorer.scenario.logged_run import BenchRun
 from explorer.scenario.model import Scenario, get_value, owner_class, with_value

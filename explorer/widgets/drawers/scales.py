@@ -9,8 +9,8 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from explorer.advice.stops import E12, LIGHT_STEPS, decades
 from explorer.advice.territory import Axis
-from explorer.state.knobs import E12, LIGHT_STEPS, decades
 from explorer.words.drawers import axis_value, is_count
 
 FloatArray = NDArray[np.float64]

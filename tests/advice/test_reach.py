@@ -1,0 +1,114 @@
+"""Reach: answers that are the edge of one check, and what is said where the search ends."""
+
+import pickle
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+
+from explorer.advice.answers import answers
+from explorer.advice.assess import judge
+from explorer.advice.case import Case
+from explorer.advice.reach import Reach, durations, reach
+from explorer.advice.stops import three_digits
+from explorer.scenario.demand import Every, WhenReady
+from explorer.words.answers import value_of
+from tests.advice.demos import LOGGED, NAMES, demo
+from tests.advice.test_edges import GENERATED, cases
+
+LIGHT, CLOSURE = "light.illuminance_lx", "margins.closure_days"
+
+
+def margin(case, name):
+    return next(c.margin for c in judge(case).checks if c.name == name)
+
+
+def beside(series, value, side):
+    """The neighbour of a value in a series."""
+    i = int(np.argmin(np.abs(series.values - value)))
+    return float(series.values[i + side])
+
+
+def rate_margin(case, per_day):
+    """Service and Balance of a design that does its first operation at an interval so often."""
+    found = enumerate(case.scenario.load.operations)
+    i, op = next((i, op) for i, op in found if isinstance(op.schedule, Every))
+    share = len(op.schedule.days) / 7 * (op.schedule.to_h - op.schedule.from_h) / 24
+    path = f"load.operations.{i}.schedule.interval_s"
+    changed = case.with_value(path, 86_400.0 * share / per_day)
+    return min(margin(changed, "balance"), margin(changed, "service"))
+
+
+def assert_edges_of_single_checks(case, found):
+    light = found["least_light_for_balance_lx"]
+    if not light.bound:
+        less = beside(three_digits(), light, -1)
+        assert margin(case.with_value(LIGHT, float(light)), "balance") >= 1.0
+        assert margin(case.with_value(LIGHT, less), "balance") < 1.0
+    elif light.bound == "none":
+        assert margin(case.with_value(LIGHT, float(light)), "balance") < 1.0
+    rate = found.get("most_operations_per_day")
+    if rate is not None and not rate.bound:
+        assert rate_margin(case, rate) >= 1.0
+        assert rate_margin(case, beside(three_digits(), rate, +1)) < 1.0
+    days = found["longest_closure_days"]
+    if not days.bound:
+        assert margin(case.with_value(CLOSURE, float(days)), "dark") >= 1.0
+        assert margin(case.with_value(CLOSURE, beside(durations(), days, +1)), "dark") < 1.0
+
+
+@pytest.mark.parametrize("name", [n for n in NAMES if n != LOGGED])
+def test_each_answer_is_the_edge_of_its_check_alone(name):
+    case = Case(*demo(name))
+    assert_edges_of_single_checks(case, reach(case))
+
+
+@settings(max_examples=60, phases=GENERATED)
+@given(cases())
+def test_each_answer_of_a_generated_design_is_the_edge_of_its_check(case):
+    assert_edges_of_single_checks(case, reach(case))
+
+
+def test_the_balance_at_the_light_found_is_one():
+    case = Case(*demo("soil_probe"))
+    lux = reach(case)["least_light_for_balance_lx"]
+    found = answers(case.with_value(LIGHT, float(lux)))
+    assert found["balance_ratio"] == pytest.approx(1.0, abs=0.02)
+
+
+def test_what_waits_for_its_store_has_no_rate():
+    case = Case(*demo("vent_flap"))
+    assert all(isinstance(op.schedule, WhenReady) for op in case.scenario.load.operations)
+    assert "most_operations_per_day" not in reach(case)
+
+
+def test_where_nothing_helps_neither_never_nor_zero_is_said():
+    for value, key, said in (
+        (Reach(1e5, "none"), "least_light_for_balance_lx", "none up to 100000 lx"),
+        (Reach(10.0, "less than"), "least_light_for_balance_lx", "less than 10 lx"),
+        (Reach(0.01, "none"), "most_operations_per_day", "not even 0.01"),
+        (Reach(419.0, "more than"), "most_operations_per_day", "more than 419"),
+        (Reach(365.0, "more than"), "longest_closure_days", "more than 365 d"),
+        (Reach(1 / 1440, "none"), "longest_closure_days", "none"),
+        (Reach(3.11), "longest_closure_days", "3.11 d"),
+        (Reach(183.0), "least_light_for_balance_lx", "183 lx"),
+    ):
+        assert value_of(key, value) == said
+
+
+def test_a_store_that_hardly_discharges_outlasts_the_year():
+    case = Case(*demo("soil_probe"))
+    for path, value in {
+        "load.operations.0.schedule.interval_s": 86_400.0, "load.sleep_A": 0.0,
+        "store.capacitance_F": 20.0, "store.leakage_A": 0.0, "store.balancing_A": 0.0,
+        "charger.quiescent_A": 0.0, "margins.start_within_h": 8000.0,
+    }.items():  # fmt: skip
+        case = case.with_value(path, value)
+    days = reach(case)["longest_closure_days"]
+    assert (days, days.bound) == (365.0, "more than")
+    assert margin(case.with_value(CLOSURE, 365.0), "dark") >= 1.0
+
+
+def test_an_answer_keeps_its_bound_in_a_copy():
+    value = pickle.loads(pickle.dumps(Reach(3.0, "more than")))
+    assert (value, value.bound) == (3.0, "more than")
