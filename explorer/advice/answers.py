@@ -4,38 +4,67 @@ from __future__ import annotations
 
 from math import isfinite
 
+import numpy as np
+
 from explorer.advice.case import Case, kept
-from explorer.advice.checks import served_shares
-from explorer.advice.readings.one import full_charge_time, one_charge, recovery_time, study
+from explorer.advice.checks import asked_of, balance, shares
+from explorer.advice.readings.dark import one_charge
+from explorer.advice.readings.one import readings, study
+from explorer.advice.readings.starts import (
+    first_operation_time,
+    full_charge_time,
+    recovery_time,
+)
+from explorer.engine.system import WEEK_S
+from explorer.text import Text, say
+
+FROM_FULL = say(
+    "The device never gets past its start-up. What is said of its course holds for a beginning "
+    "with a full store."
+)
+"""Stands beside answers where `begins_full` is true."""
 
 
 @kept
 def answers(case: Case) -> dict[str, float]:
     """Answers of a case; infinite means never, or without end.
 
-    Keys end in their unit. ``first_charge_s`` counts from the first light on an empty store to
-    the first operation; ``full_charge_s`` to full without a load; ``dark_time_s`` from a full
-    store without light to the cut-off; ``recovery_s`` from the cut-off to the next operation
-    once the light comes on; store and terminal minima are of the repeating course.
+    Keys end in their unit. ``first_connect_s``, ``first_charge_s`` and ``first_operation_s`` count
+    from the first light on an empty store to the first connect, to the end of the first start-up
+    and to the end of the first operation; ``full_charge_s`` to full with the device off;
+    ``dark_time_s`` from a full store without light to the cut-off, the reserve kept;
+    ``recovery_s`` from the cut-off voltage, once the light comes on, to the end of a start-up;
+    store and terminal minima are of the repeating course.
     """
-    found = study(case)
-    dark = one_charge(found.engine)
-    shares = served_shares(found)
-    held = dark.tally.cut_offs > 0
+    found, read = study(case), readings(case)
+    asked = asked_of(case.scenario, 1)
+    dark_s, runs = one_charge(found.engine)
     return {
+        "first_connect_s": found.first.connect_s,
         "first_charge_s": found.first.seconds,
+        "first_operation_s": first_operation_time(found.engine, found.first),
         "full_charge_s": full_charge_time(found.engine),
-        "dark_time_s": dark.span_s if held else float("inf"),
-        "operations_per_charge": sum(dark.tally.served) if held else float("inf"),
+        "dark_time_s": dark_s,
+        "operations_per_charge": runs,
         "recovery_s": recovery_time(found.engine),
         "lowest_store_V": found.extremes.lowest_store_v,
         "highest_store_V": found.extremes.highest_store_v,
         "lowest_terminal_V": found.extremes.lowest_terminal_v,
-        "served_share": min(shares, default=1.0),
-        "balance_ratio": found.available_c / found.needed_c if found.needed_c > 0 else float("inf"),
-        "cut_offs_per_week": found.course.run.tally.cut_offs / found.course.run.span_s * 604_800.0,
-        "longest_dark_s": max((d.needed_s for d in found.dark), default=0.0),
+        "served_share": float(np.min(shares(read, asked))),
+        "balance_ratio": float(balance(read, asked).margin[0]),
+        "cut_offs_per_week": float(read.cut_offs[0] / read.span_s[0]) * WEEK_S,
+        "longest_dark_s": max((g.length_s for g in found.gaps), default=0.0),
     }
+
+
+def begins_full(case: Case) -> bool:
+    """Whether the answers about the course hold for a beginning with a full store."""
+    return not study(case).starts
+
+
+def held_for(case: Case) -> Text | None:
+    """What to say beside the answers about the course, if anything."""
+    return FROM_FULL if begins_full(case) else None
 
 
 def finite(value: float) -> float | None:

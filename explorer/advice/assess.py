@@ -8,9 +8,11 @@ import numpy as np
 from numpy.typing import NDArray
 
 from explorer.advice.answers import answers
-from explorer.advice.case import Case, as_case, kept
-from explorer.advice.checks import checks, deepest_pulse, hazards, lowest_working_voltage
-from explorer.advice.readings.one import Study, study
+from explorer.advice.case import Case, as_case
+from explorer.advice.judge import judge
+from explorer.advice.readings import START_UP
+from explorer.advice.readings.one import Study, readings, study
+from explorer.advice.readings.pulse import inrush
 from explorer.advice.verdict import Verdict
 from explorer.engine.columns import Columns
 from explorer.engine.motions import Engine
@@ -76,13 +78,6 @@ class Assessment:
     def scenario(self) -> Scenario:
         """The design."""
         return self.case.scenario
-
-
-@kept
-def judge(case: Case) -> Verdict:
-    """The verdict of a case."""
-    found = study(case)
-    return Verdict(checks=checks(found), hazards=hazards(found))
 
 
 def assess(
@@ -165,22 +160,30 @@ def _thresholds(found: Study) -> tuple[Threshold, ...]:
 
 
 def _pulse_view(found: Study) -> PulseView | None:
-    pulse = deepest_pulse(found, lowest_working_voltage(found))
+    pulse = readings(found.case).pulse
     if pulse is None:
         return None
-    low = pulse.store_v
-    system, field = found.system, found.engine.field
+    system, field, load = found.system, found.engine.field, found.system.load
     esr = field.curve.esr_ohm
-    quiescent = ld.Draw(current_a=system.quiescent_a)
-    idle = system.load.sleep + quiescent
-    operation = system.load.operations[pulse.operation_index]
-    lead = 0.2 * operation.duration_s
+    quiet = ld.Draw(current_a=system.quiescent_a)
+    idle = load.sleep + quiet
+    number, low = int(pulse.operation[0]), float(pulse.begin_v[0])
     q = field.charge_at(min(low, float(field.open_v[-1])))
-    t, rows = -lead, []
-    stretches = [(idle, lead)]
-    stretches += [(idle + p.draw, p.duration_s) for p in operation.phases]
+    before, name = idle, say("start-up")
+    phases, beside = load.start_up, quiet
+    if number == START_UP:
+        before = quiet
+    else:
+        phases, beside = load.operations[number].phases, idle
+        name = load.operations[number].name
+    lead = 0.2 * sum(p.duration_s for p in phases)
+    stretches = [(before, lead)]
+    stretches += [(beside + p.draw, p.duration_s) for p in phases]
     stretches.append((idle, lead))
-    for draw, duration in stretches:
+    t, rows = -lead, []
+    for i, (draw, duration) in enumerate(stretches):
+        if i == 1 and number == START_UP:
+            q = max(q - float(inrush(system, 1)[0]), 0.0)
         for share in np.linspace(0.0, 1.0, 9):
             volts = float(field.voltage_at(q))
             terminal = max(float(ld.terminal_voltage(volts, 0.0, draw, esr)), 0.0)
@@ -190,12 +193,16 @@ def _pulse_view(found: Study) -> PulseView | None:
                 q = max(q - amps * duration / 8.0, 0.0)
         t += duration
     table = np.array(rows)
+    ramp = float(pulse.ramp_v[0])
     return PulseView(
-        title=say("{operation} at {volts}", operation=operation.name, volts=show(low, "V")),
+        title=say("{operation} at {volts}", operation=name, volts=show(low, "V")),
         time_s=table[:, 0],
         store_v=table[:, 1],
         terminal_v=table[:, 2],
-        minimum_v=system.load.minimum_v,
-        step_v=pulse.step_v,
-        ramp_v=pulse.ramp_v,
+        minimum_v=load.minimum_v,
+        step_v=low - float(pulse.lowest_v[0]) - ramp,
+        ramp_v=ramp,
     )
+
+
+__all__ = ["Assessment", "Mark", "PulseView", "Threshold", "assess", "judge"]

@@ -10,6 +10,8 @@ from explorer.text import say, texts
 State = Literal["runs", "marginal", "falls_short"]
 NO_LIMIT = 99.0
 """Margin shown where a check cannot fail."""
+MET_OR_NOT = ("ratings", "service")
+"""Checks whose margin says little once they pass."""
 CHECK_NAMES = ("starts", "balance", "dark", "pulse", "ratings", "service")
 CHECK_LABELS = {
     "starts": say("Starts", "check"),
@@ -41,11 +43,15 @@ class Check:
     wanted: float
     """The margin that counts as a clean pass."""
     sentence: str
+    holds: bool = False
+    """Whether the course shows that the device works all the same: then it does not fail."""
+    at_least: bool = False
+    """Whether `value` and `margin` are only known to be at least that: the search ended there."""
 
     @property
     def state(self) -> State:
         """Outcome of this check alone."""
-        if self.margin < 1.0:
+        if self.margin < 1.0 and not self.holds:
             return "falls_short"
         return "runs" if self.margin >= self.wanted else "marginal"
 
@@ -75,14 +81,16 @@ class Verdict:
     def governing(self) -> Check:
         """The check that decides: the worst state, and in it the smallest reserve.
 
-        Where all pass, ratings and service are left aside: they are met or not, and their
-        margin says little.
+        Service is what the others lead to: it decides only where it fails alone. Where all pass,
+        ratings and service are left aside: they are met or not, and their margin says little.
         """
         order = {"falls_short": 0, "marginal": 1, "runs": 2}
-        worst = min(self.checks, key=lambda c: (order[c.state], c.reserve))
+        worst = min(
+            self.checks, key=lambda c: (order[c.state], c.name == "service", c.reserve)
+        )
         if worst.state != "runs":
             return worst
-        telling = [c for c in self.checks if c.name not in ("ratings", "service")]
+        telling = [c for c in self.checks if c.name not in MET_OR_NOT]
         return min(telling or self.checks, key=lambda c: c.reserve)
 
     @property

@@ -1,0 +1,96 @@
+"""Readings: what a run says, as numbers that the checks are made from."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from explorer.scenario.ratings import Rating
+
+FloatArray = NDArray[np.float64]
+IntArray = NDArray[np.intp]
+BoolArray = NDArray[np.bool_]
+
+FARTHEST = 20.0
+"""A dark stretch is followed for this many times its length; a longer margin says nothing."""
+LONG = 0.3
+"""Dark stretches of this share of the longest are judged by the level that they begin with."""
+START_UP = -1
+"""Stands for the start-up where an operation is named by its number."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DarkReading:
+    """The stretch in which the store pays for everything and fares worst; arrays of shape (n,)."""
+
+    needed_s: FloatArray
+    """Its length; 0 where there is no dark stretch and no closure. [s]"""
+    lasts_s: FloatArray
+    """Time to the cut-off, the reserve kept, followed for `FARTHEST` times its length. [s]"""
+    begin_v: FloatArray
+    """Store voltage with which it begins in the course. [V]"""
+    closure: BoolArray
+    """Whether it is the declared closure."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PulseReading:
+    """The phase that pulls the terminals deepest against what they may fall; shape (n,)."""
+
+    operation: IntArray
+    """Its number, or `START_UP`."""
+    phase: IntArray
+    begin_v: FloatArray
+    """Store voltage at which the operation or the start-up begins. [V]"""
+    lowest_v: FloatArray
+    """Lowest terminal voltage, without light; 0 where it collapses. [V]"""
+    need_v: FloatArray
+    """What the device or its regulator needs, whichever is higher. [V]"""
+    ramp_v: FloatArray
+    """Fall of the store's own voltage from the beginning to the lowest point. [V]"""
+    empty_s: FloatArray
+    """Time from its beginning after which the store is empty; infinite if it is not. [s]"""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Readings:
+    """Everything that the checks read, of n designs; there is no margin in it."""
+
+    ready_s: FloatArray
+    """From an empty store at the first light to the end of the first start-up; infinite where it
+    never gets there, shape (n,). [s]"""
+    level_v: FloatArray
+    """Store voltage that suits the balance best, shape (n,). [V]"""
+    brought_w: FloatArray
+    """Mean power that the light brings with the store held there, shape (n,). [W]"""
+    taken_w: FloatArray
+    """Mean power that everything wanted, leakage and charger take there, shape (n,). [W]"""
+    dark: DarkReading
+    pulse: PulseReading | None
+    """None where nothing ever pulses."""
+    ratings: tuple[Rating, ...]
+    served: FloatArray
+    """Completed runs in the course, shape (n, operations); none where it never starts."""
+    wanted: FloatArray
+    """Runs wanted in the same time, shape (n, operations)."""
+    connected: FloatArray
+    """Share of the course in which the device is connected, shape (n,)."""
+    cut_offs: FloatArray
+    """Cut-offs in the course, shape (n,)."""
+    span_s: FloatArray
+    """Length of the course that was followed, shape (n,). [s]"""
+    repeats: BoolArray
+    """Whether the course comes back to where it began, shape (n,)."""
+    sure: BoolArray
+    """Whether these readings may decide by themselves, shape (n,); where not, the exact march
+    does."""
+
+    @property
+    def size(self) -> int:
+        """Number of designs."""
+        return len(self.ready_s)
+
+
+__all__ = ["FARTHEST", "LONG", "START_UP", "DarkReading", "PulseReading", "Readings"]

@@ -1,174 +1,261 @@
-"""Judge many variants of a scenario at once: for break-even values, maps and spreads.
-
-The six checks are those of `explorer.advice.checks`, read from the batch engine, in which pulses
-are averaged over their cycle. Verdicts agree with the exact ones except within some 5 % of a
-limit; margins of designs that work agree within about 5 %, where single pulses are large against
-the store within some 12 %. A first charge that just misses an evening may come a night later.
-"""
+"""Readings of many designs at once by the batch engine, in which pulses are averaged."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import NDArray
 
-from explorer.advice import fleet_checks
-from explorer.advice.case import Case
-from explorer.advice.checks import NO_LIMIT, PULSE_MARGIN
-from explorer.advice.verdict import CHECK_NAMES, State
-from explorer.engine.many import prepare
-from explorer.scenario.build import build
-from explorer.scenario.light_log import LightLog
+from explorer.advice.readings import FARTHEST, LONG, BoolArray, DarkReading, FloatArray, Readings
+from explorer.advice.readings.balance import Balance, best_level, lowest_held, wanted_runs
+from explorer.advice.readings.balance import taken_current as _taken_current
+from explorer.advice.readings.dark import gaps
+from explorer.advice.readings.pulse import Store, deepest_pulse, flat
+from explorer.engine import many_run as run
+from explorer.engine.many import Batch, along, charge_at, prepare
+from explorer.engine.system import DAY_S, Periodic, System, WhenReady
 from explorer.scenario.model import Scenario
+from explorer.scenario.ratings import ratings
 
-FloatArray = NDArray[np.float64]
-STATES: tuple[State, ...] = ("falls_short", "marginal", "runs")
-LOG_LEVELS = 7
-MET_OR_NOT = ("ratings", "service")
-"""Checks whose margin says little once they pass."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Fleet:
-    """Verdicts of many variants; arrays of shape (variants,)."""
-
-    margins: dict[str, FloatArray]
-    """Available over needed for each of the six checks."""
-    wanted: dict[str, FloatArray]
-    """Margin that counts as a clean pass."""
-    first_charge_s: FloatArray
-
-    @property
-    def reserve(self) -> FloatArray:
-        """Smallest margin over the margin wanted: 1 or more runs.
-
-        Ratings and service count only where they fail: they are met or not, and would hide what
-        the other checks have to spare, as in `Verdict.governing`.
-        """
-        return np.asarray(self._telling_margins(over_wanted=True).min(axis=0))
-
-    @property
-    def telling(self) -> FloatArray:
-        """Smallest reserve of those energy and pulse checks that tell the variants apart."""
-        rows = [self.margins[n] / self.wanted[n] for n in ("starts", "balance", "dark", "pulse")]
-        apart = [r for r in rows if np.ptp(r) > 0]
-        return np.min(apart, axis=0) if apart else self.reserve
-
-    @property
-    def promise(self) -> FloatArray:
-        """How near a variant is: mean over the checks of the reserve, none counted above 1."""
-        table = np.array([self.margins[n] / self.wanted[n] for n in CHECK_NAMES])
-        return np.asarray(np.minimum(table, 1.0).mean(axis=0))
-
-    @property
-    def margin(self) -> FloatArray:
-        """Smallest margin: below 1 the variant falls short. Counted as in `reserve`."""
-        return np.asarray(self._telling_margins(over_wanted=False).min(axis=0))
-
-    def _telling_margins(self, *, over_wanted: bool) -> FloatArray:
-        """Shape (checks, variants); no limit where ratings or service are met."""
-        rows = []
-        for name in CHECK_NAMES:
-            row = self.margins[name]
-            met = np.asarray(name in MET_OR_NOT) & (row >= 1.0)
-            rows.append(np.where(met, NO_LIMIT, row / self.wanted[name] if over_wanted else row))
-        return np.array(rows)
-
-    @property
-    def codes(self) -> NDArray[np.intp]:
-        """0 falls short, 1 marginal, 2 runs."""
-        return (self.margin >= 1.0).astype(np.intp) + (
-            (self.margin >= 1.0) & (self.reserve >= 1.0)
-        ).astype(np.intp)
-
-    @property
-    def governing(self) -> NDArray[np.intp]:
-        """Index into CHECK_NAMES of the check that decides.
-
-        One that fails goes before one that is marginal; of these the smallest reserve.
-        """
-        failing = self._telling_margins(over_wanted=False) < 1.0
-        reserve = self._telling_margins(over_wanted=True)
-        return np.asarray(np.argmin(np.where(failing, reserve - NO_LIMIT, reserve), axis=0))
+SETTLED = 1e-3
+"""Fall of a store over one period, relative to a full one, that counts as none."""
+MOST_SECANTS = 3
 
 
-def gathered_log(log: LightLog) -> LightLog:
-    """A log in hours and a few levels, which keep the light of the hours they stand for."""
-    hours = np.append(np.arange(0.0, log.duration_s, 3600.0), log.duration_s)
-    total = np.concatenate([[0.0], np.cumsum(log.illuminance_lx * np.diff(log.time_s))])
-    mean = np.diff(np.interp(hours, log.time_s, total)) / np.diff(hours)
-    cuts = np.concatenate(
-        [[1e-4], np.geomspace(0.02, 1.0, LOG_LEVELS)]
-    ) * max(float(mean.max()), 1e-9)
-    level = np.searchsorted(cuts, mean, side="left")
-    value = np.array([
-        np.average(mean[level == k], weights=np.diff(hours)[level == k])
-        if np.any(level == k) else 0.0
-        for k in range(level.max() + 1)
-    ])
-    parted = np.concatenate([[True], np.diff(level) != 0])
-    return LightLog(
-        time_s=np.append(hours[:-1][parted], log.duration_s),
-        illuminance_lx=value[level[parted]],
-        start=log.start,
-        step_s=3600.0,
-    )
-
-
-def with_gathered_log(scenario: Scenario, log: LightLog) -> tuple[Scenario, LightLog]:
-    """A scenario under the gathered log that receives the light it receives under the whole one."""
-    lux = scenario.light.illuminance_lx
-    lux = log.mean_lit_lx if lux is None else lux
-    coarse = gathered_log(log)
-    scale = coarse.mean_lit_lx / log.mean_lit_lx if log.mean_lit_lx > 0 else 1.0
-    light = scenario.light.model_copy(update={"illuminance_lx": lux * scale})
-    return scenario.model_copy(update={"light": light}), coarse
-
-
-def judge_many(case: Case | Scenario, *changed: Any, only_runs: bool = False) -> Fleet:
-    """`fleet`, also of a scenario, its log and the changes."""
-    changes: Mapping[str, ArrayLike] = changed[-1]
-    if not isinstance(case, Case):
-        case = Case(case, changed[0])
-    return fleet(case, changes, only_runs=only_runs)
-
-
-def fleet(
-    case: Case, changes: Mapping[str, ArrayLike], *, only_runs: bool = False
-) -> Fleet:
-    """Verdicts of the variants that `changes` describes.
+def readings(
+    scenario: Scenario, system: System, size: int, *, worth: Any = None
+) -> Readings:
+    """What the checks read of `size` designs.
 
     Parameters
     ----------
-    case : Case
-        The design that is varied, in its light.
-    changes : mapping of str to array_like
-        Values at dotted paths; arrays of one length, the number of variants.
-    only_runs : bool
-        Ask only whether the reserve is 1 or more, which takes less time; of a variant that does
-        not run no more is known than that.
+    scenario, system : Scenario, System
+        A batch: their numbers are plain or columns of shape (size, 1).
+    size : int
+        Number of designs.
+    worth : callable, optional
+        Given the time to ready, the balance and the ratings, says which designs are worth being
+        followed any further; what is read of the others says nothing.
     """
-    size = max((np.size(v) for v in changes.values()), default=1)
-    several = case.varied(changes)
-    many, log = several.scenario, several.log
-    if log is not None:
-        many, log = with_gathered_log(many, log)
-    system = build(many, log)
     batch = prepare(system, size)
-    margins, first = fleet_checks.margins(many, batch, only_runs=only_runs)
-    plain = np.ones(size)
-    asked = fleet_checks.column(many.design_margin, size)
-    return Fleet(
-        margins={k: np.clip(margins[k], 0.0, NO_LIMIT) for k in CHECK_NAMES},
-        wanted={
-            "starts": asked, "balance": asked, "dark": asked, "pulse": PULSE_MARGIN * plain,
-            "ratings": plain, "service": plain,
-        },
-        first_charge_s=first,
+    allowed = float(np.max(flat(scenario.margins.start_within_h, size))) * 3600.0
+    ready = _first_charge(batch, allowed)
+    held, rated = _balance(batch), ratings(scenario, system)
+    followed = np.ones(size, bool) if worth is None else worth(ready, held, rated)
+    course, edges_c = _course(batch, followed)
+    served, wanted = _runs(batch, course, held)
+    starts = np.isfinite(ready)
+    period = float(batch.stretches.edges_s[-1])
+    return Readings(
+        ready_s=ready,
+        level_v=held.level_v,
+        brought_w=held.brought_w,
+        taken_w=held.taken_w,
+        dark=_dark(scenario, batch, edges_c),
+        pulse=_pulse(batch, course),
+        ratings=rated,
+        served=np.where(starts[:, None], served, 0.0),
+        wanted=wanted,
+        connected=np.where(starts, _connected(course, period), 0.0),
+        cut_offs=course.lost,
+        span_s=np.full(size, period),
+        repeats=np.ones(size, bool),
+        sure=np.ones(size, bool),
     )
 
 
-__all__ = ["STATES", "Fleet", "fleet", "gathered_log", "judge_many", "with_gathered_log"]
+def _first_charge(batch: Batch, allowed_s: float) -> FloatArray:
+    """Time from the first light on an empty store to the first connect that stays. [s]"""
+    s = batch.stretches
+    count, period = len(s.level), float(s.edges_s[-1])
+    lit = np.flatnonzero(s.photocurrent_a.max(axis=0)[s.level] > 0)
+    first = int(lit[0]) if len(lit) else 0
+    rows = run.begin_rows(batch, batch.nodes_c[:, 0], connected=False)
+    active = run.may_start(batch)
+    passed = 0.0
+    while passed < max(4.0 * allowed_s, 2.0 * period) and active.any():
+        before = rows.charge_c.copy()
+        for i in range(count):
+            run.run_stretch(batch, rows, (first + i) % count, active)
+            active = active & ~np.isfinite(rows.first_s)
+            if not active.any():
+                break
+        passed += period
+        active &= np.abs(rows.charge_c - before) > 1e-6 * batch.nodes_c[:, -1]
+    start = sum(p.duration_s for p in batch.system.load.start_up)
+    return np.asarray(rows.first_s + column(start, batch.size))
+
+
+def _course(batch: Batch, followed: NDArray[np.bool_]) -> tuple[run.Rows, FloatArray]:
+    """A period that stands for the repeating course, and the charge at its edges.
+
+    Variants that are not `followed` stay at full.
+
+    The second period from a full store; where the store falls slowly on, one from the level
+    towards which it falls, found by secants.
+    """
+    full = batch.nodes_c[:, -1]
+    cut = np.minimum(np.max(list(batch.cut_c.values()), axis=0), full)
+    first = run.begin_rows(batch, full, connected=True)
+    run.run_period(batch, first, active=followed)
+    found = run.begin_rows(batch, first.charge_c, first.connected)
+    run.run_period(batch, found, active=followed)
+    edges_c = np.array(found.at_edges)
+    before, before_drift = full, first.charge_c - full
+    start, drift = first.charge_c, found.charge_c - first.charge_c
+    falling = first.connected
+    for _ in range(MOST_SECANTS):
+        falling = falling & found.connected & (drift < -SETTLED * full) & (before_drift < 0)
+        if not falling.any():
+            break
+        apart = np.where(falling & (start != before), start - before, 1.0)
+        slope = (drift - before_drift) / apart
+        step = np.where(slope < -1e-6, -drift / np.where(slope < -1e-6, slope, -1.0), -full)
+        begin = np.where(falling, np.maximum(start + step, cut), start)
+        settled = run.begin_rows(batch, begin, begin > cut)
+        run.run_period(batch, settled, active=falling)
+        found.take(settled, falling)
+        edges_c = np.where(falling, np.array(settled.at_edges), edges_c)
+        before, before_drift = start, drift
+        start, drift = begin, settled.charge_c - begin
+    return found, edges_c
+
+
+def _balance(batch: Batch) -> Balance:
+    """Mean powers at the node of each system's table that suits the balance best."""
+    s, system, size = batch.stretches, batch.system, batch.size
+    period = float(s.edges_s[-1])
+    share = np.bincount(s.level, np.diff(s.edges_s), minlength=s.photocurrent_a.shape[1]) / period
+    brought, back = np.zeros_like(batch.nodes_v), np.zeros_like(batch.nodes_v)
+    own = batch.leak_a + np.asarray(system.quiescent_a, float)
+    for level, part in enumerate(share.tolist()):
+        current = batch.flows.at_nodes(batch.off[level]) + own
+        brought += part * np.maximum(current, 0.0)
+        back -= part * np.minimum(current, 0.0)
+    rates = [w / period for w in wanted_runs(system, period)]
+    taken = back + _taken_current(system, batch.nodes_v, batch.leak_a, batch.esr, rates)
+    low = np.minimum(flat(lowest_held(system), size), batch.nodes_v[:, -1])
+    below = batch.nodes_v < low[:, None]
+
+    def held(values: FloatArray) -> FloatArray:
+        return np.where(below, along(low, batch.nodes_v, values)[:, None], values)
+
+    return best_level(held(batch.nodes_v), held(brought), held(taken))
+
+
+def _full_charge(batch: Batch, gaps: int) -> FloatArray:
+    """Charge of a full store at the lowest of several moments. [C]
+
+    A full store stands anywhere between its threshold and the level at which charging resumes;
+    the lowest of n such moments is expected n / (n + 1) of the way down.
+    """
+    system = batch.system
+    fall = np.asarray(system.full_hysteresis_v, float) * (gaps / (gaps + 1.0))
+    return charge_at(np.asarray(system.full_v, float) - fall, batch.nodes_v, batch.nodes_c)
+
+
+def _dark(scenario: Scenario, batch: Batch, edges_c: FloatArray) -> DarkReading:
+    """The dark stretch of every design in which its store comes nearest to its cut-off."""
+    s, size = batch.stretches, batch.size
+    closure_s = flat(scenario.margins.closure_days, size) * DAY_S
+    worst = _Worst(batch)
+    kinds, kind_of = np.unique(batch.given_a > 0.0, axis=0, return_inverse=True)
+    for kind, brings in enumerate(kinds):
+        rows = np.flatnonzero(kind_of.ravel() == kind)
+        found = gaps(brings[s.level], s.edges_s)
+        lowest, length, longest, many = np.zeros(len(rows), np.intp), np.zeros(len(rows)), 0.0, 1
+        if found:
+            longest = max(g.length_s for g in found)
+            at = next(g.stretch for g in found if g.length_s == longest)
+            long = [g for g in found if g.length_s >= LONG * longest]
+            # Nights of one length follow days that are alike and begin alike.
+            many = len({g.length_s for g in long})
+            begins = np.array([g.stretch for g in long])
+            which = np.argmin(edges_c[begins][:, rows], axis=0)
+            lowest, length = begins[which], np.array([g.length_s for g in long])[which]
+            first = np.full(len(rows), at)
+            worst.look(rows, first, np.full(len(rows), longest), 1, edges_c)
+            if np.any(lowest != at):
+                worst.look(rows, lowest, length, many, edges_c)
+        closed = closure_s[rows] > 0
+        if closed.any():
+            needed = np.maximum(closure_s[rows], longest)[closed]
+            worst.look(rows[closed], lowest[closed], needed, many, edges_c, closure=True)
+    return DarkReading(
+        needed_s=worst.needed_s, lasts_s=worst.lasts_s, begin_v=worst.begin_v,
+        closure=worst.closure,
+    )
+
+
+class _Worst:
+    """Row by row the stretch that was found worst so far."""
+
+    def __init__(self, batch: Batch) -> None:
+        n = batch.size
+        self.batch = batch
+        self.needed_s, self.lasts_s = np.zeros(n), np.full(n, np.inf)
+        self.begin_v, self.closure = np.zeros(n), np.zeros(n, bool)
+
+    def look(
+        self, rows: NDArray[np.intp], first: NDArray[np.intp], needed_s: FloatArray, many: int,
+        edges_c: FloatArray, *, closure: bool = False,
+    ) -> None:
+        """Follow some systems through a stretch and keep it where it is worse."""
+        batch = self.batch
+        begin = np.minimum(edges_c[first, rows], _full_charge(batch, many)[rows])
+        lasts = run.dark_time(batch, rows, begin, first, FARTHEST * needed_s)
+        with np.errstate(divide="ignore", invalid="ignore"):
+            before = self.lasts_s[rows] / self.needed_s[rows]
+        worse = lasts / needed_s < np.where(self.needed_s[rows] > 0, before, np.inf)
+        chosen = rows[worse]
+        self.needed_s[chosen], self.lasts_s[chosen] = needed_s[worse], lasts[worse]
+        self.begin_v[chosen] = along(begin, batch.nodes_c[rows], batch.nodes_v[rows])[worse]
+        self.closure[chosen] = closure
+
+
+def _pulse(batch: Batch, course: run.Rows) -> Any:
+    """The deepest pulse, each operation at the lowest voltage of the course."""
+    system, size = batch.system, batch.size
+    off, connect = flat(system.load.off_v, size), flat(system.load.connect_v, size)
+    seen = np.isfinite(course.lowest_c)
+    lowest = along(np.where(seen, course.lowest_c, 0.0), batch.nodes_c, batch.nodes_v)
+    lowest = np.maximum(np.where(seen, lowest, connect), off)
+    begins = [
+        np.maximum(flat(op.schedule.ready_v, size), off)
+        if isinstance(op.schedule, WhenReady) else lowest
+        for op in system.load.operations
+    ]
+    store = Store(batch.nodes_v, batch.nodes_c, flat(batch.esr, size))
+    return deepest_pulse(system, store, begins)
+
+
+def _connected(course: run.Rows, period_s: float) -> FloatArray:
+    """Share of the course in which each device is connected."""
+    share = np.minimum(course.connected_s / period_s, 1.0)
+    return np.where((course.lost == 0) & (share > 1.0 - 1e-9), 1.0, share)
+
+
+def _runs(
+    batch: Batch, course: run.Rows, held: Balance
+) -> tuple[FloatArray, FloatArray]:
+    """Runs completed and wanted in the course, (systems, operations)."""
+    s, size, system = batch.stretches, batch.size, batch.system
+    span, period = np.diff(s.edges_s), float(s.edges_s[-1])
+    wanted = np.zeros((size, len(system.load.operations)))
+    served = np.zeros_like(wanted)
+    energy = np.minimum(held.brought_w / np.maximum(held.taken_w, 1e-30), 1.0)
+    for j, (op, runs) in enumerate(
+        zip(system.load.operations, wanted_runs(system, period), strict=True)
+    ):
+        wanted[:, j] = flat(runs, size)
+        if isinstance(op.schedule, Periodic):
+            due = float(s.due[:, j] @ span)
+            share = course.due_s[:, j] / due if due > 0 else np.ones(size)
+        else:
+            share = np.where(batch.spoiled[:, j], 0.0, energy)
+        served[:, j] = wanted[:, j] * np.clip(share, 0.0, 1.0)
+    return served, wanted
+
+
+__all__ = ["BoolArray", "readings"]

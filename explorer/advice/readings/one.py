@@ -1,4 +1,4 @@
-"""The runs behind a verdict: first charge, repeating course, dark stretches, one charge."""
+"""Readings of one design by the exact march: first charge, course, dark, one charge."""
 
 from __future__ import annotations
 
@@ -8,54 +8,37 @@ from math import inf, isfinite
 import numpy as np
 
 from explorer.advice.case import Case, kept
-from explorer.engine.course import Standing, StopAt, Trajectory
+from explorer.advice.readings import FloatArray, PulseReading, Readings
+from explorer.advice.readings.balance import (
+    Balance,
+    best_level,
+    lowest_held,
+    taken_current,
+    wanted_runs,
+)
+from explorer.advice.readings.dark import Gap, gaps, worst_dark
+from explorer.advice.readings.pulse import Store, deepest_pulse
+from explorer.advice.readings.starts import (
+    FirstCharge,
+    first_charge,
+    full_charge,
+    opening_run,
+)
+from explorer.engine.course import Standing, Trajectory
 from explorer.engine.motions import Engine
-from explorer.engine.pulses import lowest_begin
+from explorer.engine.pulses import lowest_begins
 from explorer.engine.sample import Extremes, columns, extremes
 from explorer.engine.steady import STUDY_LEGS, RepeatingCourse, repeating_course
-from explorer.engine.system import WEEK_S, Periodic, System, WhenReady
-from explorer.engine.walk import MOST_TRIES
-from explorer.physics import load as ld
+from explorer.engine.system import DAY_S, System, WhenReady
 from explorer.scenario.model import Scenario
+from explorer.scenario.ratings import ratings
 
-DARK_LIMIT_S = 40 * 365.25 * 86_400.0
-OPENING_COLUMNS = 1000
-FARTHEST = 20.0
-"""A dark stretch is followed for this many times its length; a longer margin says nothing."""
-STUCK = 1e-7
-"""Relative change of charge over a period below which a store that never connected is stuck."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FirstCharge:
-    """From an empty store to the first operation."""
-
-    seconds: float
-    """Infinite where it never gets there. [s]"""
-    connects: float
-    """How often the load was connected on the way."""
-    stuck_v: float
-    """Highest voltage reached where it never gets there. [V]"""
-    looked_s: float
-    """Time that was looked at. [s]"""
-    end: Standing
-    end_s: float
-    """Time within the light's course at the end. [s]"""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class DarkStretch:
-    """A stretch in which the store pays for everything."""
-
-    needed_s: float
-    available_s: float
-    begin_v: float
-    closure: bool
+HOUR_S = 3600.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Study:
-    """Everything that checks and answers are read from."""
+    """The runs of one design: what its readings, its answers and its budget come from."""
 
     case: Case
     system: System
@@ -64,322 +47,133 @@ class Study:
     """The first period from the scenario's own beginning."""
     first: FirstCharge
     course: RepeatingCourse
+    """From the first operation, or from a full store where the device never starts."""
     extremes: Extremes
-    lowest_between_v: float
-    """Lowest store voltage at which a pulse begins in the repeating course; infinite where none
-    does. [V]"""
-    dark: tuple[DarkStretch, ...]
-    available_c: float
-    """Charge that the charger could deliver in a period with the store at connect level. [C]"""
-    needed_c: float
-    """Charge that everything wanted takes in a period at that level. [C]"""
-    served: tuple[float, ...]
-    wanted: tuple[float, ...]
+    """Of the course."""
+    gaps: tuple[Gap, ...]
+    """Dark stretches of one period of the light."""
 
     @property
     def scenario(self) -> Scenario:
         """The design."""
         return self.case.scenario
 
+    @property
+    def starts(self) -> bool:
+        """Whether the device ever gets past its start-up."""
+        return isfinite(self.first.seconds)
+
 
 @kept
 def study(case: Case) -> Study:
     """Run all that a verdict needs."""
-    scenario, system, engine = case.scenario, case.system, case.engine
-    opening = _opening(engine)
-    first = _started(engine, opening)
-    if first is not None:
-        course = repeating_course(engine, opening.end)
-    else:
-        first = _first_charge(engine, scenario.margins.start_within_h * 3600.0)
-        course = _settled(engine, first)
-    trace = columns(engine, course.run, 0)
-    found = extremes(trace)
-    available, needed = _budget_at_connect(engine)
+    engine = case.engine
+    opening = opening_run(engine)
+    first = first_charge(engine, opening, case.scenario.margins.start_within_h * HOUR_S)
+    course = _settled(engine, first, opening)
+    brings = np.asarray(engine.charge_a) > 0.0
     return Study(
         case=case,
-        system=system,
+        system=case.system,
         engine=engine,
         opening=opening,
         first=first,
         course=course,
-        extremes=found,
-        lowest_between_v=lowest_begin(engine, course.run),
-        dark=_dark_stretches(engine, course, scenario.margins.closure_days * 86_400.0),
-        available_c=available,
-        needed_c=needed,
-        served=tuple(course.run.tally.served),
-        wanted=wanted_runs(system, course.run.span_s),
+        extremes=extremes(columns(engine, course.run, 0)),
+        gaps=tuple(gaps(brings, np.asarray(engine.edges))),
     )
 
 
-def wanted_runs(system: System, span_s: float) -> tuple[float, ...]:
-    """Runs that each operation should complete in a span from the beginning of the light.
-
-    A log that covers a part of the week wants what its own hours want, not a mean week.
-    """
-    begin = system.light.begins_at_s
-    wanted = []
-    for op in system.load.operations:
-        schedule = op.schedule
-        if isinstance(schedule, WhenReady):
-            wanted.append(schedule.wanted_per_s * span_s)
-            continue
-        if schedule.always:
-            wanted.append(span_s / schedule.interval_s)
-            continue
-        opens, closes = np.array(schedule.windows_s).T
-        week = WEEK_S * np.arange(begin // WEEK_S, (begin + span_s) // WEEK_S + 1.0)[:, None]
-        opens = np.maximum(week + opens, begin)
-        closes = np.minimum(week + closes, begin + span_s)
-        runs = np.ceil(np.maximum(closes - opens, 0.0) / schedule.interval_s - 1e-9)
-        wanted.append(float(runs.sum()))
-    return tuple(wanted)
-
-
-def first_light(system: System) -> float:
-    """Time within the course at which the light first comes on. [s]"""
-    lit = np.flatnonzero(system.light.photocurrent_a > 0)
-    return float(system.light.edges_s[lit[0]]) if len(lit) else 0.0
-
-
-def _full_charge(engine: Engine) -> float:
-    return min(engine.field.full_c, float(engine.field.charge_c[-1]))
-
-
-def _opening(engine: Engine) -> Trajectory:
-    """The first period from the scenario's own beginning, with legs short enough to be drawn."""
-    period = engine.edges[-1]
-    return engine.march(period, longest_leg_s=period / OPENING_COLUMNS, most_legs=STUDY_LEGS)
-
-
-def _started(engine: Engine, opening: Trajectory) -> FirstCharge | None:
-    """The first charge as the opening shows it: an empty store that starts in the first period."""
-    empty = engine.system.initial_charge_c <= float(engine.field.charge_c[0])
-    whole = opening.span_s >= engine.edges[-1] - 1e-6
-    light_s, done_s = first_light(engine.system), opening.first_operation_s
-    if not (empty and whole and light_s <= done_s < inf):
-        return None
-    connects = sum(e.kind == "connect" and e.time_s <= done_s for e in opening.events)
-    leg = next(leg for leg in opening.legs if leg.end_s > done_s)
-    return FirstCharge(
-        seconds=done_s - light_s, connects=float(connects), stuck_v=0.0,
-        looked_s=done_s - light_s,
-        end=Standing(charge_c=leg.begin_c, connected=True, charging=leg.charging), end_s=done_s,
-    )
-
-
-def _first_charge(engine: Engine, allowed_s: float) -> FirstCharge:
-    period = engine.edges[-1]
-    begin = first_light(engine.system)
-    state = Standing(charge_c=0.0, connected=False)
-    passed = connects = 0.0
-    limit = max(4.0 * allowed_s, 2.0 * period)
-    highest = 0.0
-    while passed < limit:
-        run = engine.march(
-            period, state, begin_s=begin + passed, stop_at=StopAt.FIRST_OPERATION,
-            most_legs=STUDY_LEGS,
-        )
-        connects += run.tally.connects
-        if isfinite(run.first_operation_s):
-            done = passed + run.first_operation_s
-            return FirstCharge(
-                seconds=done, connects=connects, stuck_v=0.0, looked_s=done, end=run.end,
-                end_s=begin + done,
-            )
-        highest = max(highest, max((leg.end_c for leg in run.legs), default=0.0))
-        passed += period
-        moved = abs(run.end.charge_c - state.charge_c)
-        state = run.end
-        if run.tally.cut_offs >= MOST_TRIES:
-            break
-        if moved <= STUCK * _full_charge(engine):
-            break
-    return FirstCharge(
-        seconds=inf, connects=connects, stuck_v=float(engine.field.voltage_at(highest)),
-        looked_s=passed, end=state, end_s=begin + passed,
-    )
-
-
-def _settled(engine: Engine, first: FirstCharge) -> RepeatingCourse:
+def _settled(engine: Engine, first: FirstCharge, opening: Trajectory) -> RepeatingCourse:
     """The course that follows from the first operation, or from a full store without one."""
+    if not isfinite(first.seconds):
+        full = Standing(charge_c=full_charge(engine), connected=True, charging=False)
+        return repeating_course(engine, full)
+    if first.opens:
+        return repeating_course(engine, opening.end)
     period = engine.edges[-1]
-    if isfinite(first.seconds):
-        into = first.end_s % period
-        run = engine.march(period - into, first.end, begin_s=into, most_legs=STUDY_LEGS)
-        return repeating_course(engine, run.end)
-    full = Standing(charge_c=_full_charge(engine), connected=True, charging=False)
-    return repeating_course(engine, full)
+    into = first.end_s % period
+    run = engine.march(period - into, first.end, begin_s=into, most_legs=STUDY_LEGS)
+    return repeating_course(engine, run.end)
 
 
-def mean_draw(engine: Engine, volts: float) -> float:
-    """Mean current of everything wanted, leakage included, at a store voltage. [A]"""
+@kept
+def readings(case: Case) -> Readings:
+    """What the checks read of one design; arrays of length 1."""
+    found = study(case)
+    run, engine, system = found.course.run, found.engine, found.system
+    held = balance(engine)
+    span = run.span_s
+    served = np.array(run.tally.served, float) if found.starts else np.zeros(len(run.tally.served))
+    wanted = np.array([float(np.asarray(w)) for w in wanted_runs(system, span)])
+    closure_s = case.scenario.margins.closure_days * DAY_S
+    return Readings(
+        ready_s=np.array([found.first.seconds]),
+        level_v=held.level_v,
+        brought_w=held.brought_w,
+        taken_w=held.taken_w,
+        dark=worst_dark(engine, run, list(found.gaps), closure_s),
+        pulse=pulse(found),
+        ratings=ratings(case.scenario, system),
+        served=served[None, :],
+        wanted=wanted[None, :],
+        connected=np.array([_connected(found)]),
+        cut_offs=np.array([float(run.tally.cut_offs)]),
+        span_s=np.array([span]),
+        repeats=np.array([found.course.repeats]),
+        sure=np.array([True]),
+    )
+
+
+def _connected(found: Study) -> float:
+    """Share of the course in which the device is connected; 0 where it never starts."""
+    run = found.course.run
+    if not found.starts or run.span_s <= 0:
+        return 0.0
+    off = any(not leg.connected for leg in run.legs)
+    # Sums of times are good to some digits: all of it is all of it.
+    return min(run.tally.connected_s / run.span_s, 1.0) if off or run.tally.cut_offs else 1.0
+
+
+def balance(engine: Engine) -> Balance:
+    """Mean powers with the store held at the voltage that suits the balance best."""
     system, field = engine.system, engine.field
-    esr = field.curve.esr_ohm
-
-    def drawn(draw: ld.Draw) -> float:
-        terminal = float(ld.terminal_voltage(volts, 0.0, draw, esr))
-        return float(ld.drawn_current(draw, terminal if terminal > 0 else volts))
-
-    idle = drawn(system.load.sleep)
-    total = idle + system.quiescent_a
-    total += float(np.interp(volts, field.open_v, field.curve.leak_a))
-    period = system.light.period_s
-    for op, runs in zip(system.load.operations, wanted_runs(system, period), strict=True):
-        extra = sum(
-            (drawn(system.load.sleep + p.draw) - idle) * p.duration_s for p in op.phases
-        )
-        total += extra * runs / period
-    return total
-
-
-def _budget_at_connect(engine: Engine) -> tuple[float, float]:
-    span = np.diff(engine.edges)
-    needed = mean_draw(engine, engine.system.load.connect_v) * engine.edges[-1]
-    return float(np.maximum(engine.charge_a, 0.0) @ span), needed
+    low, top = float(np.asarray(lowest_held(system))), float(field.open_v[-1])
+    low, full = min(low, top), min(system.full_v, top)
+    between = field.open_v[(field.open_v > low) & (field.open_v < full)]
+    volts = np.concatenate([[low], between, [max(full, low)]])
+    span, period = np.diff(engine.edges), engine.edges[-1]
+    shares: dict[float, float] = {}
+    for level, length in zip(engine.levels, span.tolist(), strict=True):
+        for amps, part in ((level.low_a, 1.0 - level.weight), (level.high_a, level.weight)):
+            if part > 0.0:
+                shares[amps] = shares.get(amps, 0.0) + part * length / period
+    brought, back = np.zeros_like(volts), np.zeros_like(volts)
+    for amps, share in shares.items():
+        current = field.supply(amps).current(volts, volts)
+        brought += share * np.maximum(current, 0.0)
+        back -= share * np.minimum(current, 0.0)
+    leak = np.interp(volts, field.open_v, field.curve.leak_a)
+    rates = [w / period for w in wanted_runs(system, period)]
+    taken = taken_current(system, volts, leak, field.curve.esr_ohm, rates) + back
+    return best_level(volts[None, :], brought[None, :], taken[None, :])
 
 
-def dark_gaps(engine: Engine) -> list[tuple[float, float]]:
-    """Stretches (begin, length) in which the light gives less than the mean draw. [s]"""
-    short = engine.charge_a < mean_draw(engine, engine.system.load.connect_v)
-    edges = engine.edges
-    if short.all() or not short.any():
-        return [(0.0, edges[-1])] if short.all() else []
-    n = len(short)
-    first = int(np.flatnonzero(~short)[0])
-    gaps: list[tuple[float, float]] = []
-    i = first
-    while i < first + n:
-        if short[i % n]:
-            begin, length = edges[i % n], 0.0
-            while i < first + n and short[i % n]:
-                length += edges[i % n + 1] - edges[i % n]
-                i += 1
-            gaps.append((float(begin), float(length)))
-        else:
-            i += 1
-    return gaps
+def pulse(found: Study) -> PulseReading | None:
+    """The deepest pulse, each operation at the lowest voltage at which it begins in the course."""
+    engine, system = found.engine, found.system
+    field, load = engine.field, system.load
+    begins = lowest_begins(engine, found.course.run)
+    levels: list[FloatArray] = []
+    for op, begin in zip(load.operations, begins, strict=True):
+        if isinstance(op.schedule, WhenReady):
+            begin = max(op.schedule.ready_v, begin if begin < inf else 0.0)
+        elif not isfinite(begin):
+            # None begins in the course: the first one would follow the start-up.
+            begin = load.connect_v
+        levels.append(np.array([max(begin, load.off_v)]))
+    store = Store(field.open_v[None, :], field.charge_c[None, :], np.array([field.curve.esr_ohm]))
+    return deepest_pulse(system, store, levels)
 
 
-def _level_at(run: Trajectory, seconds: float) -> float:
-    """Charge at a time of a run. [C]"""
-    times = [leg.begin_s for leg in run.legs]
-    i = max(int(np.searchsorted(times, seconds + 1e-6, side="right")) - 1, 0)
-    leg = run.legs[i]
-    if leg.end_s <= leg.begin_s:
-        return leg.end_c
-    share = min(max((seconds - leg.begin_s) / (leg.end_s - leg.begin_s), 0.0), 1.0)
-    return leg.begin_c + share * (leg.end_c - leg.begin_c)
-
-
-def _dark_stretches(
-    engine: Engine, course: RepeatingCourse, closure_s: float
-) -> tuple[DarkStretch, ...]:
-    gaps = dark_gaps(engine)
-    if not gaps and closure_s <= 0:
-        return ()
-    longest = max((length for _, length in gaps), default=0.0)
-    by_length = sorted(gaps, key=lambda g: -g[1])[:1]
-    levels = [(_level_at(course.run, begin), begin) for begin, length in gaps
-              if length >= 0.3 * longest]
-    chosen = list(by_length)
-    if levels:
-        at = min(levels)[1]
-        length = next(g[1] for g in gaps if g[0] == at)
-        if (at, length) not in chosen:
-            chosen.append((at, length))
-    stretches = [
-        _survive(engine, _level_at(course.run, begin), begin, length, closure=False)
-        for begin, length in chosen
-    ]
-    if closure_s > 0:
-        level, begin = min(levels) if levels else (_lowest_connected(course), 0.0)
-        stretches.append(
-            _survive(engine, level, begin, max(closure_s, longest), closure=True)
-        )
-    return tuple(stretches)
-
-
-def _lowest_connected(course: RepeatingCourse) -> float:
-    """Lowest charge of a course while connected: a closure may begin at the worst moment. [C]"""
-    on = [min(leg.begin_c, leg.end_c) for leg in course.run.legs if leg.connected]
-    return min(on, default=course.start.charge_c)
-
-
-def _survive(
-    engine: Engine, charge: float, begin_s: float, needed_s: float, *, closure: bool
-) -> DarkStretch:
-    """How long a store lasts in the dark, down to the cut-off or to the reserve."""
-    run = engine.dark().march(
-        FARTHEST * needed_s, Standing(charge_c=charge, connected=True), begin_s=begin_s,
-        stop_at=StopAt.CUT_OFF,
-    )
-    available = run.span_s if run.tally.cut_offs else FARTHEST * needed_s
-    if run.tally.cut_offs and engine.system.load.reserve_j > 0:
-        available = min(available, _time_below(run, _reserve_charge(engine, run.end.charge_c)))
-    return DarkStretch(
-        needed_s=needed_s,
-        available_s=available,
-        begin_v=float(engine.field.voltage_at(charge)),
-        closure=closure,
-    )
-
-
-def _time_below(run: Trajectory, charge: float) -> float:
-    """First time at which a falling run is down to a charge; infinite if it never is. [s]"""
-    for leg in run.legs:
-        if leg.begin_c <= charge:
-            return leg.begin_s
-        if leg.end_c <= charge:
-            flow = leg.cycles[0].generator if leg.cycles else leg.low.flow
-            return leg.begin_s + min(flow.time_to(leg.begin_c, charge), leg.end_s - leg.begin_s)
-    return inf
-
-
-def _reserve_charge(engine: Engine, cut_c: float) -> float:
-    """Charge that leaves the reserve above the charge at which the load is cut off. [C]"""
-    q, v = engine.field.charge_c, engine.field.open_v
-    energy = np.concatenate([[0.0], np.cumsum(0.5 * (v[1:] + v[:-1]) * np.diff(q))])
-    floor_j = float(np.interp(cut_c, q, energy))
-    return float(np.interp(floor_j + engine.system.load.reserve_j, energy, q))
-
-
-def one_charge(engine: Engine) -> Trajectory:
-    """From a full store in the dark until the load is cut off."""
-    full = Standing(charge_c=_full_charge(engine), connected=True, charging=False)
-    return engine.dark().march(DARK_LIMIT_S, full, stop_at=StopAt.CUT_OFF)
-
-
-def full_charge_time(engine: Engine) -> float:
-    """From empty to full without a load. [s]"""
-    period = engine.edges[-1]
-    begin = first_light(engine.system)
-    state = Standing(charge_c=0.0, connected=False)
-    unloaded = engine.unloaded()
-    passed = 0.0
-    for _ in range(60):
-        run = unloaded.march(period, state, begin_s=begin + passed, stop_at=StopAt.FULL)
-        if not run.end.charging:
-            return passed + run.span_s
-        passed += period
-        if abs(run.end.charge_c - state.charge_c) <= STUCK * _full_charge(engine):
-            break
-        state = run.end
-    return inf
-
-
-def recovery_time(engine: Engine) -> float:
-    """From the cut-off to the next operation, beginning when the light comes on. [s]"""
-    cut_c = engine.field.charge_at(engine.system.load.off_v)
-    begin = first_light(engine.system)
-    run = engine.march(
-        4.0 * engine.edges[-1],
-        Standing(charge_c=min(cut_c, _full_charge(engine)), connected=False),
-        begin_s=begin,
-        stop_at=StopAt.FIRST_OPERATION,
-    )
-    return run.first_operation_s
-
-
-__all__ = ["DarkStretch", "FirstCharge", "Periodic", "Study", "recovery_time", "study"]
+__all__ = ["Study", "balance", "pulse", "readings", "study"]

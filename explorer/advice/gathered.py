@@ -1,0 +1,51 @@
+"""A measured log in hours and a few levels, for judging many designs at once."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from explorer.advice.case import Case
+from explorer.scenario.light_log import LightLog
+from explorer.scenario.model import Scenario
+
+LOG_LEVELS = 7
+
+
+def gathered_log(log: LightLog) -> LightLog:
+    """A log in hours and a few levels, which keep the light of the hours they stand for."""
+    hours = np.append(np.arange(0.0, log.duration_s, 3600.0), log.duration_s)
+    total = np.concatenate([[0.0], np.cumsum(log.illuminance_lx * np.diff(log.time_s))])
+    mean = np.diff(np.interp(hours, log.time_s, total)) / np.diff(hours)
+    cuts = np.concatenate(
+        [[1e-4], np.geomspace(0.02, 1.0, LOG_LEVELS)]
+    ) * max(float(mean.max()), 1e-9)
+    level = np.searchsorted(cuts, mean, side="left")
+    value = np.array([
+        np.average(mean[level == k], weights=np.diff(hours)[level == k])
+        if np.any(level == k) else 0.0
+        for k in range(level.max() + 1)
+    ])
+    parted = np.concatenate([[True], np.diff(level) != 0])
+    return LightLog(
+        time_s=np.append(hours[:-1][parted], log.duration_s),
+        illuminance_lx=value[level[parted]],
+        start=log.start,
+        step_s=3600.0,
+    )
+
+
+def with_gathered_log(scenario: Scenario, log: LightLog) -> tuple[Scenario, LightLog]:
+    """A scenario under the gathered log that receives the light it receives under the whole one."""
+    lux = scenario.light.illuminance_lx
+    lux = log.mean_lit_lx if lux is None else lux
+    coarse = gathered_log(log)
+    scale = coarse.mean_lit_lx / log.mean_lit_lx if log.mean_lit_lx > 0 else 1.0
+    light = scenario.light.model_copy(update={"illuminance_lx": lux * scale})
+    return scenario.model_copy(update={"light": light}), coarse
+
+
+def gathered(case: Case) -> Case:
+    """The case under its log in hours, where there is a log."""
+    if case.log is None:
+        return case
+    return Case(*with_gathered_log(case.scenario, case.log))

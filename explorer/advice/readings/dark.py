@@ -1,0 +1,186 @@
+"""Dark stretches: where they lie in the course, and how long the store lasts in them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import inf
+
+import numpy as np
+
+from explorer.advice.readings import FARTHEST, LONG, BoolArray, DarkReading, FloatArray
+from explorer.advice.readings.starts import full_charge
+from explorer.engine.course import Standing, StopAt, Trajectory
+from explorer.engine.motions import Engine
+
+FOLLOWED_S = 40 * 365.25 * 86_400.0
+"""How long a full store is followed in the dark. [s]"""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Gap:
+    """A stretch in which the light brings nothing to the store."""
+
+    begin_s: float
+    """Time within the course. [s]"""
+    length_s: float
+    stretch: int
+    """Number of the stretch of light with which it begins."""
+
+
+def gaps(brings: BoolArray, edges_s: FloatArray) -> list[Gap]:
+    """Dark stretches of light that repeats; none where it is dark for ever, or never.
+
+    Parameters
+    ----------
+    brings : ndarray
+        Whether each stretch of light brings anything to the store, shape (n,).
+    edges_s : ndarray
+        Edges of the stretches, shape (n + 1,). [s]
+    """
+    count = len(brings)
+    if brings.all() or not brings.any():
+        return []
+    span = np.diff(edges_s)
+    first = int(np.flatnonzero(brings)[0])
+    found: list[Gap] = []
+    begin, length = -1, 0.0
+    for i in range(first, first + count + 1):
+        if not brings[i % count]:
+            begin = i % count if begin < 0 else begin
+            length += float(span[i % count])
+        elif begin >= 0:
+            found.append(Gap(begin_s=float(edges_s[begin]), length_s=length, stretch=begin))
+            begin, length = -1, 0.0
+    return found
+
+
+def worst_dark(
+    engine: Engine, course: Trajectory, found: list[Gap], closure_s: float
+) -> DarkReading:
+    """The dark stretch of a course in which the store comes nearest to its cut-off.
+
+    A closure begins like the stretch that begins with the least charge, or at the worst moment
+    where there is no other dark.
+    """
+    period = engine.edges[-1]
+    many = [
+        Gap(begin_s=g.begin_s + k * period, length_s=g.length_s, stretch=g.stretch)
+        for k in range(max(round(course.span_s / period), 1))
+        for g in found
+        if g.begin_s + k * period <= course.span_s
+    ]
+    longest = max((g.length_s for g in many), default=0.0)
+    levels = [(level_at(course, g.begin_s), g) for g in many if g.length_s >= LONG * longest]
+    tried = [(q, g.begin_s, g.length_s, False) for q, g in _hardest(levels)]
+    if closure_s > 0:
+        if levels:
+            charge, gap = min(levels, key=lambda pair: pair[0])
+            begin_s = gap.begin_s
+        else:
+            charge, begin_s = _lowest_connected(course), 0.0
+        tried.append((charge, begin_s, max(closure_s, longest), True))
+    best: tuple[float, float, float, float, bool] | None = None
+    for charge, begin_s, needed_s, closure in tried:
+        lasts_s = time_in_the_dark(engine, charge, begin_s, FARTHEST * needed_s)
+        if best is None or lasts_s / needed_s < best[0]:
+            volts = float(engine.field.voltage_at(charge))
+            best = lasts_s / needed_s, needed_s, lasts_s, volts, closure
+    if best is None:
+        best = inf, 0.0, inf, 0.0, False
+    return DarkReading(
+        needed_s=np.array([best[1]]), lasts_s=np.array([best[2]]), begin_v=np.array([best[3]]),
+        closure=np.array([best[4]]),
+    )
+
+
+def _hardest(levels: list[tuple[float, Gap]]) -> list[tuple[float, Gap]]:
+    """Those stretches than which no other is both as long and begins with as little."""
+    hard: list[tuple[float, Gap]] = []
+    for charge, gap in sorted(levels, key=lambda pair: (-pair[1].length_s, pair[0])):
+        if not hard or charge < hard[-1][0]:
+            hard.append((charge, gap))
+    return hard
+
+
+def level_at(run: Trajectory, seconds: float) -> float:
+    """Charge at a time of a run. [C]"""
+    times = [leg.begin_s for leg in run.legs]
+    i = max(int(np.searchsorted(times, seconds + 1e-6, side="right")) - 1, 0)
+    leg = run.legs[i]
+    if leg.end_s <= leg.begin_s:
+        return leg.end_c
+    share = min(max((seconds - leg.begin_s) / (leg.end_s - leg.begin_s), 0.0), 1.0)
+    return leg.begin_c + share * (leg.end_c - leg.begin_c)
+
+
+def _lowest_connected(course: Trajectory) -> float:
+    """Lowest charge of a course while connected: a closure may begin at the worst moment. [C]"""
+    on = [min(leg.begin_c, leg.end_c) for leg in course.legs if leg.connected]
+    return min(on, default=0.0)
+
+
+def time_in_the_dark(engine: Engine, charge: float, begin_s: float, most_s: float) -> float:
+    """How long a store lasts without light, down to the cut-off or to the reserve. [s]
+
+    Parameters
+    ----------
+    engine : Engine
+        The system.
+    charge : float
+        What is in the store at the beginning. [C]
+    begin_s : float
+        Time within the light's course at which it begins: windows are kept. [s]
+    most_s : float
+        How long it is followed. [s]
+    """
+    run = engine.dark().march(
+        most_s, Standing(charge_c=charge, connected=True), begin_s=begin_s,
+        stop_at=StopAt.CUT_OFF,
+    )
+    return min(_kept_until(engine, run), most_s)
+
+
+def one_charge(engine: Engine) -> tuple[float, float]:
+    """From a full store in the dark until the cut-off, the reserve kept: time [s] and runs done.
+
+    Infinite where the store lasts for ever.
+    """
+    full = Standing(charge_c=full_charge(engine), connected=True, charging=False)
+    dark = engine.dark()
+    run = dark.march(FOLLOWED_S, full, stop_at=StopAt.CUT_OFF)
+    until = _kept_until(engine, run)
+    if until < run.span_s:
+        run = dark.march(until, full, stop_at=StopAt.CUT_OFF)
+    return until, sum(run.tally.served) if until < inf else inf
+
+
+def _kept_until(engine: Engine, run: Trajectory) -> float:
+    """Time at which a run in the dark is cut off or down to its reserve; infinite if never. [s]"""
+    if not run.tally.cut_offs:
+        # What is cut off later may be down to its reserve before.
+        cut_c = engine.field.charge_at(engine.system.load.off_v)
+        if engine.system.load.reserve_j <= 0:
+            return inf
+        return _time_below(run, _reserve_charge(engine, cut_c))
+    if engine.system.load.reserve_j <= 0:
+        return run.span_s
+    return min(run.span_s, _time_below(run, _reserve_charge(engine, run.end.charge_c)))
+
+
+def _time_below(run: Trajectory, charge: float) -> float:
+    """First time at which a falling run is down to a charge; infinite if it never is. [s]"""
+    for leg in run.legs:
+        if leg.begin_c <= charge:
+            return leg.begin_s
+        if leg.end_c <= charge:
+            flow = leg.cycles[0].generator if leg.cycles else leg.low.flow
+            return leg.begin_s + min(flow.time_to(leg.begin_c, charge), leg.end_s - leg.begin_s)
+    return inf
+
+
+def _reserve_charge(engine: Engine, cut_c: float) -> float:
+    """Charge that leaves the reserve above the charge at which the load is cut off. [C]"""
+    q, v = engine.field.charge_c, engine.field.open_v
+    energy = np.concatenate([[0.0], np.cumsum(0.5 * (v[1:] + v[:-1]) * np.diff(q))])
+    floor_j = float(np.interp(cut_c, q, energy))
+    return float(np.interp(floor_j + engine.system.load.reserve_j, energy, q))

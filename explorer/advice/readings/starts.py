@@ -1,0 +1,168 @@
+"""From an empty store: to the first connect, to ready, to the first operation done, to full."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import inf, isfinite
+
+import numpy as np
+
+from explorer.engine.course import Standing, StopAt, Trajectory
+from explorer.engine.motions import Engine
+from explorer.engine.pulses import first_done
+from explorer.engine.steady import STUDY_LEGS
+from explorer.engine.system import System
+from explorer.engine.walk import MOST_TRIES
+
+OPENING_COLUMNS = 1000
+STUCK = 1e-7
+"""Relative change of charge over a period below which a store that never connected is stuck."""
+MOST_FILLING = 60
+"""Periods for which an empty store without a load is followed on its way to full."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FirstCharge:
+    """From an empty store to the end of the first start-up."""
+
+    seconds: float
+    """Infinite where it never gets there. [s]"""
+    connect_s: float
+    """From the same moment to the first connect; infinite where there is none. [s]"""
+    connects: float
+    """How often the load was connected on the way."""
+    stuck_v: float
+    """Highest voltage reached where it never gets there. [V]"""
+    looked_s: float
+    """Time that was looked at. [s]"""
+    end: Standing
+    end_s: float
+    """Time within the light's course at the end. [s]"""
+    opens: bool = False
+    """Whether the scenario's own beginning is this charge."""
+
+
+def first_light(system: System) -> float:
+    """Time within the course at which the light first comes on. [s]"""
+    lit = np.flatnonzero(system.light.photocurrent_a > 0)
+    return float(system.light.edges_s[lit[0]]) if len(lit) else 0.0
+
+
+def full_charge(engine: Engine) -> float:
+    """Charge of a full store. [C]"""
+    return min(engine.field.full_c, float(engine.field.charge_c[-1]))
+
+
+def opening_run(engine: Engine) -> Trajectory:
+    """The first period from the scenario's own beginning, with legs short enough to be drawn."""
+    period = engine.edges[-1]
+    return engine.march(period, longest_leg_s=period / OPENING_COLUMNS, most_legs=STUDY_LEGS)
+
+
+def _as_opened(engine: Engine, opening: Trajectory) -> FirstCharge | None:
+    """The first charge as the opening shows it: an empty store that starts in the first period."""
+    empty = engine.system.initial_charge_c <= float(engine.field.charge_c[0])
+    whole = opening.span_s >= engine.edges[-1] - 1e-6
+    light_s, done_s = first_light(engine.system), opening.first_operation_s
+    if not (empty and whole and light_s <= done_s < inf):
+        return None
+    connects = sum(e.kind == "connect" and e.time_s <= done_s for e in opening.events)
+    connect_s = next(e.time_s for e in opening.events if e.kind == "connect") - light_s
+    leg = next(leg for leg in opening.legs if leg.end_s > done_s)
+    return FirstCharge(
+        seconds=done_s - light_s, connect_s=connect_s, connects=float(connects), stuck_v=0.0,
+        looked_s=done_s - light_s,
+        end=Standing(charge_c=leg.begin_c, connected=True, charging=leg.charging), end_s=done_s,
+        opens=True,
+    )
+
+
+def first_charge(engine: Engine, opening: Trajectory, allowed_s: float) -> FirstCharge:
+    """From an empty store at the first light to the end of the first start-up.
+
+    Parameters
+    ----------
+    engine : Engine
+        The system.
+    opening : Trajectory
+        From `opening_run`; where it begins with an empty store it is the first charge itself.
+    allowed_s : float
+        Time allowed; four times as long is looked at. [s]
+    """
+    found = _as_opened(engine, opening)
+    if found is not None:
+        return found
+    period = engine.edges[-1]
+    begin = first_light(engine.system)
+    state = Standing(charge_c=0.0, connected=False)
+    passed = connects = highest = 0.0
+    connect_s = inf
+    while passed < max(4.0 * allowed_s, 2.0 * period):
+        run = engine.march(
+            period, state, begin_s=begin + passed, stop_at=StopAt.FIRST_OPERATION,
+            most_legs=STUDY_LEGS,
+        )
+        if connects == 0 and run.tally.connects > 0:
+            connect_s = passed + next(e.time_s for e in run.events if e.kind == "connect")
+        connects += run.tally.connects
+        if isfinite(run.first_operation_s):
+            done = passed + run.first_operation_s
+            return FirstCharge(
+                seconds=done, connect_s=connect_s, connects=connects, stuck_v=0.0, looked_s=done,
+                end=run.end, end_s=begin + done,
+            )
+        highest = max(highest, max((leg.end_c for leg in run.legs), default=0.0))
+        passed += period
+        moved = abs(run.end.charge_c - state.charge_c)
+        state = run.end
+        if run.tally.cut_offs >= MOST_TRIES or moved <= STUCK * full_charge(engine):
+            break
+    return FirstCharge(
+        seconds=inf, connect_s=connect_s, connects=connects,
+        stuck_v=float(engine.field.voltage_at(highest)), looked_s=passed, end=state,
+        end_s=begin + passed,
+    )
+
+
+def first_operation_time(engine: Engine, first: FirstCharge) -> float:
+    """From an empty store at the first light to the end of the first operation. [s]
+
+    Infinite where none is done within two periods of the start-up; a device without operations
+    has done what it does once it is ready.
+    """
+    if not isfinite(first.seconds) or not engine.system.load.operations:
+        return first.seconds
+    run = engine.march(
+        2.0 * engine.edges[-1], first.end, begin_s=first.end_s, most_legs=STUDY_LEGS
+    )
+    return first.seconds + first_done(engine, run)
+
+
+def full_charge_time(engine: Engine) -> float:
+    """From empty to full without a load. [s]"""
+    period = engine.edges[-1]
+    begin = first_light(engine.system)
+    state = Standing(charge_c=0.0, connected=False)
+    unloaded = engine.unloaded()
+    passed = 0.0
+    for _ in range(MOST_FILLING):
+        run = unloaded.march(period, state, begin_s=begin + passed, stop_at=StopAt.FULL)
+        if not run.end.charging:
+            return passed + run.span_s
+        passed += period
+        if abs(run.end.charge_c - state.charge_c) <= STUCK * full_charge(engine):
+            break
+        state = run.end
+    return inf
+
+
+def recovery_time(engine: Engine) -> float:
+    """From the cut-off voltage, when the light comes on, to the end of the start-up. [s]"""
+    cut_c = engine.field.charge_at(engine.system.load.off_v)
+    run = engine.march(
+        4.0 * engine.edges[-1],
+        Standing(charge_c=min(cut_c, full_charge(engine)), connected=False),
+        begin_s=first_light(engine.system),
+        stop_at=StopAt.FIRST_OPERATION,
+    )
+    return run.first_operation_s
