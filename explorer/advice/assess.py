@@ -169,7 +169,8 @@ def _pulse_view(found: Study) -> PulseView | None:
     idle = load.sleep + quiet
     number, low = int(pulse.operation[0]), float(pulse.begin_v[0])
     q = field.charge_at(min(low, float(field.open_v[-1])))
-    before, name = idle, say("start-up")
+    before: ld.Draw = idle
+    name: str = say("start-up")
     phases, beside = load.start_up, quiet
     if number == START_UP:
         before = quiet

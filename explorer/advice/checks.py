@@ -63,7 +63,9 @@ def asked_of(scenario: Scenario, size: int) -> Asked:
         margin=flat(scenario.design_margin, size),
         served_share=flat(margins.served_share, size),
         reserve_j=flat(scenario.load.reserve_J, size),
-        waits=np.array([op.schedule.kind == "when_ready" for op in scenario.load.operations]),
+        waits=np.array(
+            [op.schedule.kind == "when_ready" for op in scenario.load.operations], bool
+        ),
     )
 
 
@@ -193,6 +195,19 @@ def _judged(
 
 
 __all__ = [
-    "PULSE_MARGIN", "Asked", "Judged", "asked_of", "balance", "dark", "judged",
-    "more_than", "pulse", "ratings", "ratings_margin", "service", "serves_all", "shares", "starts",
+    "PULSE_MARGIN",
+    "Asked",
+    "Judged",
+    "asked_of",
+    "balance",
+    "dark",
+    "judged",
+    "more_than",
+    "pulse",
+    "ratings",
+    "ratings_margin",
+    "serves_all",
+    "service",
+    "shares",
+    "starts",
 ]

@@ -12,7 +12,7 @@ from pydantic import ValidationError
 from explorer.advice.assess import Assessment, assess, judge
 from explorer.advice.case import Case
 from explorer.advice.cautions import cautions
-from explorer.advice.readings.many import Fleet, judge_many, with_gathered_log
+from explorer.advice.fleet import Fleet, judge_many, with_gathered_log
 from explorer.advice.verdict import Verdict
 from explorer.engine.columns import Columns
 from explorer.scenario import parts

@@ -132,10 +132,12 @@ def _pulse(case: Case, found: Readings) -> Text:
     )
     begin, lowest, need = float(p.begin_v[0]), float(p.lowest_v[0]), float(p.need_v[0])
     volts = show(begin, "V")
-    if isfinite(float(p.empty_s[0])):
+    short_s, ramp = float(p.short_s[0]), float(p.ramp_v[0])
+    if 0 < short_s < np.inf and ramp > 0.5 * (begin - lowest):
         return say(
-            "From {volts}, {operation} empties the store within {time}; the device needs {need}.",
-            operation=name, volts=volts, time=show(float(p.empty_s[0]), "s"), need=show(need, "V"),
+            "From {volts}, {operation} takes too much out of the store: after {time} it is down "
+            "to the {need} that the device needs.",
+            operation=name, volts=volts, time=show(short_s, "s"), need=show(need, "V"),
         )
     if lowest <= 0:
         return say(
@@ -170,6 +172,12 @@ def _service(case: Case, found: Readings) -> Text:
             "for.",
             operation=case.scenario.load.operations[worst].name, share=percent(row[worst]),
             asked=share,
+        )
+    if row[-1] < 1.0 and cut_offs <= 0:
+        return say(
+            "Once it has settled, the device is connected {share} % of the time; {asked} % is "
+            "asked for.",
+            share=percent(row[-1]), asked=share,
         )
     if cut_offs > 0:
         a_week = cut_offs / float(found.span_s[0]) * WEEK_S

@@ -127,10 +127,14 @@ class Batch:
     infinite without any. [C]"""
     spoiled: BoolArray
     """Shape (systems, operations): whether a run that waits for a charge ends in a cut-off."""
-    mean_a: FloatArray
-    """Mean current of everything wanted at the connect voltage, (systems,). [A]"""
+    leak_a: FloatArray
+    """Leakage at the nodes, (systems, nodes). [A]"""
+    esr: FloatArray
+    """Series resistance of the store, plain or (systems, 1). [ohm]"""
     given_a: FloatArray
     """Charging current at the connect voltage, (systems, levels). [A]"""
+    given: list[object]
+    """What the panel offers the charger, by light level; see `charging_current`."""
     on: dict[tuple[int, Due], int]
     """Motion with the load connected, by light level and operations due."""
     off: dict[int, int]
@@ -208,10 +212,12 @@ def prepare(system: System, size: int) -> Batch:
         start_c=_start_charge(system, size),
         ready_c=ready,
         spoiled=spoiled,
-        mean_a=_mean_current(system, size, esr, share),
+        leak_a=np.broadcast_to(leak, charge.shape),
+        esr=esr,
         given_a=np.concatenate(
             [_given_at_connect(system, size, one, esr, limit) for one in given], axis=1
         ),
+        given=given,
         on=on,
         off=off,
         dark=dark,
@@ -230,19 +236,6 @@ def _charge_of_run(
     )
 
 
-def _mean_current(
-    system: System, size: int, esr: FloatArray, due_share: FloatArray
-) -> FloatArray:
-    """Mean current of everything wanted at the connect voltage, leakage included. [A]"""
-    at = np.broadcast_to(np.asarray(system.load.connect_v, float), (size, 1))
-    idle = system.load.sleep + ld.Draw(current_a=system.quiescent_a)
-    leak, _, _ = _store_limits(system, np.ones_like(at), at)
-    total = _drawn(idle, at, esr) + leak
-    for op, share in zip(system.load.operations, due_share, strict=True):
-        total = total + rate_while_due(op) * share * _charge_of_run(op, idle, at, esr)
-    return np.broadcast_to(total, (size, 1))[:, 0]
-
-
 def _given_at_connect(
     system: System, size: int, given: object, esr: FloatArray, limit: FloatArray
 ) -> FloatArray:
@@ -251,6 +244,14 @@ def _given_at_connect(
     return np.broadcast_to(
         np.minimum(_charge_current(system, given, at, at, esr), limit), (size, 1)
     )
+
+
+def charging_current(batch: Batch, level: int, volts: FloatArray) -> FloatArray:
+    """Charging current of one light level at store voltages of shape (systems, k). [A]"""
+    system = batch.system
+    _, _, limit = _store_limits(system, np.ones_like(volts), volts)
+    amps = _charge_current(system, batch.given[level], volts, volts, np.asarray(batch.esr))
+    return np.broadcast_to(np.minimum(amps, limit), volts.shape)
 
 
 def _nodes(system: System, size: int) -> tuple[FloatArray, FloatArray, FloatArray]:

@@ -60,6 +60,10 @@ class RowFlows:
         speed, slope, travel = self._speed, self._slope, self._travel
         return speed, slope, travel, self._end_up, self._end_down
 
+    def at_nodes(self, which: int) -> FloatArray:
+        """Speed of one motion at the nodes, (systems, nodes)."""
+        return np.asarray(self._speed.reshape(-1, self.rows, self.count)[which])
+
     def _search(self, table: FloatArray, base: IntArray, value: FloatArray) -> IntArray:
         """Last index j of each row with table[j] <= value, at most count - 2."""
         if len(table) == self.count:

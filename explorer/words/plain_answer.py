@@ -11,7 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from explorer.advice.assess import Assessment, assess
-from explorer.advice.readings.many import Fleet, judge_many
+from explorer.advice.fleet import Fleet, judge_many
 from explorer.advice.verdict import Check, Verdict
 from explorer.quantity import show
 from explorer.scenario import parts

@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from explorer.advice.readings.many import gathered_log, judge_many, with_gathered_log
+from explorer.advice.fleet import gathered_log, judge_many, with_gathered_log
 from explorer.advice.spread import default_tolerances
 from explorer.advice.territory import axis_choices, coarse
 from explorer.advice.variants import varied

@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from explorer.advice.readings.many import judge_many
+from explorer.advice.fleet import judge_many
 from explorer.advice.territory import axis_choices, axis_of, coarse, largest_phase, territory
 from explorer.advice.verdict import CHECK_NAMES
 from explorer.scenario.model import get_value, with_value

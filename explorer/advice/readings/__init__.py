@@ -50,8 +50,9 @@ class PulseReading:
     """What the device or its regulator needs, whichever is higher. [V]"""
     ramp_v: FloatArray
     """Fall of the store's own voltage from the beginning to the lowest point. [V]"""
-    empty_s: FloatArray
-    """Time from its beginning after which the store is empty; infinite if it is not. [s]"""
+    short_s: FloatArray
+    """Time from the beginning after which the terminals are down to the need; infinite if they
+    never are. [s]"""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

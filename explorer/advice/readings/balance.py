@@ -100,5 +100,5 @@ def _wanted(operation: Operation, begin_s: float, span_s: float) -> Number:
     closes = np.minimum(week + closes, begin_s + span_s)
     lengths = np.maximum(closes - opens, 0.0).ravel()
     if interval.ndim:
-        return np.ceil(lengths / interval - 1e-9).sum(axis=1, keepdims=True)
+        return np.asarray(np.ceil(lengths / interval - 1e-9).sum(axis=1, keepdims=True))
     return float(np.ceil(lengths / interval - 1e-9).sum())

@@ -8,12 +8,17 @@ import numpy as np
 from numpy.typing import NDArray
 
 from explorer.advice.readings import FARTHEST, LONG, BoolArray, DarkReading, FloatArray, Readings
-from explorer.advice.readings.balance import Balance, best_level, lowest_held, wanted_runs
-from explorer.advice.readings.balance import taken_current as _taken_current
+from explorer.advice.readings.balance import (
+    Balance,
+    best_level,
+    lowest_held,
+    taken_current,
+    wanted_runs,
+)
 from explorer.advice.readings.dark import gaps
 from explorer.advice.readings.pulse import Store, deepest_pulse, flat
 from explorer.engine import many_run as run
-from explorer.engine.many import Batch, along, charge_at, prepare
+from explorer.engine.many import Batch, along, charge_at, charging_current, prepare
 from explorer.engine.system import DAY_S, Periodic, System, WhenReady
 from explorer.scenario.model import Scenario
 from explorer.scenario.ratings import ratings
@@ -84,7 +89,7 @@ def _first_charge(batch: Batch, allowed_s: float) -> FloatArray:
         passed += period
         active &= np.abs(rows.charge_c - before) > 1e-6 * batch.nodes_c[:, -1]
     start = sum(p.duration_s for p in batch.system.load.start_up)
-    return np.asarray(rows.first_s + column(start, batch.size))
+    return np.asarray(rows.first_s + flat(start, batch.size))
 
 
 def _course(batch: Batch, followed: NDArray[np.bool_]) -> tuple[run.Rows, FloatArray]:
@@ -127,21 +132,25 @@ def _balance(batch: Batch) -> Balance:
     s, system, size = batch.stretches, batch.system, batch.size
     period = float(s.edges_s[-1])
     share = np.bincount(s.level, np.diff(s.edges_s), minlength=s.photocurrent_a.shape[1]) / period
-    brought, back = np.zeros_like(batch.nodes_v), np.zeros_like(batch.nodes_v)
-    own = batch.leak_a + np.asarray(system.quiescent_a, float)
+    low = np.minimum(flat(lowest_held(system), size), batch.nodes_v[:, -1])[:, None]
+    # The empty end of a table is no place for a balance: there nothing falls any further.
+    inner = batch.nodes_v[:, 1:]
+    leak = batch.leak_a[:, 1:]
+    own = leak + np.asarray(system.quiescent_a, float)
+    brought, back = np.zeros((size, inner.shape[1] + 1)), np.zeros((size, inner.shape[1] + 1))
     for level, part in enumerate(share.tolist()):
-        current = batch.flows.at_nodes(batch.off[level]) + own
+        at_low = charging_current(batch, level, low)
+        at_nodes = batch.flows.at_nodes(batch.off[level])[:, 1:] + own
+        current = np.concatenate([at_low, at_nodes], axis=1)
         brought += part * np.maximum(current, 0.0)
         back -= part * np.minimum(current, 0.0)
+    volts = np.concatenate([low, inner], axis=1)
+    leaks = np.concatenate([along(low[:, 0], inner, leak)[:, None], leak], axis=1)
     rates = [w / period for w in wanted_runs(system, period)]
-    taken = back + _taken_current(system, batch.nodes_v, batch.leak_a, batch.esr, rates)
-    low = np.minimum(flat(lowest_held(system), size), batch.nodes_v[:, -1])
-    below = batch.nodes_v < low[:, None]
-
-    def held(values: FloatArray) -> FloatArray:
-        return np.where(below, along(low, batch.nodes_v, values)[:, None], values)
-
-    return best_level(held(batch.nodes_v), held(brought), held(taken))
+    taken = back + taken_current(system, volts, leaks, batch.esr, rates)
+    # Below the lowest level at which everything runs a voltage is no candidate.
+    brought = np.where(volts < low, -1.0, brought)
+    return best_level(volts, brought, taken)
 
 
 def _full_charge(batch: Batch, gaps: int) -> FloatArray:

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 import numpy as np
 
 from explorer.advice.readings import START_UP, FloatArray, PulseReading
-from explorer.engine.many import along, charge_at
+from explorer.engine.many import along, charge_at, needed_voltage
 from explorer.engine.system import Phase, System
 from explorer.physics import load as ld
 from explorer.physics.arrays import Number
@@ -112,32 +112,35 @@ def _followed(
     begin = np.minimum(begin, store.nodes_v[:, -1])
     bottom = store.nodes_c[:, 0]
     charge = np.maximum(store.charge(begin) - taken, bottom)
-    passed, empty = np.zeros(n), np.full(n, np.inf)
+    passed, short, gone = np.zeros(n), np.full(n, np.inf), np.zeros(n, bool)
     for k, phase in enumerate(phases):
         draw = _flat_draw(beside + phase.draw, n)
         step_s = flat(phase.duration_s, n) / STEPS
+        enough_v = needed_voltage(draw, need, store.esr)
+        enough = np.where(
+            enough_v > store.nodes_v[:, -1], np.inf, store.charge(enough_v)
+        )
         lowest, ramp = np.full(n, np.inf), np.zeros(n)
         for step in range(STEPS + 1):
             store_v = store.volts(charge)
             terminal = ld.terminal_voltage(store_v, 0.0, draw, store.esr)
-            gone = np.isfinite(empty)
             terminal = np.where(gone, 0.0, np.maximum(terminal, 0.0))
             deeper = terminal < lowest
             lowest = np.where(deeper, terminal, lowest)
             ramp = np.where(deeper, begin - store_v, ramp)
             if step == STEPS:
                 break
-            amps = ld.drawn_current(draw, np.where(terminal > 0, terminal, np.maximum(
-                0.5 * store_v, 1e-3
-            )))
-            left = charge - bottom
-            runs_out = (amps * step_s >= left) & (amps > 0) & ~gone
-            empty = np.where(runs_out, passed + left / np.maximum(amps, 1e-30), empty)
-            charge = np.maximum(charge - amps * step_s, bottom)
-            passed = passed + step_s
+            within = np.where(terminal > 0, terminal, np.maximum(0.5 * store_v, 1e-3))
+            amps = ld.drawn_current(draw, within)
+            after = charge - amps * step_s
+            falls = (after <= enough) & ~np.isfinite(short) & (need > 0)
+            spent_s = np.maximum(charge - enough, 0.0) / np.maximum(amps, 1e-30)
+            short = np.where(falls, passed + np.minimum(spent_s, step_s), short)
+            gone = gone | (after < bottom)
+            charge, passed = np.maximum(after, bottom), passed + step_s
         yield PulseReading(
             operation=np.full(n, number), phase=np.full(n, k), begin_v=begin, lowest_v=lowest,
-            need_v=need, ramp_v=ramp, empty_s=empty,
+            need_v=need, ramp_v=ramp, short_s=short,
         )
 
 
