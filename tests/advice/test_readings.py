@@ -8,14 +8,11 @@ import pytest
 
 from explorer.advice.answers import answers
 from explorer.advice.case import Case
-from explorer.advice.readings.one import (
-    dark_gaps,
-    full_charge_time,
-    mean_draw,
-    one_charge,
-    study,
-    wanted_runs,
-)
+from explorer.advice.readings.balance import wanted_runs
+from explorer.advice.readings.dark import one_charge
+from explorer.advice.readings.one import readings, study
+from explorer.advice.readings.starts import full_charge_time
+from explorer.engine.pulses import lowest_begins
 from explorer.scenario.build import build
 from explorer.scenario.demand import Every, Load, Operation, Phase, WhenReady
 from explorer.scenario.light import Light, LitBlock, LogPattern, SteadyPattern, WeekPattern
@@ -67,9 +64,9 @@ def beep(schedule, current_a=0.01, duration_s=1.0):
 
 def test_a_full_farad_feeds_a_milliampere_for_c_times_delta_v_over_i():
     found = study(Case(design()))
-    dark = one_charge(found.engine)
-    assert dark.tally.cut_offs == 1
-    assert dark.span_s == pytest.approx(1.0 * (5.0 - 2.0) / 1e-3, rel=1e-6)
+    time_s, runs = one_charge(found.engine)
+    assert time_s == pytest.approx(1.0 * (5.0 - 2.0) / 1e-3, rel=1e-6)
+    assert runs == 0.0
     assert answers(found.case)["dark_time_s"] == pytest.approx(3000.0, rel=1e-6)
 
 
@@ -79,6 +76,12 @@ def test_operations_per_charge_are_the_charge_over_what_one_takes():
     # 3 C between full and the cut-off, 10 mC a run: the last may be the one that cuts it off.
     assert found["operations_per_charge"] == pytest.approx(300.0, abs=1.0)
     assert found["dark_time_s"] == pytest.approx(3000.0, abs=11.0)
+
+
+def test_a_reserve_that_is_kept_ends_the_charge_as_it_ends_the_dark_check():
+    # 2.5 J above the cut-off at 2 V are there down to 3 V: two thirds of the three volts.
+    found = answers(Case(design(load=sleeper(reserve_J=2.5, operations=()))))
+    assert found["dark_time_s"] == pytest.approx(2000.0, rel=1e-3)
 
 
 def test_a_device_that_takes_nothing_never_runs_flat():
@@ -141,7 +144,7 @@ def test_always_dark_is_an_answer_and_no_crash():
     found = study(Case(design(light=light)))
     assert found.first.seconds == inf
     assert found.first.stuck_v == 0.0
-    assert found.available_c == 0.0
+    assert float(readings(found.case).brought_w[0]) == 0.0
     assert answers(found.case)["full_charge_s"] == inf
     assert answers(found.case)["recovery_s"] == inf
 
@@ -158,7 +161,16 @@ def test_wanted_runs_count_the_starts_in_every_window():
     )
     system = build(design(load=sleeper(operations=operations)))
     # 8:00, 9:00 ... 12:00 on two days.
-    assert wanted_runs(system, WEEK_S) == pytest.approx((10.0, 10_080.0, 21.0))
+    assert [float(w) for w in wanted_runs(system, WEEK_S)] == [10.0, 10_080.0, 21.0]
+
+
+def test_a_window_holds_whole_runs_also_for_many_designs():
+    """Five starts in 8 to 12:30 at one an hour, three at one in two hours."""
+    schedule = Every(interval_s=3600.0, days=("mon",), from_h=8.0, to_h=12.5)
+    scenario = design(load=sleeper(operations=(beep(schedule),)))
+    path = "load.operations.0.schedule.interval_s"
+    system = Case(scenario).varied({path: [3600.0, 7200.0]}).system
+    assert np.ravel(wanted_runs(system, WEEK_S)[0]).tolist() == [5.0, 3.0]
 
 
 def weekend(lux=(0.0, 20_000.0)):
@@ -178,67 +190,91 @@ def test_a_weekends_log_wants_the_runs_of_a_weekend(days, runs):
     log = weekend()
     load = sleeper(sleep_A=1e-6, operations=(beep(on_days(*days)),))
     light = Light(illuminance_lx=None, pattern=LogPattern())
-    found = study(Case(design(light=light, load=load), log))
-    assert found.wanted == (runs,)
-    assert found.course.run.span_s == pytest.approx(2 * DAY_S)
+    case = Case(design(light=light, load=load), log)
+    assert readings(case).wanted.tolist() == [[runs]]
+    assert study(case).course.run.span_s == pytest.approx(2 * DAY_S)
 
 
 def test_the_dark_saturday_of_a_log_is_paid_for_at_saturdays_rate():
     load = sleeper(sleep_A=0.0, operations=(beep(on_days("sat")),))
     light = Light(illuminance_lx=None, pattern=LogPattern())
-    found = study(Case(design(light=light, load=load), weekend()))
-    (stretch,) = found.dark
-    assert stretch.begin_v == pytest.approx(5.0, abs=0.06)
+    dark = readings(Case(design(light=light, load=load), weekend())).dark
+    assert dark.begin_v[0] == pytest.approx(5.0, abs=0.06)
     # 10 mA for 1 s in 10 s: 1 mA from 5 V down to 2 V.
-    assert stretch.available_s == pytest.approx((stretch.begin_v - 2.0) / 1e-3, rel=0.01)
-    assert stretch.needed_s == pytest.approx(DAY_S)
+    assert dark.lasts_s[0] == pytest.approx((dark.begin_v[0] - 2.0) / 1e-3, rel=0.01)
+    assert dark.needed_s[0] == pytest.approx(DAY_S)
 
 
 def test_the_mean_draw_adds_up_everything_that_is_wanted():
     store = CapacitorStore(capacitance_F=1.0, esr_ohm=0.0, leakage_A=2e-6, rated_V=6.0)
     charger = ConverterCharger(quiescent_A=3e-6, full_V=5.0)
     load = sleeper(sleep_A=1e-6, operations=(beep(Every(interval_s=100.0)),))
-    found = study(Case(design(store=store, charger=charger, load=load)))
-    expected = 1e-6 + 3e-6 + 2e-6 * 3.0 / 6.0 + 0.01 * 1.0 / 100.0
-    assert mean_draw(found.engine, 3.0) == pytest.approx(expected, rel=1e-3)
-    assert found.needed_c == pytest.approx(expected * WEEK_S, rel=1e-3)
+    found = readings(Case(design(store=store, charger=charger, load=load)))
+    # Everything falls with the voltage here: it is least at the cut-off.
+    expected = 1e-6 + 3e-6 + 2e-6 * 2.0 / 6.0 + 0.01 * 1.0 / 100.0
+    assert found.level_v[0] == pytest.approx(2.0)
+    assert found.taken_w[0] == pytest.approx(2.0 * expected, rel=1e-3)
 
 
 # -- dark stretches -------------------------------------------------------------------------------
 
 
 def test_nights_between_lit_days_are_the_dark_stretches():
-    found = study(Case(design(light=EVERY_DAY, load=sleeper(sleep_A=1e-6))))
-    gaps = dark_gaps(found.engine)
-    assert [length for _, length in gaps] == pytest.approx([14 * 3600.0] * 7)
-    assert {begin % DAY_S for begin, _ in gaps} == {18 * 3600.0}
-    assert {s.needed_s for s in found.dark} == {14 * 3600.0}
+    case = Case(design(light=EVERY_DAY, load=sleeper(sleep_A=1e-6)))
+    gaps = study(case).gaps
+    assert [g.length_s for g in gaps] == pytest.approx([14 * 3600.0] * 7)
+    assert {g.begin_s % DAY_S for g in gaps} == {18 * 3600.0}
+    assert readings(case).dark.needed_s[0] == 14 * 3600.0
+    assert answers(case)["longest_dark_s"] == 14 * 3600.0
 
 
-def test_light_that_never_falls_below_the_draw_leaves_no_dark_stretch():
-    assert study(Case(design(load=sleeper(sleep_A=1e-6)))).dark == ()
+@pytest.mark.parametrize("light", [BRIGHT, DIM], ids=["ample", "too little"])
+def test_steady_light_leaves_no_dark_stretch_whatever_the_balance(light):
+    case = Case(design(light=light, load=sleeper(sleep_A=1e-6)))
+    assert study(case).gaps == ()
+    assert readings(case).dark.needed_s[0] == 0.0
+    assert answers(case)["longest_dark_s"] == 0.0
 
 
-def test_light_that_never_suffices_is_dark_for_the_whole_period():
-    found = study(Case(design(light=DIM)))
-    assert [s.needed_s for s in found.dark] == [WEEK_S]
+def test_dim_light_that_brings_something_is_no_darkness():
+    """At night 5 % of the day's light still charges, though far less than the device takes."""
+    night = LitBlock(from_h=0.0, to_h=24.0, relative_level=0.05)
+    lit = LitBlock(from_h=8.0, to_h=18.0, relative_level=0.95)
+    light = Light(illuminance_lx=1000.0, pattern=WeekPattern(blocks=(night, lit)))
+    case = Case(design(light=light))
+    assert {g.length_s for g in study(case).gaps} == {2 * DAY_S}
+
+
+def test_a_declared_closure_is_no_dark_stretch_of_the_light():
+    case = Case(design(light=EVERY_DAY, margins=Margins(closure_days=9.0)))
+    assert readings(case).dark.needed_s[0] == 9 * DAY_S
+    assert answers(case)["longest_dark_s"] == 14 * 3600.0
 
 
 def test_a_closure_is_survived_from_the_lowest_evening():
     margins = Margins(closure_days=2.0)
-    found = study(Case(design(light=EVERY_DAY, load=sleeper(sleep_A=1e-5), margins=margins)))
-    closure = next(s for s in found.dark if s.closure)
-    assert closure.needed_s == 2 * DAY_S
-    assert closure.available_s == pytest.approx((closure.begin_v - 2.0) / 1e-5, rel=0.01)
+    case = Case(design(light=EVERY_DAY, load=sleeper(sleep_A=1e-5), margins=margins))
+    dark = readings(case).dark
+    assert dark.closure[0]
+    assert dark.needed_s[0] == 2 * DAY_S
+    assert dark.lasts_s[0] == pytest.approx((dark.begin_v[0] - 2.0) / 1e-5, rel=0.01)
 
 
 def test_a_reserve_lifts_the_floor_by_its_energy():
     # One farad cut off at 2 V: 2.5 J more stand at sqrt(2^2 + 2 x 2.5) = 3 V.
     assert sqrt(2.0**2 + 2 * 2.5) == 3.0
     load = sleeper(sleep_A=1e-5, reserve_J=2.5)
-    kept = study(Case(design(light=EVERY_DAY, load=load))).dark[0]
-    spent = study(Case(design(light=EVERY_DAY, load=sleeper(sleep_A=1e-5)))).dark[0]
-    assert spent.available_s - kept.available_s == pytest.approx((3.0 - 2.0) / 1e-5, rel=0.01)
+    kept = readings(Case(design(light=EVERY_DAY, load=load))).dark
+    spent = readings(Case(design(light=EVERY_DAY, load=sleeper(sleep_A=1e-5)))).dark
+    assert spent.lasts_s[0] - kept.lasts_s[0] == pytest.approx((3.0 - 2.0) / 1e-5, rel=0.01)
+
+
+def test_a_reserve_that_is_gone_before_the_end_of_the_search_is_seen():
+    """Cut off later than the search goes, but down to its reserve within it."""
+    load = sleeper(sleep_A=5e-8, reserve_J=12.0 - 0.5)
+    found = readings(Case(design(light=EVERY_DAY, load=load)))
+    # 10.5 J lie above 2 V at full.
+    assert found.dark.lasts_s[0] < 1.0
 
 
 # -- pulses and service ---------------------------------------------------------------------------
@@ -250,7 +286,8 @@ def test_a_device_that_waits_for_a_voltage_begins_there():
         operations=(beep(WhenReady(ready_V=4.5), current_a=0.5, duration_s=1.0),),
     )
     found = study(Case(design(load=load)))
-    assert found.lowest_between_v == pytest.approx(4.5, abs=1e-6)
+    begin_v = lowest_begins(found.engine, found.course.run)[0]
+    assert begin_v == pytest.approx(4.5, abs=1e-6)
     assert found.extremes.lowest_store_v == pytest.approx(4.0, abs=0.01)
 
 
@@ -261,23 +298,24 @@ def test_the_lowest_beginning_of_a_clocked_pulse_is_before_its_ramp():
     )
     found = study(Case(design(light=EVERY_DAY, load=load)))
     # Two runs a day of half a volt each; the course begins and ends each day full.
-    assert found.lowest_between_v == pytest.approx(found.extremes.lowest_store_v + 0.5, abs=0.01)
+    begin_v = lowest_begins(found.engine, found.course.run)[0]
+    assert begin_v == pytest.approx(found.extremes.lowest_store_v + 0.5, abs=0.01)
 
 
 def test_every_run_is_served_where_the_light_is_ample():
     load = sleeper(sleep_A=1e-6, operations=(beep(Every(interval_s=600.0), current_a=1e-3),))
-    found = study(Case(design(load=load)))
-    assert found.served[0] == pytest.approx(found.wanted[0], abs=1.0)
-    assert found.wanted == (1008.0,)
+    found = readings(Case(design(load=load)))
+    assert found.served[0, 0] == pytest.approx(found.wanted[0, 0], abs=1.0)
+    assert found.wanted.tolist() == [[1008.0]]
 
 
 def test_a_cell_outside_its_temperature_gets_no_charge():
     cold = Light(illuminance_lx=1000.0, pattern=SteadyPattern(), ambient_C=-5.0)
     charger = ConverterCharger(full_V=4.1)
     load = Load(connect_V=3.5, disconnect_V=3.1, minimum_V=3.0)
-    found = study(Case(Scenario(light=cold, charger=charger, store=CellStore(), load=load)))
-    assert found.available_c == 0.0
-    assert found.first.seconds == inf
+    case = Case(Scenario(light=cold, charger=charger, store=CellStore(), load=load))
+    assert readings(case).brought_w[0] == 0.0
+    assert study(case).first.seconds == inf
 
 
 def test_a_log_that_is_missing_is_named():

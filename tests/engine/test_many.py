@@ -225,15 +225,3 @@ def test_a_leaf_of_another_length_is_refused():
     made = week_of()
     with pytest.raises(ValueError, match="broadcast"):
         prepare(replace(made, store=replace(made.store, capacitance_f=np.ones((3, 1)))), 2)
-
-
-def test_a_window_holds_whole_runs():
-    made = week_of()
-    windows = ((0.0, 3600.0),)
-    operation = systems.pulse(0.1, 1.0, 1000.0, windows_s=windows)
-    assert isinstance(operation.schedule, Periodic)
-    made = replace(made, load=replace(made.load, operations=(operation,)))
-    quiet = replace(made, load=replace(made.load, operations=()))
-    more = prepare(made, 1).mean_a - prepare(quiet, 1).mean_a
-    # Four runs of 0.1 C in a week: at 0, 1000, 2000 and 3000 s.
-    assert more[0] == pytest.approx(4 * 0.1 / WEEK_S, rel=1e-6)

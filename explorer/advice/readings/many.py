@@ -227,14 +227,15 @@ def _pulse(batch: Batch, course: run.Rows) -> Any:
     """The deepest pulse, each operation at the lowest voltage of the course."""
     system, size = batch.system, batch.size
     off, connect = flat(system.load.off_v, size), flat(system.load.connect_v, size)
-    seen = np.isfinite(course.lowest_c)
-    lowest = along(np.where(seen, course.lowest_c, 0.0), batch.nodes_c, batch.nodes_v)
-    lowest = np.maximum(np.where(seen, lowest, connect), off)
-    begins = [
-        np.maximum(flat(op.schedule.ready_v, size), off)
-        if isinstance(op.schedule, WhenReady) else lowest
-        for op in system.load.operations
-    ]
+    begins = []
+    for op, low_c in zip(system.load.operations, course.lowest_c.T, strict=True):
+        if isinstance(op.schedule, WhenReady):
+            begin = flat(op.schedule.ready_v, size)
+        else:
+            seen = np.isfinite(low_c)
+            low_v = along(np.where(seen, low_c, 0.0), batch.nodes_c, batch.nodes_v)
+            begin = np.where(seen, low_v, connect)
+        begins.append(np.maximum(begin, off))
     store = Store(batch.nodes_v, batch.nodes_c, flat(batch.esr, size))
     return deepest_pulse(system, store, begins)
 
