@@ -11,7 +11,7 @@ from explorer.engine.flows import Flow
 from explorer.engine.many import prepare, stretches_of
 from explorer.engine.motions import Engine
 from explorer.engine.row_flows import RowFlows
-from explorer.engine.system import DAY_S, WEEK_S, Periodic
+from explorer.engine.system import DAY_S, WEEK_S
 from tests.engine import systems
 
 

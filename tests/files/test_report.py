@@ -285,7 +285,8 @@ def test_an_empty_text_is_told_as_empty():
 def test_there_are_three_figures_and_without_an_operation_two():
     figures = [b for b in made()[2].blocks if isinstance(b, Figure)]
     assert [f.caption[:9] for f in figures] == ["Figure 1.", "Figure 2.", "Figure 3."]
-    idle = [b for b in made(load__operations=())[2].blocks if isinstance(b, Figure)]
+    nothing = {"load__operations": (), "load__start_up": (), "load__bulk_capacitance_F": 0.0}
+    idle = [b for b in made(**nothing)[2].blocks if isinstance(b, Figure)]
     assert len(idle) == 2
 
 
