@@ -16,7 +16,7 @@ from pydantic import ValidationError
 
 from explorer.advice.assess import judge
 from explorer.advice.case import Case
-from explorer.advice.readings.many import STATES, Fleet, fleet
+from explorer.advice.fleet import STATES, Fleet, fleet
 from explorer.advice.stops import WHOLE, Series, in_range, series_of
 from explorer.advice.verdict import Check, State, Verdict
 

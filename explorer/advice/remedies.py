@@ -12,7 +12,7 @@ from explorer.advice.assess import judge
 from explorer.advice.case import Case
 from explorer.advice.contest import fitted_title, replaced_store
 from explorer.advice.edges import RUNS, Criterion, Interrupted, find_edges
-from explorer.advice.readings.many import fleet
+from explorer.advice.fleet import fleet
 from explorer.advice.remedy_search import (
     Change,
     FloatArray,

@@ -13,7 +13,7 @@ from pydantic import ValidationError
 from explorer.advice.assess import judge
 from explorer.advice.case import Case
 from explorer.advice.edges import RUNS, Edges, find_edges
-from explorer.advice.readings.many import fleet
+from explorer.advice.fleet import fleet
 from explorer.advice.stops import WHOLE, knob_paths, largest_phase, series_of, stops_of
 from explorer.quantity import show
 from explorer.scenario.demand import Every

@@ -9,7 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 from scipy import stats
 
-from explorer.advice.readings.many import Fleet, judge_many
+from explorer.advice.fleet import Fleet, judge_many
 from explorer.advice.stops import largest_phase
 from explorer.scenario.fields import describe
 from explorer.scenario.light_log import LightLog

@@ -8,7 +8,7 @@ from math import ceil
 import numpy as np
 from numpy.typing import NDArray
 
-from explorer.advice.readings.many import judge_many
+from explorer.advice.fleet import judge_many
 from explorer.advice.stops import largest_phase
 from explorer.scenario.demand import Every
 from explorer.scenario.fields import describe

@@ -11,6 +11,7 @@ from explorer.advice.verdict import CHECK_LABELS, State
 from explorer.engine.columns import Columns
 from explorer.quantity import show
 from explorer.text import joined, say
+from explorer.words.answers import LABELS
 from explorer.words.figures import (
     STATE_WORDS,
     answer_text,
@@ -186,15 +187,12 @@ def trace_summary(assessment: Assessment) -> str:
     )
 
 
-ANSWERS = (
-    ("first_charge_s", say("Empty to first operation")),
-    ("full_charge_s", say("Empty to full")),
-    ("dark_time_s", say("From full in the dark")),
-    ("recovery_s", say("Recovery from flat")),
-    ("lowest_store_V", say("Lowest store voltage")),
-    ("operations_per_charge", say("Operations per charge")),
-    ("most_operations_per_day", say("Most operations a day")),
-    ("least_light_for_balance_lx", say("Least light for the balance")),
+ANSWERS = tuple(
+    (key, LABELS[key])
+    for key in (
+        "first_operation_s", "full_charge_s", "dark_time_s", "recovery_s", "lowest_store_V",
+        "operations_per_charge", "most_operations_per_day", "least_light_for_balance_lx",
+    )
 )
 """The answers beside the pulse, in this order."""
 
