@@ -13,7 +13,12 @@ from explorer.physics import store as st
 from explorer.physics.arrays import FloatArray, Number
 from explorer.scenario.fields import Section, choice, plain, quantity, within_ranges
 from explorer.scenario.hours import HOUR_S
+from explorer.scenario.store_table import Usual
 from explorer.text import figure, say
+
+_CAN = Usual("electrolytic", 4.7e-3)
+_PAIR = Usual("standard_supercapacitor", 1.0)
+"""Defaults are those of the usual part of each kind; its table names the source of each number."""
 
 
 class _CapacitorBank(Section):
@@ -23,34 +28,40 @@ class _CapacitorBank(Section):
     leakage_key: ClassVar[str] = "leakage_A"
 
     capacitance_F: float = quantity(
-        1.0, "Storage capacitance", "F", 1e-5, 1000, "Of the whole bank, as rated."
+        _CAN.size, "Storage capacitance", "F", 1e-5, 1000, "Of the whole bank, as rated."
     )
     units_in_series: int = quantity(
         1, "Units in series", "", 1, 24, "Units that share the bank's voltage."
     )
     rated_V: float = quantity(
-        5.5, "Rated voltage per unit", "V", 0.5, 100, "Largest voltage that one unit may see."
+        _CAN["rated_V"], "Rated voltage per unit", "V", 0.5, 100,
+        "Largest voltage that one unit may see.",
     )
     esr_ohm: float = quantity(
-        0.1, "Series resistance (ESR)", "Ω", 0, 1e4, "Of the whole bank at room temperature, new."
+        _CAN.over_size("esr_ohm_F"), "Series resistance (ESR)", "Ω", 0, 1e4,
+        "Of the whole bank at room temperature, new.",
     )
     leakage_A: float = quantity(
-        1e-6, "Leakage, settled", "A", 0, 1, "At rated voltage, days after the first charge."
+        _CAN.per_size("leakage_A_per_F"), "Leakage, settled", "A", 0, 1,
+        "At rated voltage, days after the first charge.",
     )
     tolerance: float = quantity(
-        0.2, "Capacitance tolerance", "", 0, 0.5, "Spread of one unit around its rating (share)."
+        _CAN["tolerance"], "Capacitance tolerance", "", 0, 0.5,
+        "Spread of one unit around its rating (share).",
     )
     years_in_service: float = quantity(
         0.0, "Years in service", "a", 0, 40, "Age for which the bank is judged."
     )
     rated_life_h: float = quantity(
-        1000.0, "Rated life", "h", 10, 1e6, "Hours to end of life at rated voltage and temperature."
+        _CAN["rated_life_h"], "Rated life", "h", 10, 1e6,
+        "Hours to end of life at rated voltage and temperature.",
     )
     rated_C: float = quantity(
-        65.0, "Rated temperature", "°C", 20, 175, "Highest working temperature of a unit."
+        _CAN["rated_C"], "Rated temperature", "°C", 20, 175,
+        "Highest working temperature of a unit.",
     )
     end_of_life_loss: float = quantity(
-        0.2,
+        _CAN["end_of_life_loss"],
         "Capacitance lost at end of life",
         "",
         0.01,
@@ -58,7 +69,7 @@ class _CapacitorBank(Section):
         "Share of capacitance whose loss counts as the end; makers use 0.2 or 0.3.",
     )
     end_of_life_esr_rise: float = quantity(
-        1.0,
+        _CAN["end_of_life_esr_rise"],
         "ESR rise at end of life",
         "",
         0,
@@ -66,7 +77,7 @@ class _CapacitorBank(Section):
         "Relative rise of series resistance that counts as the end; 1 means twice the new value.",
     )
     life_per_tenth_volt: float = quantity(
-        1.0,
+        _CAN["life_per_tenth_volt"],
         "Life gained per 0.1 V below rating",
         "",
         1,
@@ -74,7 +85,7 @@ class _CapacitorBank(Section):
         "Factor on life for every 0.1 V that a unit stays below its rated voltage; 1: no effect.",
     )
     cold_esr_factor: float = quantity(
-        4.0,
+        _CAN["cold_esr_factor"],
         "ESR in the cold",
         "",
         1,
@@ -206,29 +217,38 @@ class CapacitorStore(_CapacitorBank):
     """Electrolytic, ceramic or film capacitors: constant capacitance."""
 
     kind: Literal["capacitor"] = "capacitor"
-    capacitance_F: float = quantity(
-        4.7e-3, "Storage capacitance", "F", 1e-5, 1000, "Of the whole bank, as rated."
-    )
-    rated_V: float = quantity(
-        6.3, "Rated voltage per unit", "V", 0.5, 100, "Largest voltage that one unit may see."
-    )
-    rated_life_h: float = quantity(
-        2000.0, "Rated life", "h", 10, 1e6, "Hours to end of life at rated voltage and temperature."
-    )
-    rated_C: float = quantity(
-        105.0, "Rated temperature", "°C", 20, 175, "Highest working temperature of a unit."
-    )
 
 
 class SupercapacitorStore(_CapacitorBank):
     """Supercapacitors: capacitance falls with voltage, leakage settles over days."""
 
     kind: Literal["supercapacitor"] = "supercapacitor"
+    capacitance_F: float = quantity(
+        _PAIR.size, "Storage capacitance", "F", 1e-5, 1000, "Of the whole bank, as rated."
+    )
     units_in_series: int = quantity(
-        2, "Units in series", "", 1, 24, "Units that share the bank's voltage."
+        int(_PAIR["units_in_series"]), "Units in series", "", 1, 24,
+        "Units that share the bank's voltage.",
     )
     rated_V: float = quantity(
-        2.7, "Rated voltage per unit", "V", 0.5, 100, "Largest voltage that one unit may see."
+        _PAIR["rated_V"], "Rated voltage per unit", "V", 0.5, 100,
+        "Largest voltage that one unit may see.",
+    )
+    esr_ohm: float = quantity(
+        _PAIR.over_size("esr_ohm_F"), "Series resistance (ESR)", "Ω", 0, 1e4,
+        "Of the whole bank at room temperature, new.",
+    )
+    leakage_A: float = quantity(
+        _PAIR.per_size("leakage_A_per_F"), "Leakage, settled", "A", 0, 1,
+        "At rated voltage, days after the first charge.",
+    )
+    rated_life_h: float = quantity(
+        _PAIR["rated_life_h"], "Rated life", "h", 10, 1e6,
+        "Hours to end of life at rated voltage and temperature.",
+    )
+    rated_C: float = quantity(
+        _PAIR["rated_C"], "Rated temperature", "°C", 20, 175,
+        "Highest working temperature of a unit.",
     )
     lowest_V: float = quantity(
         0.0,
@@ -256,7 +276,7 @@ class SupercapacitorStore(_CapacitorBank):
         "Settled, or the mean of the first three days after the first charge.",
     )
     fresh_leakage_factor: float = quantity(
-        5.0,
+        _PAIR["fresh_leakage_factor"],
         "Leakage when fresh",
         "",
         1,
@@ -264,7 +284,7 @@ class SupercapacitorStore(_CapacitorBank):
         "Leakage in the first hours over the settled leakage.",
     )
     settling_h: float = quantity(
-        24.0,
+        _PAIR["settling_h"],
         "Leakage settles in",
         "h",
         1,
@@ -275,10 +295,11 @@ class SupercapacitorStore(_CapacitorBank):
         "active", "Balancing", "What keeps series units at equal voltage."
     )
     balancing_A: float = quantity(
-        2e-7, "Balancing current", "A", 0, 1, "Taken by the balancing at rated voltage."
+        _PAIR.per_size("balancing_A_per_F"), "Balancing current", "A", 0, 1,
+        "Taken by the balancing at rated voltage.",
     )
     life_per_tenth_volt: float = quantity(
-        1.3,
+        _PAIR["life_per_tenth_volt"],
         "Life gained per 0.1 V below rating",
         "",
         1,
@@ -286,7 +307,7 @@ class SupercapacitorStore(_CapacitorBank):
         "Factor on life for every 0.1 V that a unit stays below its rated voltage; 1: no effect.",
     )
     cold_esr_factor: float = quantity(
-        1.6,
+        _PAIR["cold_esr_factor"],
         "ESR in the cold",
         "",
         1,

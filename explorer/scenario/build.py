@@ -21,9 +21,9 @@ from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario
 from explorer.scenario.supply import Charger, DirectCharger, Panels
 
-REFERENCE_PHOTOCURRENT_A_PER_M2 = 0.3
-"""Photocurrent density at which the voltage's temperature coefficient holds: about what an
-indoor cell has at 1000 lx."""
+FULL_SUN_LX = 109_454.0
+"""Illuminance of ASTM G173-03 sunlight of 1000 W/m², in which data sheets state the voltage's
+temperature coefficient. In dim light a cell's voltage falls faster with temperature."""
 
 
 def build(scenario: Scenario, log: LightLog | None = None) -> es.System:
@@ -59,14 +59,15 @@ def build(scenario: Scenario, log: LightLog | None = None) -> es.System:
 def build_panel(panels: Panels, ambient_c: float) -> pv.Panel:
     """Single-diode parameters of the array at a temperature.
 
-    The saturation current follows from the cell's voltage coefficient at a fixed photocurrent;
-    the thermal voltage follows temperature itself.
+    The saturation current follows from the cell's voltage coefficient in full sun; the thermal
+    voltage follows temperature itself.
     """
     cell = parts.cell(panels.technology)
     panel = one_panel(panels)
     slope = plain(panel.slope_v)
     area = panels.active_area_cm2 * 1e-4 / panels.cells_in_series
-    reference_a = REFERENCE_PHOTOCURRENT_A_PER_M2 * area * current_scale(panels)
+    sun_a_per_m2 = FULL_SUN_LX * parts.photocurrent_per_lux("daylight_open", panels.technology)
+    reference_a = sun_a_per_m2 * area * current_scale(panels)
     warm_slope = slope * thermal_voltage(ambient_c) / thermal_voltage(REFERENCE_C)
     volts = slope * np.log(reference_a / np.asarray(panel.saturation_a, float))
     shift = cell.voc_temperature_v_per_k * panels.cells_in_series * (ambient_c - REFERENCE_C)

@@ -13,8 +13,11 @@ from explorer.physics import store as st
 from explorer.physics.arrays import FloatArray, Number
 from explorer.scenario.chemistry import ChemistryName, chemistry
 from explorer.scenario.fields import Section, choice, plain, quantity, within_ranges
+from explorer.scenario.store_table import Usual
 from explorer.text import figure, say
 
+_POUCH = Usual("lithium_pouch", 40.0)
+"""Defaults are those of the usual small pouch; its table names the source of each number."""
 MONTH_S = 30.4375 * 86_400.0
 
 
@@ -30,46 +33,58 @@ class CellStore(Section):
     chemistry: ChemistryName = choice(
         "lithium_ion", "Chemistry", "Sets the open-circuit voltage and the voltage window."
     )
-    capacity_mAh: float = quantity(40.0, "Capacity", "mAh", 0.1, 100_000, "Rated, of the cell.")
+    capacity_mAh: float = quantity(
+        _POUCH.size, "Capacity", "mAh", 0.1, 100_000, "Rated, of the cell."
+    )
     cells_in_series: int = quantity(1, "Cells in series", "", 1, 8, "Cells in the store.")
     resistance_ohm: float = quantity(
-        0.5, "Resistance", "Ω", 0, 1e3, "Of the whole store at room temperature, new."
+        _POUCH.over_size("resistance_ohm_mAh"), "Resistance", "Ω", 0, 1e3,
+        "Of the whole store at room temperature, new.",
     )
     self_discharge_per_month: float = quantity(
-        0.02, "Self-discharge", "1/month", 0, 1, "Share of the capacity lost in a month."
+        _POUCH["self_discharge_per_month"], "Self-discharge", "1/month", 0, 1,
+        "Share of the capacity lost in a month.",
     )
     charge_limit_A: float = quantity(
-        0.02, "Charging current limit", "A", 1e-6, 100, "Largest current into the cell."
+        1e-3 * _POUCH.per_size("charge_rate_per_h"), "Charging current limit", "A", 1e-6, 100,
+        "Largest current into the cell.",
     )
     discharge_limit_A: float = quantity(
-        0.08, "Discharge current limit", "A", 1e-6, 500, "Largest current out of the cell."
+        1e-3 * _POUCH.per_size("discharge_rate_per_h"), "Discharge current limit", "A", 1e-6, 500,
+        "Largest current out of the cell.",
     )
     charge_above_C: float = quantity(
-        0.0, "Charge above", "°C", -40, 60, "No charging at or below this temperature."
+        _POUCH["charge_above_C"], "Charge above", "°C", -40, 60,
+        "No charging at or below this temperature.",
     )
     charge_below_C: float = quantity(
-        45.0, "Charge below", "°C", 0, 85, "No charging above this temperature."
+        _POUCH["charge_below_C"], "Charge below", "°C", 0, 85, "No charging above this temperature."
     )
     cool_below_C: float = quantity(
-        10.0, "Cool below", "°C", -40, 60, "Below this temperature charging is slowed down."
+        _POUCH["cool_below_C"], "Cool below", "°C", -40, 60,
+        "Below this temperature charging is slowed down.",
     )
     cool_charge_share: float = quantity(
-        0.2, "Charging when cool", "", 0, 1, "Share of the charging limit that is left when cool."
+        _POUCH["cool_charge_share"], "Charging when cool", "", 0, 1,
+        "Share of the charging limit that is left when cool.",
     )
     cold_capacity_share: float = quantity(
-        0.6, "Capacity in the cold", "", 0.05, 1, "Capacity at -20 °C over that at 20 °C."
+        _POUCH["cold_capacity_share"], "Capacity in the cold", "", 0.05, 1,
+        "Capacity at -20 °C over that at 20 °C.",
     )
     cold_resistance_factor: float = quantity(
-        5.0, "Resistance in the cold", "", 1, 1000, "Resistance at -20 °C over that at 20 °C."
+        _POUCH["cold_resistance_factor"], "Resistance in the cold", "", 1, 1000,
+        "Resistance at -20 °C over that at 20 °C.",
     )
     cycles_to_end: float = quantity(
-        500.0, "Full cycles to end of life", "", 1, 1e6, "Full cycles until 80 % is left."
+        _POUCH["cycles_to_end"], "Full cycles to end of life", "", 1, 1e6,
+        "Full cycles until 80 % is left.",
     )
     cycles_per_year: float = quantity(
         100.0, "Full cycles a year", "1/a", 0, 1e5, "Charge taken in a year over the capacity."
     )
     fade_per_year: float = quantity(
-        0.03,
+        _POUCH["fade_per_year"],
         "Calendar fade",
         "1/a",
         0,

@@ -24,6 +24,7 @@ from explorer.scenario.storage import (
     StoreKind,
     SupercapacitorStore,
 )
+from explorer.scenario.store_table import family_rows
 from explorer.scenario.supply import Technology
 from explorer.text import say
 
@@ -51,6 +52,28 @@ class Spectrum:
     notes: str
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Span:
+    """What modules that are sold give: the weak ones, the usual ones and the best."""
+
+    low: float
+    typical: float
+    high: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ModuleLine:
+    """What modules of one technology give at one light level, at 25 °C."""
+
+    illuminance_lx: float
+    power_w_per_m2: Span
+    """Greatest output per active area. [W/m²]"""
+    max_power_v: Span
+    """Voltage of one cell at the greatest output. [V]"""
+    open_circuit_v: Span
+    """Open-circuit voltage of one cell. [V]"""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class CellTechnology:
     """Response and single-diode parameters of one cell at 25 °C, per unit of its area."""
@@ -66,12 +89,19 @@ class CellTechnology:
     photo_shunt_per_v: float
     """Further conductance over photocurrent. [1/V]"""
     voc_temperature_v_per_k: float
-    """Change of open-circuit voltage of one cell. [V/K]"""
+    """Change of open-circuit voltage of one cell in full sun, as sheets state it. [V/K]"""
     current_temperature_per_k: float
     """Relative change of photocurrent. [1/K]"""
     eqe_wavelength_nm: FloatArray
     eqe: FloatArray
     """Electrons per photon, same shape as ``eqe_wavelength_nm``."""
+    current_share: float
+    """What a module keeps of the response's current: cover, wiring, gaps, mismatch."""
+    modules: tuple[ModuleLine, ...]
+    """What is sold, by rising light; the parameters above give the typical one."""
+    modules_lamp: Source
+    """Under which `modules` hold."""
+    modules_source: str
     eqe_kind: str
     diode_kind: str
     origin: str
@@ -223,7 +253,7 @@ def cell(technology: Technology) -> CellTechnology:
         No such technology is shipped.
     """
     data = _json("cells", f"{technology}.json")
-    diode = data["diode"]
+    diode, modules = data["diode"], data["modules"]
     return CellTechnology(
         technology=technology,
         title=data["title"],
@@ -237,6 +267,10 @@ def cell(technology: Technology) -> CellTechnology:
         current_temperature_per_k=diode["current_temperature_per_K"],
         eqe_wavelength_nm=np.array(data["eqe"]["wavelength_nm"], dtype=np.float64),
         eqe=np.array(data["eqe"]["eqe"], dtype=np.float64),
+        current_share=modules["current_share"]["value"],
+        modules=tuple(_module_line(line) for line in modules["lines"]),
+        modules_lamp=modules["lamp"],
+        modules_source=modules["source"],
         eqe_kind=data["eqe_kind"],
         diode_kind=diode["kind"],
         origin=data["eqe_origin"],
@@ -245,11 +279,46 @@ def cell(technology: Technology) -> CellTechnology:
     )
 
 
+def _module_line(line: dict[str, Any]) -> ModuleLine:
+    micro = {key: value * 1e-6 / _M2_PER_CM2 for key, value in line["power_uW_per_cm2"].items()}
+    return ModuleLine(
+        illuminance_lx=line["illuminance_lx"],
+        power_w_per_m2=Span(**micro),
+        max_power_v=Span(**line["max_power_V"]),
+        open_circuit_v=Span(**line["open_circuit_V"]),
+    )
+
+
+@cache
+def sold_share(technology: Technology, illuminance_lx: float) -> tuple[float, float]:
+    """What the weakest and the best modules on sale give, over what the typical one gives.
+
+    Between the levels of `CellTechnology.modules` along the logarithm of light, beyond them as at
+    the nearest.
+
+    Parameters
+    ----------
+    technology : str
+        Cell technology.
+    illuminance_lx : float
+        Light at the panel. [lx]
+    """
+    lines = cell(technology).modules
+    levels = np.log([line.illuminance_lx for line in lines])
+    at = np.log(max(illuminance_lx, 1e-3))
+    low, high = (
+        float(np.interp(at, levels, [getattr(line.power_w_per_m2, end)
+                                     / line.power_w_per_m2.typical for line in lines]))
+        for end in ("low", "high")
+    )  # fmt: skip
+    return low, high
+
+
 @cache
 def photocurrent_per_lux(source: Source, technology: Technology) -> float:
-    """Photocurrent density of a cell for one lux of a source, in A/(m²·lx)."""
+    """Photocurrent of a typical module's active area for one lux of a source, in A/(m²·lx)."""
     light, answer = spectrum(source), cell(technology)
-    return physics.photocurrent_per_lux(
+    return answer.current_share * physics.photocurrent_per_lux(
         light.wavelength_nm, light.relative, light.photopic, answer.eqe_wavelength_nm, answer.eqe
     )
 
@@ -285,7 +354,7 @@ def places() -> tuple[Place, ...]:
 @cache
 def store_families() -> tuple[StoreFamily, ...]:
     """Generic kinds of store, as listed in ``resources/parts/stores.json``."""
-    return tuple(_family(data) for data in _json("parts", "stores.json")["families"])
+    return tuple(_family(data) for data in family_rows())
 
 
 def _family(data: dict[str, Any]) -> StoreFamily:

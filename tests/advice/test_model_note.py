@@ -36,7 +36,7 @@ SUPERCAPACITOR, CELL = SupercapacitorStore(), CellStore()
         f"no life counts beyond {ageing.LONGEST_YEARS:g} years",
         f"below {ageing.LOWEST_COUNTED_SHARE:g} of the rating",
         f"weight of {panel_fit.PULL:g} per e-fold",
-        f"photocurrent of {build.REFERENCE_PHOTOCURRENT_A_PER_M2:g} A/m²",
+        f"(ASTM G173-03, {build.FULL_SUN_LX:.0f} lx)",
         f"reproduces the map to {cycle.GENERATOR_TOLERANCE_V * 1e6:g} µV",
         f"less than {march.AVERAGED_BELOW_V * 1e3:g} mV "
         f"({march.AVERAGED_IN_LOG_V * 1e3:g} mV under a measured log)",

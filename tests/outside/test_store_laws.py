@@ -167,8 +167,3 @@ def test_no_lithium_cell_is_charged_below_freezing():
         cool_share=cell.cool_charge_share,
     )
     assert share.tolist() == [0.0, 0.2, 1.0]
-
-
-def test_a_lithium_cell_loses_two_per_cent_a_month_by_default():
-    # Battery handbook pages: 1 to 3 % a month after the first day
-    assert 0.01 <= CellStore().self_discharge_per_month <= 0.03

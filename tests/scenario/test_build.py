@@ -8,6 +8,7 @@ from explorer.physics import panel as pv
 from explorer.physics import store as st
 from explorer.physics.load import Draw, LinearRegulator, SwitchingRegulator
 from explorer.scenario.build import (
+    FULL_SUN_LX,
     build,
     build_panel,
 )
@@ -15,6 +16,7 @@ from explorer.scenario.course import current_per_lux
 from explorer.scenario.data_sheet import sheet_fit
 from explorer.scenario.light import Light
 from explorer.scenario.model import Scenario, with_value
+from explorer.scenario.parts import photocurrent_per_lux
 from explorer.scenario.storage import CapacitorStore, CellStore, SupercapacitorStore
 from explorer.scenario.supply import Panels, SheetPoint
 
@@ -56,14 +58,21 @@ def test_panels_in_series_add_voltage_and_panels_in_parallel_add_current():
 
 
 def test_a_warm_panel_loses_voltage_by_its_coefficient_and_a_cold_night_gives_it_back():
-    panels = Panels()
-    light = 0.3 * panels.active_area_cm2 * 1e-4 / panels.cells_in_series
-    volts = [
-        float(pv.open_circuit_voltage(build_panel(panels, t), light)) for t in (-5.0, 25.0, 55.0)
-    ]
-    # -2.8 mV per kelvin and cell for the amorphous technology, eight cells; the shunt takes a share
-    per_kelvin = -np.diff(volts) / 30.0
-    assert per_kelvin == pytest.approx(8 * 0.0028, rel=0.1)
+    panels = Panels(technology="crystalline")
+    area = panels.active_area_cm2 * 1e-4 / panels.cells_in_series
+
+    def per_kelvin(lux):
+        light = lux * area * photocurrent_per_lux("daylight_open", "crystalline")
+        volts = [
+            float(pv.open_circuit_voltage(build_panel(panels, t), light))
+            for t in (-5.0, 25.0, 55.0)
+        ]
+        return -np.diff(volts) / 30.0
+
+    # -2.2 mV per kelvin and cell for the crystalline technology in full sun, eight cells
+    assert per_kelvin(FULL_SUN_LX) == pytest.approx(8 * 0.0022, rel=0.01)
+    # n · k/e · ln(sun/light) more in a hundredth of it: 1.26 · 0.0862 mV/K · 4.6 = 0.5 mV/K
+    assert per_kelvin(0.01 * FULL_SUN_LX) == pytest.approx(8 * 0.0027, rel=0.03)
 
 
 def test_a_data_sheet_sets_the_curve_at_its_own_light():

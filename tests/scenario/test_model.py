@@ -146,12 +146,12 @@ def test_a_larger_bank_of_the_same_family_keeps_its_time_constants(size):
 
 def test_a_larger_capacitor_or_cell_scales_as_its_family_does():
     tank = with_value(Scenario(store=CapacitorStore()), "store.capacitance_F", 9.4e-3).store
-    assert tank.leakage_A == pytest.approx(2e-6)
+    assert tank.leakage_A == pytest.approx(2.0 * CapacitorStore().leakage_A)
     scenario = Scenario(store=CellStore(), charger={"kind": "converter", "full_V": 4.2})
     cell = with_value(scenario, "store.capacity_mAh", 80.0).store
-    assert cell.resistance_ohm == pytest.approx(0.25)
+    assert cell.resistance_ohm == pytest.approx(0.5)
     assert cell.charge_limit_A == pytest.approx(0.04)
-    assert cell.discharge_limit_A == pytest.approx(0.16)
+    assert cell.discharge_limit_A == pytest.approx(0.08)
 
 
 def test_every_store_number_has_a_range_a_label_and_a_help():
