@@ -123,6 +123,21 @@ def test_json_is_one_array_with_an_object_for_every_file():
     assert result.stderr == "There is no file none.json.\n"
 
 
+def test_a_panel_without_a_data_sheet_is_named_beside_the_answers(tmp_path):
+    (report,) = json.loads(gloaming("check", "--json", MARGINAL).stdout)
+    span = report["panel_span"]
+    # 3.0 and 6.2 over 4.8 µW/cm² at 200 lx, 16 and 35 over 27 at 1000 lx
+    assert 16 / 27 <= span["low"] <= 3.0 / 4.8
+    assert 6.2 / 4.8 <= span["high"] <= 35 / 27
+    assert span["sentence"] in " ".join(gloaming("check", MARGINAL).stdout.split())
+    measured = json.loads(Path(MARGINAL).read_text(encoding="utf-8"))
+    measured["panels"]["data_sheet"] = [{}]
+    path = tmp_path / "measured.json"
+    path.write_text(json.dumps(measured), encoding="utf-8")
+    assert json.loads(gloaming("check", "--json", path).stdout)[0]["panel_span"] is None
+    assert "no data sheet" not in gloaming("check", path).stdout
+
+
 def test_json_says_null_where_something_never_happens():
     (report,) = json.loads(gloaming("check", "--json", FALLS_SHORT).stdout)
     starts = report["checks"][0]

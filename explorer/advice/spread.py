@@ -14,6 +14,7 @@ from explorer.advice.stops import largest_phase
 from explorer.scenario.fields import describe
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario, get_value, owner_class, with_value
+from explorer.scenario.sold import sold_span
 from explorer.scenario.storage import CellStore
 from explorer.scenario.supply import ConverterCharger
 from explorer.text import say
@@ -67,14 +68,19 @@ class Spread:
 
 
 def default_tolerances(scenario: Scenario) -> tuple[Tolerance, ...]:
-    """Sensible tolerances by kind of part; common practice, no source, unless a field says so."""
+    """Sensible tolerances by kind of part; common practice, no source, unless a field says so.
+
+    A panel without a data sheet may be any that is sold: its output, which goes with its area, lies
+    as far around the usual one as the weakest module lies below it.
+    """
     store, charger = scenario.store, scenario.charger
     rows: list[tuple[str, Literal["relative", "absolute"], float]] = [
         ("light.illuminance_lx", "relative", LIGHT_SPREAD[scenario.light.known_by]),
         ("light.cover_factor", "relative", 0.05),
     ]
-    if not scenario.panels.data_sheet:
-        rows.append(("panels.active_area_cm2", "relative", 0.08))
+    sold = sold_span(scenario)
+    if sold is not None:
+        rows.append(("panels.active_area_cm2", "relative", 1.0 - sold[0]))
     if isinstance(store, CellStore):
         rows += [
             ("store.capacity_mAh", "relative", 0.08),
@@ -117,6 +123,8 @@ def _tolerance(
 ) -> Tolerance:
     info = describe(owner_class(scenario, path), path.rpartition(".")[2])
     label = info.label
+    if path == "panels.active_area_cm2":
+        label = say("Output of panels on sale")
     parts = path.split(".")
     if parts[:2] == ["load", "operations"]:
         name = scenario.load.operations[int(parts[2])].name

@@ -27,7 +27,9 @@ from explorer.quantity import parse, show
 from explorer.scenario.course import light_course
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario
+from explorer.scenario.sold import sold_span
 from explorer.words.console import Outcome, one_line, page, summary
+from explorer.words.panel import sold_sentence
 
 EXIT_CODES: dict[Outcome, int] = {"runs": 0, "marginal": 1, "falls_short": 2}
 BAD_INPUT = 3
@@ -261,6 +263,7 @@ def _report(path: Path, found: Assessment) -> dict[str, Any]:
             for name, value in found.answers.items()
             if isinstance(value, Reach) and value.bound
         },
+        "panel_span": _panel_span(found),
     }
 
 
@@ -269,6 +272,15 @@ def _known(value: float) -> float | None:
     if isinstance(value, Reach) and value.bound == "none":
         return None
     return finite(float(value))
+
+
+def _panel_span(found: Assessment) -> dict[str, Any] | None:
+    """How far modules on sale lie around the panel by technology; none with a data sheet."""
+    span = sold_span(found.scenario, found.case.log)
+    if span is None:
+        return None
+    sentence = sold_sentence(found.scenario, found.case.log)
+    return {"low": span[0], "high": span[1], "sentence": sentence}
 
 
 def _sentence(fault: Exception) -> str:

@@ -33,6 +33,7 @@ from explorer.scenario.light import WeekPattern
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario
 from explorer.text import joined, say
+from explorer.words.panel import sold_sentence
 
 COLUMNS = 1000
 """About as many points of a curve as its picture can show."""
@@ -113,6 +114,7 @@ def sheet(found: Findings, source: Source, model: Sequence[Limit]) -> Sheet:
         Heading(text=say("Panel in this light")),
         panel_figure(found.curve),
         point_table(found.curve),
+        *_sold(found.assessment),
         Heading(text=say("Where the energy goes")),
         budget_table(found.budget),
         Heading(text=say("How the light is known")),
@@ -150,6 +152,11 @@ def _pulse(found: Assessment) -> list[Block]:
     if found.pulse is None:
         return []
     return [Heading(text=say("The deepest pulse")), pulse_figure(found.pulse)]
+
+
+def _sold(found: Assessment) -> list[Block]:
+    sentence = sold_sentence(found.scenario, found.case.log)
+    return [Paragraph(text=sentence)] if sentence else []
 
 
 def _numbered(blocks: Sequence[Block]) -> tuple[Block, ...]:

@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QLabel, QSizePolicy, QWidget
 from explorer.state import theme
 from explorer.state.document import Document
 from explorer.state.language import tr
-from explorer.words.panel import METER_NOTE, meaning_line
+from explorer.words.panel import METER_NOTE, meaning_line, sold_sentence
 from explorer.words.readout import bind_units
 
 SHOWN_LX = 500.0
@@ -31,6 +31,7 @@ class SourceNote(QLabel):
 
     def _on_changed(self, _: object) -> None:
         meaning = tr(meaning_line(self._document.scenario, SHOWN_LX))
-        text = f"{tr('A lux meter reads for the eye only.')} {meaning}"
+        sold = tr(sold_sentence(self._document.scenario, self._document.log))
+        text = f"{tr('A lux meter reads for the eye only.')} {meaning} {sold}".rstrip()
         self.setText(bind_units(text))
         self.setAccessibleName(text)

@@ -15,6 +15,7 @@ from explorer.quantity import show
 from explorer.words import readout
 from explorer.words.answers import LABELS as ANSWERS
 from explorer.words.answers import value_of
+from explorer.words.panel import sold_sentence
 
 Outcome = State | Literal["error"]
 NARROWEST, WIDEST, UNKNOWN_WIDTH = 60, 100, 88
@@ -48,6 +49,9 @@ def page(file: str, found: Assessment, width: int | None = None) -> str:
     for hazard in verdict.hazards:
         lines += ["", *_wrapped(f"HAZARD, {hazard.title.lower()}: {hazard.sentence}", width, "! ")]
     lines += ["", *_checks(found, width), "", *_answers(found.answers, width)]
+    sold = sold_sentence(scenario, found.case.log)
+    if sold:
+        lines += ["", *_wrapped(sold, width, "  ")]
     return "\n".join(lines)
 
 

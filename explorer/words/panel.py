@@ -9,7 +9,9 @@ from explorer.advice.panel_curve import PanelCurve, WorkingPoint
 from explorer.quantity import show
 from explorer.scenario import parts
 from explorer.scenario.light import Source
+from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario
+from explorer.scenario.sold import sold_span
 from explorer.scenario.supply import Technology
 from explorer.text import figure, joined, say
 from explorer.words.drawers import Table
@@ -34,8 +36,10 @@ class Meaning:
     chosen: bool
 
 
-def panel_answer(curve: PanelCurve, scenario: Scenario) -> str:
-    """The working point in a sentence, with the light that is left at the cells."""
+def panel_answer(
+    curve: PanelCurve, scenario: Scenario, log: LightLog | None = None
+) -> str:
+    """The working point in words: the light that is left at the cells, and how sure it is."""
     if curve.illuminance_lx <= 0 or curve.points[0].power_w <= 0:
         return say("No light reaches the panel.")
     peak = curve.points[0]
@@ -59,7 +63,22 @@ def panel_answer(curve: PanelCurve, scenario: Scenario) -> str:
             power=power,
             voltage=voltage,
         )
-    return joined(" ", (most, curve.note))
+    said = (most, sold_sentence(scenario, log), curve.note)
+    return joined(" ", tuple(part for part in said if part))
+
+
+def sold_sentence(scenario: Scenario, log: LightLog | None = None) -> str:
+    """How far panels on sale lie around the one that was computed; empty with a data sheet."""
+    span = sold_span(scenario, log)
+    if span is None:
+        return ""
+    low, high = (figure(f"{share:.2g}") for share in span)
+    return say(
+        "Panel by technology, no data sheet: modules on sale give {low} to {high} times the "
+        "output computed here.",
+        low=low,
+        high=high,
+    )
 
 
 def panel_table(curve: PanelCurve) -> Table:

@@ -25,6 +25,7 @@ from explorer.quantity import parse
 from explorer.resource_files import resource_path, scenario_folder
 from explorer.scenario.demand import Phase
 from explorer.scenario.model import Scenario, get_value, with_value
+from explorer.scenario.supply import SheetPoint
 from explorer.text import Text, rendered
 from explorer.words.answers import LABELS
 from tests import pseudo
@@ -340,3 +341,14 @@ def test_every_word_of_a_sheet_can_be_said_in_another_language():
     ]  # fmt: skip
     assert len(shown) > 300
     assert not [text for text in shown if pseudo.is_forgotten(text, own)]
+
+
+def test_a_sheet_says_when_the_panel_is_known_by_its_technology_alone():
+    _, _, one = made(PATHS["soil_probe"])
+    _, _, other = made(PATHS["soil_probe"], panels__data_sheet=[SheetPoint().model_dump()])
+    said = [
+        [b.text for b in page.blocks if isinstance(b, Paragraph) and "no data sheet" in b.text]
+        for page in (one, other)
+    ]
+    assert [len(texts) for texts in said] == [1, 0]
+    assert "modules on sale give 0." in said[0][0]

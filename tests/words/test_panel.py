@@ -7,6 +7,7 @@ import pytest
 from explorer.advice.panel_curve import panel_curve
 from explorer.scenario.light import Source
 from explorer.scenario.model import Scenario, with_value
+from explorer.scenario.supply import SheetPoint
 from explorer.words.panel import (
     light_meanings,
     meaning_line,
@@ -14,6 +15,7 @@ from explorer.words.panel import (
     numbered,
     panel_answer,
     panel_table,
+    sold_sentence,
 )
 
 
@@ -58,3 +60,31 @@ def test_the_table_is_the_curve():
     curve = panel_curve(Scenario())
     table = panel_table(curve)
     assert table["power_W"][10] == pytest.approx(table["voltage_V"][10] * table["current_A"][10])
+
+
+@pytest.mark.parametrize(
+    ("technology", "lux", "span"),
+    # 3.0, 4.8 and 6.2 µW/cm² at 200 lx; 14, 35.5 and 46 at 1000 lx: the table of what is sold
+    [("amorphous", 200.0, "0.62 to 1.3 times"), ("crystalline", 1000.0, "0.39 to 1.3 times")],
+)
+def test_a_panel_without_a_data_sheet_is_said_to_be_one_of_many(technology, lux, span):
+    scenario = with_value(Scenario(), "panels.technology", technology)
+    scenario = with_value(scenario, "light.illuminance_lx", lux)
+    assert f"no data sheet: modules on sale give {span}" in sold_sentence(scenario)
+    assert sold_sentence(scenario) in panel_answer(panel_curve(scenario), scenario)
+
+
+def test_what_reaches_the_cells_decides_how_far_modules_differ():
+    crystalline = with_value(Scenario(), "panels.technology", "crystalline")
+    bright = with_value(crystalline, "light.illuminance_lx", 1000.0)
+    behind = with_value(bright, "light.cover_factor", 0.2)
+    assert sold_sentence(behind) == sold_sentence(
+        with_value(crystalline, "light.illuminance_lx", 200.0)
+    )
+    assert sold_sentence(behind) != sold_sentence(bright)
+
+
+def test_a_data_sheet_leaves_nothing_to_be_said_about_other_modules():
+    scenario = with_value(Scenario(), "panels.data_sheet", [SheetPoint().model_dump()])
+    assert sold_sentence(scenario) == ""
+    assert "on sale" not in panel_answer(panel_curve(scenario), scenario)

@@ -1,0 +1,36 @@
+"""How far modules on sale lie around the one that stands for a panel without a data sheet."""
+
+from __future__ import annotations
+
+from explorer.scenario import parts
+from explorer.scenario.light_log import LightLog
+from explorer.scenario.model import Scenario
+
+UNKNOWN_LX = 200.0
+"""Level at which the span is read where light is as in a log that is not at hand: the dim one of
+data sheets, where modules differ most."""
+
+
+def sold_span(scenario: Scenario, log: LightLog | None = None) -> tuple[float, float] | None:
+    """What the weakest and the best modules on sale give, over what is computed.
+
+    Parameters
+    ----------
+    scenario : Scenario
+        The design.
+    log : LightLog, optional
+        The measured light, where the scenario's pattern is a log.
+
+    Returns
+    -------
+    tuple of float or None
+        None where the panel has a data sheet.
+    """
+    if scenario.panels.data_sheet:
+        return None
+    light = scenario.light
+    lux = light.illuminance_lx
+    if lux is None:
+        lux = log.mean_lit_lx if log is not None else UNKNOWN_LX
+    at_cells = lux * light.orientation_factor * light.cover_factor * light.soiling_factor
+    return parts.sold_share(scenario.panels.technology, float(at_cells))
