@@ -23,7 +23,7 @@ from explorer.scenario.supply import ConverterCharger, DirectCharger, Panels
 ALWAYS_LIT = Light(illuminance_lx=1000.0, pattern=SteadyPattern())
 PROBE = Scenario(
     light=Light(illuminance_lx=400.0),
-    panels=Panels(active_area_cm2=30.0),
+    panels=Panels(active_area_cm2=48.0),
     store=SupercapacitorStore(capacitance_F=1.5, esr_ohm=0.3, leakage_A=2.5e-6),
     load=Load(
         start_up=(Phase(current_A=0.003, duration_s=0.2),),
