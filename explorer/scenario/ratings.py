@@ -11,6 +11,8 @@ from explorer.engine.system import System
 from explorer.physics import charger as ch
 from explorer.physics import load as ld
 from explorer.physics.arrays import FloatArray, Number
+from explorer.scenario import parts
+from explorer.scenario.build import FULL_SUN_LX
 from explorer.scenario.course import current_per_lux
 from explorer.scenario.model import Scenario
 from explorer.scenario.storage import CellStore
@@ -88,7 +90,8 @@ def _rating(key: RatingKey, seen: Number, rated: Number, unit: str) -> Rating:
 def full_sun_current(scenario: Scenario, system: System) -> FloatArray:
     """Largest current that the charger passes into the store with the panel left in full sun. [A]
 
-    The sun's own spectrum falls on the clean and uncovered panel. Charging current falls with the
+    The sun's own spectrum falls on the clean and uncovered panel, which without a data sheet may
+    be the best one on sale. Charging current falls with the
     store's voltage in normal running and in a cold start alike, so it is largest where either
     begins.
     """
@@ -97,6 +100,8 @@ def full_sun_current(scenario: Scenario, system: System) -> FloatArray:
         "orientation_factor": 1.0, "cover_factor": 1.0, "soiling_factor": 1.0,
     })  # fmt: skip
     amps = scenario.margins.full_sun_lx * current_per_lux(light, scenario.panels)
+    if not scenario.panels.data_sheet:
+        amps = amps * parts.sold_share(scenario.panels.technology, FULL_SUN_LX)[1]
     empty = np.asarray(system.store.empty_v, float)
     charger = system.charger
     if isinstance(charger, ch.DirectCharger):
