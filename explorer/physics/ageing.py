@@ -21,6 +21,8 @@ LOWEST_COUNTED_SHARE = 0.6
 """Below this share of rated voltage no more life is counted (own judgement, no source)."""
 LONGEST_YEARS = 25.0
 """No rule of thumb is trusted further than this: seals and contacts go first (own judgement)."""
+SHORTEST_H = 1.0
+"""Nor further than this down: at many times its rating a part does not age, it bursts."""
 LEAST_LEFT = 0.1
 """Capacitance or capacity that is left whatever the age."""
 REFERENCE_C = 25.0
@@ -78,7 +80,8 @@ def capacitor_life(
     share = np.maximum(np.asarray(voltage_share, float), LOWEST_COUNTED_SHARE)
     below_v = (1.0 - share) * life.unit_rated_v
     gained = np.asarray(life.life_per_tenth_volt, float) ** (below_v / 0.1)
-    return np.asarray(life.rated_life_h * 2.0 ** (cooler / LIFE_HALVES_PER_K) * gained)
+    hours = life.rated_life_h * 2.0 ** (cooler / LIFE_HALVES_PER_K) * gained
+    return np.asarray(np.maximum(hours, SHORTEST_H))
 
 
 def capacitor_wear(

@@ -101,3 +101,12 @@ def test_years_to_the_end():
     idle = CellLife(cycles_to_end=500.0, cycles_per_year=0.0, fade_per_year=0.0)
     assert float(years_to_end_of_life(idle, temperature_c=25.0)) == LONGEST_YEARS
     assert float(years_to_end_of_life(ELECTROLYTIC, temperature_c=22.0)) == LONGEST_YEARS
+
+
+def test_at_many_times_its_rating_a_part_has_no_life_but_its_wear_is_a_number():
+    """27 V on 2.7 V would be 1.3^-243 of the rated life; nothing divides by that."""
+    wear = capacitor_wear(SUPERCAPACITOR, years=1.0, temperature_c=25.0, voltage_share=10.0)
+    assert float(wear) == pytest.approx(8766.0)
+    bank = CapacitorBank(capacitance_f=1.0, rated_v=2.7, esr_ohm=0.1, leakage_a=0.0)
+    dead = aged(bank, SUPERCAPACITOR, years=1.0, temperature_c=25.0, voltage_share=1e6)
+    assert np.isfinite(float(dead.esr_ohm))
