@@ -5,10 +5,17 @@ Only designs of which no course can be computed are refused; whatever is merely 
 
 from __future__ import annotations
 
+from explorer.physics.constants import thermal_voltage
+from explorer.scenario import parts
 from explorer.scenario.demand import Load
 from explorer.scenario.storage import Store
-from explorer.scenario.supply import Charger
+from explorer.scenario.supply import Charger, Panels
 from explorer.text import Text, figure, say
+
+MOST_GAPS = 3.0
+"""Open-circuit voltage of a cell, over its band gap, from which a data sheet is refused. No cell
+reaches its band gap; up to threefold the number of cells may have been left as it was, which
+hardly matters where the sheet sets the curve (own judgement)."""
 
 
 def contradiction(charger: Charger, store: Store, load: Load) -> Text | None:
@@ -40,6 +47,23 @@ def contradiction(charger: Charger, store: Store, load: Load) -> Text | None:
             begins=_volts(begins), reach=_volts(store.reach_v),
             rated=_volts(store.unit_rated_v * store.in_series),
         )
+    return None
+
+
+def sheet_contradiction(panels: Panels) -> Text | None:
+    """A data-sheet voltage that no such cells can have, None where there is none."""
+    most = MOST_GAPS * parts.cell(panels.technology).band_gap_ev
+    least = thermal_voltage(25.0)
+    for number, point in enumerate(panels.data_sheet, start=1):
+        each = point.open_circuit_V / panels.cells_in_series
+        if not least <= each <= most:
+            return say(
+                "panels.data_sheet, point {number}: open_circuit_V ({volts} V) makes {each} V for "
+                "each of the panels.cells_in_series ({n}); a cell of this technology has "
+                "{least} to {most} V",
+                number=number, volts=_volts(point.open_circuit_V), each=_volts(each),
+                n=panels.cells_in_series, least=_volts(round(least, 3)), most=_volts(most),
+            )
     return None
 
 

@@ -12,10 +12,15 @@ from explorer.physics.constants import thermal_voltage
 from explorer.physics.panel_fit import PanelFit, fit_panel
 from explorer.scenario import parts
 from explorer.scenario.supply import Panels, SheetPoint, Technology
-from explorer.text import say
+from explorer.text import figure, say
 
 REFERENCE_C = 25.0
 """Temperature of cell parameters and of data sheets."""
+MOST_MISSED = 0.5
+"""Misfit from which a data sheet is no panel's (own judgement: rounding makes some per cent, lines
+under different lamps a third)."""
+_QUANTITIES = ("short_circuit_A", "open_circuit_V", "max_power_A", "max_power_V")
+"""In the order of a fit's residuals."""
 
 
 def one_panel(panels: Panels) -> pv.Panel:
@@ -68,7 +73,19 @@ def _fit(sheet: tuple[SheetPoint, ...], technology: Technology, cells: int) -> P
         )
         for point in sheet
     ]  # fmt: skip
-    return fit_panel(points, _from_technology(technology, area_cm2, cells))
+    found = fit_panel(points, _from_technology(technology, area_cm2, cells))
+    missed = np.abs(found.residuals)
+    if missed.max() > MOST_MISSED:
+        point, quantity = divmod(int(np.argmax(missed)), missed.shape[1])
+        raise ValueError(
+            say(
+                "panels.data_sheet: no panel has these points; the nearest one misses {quantity} "
+                "of point {number} by {percent} %",
+                quantity=_QUANTITIES[quantity], number=point + 1,
+                percent=figure(f"{100.0 * missed.max():.0f}"),
+            )
+        )
+    return found
 
 
 def _equivalent_area(

@@ -6,7 +6,7 @@ from typing import Any, Final, Literal
 
 from pydantic import model_validator
 
-from explorer.scenario.consistency import contradiction
+from explorer.scenario.consistency import contradiction, sheet_contradiction
 from explorer.scenario.demand import Load
 from explorer.scenario.fields import Section, choice, quantity
 from explorer.scenario.light import Light
@@ -63,6 +63,8 @@ class Scenario(Section):
     @model_validator(mode="after")
     def _voltages_fit_together(self) -> Scenario:
         if fault := contradiction(self.charger, self.store, self.load):
+            raise ValueError(fault)
+        if fault := sheet_contradiction(self.panels):
             raise ValueError(fault)
         return self
 

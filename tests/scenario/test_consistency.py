@@ -138,3 +138,33 @@ def test_a_store_ages_at_the_voltage_at_which_its_charger_holds_it(store):
         assert float(getattr(low, size)) > 1.02 * float(getattr(high, size))
     else:
         assert float(getattr(low, size)) == pytest.approx(float(getattr(high, size)))
+
+
+def sheet(*lines):
+    keys = ("illuminance_lx", "short_circuit_A", "open_circuit_V", "max_power_A", "max_power_V")
+    return [dict(zip(keys, line, strict=True)) for line in lines]
+
+
+@pytest.mark.parametrize(
+    ("volts", "cells", "each"),
+    # One cell of 75 V; 144 cells of a third of a millivolt; no junction does either.
+    [(75.0, 1, "75 V"), (0.05, 144, "0.0003472 V")],
+)
+def test_a_sheet_voltage_that_no_cell_has_is_refused_with_the_number_of_cells(volts, cells, each):
+    lines = sheet((200.0, 2e-5, volts, 1.6e-5, 0.75 * volts))
+    text = refused(panels={"cells_in_series": cells, "data_sheet": lines})
+    assert f"makes {each} for each of the panels.cells_in_series ({cells})" in text
+
+
+def test_a_sheet_of_a_larger_panel_stands_with_the_number_of_cells_left_as_it_was():
+    """22 V on the usual eight cells: the sheet sets the curve, not the cells."""
+    lines = sheet((1000.0, 2e-4, 22.0, 1.6e-4, 17.0))
+    scenario = Scenario(panels={"data_sheet": lines})
+    assert assess(scenario, columns=20).verdict.state in ("runs", "marginal", "falls_short")
+
+
+def test_points_that_lie_on_no_panels_curve_are_refused_with_the_worst_of_them():
+    """Each line alone is a panel's, but the voltage rises thirtyfold with twice the light."""
+    lines = sheet((100.0, 1e-5, 0.3, 8e-6, 0.2), (200.0, 2e-5, 9.0, 1.6e-5, 7.0))
+    with pytest.raises(ValueError, match=r"no panel has these points; .* misses \w+ of point \d"):
+        build(Scenario(panels={"data_sheet": lines}))
