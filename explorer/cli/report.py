@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from explorer.advice.case import Case
 from explorer.files.disk import FileError, write_bytes, write_text
 
 if TYPE_CHECKING:
@@ -89,12 +90,12 @@ def write_report(file: Path, output: Path, *, language: str = "en", note: str = 
             f"{output} cannot be written: there is no folder {output.absolute().parent}."
         )
     scenario = load_scenario(file).scenario
-    log = resolve_log(scenario, file)
+    case = Case(scenario, resolve_log(scenario, file))
     for used in (file, log_path(scenario, file)):
         if used is not None and output.exists() and output.samefile(used):
             raise FileError(f"{output} is what the sheet is made from; give another name.")
     source = source_of(scenario, file, _version(), datetime.now().astimezone(), note)
-    found = findings(scenario, log)
+    found = findings(case)
     render: Render = plain
     press: Callable[[Sheet, Render], bytes] | None = None
     if ending == ".pdf" or language != "en":

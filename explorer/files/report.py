@@ -30,8 +30,6 @@ from explorer.files.report_tables import (
     source_table,
 )
 from explorer.scenario.light import WeekPattern
-from explorer.scenario.light_log import LightLog
-from explorer.scenario.model import Scenario
 from explorer.text import joined, say
 from explorer.words.panel import sold_sentence
 
@@ -55,22 +53,19 @@ class Findings:
     """Time from Monday 00:00 to the beginning of the light; None where no weekday is meant. [s]"""
 
 
-def findings(scenario: Scenario, log: LightLog | None = None) -> Findings:
+def findings(case: Case) -> Findings:
     """Everything that a sheet is written from; takes some tenths of a second.
 
     Parameters
     ----------
-    scenario : Scenario
-        Validated scenario.
-    log : LightLog, optional
-        The measured light, where the scenario's pattern is a log.
+    case : Case
+        The design and its light.
 
     Raises
     ------
     ValueError, ArithmeticError
         The design cannot be computed.
     """
-    case = Case(scenario, log)
     found = assess(case, columns=COLUMNS)
     found = replace(found, answers={**found.answers, **reach(case)})
     repeating = None
@@ -83,7 +78,7 @@ def findings(scenario: Scenario, log: LightLog | None = None) -> Findings:
         repeating=repeating,
         budget=budget(case),
         curve=panel_curve(case),
-        calendar=_calendar(scenario, log),
+        calendar=_calendar(case),
     )
 
 
@@ -172,7 +167,8 @@ def _numbered(blocks: Sequence[Block]) -> tuple[Block, ...]:
     return tuple(numbered)
 
 
-def _calendar(scenario: Scenario, log: LightLog | None) -> float | None:
-    if isinstance(scenario.light.pattern, WeekPattern):
+def _calendar(case: Case) -> float | None:
+    log = case.log
+    if isinstance(case.scenario.light.pattern, WeekPattern):
         return 0.0
     return log.start_of_week_s if log is not None and log.start is not None else None

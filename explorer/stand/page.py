@@ -77,11 +77,10 @@ class StandPage(QWidget):
 
     def refresh(self) -> None:
         """Show what the document holds."""
-        scenario = self._document.scenario
         for part, knob in zip(self.knobs, self._movable(), strict=True):
             if knob != part.knob:
                 part.set_knob(knob)
-            part.set_value(knob_value(scenario, knob, self._document.log))
+            part.set_value(knob_value(self._document.case, knob))
 
     # --- where everything is ---
 

@@ -13,7 +13,6 @@ from explorer.advice.assess import Assessment, assess
 from explorer.advice.case import Case
 from explorer.advice.compare import Difference, differences, taken_over
 from explorer.advice.reach import reach
-from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario
 from explorer.state.document import Document
 from explorer.state.jobs import JobRunner
@@ -50,7 +49,7 @@ class Comparison(QObject):
     ) -> None:
         super().__init__(parent)
         self._document, self._solver, self._jobs = document, solver, jobs
-        self._other: tuple[Scenario, LightLog | None] | None = None
+        self._other: Case | None = None
         self._span_s = 0.0
         self.name = ""
         """What the other design is called."""
@@ -68,16 +67,16 @@ class Comparison(QObject):
     @property
     def other(self) -> Scenario | None:
         """The other design."""
-        return None if self._other is None else self._other[0]
+        return None if self._other is None else self._other.scenario
 
     @property
     def this(self) -> Assessment | None:
         """Of the open design."""
         return self._solver.result
 
-    def set_other(self, scenario: Scenario, log: LightLog | None, name: str) -> None:
+    def set_other(self, case: Case, name: str) -> None:
         """Compare with another design."""
-        self._other, self.name, self.result = (scenario, log), name, None
+        self._other, self.name, self.result = case, name, None
         self._look()
         self._assess()
 
@@ -96,7 +95,7 @@ class Comparison(QObject):
 
     def _look(self) -> None:
         if self._other is not None:
-            self.found = differences(self._document.scenario, self._other[0])
+            self.found = differences(self._document.scenario, self._other.scenario)
             self.changed.emit()
 
     def _assess(self) -> None:
@@ -105,7 +104,7 @@ class Comparison(QObject):
         window = self._solver.window()
         self._span_s = window.to_s
         columns = min(MOST_COLUMNS, round(COLUMNS * window.to_s / window.length_s))
-        self._jobs.submit(JOB, partial(_work, *self._other, window.to_s, columns))
+        self._jobs.submit(JOB, partial(_work, self._other, window.to_s, columns))
 
     def _on_result(self, _: object) -> None:
         if self._other is not None:
@@ -124,7 +123,6 @@ class Comparison(QObject):
             self.failed.emit(say("The other design cannot be computed: {reason}", reason=reason))
 
 
-def _work(scenario: Scenario, log: LightLog | None, span_s: float, columns: int) -> Assessment:
-    case = Case(scenario, log)
+def _work(case: Case, span_s: float, columns: int) -> Assessment:
     found = assess(case, span_s=span_s, columns=columns)
     return replace(found, answers={**found.answers, **reach(case)})

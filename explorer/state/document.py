@@ -11,6 +11,7 @@ from pydantic import ValidationError
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QUndoCommand, QUndoStack
 
+from explorer.advice.case import Case
 from explorer.files.disk import FileError
 from explorer.files.logs import resolve_log
 from explorer.files.scenario_json import load_scenario, save_scenario
@@ -76,6 +77,7 @@ class Document(QObject):
         self._start = self._scenario
         self._gesture = 0
         self._log: LightLog | None = None
+        self._case: Case | None = None
         self._log_of: tuple[LogPattern, Path | None] | None = None
         self.path: Path | None = None
         self.migrated_from: int | None = None
@@ -95,6 +97,13 @@ class Document(QObject):
     def log(self) -> LightLog | None:
         """Measured light of the scenario; None where it has none or the log cannot be read."""
         return self._log
+
+    @property
+    def case(self) -> Case:
+        """The scenario with its measured light; what is computed for them hangs on it."""
+        if self._case is None:
+            self._case = Case(self._scenario, self._log)
+        return self._case
 
     @property
     def name(self) -> str:
@@ -245,7 +254,7 @@ class Document(QObject):
                 self._log = None
                 self.refused.emit(str(error))
             self._log_of = key
-        self._scenario = scenario
+        self._scenario, self._case = scenario, None
         self.changed.emit(scenario)
 
     @staticmethod

@@ -8,7 +8,7 @@ from threading import Event
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
-from explorer.scenario.light_log import LightLog
+from explorer.advice.case import Case
 from explorer.scenario.model import Scenario
 from explorer.state.document import Document
 from explorer.state.jobs import JobRunner
@@ -17,7 +17,7 @@ from explorer.text import say
 REST_MS = 180
 """Quiet time before a question is asked again; a little after the break-evens."""
 Stopped = Callable[[], bool]
-Steps = Callable[[Scenario, LightLog | None, Stopped], Iterator[object]]
+Steps = Callable[[Case, Stopped], Iterator[object]]
 """Yields a growing answer, or its parts, and ends early once `stopped` says so."""
 Same = Callable[[Scenario, Scenario], bool]
 
@@ -75,7 +75,7 @@ class Feed(QObject):
         self._open = False
         self._number = 0
         self._stop = Event()
-        self._for: tuple[Scenario, LightLog | None] | None = None
+        self._for: Case | None = None
         self._relay = _Relay()
         self._relay.step.connect(self._on_step)
         self._rest = QTimer(self)
@@ -94,7 +94,7 @@ class Feed(QObject):
     @property
     def is_current(self) -> bool:
         """Whether what arrived, or is on its way, belongs to the scenario of the document."""
-        return self._for is not None and self._holds_for(*self._for)
+        return self._for is not None and self._holds_for(self._for)
 
     def set_open(self, is_open: bool, *, at_once: bool = True) -> None:
         """Begin to answer, at once or when the knobs rest, or stop."""
@@ -115,16 +115,16 @@ class Feed(QObject):
         if self._open:
             self._rest.start(self._rest_ms if rest_ms is None else rest_ms)
 
-    def _holds_for(self, scenario: Scenario, log: LightLog | None) -> bool:
-        now = self._document.scenario
-        if log is not self._document.log:
+    def _holds_for(self, case: Case) -> bool:
+        now, scenario = self._document.scenario, case.scenario
+        if case.log is not self._document.log:
             return False
         return scenario == now or (self._same is not None and self._same(scenario, now))
 
     def _on_changed(self, _: object) -> None:
         if not self._open:
             return
-        if self._for is not None and self._holds_for(*self._for):
+        if self._for is not None and self._holds_for(self._for):
             return
         if self._for is not None:
             self._forget()
@@ -148,10 +148,10 @@ class Feed(QObject):
         self._stop.set()
         self._stop = Event()
         self._number += 1
-        self._for = (self._document.scenario, self._document.log)
+        self._for = self._document.case
         self.asked.emit()
         send = partial(_send, self._relay, self._number)
-        work = partial(_work, self._steps, *self._for, self._stop, send)
+        work = partial(_work, self._steps, self._for, self._stop, send)
         self._jobs.submit(self._key, work)
 
     def _on_dropped(self) -> None:
@@ -176,13 +176,12 @@ def _send(relay: _Relay, number: int, step: object) -> None:
 
 def _work(
     steps: Steps,
-    scenario: Scenario,
-    log: LightLog | None,
+    case: Case,
     stop: Event,
     send: Callable[[object], None],
 ) -> None:
     """Run in the pool: pass on every step until the question is dropped."""
-    for step in steps(scenario, log, stop.is_set):
+    for step in steps(case, stop.is_set):
         if stop.is_set():
             return
         send(step)

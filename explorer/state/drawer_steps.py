@@ -13,7 +13,6 @@ from typing import TYPE_CHECKING, Any
 
 from pydantic import ValidationError
 
-from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario, get_value, with_value
 from explorer.state.drawer_feeds import Stopped
 
@@ -22,6 +21,7 @@ if TYPE_CHECKING:
     from explorer.advice.bench.forecast import Agreement
     from explorer.advice.bench.parameters import Parameter
     from explorer.advice.budget import Budget
+    from explorer.advice.case import Case
     from explorer.advice.contest import Entry
     from explorer.advice.panel_curve import PanelCurve
     from explorer.advice.remedies import Remedies
@@ -32,50 +32,43 @@ COARSE = 16
 FEW, MANY = 1000, 10_000
 
 
-def remedy_steps(
-    scenario: Scenario, log: LightLog | None, stopped: Stopped
-) -> Iterator[Remedies]:
+def remedy_steps(case: Case, stopped: Stopped) -> Iterator[Remedies]:
     """Growing lists of remedies; the last is done."""
     from explorer.advice.remedies import find_remedies
 
-    return find_remedies(scenario, log, stopped)
+    return find_remedies(case.scenario, case.log, stopped)
 
 
-def budget_steps(scenario: Scenario, log: LightLog | None, stopped: Stopped) -> Iterator[Budget]:
+def budget_steps(case: Case, stopped: Stopped) -> Iterator[Budget]:
     """The energies of one period, at once."""
     from explorer.advice.budget import budget
-    from explorer.advice.case import Case
 
     if not stopped():
-        yield budget(Case(scenario, log))
+        yield budget(case)
 
 
-def panel_steps(
-    scenario: Scenario, log: LightLog | None, stopped: Stopped
-) -> Iterator[PanelCurve]:
+def panel_steps(case: Case, stopped: Stopped) -> Iterator[PanelCurve]:
     """The panel's curves at the present light, at once."""
     from explorer.advice.panel_curve import panel_curve
 
-    yield panel_curve(scenario, log)
+    yield panel_curve(case)
 
 
-def contest_steps(scenario: Scenario, log: LightLog | None, stopped: Stopped) -> Iterator[Entry]:
+def contest_steps(case: Case, stopped: Stopped) -> Iterator[Entry]:
     """One kind of store after the other."""
     from explorer.advice.contest import contest, present_entry
 
-    yield present_entry(scenario, log)
-    yield from contest(scenario, log, stopped)
+    yield present_entry(case.scenario, case.log)
+    yield from contest(case.scenario, case.log, stopped)
 
 
-def territory_steps(
-    x: Axis, y: Axis, scenario: Scenario, log: LightLog | None, stopped: Stopped
-) -> Iterator[Territory]:
+def territory_steps(x: Axis, y: Axis, case: Case, stopped: Stopped) -> Iterator[Territory]:
     """A coarse map, then the fine one."""
     from explorer.advice.territory import coarse, territory
 
-    yield territory(scenario, log, coarse(x, COARSE), coarse(y, COARSE))
+    yield territory(case.scenario, case.log, coarse(x, COARSE), coarse(y, COARSE))
     if not stopped():
-        yield territory(scenario, log, x, y)
+        yield territory(case.scenario, case.log, x, y)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -90,25 +83,22 @@ class NewAndAged:
 def spread_steps(
     tolerances: tuple[Tolerance, ...],
     years: float,
-    scenario: Scenario,
-    log: LightLog | None,
+    case: Case,
     stopped: Stopped,
 ) -> Iterator[NewAndAged]:
     """A quick look at few builds, then many, then the same many at a chosen age."""
     from explorer.advice.spread import spread
 
-    yield NewAndAged(
-        new=spread(scenario, log, tolerances, builds=FEW, years=0.0), aged=None, done=False
-    )
+    few = spread(case.scenario, case.log, tolerances, builds=FEW, years=0.0)
+    yield NewAndAged(new=few, aged=None, done=False)
     if stopped():
         return
-    new = spread(scenario, log, tolerances, builds=MANY, years=0.0)
+    new = spread(case.scenario, case.log, tolerances, builds=MANY, years=0.0)
     yield NewAndAged(new=new, aged=None, done=False)
     if stopped():
         return
-    yield NewAndAged(
-        new=new, aged=spread(scenario, log, tolerances, builds=MANY, years=years), done=True
-    )
+    aged = spread(case.scenario, case.log, tolerances, builds=MANY, years=years)
+    yield NewAndAged(new=new, aged=aged, done=True)
 
 
 def same_but_for(paths: tuple[str, ...], one: Scenario, other: Scenario) -> bool:
@@ -157,7 +147,7 @@ class Refused:
 
 
 def bench_steps(
-    path: Path | None, scenario: Scenario, log: LightLog | None, stopped: Stopped
+    path: Path | None, case: Case, stopped: Stopped
 ) -> Iterator[BenchView | Refused]:
     """The forecast beside a logged run, at once; nothing where no log is open."""
     if path is None:
@@ -174,15 +164,15 @@ def bench_steps(
         return
     if not stopped():
         yield BenchView(
-            agreement=agreement(scenario, run, log), offered=candidates(scenario, run)
+            agreement=agreement(case.scenario, run, case.log),
+            offered=candidates(case.scenario, run),
         )
 
 
 def fit_steps(
     path: Path,
     paths: tuple[str, ...],
-    scenario: Scenario,
-    log: LightLog | None,
+    case: Case,
     stopped: Stopped,
 ) -> Iterator[Fit | Refused]:
     """A search for the values at some paths, growing; the last is done."""
@@ -192,6 +182,8 @@ def fit_steps(
 
     try:
         run = cached_bench_log(path)
-        yield from fit(scenario, run, log, [parameter(scenario, p) for p in paths], stopped)
+        yield from fit(
+            case.scenario, run, case.log, [parameter(case.scenario, p) for p in paths], stopped
+        )
     except ValueError as error:
         yield Refused(why=str(error))

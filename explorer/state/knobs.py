@@ -6,11 +6,11 @@ import math
 from bisect import bisect_left
 from dataclasses import dataclass
 
+from explorer.advice.case import Case
 from explorer.advice.stops import largest_phase_path, stops_of
 from explorer.quantity import show
 from explorer.scenario.demand import Operation
 from explorer.scenario.fields import describe
-from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario, get_value, owner_class, size_path
 from explorer.text import say
 
@@ -161,9 +161,9 @@ def pulse_amount_path(scenario: Scenario, operation: int, held: str = "") -> str
     return largest
 
 
-def knob_value(scenario: Scenario, knob: Knob, log: LightLog | None) -> float:
+def knob_value(case: Case, knob: Knob) -> float:
     """What a knob shows: its value, or the log's mean while lit where that is left empty."""
-    value = get_value(scenario, knob.path)
+    value, log = get_value(case.scenario, knob.path), case.log
     if value is None:
         # Three digits: more would not fit, and no log knows them.
         return max(float(f"{log.mean_lit_lx:.3g}"), knob.low) if log is not None else knob.low

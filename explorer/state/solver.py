@@ -14,8 +14,6 @@ from explorer.advice.assess import Assessment, assess
 from explorer.advice.case import Case
 from explorer.advice.edges import BreakEven, Interrupted, break_even, draft
 from explorer.advice.reach import reach
-from explorer.scenario.light_log import LightLog
-from explorer.scenario.model import Scenario
 from explorer.state.document import Document
 from explorer.state.drawer_feeds import Feed, Stopped
 from explorer.state.jobs import JobRunner
@@ -46,17 +44,16 @@ class AtRest:
     """Further answers, by key; see `explorer.advice.reach`."""
 
 
-def _no_steps(scenario: Scenario, log: LightLog | None, stopped: Stopped) -> Iterator[AtRest]:
+def _no_steps(case: Case, stopped: Stopped) -> Iterator[AtRest]:
     """Before the knobs are known there is nothing to ask."""
     return iter(())
 
 
 def at_rest_steps(
-    operation: int, held: str, scenario: Scenario, log: LightLog | None, stopped: Stopped
+    operation: int, held: str, case: Case, stopped: Stopped
 ) -> Iterator[AtRest]:
     """Verdicts at the stops by the batch engine, then knob by knob by the exact one."""
-    case = Case(scenario, log)
-    stops = {knob.path: knob.stops for knob in knobs_for(scenario, operation, held)}
+    stops = {knob.path: knob.stops for knob in knobs_for(case.scenario, operation, held)}
     found = {path: draft(case, path, values) for path, values in stops.items()}
     yield AtRest(break_evens=dict(found))
     try:
@@ -91,7 +88,7 @@ class Solver(QObject):
         self._span: SpanKey = "week"
         self._window = window_of("week", None, 0.0)
         self._operation, self._held = 0, ""
-        self._pinned: tuple[Scenario, LightLog | None] | None = None
+        self._pinned: Case | None = None
         self.result: Assessment | None = None
         self.ghost: Assessment | None = None
         self._reach: dict[str, float] = {}
@@ -136,7 +133,7 @@ class Solver(QObject):
         connects = [mark.time_s for mark in marks if mark.kind == "connect"]
         if connects:
             return max(connects[0] - _BEFORE_CONNECT_S, 0.0)
-        return first_light_s(self._document.scenario, self._document.log)
+        return first_light_s(self._document.case)
 
     def set_operation(self, index: int, held: str = "") -> None:
         """Choose whose largest phase, or which phase, the load knob moves."""
@@ -144,9 +141,9 @@ class Solver(QObject):
             self._operation, self._held = index, held
             self._ask_edges()
 
-    def pin(self, scenario: Scenario | None, log: LightLog | None = None) -> None:
+    def pin(self, case: Case | None) -> None:
         """Keep a design as the ghost curve; None takes it away."""
-        self._pinned = None if scenario is None else (scenario, log)
+        self._pinned = case
         self._solve_ghost()
 
     def solve_now(self) -> None:
@@ -154,16 +151,14 @@ class Solver(QObject):
         self._solve(with_answers=True)
 
     def _solve(self, *, with_answers: bool) -> None:
-        assessment = self._timed(self._document.scenario, self._document.log, with_answers)
+        assessment = self._timed(self._document.case, with_answers)
         if assessment is not None:
             self._show(assessment)
 
-    def _timed(
-        self, scenario: Scenario, log: LightLog | None, with_answers: bool
-    ) -> Assessment | None:
+    def _timed(self, case: Case, with_answers: bool) -> Assessment | None:
         """Assess and remember how long it took; may run in a worker."""
         begun = time.perf_counter()
-        assessment = self._assess(scenario, log, with_answers)
+        assessment = self._assess(case, with_answers)
         self._took_s = time.perf_counter() - begun
         return assessment
 
@@ -181,8 +176,7 @@ class Solver(QObject):
             self._again = True
         else:
             self._again = False
-            scenario, log = self._document.scenario, self._document.log
-            self._jobs.submit(FRAME_JOB, partial(self._timed, scenario, log, True))
+            self._jobs.submit(FRAME_JOB, partial(self._timed, self._document.case, True))
 
     def _on_rest(self) -> None:
         """The knobs rest: answers where the frames left them out, then break-evens."""
@@ -202,14 +196,12 @@ class Solver(QObject):
         self._pacer.request()
         self._rest.start()
 
-    def _assess(
-        self, scenario: Scenario, log: LightLog | None, with_answers: bool = True
-    ) -> Assessment | None:
+    def _assess(self, case: Case, with_answers: bool = True) -> Assessment | None:
         window = self.window()
         columns = min(MOST_COLUMNS, round(COLUMNS * window.to_s / window.length_s))
         try:
             return assess(
-                scenario, log, span_s=window.to_s, columns=columns, with_answers=with_answers
+                case, span_s=window.to_s, columns=columns, with_answers=with_answers
             )
         except (ValueError, ArithmeticError, OSError) as error:
             LOG.exception("the scenario could not be assessed")
@@ -217,7 +209,7 @@ class Solver(QObject):
             return None
 
     def _solve_ghost(self) -> None:
-        self.ghost = None if self._pinned is None else self._assess(*self._pinned)
+        self.ghost = None if self._pinned is None else self._assess(self._pinned)
         self.ghost_ready.emit(self.ghost)
 
     def _ask_edges(self) -> None:

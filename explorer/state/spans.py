@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from explorer.advice.case import Case
 from explorer.scenario.light import WEEKDAYS, WeekPattern
-from explorer.scenario.light_log import DARK_BELOW_LX, LightLog
-from explorer.scenario.model import Scenario
+from explorer.scenario.light_log import DARK_BELOW_LX
 
 HOUR_S, DAY_S, WEEK_S = 3600.0, 86_400.0, 604_800.0
 SpanKey = Literal["pulse", "hour", "day", "week", "month", "year"]
@@ -61,9 +61,9 @@ def window_of(key: SpanKey, around_s: float | None, first_s: float) -> Window:
     return Window(from_s=start, to_s=start + _LENGTH_S[key])
 
 
-def first_light_s(scenario: Scenario, log: LightLog | None) -> float:
+def first_light_s(case: Case) -> float:
     """Time from the beginning of the scenario to its first light. [s]"""
-    pattern = scenario.light.pattern
+    pattern, log = case.scenario.light.pattern, case.log
     if isinstance(pattern, WeekPattern):
         starts = [
             WEEKDAYS.index(day) * DAY_S + block.from_h * HOUR_S

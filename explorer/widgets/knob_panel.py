@@ -106,7 +106,7 @@ class KnobPanel(Card):
                 row.set_knob(knob)
                 if knob.path in self._found:
                     row.set_break_even(self._found[knob.path])
-            row.set_value(knob_value(scenario, row.knob, self._document.log))
+            row.set_value(knob_value(self._document.case, row.knob))
         self._operations.setVisible(len(operations) > 1)
         with QSignalBlocker(self._operations):
             self._operations.clear()

@@ -37,7 +37,7 @@ from explorer.widgets.sign import Sign
 from explorer.widgets.title_bar import TitleBar
 
 if TYPE_CHECKING:
-    from explorer.scenario.light_log import LightLog
+    from explorer.advice.case import Case
     from explorer.widgets.compare.compare_window import CompareWindow
     from explorer.widgets.trace_card import TraceCard
 
@@ -72,7 +72,7 @@ class MainWindow(QMainWindow):
         self._middle = QVBoxLayout()
         self._trace_wanted = False
         self._asked = False
-        self._pinned: tuple[Scenario, LightLog | None] | None = None
+        self._pinned: Case | None = None
         self._compare: CompareWindow | None = None
         self.sign = Sign()
         self.drawers = Drawers(document, jobs, settings)
@@ -317,8 +317,8 @@ class MainWindow(QMainWindow):
 
     def on_pin(self, pinned: bool) -> None:
         """Keep the design on show as a ghost, or let it go."""
-        self._pinned = (self.document.scenario, self.document.log) if pinned else None
-        self.solver.pin(*(self._pinned or (None,)))
+        self._pinned = self.document.case if pinned else None
+        self.solver.pin(self._pinned)
 
     def on_compare(self) -> None:
         """Open the comparison, with the pinned design where there is one."""

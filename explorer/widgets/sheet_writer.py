@@ -9,13 +9,12 @@ from pathlib import Path
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QFileDialog, QWidget
 
+from explorer.advice.case import Case
 from explorer.files.disk import write_bytes, write_text
 from explorer.files.report import findings, sheet
 from explorer.files.report_html import sheet_html
 from explorer.files.report_limits import model_limits
 from explorer.files.report_source import source_of
-from explorer.scenario.light_log import LightLog
-from explorer.scenario.model import Scenario
 from explorer.state.document import Document
 from explorer.state.jobs import JobRunner
 from explorer.state.language import Code, language, tr
@@ -30,8 +29,7 @@ _ENDINGS = (".pdf", ".html", ".htm")
 class SheetJob:
     """All that the work needs, taken when it was asked for."""
 
-    scenario: Scenario
-    log: LightLog | None
+    case: Case
     file: Path | None
     target: Path
     program: str
@@ -46,10 +44,8 @@ class SheetJob:
         FileError
             The place cannot be written, or the light log has gone.
         """
-        source = source_of(self.scenario, self.file, self.program, self.written)
-        made = sheet(
-            findings(self.scenario, self.log), source, model_limits(self.language, tr)
-        )
+        source = source_of(self.case.scenario, self.file, self.program, self.written)
+        made = sheet(findings(self.case), source, model_limits(self.language, tr))
         if self.target.suffix.lower() == ".pdf":
             from explorer.state.report_pdf import sheet_pdf
 
@@ -100,8 +96,7 @@ class SheetWriter(QObject):
         if target is None:
             return
         job = SheetJob(
-            scenario=document.scenario,
-            log=document.log,
+            case=document.case,
             file=document.path,
             target=target,
             program=self._version,

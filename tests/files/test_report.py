@@ -40,7 +40,7 @@ def made(path=None, note="", **changes):
     scenario = load_scenario(path).scenario if path else Scenario()
     for key, value in changes.items():
         scenario = with_value(scenario, key.replace("__", "."), value)
-    found = findings(scenario, resolve_log(scenario, path))
+    found = findings(Case(scenario, resolve_log(scenario, path)))
     source = source_of(scenario, path, "7.1", NOON, note)
     return found, source, sheet(found, source, model_limits())
 
@@ -81,7 +81,8 @@ def test_every_hazard_is_on_the_sheet(bundled):
 
 
 def test_some_bundled_scenario_has_a_hazard():
-    assert any(findings(load_scenario(PATHS["door_counter"]).scenario).assessment.verdict.hazards)
+    case = Case(load_scenario(PATHS["door_counter"]).scenario)
+    assert any(findings(case).assessment.verdict.hazards)
 
 
 def test_the_checks_are_those_of_the_assessment(bundled):
@@ -330,7 +331,8 @@ def test_every_word_of_a_sheet_can_be_said_in_another_language():
     for path, value in (("load.operations.0.name", "Funken"), ("load.start_up.0.name", "Funken")):
         scenario = with_value(scenario, path, value)
     one = sheet(
-        findings(scenario), source_of(scenario, Path("7.json"), "7", NOON), limits_in("", "", "")
+        findings(Case(scenario)), source_of(scenario, Path("7.json"), "7", NOON),
+        limits_in("", "", ""),
     )
     own = frozenset({"Zwergstation", "Funken", "SHA", "gloaming", "scenario", "json", "PDF", "UTF"})
     codes = {row.path for row in input_rows(scenario)}

@@ -8,6 +8,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 
+from explorer.advice.case import Case
 from explorer.files.report import findings, sheet
 from explorer.files.report_blocks import Axis, Chart, Curve, Level, plain
 from explorer.files.report_figures import ticks
@@ -34,7 +35,7 @@ GREYS = {
 def page(scenario=None, language="en", render=plain, note=""):
     scenario = scenario or Scenario()
     source = source_of(scenario, Path("7.json"), "7.1", NOON, note)
-    return sheet_html(sheet(findings(scenario), source, model_limits()), language, render)
+    return sheet_html(sheet(findings(Case(scenario)), source, model_limits()), language, render)
 
 
 def tree(text):
@@ -136,7 +137,8 @@ def test_the_page_speaks_another_language_with_its_decimal_mark():
         scenario = with_value(scenario, path, "Funken")
     source = source_of(scenario, Path("7.json"), "7", NOON)
     text = sheet_html(
-        sheet(findings(scenario), source, ()), "de", lambda t: rendered(t, pseudo.disguise, ",")
+        sheet(findings(Case(scenario)), source, ()), "de",
+        lambda t: rendered(t, pseudo.disguise, ","),
     )
     root = tree(text)
     assert root.get("lang") == "de"

@@ -41,16 +41,16 @@ class Heard:
         self.outdated += 1
 
 
-def two_steps(scenario, log, stopped):
-    yield scenario.panels.count
-    yield scenario.panels.count * 10
+def two_steps(case, stopped):
+    yield case.scenario.panels.count
+    yield case.scenario.panels.count * 10
 
 
 def test_a_closed_feed_computes_nothing(qtbot, document, jobs):
     asked = []
 
-    def steps(scenario, log, stopped):
-        asked.append(scenario)
+    def steps(case, stopped):
+        asked.append(case.scenario)
         yield 1
 
     feed = Feed("question", document, jobs, steps, rest_ms=1)
@@ -96,10 +96,10 @@ def test_a_change_while_closed_is_answered_on_opening(qtbot, document, jobs):
 def test_what_was_found_for_an_earlier_scenario_never_arrives(qtbot, document, jobs):
     entered, go = threading.Event(), threading.Event()
 
-    def slow(scenario, log, stopped):
+    def slow(case, stopped):
         entered.set()
         go.wait(5)
-        yield scenario.panels.count
+        yield case.scenario.panels.count
         yield "more" if not stopped() else "too much"
 
     feed = Feed("question", document, jobs, slow, rest_ms=1)
@@ -115,11 +115,11 @@ def test_what_was_found_for_an_earlier_scenario_never_arrives(qtbot, document, j
 def test_a_change_tells_the_work_to_stop(qtbot, document, jobs):
     entered, seen = threading.Event(), []
 
-    def endless(scenario, log, stopped):
+    def endless(case, stopped):
         entered.set()
         while not stopped():
             threading.Event().wait(0.001)
-        seen.append(scenario.panels.count)
+        seen.append(case.scenario.panels.count)
         return
         yield
 
@@ -135,8 +135,8 @@ def test_a_change_tells_the_work_to_stop(qtbot, document, jobs):
 def test_during_a_drag_nothing_is_asked(qtbot, document, jobs):
     asked = []
 
-    def steps(scenario, log, stopped):
-        asked.append(scenario.panels.count)
+    def steps(case, stopped):
+        asked.append(case.scenario.panels.count)
         yield 1
 
     feed = Feed("question", document, jobs, steps, rest_ms=150)
@@ -172,13 +172,13 @@ def test_another_question_replaces_the_one_that_runs(qtbot, document, jobs):
     feed = Feed("question", document, jobs, two_steps, rest_ms=1)
     heard = Heard(feed)
     feed.set_open(True)
-    feed.set_steps(lambda scenario, log, stopped: iter(["other"]))
+    feed.set_steps(lambda case, stopped: iter(["other"]))
     qtbot.waitUntil(lambda: heard.finished == 1, timeout=5000)
     assert heard.steps == ["other"]
 
 
 def test_a_fault_becomes_a_sentence(qtbot, document, jobs, caplog):
-    def broken(scenario, log, stopped):
+    def broken(case, stopped):
         raise ValueError("the light is negative")
         yield
 

@@ -5,6 +5,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from explorer.advice.case import Case
 from explorer.advice.stops import (
     CAPACITANCE_STOPS,
     LIGHT_STOPS,
@@ -155,7 +156,7 @@ def test_an_empty_light_level_shows_the_mean_of_the_log():
         step_s=3600.0,
     )
     scenario = Scenario(light=Light(illuminance_lx=None, pattern=LogPattern()))
-    assert knob_value(scenario, knobs_for(scenario)[0], log) == pytest.approx(300.0)
+    assert knob_value(Case(scenario, log), knobs_for(scenario)[0]) == pytest.approx(300.0)
 
 
 def test_a_log_is_shown_by_three_digits_of_its_mean(qapp):
@@ -163,6 +164,6 @@ def test_a_log_is_shown_by_three_digits_of_its_mean(qapp):
     document = Document(Scenario())
     document.open(path)
     light = knobs_for(document.scenario)[0]
-    shown = knob_value(document.scenario, light, document.log)
+    shown = knob_value(document.case, light)
     assert shown == float(f"{shown:.3g}")
     assert shown == pytest.approx(document.log.mean_lit_lx, rel=0.005)

@@ -6,6 +6,7 @@ from datetime import UTC, datetime
 
 import pytest
 
+from explorer.advice.case import Case
 from explorer.files.report import findings, sheet
 from explorer.files.report_blocks import Column, Row, Sheet, Table
 from explorer.files.report_limits import model_limits
@@ -22,7 +23,7 @@ DOTS = report_pdf.RESOLUTION / 25.4
 def one(qapp):
     scenario = Scenario(title="Fern label")
     source = source_of(scenario, None, "7.1", NOON)
-    return sheet(findings(scenario), source, model_limits())
+    return sheet(findings(Case(scenario)), source, model_limits())
 
 
 def pages(pdf):

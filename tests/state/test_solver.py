@@ -2,6 +2,7 @@ import threading
 
 import pytest
 
+from explorer.advice.case import Case
 from explorer.advice.edges import BreakEven, Edges
 from explorer.scenario.model import Scenario
 from explorer.state import solver as solver_module
@@ -90,7 +91,7 @@ def test_the_search_for_edges_ends_at_the_next_march_when_the_design_changes(qtb
         asked.append(1)
         return len(asked) > 1
 
-    steps = list(at_rest_steps(0, "", scenario, None, stopped))
+    steps = list(at_rest_steps(0, "", Case(scenario), stopped))
     assert len(asked) == 2
     assert not steps[-1].reach
 
@@ -120,7 +121,7 @@ def test_limits_stay_in_another_span_and_go_with_another_design(qtbot, bench):
 def test_a_pinned_design_stays_while_the_scenario_moves(qtbot, bench):
     document, solver, _ = bench
     with qtbot.waitSignal(solver.ghost_ready) as heard:
-        solver.pin(document.scenario)
+        solver.pin(document.case)
     pinned = heard.args[0].scenario
     document.edit("panels.count", 6)
     with qtbot.waitSignal(solver.ghost_ready) as again:

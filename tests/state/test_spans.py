@@ -1,6 +1,7 @@
 import numpy as np
 import pytest
 
+from explorer.advice.case import Case
 from explorer.scenario.light import Light, LitBlock, LogPattern, SteadyPattern, WeekPattern
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario
@@ -29,7 +30,7 @@ def test_long_spans_begin_with_the_scenario(key):
 
 def test_first_light_of_a_week_leaves_dark_days_out():
     pattern = WeekPattern(blocks=(LitBlock(from_h=9.0, to_h=12.0),), dark_days=("mon",))
-    assert first_light_s(Scenario(light=Light(pattern=pattern)), None) == DAY_S + 9 * HOUR_S
+    assert first_light_s(Case(Scenario(light=Light(pattern=pattern)))) == DAY_S + 9 * HOUR_S
 
 
 def test_first_light_of_a_log_is_its_first_lit_reading():
@@ -39,5 +40,5 @@ def test_first_light_of_a_log_is_its_first_lit_reading():
         start=None,
         step_s=60.0,
     )
-    assert first_light_s(Scenario(light=Light(pattern=LogPattern())), log) == 60.0
-    assert first_light_s(Scenario(light=Light(pattern=SteadyPattern())), None) == 0.0
+    assert first_light_s(Case(Scenario(light=Light(pattern=LogPattern())), log)) == 60.0
+    assert first_light_s(Case(Scenario(light=Light(pattern=SteadyPattern())))) == 0.0

@@ -3,6 +3,7 @@ import csv
 import pytest
 from PySide6.QtCore import QItemSelectionModel, QPoint, Qt
 
+from explorer.advice.case import Case
 from explorer.files.scenario_json import save_scenario
 from explorer.scenario.model import Scenario, with_value
 from explorer.scenario.storage import CellStore
@@ -22,7 +23,7 @@ def compare(qtbot, window):
     """The comparison, open beside the window, with another design in it."""
     window.commands["compare"].trigger()
     found = window._compare
-    found.compare_with(other_design(), None, "moss.json")
+    found.compare_with(Case(other_design()), "moss.json")
     qtbot.waitUntil(lambda: found.comparison.result is not None, timeout=20_000)
     return found
 
@@ -69,7 +70,7 @@ def test_checks_answers_and_traces_of_both_are_there(compare, solver):
     assert {"Starts", "Balance", "Dark", "Pulse", "Ratings", "Service"} < set(rows)
     assert rows["Starts"].this_state == solver.result.verdict.checks[0].state
     assert rows["Starts"].other
-    assert rows["Empty to full"].this != rows["Empty to full"].other
+    assert rows["Empty to full, device off"].this != rows["Empty to full, device off"].other
     assert compare.plot._ghost is compare.comparison.result
     assert compare.plot._ghost.scenario == other_design()
     assert "Moss wall" in compare.other_plate.accessibleName()
@@ -124,7 +125,7 @@ def test_undo_and_redo_work_in_the_comparison_too(compare, window):
 
 def test_a_value_that_does_not_go_alone_is_explained(qtbot, compare, document):
     low = with_value(with_value(Scenario(), "load.disconnect_V", 2.0), "load.connect_V", 2.2)
-    compare.compare_with(low, None, "low.json")
+    compare.compare_with(Case(low), "low.json")
     before = document.scenario
     choose(compare, "Connects at")
     compare.take_over()
@@ -137,7 +138,7 @@ def test_a_value_that_does_not_go_alone_is_explained(qtbot, compare, document):
 
 
 def test_another_kind_of_store_goes_over_whole(compare, document):
-    compare.compare_with(with_value(Scenario(), "store", CellStore()), None, "cell.json")
+    compare.compare_with(Case(with_value(Scenario(), "store", CellStore())), "cell.json")
     assert labels(compare) == ["Store"]
     row = compare.differences.rows.rows[row_of(compare, "Store")]
     assert row.this.startswith("Supercapacitor bank, ")

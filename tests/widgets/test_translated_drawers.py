@@ -6,6 +6,7 @@ import re
 import pytest
 from PySide6.QtWidgets import QApplication
 
+from explorer.advice.case import Case
 from explorer.resource_files import resource_path, scenario_folder
 from explorer.scenario.model import Scenario, with_value
 from explorer.scenario.storage import CellStore
@@ -125,7 +126,7 @@ def test_the_comparison_keeps_none(qtbot, window, painted):
     other = with_value(Scenario(title="Moss wall"), "store", CellStore())
     other = with_value(other, "light.illuminance_lx", 500.0)
     with qtbot.waitSignal(compare.comparison.assessed, timeout=PATIENT):
-        compare.compare_with(other, None, "moss.json")
+        compare.compare_with(Case(other), "moss.json")
     own = OWN | {"Moss", "wall", "moss", "json"}
     assert left(compare, painted, own | example_words()) == []
 
@@ -171,7 +172,7 @@ def test_what_a_person_typed_is_shown_as_typed(qtbot, window, document, painted)
     assert "Store" in painted
     window.commands["compare"].trigger()
     compare = window._compare
-    compare.compare_with(with_value(document.scenario, "title", "Light"), None, "a.json")
+    compare.compare_with(Case(with_value(document.scenario, "title", "Light")), "a.json")
     model = compare.differences.rows
     cells = [model.index(row, OTHER).data() for row in range(model.rowCount())]
     assert "Light" in cells

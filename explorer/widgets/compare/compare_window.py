@@ -19,13 +19,12 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from explorer.advice.case import Case
 from explorer.files.disk import FileError
 from explorer.files.logs import resolve_log
 from explorer.files.scenario_json import load_scenario
 from explorer.files.tables import write_table
 from explorer.resource_files import scenario_folder
-from explorer.scenario.light_log import LightLog
-from explorer.scenario.model import Scenario
 from explorer.state import theme
 from explorer.state.comparison import Comparison
 from explorer.state.document import Document
@@ -86,7 +85,7 @@ class CompareWindow(QDialog):
         super().__init__(window)
         self._document, self._solver, self._settings = document, solver, settings
         self._calendar = calendar
-        self._pinned: tuple[Scenario, LightLog | None] | None = None
+        self._pinned: Case | None = None
         self.comparison = Comparison(document, solver, jobs, self)
         self.addActions(actions)
         self.setWindowTitle(tr("Compare – Gloaming"))
@@ -121,11 +120,11 @@ class CompareWindow(QDialog):
         self._build()
         self._connect()
 
-    def begin(self, pinned: tuple[Scenario, LightLog | None] | None) -> None:
+    def begin(self, pinned: Case | None) -> None:
         """Show the comparison: with a newly pinned design, else with the last, else ask."""
         self.choice.set_pinned(pinned is not None)
-        if pinned is not None and pinned != self._pinned:
-            self.compare_with(*pinned, PINNED_NAME)
+        if pinned is not None and pinned is not self._pinned:
+            self.compare_with(pinned, PINNED_NAME)
         self._pinned = pinned
         self._refresh()
         self.show()
@@ -133,11 +132,11 @@ class CompareWindow(QDialog):
         self.activateWindow()
         self._take_focus()
 
-    def compare_with(self, scenario: Scenario, log: LightLog | None, name: str) -> None:
+    def compare_with(self, case: Case, name: str) -> None:
         """Put another design beside the open one."""
         self.notice.hide()
         self.plot.set_ghost(None)
-        self.comparison.set_other(scenario, log, name)
+        self.comparison.set_other(case, name)
         self._refresh()
         self._take_focus()
 
@@ -145,11 +144,11 @@ class CompareWindow(QDialog):
         """Compare with a file; say why where it cannot be read."""
         try:
             scenario = load_scenario(path).scenario
-            log = resolve_log(scenario, path)
+            case = Case(scenario, resolve_log(scenario, path))
         except FileError as error:
             messages.tell(self, say("The scenario was not opened"), str(error))
             return False
-        self.compare_with(scenario, log, path.name)
+        self.compare_with(case, path.name)
         return True
 
     def take_over(self) -> None:
@@ -292,7 +291,7 @@ class CompareWindow(QDialog):
     def _on_picked(self, key: str) -> None:
         if key == PINNED:
             if self._pinned is not None:
-                self.compare_with(*self._pinned, PINNED_NAME)
+                self.compare_with(self._pinned, PINNED_NAME)
         elif key == FILE:
             path = messages.pick_open(self, self._settings.settings.folder)
             if path is not None:

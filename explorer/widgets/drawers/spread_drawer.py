@@ -10,10 +10,9 @@ from PySide6.QtCore import QRectF, QSignalBlocker, QSize, Qt
 from PySide6.QtGui import QPainter, QPaintEvent, QWheelEvent
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QSpinBox, QVBoxLayout, QWidget
 
+from explorer.advice.case import Case
 from explorer.advice.spread import Spread, Tolerance, default_tolerances
 from explorer.advice.verdict import State
-from explorer.scenario.light_log import LightLog
-from explorer.scenario.model import Scenario
 from explorer.state import theme
 from explorer.state.document import Document
 from explorer.state.drawer_feeds import Feed, Stopped
@@ -170,9 +169,7 @@ def _share(found: Spread | None, name: str) -> float | None:
     return None if found is None else float(getattr(found, name))
 
 
-def _no_steps(
-    scenario: Scenario, log: LightLog | None, stopped: Stopped
-) -> Iterator[object]:
+def _no_steps(case: Case, stopped: Stopped) -> Iterator[object]:
     """Before the tolerances are known there is nothing to ask."""
     return iter(())
 

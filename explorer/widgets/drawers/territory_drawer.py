@@ -9,9 +9,9 @@ from PySide6.QtCore import QRectF, QSignalBlocker, QSize, Qt
 from PySide6.QtGui import QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
+from explorer.advice.case import Case
 from explorer.advice.territory import Axis, Territory, axis_choices
 from explorer.advice.verdict import VERDICT_WORDS
-from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario, get_value
 from explorer.state import theme
 from explorer.state.document import Document
@@ -200,9 +200,7 @@ class TerritoryDrawer(Drawer):
         self.document.edit_together(values, "move on the map")
 
 
-def _no_steps(
-    scenario: Scenario, log: LightLog | None, stopped: Stopped
-) -> Iterator[object]:
+def _no_steps(case: Case, stopped: Stopped) -> Iterator[object]:
     """Before the axes are chosen there is nothing to ask."""
     return iter(())
 
