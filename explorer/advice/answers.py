@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from math import isfinite
+from math import inf, isfinite
 
 import numpy as np
 
 from explorer.advice.case import Case, kept
-from explorer.advice.checks import asked_of, balance, shares
+from explorer.advice.checks import asked_of, shares
 from explorer.advice.readings.dark import one_charge
 from explorer.advice.readings.one import readings, study
 from explorer.advice.readings.starts import (
@@ -37,7 +37,8 @@ def answers(case: Case) -> dict[str, float]:
     store and terminal minima are of the repeating course.
     """
     found, read = study(case), readings(case)
-    asked = asked_of(case.scenario, 1)
+    served = shares(read, asked_of(case.scenario, 1))[:, :-1]
+    brought_w, taken_w = float(read.brought_w[0]), float(read.taken_w[0])
     dark_s, runs = one_charge(found.engine)
     return {
         "first_connect_s": found.first.connect_s,
@@ -50,8 +51,8 @@ def answers(case: Case) -> dict[str, float]:
         "lowest_store_V": found.extremes.lowest_store_v,
         "highest_store_V": found.extremes.highest_store_v,
         "lowest_terminal_V": found.extremes.lowest_terminal_v,
-        "served_share": float(np.min(shares(read, asked))),
-        "balance_ratio": float(balance(read, asked).margin[0]),
+        "served_share": float(np.min(served, initial=1.0 if found.starts else 0.0)),
+        "balance_ratio": brought_w / taken_w if taken_w > 0 else inf,
         "cut_offs_per_week": float(read.cut_offs[0] / read.span_s[0]) * WEEK_S,
         "longest_dark_s": max((g.length_s for g in found.gaps), default=0.0),
     }

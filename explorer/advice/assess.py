@@ -8,7 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from explorer.advice.answers import answers
-from explorer.advice.case import Case, as_case
+from explorer.advice.case import Case, as_case, judging
 from explorer.advice.judge import judge
 from explorer.advice.readings import START_UP
 from explorer.advice.readings.one import Study, readings, study
@@ -107,6 +107,13 @@ def assess(
         False leaves the answers out, which saves a quarter of the work while a knob is dragged.
     """
     case = as_case(design, log)
+    with judging():
+        return _assessed(case, span_s, columns, settled, with_answers)
+
+
+def _assessed(
+    case: Case, span_s: float | None, columns: int, settled: bool, with_answers: bool
+) -> Assessment:
     found = study(case)
     period = found.engine.edges[-1]
     span = period if span_s is None else span_s

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Hashable, Mapping
+from collections.abc import Callable, Hashable, Iterator, Mapping
+from contextlib import contextmanager
 from dataclasses import dataclass, field
 from functools import wraps
 from typing import Any, TypeVar
 
+import numpy as np
 from numpy.typing import ArrayLike
 
 from explorer.advice.variants import varied
@@ -15,8 +17,29 @@ from explorer.engine.system import System
 from explorer.scenario.build import build
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario, with_value
+from explorer.text import say
 
 T = TypeVar("T")
+
+
+class Unjudgeable(ValueError):
+    """A design that cannot be judged; the message says so to a person."""
+
+
+@contextmanager
+def judging() -> Iterator[None]:
+    """A stretch of computing that ends in a sentence where numbers run out of range."""
+    try:
+        with np.errstate(all="ignore"):
+            yield
+    except ArithmeticError:
+        raise Unjudgeable(CANNOT) from None
+
+
+CANNOT = say(
+    "This design cannot be judged: some of its values lie so far apart that they cannot be "
+    "computed with. Look for a wrong unit or a wrong power of ten."
+)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -39,9 +62,16 @@ class Case:
     _memory: dict[Hashable, Any] = field(default_factory=dict, init=False, repr=False)
 
     def once(self, key: Hashable, make: Callable[[], T]) -> T:
-        """What was made under a key, made at the first call."""
+        """What was made under a key, made at the first call.
+
+        Raises
+        ------
+        Unjudgeable
+            Its numbers run out of range.
+        """
         if key not in self._memory:
-            self._memory[key] = make()
+            with judging():
+                self._memory[key] = make()
         found: T = self._memory[key]
         return found
 

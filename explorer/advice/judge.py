@@ -7,7 +7,7 @@ from math import isfinite
 import numpy as np
 
 from explorer.advice import safety
-from explorer.advice.case import Case, kept
+from explorer.advice.case import CANNOT, Case, Unjudgeable, kept
 from explorer.advice.checks import asked_of, judged, more_than, shares
 from explorer.advice.readings import START_UP, Readings
 from explorer.advice.readings.one import Study, readings, study
@@ -23,6 +23,8 @@ def judge(case: Case) -> Verdict:
     found = readings(case)
     asked = asked_of(case.scenario, 1)
     table = judged(found, asked)
+    if any(np.isnan(one.margin).any() for one in table.values()):
+        raise Unjudgeable(CANNOT)
     ratings = safety.ratings_check(case.scenario, found.ratings)
     sentences = {
         "starts": _starts(study(case)),

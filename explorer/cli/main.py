@@ -13,7 +13,7 @@ from typing import Any
 
 import click
 
-from explorer.advice.answers import finite
+from explorer.advice.answers import begins_full, finite
 from explorer.advice.assess import Assessment, assess
 from explorer.advice.case import Case
 from explorer.advice.reach import Reach, reach
@@ -252,12 +252,14 @@ def _report(path: Path, found: Assessment) -> dict[str, Any]:
                 "margin": finite(c.margin),
                 "wanted_margin": c.wanted,
                 "state": c.state,
+                "at_least": c.at_least,
                 "sentence": c.sentence,
             }
             for c in found.verdict.checks
         ],
         "hazards": [{"key": h.key, "sentence": h.sentence} for h in found.verdict.hazards],
         "answers": {name: _known(value) for name, value in found.answers.items()},
+        "answers_begin_with": "full_store" if begins_full(found.case) else "empty_store",
         "bounds": {
             name: value.bound
             for name, value in found.answers.items()

@@ -8,6 +8,7 @@ from math import inf
 from explorer.engine.course import Leg, Trajectory
 from explorer.engine.keys import On
 from explorer.engine.motions import Engine
+from explorer.engine.schedule import TIME_GRAIN_S
 
 
 def lowest_begins(engine: Engine, run: Trajectory) -> list[float]:
@@ -42,26 +43,26 @@ def _look(legs: Iterable[Leg], lowest: list[float]) -> None:
 
 
 def first_done(engine: Engine, run: Trajectory) -> float:
-    """Time at which the first operation of a run is done; infinite where none is. [s]"""
-    operations = engine.system.load.operations
-    done = inf
-    for leg, after in zip(run.legs, [*run.legs[1:], None], strict=True):
-        if leg.begin_s >= done:
-            break
+    """Time at which the first operation of a run is done; infinite where none is. [s]
+
+    Every run of an operation lasts as long as its phases, unless it is cut off.
+    """
+    lengths = [op.duration_s for op in engine.system.load.operations]
+    begun: dict[int, float] = {}
+    for leg in run.legs:
+        if not leg.connected:
+            begun.clear()
+            continue
         draw = leg.draw if isinstance(leg.draw, On) else On()
-        along = list(draw.averaged)
+        now = [*draw.averaged, *(j for j, _ in draw.active)]
         if leg.cycles is not None:
-            along.append(leg.cycles[0].key.operation)
-        for j in along:
-            length = operations[j].duration_s
-            if leg.end_s - leg.begin_s >= length:
-                done = min(done, leg.begin_s + length)
-        for j, k in draw.active:
-            last = k == len(operations[j].phases) - 1
-            next_on = after is not None and isinstance(after.draw, On)
-            if last and next_on and (j, k) not in after.draw.active:  # type: ignore[union-attr]
-                done = min(done, leg.end_s)
-    return done
+            now.append(leg.cycles[0].key.operation)
+        for j in now:
+            begun.setdefault(j, leg.begin_s)
+        ends = [at + lengths[j] for j, at in begun.items()]
+        if ends and min(ends) <= leg.end_s + TIME_GRAIN_S:
+            return min(ends)
+    return inf
 
 
 __all__ = ["first_done", "lowest_begins"]

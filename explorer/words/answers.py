@@ -40,7 +40,7 @@ ASSUMED: dict[str, str] = texts({
     "lowest_store_V": "Open-circuit voltage in the repeating course.",
     "highest_store_V": "Open-circuit voltage in the repeating course.",
     "lowest_terminal_V": "In the repeating course, light included; the Pulse check counts without.",
-    "served_share": "Of the runs wanted or the time connected, the worst; in the repeating course.",
+    "served_share": "Of those wanted, the operation that fares worst, in the repeating course.",
     "balance_ratio": "With the store held at the voltage that suits the balance best.",
     "cut_offs_per_week": "In the repeating course, by the time that was followed.",
     "least_light_for_balance_lx": "While lit; Balance is just 1: energy alone, all else as it is.",

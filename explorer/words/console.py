@@ -9,6 +9,7 @@ import textwrap
 from collections.abc import Sequence
 from typing import Literal
 
+from explorer.advice.answers import held_for
 from explorer.advice.assess import Assessment
 from explorer.advice.verdict import VERDICT_WORDS, State
 from explorer.quantity import show
@@ -52,6 +53,9 @@ def page(file: str, found: Assessment, width: int | None = None) -> str:
     sold = sold_sentence(scenario, found.case.log)
     if sold:
         lines += ["", *_wrapped(sold, width, "  ")]
+    note = held_for(found.case)
+    if note is not None:
+        lines += ["", *_wrapped(note, width, "  ")]
     return "\n".join(lines)
 
 

@@ -41,7 +41,14 @@ def value_text(check: Check) -> str:
         if check.name == "starts":
             return say("never")
         return say("no end") if check.value > 0 else say("none")
-    return quantity_text(check.value, "share" if check.name == "service" else check.unit)
+    text = quantity_text(check.value, "share" if check.name == "service" else check.unit)
+    return say("more than {value}", value=text) if check.at_least else text
+
+
+def check_margin_text(check: Check) -> str:
+    """The margin of a check; more than that where the search ended there."""
+    text = margin_text(check.margin)
+    return altered(text, lambda words: f"> {words}") if check.at_least else text
 
 
 def quantity_text(value: float, unit: str) -> str:

@@ -296,7 +296,7 @@ def _starts(check: Check) -> Text:
     if not isfinite(check.value):
         return say("from empty it never gets going, however long it hangs there")
     return say(
-        "from empty it needs {time} to its first result, and {allowed} are allowed",
+        "from empty it needs {time} until it is ready, and {allowed} are allowed",
         time=show(check.value, "s"),
         allowed=show(check.limit, "s"),
     )
@@ -322,14 +322,14 @@ def _dark(check: Check) -> Text:
     lasts, needed = show(check.value, "s"), show(check.limit, "s")
     if check.value < 60.0:
         return say("it has nothing left for the dark and must last {time}", time=needed)
-    if check.margin >= 19.9:
+    if check.at_least:
         lasts = say("more than {time}", time=lasts)
     return say("it lasts {time} in the dark and must last {needed}", time=lasts, needed=needed)
 
 
 def _pulse(check: Check) -> Text:
     if check.value <= 0:
-        return say("its store cannot deliver the power of a pulse; the voltage collapses")
+        return say("its store cannot deliver what a pulse takes; the voltage collapses")
     return say(
         "when it works the voltage dips to {volts}, and the device needs {need}",
         volts=show(check.value, "V"),

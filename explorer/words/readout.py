@@ -16,6 +16,7 @@ from explorer.words.figures import (
     STATE_WORDS,
     answer_text,
     bind_units,
+    check_margin_text,
     margin_text,
     quantity_text,
     small_volts,
@@ -86,7 +87,7 @@ def check_rows(assessment: Assessment) -> tuple[CheckText, ...]:
     rows = []
     for check in assessment.verdict.checks:
         label = CHECK_LABELS.get(check.name, check.name.capitalize())
-        value, margin = value_text(check), margin_text(check.margin)
+        value, margin = value_text(check), check_margin_text(check)
         rows.append(
             CheckText(
                 name=check.name,

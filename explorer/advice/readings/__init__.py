@@ -15,8 +15,6 @@ BoolArray = NDArray[np.bool_]
 
 FARTHEST = 20.0
 """A dark stretch is followed for this many times its length; a longer margin says nothing."""
-LONG = 0.3
-"""Dark stretches of this share of the longest are judged by the level that they begin with."""
 START_UP = -1
 """Stands for the start-up where an operation is named by its number."""
 
@@ -94,4 +92,4 @@ class Readings:
         return len(self.ready_s)
 
 
-__all__ = ["FARTHEST", "LONG", "START_UP", "DarkReading", "PulseReading", "Readings"]
+__all__ = ["FARTHEST", "START_UP", "DarkReading", "PulseReading", "Readings"]

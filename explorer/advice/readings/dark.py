@@ -7,7 +7,7 @@ from math import inf
 
 import numpy as np
 
-from explorer.advice.readings import FARTHEST, LONG, BoolArray, DarkReading, FloatArray
+from explorer.advice.readings import FARTHEST, BoolArray, DarkReading, FloatArray
 from explorer.advice.readings.starts import full_charge
 from explorer.engine.course import Standing, StopAt, Trajectory
 from explorer.engine.motions import Engine
@@ -70,7 +70,7 @@ def worst_dark(
         if g.begin_s + k * period <= course.span_s
     ]
     longest = max((g.length_s for g in many), default=0.0)
-    levels = [(level_at(course, g.begin_s), g) for g in many if g.length_s >= LONG * longest]
+    levels = [(level_at(course, g.begin_s), g) for g in many]
     tried = [(q, g.begin_s, g.length_s, False) for q, g in _hardest(levels)]
     if closure_s > 0:
         if levels:

@@ -7,7 +7,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from explorer.advice.readings import FARTHEST, LONG, BoolArray, DarkReading, FloatArray, Readings
+from explorer.advice.readings import FARTHEST, BoolArray, DarkReading, FloatArray, Readings
 from explorer.advice.readings.balance import (
     Balance,
     best_level,
@@ -169,24 +169,25 @@ def _dark(scenario: Scenario, batch: Batch, edges_c: FloatArray) -> DarkReading:
     s, size = batch.stretches, batch.size
     closure_s = flat(scenario.margins.closure_days, size) * DAY_S
     worst = _Worst(batch)
+    floor = np.minimum(np.max(list(batch.floor_c.values()), axis=0), batch.nodes_c[:, -1])
     kinds, kind_of = np.unique(batch.given_a > 0.0, axis=0, return_inverse=True)
     for kind, brings in enumerate(kinds):
         rows = np.flatnonzero(kind_of.ravel() == kind)
         found = gaps(brings[s.level], s.edges_s)
-        lowest, length, longest, many = np.zeros(len(rows), np.intp), np.zeros(len(rows)), 0.0, 1
+        lowest, longest, many = np.zeros(len(rows), np.intp), 0.0, 1
         if found:
-            longest = max(g.length_s for g in found)
-            at = next(g.stretch for g in found if g.length_s == longest)
-            long = [g for g in found if g.length_s >= LONG * longest]
+            lengths = np.array([g.length_s for g in found])
+            begins = np.array([g.stretch for g in found])
+            longest = float(lengths.max())
+            worst.look(rows, np.full(len(rows), begins[np.argmax(lengths)]),
+                       np.full(len(rows), longest), 1, edges_c)
             # Nights of one length follow days that are alike and begin alike.
-            many = len({g.length_s for g in long})
-            begins = np.array([g.stretch for g in long])
-            which = np.argmin(edges_c[begins][:, rows], axis=0)
-            lowest, length = begins[which], np.array([g.length_s for g in long])[which]
-            first = np.full(len(rows), at)
-            worst.look(rows, first, np.full(len(rows), longest), 1, edges_c)
-            if np.any(lowest != at):
+            many = len(set(lengths.tolist()))
+            left = np.maximum(edges_c[begins][:, rows] - floor[rows], 0.0)
+            for which in (np.argmin(left, axis=0), np.argmin(left / lengths[:, None], axis=0)):
+                lowest, length = begins[which], lengths[which]
                 worst.look(rows, lowest, length, many, edges_c)
+            lowest = begins[np.argmin(left, axis=0)]
         closed = closure_s[rows] > 0
         if closed.any():
             needed = np.maximum(closure_s[rows], longest)[closed]
