@@ -144,7 +144,7 @@ def test_the_balance_is_said_in_watts_at_the_level_that_suits_it_best():
     lit = 5 * 10.0 / 168.0  # Monday to Friday, 8 to 18 h
     given = case.engine.field.supply(float(case.system.light.photocurrent_a.max())).given
     assert check.value == pytest.approx(lit * float(given.warm_w), rel=1e-3)
-    leak = (2.5e-6 + 2e-7) * 2.4 / 5.4  # balancing included
+    leak = (2.5e-6 + PROBE.store.balancing_A) * 2.4 / 5.4
     amps = 3e-6 + 5e-7 + leak + (0.02 * 0.1 + 0.002 * 1.0) / 300.0
     assert check.limit == pytest.approx(2.4 * amps, rel=2e-3)
     assert check.margin == pytest.approx(check.value / check.limit)
