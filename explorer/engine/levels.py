@@ -21,7 +21,7 @@ from explorer.physics.charger import DirectCharger
 
 EXACT_LEVELS = 40
 """Most distinct levels for which each is tabulated by itself."""
-RUNGS = 24
+RUNGS = 20
 """Levels of the ladder that a longer log is blended from, besides none, the faintest and the
 brightest."""
 WIDEST = 0.25
@@ -32,6 +32,9 @@ GATHER_S = 900.0
 """Longest window into which readings of a log are gathered. [s]"""
 GATHER_V = 0.01
 """Most that the store may move within such a window. [V]"""
+EVEN = 0.4
+"""Most by which readings that are gathered behind a diode may differ from each other, as a share
+of the bright readings of the log."""
 TINY_V = 0.3
 """A store that one reading moves by more than this follows the light at once; its readings are
 gathered in windows of `TINY_GATHER_S` whatever it does meanwhile. [V]"""
@@ -142,10 +145,9 @@ def timeline(field: Field) -> Timeline:
 
     - behind a converter the window's mean *charging current* at the connect voltage: its current
       at one voltage fixes it at all of them;
-    - behind a diode the window's mean *light*, and how far the readings lie from it. At one
-      store voltage the current rises in proportion to the light once that lifts the panel above
-      the store, and is none below: a blend of two rungs is exact but for readings that lie between
-      the same two rungs as the bend.
+    - behind a diode its mean *light*, and how far the readings lie from it. At one store voltage
+      the current rises in proportion to the light once that lifts the panel above the store, and
+      is none below: a blend of two rungs is exact but where that bend lies between them.
     """
     course = field.system.light
     currents, volts = course.photocurrent_a, field.system.load.connect_v
@@ -163,35 +165,34 @@ def timeline(field: Field) -> Timeline:
     if not direct:
         fine_a = np.maximum.accumulate(fine_a)
     amps = np.interp(currents, fine, fine_a)
-    starts = _windows(field, currents if direct else amps)
+    if direct:
+        starts = _windows(field, currents, EVEN * float(np.percentile(currents[currents > 0], 95)))
+    else:
+        starts = _windows(field, amps, np.inf)
     time = np.add.reduceat(span, starts)
 
     def mean(values: FloatArray) -> FloatArray:
         return np.asarray(np.add.reduceat(values * span, starts) / time)
 
     field.prepare(ladder)
-    amps_mean = mean(amps)
-    if direct:
-        low, high, weight = _two_rungs(ladder, currents, span, starts)
-    else:
-        low, high, weight = _by_current(ladder, np.interp(ladder, fine, fine_a), amps_mean)
+    amps, light = mean(amps), mean(currents)
+    low, high, weight = _by_light(ladder, currents, span, starts)
+    if not direct:
         # Too weak for normal running, a reading may still be good for a cold start.
-        faint = amps_mean <= fine_a[0]
-        by_light = _two_rungs(ladder, currents, span, starts)
-        low, high, weight = (
-            np.where(faint, a, b) for a, b in zip(by_light, (low, high, weight), strict=True)
-        )
+        runs = amps > fine_a[0]
+        found, share = _between(np.interp(ladder, fine, fine_a), amps)
+        low, high = np.where(runs, found, low), np.where(runs, found + 1, high)
+        weight = np.where(runs, share, weight)
     dark = Level(0.0, 0.0, 0.0)
     steps = ladder.tolist()
     levels = [
-        dark if not any_light else Level(steps[i], steps[j], w)
-        for i, j, w, any_light in zip(
-            low.tolist(), high.tolist(), weight.tolist(), (mean(currents) > 0).tolist(),
-            strict=True,
+        Level(steps[i], steps[j], w) if lit else dark
+        for i, j, w, lit in zip(
+            low.tolist(), high.tolist(), weight.tolist(), (light > 0).tolist(), strict=True
         )
     ]
     edges = np.append(course.edges_s[starts], course.edges_s[-1])
-    return Timeline(edges.tolist(), levels, mean(course.illuminance_lx), amps_mean)
+    return Timeline(edges.tolist(), levels, mean(course.illuminance_lx), amps)
 
 
 def _ladder(currents: FloatArray, span: FloatArray) -> FloatArray:
@@ -219,39 +220,39 @@ def _refined(ladder: FloatArray) -> FloatArray:
     return np.append(between.ravel(), ladder[-1])
 
 
-Rungs = tuple[IntArray, IntArray, FloatArray]
-"""Lower and upper rung of each window, and the share of the upper one."""
+def _between(rungs: FloatArray, values: FloatArray) -> tuple[IntArray, FloatArray]:
+    """Rung below each value, and the share of the next one in it; `rungs` do not fall."""
+    low = np.clip(np.searchsorted(rungs, values, side="right") - 1, 0, len(rungs) - 2)
+    gap = rungs[low + 1] - rungs[low]
+    return low, np.clip((values - rungs[low]) / np.where(gap > 0, gap, 1.0), 0.0, 1.0)
 
 
-def _by_current(ladder: FloatArray, ladder_a: FloatArray, amps: FloatArray) -> Rungs:
-    """Neighbouring rungs between which a charging current lies."""
-    low = np.clip(np.searchsorted(ladder_a, amps, side="right") - 1, 0, len(ladder) - 2)
-    gap = ladder_a[low + 1] - ladder_a[low]
-    weight = np.clip((amps - ladder_a[low]) / np.where(gap > 0, gap, 1.0), 0.0, 1.0)
-    return low, low + 1, weight
-
-
-def _two_rungs(
+def _by_light(
     ladder: FloatArray, currents: FloatArray, span: FloatArray, starts: IntArray
-) -> Rungs:
-    """Rungs near the means of a window's darker and brighter readings; they keep the mean."""
+) -> tuple[IntArray, IntArray, FloatArray]:
+    """Two rungs for each window, and the share of the upper one, that keep its mean light.
+
+    They lie near the means of the window's darker and brighter readings.
+    """
     count = np.diff(np.append(starts, len(currents)))
     time = np.add.reduceat(span, starts)
     mean = np.add.reduceat(currents * span, starts) / time
-    bright = currents > np.repeat(mean, count) * (1.0 + 1e-12)
-    bright_s = np.add.reduceat(span * bright, starts)
-    above = np.add.reduceat(currents * span * bright, starts)
-    spread = (bright_s > 0) & (bright_s < time)
-    upper = np.where(spread, above / np.where(spread, bright_s, 1.0), mean)
-    lower = np.where(spread, (mean * time - above) / np.where(spread, time - bright_s, 1.0), mean)
+    bright = span * (currents > np.repeat(mean, count) * (1.0 + 1e-12))
+    bright_s = np.add.reduceat(bright, starts)
+    above = np.add.reduceat(currents * bright, starts)
+    several = (bright_s > 0) & (bright_s < time)
+    upper = np.where(several, above / np.where(several, bright_s, 1.0), mean)
+    dark_s = np.where(several, time - bright_s, 1.0)
+    lower = np.where(several, (mean * time - above) / dark_s, mean)
     middle = 0.5 * (ladder[1:] + ladder[:-1])
-    below = np.clip(np.searchsorted(ladder, mean, side="right") - 1, 0, len(ladder) - 2)
+    below, _ = _between(ladder, mean)
     low = np.minimum(np.searchsorted(middle, lower), below)
     high = np.maximum(np.searchsorted(middle, upper), below + 1)
-    return low, high, np.clip((mean - ladder[low]) / (ladder[high] - ladder[low]), 0.0, 1.0)
+    weight = (mean - ladder[low]) / (ladder[high] - ladder[low])
+    return low, high, np.clip(weight, 0.0, 1.0)
 
 
-def _windows(field: Field, amps: FloatArray) -> IntArray:
+def _windows(field: Field, amps: FloatArray, even_a: float) -> IntArray:
     """First reading of every window into which a log is gathered.
 
     Parameters
@@ -260,13 +261,16 @@ def _windows(field: Field, amps: FloatArray) -> IntArray:
         The system.
     amps : ndarray
         Largest charging current of each reading. [A]
+    even_a : float
+        Most by which the readings of one window may differ. [A]
     """
     course, volts = field.system.light, field.system.load.connect_v
     edges = course.edges_s
     span = np.diff(edges)
-    begin = field.charge_at(volts)
-    single = np.percentile(np.abs(amps) * span, 95)
-    tiny = field.voltage_at(begin + single) - field.voltage_at(begin) > TINY_V
+    top_v = min(volts, float(field.open_v[-1]))
+    top_c = field.charge_at(top_v)
+    single = float(np.percentile(np.abs(amps) * span, 95))
+    tiny = top_v - field.voltage_at(top_c - single) > TINY_V
     width = TINY_GATHER_S if tiny else GATHER_S
     window = np.floor(edges[:-1] / width)
     fits = np.floor((edges[1:] - 1e-6) / width) == window
@@ -274,6 +278,8 @@ def _windows(field: Field, amps: FloatArray) -> IntArray:
     parted = (np.diff(window) != 0) | ~fits[1:] | ~fits[:-1]
     group = np.cumsum(np.concatenate([[0], parted]))
     moved = np.asarray(np.bincount(group, np.abs(amps) * span), float)
-    rise = field.voltage_at(begin + moved) - field.voltage_at(begin)
-    alone = (rise > GATHER_V) & ~tiny
+    alone = (top_v - field.voltage_at(top_c - moved) > GATHER_V) & ~tiny
+    begins = np.flatnonzero(np.diff(group, prepend=-1))
+    highest = np.maximum.reduceat(amps, begins)
+    alone |= highest - np.minimum.reduceat(amps, begins) > even_a
     return np.flatnonzero(np.concatenate([[True], parted]) | alone[group])

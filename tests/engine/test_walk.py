@@ -445,25 +445,6 @@ def test_a_log_on_the_ladder_of_levels_follows_its_exact_levels(charger, farad, 
         assert ends[0] == pytest.approx(ends[1], abs=5e-3)
 
 
-def test_a_small_store_that_follows_the_panel_through_a_log_is_good_to_one_step_of_the_ladder(
-    monkeypatch,
-):
-    # Close to its open-circuit voltage a panel's current is not linear in light; blending two
-    # levels of the ladder then places the rest somewhere between theirs.
-    given_ = system(
-        light=log_of(240, 300e-6),
-        panel=CRYSTALLINE,
-        charger=SCHOTTKY,
-        store=bank(2e-3, leakage_a=1e-6),
-        load=load(connect_v=3.0),
-    )
-    step_v = CRYSTALLINE.slope_v * np.log(illumination.LADDER_RATIO)
-    blended, exact = blended_and_exact(given_, monkeypatch)
-    for minutes in (20, 65, 150):
-        ends = [volts(e, e.march(60.0 * minutes)) for e in (blended, exact)]
-        assert ends[0] == pytest.approx(ends[1], abs=step_v)
-
-
 def test_a_cell_that_is_full_below_its_chargers_threshold_counts_as_full():
     from explorer.scenario.build import build
     from explorer.scenario.model import Scenario
