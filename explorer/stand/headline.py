@@ -36,8 +36,8 @@ class BigLamps(QWidget):
         super().__init__(parent)
         self._state: State | None = None
 
-    def set_state(self, state: State) -> None:
-        """Light one lamp."""
+    def set_state(self, state: State | None) -> None:
+        """Light one lamp, or none."""
         if state != self._state:
             self._state = state
             self.update()
@@ -103,6 +103,20 @@ class Headline(Card):
             self.setAccessibleDescription(tr(text.reason))
             if self.speaks:
                 self._announce.start()
+
+    def set_refusal(self, sentence: str) -> None:
+        """Say that the design cannot be judged."""
+        word = tr("Not judged")
+        self.lamps.set_state(None)
+        self.lamps.setAccessibleName(tr("Verdict: {word}", word=word))
+        self.word.show_text(word)
+        self.number.show_text("")
+        self.caption.show_text("")
+        self._spoken = f"{word}. {tr(sentence)}"
+        self.setAccessibleName(word)
+        self.setAccessibleDescription(tr(sentence))
+        if self.speaks:
+            self._announce.start()
 
     def set_sizes(self, sizes: Sizes, upright: bool) -> None:
         """Draw to other sizes."""

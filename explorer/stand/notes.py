@@ -97,6 +97,12 @@ class Notes(QWidget):
         """Show a sentence in place of the reason."""
         self.reason.show_text(tr(sentence))
 
+    def set_refusal(self, sentence: str) -> None:
+        """Show why there is no verdict; no hazard of an earlier design stays."""
+        self.say(sentence)
+        self.hazards.set_hazards(())
+        self._place()
+
     def set_sizes(self, sizes: Sizes, upright: bool) -> None:
         """Draw to other sizes."""
         self._sizes, self._upright = sizes, upright

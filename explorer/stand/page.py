@@ -61,7 +61,7 @@ class StandPage(QWidget):
         session.exhibit_changed.connect(self._on_exhibit)
         solver.result_ready.connect(self._on_result)
         solver.break_evens_ready.connect(self._on_break_evens)
-        solver.failed.connect(self._on_failed)
+        solver.not_judged.connect(self._on_not_judged)
 
     def _movable(self) -> list[Knob]:
         keys = self._session.plan.movable
@@ -177,8 +177,11 @@ class StandPage(QWidget):
             if part.knob.path in found:
                 part.set_break_even(found[part.knob.path])
 
-    def _on_failed(self, sentence: str) -> None:
-        self.notes.say(say("{sentence} Touch “Start again”.", sentence=sentence))
+    def _on_not_judged(self, sentence: str) -> None:
+        text = say("{sentence} Touch “Start again”.", sentence=sentence)
+        self.headline.set_refusal(text)
+        self.notes.set_refusal(text)
+        self.trace.set_assessment(None, self._solver.window())
 
 
 def _rect(box: Box) -> tuple[int, int, int, int]:

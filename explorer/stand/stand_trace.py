@@ -54,11 +54,12 @@ class StandTrace(Card):
         """Say whether the trace runs on a calendar week, and where in it it begins. [s]"""
         self._calendar = (weekdays, offset_s)
 
-    def set_assessment(self, assessment: Assessment, window: Window) -> None:
-        """Show another result."""
+    def set_assessment(self, assessment: Assessment | None, window: Window) -> None:
+        """Show another result; none where there is no trace to show."""
         self._assessment, self._window = assessment, window
-        self._bands = overlay.LitBands(assessment.trace)
-        self.setAccessibleDescription(tr(readout.trace_summary(assessment)))
+        self._bands = None if assessment is None else overlay.LitBands(assessment.trace)
+        said = "" if assessment is None else tr(readout.trace_summary(assessment))
+        self.setAccessibleDescription(said)
         self.update()
 
     def set_sizes(self, sizes: Sizes) -> None:

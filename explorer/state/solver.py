@@ -65,6 +65,14 @@ def at_rest_steps(
         return
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NotJudged:
+    """A design that the model cannot follow."""
+
+    why: str
+    """A sentence."""
+
+
 class Solver(QObject):
     """Turns every change of the document into an assessment.
 
@@ -78,8 +86,10 @@ class Solver(QObject):
     """Carries the `Assessment` of the pinned design, or None."""
     break_evens_ready = Signal(object)
     """Carries a dict from path to `BreakEven`."""
+    not_judged = Signal(object)
+    """Why the design has no assessment, as a `Text`: nothing of an earlier one may stay on show."""
     failed = Signal(object)
-    """Why there is no assessment, as a `Text`."""
+    """Why the pinned design has no assessment, as a `Text`."""
 
     def __init__(self, document: Document, jobs: JobRunner, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -151,18 +161,20 @@ class Solver(QObject):
         self._solve(with_answers=True)
 
     def _solve(self, *, with_answers: bool) -> None:
-        assessment = self._timed(self._document.case, with_answers)
-        if assessment is not None:
-            self._show(assessment)
+        self._show(self._timed(self._document.case, with_answers))
 
-    def _timed(self, case: Case, with_answers: bool) -> Assessment | None:
+    def _timed(self, case: Case, with_answers: bool) -> Assessment | NotJudged:
         """Assess and remember how long it took; may run in a worker."""
         begun = time.perf_counter()
         assessment = self._assess(case, with_answers)
         self._took_s = time.perf_counter() - begun
         return assessment
 
-    def _show(self, assessment: Assessment) -> None:
+    def _show(self, assessment: Assessment | NotJudged) -> None:
+        if isinstance(assessment, NotJudged):
+            self.result = None
+            self.not_judged.emit(assessment.why)
+            return
         if assessment.answers and self._reach:  # another span of the same design
             assessment = replace(assessment, answers={**assessment.answers, **self._reach})
         self.result = assessment
@@ -196,7 +208,7 @@ class Solver(QObject):
         self._pacer.request()
         self._rest.start()
 
-    def _assess(self, case: Case, with_answers: bool = True) -> Assessment | None:
+    def _assess(self, case: Case, with_answers: bool = True) -> Assessment | NotJudged:
         window = self.window()
         columns = min(MOST_COLUMNS, round(COLUMNS * window.to_s / window.length_s))
         try:
@@ -205,11 +217,15 @@ class Solver(QObject):
             )
         except (ValueError, ArithmeticError, OSError) as error:
             LOG.exception("the scenario could not be assessed")
-            self.failed.emit(say("This scenario cannot be computed: {reason}", reason=str(error)))
-            return None
+            why = say("This scenario cannot be computed: {reason}", reason=str(error))
+            return NotJudged(why=why)
 
     def _solve_ghost(self) -> None:
-        self.ghost = None if self._pinned is None else self._assess(self._pinned)
+        found = None if self._pinned is None else self._assess(self._pinned)
+        if isinstance(found, NotJudged):
+            self.failed.emit(found.why)
+            found = None
+        self.ghost = found
         self.ghost_ready.emit(self.ghost)
 
     def _ask_edges(self) -> None:
@@ -227,7 +243,7 @@ class Solver(QObject):
 
     def _on_done(self, key: str, result: object) -> None:
         if key == FRAME_JOB:
-            if isinstance(result, Assessment):
+            if isinstance(result, Assessment | NotJudged):
                 self._show(result)
             if self._again:
                 self._on_due()

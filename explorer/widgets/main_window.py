@@ -120,6 +120,8 @@ class MainWindow(QMainWindow):
         document.file_changed.connect(self._show_name)
         document.refused.connect(self.notice.say)
         solver.failed.connect(self.notice.say)
+        solver.not_judged.connect(self.sign.set_refusal)
+        solver.not_judged.connect(self.remedies.set_refusal)
         solver.result_ready.connect(self._on_result)
         solver.result_ready.connect(self.remedies.set_assessment)
         QGuiApplication.styleHints().colorSchemeChanged.connect(self._on_scheme_changed)

@@ -187,6 +187,11 @@ class RemedyList(QWidget):
         elif not self.feed.is_current:
             self._look()
 
+    def set_refusal(self, _: object) -> None:
+        """A design that cannot be judged has no remedies."""
+        self.feed.set_open(False)
+        self.hide()
+
     def _on_changed(self, _: object) -> None:
         # What was found is no remedy for another design, not even for a moment.
         if self.feed.is_open and not self.feed.is_current:

@@ -47,8 +47,8 @@ class Lamps(QWidget):
             int(_LAMP + 2 * _PAD), int(3 * _LAMP + 2 * _GAP + 2 * _PAD)
         )
 
-    def set_state(self, state: State) -> None:
-        """Light one lamp."""
+    def set_state(self, state: State | None) -> None:
+        """Light one lamp, or none."""
         if state != self._state:
             self._state = state
             self.update()
@@ -84,9 +84,15 @@ class CheckRow(QAbstractButton):
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.setAttribute(Qt.WidgetAttribute.WA_Hover)
 
-    def set_text(self, text: CheckText) -> None:
-        """Show a check."""
-        if text != self._text:
+    def set_text(self, text: CheckText | None) -> None:
+        """Show a check, or nothing."""
+        if text is None:
+            self._text = None
+            self.setAccessibleName(tr("Not judged"))
+            self.setAccessibleDescription("")
+            self.setToolTip("")
+            self.update()
+        elif text != self._text:
             self._text = text
             self.setAccessibleName(tr(text.spoken))
             self.setAccessibleDescription(tr(text.sentence))
@@ -258,6 +264,21 @@ class Sign(Card):
         if spoken != self._spoken:
             self._spoken = spoken
             self._announce.start()
+
+    def set_refusal(self, sentence: str) -> None:
+        """Say that the design cannot be judged; nothing of an earlier one stays."""
+        self.lamps.set_state(None)
+        word = tr("Not judged")
+        self.lamps.setAccessibleName(tr("Verdict: {word}", word=word))
+        _write(self.word, word)
+        _write(self.reason, tr(sentence))
+        for label in (self.number, self.caption, self.detail):
+            _write(label, "")
+        for row in self.rows:
+            row.set_text(None)
+        self._show_hazards(())
+        self._spoken = f"{word}. {tr(sentence)}"
+        self._announce.start()
 
     def _show_hazards(self, found: tuple[Hazard, ...]) -> None:
         while len(self.hazards) < len(found):

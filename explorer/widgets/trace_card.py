@@ -54,6 +54,11 @@ class TraceCard(Card):
         self._pages = QStackedWidget()
         self._pages.addWidget(self.plot)
         self._pages.addWidget(self.pulse)
+        self.refusal = QLabel()
+        self.refusal.setWordWrap(True)
+        self.refusal.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        self.refusal.setContentsMargins(40, 0, 40, 0)
+        self._pages.addWidget(self.refusal)
         self.answers = AnswerGrid()
         self._strip = QWidget()
         # As high as its rows need: a line of an answer is never cut.
@@ -73,6 +78,7 @@ class TraceCard(Card):
         layout.addWidget(self._strip)
         self.plot.zoomed_changed.connect(self.fit.setVisible)
         solver.result_ready.connect(self._on_result)
+        solver.not_judged.connect(self._on_not_judged)
         solver.ghost_ready.connect(self.plot.set_ghost)
         if solver.result is not None:
             self._on_result(solver.result)
@@ -135,12 +141,26 @@ class TraceCard(Card):
 
     def _on_span(self, index: int) -> None:
         key = SPAN_KEYS[index]
-        self._pages.setCurrentIndex(1 if key == "pulse" else 0)
+        self._show_page()
         self.inset.setVisible(key != "pulse")
         self.fit.setVisible(key != "pulse" and self.plot.is_zoomed)
         self._solver.set_span(key, self.plot.cursor_s)
 
+    def _show_page(self) -> None:
+        """Trace or pulse, by the button that is down."""
+        self._pages.setCurrentIndex(1 if SPAN_KEYS[self.spans.checkedId()] == "pulse" else 0)
+
+    def _on_not_judged(self, sentence: str) -> None:
+        """There is no trace to show, and none of an earlier design."""
+        self.refusal.setText(tr(sentence))
+        self._pages.setCurrentWidget(self.refusal)
+        self.inset.set_pulse(None)
+        self.pulse.set_pulse(None)
+        self.answers.set_lines(())
+
     def _on_result(self, assessment: Assessment) -> None:
+        if self._pages.currentWidget() is self.refusal:
+            self._show_page()
         pattern = assessment.scenario.light.pattern.kind
         log = self._document.log
         dated = pattern == "log" and log is not None and log.start is not None

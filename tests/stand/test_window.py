@@ -488,3 +488,6 @@ def test_a_scenario_that_cannot_be_computed_says_so(stand, monkeypatch):
     stand.solver.solve_now()
     assert "cannot be computed" in stand.page.notes.reason.text()
     assert "Start again" in stand.page.notes.reason.text()
+    assert stand.page.headline.word.text() == "Not judged"
+    assert stand.page.headline.number.text() == ""
+    assert stand.page.trace._assessment is None

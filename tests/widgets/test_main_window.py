@@ -56,6 +56,39 @@ def test_a_refused_value_is_explained_in_the_window_and_taken_back(qtbot, window
     assert not window.notice.isVisible()
 
 
+def test_a_design_that_cannot_be_judged_shows_nothing_of_the_one_before(
+    qtbot, window, document, solver, monkeypatch
+):
+    from explorer.state import solver as module
+
+    trace, real = window.trace, module.assess
+
+    def fail(*_, **__):
+        raise ArithmeticError("the store has no bottom")
+
+    monkeypatch.setattr(module, "assess", fail)
+    document.edit("panels.count", 2)
+    solver.solve_now()
+    assert window.sign.word.text() == "Not judged"
+    assert "the store has no bottom" in window.sign.reason.text()
+    assert window.sign.number.text() == ""
+    assert window.sign.caption.text() == ""
+    assert {row.accessibleName() for row in window.sign.rows} == {"Not judged"}
+    assert not any(badge.isVisible() for badge in window.sign.hazards)
+    assert trace.refusal.isVisible()
+    assert not trace.plot.isVisible()
+    assert not any(label.isVisible() for pair in trace.answers._cells for label in pair)
+    assert not window.remedies.isVisible()
+    assert solver.result is None
+    monkeypatch.setattr(module, "assess", real)
+    document.edit("panels.count", 3)
+    solver.solve_now()
+    assert window.sign.word.text() == solver.result.verdict.word
+    assert trace.plot.isVisible()
+    assert not trace.refusal.isVisible()
+    assert window.remedies.isVisible()
+
+
 def test_a_drag_keeps_hold_of_the_phase_it_began_with(qtbot, window, document):
     talks, listens = Phase(current_A=0.03), Phase(current_A=0.011)
     document.new(Scenario(load={"operations": [Operation(phases=(talks, listens))]}))
