@@ -83,7 +83,6 @@ def test_physics_and_engine_touch_no_file(layer):
 CALLED_BY_TESTS_ALONE = {
     "turned_over_j": "the energy against which a ledger's remainder is judged",
     "lux_hours": "what a light log holds, by which its readers are proven",
-    "dark_s": "what a light log holds, by which its readers are proven",
 }
 
 

@@ -140,6 +140,20 @@ def test_an_older_file_is_not_overwritten_unasked(document, tmp_path):
         document.save()
     document.save(replace_older=True)
     assert json.loads(place.read_text(encoding="utf-8"))["version"] == 1
+    # From here on it is a file of today: nobody is asked a second time.
+    assert document.migrated_from is None
+    document.edit("panels.count", 4)
+    document.save()
+    assert json.loads(place.read_text(encoding="utf-8"))["panels"]["count"] == 4
+
+
+def test_restored_work_of_an_older_file_is_still_not_saved_over_it_unasked(document, tmp_path):
+    place = tmp_path / "old.json"
+    place.write_text(json.dumps({"format": "gloaming-scenario", "version": 0}), encoding="utf-8")
+    document.restore(Scenario(), place, 0)
+    assert document.migrated_from == 0
+    with pytest.raises(ScenarioError, match="version 0"):
+        document.save()
 
 
 def test_reset_knows_the_value_at_the_start(document):
