@@ -15,7 +15,7 @@ from explorer.advice.readings.one import Study, readings, study
 from explorer.advice.readings.pulse import inrush
 from explorer.advice.verdict import Verdict
 from explorer.engine.columns import Columns
-from explorer.engine.motions import Engine
+from explorer.engine.march import Engine
 from explorer.engine.sample import columns as sample
 from explorer.physics import load as ld
 from explorer.quantity import show

@@ -12,7 +12,7 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from explorer.advice.variants import varied
-from explorer.engine.motions import Engine
+from explorer.engine.march import Engine
 from explorer.engine.system import System
 from explorer.scenario.build import build
 from explorer.scenario.light_log import LightLog

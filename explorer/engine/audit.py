@@ -21,7 +21,7 @@ from explorer.engine.cycles import Cycle
 from explorer.engine.flows import BlendedFlow, Flow
 from explorer.engine.keys import CycleKey, MotionKey
 from explorer.engine.levels import Motion
-from explorer.engine.motions import Engine
+from explorer.engine.motions import Motions
 from explorer.engine.residence import along, along_equal, hats, orbit, place, spread
 from explorer.physics.panel import maximum_power
 
@@ -78,12 +78,12 @@ class Ledger:
         return max(self.panel_taken_j, 0.0) + max(-self.stored_j, 0.0)
 
 
-def ledger(engine: Engine, trajectory: Trajectory) -> Ledger:
+def ledger(engine: Motions, trajectory: Trajectory) -> Ledger:
     """Account for all energy of a run.
 
     Parameters
     ----------
-    engine : Engine
+    engine : Motions
         The engine that made the run, or one that shares its tables (`Engine.dark` and its like).
     trajectory : Trajectory
         The run.
@@ -190,7 +190,7 @@ def _drops(
 class _Book:
     """Time spent at every charge, apart for each motion, and what that costs."""
 
-    def __init__(self, engine: Engine) -> None:
+    def __init__(self, engine: Motions) -> None:
         self._engine = engine
         self._nodes = engine.field.charge_c
         volts = engine.field.open_v
@@ -230,7 +230,7 @@ class _Book:
         """Enter legs, each with how often it was run through."""
         groups: dict[MotionKey, list[tuple[Leg, float]]] = {}
         for leg, times in legs:
-            if not self._engine.made(leg):
+            if not self._engine.made(leg.low):
                 raise ValueError("the run was made by another engine than the one given")
             if leg.cycles is not None and not leg.averages:
                 self._add_cycles(leg, times)

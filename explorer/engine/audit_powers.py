@@ -13,8 +13,8 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from explorer.engine.keys import DrawKey, MotionKey, Off, On, StartUp
-from explorer.engine.motions import Engine
-from explorer.engine.speeds import Field, Regime
+from explorer.engine.motions import Motions
+from explorer.engine.speeds import LEAST_TERMINAL_V, Field, Regime
 from explorer.physics import charger as ch
 from explorer.physics import load as ld
 from explorer.physics import panel as pv
@@ -52,13 +52,11 @@ SPENT = (
     Post.CHARGER, Post.ESR, Post.LEAKAGE, Post.QUIESCENT, Post.REGULATOR, Post.SLEEP, Post.START_UP,
 )
 """Rows, beside the operations, in which what is taken from the panel and the store ends."""
-LEAST_V = 1e-3
-"""Terminal voltage that a draw is worked out for at least, as in a `Regime`. [V]"""
 BLOCKED = 1e-4
 """Share of the saturation current, short of the whole of it, below which a diode blocks."""
 
 
-def powers(engine: Engine, key: MotionKey) -> FloatArray:
+def powers(engine: Motions, key: MotionKey) -> FloatArray:
     """Powers along the charge of an engine's store, one row for each `Post` and operation. [W]
 
     Voltages and currents are linear between nodes, as they are for the engine; powers are their
@@ -91,7 +89,7 @@ def _into_store(powers_w: FloatArray) -> float:
     return float(column[Post.TAKEN] - column[list(SPENT)].sum() - column[OPERATIONS:].sum())
 
 
-def _mean(engine: Engine, key: MotionKey) -> FloatArray:
+def _mean(engine: Motions, key: MotionKey) -> FloatArray:
     """Powers at nodes and middles of cells, averaged operations counted with their mean. [W]"""
     if not isinstance(key.draw, On) or not key.draw.averaged:
         return _one(engine, key)
@@ -107,7 +105,7 @@ def _mean(engine: Engine, key: MotionKey) -> FloatArray:
     return mean
 
 
-def _one(engine: Engine, key: MotionKey) -> FloatArray:
+def _one(engine: Motions, key: MotionKey) -> FloatArray:
     """The same without averaged operations."""
     field, draw = engine.field, engine.draw(key.draw)
     at = _Points(field, field.regime(key, draw))
@@ -213,7 +211,7 @@ def _converter(
     }
 
 
-def _load_side(engine: Engine, at: _Points, name: DrawKey, table: FloatArray) -> None:
+def _load_side(engine: Motions, at: _Points, name: DrawKey, table: FloatArray) -> None:
     """From the store to the device, written into the rows of a table. [W]"""
     field, load = engine.field, engine.system.load
     own = ld.regulator_draw(load.regulator)
@@ -228,7 +226,7 @@ def _load_side(engine: Engine, at: _Points, name: DrawKey, table: FloatArray) ->
                 for j, k in name.active
             ]
         parts.append((Post.REGULATOR, own))
-    volts = np.maximum(at.terminal_v, LEAST_V)
+    volts = np.maximum(at.terminal_v, LEAST_TERMINAL_V)
     met = np.ones_like(volts)
     # An empty store passes on what the charger gives and no more.
     wanted = float(ld.drawn_current(engine.draw(name) + field.quiescent, volts[0])) + at.leak_a[0]

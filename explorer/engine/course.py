@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from enum import Enum, auto
 from typing import NamedTuple
 
@@ -90,18 +90,33 @@ class Tally:
 
     def copy(self) -> Tally:
         """The counts as they stand."""
-        return replace(self, served=list(self.served))
+        return Tally(
+            list(self.served), self.connects, self.cut_offs, self.connected_s, self.full_s,
+            self.started,
+        )
 
-    def repeat_since(self, before: Tally, turns: float, stretch: float) -> None:
-        """Add what happened since `before` another `turns` times, and its times by `stretch`."""
-        self.served = [
-            now + turns * (now - then)
-            for now, then in zip(self.served, before.served, strict=True)
-        ]
-        for name in ("connects", "cut_offs", "connected_s", "full_s", "started"):
-            now, then = getattr(self, name), getattr(before, name)
-            often = stretch if name.endswith("_s") else turns
-            setattr(self, name, now + often * (now - then))
+    def since(self, before: Tally, turns: float, stretch: float) -> Tally:
+        """What happened since `before`, `turns` times over, and its times by `stretch`."""
+        return Tally(
+            served=[
+                turns * (now - then)
+                for now, then in zip(self.served, before.served, strict=True)
+            ],
+            connects=turns * (self.connects - before.connects),
+            cut_offs=turns * (self.cut_offs - before.cut_offs),
+            connected_s=stretch * (self.connected_s - before.connected_s),
+            full_s=stretch * (self.full_s - before.full_s),
+            started=turns * (self.started - before.started),
+        )
+
+    def add(self, gain: Tally) -> None:
+        """Count something more."""
+        self.served = [a + b for a, b in zip(self.served, gain.served, strict=True)]
+        self.connects += gain.connects
+        self.cut_offs += gain.cut_offs
+        self.connected_s += gain.connected_s
+        self.full_s += gain.full_s
+        self.started += gain.started
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

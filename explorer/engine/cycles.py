@@ -176,10 +176,6 @@ class Cycle:
         """Range around a charge in which cycles complete, if any. [C]"""
         return self._span(self._fits, charge)
 
-    def pulse_min_at(self, charge: float) -> float:
-        """Lowest terminal voltage of the pulse that begins at a charge. [V]"""
-        return float(np.interp(charge, self.nodes, self.pulse_min_v))
-
     def leap(self, charge: float, at_most: int, low: float, high: float) -> tuple[float, int]:
         """Apply the map as often as the bounds and `at_most` allow, by doubling.
 

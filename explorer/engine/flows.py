@@ -39,8 +39,7 @@ class Flow:
         self.rows = RowFlows(nodes[None, :], [speed[None, :]])
         """The vector form of the same motion."""
         self.speed, self.slope, self.travel, end_up, end_down = self.rows.tables
-        last = len(nodes) - 1
-        self._end_up: list[int] = [*end_up.tolist(), last]
+        self._end_up: list[int] = end_up.tolist()
         self._end_down: list[int] = end_down.tolist()
         self._xl: list[float] = nodes.tolist()
         self._fl: list[float] = self.speed.tolist()
@@ -127,7 +126,7 @@ class Flow:
             return max(x + drift(speed, self._sl[cell], duration), xl[cell])
         # Travel time grows towards lower nodes here: the table is read from the top down.
         target = tl[cell] - (duration - leave)
-        end = self._end_down[cell - 1] if cell > 0 else -1
+        end = self._end_down[cell]
         if end < 0 and target <= tl[0]:
             return xl[0]
         if target <= tl[end + 1]:
@@ -167,7 +166,7 @@ class Flow:
         if goal >= cell:
             there = fl[cell] + self._sl[cell] * (target - xl[cell])
             return crossing(x - target, -speed, -there) if there < 0 else inf
-        if fl[cell] >= 0 or self._end_down[cell - 1] > goal:
+        if fl[cell] >= 0 or self._end_down[cell] > goal:
             return inf
         there = fl[goal] + self._sl[goal] * (target - xl[goal])
         if there >= 0 and target < xl[goal + 1]:

@@ -18,6 +18,8 @@ SMALL = 1e-8
 left out is below a rounding error."""
 MOST_EXPONENT = 700.0
 """Exponents are held here, short of an overflow; nodes bound the motion long before."""
+LONGEST_S = 1e300
+"""An endless time, for a product with a slope of 0."""
 STANDSTILL = 1e-30
 """A speed below this is none: what is left where currents cancel."""
 
@@ -32,10 +34,10 @@ def drift(speed: float, slope: float, duration: float) -> float:
 
 def drifts(speed: FloatArray, slope: FloatArray, duration: FloatArray) -> FloatArray:
     """The same for arrays of one shape."""
-    z = slope * np.where(np.isfinite(duration), duration, 0.0)
-    small = np.abs(z) < SMALL
-    grown = np.expm1(np.minimum(z, MOST_EXPONENT)) / np.where(small, 1.0, z)
-    return np.asarray(speed * duration * np.where(small, 1.0 + 0.5 * z, grown))
+    with np.errstate(all="ignore"):
+        z = slope * np.minimum(duration, LONGEST_S)
+        grown = speed * np.expm1(np.minimum(z, MOST_EXPONENT)) / slope
+        return np.where(np.abs(z) < SMALL, speed * duration * (1.0 + 0.5 * z), grown)
 
 
 def crossing(width: float, begin: float, end: float) -> float:
@@ -55,15 +57,15 @@ def crossings(
     Where the speed changes its sign or stops on the way the time is `blocked`, and 0 where there is
     no width.
     """
-    with np.errstate(invalid="ignore"):
-        ok = (begin * end > 0) & np.isfinite(end)
-    a = np.where(ok, begin, 1.0)
-    time = width / np.abs(a) * log_mean(np.where(ok, end, 1.0) / a)
-    return np.where(ok, time, np.where(width <= 0, 0.0, blocked))
+    with np.errstate(all="ignore"):
+        times = end / begin
+        time = width / np.abs(begin) * log_mean(times)
+        ok = (times > 0.0) & (times < inf)
+        return np.where(ok, time, np.where(width <= 0.0, 0.0, blocked))
 
 
 def log_mean(times: FloatArray) -> FloatArray:
     """``ln(r) / (r - 1)`` of positive ratios r, 1 where they are 1."""
     z = times - 1.0
-    small = np.abs(z) < SMALL
-    return np.asarray(np.where(small, 1.0 - 0.5 * z, np.log(times) / np.where(small, 1.0, z)))
+    with np.errstate(all="ignore"):
+        return np.where(np.abs(z) < SMALL, 1.0 - 0.5 * z, np.log(times) / z)

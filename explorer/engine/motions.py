@@ -1,28 +1,18 @@
-"""A system made ready to be marched: its motions and cycles, built when first needed and kept.
-
-The march itself, from threshold to threshold, is in `explorer.engine.walk`.
-"""
+"""What a march moves along: motions and cycles of a system, built when first needed and kept."""
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from math import inf
 
 import numpy as np
 
-from explorer.engine.course import Leg, Standing, StopAt, Trajectory
 from explorer.engine.cycles import Cycle, CyclePhase
 from explorer.engine.flows import BlendedFlow, Flow
 from explorer.engine.keys import OFF, CycleKey, DrawKey, MotionKey, Off, On, StartUp
-from explorer.engine.levels import (
-    BlendedMotion,
-    Level,
-    Motion,
-    Stretch,
-    timeline,
-)
+from explorer.engine.levels import BlendedMotion, Motion, Stretch, timeline
 from explorer.engine.speeds import Field
-from explorer.engine.system import WEEK_S, Operation, Periodic, System
-from explorer.engine.walk import MAX_LEGS, Run
+from explorer.engine.system import LEAST_LOAD_V, Operation, Periodic, System
 from explorer.physics.charger import Converter
 from explorer.physics.load import Draw, drawn_current, terminal_voltage
 
@@ -34,8 +24,33 @@ AVERAGED_IN_LOG_V = 1e-3
 _Stretches = dict[tuple[bool, DrawKey, int | None], list[Stretch | None]]
 
 
-class Engine:
-    """A system made ready to be marched; tables are built when first needed and kept."""
+@dataclass(frozen=True, slots=True)
+class FullTurn:
+    """A full store that falls to where charging begins again, and rises back."""
+
+    falling: Motion
+    rising: Motion
+    fall_s: float
+    rise_s: float
+
+    @property
+    def turn_s(self) -> float:
+        """Length of the whole turn, infinite where it never ends. [s]"""
+        return self.fall_s + self.rise_s
+
+    @property
+    def connect_c(self) -> float:
+        """Lowest charge at which a load that is off would connect meanwhile. [C]"""
+        return min(self.falling.connect_c, self.rising.connect_c)
+
+    @property
+    def off_c(self) -> float:
+        """Highest charge at which a load that is on would be cut off meanwhile. [C]"""
+        return max(self.falling.off_c, self.rising.off_c)
+
+
+class Motions:
+    """The motions and cycles of a system."""
 
     def __init__(self, system: System, *, nodes: int = 400, compose: bool = True) -> None:
         self.system = system
@@ -49,6 +64,11 @@ class Engine:
         self._cycles: dict[CycleKey, Cycle] = {}
         self._unbounded_cycles: dict[CycleKey, Cycle] = {}
         self._stretches: _Stretches = {}
+        self.found: dict[object, Motion] = {}
+        self.found_cycles: dict[object, tuple[Cycle, Motion]] = {}
+        """What runs have found, by plain tuples: they are found much faster than keys."""
+        self._full_turns: dict[tuple[float, DrawKey], FullTurn] = {}
+        self._pulses_forget: dict[CycleKey, bool] = {}
         self.may_connect = True
         self.averaged = tuple(self._is_small(op) for op in system.load.operations)
 
@@ -66,7 +86,7 @@ class Engine:
 
     def charge_of(self, operation: Operation) -> float:
         """About the charge that one run of an operation takes, at the cut-off voltage. [C]"""
-        volts = max(self.system.load.off_v, 0.3)
+        volts = max(self.system.load.off_v, LEAST_LOAD_V)
         return sum(float(drawn_current(p.draw, volts)) * p.duration_s for p in operation.phases)
 
     # ---- motions -------------------------------------------------------------------------
@@ -84,9 +104,9 @@ class Engine:
             self._motions[key] = found
         return found
 
-    def made(self, leg: Leg) -> bool:
-        """Whether a leg runs along the tables of this engine."""
-        return self._motions.get(leg.low.key) is leg.low
+    def made(self, motion: Motion) -> bool:
+        """Whether a motion is one of these."""
+        return self._motions.get(motion.key) is motion
 
     def _effective(self, photocurrent_a: float, charging: bool) -> tuple[float, bool]:
         """Light and charger state that give the same motion: without charge, light is nothing."""
@@ -179,6 +199,41 @@ class Engine:
         ]
         return [*draws, (On(key.averaged), rest)]
 
+    def full_turn(self, photocurrent_a: float, draw: DrawKey) -> FullTurn:
+        """What a full store does while nothing else happens."""
+        found = self._full_turns.get((photocurrent_a, draw))
+        if found is None:
+            full_c, resume_c = self.field.full_c, self.field.resume_c
+            falling, rising = (self.motion(photocurrent_a, c, draw) for c in (False, True))
+            found = FullTurn(
+                falling, rising,
+                falling.flow.time_to(full_c, resume_c), rising.flow.time_to(resume_c, full_c),
+            )
+            self._full_turns[photocurrent_a, draw] = found
+        return found
+
+    def pulses_forget(
+        self, photocurrent_a: float, averaged: tuple[int, ...], operation: int
+    ) -> bool:
+        """Whether the pulses of an operation, in a store that is full, forget each other.
+
+        They do where a pulse takes a full store to where charging begins again, and it is full once
+        more before the next: soon all of them begin with the same charge.
+        """
+        key = CycleKey(photocurrent_a, False, averaged, operation)
+        found = self._pulses_forget.get(key)
+        if found is None:
+            full_c = self.field.full_c
+            cycle = self.cycle(photocurrent_a, False, averaged, operation)
+            after_c = float(np.interp(full_c, cycle.nodes, cycle.pulse_lowest_c))
+            rising = self.motion(photocurrent_a, True, On(averaged)).flow
+            found = (
+                after_c <= self.field.resume_c
+                and rising.time_to(after_c, full_c) < cycle.length_s
+            )
+            self._pulses_forget[key] = found
+        return found
+
     def stretches(self, charging: bool, draw: DrawKey, fast: int | None) -> list[Stretch | None]:
         """Stretches of a log that were made so far, one place for each reading."""
         return self._stretches.setdefault((charging, draw, fast), [None] * len(self.levels))
@@ -213,57 +268,3 @@ class Engine:
             a, b = first.widest_span, second.widest_span
             low, high = max(low, a[0], b[0]), min(high, a[1], b[1])
         return Stretch(flow, low, high, low_motion, high_motion, cycles)
-
-    # ---- runs ----------------------------------------------------------------------------
-
-    def initial_state(self) -> Standing:
-        """The state in which the scenario begins."""
-        return Standing(charge_c=self.system.initial_charge_c, connected=False)
-
-    def march(
-        self,
-        span_s: float,
-        start: Standing | None = None,
-        *,
-        begin_s: float = 0.0,
-        stop_at: StopAt | None = None,
-        longest_leg_s: float = inf,
-        most_legs: int = MAX_LEGS,
-    ) -> Trajectory:
-        """Run for a span of time.
-
-        Parameters
-        ----------
-        span_s : float
-            Length of the run. [s]
-        start : Standing, optional
-            Where it begins; the scenario's own beginning when left out.
-        begin_s : float
-            Time within the light course at which it begins. [s]
-        stop_at : StopAt, optional
-            End as soon as this happens.
-        longest_leg_s : float
-            Legs that are built by doubling are cut to this length, for drawing. [s]
-        most_legs : int
-            End after this many legs; the trajectory's span tells how far it came.
-        """
-        run = Run(self, span_s, start or self.initial_state(), begin_s, longest_leg_s)
-        return run.go(stop_at, most_legs)
-
-    def dark(self) -> Engine:
-        """The same system in the dark for ever, with the tables that it shares kept."""
-        twin = object.__new__(Engine)
-        twin.__dict__.update(self.__dict__)
-        twin.levels = [Level(0.0, 0.0, 0.0)]
-        twin.edges = [0.0, WEEK_S]
-        twin._stretches = {}
-        twin.illuminance_lx = np.zeros(1)
-        return twin
-
-    def unloaded(self) -> Engine:
-        """The same system with the load switch held open."""
-        twin = object.__new__(Engine)
-        twin.__dict__.update(self.__dict__)
-        twin.may_connect = False
-        twin._stretches = {}
-        return twin

@@ -7,7 +7,7 @@ from math import inf
 
 from explorer.engine.course import Leg, Trajectory
 from explorer.engine.keys import On
-from explorer.engine.motions import Engine
+from explorer.engine.march import Engine
 from explorer.engine.schedule import TIME_GRAIN_S
 
 

@@ -35,8 +35,10 @@ class RowFlows:
         self._nodes = np.ascontiguousarray(nodes).ravel()
         speed, travel = np.empty(shape), np.zeros(shape)
         slope = np.empty((len(speeds), rows, count - 1))
-        end_up = np.empty(slope.shape, np.int16)
-        end_down = np.empty(slope.shape, np.int16)
+        # How far a motion comes that enters a cell upwards from its lower node, or downwards from
+        # its upper one: one place more for the nodes at the ends.
+        end_up = np.full(shape, count - 1, np.int16)
+        end_down = np.full(shape, -1, np.int16)
         width = np.diff(nodes, axis=1)
         gap = np.where(width > 0, width, np.inf)
         cells = np.arange(count - 1, dtype=np.int16)
@@ -48,8 +50,9 @@ class RowFlows:
             slope[m] = (b - a) / gap
             np.cumsum(crossings(width, a, b, blocked=0.0), axis=1, out=travel[m, :, 1:])
             stop = np.where(b <= 0, cells, np.int16(count - 1))
-            end_up[m] = np.minimum.accumulate(stop[:, ::-1], axis=1)[:, ::-1]
-            np.maximum.accumulate(np.where(a >= 0, cells, np.int16(-1)), axis=1, out=end_down[m])
+            end_up[m, :, :-1] = np.minimum.accumulate(stop[:, ::-1], axis=1)[:, ::-1]
+            stop = np.where(a >= 0, cells, np.int16(-1))
+            np.maximum.accumulate(stop, axis=1, out=end_down[m, :, 1:])
         self._speed, self._travel = speed.ravel(), travel.ravel()
         self._slope: FloatArray = slope.ravel()
         self._end_up, self._end_down = end_up.ravel(), end_down.ravel()
@@ -68,7 +71,7 @@ class RowFlows:
         """Last index j of each row with table[j] <= value, at most count - 2."""
         if len(table) == self.count:
             found = table.searchsorted(value, side="right") - 1
-            return np.asarray(np.clip(found, 0, self.count - 2))
+            return np.asarray(np.minimum(np.maximum(found, 0), self.count - 2))
         low, last = base.copy(), base + (self.count - 1)
         size = 1
         while size * 2 < self.count:
@@ -109,59 +112,54 @@ class RowFlows:
             Motion, system, position and time, all of one shape (n,).
         """
         cell, speed = self.begin(which, rows, x)
-        near = cell + (speed > 0)
+        up = speed > 0
         base_n, base = rows * self.count, (which * self.rows + rows) * self.count
+        near = cell + up
         gap = np.abs(self._nodes[base_n + near] - x)
-        leave = crossings(gap, speed, self._speed[base + near])
-        end = np.array(x, float)
-        moves, stays = speed != 0, duration <= leave
-        # Most of what runs for a short time stays in its cell, which costs less to follow.
-        some = np.flatnonzero(moves & stays)
-        if len(some):
-            end[some] = self._within(
-                which[some], rows[some], x[some], duration[some], cell[some], speed[some]
+        ahead = self._speed[base + near]
+        leave = crossings(gap, speed, ahead)
+        # Most of what runs for a short time stays in its cell.
+        leaves = np.flatnonzero((duration > leave) & (speed * ahead > 0.0))
+        if len(leaves):
+            x, time = np.array(x, float), np.array(duration, float)
+            here, start, time[leaves] = self._beyond(
+                which[leaves], rows[leaves], time[leaves] - leave[leaves], cell[leaves], up[leaves]
             )
-        some = np.flatnonzero(moves & ~stays)
-        if len(some):
-            over = duration[some] - np.where(np.isfinite(leave[some]), leave[some], 0.0)
-            end[some] = self._beyond(which[some], rows[some], over, cell[some], speed[some] > 0)
-        return end
-
-    def _within(
-        self, which: IntArray, rows: IntArray, x: FloatArray, duration: FloatArray,
-        cell: IntArray, speed: FloatArray,
-    ) -> FloatArray:
-        """Positions after a time that ends in the cell in which it begins."""
-        at = rows * self.count + cell
+            cell[leaves] = here
+            x[leaves] = self._nodes[base_n[leaves] + start]
+            speed[leaves] = self._speed[base[leaves] + start]
+            duration = time
         slope = self._slope[(which * self.rows + rows) * (self.count - 1) + cell]
         moved = x + drifts(speed, slope, duration)
-        return np.asarray(np.clip(moved, self._nodes[at], self._nodes[at + 1]))
+        at = base_n + cell
+        return np.asarray(np.minimum(np.maximum(moved, self._nodes[at]), self._nodes[at + 1]))
 
     def _beyond(
         self, which: IntArray, rows: IntArray, over: FloatArray, cell: IntArray, up: BoolArray
-    ) -> FloatArray:
-        """Positions after the time that is over once the first cell is left."""
+    ) -> tuple[IntArray, IntArray, FloatArray]:
+        """Where a motion comes to that leaves its first cell.
+
+        Returns
+        -------
+        tuple
+            Last cell, the node at which it is entered, and the time left there.
+        """
         n = self.count
-        base_n, base = rows * n, (which * self.rows + rows) * n
-        base_c = (which * self.rows + rows) * (n - 1)
+        base = (which * self.rows + rows) * n
         near = cell + up
         target = self._travel[base + near] + np.where(up, over, -over)
         j = self._search(self._travel, base, target)
-        end_up = self._end_up[base_c + np.minimum(near, n - 2)]
-        end_down = np.where(cell > 0, self._end_down[base_c + np.maximum(cell - 1, 0)], -1)
-        j_up = np.minimum(np.maximum(j, near), end_up)
-        j_down = np.minimum(np.maximum(j, end_down), cell - 1)
-        here = np.where(up, j_up, j_down)
-        at_top, at_bottom = here > n - 2, here < 0
-        here = np.clip(here, 0, n - 2)
-        start = here + ~up
-        time = np.abs(target - self._travel[base + start])
-        moved = self._nodes[base_n + start] + drifts(
-            self._speed[base + start], self._slope[base_c + here], time
+        at = base + near
+        last = np.where(
+            up,
+            np.minimum(np.maximum(j, near), self._end_up[at]),
+            np.minimum(np.maximum(j, self._end_down[at]), cell - 1),
         )
-        moved = np.clip(moved, self._nodes[base_n + here], self._nodes[base_n + here + 1])
-        moved = np.where(at_top, self._nodes[base_n + n - 1], moved)
-        return np.asarray(np.where(at_bottom, self._nodes[base_n], moved))
+        here = np.minimum(np.maximum(last, 0), n - 2)
+        start = last + ~up
+        # Beyond the outermost node nothing moves.
+        time = np.where(here == last, np.abs(target - self._travel[base + start]), 0.0)
+        return here, start, time
 
     def time_to(
         self, which: IntArray, rows: IntArray, x: FloatArray, target: FloatArray
@@ -187,9 +185,9 @@ class RowFlows:
             np.abs(target - self._nodes[base_n + far]), self._speed[base + far], there
         )
         between = np.abs(self._travel[base + far] - self._travel[base + near])
-        end_up = self._end_up[base_c + cell]
-        end_down = self._end_down[base_c + cell]
-        blocked = np.where(up, end_up < goal, end_down > goal)
+        blocked = np.where(
+            up, self._end_up[base + cell] < goal, self._end_down[base + cell + 1] > goal
+        )
         stuck = (there * speed <= 0) | (speed == 0) | ((target > x) != up)
         long = np.where(blocked, np.inf, first + between + rest)
         time = np.where(goal == cell, direct, long)

@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 from explorer.engine.columns import Columns
 from explorer.engine.course import Leg, Trajectory
 from explorer.engine.keys import CycleKey, MotionKey
-from explorer.engine.motions import Engine
+from explorer.engine.march import Engine
 from explorer.engine.speeds import Field
 
 FloatArray = NDArray[np.float64]

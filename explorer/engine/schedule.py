@@ -9,6 +9,8 @@ from explorer.engine.system import WEEK_S, Operation, Periodic
 
 TIME_GRAIN_S = 1e-9
 """Two moments closer than this are one. [s]"""
+MOMENT_S = 1e-6
+"""Two moments that were reached along different ways, and differ by less than this, are one. [s]"""
 
 
 class Clock:
@@ -164,22 +166,27 @@ class Clock:
         self.next_start = [due + seconds for due in self.next_start]
         self._active = [a and (a[0], a[1] + seconds) for a in self._active]
 
-    def catch_up(self, j: int, t: float) -> int:
-        """Set the next start past t; returns the number of runs whose start has passed."""
+    def interval_s(self, j: int) -> float:
+        """From one start of a clocked operation to the next. [s]"""
+        schedule = self.operations[j].schedule
+        assert isinstance(schedule, Periodic)
+        return schedule.interval_s
+
+    def passed(self, j: int, t: float) -> int:
+        """How many starts have passed once it is t."""
         late = t - self.next_start[j]
-        if late < 0:
-            return 0
-        interval = self.operations[j].schedule.interval_s  # type: ignore[union-attr]
-        done = floor(late / interval) + 1
-        self.next_start[j] += done * interval
-        return done
+        return floor(late / self.interval_s(j)) + 1 if late >= 0 else 0
+
+    def pass_starts(self, j: int, count: int) -> None:
+        """Let so many starts be over."""
+        self.next_start[j] += count * self.interval_s(j)
 
     def after_cycles(self, j: int, t: float) -> None:
         """Set the next start after whole cycles that end at t."""
         schedule = self.operations[j].schedule
         assert isinstance(schedule, Periodic)
         following = t
-        if following >= self.close_after(schedule, following - schedule.interval_s) - 1e-6:
+        if following >= self.close_after(schedule, following - schedule.interval_s) - MOMENT_S:
             following = self.open_from(schedule, following)
         self.next_start[j] = following
 

@@ -21,6 +21,8 @@ COUPLING_ROUNDS = 6
 """Most rounds in which charging current and terminal voltage are made to agree."""
 COUPLING_TOLERANCE_V = 1e-7
 """They agree once the drop over the store's resistance moves by less than this. [V]"""
+LEAST_TERMINAL_V = 1e-3
+"""Terminal voltage that a draw is worked out for at least. [V]"""
 
 
 class Supply:
@@ -78,7 +80,7 @@ class Regime:
             terminal = ld.terminal_voltage(v, charge, draw, esr)
             reached = np.where(terminal > 0, terminal, 0.5 * v)
             before = drawn
-            drawn = ld.drawn_current(draw, np.maximum(reached, 1e-3))
+            drawn = ld.drawn_current(draw, np.maximum(reached, LEAST_TERMINAL_V))
             if esr * np.max(np.abs(drawn - before)) < COUPLING_TOLERANCE_V:
                 break
         self.terminal_v = terminal

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from explorer.engine.course import Standing, Trajectory
-from explorer.engine.motions import Engine
+from explorer.engine.march import Engine
 
 TOLERANCE = 2e-5
 """Change over one period, relative to a full store, that counts as none; one run of the largest

@@ -16,6 +16,9 @@ FloatArray = NDArray[np.float64]
 
 WEEK_S = 604_800.0
 DAY_S = 86_400.0
+LEAST_LOAD_V = 0.3
+"""Voltage for which a load's currents are told at least; a device that runs below this is rare
+(own judgement). [V]"""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -9,94 +9,46 @@ skipped over whole (`explorer.engine.repeats`).
 from __future__ import annotations
 
 from math import floor, inf
-from typing import TYPE_CHECKING
 
 import numpy as np
 
-from explorer.engine import repeats as turns
-from explorer.engine.course import Event, Leg, Repeats, Standing, StopAt, Tally, Trajectory
-from explorer.engine.cycles import Cycle
-from explorer.engine.keys import OFF, DrawKey, On, StartUp
+from explorer.engine import repeats
+from explorer.engine.course import Leg, Standing, StopAt, Trajectory
+from explorer.engine.keys import On
 from explorer.engine.levels import BlendedMotion, Motion
-from explorer.engine.schedule import TIME_GRAIN_S, Clock
-from explorer.engine.system import WhenReady
+from explorer.engine.motions import Motions
+from explorer.engine.progress import Followed, Progress
+from explorer.engine.schedule import TIME_GRAIN_S
 from explorer.physics.load import inrush_charge
 
-if TYPE_CHECKING:
-    from explorer.engine.motions import Engine
-
 MAX_LEGS = 400_000
-MAX_EVENTS = 4000
 MOST_TRIES = 2000
 """Failed start-ups after which a first operation is no longer waited for."""
+MOST_TRIAL_LEGS = 200
+"""Legs after which the trial of a turn is given up."""
+MOST_AT_ONCE = 1000
+"""Events at one moment after which a run ends: it would never come away from there."""
 
-Motions = tuple[Motion, Motion, Motion | BlendedMotion]
 
-
-class Run:
-    """One march in progress.
-
-    Parameters
-    ----------
-    engine : Engine
-        The system's motions.
-    span_s, begin_s : float
-        Length of the run and time within the light's course at which it begins. [s]
-    start : Standing
-        Where it begins.
-    longest_leg_s : float
-        Legs that are built by doubling are cut to this length. [s]
-    """
+class Run(Progress):
+    """One march; see `Progress` for its parameters."""
 
     def __init__(
-        self, engine: Engine, span_s: float, start: Standing, begin_s: float, longest_leg_s: float
+        self, engine: Motions, span_s: float, start: Standing, begin_s: float, longest_leg_s: float
     ) -> None:
-        self.engine = engine
-        self.load = engine.system.load
-        self.operations = self.load.operations
-        self.field = engine.field
+        super().__init__(engine, span_s, start, begin_s)
         self.longest_leg_s = longest_leg_s
-        period = engine.edges[-1]
-        self.base = floor(begin_s / period) * period
-        self.t = begin_s
-        self.begin_s = begin_s
-        self.end = begin_s + span_s
-        self.segment = int(np.searchsorted(engine.edges, begin_s - self.base, side="right")) - 1
-        self.segment = min(max(self.segment, 0), len(engine.levels) - 1)
-        self.segment_end = self.base + engine.edges[self.segment + 1]
-        self.level = engine.levels[self.segment]
-        self.q = start.charge_c
-        self.charging = start.charging
-        self.stage = "on" if start.connected else "off"
-        self.start_k = 0
-        self.phase_end = inf
-        self.retry_at = -inf
-        self.clock = Clock(self.operations, engine.averaged, engine.system.light.begins_at_s)
-        self.ready = [
-            (j, self.field.charge_at(op.schedule.ready_v))
-            for j, op in enumerate(self.operations)
-            if isinstance(op.schedule, WhenReady)
-        ]
-        """Operations that wait for a charge, and that charge. [C]"""
-        self.tally = Tally(served=[0.0] * len(self.operations))
-        self.legs: list[Leg] = []
-        self.events: list[Event] = []
-        self.first_operation = inf
-        self.seen: dict[object, turns.Seen] = {}
-        full_c = self.field.full_c
-        self.scale_c = full_c if full_c < inf else float(self.field.charge_c[-1])
-        """Charge that changes are measured against. [C]"""
-        self.pulses_walked = 0
+        """Legs that are built by doubling are cut to this length. [s]"""
         self.most_legs = MAX_LEGS
+        self.stop_at: StopAt | None = None
+        self.seen: dict[object, repeats.Seen] = {}
+        """Events of the present light as they were met last time."""
+        self.pulses_forget = False
+        """Whether the store was full since the last pulse, and such pulses forget each other."""
         self.new_period = False
         """Whether a period of the light has just begun."""
-        self.period: turns.Period | None = None
+        self.period: repeats.Period | None = None
         """How the last one began."""
-        self.stop_at: StopAt | None = None
-        self._followed: dict[object, Motions] = {}
-        self._cycles: dict[object, tuple[Cycle, Motion]] = {}
-        if start.connected:
-            self.clock.start(self.t)
 
     # ---- the loop ------------------------------------------------------------------------
 
@@ -106,19 +58,23 @@ class Run:
         while self.t < self.end - TIME_GRAIN_S:
             if stop_at is not None and self._happened(stop_at):
                 break
-            if len(self.legs) > most_legs:
+            if len(self.legs) > most_legs or self.at_once > MOST_AT_ONCE:
                 break
             self._pass_edges()
             if self.new_period:
                 self.new_period = False
-                turns.repeat_periods(self)
+                self._repeat_periods()
                 continue
             motions = self.motions()
             if self._switch(motions[2]):
                 continue
             if not self.level.exact and self._cruise():
                 continue
-            if self.stage == "on" and (self._take_cycles() or self._begin_due()):
+            if self.stage == "on" and (
+                self._take_cycles()
+                or (self.pulses_forget and self._repeat_pulse())
+                or self.clock.begin_due(self.t)
+            ):
                 continue
             self._move(motions)
         state = Standing(charge_c=self.q, connected=self.stage != "off", charging=self.charging)
@@ -131,43 +87,10 @@ class Run:
             self.first_operation - self.begin_s,
         )
 
-    def _begin_due(self) -> bool:
-        """Begin the operations whose time has come; True where something changed."""
-        clock, fast = self.clock, self.clock.fast
-        alone = fast is not None and self.engine.compose and self.level.exact and not clock.busy
-        if alone and self.t + TIME_GRAIN_S >= clock.next_start[fast] and (  # type: ignore[index]
-            turns.repeat_pulses(self, fast)  # type: ignore[arg-type]
-        ):
-            return True
-        return clock.begin_due(self.t)
-
     def _happened(self, what: StopAt) -> bool:
         if what is StopAt.FIRST_OPERATION:
             return self.first_operation < inf or self.tally.cut_offs >= MOST_TRIES
         return self.tally.cut_offs > 0 if what is StopAt.CUT_OFF else not self.charging
-
-    def draw(self) -> DrawKey:
-        """Names the present draw."""
-        if self.stage == "on":
-            return On(self.clock.small, self.clock.busy)
-        return OFF if self.stage == "off" else StartUp(self.start_k)
-
-    def motions(self) -> Motions:
-        """Motions of the level's two neighbours, and the one that the store follows."""
-        clock, level = self.clock, self.level
-        # Plain tuples are found much faster than keys, and this is asked before every leg.
-        where = (level, self.charging, self.stage, self.start_k, clock.small, clock.busy)
-        found = self._followed.get(where)
-        if found is None:
-            draw = self.draw()
-            low = self.engine.motion(level.low_a, self.charging, draw)
-            if level.exact:
-                found = low, low, low
-            else:
-                high = self.engine.motion(level.high_a, self.charging, draw)
-                found = low, high, BlendedMotion(low, high, level.weight)
-            self._followed[where] = found
-        return found
 
     def _pass_edges(self) -> None:
         """Let the clock's own events happen: light, windows, ends of phases."""
@@ -181,7 +104,7 @@ class Run:
             self.segment_end = self.base + self.engine.edges[self.segment + 1]
             self.level = self.engine.levels[self.segment]
             self.seen.clear()
-            self.pulses_walked = 0
+            self.full_pulses, self.pulses_forget = 0, False
         if self.stage == "start":
             while self.stage == "start" and t >= self.phase_end:
                 self._next_start_phase()
@@ -204,11 +127,6 @@ class Run:
             self.first_operation = self.t
         self.clock.start(self.t)
 
-    @property
-    def waits_to_retry(self) -> bool:
-        """Whether the load is off and may not connect yet, whatever the voltage."""
-        return self.stage == "off" and self.retry_at > self.t + TIME_GRAIN_S
-
     # ---- thresholds ----------------------------------------------------------------------
 
     def _switch(self, motion: Motion | BlendedMotion) -> bool:
@@ -217,8 +135,13 @@ class Run:
         if self.charging and q >= field.full_c:
             self.charging = False
             self._note("full")
-            if self.stop_at is None and not turns.stay_full(self):
-                turns.repeat(self, "full")
+            if self.stop_at is None:
+                self.pulses_forget = repeats.forgets(self)
+                skip = repeats.full_turns(self, self.pulses_forget)
+                if skip is None:
+                    self._repeat("full")
+                else:
+                    self._pass(skip)
             return True
         if not self.charging and q <= field.resume_c:
             self.charging = True
@@ -234,14 +157,14 @@ class Run:
         if self.stage == "on" and self.ready and not self.clock.busy:
             for j, charge in self.ready:
                 if q >= charge:
-                    turns.repeat(self, ("ready", j))
+                    self._repeat(("ready", j))
                     self.clock.begin(j, self.t)
                     return True
         return False
 
     def _connect(self) -> None:
         self._note("connect")
-        if turns.repeat(self, "connect"):
+        if self._repeat("connect"):
             return
         self.tally.connects += 1
         volts = float(self.field.voltage_at(self.q))
@@ -262,17 +185,67 @@ class Run:
         self.clock.stop()
         self.retry_at = self.t + self.load.retry_delay_s
 
-    def _note(self, kind: str) -> None:
-        self.remember(Event(self.t - self.begin_s, kind, self.q))
+    # ---- what repeats -------------------------------------------------------------------
 
-    def remember(self, event: Event) -> None:
-        """Keep an event, unless there are too many to look at."""
-        if len(self.events) < MAX_EVENTS:
-            self.events.append(event)
+    def _repeat(self, event: object) -> bool:
+        """Pass over whole turns of a course that has come back to an event, where it has."""
+        clock = self.clock
+        pulse = event[1] if isinstance(event, tuple) and event[0] == "pulse" else None
+        if pulse is None and self.stage == "on" and any(s < inf for s in clock.next_start):
+            return False
+        # While off no window is watched, but the turn to come may run into one that opens.
+        if self.stage != "on":
+            clock.look(self.t)
+        where = (event, self.stage, self.charging, clock.busy, clock.small, clock.window_edge)
+        before = self.seen.get(where)
+        now = self.seen[where] = repeats.seen(self, before)
+        if pulse is not None:
+            skip = repeats.intervals(self, pulse, before, now)
+        else:
+            skip = repeats.turns(self, event, before, now, self._tried)
+        if skip is None:
+            return False
+        self._pass(skip)
+        # Other events keep their memory: skipped turns may be part of a longer turn.
+        del self.seen[where]
+        return True
+
+    def _repeat_pulse(self) -> bool:
+        """Pass over whole intervals of an operation that is due now, where its pulses repeat."""
+        clock, fast = self.clock, self.clock.fast
+        if fast is None or clock.busy or self.t + TIME_GRAIN_S < clock.next_start[fast]:
+            return False
+        self.full_pulses += 1
+        self.pulses_forget = False
+        if not self._repeat(("pulse", fast)):
+            return False
+        self.full_pulses = 0
+        return True
+
+    def _tried(self, start: Standing, begin_s: float, span_s: float) -> Standing | None:
+        """Where another run would stand after a time; None where that takes too many legs."""
+        trial = Run(self.engine, span_s, start, begin_s, self.longest_leg_s)
+        end = trial.go(None, MOST_TRIAL_LEGS).end
+        return end if trial.t >= trial.end - TIME_GRAIN_S else None
+
+    def _repeat_periods(self) -> None:
+        """Copy a whole period of light that left all as it found it, as often as it fits.
+
+        Unlike a turn it is copied leg by leg, as its course is looked at day by day.
+        """
+        before, now = self.period, repeats.period(self)
+        self.period = now
+        if self.stop_at is not None or before is None:
+            return
+        count = repeats.periods(self, before, now, self.most_legs)
+        if count > 0:
+            self._copy(before.leg, before.event, before.tally, now.time_s - before.time_s, count)
+            self.seen.clear()
+            self.period = None
 
     # ---- legs ----------------------------------------------------------------------------
 
-    def _move(self, motions: Motions) -> None:
+    def _move(self, motions: Followed) -> None:
         """One plain leg: to the next clock event or threshold."""
         low_m, high_m, motion = motions
         until = min(self.segment_end, self.end)
@@ -293,42 +266,9 @@ class Run:
             if self.stage == "on" and self.ready and not self.clock.busy:
                 high = min(high, *(charge for _, charge in self.ready))
         q, used = motion.run(self.q, until - self.t, low, high)
-        self.add(self.t + used if used < until - self.t else until, q, low_m, high_m)
-
-    def add(
-        self,
-        end_s: float,
-        end_c: float,
-        low: Motion,
-        high: Motion,
-        *,
-        cycles: tuple[Cycle, Cycle] | None = None,
-        repeats: Repeats | None = None,
-    ) -> None:
-        """Add a leg and go to its end; a leg that repeats others is counted by its maker."""
-        duration = end_s - self.t
-        connected = self.stage != "off"
-        if duration > 0:
-            self.legs.append(
-                Leg(
-                    self.t - self.begin_s, end_s - self.begin_s, self.q, end_c, self.level,
-                    self.charging, connected, low, high, cycles, repeats, self.segment,
-                )
-            )
-            if repeats is None:
-                self.count(duration)
-        self.t, self.q = end_s, end_c
-
-    def count(self, duration: float) -> None:
-        """Count a stretch of time in the present state."""
-        if self.stage != "off":
-            self.tally.connected_s += duration
-            if self.stage == "on":
-                for j in self.clock.small:
-                    interval = self.operations[j].schedule.interval_s  # type: ignore[union-attr]
-                    self.tally.served[j] += duration / interval
-        if not self.charging:
-            self.tally.full_s += duration
+        end = self.t + used if used < until - self.t else until
+        self._count(end - self.t)
+        self._add(end, q, low_m, high_m)
 
     def _take_cycles(self) -> bool:
         """Take whole load cycles at once; False where the store must be walked."""
@@ -337,19 +277,20 @@ class Run:
             return False
         if clock.next_start[fast] > self.t + 2 * TIME_GRAIN_S:
             return False
-        interval = self.operations[fast].schedule.interval_s  # type: ignore[union-attr]
+        interval = clock.interval_s(fast)
         until = min(self.segment_end, self.end, clock.others_due(), clock.window_edge)
         at_most = floor((until - self.t) / interval + 1e-9)
         if at_most < 1:
             return False
-        where = (self.level, self.charging, clock.small, fast)
-        if where not in self._cycles:
-            level = self.level.low_a
-            self._cycles[where] = (
-                self.engine.cycle(level, self.charging, clock.small, fast),
-                self.engine.motion(level, self.charging, On(clock.small)),
+        engine, level = self.engine, self.level.low_a
+        where = (level, self.charging, clock.small, fast)
+        found = engine.found_cycles.get(where)
+        if found is None:
+            found = engine.found_cycles[where] = (
+                engine.cycle(level, self.charging, clock.small, fast),
+                engine.motion(level, self.charging, On(clock.small)),
             )
-        cycle, motion = self._cycles[where]
+        cycle, motion = found
         span = cycle.smooth_span(self.q)
         if span is not None:
             low, high = self._inside(span)
@@ -367,7 +308,8 @@ class Run:
             end_c, count = cycle.leap(self.q, at_most, low, high)
         if count < 1:
             return False
-        self.add(self.t + count * interval, end_c, motion, motion, cycles=(cycle, cycle))
+        self._count(count * interval)
+        self._add(self.t + count * interval, end_c, motion, motion, (cycle, cycle))
         self.tally.served[fast] += count
         clock.after_cycles(fast, self.t)
         return True
@@ -440,7 +382,9 @@ class Run:
             self.seen.clear()
         self.t, self.q, self.segment, self.base = t, q, segment, base
         self.segment_end, self.level = segment_end, levels[segment]
-        self.count(t - begin_t)
+        self._count(t - begin_t)
         if fast is not None:
-            self.tally.served[fast] += clock.catch_up(fast, t)
+            passed = clock.passed(fast, t)
+            self.tally.served[fast] += passed
+            clock.pass_starts(fast, passed)
         return True

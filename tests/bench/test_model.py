@@ -5,7 +5,7 @@ import tracemalloc
 import pytest
 
 from explorer.advice.assess import assess
-from explorer.engine.motions import Engine
+from explorer.engine.march import Engine
 from explorer.engine.sample import columns
 from explorer.scenario.build import build
 from explorer.scenario.model import with_value

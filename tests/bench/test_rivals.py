@@ -13,7 +13,7 @@ import numpy as np
 import pytest
 
 from explorer.engine.course import Standing
-from explorer.engine.motions import Engine
+from explorer.engine.march import Engine
 from explorer.physics.constants import thermal_voltage
 from explorer.physics.load import Draw
 from explorer.physics.panel import Panel

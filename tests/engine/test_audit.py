@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from explorer.engine.audit import ledger
 from explorer.engine.course import Standing
-from explorer.engine.motions import Engine
+from explorer.engine.march import Engine
 from explorer.engine.system import Operation, Periodic, Phase, WhenReady
 from explorer.physics.load import (
     Draw,

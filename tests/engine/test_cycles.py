@@ -5,7 +5,8 @@ import pytest
 
 from explorer.engine.course import Standing
 from explorer.engine.cycles import GENERATOR_TOLERANCE_V
-from explorer.engine.motions import AVERAGED_BELOW_V, Engine
+from explorer.engine.march import Engine
+from explorer.engine.motions import AVERAGED_BELOW_V
 from explorer.physics.load import Draw
 from tests.engine.systems import (
     CRYSTALLINE,

@@ -7,7 +7,7 @@ from scipy.integrate import solve_ivp
 from explorer.engine import levels
 from explorer.engine.audit import ledger
 from explorer.engine.course import Standing
-from explorer.engine.motions import Engine
+from explorer.engine.march import Engine
 from explorer.files.logs import read_light_log
 from explorer.physics.charger import direct_current
 from explorer.physics.panel import open_circuit_voltage

@@ -9,7 +9,7 @@ from explorer.engine import many_run as run
 from explorer.engine.course import Standing, StopAt
 from explorer.engine.flows import Flow
 from explorer.engine.many import prepare, stretches_of
-from explorer.engine.motions import Engine
+from explorer.engine.march import Engine
 from explorer.engine.row_flows import RowFlows
 from explorer.engine.system import DAY_S, WEEK_S
 from tests.engine import systems

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from explorer.engine.audit import ledger
-from explorer.engine.motions import Engine
+from explorer.engine.march import Engine
 from explorer.engine.sample import columns, extremes
 from explorer.files.scenario_json import load_scenario
 from explorer.scenario.build import build

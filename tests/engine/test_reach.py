@@ -5,7 +5,7 @@ import pytest
 
 from explorer.engine.course import Standing
 from explorer.engine.keys import StartUp
-from explorer.engine.motions import Engine
+from explorer.engine.march import Engine
 from explorer.engine.system import Phase
 from explorer.physics.load import Draw
 from tests.engine.systems import AMORPHOUS, bank, converter, load, steady, system

@@ -7,11 +7,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from explorer.engine import repeats as turns
+from explorer.engine import repeats
 from explorer.engine.audit import ledger
 from explorer.engine.course import Standing, StopAt
-from explorer.engine.motions import Engine
-from explorer.engine.repeats import _Course
+from explorer.engine.march import Engine
+from explorer.engine.repeats import EvenTurns
 from explorer.engine.system import DAY_S, WEEK_S, Phase
 from explorer.physics.load import Draw
 from explorer.scenario.build import build
@@ -36,7 +36,7 @@ def skipped_and_walked(monkeypatch, given_, span_s, start):
     engine = Engine(given_)
     skipped = engine.march(span_s, start)
     with monkeypatch.context() as patch:
-        patch.setattr(turns, "repeat", lambda *_: False)
+        patch.setattr(repeats, "turns", lambda *_: None)
         walked = engine.march(span_s, start)
     assert len(walked.legs) > 4 * len(skipped.legs)
     return (skipped, ledger(engine, skipped)), (walked, ledger(engine, walked))
@@ -93,7 +93,7 @@ def test_a_start_that_fails_again_and_again_while_the_store_fills(monkeypatch):
     count=st.integers(1, 400),
 )
 def test_the_sums_over_turns_are_those_of_taking_one_after_another(drift, ratio, longer, count):
-    course = _Course(10.0, drift, ratio, longer)
+    course = EvenTurns(10.0, drift, ratio, longer)
     seconds = charge = 0.0
     one = course
     for _ in range(count):
@@ -113,7 +113,7 @@ def test_the_sums_over_turns_are_those_of_taking_one_after_another(drift, ratio,
     reach=st.floats(0.0, 1.0),
 )
 def test_no_more_turns_are_taken_than_time_and_reach_allow(drift, ratio, seconds, reach):
-    course = _Course(10.0, drift, ratio, 5.0)
+    course = EvenTurns(10.0, drift, ratio, 5.0)
     count = course.turns_within(seconds, reach)
     assert count >= 0
     if count:
@@ -136,7 +136,7 @@ def test_a_year_of_copied_weeks_is_the_year_walked_through(name, monkeypatch):
     start = Standing(charge_c=0.0, connected=False)
     span_s = 26 * WEEK_S + 12_345.0
     copied = engine.march(span_s, start)
-    monkeypatch.setattr(turns, "repeat_periods", lambda _: None)
+    monkeypatch.setattr(repeats, "periods", lambda *_: 0)
     walked = engine.march(span_s, start)
     full_c = min(engine.field.full_c, engine.field.charge_c[-1])
     assert copied.end.charge_c == pytest.approx(walked.end.charge_c, abs=1e-8 * full_c)
@@ -152,14 +152,14 @@ def test_a_year_of_copied_weeks_is_the_year_walked_through(name, monkeypatch):
 def weekly(monkeypatch, given_, weeks):
     """How often whole weeks were copied, and the march."""
     copied = []
-    real = turns.repeat_periods
+    real = repeats.periods
 
-    def watch(run):
-        legs = len(run.legs)
-        real(run)
-        copied.append(len(run.legs) - legs)
+    def watch(run, before, now, most_legs):
+        count = real(run, before, now, most_legs)
+        copied.append(count * (now.leg - before.leg))
+        return count
 
-    monkeypatch.setattr(turns, "repeat_periods", watch)
+    monkeypatch.setattr(repeats, "periods", watch)
     engine = Engine(given_)
     run = engine.march(weeks * WEEK_S, Standing(charge_c=0.0, connected=False))
     return [n for n in copied if n], run
@@ -191,7 +191,7 @@ def test_weeks_with_another_beat_than_the_pulses_are_not_copied(monkeypatch):
 
 
 def test_a_run_that_looks_for_something_is_never_copied(monkeypatch):
-    monkeypatch.setattr(turns, "NO_DRIFT", 1.0)  # every week would count as the same
+    monkeypatch.setattr(repeats, "NO_DRIFT", 1.0)  # every week would count as the same
     engine = Engine(lamp(light=steady(0.0)))
     start = Standing(charge_c=2.0, connected=True)
     run = engine.march(20 * WEEK_S, start, stop_at=StopAt.CUT_OFF)

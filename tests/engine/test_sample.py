@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from explorer.engine.course import Standing
-from explorer.engine.motions import Engine
+from explorer.engine.march import Engine
 from explorer.engine.sample import at_moments, columns, extremes
 from explorer.engine.system import DAY_S, Phase
 from explorer.physics.load import Draw

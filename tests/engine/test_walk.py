@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from explorer.engine import levels as illumination
 from explorer.engine.course import Standing
-from explorer.engine.motions import Engine
+from explorer.engine.march import Engine
 from explorer.engine.system import WEEK_S, Phase
 from explorer.physics.charger import DirectCharger
 from explorer.physics.load import Draw

@@ -11,7 +11,7 @@ import numpy as np
 import pytest
 
 from explorer.engine.course import Standing, StopAt
-from explorer.engine.motions import Engine
+from explorer.engine.march import Engine
 from explorer.engine.sample import columns
 from explorer.physics import store as st
 from explorer.physics.load import Draw, terminal_voltage

@@ -10,7 +10,7 @@ import pytest
 from scipy.optimize import brentq
 
 from explorer.engine.course import Standing, StopAt
-from explorer.engine.motions import Engine
+from explorer.engine.march import Engine
 from explorer.engine.sample import columns
 from explorer.physics import charger as ch
 from explorer.physics.load import Draw

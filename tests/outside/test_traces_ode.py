@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from explorer.engine.course import Standing
-from explorer.engine.motions import Engine
+from explorer.engine.march import Engine
 from explorer.engine.system import Operation, Periodic, Phase
 from explorer.physics.charger import DirectCharger
 from explorer.physics.load import (

@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from explorer.engine.motions import Engine
+from explorer.engine.march import Engine
 from explorer.physics import panel as pv
 from explorer.physics import store as st
 from explorer.physics.load import Draw, LinearRegulator, SwitchingRegulator

@@ -15,7 +15,7 @@ from numpy.typing import NDArray
 from explorer.engine.columns import Columns
 from explorer.engine.course import Standing
 from explorer.engine.keys import OFF, On
-from explorer.engine.motions import Engine
+from explorer.engine.march import Engine
 from explorer.engine.sample import at_moments, columns
 from explorer.physics import store as st
 from explorer.scenario.build import build

@@ -10,7 +10,7 @@ import numpy as np
 from explorer.advice.readings import FARTHEST, BoolArray, DarkReading, FloatArray
 from explorer.advice.readings.starts import full_charge
 from explorer.engine.course import Standing, StopAt, Trajectory
-from explorer.engine.motions import Engine
+from explorer.engine.march import Engine
 
 FOLLOWED_S = 40 * 365.25 * 86_400.0
 """How long a full store is followed in the dark. [s]"""

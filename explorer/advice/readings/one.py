@@ -25,7 +25,7 @@ from explorer.advice.readings.starts import (
     opening_run,
 )
 from explorer.engine.course import Standing, Trajectory
-from explorer.engine.motions import Engine
+from explorer.engine.march import Engine
 from explorer.engine.pulses import lowest_begins
 from explorer.engine.sample import Extremes, columns, extremes
 from explorer.engine.steady import STUDY_LEGS, RepeatingCourse, repeating_course

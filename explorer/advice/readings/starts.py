@@ -8,7 +8,7 @@ from math import inf, isfinite
 import numpy as np
 
 from explorer.engine.course import Standing, StopAt, Trajectory
-from explorer.engine.motions import Engine
+from explorer.engine.march import Engine
 from explorer.engine.pulses import first_done
 from explorer.engine.steady import STUDY_LEGS
 from explorer.engine.system import System

@@ -1,0 +1,204 @@
+"""A march in progress: where it stands, what it leaves behind, and how it passes over a skip."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import floor, inf
+
+import numpy as np
+
+from explorer.engine.course import Event, Leg, Repeats, Standing, Tally
+from explorer.engine.cycles import Cycle
+from explorer.engine.keys import OFF, DrawKey, On, StartUp
+from explorer.engine.levels import BlendedMotion, Motion
+from explorer.engine.motions import Motions
+from explorer.engine.schedule import TIME_GRAIN_S, Clock
+from explorer.engine.system import WhenReady
+
+MAX_EVENTS = 4000
+
+Followed = tuple[Motion, Motion, Motion | BlendedMotion]
+"""Motions of the level's two neighbours, and the one that the store follows."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stride:
+    """One leg of what is passed over."""
+
+    seconds: float
+    end_c: float
+    charging: bool
+    motion: Motion | None = None
+    """None for the one that the run follows now."""
+    cycle: Cycle | None = None
+    repeats: Repeats | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Skip:
+    """What a run passes over at once."""
+
+    strides: tuple[Stride, ...]
+    gain: Tally
+    """What is counted meanwhile."""
+    starts: tuple[int, int] | None = None
+    """An operation and how many of its starts pass."""
+    retry_moves: bool = False
+    """Whether the wait for the next attempt to connect goes on as it was."""
+
+
+class Progress:
+    """Where a march stands and what it leaves behind.
+
+    Parameters
+    ----------
+    engine : Motions
+        What it moves along.
+    span_s, begin_s : float
+        Length of the run and time within the light's course at which it begins. [s]
+    start : Standing
+        Where it begins.
+    """
+
+    def __init__(
+        self, engine: Motions, span_s: float, start: Standing, begin_s: float
+    ) -> None:
+        self.engine = engine
+        self.load = engine.system.load
+        self.operations = self.load.operations
+        self.field = engine.field
+        period = engine.edges[-1]
+        self.base = floor(begin_s / period) * period
+        self.t = begin_s
+        self.begin_s = begin_s
+        self.end = begin_s + span_s
+        self.segment = int(np.searchsorted(engine.edges, begin_s - self.base, side="right")) - 1
+        self.segment = min(max(self.segment, 0), len(engine.levels) - 1)
+        self.segment_end = self.base + engine.edges[self.segment + 1]
+        self.level = engine.levels[self.segment]
+        self.q = start.charge_c
+        self.charging = start.charging
+        self.stage = "on" if start.connected else "off"
+        self.start_k = 0
+        self.phase_end = inf
+        self.retry_at = -inf
+        self.clock = Clock(self.operations, engine.averaged, engine.system.light.begins_at_s)
+        self.ready = [
+            (j, self.field.charge_at(op.schedule.ready_v))
+            for j, op in enumerate(self.operations)
+            if isinstance(op.schedule, WhenReady)
+        ]
+        """Operations that wait for a charge, and that charge. [C]"""
+        self.tally = Tally(served=[0.0] * len(self.operations))
+        self.legs: list[Leg] = []
+        self.events: list[Event] = []
+        self.first_operation = inf
+        self.noted_at, self.at_once = -inf, 0
+        """When something happened last, and how much happened at that moment before. [s]"""
+        self.full_pulses = 0
+        """Pulses of a store that was full before that were walked one by one in this light."""
+        if start.connected:
+            self.clock.start(self.t)
+
+    def draw(self) -> DrawKey:
+        """Names the present draw."""
+        if self.stage == "on":
+            return On(self.clock.small, self.clock.busy)
+        return OFF if self.stage == "off" else StartUp(self.start_k)
+
+    def motions(self) -> Followed:
+        """What the store follows now."""
+        level, clock = self.level, self.clock
+        # Plain tuples are found much faster than keys, and this is asked before every leg.
+        where = (
+            level.low_a, self.charging, self.stage, self.start_k, clock.small, clock.busy
+        )
+        low = self.engine.found.get(where) or self._find(level.low_a, where)
+        if level.exact:
+            return low, low, low
+        where = (level.high_a, *where[1:])
+        high = self.engine.found.get(where) or self._find(level.high_a, where)
+        return low, high, BlendedMotion(low, high, level.weight)
+
+    def _find(self, photocurrent_a: float, where: object) -> Motion:
+        found = self.engine.motion(photocurrent_a, self.charging, self.draw())
+        self.engine.found[where] = found
+        return found
+
+    @property
+    def waits_to_retry(self) -> bool:
+        """Whether the load is off and may not connect yet, whatever the voltage."""
+        return self.stage == "off" and self.retry_at > self.t + TIME_GRAIN_S
+
+    # ---- what it leaves behind -----------------------------------------------------------
+
+    def _note(self, kind: str) -> None:
+        self.at_once = self.at_once + 1 if self.t == self.noted_at else 0
+        self.noted_at = self.t
+        self._remember(Event(self.t - self.begin_s, kind, self.q))
+
+    def _remember(self, event: Event) -> None:
+        """Keep an event, unless there are too many to look at."""
+        if len(self.events) < MAX_EVENTS:
+            self.events.append(event)
+
+    def _add(
+        self, end_s: float, end_c: float, low: Motion, high: Motion,
+        cycles: tuple[Cycle, Cycle] | None = None, repeated: Repeats | None = None,
+    ) -> None:
+        """Add a leg and go to its end."""
+        if end_s > self.t:
+            self.legs.append(
+                Leg(
+                    self.t - self.begin_s, end_s - self.begin_s, self.q, end_c, self.level,
+                    self.charging, self.stage != "off", low, high, cycles, repeated, self.segment,
+                )
+            )
+        self.t, self.q = end_s, end_c
+
+    def _count(self, duration: float) -> None:
+        """Count a stretch of time in the present state."""
+        if self.stage != "off":
+            self.tally.connected_s += duration
+            if self.stage == "on":
+                for j in self.clock.small:
+                    self.tally.served[j] += duration / self.clock.interval_s(j)
+        if not self.charging:
+            self.tally.full_s += duration
+
+    def _pass(self, skip: Skip) -> None:
+        """Pass over what repeats."""
+        low, high, _ = self.motions()
+        begin_s = self.t
+        for stride in skip.strides:
+            self.charging = stride.charging
+            pair = (low, high) if stride.motion is None else (stride.motion, stride.motion)
+            cycles = None if stride.cycle is None else (stride.cycle, stride.cycle)
+            self._add(self.t + stride.seconds, stride.end_c, *pair, cycles, stride.repeats)
+        self.tally.add(skip.gain)
+        if skip.starts is not None:
+            self.clock.pass_starts(*skip.starts)
+        if skip.retry_moves:
+            self.retry_at += self.t - begin_s
+
+    def _copy(
+        self, first_leg: int, first_event: int, before: Tally, length_s: float, count: int
+    ) -> None:
+        """Let what came since a moment come again so often, leg by leg, with all that is due."""
+        inner, happened = self.legs[first_leg:], self.events[first_event:]
+        for k in range(1, count + 1):
+            later_s = k * length_s
+            self.legs += [
+                leg._replace(begin_s=leg.begin_s + later_s, end_s=leg.end_s + later_s)
+                for leg in inner
+            ]
+            for event in happened:
+                self._remember(event._replace(time_s=event.time_s + later_s))
+        self.tally.add(self.tally.since(before, count, count))
+        passed_s = count * length_s
+        self.t += passed_s
+        self.base += passed_s
+        self.segment_end += passed_s
+        self.retry_at += passed_s
+        self.clock.shift(passed_s)
+        self.clock.look(self.t)
