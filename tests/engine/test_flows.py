@@ -47,6 +47,8 @@ def test_moving_twice_is_moving_once_for_the_whole_time(flow, x, first, second):
 
 
 @given(flows(), st.lists(POSITIONS, min_size=1, max_size=6), TIMES)
+@example(Flow(np.array([0.0, 0.4, 1.0]), np.array([1.0, 0.0, -1.0])), [0.4], 0.1)
+@example(Flow(np.array([0.0, 0.6, 1.0]), np.array([0.0, 1.0, 0.0])), [1.0], 0.1)
 def test_many_at_once_move_like_each_alone(flow, begins, seconds):
     together = flow.advance_all(np.array(begins), seconds)
     alone = [flow.advance(x, seconds) for x in begins]

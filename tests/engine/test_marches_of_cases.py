@@ -30,10 +30,6 @@ def volts(engine, charge_c):
     return float(engine.field.voltage_at(charge_c))
 
 
-def kinds(run):
-    return [event.kind for event in run.events]
-
-
 def unfolded(legs):
     for leg in legs:
         if leg.repeats is None:
@@ -49,8 +45,8 @@ def test_a_device_whose_store_fills_while_it_may_not_connect_comes_back_after_th
     cut_s = next(e.time_s for e in run.events if e.kind == "brown_out")
     back_s = [e.time_s for e in run.events if e.kind == "connect"][1]
     assert back_s - cut_s == pytest.approx(60.0, abs=1e-6)
-    assert run.tally.connected_s == pytest.approx(17_209.6752, abs=1e-3)
-    assert volts(engine, run.end.charge_c) == pytest.approx(4.48224, abs=1e-4)
+    assert run.tally.connected_s == pytest.approx(17_209.5797, abs=1e-3)
+    assert volts(engine, run.end.charge_c) == pytest.approx(4.482836, abs=2e-5)
 
 
 def test_a_delay_that_ends_between_full_and_resume_is_kept_as_well():
@@ -64,8 +60,8 @@ def test_a_delay_that_ends_between_full_and_resume_is_kept_as_well():
 def test_a_device_that_is_cut_off_every_minute_is_cut_off_every_minute():
     engine, run = marched("cut_off_every_minute", 7200.0)
     assert (run.tally.connects, run.tally.cut_offs, run.tally.served) == (120.0, 120.0, [0.0])
-    assert run.tally.connected_s == pytest.approx(5.93393, abs=1e-4)
-    assert volts(engine, run.end.charge_c) == pytest.approx(4.47234, abs=1e-4)
+    assert run.tally.connected_s == pytest.approx(5.93380, abs=1e-4)
+    assert volts(engine, run.end.charge_c) == pytest.approx(4.472539, abs=2e-5)
     _, week = marched("cut_off_every_minute", WEEK_S)
     assert week.tally.cut_offs == pytest.approx(WEEK_S / 60.05, rel=1e-3)
     assert week.span_s == pytest.approx(WEEK_S)
@@ -74,7 +70,7 @@ def test_a_device_that_is_cut_off_every_minute_is_cut_off_every_minute():
 def test_pulses_larger_than_the_band_of_a_full_store_are_followed_exactly():
     engine, run = marched("full_and_resume_with_pulses", 7200.0)
     assert run.tally.served == [12.0]
-    assert volts(engine, run.end.charge_c) == pytest.approx(4.478662, abs=2e-5)
+    assert volts(engine, run.end.charge_c) == pytest.approx(4.479164, abs=2e-5)
 
 
 def test_a_store_that_cycles_at_full_is_never_lower_than_its_pulses_take_it():
@@ -83,8 +79,8 @@ def test_a_store_that_cycles_at_full_is_never_lower_than_its_pulses_take_it():
     found = extremes(columns(engine, run, 0))
     # Pulses begin between 4.45 and 4.5 V and take 1 mC out of 2.2 mF.
     assert 4.45 - 1e-3 / 2.2e-3 - 1e-3 < found.lowest_store_v < 4.5 - 1e-3 / 2.2e-3
-    assert found.lowest_store_v == pytest.approx(4.0248, abs=2e-3)
-    assert found.lowest_terminal_v == pytest.approx(4.0228, abs=2e-3)
+    assert found.lowest_store_v == pytest.approx(4.0251, abs=2e-3)
+    assert found.lowest_terminal_v == pytest.approx(4.0232, abs=2e-3)
     assert found.highest_store_v == pytest.approx(4.5, abs=1e-9)
 
 
@@ -145,9 +141,9 @@ def test_a_full_store_that_rests_between_its_pulses_is_followed_exactly(sleep_a,
 
 def test_a_hiccup_of_72_minutes():
     engine, run = marched("hiccup_of_72_minutes", 40_000.0)
-    assert (run.tally.connects, run.tally.cut_offs, run.tally.served) == (10.0, 9.0, [117.0])
-    assert run.tally.connected_s == pytest.approx(6835.82, abs=0.2)
-    assert volts(engine, run.end.charge_c) == pytest.approx(2.71634, abs=3e-4)
+    assert (run.tally.connects, run.tally.cut_offs, run.tally.served) == (9.0, 9.0, [109.0])
+    assert run.tally.connected_s == pytest.approx(6354.596, abs=0.05)
+    assert volts(engine, run.end.charge_c) == pytest.approx(3.577022, abs=1e-4)
     found = extremes(columns(engine, engine.march(WEEK_S, run.end), 0))
     assert found.lowest_store_v == pytest.approx(2.4, abs=0.01)
     assert found.highest_store_v == pytest.approx(3.6, abs=0.01)
@@ -156,9 +152,9 @@ def test_a_hiccup_of_72_minutes():
 def test_two_trains_of_pulses_after_a_dark_morning():
     engine, run = marched("dark_morning_then_pulses", 43_200.0)
     assert run.tally.served == [239.0, 236.0]
-    assert run.tally.connected_s == pytest.approx(14_339.338, abs=1e-2)
+    assert run.tally.connected_s == pytest.approx(14_338.773, abs=1e-2)
     assert [e.kind for e in run.events if e.time_s < 28_800.0] == []
-    assert volts(engine, run.end.charge_c) == pytest.approx(4.998927, abs=2e-5)
+    assert volts(engine, run.end.charge_c) == pytest.approx(4.999266, abs=2e-5)
     for hours, expected_v in ((2.0, 1.714), (4.0, 0.819), (6.0, 0.314)):
         dark = engine.march(hours * 3600.0)
         assert volts(engine, dark.end.charge_c) == pytest.approx(expected_v, abs=1e-3)
@@ -167,16 +163,16 @@ def test_two_trains_of_pulses_after_a_dark_morning():
 
 def test_two_trains_of_pulses_over_three_days():
     engine, run = marched("two_pulse_trains", 3 * 86_400.0)
-    assert run.tally.served == [2429.0, 2388.0]
+    assert run.tally.served == [2432.0, 2391.0]
     assert (run.tally.connects, run.tally.cut_offs) == (4.0, 4.0)
-    assert run.tally.connected_s == pytest.approx(145_670.064, abs=1e-2)
-    assert volts(engine, run.end.charge_c) == pytest.approx(2.301311, abs=2e-5)
+    assert run.tally.connected_s == pytest.approx(145_853.132, abs=1e-2)
+    assert volts(engine, run.end.charge_c) == pytest.approx(2.310400, abs=2e-5)
 
 
 def test_a_motor_that_runs_whenever_its_store_is_ready_makes_a_saw_tooth():
     engine, run = marched("burst_motor", 600.0)
     assert run.tally.served == [74.0]
-    assert volts(engine, run.end.charge_c) == pytest.approx(4.63625, abs=1e-3)
+    assert volts(engine, run.end.charge_c) == pytest.approx(4.82296, abs=1e-3)
     turn = next(leg for leg in run.legs if leg.repeats is not None).repeats.legs
     assert turn[-1].end_s - turn[0].begin_s == pytest.approx(8.0, abs=0.3)
     charges = [c for leg in turn for c in (leg.begin_c, leg.end_c)]

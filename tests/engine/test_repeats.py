@@ -18,6 +18,7 @@ from explorer.scenario.build import build
 from tests.advice.demos import NAMES, demo
 from tests.engine.systems import (
     AMORPHOUS,
+    CURRENT_SOURCE,
     bank,
     converter,
     levels,
@@ -196,3 +197,33 @@ def test_a_run_that_looks_for_something_is_never_copied(monkeypatch):
     start = Standing(charge_c=2.0, connected=True)
     run = engine.march(20 * WEEK_S, start, stop_at=StopAt.CUT_OFF)
     assert run.tally.cut_offs == 1.0
+
+
+def test_a_run_that_waits_for_a_charge_and_lasts_several_turns_at_full_is_counted_once(monkeypatch):
+    """A turn between full and resume takes 2 s, a run 5 s: 200 s hold 39 whole runs."""
+    given_ = system(
+        light=steady(2e-4), panel=CURRENT_SOURCE, store=bank(2e-3), full_v=4.5,
+        full_hysteresis_v=0.05,
+        load=load(
+            connect_v=3.0, off_v=1.5,
+            operations=(when_ready(4.4, (Draw(current_a=1e-4), 5.0)),),
+        ),
+    )
+    (one, of_one), (two, of_two) = skipped_and_walked(
+        monkeypatch, given_, 1000.0, Standing(charge_c=8e-3, connected=True)
+    )
+    assert one.tally.served == two.tally.served
+    assert one.tally.full_s == pytest.approx(two.tally.full_s, rel=1e-6)
+    assert one.end.charge_c == pytest.approx(two.end.charge_c, rel=1e-9)
+    assert of_one.operations_j == pytest.approx(of_two.operations_j, rel=1e-6)
+
+
+def test_a_device_that_fails_the_moment_it_connects_ends_its_run_and_not_the_patience():
+    """Without a retry delay it would connect and fail at one moment for ever."""
+    given_ = system(
+        light=steady(2e-4), panel=CURRENT_SOURCE, store=bank(2e-3, esr_ohm=100.0),
+        load=load(connect_v=3.0, off_v=2.5, sleep=Draw(current_a=0.02), retry_delay_s=0.0),
+    )
+    run = Engine(given_).march(WEEK_S, Standing(charge_c=2e-3, connected=False))
+    assert 100 < run.tally.cut_offs < 2000
+    assert run.span_s < WEEK_S
