@@ -43,7 +43,7 @@ SUPERCAPACITOR, CELL = SupercapacitorStore(), CellStore()
         f"a ladder of {illumination.RUNGS} levels",
         f"up to {illumination.GATHER_S / 60:g} minutes in which the store moves by less than "
         f"{illumination.GATHER_V * 1e3:g} mV",
-        f"within {steady.MOST_PERIODS} weeks",
+        f"within {steady.MOST_PERIODS} weeks a course of up to {steady.LONGEST_COURSE} is",
         f"pulse {PULSE_MARGIN:g}",
         f"{100 * bench.BAND_SHARE:g} % of the full voltage",
         f"s = {fit_certainty.SOFT_FROM:g} × noise",
