@@ -31,9 +31,10 @@ from explorer.advice.verdict import CHECK_NAMES
 from explorer.files.disk import FileError
 from explorer.files.logs import resolve_log
 from explorer.files.scenario_json import dump_scenario
-from explorer.scenario.fields import describe
+from explorer.scenario.fields import Section, describe
 from explorer.scenario.light_log import LightLog
-from explorer.scenario.model import Scenario, get_value, owner_class, with_value
+from explorer.scenario.model import Scenario, get_value, owner_class, with_values
+from explorer.words.refusal import fault_text
 
 Value = float | int | str
 CHUNK = 8
@@ -120,22 +121,18 @@ def parse_vary(scenario: Scenario, text: str) -> Varied:
     except KeyError as error:
         raise SweepError(f"--vary {path}: {error.args[0]}.") from None
     key = path.rpartition(".")[2]
-    if key not in owner.model_fields:
+    if key not in owner.model_fields or isinstance(get_value(scenario, path), Section | tuple):
         raise SweepError(f"--vary {path}: this is not a single value.")
     kind = owner.model_fields[key].annotation
     values = _values(path, spec, kind)
-    for value in (values[0], values[-1]):
-        try:
-            with_value(scenario, path, value)
-        except ValidationError as error:
-            info = describe(owner, key)
-            fault = error.errors()[0]["msg"]
+    info = describe(owner, key)
+    for value in values:
+        if isinstance(value, int | float) and not info.low <= value <= info.high:
             unit = f" {info.unit}" if info.unit else ""
-            if np.isfinite(info.low) and np.isfinite(info.high):
-                why = f"allowed is {info.low:g} to {info.high:g}{unit}"
-            else:
-                why = fault
-            raise SweepError(f"--vary {path}: {value} is not allowed; {why}.") from None
+            raise SweepError(
+                f"--vary {path}: {value} is not allowed; allowed is {info.low:g} to "
+                f"{info.high:g}{unit}."
+            )
     return Varied(path=path, values=values)
 
 
@@ -173,28 +170,9 @@ def _values(path: str, spec: str, kind: Any) -> tuple[Value, ...]:
 
 
 def header(sweep: Sweep) -> list[str]:
-    """Names of the columns: what is varied, the verdict, six margins, the answers."""
-    names = [v.path for v in sweep.varied]
-    sample = _row_values(sweep.scenario, None, "", names_only=True)
-    return ["row", *names, *sample]
-
-
-def _row_values(
-    scenario: Scenario, log: LightLog | None, fault: str, *, names_only: bool = False
-) -> list[Any]:
-    if names_only:
-        return ["verdict", *(f"{n}_margin" for n in CHECK_NAMES), *ANSWER_NAMES, "fault"]
-    if fault:
-        return ["error", *([""] * (len(CHECK_NAMES) + len(ANSWER_NAMES))), fault]
-    case = Case(scenario, log)
-    verdict = judge(case)
-    numbers = answers(case)
-    return [
-        verdict.state,
-        *(repr(float(c.margin)) for c in verdict.checks),
-        *(repr(float(numbers[n])) for n in ANSWER_NAMES),
-        "",
-    ]
+    """Names of the columns: what is varied, the verdict, six margins, the answers, a fault."""
+    margins = (f"{name}_margin" for name in CHECK_NAMES)
+    return ["row", *(v.path for v in sweep.varied), "verdict", *margins, *ANSWER_NAMES, "fault"]
 
 
 ANSWER_NAMES = (
@@ -208,16 +186,27 @@ ANSWER_NAMES = (
 def judged(
     scenario: Scenario, log: LightLog | None, paths: Sequence[str], values: Sequence[Value]
 ) -> list[Any]:
-    """One row's verdict, margins and answers; a variant that is not allowed says why."""
+    """One row's verdict, margins and answers; a variant that cannot be judged says why."""
     try:
-        variant = scenario
-        for path, value in zip(paths, values, strict=True):
-            variant = with_value(variant, path, value)
+        case = Case(with_values(scenario, dict(zip(paths, values, strict=True))), log)
+        verdict, numbers = judge(case), answers(case)
     except ValidationError as error:
-        fault = error.errors()[0]
+        fault = error.errors(include_url=False)[0]
         where = ".".join(str(part) for part in fault["loc"])
-        return _row_values(scenario, log, f"{where}: {fault['msg']}")
-    return _row_values(variant, log, "")
+        return _fault(f"{where}: {fault_text(fault)}" if where else fault_text(fault))
+    except Exception as error:  # whatever it is, it must not stop the rows after it
+        return _fault(f"This variant cannot be computed: {error}")
+    return [
+        verdict.state,
+        *(repr(float(c.margin)) for c in verdict.checks),
+        *(repr(float(numbers[n])) for n in ANSWER_NAMES),
+        "",
+    ]
+
+
+def _fault(sentence: str) -> list[Any]:
+    """A row that has no numbers, only a sentence."""
+    return ["error", *([""] * (len(CHECK_NAMES) + len(ANSWER_NAMES))), sentence]
 
 
 _shared: dict[str, Any] = {}

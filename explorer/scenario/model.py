@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Any, Final, Literal
 
 from pydantic import model_validator
@@ -119,12 +120,35 @@ def with_value(scenario: Scenario, path: str, value: Any) -> Scenario:
     pydantic.ValidationError
         The value, or the scenario with it, is not allowed.
     """
-    get_value(scenario, path)
+    return with_values(scenario, {path: value})
+
+
+def with_values(scenario: Scenario, changes: Mapping[str, Any]) -> Scenario:
+    """A copy with several values changed at once, validated only when all are in place.
+
+    The store's size is changed first, as in `with_value`, so that a resistance or a leakage
+    among the changes counts as it is given.
+
+    Raises
+    ------
+    KeyError
+        No such path.
+    pydantic.ValidationError
+        A value, or the scenario with all of them, is not allowed.
+    """
+    size = size_path(scenario)
     data = scenario.model_dump()
     # A size that is no size is refused below, by its range.
-    if path == size_path(scenario) and value > 0:
-        data["store"].update(scenario.store.resized(value))
-    node: Any = data
+    if size in changes and changes[size] > 0:
+        data["store"].update(scenario.store.resized(changes[size]))
+    for path, value in changes.items():
+        get_value(scenario, path)
+        _put(data, path, value)
+    return Scenario.model_validate(data)
+
+
+def _put(node: Any, path: str, value: Any) -> None:
+    """Write a value into nested dictionaries and lists."""
     *head, last = path.split(".")
     for part in head:
         if part.isdigit():
@@ -134,4 +158,3 @@ def with_value(scenario: Scenario, path: str, value: Any) -> Scenario:
                 node[part] = list(node[part])
             node = node[part]
     node[int(last) if last.isdigit() else last] = value
-    return Scenario.model_validate(data)

@@ -10,6 +10,7 @@ from explorer.advice.answers import answers
 from explorer.advice.assess import judge
 from explorer.advice.case import Case
 from explorer.advice.verdict import CHECK_NAMES
+from explorer.files import sweep as sweep_module
 from explorer.files.logs import resolve_log
 from explorer.files.scenario_json import load_scenario
 from explorer.files.sweep import (
@@ -134,6 +135,42 @@ def test_a_variant_that_is_not_allowed_says_why_and_the_rest_goes_on(probe, tmp_
     assert [r["verdict"] == "error" for r in rows] == [False, True, False]
     assert "must be higher than disconnect_V" in rows[1]["fault"]
     assert rows[1]["starts_margin"] == ""
+
+
+def test_one_bad_variant_never_stops_a_sweep(probe, tmp_path, monkeypatch):
+    """Whatever goes wrong with a variant, its row carries the sentence and the others go on."""
+    def judge_all_but_one(case):
+        if case.scenario.light.illuminance_lx == 500.0:
+            raise ZeroDivisionError("float division by zero")
+        return judge(case)
+
+    monkeypatch.setattr(sweep_module, "judge", judge_all_but_one)
+    finished(small_sweep(probe), tmp_path / "out.csv")
+    rows = table(tmp_path / "out.csv")
+    assert [r["verdict"] == "error" for r in rows] == [float(r[LUX]) == 500.0 for r in rows]
+    bad = [r for r in rows if r["verdict"] == "error"]
+    assert bad
+    for row in bad:
+        assert row["fault"] == "This variant cannot be computed: float division by zero"
+        assert row["dark_margin"] == row["served_share"] == ""
+
+
+def test_values_that_are_allowed_only_together_are_judged_together(probe, tmp_path):
+    """Full at 3 V lies below the 3.6 V at which the probe connects, until that is lower too."""
+    sweep = Sweep(scenario=probe, varied=(
+        Varied(path="charger.full_V", values=(3.0, 5.0)),
+        Varied(path="load.connect_V", values=(2.8, 3.6)),
+    ))
+    finished(sweep, tmp_path / "out.csv")
+    rows = table(tmp_path / "out.csv")
+    faults = {(float(r["charger.full_V"]), float(r["load.connect_V"])): r["fault"] for r in rows}
+    assert [pair for pair, fault in faults.items() if fault] == [(3.0, 3.6)]
+    assert "load.connect_V" in faults[(3.0, 3.6)]
+
+
+def test_a_value_that_only_the_present_design_refuses_may_be_varied(probe):
+    """The sweep's other values may suit it; each row says whether they do."""
+    assert parse_vary(probe, "load.connect_V=1,3").values == (1.0, 3.0)
 
 
 def test_several_processes_write_the_same_table(probe, tmp_path):
