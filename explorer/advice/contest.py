@@ -7,19 +7,23 @@ from dataclasses import dataclass, replace
 from math import ceil, nan
 
 import numpy as np
+from numpy.typing import NDArray
 from pydantic import ValidationError
 
-from explorer.advice.assess import Assessment, assess, judge
+from explorer.advice.assess import Assessment, assess
 from explorer.advice.case import Case
 from explorer.advice.cautions import cautions
-from explorer.advice.fleet import Fleet, judge_many, with_gathered_log
+from explorer.advice.edges import RUNS
+from explorer.advice.fleet import Fleet, fleet, with_gathered_log
+from explorer.advice.judge import judge
 from explorer.advice.verdict import Verdict
 from explorer.engine.columns import Columns
 from explorer.scenario import parts
 from explorer.scenario.light_log import LightLog
-from explorer.scenario.model import Scenario
+from explorer.scenario.model import Scenario, size_path
 from explorer.scenario.parts import StoreFamily
 from explorer.scenario.storage import CellStore
+from explorer.scenario.supply import ConverterCharger
 from explorer.text import say, texts
 
 NEARLY_FULL = 0.95
@@ -29,11 +33,10 @@ HEADROOM = 0.93
 threshold would be too high (common practice, no source)."""
 BAND = 0.6
 """Where in the band from cut-off to full the load connects, if its own threshold is too high."""
-NEARLY = 0.95
-"""Reserve by the batch engine from which the exact engine is asked."""
 HOPELESS = 0.5
 """Reserve by the batch engine below which a log is judged in hours, not minute by minute."""
-MOST_TRIES = 5
+MOST_TRIES = 8
+"""Sizes that run, or may run, by the batch engine and are judged exactly."""
 TRACE_ROWS = 240
 PRESENT = "present"
 """Key of the entry for the store that the design has."""
@@ -92,6 +95,11 @@ def replaced_store(scenario: Scenario, family: StoreFamily, size: float) -> Scen
         for key in ("leakage_A", "balancing_A"):
             data["store"][key] *= stretch
     data["charger"]["full_V"] = full_v
+    if family.kind == "cell" and scenario.charger.kind == "converter":
+        # A converter is set to what the cell takes; a diode lets through whatever the sun drives.
+        data["charger"]["output_limit_A"] = min(
+            scenario.charger.output_limit_A, data["store"]["charge_limit_A"]
+        )
     data["load"]["connect_V"] = connect_v
     for key in ("years_in_service",):
         data["store"][key] = getattr(scenario.store, key)
@@ -176,9 +184,8 @@ def _entry(scenario: Scenario, log: LightLog | None, family: StoreFamily) -> Ent
             answers={}, trace=None, volume_cm3=0.0, mass_g=0.0, cost_class=family.cost_class,
             years_to_end=0.0, cautions=family.cautions, fits=False,
         )
-    path = "store.capacity_mAh" if family.kind == "cell" else "store.capacitance_F"
-    fleet = judge_many(base, log, {path: np.array(family.sizes)})
-    chosen, found = _best(scenario, log, family, fleet)
+    seen = fleet(Case(base, log), sizes_of(scenario, base, family))
+    chosen, found = _best(scenario, log, family, seen)
     size, design = family.sizes[chosen], found.scenario
     stretch = _stretch(family, scenario.charger.full_V)
     return Entry(
@@ -191,19 +198,31 @@ def _entry(scenario: Scenario, log: LightLog | None, family: StoreFamily) -> Ent
     )
 
 
+def sizes_of(
+    scenario: Scenario, base: Scenario, family: StoreFamily
+) -> dict[str, NDArray[np.float64]]:
+    """What changes from one size of a family to the next, for the batch engine."""
+    changes = {size_path(base): np.array(family.sizes)}
+    if isinstance(base.store, CellStore) and isinstance(scenario.charger, ConverterCharger):
+        ratio = np.array(family.sizes) / family.sizes[0]
+        limit = np.minimum(scenario.charger.output_limit_A, base.store.charge_limit_A * ratio)
+        changes["charger.output_limit_A"] = limit
+    return changes
+
+
 def _best(
-    scenario: Scenario, log: LightLog | None, family: StoreFamily, fleet: Fleet
+    scenario: Scenario, log: LightLog | None, family: StoreFamily, seen: Fleet
 ) -> tuple[int, Assessment]:
-    """The smallest size that runs by the exact engine, or the most promising one."""
-    hopeful = np.flatnonzero(fleet.reserve >= NEARLY)[:MOST_TRIES].tolist()
-    chosen = int(np.argmax(fleet.promise))
+    """The smallest size that runs by the exact march, or the most promising one."""
+    _, _, sure = RUNS.seen(seen)
+    hopeful = np.flatnonzero((seen.codes == 2) | ~sure)[:MOST_TRIES].tolist()
+    chosen = int(np.argmax(seen.promise))
     for i in hopeful:
-        tried = _fitted(scenario, family, i)
-        if judge(Case(tried, log)).state == "runs":
-            chosen = i
-            break
+        tried = Case(_fitted(scenario, family, i), log)
+        if judge(tried).state == "runs":
+            return i, assess(tried, columns=TRACE_ROWS)
     design = _fitted(scenario, family, chosen)
-    if log is not None and fleet.reserve[chosen] < HOPELESS:
+    if log is not None and seen.reserve[chosen] < HOPELESS:
         found = assess(*with_gathered_log(design, log), columns=TRACE_ROWS)
         return chosen, replace(found, case=Case(design, log))
     return chosen, assess(design, log, columns=TRACE_ROWS)

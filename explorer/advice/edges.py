@@ -14,11 +14,11 @@ import numpy as np
 from numpy.typing import NDArray
 from pydantic import ValidationError
 
-from explorer.advice.assess import judge
 from explorer.advice.case import Case
 from explorer.advice.fleet import STATES, Fleet, fleet
+from explorer.advice.judge import judge
 from explorer.advice.stops import WHOLE, Series, in_range, series_of
-from explorer.advice.verdict import Check, State, Verdict
+from explorer.advice.verdict import CHECK_NAMES, MET_OR_NOT, Check, State, Verdict
 
 FloatArray = NDArray[np.float64]
 BoolArray = NDArray[np.bool_]
@@ -65,27 +65,27 @@ class Criterion:
 
     def seen(self, found: Fleet) -> tuple[BoolArray, FloatArray, BoolArray]:
         """Whether designs of the batch engine are as asked, how near, and whether that is sure."""
-        names = self.checks or tuple(found.margins)
-        over = {n: found.wanted[n] if self.least == "runs" else 1.0 for n in names}
-        rows = np.array([found.margins[n] / over[n] for n in names])
+        names = self.checks or CHECK_NAMES
+        checks = [found.judged[n] for n in names]
+        over = [c.wanted if self.least == "runs" else np.ones_like(c.wanted) for c in checks]
+        counted = [c.margin if self.checks else c.counted for c in checks]
+        rows = np.array([m / o for m, o in zip(counted, over, strict=True)])
         spare = 1.0 + np.array([[TOLERANCE[n]] for n in names])
-        # Served in full is served in full, whatever was asked for.
-        full = np.array([
-            np.full(rows.shape[1], n == "service") & (found.margins[n] >= 1.0) for n in names
-        ])
+        # What is met or not is met in full, or it is not.
+        met = np.array([n in MET_OR_NOT for n in names])[:, None] & (rows >= 1.0)
         fails = (rows * spare < 1.0).any(axis=0)
-        passes = ((rows >= spare) | full | (rows >= 1.0) & (spare <= 1.01)).all(axis=0)
+        passes = ((rows >= spare) | met).all(axis=0)
         if self.least is not None:
             holds = np.asarray(found.codes >= (2 if self.least == "runs" else 1))
             level = found.reserve if self.least == "runs" else found.margin
         else:
             holds, level = np.asarray((rows >= 1.0).all(axis=0)), rows.min(axis=0)
-        return holds.copy(), level.copy(), np.asarray(fails | passes)
+        return holds.copy(), level.copy(), np.asarray((fails | passes) & found.sure)
 
 
 def _telling(checks: Sequence[Check]) -> Sequence[Check]:
     """Checks that say how near; those that are met or not count only where they fail."""
-    return [c for c in checks if c.name not in ("ratings", "service") or c.margin < 1.0] or checks
+    return [c for c in checks if c.name not in MET_OR_NOT or c.margin < c.wanted] or checks
 
 
 WORKS = Criterion(least="marginal")

@@ -8,11 +8,11 @@ from itertools import combinations
 
 import numpy as np
 
-from explorer.advice.assess import judge
 from explorer.advice.case import Case
-from explorer.advice.contest import fitted_title, replaced_store
+from explorer.advice.contest import fitted_title, replaced_store, sizes_of
 from explorer.advice.edges import RUNS, Criterion, Interrupted, find_edges
 from explorer.advice.fleet import fleet
+from explorer.advice.judge import judge
 from explorer.advice.remedy_search import (
     Change,
     FloatArray,
@@ -189,9 +189,8 @@ def _other_store(case: Case, stopped: Stopped) -> Remedy | None:
             and family.kind == "capacitor"
         ):
             continue
-        size = "store.capacity_mAh" if family.kind == "cell" else "store.capacitance_F"
         found = fleet(
-            case.with_scenario(other), {size: np.array(family.sizes)}, only_runs=True
+            case.with_scenario(other), sizes_of(scenario, other, family), only_runs=True
         )
         for i in np.flatnonzero(found.reserve >= 1.0)[:MOST_TRIES]:
             tried = replaced_store(scenario, family, family.sizes[int(i)])

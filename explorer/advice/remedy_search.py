@@ -10,10 +10,10 @@ import numpy as np
 from numpy.typing import NDArray
 from pydantic import ValidationError
 
-from explorer.advice.assess import judge
 from explorer.advice.case import Case
 from explorer.advice.edges import RUNS, Edges, find_edges
 from explorer.advice.fleet import fleet
+from explorer.advice.judge import judge
 from explorer.advice.stops import WHOLE, knob_paths, largest_phase, series_of, stops_of
 from explorer.quantity import show
 from explorer.scenario.demand import Every

@@ -25,8 +25,8 @@ import numpy as np
 from pydantic import ValidationError
 
 from explorer.advice.answers import answers
-from explorer.advice.assess import judge
 from explorer.advice.case import Case
+from explorer.advice.judge import judge
 from explorer.advice.verdict import CHECK_NAMES
 from explorer.files.disk import FileError
 from explorer.files.logs import resolve_log

@@ -176,7 +176,7 @@ def scenario_from(answers: Answers, design: Design = START_DESIGN) -> Scenario:
             count=design.panels, technology=technology, active_area_cm2=design.area_cm2,
             cells_in_series=4 if compact else 8,
         ),
-        charger=ConverterCharger(full_V=full_v),
+        charger=_charger(store, full_v),
         store=store,
         load=Load(
             connect_V=connect_v, disconnect_V=cut_v, minimum_V=cut_v - 0.2,
@@ -202,6 +202,15 @@ def scenario_from(answers: Answers, design: Design = START_DESIGN) -> Scenario:
         notes="Made by the guide. Assumed:\n"
         + "\n".join(f"- {line}" for line in assumptions(answers, design)),
     )  # fmt: skip
+
+
+def _charger(store: object, full_v: float) -> ConverterCharger:
+    """A converter that gives a cell no more than it takes."""
+    charger = ConverterCharger(full_V=full_v)
+    if not isinstance(store, CellStore):
+        return charger
+    limit = min(charger.output_limit_A, store.charge_limit_A)
+    return charger.model_copy(update={"output_limit_A": limit})
 
 
 def _window(store: object, bank_v: tuple[float, float]) -> tuple[float, float, float]:

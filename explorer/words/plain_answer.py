@@ -11,7 +11,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from explorer.advice.assess import Assessment, assess
-from explorer.advice.fleet import Fleet, judge_many
+from explorer.advice.case import Case
+from explorer.advice.edges import RUNS, Interrupted, find_edges
+from explorer.advice.fleet import Fleet, fleet
+from explorer.advice.stops import LIGHT_STOPS
 from explorer.advice.verdict import Check, Verdict
 from explorer.quantity import show
 from explorer.scenario import parts
@@ -27,7 +30,7 @@ from explorer.scenario.guide import (
     question,
     scenario_from,
 )
-from explorer.scenario.model import Scenario, with_value
+from explorer.scenario.model import Scenario, size_path, with_value
 from explorer.scenario.parts import StoreFamily
 from explorer.scenario.storage import CellStore
 from explorer.text import Text, capitalised, figure, say
@@ -43,7 +46,7 @@ COUNTS = (1, 2, 3, 4, 6, 8, 12, MOST_PANELS)
 MOST_TRIES = 4
 """Designs that the exact model is asked about."""
 TRACE_ROWS = 240
-_BRIGHTER = (1.25, 1.6, 2.0, 2.5, 3.2, 4.0, 6.0, 10.0, 16.0)
+LIGHT = "light.illuminance_lx"
 _MOST_LX = 5_000.0
 """Brightest light that is worth proposing for indoors. [lx]"""
 
@@ -84,18 +87,19 @@ def answer(answers: Answers, stopped: Callable[[], bool] = lambda: False) -> Pla
         Asked between tries; True settles for what was found so far.
     """
     design, found = find_design(answers, stopped)
+    runs = found.verdict.state == "runs"
     return PlainAnswer(
         answers=answers,
         design=design,
         assessment=found,
         sentences=two_sentences(found),
-        advice="" if found.verdict.state == "runs" or stopped() else _advice(answers),
+        advice="" if runs or stopped() else _advice(answers, found.case, stopped),
         assumptions=assumptions(answers, design),
     )
 
 
 def find_design(
-    answers: Answers, stopped: Callable[[], bool] = lambda: False
+    answers: Answers, stopped: Callable[[], bool] = lambda: False, lux: float | None = None
 ) -> tuple[Design, Assessment]:
     """Panels and store that suit the answers best, and their exact verdict.
 
@@ -103,11 +107,11 @@ def find_design(
     larger panels only where no number of small ones runs. Of the designs that run the one with the
     least panel area wins, then by what matters: the smallest store, the cheapest kind, the most
     reserve or the shortest first charge. Where none runs, the one with the most reserve stands.
-    The exact model has the last word.
+    The exact model has the last word. With `lux` the place is as bright as that.
     """
     best, found = None, None
-    for design in _in_order(answers, stopped):
-        result = assess(scenario_from(answers, design), columns=TRACE_ROWS)
+    for design in _in_order(answers, stopped, lux):
+        result = assess(_in_light(scenario_from(answers, design), lux), columns=TRACE_ROWS)
         if found is None or _standing(result) > _standing(found):
             best, found = design, result
         if result.verdict.state == "runs" or stopped():
@@ -117,18 +121,24 @@ def find_design(
     return best, found
 
 
+def _in_light(scenario: Scenario, lux: float | None) -> Scenario:
+    return scenario if lux is None else with_value(scenario, LIGHT, lux)
+
+
 def _standing(found: Assessment) -> tuple[int, float]:
     check = found.verdict.governing
     return ("falls_short", "marginal", "runs").index(check.state), check.reserve
 
 
-def _in_order(answers: Answers, stopped: Callable[[], bool]) -> list[Design]:
+def _in_order(
+    answers: Answers, stopped: Callable[[], bool], lux: float | None
+) -> list[Design]:
     """The designs most worth an exact look."""
     tried: list[_Tried] = []
     for area in panel_areas(answers.matters):
         for key in FAMILIES[answers.matters]:
             if not (tried and stopped()):
-                tried += _tries(answers, area, _family(key))
+                tried += _tries(answers, area, _family(key), lux)
         running = sorted((t for t in tried if t.reserve >= 1.0), key=_rank)
         if running:
             return [t.design for t in running[:MOST_TRIES]]
@@ -152,19 +162,15 @@ def _family(key: str) -> StoreFamily:
 
 
 def _tries(
-    answers: Answers, area_cm2: float, family: StoreFamily, brighter: float = 1.0
+    answers: Answers, area_cm2: float, family: StoreFamily, lux: float | None
 ) -> Iterator[_Tried]:
     first = Design(panels=1, area_cm2=area_cm2, family=family.key, size=family.sizes[0])
-    base = scenario_from(answers, first)
-    if brighter != 1.0:
-        lux = brighter * level_lx(answers.place)
-        base = with_value(base, "light.illuminance_lx", lux)
-    path = "store.capacity_mAh" if isinstance(base.store, CellStore) else "store.capacitance_F"
+    base = _in_light(scenario_from(answers, first), lux)
     counts, sizes = (a.ravel() for a in np.meshgrid(COUNTS, family.sizes, indexing="ij"))
-    fleet = judge_many(base, None, {"panels.count": counts, path: sizes})
-    reserve = _ranked_reserve(fleet)
+    seen = fleet(Case(base), {size_path(base): sizes, "panels.count": counts})
+    reserve = _ranked_reserve(seen)
     # A part that is too weak is the wrong part, whatever the light.
-    strong = np.minimum(fleet.margins["ratings"], fleet.margins["pulse"]) >= 1.0
+    strong = np.minimum(seen.margins["ratings"], seen.margins["pulse"]) >= 1.0
     for index, (count, size) in enumerate(zip(counts.tolist(), sizes.tolist(), strict=True)):
         if not strong[index]:
             continue
@@ -172,7 +178,7 @@ def _tries(
             "smallest": (family.volume_cm3(size),),
             "never_fails": (-float(reserve[index]),),
             "cheapest": (float(family.cost_class), family.volume_cm3(size)),
-            "soon": (float(fleet.first_charge_s[index]),),
+            "soon": (float(seen.first_charge_s[index]),),
         }[answers.matters]
         yield _Tried(
             design=replace(first, panels=count, size=size),
@@ -181,10 +187,10 @@ def _tries(
         )
 
 
-def _ranked_reserve(fleet: Fleet) -> NDArray[np.float64]:
+def _ranked_reserve(seen: Fleet) -> NDArray[np.float64]:
     """Reserve; below 1 the mean of all checks breaks ties, so that one dead end is nearer."""
-    shares = [np.minimum(fleet.margins[n] / fleet.wanted[n], 1.0) for n in fleet.margins]
-    return fleet.reserve + np.where(fleet.reserve < 1.0, 1e-3 * np.mean(shares, axis=0), 0.0)
+    shares = [np.minimum(seen.margins[n] / seen.wanted[n], 1.0) for n in seen.margins]
+    return seen.reserve + np.where(seen.reserve < 1.0, 1e-3 * np.mean(shares, axis=0), 0.0)
 
 
 # --- words ---
@@ -354,11 +360,24 @@ def _service(check: Check) -> Text:
 # --- what would turn it ---
 
 
-def _advice(answers: Answers) -> str:
-    """What would make some design of the guide run: more light, or the same work less often."""
-    brighter, rarer = _brighter_lx(answers), _rarer(answers)
-    light = "" if brighter is None else show(brighter, "lx", 2)
+def _advice(answers: Answers, case: Case, stopped: Callable[[], bool]) -> str:
+    """What would make it run: more light on this design or on another, or rarer work."""
+    try:
+        own, rarer = _edge_lx(case, stopped), _rarer(answers, stopped)
+        lux = _matched_lx(answers, stopped) if own is None else own
+    except Interrupted:
+        return ""
+    light = "" if lux is None else show(lux, "lx")
     often = "" if rarer is None else _how_often(rarer)
+    if own is not None and often:
+        return say(
+            "It would run from {light} at such a place; or with the same work {often}, and parts "
+            "to match.",
+            light=light,
+            often=often,
+        )
+    if own is not None:
+        return say("It would run from {light} at such a place.", light=light)
     if light and often:
         return say(
             "It would run with light of about {light} at such a place, or with the same work "
@@ -380,36 +399,42 @@ def _how_often(key: OftenKey) -> str:
     return next(c.title for c in question("often").choices if c.key == key).lower()
 
 
-def _brighter_lx(answers: Answers) -> float | None:
-    """The least of some brighter levels at which some design of the guide runs. [lx]"""
+def _edge_lx(case: Case, stopped: Callable[[], bool]) -> float | None:
+    """The light from which this very design runs, as its knob names it. [lx]"""
+    found = find_edges(case, LIGHT, RUNS, LIGHT_STOPS, stopped=stopped)
+    now = case.scenario.light.illuminance_lx or 0.0
+    above = [e.value for e in found.edges if e.holds_above and now < e.value <= _MOST_LX]
+    return min(above, default=None)
+
+
+def _matched_lx(answers: Answers, stopped: Callable[[], bool]) -> float | None:
+    """The least of some brighter levels in which some design of the guide runs. [lx]"""
     lux = level_lx(answers.place)
-    factors = [factor for factor in _BRIGHTER if factor * lux <= _MOST_LX]
-    if not factors or not _some_design_runs(answers, factors[-1]):
+    levels = [level for level in LIGHT_STOPS if lux < level <= _MOST_LX]
+    if not levels or not _runs(answers, levels[-1], stopped):
         return None
     # More light never hurts, so the least level that runs is found by halving.
-    low, high = 0, len(factors) - 1
+    low, high = 0, len(levels) - 1
     while low < high:
         middle = (low + high) // 2
-        if _some_design_runs(answers, factors[middle]):
+        if _runs(answers, levels[middle], stopped):
             high = middle
         else:
             low = middle + 1
-    return factors[low] * lux
+    return levels[low]
 
 
-def _rarer(answers: Answers) -> OftenKey | None:
+def _rarer(answers: Answers, stopped: Callable[[], bool]) -> OftenKey | None:
     """The most frequent of the rarer schedules that some design of the guide sustains."""
     keys: tuple[OftenKey, ...] = get_args(OftenKey)
     for key in keys[keys.index(answers.often) + 1 :]:
-        if _some_design_runs(replace(answers, often=key)):
+        if _runs(replace(answers, often=key), None, stopped):
             return key
     return None
 
 
-def _some_design_runs(answers: Answers, brighter: float = 1.0) -> bool:
-    return any(
-        tried.reserve >= 1.0
-        for area in reversed(panel_areas(answers.matters))
-        for key in reversed(FAMILIES[answers.matters])
-        for tried in _tries(answers, area, _family(key), brighter)
-    )
+def _runs(answers: Answers, lux: float | None, stopped: Callable[[], bool]) -> bool:
+    """Whether the design that the guide would find runs, by the exact march."""
+    if stopped():
+        raise Interrupted
+    return find_design(answers, stopped, lux)[1].verdict.state == "runs"

@@ -1,10 +1,13 @@
 """The contest: every kind of store once, in the smallest size that runs."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
 from explorer.advice.assess import assess
 from explorer.advice.contest import PRESENT, contest, present_entry, replaced_store
+from explorer.advice.fleet import fleet
 from explorer.scenario import parts
 from explorer.scenario.model import Scenario
 from tests.advice.demos import LOGGED, NAMES, demo, exact
@@ -122,6 +125,56 @@ def test_thresholds_move_only_where_the_store_asks():
     lower = replaced_store(scenario, FAMILIES["lithium_pouch"], 40.0)
     assert lower.charger.full_V == FAMILIES["lithium_pouch"].window_v[1]
     assert lower.load.disconnect_V < lower.load.connect_V < lower.charger.full_V
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_nothing_but_a_cell_is_charged_to_its_full_rating(entries, name):
+    """A supercapacitor at its rated voltage ages in a year or two."""
+    scenario, _ = demo(name)
+    for entry in entries[name]:
+        family = FAMILIES[entry.key]
+        if not entry.fits or family.kind == "cell":
+            continue
+        charger, store = entry.scenario.charger, entry.scenario.store
+        rated_v = store.rated_V * getattr(store, "units_in_series", 1)
+        assert charger.full_V <= scenario.charger.full_V
+        assert charger.full_V <= 0.93 * rated_v + 1e-9, entry.key
+
+
+def test_where_the_design_s_own_threshold_is_too_high_it_is_lowered_to_seven_percent_below(entries):
+    lowered = [
+        (e.scenario.charger.full_V, e.scenario.store)
+        for e in entries["watering_valve"]
+        if e.fits and FAMILIES[e.key].kind != "cell"
+        and e.scenario.charger.full_V < demo("watering_valve")[0].charger.full_V
+    ]
+    assert lowered
+    for full_v, store in lowered:
+        assert full_v == pytest.approx(0.93 * store.rated_V * store.units_in_series)
+
+
+@pytest.mark.parametrize("name", ["soil_probe", "watering_valve"])
+def test_a_converter_gives_a_cell_no_more_than_it_takes(name):
+    scenario, _ = demo(name)
+    assert scenario.charger.kind == "converter"
+    for key, family in FAMILIES.items():
+        fitted = replaced_store(scenario, family, family.sizes[0])
+        if fitted is not None and family.kind == "cell":
+            assert fitted.charger.output_limit_A <= fitted.store.charge_limit_A, key
+
+
+@pytest.mark.parametrize("name", ["plant_label", "soil_probe", "watering_valve"])
+def test_every_size_that_may_run_is_judged_exactly(entries, name, monkeypatch):
+    """Where the batch is not sure that a smaller size fails, the exact march is asked."""
+    def too_strict(case, changes, **given):
+        seen = fleet(case, changes, **given)
+        strict = {k: replace(v, margin=0.93 * v.margin) for k, v in seen.judged.items()}
+        return replace(seen, judged={**strict, "ratings": seen.judged["ratings"]})
+
+    monkeypatch.setattr("explorer.advice.contest.fleet", too_strict)
+    again = {e.key: e.size for e in contest(*demo(name))}
+    honest = {e.key: e.size for e in entries[name] if e.verdict and e.verdict.state == "runs"}
+    assert {key: again[key] for key in honest} == honest
 
 
 def test_a_contest_stops_when_told():

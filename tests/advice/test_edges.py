@@ -6,7 +6,6 @@ from hypothesis import Phase, given, settings
 from hypothesis import strategies as st
 from pydantic import ValidationError
 
-from explorer.advice.assess import judge
 from explorer.advice.case import Case
 from explorer.advice.edges import (
     RUNS,
@@ -20,6 +19,7 @@ from explorer.advice.edges import (
     draft,
     find_edges,
 )
+from explorer.advice.judge import judge
 from explorer.advice.stops import (
     LIGHT_STOPS,
     Series,

@@ -7,8 +7,8 @@ import json
 import pytest
 
 from explorer.advice.answers import answers
-from explorer.advice.assess import judge
 from explorer.advice.case import Case
+from explorer.advice.judge import judge
 from explorer.advice.verdict import CHECK_NAMES
 from explorer.files import sweep as sweep_module
 from explorer.files.logs import resolve_log
