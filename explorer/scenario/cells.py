@@ -42,7 +42,7 @@ class CellStore(Section):
         "Of the whole store at room temperature, new.",
     )
     self_discharge_per_month: float = quantity(
-        _POUCH["self_discharge_per_month"], "Self-discharge", "1/month", 0, 1,
+        _POUCH.monthly_loss, "Self-discharge", "1/month", 0, 1,
         "Share of the capacity lost in a month.",
     )
     charge_limit_A: float = quantity(
@@ -145,9 +145,15 @@ class CellStore(Section):
         return st.UnitVoltage(charging_v=even, standing_v=even)
 
     def resized(self, size: Any) -> dict[str, Any]:
-        """Fields that change with the capacity along a maker's range, within their ranges."""
+        """Fields that change with the capacity along a maker's range, within their ranges.
+
+        What is lost beyond a bare cell's share is the current of a protection circuit, which is the
+        same in a small and a large cell.
+        """
         ratio = size / self.capacity_mAh
+        bare = np.minimum(self.self_discharge_per_month, _POUCH["self_discharge_per_month"])
         return within_ranges(type(self), {
+            "self_discharge_per_month": bare + (self.self_discharge_per_month - bare) / ratio,
             "resistance_ohm": self.resistance_ohm / ratio,
             "charge_limit_A": self.charge_limit_A * ratio,
             "discharge_limit_A": self.discharge_limit_A * ratio,

@@ -24,7 +24,7 @@ from explorer.scenario.storage import (
     StoreKind,
     SupercapacitorStore,
 )
-from explorer.scenario.store_table import family_rows
+from explorer.scenario.store_table import family_rows, monthly_loss
 from explorer.scenario.supply import Technology
 from explorer.text import say
 
@@ -176,6 +176,7 @@ class StoreFamily:
         given = dict(self.numbers)
         if self.kind == "cell":
             assert self.chemistry is not None
+            given["self_discharge_per_month"] = monthly_loss(given, size)
             return CellStore(
                 chemistry=self.chemistry,
                 capacity_mAh=size,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Mapping
 from functools import cache
 from typing import Any
 
@@ -14,6 +15,18 @@ def family_rows() -> tuple[dict[str, Any], ...]:
     """Families as listed in ``resources/parts/stores.json``."""
     text = resource_path("parts", "stores.json").read_text(encoding="utf-8")
     return tuple(json.loads(text)["families"])
+
+
+HOURS_PER_MONTH = 730.5
+
+
+def monthly_loss(numbers: Mapping[str, float], capacity_mah: float) -> float:
+    """Share of a cell's capacity lost in a month: its own, and what its protection circuit takes.
+
+    The circuit's current is the same in a small and a large cell.
+    """
+    circuit_mah = 1e3 * numbers.get("protection_A", 0.0) * HOURS_PER_MONTH
+    return float(f"{numbers['self_discharge_per_month'] + circuit_mah / capacity_mah:.2g}")
 
 
 class Usual:
@@ -35,6 +48,11 @@ class Usual:
     def __getitem__(self, key: str) -> float:
         """A number that holds at every size."""
         return float(self._numbers[key])
+
+    @property
+    def monthly_loss(self) -> float:
+        """Share of a cell's capacity lost in a month, protection circuit included."""
+        return monthly_loss(self._numbers, self.size)
 
     def per_size(self, key: str) -> float:
         """A share per farad or mAh, at this size; to three digits."""

@@ -6,6 +6,7 @@ import pytest
 from explorer.physics import charger as ch
 from explorer.scenario import parts
 from explorer.scenario.build import build_charger
+from explorer.scenario.model import Scenario, with_value
 from explorer.scenario.storage import CapacitorStore, CellStore, SupercapacitorStore
 from explorer.scenario.supply import ConverterCharger
 
@@ -87,13 +88,24 @@ def test_leakage_of_the_default_electrolytic_lies_below_its_limit():
 
 
 def test_a_lithium_pouch_loses_its_own_charge_and_that_of_its_protection():
-    # 1 to 2 % a month, and 3 % more for a protection circuit: battery handbook pages
-    pouch = CellStore()
-    assert 0.04 <= pouch.self_discharge_per_month <= 0.05
-    circuit_a = 0.03 * pouch.capacity_mAh * 1e-3 / (30.44 * 24.0)
-    assert circuit_a == pytest.approx(1.64e-6, rel=0.01)  # a protection circuit draws 1 to 4 µA
+    # 1 to 2 % a month, and 3 % more for a protection circuit: battery handbook pages. The circuit
+    # draws some 2 µA (from memory: 1 to 4 µA), which is 3 % a month of 50 mAh.
+    pouch = FAMILIES["lithium_pouch"]
+    assert pouch.store(50.0).self_discharge_per_month == pytest.approx(0.05, abs=0.002)
+    circuit_a = [
+        (pouch.store(size).self_discharge_per_month - 0.02) * size * 1e-3 / 730.5
+        for size in (12.0, 40.0, 150.0)
+    ]
+    assert circuit_a == pytest.approx([2e-6] * 3, rel=0.05)
     # A coin without such a circuit
-    assert FAMILIES["lithium_coin"].numbers["self_discharge_per_month"] == 0.02
+    assert FAMILIES["lithium_coin"].store(45.0).self_discharge_per_month == 0.02
+
+
+def test_a_larger_cell_keeps_its_protection_circuit():
+    scenario = Scenario(store=CellStore(), charger={"kind": "converter", "full_V": 4.2})
+    large = with_value(scenario, "store.capacity_mAh", 400.0).store
+    lost_a = large.self_discharge_per_month * 0.4 / 730.5
+    assert lost_a == pytest.approx(2e-6 + 0.02 * 0.4 / 730.5, rel=0.02)
 
 
 def test_charge_and_discharge_of_the_default_cell_follow_its_capacity():
