@@ -61,8 +61,8 @@ def seminar_room_co2():
 
 
 def vent_flap():
-    # 3000 lx under an LED lamp on ten cells of 4 cm²: 0.057 µA/cm² per lx, 0.525 V a cell
-    charge = 3000.0 * 0.057e-6 * 4.0 * (1.0 - 0.2 * 0.525)
+    # 3000 lx under an LED lamp on ten cells of 4.8 cm²: 0.057 µA/cm² per lx, 0.525 V a cell
+    charge = 3000.0 * 0.057e-6 * 4.8 * (1.0 - 0.2 * 0.525)
     run_c = 5.0 / 22.0 * 0.97 * 0.08 + 0.06 * 0.4
     taken = 5.0 * (100e-6 * 5.0 / 6.3 + 1.2e-6 + 200.0 * run_c / DAY_S)
     return 5.0 * charge, taken, None, 0.033 * 4.2 / charge
