@@ -134,7 +134,12 @@ class TraceCard(Card):
             if self.width() >= _NARROW
             else style.ToolButtonIconOnly
         )
-        self._strip.setVisible(self.height() >= _LOW)
+        self._show_strip()
+
+    def _show_strip(self) -> None:
+        """Pulse and answers, where there is room and something to say."""
+        judged = self._pages.currentWidget() is not self.refusal
+        self._strip.setVisible(judged and self.height() >= _LOW)
 
     def _draw_icon(self) -> None:
         self.fit.setIcon(icon("fit", self.palette()))
@@ -154,13 +159,12 @@ class TraceCard(Card):
         """There is no trace to show, and none of an earlier design."""
         self.refusal.setText(tr(sentence))
         self._pages.setCurrentWidget(self.refusal)
-        self.inset.set_pulse(None)
-        self.pulse.set_pulse(None)
-        self.answers.set_lines(())
+        self._show_strip()
 
     def _on_result(self, assessment: Assessment) -> None:
         if self._pages.currentWidget() is self.refusal:
             self._show_page()
+            self._show_strip()
         pattern = assessment.scenario.light.pattern.kind
         log = self._document.log
         dated = pattern == "log" and log is not None and log.start is not None
