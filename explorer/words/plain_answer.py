@@ -1,54 +1,25 @@
-"""An answer in two sentences, and a design that fits the five answers of the guide."""
+"""The guide's answer in plain words: two sentences, and what would make it run."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
-from dataclasses import dataclass, replace
+from collections.abc import Callable
+from dataclasses import dataclass
 from math import isfinite
-from typing import get_args
 
-import numpy as np
-from numpy.typing import NDArray
-
-from explorer.advice.assess import Assessment, assess
-from explorer.advice.case import Case
-from explorer.advice.edges import RUNS, Interrupted, find_edges
-from explorer.advice.fleet import Fleet, fleet
-from explorer.advice.stops import LIGHT_STOPS
+from explorer.advice.assess import Assessment
+from explorer.advice.guided_design import WaysOut, find_design, ways_out
 from explorer.advice.verdict import Check, Verdict
 from explorer.quantity import show
-from explorer.scenario import parts
 from explorer.scenario.guide import (
-    MOST_PANELS,
     Answers,
     Design,
-    MattersKey,
     OftenKey,
     assumptions,
-    level_lx,
-    panel_areas,
     question,
-    scenario_from,
 )
-from explorer.scenario.model import Scenario, size_path, with_value
-from explorer.scenario.parts import StoreFamily
+from explorer.scenario.model import Scenario
 from explorer.scenario.storage import CellStore
 from explorer.text import Text, capitalised, figure, say
-
-FAMILIES: dict[MattersKey, tuple[str, ...]] = {
-    "smallest": ("electrolytic", "power_supercapacitor", "lithium_pouch"),
-    "never_fails": ("standard_supercapacitor", "iron_phosphate", "titanate"),
-    "cheapest": ("electrolytic", "memory_backup", "standard_supercapacitor", "lithium_pouch"),
-    "soon": ("electrolytic", "power_supercapacitor", "lithium_pouch"),
-}
-"""Kinds of store that are tried, by what matters (own judgement)."""
-COUNTS = (1, 2, 3, 4, 6, 8, 12, MOST_PANELS)
-MOST_TRIES = 4
-"""Designs that the exact model is asked about."""
-TRACE_ROWS = 240
-LIGHT = "light.illuminance_lx"
-_MOST_LX = 5_000.0
-"""Brightest light that is worth proposing for indoors. [lx]"""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -69,13 +40,6 @@ class PlainAnswer:
         return self.assessment.scenario
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Tried:
-    design: Design
-    reserve: float
-    rank: tuple[float, ...]
-
-
 def answer(answers: Answers, stopped: Callable[[], bool] = lambda: False) -> PlainAnswer:
     """The guide's answer: a design, its verdict and plain words.
 
@@ -93,107 +57,11 @@ def answer(answers: Answers, stopped: Callable[[], bool] = lambda: False) -> Pla
         design=design,
         assessment=found,
         sentences=two_sentences(found),
-        advice="" if runs or stopped() else _advice(answers, found.case, stopped),
+        advice="" if runs or stopped() else _advice(
+            ways_out(answers, found.case, stopped)
+        ),
         assumptions=assumptions(answers, design),
     )
-
-
-def find_design(
-    answers: Answers, stopped: Callable[[], bool] = lambda: False, lux: float | None = None
-) -> tuple[Design, Assessment]:
-    """Panels and store that suit the answers best, and their exact verdict.
-
-    Every count of panels is tried with every size of a few kinds of store, on the averaged model;
-    larger panels only where no number of small ones runs. Of the designs that run the one with the
-    least panel area wins, then by what matters: the smallest store, the cheapest kind, the most
-    reserve or the shortest first charge. Where none runs, the one with the most reserve stands.
-    The exact model has the last word. With `lux` the place is as bright as that.
-    """
-    best, found = None, None
-    for design in _in_order(answers, stopped, lux):
-        result = assess(_in_light(scenario_from(answers, design), lux), columns=TRACE_ROWS)
-        if found is None or _standing(result) > _standing(found):
-            best, found = design, result
-        if result.verdict.state == "runs" or stopped():
-            break
-    assert best is not None
-    assert found is not None
-    return best, found
-
-
-def _in_light(scenario: Scenario, lux: float | None) -> Scenario:
-    return scenario if lux is None else with_value(scenario, LIGHT, lux)
-
-
-def _standing(found: Assessment) -> tuple[int, float]:
-    check = found.verdict.governing
-    return ("falls_short", "marginal", "runs").index(check.state), check.reserve
-
-
-def _in_order(
-    answers: Answers, stopped: Callable[[], bool], lux: float | None
-) -> list[Design]:
-    """The designs most worth an exact look."""
-    tried: list[_Tried] = []
-    for area in panel_areas(answers.matters):
-        for key in FAMILIES[answers.matters]:
-            if not (tried and stopped()):
-                tried += _tries(answers, area, _family(key), lux)
-        running = sorted((t for t in tried if t.reserve >= 1.0), key=_rank)
-        if running:
-            return [t.design for t in running[:MOST_TRIES]]
-    tried.sort(key=_reserve, reverse=True)
-    if not tried:  # every part is too weak: show the first, its rating says why
-        area, key = panel_areas(answers.matters)[-1], FAMILIES[answers.matters][-1]
-        return [Design(panels=1, area_cm2=area, family=key, size=_family(key).sizes[-1])]
-    return [t.design for t in tried[:1]]
-
-
-def _rank(tried: _Tried) -> tuple[float, ...]:
-    return tried.rank
-
-
-def _reserve(tried: _Tried) -> float:
-    return tried.reserve
-
-
-def _family(key: str) -> StoreFamily:
-    return next(f for f in parts.store_families() if f.key == key)
-
-
-def _tries(
-    answers: Answers, area_cm2: float, family: StoreFamily, lux: float | None
-) -> Iterator[_Tried]:
-    first = Design(panels=1, area_cm2=area_cm2, family=family.key, size=family.sizes[0])
-    base = _in_light(scenario_from(answers, first), lux)
-    counts, sizes = (a.ravel() for a in np.meshgrid(COUNTS, family.sizes, indexing="ij"))
-    seen = fleet(Case(base), {size_path(base): sizes, "panels.count": counts})
-    reserve = _ranked_reserve(seen)
-    # A part that is too weak is the wrong part, whatever the light.
-    strong = np.minimum(seen.margins["ratings"], seen.margins["pulse"]) >= 1.0
-    for index, (count, size) in enumerate(zip(counts.tolist(), sizes.tolist(), strict=True)):
-        if not strong[index]:
-            continue
-        last = {
-            "smallest": (family.volume_cm3(size),),
-            "never_fails": (-float(reserve[index]),),
-            "cheapest": (float(family.cost_class), family.volume_cm3(size)),
-            "soon": (float(seen.first_charge_s[index]),),
-        }[answers.matters]
-        yield _Tried(
-            design=replace(first, panels=count, size=size),
-            reserve=float(reserve[index]),
-            rank=(count * area_cm2, *last),
-        )
-
-
-def _ranked_reserve(seen: Fleet) -> NDArray[np.float64]:
-    """Reserve; below 1 the mean of all checks breaks ties, so that one dead end is nearer."""
-    shares = [np.minimum(seen.margins[n] / seen.wanted[n], 1.0) for n in seen.margins]
-    return seen.reserve + np.where(seen.reserve < 1.0, 1e-3 * np.mean(shares, axis=0), 0.0)
-
-
-# --- words ---
 
 
 def two_sentences(found: Assessment) -> tuple[str, str]:
@@ -360,15 +228,14 @@ def _service(check: Check) -> Text:
 # --- what would turn it ---
 
 
-def _advice(answers: Answers, case: Case, stopped: Callable[[], bool]) -> str:
-    """What would make it run: more light on this design or on another, or rarer work."""
-    try:
-        own, rarer = _edge_lx(case, stopped), _rarer(answers, stopped)
-        lux = _matched_lx(answers, stopped) if own is None else own
-    except Interrupted:
+def _advice(found: WaysOut | None) -> str:
+    """What would make it run, in one sentence; empty where the search was stopped."""
+    if found is None:
         return ""
+    own = found.own_lx
+    lux = found.matched_lx if own is None else own
     light = "" if lux is None else show(lux, "lx")
-    often = "" if rarer is None else _how_often(rarer)
+    often = "" if found.rarer is None else _how_often(found.rarer)
     if own is not None and often:
         return say(
             "It would run from {light} at such a place; or with the same work {often}, and parts "
@@ -397,44 +264,3 @@ def _advice(answers: Answers, case: Case, stopped: Callable[[], bool]) -> str:
 
 def _how_often(key: OftenKey) -> str:
     return next(c.title for c in question("often").choices if c.key == key).lower()
-
-
-def _edge_lx(case: Case, stopped: Callable[[], bool]) -> float | None:
-    """The light from which this very design runs, as its knob names it. [lx]"""
-    found = find_edges(case, LIGHT, RUNS, LIGHT_STOPS, stopped=stopped)
-    now = case.scenario.light.illuminance_lx or 0.0
-    above = [e.value for e in found.edges if e.holds_above and now < e.value <= _MOST_LX]
-    return min(above, default=None)
-
-
-def _matched_lx(answers: Answers, stopped: Callable[[], bool]) -> float | None:
-    """The least of some brighter levels in which some design of the guide runs. [lx]"""
-    lux = level_lx(answers.place)
-    levels = [level for level in LIGHT_STOPS if lux < level <= _MOST_LX]
-    if not levels or not _runs(answers, levels[-1], stopped):
-        return None
-    # More light never hurts, so the least level that runs is found by halving.
-    low, high = 0, len(levels) - 1
-    while low < high:
-        middle = (low + high) // 2
-        if _runs(answers, levels[middle], stopped):
-            high = middle
-        else:
-            low = middle + 1
-    return levels[low]
-
-
-def _rarer(answers: Answers, stopped: Callable[[], bool]) -> OftenKey | None:
-    """The most frequent of the rarer schedules that some design of the guide sustains."""
-    keys: tuple[OftenKey, ...] = get_args(OftenKey)
-    for key in keys[keys.index(answers.often) + 1 :]:
-        if _runs(replace(answers, often=key), None, stopped):
-            return key
-    return None
-
-
-def _runs(answers: Answers, lux: float | None, stopped: Callable[[], bool]) -> bool:
-    """Whether the design that the guide would find runs, by the exact march."""
-    if stopped():
-        raise Interrupted
-    return find_design(answers, stopped, lux)[1].verdict.state == "runs"

@@ -8,12 +8,13 @@ import pytest
 from explorer.advice.assess import assess
 from explorer.advice.case import Case
 from explorer.advice.edges import break_even
+from explorer.advice.guided_design import find_design
 from explorer.advice.stops import LIGHT_STOPS
 from explorer.quantity import show
 from explorer.scenario import guide
 from explorer.scenario.guide import MOST_PANELS, Answers
 from explorer.scenario.model import Scenario, with_value
-from explorer.words.plain_answer import answer, find_design, two_sentences
+from explorer.words.plain_answer import answer, two_sentences
 
 ORDER = ("falls_short", "marginal", "runs")
 FIRST_WORD = {"runs": "Yes", "marginal": "Perhaps", "falls_short": "No"}
