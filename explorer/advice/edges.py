@@ -6,19 +6,19 @@ edge and closes in. Knob, remedy, map, guide, sheet and answers show what comes 
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from math import log
 
 import numpy as np
 from numpy.typing import NDArray
-from pydantic import ValidationError
 
 from explorer.advice.case import Case
 from explorer.advice.fleet import STATES, Fleet, fleet
 from explorer.advice.judge import judge
 from explorer.advice.stops import WHOLE, Series, in_range, series_of
 from explorer.advice.verdict import CHECK_NAMES, MET_OR_NOT, Check, State, Verdict
+from explorer.scenario.model import with_values
 
 FloatArray = NDArray[np.float64]
 BoolArray = NDArray[np.bool_]
@@ -250,15 +250,19 @@ def _guess(
 
 def verdict_at(case: Case, path: str, value: float) -> Verdict | None:
     """The exact verdict with one value changed, computed once; None where it is not allowed."""
-    whole = path.rpartition(".")[2] in WHOLE
+    return case.once(("verdict at", path, value), lambda: verdict_with(case, {path: value}))
 
-    def judged() -> Verdict | None:
-        try:
-            return judge(case.with_value(path, int(value) if whole else value))
-        except (ValidationError, ValueError, ArithmeticError):
-            return None
 
-    return case.once(("verdict at", path, value), judged)
+def verdict_with(case: Case, changes: Mapping[str, float]) -> Verdict | None:
+    """The exact verdict with some values changed; None where that is no design."""
+    whole = {
+        path: int(value) if path.rpartition(".")[2] in WHOLE else value
+        for path, value in changes.items()
+    }
+    try:
+        return judge(case.with_scenario(with_values(case.scenario, whole)))
+    except (ValueError, ArithmeticError):  # refused by the scenario, or not to be computed
+        return None
 
 
 def seen_at(case: Case, path: str, values: Sequence[float] | FloatArray) -> Fleet:

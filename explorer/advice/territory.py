@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from math import ceil
 
 import numpy as np
 from numpy.typing import NDArray
 
-from explorer.advice.fleet import judge_many
-from explorer.advice.stops import largest_phase
+from explorer.advice.case import Case
+from explorer.advice.edges import RUNS, WORKS, Edges, Stopped, find_edges, verdict_with
+from explorer.advice.fleet import fleet
+from explorer.advice.stops import knob_paths, largest_phase, series_of, stops_of
+from explorer.advice.verdict import CHECK_NAMES
 from explorer.scenario.demand import Every
 from explorer.scenario.fields import describe
-from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario, get_value, owner_class, size_path
 from explorer.text import Text, say
 
@@ -20,6 +23,13 @@ FloatArray = NDArray[np.float64]
 IntArray = NDArray[np.intp]
 
 POINTS = 64
+ROW_POINTS = 32
+"""Values along an axis between which an edge is looked for."""
+AT_A_TIME = 64
+"""Points that are judged exactly between two pictures."""
+MOST_JUDGED, MOST_JUDGED_LOG = 512, 64
+"""Points of a map that are judged exactly, nearest to a limit first; fewer under a log."""
+JUST_BELOW = 0.999
 COUNTS = 16
 """Most panels on an axis."""
 
@@ -48,6 +58,8 @@ class Territory:
     """Smallest margin over the margin wanted; its contour at 1 bounds where it runs."""
     governing: IntArray
     """Index of the check that governs."""
+    sure: NDArray[np.bool_]
+    """Where the verdict is far from a limit, or was judged by the exact march."""
 
 
 def axis_of(scenario: Scenario, path: str, low: float, high: float, points: int = POINTS) -> Axis:
@@ -63,8 +75,9 @@ def axis_of(scenario: Scenario, path: str, low: float, high: float, points: int 
     return Axis(path=path, label=info.label, unit=info.unit, values=values)
 
 
-def axis_choices(scenario: Scenario, log: LightLog | None = None) -> tuple[Axis, ...]:
+def axis_choices(case: Case) -> tuple[Axis, ...]:
     """Quantities worth a map, each around its present value."""
+    scenario, log = case.scenario, case.log
     lux = scenario.light.illuminance_lx
     if lux is None:
         lux = log.mean_lit_lx if log is not None and log.mean_lit_lx > 0 else 300.0
@@ -110,15 +123,13 @@ def coarse(axis: Axis, count: int) -> Axis:
     return replace(axis, values=tuple(axis.values[i] for i in picked))
 
 
-def territory(scenario: Scenario, log: LightLog | None, x: Axis, y: Axis) -> Territory:
-    """Verdict over two quantities.
+def territory(case: Case, x: Axis, y: Axis) -> Territory:
+    """Verdict over two quantities by the batch engine.
 
     Parameters
     ----------
-    scenario : Scenario
+    case : Case
         The present design; everything else stays as it is.
-    log : LightLog, optional
-        The measured light, where the scenario's pattern is a log.
     x, y : Axis
         Two different quantities.
     """
@@ -126,12 +137,91 @@ def territory(scenario: Scenario, log: LightLog | None, x: Axis, y: Axis) -> Ter
     shape = across.shape
     changes = {x.path: across.ravel(), y.path: up.ravel()}
     # A store's size sets its resistance and leakage, so it must be changed before them.
-    order = sorted(changes, key=lambda p: p not in ("store.capacitance_F", "store.capacity_mAh"))
-    fleet = judge_many(scenario, log, {p: changes[p] for p in order})
+    order = sorted(changes, key=lambda path: path != size_path(case.scenario))
+    seen = fleet(case, {path: changes[path] for path in order})
+    sure = WORKS.seen(seen)[2] & RUNS.seen(seen)[2]
     return Territory(
         x=x, y=y,
-        codes=fleet.codes.reshape(shape),
-        margin=fleet.margin.reshape(shape),
-        reserve=fleet.reserve.reshape(shape),
-        governing=fleet.governing.reshape(shape),
+        codes=seen.codes.reshape(shape),
+        margin=seen.margin.reshape(shape),
+        reserve=seen.reserve.reshape(shape),
+        governing=seen.governing.reshape(shape),
+        sure=sure.reshape(shape),
     )
+
+
+def refined(case: Case, found: Territory, stopped: Stopped) -> Iterator[Territory]:
+    """The same map, its points near a limit judged by the exact march, nearest first.
+
+    Yields
+    ------
+    Territory
+        After every `AT_A_TIME` points, and when as many are judged as may be.
+    """
+    level = np.minimum(np.abs(_logs(found.margin)), np.abs(_logs(found.reserve))).ravel()
+    near = np.flatnonzero(~found.sure.ravel())
+    most = MOST_JUDGED if case.log is None else MOST_JUDGED_LOG
+    near = near[np.argsort(level[near], kind="stable")][:most]
+    table = {n: getattr(found, n).copy() for n in ("codes", "margin", "reserve", "governing")}
+    sure = found.sure.copy()
+    for count, at in enumerate(near.tolist(), 1):
+        if stopped():
+            return
+        j, i = divmod(at, len(found.x.values))
+        place = {found.x.path: found.x.values[i], found.y.path: found.y.values[j]}
+        for name, value in _exactly(case, place).items():
+            table[name][j, i] = value
+        sure[j, i] = True
+        if count % AT_A_TIME == 0 or count == len(near):
+            yield replace(found, **{n: t.copy() for n, t in table.items()}, sure=sure.copy())
+
+
+def _exactly(case: Case, place: dict[str, float]) -> dict[str, float]:
+    """What a map shows of one point, by the exact march; a design that is not allowed fails."""
+    verdict = verdict_with(case, place)
+    if verdict is None:
+        return {"codes": 0, "margin": 0.0, "reserve": 0.0, "governing": 0}
+    works, runs = WORKS.holds(verdict), RUNS.holds(verdict)
+    return {
+        "codes": int(works) + int(works and runs),
+        "margin": _on_its_side(WORKS.level(verdict), works),
+        "reserve": _on_its_side(RUNS.level(verdict), runs),
+        "governing": CHECK_NAMES.index(verdict.governing.name),
+    }
+
+
+def _on_its_side(level: float, holds: bool) -> float:
+    """A level on the side of 1 on which the verdict is, so that lines are drawn between them."""
+    return max(level, 1.0) if holds else min(level, JUST_BELOW)
+
+
+def _logs(margin: FloatArray) -> FloatArray:
+    return np.asarray(np.log(np.clip(margin, 1e-6, 1e6)))
+
+
+def row_of(
+    case: Case, x: Axis, stopped: Stopped = lambda: False
+) -> tuple[Edges, Edges]:
+    """Where along the first quantity of a map the present design works, and where it runs.
+
+    Raises
+    ------
+    Interrupted
+        `stopped` said so.
+    """
+    stops = axis_stops(case.scenario, x)
+    works = find_edges(case, x.path, WORKS, stops, stopped=stopped)
+    return works, find_edges(case, x.path, RUNS, stops, stopped=stopped)
+
+
+def axis_stops(scenario: Scenario, axis: Axis) -> tuple[float, ...]:
+    """The stops of the knob that moves a quantity, or values in which it is had along an axis."""
+    operations = range(max(len(scenario.load.operations), 1))
+    if any(axis.path in knob_paths(scenario, i) for i in operations):
+        return stops_of(axis.path)
+    series = series_of(axis.path).values
+    series = series[(series >= axis.values[0]) & (series <= axis.values[-1])]
+    wanted = np.array(axis.values[:: max(len(axis.values) // ROW_POINTS, 1)])
+    near = series[np.clip(np.searchsorted(series, wanted), 0, len(series) - 1)]
+    lowest = [0.0] if axis.values[0] == 0.0 else []
+    return tuple(np.unique(np.concatenate([lowest, near])).tolist())

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import time
 from collections.abc import Callable, Iterator
 from functools import partial
 from threading import Event
@@ -26,6 +27,24 @@ class _Relay(QObject):
     """Carries the steps of an answer to the interface thread; outlives the jobs that hold it."""
 
     step = Signal(int, object)
+
+
+class _Hold:
+    """Asked by the work before each of its parts: whether to stop, after a wait while it must.
+
+    A drag over a map that holds for every place on it does not drop the work on it, but must not
+    share the interpreter with it either.
+    """
+
+    def __init__(self) -> None:
+        self.stop = Event()
+        self.until_s = 0.0
+        """No part begins before this moment of the monotonic clock. [s]"""
+
+    def __call__(self) -> bool:
+        while not self.stop.is_set() and (left := self.until_s - time.monotonic()) > 0.0:
+            self.stop.wait(left)
+        return self.stop.is_set()
 
 
 class Feed(QObject):
@@ -74,7 +93,7 @@ class Feed(QObject):
         self._steps, self._same, self._rest_ms = steps, same, rest_ms
         self._open = False
         self._number = 0
-        self._stop = Event()
+        self._hold = _Hold()
         self._for: Case | None = None
         self._relay = _Relay()
         self._relay.step.connect(self._on_step)
@@ -125,6 +144,7 @@ class Feed(QObject):
         if not self._open:
             return
         if self._for is not None and self._holds_for(self._for):
+            self._hold.until_s = time.monotonic() + self._rest_ms / 1000.0
             return
         if self._for is not None:
             self._forget()
@@ -137,7 +157,7 @@ class Feed(QObject):
 
     def _drop(self) -> None:
         self._rest.stop()
-        self._stop.set()
+        self._hold.stop.set()
         self._number += 1
         self._for = None
         self._jobs.cancel(self._key)
@@ -145,17 +165,17 @@ class Feed(QObject):
     def _ask(self) -> None:
         if not self._open:
             return
-        self._stop.set()
-        self._stop = Event()
+        self._hold.stop.set()
+        self._hold = _Hold()
         self._number += 1
         self._for = self._document.case
         self.asked.emit()
         send = partial(_send, self._relay, self._number)
-        work = partial(_work, self._steps, self._for, self._stop, send)
+        work = partial(_work, self._steps, self._for, self._hold, send)
         self._jobs.submit(self._key, work)
 
     def _on_dropped(self) -> None:
-        self._stop.set()
+        self._hold.stop.set()
 
     def _on_step(self, number: int, step: object) -> None:
         if number == self._number:
@@ -177,11 +197,11 @@ def _send(relay: _Relay, number: int, step: object) -> None:
 def _work(
     steps: Steps,
     case: Case,
-    stop: Event,
+    hold: _Hold,
     send: Callable[[object], None],
 ) -> None:
     """Run in the pool: pass on every step until the question is dropped."""
-    for step in steps(case, stop.is_set):
-        if stop.is_set():
+    for step in steps(case, hold):
+        if hold.stop.is_set():
             return
         send(step)

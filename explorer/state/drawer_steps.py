@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from explorer.advice.budget import Budget
     from explorer.advice.case import Case
     from explorer.advice.contest import Entry
+    from explorer.advice.edges import Edges
     from explorer.advice.panel_curve import PanelCurve
     from explorer.advice.remedies import Remedies
     from explorer.advice.spread import Spread, Tolerance
@@ -63,12 +64,35 @@ def contest_steps(case: Case, stopped: Stopped) -> Iterator[Entry]:
 
 
 def territory_steps(x: Axis, y: Axis, case: Case, stopped: Stopped) -> Iterator[Territory]:
-    """A coarse map, then the fine one."""
-    from explorer.advice.territory import coarse, territory
+    """A coarse map, then the fine one, then its points near a limit by the exact march."""
+    from explorer.advice.territory import coarse, refined, territory
 
-    yield territory(case.scenario, case.log, coarse(x, COARSE), coarse(y, COARSE))
+    yield territory(case, coarse(x, COARSE), coarse(y, COARSE))
     if not stopped():
-        yield territory(case.scenario, case.log, x, y)
+        found = territory(case, x, y)
+        yield found
+        yield from refined(case, found, stopped)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RowEdges:
+    """Where along the first quantity of a map the present design works, and where it runs."""
+
+    axis: Axis
+    works: Edges
+    runs: Edges
+
+
+def row_steps(x: Axis, case: Case, stopped: Stopped) -> Iterator[RowEdges]:
+    """The edges along the present row of a map, at once."""
+    from explorer.advice.edges import Interrupted
+    from explorer.advice.territory import row_of
+
+    try:
+        works, runs = row_of(case, x, stopped)
+    except Interrupted:
+        return
+    yield RowEdges(axis=x, works=works, runs=runs)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

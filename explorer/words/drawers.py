@@ -2,23 +2,23 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 import numpy as np
-from numpy.typing import NDArray
 
 from explorer.advice.territory import Axis, Territory
 from explorer.advice.verdict import CHECK_NAMES, State
 from explorer.quantity import show
 from explorer.text import altered, figure, joined, say, texts
+from explorer.words.edges import span_text
 from explorer.words.figures import percent as percent
 from explorer.words.figures import quantity_text
 
 if TYPE_CHECKING:
     from explorer.advice.budget import Budget
+    from explorer.advice.edges import Edges
     from explorer.advice.spread import Spread, Tolerance
 
 Table = dict[str, list[float | str]]
@@ -146,76 +146,33 @@ def lower_first(text: str) -> str:
     return altered(text, lambda words: small if words == text else words)
 
 
-def territory_summary(found: Territory, x_now: float, y_now: float) -> str:
-    """Where the design runs along the present row of a map, in words."""
-    row = int(np.argmin(np.abs(_spaced(found.y) - _spaced_one(found.y, y_now))))
-    held = with_axis(found.y, y_now)
-    label = lower_first(found.x.label)
-    runs = crossings(found.x, found.reserve[row])
-    works = crossings(found.x, found.margin[row])
-    if not works:
-        return say("Falls short at every {label} on this map with {held}.", label=label, held=held)
+def territory_summary(x: Axis, y: Axis, y_now: float, works: Edges, runs: Edges) -> str:
+    """Where the design runs along the present row of a map, as its knobs say it."""
+    held = with_axis(y, y_now)
+    if works.none:
+        return say(
+            "Falls short at every {label} from {low} to {high} with {held}.",
+            label=lower_first(x.label), low=axis_value(x, works.low),
+            high=axis_value(x, works.high), held=held,
+        )
     parts = []
-    if runs:
-        parts.append(say("runs {where}", where=_stretches(found.x, runs)))
-    if works != runs:
-        parts.append(say("works under its margin {where}", where=_stretches(found.x, works)))
+    if not runs.none:
+        parts.append(say("runs {where}", where=_where(x, runs)))
+    if works.stretches != runs.stretches:
+        parts.append(say("works under its margin {where}", where=_where(x, works)))
     return say("With {held}: {outcome}.", held=held, outcome=joined("; ", parts))
 
 
-def crossings(axis: Axis, level: NDArray[np.float64]) -> tuple[tuple[float, float], ...]:
-    """Stretches of an axis on which a level is 1 or more; infinite where they leave the map."""
-    values = np.asarray(axis.values)
-    good = level >= 1.0
-    edges = np.flatnonzero(np.diff(good.astype(int)))
-    starts = [-math.inf] if good[0] else []
-    ends: list[float] = []
-    for i in edges.tolist():
-        at = float(values[i + 1] if good[i + 1] else values[i])
-        if not is_count(axis):
-            at = _between(values[i], values[i + 1], float(level[i]), float(level[i + 1]))
-        (starts if good[i + 1] else ends).append(at)
-    if good[-1]:
-        ends.append(math.inf)
-    return tuple(zip(starts, ends, strict=True))
+def row_pending(y: Axis, y_now: float) -> str:
+    """What stands above a map while its row is looked at."""
+    return say("With {held}: looking for where the verdict changes …", held=with_axis(y, y_now))
 
 
-def _between(one: float, other: float, level: float, next_level: float) -> float:
-    """Where a level passes 1 between two values, straight in its logarithm."""
-    low, high = (math.log(min(max(v, 0.02), 50.0)) for v in (level, next_level))
-    share = 0.5 if low == high else min(max(-low / (high - low), 0.0), 1.0)
-    if one > 0:
-        return float(one * (other / one) ** share)
-    return float(one + share * (other - one))
-
-
-def _stretches(axis: Axis, found: Sequence[tuple[float, float]]) -> str:
-    return joined(say(" and "), (_stretch(axis, stretch) for stretch in found))
-
-
-def _stretch(axis: Axis, stretch: tuple[float, float]) -> str:
-    low, high = stretch
-    if math.isinf(low) and math.isinf(high):
-        first, last = axis_value(axis, axis.values[0]), axis_value(axis, axis.values[-1])
+def _where(axis: Axis, found: Edges) -> str:
+    if found.stretches == ((None, None),):
+        first, last = axis_value(axis, found.low), axis_value(axis, found.high)
         return say("everywhere from {first} to {last}", first=first, last=last)
-    if math.isinf(high):
-        return say("from {low}", low=axis_value(axis, low))
-    if math.isinf(low):
-        return say("up to {high}", high=axis_value(axis, high))
-    if is_count(axis) and low == high:
-        return say("at {value}", value=axis_value(axis, low))
-    between = axis_value(axis, low), axis_value(axis, high)
-    return say("between {low} and {high}", low=between[0], high=between[1])
-
-
-def _spaced(axis: Axis) -> NDArray[np.float64]:
-    values = np.asarray(axis.values)
-    return np.log(values) if values[0] > 0 and not is_count(axis) else values
-
-
-def _spaced_one(axis: Axis, value: float) -> float:
-    logarithmic = axis.values[0] > 0 and not is_count(axis)
-    return math.log(max(value, 1e-30)) if logarithmic else value
+    return span_text(found, axis.unit)
 
 
 def territory_table(found: Territory) -> Table:
@@ -229,6 +186,7 @@ def territory_table(found: Territory) -> Table:
         "smallest_margin": found.margin.ravel().tolist(),
         "margin_over_wanted": found.reserve.ravel().tolist(),
         "governing_check": [CHECK_NAMES[g] for g in found.governing.ravel().tolist()],
+        "sure": [float(sure) for sure in found.sure.ravel().tolist()],
     }
 
 

@@ -86,7 +86,7 @@ def test_a_break_even_can_be_shown_in_any_language(name):
         for path, values in stops.items()
     ]
     said += [value_of(key, value) for key, value in reach(case).items()]
-    said += [axis.label for axis in axis_choices(scenario, log)]
+    said += [axis.label for axis in axis_choices(Case(scenario, log))]
     assert left_in_english(said, scenario) == []
 
 

@@ -3,6 +3,7 @@
 import numpy as np
 import pytest
 
+from explorer.advice.case import Case
 from explorer.advice.fleet import gathered_log, judge_many, with_gathered_log
 from explorer.advice.spread import default_tolerances
 from explorer.advice.territory import axis_choices, coarse
@@ -42,7 +43,7 @@ def test_a_demonstration_is_judged_as_by_the_exact_engine(name):
 
 def around(name, points=4):
     scenario, log = demo(name)
-    for axis in axis_choices(scenario, log):
+    for axis in axis_choices(Case(scenario, log)):
         values = np.array(coarse(axis, points + 2).values)[1:-1]
         fleet = judge_many(scenario, log, {axis.path: values})
         for i, value in enumerate(values):
@@ -84,7 +85,7 @@ def test_values_side_by_side_are_judged_as_one_by_one(name):
     """Every quantity that a spread or a map may vary builds arrays without mixing its rows."""
     scenario, log = demo(name)
     paths = {t.path for t in default_tolerances(scenario)}
-    paths |= {a.path for a in axis_choices(scenario, log)}
+    paths |= {a.path for a in axis_choices(Case(scenario, log))}
     assert len(paths) > 12
     for path in sorted(paths):
         now = get_value(scenario, path)
@@ -221,7 +222,7 @@ def test_asking_only_what_runs_gives_the_same_answer():
     seen = []
     for name in NAMES:
         scenario, log = demo(name)
-        for axis in axis_choices(scenario, log):
+        for axis in axis_choices(Case(scenario, log)):
             values = np.array(coarse(axis, 7).values)
             whole, short = (
                 judge_many(scenario, log, {axis.path: values}, only_runs=short)

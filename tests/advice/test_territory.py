@@ -3,15 +3,26 @@
 import numpy as np
 import pytest
 
+from explorer.advice.case import Case
+from explorer.advice.edges import Interrupted, break_even
 from explorer.advice.fleet import judge_many
-from explorer.advice.territory import axis_choices, axis_of, coarse, largest_phase, territory
+from explorer.advice.stops import knob_paths, largest_phase, stops_of
+from explorer.advice.territory import (
+    axis_choices,
+    axis_of,
+    axis_stops,
+    coarse,
+    refined,
+    row_of,
+    territory,
+)
 from explorer.advice.verdict import CHECK_NAMES
 from explorer.scenario.model import get_value, with_value
 from tests.advice.demos import CODES, LOGGED, NAMES, demo, exact, reserve_of
 
 
 def axes(name):
-    return {a.path: a for a in axis_choices(*demo(name))}
+    return {a.path: a for a in axis_choices(Case(*demo(name)))}
 
 
 @pytest.mark.parametrize("name", NAMES)
@@ -19,7 +30,7 @@ def test_choices_are_named_apart_and_rise_around_the_present_design(name):
     scenario, log = demo(name)
     found = axes(name)
     labels = [a.label for a in found.values()]
-    assert len(set(labels)) == len(labels) == len(axis_choices(scenario, log)) >= 7
+    assert len(set(labels)) == len(labels) == len(axis_choices(Case(scenario, log))) >= 7
     for path, axis in found.items():
         values = np.array(axis.values)
         assert np.all(np.diff(values) > 0)
@@ -60,7 +71,7 @@ def test_every_place_is_judged_as_that_variant(name):
     found = axes(name)
     size = next(p for p in found if p.startswith("store.capa"))
     x, y = coarse(found[size], 5), coarse(found["light.illuminance_lx"], 4)
-    drawn = territory(scenario, log, x, y)
+    drawn = territory(Case(scenario, log), x, y)
     assert drawn.codes.shape == drawn.reserve.shape == (4, 5)
     for j, lux in enumerate(y.values):
         for i, amount in enumerate(x.values):
@@ -78,7 +89,7 @@ def test_spot_checks_agree_with_the_exact_engine(name):
     size = next(p for p in found if p.startswith("store.capa"))
     points = 3 if name == LOGGED else 6
     x, y = coarse(found[size], points), coarse(found["light.illuminance_lx"], points)
-    drawn = territory(scenario, log, x, y)
+    drawn = territory(Case(scenario, log), x, y)
     seen = set()
     for j, lux in enumerate(y.values):
         for i, amount in enumerate(x.values):
@@ -97,14 +108,73 @@ def test_axes_may_be_exchanged():
     found = axes("soil_probe")
     # The size is changed first either way, since it brings its own resistance.
     x, y = (coarse(found[p], 4) for p in ("store.capacitance_F", "store.esr_ohm"))
-    one, other = territory(scenario, log, x, y), territory(scenario, log, y, x)
+    one, other = territory(Case(scenario, log), x, y), territory(Case(scenario, log), y, x)
     np.testing.assert_allclose(one.reserve, other.reserve.T, rtol=1e-12)
     np.testing.assert_array_equal(one.codes, other.codes.T)
+
+
+def never():
+    return False
+
+
+@pytest.mark.parametrize("name", ["soil_probe", "vent_flap"])
+def test_near_a_limit_the_map_shows_what_the_exact_march_says(name):
+    scenario, log = demo(name)
+    found = axes(name)
+    size = next(p for p in found if p.startswith("store.capa"))
+    x, y = coarse(found[size], 12), coarse(found["light.illuminance_lx"], 12)
+    drawn = territory(Case(scenario, log), x, y)
+    *_, final = refined(Case(scenario, log), drawn, never)
+    assert not drawn.sure.all()
+    assert final.sure.all()
+    for j, i in np.argwhere(~drawn.sure).tolist():
+        tried = with_value(with_value(scenario, x.path, x.values[i]), y.path, y.values[j])
+        verdict = exact(tried, log)
+        assert final.codes[j, i] == CODES[verdict.state]
+        assert CHECK_NAMES[final.governing[j, i]] == verdict.governing.name
+    np.testing.assert_array_equal(final.codes[drawn.sure], drawn.codes[drawn.sure])
+
+
+def test_a_map_s_levels_lie_on_the_side_of_its_verdicts():
+    """So that the lines are drawn where the colours change."""
+    scenario, log = demo("soil_probe")
+    found = axes("soil_probe")
+    x, y = (coarse(found[p], 8) for p in ("store.capacitance_F", "light.illuminance_lx"))
+    *_, final = refined(Case(scenario, log), territory(Case(scenario, log), x, y), never)
+    np.testing.assert_array_equal(final.margin >= 1.0, final.codes >= 1)
+    np.testing.assert_array_equal((final.reserve >= 1.0) & (final.margin >= 1.0), final.codes == 2)
+
+
+def test_the_exact_march_stops_when_told():
+    case = Case(*demo("soil_probe"))
+    found = axes("soil_probe")
+    x, y = (coarse(found[p], 12) for p in ("store.capacitance_F", "light.illuminance_lx"))
+    assert list(refined(case, territory(case, x, y), lambda: True)) == []
+    with pytest.raises(Interrupted):
+        row_of(case, x, lambda: True)
+
+
+def test_a_row_of_the_map_has_the_edges_that_the_knob_names():
+    case = Case(*demo("soil_probe"))
+    for path in knob_paths(case.scenario):
+        axis = next(a for a in axis_choices(case) if a.path == path)
+        works, runs = row_of(case, axis)
+        knob = break_even(Case(*demo("soil_probe")), path, stops_of(path))
+        assert (works, runs) == (knob.works, knob.runs)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_along_every_axis_there_are_values_to_look_between(name):
+    scenario, _ = demo(name)
+    for axis in axes(name).values():
+        stops = axis_stops(scenario, axis)
+        assert len(stops) >= 12
+        assert list(stops) == sorted(set(stops))
 
 
 def test_the_largest_phase_is_the_one_that_draws_most():
     scenario, _ = demo("soil_probe")
     assert scenario.load.operations[0].phases[largest_phase(scenario, 0)].name == "send"
     flap, _ = demo("vent_flap")
-    # 22 Ω at the 1.8 V of the cut-off takes 82 mA, more than the 60 mA of the turning motor.
+    # 22 Ω at the 3.9 V at which it connects takes more than the 60 mA of the turning motor.
     assert largest_phase(flap, 0) == 0

@@ -1,4 +1,5 @@
 import threading
+import time
 
 import pytest
 
@@ -227,3 +228,27 @@ def test_a_feed_may_wait_for_the_knobs_to_rest_before_it_begins(qtbot, document,
     with qtbot.waitSignal(feed.finished, timeout=5000):
         feed.set_open(True, at_once=False)
     assert asked == [1]
+
+
+def test_work_on_an_answer_that_still_holds_waits_while_the_document_moves(
+    qtbot, document, jobs
+):
+    """A drag over the map keeps the map, and has the interpreter for itself."""
+    may_begin, parts = threading.Event(), []
+
+    def steps(case, stopped):
+        may_begin.wait(5.0)
+        for part in range(3):
+            if stopped():
+                return
+            parts.append((part, time.monotonic()))
+            yield part
+
+    feed = Feed("question", document, jobs, steps, rest_ms=150, same=lambda *_: True)
+    feed.set_open(True)
+    qtbot.waitUntil(lambda: jobs.busy("question"))
+    document.edit("panels.count", 3)
+    moved = time.monotonic()
+    may_begin.set()
+    qtbot.waitUntil(lambda: len(parts) == 3, timeout=5000)
+    assert parts[0][1] - moved >= 0.1

@@ -3,7 +3,6 @@
 import dataclasses
 import math
 
-import numpy as np
 import pytest
 from pydantic import ValidationError
 
@@ -12,8 +11,9 @@ from explorer.advice.budget import budget
 from explorer.advice.case import Case
 from explorer.advice.compare import differences
 from explorer.advice.contest import contest, present_entry
+from explorer.advice.edges import Edge, Edges
 from explorer.advice.panel_curve import panel_curve
-from explorer.advice.territory import Axis, Territory
+from explorer.advice.territory import Axis
 from explorer.files.disk import FileError
 from explorer.scenario.model import Scenario, with_value
 from explorer.state import knobs, stand_plan, tour
@@ -93,18 +93,21 @@ def test_the_drawers_can_be_shown_in_any_language():
     )
 
 
-@pytest.mark.parametrize("reserve", [[0.5, 0.5], [2.0, 2.0], [0.5, 2.0], [0.8, 0.5]])
-def test_the_summary_of_a_map_can_be_shown_in_any_language(reserve):
+@pytest.mark.parametrize(("at_low", "at_high", "found"), [
+    (False, False, ()), (True, True, ()), (False, True, ((3.0, 2.9),)),
+    (False, False, ((3.0, 2.9), (4.0, 4.1))), (True, True, ((3.0, 3.1), (4.0, 3.9))),
+])  # fmt: skip
+def test_the_summary_of_a_map_can_be_shown_in_any_language(at_low, at_high, found):
     light = Axis(path="light.illuminance_lx", label=say("Light"), unit="lx", values=(2.5, 5.0))
-    level = np.array([reserve, reserve])
-    codes = np.zeros(level.shape, int)
-    found = Territory(
-        x=light, y=PANELS, codes=codes, margin=level * 1.5, reserve=level, governing=codes
+    works = Edges(
+        path=light.path, low=2.5, high=5.0, at_low=at_low, at_high=at_high,
+        edges=tuple(Edge(value=value, beyond=beyond) for value, beyond in found),
     )
-    turned = dataclasses.replace(found, x=PANELS, y=light)
+    nowhere = Edges(path=light.path, low=2.5, high=5.0, at_low=False, at_high=False, edges=())
     assert not left_in_english(
-        drawers.territory_summary(found, 3.0, 1.0),
-        drawers.territory_summary(turned, 1.0, 3.0),
+        drawers.territory_summary(light, PANELS, 1.0, works, works),
+        drawers.territory_summary(light, PANELS, 1.0, works, nowhere),
+        drawers.row_pending(light, 3.0),
     )
 
 

@@ -8,6 +8,9 @@ import pytest
 from PySide6.QtCore import QPointF, Qt
 from PySide6.QtGui import QImage
 
+from explorer.advice.case import Case
+from explorer.advice.edges import break_even
+from explorer.advice.stops import stops_of
 from explorer.advice.territory import Axis, Territory
 from explorer.scenario.model import Scenario, with_value
 from explorer.state import theme
@@ -30,7 +33,7 @@ def opened(qtbot, drawer):
     drawer.resize(900, 420)
     drawer.show()
     with qtbot.waitSignal(drawer.feed.finished, timeout=PATIENT):
-        drawer.feed.set_open(True)
+        drawer.set_open(True)
     return drawer
 
 
@@ -139,8 +142,13 @@ def test_a_drag_moves_both_quantities_as_one_undo_step(qtbot, territory, documen
     assert document.scenario == start
 
 
-def test_the_map_agrees_with_the_summary_and_the_point_with_the_document(territory, document):
-    summary = territory_summary(territory._found, *territory.map._point)
+def test_the_row_is_named_as_the_knob_names_it_and_the_point_is_the_document_s(
+    qtbot, territory, document
+):
+    across, up = territory._axes
+    qtbot.waitUntil(lambda: territory._edges is not None, timeout=PATIENT)
+    knob = break_even(Case(document.scenario), across.path, stops_of(across.path))
+    summary = territory_summary(across, up, territory.map._point[1], knob.works, knob.runs)
     assert territory.answer.text() == bind_units(summary)
     document.edit("light.illuminance_lx", document.scenario.light.illuminance_lx * 1.5)
     assert territory.map._point[0] == document.scenario.light.illuminance_lx
@@ -190,7 +198,7 @@ def test_the_picture_shows_each_outcome_where_the_model_found_it():
     margin = np.array([[0.25, 4.0], [0.25, 4.0]])
     found = Territory(
         x=x, y=y, codes=np.array([[0, 2], [0, 2]]), margin=margin, reserve=margin,
-        governing=np.zeros((2, 2), int),
+        governing=np.zeros((2, 2), int), sure=np.ones((2, 2), bool),
     )
     picture = map_picture(found, Scale(x), Scale(y), 200, 100, 1.0, theme.LIGHT)
     runs = map_color("runs", theme.LIGHT).name()

@@ -1,9 +1,7 @@
-import math
 
-import numpy as np
-import pytest
 
-from explorer.advice.territory import Axis, Territory
+from explorer.advice.edges import Edge, Edges
+from explorer.advice.territory import Axis
 from explorer.scenario.model import Scenario, with_value
 from explorer.state.drawer_steps import same_but_for
 from explorer.words import drawers as drawer_text
@@ -15,40 +13,59 @@ LIGHT = Axis(
 PANELS = Axis(path="panels.count", label="Panels", unit="", values=(1.0, 2.0))
 
 
-def a_map(reserve, wanted=1.3):
-    reserve = np.array(reserve, float)
-    margin = reserve * wanted
-    codes = (margin >= 1).astype(int) + (reserve >= 1).astype(int)
-    return Territory(
-        x=LIGHT, y=PANELS, codes=codes, margin=margin, reserve=reserve,
-        governing=np.zeros(codes.shape, int),
+def edges(axis, *found, at_low=False, at_high=False):
+    """Edges between values that hold and their neighbours that do not."""
+    return Edges(
+        path=axis.path, low=axis.values[0], high=axis.values[-1], at_low=at_low, at_high=at_high,
+        edges=tuple(Edge(value=value, beyond=beyond) for value, beyond in found),
     )
 
 
+FROM_200 = edges(LIGHT, (200.0, 190.0), at_high=True)
+FROM_280 = edges(LIGHT, (280.0, 270.0), at_high=True)
+
+
 def test_the_summary_reads_the_row_of_the_present_point():
-    # On a row from 0.5 to 2 over 200..400 lx the reserve passes 1 at the geometric middle.
-    found = a_map([[0.1, 0.2, 0.3, 0.4], [0.25, 0.5, 2.0, 8.0]], wanted=1.0)
-    assert drawer_text.territory_summary(found, 300.0, 2.0) == "With 2 panels: runs from 283 lx."
-    assert drawer_text.territory_summary(found, 300.0, 1.0) == (
-        "Falls short at every light level on this map with 1 panel."
+    assert drawer_text.territory_summary(LIGHT, PANELS, 2.0, FROM_280, FROM_280) == (
+        "With 2 panels: runs from 280 lx."
+    )
+    nowhere = edges(LIGHT)
+    assert drawer_text.territory_summary(LIGHT, PANELS, 1.0, nowhere, nowhere) == (
+        "Falls short at every light level from 100 lx to 800 lx with 1 panel."
     )
 
 
 def test_the_summary_tells_where_it_works_under_its_margin():
-    found = a_map([[0.25, 0.5, 1.25, 4.0]] * 2, wanted=2.0)
-    text = drawer_text.territory_summary(found, 300.0, 2.0)
-    assert text.startswith("With 2 panels: runs from ")
-    assert text.endswith("; works under its margin from 200 lx.")
-
-
-def test_more_can_be_worse_and_the_summary_says_so():
-    assert drawer_text.crossings(LIGHT, np.array([0.5, 2.0, 2.0, 0.5])) == (
-        pytest.approx((141.42, 565.69), abs=0.01),
+    assert drawer_text.territory_summary(LIGHT, PANELS, 2.0, FROM_200, FROM_280) == (
+        "With 2 panels: runs from 280 lx; works under its margin from 200 lx."
     )
 
 
-def test_a_count_has_nothing_between_its_values():
-    assert drawer_text.crossings(PANELS, np.array([0.5, 1.5])) == ((2.0, math.inf),)
+def test_more_can_be_worse_and_the_summary_says_so():
+    between = edges(LIGHT, (150.0, 140.0), (560.0, 570.0))
+    assert drawer_text.territory_summary(LIGHT, PANELS, 2.0, between, between) == (
+        "With 2 panels: runs between 150 lx and 560 lx."
+    )
+
+
+def test_where_nothing_changes_the_summary_names_what_was_looked_at():
+    everywhere = edges(LIGHT, at_low=True, at_high=True)
+    assert drawer_text.territory_summary(LIGHT, PANELS, 2.0, everywhere, everywhere) == (
+        "With 2 panels: runs everywhere from 100 lx to 800 lx."
+    )
+
+
+def test_a_count_is_named_as_one():
+    from_2 = edges(PANELS, (2.0, 1.0), at_high=True)
+    assert drawer_text.territory_summary(PANELS, LIGHT, 300.0, from_2, from_2) == (
+        "With light level 300 lx: runs from 2."
+    )
+
+
+def test_while_the_row_is_looked_at_no_value_is_named():
+    assert drawer_text.row_pending(PANELS, 2.0) == (
+        "With 2 panels: looking for where the verdict changes …"
+    )
 
 
 def test_a_store_resized_along_its_range_is_the_same_but_for_its_size():

@@ -108,6 +108,10 @@ class Drawer(QWidget):
 
     # --- for the drawers themselves ---
 
+    def set_open(self, is_open: bool) -> None:
+        """Begin to answer, or stop."""
+        self.feed.set_open(is_open)
+
     def show_step(self, step: object) -> None:
         """Show one step of the answer."""
         raise NotImplementedError

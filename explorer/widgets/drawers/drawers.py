@@ -74,13 +74,13 @@ class Drawers(QWidget):
             return
         for other, drawer in self._built.items():
             if other != key:
-                drawer.feed.set_open(False)
+                drawer.set_open(False)
         had_focus = self.isAncestorOf(self.focusWidget()) if self.focusWidget() else False
         before, self.open_key = self.open_key, key
         if key:
             drawer = self.drawer(key)
             self._pages.setCurrentWidget(drawer)
-            drawer.feed.set_open(True)
+            drawer.set_open(True)
         elif had_focus and before:
             self.buttons[before].setFocus()
         self._card.setVisible(bool(key))

@@ -16,7 +16,7 @@ from explorer.scenario.model import Scenario, get_value
 from explorer.state import theme
 from explorer.state.document import Document
 from explorer.state.drawer_feeds import Feed, Stopped
-from explorer.state.drawer_steps import same_but_for, territory_steps
+from explorer.state.drawer_steps import RowEdges, row_steps, same_but_for, territory_steps
 from explorer.state.jobs import JobRunner
 from explorer.state.language import tr
 from explorer.state.theme import tokens_of
@@ -26,7 +26,13 @@ from explorer.widgets.drawers.scales import Scale
 from explorer.widgets.drawers.territory_map import TerritoryMap
 from explorer.widgets.drawers.territory_paint import paint_swatch
 from explorer.widgets.fields import CalmComboBox
-from explorer.words.drawers import Table, is_count, territory_summary, territory_table
+from explorer.words.drawers import (
+    Table,
+    is_count,
+    row_pending,
+    territory_summary,
+    territory_table,
+)
 from explorer.words.readout import margin_text
 
 QUESTION = say("Where would it work?")
@@ -44,6 +50,11 @@ class TerritoryDrawer(Drawer):
         self._axes: tuple[Axis, Axis] | None = None
         self._found: Territory | None = None
         super().__init__(QUESTION, document, feed, parent=parent)
+        self.row = Feed("territory_row", document, jobs, _no_steps, same=self._same_row)
+        self.row.setParent(self)
+        self.row.arrived.connect(self._on_row)
+        self.row.outdated.connect(self._on_row_outdated)
+        self._edges: RowEdges | None = None
         self.map = TerritoryMap()
         self.across, self.up = CalmComboBox(), CalmComboBox()
         self.legend = Legend()
@@ -83,8 +94,7 @@ class TerritoryDrawer(Drawer):
 
     def _renew_axes(self) -> None:
         """Keep the chosen quantities where the design still has them, and the map around it."""
-        scenario, log = self.document.scenario, self.document.log
-        self._choices = axis_choices(scenario, log)
+        self._choices = axis_choices(self.document.case)
         paths = [axis.path for axis in self._choices]
         with QSignalBlocker(self.across), QSignalBlocker(self.up):
             for box in (self.across, self.up):
@@ -115,6 +125,7 @@ class TerritoryDrawer(Drawer):
             self._found = None
             self.map.set_axes(Scale(axes[0]), Scale(axes[1]))
             self.feed.set_steps(partial(territory_steps, *axes), rest_ms=0)
+            self.row.set_steps(partial(row_steps, axes[0]), rest_ms=0)
         self._show_point()
 
     def _value(self, path: str) -> float:
@@ -132,6 +143,10 @@ class TerritoryDrawer(Drawer):
             return False
         return all(Scale(a).holds(float(get_value(other, a.path) or 0.0)) for a in self._axes)
 
+    def _same_row(self, one: Scenario, other: Scenario) -> bool:
+        """Moving along a row does not change where its edges are."""
+        return self._axes is not None and same_but_for((self._axes[0].path,), one, other)
+
     def _on_axis(self, _: int) -> None:
         x, y = self.across.currentData(), self.up.currentData()
         if x == y and self._axes is not None:  # the other one gives way
@@ -143,6 +158,19 @@ class TerritoryDrawer(Drawer):
         self._set_axes(x, y)
 
     # --- the feed and the document ---
+
+    def set_open(self, is_open: bool) -> None:
+        """Begin to draw the map and to look along the present row, or stop."""
+        super().set_open(is_open)
+        self.row.set_open(is_open)
+
+    def _on_row(self, found: object) -> None:
+        assert isinstance(found, RowEdges)
+        self._edges = found
+        self._show_point()
+
+    def _on_row_outdated(self) -> None:
+        self._edges = None
 
     def show_step(self, step: object) -> None:
         """Show the coarse or the fine map."""
@@ -187,8 +215,14 @@ class TerritoryDrawer(Drawer):
         except KeyError:  # the store or the load is of another kind; new axes are on their way
             return
         self.map.set_point(x, y)
-        if self._found is not None and self.feed.is_current:
-            self.say_answer(territory_summary(self._found, x, y))
+        if self._found is None or not self.feed.is_current:
+            return
+        across, up = self._axes
+        found = self._edges
+        if found is not None and found.axis == across and self.row.is_current:
+            self.say_answer(territory_summary(across, up, y, found.works, found.runs))
+        else:
+            self.say_answer(row_pending(up, y))
 
     def _on_moved(self, x: float, y: float) -> None:
         assert self._axes is not None
