@@ -116,15 +116,18 @@ def _followed(
     for k, phase in enumerate(phases):
         draw = _flat_draw(beside + phase.draw, n)
         step_s = flat(phase.duration_s, n) / STEPS
-        enough_v = needed_voltage(draw, need, store.esr)
-        enough = np.where(
-            enough_v > store.nodes_v[:, -1], np.inf, store.charge(enough_v)
-        )
         lowest, ramp = np.full(n, np.inf), np.zeros(n)
+        before, amps = charge, np.zeros(n)
         for step in range(STEPS + 1):
             store_v = store.volts(charge)
             terminal = ld.terminal_voltage(store_v, 0.0, draw, store.esr)
             terminal = np.where(gone, 0.0, np.maximum(terminal, 0.0))
+            below = (terminal <= need) & (need > 0) & ~np.isfinite(short)
+            if below.any():
+                enough = store.charge(needed_voltage(draw, need, store.esr))
+                spent_s = np.maximum(before - enough, 0.0) / np.maximum(amps, 1e-30)
+                since = passed - np.where(amps > 0, step_s, 0.0)
+                short = np.where(below, since + np.minimum(spent_s, passed - since), short)
             deeper = terminal < lowest
             lowest = np.where(deeper, terminal, lowest)
             ramp = np.where(deeper, begin - store_v, ramp)
@@ -132,10 +135,7 @@ def _followed(
                 break
             within = np.where(terminal > 0, terminal, np.maximum(0.5 * store_v, 1e-3))
             amps = ld.drawn_current(draw, within)
-            after = charge - amps * step_s
-            falls = (after <= enough) & ~np.isfinite(short) & (need > 0)
-            spent_s = np.maximum(charge - enough, 0.0) / np.maximum(amps, 1e-30)
-            short = np.where(falls, passed + np.minimum(spent_s, step_s), short)
+            before, after = charge, charge - amps * step_s
             gone = gone | (after < bottom)
             charge, passed = np.maximum(after, bottom), passed + step_s
         yield PulseReading(

@@ -17,6 +17,8 @@ from explorer.engine.walk import MOST_TRIES
 OPENING_COLUMNS = 1000
 STUCK = 1e-7
 """Relative change of charge over a period below which a store that never connected is stuck."""
+LONGER = 30.0
+"""Times as long as before is looked for the end of the first operation."""
 MOST_FILLING = 60
 """Periods for which an empty store without a load is followed on its way to full."""
 
@@ -132,10 +134,15 @@ def first_operation_time(engine: Engine, first: FirstCharge) -> float:
     """
     if not isfinite(first.seconds) or not engine.system.load.operations:
         return first.seconds
-    run = engine.march(
-        2.0 * engine.edges[-1], first.end, begin_s=first.end_s, most_legs=STUDY_LEGS
-    )
-    return first.seconds + first_done(engine, run)
+    longest = 2.0 * engine.edges[-1]
+    span = min(2.0 * max(op.duration_s for op in engine.system.load.operations), longest)
+    while True:
+        # The first operation mostly comes soon: what follows it is not followed.
+        run = engine.march(span, first.end, begin_s=first.end_s, most_legs=STUDY_LEGS)
+        done = first_done(engine, run)
+        if isfinite(done) or span >= longest:
+            return first.seconds + done
+        span = min(LONGER * span, longest)
 
 
 def full_charge_time(engine: Engine) -> float:
