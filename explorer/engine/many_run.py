@@ -36,6 +36,8 @@ class Rows:
     """Cut-offs."""
     at_edges: list[FloatArray]
     """Charge at the beginning of every stretch run so far. [C]"""
+    on_at_edges: list[BoolArray]
+    """Whether each system was connected then."""
 
     def see_lowest(self, which: IntArray | slice, due: tuple[bool, ...]) -> None:
         """Note where some systems stand while operations are due."""
@@ -63,6 +65,7 @@ def begin_rows(batch: Batch, charge_c: FloatArray, connected: bool | BoolArray) 
         lowest_c=np.full((n, len(batch.system.load.operations)), np.inf),
         lost=np.zeros(n),
         at_edges=[],
+        on_at_edges=[],
     )
 
 
@@ -83,6 +86,7 @@ def run_stretch(batch: Batch, rows: Rows, k: int, active: BoolArray | None = Non
     off_id, on_id = batch.off[level], batch.on[(level, due)]
     cut, can = batch.cut_c[due], may_start(batch)
     rows.at_edges.append(rows.charge_c.copy())
+    rows.on_at_edges.append(rows.connected.copy())
     rows.see_lowest(slice(None), due)
     left = np.full(batch.size, duration)
     if active is not None:

@@ -70,7 +70,11 @@ def worst_dark(
         if g.begin_s + k * period <= course.span_s
     ]
     longest = max((g.length_s for g in many), default=0.0)
-    levels = [(level_at(course, g.begin_s), g) for g in many]
+    # Where the device is off already nothing can be cut off; where it always is, it lasts for none.
+    stands = [(level_at(course, g.begin_s), g) for g in many]
+    levels = [(charge, g) for (charge, connected), g in stands if connected]
+    if many and not levels:
+        levels = [(0.0, g) for g in many]
     tried = [(q, g.begin_s, g.length_s, False) for q, g in _hardest(levels)]
     if closure_s > 0:
         if levels:
@@ -102,15 +106,15 @@ def _hardest(levels: list[tuple[float, Gap]]) -> list[tuple[float, Gap]]:
     return hard
 
 
-def level_at(run: Trajectory, seconds: float) -> float:
-    """Charge at a time of a run. [C]"""
+def level_at(run: Trajectory, seconds: float) -> tuple[float, bool]:
+    """Charge at a time of a run [C], and whether the device is connected then."""
     times = [leg.begin_s for leg in run.legs]
     i = max(int(np.searchsorted(times, seconds + 1e-6, side="right")) - 1, 0)
     leg = run.legs[i]
     if leg.end_s <= leg.begin_s:
-        return leg.end_c
+        return leg.end_c, leg.connected
     share = min(max((seconds - leg.begin_s) / (leg.end_s - leg.begin_s), 0.0), 1.0)
-    return leg.begin_c + share * (leg.end_c - leg.begin_c)
+    return leg.begin_c + share * (leg.end_c - leg.begin_c), leg.connected
 
 
 def _lowest_connected(course: Trajectory) -> float:

@@ -48,7 +48,7 @@ def readings(
     ready = _first_charge(batch, allowed)
     held, rated = _balance(batch), ratings(scenario, system)
     followed = np.ones(size, bool) if worth is None else worth(ready, held, rated)
-    course, edges_c = _course(batch, followed)
+    course, edges_c, edges_on = _course(batch, followed)
     served, wanted = _runs(batch, course, held)
     starts = np.isfinite(ready)
     period = float(batch.stretches.edges_s[-1])
@@ -57,7 +57,7 @@ def readings(
         level_v=held.level_v,
         brought_w=held.brought_w,
         taken_w=held.taken_w,
-        dark=_dark(scenario, batch, edges_c),
+        dark=_dark(scenario, batch, edges_c, edges_on),
         pulse=_pulse(batch, course),
         ratings=rated,
         served=np.where(starts[:, None], served, 0.0),
@@ -92,8 +92,8 @@ def _first_charge(batch: Batch, allowed_s: float) -> FloatArray:
     return np.asarray(rows.first_s + flat(start, batch.size))
 
 
-def _course(batch: Batch, followed: NDArray[np.bool_]) -> tuple[run.Rows, FloatArray]:
-    """A period that stands for the repeating course, and the charge at its edges.
+def _course(batch: Batch, followed: NDArray[np.bool_]) -> tuple[run.Rows, FloatArray, BoolArray]:
+    """A period that stands for the repeating course, and the charge and the switch at its edges.
 
     Variants that are not `followed` stay at full.
 
@@ -106,7 +106,7 @@ def _course(batch: Batch, followed: NDArray[np.bool_]) -> tuple[run.Rows, FloatA
     run.run_period(batch, first, active=followed)
     found = run.begin_rows(batch, first.charge_c, first.connected)
     run.run_period(batch, found, active=followed)
-    edges_c = np.array(found.at_edges)
+    edges_c, edges_on = np.array(found.at_edges), np.array(found.on_at_edges)
     before, before_drift = full, first.charge_c - full
     start, drift = first.charge_c, found.charge_c - first.charge_c
     falling = first.connected
@@ -122,9 +122,10 @@ def _course(batch: Batch, followed: NDArray[np.bool_]) -> tuple[run.Rows, FloatA
         run.run_period(batch, settled, active=falling)
         found.take(settled, falling)
         edges_c = np.where(falling, np.array(settled.at_edges), edges_c)
+        edges_on = np.where(falling, np.array(settled.on_at_edges), edges_on)
         before, before_drift = start, drift
         start, drift = begin, settled.charge_c - begin
-    return found, edges_c
+    return found, edges_c, edges_on
 
 
 def _balance(batch: Batch) -> Balance:
@@ -164,7 +165,9 @@ def _full_charge(batch: Batch, gaps: int) -> FloatArray:
     return charge_at(np.asarray(system.full_v, float) - fall, batch.nodes_v, batch.nodes_c)
 
 
-def _dark(scenario: Scenario, batch: Batch, edges_c: FloatArray) -> DarkReading:
+def _dark(
+    scenario: Scenario, batch: Batch, edges_c: FloatArray, edges_on: BoolArray
+) -> DarkReading:
     """The dark stretch of every design in which its store comes nearest to its cut-off."""
     s, size = batch.stretches, batch.size
     closure_s = flat(scenario.margins.closure_days, size) * DAY_S
@@ -179,19 +182,27 @@ def _dark(scenario: Scenario, batch: Batch, edges_c: FloatArray) -> DarkReading:
             lengths = np.array([g.length_s for g in found])
             begins = np.array([g.stretch for g in found])
             longest = float(lengths.max())
-            worst.look(rows, np.full(len(rows), begins[np.argmax(lengths)]),
-                       np.full(len(rows), longest), 1, edges_c)
             # Nights of one length follow days that are alike and begin alike.
             many = len(set(lengths.tolist()))
             left = np.maximum(edges_c[begins][:, rows] - floor[rows], 0.0)
-            for which in (np.argmin(left, axis=0), np.argmin(left / lengths[:, None], axis=0)):
-                lowest, length = begins[which], lengths[which]
-                worst.look(rows, lowest, length, many, edges_c)
+            # Where the device is off already nothing can be cut off; where it always is, it lasts
+            # for none.
+            on = edges_on[begins][:, rows]
+            left = np.where(on | ~on.any(axis=0), np.where(on, left, 0.0), np.inf)
+            last = np.where(np.isfinite(left), lengths[:, None], -1.0)
+            tried = (
+                (np.argmax(last, axis=0), 1), (np.argmin(left, axis=0), many),
+                (np.argmin(left / lengths[:, None], axis=0), many),
+            )
+            for which, alike in tried:
+                begin_c = np.where(on.any(axis=0), edges_c[begins[which], rows], 0.0)
+                worst.look(rows, begins[which], lengths[which], alike, begin_c)
             lowest = begins[np.argmin(left, axis=0)]
         closed = closure_s[rows] > 0
         if closed.any():
             needed = np.maximum(closure_s[rows], longest)[closed]
-            worst.look(rows[closed], lowest[closed], needed, many, edges_c, closure=True)
+            begin_c = edges_c[lowest, rows][closed]
+            worst.look(rows[closed], lowest[closed], needed, many, begin_c, closure=True)
     return DarkReading(
         needed_s=worst.needed_s, lasts_s=worst.lasts_s, begin_v=worst.begin_v,
         closure=worst.closure,
@@ -209,11 +220,11 @@ class _Worst:
 
     def look(
         self, rows: NDArray[np.intp], first: NDArray[np.intp], needed_s: FloatArray, many: int,
-        edges_c: FloatArray, *, closure: bool = False,
+        begin_c: FloatArray, *, closure: bool = False,
     ) -> None:
         """Follow some systems through a stretch and keep it where it is worse."""
         batch = self.batch
-        begin = np.minimum(edges_c[first, rows], _full_charge(batch, many)[rows])
+        begin = np.minimum(begin_c, _full_charge(batch, many)[rows])
         lasts = run.dark_time(batch, rows, begin, first, FARTHEST * needed_s)
         with np.errstate(divide="ignore", invalid="ignore"):
             before = self.lasts_s[rows] / self.needed_s[rows]
