@@ -62,13 +62,14 @@ def test_a_cut_off_every_minute_is_ten_thousand_a_week(tmp_path):
     assert found["answers"]["first_charge_s"] < 60.0
 
 
-def test_what_is_cut_off_does_not_run(tmp_path):
-    lux = 1.6 * load_scenario(CASES / "runs_with_84100_cut_offs.json").scenario.light.illuminance_lx
+@pytest.mark.parametrize(("lux", "runs"), [(20.0, False), (50.0, False), (300.0, True)])
+def test_what_is_cut_off_does_not_run(lux, runs, tmp_path):
+    """It connects at 0.05 V and needs 2.2 V: in dim light it is cut off every second for ever."""
     found = said("runs_with_84100_cut_offs", tmp_path, light__illuminance_lx=lux)
-    assert found["answers"]["cut_offs_per_week"] > 50_000
-    assert found["answers"]["served_share"] == 1.0
-    assert found["verdict"] == "falls_short"
-    assert "cut-offs a week" in found["checks"]["service"]["sentence"]
+    assert (found["answers"]["cut_offs_per_week"] == 0) is runs
+    assert (found["answers"]["cut_offs_per_week"] > 50_000) is not runs
+    assert (found["verdict"] == "runs") is runs
+    assert ("cut-offs a week" in found["checks"]["service"]["sentence"]) is not runs
 
 
 def test_what_never_starts_serves_nothing(tmp_path):

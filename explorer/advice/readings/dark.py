@@ -27,8 +27,8 @@ class Gap:
     """Number of the stretch of light with which it begins."""
 
 
-def gaps(brings: BoolArray, edges_s: FloatArray) -> list[Gap]:
-    """Dark stretches of light that repeats; none where it is dark for ever, or never.
+def gaps(brings: BoolArray, edges_s: FloatArray, *, steady: bool) -> list[Gap]:
+    """Dark stretches of light that repeats; under steady light there is none.
 
     Parameters
     ----------
@@ -36,10 +36,14 @@ def gaps(brings: BoolArray, edges_s: FloatArray) -> list[Gap]:
         Whether each stretch of light brings anything to the store, shape (n,).
     edges_s : ndarray
         Edges of the stretches, shape (n + 1,). [s]
+    steady : bool
+        Whether the light never changes.
     """
     count = len(brings)
-    if brings.all() or not brings.any():
+    if brings.all() or steady:
         return []
+    if not brings.any():
+        return [Gap(begin_s=0.0, length_s=float(edges_s[-1]), stretch=0)]
     span = np.diff(edges_s)
     first = int(np.flatnonzero(brings)[0])
     found: list[Gap] = []

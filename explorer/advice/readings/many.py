@@ -176,7 +176,7 @@ def _dark(
     kinds, kind_of = np.unique(batch.given_a > 0.0, axis=0, return_inverse=True)
     for kind, brings in enumerate(kinds):
         rows = np.flatnonzero(kind_of.ravel() == kind)
-        found = gaps(brings[s.level], s.edges_s)
+        found = gaps(brings[s.level], s.edges_s, steady=brings.size == 1)
         lowest, longest, many = np.zeros(len(rows), np.intp), 0.0, 1
         if found:
             lengths = np.array([g.length_s for g in found])

@@ -80,7 +80,7 @@ def study(case: Case) -> Study:
         first=first,
         course=course,
         extremes=extremes(columns(engine, course.run, 0)),
-        gaps=tuple(gaps(brings, np.asarray(engine.edges))),
+        gaps=tuple(gaps(brings, np.asarray(engine.edges), steady=len(engine.levels) == 1)),
     )
 
 
@@ -120,7 +120,7 @@ def readings(case: Case) -> Readings:
         connected=np.array([_connected(found)]),
         cut_offs=np.array([float(run.tally.cut_offs)]),
         span_s=np.array([span]),
-        repeats=np.array([found.course.repeats]),
+        repeats=np.array([found.course.settled]),
         sure=np.array([True]),
     )
 
