@@ -149,14 +149,14 @@ def readme_blocks():
 def test_the_device_of_the_readme_is_judged_as_it_says():
     """A newcomer copies this block first, so it must be taken as it stands."""
     (block,) = [block for block in readme_blocks() if block.startswith("{")]
-    found = assess(parse_scenario(block, "mine.json"), columns=20)
+    found = assess(parse_scenario(block, "mine.json"))
     assert found.verdict.word == "Runs"
     assert "prints **Runs**" in readme()
     assert len(found.verdict.checks) == 6
     assert len(found.answers) == 12
     # What the text says to try next: either change turns the verdict.
     for path, value in (("light.illuminance_lx", 150.0), ("load.sleep_A", 4e-6)):
-        worse = assess(with_value(found.scenario, path, value), columns=20)
+        worse = assess(with_value(found.scenario, path, value))
         assert min(c.margin for c in worse.verdict.checks) < min(
             c.margin for c in found.verdict.checks if c.name not in ("ratings", "service")
         )

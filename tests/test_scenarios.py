@@ -39,7 +39,7 @@ def opened(name):
 @pytest.fixture(scope="module")
 def judged():
     """Every scenario with its assessment, computed afresh."""
-    return {name: assess(*opened(name), columns=400) for name in VERDICTS}
+    return {name: assess(*opened(name)) for name in VERDICTS}
 
 
 def check_of(assessment, name):
@@ -65,7 +65,7 @@ def test_no_verdict_stands_on_a_knife_edge(judged, name):
     level = scenario.light.illuminance_lx or light_log.mean_lit_lx
     for factor in (0.95, 1.05):
         moved = with_value(scenario, "light.illuminance_lx", level * factor)
-        assert assess(moved, light_log, columns=20).verdict.state == VERDICTS[name], factor
+        assert assess(moved, light_log).verdict.state == VERDICTS[name], factor
 
 
 @pytest.mark.parametrize("name", VERDICTS)
@@ -165,8 +165,8 @@ def test_the_valve_keeps_its_reserve_for_more_than_one_closing(judged):
 def test_the_reserve_of_the_valve_costs_what_half_c_v_squared_says():
     """1.2 J above 5.0 V in 3.3 F: V = sqrt(25 + 2 x 1.2 / 3.3) = 5.072 V, a fraction of a day."""
     scenario, _ = opened("watering_valve")
-    kept = check_of(assess(scenario, columns=20), "dark")
-    without = check_of(assess(with_value(scenario, "load.reserve_J", 0.0), columns=20), "dark")
+    kept = check_of(assess(scenario), "dark")
+    without = check_of(assess(with_value(scenario, "load.reserve_J", 0.0)), "dark")
     level = sqrt(5.0**2 + 2 * 1.2 / 3.3)
     assert level == pytest.approx(5.0722, abs=1e-4)
     # By day at the cut-off: sleep, charger, leakage and balancing at 5 V, listening, and a
@@ -260,11 +260,10 @@ def test_the_log_runs_on_its_whole_length(office, judged):
     length = office[-1][0] - office[0][0] + timedelta(minutes=1)
     assert found.period_s == pytest.approx(length.total_seconds(), abs=60.0)
     assert found.period_s > 15.7 * DAY_S
-    # Drawn with 400 columns, of which the last one begins before the end.
-    assert found.trace.time_s[-1] == pytest.approx(found.period_s, abs=found.period_s / 400)
-    # No hole in the trace: rows keep coming, and the device is on at the end.
-    assert np.diff(found.trace.time_s).max() < 1.3 * DAY_S
-    assert found.trace.connected[-1]
+    assert found.trace.span_s == pytest.approx(found.period_s)
+    # No hole in the picture, and the device is on at the end.
+    assert np.all(np.isfinite(found.trace.picture(0.0, found.period_s, 400).low_v))
+    assert found.trace.at(np.array([found.period_s])).connected[0]
 
 
 def test_the_light_of_the_log_is_all_that_was_measured(office):
@@ -309,7 +308,7 @@ def test_more_light_never_hurts_the_seminar_room():
     mean = light_log.mean_lit_lx
     margins = [
         check_of(
-            assess(with_value(scenario, "light.illuminance_lx", mean * k), light_log, columns=20),
+            assess(with_value(scenario, "light.illuminance_lx", mean * k), light_log),
             "balance",
         ).margin
         for k in (0.5, 1.0, 2.0)

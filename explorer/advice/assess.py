@@ -14,9 +14,7 @@ from explorer.advice.readings import START_UP
 from explorer.advice.readings.one import Study, readings, study
 from explorer.advice.readings.pulse import inrush
 from explorer.advice.verdict import Verdict
-from explorer.engine.columns import Columns
-from explorer.engine.march import Engine
-from explorer.engine.sample import columns as sample
+from explorer.engine.trace import Trace
 from explorer.physics import load as ld
 from explorer.quantity import show
 from explorer.scenario.light_log import LightLog
@@ -24,6 +22,9 @@ from explorer.scenario.model import Scenario
 from explorer.text import say
 
 FloatArray = NDArray[np.float64]
+
+MOST_MARKS = 400
+"""Events of a run that are kept as marks."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -33,6 +34,8 @@ class Mark:
     time_s: float
     kind: str
     """`connect`, `disconnect`, `brown_out` or `full`."""
+    volts: float
+    """Open-circuit voltage of the store then. [V]"""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -67,7 +70,10 @@ class Assessment:
     answers: dict[str, float]
     """Numbers with a unit suffix; infinite means never or without end. Empty where they were
     not asked for."""
-    trace: Columns
+    trace: Trace
+    """The run from the scenario's own beginning."""
+    repeating: Trace
+    """The course that repeats, which the checks judge."""
     marks: tuple[Mark, ...]
     thresholds: tuple[Threshold, ...]
     pulse: PulseView | None
@@ -85,8 +91,6 @@ def assess(
     log: LightLog | None = None,
     *,
     span_s: float | None = None,
-    columns: int = 1000,
-    settled: bool = False,
     with_answers: bool = True,
 ) -> Assessment:
     """Verdict, answers and trace of a case.
@@ -99,61 +103,35 @@ def assess(
         The measured light, where a scenario is given and its pattern is a log.
     span_s : float, optional
         Length of the trace; one period of the light when left out. [s]
-    columns : int
-        About how many rows the trace has.
-    settled : bool
-        Draw the repeating course instead of the run from the scenario's own beginning.
     with_answers : bool
         False leaves the answers out, which saves a quarter of the work while a knob is dragged.
     """
     case = as_case(design, log)
     with judging():
-        return _assessed(case, span_s, columns, settled, with_answers)
+        return _assessed(case, span_s, with_answers)
 
 
-def _assessed(
-    case: Case, span_s: float | None, columns: int, settled: bool, with_answers: bool
-) -> Assessment:
+def _assessed(case: Case, span_s: float | None, with_answers: bool) -> Assessment:
     found = study(case)
     period = found.engine.edges[-1]
     span = period if span_s is None else span_s
-    engine = _for_drawing(found.engine, span)
-    if engine is found.engine and span == period and not settled:
-        run = found.opening
-    else:
-        run = engine.march(
-            span, found.course.start if settled else None, longest_leg_s=span / columns
-        )
-    marks = tuple(Mark(time_s=e.time_s, kind=e.kind) for e in run.events[:400])
+    run = found.opening if span == period else found.engine.march(span)
+    volts = found.engine.field.voltage_at
+    marks = tuple(
+        Mark(time_s=e.time_s, kind=e.kind, volts=float(volts(e.charge_c)))
+        for e in run.events[:MOST_MARKS]
+    )
     return Assessment(
         case=case,
         verdict=judge(case),
         answers=answers(case) if with_answers else {},
-        trace=sample(engine, run, columns),
+        trace=found.repeating.beside(run),
+        repeating=found.repeating,
         marks=marks,
         thresholds=_thresholds(found),
         pulse=_pulse_view(found),
         period_s=period,
     )
-
-
-DETAIL_BELOW_S = 7200.0
-"""Spans up to this are walked pulse by pulse, so that each pulse is drawn. [s]"""
-MOST_PULSES = 400
-
-
-def _for_drawing(engine: Engine, span_s: float) -> Engine:
-    """An engine that shows single pulses where the span is short enough to see them."""
-    if span_s > DETAIL_BELOW_S:
-        return engine
-    intervals = [
-        op.schedule.interval_s
-        for op in engine.system.load.operations
-        if hasattr(op.schedule, "interval_s")
-    ]
-    if intervals and span_s / min(intervals) > MOST_PULSES:
-        return engine
-    return Engine(engine.system, compose=False)
 
 
 def _thresholds(found: Study) -> tuple[Threshold, ...]:

@@ -17,7 +17,7 @@ from explorer.advice.edges import RUNS
 from explorer.advice.fleet import Fleet, fleet, with_gathered_log
 from explorer.advice.judge import judge
 from explorer.advice.verdict import Verdict
-from explorer.engine.columns import Columns
+from explorer.engine.trace import Trace
 from explorer.scenario import parts
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario, size_path
@@ -37,7 +37,6 @@ HOPELESS = 0.5
 """Reserve by the batch engine below which a log is judged in hours, not minute by minute."""
 MOST_TRIES = 8
 """Sizes that run, or may run, by the batch engine and are judged exactly."""
-TRACE_ROWS = 240
 PRESENT = "present"
 """Key of the entry for the store that the design has."""
 _IN_A_STRING: dict[str, str] = texts({
@@ -59,7 +58,7 @@ class Entry:
     unit: str
     verdict: Verdict | None
     answers: dict[str, float]
-    trace: Columns | None
+    trace: Trace | None
     volume_cm3: float
     """Not a number where it is not known, as are mass and cost."""
     mass_g: float
@@ -155,7 +154,7 @@ def present_entry(scenario: Scenario, log: LightLog | None) -> Entry:
     """
     store = scenario.store
     cell = isinstance(store, CellStore)
-    found = assess(scenario, log, columns=TRACE_ROWS)
+    found = assess(scenario, log)
     return Entry(
         key=PRESENT, title=say("As it is now"), scenario=scenario,
         size=store.capacity_mAh if isinstance(store, CellStore) else store.capacitance_F,
@@ -220,12 +219,12 @@ def _best(
     for i in hopeful:
         tried = Case(_fitted(scenario, family, i), log)
         if judge(tried).state == "runs":
-            return i, assess(tried, columns=TRACE_ROWS)
+            return i, assess(tried)
     design = _fitted(scenario, family, chosen)
     if log is not None and seen.reserve[chosen] < HOPELESS:
-        found = assess(*with_gathered_log(design, log), columns=TRACE_ROWS)
+        found = assess(*with_gathered_log(design, log))
         return chosen, replace(found, case=Case(design, log))
-    return chosen, assess(design, log, columns=TRACE_ROWS)
+    return chosen, assess(design, log)
 
 
 def _fitted(scenario: Scenario, family: StoreFamily, size: int) -> Scenario:

@@ -38,7 +38,6 @@ FAMILIES: dict[MattersKey, tuple[str, ...]] = {
 COUNTS = (1, 2, 3, 4, 6, 8, 12, MOST_PANELS)
 MOST_TRIES = 4
 """Designs that the exact model is asked about."""
-TRACE_ROWS = 240
 LIGHT = "light.illuminance_lx"
 _MOST_LX = 5_000.0
 """Brightest light that is worth proposing for indoors. [lx]"""
@@ -64,7 +63,7 @@ def find_design(
     """
     best, found = None, None
     for design in _in_order(answers, stopped, lux):
-        result = assess(_in_light(scenario_from(answers, design), lux), columns=TRACE_ROWS)
+        result = assess(_in_light(scenario_from(answers, design), lux))
         if found is None or _standing(result) > _standing(found):
             best, found = design, result
         if result.verdict.state == "runs" or stopped():

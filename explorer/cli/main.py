@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-import math
 import os
 import sys
 from dataclasses import replace
@@ -20,11 +19,13 @@ from explorer.advice.reach import Reach, reach
 from explorer.cli.bench import bench
 from explorer.cli.report import report
 from explorer.cli.sweep import sweep
+from explorer.engine.march import Engine
+from explorer.engine.trace import Trace
 from explorer.files import scenario_json, tables
 from explorer.files.disk import FileError
 from explorer.files.logs import resolve_log
 from explorer.quantity import parse, show
-from explorer.scenario.course import light_course
+from explorer.scenario.build import build
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario
 from explorer.scenario.sold import sold_span
@@ -38,11 +39,8 @@ INTERRUPTED = 130
 NO_READER = 141
 """The same of a command whose reader has gone (128 + signal 13)."""
 LONGEST_DAYS = 36_500.0
-COLUMNS = 1000
-FINE_COLUMNS = 5000
-"""Fewest rows from which the means of even steps are taken: fewer would cost a thousandth."""
-MOST_COLUMNS = 250_000
-"""Rows of the trace before it is laid on an even step."""
+ROWS = 1000
+"""About so many rows has a table without an even step."""
 FAULTS = (FileError, ValueError, ArithmeticError)
 """What a bad file or an impossible design may raise; each text is a sentence."""
 
@@ -111,7 +109,7 @@ def check(context: click.Context, files: tuple[Path, ...], as_json: bool) -> Non
         try:
             scenario, log = _read(path)
             case = Case(scenario, log)
-            found = assess(case, columns=50)
+            found = assess(case)
             found = replace(found, answers={**found.answers, **reach(case)})
         except FAULTS as fault:
             worst = BAD_INPUT
@@ -156,29 +154,32 @@ def trace(
 ) -> None:
     """Write the run of a scenario FILE as a table.
 
-    Columns are time_s, store_V, terminal_V, terminal_min_V, harvest_A, load_A and connected.
-    With --step, voltages are those of the row's moment, terminal_min_V is the lowest and the
-    currents are the means of the step that begins there.
+    Columns are time_s, store_V, terminal_V, terminal_min_V, harvest_A, load_A, leakage_A and
+    connected. Voltages are those of the row's moment; terminal_min_V is the lowest and the
+    currents are the means of the step from there to the next row. load_A holds what load and
+    regulator draw and the charge that fills the bulk capacitance at a connect, in the row whose
+    step begins at the connect or holds it; leakage_A the store's leakage and balancing and the
+    charger's own current. So harvest_A less load_A less leakage_A, times the step, summed over
+    all rows, is what the store holds more at the end than at the beginning.
     """
     try:
         scenario, log = _read(file)
         _keep_inputs(file, scenario, output)
-        period_s = float(light_course(scenario.light, scenario.panels, log).edges_s[-1])
-        span_s = period_s if days is None else days * 86_400.0
-        rows = assess(
-            scenario, log, span_s=span_s, columns=_columns(span_s, step, log, period_s)
-        ).trace
-        reached_s = float(rows.time_s[-1])
+        engine = Engine(build(scenario, log))
+        span_s = engine.edges[-1] if days is None else days * 86_400.0
         if step is not None:
-            rows = tables.every(rows, step)
+            tables.row_count(span_s, step)  # too many are refused before the work
+        run = Trace(engine, engine.march(span_s))
+        rows = run.eventful(ROWS) if step is None else run.steps(step)
         tables.write_trace(output, rows)
     except FAULTS as fault:
         _complain(fault)
         context.exit(BAD_INPUT)
-    click.echo(f"{output}: {len(rows.time_s)} rows, {show(reached_s, 's')}.")
-    if reached_s < 0.99 * span_s:
+    click.echo(f"{output}: {len(rows.time_s)} rows, {show(run.span_s, 's')}.")
+    if run.span_s < 0.99 * span_s:
         click.echo(
-            f"More happens than one table holds, so it ends after {show(reached_s, 's')}.", err=True
+            f"More happens than can be followed, so the table ends after {show(run.span_s, 's')}.",
+            err=True,
         )
 
 
@@ -225,15 +226,6 @@ def _keep_inputs(file: Path, scenario: Scenario, output: Path) -> None:
     for source in (file, *([file.parent / name] if name else [])):
         if output.exists() and source.exists() and output.samefile(source):
             raise FileError(f"{output} is what the table is made from; give another name.")
-
-
-def _columns(span_s: float, step_s: float | None, log: LightLog | None, period_s: float) -> int:
-    """Rows wanted of a trace: with an even step so many that none are joined beforehand."""
-    if step_s is None:
-        return COLUMNS
-    readings = 0.0 if log is None else log.illuminance_lx.size * math.ceil(span_s / period_s)
-    wanted = max(2 * tables.row_count(span_s, step_s), 3 * readings, FINE_COLUMNS)
-    return int(min(wanted, MOST_COLUMNS))
 
 
 def _report(path: Path, found: Assessment) -> dict[str, Any]:

@@ -1,4 +1,4 @@
-"""The one table of results: what happened at each moment of a trace."""
+"""The one table of results: what happened at each moment of a run."""
 
 from __future__ import annotations
 
@@ -12,26 +12,42 @@ FloatArray = NDArray[np.float64]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Columns:
-    """Trace of a run; every array has shape (n,) and times never fall.
+    """Rows of a run; every array has shape (n,) and times never fall.
 
-    Two rows may share a time where something jumps (a connect, a light that comes on).
+    Voltages, light and load switch of a row are those of its moment, minima and currents those of
+    the step that begins there; a step without length has its moment's. Where something jumps at
+    the moment, the row is after the jump, but the store is before it loses an inrush.
     """
 
     time_s: FloatArray
     """Time since the beginning of the run. [s]"""
     store_v: FloatArray
-    """Open-circuit voltage of the store, upper edge of the pulse envelope. [V]"""
+    """Open-circuit voltage of the store. [V]"""
     store_min_v: FloatArray
-    """Lower edge of the envelope of the open-circuit voltage. [V]"""
+    """Lowest open-circuit voltage of the step. [V]"""
     terminal_v: FloatArray
-    """Terminal voltage of the store between pulses. [V]"""
+    """Terminal voltage of the store. [V]"""
     terminal_min_v: FloatArray
-    """Lowest terminal voltage within the row's load cycle. [V]"""
+    """Lowest terminal voltage of the step. [V]"""
     harvest_a: FloatArray
-    """Charging current. [A]"""
+    """Mean charging current. [A]"""
     load_a: FloatArray
-    """Current drawn by load and regulator, averaged over the load cycle. [A]"""
+    """Mean current drawn by load and regulator, and the inrush of the bulk capacitance. [A]"""
+    leakage_a: FloatArray
+    """Mean current through the store's leakage and balancing, and the charger's own. [A]"""
     connected: NDArray[np.bool_]
     """Whether the load is connected."""
     illuminance_lx: FloatArray
     """Light at the place. [lx]"""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Extremes:
+    """Lowest and highest points of a run."""
+
+    lowest_store_v: float
+    highest_store_v: float
+    lowest_terminal_v: float
+    """While connected; infinite when never connected. [V]"""
+    lowest_ever_v: float
+    """At the terminals, connected or not. [V]"""

@@ -22,6 +22,8 @@ from explorer.physics.arrays import FloatArray, Number
 
 GENERATOR_TOLERANCE_V = 2e-6
 """Largest difference between one step of the generator and the map, per cycle. [V]"""
+MOST_POWERS = 40
+"""Powers of a map that are built at most, each of twice as many cycles as the one before."""
 
 
 class FlowMap:
@@ -117,7 +119,10 @@ class Cycle:
         lowest_v = np.full_like(x, np.inf)
         lowest_c, highest_c = x, x
         used = np.zeros_like(x)
+        self.stages: list[FloatArray] = []
+        """Charges at which each phase begins, for cycles that begin at the nodes. [C]"""
         for i, phase in enumerate(phases):
+            self.stages.append(x)
             if i == len(phases) - 1:
                 # What the pulse alone does, before the rest of the cycle.
                 self.pulse_min_v, self.pulse_lowest_c = lowest_v, lowest_c
@@ -134,7 +139,7 @@ class Cycle:
         self.terminal_min_v = lowest_v
         self.lowest_c = lowest_c
         self.mean_drawn_a = used / self.length_s
-        self._highest_c = highest_c
+        self.highest_c = highest_c
         self._whole = lowest_v >= off_v
         gain = np.gradient(self.map.displacement, self.nodes)
         gain = np.maximum(gain, -0.999)
@@ -151,7 +156,7 @@ class Cycle:
         """The same cycle where it must stay between open-circuit bounds. [C]"""
         twin = copy(self)
         twin.key = key
-        whole = self._whole & (self.lowest_c >= low_c) & (self._highest_c <= high_c)
+        whole = self._whole & (self.lowest_c >= low_c) & (self.highest_c <= high_c)
         twin._fits = _runs(whole)
         twin._exact = _runs(whole & self._holds)
         return twin
@@ -176,6 +181,12 @@ class Cycle:
         """Range around a charge in which cycles complete, if any. [C]"""
         return self._span(self._fits, charge)
 
+    def power(self, k: int) -> FlowMap:
+        """The map of 2^k cycles, built when first needed."""
+        while len(self._powers) <= k:
+            self._powers.append(self._powers[-1].then(self._powers[-1]))
+        return self._powers[k]
+
     def leap(self, charge: float, at_most: int, low: float, high: float) -> tuple[float, int]:
         """Apply the map as often as the bounds and `at_most` allow, by doubling.
 
@@ -184,13 +195,11 @@ class Cycle:
         tuple
             Charge and number of cycles; every cycle began inside the bounds.
         """
-        while len(self._powers) < 40 and (1 << len(self._powers)) <= at_most:
-            self._powers.append(self._powers[-1].then(self._powers[-1]))
         done = 0
-        for k in range(len(self._powers) - 1, -1, -1):
+        for k in range(min(at_most.bit_length(), MOST_POWERS) - 1, -1, -1):
             if done + (1 << k) > at_most:
                 continue
-            reached = float(self._powers[k](charge))
+            reached = float(self.power(k)(charge))
             if low <= reached <= high:
                 charge, done = reached, done + (1 << k)
         return charge, done

@@ -11,7 +11,7 @@ from explorer.advice.budget import Budget, budget
 from explorer.advice.case import Case
 from explorer.advice.panel_curve import PanelCurve, panel_curve
 from explorer.advice.reach import reach
-from explorer.engine.columns import Columns
+from explorer.engine.trace import Trace
 from explorer.files.report_blocks import Block, Figure, Heading, Paragraph, Sheet
 from explorer.files.report_figures import panel_figure, point_table, pulse_figure, store_figure
 from explorer.files.report_limits import Limit
@@ -33,8 +33,6 @@ from explorer.scenario.light import WeekPattern
 from explorer.text import joined, say
 from explorer.words.panel import sold_sentence
 
-COLUMNS = 1000
-"""About as many points of a curve as its picture can show."""
 PLANNING = say(
     "An estimate for planning: local codes, the part's data sheet and a qualified person decide."
 )
@@ -45,7 +43,7 @@ class Findings:
     """All that the model says about one scenario."""
 
     assessment: Assessment
-    repeating: Columns | None
+    repeating: Trace | None
     """The course that repeats; None where the device never starts."""
     budget: Budget
     curve: PanelCurve
@@ -66,16 +64,12 @@ def findings(case: Case) -> Findings:
     ValueError, ArithmeticError
         The design cannot be computed.
     """
-    found = assess(case, columns=COLUMNS)
+    found = assess(case)
     found = replace(found, answers={**found.answers, **reach(case)})
-    repeating = None
-    if isfinite(found.answers["first_charge_s"]):
-        repeating = assess(
-            case, columns=COLUMNS, settled=True, with_answers=False
-        ).trace
+    starts = isfinite(found.answers["first_charge_s"])
     return Findings(
         assessment=found,
-        repeating=repeating,
+        repeating=found.repeating if starts else None,
         budget=budget(case),
         curve=panel_curve(case),
         calendar=_calendar(case),

@@ -8,7 +8,8 @@ import numpy as np
 
 from explorer.advice.assess import Assessment, PulseView
 from explorer.advice.panel_curve import PanelCurve
-from explorer.engine.columns import Columns
+from explorer.engine.picture import runs
+from explorer.engine.trace import Trace
 from explorer.files.report_blocks import (
     Axis,
     Band,
@@ -31,6 +32,9 @@ from explorer.words.moments import Tick, time_ticks
 
 LEAST_SPAN = 1e-9
 """Shortest axis that is drawn; a panel in the dark gives nothing at all."""
+COLUMNS = 1000
+ROWS = 400
+"""About so many points wide and high is what a printed curve can show."""
 MOST_TICKS = 6
 _TIME_LABELS = 9
 _NEAR = 2.0
@@ -38,14 +42,14 @@ _NEAR = 2.0
 LETTERS = "ABCDEFGH"
 
 
-def store_figure(found: Assessment, repeating: Columns | None, calendar: float | None) -> Figure:
+def store_figure(found: Assessment, repeating: Trace | None, calendar: float | None) -> Figure:
     """The store's voltage over one period of the light.
 
     Parameters
     ----------
     found : Assessment
         Its trace is the run from the scenario's own beginning.
-    repeating : Columns, optional
+    repeating : Trace, optional
         The course that repeats; left out where the device never starts.
     calendar : float, optional
         Time from Monday 00:00 to the beginning of the light; None where no weekday is meant. [s]
@@ -53,36 +57,43 @@ def store_figure(found: Assessment, repeating: Columns | None, calendar: float |
     trace = found.trace
     main = trace if repeating is None else repeating
     first = say("first period")
-    curves = [Curve(label=say("store"), x=main.time_s, y=main.store_v)]
+    end = main.span_s
+    picture = main.picture(0.0, end, COLUMNS)
+    extremes = main.extremes()
+    pixel_v = max(extremes.highest_store_v, 1e-3) / ROWS
+    x, y = picture.line(pixel_v)
+    curves = [Curve(label=say("store"), x=x, y=y)]
     if repeating is not None:
-        curves[0] = Curve(label=say("store, repeating"), x=main.time_s, y=main.store_v)
-        curves.append(Curve(label=first, x=trace.time_s, y=trace.store_v, dash="2 3", width=1.1))
+        curves[0] = Curve(label=say("store, repeating"), x=x, y=y)
+        x, y = trace.picture(0.0, end, COLUMNS).line(pixel_v)
+        curves.append(Curve(label=first, x=x, y=y, dash="2 3", width=1.1))
     levels = tuple(
         Level(label=joined(" ", (level.label, volts(level.volts))), y=level.volts)
         for level in found.thresholds
     )
-    top = max(*(float(c.y.max()) for c in curves), *(level.y for level in levels))
-    bottom = min(float(main.terminal_min_v.min()), *(level.y for level in levels),
-                 *(float(c.y.min()) for c in curves))  # fmt: skip
+    highest = max(extremes.highest_store_v, trace.extremes().highest_store_v)
+    top = max(highest, *(level.y for level in levels))
+    bottom = min(extremes.lowest_ever_v, *(level.y for level in levels),
+                 *(float(np.nanmin(c.y)) for c in curves))  # fmt: skip
     low = 0.0 if bottom < 0.5 * top else bottom
-    end = float(main.time_s[-1])
     time = Axis(
         title=say("time"), low=0.0, high=end,
         ticks=time_ticks(0.0, end, _TIME_LABELS, calendar is not None, calendar or 0.0),
     )  # fmt: skip
-    brightest = float(main.illuminance_lx.max())
+    light_s, lux = main.light()
+    brightest = float(lux.max(initial=0.0))
     strip = Strip(
-        title=say("light at the place"), x=main.time_s, y=main.illuminance_lx,
+        title=say("light at the place"), x=light_s, y=np.append(lux, lux[-1:]),
         high=1.05 * brightest if brightest > 0 else 1.0, high_label=show(brightest, "lx"),
     )  # fmt: skip
     chart = Chart(
         x=time,
         left=_axis(say("voltage, V"), low, top + 0.04 * (top - low)),
-        shades=_dark(main),
+        shades=_dark(light_s, lux),
         shade_label=say("dark"),
-        bands=(
-            Band(label=say("pulse envelope"), x=main.time_s, low=main.terminal_min_v,
-                 high=main.store_v),
+        bands=tuple(
+            Band(label=say("pulse envelope"), x=x, low=low, high=high)
+            for x, low, high in picture.envelope()
         ),
         curves=tuple(curves),
         levels=levels,
@@ -90,8 +101,8 @@ def store_figure(found: Assessment, repeating: Columns | None, calendar: float |
     )  # fmt: skip
     words = say(
         "Store voltage over {time}: between {low} and {high}, lowest at the terminals {lowest}.",
-        time=show(end, "s"), low=volts(float(main.store_v.min())),
-        high=volts(float(main.store_v.max())), lowest=volts(float(main.terminal_min_v.min())),
+        time=show(end, "s"), low=volts(extremes.lowest_store_v),
+        high=volts(extremes.highest_store_v), lowest=volts(extremes.lowest_ever_v),
     )  # fmt: skip
     if repeating is None:
         kind = say("The run from the scenario's own beginning.")
@@ -226,13 +237,9 @@ def _scaled(largest: float) -> tuple[float, str]:
     return 1.0 / PREFIXES[prefix], prefix
 
 
-def _dark(trace: Columns) -> tuple[tuple[float, float], ...]:
-    """Stretches (from, to) of a trace without light. [s]"""
-    dark = (trace.illuminance_lx < DARK_BELOW_LX).astype(int)
-    change = np.diff(dark, prepend=0, append=0)
-    begins, ends = np.flatnonzero(change == 1), np.flatnonzero(change == -1)
-    last = trace.time_s.size - 1
+def _dark(edges_s: np.ndarray, lux: np.ndarray) -> tuple[tuple[float, float], ...]:
+    """Stretches (from, to) without light, of light that is constant between edges. [s]"""
+    first, last = runs(lux < DARK_BELOW_LX)
     return tuple(
-        (float(trace.time_s[i]), float(trace.time_s[min(j, last)]))
-        for i, j in zip(begins.tolist(), ends.tolist(), strict=True)
+        (float(edges_s[i]), float(edges_s[j])) for i, j in zip(first, last, strict=True)
     )

@@ -57,7 +57,7 @@ def load_exhibits(names: Iterable[str]) -> ExhibitSet:
         try:
             path = scenario_path(name)
             scenario = load_scenario(path).scenario
-            verdict = assess(scenario, resolve_log(scenario, path), columns=50).verdict
+            verdict = assess(scenario, resolve_log(scenario, path)).verdict
         except (FileError, OSError, ValueError, ArithmeticError) as error:
             LOG.warning("%s is left out of the stand: %s", name, error)
             problems.append(say("Left out: {error}", error=str(error)))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from math import isfinite
 
 import numpy as np
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
@@ -10,6 +11,7 @@ from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
 from explorer.advice.assess import Assessment, Threshold
+from explorer.engine.picture import MOST_COLUMNS, Picture
 from explorer.stand.fit_label import sized_font
 from explorer.stand.legibility import Sizes
 from explorer.stand.phrases import thinned
@@ -42,6 +44,8 @@ class StandTrace(Card):
         self._calendar = (True, 0.0)
         self._sizes: Sizes | None = None
         self._title = ""
+        self._kept: tuple[tuple[Assessment, Window, int], Picture] | None = None
+        self._line = (np.zeros(0), np.zeros(0))
         self.setAccessibleName(tr("Trace of the store voltage, V"))
 
     def set_title(self, title: str) -> None:
@@ -76,7 +80,7 @@ class StandTrace(Card):
     def _top_v(self) -> float:
         assert self._assessment is not None
         highest = max(t.volts for t in self._assessment.thresholds)
-        return max(highest, float(self._assessment.trace.store_v.max()), 0.1) * HEADROOM
+        return max(highest, self._assessment.trace.extremes().highest_store_v, 0.1) * HEADROOM
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint ground, shading, lines, curve and names."""
@@ -103,7 +107,10 @@ class StandTrace(Card):
         bands.paint(painter, area, _ToX(view), tokens)
         painter.restore()
         self._paint_lines(painter, view, found.thresholds, sizes, tokens)
-        self._paint_curve(painter, view, found, sizes, tokens)
+        picture = self._picture_of(found, view)
+        overlay.paint_dense(painter, picture, view, tokens)
+        self._line = picture.line(view.pixel_v)
+        self._paint_curve(painter, view, sizes, tokens)
         self._paint_names(painter, view, found.thresholds, sizes, tokens)
         self._paint_axis(painter, view, sizes, tokens)
         painter.end()
@@ -125,16 +132,25 @@ class StandTrace(Card):
             flags = Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignRight
             painter.drawText(box, int(flags.value), label)
 
+    def _picture_of(self, found: Assessment, view: overlay.View) -> Picture:
+        """What the span shows at this width; asked for anew only where one of them changed."""
+        wanted = (found, self._window, round(view.area.width()))
+        if self._kept is None or self._kept[0] != wanted:
+            columns = min(wanted[2], MOST_COLUMNS)
+            window = self._window
+            picture = found.trace.picture(window.from_s, window.to_s, columns)
+            self._kept = (wanted, picture)
+        return self._kept[1]
+
     def _paint_curve(
-        self, painter: QPainter, view: overlay.View, found: Assessment, sizes: Sizes, tokens: Tokens
+        self, painter: QPainter, view: overlay.View, sizes: Sizes, tokens: Tokens
     ) -> None:
-        trace = found.trace
-        x, y = view.x(trace.time_s).tolist(), view.y(trace.store_v).tolist()
+        x, y = view.x(self._line[0]).tolist(), view.y(self._line[1]).tolist()
         # Single strokes with round ends: a wide polyline takes ten times as long to join.
         strokes = [
             QLineF(x[i], y[i], x[i + 1], y[i + 1])
             for i in range(len(x) - 1)
-            if x[i + 1] >= view.area.left() and x[i] <= view.area.right()
+            if isfinite(y[i]) and isfinite(y[i + 1])
         ]
         pen = QPen(tokens.color("accent"), max(4.0, sizes.axis * 0.11))
         pen.setCapStyle(Qt.PenCapStyle.RoundCap)
@@ -169,12 +185,10 @@ class StandTrace(Card):
         tokens: Tokens,
     ) -> None:
         """Names at the right end, as many as there is height for; the lowest line counts most."""
-        assert self._assessment is not None
         painter.setFont(sized_font(sizes.axis))
         metrics = QFontMetricsF(painter.font())
         capital, area = metrics.capHeight(), view.area
-        trace = self._assessment.trace
-        x, y = view.x(trace.time_s), view.y(trace.store_v)
+        x, y = view.x(self._line[0]), view.y(self._line[1])
         heights = [float(view.y(np.array(line.volts))) for line in lines]
         placed: list[QRectF] = []
         for line in _by_weight(lines):

@@ -17,7 +17,7 @@ from explorer.scenario.model import Scenario
 from explorer.state.document import Document
 from explorer.state.jobs import JobRunner
 from explorer.state.pacer import FramePacer
-from explorer.state.solver import COLUMNS, MOST_COLUMNS, Solver
+from explorer.state.solver import Solver
 from explorer.text import say
 from explorer.words.refusal import refusal
 
@@ -103,8 +103,7 @@ class Comparison(QObject):
             return
         window = self._solver.window()
         self._span_s = window.to_s
-        columns = min(MOST_COLUMNS, round(COLUMNS * window.to_s / window.length_s))
-        self._jobs.submit(JOB, partial(_work, self._other, window.to_s, columns))
+        self._jobs.submit(JOB, partial(_work, self._other, window.to_s))
 
     def _on_result(self, _: object) -> None:
         if self._other is not None:
@@ -123,6 +122,6 @@ class Comparison(QObject):
             self.failed.emit(say("The other design cannot be computed: {reason}", reason=reason))
 
 
-def _work(case: Case, span_s: float, columns: int) -> Assessment:
-    found = assess(case, span_s=span_s, columns=columns)
+def _work(case: Case, span_s: float) -> Assessment:
+    found = assess(case, span_s=span_s)
     return replace(found, answers={**found.answers, **reach(case)})

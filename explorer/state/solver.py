@@ -25,8 +25,6 @@ from explorer.text import say
 LOG = logging.getLogger(__name__)
 REST_MS = 150
 """Quiet time after which the knobs count as resting."""
-COLUMNS = 1000
-MOST_COLUMNS = 6000
 JOB = "break_evens"
 FRAME_JOB = "frame"
 SLOW_S = 0.06
@@ -210,11 +208,8 @@ class Solver(QObject):
 
     def _assess(self, case: Case, with_answers: bool = True) -> Assessment | NotJudged:
         window = self.window()
-        columns = min(MOST_COLUMNS, round(COLUMNS * window.to_s / window.length_s))
         try:
-            return assess(
-                case, span_s=window.to_s, columns=columns, with_answers=with_answers
-            )
+            return assess(case, span_s=window.to_s, with_answers=with_answers)
         except (ValueError, ArithmeticError, OSError) as error:
             LOG.exception("the scenario could not be assessed")
             why = say("This scenario cannot be computed: {reason}", reason=str(error))

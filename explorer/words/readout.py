@@ -9,6 +9,7 @@ import numpy as np
 from explorer.advice.assess import Assessment, PulseView
 from explorer.advice.verdict import CHECK_LABELS, State
 from explorer.engine.columns import Columns
+from explorer.engine.trace import Trace
 from explorer.quantity import show
 from explorer.text import joined, say
 from explorer.words.answers import LABELS
@@ -109,18 +110,19 @@ def check_rows(assessment: Assessment) -> tuple[CheckText, ...]:
 
 
 def cursor_lines(
-    trace: Columns,
+    trace: Trace,
     time_s: float,
-    ghost: Columns | None,
+    ghost: Trace | None,
     weekdays: bool,
     offset_s: float = 0.0,
     ghost_name: str = _PINNED,
+    width_s: float = 0.0,
 ) -> tuple[Line, ...]:
     """What every curve reads at one moment.
 
     Parameters
     ----------
-    trace, ghost : Columns
+    trace, ghost : Trace
         The design, and another one where there is one.
     time_s : float
         Moment on the trace. [s]
@@ -130,35 +132,33 @@ def cursor_lines(
         Time from Monday 00:00 to the beginning of the trace. [s]
     ghost_name : str
         What the other design is called.
+    width_s : float
+        Time around the moment whose lowest terminal voltage and mean currents are told. [s]
     """
-    row = row_at(trace, time_s)
-    store = value_at(trace, trace.store_v, time_s)
-    lowest = value_at(trace, trace.terminal_min_v, time_s)
-    lines = [
-        Line(label=clock(time_s, weekdays, offset_s), value=""),
-        Line(label=say("store"), value=volts(store)),
-        Line(label=say("in the pulse"), value=volts(lowest)),
-        Line(label=say("light"), value=show(float(trace.illuminance_lx[row]), "lx")),
-        Line(label=say("charging"), value=show(float(trace.harvest_a[row]), "A")),
-        Line(
-            label=say("load"),
-            value=show(float(trace.load_a[row]), "A") if trace.connected[row] else say("off"),
-        ),
-    ]
-    if ghost is not None:
-        lines.append(Line(label=ghost_name, value=volts(value_at(ghost, ghost.store_v, time_s))))
+    lines = [Line(label=clock(time_s, weekdays, offset_s), value="")]
+    row = spot(trace, time_s, width_s)
+    if row is None:
+        lines.append(Line(label=say("not followed so far"), value=""))
+    else:
+        drawn = show(float(row.load_a[0]), "A") if row.connected[0] else say("off")
+        lines += [
+            Line(label=say("store"), value=volts(float(row.store_v[0]))),
+            Line(label=say("in the pulse"), value=volts(float(row.terminal_min_v[0]))),
+            Line(label=say("light"), value=show(float(row.illuminance_lx[0]), "lx")),
+            Line(label=say("charging"), value=show(float(row.harvest_a[0]), "A")),
+            Line(label=say("load"), value=drawn),
+        ]
+    other = None if ghost is None else spot(ghost, time_s, 0.0)
+    if other is not None:
+        lines.append(Line(label=ghost_name, value=volts(float(other.store_v[0]))))
     return tuple(lines)
 
 
-def row_at(trace: Columns, time_s: float) -> int:
-    """Row that holds at a moment: the last one that is not later."""
-    row = int(np.searchsorted(trace.time_s, time_s, side="right")) - 1
-    return min(max(row, 0), trace.time_s.size - 1)
-
-
-def value_at(trace: Columns, values: np.ndarray, time_s: float) -> float:
-    """Value of a curve at a moment, straight between its rows."""
-    return float(np.interp(time_s, trace.time_s, values))
+def spot(trace: Trace, time_s: float, width_s: float) -> Columns | None:
+    """The row of one moment, with minima and means around it; None beyond what was followed."""
+    if not 0.0 <= time_s <= trace.span_s * (1.0 + 1e-12):
+        return None
+    return trace.around(np.array([min(time_s, trace.span_s)]), width_s)
 
 
 def pulse_lines(pulse: PulseView) -> tuple[Line, ...]:
@@ -175,15 +175,16 @@ def pulse_lines(pulse: PulseView) -> tuple[Line, ...]:
 def trace_summary(assessment: Assessment) -> str:
     """The trace in one sentence, for those who do not see it."""
     trace = assessment.trace
+    ends = trace.at(np.array([0.0, trace.span_s]))
     restarts = sum(mark.kind == "connect" for mark in assessment.marks)
     return say(
         "Store voltage over {time}: from {first} to {last}, highest {highest}, lowest in a pulse "
         "{lowest}, connects {n} times.",
-        time=show(float(trace.time_s[-1]), "s"),
-        first=volts(float(trace.store_v[0])),
-        last=volts(float(trace.store_v[-1])),
-        highest=volts(float(trace.store_v.max())),
-        lowest=volts(float(trace.terminal_min_v.min())),
+        time=show(trace.span_s, "s"),
+        first=volts(float(ends.store_v[0])),
+        last=volts(float(ends.store_v[1])),
+        highest=volts(trace.extremes().highest_store_v),
+        lowest=volts(trace.extremes().lowest_ever_v),
         n=restarts,
     )
 
@@ -222,11 +223,10 @@ __all__ = [
     "margin_text",
     "pulse_lines",
     "quantity_text",
-    "row_at",
     "sign",
     "small_volts",
+    "spot",
     "trace_summary",
-    "value_at",
     "value_text",
     "volts",
 ]

@@ -70,7 +70,7 @@ def test_checks_hazards_and_cautions_can_be_shown_in_any_language(name, change):
 @pytest.mark.parametrize("name", NAMES)
 def test_an_answer_in_plain_words_can_be_shown_in_any_language(name, change):
     scenario, log = changed(name, change)
-    found = assess(scenario, log, columns=20)
+    found = assess(scenario, log)
     said = [*two_sentences(found), found.verdict.word, found.pulse.title]
     said += [threshold.label for threshold in found.thresholds]
     assert left_in_english(said, scenario) == []

@@ -109,8 +109,8 @@ def test_every_fit_has_its_bulk_price_life_and_trace(entries):
             assert entry.mass_g > 0
             assert 1 <= entry.cost_class <= 5
             assert entry.years_to_end > 0
-            assert len(entry.trace.time_s) > 50
-            assert np.all(np.isfinite(entry.trace.store_v))
+            shown = entry.trace.picture(0.0, entry.trace.span_s, 50)
+            assert np.all(np.isfinite(shown.edge_v))
 
 
 def test_lithium_comes_with_its_cautions(entries):

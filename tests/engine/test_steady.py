@@ -7,7 +7,7 @@ import pytest
 
 from explorer.engine import steady
 from explorer.engine.course import Standing
-from explorer.engine.motions import Engine
+from explorer.engine.march import Engine
 from explorer.engine.steady import LONGEST_COURSE, repeating_course
 from explorer.engine.system import DAY_S, WEEK_S
 from tests.engine.systems import (

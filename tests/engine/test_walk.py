@@ -462,10 +462,10 @@ def test_a_cell_that_is_full_below_its_chargers_threshold_counts_as_full():
 
 
 def test_a_bank_that_begins_above_full_is_shown_where_it_is():
-    from explorer.engine.sample import columns
+    from explorer.engine.trace import Trace
     from explorer.scenario.build import build
     from explorer.scenario.model import Scenario, with_value
 
     engine = Engine(build(with_value(Scenario(), "store.initial_V", 5.35)))
-    trace = columns(engine, engine.march(60.0))
+    trace = Trace(engine, engine.march(60.0)).eventful(100)
     assert trace.store_v[0] == pytest.approx(5.35, abs=2e-3)

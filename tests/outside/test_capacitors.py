@@ -12,7 +12,7 @@ import pytest
 
 from explorer.engine.course import Standing, StopAt
 from explorer.engine.march import Engine
-from explorer.engine.sample import columns
+from explorer.engine.trace import Trace
 from explorer.physics import store as st
 from explorer.physics.load import Draw, terminal_voltage
 from explorer.scenario.storage import SupercapacitorStore
@@ -118,7 +118,7 @@ def test_current_pulse_sags_by_its_step_and_its_ramp():
     given = system(store=store, load=load(operations=(one,)))
     engine = Engine(given)
     run = engine.march(10.0, charged(store, 3.0))
-    trace = columns(engine, run, 100)
+    trace = Trace(engine, run).eventful(100)
     assert trace.terminal_min_v.min() == pytest.approx(3.0 - 0.055, abs=1e-9)
     assert trace.store_min_v.min() == pytest.approx(3.0 - 0.050, abs=1e-9)
     assert run.tally.served == [1.0]
@@ -145,7 +145,7 @@ def test_constant_current_charges_along_a_straight_line():
     given = system(light=steady(1e-4), store=bank(0.1), full_v=5.0)
     engine = Engine(given)
     run = engine.march(4000.0)
-    trace = columns(engine, run, 200)
+    trace = Trace(engine, run).eventful(200)
     assert trace.store_v == pytest.approx(trace.time_s * 1e-3, abs=1e-9)
     assert trace.harvest_a == pytest.approx(1e-4, rel=1e-9)
     full = engine.march(LONG_S, stop_at=StopAt.FULL)
@@ -256,7 +256,7 @@ def simulated_discharge(store, rated_v, current_a, nodes=400):
     )
     engine = Engine(given, nodes=nodes)
     run = engine.march(LONG_S, charged(store, rated_v), stop_at=StopAt.CUT_OFF)
-    trace = columns(engine, run, 4000)
+    trace = Trace(engine, run).eventful(4000)
     keep = trace.connected
     return trace.time_s[keep], trace.terminal_v[keep]
 

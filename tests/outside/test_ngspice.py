@@ -12,7 +12,7 @@ import pytest
 
 from explorer.engine.course import Standing, StopAt
 from explorer.engine.march import Engine
-from explorer.engine.sample import columns
+from explorer.engine.trace import Trace
 from explorer.physics import store as st
 from explorer.physics.constants import thermal_voltage
 from explorer.physics.load import (
@@ -97,9 +97,8 @@ def steps(name, pairs, ramp_s=1e-3):
     return f"v{name} {name} 0 pwl({' '.join(points)})"
 
 
-def at(times, engine, run, field="store_v", count=4000):
-    trace = columns(engine, run, count)
-    return np.interp(times, trace.time_s, getattr(trace, field))
+def at(times, engine, run, field="store_v"):
+    return getattr(Trace(engine, run).at(np.asarray(times, float)), field)
 
 
 @pytest.mark.parametrize("panel", [AMORPHOUS, CRYSTALLINE], ids=["amorphous", "crystalline"])
@@ -188,18 +187,13 @@ icharge 0 term 60u
     )
     engine = Engine(given, compose=compose)
     run = engine.march(60.0, Standing(charge_c=farad * 3.6, connected=True))
-    trace = columns(engine, run, 4000)
     starts = interval * np.arange(1, 30)
     theirs = np.interp(starts - 0.01, times, store_v)
-    ours = np.interp(starts - 0.01, trace.time_s, trace.store_v)
+    ours = at(starts - 0.01, engine, run)
     assert ours == pytest.approx(theirs, abs=LIMIT_V)
-    # The deepest point of every pulse at the terminals, from the envelope.
+    # The deepest point of every pulse at the terminals.
     lowest = [term_v[(times >= s) & (times < s + interval)].min() for s in starts]
-    if compose:
-        seen = np.interp(starts, trace.time_s, trace.terminal_min_v)
-    else:
-        inside = [(trace.time_s >= s) & (trace.time_s < s + interval) for s in starts]
-        seen = [trace.terminal_min_v[rows].min() for rows in inside]
+    seen = Trace(engine, run).rows(starts, starts + interval).terminal_min_v
     assert seen == pytest.approx(lowest, abs=LIMIT_V)
     assert run.tally.served == [30.0]
 

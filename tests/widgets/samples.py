@@ -7,39 +7,16 @@ import numpy as np
 from explorer.advice.assess import Assessment, Mark, PulseView, Threshold
 from explorer.advice.case import Case
 from explorer.advice.verdict import Check, Hazard, Verdict
-from explorer.engine.columns import Columns
+from explorer.engine.march import Engine
+from explorer.engine.trace import Trace
+from explorer.scenario.build import build
 from explorer.scenario.model import Scenario
 
 
-def made_up_trace(scenario: Scenario, span_s: float, columns: int) -> Columns:
-    time_s = np.linspace(0.0, span_s, columns)
-    hour, day = (time_s / 3600) % 24, (time_s // 86_400) % 7
-    lit = (hour >= 8) & (hour < 18) & (day < 5)
-    lux = np.where(lit, scenario.light.illuminance_lx or 300.0, 0.0)
-    capacitance = getattr(scenario.store, "capacitance_F", 5.0)
-    volts = np.empty(columns)
-    now, connected = 0.0, False
-    on = np.zeros(columns, dtype=bool)
-    step = time_s[1] - time_s[0]
-    for i in range(columns):
-        connected = now > scenario.load.connect_V or (
-            connected and now > scenario.load.disconnect_V
-        )
-        net = lux[i] * 3e-7 * scenario.panels.count - (2.5e-5 if connected else 1e-6)
-        volts[i], on[i] = now, connected
-        now = min(max(now + net * step / capacitance, 0.0), scenario.charger.full_V)
-    dip = np.where(on, 0.25, 0.0)
-    return Columns(
-        time_s=time_s,
-        store_v=volts,
-        store_min_v=volts - dip / 3,
-        terminal_v=volts,
-        terminal_min_v=np.maximum(volts - dip, 0),
-        harvest_a=lux * 3e-7 * scenario.panels.count,
-        load_a=np.where(on, 2.5e-5, 0.0),
-        connected=on,
-        illuminance_lx=lux,
-    )
+def run_of(scenario: Scenario, span_s: float) -> Trace:
+    """The real run of a scenario, which is quick."""
+    engine = Engine(build(scenario))
+    return Trace(engine, engine.march(span_s))
 
 
 def made_up_pulse() -> PulseView:
@@ -61,12 +38,11 @@ def made_up(
     scenario: Scenario | None = None,
     log: object = None,
     *,
-    span_s: float | None = None,
-    columns: int = 1000,
+    trace: Trace | None = None,
 ) -> Assessment:
     """An assessment whose verdict follows the light: little falls short, much runs."""
     scenario = scenario or Scenario()
-    trace = made_up_trace(scenario, span_s or 604_800.0, columns)
+    trace = trace or run_of(scenario, 604_800.0)
     dark = (scenario.light.illuminance_lx or 300.0) / 350.0
     margins = {
         "starts": 3.1,
@@ -105,13 +81,12 @@ def made_up(
                 sentence="Left in the sun, each unit sees 3.1 V; it is rated for 2.7 V.",
             ),
         )
-    edges = np.flatnonzero(np.diff(trace.connected.astype(int)))
     marks = tuple(
         Mark(
-            time_s=float(trace.time_s[i + 1]),
-            kind="connect" if trace.connected[i + 1] else "disconnect",
+            time_s=e.time_s, kind=e.kind,
+            volts=float(trace.engine.field.voltage_at(e.charge_c)),
         )
-        for i in edges
+        for e in trace.run.events[:400]
     )
     return Assessment(
         case=Case(scenario),
@@ -125,6 +100,7 @@ def made_up(
             "operations_per_charge": 412.0,
         },
         trace=trace,
+        repeating=trace,
         marks=marks,
         thresholds=(
             Threshold(label="full", volts=scenario.charger.full_V),

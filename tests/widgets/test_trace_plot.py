@@ -12,7 +12,7 @@ from explorer.state.spans import DAY_S, WEEK_S, Window
 from explorer.widgets.plots import overlay
 from explorer.widgets.plots.pulse_inset import PulseInset
 from explorer.widgets.plots.trace_plot import TracePlot
-from tests.widgets.samples import made_up, made_up_pulse, made_up_trace
+from tests.widgets.samples import made_up, made_up_pulse, run_of
 
 WEEK = Window(from_s=0.0, to_s=WEEK_S)
 
@@ -147,7 +147,7 @@ def test_the_plot_has_a_name_and_says_its_key_numbers(plot):
 
 
 def test_lit_hours_become_one_band_each():
-    bands = overlay.LitBands(made_up_trace(Scenario(), WEEK_S, 4000)).bands
+    bands = overlay.LitBands(run_of(Scenario(), WEEK_S)).bands
     assert len(bands) == 5
     start, end, _ = bands[0]
     assert start == pytest.approx(8 * 3600, abs=400)
@@ -161,13 +161,13 @@ def test_brightness_steps_with_the_light_and_dark_is_none():
 
 def test_many_paintings_drop_no_reference_to_none(plot, qapp):
     # A binding that drops one on each void call aborts the program within a few hundred frames.
-    frames = 500
+    frames, shown = 500, made_up()
     plot.repaint()
     gc.disable()  # what earlier tests left must not be collected in between
     try:
         before = sys.getrefcount(None)
         for frame in range(frames):
-            plot.set_assessment(made_up(columns=60), WEEK)
+            plot.set_assessment(shown, WEEK)
             plot.set_cursor(frame * 600.0)
             plot.viewport().repaint()
         qapp.processEvents()

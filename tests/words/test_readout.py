@@ -6,6 +6,7 @@ import pytest
 
 from explorer.advice.assess import assess
 from explorer.advice.verdict import CHECK_NAMES, Check, Verdict
+from explorer.quantity import show
 from explorer.scenario.model import Scenario, with_value
 from explorer.words import readout
 
@@ -84,33 +85,43 @@ def test_service_is_a_share_in_percent():
 
 
 def test_the_cursor_reads_every_curve_at_one_moment(bright, dim):
-    trace = bright.trace
-    row = trace.time_s.size // 2
-    time_s = float(trace.time_s[row])
+    trace, time_s = bright.trace, 0.5 * bright.trace.span_s
     lines = {x.label: x.value for x in readout.cursor_lines(trace, time_s, dim.trace, True)}
-    assert lines["store"] == readout.volts(readout.value_at(trace, trace.store_v, time_s))
+    assert lines["store"] == readout.volts(float(trace.at(np.array([time_s])).store_v[0]))
     assert {"in the pulse", "light", "charging", "load", "pinned"} <= set(lines)
     alone = readout.cursor_lines(trace, time_s, None, True)
     assert "pinned" not in {x.label for x in alone}
 
 
+def test_the_cursor_reads_means_over_its_width(bright):
+    """A pixel of a week holds several pulses: what they draw counts with its mean."""
+    trace, width_s = bright.trace, 1800.0
+    time_s = 4.5 * 86_400.0
+    begin, end = np.array([time_s - 900.0]), np.array([time_s + 900.0])
+    row = trace.rows(begin, end)
+    lines = {
+        x.label: x.value for x in readout.cursor_lines(trace, time_s, None, True, width_s=width_s)
+    }
+    assert lines["load"] == show(float(row.load_a[0]), "A")
+    assert lines["in the pulse"] == readout.volts(float(row.terminal_min_v[0]))
+
+
 def test_a_disconnected_load_reads_off(dim):
     lines = {x.label: x.value for x in readout.cursor_lines(dim.trace, 3600.0, None, True)}
-    assert not dim.trace.connected[readout.row_at(dim.trace, 3600.0)]
+    assert not readout.spot(dim.trace, 3600.0, 0.0).connected[0]
     assert lines["load"] == "off"
 
 
-def test_the_row_of_a_moment_is_the_last_that_is_not_later(bright):
-    trace = bright.trace
-    for time_s in (-1.0, 0.0, float(trace.time_s[7]), 1e12):
-        row = readout.row_at(trace, time_s)
-        assert 0 <= row < trace.time_s.size
-        assert trace.time_s[row] <= max(time_s, trace.time_s[0])
+def test_beyond_what_was_followed_the_cursor_says_so(bright):
+    beyond_s = 1.01 * bright.trace.span_s
+    lines = readout.cursor_lines(bright.trace, beyond_s, None, True)
+    assert [line.label for line in lines[1:]] == ["not followed so far"]
+    assert readout.spot(bright.trace, -1.0, 0.0) is None
 
 
 def test_the_summary_names_the_extremes(bright):
     text = readout.trace_summary(bright)
-    assert readout.volts(float(bright.trace.store_v.max())) in text
+    assert readout.volts(bright.trace.extremes().highest_store_v) in text
     assert "connects" in text
 
 

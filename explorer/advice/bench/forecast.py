@@ -16,7 +16,7 @@ from explorer.engine.columns import Columns
 from explorer.engine.course import Standing
 from explorer.engine.keys import OFF, On
 from explorer.engine.march import Engine
-from explorer.engine.sample import at_moments, columns
+from explorer.engine.trace import Trace
 from explorer.physics import store as st
 from explorer.scenario.build import build
 from explorer.scenario.light import LogPattern
@@ -254,9 +254,7 @@ def _along(
         raise ValueError(
             say("More happens in this run than can be followed; log a shorter stretch.")
         )
-    found = at_moments(engine, done, time_s - time_s[0])
-    lowest = _lowest_around(columns(engine, done, 0), found, width_s)
-    return replace(found, time_s=time_s, terminal_min_v=lowest)
+    return replace(Trace(engine, done).around(time_s - time_s[0], width_s), time_s=time_s)
 
 
 def window_s(scenario: Scenario, run: BenchRun) -> float:
@@ -266,16 +264,6 @@ def window_s(scenario: Scenario, run: BenchRun) -> float:
         op.schedule.interval_s for op in scenario.load.operations if op.schedule.kind == "every"
     )
     return max(apart_s, *intervals, 1e-6)
-
-
-def _lowest_around(ends: Columns, found: Columns, width_s: float) -> FloatArray:
-    """Lowest terminal voltage in the window of each moment, from the ends of all legs. [V]"""
-    count = int(found.time_s[-1] / width_s) + 1
-    lowest = np.full(count, np.inf)
-    for rows in (ends, found):
-        window = np.minimum((rows.time_s / width_s).astype(np.intp), count - 1)
-        np.minimum.at(lowest, window, rows.terminal_min_v)
-    return lowest[np.minimum((found.time_s / width_s).astype(np.intp), count - 1)]
 
 
 def _start(engine: Engine, beginning: Beginning, begin_s: float) -> Standing:

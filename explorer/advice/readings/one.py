@@ -24,12 +24,13 @@ from explorer.advice.readings.starts import (
     full_charge,
     opening_run,
 )
+from explorer.engine.columns import Extremes
 from explorer.engine.course import Standing, Trajectory
 from explorer.engine.march import Engine
 from explorer.engine.pulses import lowest_begins
-from explorer.engine.sample import Extremes, columns, extremes
 from explorer.engine.steady import STUDY_LEGS, RepeatingCourse, repeating_course
 from explorer.engine.system import DAY_S, System, WhenReady
+from explorer.engine.trace import Trace
 from explorer.scenario.model import Scenario
 from explorer.scenario.ratings import ratings
 
@@ -48,6 +49,8 @@ class Study:
     first: FirstCharge
     course: RepeatingCourse
     """From the first operation, or from a full store where the device never starts."""
+    repeating: Trace
+    """Its run, to be asked at any moment."""
     extremes: Extremes
     """Of the course."""
     gaps: tuple[Gap, ...]
@@ -71,6 +74,7 @@ def study(case: Case) -> Study:
     opening = opening_run(engine)
     first = first_charge(engine, opening, case.scenario.margins.start_within_h * HOUR_S)
     course = _settled(engine, first, opening)
+    repeating = Trace(engine, course.run)
     brings = np.asarray(engine.charge_a) > 0.0
     return Study(
         case=case,
@@ -79,7 +83,8 @@ def study(case: Case) -> Study:
         opening=opening,
         first=first,
         course=course,
-        extremes=extremes(columns(engine, course.run, 0)),
+        repeating=repeating,
+        extremes=repeating.extremes(),
         gaps=tuple(gaps(brings, np.asarray(engine.edges), steady=len(engine.levels) == 1)),
     )
 

@@ -14,7 +14,6 @@ from explorer.engine.steady import STUDY_LEGS
 from explorer.engine.system import System
 from explorer.engine.walk import MOST_TRIES
 
-OPENING_COLUMNS = 1000
 STUCK = 1e-7
 """Relative change of charge over a period below which a store that never connected is stuck."""
 LONGER = 30.0
@@ -56,9 +55,9 @@ def full_charge(engine: Engine) -> float:
 
 
 def opening_run(engine: Engine) -> Trajectory:
-    """The first period from the scenario's own beginning, with legs short enough to be drawn."""
+    """The first period from the scenario's own beginning."""
     period = engine.edges[-1]
-    return engine.march(period, longest_leg_s=period / OPENING_COLUMNS, most_legs=STUDY_LEGS)
+    return engine.march(period, most_legs=STUDY_LEGS)
 
 
 def _as_opened(engine: Engine, opening: Trajectory) -> FirstCharge | None:

@@ -8,7 +8,7 @@ from PySide6.QtGui import QFontMetrics, QPainter, QPen, QPixmap, QPolygonF
 from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem
 
 from explorer.advice.contest import Entry
-from explorer.engine.columns import Columns
+from explorer.engine.trace import Trace
 from explorer.state import theme
 from explorer.state.theme import Tokens, tokens_of
 from explorer.widgets.drawers.contest_model import ENTRY_ROLE, STALE_ROLE
@@ -118,13 +118,15 @@ def _hazards(entry: Entry) -> bool:
 
 
 def paint_curve(
-    painter: QPainter, area: QRectF, trace: Columns, full_v: float, off_v: float, tokens: Tokens
+    painter: QPainter, area: QRectF, trace: Trace, full_v: float, off_v: float, tokens: Tokens
 ) -> None:
     """Store voltage from zero to the full threshold, with the cut-off as a dashed line."""
-    top = max(full_v, float(np.max(trace.store_v)), 0.1) * 1.04
-    seconds = trace.time_s - trace.time_s[0]
-    x = area.left() + seconds / max(float(seconds[-1]), 1e-9) * area.width()
-    y = area.bottom() - np.clip(trace.store_v / top, 0.0, 1.0) * area.height()
+    top = max(full_v, trace.extremes().highest_store_v, 0.1) * 1.04
+    picture = trace.picture(0.0, trace.span_s, max(int(area.width()), 2))
+    time_s, volts = picture.line(top / max(area.height(), 1.0))
+    drawn = np.isfinite(volts)
+    x = area.left() + time_s[drawn] / max(trace.span_s, 1e-9) * area.width()
+    y = area.bottom() - np.clip(volts[drawn] / top, 0.0, 1.0) * area.height()
     dashes = QPen(tokens.color("threshold"), 1.0, Qt.PenStyle.CustomDashLine)
     dashes.setDashPattern([3, 3])
     painter.setPen(dashes)

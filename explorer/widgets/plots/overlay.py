@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 import numpy as np
 import pyqtgraph as pg
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QPainter, QPen
+from PySide6.QtGui import QColor, QPainter, QPen
 
 from explorer.advice.assess import Mark, Threshold
-from explorer.engine.columns import Columns
+from explorer.engine.picture import Picture
+from explorer.engine.trace import Trace
 from explorer.scenario.light_log import DARK_BELOW_LX
 from explorer.state import theme
 from explorer.state.language import tr
@@ -25,6 +25,10 @@ ToPixel = Callable[[float], float]
 _HALO = tuple(
     QPointF(x, y) for x in (-1.2, 0.0, 1.2) for y in (-1.2, 0.0, 1.2) if (x, y) != (0.0, 0.0)
 )
+Band = tuple[np.ndarray, np.ndarray, np.ndarray]
+"""Times, lowest and highest voltage."""
+DENSE = 0.45
+"""Share of the curve's colour where it goes up and down too quickly for a line."""
 LEVELS = 6
 """Steps of brightness in which lit hours are shaded."""
 MOST_BANDS = 400
@@ -43,6 +47,11 @@ class View:
     low_v: float
     high_v: float
 
+    @property
+    def pixel_v(self) -> float:
+        """Height of a pixel. [V]"""
+        return (self.high_v - self.low_v) / max(self.area.height(), 1.0)
+
     def x(self, time_s: np.ndarray) -> np.ndarray:
         """Pixels from the left, shape as given."""
         share = (time_s - self.from_s) / (self.to_s - self.from_s)
@@ -57,16 +66,15 @@ class View:
 class LitBands:
     """Stretches of equal brightness, found once for each trace."""
 
-    def __init__(self, trace: Columns) -> None:
-        level = brightness_level(trace.illuminance_lx)
-        # The light of a row holds until the next one.
-        change = np.flatnonzero(np.diff(level)) + 1
-        start = np.concatenate(([0], change))
-        end = np.concatenate((change, [level.size - 1]))
+    def __init__(self, trace: Trace) -> None:
+        edges, lux = trace.light()
+        level = brightness_level(lux)
+        first = np.flatnonzero(np.diff(level, prepend=-1))
+        ends = np.append(edges[first[1:]], edges[-1])
         self.bands = [
-            (float(trace.time_s[a]), float(trace.time_s[b]), int(level[a]))
-            for a, b in zip(start, end, strict=True)
-            if level[a] > 0 and trace.time_s[b] > trace.time_s[a]
+            (float(begin), float(end), int(level[i]))
+            for i, begin, end in zip(first, edges[first], ends, strict=True)
+            if level[i] > 0 and end > begin
         ]
 
     def paint(self, painter: QPainter, area: QRectF, to_x: ToPixel, tokens: Tokens) -> None:
@@ -118,22 +126,30 @@ def paint_thresholds(
         paint_label(painter, QPointF(area.right() - 8, base), text, "threshold", tokens, right=True)
 
 
-def paint_envelope(
-    painter: QPainter, area: QRectF, trace: Columns, view: View, tokens: Tokens
-) -> None:
+def paint_envelope(painter: QPainter, picture: Picture, view: View, tokens: Tokens) -> None:
     """Fill between the store voltage and the lowest terminal voltage in the pulses."""
-    seen = slice(
-        max(int(np.searchsorted(trace.time_s, view.from_s)) - 1, 0),
-        int(np.searchsorted(trace.time_s, view.to_s, side="right")) + 1,
-    )
-    x = view.x(trace.time_s[seen])
-    edges = np.concatenate((view.y(trace.store_v[seen]), view.y(trace.terminal_min_v[seen])[::-1]))
-    polygon = pg.functions.arrayToQPolygonF(np.concatenate((x, x[::-1])), edges)
+    _paint_bands(painter, picture.envelope(), view, tokens.color("envelope"))
+
+
+def paint_dense(painter: QPainter, picture: Picture, view: View, tokens: Tokens) -> None:
+    """Fill where the store goes up and down too quickly for a line."""
+    ground = mix(tokens.color("accent"), tokens.color("card"), DENSE)
+    _paint_bands(painter, picture.bands(view.pixel_v), view, ground)
+
+
+def _paint_bands(
+    painter: QPainter, bands: Sequence[Band], view: View, ground: QColor
+) -> None:
     painter.save()
-    painter.setClipRect(area)
+    painter.setClipRect(view.area)
     painter.setPen(Qt.PenStyle.NoPen)
-    painter.setBrush(tokens.color("envelope"))
-    painter.drawPolygon(polygon)
+    painter.setBrush(ground)
+    for time_s, low, high in bands:
+        x = view.x(time_s)
+        edges = np.concatenate((view.y(high), view.y(low)[::-1]))
+        painter.drawPolygon(
+            pg.functions.arrayToQPolygonF(np.concatenate((x, x[::-1])), edges)
+        )
     painter.restore()
 
 
@@ -159,7 +175,6 @@ def paint_marks(
     painter: QPainter,
     area: QRectF,
     marks: Sequence[Mark],
-    trace: Columns,
     to_x: ToPixel,
     to_y: ToPixel,
     tokens: Tokens,
@@ -177,9 +192,7 @@ def paint_marks(
             painter.drawLine(QPointF(x, area.bottom() - top), QPointF(x, bottom))
         return
     for mark in seen:
-        volts = float(np.interp(mark.time_s, trace.time_s, trace.store_v))
-        if math.isfinite(volts):
-            paint_mark(painter, QPointF(to_x(mark.time_s), to_y(volts)), mark.kind, tokens)
+        paint_mark(painter, QPointF(to_x(mark.time_s), to_y(mark.volts)), mark.kind, tokens)
 
 
 def paint_cursor(

@@ -17,8 +17,10 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QWidget
 
 from explorer.advice.assess import Assessment
+from explorer.engine.picture import MOST_COLUMNS, Picture
 from explorer.state import theme
 from explorer.state.language import tr
+from explorer.state.pacer import FramePacer
 from explorer.state.spans import Window
 from explorer.state.theme import tokens_of
 from explorer.text import figure, say
@@ -50,6 +52,8 @@ class TracePlot(pg.PlotWidget):
         self._bands: overlay.LitBands | None = None
         self._assessment: Assessment | None = None
         self._ghost: Assessment | None = None
+        self._picture: Picture | None = None
+        self._ghost_picture: Picture | None = None
         self._whole = Window(from_s=0.0, to_s=1.0)
         self._shown = self._whole
         self._volts = (0.0, 1.0)
@@ -75,6 +79,8 @@ class TracePlot(pg.PlotWidget):
         self._curve.setSegmentedLineMode("on")
         for part in (self._ghost_curve, self._curve):
             self.addItem(part, ignoreBounds=True)
+        self._frame = FramePacer(parent=self)
+        self._frame.due.connect(self._take_picture)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.viewport().setMouseTracking(True)
         self.setAccessibleName(tr("Trace of the store voltage, V"))
@@ -96,24 +102,20 @@ class TracePlot(pg.PlotWidget):
     def set_assessment(self, assessment: Assessment, window: Window) -> None:
         """Show another result; a zoom stays where it is while the span is the same."""
         self._assessment = assessment
-        trace = assessment.trace
-        self._curve.setData(trace.time_s, trace.store_v)
-        self._bands = overlay.LitBands(trace)
+        self._bands = overlay.LitBands(assessment.trace)
         if window != self._whole:
             self._whole = window
             self._show(window)
         self._show_volts()
+        self._take_picture()
         self.setAccessibleDescription(tr(readout.trace_summary(assessment)))
         self.viewport().update()
 
     def set_ghost(self, ghost: Assessment | None) -> None:
         """Show another design behind the curve, or none."""
         self._ghost = ghost
-        if ghost is None:
-            self._ghost_curve.setData([], [])
-        else:
-            self._ghost_curve.setData(ghost.trace.time_s, ghost.trace.store_v)
         self._show_volts()
+        self._take_picture()
         self.viewport().update()
 
     @property
@@ -163,12 +165,14 @@ class TracePlot(pg.PlotWidget):
             self._weekdays,
             self._offset_s,
             self._ghost_name,
+            self._shown.length_s / max(self.area().width(), 1.0),
         )
 
     def _show(self, window: Window) -> None:
         was = self.is_zoomed
         self._shown = window
         self.getPlotItem().setXRange(window.from_s, window.to_s, padding=0)
+        self._frame.request()
         self.viewport().update()
         if self.is_zoomed != was:
             self.zoomed_changed.emit(self.is_zoomed)
@@ -179,19 +183,34 @@ class TracePlot(pg.PlotWidget):
         shown = [self._assessment, *([self._ghost] if self._ghost else [])]
         top = max(
             *(t.volts for t in self._assessment.thresholds),
-            *(float(a.trace.store_v.max()) for a in shown),
+            *(a.trace.extremes().highest_store_v for a in shown),
             0.1,
         )
         bottom = min(
             *(t.volts for t in self._assessment.thresholds),
-            *(float(a.trace.terminal_min_v.min()) for a in shown),
-            *(float(a.trace.store_v.min()) for a in shown),
+            *(a.trace.extremes().lowest_ever_v for a in shown),
+            *(a.trace.extremes().lowest_store_v for a in shown),
         )
         low = 0.0 if bottom < ZOOMED_AXIS_SHARE * top else bottom - 0.06 * (top - bottom)
         wanted = (low, low + (top - low) * HEADROOM)
         if wanted != self._volts:
             self._volts = wanted
             self.getPlotItem().setYRange(*wanted, padding=0)
+
+    def _take_picture(self) -> None:
+        """Ask what is visible of the trace, and of the pinned one, at this width."""
+        if self._assessment is None or self.getPlotItem() is None:  # closed meanwhile
+            return
+        width, pixel_v = min(max(round(self.area().width()), 2), MOST_COLUMNS), self._view().pixel_v
+        span = self._shown.from_s, self._shown.to_s
+        self._picture = self._assessment.trace.picture(*span, width)
+        self._curve.setData(*self._picture.line(pixel_v), connect="finite")
+        self._ghost_picture = None
+        if self._ghost is not None:
+            self._ghost_picture = self._ghost.trace.picture(*span, width)
+        line = ([], []) if self._ghost_picture is None else self._ghost_picture.line(pixel_v)
+        self._ghost_curve.setData(*line, connect="finite")
+        self.viewport().update()
 
     # --- what a person does ---
 
@@ -272,7 +291,8 @@ class TracePlot(pg.PlotWidget):
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Fewer labels on a low plot."""
         super().resizeEvent(event)
-        if hasattr(self, "_curve"):
+        if hasattr(self, "_frame"):
+            self._frame.request()
             self.viewport().update()
 
     # --- what it looks like ---
@@ -298,18 +318,21 @@ class TracePlot(pg.PlotWidget):
     def drawBackground(self, painter: QPainter, rect: QRectF) -> None:
         """Ground, lit hours and pulse envelope, behind the curves."""
         super().drawBackground(painter, rect)
-        if self._bands is None or self._assessment is None:
+        if self._bands is None or self._picture is None:
             return
         tokens, area = tokens_of(self.palette()), self.area()
         self._bands.paint(painter, area, self._to_x, tokens)
-        view = overlay.View(
-            area=area,
+        overlay.paint_envelope(painter, self._picture, self._view(), tokens)
+        overlay.paint_dense(painter, self._picture, self._view(), tokens)
+
+    def _view(self) -> overlay.View:
+        return overlay.View(
+            area=self.area(),
             from_s=self._shown.from_s,
             to_s=self._shown.to_s,
             low_v=self._volts[0],
             high_v=self._volts[1],
         )
-        overlay.paint_envelope(painter, area, self._assessment.trace, view, tokens)
 
     def drawForeground(self, painter: QPainter, rect: QRectF) -> None:
         """Thresholds, marks, cursor and focus ring, in front of the curves."""
@@ -324,7 +347,6 @@ class TracePlot(pg.PlotWidget):
             painter,
             area,
             self._assessment.marks,
-            self._assessment.trace,
             self._to_x,
             self._to_y,
             tokens,
@@ -341,39 +363,41 @@ class TracePlot(pg.PlotWidget):
     def _paint_notes(self, painter: QPainter, area: QRectF) -> None:
         tokens = tokens_of(self.palette())
         painter.setFont(theme.font("small"))
-        if self._ghost is not None:
-            self._paint_ghost_name(painter, area, self._ghost)
+        if self._ghost_picture is not None:
+            self._paint_ghost_name(painter, area, self._ghost_picture)
         if self._volts[0] > 0:
             at = QPointF(area.left() + 8, area.bottom() - 6)
             text = tr("axis begins at {volts}", volts=figure(f"{self._volts[0]:.2g} V"))
             overlay.paint_label(painter, at, text, "soft", tokens)
 
-    def _paint_ghost_name(self, painter: QPainter, area: QRectF, ghost: Assessment) -> None:
+    def _paint_ghost_name(self, painter: QPainter, area: QRectF, ghost: Picture) -> None:
         """Where the pinned curve is furthest from the other one, its name reads best."""
-        assert self._assessment is not None
-        times = self._shown.from_s + np.linspace(0.08, 0.75, 40) * self._shown.length_s
-        pinned = np.interp(times, ghost.trace.time_s, ghost.trace.store_v)
-        trace = self._assessment.trace
-        apart = np.abs(pinned - np.interp(times, trace.time_s, trace.store_v))
-        place = int(np.argmax(apart))
-        above = pinned[place] >= np.interp(times[place], trace.time_s, trace.store_v)
-        y = self._to_y(float(pinned[place])) + (-6 if above else 14)
+        assert self._picture is not None
+        here, pinned = self._picture.typical_v, ghost.typical_v
+        n = len(here)
+        apart = np.abs(pinned - here)[int(0.08 * n) : int(0.75 * n)]
+        if not np.isfinite(apart).any():
+            return
+        place = int(0.08 * n) + int(np.nanargmax(apart))
+        y = self._to_y(float(pinned[place])) + (-6 if pinned[place] >= here[place] else 14)
         y = min(max(y, area.top() + 12), area.bottom() - 4)
-        at = QPointF(self._to_x(float(times[place])) - 18, y)
+        at = QPointF(self._to_x(float(ghost.edge_s[place])) - 18, y)
         tokens = tokens_of(self.palette())
         overlay.paint_label(painter, at, tr(self._ghost_name), "ghost", tokens)
 
     def _paint_cursor(self, painter: QPainter, area: QRectF) -> None:
         assert self._assessment is not None
         assert self._cursor_s is not None
-        time_s, trace = self._cursor_s, self._assessment.trace
-        dots = [
-            (self._to_y(readout.value_at(trace, trace.store_v, time_s)), "accent"),
-            (self._to_y(readout.value_at(trace, trace.terminal_min_v, time_s)), "soft"),
-        ]
+        time_s, width_s = self._cursor_s, self._shown.length_s / max(area.width(), 1.0)
+        dots = []
+        row = readout.spot(self._assessment.trace, time_s, width_s)
+        if row is not None:
+            dots.append((self._to_y(float(row.store_v[0])), "accent"))
+            dots.append((self._to_y(float(row.terminal_min_v[0])), "soft"))
         if self._ghost is not None:
-            ghost = self._ghost.trace
-            dots.append((self._to_y(readout.value_at(ghost, ghost.store_v, time_s)), "ghost"))
+            pinned = readout.spot(self._ghost.trace, time_s, 0.0)
+            if pinned is not None:
+                dots.append((self._to_y(float(pinned.store_v[0])), "ghost"))
         overlay.paint_cursor(
             painter, area, self._to_x(time_s), dots, self.cursor_lines(), tokens_of(self.palette())
         )

@@ -1,0 +1,229 @@
+"""Inside composed load cycles: where each cycle begins, what it carries, and its phases."""
+
+from __future__ import annotations
+
+import numpy as np
+from numpy.typing import NDArray
+
+from explorer.engine.cycles import Cycle
+from explorer.engine.modes import Blend, Modes
+from explorer.engine.passage import Passage
+from explorer.engine.reach import Reach
+
+FloatArray = NDArray[np.float64]
+IntArray = NDArray[np.intp]
+BoolArray = NDArray[np.bool_]
+
+GRAIN_S = 1e-9
+"""Two moments closer than this are one. [s]"""
+
+
+def grain(time_s: FloatArray) -> FloatArray:
+    """How far two moments at these times may lie apart and be one: rounding counts. [s]"""
+    return np.maximum(GRAIN_S, 1e-15 * np.abs(time_s))
+
+
+class Orbits:
+    """The cycles of one operation at one light level, counted and opened.
+
+    Parameters
+    ----------
+    modes : Modes
+        Rows of the engine, for the phases.
+    cycle : Cycle
+        The composed cycle.
+    """
+
+    def __init__(self, modes: Modes, cycle: Cycle) -> None:
+        self.modes, self.cycle = modes, cycle
+        key = cycle.key
+        self.phases = [
+            (modes.plain(modes.engine.motion(key.photocurrent_a, key.charging, draw)), seconds)
+            for draw, seconds in modes.engine.phases(key)
+        ]
+        self._sums: list[FloatArray] = []
+        self._rates: FloatArray | None = None
+        self._along: Passage | None = None
+
+    # ---- from cycle to cycle -------------------------------------------------------------
+
+    def begins(self, first_c: FloatArray, count: IntArray, smooth: BoolArray) -> FloatArray:
+        """Charges at which the cycles after `count` others begin. [C]"""
+        cycle = self.cycle
+        out = first_c.copy()
+        if smooth.any():
+            seconds = cycle.length_s * count[smooth].astype(np.float64)
+            out[smooth] = cycle.generator.advance_all(first_c[smooth], seconds)
+        rough = np.flatnonzero(~smooth)
+        for k in self._bits(count[rough]):
+            some = rough[(count[rough] >> k) & 1 == 1]
+            out[some] = cycle.power(k)(out[some])
+        return out
+
+    def carried(self, first_c: FloatArray, count: IntArray, smooth: BoolArray) -> FloatArray:
+        """Charges that so many whole cycles carry, shape (3, n). [C]"""
+        out = np.zeros((3, len(first_c)))
+        if smooth.any():
+            begin = first_c[smooth]
+            seconds = self.cycle.length_s * count[smooth].astype(np.float64)
+            end = self.cycle.generator.advance_all(begin, seconds)
+            out[:, smooth] = self._generator().carried(begin, end, seconds)
+        rough = np.flatnonzero(~smooth)
+        at = first_c.copy()
+        for k in self._bits(count[rough]):
+            some = rough[(count[rough] >> k) & 1 == 1]
+            out[:, some] += _looked_up(at[some], self.cycle.nodes, self._sum(k))
+            at[some] = self.cycle.power(k)(at[some])
+        return out
+
+    @staticmethod
+    def _bits(count: IntArray) -> range:
+        """From the highest: the march leaps in this order too."""
+        return range(int(count.max(initial=0)).bit_length() - 1, -1, -1)
+
+    def _sum(self, k: int) -> FloatArray:
+        """Charges that 2^k cycles carry from each node on, shape (3, n). [C]"""
+        while len(self._sums) <= k:
+            if not self._sums:
+                x = self.cycle.nodes
+                length = np.full(len(x), self.cycle.length_s)
+                self._sums.append(self.within_carried(x, length))
+                continue
+            last, power = self._sums[-1], self.cycle.power(len(self._sums) - 1)
+            middle = np.asarray(power(self.cycle.nodes))
+            self._sums.append(last + _looked_up(middle, self.cycle.nodes, last))
+        return self._sums[k]
+
+    def rates(self) -> FloatArray:
+        """Mean currents along the generator, which add up to its speed; shape (3, n). [A]
+
+        A sum over cycles is the integral of a rate: with D = T g d/dx, T the length of a cycle
+        and g the generator, the rate is D / (e^D - 1) of what one cycle carries, over T
+        (Euler and Maclaurin); three terms of that series are taken.
+        """
+        if self._rates is None:
+            cycle, carried = self.cycle, self._sum(0)
+            moved = cycle.length_s * cycle.generator.speed
+
+            def along(values: FloatArray) -> FloatArray:
+                return np.asarray(moved * np.gradient(values, cycle.nodes, axis=-1))
+
+            first = along(carried)
+            rates = (carried - 0.5 * first + along(first) / 12.0) / cycle.length_s
+            self._rates = settled(rates, cycle.generator.speed)
+        return self._rates
+
+    def _generator(self) -> Passage:
+        if self._along is None:
+            self._along = Passage(self.cycle.generator, self.rates())
+        return self._along
+
+    # ---- inside a cycle ------------------------------------------------------------------
+
+    def within(
+        self, begin_c: FloatArray, seconds: FloatArray, late: bool
+    ) -> tuple[FloatArray, IntArray]:
+        """Charge at moments of a cycle and the row that holds there.
+
+        Parameters
+        ----------
+        begin_c, seconds : ndarray
+            Where the cycle begins and how long ago; (n,). [C, s]
+        late : bool
+            Whether a moment between two phases belongs to the later one.
+        """
+        q, left = begin_c.copy(), seconds.copy()
+        row = np.full(len(q), self.phases[-1][0])
+        todo = np.ones(len(q), bool)
+        for i, (mode, length) in enumerate(self.phases):
+            ends = (left < length - GRAIN_S) if late else (left <= length + GRAIN_S)
+            ends = todo & (ends | (i == len(self.phases) - 1))
+            time = np.where(ends, np.minimum(left, length), length)
+            q[todo] = self.modes.flow(mode).advance_all(q[todo], time[todo])
+            row[ends] = mode
+            left = left - length
+            todo &= ~ends
+            if not todo.any():
+                break
+        return q, row
+
+    def within_carried(self, begin_c: FloatArray, seconds: FloatArray) -> FloatArray:
+        """Charges carried since a cycle began, shape (3, n). [C]"""
+        q, left = begin_c.copy(), seconds.copy()
+        out = np.zeros((3, len(q)))
+        for mode, length in self.phases:
+            some = np.flatnonzero(left > 0.0)
+            if not some.size:
+                break
+            time = np.minimum(left[some], length)
+            end = self.modes.flow(mode).advance_all(q[some], time)
+            out[:, some] += self.modes.passage(mode).carried(q[some], end, time)
+            q[some] = end
+            left = left - length
+        return out
+
+    def within_reach(
+        self, begin_c: FloatArray, a: FloatArray, b: FloatArray, *, coarse: bool = False
+    ) -> Reach:
+        """How far the store goes between two moments of a cycle.
+
+        Parameters
+        ----------
+        begin_c, a, b : ndarray
+            Where the cycle begins [C], and from when to when in it [s].
+        coarse : bool
+            Take the beginnings of phases from the cycle's tables, as its powers do.
+        """
+        nodes, stages = self.cycle.nodes, self.cycle.stages
+        out = Reach.none(len(begin_c))
+        q, begin_s = begin_c, 0.0
+        for i, (mode, length) in enumerate(self.phases):
+            flow, end_s = self.modes.flow(mode), begin_s + length
+            seen = (a < end_s - GRAIN_S) | (i == len(self.phases) - 1)
+            seen &= (b > begin_s + GRAIN_S) | ((a <= b) & (a >= begin_s))
+            some = np.flatnonzero(seen)
+            if some.size:
+                at = q[some]
+                if coarse and i > 0:
+                    first = begin_c[some]
+                    at = first + np.interp(first, nodes, stages[i] - nodes)
+                n = len(some)
+                time = np.concatenate([a[some], b[some]]) - begin_s
+                time = np.minimum(np.maximum(time, 0.0), length)
+                at = flow.advance_all(np.concatenate([at, at]), time)
+                lowest_v, lowest_c = self.modes.lowest(Blend.single(np.full(2 * n, mode)), at)
+                ends = Reach(lowest_c=lowest_c, highest_c=at, lowest_v=lowest_v, end_c=at)
+                out.put(some, ends.part(slice(n)))
+                out.put(some, ends.part(slice(n, None)))
+            if not coarse:
+                q = flow.advance_all(q, length)
+            begin_s = end_s
+        return out
+
+    def whole_reach(self, begin_c: FloatArray) -> Reach:
+        """How far the store goes within whole cycles. [C]"""
+        nodes, cycle = self.cycle.nodes, self.cycle
+        lowest_c, highest_c, lowest_v = (
+            np.interp(begin_c, nodes, values)
+            for values in (cycle.lowest_c, cycle.highest_c, cycle.terminal_min_v)
+        )
+        return Reach(
+            lowest_c=np.minimum(lowest_c, begin_c),
+            highest_c=np.maximum(highest_c, begin_c),
+            lowest_v=np.maximum(lowest_v, 0.0),
+            end_c=np.asarray(self.cycle.map(begin_c)),
+        )
+
+
+def settled(carried: FloatArray, net: FloatArray) -> FloatArray:
+    """Charges or currents of shape (3, n) made to add up to their net, each by its own share."""
+    sign = np.array([1.0, -1.0, -1.0])[:, None]
+    missing = net - (sign * carried).sum(axis=0)
+    size = np.abs(carried)
+    total = size.sum(axis=0)
+    share = size / np.where(total > 0.0, total, 1.0)
+    return np.asarray(carried + sign * share * missing)
+
+
+def _looked_up(x: FloatArray, nodes: FloatArray, table: FloatArray) -> FloatArray:
+    return np.stack([np.interp(x, nodes, row) for row in table])

@@ -1,0 +1,124 @@
+"""What a picture of a run shows, column by column of pixels, and the lines to draw it with."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+FloatArray = NDArray[np.float64]
+BoolArray = NDArray[np.bool_]
+
+MOST_COLUMNS = 1000
+"""Columns of a picture at most; a wider one has columns of more than a pixel."""
+FEW = 4
+"""So many columns beside each other that all hide something are drawn as a band."""
+STRAIGHT = 0.03
+"""Bend at a column's edge, in pixels, below which most edges need not be drawn."""
+KEPT = 8
+"""Of edges that need not be drawn every so many are."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Picture:
+    """What one pixel column after another shows of a run; NaN where nothing was computed.
+
+    Arrays have shape (n,), one value for each column, or (n + 1,) at its edges.
+    """
+
+    edge_s: FloatArray
+    """Edges of the columns, shape (n + 1,). [s]"""
+    edge_v: FloatArray
+    """Open-circuit voltage of the store at the edges, shape (n + 1,). [V]"""
+    low_v: FloatArray
+    high_v: FloatArray
+    """Lowest and highest open-circuit voltage within the columns. [V]"""
+    typical_v: FloatArray
+    """Open-circuit voltage of most of the column's time. [V]"""
+    terminal_low_v: FloatArray
+    """Lowest terminal voltage within the columns. [V]"""
+
+    def hidden(self, pixel_v: float) -> BoolArray:
+        """Columns that go further beyond their edges than a pixel is high, shape (n,). [V]"""
+        with np.errstate(invalid="ignore"):
+            above = self.high_v - np.fmax(self.edge_v[:-1], self.edge_v[1:])
+            below = np.fmin(self.edge_v[:-1], self.edge_v[1:]) - self.low_v
+            return np.asarray(np.maximum(above, below) > pixel_v)
+
+    def dense(self, pixel_v: float) -> BoolArray:
+        """Columns whose ups and downs are too close for a line, shape (n,). [V]"""
+        hidden = self.hidden(pixel_v)
+        first, last = runs(hidden)
+        out = np.zeros(len(hidden), bool)
+        for a, b in zip(first, last, strict=True):
+            if b - a >= FEW:
+                out[a:b] = True
+        return out
+
+    def line(self, pixel_v: float) -> tuple[FloatArray, FloatArray]:
+        """The store's curve through what was computed, NaN between its parts; shape (m,). [s, V]
+
+        Exact at the edges of the columns; where one hides more than a pixel it goes to the lowest
+        and the highest point, and where the columns are dense it keeps to what is typical.
+
+        Parameters
+        ----------
+        pixel_v : float
+            Height of a pixel. [V]
+        """
+        hidden, dense = self.hidden(pixel_v), self.dense(pixel_v)
+        seen = np.isfinite(self.low_v)
+        middle = 0.5 * (self.edge_s[1:] + self.edge_s[:-1])
+        up = self.edge_v[1:] > self.edge_v[:-1]
+        first = np.where(up, self.low_v, self.high_v)
+        second = np.where(up, self.high_v, self.low_v)
+        sharp = hidden & ~dense
+        drawn = seen & ~dense
+        edge = np.append(drawn, False) | np.append(False, drawn)
+        bend = np.abs(np.diff(self.edge_v, 2))
+        still = np.zeros(len(edge), bool)
+        still[1:-1] = bend < STRAIGHT * pixel_v
+        still[::KEPT] = False
+        lonely = np.append(False, sharp | dense) | np.append(sharp | dense, False)
+        ends = np.append(True, ~seen) | np.append(~seen, True)
+        edge &= ~still | lonely | ends
+        n = len(seen)
+        x, y = np.empty((2, n + 1, 3))
+        x[:, 0], y[:, 0] = self.edge_s, self.edge_v
+        x[:n, 1] = x[:n, 2] = middle
+        x[n, 1:] = y[n, 1:] = np.nan
+        y[:n, 1] = np.where(dense, self.typical_v, np.where(seen, first, np.nan))
+        y[:n, 2] = second
+        keep = np.zeros((n + 1, 3), bool)
+        keep[:, 0] = edge
+        keep[:n, 1] = sharp | dense | ~seen
+        keep[:n, 2] = sharp
+        return x[keep], y[keep]
+
+    def bands(self, pixel_v: float) -> list[tuple[FloatArray, FloatArray, FloatArray]]:
+        """Times, lowest and highest voltage of the stretches that are too dense for a line."""
+        out = []
+        for a, b in zip(*runs(self.dense(pixel_v)), strict=True):
+            middle = 0.5 * (self.edge_s[a:b] + self.edge_s[a + 1 : b + 1])
+            x = np.concatenate([self.edge_s[a : a + 1], middle, self.edge_s[b : b + 1]])
+            low, high = (
+                np.concatenate([values[a : a + 1], values[a:b], values[b - 1 : b]])
+                for values in (self.low_v, self.high_v)
+            )
+            out.append((x, low, high))
+        return out
+
+    def envelope(self) -> list[tuple[FloatArray, FloatArray, FloatArray]]:
+        """Times, lowest terminal and highest store voltage of each stretch that was computed."""
+        out = []
+        for a, b in zip(*runs(np.isfinite(self.low_v)), strict=True):
+            middle = 0.5 * (self.edge_s[a:b] + self.edge_s[a + 1 : b + 1])
+            out.append((middle, self.terminal_low_v[a:b], self.high_v[a:b]))
+        return out
+
+
+def runs(mask: BoolArray) -> tuple[list[int], list[int]]:
+    """Where each stretch of True begins, and where it has ended."""
+    change = np.diff(mask.astype(np.int8), prepend=0, append=0)
+    return np.flatnonzero(change == 1).tolist(), np.flatnonzero(change == -1).tolist()

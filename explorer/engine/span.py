@@ -1,0 +1,255 @@
+"""Extremes of a strip of legs over stretches of time, whole turns and cycles taken at once."""
+
+from __future__ import annotations
+
+import numpy as np
+from numpy.typing import NDArray
+
+from explorer.engine.orbits import Orbits
+from explorer.engine.reach import Reach
+from explorer.engine.strip import BLENDED, PLAIN, TURNS, Strip
+
+FloatArray = NDArray[np.float64]
+IntArray = NDArray[np.intp]
+BoolArray = NDArray[np.bool_]
+
+
+class Spans:
+    """A strip that is asked how far the store goes.
+
+    Parameters
+    ----------
+    strip : Strip
+        The legs.
+    """
+
+    def __init__(self, strip: Strip) -> None:
+        self._strip, self._modes = strip, strip.modes
+        self._inner = [Spans(turn) for turn in strip.inner]
+        length = strip.end_s - strip.begin_s
+        self._length_s = length
+        unit = length / np.maximum(strip.times, 1.0)
+        self._unit_s = np.where(strip.times > 0.0, unit, np.inf)
+        """Length of one cycle or turn of a leg, infinite for a plain one. [s]"""
+        self._turn: Reach | None = None
+        self._whole: Reach | None = None
+
+    def reach(self, begin_s: FloatArray, end_s: FloatArray, *, coarse: bool = False) -> Reach:
+        """How far the store goes in stretches of time, shape (n,).
+
+        Parameters
+        ----------
+        begin_s, end_s : ndarray
+            Ends of each stretch. [s]
+        coarse : bool
+            Where a stretch lasts longer than a cycle or turn, take whole ones that cover it: what
+            it shows can be off by less than one of them at either end.
+        """
+        first, a = self._strip.late(begin_s)
+        last, b = self._strip.early(end_s)
+        last = np.maximum(last, first)
+        one = first == last
+        out = Reach.none(len(begin_s))
+        stop = np.where(one, np.maximum(a, b), self._length_s[first])
+        more = np.flatnonzero(~one)
+        # Both ends at once: half as many look-ups.
+        legs = np.concatenate([first, last[more]])
+        found = self._in_legs(
+            legs, np.concatenate([a, np.zeros(len(more))]), np.concatenate([stop, b[more]]), coarse
+        )
+        n = len(first)
+        out.put(slice(None), found.part(slice(n)))
+        if more.size:
+            out.put(more, self.whole.between(first[more], last[more]))
+            out.put(more, found.part(slice(n, None)))
+        return out
+
+    def typical(self, begin_s: FloatArray, end_s: FloatArray) -> FloatArray:
+        """Charge of most of the time in stretches of more than a cycle or turn; NaN elsewhere. [C]
+
+        That of a turn is its mean, that of a load cycle the charge between its pulses.
+        """
+        strip = self._strip
+        leg, a = strip.late(begin_s)
+        last, b = strip.early(end_s)
+        out = np.full(len(leg), np.nan)
+        units = (leg == last) & (b - a >= self._unit_s[leg] * (1.0 - 1e-9))
+        middle = 0.5 * (a + b)
+        for orbits, some in strip.cycling(leg):
+            at = some[units[some]]
+            count, _ = strip.cycle_of(orbits, leg[at], middle[at], late=True)
+            out[at] = orbits.begins(strip.begin_c[leg[at]], count, strip.smooth[leg[at]])
+        at = np.flatnonzero(units & (strip.kind[leg] == TURNS))
+        if at.size:
+            turns = strip.turns.part(leg[at])
+            count, into = turns.split(middle[at], late=True)
+            mean_c = np.array([turn.mean_c for turn in strip.inner])
+            out[at] = mean_c[strip.place(leg[at])] + turns.shift(count, into)
+        return out
+
+    @property
+    def whole(self) -> Reach:
+        """Reach of each leg."""
+        if self._whole is None:
+            n = len(self._length_s)
+            self._whole = self._in_legs(np.arange(n), np.zeros(n), self._length_s, True)
+        return self._whole
+
+    @property
+    def overall(self) -> Reach:
+        """Reach of all legs, shape (1,)."""
+        whole = self.whole
+        return Reach(
+            lowest_c=whole.lowest_c.min(keepdims=True),
+            highest_c=whole.highest_c.max(keepdims=True),
+            lowest_v=whole.lowest_v.min(keepdims=True),
+            end_c=whole.end_c[-1:],
+        )
+
+    def lowest_connected_v(self) -> float:
+        """Lowest terminal voltage while connected; infinite where it never is. [V]"""
+        strip = self._strip
+        on = strip.connected & (strip.kind != TURNS)
+        lowest = float(self.whole.lowest_v[on].min(initial=np.inf))
+        for k, leg in enumerate(strip.which(TURNS)):
+            inner = self._inner[k].lowest_connected_v()
+            if np.isfinite(inner) and leg.size:
+                turns, zero = strip.turns.part(leg), np.zeros(len(leg))
+                ends = (np.zeros(len(leg), np.intp), turns.times.astype(np.intp) - 1)
+                shift = min(float(turns.shift(count, zero).min()) for count in ends)
+                opening = np.array([strip.inner[k].opening_c])
+                moved = self._modes.volts(opening + shift) - self._modes.volts(opening)
+                lowest = min(lowest, max(inner + float(moved[0]), 0.0))
+        return lowest
+
+    # ---- within legs ---------------------------------------------------------------------
+
+    def _in_legs(self, leg: IntArray, a: FloatArray, b: FloatArray, coarse: bool) -> Reach:
+        """Reach from a time to another within legs."""
+        strip, out = self._strip, Reach.none(len(leg))
+        kind = strip.kind[leg]
+        path = np.flatnonzero((kind == PLAIN) | (kind == BLENDED))
+        if path.size:
+            twice = np.concatenate([leg[path], leg[path]])
+            time = np.concatenate([a[path], b[path]])
+            q = np.empty(len(twice))
+            mixed = strip.kind[twice] == BLENDED
+            q[~mixed] = strip.along_plain(twice[~mixed], time[~mixed])
+            if mixed.any():
+                q[mixed] = strip.along_blends(twice[mixed], time[mixed])
+            lowest_v, lowest_c = self._modes.lowest(strip.row.part(twice), q)
+            ends = Reach(lowest_c=lowest_c, highest_c=q, lowest_v=lowest_v, end_c=q)
+            n = len(path)
+            out.put(path, ends.part(slice(n)))
+            out.put(path, ends.part(slice(n, None)))
+        units = b - a >= self._unit_s[leg] * (1.0 - 1e-9) if coarse else np.zeros(len(leg), bool)
+        for orbits, some in strip.cycling(leg):
+            whole = units[some]
+            fine, rough = some[~whole], some[whole]
+            if fine.size:
+                out.put(fine, self._in_cycles(orbits, leg[fine], a[fine], b[fine], coarse))
+            if rough.size:
+                out.put(rough, self._whole_cycles(orbits, leg[rough], a[rough], b[rough]))
+        turns = kind == TURNS
+        rough = np.flatnonzero(turns & units)
+        if rough.size:
+            out.put(rough, self._whole_turns(leg[rough], a[rough], b[rough]))
+        fine = np.flatnonzero(turns & ~units)
+        for k, some in strip.repeating(leg[fine]):
+            at = fine[some]
+            out.put(at, self._in_turns(k, leg[at], a[at], b[at], coarse))
+        return out
+
+    def _in_cycles(
+        self, orbits: Orbits, leg: IntArray, a: FloatArray, b: FloatArray, coarse: bool
+    ) -> Reach:
+        strip = self._strip
+        first, from_s = strip.cycle_of(orbits, leg, a, late=True)
+        last, to_s = strip.cycle_of(orbits, leg, b, late=False)
+        last = np.maximum(last, first)
+        one = first == last
+        more = np.flatnonzero(~one)
+        # Both ends at once: half as many look-ups.
+        twice = np.concatenate([leg, leg[more]])
+        begins = orbits.begins(
+            strip.begin_c[twice], np.concatenate([first, last[more]]), strip.smooth[twice]
+        )
+        stop = np.where(one, np.maximum(to_s, from_s), orbits.cycle.length_s)
+        found = orbits.within_reach(
+            begins, np.concatenate([from_s, np.zeros(len(more))]),
+            np.concatenate([stop, to_s[more]]), coarse=coarse,
+        )
+        out, n = Reach.none(len(leg)), len(leg)
+        out.put(slice(None), found.part(slice(n)))
+        inner = np.flatnonzero(last - first > 1)
+        for count in (first[inner] + 1, last[inner] - 1) if inner.size else ():
+            at = leg[inner]
+            begin_c = orbits.begins(strip.begin_c[at], count, strip.smooth[at])
+            out.put(inner, orbits.whole_reach(begin_c))
+        if more.size:
+            out.put(more, found.part(slice(n, None)))
+        return out
+
+    def _whole_cycles(
+        self, orbits: Orbits, leg: IntArray, a: FloatArray, b: FloatArray
+    ) -> Reach:
+        strip = self._strip
+        first, _ = strip.cycle_of(orbits, leg, a, late=True)
+        last, _ = strip.cycle_of(orbits, leg, b, late=False)
+        begin_c, smooth = strip.begin_c[leg], strip.smooth[leg]
+        out = orbits.whole_reach(orbits.begins(begin_c, first, smooth))
+        out.put(slice(None), orbits.whole_reach(orbits.begins(begin_c, last, smooth)))
+        return out
+
+    def _turn_reach(self) -> Reach:
+        """Reach of the turn that each leg repeats."""
+        if self._turn is None:
+            self._turn = Reach.none(len(self._length_s))
+            for k, leg in enumerate(self._strip.which(TURNS)):
+                found = self._inner[k].overall
+                self._turn.put(leg, found.part(np.zeros(len(leg), np.intp)))
+        return self._turn
+
+    def _whole_turns(self, leg: IntArray, a: FloatArray, b: FloatArray) -> Reach:
+        turns, kept = self._strip.turns.part(leg), self._turn_reach().part(leg)
+        zero, out = np.zeros(len(leg)), Reach.none(len(leg))
+        for time, late in ((a, True), (b, False)):
+            count, _ = turns.split(time, late)
+            out.put(slice(None), self._shifted(kept, turns.shift(count, zero)))
+        return out
+
+    def _in_turns(
+        self, k: int, leg: IntArray, a: FloatArray, b: FloatArray, coarse: bool
+    ) -> Reach:
+        turn, turns = self._inner[k], self._strip.turns.part(leg)
+        first, from_s = turns.split(a, late=True)
+        last, to_s = turns.split(b, late=False)
+        last = np.maximum(last, first)
+        one = first == last
+        stop = np.where(one, np.maximum(to_s, from_s), turns.turn_s)
+        out = self._shifted(turn.reach(from_s, stop, coarse=coarse), turns.shift(first, from_s))
+        inner = np.flatnonzero(last - first > 1)
+        if inner.size:
+            part, kept = turns.part(inner), self._turn_reach().part(leg[inner])
+            for count in (first[inner] + 1, last[inner] - 1):
+                shift = part.shift(count, np.zeros(len(inner)))
+                out.put(inner, self._shifted(kept, shift))
+        more = np.flatnonzero(~one)
+        if more.size:
+            found = turn.reach(np.zeros(len(more)), to_s[more], coarse=coarse)
+            shift = turns.part(more).shift(last[more], to_s[more])
+            out.put(more, self._shifted(found, shift))
+        return out
+
+    def _shifted(self, reach: Reach, shift_c: FloatArray) -> Reach:
+        """Reach of a turn that lies a little higher or lower than the one it stands for."""
+        volts, full_c = self._modes.volts, self._modes.engine.field.full_c
+        moved = volts(reach.lowest_c + shift_c) - volts(reach.lowest_c)
+        highest = reach.highest_c + shift_c
+        # A turn that fills the store fills it, wherever it began.
+        highest = np.where(reach.highest_c <= full_c, np.minimum(highest, full_c), highest)
+        return Reach(
+            lowest_c=reach.lowest_c + shift_c, highest_c=highest,
+            lowest_v=np.maximum(reach.lowest_v + moved, 0.0),
+            end_c=reach.end_c + shift_c,
+        )

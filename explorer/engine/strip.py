@@ -1,0 +1,378 @@
+"""Legs in a row that can be asked at any moment: where the store is and what was carried.
+
+A leg is plain (one motion, or two that mix), a number of composed cycles, or a turn that repeats.
+The last two are unrolled: which cycle or turn a moment lies in, and what that one does.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from typing import TypeVar
+
+import numpy as np
+from numpy.typing import NDArray
+
+from explorer.engine.course import Leg, Repeats
+from explorer.engine.cycles import Cycle
+from explorer.engine.keys import CycleKey
+from explorer.engine.modes import Blend, Modes
+from explorer.engine.orbits import Orbits, grain, settled
+from explorer.engine.passage import LOAD, walk_blends
+from explorer.engine.turns import Turns
+
+FloatArray = NDArray[np.float64]
+IntArray = NDArray[np.intp]
+BoolArray = NDArray[np.bool_]
+
+PLAIN, BLENDED, CYCLES, TURNS = range(4)
+WHOLE = 1e-6
+"""Relative difference from a whole number of cycles that is rounding."""
+_T = TypeVar("_T")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Moments:
+    """A store at moments; arrays of shape (n,)."""
+
+    charge_c: FloatArray
+    row: Blend
+    """What it follows there."""
+    connected: BoolArray
+    segment: IntArray
+    """Of the light's course."""
+
+
+class Book:
+    """What the legs of one engine share: rows, opened cycles and unrolled turns."""
+
+    def __init__(self, modes: Modes) -> None:
+        self.modes = modes
+        self._opened: dict[CycleKey, Orbits] = {}
+        self._unrolled: dict[int, tuple[Repeats, Strip]] = {}
+
+    def orbits(self, cycle: Cycle) -> Orbits:
+        """A cycle, opened."""
+        found = self._opened.get(cycle.key)
+        if found is None:
+            found = self._opened[cycle.key] = Orbits(self.modes, cycle)
+        return found
+
+    def turn(self, repeats: Repeats) -> Strip:
+        """The turn that a leg repeats; copies of a leg share theirs."""
+        found = self._unrolled.get(id(repeats))
+        if found is None:
+            # Kept beside its strip, so that no other turn can take its place in memory.
+            found = (repeats, Strip(self, repeats.legs, repeats.opening_c))
+            self._unrolled[id(repeats)] = found
+        return found[1]
+
+
+class Strip:
+    """Legs one after another.
+
+    Parameters
+    ----------
+    book : Book
+        Tables of the engine that made them.
+    legs : sequence of Leg
+        In order of time.
+    opening_c : float
+        Charge before the first one, and before what it may lose at once. [C]
+    """
+
+    def __init__(self, book: Book, legs: Sequence[Leg], opening_c: float) -> None:
+        self._book, self.modes = book, book.modes
+        begin, end, begin_c, end_c, weight = np.array(
+            [(x.begin_s, x.end_s, x.begin_c, x.end_c, x.level.weight) for x in legs], float
+        ).T
+        self.begin_s, self.end_s = begin - begin[0], end - begin[0]
+        self.begin_c, self.end_c = begin_c, end_c
+        self.span_s = float(self.end_s[-1])
+        self.opening_c, self.closing_c = opening_c, float(end_c[-1])
+        lost = np.concatenate([[opening_c], end_c[:-1]]) - begin_c
+        self._inrush_c = lost
+        self.connected = np.array([x.connected for x in legs])
+        self._segment = np.array([x.segment for x in legs])
+        self.kind = np.zeros(len(legs), np.int8)
+        low, high = np.zeros((2, len(legs)), np.intp)
+        self.smooth = np.zeros(len(legs), bool)
+        self.orbits: list[Orbits] = []
+        self.inner: list[Strip] = []
+        self._which = np.zeros(len(legs), np.intp)
+        """Which of these a leg runs through."""
+        self.times = np.zeros(len(legs))
+        for i, leg in enumerate(legs):
+            self.kind[i], low[i], high[i] = self._enter(i, leg)
+        self.row = Blend(low, high, np.where(self.kind == BLENDED, weight, 0.0))
+        self.turns = self._all_turns()
+        self._until: FloatArray | None = None
+
+    def _all_turns(self) -> Turns:
+        """What every leg repeats; legs that repeat nothing count as one turn of their own."""
+        repeats = self.kind == TURNS
+        inner = [
+            self.inner[k] if turns else None
+            for k, turns in zip(self._which.tolist(), repeats.tolist(), strict=True)
+        ]
+        span_s = self.end_s - self.begin_s
+        kept = np.array(
+            [(s.span_s, s.opening_c, s.closing_c) if s else (np.nan,) * 3 for s in inner]
+        ).T
+        own = np.stack([span_s, self.begin_c, self.end_c])
+        turn_s, opening_c, closing_c = np.where(repeats, kept, own)
+        return Turns(
+            turn_s=turn_s, opening_c=opening_c, closing_c=closing_c,
+            times=np.where(repeats, self.times, 1.0), span_s=span_s,
+            begin_c=self.begin_c, end_c=self.end_c,
+        )
+
+    def _enter(self, i: int, leg: Leg) -> tuple[int, int, int]:
+        """Kind of a leg and the rows that it follows."""
+        book, modes = self._book, self.modes
+        if leg.repeats is not None:
+            self._which[i] = _place(self.inner, book.turn(leg.repeats))
+            self.times[i] = leg.repeats.times
+            return TURNS, 0, 0
+        low = high = modes.plain(leg.low)
+        if leg.cycles is None:
+            if leg.high is not leg.low:
+                high = modes.plain(leg.high)
+        elif leg.averages:
+            low = high = modes.pulsed(leg.low, leg.cycles[0])
+        elif (count := _whole_cycles(leg)) > 0:
+            cycle = leg.cycles[0]
+            self._which[i] = _place(self.orbits, book.orbits(cycle))
+            self.smooth[i] = cycle.smooth_span(leg.begin_c) is not None
+            self.times[i] = count
+            return CYCLES, low, low
+        else:
+            # Under a log cycles are taken in fractions: their pulses have no moments of their own.
+            low, high = (
+                modes.generated(motion, cycle, book.orbits(cycle).rates)
+                for motion, cycle in zip((leg.low, leg.high), leg.cycles, strict=True)
+            )
+        return (PLAIN if low == high else BLENDED), low, high
+
+    # ---- which leg -----------------------------------------------------------------------
+
+    def late(self, time_s: FloatArray) -> tuple[IntArray, FloatArray]:
+        """Leg that begins last before or at each moment, and the time since then. [s]"""
+        at = np.searchsorted(self.begin_s, time_s + grain(time_s), side="right") - 1
+        return self._since(np.maximum(at, 0), time_s)
+
+    def early(self, time_s: FloatArray) -> tuple[IntArray, FloatArray]:
+        """Leg that begins last before each moment, and the time since then. [s]"""
+        at = np.searchsorted(self.begin_s, time_s - grain(time_s), side="left") - 1
+        return self._since(np.maximum(at, 0), time_s)
+
+    def _since(self, leg: IntArray, time_s: FloatArray) -> tuple[IntArray, FloatArray]:
+        length = self.end_s[leg] - self.begin_s[leg]
+        return leg, np.clip(time_s - self.begin_s[leg], 0.0, length)
+
+    # ---- at moments ----------------------------------------------------------------------
+
+    def at(self, time_s: FloatArray, *, late: bool = True, before: bool = False) -> Moments:
+        """The store at moments since the beginning.
+
+        Parameters
+        ----------
+        time_s : ndarray
+            Shape (n,). [s]
+        late : bool
+            Whether a moment between two motions belongs to the later one.
+        before : bool
+            The charge before what is lost at once at this very moment.
+        """
+        leg, since = self.late(time_s) if late else self.early(time_s)
+        found = self._in_legs(leg, since, late, before)
+        if before:
+            found.charge_c[:] += np.where(since <= grain(time_s), self._inrush_c[leg], 0.0)
+        return found
+
+    def _in_legs(
+        self, leg: IntArray, since: FloatArray, late: bool, before: bool = False
+    ) -> Moments:
+        kind, row = self.kind[leg], self.row.part(leg)
+        q = np.empty(len(leg))
+        connected, segment = self.connected[leg], self._segment[leg]
+        plain = kind == PLAIN
+        q[plain] = self.along_plain(leg[plain], since[plain])
+        mixed = kind == BLENDED
+        if mixed.any():
+            q[mixed] = self.along_blends(leg[mixed], since[mixed])
+        low, high = row.low.copy(), row.high.copy()
+        for orbits, some in self.cycling(leg):
+            at, time = leg[some], since[some]
+            count, into = self.cycle_of(orbits, at, time, late)
+            begin_c = orbits.begins(self.begin_c[at], count, self.smooth[at])
+            q[some], low[some] = orbits.within(begin_c, into, late)
+            high[some] = low[some]
+        weight = row.weight.copy()
+        for k, some in self.repeating(leg):
+            turn = self.inner[k]
+            turns = self.turns.part(leg[some])
+            count, into = turns.split(since[some], late)
+            inner = turn.at(into, late=late, before=before)
+            q[some] = inner.charge_c + turns.shift(count, into)
+            low[some], high[some] = inner.row.low, inner.row.high
+            weight[some] = inner.row.weight
+            connected[some], segment[some] = inner.connected, inner.segment
+        return Moments(
+            charge_c=q, row=Blend(low, high, weight), connected=connected, segment=segment
+        )
+
+    def along_plain(self, leg: IntArray, since: FloatArray) -> FloatArray:
+        """Charges along plain legs. [C]"""
+        begin, length = self.begin_c[leg], self.end_s[leg] - self.begin_s[leg]
+        q: FloatArray = np.where(since >= length, self.end_c[leg], begin)
+        inside = np.flatnonzero((since > 0.0) & (since < length))
+        for row, some in _groups(self.row.low[leg[inside]]):
+            at = inside[some]
+            q[at] = self.modes.flow(row).advance_all(begin[at], since[at])
+        return q
+
+    def along_blends(self, leg: IntArray, since: FloatArray) -> FloatArray:
+        """Charges along legs whose motion is a mixture. [C]"""
+        length = self.end_s[leg] - self.begin_s[leg]
+        q: FloatArray = np.where(since >= length, self.end_c[leg], self.begin_c[leg])
+        inside = np.flatnonzero((since > 0.0) & (since < length))
+        if inside.size:
+            q[inside] = self._blended(leg[inside], since[inside])[0]
+        return q
+
+    def _blended(
+        self, leg: IntArray, since: FloatArray, *, carried: bool = False
+    ) -> tuple[FloatArray, FloatArray]:
+        """Charges at the end of blended motions, and those carried where they are asked for."""
+        modes, row = self.modes, self.row.part(leg)
+        return walk_blends(
+            modes.nodes, modes.speeds, modes.currents if carried else None,
+            (row.low, row.high, row.weight), self.begin_c[leg], since,
+        )
+
+    def cycle_of(
+        self, orbits: Orbits, leg: IntArray, since: FloatArray, late: bool
+    ) -> tuple[IntArray, FloatArray]:
+        """Cycle of each moment, and the time since that began. [s]"""
+        length = orbits.cycle.length_s
+        share = grain(self.begin_s[leg] + since) / length
+        count = since / length
+        count = np.floor(count + share) if late else np.ceil(count - share) - 1.0
+        count = np.clip(count, 0.0, np.maximum(self.times[leg] - 1.0, 0.0))
+        return count.astype(np.intp), np.clip(since - count * length, 0.0, length)
+
+    def which(self, kind: int) -> list[IntArray]:
+        """Legs of a kind, for each of the cycles or turns that they run through."""
+        count = len(self.orbits) if kind == CYCLES else len(self.inner)
+        some = np.flatnonzero(self.kind == kind)
+        return [some[self._which[some] == k] for k in range(count)]
+
+    def place(self, leg: IntArray) -> IntArray:
+        """Place of each leg's cycle or turn in `orbits` or `inner`."""
+        return self._which[leg]
+
+    @property
+    def mean_c(self) -> float:
+        """Mean charge over the strip, straight along its legs. [C]"""
+        length = self.end_s - self.begin_s
+        return float(0.5 * (self.begin_c + self.end_c) @ length / max(length.sum(), 1e-300))
+
+    def cycling(self, leg: IntArray) -> Iterator[tuple[Orbits, IntArray]]:
+        """Cycles that some legs run through, and which of the legs."""
+        some = np.flatnonzero(self.kind[leg] == CYCLES)
+        for k, part in _groups(self._which[leg[some]]):
+            yield self.orbits[k], some[part]
+
+    def repeating(self, leg: IntArray) -> Iterator[tuple[int, IntArray]]:
+        """Turns that some legs repeat, by their place in `inner`, and which of the legs."""
+        some = np.flatnonzero(self.kind[leg] == TURNS)
+        for k, part in _groups(self._which[leg[some]]):
+            yield k, some[part]
+
+    # ---- charges carried -----------------------------------------------------------------
+
+    def carried(self, time_s: FloatArray) -> FloatArray:
+        """Charges carried from the beginning to moments, shape (3, n). [C]
+
+        What is lost at once at a moment comes after it; it counts as load.
+        """
+        leg, since = self.early(time_s)
+        out = self._before()[:, leg] + self._carried_in(leg, since)
+        return np.where(time_s <= grain(time_s), 0.0, out)
+
+    @property
+    def total(self) -> FloatArray:
+        """Charges carried by all legs, shape (3,). [C]"""
+        return self._before()[:, -1]
+
+    def _before(self) -> FloatArray:
+        """Charges carried before each leg, what it loses at once included; shape (3, n + 1)."""
+        if self._until is None:
+            n = len(self.begin_s)
+            whole = self._carried_in(np.arange(n), self.end_s - self.begin_s)
+            until = np.concatenate([np.zeros((3, 1)), np.cumsum(whole, axis=1)], axis=1)
+            until[LOAD, :n] += np.cumsum(self._inrush_c)
+            until[LOAD, n] += self._inrush_c.sum()
+            self._until = until
+        return self._until
+
+    def _carried_in(self, leg: IntArray, since: FloatArray) -> FloatArray:
+        """Charges carried since legs began, shape (3, n). [C]"""
+        kind = self.kind[leg]
+        out = np.zeros((3, len(leg)))
+        plain = np.flatnonzero(kind == PLAIN)
+        end_c = self.along_plain(leg[plain], since[plain])
+        for row, some in _groups(self.row.low[leg[plain]]):
+            at = plain[some]
+            out[:, at] = self.modes.passage(row).carried(
+                self.begin_c[leg[at]], end_c[some], since[at]
+            )
+        mixed = kind == BLENDED
+        if mixed.any():
+            out[:, mixed] = self._blended(leg[mixed], since[mixed], carried=True)[1]
+        for orbits, some in self.cycling(leg):
+            at, time = leg[some], since[some]
+            count, into = self.cycle_of(orbits, at, time, late=False)
+            ended = into >= orbits.cycle.length_s - grain(self.begin_s[at] + time)
+            count, into = np.where(ended, count + 1, count), np.where(ended, 0.0, into)
+            first, smooth = self.begin_c[at], self.smooth[at]
+            out[:, some] = orbits.carried(first, count, smooth)
+            part = np.flatnonzero(into > 0.0)
+            begin_c = orbits.begins(first[part], count[part], smooth[part])
+            out[:, some[part]] += orbits.within_carried(begin_c, into[part])
+        for k, some in self.repeating(leg):
+            turn = self.inner[k]
+            turns = self.turns.part(leg[some])
+            count, into = turns.split(since[some], late=False)
+            inside = turn.at(into, late=False)
+            moved = inside.charge_c + turns.shift(count, into) - self.begin_c[leg[some]]
+            carried = turns.stretched(count, turn.total[:, None], turn.carried(into))
+            out[:, some] = settled(carried, moved)
+        return out
+
+
+def _whole_cycles(leg: Leg) -> int:
+    """Number of whole cycles of a leg; 0 where it takes them in fractions, as under a log."""
+    assert leg.cycles is not None
+    count = (leg.end_s - leg.begin_s) / leg.cycles[0].length_s
+    whole = round(count)
+    return whole if leg.level.exact and abs(count - whole) < WHOLE * max(whole, 1) else 0
+
+
+def _groups(values: IntArray) -> list[tuple[int, IntArray]]:
+    """Each value with the places where it stands."""
+    if not len(values):
+        return []
+    order = np.argsort(values, kind="stable")
+    found, first = np.unique(values[order], return_index=True)
+    return list(zip(found.tolist(), np.split(order, first[1:]), strict=True))
+
+
+def _place(kept: list[_T], one: _T) -> int:
+    """Place of a thing in a list that it is put on once."""
+    for i in range(len(kept) - 1, -1, -1):
+        if kept[i] is one:
+            return i
+    kept.append(one)
+    return len(kept) - 1

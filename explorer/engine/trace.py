@@ -1,0 +1,243 @@
+"""A run that can be asked what it was at any moment, over any step, in any pixel column."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+from numpy.typing import NDArray
+
+from explorer.engine.columns import Columns, Extremes
+from explorer.engine.course import Trajectory
+from explorer.engine.march import Engine
+from explorer.engine.modes import Modes
+from explorer.engine.passage import HARVEST, LEAKAGE, LOAD
+from explorer.engine.picture import Picture
+from explorer.engine.span import Spans
+from explorer.engine.strip import Book, Strip
+
+FloatArray = NDArray[np.float64]
+
+SAMPLES = (0.19, 0.5, 0.81)
+"""Places within a pixel column whose median is typical of it; uneven, so that no rhythm of the
+load falls in with them."""
+HIDDEN = 1e-3
+"""A column hides something where it goes further beyond its edges than this share of all that is
+on show."""
+
+
+class Trace:
+    """What a run says at any moment.
+
+    Parameters
+    ----------
+    engine : Engine
+        The engine that made the run, or one that shares its tables.
+    run : Trajectory
+        What it made.
+
+    Notes
+    -----
+    Exact are: legs along one motion; composed cycles, which are opened where a moment lies in one;
+    turns that repeat, which are unrolled. Pulses too small to be walked (`Engine.averaged`), those
+    under a measured log and those of a store that chatters at full count with their mean current;
+    they show in the lowest terminal voltage alone. Turns that drift are moved by their drift.
+    """
+
+    def __init__(self, engine: Engine, run: Trajectory, book: Book | None = None) -> None:
+        self.engine, self.run = engine, run
+        self._book = book or Book(Modes(engine))
+        self._modes = self._book.modes
+        self._legs: Strip | None = None
+        self._asked: Spans | None = None
+        self._extremes: Extremes | None = None
+
+    def beside(self, run: Trajectory) -> Trace:
+        """Another run of the same engine, which shares the tables of this one."""
+        return Trace(self.engine, run, self._book)
+
+    @property
+    def span_s(self) -> float:
+        """How long the run lasts. [s]"""
+        return self.run.span_s
+
+    @property
+    def opening_c(self) -> float:
+        """Charge before anything happened; a connect at once comes after it. [C]"""
+        first = self.run.events[0] if self.run.events else None
+        if first is not None and first.time_s <= 0.0:
+            return first.charge_c
+        return self.run.legs[0].begin_c if self.run.legs else self.run.end.charge_c
+
+    @property
+    def _strip(self) -> Strip:
+        if self._legs is None:
+            self._legs = Strip(self._book, self.run.legs, self.opening_c)
+        return self._legs
+
+    @property
+    def _spans(self) -> Spans:
+        if self._asked is None:
+            self._asked = Spans(self._strip)
+        return self._asked
+
+    # ---- rows ----------------------------------------------------------------------------
+
+    def at(self, time_s: FloatArray) -> Columns:
+        """The run at moments, shape (n,). [s]"""
+        return self.rows(time_s, time_s)
+
+    def steps(self, step_s: float) -> Columns:
+        """The run at an even step from its beginning; the last step ends with the run."""
+        begin = step_s * np.arange(int(self.span_s / step_s * (1.0 + 1e-12) + 1.0), dtype=float)
+        begin[-1] = min(begin[-1], self.span_s)
+        return self.rows(begin, np.append(begin[1:], self.span_s))
+
+    def eventful(self, count: int) -> Columns:
+        """About `count` rows at an even step, and further ones where something happens."""
+        moments: FloatArray = np.linspace(0.0, self.span_s, count + 1)
+        if len(self.run.legs) <= count:
+            moments = np.union1d(moments, [leg.end_s for leg in self.run.legs])
+            moments = moments[moments <= self.span_s]
+        return self.rows(moments, np.append(moments[1:], moments[-1]))
+
+    def rows(self, begin_s: FloatArray, end_s: FloatArray) -> Columns:
+        """Rows with a step each.
+
+        Parameters
+        ----------
+        begin_s, end_s : ndarray
+            Moment of each row, and the end of its step, which may be the moment itself; within the
+            run, shape (n,). [s]
+        """
+        if not self.run.legs:
+            return self._only(begin_s)
+        strip, modes = self._strip, self._modes
+        now = strip.at(begin_s, before=True)
+        reach = self._spans.reach(begin_s, end_s)
+        width = end_s - begin_s
+        long = width > 0.0
+        currents = np.empty((3, len(width)))
+        if not long.all():
+            currents[:, ~long] = modes.currents_at(now.row.part(~long), now.charge_c[~long])
+        if long.any():
+            both = strip.carried(np.concatenate([begin_s[long], end_s[long]]))
+            n = both.shape[1] // 2
+            currents[:, long] = (both[:, n:] - both[:, :n]) / width[long]
+        terminal = modes.terminal_v(now.row, now.charge_c)
+        return Columns(
+            time_s=begin_s,
+            store_v=modes.volts(now.charge_c),
+            store_min_v=modes.volts(np.minimum(reach.lowest_c, now.charge_c)),
+            terminal_v=terminal,
+            terminal_min_v=np.minimum(reach.lowest_v, terminal),
+            harvest_a=currents[HARVEST],
+            load_a=currents[LOAD],
+            leakage_a=currents[LEAKAGE],
+            connected=now.connected,
+            illuminance_lx=self.engine.illuminance_lx[now.segment],
+        )
+
+    def around(self, time_s: FloatArray, width_s: float) -> Columns:
+        """The run at moments, with minima and means over a width around them. [s]"""
+        now = self.at(time_s)
+        begin = np.maximum(time_s - 0.5 * width_s, 0.0)
+        near = self.rows(begin, np.minimum(begin + width_s, self.span_s))
+        return replace(
+            near, time_s=time_s, store_v=now.store_v, terminal_v=now.terminal_v,
+            terminal_min_v=np.minimum(near.terminal_min_v, now.terminal_v),
+            connected=now.connected, illuminance_lx=now.illuminance_lx,
+        )
+
+    def _only(self, time_s: FloatArray) -> Columns:
+        """Rows of a run without a leg: its only state."""
+        volts = np.full(len(time_s), float(self.engine.field.voltage_at(self.run.end.charge_c)))
+        zero = np.zeros(len(time_s))
+        return Columns(
+            time_s=time_s, store_v=volts, store_min_v=volts, terminal_v=volts,
+            terminal_min_v=volts, harvest_a=zero, load_a=zero, leakage_a=zero,
+            connected=np.full(len(time_s), self.run.end.connected), illuminance_lx=zero,
+        )
+
+    # ---- extremes and pictures -----------------------------------------------------------
+
+    def extremes(self) -> Extremes:
+        """Lowest and highest points of the whole run."""
+        if self._extremes is None:
+            self._extremes = self._found_extremes()
+        return self._extremes
+
+    def _found_extremes(self) -> Extremes:
+        volts = self.engine.field.voltage_at
+        if not self.run.legs:
+            only = float(volts(self.run.end.charge_c))
+            return Extremes(
+                lowest_store_v=only, highest_store_v=only, lowest_terminal_v=np.inf,
+                lowest_ever_v=only,
+            )
+        whole = self._spans.overall
+        return Extremes(
+            lowest_store_v=float(volts(whole.lowest_c[0])),
+            highest_store_v=float(volts(max(whole.highest_c[0], self.opening_c))),
+            lowest_terminal_v=self._spans.lowest_connected_v(),
+            lowest_ever_v=float(whole.lowest_v[0]),
+        )
+
+    def picture(self, from_s: float, to_s: float, columns: int) -> Picture:
+        """What a span shows in so many pixel columns: nothing missed, nothing invented.
+
+        Parameters
+        ----------
+        from_s, to_s : float
+            Span on show. [s]
+        columns : int
+            Width in pixels.
+        """
+        edges = np.linspace(from_s, to_s, columns + 1)
+        begin, end = np.maximum(edges[:-1], 0.0), np.minimum(edges[1:], self.span_s)
+        some = np.flatnonzero(begin < end)
+        table = np.full((4, columns), np.nan)
+        edge_v = np.full(columns + 1, np.nan)
+        if self.run.legs and some.size:
+            seen = slice(int(some[0]), int(some[-1]) + 2)
+            edge_v[seen], table[:, some] = self._painted(edges[seen], begin[some], end[some])
+        low, high, typical, lowest = table
+        return Picture(
+            edge_s=edges, edge_v=edge_v, low_v=low, high_v=high, typical_v=typical,
+            terminal_low_v=lowest,
+        )
+
+    def _painted(
+        self, edges: FloatArray, begin: FloatArray, end: FloatArray
+    ) -> tuple[FloatArray, FloatArray]:
+        """Voltages at the edges of columns that hold something, and of the columns, (4, n)."""
+        volts, strip = self._modes.volts, self._strip
+        reach = self._spans.reach(begin, end, coarse=True)
+        low, high = volts(reach.lowest_c), volts(reach.highest_c)
+        typical = 0.5 * (low + high)
+        least = HIDDEN * (high.max() - low.min())
+        tall = high - low > least
+        dense_c = self._spans.typical(begin, end)
+        dense = tall & np.isfinite(dense_c)
+        typical[dense] = volts(dense_c[dense])
+        edge_c = np.append(strip.at(begin[:1]).charge_c, reach.end_c)
+        edge_v = volts(edge_c)
+        ends = edge_v[:-1], edge_v[1:]
+        beyond = np.maximum(high - np.maximum(*ends), np.minimum(*ends) - low)
+        hides = np.flatnonzero(tall & ~dense & (beyond > least))
+        if hides.size:
+            width = end[hides] - begin[hides]
+            places = [begin[hides] + share * width for share in SAMPLES]
+            found = strip.at(np.concatenate(places)).charge_c.reshape(len(SAMPLES), -1)
+            typical[hides] = volts(np.median(found, axis=0))
+        edge_v[(edges < 0.0) | (edges > self.span_s * (1.0 + 1e-12))] = np.nan
+        return edge_v, np.stack([low, high, typical, reach.lowest_v])
+
+    def light(self) -> tuple[FloatArray, FloatArray]:
+        """Edges of the stretches of equal light, shape (n + 1,), and the light, (n,). [s, lx]"""
+        if not self.run.legs:
+            return np.zeros(1), np.zeros(0)
+        begin = np.array([leg.begin_s for leg in self.run.legs])
+        lux = self.engine.illuminance_lx[[leg.segment for leg in self.run.legs]]
+        first = np.flatnonzero(np.append(True, np.diff(lux) != 0.0))
+        return np.append(begin[first], self.run.legs[-1].end_s), lux[first]

@@ -1,0 +1,98 @@
+"""Turns that one leg stands for: when each begins, and how far it lies above the one that is kept.
+
+Turns may drift, and last longer or less from one to the next; both change evenly with the turn,
+as `explorer.engine.repeats` follows them.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, fields
+
+import numpy as np
+from numpy.typing import NDArray
+
+from explorer.engine.orbits import grain
+
+FloatArray = NDArray[np.float64]
+IntArray = NDArray[np.intp]
+
+MOST_CHANGE = 0.5
+"""Change over all turns of a leg, relative to one turn, above which it is not followed evenly."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Turns:
+    """Legs that repeat one turn; arrays of shape (n,), one for each moment asked for."""
+
+    turn_s: FloatArray
+    """Length of the turn that is kept. [s]"""
+    opening_c: FloatArray
+    closing_c: FloatArray
+    """Charges at which it begins and ends. [C]"""
+    times: FloatArray
+    """How often it is repeated."""
+    span_s: FloatArray
+    begin_c: FloatArray
+    end_c: FloatArray
+    """Length of the leg [s] and the charges at its ends [C]."""
+
+    def part(self, where: IntArray) -> Turns:
+        """Some of the moments."""
+        return Turns(**{f.name: getattr(self, f.name)[where] for f in fields(self)})
+
+    def split(self, since: FloatArray, late: bool) -> tuple[IntArray, FloatArray]:
+        """Turn of each moment, and the time since it began as in the turn that is kept. [s]
+
+        Parameters
+        ----------
+        since : ndarray
+            Time since the leg began, shape (n,). [s]
+        late : bool
+            Whether a moment between two turns belongs to the later one.
+        """
+        change = self._change(self.turn_s, self.span_s)
+        # t = T (k + change k (k + 1) / 2), solved for k.
+        half = 0.5 * change
+        root = np.sqrt(np.maximum((1.0 + half) ** 2 + 4.0 * half * since / self._turn(change), 0.0))
+        count = 2.0 * (since / self._turn(change)) / (1.0 + half + root)
+        share = grain(since) / self.turn_s + 1e-12 * count
+        count = np.floor(count + share) if late else np.ceil(count - share) - 1.0
+        count = np.clip(count, 0.0, self.times - 1.0)
+        begin, end = (self._sum(change, k) * self._turn(change) for k in (count, count + 1.0))
+        into = (since - begin) * self.turn_s / np.maximum(end - begin, 1e-300)
+        return count.astype(np.intp), np.clip(into, 0.0, self.turn_s)
+
+    def shift(self, count: IntArray, into: FloatArray) -> FloatArray:
+        """How far a turn lies above the one that is kept, at moments of it. [C]"""
+        moved = self.end_c - self.begin_c
+        drift = self.closing_c - self.opening_c
+        change = self._change(drift, moved)
+        each = moved / self._sum(change, self.times)
+        k = count.astype(np.float64)
+        first = self.begin_c + each * self._sum(change, k)
+        then = self.begin_c + each * self._sum(change, k + 1.0)
+        share = into / self.turn_s
+        return np.asarray(
+            (1.0 - share) * (first - self.opening_c) + share * (then - self.closing_c)
+        )
+
+    def stretched(
+        self, count: IntArray, whole: FloatArray, part: FloatArray
+    ) -> FloatArray:
+        """What so many whole turns and a part carry; turns may last longer or less. [C]"""
+        longer = self.span_s / (self.times * self.turn_s)
+        return np.asarray((count * whole + part) * longer)
+
+    def _turn(self, change: FloatArray) -> FloatArray:
+        return np.asarray(self.span_s / self._sum(change, self.times))
+
+    def _change(self, one: FloatArray, all_turns: FloatArray) -> FloatArray:
+        """Relative change from turn to turn, where a turn like the kept one came before."""
+        n = self.times
+        ratio = all_turns / np.where(one == 0.0, np.inf, one * n) - 1.0
+        even = (np.abs(ratio) < MOST_CHANGE) & (one != 0.0)
+        return np.where(even, 2.0 * ratio / (n + 1.0), 0.0)
+
+    @staticmethod
+    def _sum(change: FloatArray, count: FloatArray) -> FloatArray:
+        return np.asarray(count + 0.5 * change * count * (count + 1.0))
