@@ -24,7 +24,7 @@ AT_ONCE = 50
 
 def faults(scenario):
     """What is not a number in the answers to one scenario, one by one and in a batch."""
-    found = assess(scenario, columns=30)
+    found = assess(scenario)
     numbers = {
         f"{check.name}.{part}": getattr(check, part)
         for check in found.verdict.checks
