@@ -19,8 +19,8 @@ from explorer.engine.system import WEEK_S
 from explorer.text import Text, say
 
 FROM_FULL = say(
-    "The device never gets past its start-up. What is said of its course holds for a beginning "
-    "with a full store."
+    "From empty the device never starts. What is said of its course holds for a beginning with a "
+    "full store."
 )
 """Stands beside answers where `begins_full` is true."""
 

@@ -160,8 +160,7 @@ def _service(case: Case, found: Readings) -> Text:
     share = figure(f"{100 * float(asked.served_share[0]):g}")
     if not isfinite(float(found.ready_s[0])):
         return say(
-            "The device never gets past its start-up, so nothing is served; {asked} % is asked "
-            "for.",
+            "From empty the device never starts, so nothing is served; {asked} % is asked for.",
             asked=share,
         )
     row = shares(found, asked)[0]

@@ -35,6 +35,8 @@ from explorer.scenario.model import Scenario
 from explorer.scenario.ratings import ratings
 
 HOUR_S = 3600.0
+LAST_TRIES = 8
+"""Courses after a full store that are followed until a device that never starts is off for good."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -92,8 +94,14 @@ def study(case: Case) -> Study:
 def _settled(engine: Engine, first: FirstCharge, opening: Trajectory) -> RepeatingCourse:
     """The course that follows from the first operation, or from a full store without one."""
     if not isfinite(first.seconds):
-        full = Standing(charge_c=full_charge(engine), connected=True, charging=False)
-        return repeating_course(engine, full)
+        start = Standing(charge_c=full_charge(engine), connected=True, charging=False)
+        course = repeating_course(engine, start)
+        for _ in range(LAST_TRIES):
+            if course.run.tally.cut_offs <= HOPELESS_CUT_OFFS:
+                break
+            # What is left of the full store is spent in tries: in the end it is off for good.
+            course = repeating_course(engine, course.run.end)
+        return course
     if first.opens:
         return repeating_course(engine, opening.end)
     period = engine.edges[-1]
