@@ -97,10 +97,13 @@ def _settled(engine: Engine, first: FirstCharge, opening: Trajectory) -> Repeati
         start = Standing(charge_c=full_charge(engine), connected=True, charging=False)
         course = repeating_course(engine, start)
         for _ in range(LAST_TRIES):
-            if course.run.tally.cut_offs <= HOPELESS_CUT_OFFS:
-                break
             # What is left of the full store is spent in tries: in the end it is off for good.
+            before = course.run.tally.cut_offs
+            if before == 0:
+                break
             course = repeating_course(engine, course.run.end)
+            if course.run.tally.cut_offs == before:
+                break
         return course
     if first.opens:
         return repeating_course(engine, opening.end)
