@@ -50,7 +50,7 @@ def answers(case: Case) -> dict[str, float]:
         "recovery_s": recovery_time(found.engine),
         "lowest_store_V": found.extremes.lowest_store_v,
         "highest_store_V": found.extremes.highest_store_v,
-        "lowest_terminal_V": found.extremes.lowest_terminal_v,
+        "lowest_terminal_V": found.extremes.lowest_ever_v,
         "served_share": float(np.min(served, initial=1.0 if found.starts else 0.0)),
         "balance_ratio": brought_w / taken_w if taken_w > 0 else inf,
         "cut_offs_per_week": float(read.cut_offs[0] / read.span_s[0]) * WEEK_S,

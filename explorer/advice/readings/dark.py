@@ -11,7 +11,10 @@ from explorer.advice.readings import FARTHEST, BoolArray, DarkReading, FloatArra
 from explorer.advice.readings.starts import full_charge
 from explorer.engine.course import Standing, StopAt, Trajectory
 from explorer.engine.march import Engine
+from explorer.engine.trace import Trace
 
+PARTS, ROUNDS = 64, 5
+"""Parts of a span in which a voltage is looked for, and how often the right one is parted again."""
 FOLLOWED_S = 40 * 365.25 * 86_400.0
 """How long a full store is followed in the dark. [s]"""
 
@@ -58,25 +61,34 @@ def gaps(brings: BoolArray, edges_s: FloatArray, *, steady: bool) -> list[Gap]:
     return found
 
 
-def worst_dark(
-    engine: Engine, course: Trajectory, found: list[Gap], closure_s: float
-) -> DarkReading:
+def worst_dark(course: Trace, found: list[Gap], closure_s: float) -> DarkReading:
     """The dark stretch of a course in which the store comes nearest to its cut-off.
 
     A closure begins like the stretch that begins with the least charge, or at the worst moment
     where there is no other dark.
+
+    Parameters
+    ----------
+    course : Trace
+        The repeating course, of one or several periods of the light.
+    found : list of Gap
+        Dark stretches of one period.
+    closure_s : float
+        Declared closure; 0 for none. [s]
     """
+    engine, span_s = course.engine, course.span_s
     period = engine.edges[-1]
     many = [
         Gap(begin_s=g.begin_s + k * period, length_s=g.length_s, stretch=g.stretch)
-        for k in range(max(round(course.span_s / period), 1))
-        for g in found
-        if g.begin_s + k * period <= course.span_s
+        for k in range(max(round(span_s / period), 1))
+        for g in sorted(found, key=lambda g: g.begin_s)
+        if g.begin_s + k * period <= span_s
     ]
     longest = max((g.length_s for g in many), default=0.0)
     # Where the device is off already nothing can be cut off; where it always is, it lasts for none.
-    stands = [(level_at(course, g.begin_s), g) for g in many]
-    levels = [(charge, g) for (charge, connected), g in stands if connected]
+    then = course.at(np.array([g.begin_s for g in many]))
+    charge_c = [engine.field.charge_at(v) for v in then.store_v.tolist()]
+    levels = [(q, g) for q, on, g in zip(charge_c, then.connected, many, strict=True) if on]
     if many and not levels:
         levels = [(0.0, g) for g in many]
     tried = [(q, g.begin_s, g.length_s, False) for q, g in _hardest(levels)]
@@ -85,7 +97,7 @@ def worst_dark(
             charge, gap = min(levels, key=lambda pair: pair[0])
             begin_s = gap.begin_s
         else:
-            charge, begin_s = _lowest_connected(course), 0.0
+            charge, begin_s = _lowest_connected(course.run), 0.0
         tried.append((charge, begin_s, max(closure_s, longest), True))
     best: tuple[float, float, float, float, bool] | None = None
     for charge, begin_s, needed_s, closure in tried:
@@ -108,17 +120,6 @@ def _hardest(levels: list[tuple[float, Gap]]) -> list[tuple[float, Gap]]:
         if not hard or charge < hard[-1][0]:
             hard.append((charge, gap))
     return hard
-
-
-def level_at(run: Trajectory, seconds: float) -> tuple[float, bool]:
-    """Charge at a time of a run [C], and whether the device is connected then."""
-    times = [leg.begin_s for leg in run.legs]
-    i = max(int(np.searchsorted(times, seconds + 1e-6, side="right")) - 1, 0)
-    leg = run.legs[i]
-    if leg.end_s <= leg.begin_s:
-        return leg.end_c, leg.connected
-    share = min(max((seconds - leg.begin_s) / (leg.end_s - leg.begin_s), 0.0), 1.0)
-    return leg.begin_c + share * (leg.end_c - leg.begin_c), leg.connected
 
 
 def _lowest_connected(course: Trajectory) -> float:
@@ -169,21 +170,39 @@ def _kept_until(engine: Engine, run: Trajectory) -> float:
         cut_c = engine.field.charge_at(engine.system.load.off_v)
         if engine.system.load.reserve_j <= 0:
             return inf
-        return _time_below(run, _reserve_charge(engine, cut_c))
+        return _time_below(engine, run, _reserve_charge(engine, cut_c))
     if engine.system.load.reserve_j <= 0:
         return run.span_s
-    return min(run.span_s, _time_below(run, _reserve_charge(engine, run.end.charge_c)))
+    return min(run.span_s, _time_below(engine, run, _reserve_charge(engine, run.end.charge_c)))
 
 
-def _time_below(run: Trajectory, charge: float) -> float:
-    """First time at which a falling run is down to a charge; infinite if it never is. [s]"""
+def _time_below(engine: Engine, run: Trajectory, charge: float) -> float:
+    """First time at which a run is down to a charge, pulses included; infinite if never. [s]"""
+    trace = Trace(engine, run)
+    volts = float(engine.field.voltage_at(charge))
     for leg in run.legs:
         if leg.begin_c <= charge:
             return leg.begin_s
-        if leg.end_c <= charge:
-            flow = leg.cycles[0].generator if leg.cycles else leg.low.flow
-            return leg.begin_s + min(flow.time_to(leg.begin_c, charge), leg.end_s - leg.begin_s)
+        if leg.cycles is not None or leg.repeats is not None:
+            found = _first_below(trace, leg.begin_s, leg.end_s, volts)
+            if found < inf:
+                return found
+        elif leg.end_c <= charge:
+            passed = leg.low.flow.time_to(leg.begin_c, charge)
+            return leg.begin_s + min(passed, leg.end_s - leg.begin_s)
     return inf
+
+
+def _first_below(trace: Trace, begin_s: float, end_s: float, volts: float) -> float:
+    """First time within a span at which the store is down to a voltage; infinite if never. [s]"""
+    for _ in range(ROUNDS):
+        edges = np.linspace(begin_s, end_s, PARTS + 1)
+        low = trace.rows(edges[:-1], edges[1:]).store_min_v <= volts
+        if not low.any():
+            return inf
+        i = int(np.argmax(low))
+        begin_s, end_s = float(edges[i]), float(edges[i + 1])
+    return end_s
 
 
 def _reserve_charge(engine: Engine, cut_c: float) -> float:

@@ -128,7 +128,7 @@ def readings(case: Case) -> Readings:
         level_v=held.level_v,
         brought_w=held.brought_w,
         taken_w=held.taken_w,
-        dark=worst_dark(engine, run, list(found.gaps), closure_s),
+        dark=worst_dark(found.repeating, list(found.gaps), closure_s),
         pulse=pulse(found),
         ratings=ratings(case.scenario, system),
         served=served[None, :],
