@@ -153,7 +153,8 @@ def test_the_device_of_the_readme_is_judged_as_it_says():
     assert found.verdict.word == "Runs"
     assert "prints **Runs**" in readme()
     assert len(found.verdict.checks) == 6
-    assert len(found.answers) == 12
+    assert "more than a dozen answers" in readme()
+    assert len(found.answers) > 12
     # What the text says to try next: either change turns the verdict.
     for path, value in (("light.illuminance_lx", 150.0), ("load.sleep_A", 4e-6)):
         worse = assess(with_value(found.scenario, path, value))

@@ -132,7 +132,7 @@ class Regulator(Section):
         1e-6, "Own current", "A", 0, 0.1, "Ground or quiescent current of the regulator."
     )
     efficiency: float = quantity(
-        0.88, "Efficiency", "", 0.05, 1, "Of a switching regulator."
+        0.85, "Efficiency", "", 0.05, 1, "Of a switching regulator."
     )
     minimum_input_V: float = quantity(
         1.0, "Minimum input", "V", 0, 60, "Least input of a switching regulator."

@@ -261,7 +261,7 @@ def test_a_switching_regulator_turns_current_into_power():
     scenario = Scenario(load={"regulator": {"kind": "switching", "output_V": 2.0}})
     load = build(scenario).load
     assert isinstance(load.regulator, SwitchingRegulator)
-    assert float(load.operations[0].phases[0].draw.power_w) == pytest.approx(0.02 * 2.0 / 0.88)
+    assert float(load.operations[0].phases[0].draw.power_w) == pytest.approx(0.02 * 2.0 / 0.85)
 
 
 def test_windows_that_touch_are_one_window():
