@@ -149,22 +149,43 @@ class Cycle:
         volts = np.interp(once, nodes, open_v) - np.interp(x, nodes, open_v)
         self._holds = np.abs(volts) <= GENERATOR_TOLERANCE_V
         self._powers = [self.map]
-        self._fits: list[tuple[int, int]] = []
-        self._exact: list[tuple[int, int]] = []
+        self._fits: list[tuple[float, float]] = []
+        self._exact: list[tuple[float, float]] = []
 
     def bounded(self, key: CycleKey, low_c: float, high_c: float) -> Cycle:
         """The same cycle where it must stay between open-circuit bounds. [C]"""
         twin = copy(self)
         twin.key = key
-        whole = self._whole & (self.lowest_c >= low_c) & (self.highest_c <= high_c)
-        twin._fits = _runs(whole)
-        twin._exact = _runs(whole & self._holds)
+        twin._fits = self._spans(self._whole, low_c, high_c)
+        twin._exact = self._spans(self._whole & self._holds, low_c, high_c)
         return twin
 
-    def _span(self, runs: list[tuple[int, int]], charge: float) -> tuple[float, float] | None:
-        for first, last in runs:
-            if self.nodes[first] <= charge <= self.nodes[last]:
-                return float(self.nodes[first]), float(self.nodes[last])
+    def _spans(
+        self, mask: NDArray[np.bool_], low_c: float, high_c: float
+    ) -> list[tuple[float, float]]:
+        """Ranges of charge where a mask holds and a cycle stays within bounds. [C]
+
+        The bounds are met between nodes, as exactly as the map itself is known there.
+        """
+        nodes, lowest, highest = self.nodes, self.lowest_c, self.highest_c
+        inside = mask & (lowest >= low_c) & (highest <= high_c)
+        spans = []
+        for first, last in _runs(inside):
+            begin, end = float(nodes[first]), float(nodes[last])
+            below, above = slice(first - 1, first + 1), slice(last, last + 2)
+            if first > 0 and mask[first - 1] and highest[first - 1] <= high_c:
+                begin = float(np.interp(low_c, lowest[below], nodes[below]))
+            if last + 1 < len(nodes) and mask[last + 1] and lowest[last + 1] >= low_c:
+                end = float(np.interp(high_c, highest[above], nodes[above]))
+            if end > begin:
+                spans.append((begin, end))
+        return spans
+
+    @staticmethod
+    def _span(spans: list[tuple[float, float]], charge: float) -> tuple[float, float] | None:
+        for span in spans:
+            if span[0] <= charge <= span[1]:
+                return span
         return None
 
     def smooth_span(self, charge: float) -> tuple[float, float] | None:
@@ -174,8 +195,7 @@ class Cycle:
     @property
     def widest_span(self) -> tuple[float, float]:
         """The longest range in which the generator holds; empty where there is none. [C]"""
-        spans = [(float(self.nodes[a]), float(self.nodes[b])) for a, b in self._exact]
-        return max(spans, key=lambda s: s[1] - s[0], default=(np.inf, -np.inf))
+        return max(self._exact, key=lambda s: s[1] - s[0], default=(np.inf, -np.inf))
 
     def whole_span(self, charge: float) -> tuple[float, float] | None:
         """Range around a charge in which cycles complete, if any. [C]"""
@@ -206,8 +226,6 @@ class Cycle:
 
 
 def _runs(mask: NDArray[np.bool_]) -> list[tuple[int, int]]:
-    """First and last index of every stretch of True that holds at least two nodes."""
+    """First and last index of every stretch of True."""
     edges = np.flatnonzero(np.diff(np.concatenate([[0], mask.astype(np.int8), [0]])))
-    return [
-        (int(a), int(b) - 1) for a, b in zip(edges[::2], edges[1::2], strict=True) if b - a >= 2
-    ]
+    return [(int(a), int(b) - 1) for a, b in zip(edges[::2], edges[1::2], strict=True)]

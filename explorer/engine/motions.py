@@ -68,7 +68,6 @@ class Motions:
         self.found_cycles: dict[object, tuple[Cycle, Motion]] = {}
         """What runs have found, by plain tuples: they are found much faster than keys."""
         self._full_turns: dict[tuple[float, DrawKey], FullTurn] = {}
-        self._pulses_forget: dict[CycleKey, bool] = {}
         self.may_connect = True
         self.averaged = tuple(self._is_small(op) for op in system.load.operations)
 
@@ -210,28 +209,6 @@ class Motions:
                 falling.flow.time_to(full_c, resume_c), rising.flow.time_to(resume_c, full_c),
             )
             self._full_turns[photocurrent_a, draw] = found
-        return found
-
-    def pulses_forget(
-        self, photocurrent_a: float, averaged: tuple[int, ...], operation: int
-    ) -> bool:
-        """Whether the pulses of an operation, in a store that is full, forget each other.
-
-        They do where a pulse takes a full store to where charging begins again, and it is full once
-        more before the next: soon all of them begin with the same charge.
-        """
-        key = CycleKey(photocurrent_a, False, averaged, operation)
-        found = self._pulses_forget.get(key)
-        if found is None:
-            full_c = self.field.full_c
-            cycle = self.cycle(photocurrent_a, False, averaged, operation)
-            after_c = float(np.interp(full_c, cycle.nodes, cycle.pulse_lowest_c))
-            rising = self.motion(photocurrent_a, True, On(averaged)).flow
-            found = (
-                after_c <= self.field.resume_c
-                and rising.time_to(after_c, full_c) < cycle.length_s
-            )
-            self._pulses_forget[key] = found
         return found
 
     def stretches(self, charging: bool, draw: DrawKey, fast: int | None) -> list[Stretch | None]:

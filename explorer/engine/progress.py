@@ -95,8 +95,6 @@ class Progress:
         self.first_operation = inf
         self.noted_at, self.at_once = -inf, 0
         """When something happened last, and how much happened at that moment before. [s]"""
-        self.full_pulses = 0
-        """Pulses of a store that was full before that were walked one by one in this light."""
         if start.connected:
             self.clock.start(self.t)
 

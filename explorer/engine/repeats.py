@@ -35,11 +35,12 @@ REPEAT_REACH = 0.01
 """How far an even drift is followed, as a share of a full store."""
 NO_DRIFT = 1e-9
 """Relative change of charge in a turn that counts as none."""
-NO_DRIFT_OF_PULSES = 1e-8
-"""The same from pulse to pulse of a store that cycles at full, where every turn forgets most of the
-drift of the one before."""
-MOST_PULSES = 12
-"""Pulses at full that are walked one by one in the hope that they repeat; then means are taken."""
+SAME_PHASE = 1e-6
+"""Two pulses at full come alike if their moments differ by less than this share of an interval."""
+MOST_WALKED = 32
+"""Turns at full that are walked in the hope that they repeat; then pulses count with their mean."""
+MEMORY = 8
+"""Most turns at full after which a course may repeat."""
 PIECE = 0.1
 """Relative change of the drift over the turns that one leg stands for."""
 
@@ -47,23 +48,15 @@ PIECE = 0.1
 # ---- a full store ----------------------------------------------------------------------------
 
 
-def forgets(run: Progress) -> bool:
-    """Whether the pulses of a store that is full now forget each other, and are to be walked."""
-    fast = run.clock.fast if run.stage == "on" and run.engine.compose and run.level.exact else None
-    if fast is None or run.full_pulses >= MOST_PULSES:
-        return False
-    return run.engine.pulses_forget(run.level.low_a, run.clock.small, fast)
-
-
-def full_turns(run: Progress, walk_pulses: bool) -> Skip | None:
+def full_turns(run: Progress, pulses_as_mean: bool) -> Skip | None:
     """Whole turns between full and resume while nothing else changes.
 
     Parameters
     ----------
     run : Progress
         A run whose store is full.
-    walk_pulses : bool
-        Whether a pulse ends the turns; otherwise they hold pulses with their mean.
+    pulses_as_mean : bool
+        Whether the turns hold pulses with their mean; otherwise the next pulse ends them.
     """
     clock, level = run.clock, run.level
     if not level.exact or run.stage == "start" or clock.busy or (run.stage == "on" and run.ready):
@@ -78,7 +71,7 @@ def full_turns(run: Progress, walk_pulses: bool) -> Skip | None:
     if fast is not None:
         if not run.engine.compose:
             return None
-        if not walk_pulses:
+        if pulses_as_mean:
             return _full_turns_with_pulses(run, fast, until)
         until = min(until, clock.next_start[fast])
     turn = run.engine.full_turn(level.low_a, run.draw())
@@ -87,6 +80,48 @@ def full_turns(run: Progress, walk_pulses: bool) -> Skip | None:
         return None
     stride = _repeated(run, turn, turns, None, None)
     return Skip(strides=(stride,), gain=_counted(run, (stride,), turns * turn.fall_s))
+
+
+def full_again(run: Progress, before: Sequence[Seen], now: Seen) -> Skip | None:
+    """Turns from full to full in which the same pulses come at the same moments.
+
+    A store that charges much faster than it falls forgets from turn to turn when its pulses came,
+    so that they soon come alike, in every turn or in every few.
+
+    Parameters
+    ----------
+    run : Progress
+        A run whose store is full.
+    before : sequence of Seen
+        When it was full before in the same light, the last time last.
+    now : Seen
+        This time.
+    """
+    clock, tally, fast = run.clock, run.tally, run.clock.fast
+    if fast is None:
+        return None
+    interval_s = clock.interval_s(fast)
+    limit = min(run.segment_end, run.end, clock.window_edge, clock.others_due())
+    for then in reversed(before):
+        count = round((now.time_s - then.time_s) / interval_s)
+        turn_s = count * interval_s
+        others = any(
+            n != fast and n not in clock.small and tally.served[n] != then.tally.served[n]
+            for n in range(len(tally.served))
+        )
+        if others or tally.cut_offs != then.tally.cut_offs:
+            return None
+        apart_s = abs(now.time_s - then.time_s - turn_s)
+        if count < 1 or apart_s > SAME_PHASE * interval_s:
+            continue
+        turns = floor((limit - run.t) / turn_s + TIME_GRAIN_S)
+        if turns < 1:
+            return None
+        turn = Repeats(tuple(run.legs[then.leg :]), float(turns), then.charge_c)
+        stride = Stride(seconds=turns * turn_s, end_c=run.q, charging=run.charging, repeats=turn)
+        gain = tally.since(then.tally, turns, stride.seconds / (now.time_s - then.time_s))
+        return Skip(strides=(stride,), gain=gain, starts=(fast, turns * count))
+    return None
 
 
 def _full_turns_with_pulses(run: Progress, fast: int, until: float) -> Skip | None:
@@ -200,36 +235,6 @@ def seen(run: Progress, before: Seen | None) -> Seen:
         run.t, run.q, len(run.legs), run.tally.copy(), run.clock.standing(run.t)[1], run.retry_at,
         turn_s, drift_c,
     )
-
-
-def intervals(run: Progress, j: int, before: Seen | None, now: Seen) -> Skip | None:
-    """Whole intervals of an operation that begins once more with the same charge.
-
-    Only of a store that was full meanwhile: elsewhere the next pulse may differ from this one.
-    """
-    if before is None:
-        return None
-    clock, tally = run.clock, run.tally
-    interval_s = clock.interval_s(j)
-    others = any(
-        n != j and n not in clock.small and tally.served[n] != before.tally.served[n]
-        for n in range(len(tally.served))
-    )
-    same = (
-        abs(now.turn_s - interval_s) < MOMENT_S
-        and abs(now.drift_c) <= NO_DRIFT_OF_PULSES * run.field.full_c
-        and tally.cut_offs == before.tally.cut_offs
-    )
-    limit = min(run.segment_end, run.end, clock.window_edge, clock.others_due())
-    turns = floor((limit - run.t) / interval_s + TIME_GRAIN_S)
-    if others or not same or turns < 1:
-        return None
-    turn = Repeats(tuple(run.legs[before.leg :]), float(turns), before.charge_c)
-    stride = Stride(
-        seconds=turns * interval_s, end_c=run.q, charging=run.charging, repeats=turn
-    )
-    gain = tally.since(before.tally, turns, turns)
-    return Skip(strides=(stride,), gain=gain, starts=(j, turns))
 
 
 def turns(

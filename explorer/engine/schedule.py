@@ -173,8 +173,8 @@ class Clock:
         return schedule.interval_s
 
     def passed(self, j: int, t: float) -> int:
-        """How many starts have passed once it is t."""
-        late = t - self.next_start[j]
+        """How many starts have passed once it is t; one that is due at t has not."""
+        late = t - TIME_GRAIN_S - self.next_start[j]
         return floor(late / self.interval_s(j)) + 1 if late >= 0 else 0
 
     def pass_starts(self, j: int, count: int) -> None:

@@ -43,8 +43,8 @@ class Run(Progress):
         self.stop_at: StopAt | None = None
         self.seen: dict[object, repeats.Seen] = {}
         """Events of the present light as they were met last time."""
-        self.pulses_forget = False
-        """Whether the store was full since the last pulse, and such pulses forget each other."""
+        self.fulls: list[repeats.Seen] = []
+        """When the store was full in the present light, with clocked operations."""
         self.new_period = False
         """Whether a period of the light has just begun."""
         self.period: repeats.Period | None = None
@@ -70,11 +70,7 @@ class Run(Progress):
                 continue
             if not self.level.exact and self._cruise():
                 continue
-            if self.stage == "on" and (
-                self._take_cycles()
-                or (self.pulses_forget and self._repeat_pulse())
-                or self.clock.begin_due(self.t)
-            ):
+            if self.stage == "on" and (self._take_cycles() or self.clock.begin_due(self.t)):
                 continue
             self._move(motions)
         state = Standing(charge_c=self.q, connected=self.stage != "off", charging=self.charging)
@@ -104,7 +100,7 @@ class Run(Progress):
             self.segment_end = self.base + self.engine.edges[self.segment + 1]
             self.level = self.engine.levels[self.segment]
             self.seen.clear()
-            self.full_pulses, self.pulses_forget = 0, False
+            self.fulls.clear()
         if self.stage == "start":
             while self.stage == "start" and t >= self.phase_end:
                 self._next_start_phase()
@@ -136,12 +132,7 @@ class Run(Progress):
             self.charging = False
             self._note("full")
             if self.stop_at is None:
-                self.pulses_forget = repeats.forgets(self)
-                skip = repeats.full_turns(self, self.pulses_forget)
-                if skip is None:
-                    self._repeat("full")
-                else:
-                    self._pass(skip)
+                self._repeat_full()
             return True
         if not self.charging and q <= field.resume_c:
             self.charging = True
@@ -190,8 +181,7 @@ class Run(Progress):
     def _repeat(self, event: object) -> bool:
         """Pass over whole turns of a course that has come back to an event, where it has."""
         clock = self.clock
-        pulse = event[1] if isinstance(event, tuple) and event[0] == "pulse" else None
-        if pulse is None and self.stage == "on" and any(s < inf for s in clock.next_start):
+        if self.stage == "on" and any(s < inf for s in clock.next_start):
             return False
         # While off no window is watched, but the turn to come may run into one that opens.
         if self.stage != "on":
@@ -199,10 +189,7 @@ class Run(Progress):
         where = (event, self.stage, self.charging, clock.busy, clock.small, clock.window_edge)
         before = self.seen.get(where)
         now = self.seen[where] = repeats.seen(self, before)
-        if pulse is not None:
-            skip = repeats.intervals(self, pulse, before, now)
-        else:
-            skip = repeats.turns(self, event, before, now, self._tried)
+        skip = repeats.turns(self, event, before, now, self._tried)
         if skip is None:
             return False
         self._pass(skip)
@@ -210,17 +197,22 @@ class Run(Progress):
         del self.seen[where]
         return True
 
-    def _repeat_pulse(self) -> bool:
-        """Pass over whole intervals of an operation that is due now, where its pulses repeat."""
-        clock, fast = self.clock, self.clock.fast
-        if fast is None or clock.busy or self.t + TIME_GRAIN_S < clock.next_start[fast]:
-            return False
-        self.full_pulses += 1
-        self.pulses_forget = False
-        if not self._repeat(("pulse", fast)):
-            return False
-        self.full_pulses = 0
-        return True
+    def _repeat_full(self) -> None:
+        """Pass over turns of a store that is full now, where they repeat."""
+        pulses = self.stage == "on" and self.clock.fast is not None and self.engine.compose
+        if pulses and self.level.exact and not self.clock.busy:
+            now = repeats.seen(self, None)
+            skip = repeats.full_again(self, self.fulls[-repeats.MEMORY :], now)
+            if skip is not None:
+                self._pass(skip)
+                self.fulls.clear()
+                return
+            self.fulls.append(now)
+        skip = repeats.full_turns(self, len(self.fulls) > repeats.MOST_WALKED)
+        if skip is None:
+            self._repeat("full")
+        else:
+            self._pass(skip)
 
     def _tried(self, start: Standing, begin_s: float, span_s: float) -> Standing | None:
         """Where another run would stand after a time; None where that takes too many legs."""
@@ -306,6 +298,11 @@ class Run(Progress):
             if self.longest_leg_s < inf:
                 at_most = min(at_most, max(1, floor(self.longest_leg_s / interval)))
             end_c, count = cycle.leap(self.q, at_most, low, high)
+        if count < at_most and low <= end_c <= high:
+            # One more begins within the bounds, and ends beyond them.
+            reached = float(cycle.map(end_c))
+            if all(reached < charge for _, charge in self.ready):
+                end_c, count = reached, count + 1
         if count < 1:
             return False
         self._count(count * interval)
