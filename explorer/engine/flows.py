@@ -10,10 +10,11 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from math import inf
+from typing import Any
 
 import numpy as np
 
-from explorer.engine.laws import crossing, drift
+from explorer.engine.laws import STANDSTILL, crossing, drift
 from explorer.engine.row_flows import RowFlows
 from explorer.physics.arrays import FloatArray
 
@@ -33,18 +34,37 @@ class Flow:
         "_end_down", "_end_up", "_fl", "_sl", "_tl", "_xl", "nodes", "rows", "slope", "speed",
         "travel",
     )
+    rows: RowFlows
+    """The vector form of the same motion."""
+    slope: FloatArray
+    """Change of speed per place in each cell, shape (nodes - 1,)."""
+    travel: FloatArray
+    """Travel time from the lowest node, where nothing is in the way, shape (nodes,)."""
+    _xl: list[float]
+    _fl: list[float]
+    _sl: list[float]
+    _tl: list[float]
+    _end_up: list[int]
+    _end_down: list[int]
 
     def __init__(self, nodes: FloatArray, speed: FloatArray) -> None:
         self.nodes = nodes
-        self.rows = RowFlows(nodes[None, :], [speed[None, :]])
-        """The vector form of the same motion."""
-        self.speed, self.slope, self.travel, end_up, end_down = self.rows.tables
-        self._end_up: list[int] = end_up.tolist()
-        self._end_down: list[int] = end_down.tolist()
-        self._xl: list[float] = nodes.tolist()
-        self._fl: list[float] = self.speed.tolist()
-        self._sl: list[float] = self.slope.tolist()
-        self._tl: list[float] = self.travel.tolist()
+        self.speed = np.where(np.abs(speed) < STANDSTILL, 0.0, speed)
+
+    def __getattr__(self, name: str) -> Any:
+        """Make the tables that are asked for now: many motions never need all of them."""
+        if name in ("_xl", "_fl"):
+            self._xl, self._fl = self.nodes.tolist(), self.speed.tolist()
+        elif name in ("rows", "slope", "travel"):
+            self.rows = RowFlows(self.nodes[None, :], [self.speed[None, :]])
+            self.slope, self.travel = self.rows.tables[:2]
+        elif name in ("_sl", "_tl", "_end_up", "_end_down"):
+            self._sl, self._tl, self._end_up, self._end_down = (
+                table.tolist() for table in self.rows.tables
+            )
+        else:
+            raise AttributeError(name)
+        return getattr(self, name)
 
     def _locate(self, x: float) -> tuple[int, float]:
         """Cell in which the motion from x begins, and the speed there."""

@@ -27,7 +27,7 @@ STANDSTILL = 1e-30
 def drift(speed: float, slope: float, duration: float) -> float:
     """Distance moved in a time from a point of given speed and slope of speed."""
     z = slope * duration
-    if -SMALL < z < SMALL:
+    if abs(z) < SMALL:
         return speed * duration * (1.0 + 0.5 * z)
     return speed * expm1(min(z, MOST_EXPONENT)) / slope
 
@@ -43,10 +43,9 @@ def drifts(speed: FloatArray, slope: FloatArray, duration: FloatArray) -> FloatA
 def crossing(width: float, begin: float, end: float) -> float:
     """Time across a width at a speed that runs linearly between two positive values."""
     times = end / begin
-    z = times - 1.0
-    if -SMALL < z < SMALL:
-        return width / begin * (1.0 - 0.5 * z)
-    return width / begin * (log(times) / z) if times > 0.0 else inf
+    if abs(times - 1.0) < SMALL:
+        return width / begin * (1.5 - 0.5 * times)
+    return width / begin * (log(times) / (times - 1.0)) if times > 0.0 else inf
 
 
 def crossings(

@@ -58,10 +58,9 @@ class RowFlows:
         self._end_up, self._end_down = end_up.ravel(), end_down.ravel()
 
     @property
-    def tables(self) -> tuple[FloatArray, FloatArray, FloatArray, ShortArray, ShortArray]:
-        """Speeds, slopes, travel times, and the last cells of a way up and down, all in one row."""
-        speed, slope, travel = self._speed, self._slope, self._travel
-        return speed, slope, travel, self._end_up, self._end_down
+    def tables(self) -> tuple[FloatArray, FloatArray, ShortArray, ShortArray]:
+        """Slopes, travel times, and the last cells of a way up and down, all in one row."""
+        return self._slope, self._travel, self._end_up, self._end_down
 
     def at_nodes(self, which: int) -> FloatArray:
         """Speed of one motion at the nodes, (systems, nodes)."""
