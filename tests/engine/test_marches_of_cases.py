@@ -189,9 +189,9 @@ def test_a_full_store_with_pulses_ends_where_it_ends_when_walked(
 
 def test_a_hiccup_of_72_minutes():
     engine, run = marched("hiccup_of_72_minutes", 40_000.0)
-    assert (run.tally.connects, run.tally.cut_offs, run.tally.served) == (10.0, 9.0, [117.0])
-    assert run.tally.connected_s == pytest.approx(6835.82, abs=0.2)
-    assert volts(engine, run.end.charge_c) == pytest.approx(2.71634, abs=3e-4)
+    assert (run.tally.connects, run.tally.cut_offs, run.tally.served) == (9.0, 9.0, [109.0])
+    assert run.tally.connected_s == pytest.approx(6354.596, abs=0.05)
+    assert volts(engine, run.end.charge_c) == pytest.approx(3.577022, abs=1e-4)
     found = Trace(engine, engine.march(WEEK_S, run.end)).extremes()
     assert found.lowest_store_v == pytest.approx(2.4, abs=0.01)
     assert found.highest_store_v == pytest.approx(3.6, abs=0.01)
