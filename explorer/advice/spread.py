@@ -2,18 +2,20 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import Literal
+from dataclasses import dataclass, replace
+from typing import Literal, NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
 from scipy import stats
 
-from explorer.advice.fleet import Fleet, judge_many
+from explorer.advice.case import Case
+from explorer.advice.edges import RUNS, WORKS, Interrupted, Stopped, verdict_with
+from explorer.advice.fleet import Fleet, fleet
 from explorer.advice.stops import largest_phase
+from explorer.advice.verdict import CHECK_NAMES
 from explorer.scenario.fields import describe
-from explorer.scenario.light_log import LightLog
-from explorer.scenario.model import Scenario, get_value, owner_class, with_value
+from explorer.scenario.model import Scenario, get_value, owner_class, size_path
 from explorer.scenario.sold import sold_span
 from explorer.scenario.storage import CellStore
 from explorer.scenario.supply import ConverterCharger
@@ -25,6 +27,12 @@ LIGHT_SPREAD = {"meter_at_panel": 0.15, "phone_or_lamp_data": 0.4, "guess": 0.6}
 """Half-width of the light level by how it is known (own judgement; lux meters alone stay within
 some 9 % of spectral error, Energies 15(16) 5847)."""
 CHUNK = 2500
+MOST_JUDGED, MOST_JUDGED_LOG = 200, 24
+"""Units near a limit that are judged exactly; fewer under a log."""
+FEWEST_TO_LEARN = 20
+"""Units that must have been judged exactly before they speak for others (own judgement)."""
+SLACK = 1.01
+"""By how much farther off than any that was seen a margin of the batch engine may be."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,14 +56,26 @@ class Influence:
     share: float
 
 
+class Share(NamedTuple):
+    """A share of which some is not decided."""
+
+    low: float
+    """Those that surely do."""
+    high: float
+    """With those of which it is not sure."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Spread:
     """What a number of built units do."""
 
-    builds: int
-    share_runs: float
-    share_works: float
-    """Share that run or are marginal."""
+    codes: NDArray[np.intp]
+    """0 falls short, 1 marginal, 2 runs, of every build."""
+    works_sure: NDArray[np.bool_]
+    """Whether it is sure that a build works, or that it does not."""
+    runs_sure: NDArray[np.bool_]
+    judged: int = 0
+    """Builds near a limit that the exact march has judged."""
     reserve: FloatArray
     """Smallest margin over the margin wanted, of every build."""
     margin: FloatArray
@@ -65,6 +85,28 @@ class Spread:
     """Strongest first."""
     years: float
     """Age of the store that was judged. [a]"""
+    case: Case
+    values: dict[str, FloatArray]
+    """What every build has at each path that varies or is held."""
+
+    @property
+    def builds(self) -> int:
+        """Number of units."""
+        return len(self.codes)
+
+    @property
+    def runs(self) -> Share:
+        """Share that run."""
+        return _share(self.codes == 2, self.runs_sure)
+
+    @property
+    def works(self) -> Share:
+        """Share that run or are marginal."""
+        return _share(self.codes >= 1, self.works_sure)
+
+
+def _share(holds: NDArray[np.bool_], sure: NDArray[np.bool_]) -> Share:
+    return Share(low=float(np.mean(holds & sure)), high=float(np.mean(holds | ~sure)))
 
 
 def default_tolerances(scenario: Scenario) -> tuple[Tolerance, ...]:
@@ -133,18 +175,17 @@ def _tolerance(
 
 
 def drawn_values(
-    scenario: Scenario, log: LightLog | None, tolerances: tuple[Tolerance, ...], builds: int,
-    seed: int,
+    case: Case, tolerances: tuple[Tolerance, ...], builds: int, seed: int
 ) -> dict[str, FloatArray]:
     """Values of every build, from symmetric triangles around the nominal values.
 
     A triangle ends at the tolerance and favours the middle, as sorted parts do; values stay
     within their field's range.
     """
+    scenario, log = case.scenario, case.log
     random = np.random.default_rng(seed)
     values: dict[str, FloatArray] = {}
-    size = ("store.capacitance_F", "store.capacity_mAh")
-    for tolerance in sorted(tolerances, key=lambda t: t.path not in size):
+    for tolerance in sorted(tolerances, key=lambda t: t.path != size_path(scenario)):
         nominal = get_value(scenario, tolerance.path)
         if nominal is None:
             nominal = log.mean_lit_lx if log is not None else 0.0
@@ -156,22 +197,19 @@ def drawn_values(
 
 
 def spread(
-    scenario: Scenario,
-    log: LightLog | None,
+    case: Case,
     tolerances: tuple[Tolerance, ...],
     *,
     builds: int = 10_000,
     years: float | None = None,
     seed: int = 1,
 ) -> Spread:
-    """Judge many units built within tolerances.
+    """Judge many units built within tolerances by the batch engine.
 
     Parameters
     ----------
-    scenario : Scenario
+    case : Case
         The nominal design.
-    log : LightLog, optional
-        The measured light, where the scenario's pattern is a log.
     tolerances : tuple of Tolerance
         What varies, each on its own.
     builds : int
@@ -182,31 +220,121 @@ def spread(
         Of the random numbers, so that the same question gives the same answer.
     """
     if years is not None:
-        scenario = with_value(scenario, "store.years_in_service", years)
+        case = case.with_value("store.years_in_service", years)
     wanted = tuple(t for t in tolerances if t.amount > 0)
-    values = drawn_values(scenario, log, wanted, builds, seed)
-    fleets = [
-        judge_many(
-            scenario, log,
-            _own_values(scenario, {p: v[i : i + CHUNK] for p, v in values.items()}),
-        )
+    drawn = drawn_values(case, wanted, builds, seed)
+    values = _own_values(case.scenario, drawn)
+    seen = [
+        fleet(case, {p: v[i : i + CHUNK] for p, v in values.items()})
         for i in range(0, builds, CHUNK)
-    ] if values else [judge_many(scenario, log, {})]
-    reserve = _joined(fleets, "reserve")
-    codes = _joined(fleets, "codes").astype(int)
+    ] if values else [fleet(case, {})]
+    reserve = _joined(seen, "reserve")
     return Spread(
-        builds=len(reserve),
-        share_runs=float(np.mean(codes == 2)),
-        share_works=float(np.mean(codes >= 1)),
+        codes=_joined(seen, "codes").astype(np.intp),
+        works_sure=np.concatenate([WORKS.seen(s)[2] for s in seen]),
+        runs_sure=np.concatenate([RUNS.seen(s)[2] for s in seen]),
         reserve=reserve,
-        margin=_joined(fleets, "margin"),
-        governing=_joined(fleets, "governing").astype(np.intp),
-        first_charge_s=_joined(fleets, "first_charge_s"),
+        margin=_joined(seen, "margin"),
+        governing=_joined(seen, "governing").astype(np.intp),
+        first_charge_s=_joined(seen, "first_charge_s"),
         influences=_influences(
-            wanted, values, reserve if np.ptp(reserve) > 0 else _joined(fleets, "telling")
+            wanted, drawn, reserve if np.ptp(reserve) > 0 else _joined(seen, "telling")
         ),
-        years=float(scenario.store.years_in_service),
+        years=float(case.scenario.store.years_in_service),
+        case=case,
+        values=values,
     )
+
+
+def confirmed(
+    found: Spread, stopped: Stopped = lambda: False, most: int | None = None
+) -> Spread:
+    """The same units, those near a limit judged by the exact march as far as it goes.
+
+    Half of the marches are spread over all units of which the batch engine is not sure. They show
+    how far its margins lie from the exact ones for this very design, which decides most of the
+    others: those that lie farther from the limit than any of them was off. The other half goes to
+    the units nearest to the limit. Of what is left it is not sure whether it runs.
+
+    Parameters
+    ----------
+    found : Spread
+        What the batch engine says.
+    stopped : callable
+        Asked before every march.
+    most : int, optional
+        Units that are judged exactly; `MOST_JUDGED`, or fewer under a log, when left out.
+
+    Raises
+    ------
+    Interrupted
+        `stopped` said so.
+    """
+    if most is None:
+        most = MOST_JUDGED if found.case.log is None else MOST_JUDGED_LOG
+    table = _Judging(found, stopped)
+    open_ = table.open_()
+    table.judge(open_[np.unique(np.linspace(0, len(open_) - 1, most // 2).astype(int))]
+                if len(open_) > most // 2 else open_)
+    table.learn()
+    table.judge(table.open_()[: most - table.count])
+    return table.spread()
+
+
+class _Judging:
+    """What is known of every unit while some are judged exactly."""
+
+    def __init__(self, found: Spread, stopped: Stopped) -> None:
+        self._found, self._stopped = found, stopped
+        self.count = 0
+        self._batch = {"works": found.margin, "runs": found.reserve}
+        self._level = {name: level.copy() for name, level in self._batch.items()}
+        self._sure = {"works": found.works_sure.copy(), "runs": found.runs_sure.copy()}
+        self._codes, self._governing = found.codes.copy(), found.governing.copy()
+        self._exact = np.zeros(found.builds, bool)
+
+    def open_(self) -> NDArray[np.intp]:
+        """Units of which it is not sure, nearest to a limit first."""
+        unsure = np.flatnonzero(~(self._sure["works"] & self._sure["runs"]) & ~self._exact)
+        far = np.min([np.abs(np.log(np.clip(self._level[n][unsure], 1e-6, 1e6)))
+                      for n in ("works", "runs")], axis=0)  # fmt: skip
+        return unsure[np.argsort(far, kind="stable")]
+
+    def judge(self, units: NDArray[np.intp]) -> None:
+        """Judge some units by the exact march."""
+        for i in units.tolist():
+            if self._stopped():
+                raise Interrupted
+            place = {path: float(v[i]) for path, v in self._found.values.items()}
+            verdict = verdict_with(self._found.case, place)
+            works = verdict is not None and WORKS.holds(verdict)
+            runs = verdict is not None and RUNS.holds(verdict)
+            self._codes[i] = int(works) + int(runs)
+            if verdict is not None:
+                self._level["works"][i] = WORKS.level(verdict)
+                self._level["runs"][i] = RUNS.level(verdict)
+                self._governing[i] = CHECK_NAMES.index(verdict.governing.name)
+            self._exact[i] = True
+            self.count += 1
+
+    def learn(self) -> None:
+        """Decide the units that lie farther from the limit than the batch engine was ever off."""
+        exact = np.flatnonzero(self._exact)
+        if len(exact) < FEWEST_TO_LEARN:
+            return
+        for name, batch in self._batch.items():
+            ratio = self._level[name][exact] / np.maximum(batch[exact], 1e-12)
+            low, high = float(ratio.min()) / SLACK, float(ratio.max()) * SLACK
+            self._sure[name] |= (batch * low >= 1.0) | (batch * high < 1.0)
+
+    def spread(self) -> Spread:
+        """What is known now."""
+        return replace(
+            self._found, codes=self._codes, governing=self._governing, judged=self.count,
+            reserve=self._level["runs"], margin=self._level["works"],
+            works_sure=self._sure["works"] | self._exact,
+            runs_sure=self._sure["runs"] | self._exact,
+        )
 
 
 def _own_values(scenario: Scenario, values: dict[str, FloatArray]) -> dict[str, FloatArray]:

@@ -101,7 +101,6 @@ class NewAndAged:
 
     new: Spread
     aged: Spread | None
-    done: bool
 
 
 def spread_steps(
@@ -110,19 +109,26 @@ def spread_steps(
     case: Case,
     stopped: Stopped,
 ) -> Iterator[NewAndAged]:
-    """A quick look at few builds, then many, then the same many at a chosen age."""
-    from explorer.advice.spread import spread
+    """A quick look at few builds, then many, then as many of an age, then those near a limit."""
+    from explorer.advice.edges import Interrupted
+    from explorer.advice.spread import confirmed, spread
 
-    few = spread(case.scenario, case.log, tolerances, builds=FEW, years=0.0)
-    yield NewAndAged(new=few, aged=None, done=False)
+    few = spread(case, tolerances, builds=FEW, years=0.0)
+    yield NewAndAged(new=few, aged=None)
     if stopped():
         return
-    new = spread(case.scenario, case.log, tolerances, builds=MANY, years=0.0)
-    yield NewAndAged(new=new, aged=None, done=False)
+    new = spread(case, tolerances, builds=MANY, years=0.0)
+    yield NewAndAged(new=new, aged=None)
     if stopped():
         return
-    aged = spread(case.scenario, case.log, tolerances, builds=MANY, years=years)
-    yield NewAndAged(new=new, aged=aged, done=True)
+    aged = spread(case, tolerances, builds=MANY, years=years)
+    yield NewAndAged(new=new, aged=aged)
+    try:
+        new = confirmed(new, stopped)
+        yield NewAndAged(new=new, aged=aged)
+        yield NewAndAged(new=new, aged=confirmed(aged, stopped))
+    except Interrupted:
+        return
 
 
 def same_but_for(paths: tuple[str, ...], one: Scenario, other: Scenario) -> bool:

@@ -14,6 +14,7 @@ from explorer.quantity import show
 from explorer.text import altered, figure, joined, say, texts
 from explorer.words.edges import span_text
 from explorer.words.figures import percent as percent
+from explorer.words.figures import percent_range as percent_range
 from explorer.words.figures import quantity_text
 
 if TYPE_CHECKING:
@@ -208,10 +209,23 @@ def tolerance_text(tolerance: Tolerance) -> str:
 def spread_answer(found: Spread) -> str:
     """Share of the built units that run, as the answer to the drawer's question."""
     builds = f"{found.builds:,}".replace(",", "\u202f")
-    runs, works = percent(found.share_runs), percent(found.share_works)
+    runs, works = percent_range(*found.runs), percent_range(*found.works)
     return say(
         "{runs} of {builds} built units run, {works} at least work",
         runs=runs, builds=builds, works=works,
+    )
+
+
+def spread_note(found: Spread) -> str:
+    """How near a limit units were judged, and what a range means."""
+    left = int(np.sum(~(found.works_sure & found.runs_sure)))
+    if not found.judged:
+        return say("{n} units near a limit are not decided yet.", n=left) if left else ""
+    if left == 0:
+        return say("{n} units near a limit were judged one by one.", n=found.judged)
+    return say(
+        "{n} units near a limit were judged one by one; {left} more are too near it to be sure.",
+        n=found.judged, left=left,
     )
 
 
@@ -224,6 +238,8 @@ def spread_builds_table(new: Spread, aged: Spread | None) -> Table:
             table[f"{name}_smallest_margin"] = found.margin.tolist()
             table[f"{name}_governing_check"] = [CHECK_NAMES[g] for g in found.governing.tolist()]
             table[f"{name}_first_charge_s"] = found.first_charge_s.tolist()
+            sure = found.works_sure & found.runs_sure
+            table[f"{name}_sure"] = [float(one) for one in sure.tolist()]
     return table
 
 

@@ -7,7 +7,7 @@ import re
 
 from explorer.advice.verdict import Check, State
 from explorer.quantity import show
-from explorer.text import altered, figure, say, texts
+from explorer.text import altered, figure, joined, say, texts
 
 _NUMBER_AND_UNIT = re.compile(r"(?<=\d) (?=(?:[pnµmkMG]?[AVWFJΩ]|lx|s|ms|min|h|d|mAh|°C|%)\b)")
 STATE_WORDS: dict[State, str] = texts({
@@ -131,3 +131,17 @@ def percent(share: float) -> str:
     if value < 1 or value > 99:
         return figure(f"{math.floor(value * 10 + 1e-9) / 10:g} %")
     return figure(f"{value:.0f} %")
+
+
+def percent_range(low: float, high: float) -> str:
+    """A share of which some is not decided, as a range where that shows.
+
+    Examples
+    --------
+    >>> percent_range(0.62, 0.66), percent_range(0.621, 0.624), percent_range(0.9, 1.0)
+    ('62–66 %', '62 %', '90–100 %')
+    """
+    first, last = percent(low), percent(high)
+    if first == last:
+        return first
+    return joined("–", (figure(first.removesuffix(" %")), last))

@@ -5,11 +5,19 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from explorer.advice.spread import LIGHT_SPREAD, default_tolerances, drawn_values, spread
+from explorer.advice.case import Case
+from explorer.advice.edges import Interrupted, verdict_with
+from explorer.advice.spread import (
+    LIGHT_SPREAD,
+    confirmed,
+    default_tolerances,
+    drawn_values,
+    spread,
+)
 from explorer.advice.verdict import CHECK_NAMES
 from explorer.scenario.model import get_value, with_value
 from explorer.scenario.supply import SheetPoint
-from tests.advice.demos import LOGGED, NAMES, demo, exact, reserve_of
+from tests.advice.demos import CODES, LOGGED, NAMES, demo, exact, reserve_of
 
 BUILDS = 400
 
@@ -52,12 +60,12 @@ def test_a_panel_without_a_data_sheet_may_be_any_that_is_sold():
 @pytest.mark.parametrize("name", NAMES)
 def test_every_demonstration_gives_finite_numbers(name):
     scenario, log = demo(name)
-    found = spread(scenario, log, default_tolerances(scenario), builds=BUILDS)
+    found = spread(Case(scenario, log), default_tolerances(scenario), builds=BUILDS)
     assert found.builds == BUILDS == len(found.reserve) == len(found.margin)
     assert np.all(np.isfinite(found.reserve))
     assert np.all(np.isfinite(found.margin))
     assert not np.any(np.isnan(found.first_charge_s))
-    assert 0.0 <= found.share_runs <= found.share_works <= 1.0
+    assert 0.0 <= found.runs.low <= found.works.high <= 1.0
     assert set(found.governing.tolist()) <= set(range(len(CHECK_NAMES)))
     assert sum(i.share for i in found.influences) == pytest.approx(1.0)
     shares = [i.share for i in found.influences]
@@ -68,28 +76,28 @@ def test_the_same_seed_gives_the_same_units():
     scenario, log = demo("soil_probe")
     tolerances = default_tolerances(scenario)
     one, two, other = (
-        spread(scenario, log, tolerances, builds=BUILDS, seed=s) for s in (1, 1, 2)
+        spread(Case(scenario, log), tolerances, builds=BUILDS, seed=s) for s in (1, 1, 2)
     )
     np.testing.assert_array_equal(one.reserve, two.reserve)
     assert one.influences == two.influences
     assert not np.array_equal(one.reserve, other.reserve)
-    assert other.share_works == pytest.approx(one.share_works, abs=0.05)
+    assert other.works.high == pytest.approx(one.works.high, abs=0.05)
 
 
 def test_units_are_judged_alike_in_chunks_and_together(monkeypatch):
     scenario, log = demo("watering_valve")
     tolerances = default_tolerances(scenario)
-    whole = spread(scenario, log, tolerances, builds=150)
+    whole = spread(Case(scenario, log), tolerances, builds=150)
     monkeypatch.setattr("explorer.advice.spread.CHUNK", 64)
-    parts = spread(scenario, log, tolerances, builds=150)
+    parts = spread(Case(scenario, log), tolerances, builds=150)
     np.testing.assert_allclose(parts.reserve, whole.reserve, rtol=1e-9)
 
 
 def test_units_without_tolerances_are_all_as_designed():
     scenario, log = runs_well()
     for tolerances in ((), scaled(default_tolerances(scenario), 0.0)):
-        found = spread(scenario, log, tolerances, builds=50)
-        assert found.share_runs == found.share_works == 1.0
+        found = spread(Case(scenario, log), tolerances, builds=50)
+        assert np.all(found.codes == 2)
         assert float(found.reserve[0]) == pytest.approx(
             reserve_of(exact(scenario, log)), rel=0.05
         )
@@ -99,7 +107,7 @@ def test_wider_tolerances_leave_fewer_that_run():
     scenario, log = runs_well()
     tolerances = default_tolerances(scenario)
     shares = [
-        spread(scenario, log, scaled(tolerances, f), builds=BUILDS).share_runs
+        np.mean(spread(Case(scenario, log), scaled(tolerances, f), builds=BUILDS).codes == 2)
         for f in (0.02, 1.0, 2.5)
     ]
     assert shares[0] == 1.0
@@ -111,14 +119,14 @@ def test_light_ranks_first_where_light_governs():
     scenario, log = runs_well(**{"store.capacitance_F": 3.0, "light.illuminance_lx": 310.0,
                                  "margins.start_within_h": 300.0})
     tolerances = default_tolerances(scenario)
-    found = spread(scenario, log, tolerances, builds=BUILDS)
+    found = spread(Case(scenario, log), tolerances, builds=BUILDS)
     assert CHECK_NAMES[int(np.bincount(found.governing).argmax())] in ("starts", "balance")
     # A panel that nobody has chosen yet matters more than light that was metered
     assert [i.path for i in found.influences[:2]] == [
         "panels.active_area_cm2", "light.illuminance_lx"
     ]
     chosen = tuple(t for t in tolerances if t.path != "panels.active_area_cm2")
-    known = spread(scenario, log, chosen, builds=BUILDS)
+    known = spread(Case(scenario, log), chosen, builds=BUILDS)
     assert known.influences[0].path == "light.illuminance_lx"
     assert known.influences[0].share > 0.35
 
@@ -127,10 +135,10 @@ def test_an_aged_store_runs_less_often_than_a_new_one():
     scenario, log = runs_well()
     tolerances = default_tolerances(scenario)
     new, aged = (
-        spread(scenario, log, tolerances, builds=BUILDS, years=y) for y in (0.0, 10.0)
+        spread(Case(scenario, log), tolerances, builds=BUILDS, years=y) for y in (0.0, 10.0)
     )
     assert (new.years, aged.years) == (0.0, 10.0)
-    assert aged.share_runs < new.share_runs
+    assert np.mean(aged.codes == 2) < np.mean(new.codes == 2)
     assert np.median(aged.reserve) < np.median(new.reserve)
 
 
@@ -138,7 +146,7 @@ def test_an_aged_store_runs_less_often_than_a_new_one():
 def test_values_stay_within_their_tolerance_and_favour_the_middle(name):
     scenario, log = demo(name)
     tolerances = default_tolerances(scenario)
-    drawn = drawn_values(scenario, log, tolerances, 4000, seed=3)
+    drawn = drawn_values(Case(scenario, log), tolerances, 4000, seed=3)
     for tolerance in tolerances:
         nominal = get_value(scenario, tolerance.path)
         nominal = log.mean_lit_lx if nominal is None else nominal
@@ -154,9 +162,56 @@ def test_capacitance_that_comes_out_low_does_not_raise_the_resistance():
     """Tolerance is not a walk along a maker's range: resistance has a spread of its own."""
     scenario, log = demo("vent_flap")
     only = tuple(t for t in default_tolerances(scenario) if t.path == "store.capacitance_F")
-    found = spread(scenario, log, only, builds=200)
+    found = spread(Case(scenario, log), only, builds=200)
     ranged = spread(
-        scenario, log, tuple(replace(t, path="store.esr_ohm") for t in only), builds=200
+        Case(scenario, log), tuple(replace(t, path="store.esr_ohm") for t in only), builds=200
     )
     assert np.ptp(found.margin) >= 0.0
     assert [i.path for i in ranged.influences] == ["store.esr_ohm"]
+
+
+@pytest.fixture(scope="module")
+def near_the_limit():
+    """Units of a design on its limit, what is made of them, and what the exact march says."""
+    scenario, log = demo("soil_probe")
+    case = Case(scenario, log)
+    few = scaled(default_tolerances(scenario), 0.4)
+    found = spread(case, few, builds=90)
+    truth = []
+    for i in range(found.builds):
+        verdict = verdict_with(case, {path: float(v[i]) for path, v in found.values.items()})
+        truth.append(0 if verdict is None else CODES[verdict.state])
+    return found, np.array(truth)
+
+
+def test_units_near_a_limit_are_judged_by_the_exact_march(near_the_limit):
+    found, truth = near_the_limit
+    final = confirmed(found)
+    assert final.judged == np.sum(~(found.works_sure & found.runs_sure)) > 10
+    np.testing.assert_array_equal(final.codes, truth)
+    assert final.runs.low == final.runs.high == pytest.approx(np.mean(truth == 2))
+    assert final.works.low == final.works.high == pytest.approx(np.mean(truth >= 1))
+
+
+@pytest.mark.parametrize("most", [0, 12, 44])
+def test_what_remains_undecided_is_a_range_that_holds_the_truth(near_the_limit, most):
+    found, truth = near_the_limit
+    final = confirmed(found, most=most)
+    assert final.judged <= most
+    for share, code in ((final.runs, 2), (final.works, 1)):
+        assert share.low <= np.mean(truth >= code) <= share.high
+    before = found.runs.high - found.runs.low
+    assert final.runs.high - final.runs.low <= before
+    assert before > 0.0
+
+
+def test_what_was_seen_of_some_units_decides_others(near_the_limit):
+    found, _ = near_the_limit
+    final = confirmed(found, most=44)
+    undecided = np.sum(~(final.works_sure & final.runs_sure))
+    assert undecided < np.sum(~(found.works_sure & found.runs_sure)) - final.judged
+
+
+def test_the_exact_judging_of_units_stops_when_told(near_the_limit):
+    with pytest.raises(Interrupted):
+        confirmed(near_the_limit[0], lambda: True)

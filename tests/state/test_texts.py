@@ -90,6 +90,7 @@ def test_the_drawers_can_be_shown_in_any_language():
         list(contest_words.CONTEST_TIPS.values()),
         [contest_words.years_text(years) for years in (math.inf, 1.0, 2.5)],
         [drawers.percent(share) for share in (0.0, 0.0001, 0.004, 0.3, 0.9999)],
+        [drawers.percent_range(0.62, high) for high in (0.62, 0.66, 0.9999)],
     )
 
 

@@ -233,7 +233,6 @@ def spread(qtbot, document, jobs):
 
 def test_the_spread_shows_new_and_aged_units_and_the_strongest_influence_first(spread):
     found = spread._found
-    assert found.done
     assert found.new.builds == found.aged.builds == 10_000
     assert found.new.years == 0.0
     assert found.aged.years == 10.0

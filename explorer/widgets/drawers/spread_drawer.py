@@ -11,7 +11,8 @@ from PySide6.QtGui import QPainter, QPaintEvent, QWheelEvent
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QSpinBox, QVBoxLayout, QWidget
 
 from explorer.advice.case import Case
-from explorer.advice.spread import Spread, Tolerance, default_tolerances
+from explorer.advice.spread import Share as BuiltShare
+from explorer.advice.spread import Tolerance, default_tolerances
 from explorer.advice.verdict import State
 from explorer.state import theme
 from explorer.state.document import Document
@@ -30,9 +31,10 @@ from explorer.widgets.paint import mix, paint_filling
 from explorer.words.drawers import (
     Table,
     influence_table,
-    percent,
+    percent_range,
     spread_answer,
     spread_builds_table,
+    spread_note,
 )
 
 QUESTION = say("How sure?")
@@ -142,10 +144,11 @@ class SpreadDrawer(Drawer):
         assert isinstance(step, NewAndAged)
         self._found = step
         self.say_answer(spread_answer(step.new))
+        self.answer.setToolTip(tr(spread_note(step.new)))
         new, aged = step.new, step.aged
         for offset, found, years in ((0, new, 0), (2, aged, self.years.value())):
-            for index, name in enumerate(("share_runs", "share_works")):
-                self.shares[offset + index].set_share(_share(found, name), years)
+            for index, share in enumerate((found.runs, found.works) if found else (None, None)):
+                self.shares[offset + index].set_share(share, years)
         self.reserve.set_values(new.reserve, aged.reserve if aged else None)
         self.first.set_values(new.first_charge_s, aged.first_charge_s if aged else None)
         self.model.set_influences(new.influences)
@@ -163,10 +166,6 @@ class SpreadDrawer(Drawer):
         if name == INFLUENCES:
             return influence_table(self._found.new, self.model.rows)
         return spread_builds_table(self._found.new, self._found.aged)
-
-
-def _share(found: Spread | None, name: str) -> float | None:
-    return None if found is None else float(getattr(found, name))
 
 
 def _no_steps(case: Case, stopped: Stopped) -> Iterator[object]:
@@ -187,9 +186,9 @@ class Share(QWidget):
         """Room for a lamp and a percentage."""
         return QSize(84, 28)
 
-    def set_share(self, share: float | None, years: int) -> None:
+    def set_share(self, share: BuiltShare | None, years: int) -> None:
         """Show a share of the units of an age, or a dash while it is not known."""
-        self._text = "–" if share is None else tr(percent(share))
+        self._text = "–" if share is None else tr(percent_range(*share))
         self.setAccessibleName(self._spoken(years))
         self.setToolTip(self.accessibleName())
         self.update()
