@@ -61,6 +61,8 @@ class Run(Progress):
             if len(self.legs) > most_legs or self.at_once > MOST_AT_ONCE:
                 break
             self._pass_edges()
+            if stop_at is StopAt.FIRST_OPERATION and self.first_operation < inf:
+                break
             if self.new_period:
                 self.new_period = False
                 self._repeat_periods()

@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from explorer.engine import levels as illumination
-from explorer.engine.course import Standing
+from explorer.engine.course import Standing, StopAt
 from explorer.engine.march import Engine
 from explorer.engine.system import WEEK_S, Phase
 from explorer.physics.charger import DirectCharger
@@ -18,6 +18,8 @@ from explorer.physics.store import Cell
 from tests.engine.systems import (
     AMORPHOUS,
     CRYSTALLINE,
+    CURRENT_SOURCE,
+    NO_DROP,
     SCHOTTKY,
     bank,
     converter,
@@ -469,3 +471,17 @@ def test_a_bank_that_begins_above_full_is_shown_where_it_is():
     engine = Engine(build(with_value(Scenario(), "store.initial_V", 5.35)))
     trace = Trace(engine, engine.march(60.0)).eventful(100)
     assert trace.store_v[0] == pytest.approx(5.35, abs=2e-3)
+
+
+def test_a_march_to_the_first_start_up_ends_where_the_start_up_ends():
+    """What follows the start-up is no part of it: 1 mA for 2 s from 1 mF at 3 V."""
+    device = load(
+        connect_v=2.5, off_v=0.5, start_up=(Phase(draw=Draw(current_a=1e-3), duration_s=2.0),)
+    )
+    engine = Engine(system(
+        light=steady(0.0), charger=NO_DROP, panel=CURRENT_SOURCE, store=bank(1e-3), load=device,
+        initial_charge_c=3e-3, full_v=5.0,
+    ))  # fmt: skip
+    run = engine.march(100.0, stop_at=StopAt.FIRST_OPERATION)
+    assert run.first_operation_s == run.span_s == pytest.approx(2.0)
+    assert run.end.charge_c == pytest.approx(1e-3, abs=1e-6)
