@@ -134,7 +134,7 @@ class DiodeSource:
         self.leak_a = device.charger.diode_saturation_A
         self.slope_v = device.diode_slope_v
         self.shunt_s = self.panel.shunt_s + self.panel.photo_shunt_per_v * light_a
-        self.stop = self.panel.diode_v(light_a, -self.leak_a * (1.0 - 1e-9))
+        self.stop = self.panel.diode_v(light_a, -self.leak_a * (1.0 - 1e-5))
         self.stop_vt = self._terminal(self.stop)[0]
         self._last = 0.5 * self.stop
 
@@ -145,8 +145,8 @@ class DiodeSource:
         amps = self.light_a + p.saturation_a - grown - u * self.shunt_s
         fall = grown / p.slope_v + self.shunt_s
         inside = 1.0 + amps / leak_a
-        if inside < 1e-12:
-            inside = 1e-12
+        if inside < 1e-7:
+            inside = 1e-7
         vt = u - amps * p.series_ohm - self.slope_v * log(inside)
         return vt, 1.0 + fall * (p.series_ohm + self.slope_v / (leak_a * inside)), amps, fall
 

@@ -14,6 +14,7 @@ from explorer.scenario.data_sheet import current_scale, one_panel
 WEEK_S = 604_800.0
 DAY_S = 86_400.0
 DAYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
+FULL_SUN_LX = 109_454.0
 BOLTZMANN_OVER_CHARGE = 1.380649e-23 / 1.602176634e-19
 
 
@@ -144,7 +145,7 @@ class Cells:
         return total
 
     def leak(self, y):
-        return self.self_discharge_a if y > 0.0 else 0.0
+        return self.self_discharge_a  # of an empty one the floor takes care
 
     def without(self, y, coulomb):
         return max(y - coulomb / self.capacity_c, 0.0)
@@ -154,16 +155,22 @@ def cold_factor(celsius, at_minus_20):
     return at_minus_20 ** (max(20.0 - celsius, 0.0) / 40.0)
 
 
+def leakage_when_charged(store):
+    """Leakage at rated voltage: settled, or the mean of the first three days."""
+    if store.kind != "supercapacitor" or store.condition == "settled":
+        return store.leakage_A
+    turns = 72.0 / store.settling_h
+    share = (1.0 - exp(-turns)) / turns
+    return store.leakage_A * (1.0 + (store.fresh_leakage_factor - 1.0) * share)
+
+
 def _bank(store, celsius, full_v):
     rated = store.rated_V * store.units_in_series
-    leak = store.leakage_A
+    leak = leakage_when_charged(store)
     slope = bend = floor = 0.0
     if store.kind == "supercapacitor":
         slope, bend = store.capacitance_slope, store.capacitance_bend
         floor = store.lowest_V * store.units_in_series
-        if store.condition == "first_days":
-            turns = 72.0 / store.settling_h
-            leak *= 1.0 + (store.fresh_leakage_factor - 1.0) * (1.0 - exp(-turns)) / turns
         if store.balancing != "none" and store.units_in_series > 1:
             leak += store.balancing_A
     held = max(full_v / rated, 0.6)
@@ -172,7 +179,7 @@ def _bank(store, celsius, full_v):
         * 2.0 ** ((store.rated_C - celsius) / 10.0)
         * store.life_per_tenth_volt ** ((1.0 - held) * store.rated_V / 0.1)
     )
-    wear = store.years_in_service * 8766.0 / life_h
+    wear = store.years_in_service * 8766.0 / max(life_h, 1.0)
     return Bank(
         farad=store.capacitance_F * max(1.0 - store.end_of_life_loss * wear, 0.1),
         rated_v=rated,
@@ -254,11 +261,12 @@ class PanelArray:
 
 
 def _array(panels, celsius):
-    """Temperature: the voltage at 0.3 A/m² moves by the cell's coefficient, kT/q follows T."""
+    """Temperature: the voltage in full sun moves by the cell's coefficient, kT/q follows T."""
     one, cell = one_panel(panels), parts.cell(panels.technology)
     slope = float(one.slope_v)
     warm = slope * kt_over_q(celsius) / kt_over_q(25.0)
-    at_a = 0.3 * panels.active_area_cm2 * 1e-4 / panels.cells_in_series
+    sun_a_per_m2 = FULL_SUN_LX * parts.photocurrent_per_lux("daylight_open", panels.technology)
+    at_a = sun_a_per_m2 * panels.active_area_cm2 * 1e-4 / panels.cells_in_series
     at_a *= float(current_scale(panels))
     volts = slope * log(at_a / float(one.saturation_a))
     volts += cell.voc_temperature_v_per_k * panels.cells_in_series * (celsius - 25.0)

@@ -21,8 +21,8 @@ def save(case, path):
         lux = log.illuminance_lx[np.searchsorted(log.time_s, moments, side="right") - 1]
         lines = ["time,lux"]
         for t, x in zip(moments.tolist(), lux.tolist(), strict=True):
-            when = f"{t:g}" if log.start is None else (log.start + timedelta(seconds=t)).isoformat()
-            lines.append(f"{when},{x:g}")
+            when = repr(t) if log.start is None else (log.start + timedelta(seconds=t)).isoformat()
+            lines.append(f"{when},{x!r}")
         path.with_name(name).write_text("\n".join(lines) + "\n", encoding="utf-8")
     path.write_text(json.dumps(data, indent=1) + "\n", encoding="utf-8")
 

@@ -3,12 +3,13 @@
 By the definitions of the model note alone, and each as plainly as it can be said.
 """
 
-import itertools
 from dataclasses import dataclass, field
-from math import ceil, expm1, floor, inf
+from math import ceil, floor, inf
 
+from explorer.scenario import parts
+from explorer.scenario.data_sheet import current_scale
 from tests.reference.circuit import ConverterSource, DiodeSource, alone
-from tests.reference.device import WEEK_S, amps_per_lux, plus
+from tests.reference.device import FULL_SUN_LX, WEEK_S, leakage_when_charged, plus
 from tests.reference.march import March, Totals
 
 MOST_PERIODS = 8
@@ -44,7 +45,7 @@ class Course:
     totals: Totals
     wanted: list
     begin: dict = field(default_factory=dict)
-    """Store voltage at the beginning of each dark stretch, by its time in the course."""
+    """Store voltage at the beginning of each dark stretch that the device begins connected."""
 
 
 def first_light_s(device):
@@ -153,7 +154,8 @@ def _followed(device, march, periods, most, moments):
         raise TooLong
     levels = {}
     for row, stop in zip(march.rows, stops, strict=False):
-        levels.setdefault(stop - begin, row.store_v)
+        if row.connected:
+            levels.setdefault(stop - begin, row.store_v)
     return Course(periods, span, march.totals, wanted_runs(device, begin, span), levels)
 
 
@@ -205,11 +207,11 @@ def balance(device, points=160):
     per_s = [n / device.period_s for n in wanted_runs(device, 0.0, device.period_s)]
 
     def ratio(v):
-        taken = _taken(device, v, idle, per_s)
-        brought = sum(
-            (end - begin) * max(_given(device, v, idle, sources[amps]), 0.0)
-            for begin, end, amps in device.steps
-        ) / device.period_s
+        taken, brought = _taken(device, v, idle, per_s), 0.0
+        for begin, end, amps in device.steps:
+            given = _given(device, v, idle, sources[amps]) * (end - begin) / device.period_s
+            brought += max(given, 0.0)
+            taken += max(-given, 0.0)  # what leaks back through the blocking diode
         return brought / taken if taken > 0.0 else inf
 
     best = max((ratio(low + (device.full_v - low) * i / points), i) for i in range(points + 1))
@@ -242,9 +244,12 @@ def _taken(device, v, idle, per_s):
 
 
 def dark_stretches(device):
-    """(begin, length) of every stretch whose light brings nothing to the store."""
+    """(begin, length) of every stretch whose light brings nothing to the store.
+
+    Light that never changes has none; light that never suffices is one, as long as its period.
+    """
     bring = [amps > 0.0 and _brings(device, amps) for _, _, amps in device.steps]
-    if all(bring):
+    if all(bring) or len(bring) == 1:
         return []
     if not any(bring):
         return [(0.0, device.period_s)]
@@ -263,44 +268,47 @@ def dark_stretches(device):
     return out
 
 
-def _brings(device, amps):
-    """Whether a light level brings anything to a store at its lowest working level."""
+def _brings(device, amps, v=None):
+    """Whether a light level brings anything to a store, at its connect level if none is given."""
     source = source_of(device, amps)
-    v = min(device.off_v, device.full_v)
-    return source.current(v, inf, v < device.cold_v) > 0.0
+    v = min(device.connect_v, device.full_v) if v is None else v
+    return source.current(v, device.store.charge_limit_a, v < device.cold_v) > 0.0
 
 
-def lasts(device, y, begin_s, limit_s, most):
-    """Time without any light until the device is cut off, or only the reserve is left."""
-    march = March(device, y, connected=True, begin_s=begin_s, dark=True, most=most)
-    march.charging = False
-    march.resume_y = -inf
-    track = []
+def lasts(device, y, begin_s, limit_s, most, charging=True):
+    """Time without any light until the device is cut off or down to its reserve, and the march.
 
-    def stop(m):
-        track.append((m.t, m.y))
-        return m.totals.cut_offs > 0
+    The reserve lies above the charge at which the device is cut off. A charger that has stopped at
+    full is apart from the store until it resumes; a blocking diode leaks back else.
+    """
 
-    if not march.to(begin_s + limit_s, stop=stop):
+    def march():
+        return March(
+            device, y, connected=True, charging=charging, begin_s=begin_s, dark=True, most=most
+        )
+
+    found = march()
+    if not found.to(begin_s + limit_s, stop=lambda m: m.totals.cut_offs > 0):
         raise TooLong
-    if not march.totals.cut_offs:
-        return limit_s, march
-    available = march.t - begin_s
+    if not found.totals.cut_offs:
+        return limit_s, found
     if device.reserve_j > 0.0:
-        floor_j = device.store.energy(march.y) + device.reserve_j
-        available = min(available, _first_below(device, track, floor_j) - begin_s)
-    return available, march
+        joule = device.store.energy(found.y) + device.reserve_j
+        found = march()
+        found.watched_y = _state_of_energy(device, joule)
+        found.to(begin_s + limit_s, stop=lambda m: m.y <= m.watched_y)
+    return found.t - begin_s, found
 
 
-def _first_below(device, track, joule):
-    """Moment at which the energy has fallen to a value; linear in energy between two events."""
-    energies = [(t, device.store.energy(y)) for t, y in track]
-    if energies[0][1] <= joule:
-        return energies[0][0]
-    for (t0, e0), (t1, e1) in itertools.pairwise(energies):
-        if e1 <= joule < e0:
-            return t0 + (t1 - t0) * (e0 - joule) / (e0 - e1)
-    return inf
+def _state_of_energy(device, joule):
+    low, high = device.store.floor, device.store.state(1.5 * device.full_v)
+    for _ in range(100):
+        middle = 0.5 * (low + high)
+        if device.store.energy(middle) < joule:
+            low = middle
+        else:
+            high = middle
+    return high
 
 
 # ---- pulses --------------------------------------------------------------------------------
@@ -352,32 +360,64 @@ def largest_share(units, spread):
     return weak / (weak + (units - 1) / (1.0 + spread))
 
 
-def worst_unit_v(scenario, charge_s):
-    """Volts on the worst unit of a bank at its full voltage: charging, standing."""
-    store, full = scenario.store, scenario.charger.full_V
-    n = store.units_in_series
+def worst_unit_v(scenario):
+    """Volts on the worst unit of a full bank, right after a quick charge and after standing."""
+    store = scenario.store
+    full, n = max(scenario.charger.full_V, store.initial_V), store.units_in_series
     balancing = getattr(store, "balancing", "none")
     if balancing == "active" or n == 1:
         return full / n, full / n
-    leak = store.leakage_A
+    by_charge = full * largest_share(n, store.tolerance)
+    leak = leakage_when_charged(store)
     bleed = store.balancing_A if balancing == "resistors" else 0.0
-    by_charge = largest_share(n, store.tolerance)
     if leak + bleed <= 0.0:
-        return full * by_charge, full * by_charge
-    standing = largest_share(n, 0.5 * leak / (leak + bleed))
-    tau = store.capacitance_F * n / ((leak + bleed) / store.rated_V)
-    turns = max(charge_s / tau, 1e-12)
-    kept = -expm1(-turns) / turns
-    return full * (standing + (by_charge - standing) * kept), full * standing
+        return by_charge, by_charge
+    return by_charge, full * largest_share(n, 0.5 * leak / (leak + bleed))
 
 
 def sun_current(device):
-    """Largest current that full sun drives into the store at any of its voltages."""
+    """Largest current that full sun drives into the store at any of its voltages.
+
+    The sun's own spectrum on a clean panel without cover, which without a data sheet may be the
+    best one on sale.
+    """
     scenario = device.scenario
-    source = source_of(device, scenario.margins.full_sun_lx * amps_per_lux(scenario))
+    panels = scenario.panels
+    per_lux = parts.photocurrent_per_lux("daylight_open", panels.technology)
+    warmth = 1.0 + parts.cell(panels.technology).current_temperature_per_k * (
+        scenario.light.ambient_C - 25.0
+    )
+    lux = scenario.margins.full_sun_lx
+    amps = lux * per_lux * panels.active_area_cm2 * 1e-4 / panels.cells_in_series
+    amps *= panels.count * warmth * float(current_scale(panels))
+    if not panels.data_sheet:
+        amps *= parts.sold_share(panels.technology, FULL_SUN_LX)[1]
+    source = source_of(device, amps)
     low, high = device.store.volts(device.store.floor), device.full_v
-    return max(
-        source.current(low + (high - low) * i / 100.0, inf, low + (high - low) * i / 100.0
-                       < device.cold_v)
-        for i in range(101)
+    levels = [low + (high - low) * i / 400.0 for i in range(401)]
+    if low < device.cold_v < high:
+        levels.append(device.cold_v)
+    return max(source.current(v, inf, v < device.cold_v) for v in levels)
+
+
+def ratings(device):
+    """Least of rated over seen of the store."""
+    scenario, store = device.scenario, device.scenario.store
+    celsius = scenario.light.ambient_C
+    if store.kind != "cell":
+        seen = max(worst_unit_v(scenario))
+        return store.rated_V / seen if celsius <= store.rated_C else 0.0
+    if not store.charge_above_C < celsius <= store.charge_below_C:
+        return 0.0
+    table = parts.chemistry(store.chemistry)
+    allowed = device.store.charge_limit_a or store.charge_limit_A
+    draws = [device.sleep, *(d for d, _ in device.start_up)]
+    draws += [plus(device.sleep, d) for job in device.jobs for d, _ in job.phases]
+    largest = max(
+        i + p / v + g * v for i, p, g in draws for v in (device.off_v, scenario.charger.full_V)
+    )
+    return min(
+        table.maximum_v * store.cells_in_series / scenario.charger.full_V,
+        allowed / max(sun_current(device), 1e-12),
+        store.discharge_limit_A / (largest + device.quiescent_a),
     )

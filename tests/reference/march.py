@@ -49,7 +49,9 @@ class Row:
     load_c: float = 0.0
     inrush_c: float = 0.0
     terminal_min_v: float = inf
+    terminal_max_v: float = -inf
     store_min_v: float = inf
+    store_max_v: float = -inf
     length_s: float = 0.0
 
 
@@ -61,7 +63,8 @@ class March:
         self.device, self.y, self.t = device, y, begin_s
         self.charging, self.dark, self.loaded = charging, dark, loaded
         self.store, self.ohm = device.store, device.store.ohm
-        self.sources = {}
+        self.sources, self.levels = {}, {}
+        self.tolerance = 2e-7 if self.store.is_cell else 2e-8
         n = len(device.jobs)
         self.stage = "on" if connected else "off"
         self.phase, self.phase_ends = 0, inf
@@ -69,9 +72,12 @@ class March:
         self.due, self.busy = [inf] * n, [None] * n
         self.totals = Totals(served=[0] * n, begun=[0] * n)
         self.rows, self.moments, self.next_moment = [], list(moments), 0
+        self.inrush_of_row_c = 0.0
         self.events, self.most, self.legs = [], most, 0
         self.first_connect_s = self.first_started_s = self.first_done_s = inf
         self.first_full_s = inf
+        self.watched_y = -inf
+        """A state at which a falling store is looked at, without any effect."""
         self.cold = self.store.volts(y) < device.cold_v
         self.full_y = self.store.state(device.full_v)
         self.resume_y = self.store.state(device.resume_v)
@@ -185,20 +191,32 @@ class March:
         return source.terminals(v, draw, self.ohm, self.store.charge_limit_a, self.cold)
 
     def _rate(self, light_a, draw):
-        store = self.store
-        floor_y, top = store.floor, store.top
+        """F(y) of the present stretch, which keeps what it has solved."""
+        store, solved = self.store, {}
+        bottom, top = store.floor, store.top
+        terminals, leak, slope_c = self.terminals, store.leak, store.slope_c
 
         def rate(y):
-            inside = min(max(y, floor_y), top)
-            _, charge, drawn = self.terminals(inside, light_a, draw)
-            net = charge - drawn - store.leak(inside)
-            if (y <= floor_y and net < 0.0) or (y >= top and net > 0.0):
+            inside = bottom if y < bottom else top if y > top else y
+            found = solved.get(inside)
+            if found is None:
+                found = solved[inside] = terminals(inside, light_a, draw)
+            net = found[1] - found[2] - leak(inside)
+            if (y <= bottom and net < 0.0) or (y >= top and net > 0.0):
                 return 0.0
-            return net / store.slope_c(inside)
+            return net / slope_c(inside)
 
+        rate.solved = solved
         return rate
 
     def _level(self, vt, light_a, draw):
+        """State at which the terminals are at a voltage, remembered for each mode."""
+        mode = (vt, light_a, draw, self.charging, self.cold)
+        if mode not in self.levels:
+            self.levels[mode] = self._find_level(vt, light_a, draw)
+        return self.levels[mode]
+
+    def _find_level(self, vt, light_a, draw):
         """State at which the terminals are at a voltage: the node equation read backwards."""
         if self.ohm == 0.0:
             return self.store.state(vt)
@@ -277,8 +295,10 @@ class March:
         taken = min(taken, self.store.charge(self.y))
         self.y = self.store.without(self.y, taken)
         self.totals.inrush_c += taken
-        if self.rows:
+        if self.rows and not self._row_is_due():
             self.rows[-1].inrush_c += taken
+        else:
+            self.inrush_of_row_c += taken
         self.stage, self.phase = "start", 0
         self._enter_start_up()
 
@@ -312,16 +332,18 @@ class March:
             self._go(light_a, draw, min(end_s, light_until))
         return True
 
+    def _row_is_due(self):
+        at = self.next_moment
+        return at < len(self.moments) and self.t >= self.moments[at] - NEAR_S
+
     def _row(self, light_a, draw):
-        while (
-            self.next_moment < len(self.moments)
-            and self.t >= self.moments[self.next_moment] - NEAR_S
-        ):
+        while self._row_is_due():
             vt = self.terminals(self.y, light_a, draw)[0]
             self.rows.append(
                 Row(self.t, self.store.volts(self.y), 0.0 if vt is None else vt,
-                    self.stage != "off")
+                    self.stage != "off", inrush_c=self.inrush_of_row_c)
             )
+            self.inrush_of_row_c = 0.0
             self.next_moment += 1
 
     def _targets(self, light_a, draw, speed):
@@ -336,6 +358,7 @@ class March:
             out = [] if self.charging else [self.resume_y]
             if self.stage != "off":
                 out.append(self._level(d.off_v, light_a, draw))
+            out.append(self.watched_y)
         if self.charging and d.cold_v > 0.0 and d.charger.kind == "converter":
             out.append(self.store.state(d.cold_v))
         return out
@@ -361,8 +384,10 @@ class March:
         edge = self.store.top if speed > 0.0 else self.store.floor
         if abs(edge) < inf and (target is None or (edge - target) * speed < 0.0):
             target = edge
-        for before, after, length, begin, end in pieces(rate, self.y, until - self.t, target):
-            self._count((before, after), (begin, end), length, light_a, draw)
+        for before, after, length, begin, end in pieces(
+            rate, self.y, until - self.t, target, self.tolerance
+        ):
+            self._count(rate.solved, (before, after), (begin, end), length, light_a, draw)
             self.t, self.y = self.t + length, after
         if target is not None and self.y == target:
             return
@@ -392,22 +417,31 @@ class March:
         self._seen(vt, self.store.volts(self.y))
         self.t = until
 
-    def _count(self, ends, speeds, length, light_a, draw):
+    def _count(self, solved, ends, speeds, length, light_a, draw):
         """Charges of one step: what was drawn by its mean, the harvest by conservation."""
         if length <= 0.0:
             return
         before, after = ends
         middle = 0.5 * (before + after)
-        first, last = (self.terminals(y, light_a, draw) for y in ends)
+        first, last = (solved.get(y) or self.terminals(y, light_a, draw) for y in ends)
         drawn = draw[0]
         if draw[1] > 0.0 or draw[2] > 0.0:
             between = self.terminals(middle, light_a, draw)
             drawn = mean_along(first[2], between[2], last[2], *speeds)
         leak = mean_along(*(self.store.leak(y) for y in (before, middle, after)), *speeds)
         gained = self.store.charge(after) - self.store.charge(before)
-        self._add(gained + (drawn + leak) * length, drawn * length, length)
+        harvest = gained + (drawn + leak) * length if self._is_fed(light_a) else 0.0
+        self._add(harvest, drawn * length, length)
         self._seen(first[0], self.store.volts(before))
         self._seen(last[0], self.store.volts(after))
+
+    def _is_fed(self, light_a):
+        """Whether a current flows between charger and store, either way."""
+        if not self.charging:
+            return False
+        return self.device.charger.kind == "direct" or (
+            self._source(light_a).given[self.cold] > 0.0
+        )
 
     def _add(self, harvest_c, drawn_c, length):
         totals = self.totals
@@ -431,4 +465,6 @@ class March:
         if self.rows:
             row = self.rows[-1]
             row.terminal_min_v = min(row.terminal_min_v, vt)
+            row.terminal_max_v = max(row.terminal_max_v, vt)
             row.store_min_v = min(row.store_min_v, v)
+            row.store_max_v = max(row.store_max_v, v)

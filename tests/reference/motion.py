@@ -48,7 +48,7 @@ def derivative(rate, y, f):
     return (rate(y + small) - f) / small
 
 
-def pieces(rate, y, seconds, target):
+def pieces(rate, y, seconds, target, tolerance=TOLERANCE):
     """Steps of one stretch; it ends at a target if that is met.
 
     Each is (y before, y after, length, speed before, speed after).
@@ -61,14 +61,18 @@ def pieces(rate, y, seconds, target):
         Beginning and greatest length. [s]
     target : float or None
         A state at which the stretch ends early; it lies ahead in the direction of motion.
+    tolerance : float
+        Largest local error of a step.
     """
-    left, h = seconds, seconds
-    f = rate(y)
+    left, f = seconds, rate(y)
+    way = f
+    far = 0.15 if target is None else max(abs(target - y), 1e-6)
+    h = min(seconds, 2.0 * min(far, 0.15) / abs(f)) if f else seconds
     for _ in range(20_000):
         if left <= 0.0:
             return
-        if f == 0.0:
-            yield y, y, left, f, f
+        if f * way <= 0.0:
+            yield y, y, left, 0.0, 0.0  # at rest: what is left of the speed is rounding
             return
         slope = derivative(rate, y, f)
         h = min(h, left)
@@ -76,12 +80,12 @@ def pieces(rate, y, seconds, target):
             h = min(h, 20.0 / slope)
         while True:
             after, error = step(rate, y, f, slope, h)
-            if error <= TOLERANCE:
+            if error <= tolerance:
                 break
-            h *= max(0.1, 0.8 * (TOLERANCE / error) ** 0.25)
+            h *= max(0.1, 0.8 * (tolerance / error) ** 0.25)
         if (after - y) * f < 0.0:
             after = y  # rounding at a resting point
-        if target is not None and (after - target) * f >= 0.0:
+        if target is not None and (after - target) * way >= 0.0:
             h = _time_to(rate, y, f, slope, h, after, target)
             yield y, target, h, f, rate(target)
             return
@@ -90,29 +94,28 @@ def pieces(rate, y, seconds, target):
         left -= h
         if left < 1e-13 * seconds:
             return
-        grown = 4.0 if error < TOLERANCE / 300.0 else 0.85 * (TOLERANCE / error) ** 0.25
+        grown = 10.0 if error < tolerance * 5e-5 else 0.85 * (tolerance / error) ** 0.25
         y, h, f = after, h * grown, ended
     raise AssertionError("a stretch did not end")
 
 
 def _time_to(rate, y, f, slope, h, after, target):
-    """Length of the step that ends at the target, by the secant rule within a bracket."""
-    low, high, at_low, at_high = 0.0, h, y - target, after - target
+    """Length of the step that ends at the target: Newton's method within a bracket."""
+    low, high, guess, miss = 0.0, h, h, after - target
+    speed = rate(target)
     for _ in range(100):
-        apart = at_high - at_low
-        guess = low - at_low * (high - low) / apart if apart != 0.0 else low
+        if speed * f > 0.0:
+            guess -= miss / speed
         if not low < guess < high:
             guess = 0.5 * (low + high)
         miss = step(rate, y, f, slope, guess)[0] - target
-        if abs(miss) < 1e-14 or high - low < 1e-12 * h:
+        if abs(miss) < 1e-13 or high - low < 1e-12 * h:
             return guess
-        if miss * at_low > 0.0:
-            low, at_low = guess, miss
-            at_high *= 0.6  # Illinois rule: the other end must move too
+        if miss * f < 0.0:
+            low = guess
         else:
-            high, at_high = guess, miss
-            at_low *= 0.6
-    return 0.5 * (low + high)
+            high = guess
+    return guess
 
 
 def mean_along(first, middle, last, begin_speed, end_speed):

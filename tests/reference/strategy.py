@@ -4,6 +4,7 @@ Currents are drawn as shares of what the panel gives, charges as shares of what 
 between its thresholds: designs that run, that just miss and that fail are about equally frequent.
 """
 
+from dataclasses import dataclass
 from datetime import datetime, timedelta
 from math import log10
 
@@ -22,6 +23,16 @@ TECHNOLOGIES = (
 SOURCES = ("led_4000", "led_2700", "fluorescent_4000", "incandescent", "daylight_glass")
 MOST_RUNS = 250
 """Runs of an operation in a period; more of them only cost time."""
+
+
+@dataclass(frozen=True)
+class Fortune:
+    """How kindly a design is drawn: else nearly all fall short, each for several reasons."""
+
+    kind: bool
+
+    def __call__(self, kindly, else_):
+        return kindly if self.kind else else_
 
 
 def _neat(value):
@@ -64,26 +75,28 @@ def cases(draw):
 
 
 def _drawn(d):
-    light, log, lit_s, period_s = _light(d)
+    fortune = Fortune(kind=d.chance(60))
+    light, log, lit_s, period_s = _light(d, fortune)
     kind = d.one("capacitor", "capacitor", "supercapacitor", "supercapacitor", "cell")
     volts = _cell_volts(d) if kind == "cell" else _bank_volts(d)
     off, connect, full = volts["off"], volts["connect"], volts["full"]
-    fill_s = d.log(600.0, 200_000.0)
+    fill_s = d.log(600.0, 60_000.0)
     harvest_a = d.log(3e-6, 3e-3)
     held_c = harvest_a * fill_s  # between cut-off and full
     mean_a = harvest_a * lit_s / period_s
-    charger = _charger(d, volts, harvest_a)
-    panels = _panels(d, light, charger, full, harvest_a)
-    load, largest_a = _load(d, volts, held_c, mean_a, period_s)
-    store = _store(d, kind, volts, held_c, harvest_a, largest_a)
+    charger = _charger(d, fortune, volts, harvest_a)
+    panels = _panels(d, fortune, light, charger, full, harvest_a)
+    load, largest_a = _load(d, fortune, volts, held_c, mean_a, period_s)
+    store = _store(d, fortune, kind, volts, held_c, harvest_a, largest_a)
     margins = {
         "design_margin": d.one(None, 1.3, 1.05),
-        "start_within_h": d.log(1.0, 1000.0),
-        "closure_days": 0.0 if d.chance(60) else d.log(0.05, 10.0),
+        "start_within_h": fortune(2000.0, d.log(1.0, 1000.0)),
+        "closure_days": 0.0 if d.chance(fortune(80, 50)) else d.log(0.05, 10.0),
         "served_share": d.one(0.99, 0.5, 1.0),
         "full_sun_lx": d.one(100_000.0, 10_000.0, 0.0),
     }
-    load["reserve_J"] = 0.0 if d.chance(75) else _neat(d.between(0.01, 0.7) * held_c * connect)
+    spare_j = d.between(0.01, 0.7) * held_c * connect
+    load["reserve_J"] = 0.0 if d.chance(fortune(85, 60)) else _neat(spare_j)
     load["connect_V"], load["disconnect_V"] = connect, off
     return {
         "light": light, "panels": panels, "charger": charger, "store": store, "load": load,
@@ -94,7 +107,7 @@ def _drawn(d):
 # ---- light ---------------------------------------------------------------------------------
 
 
-def _light(d):
+def _light(d, fortune):
     """The section, a log or None, seconds with light in a period, and the period."""
     light = {
         "illuminance_lx": d.log(50.0, 5000.0),
@@ -103,7 +116,7 @@ def _light(d):
         "orientation_factor": d.one(1.0, 0.5),
         "soiling_factor": d.one(1.0, 0.9),
         "known_by": d.one("meter_at_panel", "phone_or_lamp_data", "guess"),
-        "ambient_C": d.one(22.0, 25.0, 5.0, -15.0, 40.0, 55.0),
+        "ambient_C": d.one(22.0, 25.0, 5.0, 40.0, fortune(15.0, -15.0), fortune(30.0, 55.0)),
     }
     kind = d.one("week", "week", "steady", "log")
     if kind == "steady":
@@ -140,6 +153,8 @@ def _log(d):
         lux[0] = 500.0
     # Readings that hold for a while: a log of minutes with a night in it.
     spans = [step_s * d.one(1, 1, 3, 12, 40) for _ in range(count)]
+    if d.chance(40):
+        spans[-1] += -sum(spans) % 86_400.0
     begin = None
     if d.chance(50):
         begin = datetime(2024, 3, 4) + timedelta(hours=d.whole(0, 167))
@@ -152,11 +167,11 @@ def _log(d):
 # ---- supply --------------------------------------------------------------------------------
 
 
-def _charger(d, volts, harvest_a):
+def _charger(d, fortune, volts, harvest_a):
     full, room = volts["full"], volts["full"] - volts["off"]
     shared = {
         "full_V": full,
-        "full_hysteresis_V": _neat(min(d.log(0.003, 0.6), 0.9 * room)),
+        "full_hysteresis_V": _neat(min(d.log(fortune(0.05, 0.003), 0.6), 0.9 * room)),
         "quiescent_A": 0.0 if d.chance(20) else _neat(harvest_a * d.log(1e-3, 0.2)),
     }
     if d.chance(40):
@@ -173,8 +188,8 @@ def _charger(d, volts, harvest_a):
         "efficiency": d.between(0.6, 0.95),
         "fixed_loss_W": _neat(watt * d.log(1e-3, 0.3)),
         "loss_resistance_ohm": 0.0 if d.chance(20) else _neat(d.log(1e-3, 0.3) / harvest_a),
-        "output_limit_A": max(_neat(harvest_a * d.log(0.8, 100.0)), 1e-6),
-        "minimum_panel_V": d.one(0.1, 0.5),
+        "output_limit_A": max(_neat(harvest_a * d.log(0.8, fortune(3.0, 100.0))), 1e-6),
+        "minimum_panel_V": d.one(0.1, fortune(0.1, 0.5)),
         "minimum_panel_W": _neat(watt * d.log(1e-3, 0.3)),
         "cold_start_below_V": d.between(0.3, 2.2) if cold else 0.0,
         "cold_start_efficiency": d.log(0.05, 0.9),
@@ -194,7 +209,7 @@ SHEETS = (
 )  # fmt: skip
 
 
-def _panels(d, light, charger, full, harvest_a):
+def _panels(d, fortune, light, charger, full, harvest_a):
     """An area that gives about the current asked for, and cells for about the voltage."""
     technology = d.one(*TECHNOLOGIES)
     if d.chance(8):
@@ -208,7 +223,7 @@ def _panels(d, light, charger, full, harvest_a):
     cell_v = cell.ideality * kt_over_q(25.0) * np.log(density / cell.saturation_current_a_per_m2)
     count, row = d.one(1, 1, 2, 5), d.one(1, 1, 1, 2)
     if charger["kind"] == "direct":
-        cells = max(1, round(full * d.between(0.8, 1.8) / cell_v / row))
+        cells = max(1, round(full * d.between(fortune(1.2, 0.9), 1.8) / cell_v / row))
         wanted_a = harvest_a
     else:
         cells = d.whole(1, 10)
@@ -241,7 +256,7 @@ def _cell_volts(d):
     return {"off": off, "connect": connect, "full": full, "chemistry": chemistry, "cells": cells}
 
 
-def _store(d, kind, volts, held_c, harvest_a, largest_a):
+def _store(d, fortune, kind, volts, held_c, harvest_a, largest_a):
     off, full = volts["off"], volts["full"]
     ohm = 0.0 if d.chance(10) else _neat(d.log(1e-3, 0.3) / max(largest_a, 1e-6))
     ohm = min(ohm, 900.0)
@@ -253,15 +268,18 @@ def _store(d, kind, volts, held_c, harvest_a, largest_a):
             "kind": "cell", "chemistry": volts["chemistry"], "cells_in_series": volts["cells"],
             "capacity_mAh": capacity, "resistance_ohm": ohm,
             "self_discharge_per_month": d.between(0.0, 0.5),
-            "charge_limit_A": max(_neat(harvest_a * d.log(0.3, 100.0)), 1e-6),
-            "discharge_limit_A": max(_neat(largest_a * d.log(0.5, 30.0)), 1e-6),
+            "charge_limit_A": max(
+                _neat(harvest_a * d.log(fortune(3.0, 0.3), fortune(1e4, 100.0))), 1e-6
+            ),
+            "discharge_limit_A": max(_neat(largest_a * d.log(fortune(2.0, 0.5), 30.0)), 1e-6),
             "charge_below_C": d.one(45.0, 60.0),
             "initial_charge": d.between(0.0, 1.0), "years_in_service": years,
             "cold_capacity_share": d.between(0.3, 1.0), "cold_resistance_factor": d.log(1.0, 8.0),
             "cycles_per_year": d.one(100.0, 0.0, 1000.0),
         }
     units = d.whole(1, 4)
-    rated = float(np.clip(_neat(full * d.between(0.95, 1.6) / units), 0.5, 100.0))
+    spare = d.between(fortune(1.6, 0.95), fortune(3.0, 1.6))
+    rated = float(np.clip(_neat(full * spare / units), 0.5, 100.0))
     shared = {
         "capacitance_F": float(np.clip(_neat(held_c / (full - off)), 1e-5, 1000.0)),
         "units_in_series": units, "rated_V": rated, "esr_ohm": ohm, "leakage_A": leak_a,
@@ -279,7 +297,7 @@ def _store(d, kind, volts, held_c, harvest_a, largest_a):
         "capacitance_slope": d.between(0.0, 0.6), "capacitance_bend": d.between(0.0, 0.6),
         "condition": d.one("settled", "first_days"),
         "fresh_leakage_factor": d.log(1.0, 10.0),
-        "balancing": d.one("none", "resistors", "active"),
+        "balancing": d.one("none", "resistors", "active", "active"),
         "balancing_A": _neat(harvest_a * d.log(1e-4, 0.1)),
     }
 
@@ -287,20 +305,20 @@ def _store(d, kind, volts, held_c, harvest_a, largest_a):
 # ---- load ----------------------------------------------------------------------------------
 
 
-def _load(d, volts, held_c, mean_a, period_s):
+def _load(d, fortune, volts, held_c, mean_a, period_s):
     """The section without its switch thresholds, and its largest current."""
     off = volts["off"]
     regulator = _regulator(d, off)
-    count = d.one(0, 1, 1, 1, 1, 1, 2, 2)
+    count = d.one(1, 1, 1, 1, 1, 2, 2, 2, 0)
     operations, largest_a = [], 1e-6
     for _ in range(count):
-        run_c = held_c * d.log(3e-3, 0.7)
-        share = d.log(0.1, 4.0) / count
+        run_c = held_c * d.log(3e-3, fortune(0.3, 0.7))
+        share = d.log(0.1, fortune(0.9, 4.0)) / count
         phases, used_a = _phases(d, run_c, off, regulator)
         largest_a = max(largest_a, used_a)
         length = sum(p["duration_s"] for p in phases)
         interval = run_c / max(mean_a * share, 1e-12)
-        interval = _neat(float(np.clip(interval, period_s / MOST_RUNS, 8e6)))
+        interval = _neat(float(np.clip(interval, period_s / d.log(20.0, MOST_RUNS), 8e6)))
         if d.chance(25):
             schedule = {
                 "kind": "when_ready",
@@ -309,26 +327,30 @@ def _load(d, volts, held_c, mean_a, period_s):
             }
         else:
             schedule = {"kind": "every", "interval_s": max(interval, _neat(1.1 * length + 0.01))}
-            if d.chance(35):
+            if d.chance(35) and period_s % 86_400.0 == 0.0:
+                # Under a log of other lengths windows of the week would move along it.
                 begin = d.whole(0, 20)
                 schedule |= {
-                    "days": d.one(DAYS, DAYS[:5], ("wed", "thu", "sun")), "from_h": begin,
+                    "days": d.one(DAYS, DAYS[:5], ("wed", "thu", "sun"))
+                    if period_s == 604_800.0 else DAYS,
+                    "from_h": begin,
                     "to_h": min(begin + d.one(1, 4, 10), 24),
                 }
         operations.append({"name": "run", "schedule": schedule, "phases": tuple(phases)})
     start_up = []
     for _ in range(d.one(0, 1, 1, 2)):
-        found, used_a = _phases(d, held_c * d.log(1e-3, 0.15), off, regulator, most=1)
+        start_c = held_c * d.log(1e-3, fortune(0.05, 0.15))
+        found, used_a = _phases(d, start_c, off, regulator, most=1)
         start_up += found
         largest_a = max(largest_a, used_a)
     return {
-        "minimum_V": _neat(max(off + d.between(-0.6, 0.1), 0.0)),
+        "minimum_V": _neat(max(off + d.between(-0.6, fortune(0.0, 0.1)), 0.0)),
         "retry_delay_s": d.log(3.0, 10_000.0),
         "regulator": regulator,
         "bulk_capacitance_F": 0.0 if d.chance(20) else _neat(
             min(held_c / volts["full"] * d.log(1e-3, 0.2), 10.0)
         ),
-        "sleep_A": _neat(mean_a * d.log(1e-3, 0.5)),
+        "sleep_A": _neat(mean_a * d.log(1e-3, fortune(0.2, 0.5))),
         "start_up": tuple(start_up),
         "operations": tuple(operations),
     }, largest_a

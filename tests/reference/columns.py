@@ -1,0 +1,119 @@
+"""Rows of a trace against the reference: state at moments, lowest and means of every step."""
+
+import numpy as np
+
+from explorer.advice.case import Case
+from explorer.engine.trace import Trace
+from tests.reference.device import Device
+from tests.reference.march import March
+from tests.reference.off import Off
+
+ROWS = 20
+MOST = 500
+SLACK = 1e-4
+"""Share of the time passed by which an event may come early or late: where a panel hardly reaches
+the store, straight lines between nodes cost some 0.005 % of the time of a charge."""
+VOLTS = 1e-4
+"""Volts, and share of a voltage, by which a row may differ."""
+AMPS = 1e-4
+
+
+class Opening:
+    """The opening run of a case, row by row; of a run of many events its first part."""
+
+    def __init__(self, case, most=MOST, rows=ROWS):
+        self.device = device = Device(*case)
+        span = device.period_s
+        probe = March(device, device.first_y, most=most)
+        if not probe.to(span):
+            span = 0.97 * probe.t
+        step = span / rows
+        moments = []
+        for k in range(rows):
+            slack = 1e-6 + SLACK * k * step
+            moments += [k * step, k * step + slack] if k == 0 else [
+                k * step - slack, k * step, k * step + slack
+            ]
+        self.march = March(device, device.first_y, moments=moments)
+        self.march.to(span)
+        found = self.march.rows
+        self.before = [None, *found[2::3]]
+        self.now = [found[0], *found[3::3]]
+        self.after = [found[1], *found[4::3]]
+        self.span_s, self.step_s = span, step
+
+
+def compared(case, most=MOST, rows=ROWS):
+    """Every column of the opening run beside the reference, the worst row of each.
+
+    Allowed are 0.1 mV or 0.01 % of a voltage, 1e-4 of a mean current with a floor of 1e-5 of the
+    largest, and what lies within `SLACK` of the row's moment.
+    """
+    right = Opening(case, most, rows)
+    begins = np.array([row.time_s for row in right.now])
+    ends = np.append(begins[1:], right.span_s)
+    given = Case(*case)
+    run = given.engine.march(right.span_s)
+    seen = Trace(given.engine, run).rows(begins, ends)
+    worst = {}
+
+    def note(name, k, saw, low, high, allowed):
+        share = max(low - saw, saw - high, 0.0) / allowed
+        if name not in worst or share > worst[name].share:
+            worst[name] = Off(name, float(share), float(saw), float(low), float(begins[k]))
+
+    largest = {
+        name: max(
+            (abs(_charge(right, k, name)[0]) for k in range(len(begins))), default=0.0
+        )
+        for name in ("harvest", "load")
+    }
+    for k in range(len(begins)):
+        width = ends[k] - begins[k]
+        if k:  # what happens at once at the beginning may count before or after
+            band = (right.before[k], right.now[k])
+            low, high = min(r.store_min_v for r in band), max(r.store_max_v for r in band)
+            note("store_V", k, seen.store_v[k], low, high, VOLTS * max(1.0, high))
+            low, high = min(r.terminal_min_v for r in band), max(r.terminal_max_v for r in band)
+            note("terminal_V", k, max(seen.terminal_v[k], 0.0), low, high, VOLTS * max(1.0, high))
+            note("connected", k, float(seen.connected[k]),
+                 float(all(r.connected for r in band)), float(any(r.connected for r in band)), 0.5)
+        inner = [right.after[k]] if right.after[k].length_s > 0.0 else [right.now[k]]
+        outer = [r for r in (right.before[k], right.now[k], right.after[k]) if r is not None]
+        if k + 1 < len(begins):
+            outer += [right.before[k + 1], right.now[k + 1]]
+        for name, saw in (("terminal_min_v", seen.terminal_min_v[k]),
+                          ("store_min_v", seen.store_min_v[k])):
+            low, high = (min(getattr(r, name) for r in rows) for rows in (outer, inner))
+            note(name, k, max(saw, 0.0), low, high, VOLTS * max(1.0, high))
+        for name, saw in (("harvest", seen.harvest_a[k]), ("load", seen.load_a[k])):
+            charge, loose = _charge(right, k, name)
+            allowed = AMPS * abs(charge) + 1e-5 * largest[name] + loose + 1e-13 * width
+            note(name + "_A", k, saw * width, charge, charge, allowed)
+    gained = float(((seen.harvest_a - seen.load_a - seen.leakage_a) * (ends - begins)).sum())
+    held = run.end.charge_c - given.system.initial_charge_c
+    moved = float(((np.abs(seen.harvest_a) + seen.load_a) * (ends - begins)).sum()) + abs(held)
+    note("books", 0, gained, held, held, max(1e-6 * moved, 1e-15))
+    totals, tally = right.march.totals, run.tally
+    for name, saw, count in (
+        ("connects", tally.connects, totals.connects),
+        ("cut_offs", tally.cut_offs, totals.cut_offs),
+        ("served", sum(tally.served), sum(totals.served)),
+    ):
+        note(name, 0, saw, count, count, max(1.01, 0.005 * count) if name == "served" else 0.5)
+    return worst, right
+
+
+def _charge(right, k, name):
+    """Charge of a step, and what flows within the slack of its two ends."""
+
+    def of(row):
+        if row is None:
+            return 0.0
+        return row.harvest_c if name == "harvest" else row.load_c + row.inrush_c
+
+    last = k + 1 >= len(right.now)
+    following = None if last else right.before[k + 1]
+    charge = of(right.now[k]) + of(right.after[k]) + of(following)
+    edges = [right.before[k], right.now[k], following, None if last else right.now[k + 1]]
+    return charge, sum(abs(of(row)) for row in edges)
