@@ -19,7 +19,6 @@ from explorer.advice.judge import judge
 from explorer.advice.verdict import Verdict
 from explorer.engine.trace import Trace
 from explorer.scenario import parts
-from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario, size_path
 from explorer.scenario.parts import StoreFamily
 from explorer.scenario.storage import CellStore
@@ -127,38 +126,31 @@ def fitted_title(family: StoreFamily, full_v: float) -> str:
     return say("{title}, {n} units", title=title, n=units)
 
 
-def contest(
-    scenario: Scenario, log: LightLog | None, stopped: Callable[[], bool] = lambda: False
-) -> Iterator[Entry]:
+def contest(case: Case, stopped: Callable[[], bool] = lambda: False) -> Iterator[Entry]:
     """Every store family in the smallest size that runs, or in its best size if none does.
 
     Parameters
     ----------
-    scenario : Scenario
+    case : Case
         The design; everything but the store and its thresholds stays.
-    log : LightLog, optional
-        The measured light, where the scenario's pattern is a log.
     stopped : callable
         Asked between families; True ends the contest.
     """
     for family in parts.store_families():
         if stopped():
             return
-        yield _entry(scenario, log, family)
+        yield _entry(case, family)
 
 
-def present_entry(scenario: Scenario, log: LightLog | None) -> Entry:
+def present_entry(case: Case) -> Entry:
     """The design's own store beside them, which every kind has to beat.
 
     A scenario does not say how large, heavy or dear its store is.
     """
-    store = scenario.store
-    cell = isinstance(store, CellStore)
-    found = assess(scenario, log)
+    scenario, found = case.scenario, assess(case)
     return Entry(
         key=PRESENT, title=say("As it is now"), scenario=scenario,
-        size=store.capacity_mAh if isinstance(store, CellStore) else store.capacitance_F,
-        unit="mAh" if cell else "F",
+        size=scenario.store.size, unit=scenario.store.size_unit,
         verdict=found.verdict, answers=found.answers, trace=found.trace,
         volume_cm3=nan, mass_g=nan, cost_class=nan, years_to_end=_years_to_end(scenario),
         cautions=_titles(scenario), fits=True,
@@ -174,7 +166,8 @@ def _titles(design: Scenario) -> tuple[str, ...]:
     return tuple(c.title for c in cautions(design) if c.where == "store")
 
 
-def _entry(scenario: Scenario, log: LightLog | None, family: StoreFamily) -> Entry:
+def _entry(case: Case, family: StoreFamily) -> Entry:
+    scenario = case.scenario
     unit = "mAh" if family.kind == "cell" else "F"
     base = replaced_store(scenario, family, family.sizes[0])
     if base is None:
@@ -183,8 +176,8 @@ def _entry(scenario: Scenario, log: LightLog | None, family: StoreFamily) -> Ent
             answers={}, trace=None, volume_cm3=0.0, mass_g=0.0, cost_class=family.cost_class,
             years_to_end=0.0, cautions=family.cautions, fits=False,
         )
-    seen = fleet(Case(base, log), sizes_of(scenario, base, family))
-    chosen, found = _best(scenario, log, family, seen)
+    seen = fleet(case.with_scenario(base), sizes_of(scenario, base, family))
+    chosen, found = _best(case, family, seen)
     size, design = family.sizes[chosen], found.scenario
     stretch = _stretch(family, scenario.charger.full_V)
     return Entry(
@@ -209,25 +202,23 @@ def sizes_of(
     return changes
 
 
-def _best(
-    scenario: Scenario, log: LightLog | None, family: StoreFamily, seen: Fleet
-) -> tuple[int, Assessment]:
+def _best(case: Case, family: StoreFamily, seen: Fleet) -> tuple[int, Assessment]:
     """The smallest size that runs by the exact march, or the most promising one."""
     _, _, sure = RUNS.seen(seen)
     hopeful = np.flatnonzero((seen.codes == 2) | ~sure)[:MOST_TRIES].tolist()
     chosen = int(np.argmax(seen.promise))
     for i in hopeful:
-        tried = Case(_fitted(scenario, family, i), log)
+        tried = _fitted(case, family, i)
         if judge(tried).state == "runs":
             return i, assess(tried)
-    design = _fitted(scenario, family, chosen)
-    if log is not None and seen.reserve[chosen] < HOPELESS:
-        found = assess(*with_gathered_log(design, log))
-        return chosen, replace(found, case=Case(design, log))
-    return chosen, assess(design, log)
+    design = _fitted(case, family, chosen)
+    if design.log is not None and seen.reserve[chosen] < HOPELESS:
+        found = assess(*with_gathered_log(design.scenario, design.log))
+        return chosen, replace(found, case=design)
+    return chosen, assess(design)
 
 
-def _fitted(scenario: Scenario, family: StoreFamily, size: int) -> Scenario:
-    fitted = replaced_store(scenario, family, family.sizes[size])
+def _fitted(case: Case, family: StoreFamily, size: int) -> Case:
+    fitted = replaced_store(case.scenario, family, family.sizes[size])
     assert fitted is not None
-    return fitted
+    return case.with_scenario(fitted)

@@ -30,8 +30,6 @@ from explorer.advice.remedy_search import (
 from explorer.advice.verdict import CHECK_LABELS, Verdict
 from explorer.quantity import show
 from explorer.scenario import parts
-from explorer.scenario.light_log import LightLog
-from explorer.scenario.model import Scenario
 from explorer.text import joined, say
 
 SHOWN = 3
@@ -63,9 +61,7 @@ class Remedies:
     done: bool = False
 
 
-def find_remedies(
-    scenario: Scenario, light_log: LightLog | None, stopped: Stopped = lambda: False
-) -> Iterator[Remedies]:
+def find_remedies(case: Case, stopped: Stopped = lambda: False) -> Iterator[Remedies]:
     """Search for the smallest changes that make a design run.
 
     The batch engine tells which quantities may help; how far each must be changed is an edge, and
@@ -73,10 +69,8 @@ def find_remedies(
 
     Parameters
     ----------
-    scenario : Scenario
+    case : Case
         The design.
-    light_log : LightLog, optional
-        The measured light, where the scenario's pattern is a log.
     stopped : callable
         Asked between evaluations; True ends the search without another result.
 
@@ -86,7 +80,7 @@ def find_remedies(
         Growing results; the last has ``done`` set.
     """
     try:
-        yield from _search(Case(scenario, light_log), stopped)
+        yield from _search(case, stopped)
     except Interrupted:
         return
 

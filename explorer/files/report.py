@@ -9,8 +9,10 @@ from math import isfinite
 from explorer.advice.assess import Assessment, assess
 from explorer.advice.budget import Budget, budget
 from explorer.advice.case import Case
+from explorer.advice.edges import BreakEven, break_even
 from explorer.advice.panel_curve import PanelCurve, panel_curve
 from explorer.advice.reach import reach
+from explorer.advice.stops import knob_paths, stops_of
 from explorer.engine.trace import Trace
 from explorer.files.report_blocks import Block, Figure, Heading, Paragraph, Sheet
 from explorer.files.report_figures import panel_figure, point_table, pulse_figure, store_figure
@@ -28,6 +30,7 @@ from explorer.files.report_tables import (
     limit_table,
     sign_table,
     source_table,
+    turn_table,
 )
 from explorer.scenario.light import WeekPattern
 from explorer.text import joined, say
@@ -47,12 +50,14 @@ class Findings:
     """The course that repeats; None where the device never starts."""
     budget: Budget
     curve: PanelCurve
+    turns: tuple[BreakEven, ...]
+    """Where the verdict changes along each of the four quantities that knobs move."""
     calendar: float | None
     """Time from Monday 00:00 to the beginning of the light; None where no weekday is meant. [s]"""
 
 
 def findings(case: Case) -> Findings:
-    """Everything that a sheet is written from; takes some tenths of a second.
+    """Everything that a sheet is written from; takes a second, under a log some more.
 
     Parameters
     ----------
@@ -72,6 +77,7 @@ def findings(case: Case) -> Findings:
         repeating=found.repeating if starts else None,
         budget=budget(case),
         curve=panel_curve(case),
+        turns=tuple(break_even(case, path, stops_of(path)) for path in knob_paths(case.scenario)),
         calendar=_calendar(case),
     )
 
@@ -99,6 +105,8 @@ def sheet(found: Findings, source: Source, model: Sequence[Limit]) -> Sheet:
         check_table(found.assessment),
         Heading(text=say("Answers")),
         answer_table(found.assessment),
+        Heading(text=say("Where the verdict changes")),
+        turn_table(found.assessment.case, found.turns),
         *_pulse(found.assessment),
         Heading(text=say("Panel in this light")),
         panel_figure(found.curve),

@@ -9,15 +9,26 @@ from math import isinf
 from explorer.advice import cautions as cautions_of
 from explorer.advice.assess import Assessment
 from explorer.advice.budget import Budget
+from explorer.advice.case import Case
+from explorer.advice.edges import BreakEven
 from explorer.advice.verdict import CHECK_LABELS, Check
 from explorer.files.report_blocks import Banner, Block, Column, Note, Row, Table
 from explorer.files.report_inputs import InputRow, input_rows
 from explorer.files.report_limits import Limit
 from explorer.files.report_source import Source
 from explorer.quantity import show
-from explorer.scenario.model import FORMAT, MARGIN_BY_KNOWLEDGE, VERSION, Scenario
-from explorer.text import figure, joined, say
+from explorer.scenario.fields import describe
+from explorer.scenario.model import (
+    FORMAT,
+    MARGIN_BY_KNOWLEDGE,
+    VERSION,
+    Scenario,
+    get_value,
+    owner_class,
+)
+from explorer.text import capitalised, figure, joined, say
 from explorer.words.answers import ASSUMED, LABELS, value_of
+from explorer.words.edges import break_even_text, edge_value
 from explorer.words.figures import (
     STATE_WORDS,
     bind_units,
@@ -112,6 +123,33 @@ def answer_table(found: Assessment) -> Table:
             for key, value in found.answers.items()
             if key in LABELS
         ),
+    )
+
+
+def turn_table(case: Case, turns: Sequence[BreakEven]) -> Table:
+    """The values at which the verdict changes, each quantity moved alone."""
+    rows = []
+    for found in turns:
+        info = describe(owner_class(case.scenario, found.path), found.path.rpartition(".")[2])
+        now = get_value(case.scenario, found.path)
+        if now is None:
+            now = case.log.mean_lit_lx if case.log is not None else 0.0
+        cells = (
+            info.label, edge_value(found.path, info.unit, now),
+            bind_units(capitalised(break_even_text(found, info.unit))),
+        )  # fmt: skip
+        rows.append(Row(cells=cells))
+    return Table(
+        caption=say(
+            "Each quantity moved alone along the stops of its knob, all else as it is; found by "
+            "the exact model. Sizes of a store are those in which it is sold."
+        ),
+        columns=(
+            Column(title=say("Quantity"), share=0.29),
+            Column(title=say("Now"), share=0.14, kind="number"),
+            Column(title=say("Verdict"), share=0.57),
+        ),
+        rows=tuple(rows),
     )
 
 

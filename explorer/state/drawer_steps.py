@@ -37,7 +37,7 @@ def remedy_steps(case: Case, stopped: Stopped) -> Iterator[Remedies]:
     """Growing lists of remedies; the last is done."""
     from explorer.advice.remedies import find_remedies
 
-    return find_remedies(case.scenario, case.log, stopped)
+    return find_remedies(case, stopped)
 
 
 def budget_steps(case: Case, stopped: Stopped) -> Iterator[Budget]:
@@ -59,8 +59,8 @@ def contest_steps(case: Case, stopped: Stopped) -> Iterator[Entry]:
     """One kind of store after the other."""
     from explorer.advice.contest import contest, present_entry
 
-    yield present_entry(case.scenario, case.log)
-    yield from contest(case.scenario, case.log, stopped)
+    yield present_entry(case)
+    yield from contest(case, stopped)
 
 
 def territory_steps(x: Axis, y: Axis, case: Case, stopped: Stopped) -> Iterator[Territory]:

@@ -16,9 +16,10 @@ from explorer.scenario.light import LogPattern, Weekday
 from explorer.scenario.model import Scenario
 from explorer.scenario.storage import CapacitorStore, CellStore, SupercapacitorStore
 from explorer.text import figure, joined, say
+from explorer.words.answers import value_of
 from explorer.words.drawers import Table
 from explorer.words.options import OPTIONS, WEEKDAYS, option
-from explorer.words.readout import ANSWERS, answer_text, margin_text, value_text
+from explorer.words.readout import ANSWERS, margin_text, value_text
 
 _DIGITS = 6
 _TEXTS = say("Title, place and notes")
@@ -192,7 +193,7 @@ def _check_words(check: Check) -> str:
 
 
 def _answer_words(assessment: Assessment, key: str) -> str:
-    return answer_text(key, assessment.answers[key]) if key in assessment.answers else ""
+    return value_of(key, assessment.answers[key]) if key in assessment.answers else ""
 
 
 def _section_words(section: Section) -> str:

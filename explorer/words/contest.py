@@ -10,8 +10,9 @@ from explorer.advice.contest import PRESENT, Entry
 from explorer.advice.verdict import CHECK_LABELS
 from explorer.quantity import show
 from explorer.text import figure, joined, say, texts
+from explorer.words.answers import value_of
 from explorer.words.drawers import CODES, Table
-from explorer.words.readout import answer_text, margin_text, quantity_text
+from explorer.words.readout import margin_text, quantity_text
 
 COST_CLASSES = 5
 
@@ -89,7 +90,7 @@ def contest_cell(entry: Entry, key: str) -> Cell:
             return Cell(text=text, rank=seconds)
         case "operations":
             count = found["operations_per_charge"]
-            return Cell(text=answer_text("operations_per_charge", count), rank=count)
+            return Cell(text=value_of("operations_per_charge", count), rank=count)
         case "volume":
             return Cell(text=show(entry.volume_cm3, "", 2) + " cm³", rank=entry.volume_cm3)
         case "mass":

@@ -39,18 +39,18 @@ def _stretch(path: str, unit: str, low: float | None, high: float | None) -> Tex
         return say("at every stop", "range")
     if high is None:
         assert low is not None
-        return say("from {low}", "range", low=value_at(path, unit, low))
+        return say("from {low}", "range", low=edge_value(path, unit, low))
     if low is None:
-        return say("up to {high}", "range", high=value_at(path, unit, high))
+        return say("up to {high}", "range", high=edge_value(path, unit, high))
     if low == high:
-        return say("at {value}", "range", value=value_at(path, unit, low))
+        return say("at {value}", "range", value=edge_value(path, unit, low))
     return say(
         "between {low} and {high}", "range",
-        low=value_at(path, unit, low), high=value_at(path, unit, high),
+        low=edge_value(path, unit, low), high=edge_value(path, unit, high),
     )  # fmt: skip
 
 
-def value_at(path: str, unit: str, value: float) -> Text:
+def edge_value(path: str, unit: str, value: float) -> Text:
     """A value of a quantity as an edge shows it; it was rounded when it was found."""
     if path.rpartition(".")[2] in WHOLE or not unit:
         return figure(f"{value:g}")

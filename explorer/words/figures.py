@@ -107,14 +107,6 @@ def small_volts(value: float) -> str:
     return figure(f"{value * 1e3:.3g} mV" if abs(value) < 0.1 else f"{value:.2f} V")
 
 
-def answer_text(key: str, value: float) -> str:
-    """An answer in the unit that its key ends in."""
-    unit = key.rpartition("_")[2]
-    if unit in ("s", "V", "lx", "A", "W", "J", "F"):
-        return quantity_text(value, unit)
-    return show(value, "", infinite=say("no limit"))
-
-
 def percent(share: float) -> str:
     """A share that never rounds up to all or down to none.
 

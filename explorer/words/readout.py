@@ -12,10 +12,9 @@ from explorer.engine.columns import Columns
 from explorer.engine.trace import Trace
 from explorer.quantity import show
 from explorer.text import joined, say
-from explorer.words.answers import LABELS
+from explorer.words.answers import LABELS, value_of
 from explorer.words.figures import (
     STATE_WORDS,
-    answer_text,
     bind_units,
     check_margin_text,
     margin_text,
@@ -203,7 +202,7 @@ def answer_lines(assessment: Assessment) -> tuple[Line, ...]:
     """The key answers as label and value; those that the model does not give are left out."""
     found = assessment.answers
     return tuple(
-        Line(label=label, value=answer_text(key, found[key]))
+        Line(label=label, value=value_of(key, found[key]))
         for key, label in ANSWERS
         if key in found
     )
@@ -216,7 +215,6 @@ __all__ = [
     "Line",
     "SignText",
     "answer_lines",
-    "answer_text",
     "bind_units",
     "check_rows",
     "cursor_lines",

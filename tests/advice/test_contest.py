@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 
 from explorer.advice.assess import assess
+from explorer.advice.case import Case
 from explorer.advice.contest import PRESENT, contest, present_entry, replaced_store
 from explorer.advice.fleet import fleet
 from explorer.scenario import parts
@@ -17,7 +18,7 @@ FAMILIES = {f.key: f for f in parts.store_families()}
 
 @pytest.fixture(scope="module")
 def entries():
-    return {name: list(contest(*demo(name))) for name in NAMES}
+    return {name: list(contest(Case(*demo(name)))) for name in NAMES}
 
 
 @pytest.mark.parametrize("name", NAMES)
@@ -172,14 +173,14 @@ def test_every_size_that_may_run_is_judged_exactly(entries, name, monkeypatch):
         return replace(seen, judged={**strict, "ratings": seen.judged["ratings"]})
 
     monkeypatch.setattr("explorer.advice.contest.fleet", too_strict)
-    again = {e.key: e.size for e in contest(*demo(name))}
+    again = {e.key: e.size for e in contest(Case(*demo(name)))}
     honest = {e.key: e.size for e in entries[name] if e.verdict and e.verdict.state == "runs"}
     assert {key: again[key] for key in honest} == honest
 
 
 def test_a_contest_stops_when_told():
     seen = []
-    for entry in contest(*demo("plant_label"), lambda: len(seen) >= 2):
+    for entry in contest(Case(*demo("plant_label")), lambda: len(seen) >= 2):
         seen.append(entry)
     assert len(seen) == 2
 
@@ -187,7 +188,7 @@ def test_a_contest_stops_when_told():
 @pytest.mark.parametrize("name", NAMES)
 def test_the_design_s_own_store_is_judged_as_it_is(entries, name):
     scenario, log = demo(name)
-    entry = present_entry(scenario, log)
+    entry = present_entry(Case(scenario, log))
     assert entry.scenario == scenario
     assert entry.verdict.state == exact(scenario, log).state
     assert PRESENT not in {e.key for e in entries[name]}

@@ -34,7 +34,7 @@ FAILING = {
 
 
 def all_found(scenario, log):
-    steps = list(find_remedies(scenario, log))
+    steps = list(find_remedies(Case(scenario, log)))
     assert [s.done for s in steps] == [False] * (len(steps) - 1) + [True]
     return steps
 
@@ -201,12 +201,12 @@ def test_a_search_stops_when_told(asked):
         left[0] -= 1
         return left[0] < 0
 
-    steps = list(find_remedies(*demo("soil_probe"), stopped))
+    steps = list(find_remedies(Case(*demo("soil_probe")), stopped))
     assert not any(s.done for s in steps)
 
 
 def test_a_first_result_comes_before_the_search_is_over():
-    steps = find_remedies(*demo("soil_probe"))
+    steps = find_remedies(Case(*demo("soil_probe")))
     outlook, first = next(steps), next(steps)
     assert outlook.sentence.startswith("Looks hopeful, being checked: ")
     assert outlook.singles == ()
@@ -222,7 +222,7 @@ def test_the_outlook_names_the_quantity_of_the_smallest_change(searched):
 
 
 def test_where_no_single_value_helps_the_outlook_says_so():
-    first = next(find_remedies(*demo("door_counter")))
+    first = next(find_remedies(Case(*demo("door_counter"))))
     assert first.sentence == "No single value looks enough; looking at other stores."
 
 

@@ -77,7 +77,7 @@ def test_a_number_keeps_to_its_unit_in_any_language():
 
 def test_the_drawers_can_be_shown_in_any_language():
     ends = budget(Case(SCENARIO))
-    entries = [present_entry(SCENARIO, None), *contest(SCENARIO, None, lambda: False)]
+    entries = [present_entry(Case(SCENARIO)), *contest(Case(SCENARIO))]
     columns = [key for key, _ in contest_words.CONTEST_COLUMNS]
     assert not left_in_english(
         drawers.budget_lines(ends),

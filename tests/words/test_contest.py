@@ -2,6 +2,7 @@
 
 import math
 
+from explorer.advice.case import Case
 from explorer.advice.contest import Entry, present_entry
 from explorer.advice.contest import contest as every_kind
 from explorer.scenario.model import Scenario
@@ -20,7 +21,7 @@ def test_a_store_that_does_not_suit_ranks_last():
 
 
 def test_the_design_s_own_store_has_no_size_weight_or_price_but_all_the_rest():
-    entry = present_entry(Scenario(), None)
+    entry = present_entry(Case(Scenario()))
     texts = {key: contest_text.contest_cell(entry, key).text
              for key, _ in contest_text.CONTEST_COLUMNS}  # fmt: skip
     assert texts["store"] == "As it is now"
@@ -31,14 +32,14 @@ def test_the_design_s_own_store_has_no_size_weight_or_price_but_all_the_rest():
 
 
 def test_of_equals_the_design_s_own_store_stands_below_what_could_replace_it():
-    own = present_entry(Scenario(), None)
-    for entry in every_kind(Scenario(), None):
+    own = present_entry(Case(Scenario()))
+    for entry in every_kind(Case(Scenario())):
         if entry.verdict is not None and entry.verdict.state == own.verdict.state:
             ranks = [contest_text.contest_cell(e, "verdict").rank for e in (entry, own)]
             assert ranks[0] > ranks[1]
 
 
 def test_the_design_s_own_store_is_no_kind_that_would_run():
-    entries = [present_entry(Scenario(), None), *every_kind(Scenario(), None)]
+    entries = [present_entry(Case(Scenario())), *every_kind(Case(Scenario()))]
     kinds = contest_text.contest_answer(entries[1:], True)
     assert contest_text.contest_answer(entries, True) == kinds

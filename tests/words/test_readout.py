@@ -9,6 +9,7 @@ from explorer.advice.verdict import CHECK_NAMES, Check, Verdict
 from explorer.quantity import show
 from explorer.scenario.model import Scenario, with_value
 from explorer.words import readout
+from explorer.words.answers import value_of
 
 BRIGHT = with_value(with_value(Scenario(), "light.illuminance_lx", 2000.0), "panels.count", 4)
 DIM = with_value(Scenario(), "light.illuminance_lx", 30.0)
@@ -142,8 +143,8 @@ def test_answers_are_those_that_the_model_gives(bright):
 
 
 def test_an_answer_without_end_is_a_word():
-    assert readout.answer_text("first_charge_s", math.inf) == "never"
-    assert readout.answer_text("operations_per_charge", math.inf) == "no limit"
+    assert value_of("first_charge_s", math.inf) == "never"
+    assert value_of("operations_per_charge", math.inf) == "no limit"
 
 
 def test_a_number_stays_on_one_line_with_its_unit():
