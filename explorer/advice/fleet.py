@@ -11,7 +11,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Any
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -23,7 +22,6 @@ from explorer.advice.readings import BoolArray, FloatArray, Readings
 from explorer.advice.readings.balance import Balance
 from explorer.advice.readings.many import readings
 from explorer.advice.verdict import CHECK_NAMES, MET_OR_NOT, NO_LIMIT, State
-from explorer.scenario.model import Scenario
 from explorer.scenario.ratings import Rating
 
 STATES: tuple[State, ...] = ("falls_short", "marginal", "runs")
@@ -114,12 +112,6 @@ class Fleet:
         return np.asarray(np.argmin(reserve - NO_LIMIT * (failing * 1.0 + cause), axis=0))
 
 
-def judge_many(design: Case | Scenario, *changed: Any, only_runs: bool = False) -> Fleet:
-    """`fleet`, also of a scenario, its log and the changes."""
-    case = design if isinstance(design, Case) else Case(design, changed[0])
-    return fleet(case, changed[-1], only_runs=only_runs)
-
-
 def fleet(
     case: Case, changes: Mapping[str, ArrayLike], *, only_runs: bool = False
 ) -> Fleet:
@@ -150,5 +142,5 @@ def fleet(
 
 
 __all__ = [
-    "MET_OR_NOT", "STATES", "Fleet", "fleet", "gathered_log", "judge_many", "with_gathered_log",
+    "MET_OR_NOT", "STATES", "Fleet", "fleet", "gathered_log", "with_gathered_log",
 ]

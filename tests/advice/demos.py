@@ -4,6 +4,7 @@ from functools import cache
 
 from explorer.advice.assess import judge
 from explorer.advice.case import Case
+from explorer.advice.fleet import fleet
 from explorer.files.logs import resolve_log
 from explorer.files.scenario_json import load_scenario
 from explorer.resource_files import scenario_folder
@@ -32,6 +33,11 @@ def exact(scenario, log):
 def exact_at(name, path, value):
     scenario, log = demo(name)
     return exact(with_value(scenario, path, value), log)
+
+
+def judge_many(scenario, log, changes, **given):
+    """What the batch says of several variants."""
+    return fleet(Case(scenario, log), changes, **given)
 
 
 def reserve_of(verdict):

@@ -4,14 +4,14 @@ import numpy as np
 import pytest
 
 from explorer.advice.case import Case
-from explorer.advice.fleet import gathered_log, judge_many, with_gathered_log
+from explorer.advice.fleet import gathered_log, with_gathered_log
 from explorer.advice.spread import default_tolerances
 from explorer.advice.territory import axis_choices, coarse
 from explorer.advice.variants import varied
 from explorer.advice.verdict import CHECK_NAMES
 from explorer.scenario.course import light_course
 from explorer.scenario.model import get_value, with_value
-from tests.advice.demos import CODES, LOGGED, NAMES, demo, exact, exact_at, reserve_of
+from tests.advice.demos import CODES, LOGGED, NAMES, demo, exact, exact_at, judge_many, reserve_of
 
 AGREE = 0.05
 """Share by which a margin below 3 may differ from the exact one where a design does not fail."""

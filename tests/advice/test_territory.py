@@ -5,7 +5,6 @@ import pytest
 
 from explorer.advice.case import Case
 from explorer.advice.edges import Interrupted, break_even
-from explorer.advice.fleet import judge_many
 from explorer.advice.stops import knob_paths, largest_phase, stops_of
 from explorer.advice.territory import (
     axis_choices,
@@ -18,7 +17,7 @@ from explorer.advice.territory import (
 )
 from explorer.advice.verdict import CHECK_NAMES
 from explorer.scenario.model import get_value, with_value
-from tests.advice.demos import CODES, LOGGED, NAMES, demo, exact, reserve_of
+from tests.advice.demos import CODES, LOGGED, NAMES, demo, exact, judge_many, reserve_of
 
 
 def axes(name):
