@@ -14,6 +14,7 @@ from explorer.advice.readings import START_UP
 from explorer.advice.readings.one import Study, readings, study
 from explorer.advice.readings.pulse import inrush
 from explorer.advice.verdict import Verdict
+from explorer.engine.keys import OFF, DrawKey, On, StartUp
 from explorer.engine.trace import Trace
 from explorer.physics import load as ld
 from explorer.quantity import show
@@ -23,6 +24,8 @@ from explorer.text import say
 
 FloatArray = NDArray[np.float64]
 
+POINTS = 9
+"""Points along one phase of the zoomed pulse."""
 MOST_MARKS = 400
 """Events of a run that are kept as marks."""
 
@@ -154,31 +157,28 @@ def _pulse_view(found: Study) -> PulseView | None:
     idle = load.sleep + quiet
     number, low = int(pulse.operation[0]), float(pulse.begin_v[0])
     q = field.charge_at(min(low, float(field.open_v[-1])))
-    before: ld.Draw = idle
     name: str = say("start-up")
     phases, beside = load.start_up, quiet
-    if number == START_UP:
-        before = quiet
-    else:
+    keys: list[DrawKey] = [OFF, *(StartUp(k) for k in range(len(phases))), On()]
+    if number != START_UP:
         phases, beside = load.operations[number].phases, idle
         name = load.operations[number].name
+        keys = [On(), *(On(active=((number, k),)) for k in range(len(phases))), On()]
     lead = 0.2 * sum(p.duration_s for p in phases)
-    stretches = [(before, lead)]
+    stretches = [(quiet if number == START_UP else idle, lead)]
     stretches += [(beside + p.draw, p.duration_s) for p in phases]
     stretches.append((idle, lead))
     t, rows = -lead, []
-    for i, (draw, duration) in enumerate(stretches):
+    for i, (key, (draw, duration)) in enumerate(zip(keys, stretches, strict=True)):
         if i == 1 and number == START_UP:
             q = max(q - float(inrush(system, 1)[0]), 0.0)
-        for share in np.linspace(0.0, 1.0, 9):
-            volts = float(field.voltage_at(q))
-            terminal = max(float(ld.terminal_voltage(volts, 0.0, draw, esr)), 0.0)
-            rows.append((t + share * duration, volts, terminal))
-            if share < 1.0:
-                amps = float(ld.drawn_current(draw, max(terminal, 0.1)))
-                q = max(q - amps * duration / 8.0, 0.0)
-        t += duration
-    table = np.array(rows)
+        time_s = np.linspace(0.0, duration, POINTS)
+        charge = found.engine.motion(0.0, False, key).flow.path(q, time_s)
+        volts = field.voltage_at(charge)
+        terminal = np.maximum(ld.terminal_voltage(volts, 0.0, draw, esr), 0.0)
+        rows.append(np.stack([t + time_s, volts, terminal], axis=1))
+        q, t = float(charge[-1]), t + duration
+    table = np.concatenate(rows)
     ramp = float(pulse.ramp_v[0])
     return PulseView(
         title=say("{operation} at {volts}", operation=name, volts=show(low, "V")),

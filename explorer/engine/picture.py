@@ -12,8 +12,10 @@ BoolArray = NDArray[np.bool_]
 
 MOST_COLUMNS = 1000
 """Columns of a picture at most; a wider one has columns of more than a pixel."""
-FEW = 4
-"""So many columns beside each other that all hide something are drawn as a band."""
+NEAR = 25
+"""Columns around one within which ups and downs are counted."""
+CROWDED = 0.5
+"""Share of them that hide something above which they are drawn as a band, not as a line."""
 STRAIGHT = 0.03
 """Bend at a column's edge, in pixels, below which most edges need not be drawn."""
 KEPT = 8
@@ -48,13 +50,9 @@ class Picture:
 
     def dense(self, pixel_v: float) -> BoolArray:
         """Columns whose ups and downs are too close for a line, shape (n,). [V]"""
-        hidden = self.hidden(pixel_v)
-        first, last = runs(hidden)
-        out = np.zeros(len(hidden), bool)
-        for a, b in zip(first, last, strict=True):
-            if b - a >= FEW:
-                out[a:b] = True
-        return out
+        seen = np.isfinite(self.low_v)
+        hidden = around(self.hidden(pixel_v).astype(float), np.add, NEAR)
+        return np.asarray(seen & (hidden > CROWDED * around(seen.astype(float), np.add, NEAR)))
 
     def line(self, pixel_v: float) -> tuple[FloatArray, FloatArray]:
         """The store's curve through what was computed, NaN between its parts; shape (m,). [s, V]
@@ -88,7 +86,9 @@ class Picture:
         x[:, 0], y[:, 0] = self.edge_s, self.edge_v
         x[:n, 1] = x[:n, 2] = middle
         x[n, 1:] = y[n, 1:] = np.nan
-        y[:n, 1] = np.where(dense, self.typical_v, np.where(seen, first, np.nan))
+        total = around(np.where(dense, self.typical_v, 0.0), np.add, NEAR)
+        usual = total / np.maximum(around(dense.astype(float), np.add, NEAR), 1.0)
+        y[:n, 1] = np.where(dense, usual, np.where(seen, first, np.nan))
         y[:n, 2] = second
         keep = np.zeros((n + 1, 3), bool)
         keep[:, 0] = edge
@@ -99,14 +99,13 @@ class Picture:
     def bands(self, pixel_v: float) -> list[tuple[FloatArray, FloatArray, FloatArray]]:
         """Times, lowest and highest voltage of the stretches that are too dense for a line."""
         out = []
+        # A tooth may be a little wider than a column: the band is as high as its neighbours.
+        low, high = around(self.low_v, np.fmin, 3), around(self.high_v, np.fmax, 3)
         for a, b in zip(*runs(self.dense(pixel_v)), strict=True):
-            middle = 0.5 * (self.edge_s[a:b] + self.edge_s[a + 1 : b + 1])
-            x = np.concatenate([self.edge_s[a : a + 1], middle, self.edge_s[b : b + 1]])
-            low, high = (
-                np.concatenate([values[a : a + 1], values[a:b], values[b - 1 : b]])
-                for values in (self.low_v, self.high_v)
-            )
-            out.append((x, low, high))
+            places = np.clip(np.arange(a - 1, b + 1), a, b - 1)
+            x = 0.5 * (self.edge_s[places] + self.edge_s[places + 1])
+            x[0], x[-1] = self.edge_s[a], self.edge_s[b]
+            out.append((x, low[places], high[places]))
         return out
 
     def envelope(self) -> list[tuple[FloatArray, FloatArray, FloatArray]]:
@@ -116,6 +115,13 @@ class Picture:
             middle = 0.5 * (self.edge_s[a:b] + self.edge_s[a + 1 : b + 1])
             out.append((middle, self.terminal_low_v[a:b], self.high_v[a:b]))
         return out
+
+
+def around(values: FloatArray, join: np.ufunc, width: int) -> FloatArray:
+    """Values joined over so many places around each; what lies outside repeats the ends."""
+    wide = np.pad(values, width // 2, mode="edge")
+    shown = np.lib.stride_tricks.sliding_window_view(wide, width)
+    return np.asarray(join.reduce(shown, axis=1))
 
 
 def runs(mask: BoolArray) -> tuple[list[int], list[int]]:

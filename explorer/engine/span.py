@@ -70,10 +70,16 @@ class Spans:
         That of a turn is its mean, that of a load cycle the charge between its pulses.
         """
         strip = self._strip
-        leg, a = strip.late(begin_s)
+        first, a = strip.late(begin_s)
         last, b = strip.early(end_s)
+        # Of a stretch over several legs the longer end counts.
+        rest = self._length_s[first] - a
+        later = (first != last) & (b > rest)
+        leg = np.where(later, last, first)
+        a, b = np.where(later, 0.0, a), np.where(later | (first == last), b, self._length_s[first])
         out = np.full(len(leg), np.nan)
-        units = (leg == last) & (b - a >= self._unit_s[leg] * (1.0 - 1e-9))
+        long = np.maximum(self._unit_s[leg], 0.5 * (end_s - begin_s)) * (1.0 - 1e-9)
+        units = (strip.times[leg] > 0.0) & (b - a >= long)
         middle = 0.5 * (a + b)
         for orbits, some in strip.cycling(leg):
             at = some[units[some]]

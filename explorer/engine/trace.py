@@ -24,6 +24,8 @@ load falls in with them."""
 HIDDEN = 1e-3
 """A column hides something where it goes further beyond its edges than this share of all that is
 on show."""
+ROUNDING = 1e-14
+"""Relative difference of two sums of charge that counts as none."""
 
 
 class Trace:
@@ -123,7 +125,10 @@ class Trace:
         if long.any():
             both = strip.carried(np.concatenate([begin_s[long], end_s[long]]))
             n = both.shape[1] // 2
-            currents[:, long] = (both[:, n:] - both[:, :n]) / width[long]
+            passed = both[:, n:] - both[:, :n]
+            # What is left of a difference of two equal sums is no current.
+            passed[np.abs(passed) < ROUNDING * np.abs(both[:, n:])] = 0.0
+            currents[:, long] = passed / width[long]
         terminal = modes.terminal_v(now.row, now.charge_c)
         return Columns(
             time_s=begin_s,

@@ -93,6 +93,13 @@ def _named_days(from_s: float, to_s: float, offset_s: float) -> tuple[Tick, ...]
 def _label(moment: float, step: float, weekdays: bool) -> str:
     if moment < 0:
         return joined("", ("−", _label(-moment, step, weekdays)))
+    if step < 1 and moment >= 10.0:  # a pulse far from the beginning: seconds, no long numbers
+        digits = math.ceil(-math.log10(step) - 1e-9)
+        minute = moment - moment % 60.0
+        if not weekdays:
+            return figure(f"{moment:.{digits}f} s")
+        clock_text = f"{int(minute % DAY_S) // 3600:02d}:{int(minute % 3600) // 60:02d}"
+        return figure(f"{clock_text}:{moment % 60.0:0{digits + 3}.{digits}f}")
     if step < 1e-3:
         return figure(f"{moment * 1e6:.6g} µs")
     if step < 1:
@@ -105,7 +112,7 @@ def _label(moment: float, step: float, weekdays: bool) -> str:
         text = f"{rest // 3600:02d}:{rest % 3600 // 60:02d}"
         return text if step >= 60 else f"{text}:{rest % 60:02d}"
     if step < 60:
-        return figure(f"{moment:.6g} s")
+        return figure(f"{moment:.10g} s")
     if step < HOUR_S:
         return figure(f"{moment / 60:.6g} min")
     if step < DAY_S:
