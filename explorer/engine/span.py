@@ -7,7 +7,7 @@ from numpy.typing import NDArray
 
 from explorer.engine.orbits import Orbits
 from explorer.engine.reach import Reach
-from explorer.engine.strip import BLENDED, PLAIN, TURNS, Strip
+from explorer.engine.strip import BLENDED, CYCLES, PLAIN, TURNS, Strip
 
 FloatArray = NDArray[np.float64]
 IntArray = NDArray[np.intp]
@@ -97,9 +97,27 @@ class Spans:
     def whole(self) -> Reach:
         """Reach of each leg."""
         if self._whole is None:
-            n = len(self._length_s)
-            self._whole = self._in_legs(np.arange(n), np.zeros(n), self._length_s, True)
+            self._whole = self._whole_legs()
         return self._whole
+
+    def _whole_legs(self) -> Reach:
+        """Reach of each leg, from the charges at its ends alone."""
+        strip = self._strip
+        out = Reach.none(len(self._length_s))
+        path = np.flatnonzero((strip.kind == PLAIN) | (strip.kind == BLENDED))
+        for q in (strip.begin_c[path], strip.end_c[path]):
+            lowest_v, lowest_c = self._modes.lowest(strip.row.part(path), q)
+            out.put(path, Reach(lowest_c=lowest_c, highest_c=q, lowest_v=lowest_v, end_c=q))
+        for orbits, leg in zip(strip.orbits, strip.which(CYCLES), strict=True):
+            last_c = np.asarray(orbits.cycle.map.before(strip.end_c[leg]))
+            for begin_c in (strip.begin_c[leg], last_c):
+                out.put(leg, orbits.whole_reach(begin_c))
+        leg = np.flatnonzero(strip.kind == TURNS)
+        if leg.size:
+            turns, kept = strip.turns.part(leg), self._turn_reach().part(leg)
+            for count in (np.zeros(len(leg), np.intp), turns.times.astype(np.intp) - 1):
+                out.put(leg, self._shifted(kept, turns.shift(count, np.zeros(len(leg)))))
+        return out
 
     @property
     def overall(self) -> Reach:
@@ -199,12 +217,17 @@ class Spans:
     def _whole_cycles(
         self, orbits: Orbits, leg: IntArray, a: FloatArray, b: FloatArray
     ) -> Reach:
-        strip = self._strip
+        strip, n = self._strip, len(leg)
         first, _ = strip.cycle_of(orbits, leg, a, late=True)
         last, _ = strip.cycle_of(orbits, leg, b, late=False)
-        begin_c, smooth = strip.begin_c[leg], strip.smooth[leg]
-        out = orbits.whole_reach(orbits.begins(begin_c, first, smooth))
-        out.put(slice(None), orbits.whole_reach(orbits.begins(begin_c, last, smooth)))
+        twice = np.concatenate([leg, leg])
+        both = orbits.whole_reach(
+            orbits.begins(
+                strip.begin_c[twice], np.concatenate([first, last]), strip.smooth[twice]
+            )
+        )
+        out = both.part(slice(n))
+        out.put(slice(None), both.part(slice(n, None)))
         return out
 
     def _turn_reach(self) -> Reach:

@@ -94,16 +94,22 @@ class Strip:
         self._inrush_c = lost
         self.connected = np.array([x.connected for x in legs])
         self._segment = np.array([x.segment for x in legs])
-        self.kind = np.zeros(len(legs), np.int8)
-        low, high = np.zeros((2, len(legs)), np.intp)
+        kinds: list[tuple[int, int, int]] = []
         self.smooth = np.zeros(len(legs), bool)
         self.orbits: list[Orbits] = []
         self.inner: list[Strip] = []
         self._which = np.zeros(len(legs), np.intp)
         """Which of these a leg runs through."""
         self.times = np.zeros(len(legs))
+        known: dict[tuple[int, int, int], tuple[int, int, int]] = {}
         for i, leg in enumerate(legs):
-            self.kind[i], low[i], high[i] = self._enter(i, leg)
+            # By place in memory: quicker than by name, and the legs keep what stands there.
+            one = id(leg.low), id(leg.high), id(leg.cycles and leg.cycles[0])
+            alone = leg.repeats is not None or (leg.cycles is not None and leg.level.exact)
+            if alone or one not in known:
+                known[one] = self._enter(i, leg)
+            kinds.append(known[one])
+        self.kind, low, high = np.array(kinds, np.intp).T
         self.row = Blend(low, high, np.where(self.kind == BLENDED, weight, 0.0))
         self.turns = self._all_turns()
         self._until: FloatArray | None = None

@@ -222,9 +222,11 @@ class Trace:
         typical = 0.5 * (low + high)
         least = HIDDEN * (high.max() - low.min())
         tall = high - low > least
-        dense_c = self._spans.typical(begin, end)
-        dense = tall & np.isfinite(dense_c)
-        typical[dense] = volts(dense_c[dense])
+        dense = np.zeros(len(tall), bool)
+        if tall.any():
+            dense_c = self._spans.typical(begin[tall], end[tall])
+            dense[tall] = np.isfinite(dense_c)
+            typical[dense] = volts(dense_c[np.isfinite(dense_c)])
         edge_c = np.append(strip.at(begin[:1]).charge_c, reach.end_c)
         edge_v = volts(edge_c)
         ends = edge_v[:-1], edge_v[1:]
