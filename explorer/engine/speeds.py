@@ -13,7 +13,7 @@ from explorer.engine.system import System
 from explorer.physics import charger as ch
 from explorer.physics import load as ld
 from explorer.physics.arrays import FloatArray, Number
-from explorer.physics.store import CapacitorBank, StoreCurve, bank_charge, store_curve
+from explorer.physics.store import StoreCurve
 
 BAND_NODES = (0.01, 0.04, 0.12, 0.3)
 """Further nodes inside the band between resume and full, from either end, as shares of it."""
@@ -135,15 +135,6 @@ def _ending_at_empty(curve: StoreCurve) -> StoreCurve:
     )
 
 
-def _top_voltage(system: System) -> float:
-    """Highest voltage of the nodes: above full, and not below where the run begins. [V]"""
-    top = 1.02 * system.full_v + 0.02
-    if isinstance(system.store, CapacitorBank):
-        while float(bank_charge(system.store, top)) < system.initial_charge_c:
-            top *= 1.1
-    return top
-
-
 class Field:
     """All regimes of a system, built when first asked for."""
 
@@ -156,8 +147,10 @@ class Field:
         if isinstance(system.charger, ch.Converter):
             cold = float(np.asarray(system.charger.cold_below_v))
             marks += [cold, cold]
+        # Above full, and not below where the run begins.
+        top_v = system.store.reaching(1.02 * system.full_v + 0.02, system.initial_charge_c)
         self.curve = _ending_at_empty(
-            store_curve(system.store, top_v=_top_voltage(system), marks_v=marks, nodes=nodes)
+            system.store.curve(top_v=top_v, marks_v=marks, nodes=nodes)
         )
         self.charge_c = self.curve.charge_c
         self.open_v = self.curve.open_v

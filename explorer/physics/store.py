@@ -33,6 +33,18 @@ FIRST_DAYS_S = 72 * 3600.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class StoreCurve:
+    """A store tabulated over its charge; arrays of shape (nodes,), charge rising."""
+
+    charge_c: FloatArray
+    open_v: FloatArray
+    leak_a: FloatArray
+    esr_ohm: float
+    charge_limit_a: float
+    """Largest charging current; zero where charging is not allowed. [A]"""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CapacitorBank:
     """A bank of capacitors as seen from its terminals."""
 
@@ -52,6 +64,55 @@ class CapacitorBank:
     def empty_v(self) -> Number:
         """Lowest open-circuit voltage, a column for many banks. [V]"""
         return self.lowest_v
+
+    @property
+    def series_ohm(self) -> Number:
+        """Resistance between the open-circuit voltage and the terminals. [ohm]"""
+        return self.esr_ohm
+
+    @property
+    def most_charge_a(self) -> Number:
+        """Largest charging current: a bank takes what comes. [A]"""
+        return np.inf
+
+    def charge_at(self, voltage_v: Number) -> FloatArray:
+        """Charge at an open-circuit voltage. [C]"""
+        return bank_charge(self, voltage_v)
+
+    def leak_a(self, charge_c: Number, voltage_v: Number) -> FloatArray:
+        """Leakage at a charge and the voltage that belongs to it. [A]"""
+        return bank_leakage(self, voltage_v)
+
+    def reaching(self, voltage_v: float, charge_c: float) -> float:
+        """A voltage not below one given, at which the bank holds a charge or more. [V]"""
+        while float(bank_charge(self, voltage_v)) < charge_c:
+            voltage_v *= 1.1
+        return voltage_v
+
+    def curve(self, *, top_v: float, marks_v: ArrayLike = (), nodes: int = 400) -> StoreCurve:
+        """The bank from empty to a top voltage, tabulated.
+
+        Parameters
+        ----------
+        top_v : float
+            Highest open-circuit voltage. [V]
+        marks_v : array_like
+            Voltages that become nodes. A voltage given twice becomes two nodes, so that a quantity
+            may jump there. [V]
+        nodes : int
+            Number of evenly spaced nodes beside the marks.
+        """
+        bottom, marks = float(np.asarray(self.lowest_v)), np.asarray(marks_v, float).ravel()
+        even = np.linspace(bottom, top_v, nodes)
+        inside = marks[(marks > bottom) & (marks < top_v)]
+        volts = np.sort(np.concatenate([even[~np.isin(even, inside)], inside]))
+        return StoreCurve(
+            charge_c=bank_charge(self, volts),
+            open_v=volts,
+            leak_a=bank_leakage(self, volts),
+            esr_ohm=float(np.asarray(self.esr_ohm)),
+            charge_limit_a=np.inf,
+        )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -73,20 +134,56 @@ class Cell:
         table = self.open_circuit_v
         return float(table[0]) if table.ndim == 1 else table[:, :1]
 
+    @property
+    def series_ohm(self) -> Number:
+        """Resistance between the open-circuit voltage and the terminals. [ohm]"""
+        return self.resistance_ohm
+
+    @property
+    def most_charge_a(self) -> Number:
+        """Largest charging current; zero where charging is not allowed. [A]"""
+        return self.charge_limit_a if self.may_charge else 0.0
+
+    def charge_at(self, voltage_v: Number) -> FloatArray:
+        """Charge at an open-circuit voltage, full above the table and empty below. [C]"""
+        share = np.interp(voltage_v, self.open_circuit_v, self.state_of_charge)
+        return np.asarray(share * self.capacity_c)
+
+    def leak_a(self, charge_c: Number, voltage_v: Number) -> FloatArray:
+        """Self-discharge at a charge and the voltage that belongs to it. [A]"""
+        return np.where(np.asarray(charge_c) > 0, np.asarray(self.self_discharge_a, float), 0.0)
+
+    def reaching(self, voltage_v: float, charge_c: float) -> float:
+        """The upper end of the table: no cell holds more. [V]"""
+        return float(self.open_circuit_v[-1])
+
+    def curve(self, *, top_v: float, marks_v: ArrayLike = (), nodes: int = 400) -> StoreCurve:
+        """The cell from empty to full, tabulated; a cell ends at its table's end, not at `top_v`.
+
+        Half of the nodes are even in charge and half in voltage: where the voltage is steep, a
+        diode's current changes e-fold within some 25 mV. See `CapacitorBank.curve`.
+        """
+        marks = np.asarray(marks_v, float).ravel()
+        table_v, table_share = self.open_circuit_v, self.state_of_charge
+        even_v = np.linspace(table_v[0], table_v[-1], nodes - nodes // 2)
+        by_voltage = np.interp(even_v, table_v, table_share)
+        share = np.concatenate([np.linspace(0.0, 1.0, nodes // 2), by_voltage, table_share])
+        share = np.unique(np.round(share, 9))
+        inside = marks[(marks > table_v[0]) & (marks < table_v[-1])]
+        extra = np.interp(inside, table_v, table_share)
+        apart = np.abs(share[:, None] - extra).min(axis=1, initial=1.0) > 1e-9
+        share = np.sort(np.concatenate([share[apart], extra]))
+        charge, volts = share * float(self.capacity_c), np.interp(share, table_share, table_v)
+        return StoreCurve(
+            charge_c=charge,
+            open_v=volts,
+            leak_a=self.leak_a(charge, volts),
+            esr_ohm=float(self.resistance_ohm),
+            charge_limit_a=float(self.most_charge_a),
+        )
+
 
 Store = CapacitorBank | Cell
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class StoreCurve:
-    """A store tabulated over its charge; arrays of shape (nodes,), charge rising."""
-
-    charge_c: FloatArray
-    open_v: FloatArray
-    leak_a: FloatArray
-    esr_ohm: float
-    charge_limit_a: float
-    """Largest charging current; zero where charging is not allowed. [A]"""
 
 
 # ---- capacitor banks -----------------------------------------------------------------------
@@ -301,52 +398,3 @@ def charge_current_share(
     t = np.asarray(temperature_c, float)
     allowed = (t > above_c) & (t <= below_c)
     return np.where(allowed, np.where(t < cool_below_c, cool_share, 1.0), 0.0)
-
-
-# ---- tables --------------------------------------------------------------------------------
-
-
-def store_curve(
-    store: Store, *, top_v: float, marks_v: ArrayLike = (), nodes: int = 400
-) -> StoreCurve:
-    """Tabulate a store from empty to a top voltage.
-
-    Parameters
-    ----------
-    store : CapacitorBank or Cell
-        The store.
-    top_v : float
-        Highest open-circuit voltage of a capacitor bank; a cell ends at its table's end. [V]
-    marks_v : array_like
-        Voltages that become nodes. A voltage given twice becomes two nodes, so that a quantity
-        may jump there. [V]
-    nodes : int
-        Number of evenly spaced nodes beside the marks.
-    """
-    marks = np.asarray(marks_v, float).ravel()
-    if isinstance(store, Cell):
-        capacity = float(np.asarray(store.capacity_c))
-        share = np.union1d(np.linspace(0.0, 1.0, nodes), store.state_of_charge)
-        inside = marks[(marks > store.open_circuit_v[0]) & (marks < store.open_circuit_v[-1])]
-        extra = np.interp(inside, store.open_circuit_v, store.state_of_charge)
-        share = np.sort(np.concatenate([share[~np.isin(share, extra)], extra]))
-        volts = np.interp(share, store.state_of_charge, store.open_circuit_v)
-        leak = np.where(share > 0, float(np.asarray(store.self_discharge_a)), 0.0)
-        return StoreCurve(
-            charge_c=share * capacity,
-            open_v=volts,
-            leak_a=leak,
-            esr_ohm=float(np.asarray(store.resistance_ohm)),
-            charge_limit_a=float(np.asarray(store.charge_limit_a)) if store.may_charge else 0.0,
-        )
-    bottom = float(np.asarray(store.lowest_v))
-    even = np.linspace(bottom, top_v, nodes)
-    inside = marks[(marks > bottom) & (marks < top_v)]
-    volts = np.sort(np.concatenate([even[~np.isin(even, inside)], inside]))
-    return StoreCurve(
-        charge_c=bank_charge(store, volts),
-        open_v=volts,
-        leak_a=bank_leakage(store, volts),
-        esr_ohm=float(np.asarray(store.esr_ohm)),
-        charge_limit_a=np.inf,
-    )

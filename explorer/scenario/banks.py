@@ -172,8 +172,7 @@ class _CapacitorBank(Section):
 
     def initial_charge_c(self, built: st.Store) -> Any:
         """Charge at the beginning of the scenario. [C]"""
-        assert isinstance(built, st.CapacitorBank)
-        return plain(st.bank_charge(built, np.maximum(self.initial_V, built.lowest_v)))
+        return plain(built.charge_at(np.maximum(self.initial_V, built.empty_v)))
 
     def years_to_end_of_life(self, ambient_c: float, full_v: Number) -> FloatArray:
         """Years until a new bank counts as worn out, held at a temperature and a voltage. [a]"""

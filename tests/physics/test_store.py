@@ -15,7 +15,6 @@ from explorer.physics.store import (
     cold_resistance_factor,
     first_days_leakage,
     largest_share,
-    store_curve,
     worst_unit_voltage,
 )
 
@@ -73,14 +72,14 @@ def test_leakage_is_proportional_to_voltage():
 
 def test_a_hybrid_bank_counts_as_empty_at_its_lower_limit():
     b = bank(slope=0.0, bend=0.0, lowest_v=2.5)
-    curve = store_curve(b, top_v=4.0, nodes=50)
+    curve = b.curve(top_v=4.0, nodes=50)
     assert curve.open_v[0] == 2.5
     assert curve.charge_c[0] == 0.0
     assert curve.charge_c[-1] == pytest.approx(10.0 * 1.5)
 
 
 def test_a_mark_becomes_a_node_and_a_double_mark_two():
-    curve = store_curve(bank(), top_v=5.0, marks_v=[1.8, 1.8, 3.333], nodes=40)
+    curve = bank().curve(top_v=5.0, marks_v=[1.8, 1.8, 3.333], nodes=40)
     assert np.count_nonzero(curve.open_v == 1.8) == 2
     assert np.count_nonzero(curve.open_v == 3.333) == 1
     assert (np.diff(curve.charge_c) >= 0).all()
@@ -88,12 +87,12 @@ def test_a_mark_becomes_a_node_and_a_double_mark_two():
 
 def test_a_cell_follows_its_table():
     cell = small_cell()
-    curve = store_curve(cell, top_v=9.0, marks_v=[3.5], nodes=20)
+    curve = cell.curve(top_v=9.0, marks_v=[3.5], nodes=20)
     assert curve.open_v[[0, -1]].tolist() == [3.0, 4.2]
     assert 3.5 in curve.open_v
     assert float(np.interp(72.0, curve.charge_c, curve.open_v)) == pytest.approx(3.7)
     assert curve.charge_limit_a == 0.02
-    assert store_curve(small_cell(may_charge=False), top_v=9.0).charge_limit_a == 0.0
+    assert small_cell(may_charge=False).curve(top_v=9.0).charge_limit_a == 0.0
 
 
 # -- the first days -------------------------------------------------------------------------------
@@ -193,3 +192,24 @@ def test_a_cold_cell_holds_less():
 def test_the_temperature_decides_how_fast_a_cell_may_charge(temperature, share):
     bands = {"above_c": 0.0, "below_c": 45.0, "cool_below_c": 10.0, "cool_share": 0.2}
     assert float(charge_current_share(temperature, **bands)) == share
+
+
+def test_the_nodes_of_a_cell_are_close_in_charge_and_in_voltage():
+    """Iron phosphate is flat for nine tenths of its charge and steep at both ends."""
+    share = np.array([0.0, 0.02, 0.95, 1.0])
+    flat = small_cell(state_of_charge=share, open_circuit_v=np.array([2.0, 3.2, 3.35, 3.6]))
+    curve = flat.curve(top_v=9.0)
+    assert np.diff(curve.open_v).max() < 1.01 * 1.6 / 199
+    assert np.diff(curve.charge_c).max() < 1.01 * 144.0 / 199
+    assert np.diff(curve.charge_c).min() > 1e-10 * 144.0
+
+
+@pytest.mark.parametrize("store", [bank(), small_cell()])
+def test_charge_and_leakage_at_a_voltage_are_those_of_the_curve(store):
+    curve = store.curve(top_v=4.2, nodes=100)
+    for i in (10, 50, 90):
+        volts, charge = float(curve.open_v[i]), float(curve.charge_c[i])
+        assert float(store.charge_at(volts)) == pytest.approx(charge, rel=1e-6)
+        assert float(store.leak_a(charge, volts)) == pytest.approx(float(curve.leak_a[i]))
+    assert curve.esr_ohm == store.series_ohm
+    assert curve.charge_limit_a == store.most_charge_a

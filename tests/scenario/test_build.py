@@ -180,7 +180,7 @@ def test_the_cold_raises_resistance_by_the_kind_of_store():
     ("ambient", "limit_a"), [(-1.0, 0.0), (5.0, 0.004), (22.0, 0.02), (50.0, 0.0)]
 )
 def test_the_temperature_limits_the_charging_of_a_cell(ambient, limit_a):
-    curve = st.store_curve(built(CellStore(), ambient), top_v=5.0)
+    curve = built(CellStore(), ambient).curve(top_v=5.0)
     assert curve.charge_limit_a == pytest.approx(limit_a)
 
 

@@ -17,7 +17,6 @@ from explorer.engine.course import Standing
 from explorer.engine.keys import OFF, On
 from explorer.engine.march import Engine
 from explorer.engine.trace import Trace
-from explorer.physics import store as st
 from explorer.scenario.build import build
 from explorer.scenario.light import LogPattern
 from explorer.scenario.light_log import LightLog
@@ -225,10 +224,9 @@ def forecast(
         More happens than can be followed.
     """
     system = build(scenario, log)
-    if isinstance(system.store, st.CapacitorBank):
-        # The tables must reach up to where the run begins.
-        volts = max(max(b.first_v for b in begins) + 0.1, system.store.lowest_v)
-        system = replace(system, initial_charge_c=float(st.bank_charge(system.store, volts)))
+    # The tables must reach up to where the run begins.
+    volts = np.maximum(max(b.first_v for b in begins) + 0.1, system.store.empty_v)
+    system = replace(system, initial_charge_c=float(system.store.charge_at(volts)))
     engine = Engine(system)
     offset_s, width_s = begins_at(scenario, run, log), window_s(scenario, run)
     rows = [b.row for b in begins] + [len(run.time_s)]
