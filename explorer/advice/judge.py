@@ -34,6 +34,10 @@ def judge(case: Case) -> Verdict:
         "ratings": ratings.sentence,
         "service": _service(case, found),
     }
+    if not found.repeats[0] and isfinite(float(found.ready_s[0])):
+        settles = say("The course does not repeat; its last {n} periods stand for it.",
+                      n=f"{study(case).course.periods}")
+        sentences["service"] = joined(" ", (sentences["service"], settles))
     checks = []
     for name in CHECK_NAMES:
         one, sentence = table[name], sentences[name]

@@ -325,7 +325,7 @@ def test_a_log_that_is_missing_is_named():
 
 
 def test_a_reserve_that_a_pulse_passes_is_gone_with_that_pulse():
-    """One run takes 0.4 V: the second falls through the reserve at 3 V, long before the cut-off."""
+    """A run takes 0.8 V: the third falls through the reserve at 3 V, before the cut-off at 2 V."""
     load = sleeper(
         sleep_A=1e-7, reserve_J=2.5,
         operations=(beep(Every(interval_s=10_000.0), current_a=0.8, duration_s=1.0),),
