@@ -175,8 +175,7 @@ def shares(found: Readings, asked: Asked) -> FloatArray:
     some = found.wanted > 0
     part = np.where(some, found.served / np.where(some, found.wanted, 1.0), 1.0)
     runs = np.where(whole, 1.0, np.minimum(part, 1.0))
-    never = (found.connected <= 0)[:, None]
-    return np.concatenate([np.where(never, 0.0, runs), found.connected[:, None]], axis=1)
+    return np.concatenate([runs, found.connected[:, None]], axis=1)
 
 
 def serves_all(found: Readings, asked: Asked) -> BoolArray:

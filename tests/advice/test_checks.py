@@ -9,16 +9,19 @@ import pytest
 from explorer.advice.answers import answers
 from explorer.advice.case import Case
 from explorer.advice.checks import asked_of, service, shares
+from explorer.advice.checks import judged as judged_by
 from explorer.advice.fleet import fleet
 from explorer.advice.judge import judge
 from explorer.advice.readings.one import readings, study
 from explorer.advice.verdict import CHECK_NAMES, NO_LIMIT, Verdict
 from explorer.quantity import show
 from explorer.scenario.demand import Every, Load, Operation, Phase, Regulator, WhenReady
-from explorer.scenario.light import Light, SteadyPattern, WeekPattern
+from explorer.scenario.light import Light, LitBlock, SteadyPattern, WeekPattern
 from explorer.scenario.model import Margins, Scenario, with_value
 from explorer.scenario.storage import CapacitorStore, CellStore, SupercapacitorStore
 from explorer.scenario.supply import ConverterCharger, DirectCharger, Panels
+from explorer.words.figures import value_text
+from tests.advice.demos import demo
 
 ALWAYS_LIT = Light(illuminance_lx=1000.0, pattern=SteadyPattern())
 PROBE = Scenario(
@@ -398,3 +401,109 @@ def test_the_margin_asked_for_follows_from_how_the_light_is_known():
     assert wanted == {"meter_at_panel": 1.3, "phone_or_lamp_data": 1.6, "guess": 2.0}
     set_by_hand = PROBE.model_copy(update={"margins": Margins(design_margin=3.0)})
     assert judged(set_by_hand)["dark"].wanted == 3.0
+
+
+# -- the two rules of the verdict ------------------------------------------------------------------
+
+
+def waiting_motor(lux):
+    """A motor that waits for 5 V; its store recharges at lower voltages, where a diode gives more
+    of what it takes."""
+    scenario, _ = demo("vent_flap")
+    return Case(with_value(scenario, "light.illuminance_lx", lux))
+
+
+def test_what_is_seen_to_serve_everything_is_marginal_at_worst():
+    case = waiting_motor(680.0)
+    verdict, found = judge(case), readings(case)
+    balance = {c.name: c for c in verdict.checks}["balance"]
+    assert found.cut_offs[0] == 0
+    assert found.served[0, 0] >= found.wanted[0, 0]
+    assert balance.margin < 1.0
+    assert balance.state == "marginal" == verdict.state
+    assert "In its course it works all the same" in balance.sentence
+    short = judge(waiting_motor(400.0))
+    assert short.state == "falls_short"
+    assert not any(c.holds for c in short.checks)
+
+
+@pytest.mark.parametrize(
+    "changed",
+    [
+        {"repeats": np.array([False])},
+        {"cut_offs": np.array([1.0])},
+        {"served": np.array([[0.0]])},
+        {"ready_s": np.array([1e9])},
+    ],
+    ids=["does not repeat", "is cut off", "misses runs", "starts late"],
+)
+def test_only_a_course_that_does_all_that_is_asked_saves_a_balance(changed):
+    case = waiting_motor(680.0)
+    found, asked = readings(case), asked_of(case.scenario, 1)
+    assert bool(judged_by(found, asked)["balance"].holds[0])
+    assert not bool(judged_by(replace(found, **changed), asked)["balance"].holds[0])
+
+
+def test_a_closure_that_is_not_survived_falls_short_whatever_the_course_serves():
+    scenario = with_value(PROBE, "light.illuminance_lx", 3000.0)
+    scenario = with_value(scenario, "store.capacitance_F", 4.0)
+    assert judge(Case(scenario)).state != "falls_short"
+    closed = judge(Case(with_value(scenario, "margins.closure_days", 300.0)))
+    assert closed.state == "falls_short"
+    assert closed.governing.name == "dark"
+
+
+def test_service_decides_only_where_it_fails_alone():
+    """Too little light leaves most runs undone: it is the light that is named."""
+    verdict = judge(Case(with_value(PROBE, "light.illuminance_lx", 200.0)))
+    by_name = {c.name: c for c in verdict.checks}
+    assert by_name["service"].state == "falls_short"
+    assert verdict.governing.name != "service"
+    worse = tuple(
+        replace(c, margin=0.01) if c.name == "service" else c for c in verdict.checks
+    )
+    assert Verdict(checks=worse, hazards=()).governing.name == verdict.governing.name
+    alone = tuple(
+        replace(c, margin=0.5) if c.name == "service" else replace(c, margin=9.0)
+        for c in verdict.checks
+    )
+    assert Verdict(checks=alone, hazards=()).governing.name == "service"
+
+
+def test_a_store_that_outlasts_the_search_lasts_more_than_that():
+    lit = WeekPattern(blocks=(LitBlock(from_h=0.0, to_h=23.0),))
+    scenario = PROBE.model_copy(update={
+        "light": Light(illuminance_lx=2000.0, pattern=lit),
+        "load": PROBE.load.model_copy(update={"sleep_A": 1e-9, "operations": ()}),
+        "store": PROBE.store.model_copy(update={"leakage_A": 0.0, "balancing": "none"}),
+        "charger": ConverterCharger(quiescent_A=0.0),
+    })
+    check = judged(scenario)["dark"]
+    assert check.at_least
+    assert check.margin == pytest.approx(20.0)
+    assert "lasts more than" in check.sentence
+    assert value_text(check).startswith("more than")
+    assert not judged(PROBE)["dark"].at_least
+
+
+def test_a_rare_run_of_what_never_starts_is_not_served():
+    """Due once in five weeks, so that a week without it misses nothing: but it never starts."""
+    scenario = with_value(PROBE, "load.operations.0.schedule.interval_s", 5 * 604_800.0)
+    assert answers(Case(with_value(scenario, "light.illuminance_lx", 1.0)))["served_share"] == 0.0
+
+
+# -- many at once ----------------------------------------------------------------------------------
+
+
+def test_the_bulk_that_a_connect_fills_delays_the_start_in_a_batch_too():
+    """0.4 F behind 1.5 F: at 3.6 V the connect takes 1.08 C at once and the store has 4.4 C."""
+    scenario = with_value(PROBE, "load.disconnect_V", 3.2)
+    scenario = with_value(scenario, "load.minimum_V", 3.0)
+    path = "load.bulk_capacitance_F"
+    values = [1e-5, 0.02, 0.4]
+    many = fleet(Case(scenario), {path: values})
+    for i, bulk_f in enumerate(values):
+        check = judged(with_value(scenario, path, bulk_f))["starts"]
+        assert bool(many.margins["starts"][i] > 0) is (check.margin > 0)
+    # The last one is pulled below its cut-off by every connect.
+    assert many.margins["starts"][0] > 0 == many.margins["starts"][2]
