@@ -105,8 +105,10 @@ class Strip:
         for i, leg in enumerate(legs):
             # By place in memory: quicker than by name, and the legs keep what stands there.
             one = id(leg.low), id(leg.high), id(leg.cycles and leg.cycles[0])
-            alone = leg.repeats is not None or (leg.cycles is not None and leg.level.exact)
-            if alone or one not in known:
+            if leg.repeats is not None or (leg.cycles is not None and leg.level.exact):
+                kinds.append(self._enter(i, leg))
+                continue
+            if one not in known:
                 known[one] = self._enter(i, leg)
             kinds.append(known[one])
         self.kind, low, high = np.array(kinds, np.intp).T
