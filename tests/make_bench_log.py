@@ -14,6 +14,7 @@ import numpy as np
 
 from explorer.advice.bench.forecast import Beginning, forecast
 from explorer.advice.bench.parameters import with_values
+from explorer.advice.case import Case
 from explorer.files.disk import write_text
 from explorer.files.scenario_json import load_scenario
 from explorer.resource_files import resource_path, scenario_folder
@@ -40,7 +41,7 @@ def made_run(scenario: Scenario, first_v: float = FIRST_V, noise_v: float = NOIS
         name=NAME, time_s=time_s, volts=volts, low_v=volts, high_v=volts, step_s=step_s,
         readings=len(time_s), start=START,
     )
-    found = forecast(scenario, blank, None, (Beginning(first_v=first_v, connected=True),))
+    found = forecast(Case(scenario), blank, (Beginning(first_v=first_v, connected=True),))
     volts = found.terminal_v + np.random.default_rng(seed).normal(0.0, noise_v, len(time_s))
     return BenchRun(
         name=NAME, time_s=time_s, volts=volts, low_v=volts, high_v=volts, step_s=step_s,

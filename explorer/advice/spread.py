@@ -12,11 +12,11 @@ from scipy import stats
 from explorer.advice.case import Case
 from explorer.advice.edges import RUNS, WORKS, Interrupted, Stopped, verdict_with
 from explorer.advice.fleet import Fleet, fleet
+from explorer.advice.sold import sold_span
 from explorer.advice.stops import largest_phase
 from explorer.advice.verdict import CHECK_NAMES
 from explorer.scenario.fields import describe
 from explorer.scenario.model import Scenario, get_value, owner_class, size_path
-from explorer.scenario.sold import sold_span
 from explorer.scenario.storage import CellStore
 from explorer.scenario.supply import ConverterCharger
 from explorer.text import say
@@ -120,7 +120,7 @@ def default_tolerances(scenario: Scenario) -> tuple[Tolerance, ...]:
         ("light.illuminance_lx", "relative", LIGHT_SPREAD[scenario.light.known_by]),
         ("light.cover_factor", "relative", 0.05),
     ]
-    sold = sold_span(scenario)
+    sold = sold_span(Case(scenario))
     if sold is not None:
         rows.append(("panels.active_area_cm2", "relative", 1.0 - sold[0]))
     if isinstance(store, CellStore):

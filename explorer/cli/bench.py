@@ -31,17 +31,18 @@ def bench(
     from explorer.advice.bench import fit as ft
     from explorer.advice.bench import forecast as bn
     from explorer.advice.bench.parameters import parameter
+    from explorer.advice.case import Case
     from explorer.files.bench_log import read_bench_log
     from explorer.files.logs import resolve_log
     from explorer.files.scenario_json import load_scenario
 
     try:
         scenario = load_scenario(file).scenario
-        light = resolve_log(scenario, file)
+        case = Case(scenario, resolve_log(scenario, file))
         run = read_bench_log(log)
-        agreement = bn.agreement(scenario, run, light)
+        agreement = bn.agreement(case, run)
         chosen = [parameter(scenario, path) for path in paths]
-        found = list(ft.fit(scenario, run, light, chosen))[-1] if chosen else None
+        found = list(ft.fit(case, run, chosen))[-1] if chosen else None
     except (ValueError, ArithmeticError) as fault:
         click.echo(str(fault), err=True)
         context.exit(BAD_INPUT)

@@ -16,19 +16,16 @@ from explorer.advice.answers import begins_full, finite
 from explorer.advice.assess import Assessment, assess
 from explorer.advice.case import Case
 from explorer.advice.reach import Reach, reach
+from explorer.advice.sold import sold_span
 from explorer.cli.bench import bench
 from explorer.cli.report import report
 from explorer.cli.sweep import sweep
-from explorer.engine.march import Engine
 from explorer.engine.trace import Trace
 from explorer.files import scenario_json, tables
 from explorer.files.disk import FileError
 from explorer.files.logs import resolve_log
 from explorer.quantity import parse, show
-from explorer.scenario.build import build
-from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario
-from explorer.scenario.sold import sold_span
 from explorer.words.console import Outcome, one_line, page, summary
 from explorer.words.panel import sold_sentence
 
@@ -107,8 +104,7 @@ def check(context: click.Context, files: tuple[Path, ...], as_json: bool) -> Non
     worst = 0
     for path in files:
         try:
-            scenario, log = _read(path)
-            case = Case(scenario, log)
+            case = _read(path)
             found = assess(case)
             found = replace(found, answers={**found.answers, **reach(case)})
         except FAULTS as fault:
@@ -124,7 +120,7 @@ def check(context: click.Context, files: tuple[Path, ...], as_json: bool) -> Non
         reports.append(_report(path, found))
         if not as_json:
             click.echo(("\n" if outcomes else "") + page(str(path), found))
-        outcomes.append((found.verdict.state, one_line(scenario.title) or str(path)))
+        outcomes.append((found.verdict.state, one_line(case.scenario.title) or str(path)))
     if as_json:
         click.echo(json.dumps(reports, indent=2, ensure_ascii=False, allow_nan=False))
     elif len(files) > 1:
@@ -163,9 +159,9 @@ def trace(
     all rows, is what the store holds more at the end than at the beginning.
     """
     try:
-        scenario, log = _read(file)
-        _keep_inputs(file, scenario, output)
-        engine = Engine(build(scenario, log))
+        case = _read(file)
+        _keep_inputs(file, case.scenario, output)
+        engine = case.engine
         span_s = engine.edges[-1] if days is None else days * 86_400.0
         if step is not None:
             tables.row_count(span_s, step)  # too many are refused before the work
@@ -215,9 +211,9 @@ def main() -> None:
     sys.exit(status if isinstance(status, int) else 0)
 
 
-def _read(path: Path) -> tuple[Scenario, LightLog | None]:
-    loaded = scenario_json.load_scenario(path)
-    return loaded.scenario, resolve_log(loaded.scenario, path)
+def _read(path: Path) -> Case:
+    scenario = scenario_json.load_scenario(path).scenario
+    return Case(scenario, resolve_log(scenario, path))
 
 
 def _keep_inputs(file: Path, scenario: Scenario, output: Path) -> None:
@@ -270,10 +266,10 @@ def _known(value: float) -> float | None:
 
 def _panel_span(found: Assessment) -> dict[str, Any] | None:
     """How far modules on sale lie around the panel by technology; none with a data sheet."""
-    span = sold_span(found.scenario, found.case.log)
+    span = sold_span(found.case)
     if span is None:
         return None
-    sentence = sold_sentence(found.scenario, found.case.log)
+    sentence = sold_sentence(found.case)
     return {"low": span[0], "high": span[1], "sentence": sentence}
 
 

@@ -152,7 +152,7 @@ def _pulse(found: Assessment) -> list[Block]:
 
 
 def _sold(found: Assessment) -> list[Block]:
-    sentence = sold_sentence(found.scenario, found.case.log)
+    sentence = sold_sentence(found.case)
     return [Paragraph(text=sentence)] if sentence else []
 
 

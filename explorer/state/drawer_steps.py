@@ -194,7 +194,7 @@ def bench_steps(
         return
     if not stopped():
         yield BenchView(
-            agreement=agreement(case.scenario, run, case.log),
+            agreement=agreement(case, run),
             offered=candidates(case.scenario, run),
         )
 
@@ -212,8 +212,6 @@ def fit_steps(
 
     try:
         run = cached_bench_log(path)
-        yield from fit(
-            case.scenario, run, case.log, [parameter(case.scenario, p) for p in paths], stopped
-        )
+        yield from fit(case, run, [parameter(case.scenario, p) for p in paths], stopped)
     except ValueError as error:
         yield Refused(why=str(error))

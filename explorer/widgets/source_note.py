@@ -31,7 +31,7 @@ class SourceNote(QLabel):
 
     def _on_changed(self, _: object) -> None:
         meaning = tr(meaning_line(self._document.scenario, SHOWN_LX))
-        sold = tr(sold_sentence(self._document.scenario, self._document.log))
+        sold = tr(sold_sentence(self._document.case))
         text = f"{tr('A lux meter reads for the eye only.')} {meaning} {sold}".rstrip()
         self.setText(bind_units(text))
         self.setAccessibleName(text)

@@ -50,7 +50,7 @@ def page(file: str, found: Assessment, width: int | None = None) -> str:
     for hazard in verdict.hazards:
         lines += ["", *_wrapped(f"HAZARD, {hazard.title.lower()}: {hazard.sentence}", width, "! ")]
     lines += ["", *_checks(found, width), "", *_answers(found.answers, width)]
-    sold = sold_sentence(scenario, found.case.log)
+    sold = sold_sentence(found.case)
     if sold:
         lines += ["", *_wrapped(sold, width, "  ")]
     note = held_for(found.case)

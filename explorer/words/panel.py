@@ -5,13 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import get_args
 
+from explorer.advice.case import Case
 from explorer.advice.panel_curve import PanelCurve, WorkingPoint
+from explorer.advice.sold import sold_span
 from explorer.quantity import show
 from explorer.scenario import parts
 from explorer.scenario.light import Source
-from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario
-from explorer.scenario.sold import sold_span
 from explorer.scenario.supply import Technology
 from explorer.text import figure, joined, say
 from explorer.words.drawers import Table
@@ -36,14 +36,12 @@ class Meaning:
     chosen: bool
 
 
-def panel_answer(
-    curve: PanelCurve, scenario: Scenario, log: LightLog | None = None
-) -> str:
+def panel_answer(curve: PanelCurve, case: Case) -> str:
     """The working point in words: the light that is left at the cells, and how sure it is."""
     if curve.illuminance_lx <= 0 or curve.points[0].power_w <= 0:
         return say("No light reaches the panel.")
     peak = curve.points[0]
-    light = scenario.light
+    light = case.scenario.light
     share = light.orientation_factor * light.cover_factor * light.soiling_factor
     light_at_panel = show(curve.illuminance_lx, "lx")
     power, voltage = show(peak.power_w, "W"), show(peak.voltage_v, "V")
@@ -63,13 +61,13 @@ def panel_answer(
             power=power,
             voltage=voltage,
         )
-    said = (most, sold_sentence(scenario, log), curve.note)
+    said = (most, sold_sentence(case), curve.note)
     return joined(" ", tuple(part for part in said if part))
 
 
-def sold_sentence(scenario: Scenario, log: LightLog | None = None) -> str:
+def sold_sentence(case: Case) -> str:
     """How far panels on sale lie around the one that was computed; empty with a data sheet."""
-    span = sold_span(scenario, log)
+    span = sold_span(case)
     if span is None:
         return ""
     low, high = (figure(f"{share:.2g}") for share in span)

@@ -8,6 +8,7 @@ import pytest
 from explorer.advice.bench.fit import Fit, fit
 from explorer.advice.bench.forecast import Beginning, agreement, forecast, noise_of
 from explorer.advice.bench.parameters import candidates, parameter, with_values
+from explorer.advice.case import Case
 from explorer.files.bench_log import read_bench_log
 from explorer.files.scenario_json import load_scenario
 from explorer.resource_files import resource_path, scenario_folder
@@ -21,7 +22,7 @@ LIGHT, SIZE, LEAK = "light.illuminance_lx", "store.capacitance_F", "store.leakag
 
 
 def fitted(scenario, run, *paths):
-    return list(fit(scenario, run, None, [parameter(scenario, p) for p in paths]))[-1]
+    return list(fit(Case(scenario), run, [parameter(scenario, p) for p in paths]))[-1]
 
 
 def in_steady_light(lux=60.0):
@@ -34,18 +35,18 @@ def in_steady_light(lux=60.0):
 
 def test_the_forecast_of_a_log_that_the_model_made_leaves_nothing():
     run = made_run(PROBE, noise_v=0.0, days=3.0)
-    found = agreement(PROBE, run, beginning=Beginning(first_v=FIRST_V, connected=True))
+    found = agreement(Case(PROBE), run, beginning=Beginning(first_v=FIRST_V, connected=True))
     assert np.ptp(run.volts) > 0.5
     assert found.rms_v < 1e-9
     assert found.outside_share == 0.0
     # From the first reading alone, which lies in the middle of a pulse's saw-tooth of 1.9 mV.
-    assert agreement(PROBE, run).rms_v < 1e-3
+    assert agreement(Case(PROBE), run).rms_v < 1e-3
     assert "follows the log" in agreement_sentences(found)[0]
 
 
 def test_a_log_of_another_device_leaves_the_band_and_is_told_when():
     run = made_run(with_values(PROBE, TRUTH), days=3.0)
-    found = agreement(PROBE, run)
+    found = agreement(Case(PROBE), run)
     first = found.stretches[0][0]
     assert found.outside_share > 0.05
     assert found.rms_v > abs(found.bias_v) > 0.005
@@ -141,7 +142,7 @@ def test_a_stop_ends_the_search_without_an_answer():
         return len(asked) > 6
 
     run = made_run(PROBE, days=1.0)
-    assert list(fit(PROBE, run, None, [parameter(PROBE, LIGHT)], stopped)) == []
+    assert list(fit(Case(PROBE), run, [parameter(PROBE, LIGHT)], stopped)) == []
     assert len(asked) == 7
 
 
@@ -161,9 +162,9 @@ def test_what_cannot_be_fitted_is_refused_by_its_name(path):
 def test_too_few_readings_and_an_empty_choice_are_refused():
     run = thinned(made_run(PROBE, days=1.0), 4)
     with pytest.raises(ValueError, match="too few"):
-        list(fit(PROBE, run, None, [parameter(PROBE, LIGHT), parameter(PROBE, SIZE)]))
+        list(fit(Case(PROBE), run, [parameter(PROBE, LIGHT), parameter(PROBE, SIZE)]))
     with pytest.raises(ValueError, match="at least one"):
-        list(fit(PROBE, run, None, []))
+        list(fit(Case(PROBE), run, []))
 
 
 def test_resistance_is_offered_and_found_only_where_pulses_are_seen():
@@ -174,7 +175,7 @@ def test_resistance_is_offered_and_found_only_where_pulses_are_seen():
     volts = np.full(len(time_s), 3.9)
     blank = BenchRun(name="a", time_s=time_s, volts=volts, low_v=volts, high_v=volts, step_s=0.05,
                      readings=len(time_s))
-    rows = forecast(truth, blank, None, (Beginning(first_v=3.9, connected=True),))
+    rows = forecast(Case(truth), blank, (Beginning(first_v=3.9, connected=True),))
     low = rows.terminal_min_v
     run = replace(blank, volts=rows.terminal_v, low_v=low, high_v=rows.terminal_v)
     assert "store.esr_ohm" in [p.path for p in candidates(scenario, run)]
@@ -191,7 +192,7 @@ def test_noise_is_found_under_a_slope_and_pulses():
 
 def test_a_growing_answer_tells_how_far_it_is():
     run = made_run(with_values(PROBE, TRUTH), days=2.0, step_s=900.0)
-    steps = list(fit(PROBE, run, None, [parameter(PROBE, LIGHT), parameter(PROBE, SIZE)]))
+    steps = list(fit(Case(PROBE), run, [parameter(PROBE, LIGHT), parameter(PROBE, SIZE)]))
     assert [s.done for s in steps] == [False] * (len(steps) - 1) + [True]
     assert all(isinstance(s, Fit) for s in steps)
     if len(steps) > 1:

@@ -12,6 +12,7 @@ from scipy.optimize import curve_fit
 
 from explorer.advice.bench.fit import fit
 from explorer.advice.bench.parameters import parameter
+from explorer.advice.case import Case
 from explorer.scenario.logged_run import BenchRun
 from explorer.scenario.model import Scenario
 
@@ -37,7 +38,7 @@ def test_leakage_and_its_uncertainty_are_those_of_a_general_tool():
     expected, covariance = curve_fit(discharge, time_s, volts, p0=(3.5, 2e-6))
     run = BenchRun(name="rc", time_s=time_s, volts=volts, low_v=volts, high_v=volts, step_s=500.0,
                    readings=len(time_s))
-    found = list(fit(scenario, run, None, [parameter(scenario, "store.leakage_A")]))[-1]
+    found = list(fit(Case(scenario), run, [parameter(scenario, "store.leakage_A")]))[-1]
     assert found.is_good
     value = found.values[0]
     deviation = np.sqrt(covariance[1, 1])

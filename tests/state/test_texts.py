@@ -121,7 +121,7 @@ def test_small_letters_are_for_english_alone():
 def test_the_panel_and_the_table_of_sources_can_be_shown_in_any_language():
     curve = panel_curve(SCENARIO)
     for scenario in (SCENARIO, with_value(SCENARIO, "light.orientation_factor", 0.5)):
-        assert not left_in_english(panel.panel_answer(panel_curve(scenario), scenario))
+        assert not left_in_english(panel.panel_answer(panel_curve(scenario), Case(scenario)))
     assert not left_in_english(
         panel.METER_NOTE,
         panel.point_lines(curve),

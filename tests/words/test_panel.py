@@ -4,6 +4,7 @@ from typing import get_args
 
 import pytest
 
+from explorer.advice.case import Case
 from explorer.advice.panel_curve import panel_curve
 from explorer.scenario.light import Source
 from explorer.scenario.model import Scenario, with_value
@@ -39,7 +40,7 @@ def test_five_hundred_lux_of_neutral_led_are_about_one_and_a_half_watts():
 
 def test_the_answer_names_light_power_and_voltage():
     curve = panel_curve(Scenario())
-    text = panel_answer(curve, Scenario())
+    text = panel_answer(curve, Case(Scenario()))
     assert "300 lx" in text
     peak = max(zip(curve.power_w, curve.voltage_v, strict=True))
     assert peak[0] == pytest.approx(curve.points[0].power_w, rel=1e-3)
@@ -47,7 +48,7 @@ def test_the_answer_names_light_power_and_voltage():
 
 def test_the_answer_names_the_light_that_a_turned_panel_gets():
     turned = with_value(Scenario(), "light.orientation_factor", 0.5)
-    text = panel_answer(panel_curve(turned), turned)
+    text = panel_answer(panel_curve(turned), Case(turned))
     assert "At 300 lx, of which 150 lx reach the cells, the panels give" in text
 
 
@@ -70,21 +71,21 @@ def test_the_table_is_the_curve():
 def test_a_panel_without_a_data_sheet_is_said_to_be_one_of_many(technology, lux, span):
     scenario = with_value(Scenario(), "panels.technology", technology)
     scenario = with_value(scenario, "light.illuminance_lx", lux)
-    assert f"no data sheet: modules on sale give {span}" in sold_sentence(scenario)
-    assert sold_sentence(scenario) in panel_answer(panel_curve(scenario), scenario)
+    assert f"no data sheet: modules on sale give {span}" in sold_sentence(Case(scenario))
+    assert sold_sentence(Case(scenario)) in panel_answer(panel_curve(scenario), Case(scenario))
 
 
 def test_what_reaches_the_cells_decides_how_far_modules_differ():
     crystalline = with_value(Scenario(), "panels.technology", "crystalline")
     bright = with_value(crystalline, "light.illuminance_lx", 1000.0)
     behind = with_value(bright, "light.cover_factor", 0.2)
-    assert sold_sentence(behind) == sold_sentence(
-        with_value(crystalline, "light.illuminance_lx", 200.0)
+    assert sold_sentence(Case(behind)) == sold_sentence(
+        Case(with_value(crystalline, "light.illuminance_lx", 200.0))
     )
-    assert sold_sentence(behind) != sold_sentence(bright)
+    assert sold_sentence(Case(behind)) != sold_sentence(Case(bright))
 
 
 def test_a_data_sheet_leaves_nothing_to_be_said_about_other_modules():
     scenario = with_value(Scenario(), "panels.data_sheet", [SheetPoint().model_dump()])
-    assert sold_sentence(scenario) == ""
-    assert "on sale" not in panel_answer(panel_curve(scenario), scenario)
+    assert sold_sentence(Case(scenario)) == ""
+    assert "on sale" not in panel_answer(panel_curve(scenario), Case(scenario))

@@ -42,9 +42,8 @@ from explorer.advice.bench.parameters import (
     sees_pulses,
     with_values,
 )
-from explorer.scenario.light_log import LightLog
+from explorer.advice.case import Case
 from explorer.scenario.logged_run import BenchRun, thinned
-from explorer.scenario.model import Scenario
 
 FloatArray = NDArray[np.float64]
 Stopped = Callable[[], bool]
@@ -148,14 +147,13 @@ class _Problem:
 
     def __init__(
         self,
-        scenario: Scenario,
+        case: Case,
         run: BenchRun,
-        log: LightLog | None,
         chosen: Sequence[Parameter],
         stopped: Stopped,
     ) -> None:
-        self.given, self.own_log = scenario, log
-        self.scenario, self.log = under_logged_light(scenario, run, log)
+        self.given, self.case = case, under_logged_light(case, run)
+        scenario = case.scenario
         self.chosen, self.stopped = tuple(chosen), stopped
         rows = FIT_ROWS
         self.with_pulses = sees_pulses(scenario, run)
@@ -172,7 +170,7 @@ class _Problem:
 
     def _full_stretches(self) -> list[tuple[int, int]]:
         """Rows in which the run is full: from near the top until it has left the hysteresis."""
-        charger, volts = self.scenario.charger, self.run.volts
+        charger, volts = self.case.scenario.charger, self.run.volts
         room, found, since = charger.full_hysteresis_V, [], -1
         left_v = charger.full_V - room - max(0.3 * room, 4.0 * noise_of(volts))
         for row, reading in enumerate(volts.tolist()):
@@ -188,7 +186,7 @@ class _Problem:
         volts = self.run.volts
         again = [row for _, row in self.full if row < len(volts) - LEAST_PART]
         return (
-            first_beginning(self.scenario, self.run, self.log),
+            first_beginning(self.case, self.run),
             *(Beginning(first_v=float(volts[r]), connected=True, row=r) for r in again),
         )
 
@@ -213,8 +211,8 @@ class _Problem:
             raise _Halt
         self.evaluations += 1
         try:
-            scenario = with_values(self.scenario, self.values(unknowns))
-            found = forecast(scenario, self.run, self.log, self.begins(unknowns))
+            scenario = with_values(self.case.scenario, self.values(unknowns))
+            found = forecast(self.case.with_scenario(scenario), self.run, self.begins(unknowns))
         except (ValidationError, ValueError):
             return np.full(len(self.run.volts) * (1 + self.with_pulses), FAR_V)
         missed = self._missed(found.terminal_v)
@@ -224,7 +222,7 @@ class _Problem:
 
     def _missed(self, forecast_v: FloatArray) -> FloatArray:
         """Readings less forecast, where both are full nothing. [V]"""
-        charger = self.scenario.charger
+        charger = self.case.scenario.charger
         resume_v = charger.full_V - charger.full_hysteresis_V
         missed = np.minimum(self.run.volts, resume_v) - np.minimum(forecast_v, resume_v)
         for first, end in self.full:
@@ -256,9 +254,8 @@ class _Problem:
 
 
 def fit(
-    scenario: Scenario,
+    case: Case,
     run: BenchRun,
-    log: LightLog | None,
     chosen: Sequence[Parameter],
     stopped: Stopped = lambda: False,
 ) -> Iterator[Fit]:
@@ -266,12 +263,10 @@ def fit(
 
     Parameters
     ----------
-    scenario : Scenario
-        The device that was logged, with the values to begin from.
+    case : Case
+        The device that was logged, with the values to begin from, and its own measured light.
     run : BenchRun
         What was logged.
-    log : LightLog, optional
-        The scenario's own measured light.
     chosen : sequence of Parameter
         What may vary.
     stopped : callable, optional
@@ -288,8 +283,8 @@ def fit(
         Nothing is chosen, or the run is too short for it.
     """
     check_choice(chosen, len(run.time_s))
-    problem = _Problem(scenario, run, log, chosen, stopped)
-    before = agreement(scenario, run, log)
+    problem = _Problem(case, run, chosen, stopped)
+    before = agreement(case, run)
     try:
         yield from _rounds(problem, before)
     except _Halt:
@@ -370,9 +365,8 @@ def _answer(
         )
         for i, p in enumerate(problem.chosen)
     )
-    after = agreement(
-        with_values(problem.given, values), problem.run, problem.own_log, problem.begins(at)[0]
-    )
+    fitted = problem.given.with_scenario(with_values(problem.given.scenario, values))
+    after = agreement(fitted, problem.run, problem.begins(at)[0])
     return Fit(
         values=rows,
         correlation=correlation,

@@ -12,14 +12,13 @@ from math import hypot, isfinite
 import numpy as np
 from numpy.typing import NDArray
 
+from explorer.advice.case import Case
 from explorer.engine.columns import Columns
 from explorer.engine.course import Standing
 from explorer.engine.keys import OFF, On
 from explorer.engine.march import Engine
 from explorer.engine.trace import Trace
-from explorer.scenario.build import build
 from explorer.scenario.light import LogPattern
-from explorer.scenario.light_log import LightLog
 from explorer.scenario.logged_run import BenchRun, thinned
 from explorer.scenario.model import Scenario
 from explorer.text import say
@@ -104,22 +103,16 @@ class Beginning:
     row: int = 0
 
 
-def agreement(
-    scenario: Scenario,
-    run: BenchRun,
-    log: LightLog | None = None,
-    beginning: Beginning | None = None,
-) -> Agreement:
+def agreement(case: Case, run: BenchRun, beginning: Beginning | None = None) -> Agreement:
     """The forecast along a run, and how well it fits.
 
     Parameters
     ----------
-    scenario : Scenario
-        The device that was logged.
+    case : Case
+        The device that was logged; its own measured light does not count where the run brings its
+        own.
     run : BenchRun
         Joined to `SHOWN_ROWS` rows where it is longer.
-    log : LightLog, optional
-        The scenario's own measured light; does not count where the run brings its own.
     beginning : Beginning, optional
         Where the forecast begins; at the first reading when left out.
 
@@ -129,10 +122,10 @@ def agreement(
         The forecast cannot be followed over the whole run.
     """
     run = thinned(run, SHOWN_ROWS)
-    scenario, log = under_logged_light(scenario, run, log)
-    begin_s = begins_at(scenario, run, log)
-    start = beginning or first_beginning(scenario, run, log)
-    found = forecast(scenario, run, log, (start,))
+    case = under_logged_light(case, run)
+    begin_s, scenario = begins_at(case, run), case.scenario
+    start = beginning or first_beginning(case, run)
+    found = forecast(case, run, (start,))
     spare = BAND_SHARE * scenario.charger.full_V
     low = np.minimum(found.terminal_min_v, found.terminal_v)
     high = np.maximum(found.store_v, found.terminal_v)
@@ -152,24 +145,24 @@ def agreement(
     )
 
 
-def under_logged_light(
-    scenario: Scenario, run: BenchRun, log: LightLog | None
-) -> tuple[Scenario, LightLog | None]:
-    """The scenario under the light that was logged beside the voltage, where there is any."""
+def under_logged_light(case: Case, run: BenchRun) -> Case:
+    """The device under the light that was logged beside the voltage, where there is any."""
     if run.light is None:
-        return scenario, log
+        return case
+    scenario = case.scenario
     pattern = LogPattern(file=run.name, gaps="hold")
     light = scenario.light.model_copy(update={"pattern": pattern, "illuminance_lx": None})
-    return scenario.model_copy(update={"light": light}), run.light
+    return Case(scenario.model_copy(update={"light": light}), run.light)
 
 
-def begins_at(scenario: Scenario, run: BenchRun, log: LightLog | None) -> float:
+def begins_at(case: Case, run: BenchRun) -> float:
     """Time within the scenario's course of light at which a run begins. [s]
 
     A date places the run in the week of lit blocks; without one it begins on Monday at midnight, or
     where the light's own log begins.
     """
-    if run.light is None and scenario.light.pattern.kind == "week":
+    log = case.log
+    if run.light is None and case.scenario.light.pattern.kind == "week":
         return run.start_of_week_s
     if run.light is not None or log is None or log.start is None or run.start is None:
         return 0.0
@@ -179,29 +172,27 @@ def begins_at(scenario: Scenario, run: BenchRun, log: LightLog | None) -> float:
     return late_s if 0.0 <= late_s < log.duration_s else 0.0
 
 
-def first_beginning(scenario: Scenario, run: BenchRun, log: LightLog | None) -> Beginning:
+def first_beginning(case: Case, run: BenchRun) -> Beginning:
     """The beginning at the first reading.
 
     Between cut-off and connect voltage a device may be on or off; whichever follows the run better
     counts.
     """
-    first_v = float(run.volts[0])
-    if first_v >= scenario.load.connect_V:
+    first_v, load = float(run.volts[0]), case.scenario.load
+    if first_v >= load.connect_V:
         return Beginning(first_v=first_v, connected=True)
-    if first_v <= scenario.load.disconnect_V:
+    if first_v <= load.disconnect_V:
         return Beginning(first_v=first_v, connected=False)
     choices = [Beginning(first_v=first_v, connected=on) for on in (True, False)]
     few = thinned(run, 300)
     misses = [
-        float(np.abs(few.volts - forecast(scenario, few, log, (c,)).terminal_v).mean())
+        float(np.abs(few.volts - forecast(case, few, (c,)).terminal_v).mean())
         for c in choices
     ]
     return choices[int(np.argmin(misses))]
 
 
-def forecast(
-    scenario: Scenario, run: BenchRun, log: LightLog | None, begins: Sequence[Beginning]
-) -> Columns:
+def forecast(case: Case, run: BenchRun, begins: Sequence[Beginning]) -> Columns:
     """The model at the moments of a run, under the light that counts for it.
 
     `terminal_min_v` is the lowest around each moment, within the longest interval of the
@@ -209,12 +200,10 @@ def forecast(
 
     Parameters
     ----------
-    scenario : Scenario
+    case : Case
         As `under_logged_light` gives it.
     run : BenchRun
         Gives the moments.
-    log : LightLog, optional
-        The light, where the scenario's pattern is a log.
     begins : sequence of Beginning
         Where the forecast begins, at the first row, and where it begins anew.
 
@@ -223,12 +212,12 @@ def forecast(
     ValueError
         More happens than can be followed.
     """
-    system = build(scenario, log)
+    system = case.system
     # The tables must reach up to where the run begins.
     volts = np.maximum(max(b.first_v for b in begins) + 0.1, system.store.empty_v)
     system = replace(system, initial_charge_c=float(system.store.charge_at(volts)))
     engine = Engine(system)
-    offset_s, width_s = begins_at(scenario, run, log), window_s(scenario, run)
+    offset_s, width_s = begins_at(case, run), window_s(case.scenario, run)
     rows = [b.row for b in begins] + [len(run.time_s)]
     parts = [
         _along(engine, run.time_s[a:b], begin, offset_s, width_s)

@@ -140,7 +140,7 @@ class PanelDrawer(Drawer):
         """Show curves."""
         assert isinstance(step, PanelCurve)
         self._found = step
-        self.say_answer(panel_answer(step, self.document.scenario, self.document.log))
+        self.say_answer(panel_answer(step, self.document.case))
         if step.points[0].power_w <= 0:
             self.say_nothing(tr("Nothing to show because no light reaches the panel."))
             return

@@ -2,30 +2,28 @@
 
 from __future__ import annotations
 
+from explorer.advice.case import Case
 from explorer.scenario import parts
-from explorer.scenario.light_log import LightLog
-from explorer.scenario.model import Scenario
 
 UNKNOWN_LX = 200.0
 """Level at which the span is read where light is as in a log that is not at hand: the dim one of
 data sheets, where modules differ most."""
 
 
-def sold_span(scenario: Scenario, log: LightLog | None = None) -> tuple[float, float] | None:
+def sold_span(case: Case) -> tuple[float, float] | None:
     """What the weakest and the best modules on sale give, over what is computed.
 
     Parameters
     ----------
-    scenario : Scenario
-        The design.
-    log : LightLog, optional
-        The measured light, where the scenario's pattern is a log.
+    case : Case
+        The design and its light.
 
     Returns
     -------
     tuple of float or None
         None where the panel has a data sheet.
     """
+    scenario, log = case.scenario, case.log
     if scenario.panels.data_sheet:
         return None
     light = scenario.light
