@@ -12,7 +12,7 @@ from hypothesis import HealthCheck, Phase, given, note, seed, settings
 
 from explorer.advice.case import Case
 from explorer.advice.judge import judge
-from tests.reference import beside
+from tests.reference import beside, columns
 from tests.reference.habit import TooLong
 from tests.reference.strategy import cases
 
@@ -27,6 +27,22 @@ BEFORE_THE_COURSE = (
     "balance_ratio", "operations_per_charge", "margin of starts", "margin of balance",
     "margin of ratings",
 )  # fmt: skip
+
+
+@pytest.mark.parametrize("part", PARTS)
+def test_every_column_of_a_run_is_true(part):
+    """Rows of the opening run: state, lowest and means of every step, and what happened."""
+
+    @seed(part)
+    @settings(DRAWN)
+    @given(cases())
+    def one(case):
+        off, _ = columns.compared(case, most=300)
+        wrong = [o for o in off.values() if o.share > 1.0]
+        note(wrong)
+        assert not wrong
+
+    one()
 
 
 @pytest.mark.parametrize("part", PARTS)

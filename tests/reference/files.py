@@ -14,6 +14,7 @@ def save(case, path):
     scenario, log = case
     data = json.loads(scenario.model_dump_json(exclude_none=True))
     data = {"format": "gloaming-scenario", "version": 1, **data}
+    data["light"]["illuminance_lx"] = scenario.light.illuminance_lx
     if log is not None:
         name = path.stem + ".csv"
         data["light"]["pattern"] = {"kind": "log", "file": name, "gaps": "hold"}
