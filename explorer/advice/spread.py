@@ -31,8 +31,10 @@ MOST_JUDGED, MOST_JUDGED_LOG = 200, 24
 """Units near a limit that are judged exactly; fewer under a log."""
 FEWEST_TO_LEARN = 20
 """Units that must have been judged exactly before they speak for others (own judgement)."""
+RARE = 0.02
+"""Share of the units judged exactly that may be farther off, on either side (own judgement)."""
 SLACK = 1.01
-"""By how much farther off than any that was seen a margin of the batch engine may be."""
+"""By how much farther off than those seen a margin of the batch engine may be."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -253,8 +255,8 @@ def confirmed(
 
     Half of the marches are spread over all units of which the batch engine is not sure. They show
     how far its margins lie from the exact ones for this very design, which decides most of the
-    others: those that lie farther from the limit than any of them was off. The other half goes to
-    the units nearest to the limit. Of what is left it is not sure whether it runs.
+    others: those that lie farther from the limit than all but a few of them were off. The other
+    half goes to the units nearest to the limit. Of what is left it is not sure whether it runs.
 
     Parameters
     ----------
@@ -318,13 +320,13 @@ class _Judging:
             self.count += 1
 
     def learn(self) -> None:
-        """Decide the units that lie farther from the limit than the batch engine was ever off."""
+        """Decide the units that lie farther from the limit than the batch engine was seen off."""
         exact = np.flatnonzero(self._exact)
         if len(exact) < FEWEST_TO_LEARN:
             return
         for name, batch in self._batch.items():
             ratio = self._level[name][exact] / np.maximum(batch[exact], 1e-12)
-            low, high = float(ratio.min()) / SLACK, float(ratio.max()) * SLACK
+            low, high = np.quantile(ratio, (RARE, 1.0 - RARE)) * (1.0 / SLACK, SLACK)
             self._sure[name] |= (batch * low >= 1.0) | (batch * high < 1.0)
 
     def spread(self) -> Spread:

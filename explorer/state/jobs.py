@@ -48,7 +48,8 @@ class JobRunner(QObject):
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self._pool = QThreadPool(self)
-        self._pool.setMaxThreadCount(max(1, QThreadPool.globalInstance().maxThreadCount() - 1))
+        # Two at least, so that a long job, such as a map's, keeps no short one waiting.
+        self._pool.setMaxThreadCount(max(2, QThreadPool.globalInstance().maxThreadCount() - 1))
         self._relay = _Relay()
         self._relay.finished.connect(self._on_finished)
         self._newest: dict[str, int] = {}

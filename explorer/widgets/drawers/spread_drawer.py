@@ -212,7 +212,7 @@ class Share(QWidget):
         middle = self.height() / 2
         paint_filling(painter, QRectF(1, middle - 8, 16, 16), self._state, tokens)
         room = self.width() - 24
-        for size in ("heading", "body"):
+        for size in ("heading", "body", "small"):
             painter.setFont(theme.font(size, bold=True))
             if painter.fontMetrics().horizontalAdvance(self._text) <= room:
                 break
