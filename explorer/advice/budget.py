@@ -16,8 +16,7 @@ from explorer.physics import charger as ch
 from explorer.physics import panel as pv
 from explorer.scenario import parts
 from explorer.scenario.course import current_per_lux, panel_factor
-from explorer.scenario.model import Scenario
-from explorer.scenario.storage import CellStore
+from explorer.scenario.model import Scenario, size_path
 from explorer.text import say
 
 FloatArray = NDArray[np.float64]
@@ -142,7 +141,7 @@ def _rows(
     """Items in order: key, label, stage, energy and the knob's path."""
     scenario = run.scenario
     direct = not isinstance(run.system.charger, ch.Converter)
-    cell = isinstance(scenario.store, CellStore)
+    store = scenario.store
     rows: list[_Row] = [
         ("not_converted", say("Light that the cells do not convert"), "panel", not_converted_j,
          "panels.technology"),
@@ -151,16 +150,16 @@ def _rows(
         ("tracking", say("Panel off its best working point"), "charger", found.tracking_loss_j,
          "panels.cells_in_series" if direct else _tracking_path(scenario)),
         ("clipped", say("Not taken because the store is full"), "charger", found.clipped_j,
-         "store.capacity_mAh" if cell else "store.capacitance_F"),
+         size_path(scenario)),
         ("limited", say("Held back by a current limit"), "charger", found.limited_j,
          _limit_path(run)),
         ("charger", say("Lost in the blocking diode") if direct else say("Lost in the charger"),
          "charger", found.charger_loss_j,
          "charger.diode_saturation_A" if direct else "charger.efficiency"),
         ("esr", say("Lost in the store's resistance"), "store", found.esr_loss_j,
-         "store.resistance_ohm" if cell else "store.esr_ohm"),
+         f"store.{store.resistance_key}"),
         ("leakage", _leak_label(scenario), "store", found.leakage_j,
-         "store.self_discharge_per_month" if cell else "store.leakage_A"),
+         f"store.{store.leakage_key}"),
         ("quiescent", say("Charger's own current"), "store", found.quiescent_j,
          "charger.quiescent_A"),
         ("regulator", say("Lost in the regulator"), "device", found.regulator_loss_j,
@@ -177,7 +176,7 @@ def _rows(
                      f"load.operations.{j}.schedule.{last}"))
     if found.stored_j > 0.0:
         rows.append(("stored", say("Left in the store"), "store", found.stored_j,
-                     "store.capacity_mAh" if cell else "store.capacitance_F"))
+                     size_path(scenario)))
     return rows
 
 
@@ -210,7 +209,7 @@ def _limit_path(run: Study) -> str:
 
 
 def _leak_label(scenario: Scenario) -> str:
-    if isinstance(scenario.store, CellStore):
+    if scenario.store.kind == "cell":
         return say("Self-discharge of the cell")
     if getattr(scenario.store, "balancing", "none") != "none":
         return say("Leakage and balancing of the store")

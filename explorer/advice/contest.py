@@ -21,7 +21,6 @@ from explorer.engine.trace import Trace
 from explorer.scenario import parts
 from explorer.scenario.model import Scenario, size_path
 from explorer.scenario.parts import StoreFamily
-from explorer.scenario.storage import CellStore
 from explorer.scenario.supply import ConverterCharger
 from explorer.text import say, texts
 
@@ -85,7 +84,8 @@ def replaced_store(scenario: Scenario, family: StoreFamily, size: float) -> Scen
     if connect_v >= 0.97 * full_v or connect_v <= low_v:
         connect_v = low_v + BAND * (full_v - low_v)
     data = scenario.model_dump()
-    data["store"] = family.store(size).model_dump()
+    store = family.store(size)
+    data["store"] = store.model_dump()
     if stretch > 1.0:
         # Longer strings of larger units: for one bank the product of ESR and farads stays, and
         # each unit leaks by its own, larger capacitance.
@@ -93,10 +93,10 @@ def replaced_store(scenario: Scenario, family: StoreFamily, size: float) -> Scen
         for key in ("leakage_A", "balancing_A"):
             data["store"][key] *= stretch
     data["charger"]["full_V"] = full_v
-    if family.kind == "cell" and scenario.charger.kind == "converter":
-        # A converter is set to what the cell takes; a diode lets through whatever the sun drives.
+    if isinstance(scenario.charger, ConverterCharger):
+        # A converter is set to what the store takes; a diode lets through what the sun drives.
         data["charger"]["output_limit_A"] = min(
-            scenario.charger.output_limit_A, data["store"]["charge_limit_A"]
+            scenario.charger.output_limit_A, store.most_charge_A
         )
     data["load"]["connect_V"] = connect_v
     for key in ("years_in_service",):
@@ -168,7 +168,7 @@ def _titles(design: Scenario) -> tuple[str, ...]:
 
 def _entry(case: Case, family: StoreFamily) -> Entry:
     scenario = case.scenario
-    unit = "mAh" if family.kind == "cell" else "F"
+    unit = family.size_unit
     base = replaced_store(scenario, family, family.sizes[0])
     if base is None:
         return Entry(
@@ -195,9 +195,9 @@ def sizes_of(
 ) -> dict[str, NDArray[np.float64]]:
     """What changes from one size of a family to the next, for the batch engine."""
     changes = {size_path(base): np.array(family.sizes)}
-    if isinstance(base.store, CellStore) and isinstance(scenario.charger, ConverterCharger):
-        ratio = np.array(family.sizes) / family.sizes[0]
-        limit = np.minimum(scenario.charger.output_limit_A, base.store.charge_limit_A * ratio)
+    if isinstance(scenario.charger, ConverterCharger):
+        most = [family.store(size).most_charge_A for size in family.sizes]
+        limit = np.minimum(scenario.charger.output_limit_A, most)
         changes["charger.output_limit_A"] = limit
     return changes
 

@@ -190,7 +190,7 @@ def _other_store(case: Case, stopped: Stopped) -> Remedy | None:
             tried = replaced_store(scenario, family, family.sizes[int(i)])
             _go_on(stopped)
             if tried is not None and runs(case.with_scenario(tried)):
-                unit = "mAh" if family.kind == "cell" else "F"
+                unit = family.size_unit
                 title = fitted_title(family, scenario.charger.full_V).lower()
                 change = Change(
                     path="store", label=say("Store"), unit="", old=scenario.store.kind,

@@ -17,7 +17,6 @@ from explorer.advice.stops import largest_phase
 from explorer.advice.verdict import CHECK_NAMES
 from explorer.scenario.fields import describe
 from explorer.scenario.model import Scenario, get_value, owner_class, size_path
-from explorer.scenario.storage import CellStore
 from explorer.scenario.supply import ConverterCharger
 from explorer.text import say
 
@@ -125,18 +124,7 @@ def default_tolerances(scenario: Scenario) -> tuple[Tolerance, ...]:
     sold = sold_span(Case(scenario))
     if sold is not None:
         rows.append(("panels.active_area_cm2", "relative", 1.0 - sold[0]))
-    if isinstance(store, CellStore):
-        rows += [
-            ("store.capacity_mAh", "relative", 0.08),
-            ("store.resistance_ohm", "relative", 0.3),
-            ("store.self_discharge_per_month", "relative", 0.5),
-        ]
-    else:
-        rows += [
-            ("store.capacitance_F", "relative", store.tolerance),
-            ("store.esr_ohm", "relative", 0.3),
-            ("store.leakage_A", "relative", 0.6),
-        ]
+    rows += [(f"store.{key}", "relative", share) for key, share in store.spread]
     if isinstance(charger, ConverterCharger):
         rows += [
             ("charger.efficiency", "relative", 0.04),
@@ -342,16 +330,11 @@ class _Judging:
 def _own_values(scenario: Scenario, values: dict[str, FloatArray]) -> dict[str, FloatArray]:
     """A built unit's capacitance does not drag its resistance and leakage along the range."""
     out = dict(values)
-    held = {
-        "store.capacitance_F": ("esr_ohm", "leakage_A", "balancing_A"),
-        "store.capacity_mAh": ("resistance_ohm", "charge_limit_A", "discharge_limit_A"),
-    }
-    for size, keys in held.items():
-        if size in out:
-            for key in keys:
-                if key in type(scenario.store).model_fields:
-                    nominal = getattr(scenario.store, key)
-                    out.setdefault(f"store.{key}", np.full(len(out[size]), float(nominal)))
+    sizes = out.get(size_path(scenario))
+    if sizes is not None:
+        for key in scenario.store.followers:
+            nominal = float(getattr(scenario.store, key))
+            out.setdefault(f"store.{key}", np.full(len(sizes), nominal))
     return out
 
 

@@ -282,11 +282,8 @@ def _store_limits(
     system: System, charge: FloatArray, volts: FloatArray
 ) -> tuple[FloatArray, FloatArray, FloatArray]:
     store = system.store
-    if isinstance(store, st.Cell):
-        leak = np.where(charge > 0, np.asarray(store.self_discharge_a, float), 0.0)
-        limit = np.asarray(store.charge_limit_a if store.may_charge else 0.0, float)
-        return leak, np.asarray(store.resistance_ohm, float), limit
-    return st.bank_leakage(store, volts), np.asarray(store.esr_ohm, float), np.asarray(np.inf)
+    esr, limit = (np.asarray(x, float) for x in (store.series_ohm, store.most_charge_a))
+    return store.leak_a(charge, volts), esr, limit
 
 
 def _supply(system: System, amps: FloatArray, esr: FloatArray) -> object:

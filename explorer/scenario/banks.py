@@ -26,6 +26,8 @@ class _CapacitorBank(Section):
     size_unit: ClassVar[str] = "F"
     resistance_key: ClassVar[str] = "esr_ohm"
     leakage_key: ClassVar[str] = "leakage_A"
+    followers: ClassVar[tuple[str, ...]] = ("esr_ohm", "leakage_A")
+    """What follows the size along a maker's range."""
 
     capacitance_F: float = quantity(
         _CAN.size, "Storage capacitance", "F", 1e-5, 1000, "Of the whole bank, as rated."
@@ -110,6 +112,16 @@ class _CapacitorBank(Section):
     def unit_rated_v(self) -> float:
         """Largest voltage that one unit may see. [V]"""
         return self.rated_V
+
+    @property
+    def most_charge_A(self) -> float:
+        """Largest charging current: a bank takes what comes. [A]"""
+        return inf
+
+    @property
+    def spread(self) -> tuple[tuple[str, float], ...]:
+        """Fields that differ from part to part, with their relative spread (own judgement)."""
+        return (("capacitance_F", self.tolerance), ("esr_ohm", 0.3), ("leakage_A", 0.6))
 
     @property
     def empty_v(self) -> float:
@@ -220,6 +232,8 @@ class CapacitorStore(_CapacitorBank):
 
 class SupercapacitorStore(_CapacitorBank):
     """Supercapacitors: capacitance falls with voltage, leakage settles over days."""
+
+    followers: ClassVar[tuple[str, ...]] = ("esr_ohm", "leakage_A", "balancing_A")
 
     kind: Literal["supercapacitor"] = "supercapacitor"
     capacitance_F: float = quantity(

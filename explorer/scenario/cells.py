@@ -28,6 +28,10 @@ class CellStore(Section):
     size_unit: ClassVar[str] = "mAh"
     resistance_key: ClassVar[str] = "resistance_ohm"
     leakage_key: ClassVar[str] = "self_discharge_per_month"
+    followers: ClassVar[tuple[str, ...]] = (
+        "resistance_ohm", "charge_limit_A", "discharge_limit_A",
+    )  # fmt: skip
+    """What follows the size along a maker's range."""
 
     kind: Literal["cell"] = "cell"
     chemistry: ChemistryName = choice(
@@ -124,6 +128,16 @@ class CellStore(Section):
     def unit_rated_v(self) -> float:
         """Largest voltage that one cell may see. [V]"""
         return chemistry(self.chemistry).maximum_v
+
+    @property
+    def most_charge_A(self) -> float:
+        """Largest charging current. [A]"""
+        return self.charge_limit_A
+
+    @property
+    def spread(self) -> tuple[tuple[str, float], ...]:
+        """Fields that differ from part to part, with their relative spread (own judgement)."""
+        return (("capacity_mAh", 0.08), ("resistance_ohm", 0.3), ("self_discharge_per_month", 0.5))
 
     @property
     def empty_v(self) -> float:

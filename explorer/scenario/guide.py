@@ -19,7 +19,7 @@ from explorer.scenario.guide_tables import JobKey as JobKey
 from explorer.scenario.guide_tables import PlaceKey as PlaceKey
 from explorer.scenario.light import WEEKDAYS, Light, LitBlock, WeekPattern
 from explorer.scenario.model import Margins, Scenario
-from explorer.scenario.storage import CellStore
+from explorer.scenario.storage import CellStore, Store
 from explorer.scenario.supply import ConverterCharger, Panels, Technology
 from explorer.text import figure, joined, say, texts
 
@@ -204,16 +204,14 @@ def scenario_from(answers: Answers, design: Design = START_DESIGN) -> Scenario:
     )  # fmt: skip
 
 
-def _charger(store: object, full_v: float) -> ConverterCharger:
+def _charger(store: Store, full_v: float) -> ConverterCharger:
     """A converter that gives a cell no more than it takes."""
     charger = ConverterCharger(full_V=full_v)
-    if not isinstance(store, CellStore):
-        return charger
-    limit = min(charger.output_limit_A, store.charge_limit_A)
+    limit = min(charger.output_limit_A, store.most_charge_A)
     return charger.model_copy(update={"output_limit_A": limit})
 
 
-def _window(store: object, bank_v: tuple[float, float]) -> tuple[float, float, float]:
+def _window(store: Store, bank_v: tuple[float, float]) -> tuple[float, float, float]:
     if isinstance(store, CellStore):
         return _CELL_WINDOW[store.chemistry]
     return _HYBRID_WINDOW if bank_v[0] > 0 else _BANK_WINDOW
@@ -354,5 +352,5 @@ def _store_line(design: Design) -> str:
     return say(
         "Store: {name}, {size} (generic values, each with its source in the library of stores).",
         name=family.title.lower(),
-        size=show(design.size, "mAh" if family.kind == "cell" else "F"),
+        size=show(design.size, family.size_unit),
     )

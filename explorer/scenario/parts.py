@@ -155,15 +155,16 @@ class StoreFamily:
 
     def volume_cm3(self, size: float) -> float:
         """Volume of the bare parts. [cm³]"""
-        return size * self.numbers[f"volume_cm3_per_{self._size_unit}"]
+        return size * self.numbers[f"volume_cm3_per_{self.size_unit}"]
 
     def mass_g(self, size: float) -> float:
         """Mass of the bare parts. [g]"""
-        return size * self.numbers[f"mass_g_per_{self._size_unit}"]
+        return size * self.numbers[f"mass_g_per_{self.size_unit}"]
 
     @property
-    def _size_unit(self) -> str:
-        return "mAh" if self.kind == "cell" else "F"
+    def size_unit(self) -> str:
+        """Unit of its sizes."""
+        return _SECTIONS[self.kind].size_unit
 
     def store(self, size: float) -> Store:
         """The scenario's store section for a size, new and empty (a cell 30 % charged).
@@ -174,8 +175,7 @@ class StoreFamily:
             Capacitance of the whole store, or capacity for a cell. [F or mAh]
         """
         given = dict(self.numbers)
-        if self.kind == "cell":
-            assert self.chemistry is not None
+        if self.chemistry is not None:
             given["self_discharge_per_month"] = monthly_loss(given, size)
             return CellStore(
                 chemistry=self.chemistry,
@@ -197,6 +197,11 @@ class StoreFamily:
             balancing_A=given["balancing_A_per_F"] * size,
             **_only(SupercapacitorStore, given),
         )
+
+
+_SECTIONS: Mapping[StoreKind, type[CapacitorStore | SupercapacitorStore | CellStore]] = {
+    "capacitor": CapacitorStore, "supercapacitor": SupercapacitorStore, "cell": CellStore,
+}  # fmt: skip
 
 
 def _only(section: type[Section], given: Mapping[str, float]) -> dict[str, Any]:

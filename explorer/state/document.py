@@ -19,6 +19,7 @@ from explorer.scenario.fields import Section, describe
 from explorer.scenario.light import LogPattern
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario, get_value, owner_class, with_value
+from explorer.scenario.storage import SIZE_PATHS
 from explorer.text import say
 from explorer.words.refusal import refusal
 
@@ -268,4 +269,4 @@ class Document(QObject):
 
 
 def _after_size(path: str) -> bool:
-    return path not in ("store.capacitance_F", "store.capacity_mAh")
+    return path not in SIZE_PATHS

@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Any
 from pydantic import ValidationError
 
 from explorer.scenario.model import Scenario, get_value, with_value
+from explorer.scenario.storage import SIZE_PATHS
 from explorer.state.drawer_feeds import Stopped
 
 if TYPE_CHECKING:
@@ -148,7 +149,7 @@ def same_but_for(paths: tuple[str, ...], one: Scenario, other: Scenario) -> bool
 
 
 def _is_size(path: str) -> bool:
-    return path in ("store.capacitance_F", "store.capacity_mAh")
+    return path in SIZE_PATHS
 
 
 def _close(one: Any, other: Any) -> bool:

@@ -205,10 +205,8 @@ def _section_words(section: Section) -> str:
     if isinstance(section, Operation):
         return section.name
     kind = option(str(getattr(section, "kind", "")))
-    if isinstance(section, CapacitorStore | SupercapacitorStore):
-        return joined(", ", (kind, show(section.capacitance_F, "F", _DIGITS)))
-    if isinstance(section, CellStore):
-        return joined(", ", (kind, show(section.capacity_mAh, "mAh", _DIGITS)))
+    if isinstance(section, CapacitorStore | SupercapacitorStore | CellStore):
+        return joined(", ", (kind, show(section.size, section.size_unit, _DIGITS)))
     if isinstance(section, LogPattern):
         return joined(", ", (kind, section.file))
     return kind

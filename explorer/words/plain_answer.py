@@ -18,7 +18,6 @@ from explorer.scenario.guide import (
     question,
 )
 from explorer.scenario.model import Scenario
-from explorer.scenario.storage import CellStore
 from explorer.text import Text, capitalised, figure, say
 
 
@@ -128,10 +127,9 @@ def _panels(scenario: Scenario) -> Text:
 
 def _store(scenario: Scenario) -> Text:
     store = scenario.store
-    if isinstance(store, CellStore):
-        size = show(store.capacity_mAh, "mAh")
+    size = show(store.size, store.size_unit)
+    if store.kind == "cell":
         return say("a rechargeable cell of {size}", "after with", size=size)
-    size = show(store.capacitance_F, "F")
     if store.kind == "capacitor":
         return say("a capacitor of {size}", "after with", size=size)
     return say("a supercapacitor store of {size}", "after with", size=size)

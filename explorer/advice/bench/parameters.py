@@ -10,8 +10,7 @@ from typing import Any, Literal
 from explorer.advice.stops import largest_phase
 from explorer.scenario.fields import describe
 from explorer.scenario.logged_run import BenchRun
-from explorer.scenario.model import Scenario, get_value, owner_class, with_value
-from explorer.scenario.storage import CellStore
+from explorer.scenario.model import Scenario, get_value, owner_class, size_path, with_value
 from explorer.scenario.supply import ConverterCharger
 from explorer.text import figure, say
 
@@ -35,11 +34,6 @@ _KINDS: dict[str, Kind] = {
     "store.esr_ohm": "resistance",
     "store.resistance_ohm": "resistance",
 }
-_FOLLOWERS = {
-    "store.capacitance_F": ("esr_ohm", "leakage_A", "balancing_A"),
-    "store.capacity_mAh": ("resistance_ohm", "charge_limit_A", "discharge_limit_A"),
-}
-"""What follows a store's size along a maker's range; the store on the bench is one part, so not."""
 REACH = 1e4
 """Largest factor between a value and where its fit may end."""
 SEEDS = 1e-6
@@ -116,13 +110,10 @@ def candidates(scenario: Scenario, run: BenchRun) -> tuple[Parameter, ...]:
     store = scenario.store
     logged = run.light is not None or scenario.light.illuminance_lx is None
     paths = ["light.orientation_factor" if logged else "light.illuminance_lx"]
-    if isinstance(store, CellStore):
-        paths += ["store.capacity_mAh", "store.self_discharge_per_month"]
-    else:
-        paths += ["store.capacitance_F", "store.leakage_A"]
+    paths += [f"store.{key}" for key in (store.size_key, store.leakage_key)]
     paths += ["load.sleep_A", *_pulse_paths(scenario)]
     if sees_pulses(scenario, run):
-        paths.append("store.resistance_ohm" if isinstance(store, CellStore) else "store.esr_ohm")
+        paths.append(f"store.{store.resistance_key}")
     if isinstance(scenario.charger, ConverterCharger):
         paths.append("charger.efficiency")
     paths.append("charger.quiescent_A")
@@ -152,11 +143,9 @@ def sees_pulses(scenario: Scenario, run: BenchRun) -> bool:
 def all_values(scenario: Scenario, values: Mapping[str, float]) -> dict[str, Any]:
     """The values, and beside a store's size what would follow it and is to stay as it is."""
     out: dict[str, Any] = dict(values)
-    for size, keys in _FOLLOWERS.items():
-        if size in values:
-            for key in keys:
-                if key in type(scenario.store).model_fields:
-                    out.setdefault(f"store.{key}", getattr(scenario.store, key))
+    if size_path(scenario) in values:  # the store on the bench is one part of its range
+        for key in scenario.store.followers:
+            out.setdefault(f"store.{key}", getattr(scenario.store, key))
     return out
 
 
@@ -169,7 +158,7 @@ def with_values(scenario: Scenario, values: Mapping[str, float]) -> Scenario:
         They do not fit together.
     """
     whole = all_values(scenario, values)
-    for path in sorted(whole, key=lambda p: p not in _FOLLOWERS):
+    for path in sorted(whole, key=lambda p: p != size_path(scenario)):
         if get_value(scenario, path) != whole[path]:
             scenario = with_value(scenario, path, whole[path])
     return scenario
