@@ -152,7 +152,7 @@ def test_json_says_null_where_something_never_happens():
 
 def test_json_gives_the_numbers_of_the_model():
     (report,) = json.loads(gloaming("check", "--json", MARGINAL).stdout)
-    found = assess(load_scenario(MARGINAL).scenario)
+    found = assess(Case(load_scenario(MARGINAL).scenario))
     assert report["answers"]["first_charge_s"] == found.answers["first_charge_s"]
     assert report["answers"]["operations_per_charge"] == found.answers["operations_per_charge"]
     assert [c["margin"] for c in report["checks"]] == [c.margin for c in found.verdict.checks]
@@ -164,7 +164,7 @@ def test_json_gives_the_numbers_of_the_model():
 def test_a_page_fits_its_width_and_keeps_units_beside_numbers(width):
     for path in SCENARIOS:
         scenario, log = cli._read(path)
-        text = page(path.name, assess(scenario, log), width)
+        text = page(path.name, assess(Case(scenario, log)), width)
         lines = text.splitlines()
         assert max(map(len, lines)) <= width
         assert not [line for line in lines if line != line.rstrip()]
@@ -641,7 +641,7 @@ def test_report_writes_a_page_and_ends_with_0_whatever_the_verdict(tmp_path, pat
     result = gloaming("report", path, "-o", out, "--note", "Second reading.")
     assert result.exit_code == 0, result.output
     text = out.read_text("utf-8")
-    verdict = assess(load_scenario(path).scenario).verdict
+    verdict = assess(Case(load_scenario(path).scenario)).verdict
     assert f"<strong>{verdict.word}</strong>" in text
     assert "Second reading." in text
     assert result.stdout == f"{out}: written. The verdict is {verdict.word}.\n"

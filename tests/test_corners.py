@@ -24,14 +24,15 @@ AT_ONCE = 50
 
 def faults(scenario):
     """What is not a number in the answers to one scenario, one by one and in a batch."""
-    found = assess(scenario)
+    found = assess(Case(scenario))
     numbers = {
         f"{check.name}.{part}": getattr(check, part)
         for check in found.verdict.checks
         for part in ("value", "limit", "margin")
     } | dict(found.answers)
+    rows = found.trace.eventful(200)
     for name in Columns.__dataclass_fields__:
-        column = np.asarray(getattr(found.trace, name))
+        column = np.asarray(getattr(rows, name))
         if column.dtype.kind == "f":
             numbers[f"trace.{name}"] = float(np.min(column, initial=0.0))
     level = scenario.light.illuminance_lx

@@ -12,6 +12,7 @@ from pathlib import Path
 import pytest
 
 from explorer.advice.assess import assess
+from explorer.advice.case import Case
 from explorer.cli.main import commands
 from explorer.files.scenario_json import parse_scenario
 from explorer.scenario.model import with_value
@@ -149,7 +150,7 @@ def readme_blocks():
 def test_the_device_of_the_readme_is_judged_as_it_says():
     """A newcomer copies this block first, so it must be taken as it stands."""
     (block,) = [block for block in readme_blocks() if block.startswith("{")]
-    found = assess(parse_scenario(block, "mine.json"))
+    found = assess(Case(parse_scenario(block, "mine.json")))
     assert found.verdict.word == "Runs"
     assert "prints **Runs**" in readme()
     assert len(found.verdict.checks) == 6
@@ -157,7 +158,7 @@ def test_the_device_of_the_readme_is_judged_as_it_says():
     assert len(found.answers) > 12
     # What the text says to try next: either change turns the verdict.
     for path, value in (("light.illuminance_lx", 150.0), ("load.sleep_A", 4e-6)):
-        worse = assess(with_value(found.scenario, path, value))
+        worse = assess(Case(with_value(found.scenario, path, value)))
         assert min(c.margin for c in worse.verdict.checks) < min(
             c.margin for c in found.verdict.checks if c.name not in ("ratings", "service")
         )

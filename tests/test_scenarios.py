@@ -13,6 +13,7 @@ import numpy as np
 import pytest
 
 from explorer.advice.assess import assess
+from explorer.advice.case import Case
 from explorer.files.logs import resolve_log
 from explorer.files.scenario_json import dump_scenario, load_scenario
 from explorer.resource_files import resource_path, scenario_folder
@@ -39,7 +40,7 @@ def opened(name):
 @pytest.fixture(scope="module")
 def judged():
     """Every scenario with its assessment, computed afresh."""
-    return {name: assess(*opened(name)) for name in VERDICTS}
+    return {name: assess(Case(*opened(name))) for name in VERDICTS}
 
 
 def check_of(assessment, name):
@@ -65,7 +66,7 @@ def test_no_verdict_stands_on_a_knife_edge(judged, name):
     level = scenario.light.illuminance_lx or light_log.mean_lit_lx
     for factor in (0.95, 1.05):
         moved = with_value(scenario, "light.illuminance_lx", level * factor)
-        assert assess(moved, light_log).verdict.state == VERDICTS[name], factor
+        assert assess(Case(moved, light_log)).verdict.state == VERDICTS[name], factor
 
 
 @pytest.mark.parametrize("name", VERDICTS)
@@ -165,8 +166,8 @@ def test_the_valve_keeps_its_reserve_for_more_than_one_closing(judged):
 def test_the_reserve_of_the_valve_costs_what_half_c_v_squared_says():
     """1.2 J above 5.0 V in 3.3 F: V = sqrt(25 + 2 x 1.2 / 3.3) = 5.072 V, a fraction of a day."""
     scenario, _ = opened("watering_valve")
-    kept = check_of(assess(scenario), "dark")
-    without = check_of(assess(with_value(scenario, "load.reserve_J", 0.0)), "dark")
+    kept = check_of(assess(Case(scenario)), "dark")
+    without = check_of(assess(Case(with_value(scenario, "load.reserve_J", 0.0))), "dark")
     level = sqrt(5.0**2 + 2 * 1.2 / 3.3)
     assert level == pytest.approx(5.0722, abs=1e-4)
     # By day at the cut-off: sleep, charger, leakage and balancing at 5 V, listening, and a
@@ -308,7 +309,7 @@ def test_more_light_never_hurts_the_seminar_room():
     mean = light_log.mean_lit_lx
     margins = [
         check_of(
-            assess(with_value(scenario, "light.illuminance_lx", mean * k), light_log),
+            assess(Case(with_value(scenario, "light.illuminance_lx", mean * k), light_log)),
             "balance",
         ).margin
         for k in (0.5, 1.0, 2.0)

@@ -8,7 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from explorer.advice.answers import answers
-from explorer.advice.case import Case, as_case, judging
+from explorer.advice.case import Case, judging
 from explorer.advice.judge import judge
 from explorer.advice.readings import START_UP
 from explorer.advice.readings.one import Study, readings, study
@@ -18,7 +18,6 @@ from explorer.engine.keys import OFF, DrawKey, On, StartUp
 from explorer.engine.trace import Trace
 from explorer.physics import load as ld
 from explorer.quantity import show
-from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario
 from explorer.text import say
 
@@ -90,26 +89,19 @@ class Assessment:
 
 
 def assess(
-    design: Case | Scenario,
-    log: LightLog | None = None,
-    *,
-    span_s: float | None = None,
-    with_answers: bool = True,
+    case: Case, *, span_s: float | None = None, with_answers: bool = True
 ) -> Assessment:
     """Verdict, answers and trace of a case.
 
     Parameters
     ----------
-    design : Case or Scenario
+    case : Case
         What is judged.
-    log : LightLog, optional
-        The measured light, where a scenario is given and its pattern is a log.
     span_s : float, optional
         Length of the trace; one period of the light when left out. [s]
     with_answers : bool
         False leaves the answers out, which saves a quarter of the work while a knob is dragged.
     """
-    case = as_case(design, log)
     with judging():
         return _assessed(case, span_s, with_answers)
 

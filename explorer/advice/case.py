@@ -106,8 +106,3 @@ def kept(make: Callable[[Case], T]) -> Callable[[Case], T]:
         return case.once(make, lambda: make(case))
 
     return remembered
-
-
-def as_case(design: Case | Scenario, log: LightLog | None = None) -> Case:
-    """The case of a scenario and its log, or the case that was given."""
-    return design if isinstance(design, Case) else Case(design, log)

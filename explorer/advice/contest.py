@@ -213,7 +213,7 @@ def _best(case: Case, family: StoreFamily, seen: Fleet) -> tuple[int, Assessment
             return i, assess(tried)
     design = _fitted(case, family, chosen)
     if design.log is not None and seen.reserve[chosen] < HOPELESS:
-        found = assess(*with_gathered_log(design.scenario, design.log))
+        found = assess(Case(*with_gathered_log(design.scenario, design.log)))
         return chosen, replace(found, case=design)
     return chosen, assess(design)
 

@@ -63,7 +63,7 @@ def find_design(
     """
     best, found = None, None
     for design in _in_order(answers, stopped, lux):
-        result = assess(_in_light(scenario_from(answers, design), lux))
+        result = assess(Case(_in_light(scenario_from(answers, design), lux)))
         if found is None or _standing(result) > _standing(found):
             best, found = design, result
         if result.verdict.state == "runs" or stopped():

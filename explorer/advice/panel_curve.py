@@ -7,12 +7,10 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from explorer.advice.case import Case, as_case
+from explorer.advice.case import Case
 from explorer.physics import charger as ch
 from explorer.physics import panel as pv
 from explorer.scenario.course import current_per_lux
-from explorer.scenario.light_log import LightLog
-from explorer.scenario.model import Scenario
 from explorer.text import figure, say
 
 FloatArray = NDArray[np.float64]
@@ -50,21 +48,16 @@ class PanelCurve:
         return self.voltage_v * self.current_a
 
 
-def panel_curve(
-    design: Case | Scenario, log: LightLog | None = None, illuminance_lx: float | None = None
-) -> PanelCurve:
+def panel_curve(case: Case, illuminance_lx: float | None = None) -> PanelCurve:
     """Curves and working points of the array.
 
     Parameters
     ----------
-    design : Case or Scenario
-        The design.
-    log : LightLog, optional
-        The measured light, where a scenario is given and its pattern is a log.
+    case : Case
+        The design in its light.
     illuminance_lx : float, optional
         Light at the place; the scenario's own level when left out. [lx]
     """
-    case = as_case(design, log)
     scenario, log, system = case.scenario, case.log, case.system
     lux = illuminance_lx
     if lux is None:

@@ -61,7 +61,7 @@ def test_checks_hazards_and_cautions_can_be_shown_in_any_language(name, change):
     said += [text for caution in cautions(scenario) for text in (caution.title, caution.text)]
     items = budget(Case(scenario, log)).items
     said += [item.label for item in items if not item.key.startswith("operation_")]
-    curve = panel_curve(scenario, log)
+    curve = panel_curve(Case(scenario, log))
     said += [curve.note, *(point.label for point in curve.points)]
     assert left_in_english(said, scenario) == []
 
@@ -70,7 +70,7 @@ def test_checks_hazards_and_cautions_can_be_shown_in_any_language(name, change):
 @pytest.mark.parametrize("name", NAMES)
 def test_an_answer_in_plain_words_can_be_shown_in_any_language(name, change):
     scenario, log = changed(name, change)
-    found = assess(scenario, log)
+    found = assess(Case(scenario, log))
     said = [*two_sentences(found), found.verdict.word, found.pulse.title]
     said += [threshold.label for threshold in found.thresholds]
     assert left_in_english(said, scenario) == []

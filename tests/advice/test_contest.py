@@ -88,7 +88,7 @@ def test_taking_a_store_gives_the_verdict_that_the_contest_showed(entries, name)
 def test_a_fit_that_runs_shows_the_numbers_of_an_assessment(entries):
     scenario, log = demo("soil_probe")
     entry = next(e for e in entries["soil_probe"] if e.verdict and e.verdict.state == "runs")
-    found = assess(entry.scenario, log)
+    found = assess(Case(entry.scenario, log))
     assert found.answers.keys() == entry.answers.keys()
     for key, value in found.answers.items():
         assert entry.answers[key] == pytest.approx(value, rel=1e-6), key

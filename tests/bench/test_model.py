@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 
 from explorer.advice.assess import assess
+from explorer.advice.case import Case
 from explorer.engine.march import Engine
 from explorer.engine.trace import Trace
 from explorer.scenario.build import build
@@ -68,7 +69,7 @@ def test_assess(benchmark, spread, name):
         with_value(scenario, "light.illuminance_lx", level * (1 + k * 1e-3)) for k in range(50)
     ]
     turn = iter(range(10**9))
-    found = benchmark(lambda: assess(moves[next(turn) % 50], light_log))
+    found = benchmark(lambda: assess(Case(moves[next(turn) % 50], light_log)))
     spread(f"assess {name}")
     assert len(found.verdict.checks) == 6
 
@@ -85,13 +86,13 @@ def test_memory_of_an_assessment(benchmark, tell):
     scenario, _ = opened("soil_probe")
     moves = [with_value(scenario, "light.illuminance_lx", 300.0 + k) for k in range(40)]
     for move in moves[:10]:
-        assess(move)
+        assess(Case(move))
     tracemalloc.start()
     before = tracemalloc.get_traced_memory()[0]
 
     def drag():
         for move in moves:
-            assess(move)
+            assess(Case(move))
 
     benchmark.pedantic(drag, rounds=1, iterations=1)
     after, peak = tracemalloc.get_traced_memory()

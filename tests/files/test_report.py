@@ -88,7 +88,7 @@ def test_some_bundled_scenario_has_a_hazard():
 def test_the_checks_are_those_of_the_assessment(bundled):
     path, _, _, one = bundled
     scenario = load_scenario(path).scenario
-    checks = assess(scenario, resolve_log(scenario, path)).verdict.checks
+    checks = assess(Case(scenario, resolve_log(scenario, path))).verdict.checks
     rows = table(
         one, "Check", "Result", "Value", "Limit", "Margin", "Asked for", "In words"
     ).rows
@@ -308,7 +308,7 @@ def test_a_design_that_never_starts_is_told_so():
 
 
 def test_only_the_governing_check_stands_out():
-    found = assess(Scenario())
+    found = assess(Case(Scenario()))
     strong = [row.cells[0] for row in check_table(found).rows if row.strong]
     assert strong == [CHECK_LABELS[found.verdict.governing.name]]
 

@@ -10,6 +10,7 @@ import numpy as np
 import pytest
 
 from explorer.advice.assess import assess
+from explorer.advice.case import Case
 from explorer.files.logs import resolve_log
 from explorer.files.scenario_json import load_scenario
 from explorer.resource_files import scenario_folder
@@ -100,7 +101,7 @@ def door_counter():
 def test_a_demonstration_is_what_a_sum_on_an_envelope_says(by_hand):
     path = scenario_folder() / f"{by_hand.__name__}.json"
     scenario = load_scenario(path).scenario
-    found = assess(scenario, resolve_log(scenario, path))
+    found = assess(Case(scenario, resolve_log(scenario, path)))
     check = {c.name: c for c in found.verdict.checks}
     brought_w, taken_w, dark_s, start_s = by_hand()
     assert check["balance"].value == pytest.approx(brought_w, rel=0.08)

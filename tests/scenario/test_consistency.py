@@ -8,6 +8,7 @@ import pytest
 from pydantic import ValidationError
 
 from explorer.advice.assess import assess
+from explorer.advice.case import Case
 from explorer.files.scenario_json import ScenarioError, load_scenario
 from explorer.physics.store import bank_charge, highest_lawful_share
 from explorer.scenario.build import build
@@ -46,7 +47,7 @@ def test_a_contradiction_is_told_by_its_keys_with_what_is_allowed(case, names):
 )  # fmt: skip
 def test_what_is_merely_bad_is_judged(case):
     scenario = load_scenario(CASES / f"{case}.json").scenario
-    assert assess(scenario).verdict.state == "falls_short"
+    assert assess(Case(scenario)).verdict.state == "falls_short"
 
 
 def test_cells_need_room_for_the_hysteresis_above_their_empty_end():
@@ -88,7 +89,7 @@ def test_a_bank_cannot_begin_where_its_law_has_ended():
     assert "store.initial_V (10 V)" in refused(store=store)
     # Six volts on two units of 2.7 V are too much, but they are a course.
     begun = Scenario(store=SupercapacitorStore(initial_V=6.0))
-    assert any(h.key == "over_voltage" for h in assess(begun).verdict.hazards)
+    assert any(h.key == "over_voltage" for h in assess(Case(begun)).verdict.hazards)
 
 
 @pytest.mark.parametrize("hour", [5e-324, 1e-9, 2e-4])
@@ -160,7 +161,7 @@ def test_a_sheet_of_a_larger_panel_stands_with_the_number_of_cells_left_as_it_wa
     """22 V on the usual eight cells: the sheet sets the curve, not the cells."""
     lines = sheet((1000.0, 2e-4, 22.0, 1.6e-4, 17.0))
     scenario = Scenario(panels={"data_sheet": lines})
-    assert assess(scenario).verdict.state in ("runs", "marginal", "falls_short")
+    assert assess(Case(scenario)).verdict.state in ("runs", "marginal", "falls_short")
 
 
 def test_points_that_lie_on_no_panels_curve_are_refused_with_the_worst_of_them():

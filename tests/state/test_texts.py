@@ -54,7 +54,7 @@ def left_in_english(*found, own=frozenset()):
 
 @pytest.fixture(scope="module")
 def assessment():
-    return assess(SCENARIO)
+    return assess(Case(SCENARIO))
 
 
 def test_what_an_assessment_says_can_be_shown_in_any_language(assessment):
@@ -119,9 +119,9 @@ def test_small_letters_are_for_english_alone():
 
 
 def test_the_panel_and_the_table_of_sources_can_be_shown_in_any_language():
-    curve = panel_curve(SCENARIO)
+    curve = panel_curve(Case(SCENARIO))
     for scenario in (SCENARIO, with_value(SCENARIO, "light.orientation_factor", 0.5)):
-        assert not left_in_english(panel.panel_answer(panel_curve(scenario), Case(scenario)))
+        assert not left_in_english(panel.panel_answer(panel_curve(Case(scenario)), Case(scenario)))
     assert not left_in_english(
         panel.METER_NOTE,
         panel.point_lines(curve),
@@ -138,7 +138,7 @@ def test_the_comparison_can_be_shown_in_any_language(assessment):
         other = with_value(other, path, value)
     rows = compare.difference_rows(differences(SCENARIO, other))
     assert len(rows) > 3
-    dark = assess(with_value(SCENARIO, "light.illuminance_lx", 5.0))
+    dark = assess(Case(with_value(SCENARIO, "light.illuminance_lx", 5.0)))
     assert not left_in_english(
         rows,
         compare.result_rows(assessment, dark),

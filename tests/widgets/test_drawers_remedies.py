@@ -2,6 +2,7 @@ import pytest
 from PySide6.QtCore import Qt
 
 from explorer.advice.assess import assess
+from explorer.advice.case import Case
 from explorer.advice.remedies import Change, Remedies, Remedy
 from explorer.scenario.model import Scenario, with_value
 from explorer.widgets.remedy_list import RemedyList, value_text
@@ -42,7 +43,7 @@ def test_a_design_that_runs_needs_no_remedy(remedies):
 def test_a_poor_design_gets_remedies_and_one_press_makes_it_run(qtbot, remedies, document):
     document.edit("light.illuminance_lx", 20.0)
     document.undo_stack.clear()
-    first = assess(document.scenario)
+    first = assess(Case(document.scenario))
     assert first.verdict.state != "runs"
     remedies.set_assessment(first)
     assert remedies.text.text() == "Looking…"
@@ -52,14 +53,14 @@ def test_a_poor_design_gets_remedies_and_one_press_makes_it_run(qtbot, remedies,
     assert shown
     before = document.scenario
     qtbot.mouseClick(shown[0], Qt.MouseButton.LeftButton)
-    assert assess(document.scenario).verdict.state == "runs"
+    assert assess(Case(document.scenario)).verdict.state == "runs"
     assert document.undo_stack.count() == 1
     document.undo_stack.undo()
     assert document.scenario == before
 
 
 def test_what_was_found_for_another_design_disappears_at_once(qtbot, remedies, document):
-    remedies.set_assessment(assess(changed("light.illuminance_lx", 20.0)))
+    remedies.set_assessment(assess(Case(changed("light.illuminance_lx", 20.0))))
     document.edit("light.illuminance_lx", 20.0)
     remedies._on_arrived(Remedies(singles=(remedy(),), done=True))
     assert visible(remedies)

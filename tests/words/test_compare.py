@@ -1,4 +1,5 @@
 from explorer.advice.assess import assess
+from explorer.advice.case import Case
 from explorer.advice.compare import differences
 from explorer.files.scenario_json import load_scenario
 from explorer.resource_files import scenario_folder
@@ -39,7 +40,7 @@ def test_parts_and_lists_are_said_in_words():
 
 
 def test_equal_results_are_told_from_different_ones_even_before_the_other_is_there():
-    this, other = assess(Scenario()), assess(with_value(Scenario(), "panels.count", 3))
+    this, other = assess(Case(Scenario())), assess(Case(with_value(Scenario(), "panels.count", 3)))
     rows = {row.label: row for row in result_rows(this, other) if not row.is_heading}
     assert rows["Balance"].differs
     assert not rows["Ratings"].differs
@@ -48,8 +49,8 @@ def test_equal_results_are_told_from_different_ones_even_before_the_other_is_the
 
 def test_the_summary_counts_and_names_both_verdicts():
     bright = load_scenario(scenario_folder() / "plant_label.json").scenario
-    this = assess(bright)
-    dark = assess(with_value(bright, "light.illuminance_lx", 5.0))
+    this = assess(Case(bright))
+    dark = assess(Case(with_value(bright, "light.illuminance_lx", 5.0)))
     assert summary(1, this, None) == "One value differs."
     assert summary(2, this, this).startswith("2 values differ. Both: ")
     assert summary(1, this, dark).endswith("This design: runs; the other: falls short.")
@@ -60,7 +61,7 @@ def test_tables_hold_numbers_in_the_unit_beside_them():
     table = difference_table(differences(Scenario(), other))
     assert (table["key"], table["unit"]) == (["load.sleep_A"], ["A"])
     assert (table["this_design"], table["other_design"]) == ([2e-6], [4e-6])
-    results = result_table(assess(Scenario()), assess(other))
+    results = result_table(assess(Case(Scenario())), assess(Case(other)))
     assert len({len(column) for column in results.values()}) == 1
     place = results["result"].index("first charge")
     assert results["unit"][place] == "s"

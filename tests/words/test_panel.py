@@ -39,7 +39,7 @@ def test_five_hundred_lux_of_neutral_led_are_about_one_and_a_half_watts():
 
 
 def test_the_answer_names_light_power_and_voltage():
-    curve = panel_curve(Scenario())
+    curve = panel_curve(Case(Scenario()))
     text = panel_answer(curve, Case(Scenario()))
     assert "300 lx" in text
     peak = max(zip(curve.power_w, curve.voltage_v, strict=True))
@@ -48,17 +48,17 @@ def test_the_answer_names_light_power_and_voltage():
 
 def test_the_answer_names_the_light_that_a_turned_panel_gets():
     turned = with_value(Scenario(), "light.orientation_factor", 0.5)
-    text = panel_answer(panel_curve(turned), Case(turned))
+    text = panel_answer(panel_curve(Case(turned)), Case(turned))
     assert "At 300 lx, of which 150 lx reach the cells, the panels give" in text
 
 
 def test_points_are_numbered_by_rising_voltage():
-    volts = [p.voltage_v for _, p in numbered(panel_curve(Scenario()))]
+    volts = [p.voltage_v for _, p in numbered(panel_curve(Case(Scenario())))]
     assert volts == sorted(volts)
 
 
 def test_the_table_is_the_curve():
-    curve = panel_curve(Scenario())
+    curve = panel_curve(Case(Scenario()))
     table = panel_table(curve)
     assert table["power_W"][10] == pytest.approx(table["voltage_V"][10] * table["current_A"][10])
 
@@ -72,7 +72,7 @@ def test_a_panel_without_a_data_sheet_is_said_to_be_one_of_many(technology, lux,
     scenario = with_value(Scenario(), "panels.technology", technology)
     scenario = with_value(scenario, "light.illuminance_lx", lux)
     assert f"no data sheet: modules on sale give {span}" in sold_sentence(Case(scenario))
-    assert sold_sentence(Case(scenario)) in panel_answer(panel_curve(scenario), Case(scenario))
+    assert sold_sentence(Case(scenario)) in panel_answer(panel_curve(Case(scenario)), Case(scenario))
 
 
 def test_what_reaches_the_cells_decides_how_far_modules_differ():
@@ -88,4 +88,4 @@ def test_what_reaches_the_cells_decides_how_far_modules_differ():
 def test_a_data_sheet_leaves_nothing_to_be_said_about_other_modules():
     scenario = with_value(Scenario(), "panels.data_sheet", [SheetPoint().model_dump()])
     assert sold_sentence(Case(scenario)) == ""
-    assert "on sale" not in panel_answer(panel_curve(scenario), Case(scenario))
+    assert "on sale" not in panel_answer(panel_curve(Case(scenario)), Case(scenario))

@@ -47,7 +47,7 @@ def test_an_answer_is_sound(answers):
     assert bool(found.advice) is (verdict.state != "runs")
     assert 1 <= found.design.panels <= MOST_PANELS
     # The verdict is the exact model's on the scenario that is handed over.
-    assert assess(found.scenario).verdict.state == verdict.state
+    assert assess(Case(found.scenario)).verdict.state == verdict.state
     assert all(line in found.scenario.notes for line in found.assumptions)
 
 
@@ -112,8 +112,8 @@ def test_a_search_that_is_stopped_still_answers():
     assert found.sentences[0]
 
 
-DIM = assess(with_value(Scenario(), "light.illuminance_lx", 5.0))
-SMALL = assess(with_value(Scenario(), "panels.count", 8))
+DIM = assess(Case(with_value(Scenario(), "light.illuminance_lx", 5.0)))
+SMALL = assess(Case(with_value(Scenario(), "panels.count", 8)))
 
 
 def governed_by(found, name):
@@ -144,7 +144,7 @@ def test_never_is_said_as_never():
 
 def test_a_failed_rating_names_what_the_part_sees_and_bears():
     hot = with_value(Scenario(), "light.ambient_C", 80.0)
-    found, check = governed_by(assess(hot), "ratings")
+    found, check = governed_by(assess(Case(hot)), "ratings")
     assert check.state == "falls_short"
     assert two_sentences(found)[1] == "A part would see 80 °C and is made for 65 °C."
 

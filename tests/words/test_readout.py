@@ -5,6 +5,7 @@ import numpy as np
 import pytest
 
 from explorer.advice.assess import assess
+from explorer.advice.case import Case
 from explorer.advice.verdict import CHECK_NAMES, Check, Verdict
 from explorer.quantity import show
 from explorer.scenario.model import Scenario, with_value
@@ -17,12 +18,12 @@ DIM = with_value(Scenario(), "light.illuminance_lx", 30.0)
 
 @pytest.fixture(scope="module")
 def bright():
-    return assess(BRIGHT, span_s=604_800.0)
+    return assess(Case(BRIGHT), span_s=604_800.0)
 
 
 @pytest.fixture(scope="module")
 def dim():
-    return assess(DIM, span_s=604_800.0)
+    return assess(Case(DIM), span_s=604_800.0)
 
 
 def check(**changes):
