@@ -71,8 +71,9 @@ def test_the_table_is_the_curve():
 def test_a_panel_without_a_data_sheet_is_said_to_be_one_of_many(technology, lux, span):
     scenario = with_value(Scenario(), "panels.technology", technology)
     scenario = with_value(scenario, "light.illuminance_lx", lux)
-    assert f"no data sheet: modules on sale give {span}" in sold_sentence(Case(scenario))
-    assert sold_sentence(Case(scenario)) in panel_answer(panel_curve(Case(scenario)), Case(scenario))
+    case = Case(scenario)
+    assert f"no data sheet: modules on sale give {span}" in sold_sentence(case)
+    assert sold_sentence(case) in panel_answer(panel_curve(case), case)
 
 
 def test_what_reaches_the_cells_decides_how_far_modules_differ():
