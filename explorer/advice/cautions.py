@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from explorer.scenario.model import Scenario
+from explorer.scenario.ratings import full_sun_voltage
 from explorer.scenario.storage import CapacitorStore, CellStore, SupercapacitorStore
 from explorer.text import Text, figure, joined, say
 
@@ -240,7 +241,38 @@ def _charger(scenario: Scenario) -> list[Caution]:
                 where="charger",
             )
         ]
-    return []
+    return _unstopped(scenario)
+
+
+def _unstopped(scenario: Scenario) -> list[Caution]:
+    """A bank on a diode whose panel could charge it above its rating, were it not stopped."""
+    store, charger = scenario.store, scenario.charger
+    rated_v = store.unit_rated_v * store.in_series
+    if charger.kind != "direct":
+        return []
+    try:
+        sun_v = full_sun_voltage(scenario)
+    except ValueError:  # a data sheet of no panel, which is told where the design is judged
+        return []
+    if sun_v <= rated_v:
+        return []
+    return [
+        Caution(
+            key="direct_bank",
+            title=say("Only the threshold protects"),
+            text=_deferred(
+                say(
+                    "A diode alone does not stop charging. Left in the sun this panel reaches "
+                    "{sun} V, and the units are rated {rated} V together. The forecast takes it "
+                    "that something ends the charge at {full} V: a clamp or a switch that stands "
+                    "the panel's full current.",
+                    sun=figure(f"{sun_v:.3g}"), rated=figure(f"{rated_v:.4g}"),
+                    full=figure(f"{charger.full_V:.4g}"),
+                )
+            ),
+            where="charger",
+        )
+    ]
 
 
 _ACTUATORS: dict[str, tuple[str, str, str]] = {

@@ -10,9 +10,10 @@ import numpy as np
 from explorer.engine.system import System
 from explorer.physics import charger as ch
 from explorer.physics import load as ld
+from explorer.physics import panel as pv
 from explorer.physics.arrays import FloatArray, Number
 from explorer.scenario import parts
-from explorer.scenario.build import FULL_SUN_LX
+from explorer.scenario.build import FULL_SUN_LX, build_panel
 from explorer.scenario.course import current_per_lux
 from explorer.scenario.model import Scenario
 from explorer.scenario.storage import CellStore
@@ -90,18 +91,10 @@ def _rating(key: RatingKey, seen: Number, rated: Number, unit: str) -> Rating:
 def full_sun_current(scenario: Scenario, system: System) -> FloatArray:
     """Largest current that the charger passes into the store with the panel left in full sun. [A]
 
-    The sun's own spectrum falls on the clean and uncovered panel, which without a data sheet may
-    be the best one on sale. Charging current falls with the
-    store's voltage in normal running and in a cold start alike, so it is largest where either
-    begins.
+    Charging current falls with the store's voltage in normal running and in a cold start alike,
+    so it is largest where either begins.
     """
-    light = scenario.light.model_copy(update={
-        "source": "daylight_open", "daylight_share": 0.0,
-        "orientation_factor": 1.0, "cover_factor": 1.0, "soiling_factor": 1.0,
-    })  # fmt: skip
-    amps = scenario.margins.full_sun_lx * current_per_lux(light, scenario.panels)
-    if not scenario.panels.data_sheet:
-        amps = amps * parts.sold_share(scenario.panels.technology, FULL_SUN_LX)[1]
+    amps = full_sun_photocurrent(scenario)
     empty = np.asarray(system.store.empty_v, float)
     charger = system.charger
     if isinstance(charger, ch.DirectCharger):
@@ -112,6 +105,34 @@ def full_sun_current(scenario: Scenario, system: System) -> FloatArray:
         ch.converter_current(charger, given, empty, empty, 0.0),
         ch.converter_current(charger, given, warm, warm, 0.0),
     )
+
+
+def full_sun_photocurrent(scenario: Scenario) -> FloatArray:
+    """Photocurrent of the array left in full sun. [A]
+
+    The sun's own spectrum falls on the clean and uncovered panel, which without a data sheet may
+    be the best one on sale.
+    """
+    light = scenario.light.model_copy(update={
+        "source": "daylight_open", "daylight_share": 0.0,
+        "orientation_factor": 1.0, "cover_factor": 1.0, "soiling_factor": 1.0,
+    })  # fmt: skip
+    amps = scenario.margins.full_sun_lx * current_per_lux(light, scenario.panels)
+    if not scenario.panels.data_sheet:
+        amps = amps * parts.sold_share(scenario.panels.technology, FULL_SUN_LX)[1]
+    return np.asarray(amps)
+
+
+def full_sun_voltage(scenario: Scenario) -> float:
+    """Open-circuit voltage of the array of one design left in full sun. [V]
+
+    Raises
+    ------
+    ValueError
+        The panel's data sheet is that of no panel.
+    """
+    panel = build_panel(scenario.panels, scenario.light.ambient_C)
+    return float(pv.open_circuit_voltage(panel, full_sun_photocurrent(scenario)))
 
 
 def largest_draw(system: System) -> FloatArray:

@@ -126,3 +126,17 @@ def test_a_load_that_would_empty_a_cell_too_far_is_told(off_v, shown):
         assert "disconnects at 2.4 V, but the store is empty at 3 V" in of(
             scenario, "over_discharge"
         ).text
+
+
+def test_a_bank_on_a_diode_is_told_what_its_panel_reaches_in_the_sun():
+    """Eight amorphous cells of some 0.9 V each in the sun (from memory): 7 V and more on 5.4 V."""
+    bare = Scenario(store=SupercapacitorStore(), charger=DirectCharger(full_V=5.0))
+    text = of(bare, "direct_bank").text
+    assert "rated 5.4 V together" in text
+    assert "ends the charge at 5 V" in text
+    volts = float(text.split("reaches ")[1].split(" V")[0])
+    assert 6.5 < volts < 9.0
+    # Four such cells never reach the rating, and a converter stops by itself.
+    few = Scenario(charger=DirectCharger(full_V=5.0), panels=Panels(cells_in_series=4))
+    assert "direct_bank" not in keys(few)
+    assert "direct_bank" not in keys(Scenario(store=SupercapacitorStore()))
