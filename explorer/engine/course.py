@@ -120,12 +120,28 @@ class Tally:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Pending:
+    """What a device is about: its clock, as times from now."""
+
+    starts_s: tuple[float, ...]
+    """When each operation begins next, infinite where nothing is planned. [s]"""
+    running: tuple[tuple[int, float] | None, ...]
+    """Phase of each operation that runs, and how long that still lasts. [s]"""
+    start_up: tuple[int, float] | None = None
+    """Phase of the start-up, and how long that still lasts. [s]"""
+    retry_s: float = 0.0
+    """How long the load may not yet connect. [s]"""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Standing:
     """Where a run stands: what the next run needs to go on."""
 
     charge_c: float
     connected: bool
     charging: bool = True
+    pending: Pending | None = None
+    """None where a device that is connected begins all its operations now."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,7 +7,7 @@ from math import floor, inf
 
 import numpy as np
 
-from explorer.engine.course import Event, Leg, Repeats, Standing, Tally
+from explorer.engine.course import Event, Leg, Pending, Repeats, Standing, Tally
 from explorer.engine.cycles import Cycle
 from explorer.engine.keys import OFF, DrawKey, On, StartUp
 from explorer.engine.levels import BlendedMotion, Motion
@@ -95,8 +95,38 @@ class Progress:
         self.first_operation = inf
         self.noted_at, self.at_once = -inf, 0
         """When something happened last, and how much happened at that moment before. [s]"""
-        if start.connected:
-            self.clock.start(self.t)
+        self._go_on(start)
+
+    def _go_on(self, start: Standing) -> None:
+        """Take up what the device was about."""
+        pending = start.pending
+        if pending is None:
+            if start.connected:
+                self.clock.start(self.t)
+            return
+        if pending.retry_s > 0.0:
+            self.retry_at = self.t + pending.retry_s
+        if not start.connected:
+            return
+        if pending.start_up is not None:
+            self.stage, self.start_k = "start", pending.start_up[0]
+            self.phase_end = self.t + pending.start_up[1]
+            return
+        self.clock.resume(self.t, pending.starts_s, pending.running)
+
+    def standing(self) -> Standing:
+        """Where it stands now."""
+        starts_s, running = self.clock.pending(self.t)
+        start_up = (self.start_k, self.phase_end - self.t) if self.stage == "start" else None
+        return Standing(
+            charge_c=self.q,
+            connected=self.stage != "off",
+            charging=self.charging,
+            pending=Pending(
+                starts_s=starts_s, running=running, start_up=start_up,
+                retry_s=max(self.retry_at - self.t, 0.0),
+            ),
+        )
 
     def draw(self) -> DrawKey:
         """Names the present draw."""

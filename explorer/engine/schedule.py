@@ -161,6 +161,31 @@ class Clock:
         ends = (end - t for _, end in filter(None, self._active))
         return self.busy, (*(due - t for due in self.next_start), *ends)
 
+    def pending(
+        self, t: float
+    ) -> tuple[tuple[float, ...], tuple[tuple[int, float] | None, ...]]:
+        """How long after t each operation begins, and which phases run for how long. [s]"""
+        return (
+            tuple(due - t for due in self.next_start),
+            tuple(a and (a[0], a[1] - t) for a in self._active),
+        )
+
+    def resume(
+        self,
+        t: float,
+        starts_s: Sequence[float],
+        running: Sequence[tuple[int, float] | None],
+    ) -> None:
+        """Go on where another run ended; a start waits for its window."""
+        self._active = [a and (a[0], t + a[1]) for a in running]
+        for j, op in enumerate(self.operations):
+            due = t + starts_s[j]
+            if isinstance(op.schedule, Periodic) and due < inf:
+                due = self.open_from(op.schedule, due)
+            self.next_start[j] = due
+        self._refresh()
+        self.look(t)
+
     def shift(self, seconds: float) -> None:
         """Let everything happen later."""
         self.next_start = [due + seconds for due in self.next_start]

@@ -7,7 +7,7 @@ every third week; a few never do.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from explorer.engine.course import Standing, Trajectory
 from explorer.engine.march import Engine
@@ -91,9 +91,7 @@ def repeating_course(engine: Engine, start: Standing) -> RepeatingCourse:
             slope = (drift - before[1]) / (state.charge_c - before[0])
             if slope < -1e-6:
                 charge_c = min(max(state.charge_c - drift / slope, 0.0), full)
-                guess = Standing(
-                    charge_c=charge_c, connected=run.end.connected, charging=run.end.charging
-                )
+                guess = replace(run.end, charge_c=charge_c)
                 orbit = [guess]
         before = (state.charge_c, drift) if same and drift != 0.0 else None
         state = guess

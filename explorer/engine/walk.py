@@ -75,12 +75,11 @@ class Run(Progress):
             if self.stage == "on" and (self._take_cycles() or self.clock.begin_due(self.t)):
                 continue
             self._move(motions)
-        state = Standing(charge_c=self.q, connected=self.stage != "off", charging=self.charging)
         return Trajectory(
             self.legs,
             self.events,
             self.tally,
-            state,
+            self.standing(),
             self.t - self.begin_s,
             self.first_operation - self.begin_s,
         )

@@ -485,3 +485,37 @@ def test_a_march_to_the_first_start_up_ends_where_the_start_up_ends():
     run = engine.march(100.0, stop_at=StopAt.FIRST_OPERATION)
     assert run.first_operation_s == run.span_s == pytest.approx(2.0)
     assert run.end.charge_c == pytest.approx(1e-3, abs=1e-6)
+
+
+@pytest.mark.parametrize("seconds", [0.03, 250.0, 5000.0, 86_400.0])
+def test_a_run_goes_on_where_another_ended(seconds):
+    """Cut in two at any moment: within the start-up, within a pulse, between pulses, while full."""
+    given_ = system(
+        light=steady(3e-4), panel=AMORPHOUS, charger=SCHOTTKY, store=bank(5e-3), full_v=4.5,
+        load=load(
+            connect_v=2.9, off_v=1.5, start_up=(Phase(draw=Draw(current_a=1e-3), duration_s=0.2),),
+            operations=(pulse(5e-3, 0.1, 250.0), pulse(1e-4, 20.0, 5000.0)),
+        ),
+    )
+    engine, begin = Engine(given_), Standing(charge_c=0.015, connected=False)
+    whole = engine.march(100_000.0, begin)
+    first = engine.march(seconds, begin)
+    second = engine.march(100_000.0 - seconds, first.end, begin_s=seconds)
+    both = [a + b for a, b in zip(first.tally.served, second.tally.served, strict=True)]
+    assert both == whole.tally.served
+    assert first.tally.started + second.tally.started == whole.tally.started == 1.0
+    assert second.end.charge_c == pytest.approx(whole.end.charge_c, rel=1e-6)
+
+
+def test_a_wait_for_the_next_attempt_goes_on_in_the_next_run():
+    given_ = system(
+        light=steady(0.0), store=bank(1.0),
+        load=load(connect_v=3.0, off_v=2.9, sleep=Draw(current_a=1e-2), retry_delay_s=500.0),
+    )
+    engine = Engine(given_)
+    first = engine.march(11.0, Standing(charge_c=3.0, connected=True))
+    assert first.tally.cut_offs == 1.0
+    assert first.end.pending.retry_s == pytest.approx(499.0, abs=0.5)
+    full = replace(first.end, charge_c=3.5)
+    assert engine.march(490.0, full).tally.connects == 0.0
+    assert engine.march(510.0, full).tally.connects == 1.0
