@@ -126,8 +126,12 @@ def test_pulses_that_never_come_alike_stay_between_their_own_bounds(monkeypatch)
 @pytest.mark.parametrize(
     "changes", [{"store__capacitance_F": 4.95e-4}, {"store__esr_ohm": 100.9}]
 )
-def test_a_pulse_that_only_a_full_store_carries_is_not_taken_with_its_mean(changes):
+@pytest.mark.parametrize("walked_first", [32, 0])
+def test_a_pulse_that_only_a_full_store_carries_is_not_taken_with_its_mean(
+    changes, walked_first, monkeypatch
+):
     """Pulses of 2.02 V: from full the terminals keep 2.48 V, from resume 2.43 V; off is 2.45 V."""
+    monkeypatch.setattr(repeats, "MOST_WALKED", walked_first)
     engine, run = marched(
         "full_and_resume_with_pulses", 21_600.0, load__disconnect_V=2.45, **changes
     )
@@ -151,6 +155,24 @@ def test_a_full_store_that_rests_between_its_pulses_is_followed_exactly(sleep_a,
     assert run.tally.served == walked.tally.served
     assert run.end.charge_c == pytest.approx(walked.end.charge_c, rel=1e-6)
     assert run.tally.full_s == pytest.approx(walked.tally.full_s, rel=1e-6)
+
+
+def test_a_device_that_is_cut_off_between_full_and_resume_is_cut_off_there(monkeypatch):
+    """Off at 4.47 V, charging again at 4.45 V, on again at 4.49 V."""
+    given_ = system(
+        light=steady(1e-4), panel=AMORPHOUS, charger=SCHOTTKY, full_v=4.5,
+        store=bank(1e-3, leakage_a=2e-6),
+        full_hysteresis_v=0.05,
+        load=load(connect_v=4.49, off_v=4.47, sleep=Draw(current_a=2e-6), retry_delay_s=1.0),
+    )
+    engine, begin = Engine(given_), Standing(charge_c=4.5e-3, connected=True, charging=False)
+    run = engine.march(3600.0, begin)
+    monkeypatch.setattr(repeats, "full_turns", lambda *_: None)
+    monkeypatch.setattr(repeats, "turns", lambda *_: None)
+    walked = engine.march(3600.0, begin)
+    assert walked.tally.cut_offs > 50.0
+    assert run.tally.cut_offs == walked.tally.cut_offs
+    assert run.tally.connected_s == pytest.approx(walked.tally.connected_s, rel=1e-6)
 
 
 @settings(max_examples=60, deadline=None)
