@@ -90,7 +90,7 @@ class Turns:
         """Relative change from turn to turn, where a turn like the kept one came before."""
         n = self.times
         ratio = all_turns / np.where(one == 0.0, np.inf, one * n) - 1.0
-        even = (np.abs(ratio) < MOST_CHANGE) & (one != 0.0)
+        even = (np.abs(ratio) < MOST_CHANGE) & (one != 0.0) & (all_turns != 0.0)
         return np.where(even, 2.0 * ratio / (n + 1.0), 0.0)
 
     @staticmethod
