@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from explorer.advice.answers import held_for
 from explorer.advice.assess import Assessment
 from explorer.state import theme
 from explorer.state.document import Document
@@ -24,6 +25,7 @@ from explorer.state.spans import SPAN_KEYS, SpanKey
 from explorer.text import texts
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.card import Card
+from explorer.widgets.elided_label import ElidedLabel
 from explorer.widgets.icons import icon
 from explorer.widgets.plots.pulse_inset import PulseInset
 from explorer.widgets.plots.trace_plot import TracePlot
@@ -68,8 +70,8 @@ class TraceCard(Card):
         strip = QHBoxLayout(self._strip)
         strip.setContentsMargins(0, 0, 0, 0)
         strip.setSpacing(20)
-        strip.addWidget(self.inset, 5)
-        strip.addWidget(self.answers, 4)
+        strip.addWidget(self.inset, 1)
+        strip.addWidget(self.answers, 1)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(10, 10, 10, 10)
         layout.setSpacing(6)
@@ -174,7 +176,11 @@ class TraceCard(Card):
         self.inset.set_pulse(assessment.pulse)
         self.pulse.set_pulse(assessment.pulse)
         if assessment.answers:  # left out while a knob moves
-            self.answers.set_lines(readout.answer_lines(assessment))
+            self.answers.set_lines(readout.answer_lines(assessment), held_for(assessment.case))
+
+
+MOST_UNDER_A_NOTE = 6
+"""Answers that fit below a note of two lines."""
 
 
 class AnswerGrid(QWidget):
@@ -188,9 +194,21 @@ class AnswerGrid(QWidget):
         self._grid.setVerticalSpacing(0)
         self._grid.setColumnStretch(0, 1)
         self._cells: list[tuple[QLabel, QLabel]] = []
+        self.note = QLabel()
+        self.note.setWordWrap(True)
+        self.note.setFont(theme.font("small"))
+        self.note.hide()
+        self._grid.addWidget(self.note, 0, 0, 1, 2)
 
-    def set_lines(self, lines: tuple[readout.Line, ...]) -> None:
-        """Show some answers; labels are built once and afterwards only written to."""
+    def set_lines(self, lines: tuple[readout.Line, ...], note: str | None = None) -> None:
+        """Show some answers; labels are built once and afterwards only written to.
+
+        A note says what they hold for, where that is not the design from its beginning; the last
+        of them give way to it.
+        """
+        self.note.setText("" if note is None else tr(note))
+        self.note.setVisible(note is not None)
+        lines = lines[: len(lines) if note is None else MOST_UNDER_A_NOTE]
         while len(self._cells) < len(lines):
             self._add()
         for index, (label, value) in enumerate(self._cells):
@@ -204,13 +222,15 @@ class AnswerGrid(QWidget):
                 label.setText(shown[0])
                 value.setText(shown[1])
                 value.setAccessibleName(f"{shown[0]}: {shown[1]}")
+                tip = ". ".join(part for part in (shown[0], tr(lines[index].meaning)) if part)
+                label.setToolTip(tip)
+                value.setToolTip(tip)
 
     def _add(self) -> None:
-        label, value = QLabel(), QLabel()
+        label, value = ElidedLabel(), QLabel()
         label.setForegroundRole(label.palette().ColorRole.PlaceholderText)
         value.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-        label.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
-        row = len(self._cells)
+        row = len(self._cells) + 1
         self._grid.addWidget(label, row, 0)
         self._grid.addWidget(value, row, 1)
         self._grid.setRowStretch(row, 0)

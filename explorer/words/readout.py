@@ -12,7 +12,7 @@ from explorer.engine.columns import Columns
 from explorer.engine.trace import Trace
 from explorer.quantity import show
 from explorer.text import joined, say
-from explorer.words.answers import LABELS, value_of
+from explorer.words.answers import ASSUMED, LABELS, value_of
 from explorer.words.figures import (
     STATE_WORDS,
     bind_units,
@@ -59,6 +59,8 @@ class Line:
 
     label: str
     value: str
+    meaning: str = ""
+    """What stands behind the value, where that is more than its label says."""
 
 
 def sign(assessment: Assessment) -> SignText:
@@ -202,7 +204,7 @@ def answer_lines(assessment: Assessment) -> tuple[Line, ...]:
     """The key answers as label and value; those that the model does not give are left out."""
     found = assessment.answers
     return tuple(
-        Line(label=label, value=value_of(key, found[key]))
+        Line(label=label, value=value_of(key, found[key]), meaning=ASSUMED[key])
         for key, label in ANSWERS
         if key in found
     )

@@ -376,3 +376,21 @@ def test_every_letter_that_the_desktop_has_for_redo_redoes(window):
     ours = [key.toString() for key in window.commands["redo"].shortcuts()]
     assert ours == [key for key in keys if key[-2:] in ("+Y", "+Z")]
     assert ours
+
+
+def test_answers_of_a_device_that_never_starts_say_for_what_they_hold(window, document, solver):
+    note = window.trace.answers.note
+    document.edit("light.illuminance_lx", 1.0)
+    solver.solve_now()
+    assert note.isVisible()
+    assert "never starts" in note.text()
+    document.edit("light.illuminance_lx", 800.0)
+    solver.solve_now()
+    assert not note.isVisible()
+
+
+def test_an_answer_says_what_it_assumes(window):
+    label, value = window.trace.answers._cells[0]
+    assert label.toolTip().startswith(label.text())
+    assert len(label.toolTip()) > len(label.text()) + 10
+    assert value.toolTip() == label.toolTip()
