@@ -258,9 +258,8 @@ def _nodes(system: System, size: int) -> tuple[FloatArray, FloatArray, FloatArra
     full = np.broadcast_to(np.asarray(system.full_v, float), (size, 1))
     if isinstance(system.store, st.Cell):
         share = np.linspace(0.0, 1.0, CELL_NODES)
-        top = np.interp(full, system.store.open_circuit_v, system.store.state_of_charge)
-        share = share[None, :] * top
-        volts = np.interp(share, system.store.state_of_charge, system.store.open_circuit_v)
+        share = share[None, :] * system.store.share_at(full)
+        volts = system.store.voltage_at(share)
         charge = share * np.asarray(system.store.capacity_c, float)
         return volts, np.ascontiguousarray(np.broadcast_to(charge, volts.shape)), volts
     bottom = np.broadcast_to(np.asarray(system.store.lowest_v, float), (size, 1))

@@ -146,8 +146,15 @@ class Cell:
 
     def charge_at(self, voltage_v: Number) -> FloatArray:
         """Charge at an open-circuit voltage, full above the table and empty below. [C]"""
-        share = np.interp(voltage_v, self.open_circuit_v, self.state_of_charge)
-        return np.asarray(share * self.capacity_c)
+        return np.asarray(self.share_at(voltage_v) * self.capacity_c)
+
+    def share_at(self, voltage_v: Number) -> FloatArray:
+        """State of charge at an open-circuit voltage, row by row for many cells."""
+        return _row_by_row(voltage_v, self.open_circuit_v, self.state_of_charge)
+
+    def voltage_at(self, share: Number) -> FloatArray:
+        """Open-circuit voltage at a state of charge, row by row for many cells. [V]"""
+        return _row_by_row(share, self.state_of_charge, self.open_circuit_v)
 
     def leak_a(self, charge_c: Number, voltage_v: Number) -> FloatArray:
         """Self-discharge at a charge and the voltage that belongs to it. [A]"""
@@ -184,6 +191,15 @@ class Cell:
 
 
 Store = CapacitorBank | Cell
+
+
+def _row_by_row(x: Number, known_x: FloatArray, known_y: FloatArray) -> FloatArray:
+    """`numpy.interp`, where either table may have a row for each of many systems."""
+    if known_x.ndim == 1 and known_y.ndim == 1:
+        return np.asarray(np.interp(x, known_x, known_y))
+    tables = np.broadcast_arrays(known_x, known_y)
+    rows = np.broadcast_to(np.atleast_2d(x), (len(tables[0]), np.shape(np.atleast_2d(x))[1]))
+    return np.array([np.interp(at, *table) for at, *table in zip(rows, *tables, strict=True)])
 
 
 # ---- capacitor banks -----------------------------------------------------------------------

@@ -213,3 +213,14 @@ def test_charge_and_leakage_at_a_voltage_are_those_of_the_curve(store):
         assert float(store.leak_a(charge, volts)) == pytest.approx(float(curve.leak_a[i]))
     assert curve.esr_ohm == store.series_ohm
     assert curve.charge_limit_a == store.most_charge_a
+
+
+def test_many_strings_of_cells_are_read_row_by_row():
+    """One cell, and two of them in series: twice the voltage at the same state of charge."""
+    one = small_cell()
+    table = np.stack([one.open_circuit_v, 2.0 * one.open_circuit_v])
+    many = small_cell(open_circuit_v=table)
+    assert many.empty_v.tolist() == [[3.0], [6.0]]
+    assert many.share_at(np.array([[3.7], [7.4]])).tolist() == [[0.5], [0.5]]
+    assert many.voltage_at(np.array([[0.0, 0.5, 1.0]])) == pytest.approx(table)
+    assert many.charge_at(np.array([[4.2], [6.0]])).tolist() == [[144.0], [0.0]]

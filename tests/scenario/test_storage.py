@@ -3,6 +3,8 @@
 import numpy as np
 import pytest
 
+from explorer.advice.case import Case
+from explorer.advice.fleet import fleet
 from explorer.scenario.model import Scenario, size_path, with_value
 from explorer.scenario.storage import SIZE_PATHS, CapacitorStore, CellStore, SupercapacitorStore
 
@@ -37,3 +39,14 @@ def test_the_physical_store_begins_and_ends_where_its_section_says(store):
     assert float(np.asarray(built.empty_v)) == pytest.approx(store.empty_v)
     assert float(np.asarray(built.charge_at(store.empty_v))) == pytest.approx(0.0, abs=1e-12)
     assert built.most_charge_a == store.most_charge_A
+
+
+def test_a_batch_takes_any_number_of_cells_in_series():
+    scenario = Scenario(
+        store=CellStore(), charger={"kind": "converter", "full_V": 9.0},
+        load={"connect_V": 7.5, "disconnect_V": 6.5},
+    )  # fmt: skip
+    cells = np.array([1, 2, 2])
+    margins = fleet(Case(scenario), {"store.cells_in_series": cells}).margins["ratings"]
+    assert margins[0] == pytest.approx(4.2 / 9.0, rel=1e-6)  # 9 V on one cell of 4.2 V
+    assert margins[1] == margins[2] > 1.9 * margins[0]
