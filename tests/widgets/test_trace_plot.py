@@ -74,6 +74,36 @@ def test_fit_shows_everything_again(qtbot, plot):
     assert x_range(plot) == pytest.approx((0.0, WEEK_S))
 
 
+def test_a_zoom_asks_the_run_anew_within_a_frame(qtbot, plot):
+    """What is on show has a column for every pixel, at any zoom."""
+    before = plot._picture
+    assert before.edge_s[[0, -1]] == pytest.approx([0.0, WEEK_S])
+    wheel(plot, 20, plot._to_x(4.5 * DAY_S))
+    qtbot.waitUntil(lambda: plot._picture is not before)
+    shown = plot._picture
+    assert shown.edge_s[[0, -1]] == pytest.approx([plot.shown.from_s, plot.shown.to_s])
+    assert len(shown.low_v) == pytest.approx(plot.area().width(), abs=1)
+    time_s, volts = plot._curve.getData()
+    exact = plot._assessment.trace.at(time_s).store_v
+    assert volts == pytest.approx(exact, abs=2e-3)
+
+
+def test_a_wider_plot_has_more_columns(qtbot, plot):
+    before = len(plot._picture.low_v)
+    plot.resize(900, 400)
+    qtbot.waitUntil(lambda: len(plot._picture.low_v) > before + 200)
+
+
+def test_nothing_is_drawn_where_nothing_was_computed(qtbot, plot):
+    short = run_of(Scenario(), 3 * DAY_S)
+    plot.set_assessment(made_up(trace=short), WEEK)
+    time_s, volts = plot._curve.getData()
+    assert time_s[np.isfinite(volts)].max() <= 3 * DAY_S * (1 + 1e-9)
+    plot.set_cursor(5 * DAY_S)
+    assert plot.cursor_lines()[1].label == "not followed so far"
+    plot.grab()
+
+
 def test_a_zoom_out_never_leaves_the_window(plot):
     wheel(plot, -30, 300)
     assert plot.shown == WEEK

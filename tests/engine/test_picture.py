@@ -1,0 +1,100 @@
+"""A picture of a run shows what a pixel column holds: no pulse is missed, nothing is invented."""
+
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+from explorer.engine.march import Engine
+from explorer.engine.trace import Trace
+from explorer.files.scenario_json import load_scenario
+from explorer.scenario.build import build
+from explorer.scenario.model import with_value
+
+CASES = Path(__file__).parents[1] / "cases"
+YEAR_S = 365 * 86_400.0
+PIXEL_V = 5.5 / 300
+
+
+@pytest.fixture(scope="module")
+def motor():
+    engine = Engine(build(load_scenario(CASES / "burst_motor.json").scenario))
+    return Trace(engine, engine.march(YEAR_S))
+
+
+@pytest.mark.parametrize("span_s", [10.0, 60.0, 600.0, 3600.0, 86_400.0, 7 * 86_400.0, YEAR_S])
+def test_a_burst_motor_shows_its_saw_tooth_at_every_zoom(motor, span_s):
+    from_s = min(1000.0, YEAR_S - span_s)
+    shown = motor.picture(from_s, from_s + span_s, 720)
+    later = slice(1, None) if from_s == 0.0 else slice(None)  # a year begins with an empty store
+    assert shown.low_v[later].min() == pytest.approx(2.3, abs=0.02)
+    assert shown.high_v[later].max() == pytest.approx(5.0, abs=0.01)
+    bands = shown.bands(PIXEL_V)
+    _, volts = shown.line(PIXEL_V)
+    if span_s <= 600.0:  # teeth of eight seconds, one by one
+        assert not bands
+        teeth = np.sum((volts[1:] < 3.6) & (volts[:-1] > 3.6))
+        assert teeth == pytest.approx(span_s / 7.93, abs=1)
+    if span_s >= 3600.0:  # too close for a line: one band of their height
+        assert len(bands) == 1
+        _, low, high = bands[0]
+        assert low[3:] == pytest.approx(2.3, abs=0.05)
+        assert high == pytest.approx(5.0, abs=0.05)
+        assert np.nanmedian(shown.typical_v) == pytest.approx(3.65, abs=0.1)
+
+
+def test_the_line_goes_through_exact_points(motor):
+    shown = motor.picture(1000.0, 1060.0, 500)
+    exact = motor.at(shown.edge_s).store_v
+    assert shown.edge_v == pytest.approx(exact, abs=1e-6)
+    time_s, volts = shown.line(PIXEL_V)
+    assert np.all(np.isfinite(volts))
+    assert np.all(np.diff(time_s) >= 0.0)
+    # What was left out lies on the line.
+    assert np.interp(shown.edge_s, time_s, volts) == pytest.approx(exact, abs=PIXEL_V)
+
+
+def test_one_pulse_is_drawn_phase_by_phase(motor):
+    """60 ms of 150 mA through 0.1 ohm: 15 mV across the resistance, then a fall of 2.7 V."""
+    fine = motor.picture(1000.0, 1008.0, 1000)
+    at_s = float(fine.edge_s[int(np.argmin(np.diff(fine.edge_v)))])
+    shown = motor.picture(at_s - 0.1, at_s + 0.1, 800)
+    fall = shown.edge_s[:-1][np.diff(shown.edge_v) < -0.002]
+    assert np.ptp(fall) == pytest.approx(0.06, abs=0.001)
+    inside = (shown.edge_s[:-1] > fall[0] + 0.005) & (shown.edge_s[:-1] < fall[-1] - 0.005)
+    # The charger's milliampere takes a little off the step.
+    step_v = shown.low_v[inside] - shown.terminal_low_v[inside]
+    assert step_v == pytest.approx(0.015, abs=0.003)
+
+
+def test_no_line_bridges_what_was_not_computed(motor):
+    short = motor.beside(motor.engine.march(1000.0))
+    shown = short.picture(500.0, 1500.0, 400)
+    seen = shown.edge_s[1:] <= 1000.0
+    assert np.all(np.isfinite(shown.low_v[seen]))
+    assert np.all(np.isnan(shown.low_v[~seen]))
+    time_s, volts = shown.line(PIXEL_V)
+    assert time_s[np.isfinite(volts)].max() <= 1000.0
+    assert all(x.max() <= 1000.0 + 2.5 for x, _, _ in shown.bands(PIXEL_V) + shown.envelope())
+    before = short.picture(-100.0, 100.0, 100)
+    assert np.isnan(before.low_v[:50]).all()
+    assert np.isfinite(before.low_v[51:]).all()
+
+
+def test_a_drawn_curve_has_few_vertices_at_any_zoom(motor):
+    for span_s in (1.0, 30.0, 1800.0, 5000.0, 86_400.0):
+        time_s, _ = motor.picture(2000.0, 2000.0 + span_s, 1000).line(PIXEL_V)
+        assert len(time_s) <= 2000
+
+
+def test_a_pulse_shows_in_the_envelope_of_the_column_that_holds_it():
+    scenario = with_value(
+        load_scenario(CASES / "full_and_resume_with_pulses.json").scenario, "store.esr_ohm", 20.0
+    )
+    engine = Engine(build(scenario))
+    trace = Trace(engine, engine.march(7200.0))
+    shown = trace.picture(1000.0, 7000.0, 600)
+    # 20 mA through 20 ohm: 0.4 V below the store, for 50 ms every ten minutes.
+    deep = shown.low_v - shown.terminal_low_v > 0.3
+    assert deep.sum() == 10
+    assert np.diff(shown.edge_s[:-1][deep]) == pytest.approx(600.0, abs=11.0)
