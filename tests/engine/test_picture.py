@@ -33,6 +33,10 @@ def test_a_burst_motor_shows_its_saw_tooth_at_every_zoom(motor, span_s):
     _, volts = shown.line(PIXEL_V)
     if span_s <= 600.0:  # teeth of eight seconds, one by one
         assert not bands
+        assert volts.max() == pytest.approx(5.0, abs=0.01)  # to the tip of every tooth
+        assert volts.min() == pytest.approx(2.3, abs=0.02)
+        tips = np.sum((volts[1:-1] > 4.97) & (volts[2:] < volts[1:-1]))
+        assert tips >= span_s / 7.93 - 1.5
         teeth = np.sum((volts[1:] < 3.6) & (volts[:-1] > 3.6))
         assert teeth == pytest.approx(span_s / 7.93, abs=1)
     if span_s >= 3600.0:  # too close for a line: one band of their height

@@ -5,7 +5,7 @@ import pytest
 
 from explorer.engine.course import Standing
 from explorer.engine.march import Engine
-from explorer.engine.system import DAY_S, Phase
+from explorer.engine.system import DAY_S, Operation, Phase
 from explorer.engine.trace import Trace
 from explorer.physics.load import Draw
 from tests.engine.systems import (
@@ -245,14 +245,27 @@ def test_rows_never_go_back_in_time_and_keep_their_promises():
     assert np.abs(fine.load_a[:-1][off]).max() < 1e-15
 
 
+ONE_PHASE = pulse(0.02, 0.05, 20.0)
+THREE_PHASES = Operation(
+    name="measure, wait and send",
+    schedule=ONE_PHASE.schedule,
+    phases=(
+        Phase(draw=Draw(current_a=2e-3), duration_s=1.5),
+        Phase(draw=Draw(current_a=5e-5), duration_s=4.0),
+        Phase(draw=Draw(power_w=0.03), duration_s=0.5),
+    ),
+)
+
+
+@pytest.mark.parametrize("operation", [ONE_PHASE, THREE_PHASES], ids=["one phase", "three"])
 @pytest.mark.parametrize("amps", [0.0, 20e-6, 400e-6])
-def test_moments_within_composed_cycles_are_those_of_pulses_walked_one_by_one(amps):
+def test_moments_within_composed_cycles_are_those_of_pulses_walked_one_by_one(amps, operation):
     given = system(
         light=steady(amps), panel=CRYSTALLINE, charger=converter(), store=bank(0.2, esr_ohm=2.0),
-        quiescent_a=1e-6, initial_charge_c=0.66, load=sender(),
+        quiescent_a=1e-6, initial_charge_c=0.66, load=sender(operations=(operation,)),
     )
     moments = np.arange(0.0, 3000.0, 0.495)
-    start = Standing(charge_c=0.66, connected=True)
+    start = Standing(charge_c=0.8, connected=True)
     found = {}
     for compose in (True, False):
         engine = Engine(given, compose=compose)
