@@ -52,6 +52,14 @@ class Reach:
         out.end_c[:] = self.end_c[last - 1]
         return out
 
+    def joined(self, first: IntArray) -> Reach:
+        """Stretches taken together, from each of some places to the next."""
+        last = np.append(first[1:], len(self.end_c)) - 1
+        found = {
+            name: wider.reduceat(getattr(self, name), first) for name, wider, _ in _WIDENED
+        }
+        return Reach(**found, end_c=self.end_c[last])
+
     @classmethod
     def none(cls, n: int) -> Reach:
         """Stretches in which nothing has been seen yet."""

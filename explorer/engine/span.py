@@ -7,7 +7,7 @@ from numpy.typing import NDArray
 
 from explorer.engine.orbits import Orbits
 from explorer.engine.reach import Reach
-from explorer.engine.strip import BLENDED, CYCLES, PLAIN, TURNS, Strip
+from explorer.engine.strip import BLENDED, PLAIN, TURNS, Strip
 
 FloatArray = NDArray[np.float64]
 IntArray = NDArray[np.intp]
@@ -25,7 +25,7 @@ class Spans:
 
     def __init__(self, strip: Strip) -> None:
         self._strip, self._modes = strip, strip.modes
-        self._inner = [Spans(turn) for turn in strip.inner]
+        self._inner = Spans(strip.inner) if strip.inner is not None else None
         length = strip.end_s - strip.begin_s
         self._length_s = length
         unit = length / np.maximum(strip.times, 1.0)
@@ -34,19 +34,24 @@ class Spans:
         self._turn: Reach | None = None
         self._whole: Reach | None = None
 
-    def reach(self, begin_s: FloatArray, end_s: FloatArray, *, coarse: bool = False) -> Reach:
+    def reach(
+        self, begin_s: FloatArray, end_s: FloatArray, course: IntArray | int = 0, *,
+        coarse: bool = False,
+    ) -> Reach:
         """How far the store goes in stretches of time, shape (n,).
 
         Parameters
         ----------
         begin_s, end_s : ndarray
             Ends of each stretch. [s]
+        course : ndarray or int
+            Course of each.
         coarse : bool
             Where a stretch lasts longer than a cycle or turn, take whole ones that cover it: what
             it shows can be off by less than one of them at either end.
         """
-        first, a = self._strip.late(begin_s)
-        last, b = self._strip.early(end_s)
+        first, a = self._strip.late(begin_s, course)
+        last, b = self._strip.early(end_s, course)
         last = np.maximum(last, first)
         one = first == last
         out = Reach.none(len(begin_s))
@@ -86,11 +91,10 @@ class Spans:
             count, _ = strip.cycle_of(orbits, leg[at], middle[at], late=True)
             out[at] = orbits.begins(strip.begin_c[leg[at]], count, strip.smooth[leg[at]])
         at = np.flatnonzero(units & (strip.kind[leg] == TURNS))
-        if at.size:
+        if at.size and strip.inner is not None:
             turns = strip.turns.part(leg[at])
             count, into = turns.split(middle[at], late=True)
-            mean_c = np.array([turn.mean_c for turn in strip.inner])
-            out[at] = mean_c[strip.place(leg[at])] + turns.shift(count, into)
+            out[at] = strip.inner.mean_c[strip.place(leg[at])] + turns.shift(count, into)
         return out
 
     @property
@@ -108,7 +112,7 @@ class Spans:
         for q in (strip.begin_c[path], strip.end_c[path]):
             lowest_v, lowest_c = self._modes.lowest(strip.row.part(path), q)
             out.put(path, Reach(lowest_c=lowest_c, highest_c=q, lowest_v=lowest_v, end_c=q))
-        for orbits, leg in zip(strip.orbits, strip.which(CYCLES), strict=True):
+        for orbits, leg in zip(strip.orbits, strip.which_cycles(), strict=True):
             last_c = np.asarray(orbits.cycle.map.before(strip.end_c[leg]))
             for begin_c in (strip.begin_c[leg], last_c):
                 out.put(leg, orbits.whole_reach(begin_c))
@@ -120,31 +124,23 @@ class Spans:
         return out
 
     @property
-    def overall(self) -> Reach:
-        """Reach of all legs, shape (1,)."""
-        whole = self.whole
-        return Reach(
-            lowest_c=whole.lowest_c.min(keepdims=True),
-            highest_c=whole.highest_c.max(keepdims=True),
-            lowest_v=whole.lowest_v.min(keepdims=True),
-            end_c=whole.end_c[-1:],
-        )
+    def courses(self) -> Reach:
+        """Reach of each course."""
+        return self.whole.joined(self._strip.first[:-1])
 
-    def lowest_connected_v(self) -> float:
-        """Lowest terminal voltage while connected; infinite where it never is. [V]"""
-        strip = self._strip
-        on = strip.connected & (strip.kind != TURNS)
-        lowest = float(self.whole.lowest_v[on].min(initial=np.inf))
-        for k, leg in enumerate(strip.which(TURNS)):
-            inner = self._inner[k].lowest_connected_v()
-            if np.isfinite(inner) and leg.size:
-                turns, zero = strip.turns.part(leg), np.zeros(len(leg))
-                ends = (np.zeros(len(leg), np.intp), turns.times.astype(np.intp) - 1)
-                shift = min(float(turns.shift(count, zero).min()) for count in ends)
-                opening = np.array([strip.inner[k].opening_c])
-                moved = self._modes.volts(opening + shift) - self._modes.volts(opening)
-                lowest = min(lowest, max(inner + float(moved[0]), 0.0))
-        return lowest
+    def lowest_connected_v(self) -> FloatArray:
+        """Lowest terminal voltage of each course while connected; infinite where never. [V]"""
+        strip, volts = self._strip, self._modes.volts
+        lowest = np.where(strip.connected, self.whole.lowest_v, np.inf)
+        leg = np.flatnonzero(strip.kind == TURNS)
+        if leg.size and self._inner is not None:
+            inner = self._inner.lowest_connected_v()[strip.place(leg)]
+            turns, zero = strip.turns.part(leg), np.zeros(len(leg))
+            ends = (np.zeros(len(leg), np.intp), turns.times.astype(np.intp) - 1)
+            shift = np.minimum(*(turns.shift(count, zero) for count in ends))
+            moved = volts(turns.opening_c + shift) - volts(turns.opening_c)
+            lowest[leg] = np.maximum(inner + moved, 0.0)
+        return np.asarray(np.minimum.reduceat(lowest, strip.first[:-1]))
 
     # ---- within legs ---------------------------------------------------------------------
 
@@ -179,9 +175,8 @@ class Spans:
         if rough.size:
             out.put(rough, self._whole_turns(leg[rough], a[rough], b[rough]))
         fine = np.flatnonzero(turns & ~units)
-        for k, some in strip.repeating(leg[fine]):
-            at = fine[some]
-            out.put(at, self._in_turns(k, leg[at], a[at], b[at], coarse))
+        if fine.size:
+            out.put(fine, self._in_turns(leg[fine], a[fine], b[fine], coarse))
         return out
 
     def _in_cycles(
@@ -234,9 +229,9 @@ class Spans:
         """Reach of the turn that each leg repeats."""
         if self._turn is None:
             self._turn = Reach.none(len(self._length_s))
-            for k, leg in enumerate(self._strip.which(TURNS)):
-                found = self._inner[k].overall
-                self._turn.put(leg, found.part(np.zeros(len(leg), np.intp)))
+            leg = np.flatnonzero(self._strip.kind == TURNS)
+            if self._inner is not None:
+                self._turn.put(leg, self._inner.courses.part(self._strip.place(leg)))
         return self._turn
 
     def _whole_turns(self, leg: IntArray, a: FloatArray, b: FloatArray) -> Reach:
@@ -247,16 +242,18 @@ class Spans:
             out.put(slice(None), self._shifted(kept, turns.shift(count, zero)))
         return out
 
-    def _in_turns(
-        self, k: int, leg: IntArray, a: FloatArray, b: FloatArray, coarse: bool
-    ) -> Reach:
-        turn, turns = self._inner[k], self._strip.turns.part(leg)
+    def _in_turns(self, leg: IntArray, a: FloatArray, b: FloatArray, coarse: bool) -> Reach:
+        turn, turns = self._inner, self._strip.turns.part(leg)
+        assert turn is not None
+        course = self._strip.place(leg)
+        begins = turn._strip.offset_s[course]
         first, from_s = turns.split(a, late=True)
         last, to_s = turns.split(b, late=False)
         last = np.maximum(last, first)
         one = first == last
         stop = np.where(one, np.maximum(to_s, from_s), turns.turn_s)
-        out = self._shifted(turn.reach(from_s, stop, coarse=coarse), turns.shift(first, from_s))
+        found = turn.reach(begins + from_s, begins + stop, course, coarse=coarse)
+        out = self._shifted(found, turns.shift(first, from_s))
         inner = np.flatnonzero(last - first > 1)
         if inner.size:
             part, kept = turns.part(inner), self._turn_reach().part(leg[inner])
@@ -265,7 +262,8 @@ class Spans:
                 out.put(inner, self._shifted(kept, shift))
         more = np.flatnonzero(~one)
         if more.size:
-            found = turn.reach(np.zeros(len(more)), to_s[more], coarse=coarse)
+            at = begins[more]
+            found = turn.reach(at, at + to_s[more], course[more], coarse=coarse)
             shift = turns.part(more).shift(last[more], to_s[more])
             out.put(more, self._shifted(found, shift))
         return out

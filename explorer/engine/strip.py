@@ -44,12 +44,11 @@ class Moments:
 
 
 class Book:
-    """What the legs of one engine share: rows, opened cycles and unrolled turns."""
+    """What the legs of one engine share: rows and opened cycles."""
 
     def __init__(self, modes: Modes) -> None:
         self.modes = modes
         self._opened: dict[CycleKey, Orbits] = {}
-        self._unrolled: dict[int, tuple[Repeats, Strip]] = {}
 
     def orbits(self, cycle: Cycle) -> Orbits:
         """A cycle, opened."""
@@ -58,90 +57,95 @@ class Book:
             found = self._opened[cycle.key] = Orbits(self.modes, cycle)
         return found
 
-    def turn(self, repeats: Repeats) -> Strip:
-        """The turn that a leg repeats; copies of a leg share theirs."""
-        found = self._unrolled.get(id(repeats))
-        if found is None:
-            # Kept beside its strip, so that no other turn can take its place in memory.
-            found = (repeats, Strip(self, repeats.legs, repeats.opening_c))
-            self._unrolled[id(repeats)] = found
-        return found[1]
-
 
 class Strip:
-    """Legs one after another.
+    """Courses of legs, one laid after another; a run is one course, and so is a turn that repeats.
 
     Parameters
     ----------
     book : Book
         Tables of the engine that made them.
-    legs : sequence of Leg
-        In order of time.
-    opening_c : float
-        Charge before the first one, and before what it may lose at once. [C]
+    courses : sequence of tuple
+        Legs in order of time, and the charge before the first one and before what it may lose at
+        once. [C]
     """
 
-    def __init__(self, book: Book, legs: Sequence[Leg], opening_c: float) -> None:
+    def __init__(self, book: Book, courses: Sequence[tuple[Sequence[Leg], float]]) -> None:
         self._book, self.modes = book, book.modes
-        begin, end, begin_c, end_c, weight = np.array(
+        legs = [leg for course, _ in courses for leg in course]
+        begin, end, self.begin_c, self.end_c, weight = np.array(
             [(x.begin_s, x.end_s, x.begin_c, x.end_c, x.level.weight) for x in legs], float
         ).T
-        self.begin_s, self.end_s = begin - begin[0], end - begin[0]
-        self.begin_c, self.end_c = begin_c, end_c
-        self.span_s = float(self.end_s[-1])
-        self.opening_c, self.closing_c = opening_c, float(end_c[-1])
-        lost = np.concatenate([[opening_c], end_c[:-1]]) - begin_c
-        self._inrush_c = lost
+        sizes = [len(course) for course, _ in courses]
+        self.first = np.concatenate([[0], np.cumsum(sizes)])
+        """First leg of each course, and the number of all."""
+        opens, last = self.first[:-1], self.first[1:] - 1
+        self.course_s = end[last] - begin[opens]
+        """Length of each course. [s]"""
+        self.offset_s = np.concatenate([[0.0], np.cumsum(self.course_s)[:-1]])
+        """When each begins on the common line of time. [s]"""
+        moved = np.repeat(self.offset_s - begin[opens], sizes)
+        self.begin_s, self.end_s = begin + moved, end + moved
+        self.opening_c = np.array([charge for _, charge in courses], float)
+        self.closing_c = self.end_c[last]
+        before = np.concatenate([[0.0], self.end_c[:-1]])
+        before[opens] = self.opening_c
+        self._inrush_c = before - self.begin_c
         self.connected = np.array([x.connected for x in legs])
         self._segment = np.array([x.segment for x in legs])
-        kinds: list[tuple[int, int, int]] = []
         self.smooth = np.zeros(len(legs), bool)
         self.orbits: list[Orbits] = []
-        self.inner: list[Strip] = []
         self._which = np.zeros(len(legs), np.intp)
-        """Which of these a leg runs through."""
+        """Which of the cycles, or of the courses of `inner`, a leg runs through."""
         self.times = np.zeros(len(legs))
+        kinds: list[tuple[int, int, int]] = []
         known: dict[tuple[int, int, int], tuple[int, int, int]] = {}
+        turns: dict[int, Repeats] = {}
         for i, leg in enumerate(legs):
             # By place in memory: quicker than by name, and the legs keep what stands there.
             one = id(leg.low), id(leg.high), id(leg.cycles and leg.cycles[0])
-            if leg.repeats is not None or (leg.cycles is not None and leg.level.exact):
+            if leg.repeats is not None:
+                turns.setdefault(id(leg.repeats), leg.repeats)
+                self._which[i] = list(turns).index(id(leg.repeats))
+                self.times[i] = leg.repeats.times
+                kinds.append((TURNS, 0, 0))
+            elif leg.cycles is not None and leg.level.exact:
                 kinds.append(self._enter(i, leg))
-                continue
-            if one not in known:
-                known[one] = self._enter(i, leg)
-            kinds.append(known[one])
+            else:
+                if one not in known:
+                    known[one] = self._enter(i, leg)
+                kinds.append(known[one])
         self.kind, low, high = np.array(kinds, np.intp).T
         self.row = Blend(low, high, np.where(self.kind == BLENDED, weight, 0.0))
+        self.inner = (
+            Strip(book, [(r.legs, r.opening_c) for r in turns.values()]) if turns else None
+        )
+        """The turns that legs repeat, one course each."""
         self.turns = self._all_turns()
         self._until: FloatArray | None = None
 
     def _all_turns(self) -> Turns:
         """What every leg repeats; legs that repeat nothing count as one turn of their own."""
+        span_s, k = self.end_s - self.begin_s, self._which
+        own = (span_s, self.begin_c, self.end_c, np.ones(len(k)))
+        kept = own
+        if self.inner is not None:
+            k = np.minimum(k, len(self.inner.course_s) - 1)
+            kept = (
+                self.inner.course_s[k], self.inner.opening_c[k], self.inner.closing_c[k], self.times
+            )
         repeats = self.kind == TURNS
-        inner = [
-            self.inner[k] if turns else None
-            for k, turns in zip(self._which.tolist(), repeats.tolist(), strict=True)
-        ]
-        span_s = self.end_s - self.begin_s
-        kept = np.array(
-            [(s.span_s, s.opening_c, s.closing_c) if s else (np.nan,) * 3 for s in inner]
-        ).T
-        own = np.stack([span_s, self.begin_c, self.end_c])
-        turn_s, opening_c, closing_c = np.where(repeats, kept, own)
+        turn_s, opening_c, closing_c, times = (
+            np.where(repeats, a, b) for a, b in zip(kept, own, strict=True)
+        )
         return Turns(
-            turn_s=turn_s, opening_c=opening_c, closing_c=closing_c,
-            times=np.where(repeats, self.times, 1.0), span_s=span_s,
+            turn_s=turn_s, opening_c=opening_c, closing_c=closing_c, times=times, span_s=span_s,
             begin_c=self.begin_c, end_c=self.end_c,
         )
 
     def _enter(self, i: int, leg: Leg) -> tuple[int, int, int]:
         """Kind of a leg and the rows that it follows."""
         book, modes = self._book, self.modes
-        if leg.repeats is not None:
-            self._which[i] = _place(self.inner, book.turn(leg.repeats))
-            self.times[i] = leg.repeats.times
-            return TURNS, 0, 0
         low = high = modes.plain(leg.low)
         if leg.cycles is None:
             if leg.high is not leg.low:
@@ -164,35 +168,47 @@ class Strip:
 
     # ---- which leg -----------------------------------------------------------------------
 
-    def late(self, time_s: FloatArray) -> tuple[IntArray, FloatArray]:
+    def late(
+        self, time_s: FloatArray, course: IntArray | int = 0
+    ) -> tuple[IntArray, FloatArray]:
         """Leg that begins last before or at each moment, and the time since then. [s]"""
         at = np.searchsorted(self.begin_s, time_s + grain(time_s), side="right") - 1
-        return self._since(np.maximum(at, 0), time_s)
+        return self._since(at, time_s, course)
 
-    def early(self, time_s: FloatArray) -> tuple[IntArray, FloatArray]:
+    def early(
+        self, time_s: FloatArray, course: IntArray | int = 0
+    ) -> tuple[IntArray, FloatArray]:
         """Leg that begins last before each moment, and the time since then. [s]"""
         at = np.searchsorted(self.begin_s, time_s - grain(time_s), side="left") - 1
-        return self._since(np.maximum(at, 0), time_s)
+        return self._since(at, time_s, course)
 
-    def _since(self, leg: IntArray, time_s: FloatArray) -> tuple[IntArray, FloatArray]:
+    def _since(
+        self, leg: IntArray, time_s: FloatArray, course: IntArray | int
+    ) -> tuple[IntArray, FloatArray]:
+        leg = np.minimum(np.maximum(leg, self.first[course]), self.first[course + 1] - 1)
         length = self.end_s[leg] - self.begin_s[leg]
-        return leg, np.clip(time_s - self.begin_s[leg], 0.0, length)
+        return leg, np.minimum(np.maximum(time_s - self.begin_s[leg], 0.0), length)
 
     # ---- at moments ----------------------------------------------------------------------
 
-    def at(self, time_s: FloatArray, *, late: bool = True, before: bool = False) -> Moments:
-        """The store at moments since the beginning.
+    def at(
+        self, time_s: FloatArray, course: IntArray | int = 0, *,
+        late: bool = True, before: bool = False,
+    ) -> Moments:
+        """The store at moments of the common line of time.
 
         Parameters
         ----------
         time_s : ndarray
             Shape (n,). [s]
+        course : ndarray or int
+            Course of each moment.
         late : bool
             Whether a moment between two motions belongs to the later one.
         before : bool
             The charge before what is lost at once at this very moment.
         """
-        leg, since = self.late(time_s) if late else self.early(time_s)
+        leg, since = self.late(time_s, course) if late else self.early(time_s, course)
         found = self._in_legs(leg, since, late, before)
         if before:
             found.charge_c[:] += np.where(since <= grain(time_s), self._inrush_c[leg], 0.0)
@@ -217,11 +233,12 @@ class Strip:
             q[some], low[some] = orbits.within(begin_c, into, late)
             high[some] = low[some]
         weight = row.weight.copy()
-        for k, some in self.repeating(leg):
-            turn = self.inner[k]
-            turns = self.turns.part(leg[some])
+        some = np.flatnonzero(kind == TURNS)
+        if some.size and self.inner is not None:
+            at, turn = leg[some], self._which[leg[some]]
+            turns = self.turns.part(at)
             count, into = turns.split(since[some], late)
-            inner = turn.at(into, late=late, before=before)
+            inner = self.inner.at(self.inner.offset_s[turn] + into, turn, late=late, before=before)
             q[some] = inner.charge_c + turns.shift(count, into)
             low[some], high[some] = inner.row.low, inner.row.high
             weight[some] = inner.row.weight
@@ -270,21 +287,21 @@ class Strip:
         count = np.clip(count, 0.0, np.maximum(self.times[leg] - 1.0, 0.0))
         return count.astype(np.intp), np.clip(since - count * length, 0.0, length)
 
-    def which(self, kind: int) -> list[IntArray]:
-        """Legs of a kind, for each of the cycles or turns that they run through."""
-        count = len(self.orbits) if kind == CYCLES else len(self.inner)
-        some = np.flatnonzero(self.kind == kind)
-        return [some[self._which[some] == k] for k in range(count)]
+    def which_cycles(self) -> list[IntArray]:
+        """Legs that run through each of the cycles."""
+        some = np.flatnonzero(self.kind == CYCLES)
+        return [some[self._which[some] == k] for k in range(len(self.orbits))]
 
     def place(self, leg: IntArray) -> IntArray:
-        """Place of each leg's cycle or turn in `orbits` or `inner`."""
+        """Place of each leg's cycle in `orbits`, or of its turn among the courses of `inner`."""
         return self._which[leg]
 
     @property
-    def mean_c(self) -> float:
-        """Mean charge over the strip, straight along its legs. [C]"""
+    def mean_c(self) -> FloatArray:
+        """Mean charge over each course, straight along its legs. [C]"""
         length = self.end_s - self.begin_s
-        return float(0.5 * (self.begin_c + self.end_c) @ length / max(length.sum(), 1e-300))
+        total = np.add.reduceat(0.5 * (self.begin_c + self.end_c) * length, self.first[:-1])
+        return np.asarray(total / np.maximum(self.course_s, 1e-300))
 
     def cycling(self, leg: IntArray) -> Iterator[tuple[Orbits, IntArray]]:
         """Cycles that some legs run through, and which of the legs."""
@@ -292,27 +309,29 @@ class Strip:
         for k, part in _groups(self._which[leg[some]]):
             yield self.orbits[k], some[part]
 
-    def repeating(self, leg: IntArray) -> Iterator[tuple[int, IntArray]]:
-        """Turns that some legs repeat, by their place in `inner`, and which of the legs."""
-        some = np.flatnonzero(self.kind[leg] == TURNS)
-        for k, part in _groups(self._which[leg[some]]):
-            yield k, some[part]
-
     # ---- charges carried -----------------------------------------------------------------
 
-    def carried(self, time_s: FloatArray) -> FloatArray:
-        """Charges carried from the beginning to moments, shape (3, n). [C]
+    def carried(self, time_s: FloatArray, course: IntArray | int = 0) -> FloatArray:
+        """Charges carried from the beginning of a course to moments, shape (3, n). [C]
 
         What is lost at once at a moment comes after it; it counts as load.
         """
-        leg, since = self.early(time_s)
+        leg, since = self.early(time_s, course)
         out = self._before()[:, leg] + self._carried_in(leg, since)
-        return np.where(time_s <= grain(time_s), 0.0, out)
+        out -= np.broadcast_to(self._opened()[:, course].reshape(3, -1), out.shape)
+        begun = time_s - self.offset_s[course] > grain(time_s)
+        return np.where(begun, out, 0.0)
 
     @property
-    def total(self) -> FloatArray:
-        """Charges carried by all legs, shape (3,). [C]"""
-        return self._before()[:, -1]
+    def totals(self) -> FloatArray:
+        """Charges carried by each course, shape (3, k). [C]"""
+        return np.diff(self._opened(), axis=1)
+
+    def _opened(self) -> FloatArray:
+        """Charges carried before each course begins, and by all; shape (3, k + 1). [C]"""
+        out = self._before()[:, self.first].copy()
+        out[LOAD, :-1] -= self._inrush_c[self.first[:-1]]
+        return out
 
     def _before(self) -> FloatArray:
         """Charges carried before each leg, what it loses at once included; shape (3, n + 1)."""
@@ -349,13 +368,17 @@ class Strip:
             part = np.flatnonzero(into > 0.0)
             begin_c = orbits.begins(first[part], count[part], smooth[part])
             out[:, some[part]] += orbits.within_carried(begin_c, into[part])
-        for k, some in self.repeating(leg):
-            turn = self.inner[k]
-            turns = self.turns.part(leg[some])
+        some = np.flatnonzero(kind == TURNS)
+        if some.size and self.inner is not None:
+            at, turn = leg[some], self._which[leg[some]]
+            turns = self.turns.part(at)
             count, into = turns.split(since[some], late=False)
-            inside = turn.at(into, late=False)
-            moved = inside.charge_c + turns.shift(count, into) - self.begin_c[leg[some]]
-            carried = turns.stretched(count, turn.total[:, None], turn.carried(into))
+            time_s = self.inner.offset_s[turn] + into
+            inside = self.inner.at(time_s, turn, late=False)
+            moved = inside.charge_c + turns.shift(count, into) - self.begin_c[at]
+            carried = turns.stretched(
+                count, self.inner.totals[:, turn], self.inner.carried(time_s, turn)
+            )
             out[:, some] = settled(carried, moved)
         return out
 

@@ -74,7 +74,7 @@ class Trace:
     @property
     def _strip(self) -> Strip:
         if self._legs is None:
-            self._legs = Strip(self._book, self.run.legs, self.opening_c)
+            self._legs = Strip(self._book, [(self.run.legs, self.opening_c)])
         return self._legs
 
     @property
@@ -180,11 +180,11 @@ class Trace:
                 lowest_store_v=only, highest_store_v=only, lowest_terminal_v=np.inf,
                 lowest_ever_v=only,
             )
-        whole = self._spans.overall
+        whole = self._spans.courses
         return Extremes(
             lowest_store_v=float(volts(whole.lowest_c[0])),
             highest_store_v=float(volts(max(whole.highest_c[0], self.opening_c))),
-            lowest_terminal_v=self._spans.lowest_connected_v(),
+            lowest_terminal_v=float(self._spans.lowest_connected_v()[0]),
             lowest_ever_v=float(whole.lowest_v[0]),
         )
 
