@@ -141,8 +141,8 @@ def _pulse(case: Case, found: Readings) -> Text:
     short_s, ramp = float(p.short_s[0]), float(p.ramp_v[0])
     if 0 < short_s < np.inf and ramp > 0.5 * (begin - lowest):
         return say(
-            "From {volts}, {operation} takes too much out of the store: after {time} it is down "
-            "to the {need} that the device needs.",
+            "From {volts}, without light, {operation} takes too much out of the store: after "
+            "{time} it is down to the {need} that the device needs.",
             operation=name, volts=volts, time=show(short_s, "s"), need=show(need, "V"),
         )
     if lowest <= 0:
@@ -152,8 +152,8 @@ def _pulse(case: Case, found: Readings) -> Text:
             operation=name, volts=volts,
         )
     return say(
-        "From {volts}, {operation} pulls the terminals down by {dip} to {lowest}; down to the "
-        "{need} that the device needs there are {room}.",
+        "From {volts}, without light, {operation} pulls the terminals down by {dip} to {lowest}; "
+        "down to the {need} that the device needs there are {room}.",
         operation=name, volts=volts, dip=show(begin - lowest, "V"), lowest=show(lowest, "V"),
         need=show(need, "V"), room=show(max(begin - need, 0.0), "V"),
     )

@@ -9,16 +9,23 @@ from explorer.engine.course import Leg, Trajectory
 from explorer.engine.keys import On
 from explorer.engine.march import Engine
 from explorer.engine.schedule import TIME_GRAIN_S
+from explorer.engine.system import Periodic
 
 
 def lowest_begins(engine: Engine, run: Trajectory) -> list[float]:
     """Lowest open-circuit voltage at which each operation begins; infinite where none does. [V]
 
     What a pulse leaves behind is no beginning: a device that waits for a voltage begins there,
-    however low its last run ended.
+    however low its last run ended. An operation that cuts the device off as soon as it begins
+    begins all the same; any that is due may be that one.
     """
-    lowest = [inf] * len(engine.system.load.operations)
+    operations = engine.system.load.operations
+    lowest = [inf] * len(operations)
     _look(run.legs, lowest)
+    fatal = _cut_off_at_once(run)
+    for j, operation in enumerate(operations):
+        if isinstance(operation.schedule, Periodic):
+            lowest[j] = min(lowest[j], fatal)
     return [float(engine.field.voltage_at(q)) if q < inf else inf for q in lowest]
 
 
@@ -40,6 +47,17 @@ def _look(legs: Iterable[Leg], lowest: list[float]) -> None:
         for j in active - before:
             lowest[j] = min(lowest[j], leg.begin_c)
         before = active
+
+
+def _cut_off_at_once(run: Trajectory) -> float:
+    """Lowest charge at which an operation began and was cut off in the same moment. [C]"""
+    ends = {leg.end_s: leg for leg in run.legs if leg.connected and leg.repeats is None}
+    lowest = inf
+    for event in run.events:
+        leg = ends.get(event.time_s) if event.kind == "brown_out" else None
+        if leg is not None and isinstance(leg.draw, On) and not leg.draw.active:
+            lowest = min(lowest, event.charge_c)
+    return lowest
 
 
 def first_done(engine: Engine, run: Trajectory) -> float:

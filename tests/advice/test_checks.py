@@ -216,7 +216,7 @@ def test_a_pulse_falls_by_its_resistance_and_by_its_charge():
     assert check.value == pytest.approx(3.8, rel=1e-3)
     assert check.limit == 1.8
     assert check.margin == pytest.approx((4.5 - 1.8) / 0.7, rel=1e-3)
-    for text in ("From 4.5 V", "by 0.7 V to 3.8 V", "the 1.8 V", "there are 2.7 V"):
+    for text in ("From 4.5 V, without light", "by 0.7 V to 3.8 V", "the 1.8 V", "there are 2.7 V"):
         assert text in check.sentence
 
 

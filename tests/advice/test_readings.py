@@ -334,3 +334,24 @@ def test_a_reserve_that_a_pulse_passes_is_gone_with_that_pulse():
     # From 5 V: 4.2, 3.4, and 2.6 within the third run, after half of it.
     assert found["dark_time_s"] == pytest.approx(20_000.5, abs=0.1)
     assert found["operations_per_charge"] == pytest.approx(2.0)
+
+
+def test_a_closure_shorter_than_the_nights_lasts_what_is_declared():
+    """It is judged beside the nights: 14 h are the worse of the two."""
+    margins = Margins(closure_days=0.1)
+    case = Case(design(light=EVERY_DAY, load=sleeper(sleep_A=1e-5), margins=margins))
+    dark = readings(case).dark
+    assert not dark.closure[0]
+    assert dark.needed_s[0] == 14 * 3600.0
+
+
+def test_an_operation_that_cuts_off_as_it_begins_begins_there():
+    """By night 2 C of 0.5 F: each hour 0.5 V across the resistance, below the cut-off in the end."""
+    store = CapacitorStore(capacitance_F=0.5, esr_ohm=10.0, leakage_A=0.0, rated_V=6.3)
+    load = sleeper(
+        sleep_A=4e-5, operations=(beep(Every(interval_s=3600.0), current_a=0.05, duration_s=0.01),),
+    )
+    found = study(Case(design(light=EVERY_DAY, store=store, load=load)))
+    assert found.course.run.tally.cut_offs > 0
+    begin_v = lowest_begins(found.engine, found.course.run)[0]
+    assert 2.0 < begin_v < 2.0 + 0.5

@@ -84,7 +84,6 @@ def worst_dark(course: Trace, found: list[Gap], closure_s: float) -> DarkReading
         for g in sorted(found, key=lambda g: g.begin_s)
         if g.begin_s + k * period <= span_s
     ]
-    longest = max((g.length_s for g in many), default=0.0)
     # Where the device is off already nothing can be cut off; where it always is, it lasts for none.
     then = course.at(np.array([g.begin_s for g in many]))
     charge_c = [engine.field.charge_at(v) for v in then.store_v.tolist()]
@@ -98,7 +97,7 @@ def worst_dark(course: Trace, found: list[Gap], closure_s: float) -> DarkReading
             begin_s = gap.begin_s
         else:
             charge, begin_s = _lowest_connected(course.run), 0.0
-        tried.append((charge, begin_s, max(closure_s, longest), True))
+        tried.append((charge, begin_s, closure_s, True))
     best: tuple[float, float, float, float, bool] | None = None
     for charge, begin_s, needed_s, closure in tried:
         lasts_s = time_in_the_dark(engine, charge, begin_s, FARTHEST * needed_s)

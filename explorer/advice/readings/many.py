@@ -177,11 +177,10 @@ def _dark(
     for kind, brings in enumerate(kinds):
         rows = np.flatnonzero(kind_of.ravel() == kind)
         found = gaps(brings[s.level], s.edges_s, steady=brings.size == 1)
-        lowest, longest, many = np.zeros(len(rows), np.intp), 0.0, 1
+        lowest, many = np.zeros(len(rows), np.intp), 1
         if found:
             lengths = np.array([g.length_s for g in found])
             begins = np.array([g.stretch for g in found])
-            longest = float(lengths.max())
             # Nights of one length follow days that are alike and begin alike.
             many = len(set(lengths.tolist()))
             left = np.maximum(edges_c[begins][:, rows] - floor[rows], 0.0)
@@ -200,7 +199,7 @@ def _dark(
             lowest = begins[np.argmin(left, axis=0)]
         closed = closure_s[rows] > 0
         if closed.any():
-            needed = np.maximum(closure_s[rows], longest)[closed]
+            needed = closure_s[rows][closed]
             begin_c = edges_c[lowest, rows][closed]
             worst.look(rows[closed], lowest[closed], needed, many, begin_c, closure=True)
     return DarkReading(
