@@ -39,7 +39,7 @@ ASSUMED: dict[str, str] = texts({
     "longest_dark_s": "Light that brings nothing to the store; a declared closure does not count.",
     "lowest_store_V": "Open-circuit voltage in the repeating course.",
     "highest_store_V": "Open-circuit voltage in the repeating course.",
-    "lowest_terminal_V": "In the repeating course, on or off; the Pulse check counts without light.",
+    "lowest_terminal_V": "In the repeating course, on or off; the Pulse check is without light.",
     "served_share": "Of those wanted, the operation that fares worst, in the repeating course.",
     "balance_ratio": "With the store held at the voltage that suits the balance best.",
     "cut_offs_per_week": "In the repeating course, by the time that was followed.",

@@ -346,7 +346,7 @@ def test_a_closure_shorter_than_the_nights_lasts_what_is_declared():
 
 
 def test_an_operation_that_cuts_off_as_it_begins_begins_there():
-    """By night 2 C of 0.5 F: each hour 0.5 V across the resistance, below the cut-off in the end."""
+    """By night 2 C of 0.5 F: each hour 0.5 V across the resistance, below the cut-off at last."""
     store = CapacitorStore(capacitance_F=0.5, esr_ohm=10.0, leakage_A=0.0, rated_V=6.3)
     load = sleeper(
         sleep_A=4e-5, operations=(beep(Every(interval_s=3600.0), current_a=0.05, duration_s=0.01),),
