@@ -218,6 +218,9 @@ class Trace:
         """Voltages at the edges of columns that hold something, and of the columns, (4, n)."""
         volts, strip = self._modes.volts, self._strip
         reach = self._spans.reach(begin, end, coarse=True)
+        # What is lost at once where the picture begins is seen: the store is shown before it.
+        first_c = strip.at(begin[:1], before=True).charge_c
+        reach.highest_c[:1] = np.maximum(reach.highest_c[:1], first_c)
         low, high = volts(reach.lowest_c), volts(reach.highest_c)
         typical = 0.5 * (low + high)
         least = HIDDEN * (high.max() - low.min())
@@ -227,7 +230,7 @@ class Trace:
             dense_c = self._spans.typical(begin[tall], end[tall])
             dense[tall] = np.isfinite(dense_c)
             typical[dense] = volts(dense_c[np.isfinite(dense_c)])
-        edge_c = np.append(strip.at(begin[:1]).charge_c, reach.end_c)
+        edge_c = np.append(first_c, reach.end_c)
         edge_v = volts(edge_c)
         ends = edge_v[:-1], edge_v[1:]
         beyond = np.maximum(high - np.maximum(*ends), np.minimum(*ends) - low)

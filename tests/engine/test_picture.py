@@ -8,8 +8,10 @@ import pytest
 from explorer.engine.march import Engine
 from explorer.engine.trace import Trace
 from explorer.files.scenario_json import load_scenario
+from explorer.physics.load import Draw
 from explorer.scenario.build import build
 from explorer.scenario.model import with_value
+from tests.engine.systems import bank, load, system
 
 CASES = Path(__file__).parents[1] / "cases"
 YEAR_S = 365 * 86_400.0
@@ -83,6 +85,19 @@ def test_no_line_bridges_what_was_not_computed(motor):
     before = short.picture(-100.0, 100.0, 100)
     assert np.isnan(before.low_v[:50]).all()
     assert np.isfinite(before.low_v[51:]).all()
+
+
+def test_a_picture_begins_where_the_store_is_before_a_connect_takes_its_inrush():
+    given = system(
+        store=bank(0.1), initial_charge_c=0.4,
+        load=load(connect_v=3.2, off_v=1.0, bulk_f=0.01, sleep=Draw(current_a=1e-6)),
+    )
+    engine = Engine(given)
+    shown = Trace(engine, engine.march(10.0)).picture(0.0, 10.0, 100)
+    assert shown.edge_v[0] == pytest.approx(4.0)
+    assert shown.high_v[0] == pytest.approx(4.0)
+    assert shown.low_v[0] == pytest.approx(3.6, abs=1e-4)
+    assert shown.high_v[1] == pytest.approx(3.6, abs=1e-4)
 
 
 def test_a_drawn_curve_has_few_vertices_at_any_zoom(motor):
