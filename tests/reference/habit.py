@@ -209,7 +209,7 @@ def balance(device, points=160):
     def ratio(v):
         taken, brought = _taken(device, v, idle, per_s), 0.0
         for begin, end, amps in device.steps:
-            given = _given(device, v, idle, sources[amps]) * (end - begin) / device.period_s
+            given = _given(device, v, sources[amps]) * (end - begin) / device.period_s
             brought += max(given, 0.0)
             taken += max(-given, 0.0)  # what leaks back through the blocking diode
         return brought / taken if taken > 0.0 else inf
@@ -219,10 +219,10 @@ def balance(device, points=160):
     return best[0], level
 
 
-def _given(device, v, idle, source):
-    cold = v < device.cold_v
-    store = device.store
-    return source.terminals(v, idle, store.ohm, store.charge_limit_a, cold)[1]
+def _given(device, v, source):
+    """What the light brings into a held store while nothing is drawn."""
+    store, nothing = device.store, (0.0, 0.0, 0.0)
+    return source.terminals(v, nothing, store.ohm, store.charge_limit_a, v < device.cold_v)[1]
 
 
 def _taken(device, v, idle, per_s):

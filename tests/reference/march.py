@@ -32,7 +32,6 @@ class Totals:
     lowest_v: float = inf
     highest_v: float = -inf
     lowest_terminal_v: float = inf
-    """While connected."""
     lowest_begin_v: float = inf
     """Lowest store voltage at which an operation began."""
 
@@ -460,8 +459,7 @@ class March:
         vt = 0.0 if vt is None else vt
         totals = self.totals
         totals.lowest_v, totals.highest_v = min(totals.lowest_v, v), max(totals.highest_v, v)
-        if self.stage != "off":
-            totals.lowest_terminal_v = min(totals.lowest_terminal_v, vt)
+        totals.lowest_terminal_v = min(totals.lowest_terminal_v, vt)
         if self.rows:
             row = self.rows[-1]
             row.terminal_min_v = min(row.terminal_min_v, vt)
