@@ -159,7 +159,7 @@ def direct_current(
     """Charging current through a blocking diode, negative where the diode leaks back. [A]
 
     Solves ``u - I (R_s + R) - n V_T ln(1 + I/I_s) = w`` for the panel's diode voltage ``u``.
-    The left side is convex and rising in ``u``, so Newton's method converges from above.
+    The left side rises in ``u``: Newton's method, kept within a bracket.
 
     Parameters
     ----------
@@ -178,21 +178,31 @@ def direct_current(
     leak = np.asarray(charger.diode_saturation_a, float)
     slope_d = np.asarray(charger.diode_slope_v, float)
     path = panel.series_ohm + np.asarray(path_ohm, float)
-    stop = pv.diode_voltage_at_current(panel, light, -leak * (1.0 - 1e-6))
-    u = np.minimum(w + slope_d * np.log1p(np.maximum(light, 0.0) / leak) + light * path, stop)
+    high = pv.diode_voltage_at_current(panel, light, -leak * (1.0 - 1e-6))
+    low = np.minimum(w, 0.0)
+    u = np.minimum(w + slope_d * np.log1p(np.maximum(light, 0.0) / leak) + light * path, high)
     shunt = panel.shunt_s + panel.photo_shunt_per_v * light
-    for _ in range(80):
+    for _ in range(120):
         grown = panel.saturation_a * np.exp(u / panel.slope_v)
         current = light - (grown - panel.saturation_a) - u * shunt
         fall = grown / panel.slope_v + shunt
         above = np.maximum(leak + current, 1e-7 * leak)
         miss = u - current * path - slope_d * np.log(above / leak) - w
-        step = miss / (1.0 + fall * (path + slope_d / above))
-        u_next = np.minimum(u - step, stop)
-        if np.all(np.abs(u_next - u) <= 1e-13 * (np.abs(u) + panel.slope_v)):
-            u = u_next
+        low, high = np.where(miss < 0.0, u, low), np.where(miss < 0.0, high, u)
+        # Where the current has all but run out, the diode's drop bends within it: there the same
+        # step is taken in the logarithm of the current.
+        bent = slope_d * fall > above
+        grows = np.expm1(np.clip(miss / (slope_d + above * (1.0 / fall + path)), -40.0, 40.0))
+        step = np.where(
+            bent, above * grows / fall, miss / (1.0 + fall * (path + slope_d / above))
+        )
+        inside = (u - step > low) & (u - step < high)
+        following = np.where(inside, u - step, 0.5 * (low + high))
+        near = np.abs(following - u) <= 1e-15 * (np.abs(u) + panel.slope_v)
+        done = near | (np.abs(miss) <= 1e-11 * slope_d)
+        if np.all(done):
             break
-        u = u_next
+        u = np.where(done, u, following)
     amps: FloatArray = np.maximum(pv.current_of_diode(panel, light, u), -leak)
     return amps
 

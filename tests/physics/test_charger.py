@@ -104,3 +104,16 @@ def test_more_light_gives_more_current_at_every_voltage():
     volts = np.linspace(0.0, 6.0, 61)
     dim, bright = (ch.direct_current(SCHOTTKY, AMORPHOUS, a, volts, 5.0) for a in (1e-4, 2e-4))
     assert np.all(bright >= dim - 1e-15)
+
+
+def test_a_bright_panel_behind_a_tight_diode_drives_its_current():
+    """0.6 A of light and a diode that leaks 0.6 nA: nearly all of it goes into 4 V.
+
+    Hand sum: the photocurrent, less what shunt and diode take at 4 V and the drop of 0.4 to 0.6 V.
+    """
+    panel = pv.Panel(saturation_a=1e-9, slope_v=0.45, series_ohm=0.1, shunt_s=1e-5)
+    charger = ch.DirectCharger(diode_saturation_a=6e-10, diode_slope_v=0.028)
+    amps = ch.direct_current(charger, panel, np.array([0.6, 6e-4, 0.0]), np.array([4.0] * 3), 0.0)
+    assert amps[0] == pytest.approx(0.6 - 1e-5 * 4.6, rel=1e-3)
+    assert amps[1] == pytest.approx(6e-4 - 1e-5 * 4.4 - 1.7e-5, rel=1e-2)
+    assert amps[2] == pytest.approx(-6e-10, rel=1e-6)
