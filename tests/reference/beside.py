@@ -10,9 +10,9 @@ from tests.reference.off import Off
 
 MOST_MARGIN = 99.0
 ALLOWED = {
-    # Answers: shares of the value.
+    # Answers: shares of the value. A full threshold may lie where the panel all but rests.
     "first_connect_s": 1e-3, "first_charge_s": 1e-3, "first_operation_s": 1e-3,
-    "full_charge_s": 1e-3, "dark_time_s": 1e-3, "longest_dark_s": 1e-6,
+    "full_charge_s": 1e-2, "dark_time_s": 1e-3, "longest_dark_s": 1e-6,
     "operations_per_charge": 1e-3, "balance_ratio": 2e-3,
     "lowest_store_V": 1e-3, "highest_store_V": 1e-3, "lowest_terminal_V": 1e-3,
     "served_share": 1e-2, "cut_offs_per_week": 1e-2,
