@@ -9,6 +9,8 @@ from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario
 
 LOG_LEVELS = 7
+SHORT_LOG = 64
+"""Most stretches of a log that is taken as it is."""
 
 
 def gathered_log(log: LightLog) -> LightLog:
@@ -34,10 +36,17 @@ def gathered_log(log: LightLog) -> LightLog:
     )
 
 
+def is_short(log: LightLog) -> bool:
+    """Whether a log has so few stretches of constant light that it needs no gathering."""
+    return 1 + int(np.count_nonzero(np.diff(log.illuminance_lx))) <= SHORT_LOG
+
+
 def with_gathered_log(scenario: Scenario, log: LightLog) -> tuple[Scenario, LightLog]:
     """A scenario under the gathered log that receives the light it receives under the whole one."""
     lux = scenario.light.illuminance_lx
     lux = log.mean_lit_lx if lux is None else lux
+    if is_short(log):
+        return scenario, log
     coarse = gathered_log(log)
     scale = coarse.mean_lit_lx / log.mean_lit_lx if log.mean_lit_lx > 0 else 1.0
     light = scenario.light.model_copy(update={"illuminance_lx": lux * scale})

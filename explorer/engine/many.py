@@ -8,13 +8,27 @@ of parts and the operations' windows are common to all.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
 
 from explorer.engine.row_flows import RowFlows
 from explorer.engine.system import WEEK_S, Operation, Periodic, System, WhenReady
+from explorer.engine.thresholds import (
+    Cut,
+    Due,
+    Start,
+    Waiting,
+    asleep_charge,
+    charge_at,
+    cut_charges,
+    drawn,
+    floor_charge,
+    largest_run,
+    start_up,
+    waiting,
+)
 from explorer.physics import charger as ch
 from explorer.physics import load as ld
 from explorer.physics import store as st
@@ -27,8 +41,6 @@ COLD_NODES = 14
 WARM_NODES = 42
 CELL_NODES = 36
 """A cell's currents bend less along its charge than those of a bank."""
-Due = tuple[bool, ...]
-"""Which operations are due."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -94,8 +106,7 @@ def _is_due(operation: Operation, at_s: float) -> bool:
 def rate_while_due(operation: Operation) -> FloatArray:
     """Runs per second while an operation is due; a window holds a whole number of runs. [1/s]"""
     schedule = operation.schedule
-    if isinstance(schedule, WhenReady):
-        return np.asarray(schedule.wanted_per_s, float)
+    assert isinstance(schedule, Periodic)
     interval = np.asarray(schedule.interval_s, float)
     if schedule.always:
         return 1.0 / interval
@@ -115,18 +126,19 @@ class Batch:
     """Charge at the nodes, (systems, nodes). [C]"""
     nodes_v: FloatArray
     connect_c: FloatArray
-    """Charge at which the load connects, (systems,). [C]"""
-    cut_c: dict[Due, FloatArray]
-    """Charge below which sleep or the next run is cut off, (systems,), by operations due. [C]"""
+    """Charge at which the load connects in the dark, (systems,). [C]"""
+    connect_at_c: FloatArray
+    """The same in the light, whose current lifts the terminals, (systems, levels). [C]"""
+    asleep_c: FloatArray
+    """Charge below which a sleeping device is cut off, (systems,). [C]"""
+    cut: dict[Due, Cut]
+    """Where it is cut off, by operations due."""
     floor_c: dict[Due, FloatArray]
-    """The same with the reserve kept. [C]"""
-    start_c: FloatArray
-    """Charge that a connect and a start-up take, (systems,). [C]"""
-    ready_c: FloatArray
-    """Charge at which the operations that wait for one begin, the least of them, (systems,);
-    infinite without any. [C]"""
-    spoiled: BoolArray
-    """Shape (systems, operations): whether a run that waits for a charge ends in a cut-off."""
+    """Charge at which a store in the dark is at its end, the reserve kept, (systems,). [C]"""
+    start: Start
+    waits: Waiting
+    grain_c: FloatArray
+    """Charge of the largest run at the cut-off voltage, (systems,). [C]"""
     leak_a: FloatArray
     """Leakage at the nodes, (systems, nodes). [A]"""
     esr: FloatArray
@@ -136,11 +148,11 @@ class Batch:
     given: list[object]
     """What the panel offers the charger, by light level; see `charging_current`."""
     on: dict[tuple[int, Due], int]
-    """Motion with the load connected, by light level and operations due."""
+    """Motion with the load connected, by light level and operations due; runs that wait for a
+    charge are no part of it."""
     off: dict[int, int]
     dark: dict[Due, int]
-    """Motion in the dark with the load connected, by operations due; those that wait for a
-    charge do not run there."""
+    """Motion in the dark with the load connected, by operations due."""
     dark_mean: int
     """The same with every operation at its mean rate over the period."""
 
@@ -167,11 +179,13 @@ def prepare(system: System, size: int) -> Batch:
     levels = stretches.photocurrent_a
     given = [_supply(system, levels[:, k : k + 1], esr) for k in range(levels.shape[1])]
     waits = [isinstance(op.schedule, WhenReady) for op in operations]
-    dark_idle = -_drawn(idle, volts, esr) - leak
-    extra = [rate_while_due(op) * _charge_of_run(op, idle, volts, esr) for op in operations]
-    for j, op in enumerate(operations):
-        if isinstance(op.schedule, WhenReady):
-            extra[j] = np.where(volts >= op.schedule.ready_v, extra[j], 0.0)
+    # A blocking diode leaks back in the dark.
+    unlit = _supply(system, np.zeros((1, 1)), esr)
+    dark_idle = _speed(system, unlit, idle, volts, side_v, esr, limit, leak)
+    extra = [
+        np.zeros(1) if wait else rate_while_due(op) * _charge_of_run(op, idle, volts, esr)
+        for op, wait in zip(operations, waits, strict=True)
+    ]
     speeds: list[FloatArray] = []
 
     def add(speed: FloatArray, due: Due) -> int:
@@ -192,14 +206,15 @@ def prepare(system: System, size: int) -> Batch:
         lit = _speed(system, one, idle, volts, side_v, esr, limit, leak)
         for due in sorted({d for n, d in zip(stretches.level, dues, strict=True) if n == k}):
             on[(k, due)] = add(lit, due)
-    dark = {
-        due: add(dark_idle, tuple(d and not w for d, w in zip(due, waits, strict=True)))
-        for due in sorted(set(dues))
-    }
+    dark = {due: add(dark_idle, due) for due in sorted(set(dues))}
     share = np.diff(stretches.edges_s) @ stretches.due / stretches.edges_s[-1]
-    mean = sum((extra[j] * share[j] for j, w in enumerate(waits) if not w), np.zeros(1))
+    mean = sum((x * y for x, y in zip(extra, share, strict=True)), np.zeros(1))
     dark_mean = add(dark_idle - mean, ())
-    ready, spoiled = _waiting(system, volts, charge, esr)
+    cuts = cut_charges(system, set(dues), volts, charge, esr)
+    given_a = np.concatenate(
+        [_given_at_connect(system, size, one, esr, limit) for one in given], axis=1
+    )
+    lifted_v = system.load.connect_v - np.maximum(given_a, 0.0) * esr
     return Batch(
         system=system,
         stretches=stretches,
@@ -207,16 +222,16 @@ def prepare(system: System, size: int) -> Batch:
         nodes_c=charge,
         nodes_v=volts,
         connect_c=charge_at(system.load.connect_v, volts, charge),
-        cut_c=_cut_charges(system, set(dues), volts, charge, esr),
-        floor_c=_cut_charges(_with_reserve(system, volts, charge), set(dues), volts, charge, esr),
-        start_c=_start_charge(system, size),
-        ready_c=ready,
-        spoiled=spoiled,
+        connect_at_c=np.stack([charge_at(v, volts, charge) for v in lifted_v.T], axis=1),
+        asleep_c=asleep_charge(system, volts, charge, esr),
+        cut=cuts,
+        floor_c={due: floor_charge(system, cut, volts, charge) for due, cut in cuts.items()},
+        start=start_up(system, volts, charge, esr),
+        waits=waiting(system, volts, charge, esr),
+        grain_c=largest_run(system, size),
         leak_a=np.broadcast_to(leak, charge.shape),
         esr=esr,
-        given_a=np.concatenate(
-            [_given_at_connect(system, size, one, esr, limit) for one in given], axis=1
-        ),
+        given_a=given_a,
         given=given,
         on=on,
         off=off,
@@ -229,9 +244,9 @@ def _charge_of_run(
     operation: Operation, idle: ld.Draw, volts: FloatArray, esr: FloatArray
 ) -> FloatArray:
     """Charge that one run takes beside what is drawn anyway, at store voltages. [C]"""
-    before = _drawn(idle, volts, esr)
+    before = drawn(idle, volts, esr)
     return sum(
-        ((_drawn(idle + p.draw, volts, esr) - before) * p.duration_s for p in operation.phases),
+        ((drawn(idle + p.draw, volts, esr) - before) * p.duration_s for p in operation.phases),
         np.zeros_like(before),
     )
 
@@ -300,11 +315,6 @@ def _charge_current(
     return ch.direct_current(system.charger, system.panel, given, source_v, esr)  # type: ignore[arg-type]
 
 
-def _drawn(draw: ld.Draw, volts: FloatArray, esr: FloatArray) -> FloatArray:
-    terminal = ld.terminal_voltage(volts, 0.0, draw, esr)
-    return ld.drawn_current(draw, np.where(terminal > 0, terminal, np.maximum(0.5 * volts, 1e-3)))
-
-
 def _speed(
     system: System,
     given: object,
@@ -315,133 +325,6 @@ def _speed(
     limit: FloatArray,
     leak: FloatArray,
 ) -> FloatArray:
-    drawn = _drawn(draw, volts, esr)
-    charge = _charge_current(system, given, side_v, volts - drawn * esr, esr)
-    return np.asarray(np.minimum(charge, limit) - drawn - leak)
-
-
-def charge_at(value: object, volts: FloatArray, charge: FloatArray) -> FloatArray:
-    """Charge at a voltage, row by row; infinite above the nodes."""
-    v = np.broadcast_to(np.asarray(value, float).reshape(-1, 1), (len(volts), 1))
-    j = np.clip((volts <= v).sum(axis=1) - 1, 0, volts.shape[1] - 2)[:, None]
-    v0, v1 = np.take_along_axis(volts, j, 1), np.take_along_axis(volts, j + 1, 1)
-    q0, q1 = np.take_along_axis(charge, j, 1), np.take_along_axis(charge, j + 1, 1)
-    gap = np.where(v1 > v0, v1 - v0, 1.0)
-    found = q0 + (v - v0) / gap * (q1 - q0)
-    return np.where(v > volts[:, -1:], np.inf, np.maximum(found, 0.0))[:, 0]
-
-
-def needed_voltage(draw: ld.Draw, off_v: object, esr: object) -> FloatArray:
-    """Open-circuit voltage at which a draw pulls the terminals down to a limit. [V]
-
-    ``v = off + i(off) R``; where the limit lies below the voltage of greatest power the draw
-    collapses earlier, at ``2 sqrt(p R)``.
-    """
-    off, r = np.asarray(off_v, float), np.asarray(esr, float)
-    knee = np.sqrt(np.asarray(draw.power_w, float) * r)
-    lowest = np.maximum(off, np.maximum(knee, 1e-6))
-    return np.asarray(lowest + ld.drawn_current(draw, lowest) * r)
-
-
-def _cut_charges(
-    system: System, dues: set[Due], volts: FloatArray, charge: FloatArray, esr: FloatArray
-) -> dict[Due, FloatArray]:
-    """Charge below which sleep or the next run is cut off; waiting runs choose their own. [C]"""
-    load = system.load
-    idle = load.sleep + ld.Draw(current_a=system.quiescent_a)
-    asleep = charge_at(needed_voltage(idle, load.off_v, esr), volts, charge)
-    needed = [_charge_for_run(system, op, volts, charge, esr) for op in load.operations]
-    found = {}
-    for due in dues:
-        found[due] = asleep
-        for op, is_due, need in zip(load.operations, due, needed, strict=True):
-            if is_due and isinstance(op.schedule, Periodic):
-                found[due] = np.maximum(found[due], need)
-    return found
-
-
-def _with_reserve(system: System, volts: FloatArray, charge: FloatArray) -> System:
-    """The system with its load cut off while the reserve is still in the store."""
-    reserve = np.asarray(system.load.reserve_j, float)
-    if not np.any(reserve > 0):
-        return system
-    steps = 0.5 * (volts[:, 1:] + volts[:, :-1]) * np.diff(charge, axis=1)
-    energy = np.concatenate([np.zeros((len(volts), 1)), np.cumsum(steps, axis=1)], axis=1)
-    off = np.broadcast_to(np.asarray(system.load.off_v, float), (len(volts), 1))[:, 0]
-    kept = along(off, volts, energy) + np.broadcast_to(reserve, (len(volts), 1))[:, 0]
-    off_v = np.maximum(along(kept, energy, volts), off)[:, None]
-    return replace(system, load=replace(system.load, off_v=off_v))
-
-
-def along(at: FloatArray, positions: FloatArray, values: FloatArray) -> FloatArray:
-    """Values between nodes, row by row; held beyond the ends."""
-    j = np.clip((positions <= at[:, None]).sum(axis=1) - 1, 0, positions.shape[1] - 2)
-    rows = np.arange(len(positions))
-    p0, p1 = positions[rows, j], positions[rows, j + 1]
-    share = np.clip((at - p0) / np.where(p1 > p0, p1 - p0, 1.0), 0.0, 1.0)
-    return np.asarray(values[rows, j] + share * (values[rows, j + 1] - values[rows, j]))
-
-
-def _charge_for_run(
-    system: System, operation: Operation, volts: FloatArray, charge: FloatArray, esr: FloatArray
-) -> FloatArray:
-    """Charge with which a run has to begin if it is not to be cut off. [C]"""
-    idle = system.load.sleep + ld.Draw(current_a=system.quiescent_a)
-    off = np.asarray(system.load.off_v, float)
-    needed_c, before = np.zeros(len(volts)), np.zeros(1)
-    for phase in operation.phases:
-        draw = idle + phase.draw
-        needed = needed_voltage(draw, off, esr)
-        end_c = charge_at(needed, volts, charge)
-        taken = (ld.drawn_current(draw, needed) * phase.duration_s).reshape(-1)
-        if np.any(np.asarray(draw.conductance_s) > 0):
-            # A resistance takes more at the higher voltage with which the phase begins.
-            begin = along(np.where(np.isfinite(end_c), end_c, 0.0) + taken, charge, volts)
-            middle = 0.5 * (begin[:, None] + needed)
-            taken = (ld.drawn_current(draw, middle) * phase.duration_s).reshape(-1)
-        before = before + taken
-        needed_c = np.maximum(needed_c, end_c + before)
-    return needed_c
-
-
-RUN_STEPS = 4
-"""Steps in which a phase of a waiting run is followed."""
-
-
-def _waiting(
-    system: System, volts: FloatArray, charge: FloatArray, esr: FloatArray
-) -> tuple[FloatArray, BoolArray]:
-    """Least charge that starts a waiting run, and which of them end in a cut-off."""
-    least = np.full(len(volts), np.inf)
-    spoiled = np.zeros((len(volts), len(system.load.operations)), bool)
-    idle = system.load.sleep + ld.Draw(current_a=system.quiescent_a)
-    off = np.asarray(system.load.off_v, float)
-    for j, op in enumerate(system.load.operations):
-        if not isinstance(op.schedule, WhenReady):
-            continue
-        ready = charge_at(op.schedule.ready_v, volts, charge)
-        least = np.minimum(least, ready)
-        q = np.where(np.isfinite(ready), ready, 0.0)[:, None]
-        low = ~np.isfinite(ready)[:, None]
-        for phase in op.phases:
-            draw = idle + phase.draw
-            for step in range(RUN_STEPS + 1):
-                store_v = along(q[:, 0], charge, volts)[:, None]
-                low = low | (ld.terminal_voltage(store_v, 0.0, draw, esr) < off)
-                if step < RUN_STEPS:
-                    taken = _drawn(draw, store_v, esr) * phase.duration_s / RUN_STEPS
-                    q = np.maximum(q - taken, 0.0)
-        spoiled[:, j] = low[:, 0]
-    return least, spoiled
-
-
-def _start_charge(system: System, size: int) -> FloatArray:
-    load = system.load
-    volts = np.asarray(load.connect_v, float)
-    filled = volts
-    if load.regulator is not None:
-        filled = np.minimum(volts, np.asarray(load.regulator.output_v, float))
-    total = np.asarray(load.bulk_f, float) * filled
-    for phase in load.start_up:
-        total = total + ld.drawn_current(phase.draw, volts) * phase.duration_s
-    return np.broadcast_to(np.asarray(total, float).reshape(-1), (size,)).copy()
+    load_a = drawn(draw, volts, esr)
+    charge = _charge_current(system, given, side_v, volts - load_a * esr, esr)
+    return np.asarray(np.minimum(charge, limit) - load_a - leak)

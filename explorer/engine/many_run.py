@@ -8,6 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from explorer.engine.many import Batch
+from explorer.engine.thresholds import Cut
 
 FloatArray = NDArray[np.float64]
 IntArray = NDArray[np.intp]
@@ -34,6 +35,10 @@ class Rows:
     where that never was. [C]"""
     lost: FloatArray
     """Cut-offs."""
+    ran: FloatArray
+    """Runs of the operation that waits for the least charge, (systems,)."""
+    at_most: BoolArray
+    """Whether such runs followed each other without a pause: then the store goes on filling."""
     at_edges: list[FloatArray]
     """Charge at the beginning of every stretch run so far. [C]"""
     on_at_edges: list[BoolArray]
@@ -48,7 +53,9 @@ class Rows:
 
     def take(self, other: Rows, which: BoolArray) -> None:
         """Put some systems' rows of another run in place of this one's; not `at_edges`."""
-        for name in ("charge_c", "connected", "connected_s", "due_s", "lowest_c", "lost"):
+        for name in (
+            "charge_c", "connected", "connected_s", "due_s", "lowest_c", "lost", "ran", "at_most",
+        ):
             getattr(self, name)[which] = getattr(other, name)[which]
 
 
@@ -64,6 +71,8 @@ def begin_rows(batch: Batch, charge_c: FloatArray, connected: bool | BoolArray) 
         due_s=np.zeros((n, len(batch.system.load.operations))),
         lowest_c=np.full((n, len(batch.system.load.operations)), np.inf),
         lost=np.zeros(n),
+        ran=np.zeros(n),
+        at_most=np.zeros(n, bool),
         at_edges=[],
         on_at_edges=[],
     )
@@ -84,7 +93,7 @@ def run_stretch(batch: Batch, rows: Rows, k: int, active: BoolArray | None = Non
     duration = float(s.edges_s[k + 1] - s.edges_s[k])
     level, due = int(s.level[k]), tuple(map(bool, s.due[k]))
     off_id, on_id = batch.off[level], batch.on[(level, due)]
-    cut, can = batch.cut_c[due], may_start(batch)
+    cut, waits, start_c = batch.cut[due], batch.waits, starts_at(batch, level)
     rows.at_edges.append(rows.charge_c.copy())
     rows.on_at_edges.append(rows.connected.copy())
     rows.see_lowest(slice(None), due)
@@ -98,21 +107,24 @@ def run_stretch(batch: Batch, rows: Rows, k: int, active: BoolArray | None = Non
             break
         q, on, time = rows.charge_c[todo], rows.connected[todo], left[todo]
         # Thresholds that are met already.
-        rise = ~on & can[todo] & (q >= batch.connect_c[todo])
-        q = np.where(rise, q - batch.start_c[todo], q)
+        rise = ~on & (q >= start_c[todo])
+        q = np.where(rise, q - batch.start.taken_c[todo], q)
         rows.first_s[todo] = np.where(
             rise & ~np.isfinite(rows.first_s[todo]),
             rows.passed_s + duration - time, rows.first_s[todo],
         )
         on = on | rise
-        fall = on & (q < cut[todo])
+        q, on = _run_what_waits(batch, rows, todo, q, on)
+        fall = on & (q < cut.need_c[todo])
         rows.lost[todo] += fall
+        q = np.where(fall, np.minimum(q, cut.left_c[todo]), q)
         on = on & ~fall
         which = np.where(on, on_id, off_id)
         end = batch.flows.advance(which, todo, q, time)
-        bound = np.where(on, cut[todo], np.where(can[todo], batch.connect_c[todo], np.inf))
-        met = np.where(on, end < bound, end >= bound)
-        met &= ~(~on & (q >= bound))
+        ready = on & (end >= waits.ready_c[todo])
+        down = on & (end < cut.need_c[todo])
+        met = ready | down | (~on & (end >= start_c[todo]) & (q < start_c[todo]))
+        bound = np.where(on, np.where(ready, waits.ready_c[todo], cut.need_c[todo]), start_c[todo])
         used = time.copy()
         if met.any():
             hit = np.flatnonzero(met)
@@ -120,37 +132,111 @@ def run_stretch(batch: Batch, rows: Rows, k: int, active: BoolArray | None = Non
                 batch.flows.time_to(which[hit], todo[hit], q[hit], bound[hit]), time[hit]
             )
             end[hit] = bound[hit]
-        on_time[todo] += np.where(on, used, 0.0)
-        left[todo] = np.where(met, np.maximum(time - used, 0.0), 0.0)
-        rows.charge_c[todo] = np.where(met & on, end * (1.0 - 1e-12), end)
+        stays = ready & ~_spoils(batch, todo)
+        if stays.any():
+            some = np.flatnonzero(stays)
+            end[some] = _hold_ready(batch, rows, todo[some], on_id, (time - used)[some])
+        on_time[todo] += np.where(stays, time, np.where(on, used, 0.0))
+        left[todo] = np.where(met & ~stays, np.maximum(time - used, 0.0), 0.0)
+        rows.charge_c[todo] = np.where(down, end * (1.0 - 1e-12), end)
         rows.connected[todo] = on
         rows.see_lowest(todo, due)
     rest = np.flatnonzero(left > 0)
     if len(rest):
-        on_time[rest] += left[rest] * _running_share(batch, rest, on_id, off_id, cut[rest])
+        share, turns = _to_and_fro(batch, rest, on_id, off_id, cut)
+        on_time[rest] += left[rest] * share
+        rows.lost[rest] += left[rest] * turns
     rows.connected_s += on_time
     rows.due_s += on_time[:, None] * np.array(due, float)
     rows.passed_s += duration
 
 
-def may_start(batch: Batch) -> BoolArray:
-    """Whether a connect at its threshold leaves enough for the device to go to sleep."""
-    asleep = np.min(list(batch.cut_c.values()), axis=0)
-    return np.asarray(batch.connect_c - batch.start_c > asleep)
+def starts_at(batch: Batch, level: int) -> FloatArray:
+    """Charge at which a start-up succeeds in this light, (systems,); infinite where none does. [C]
+
+    The connect threshold; where a start-up fails from there, what the store gathers while the
+    switch waits to try again, if that is more and suffices.
+    """
+    start, rows = batch.start, np.arange(batch.size)
+    need = start.need_c - np.maximum(batch.given_a[:, level], 0.0) * start.length_s
+    connect = batch.connect_at_c[:, level]
+    found = np.where(connect >= need, connect, np.inf)
+    fails = np.flatnonzero(~np.isfinite(found))
+    if len(fails):
+        again = batch.flows.advance(
+            np.full(len(fails), batch.off[level], np.intp), rows[fails],
+            np.minimum(start.left_c, batch.nodes_c[:, -1])[fails],
+            retry_delay(batch)[fails],
+        )
+        again = np.maximum(again, connect[fails])
+        found[fails] = np.where(again >= need[fails], again, np.inf)
+    return found
 
 
-def _running_share(
-    batch: Batch, rows: IntArray, on_id: int, off_id: int, down: FloatArray
+def retry_delay(batch: Batch) -> FloatArray:
+    """Least time from a cut-off to the next connect, (systems,). [s]"""
+    delay = np.asarray(batch.system.load.retry_delay_s, float)
+    return np.broadcast_to(delay.reshape(-1), (batch.size,))
+
+
+def _spoils(batch: Batch, rows: IntArray) -> BoolArray:
+    """Whether the run that waits for the least charge ends in a cut-off."""
+    waits = batch.waits
+    if not waits.spoiled.shape[1]:
+        return np.zeros(len(rows), bool)
+    return np.asarray(waits.spoiled[rows, waits.first[rows]])
+
+
+def _run_what_waits(
+    batch: Batch, rows: Rows, todo: IntArray, charge_c: FloatArray, on: BoolArray
+) -> tuple[FloatArray, BoolArray]:
+    """Runs that a store above their charge begins at once; one that fails leaves it cut off."""
+    waits = batch.waits
+    over = on & (charge_c >= waits.ready_c[todo])
+    if not over.any():
+        return charge_c, on
+    spoils = over & _spoils(batch, todo)
+    runs = np.where(over, np.floor((charge_c - waits.ready_c[todo]) / waits.run_c[todo]) + 1.0, 0.0)
+    runs = np.where(spoils, 0.0, np.where(over, runs, 0.0))
+    rows.ran[todo] += runs
+    rows.lost[todo] += spoils
+    charge_c = charge_c - runs * np.where(over, waits.run_c[todo], 0.0)
+    return np.where(spoils, np.minimum(charge_c, batch.asleep_c[todo]), charge_c), on & ~spoils
+
+
+def _hold_ready(
+    batch: Batch, rows: Rows, which: IntArray, on_id: int, time: FloatArray
 ) -> FloatArray:
-    """Share of time connected of systems that go to and fro between the thresholds."""
-    up = batch.connect_c[rows]
-    begin = up - batch.start_c[rows]
+    """Charge of stores that spend on waiting runs whatever arrives; the runs are counted."""
+    waits = batch.waits
+    # At any moment half of a run is spent since the last one began.
+    middle = waits.ready_c[which] - 0.5 * np.minimum(waits.run_c, waits.ready_c)[which]
+    _, speed = batch.flows.begin(np.full(len(which), on_id, np.intp), which, middle)
+    rate = np.maximum(speed, 0.0) / waits.run_c[which]
+    most = 1.0 / np.maximum(waits.run_s[which], 1e-9)
+    rows.at_most[which] |= rate > most
+    rate = np.minimum(rate, most)
+    rows.ran[which] += 0.5 + rate * time
+    return middle
+
+
+def _to_and_fro(
+    batch: Batch, rows: IntArray, on_id: int, off_id: int, cut: Cut
+) -> tuple[FloatArray, FloatArray]:
+    """Share of time connected, and cut-offs a second, of systems that come and go."""
+    up, down = batch.connect_c[rows], cut.need_c[rows]
+    begin = up - batch.start.taken_c[rows]
     ones = np.ones(len(rows), np.intp)
-    fall = batch.flows.time_to(ones * on_id, rows, begin, down)
-    rise = batch.flows.time_to(ones * off_id, rows, np.minimum(begin, down), up)
-    with np.errstate(invalid="ignore"):
-        share = fall / (fall + rise)
-    return np.where(np.isfinite(share) & (begin > down), share, 0.0)
+    fall = np.where(
+        begin > down, batch.flows.time_to(ones * on_id, rows, begin, down), 0.0
+    )
+    low = np.maximum(np.minimum(begin, cut.left_c[rows]), 0.0)
+    rise = batch.flows.time_to(ones * off_id, rows, low, up)
+    rise = np.maximum(rise, retry_delay(batch)[rows])
+    turn = fall + rise
+    some = np.isfinite(turn) & (turn > 0)
+    turn = np.where(some, turn, 1.0)
+    return np.where(some, fall / turn, 0.0), np.where(some, 1.0 / turn, 0.0)
 
 
 def dark_time(
@@ -174,7 +260,7 @@ def dark_time(
     motion = np.array([batch.dark[d] for d in dues])
     floors = np.array([np.minimum(batch.floor_c[d], batch.nodes_c[:, -1]) for d in dues])
     # Runs that wait for a charge spend what lies above it at once.
-    ready = batch.ready_c[rows]
+    ready = batch.waits.ready_c[rows]
     x = np.minimum(charge_c, np.where(ready > floors.max(axis=0)[rows], ready, np.inf))
     total, todo, k = np.zeros(len(rows)), np.arange(len(rows)), first.copy()
     # One period by its windows, what follows by the mean.

@@ -18,14 +18,27 @@ from explorer.advice.readings.balance import (
 from explorer.advice.readings.dark import gaps
 from explorer.advice.readings.pulse import Store, deepest_pulse, flat
 from explorer.engine import many_run as run
-from explorer.engine.many import Batch, along, charge_at, charging_current, prepare
-from explorer.engine.system import DAY_S, Periodic, System, WhenReady
+from explorer.engine.many import Batch, charging_current, prepare
+from explorer.engine.system import DAY_S, WEEK_S, Periodic, System, WhenReady
+from explorer.engine.thresholds import along, charge_at
 from explorer.scenario.model import Scenario
-from explorer.scenario.ratings import ratings
+from explorer.scenario.ratings import Rating, ratings
 
 SETTLED = 1e-3
 """Fall of a store over one period, relative to a full one, that counts as none."""
 MOST_SECANTS = 3
+DRIFTED = 0.02
+"""Change of a store over one period, relative to a full one, beyond which it has not settled."""
+TOLERANCE = {
+    "ready_s": 0.1, "balance": 0.05, "dark": 0.15, "pulse": 0.15, "served": 0.05,
+}
+"""Share by which a reading that is `sure` may differ from the exact one; of a ratio above 3 no more
+is known than that."""
+LARGE = 0.15
+"""Largest run, as a share of what the store holds above its cut-off, that may be averaged; also the
+widest band between full and resume in which a store may stand anywhere."""
+HOPELESS = 0.5
+"""Share of what is needed below which the light decides, whatever else is read."""
 
 
 def readings(
@@ -48,8 +61,8 @@ def readings(
     ready = _first_charge(batch, allowed)
     held, rated = _balance(batch), ratings(scenario, system)
     followed = np.ones(size, bool) if worth is None else worth(ready, held, rated)
-    course, edges_c, edges_on = _course(batch, followed)
-    served, wanted = _runs(batch, course, held)
+    course, edges_c, edges_on, settled = _course(batch, followed)
+    served, wanted = _runs(batch, course)
     starts = np.isfinite(ready)
     period = float(batch.stretches.edges_s[-1])
     return Readings(
@@ -57,7 +70,7 @@ def readings(
         level_v=held.level_v,
         brought_w=held.brought_w,
         taken_w=held.taken_w,
-        dark=_dark(scenario, batch, edges_c, edges_on),
+        dark=_dark(scenario, batch, course, edges_c, edges_on),
         pulse=_pulse(batch, course),
         ratings=rated,
         served=np.where(starts[:, None], served, 0.0),
@@ -65,8 +78,8 @@ def readings(
         connected=np.where(starts, _connected(course, period), 0.0),
         cut_offs=course.lost,
         span_s=np.full(size, period),
-        repeats=np.ones(size, bool),
-        sure=np.ones(size, bool),
+        repeats=settled,
+        sure=_sure(batch, course, settled, ready, held, rated),
     )
 
 
@@ -77,7 +90,8 @@ def _first_charge(batch: Batch, allowed_s: float) -> FloatArray:
     lit = np.flatnonzero(s.photocurrent_a.max(axis=0)[s.level] > 0)
     first = int(lit[0]) if len(lit) else 0
     rows = run.begin_rows(batch, batch.nodes_c[:, 0], connected=False)
-    active = run.may_start(batch)
+    reached = np.min([run.starts_at(batch, k) for k in set(s.level.tolist())], axis=0)
+    active = np.isfinite(reached)
     passed = 0.0
     while passed < max(4.0 * allowed_s, 2.0 * period) and active.any():
         before = rows.charge_c.copy()
@@ -92,8 +106,12 @@ def _first_charge(batch: Batch, allowed_s: float) -> FloatArray:
     return np.asarray(rows.first_s + flat(start, batch.size))
 
 
-def _course(batch: Batch, followed: NDArray[np.bool_]) -> tuple[run.Rows, FloatArray, BoolArray]:
-    """A period that stands for the repeating course, and the charge and the switch at its edges.
+def _course(
+    batch: Batch, followed: BoolArray
+) -> tuple[run.Rows, FloatArray, BoolArray, BoolArray]:
+    """A period that stands for the repeating course, and if it settled.
+
+    Between them stand the charge and the switch at its edges.
 
     Variants that are not `followed` stay at full.
 
@@ -101,7 +119,7 @@ def _course(batch: Batch, followed: NDArray[np.bool_]) -> tuple[run.Rows, FloatA
     towards which it falls, found by secants.
     """
     full = batch.nodes_c[:, -1]
-    cut = np.minimum(np.max(list(batch.cut_c.values()), axis=0), full)
+    cut = np.minimum(np.max([c.need_c for c in batch.cut.values()], axis=0), full)
     first = run.begin_rows(batch, full, connected=True)
     run.run_period(batch, first, active=followed)
     found = run.begin_rows(batch, first.charge_c, first.connected)
@@ -125,7 +143,46 @@ def _course(batch: Batch, followed: NDArray[np.bool_]) -> tuple[run.Rows, FloatA
         edges_on = np.where(falling, np.array(settled.on_at_edges), edges_on)
         before, before_drift = start, drift
         start, drift = begin, settled.charge_c - begin
-    return found, edges_c, edges_on
+    band = np.maximum(full - _full_charge(batch, 10**6), 0.0)
+    moved = np.abs(found.charge_c - edges_c[0])
+    return found, edges_c, edges_on, moved <= DRIFTED * full + band + batch.grain_c
+
+
+def _sure(
+    batch: Batch, course: run.Rows, settled: BoolArray, ready_s: FloatArray, held: Balance,
+    rated: tuple[Rating, ...],
+) -> BoolArray:
+    """Where readings agree with the exact ones within `TOLERANCE`, or decide by themselves.
+
+    Pulses are averaged here, and one period stands for the course: a device that is cut off, a
+    start-up that leaves too little to go on, runs that are large against the store and several
+    operations that wait are better marched. A design that is past saving by what is exact here,
+    its ratings, or by half of the light, needs none of it.
+    """
+    size = batch.size
+    start_c = batch.connect_c - batch.start.taken_c
+    cut = np.max([c.need_c for c in batch.cut.values()], axis=0)
+    waits = sum(isinstance(op.schedule, WhenReady) for op in batch.system.load.operations)
+    # After a log of less than a week the hours of the operations go on: of them only a mean is had.
+    hours = any(
+        isinstance(op.schedule, Periodic) and not op.schedule.always
+        for op in batch.system.load.operations
+    )
+    odd = hours and batch.stretches.edges_s[-1] % WEEK_S > 1.0
+    plain = settled & (course.lost == 0) & (course.connected_s > 0)
+    plain &= (start_c > cut) & (batch.connect_c >= batch.start.need_c) & np.isfinite(ready_s)
+    full = batch.nodes_c[:, -1]
+    most = np.minimum(full, batch.waits.ready_c)
+    plain &= (batch.waits.run_c < LARGE * (most - cut)) | np.isinf(batch.waits.ready_c)
+    plain &= ~course.at_most
+    floor = np.max(list(batch.floor_c.values()), axis=0)
+    plain &= batch.grain_c < LARGE * (full - cut)
+    plain &= full - _full_charge(batch, 10**6) < LARGE * (full - floor)
+    hopeless = held.brought_w < HOPELESS * held.taken_w
+    broken = np.zeros(size, bool)
+    for row in rated:
+        broken |= flat(row.margin, size) < 1.0
+    return np.asarray((plain & (waits <= 1) & (not odd)) | hopeless | broken)
 
 
 def _balance(batch: Batch) -> Balance:
@@ -158,15 +215,17 @@ def _full_charge(batch: Batch, gaps: int) -> FloatArray:
     """Charge of a full store at the lowest of several moments. [C]
 
     A full store stands anywhere between its threshold and the level at which charging resumes;
-    the lowest of n such moments is expected n / (n + 1) of the way down.
+    the lowest of n such moments is expected n / (n + 1) of the way down. What waits for less than
+    a full store keeps it from filling up: then no such moment comes, and the charge is infinite.
     """
     system = batch.system
     fall = np.asarray(system.full_hysteresis_v, float) * (gaps / (gaps + 1.0))
-    return charge_at(np.asarray(system.full_v, float) - fall, batch.nodes_v, batch.nodes_c)
+    found = charge_at(np.asarray(system.full_v, float) - fall, batch.nodes_v, batch.nodes_c)
+    return np.where(batch.waits.ready_c < batch.nodes_c[:, -1], np.inf, found)
 
 
 def _dark(
-    scenario: Scenario, batch: Batch, edges_c: FloatArray, edges_on: BoolArray
+    scenario: Scenario, batch: Batch, course: run.Rows, edges_c: FloatArray, edges_on: BoolArray
 ) -> DarkReading:
     """The dark stretch of every design in which its store comes nearest to its cut-off."""
     s, size = batch.stretches, batch.size
@@ -200,12 +259,20 @@ def _dark(
         closed = closure_s[rows] > 0
         if closed.any():
             needed = closure_s[rows][closed]
-            begin_c = edges_c[lowest, rows][closed]
-            worst.look(rows[closed], lowest[closed], needed, many, begin_c, closure=True)
+            begin_c = edges_c[lowest, rows] if found else _lowest(batch, course)[rows]
+            worst.look(
+                rows[closed], lowest[closed], needed, many, begin_c[closed], closure=True
+            )
     return DarkReading(
         needed_s=worst.needed_s, lasts_s=worst.lasts_s, begin_v=worst.begin_v,
         closure=worst.closure,
     )
+
+
+def _lowest(batch: Batch, course: run.Rows) -> FloatArray:
+    """Lowest charge of each course, at the end of its largest run, shape (n,). [C]"""
+    seen = [*course.at_edges, *course.lowest_c.T, _full_charge(batch, 10**6)]
+    return np.asarray(np.maximum(np.min(seen, axis=0) - batch.grain_c, 0.0))
 
 
 class _Worst:
@@ -257,15 +324,12 @@ def _connected(course: run.Rows, period_s: float) -> FloatArray:
     return np.where((course.lost == 0) & (share > 1.0 - 1e-9), 1.0, share)
 
 
-def _runs(
-    batch: Batch, course: run.Rows, held: Balance
-) -> tuple[FloatArray, FloatArray]:
+def _runs(batch: Batch, course: run.Rows) -> tuple[FloatArray, FloatArray]:
     """Runs completed and wanted in the course, (systems, operations)."""
     s, size, system = batch.stretches, batch.size, batch.system
     span, period = np.diff(s.edges_s), float(s.edges_s[-1])
     wanted = np.zeros((size, len(system.load.operations)))
     served = np.zeros_like(wanted)
-    energy = np.minimum(held.brought_w / np.maximum(held.taken_w, 1e-30), 1.0)
     for j, (op, runs) in enumerate(
         zip(system.load.operations, wanted_runs(system, period), strict=True)
     ):
@@ -273,9 +337,9 @@ def _runs(
         if isinstance(op.schedule, Periodic):
             due = float(s.due[:, j] @ span)
             share = course.due_s[:, j] / due if due > 0 else np.ones(size)
+            served[:, j] = wanted[:, j] * np.clip(share, 0.0, 1.0)
         else:
-            share = np.where(batch.spoiled[:, j], 0.0, energy)
-        served[:, j] = wanted[:, j] * np.clip(share, 0.0, 1.0)
+            served[:, j] = np.where(batch.waits.first == j, course.ran, 0.0)
     return served, wanted
 
 

@@ -7,8 +7,8 @@ from collections.abc import Iterator, Sequence
 import numpy as np
 
 from explorer.advice.readings import START_UP, FloatArray, PulseReading
-from explorer.engine.many import along, charge_at, needed_voltage
 from explorer.engine.system import Phase, System
+from explorer.engine.thresholds import along, charge_at, needed_voltage
 from explorer.physics import load as ld
 from explorer.physics.arrays import Number
 

@@ -1,0 +1,60 @@
+"""Two ways to make readings, one meaning: the batch is held against the exact march."""
+
+from collections import Counter
+
+import pytest
+
+from tests.advice.agreement import compare, scenarios
+
+SEED, COUNT = 21, 200
+FEW = 0.05
+"""Share of the sure readings that may part by more than is stated."""
+
+
+@pytest.fixture(scope="module")
+def seen():
+    return [(scenario, compare(scenario, log)) for scenario, log in scenarios(SEED, COUNT)]
+
+
+def test_a_sure_verdict_of_the_batch_is_the_exact_one_but_at_a_limit(seen):
+    sure = [found for _, found in seen if found.sure]
+    assert len(sure) > 60
+    assert all(found.codes[0] == found.codes[1] or found.close for found in sure)
+
+
+def test_sure_readings_agree_within_their_tolerance(seen):
+    told = [found for _, found in seen if found.sure and not found.hopeless]
+    assert len(told) > 20
+    parted = [found.parted for found in told if found.parted]
+    assert len(parted) <= FEW * len(told), parted
+
+
+def test_designs_of_every_kind_are_compared(seen):
+    kinds = Counter()
+    for scenario, _ in seen:
+        kinds.update([
+            scenario.store.kind, scenario.charger.kind, scenario.light.pattern.kind,
+            "regulator " + scenario.load.regulator.kind,
+            *{op.schedule.kind for op in scenario.load.operations},
+        ])
+        kinds["cold"] += scenario.light.ambient_C < 0.0
+        kinds["old"] += scenario.store.years_in_service > 0.0
+    assert min(
+        kinds[name] for name in (
+            "capacitor", "supercapacitor", "cell", "direct", "converter", "steady", "week", "log",
+            "every", "when_ready", "regulator none", "regulator linear", "regulator switching",
+            "cold", "old",
+        )
+    ) > 15, kinds
+
+
+def test_what_is_cut_off_is_left_to_the_exact_march_unless_past_saving(seen):
+    cut = [found for _, found in seen if found.batch.cut_offs[0] > 0 and not found.hopeless]
+    assert len(cut) > 10
+    assert not any(found.sure for found in cut)
+
+
+def test_most_of_what_works_needs_no_exact_march(seen):
+    works = [found for _, found in seen if found.codes[0] > 0]
+    assert len(works) > 15
+    assert sum(found.sure for found in works) > 0.4 * len(works)
