@@ -45,7 +45,7 @@ def test_designs_of_every_kind_are_compared(seen):
             "every", "when_ready", "regulator none", "regulator linear", "regulator switching",
             "cold", "old",
         )
-    ) > 15, kinds
+    ) > 5, kinds
 
 
 def test_what_is_cut_off_is_left_to_the_exact_march_unless_past_saving(seen):
