@@ -4,128 +4,12 @@
  <context>
   <name>gloaming</name>
   <message>
-   <source>Empty to first operation</source>
-   <translation>Leer bis erster Vorgang</translation>
+   <source>From empty the device never starts. What is said of its course holds for a beginning with a full store.</source>
+   <translation>Mit leerem Speicher startet das Gerät nie. Was über seinen Verlauf gesagt wird, gilt für einen Beginn mit vollem Speicher.</translation>
   </message>
   <message>
-   <source>Empty to full</source>
-   <translation>Leer bis voll</translation>
-  </message>
-  <message>
-   <source>From full in the dark</source>
-   <translation>Von voll im Dunkeln</translation>
-  </message>
-  <message>
-   <source>Operations per charge</source>
-   <translation>Vorgänge je Ladung</translation>
-  </message>
-  <message>
-   <source>Recovery from flat</source>
-   <translation>Erholung von leer</translation>
-  </message>
-  <message>
-   <source>Longest dark stretch</source>
-   <translation>Längste Dunkelphase</translation>
-  </message>
-  <message>
-   <source>Lowest store voltage</source>
-   <translation>Tiefste Speicherspannung</translation>
-  </message>
-  <message>
-   <source>Highest store voltage</source>
-   <translation>Höchste Speicherspannung</translation>
-  </message>
-  <message>
-   <source>Lowest terminal voltage</source>
-   <translation>Niedrigste Klemmenspannung</translation>
-  </message>
-  <message>
-   <source>Operations served</source>
-   <translation>Erledigte Vorgänge</translation>
-  </message>
-  <message>
-   <source>Charge in over out</source>
-   <translation>Ladung zu Entnahme</translation>
-  </message>
-  <message>
-   <source>Cut-offs a week</source>
-   <translation>Abschaltungen je Woche</translation>
-  </message>
-  <message>
-   <source>Least light that sustains</source>
-   <translation>Mindestlicht auf Dauer</translation>
-  </message>
-  <message>
-   <source>Most operations a day</source>
-   <translation>Meiste Vorgänge pro Tag</translation>
-  </message>
-  <message>
-   <source>Longest closure survived</source>
-   <translation>Längste überstandene Schließzeit</translation>
-  </message>
-  <message>
-   <source>An empty store; counted from the first light to the first operation.</source>
-   <translation>Leerer Speicher; gezählt vom ersten Licht bis zum ersten Vorgang.</translation>
-  </message>
-  <message>
-   <source>An empty store and no load; counted from the first light.</source>
-   <translation>Leerer Speicher ohne Verbraucher; gezählt vom ersten Licht an.</translation>
-  </message>
-  <message>
-   <source>A full store, no light; until the device is cut off.</source>
-   <translation>Voller Speicher, kein Licht; bis zum Abschalten des Geräts.</translation>
-  </message>
-  <message>
-   <source>All kinds together, from a full store without light.</source>
-   <translation>Alle Arten zusammen, aus vollem Speicher ohne Licht.</translation>
-  </message>
-  <message>
-   <source>From the cut-off to the next operation, counted from when the light comes on.</source>
-   <translation>Vom Abschalten bis zum nächsten Vorgang, gezählt ab dem Einschalten des Lichts.</translation>
-  </message>
-  <message>
-   <source>Light weaker than the mean draw, or the declared closure if longer.</source>
-   <translation>Licht unter der mittleren Entnahme oder angegebene Schließzeit, falls länger.</translation>
-  </message>
-  <message>
-   <source>Open-circuit voltage in the repeating course.</source>
-   <translation>Leerlaufspannung im wiederkehrenden Verlauf.</translation>
-  </message>
-  <message>
-   <source>In a pulse, in the repeating course.</source>
-   <translation>In einem Puls, im wiederkehrenden Verlauf.</translation>
-  </message>
-  <message>
-   <source>Of those wanted, the operation that fares worst, in the repeating course.</source>
-   <translation>Von den gewünschten, beim ungünstigsten Vorgang, im wiederkehrenden Verlauf.</translation>
-  </message>
-  <message>
-   <source>Charge that the light brings over charge that all takes, at connect voltage.</source>
-   <translation>Ladung durch das Licht zu Ladung, die alles braucht, bei Einschaltspannung.</translation>
-  </message>
-  <message>
-   <source>In the repeating course.</source>
-   <translation>Im wiederkehrenden Verlauf.</translation>
-  </message>
-  <message>
-   <source>While lit, all else as it is; every check just passes, pulses averaged.</source>
-   <translation>Bei Licht, sonst alles wie jetzt; jede Prüfung besteht gerade, Pulse gemittelt.</translation>
-  </message>
-  <message>
-   <source>Of the first operation at an interval; every check just passes.</source>
-   <translation>Des ersten Vorgangs mit Intervall; jede Prüfung besteht gerade.</translation>
-  </message>
-  <message>
-   <source>In the dark, all else as it is; every check just passes.</source>
-   <translation>Im Dunkeln, sonst alles wie jetzt; jede Prüfung besteht gerade.</translation>
-  </message>
-  <message>
-   <source>none</source>
-   <translation>keine</translation>
-  </message>
-  <message>
-   <source>no limit</source>
-   <translation>unbegrenzt</translation>
+   <source>start-up</source>
+   <translation>Anlauf</translation>
   </message>
   <message>
    <source>{operation} at {volts}</source>
@@ -160,52 +44,28 @@
    <translation>Das Gerät gilt zu Beginn des Messlaufs als nicht eingeschaltet.</translation>
   </message>
   <message>
-   <source>runs {span}</source>
-   <translation>läuft {span}</translation>
+   <source>{label} of “{name}”</source>
+   <translation>{label} von „{name}“</translation>
   </message>
   <message>
-   <source>between {low} and {high}</source>
-   <comment>range</comment>
-   <translation>zwischen {low} und {high}</translation>
+   <source>{path} cannot be fitted; it is not a number that varies without steps, or it is left empty.</source>
+   <translation>{path} lässt sich nicht anpassen; es ist keine stufenlose Zahl oder leer gelassen.</translation>
   </message>
   <message>
-   <source>runs at every stop</source>
-   <translation>läuft auf jeder Stufe</translation>
+   <source>Choose at least one value to fit.</source>
+   <translation>Mindestens einen Wert zum Anpassen wählen.</translation>
   </message>
   <message>
-   <source>no value of this alone makes it run</source>
-   <translation>allein hiermit läuft es bei keinem Wert</translation>
+   <source>Choose each value only once.</source>
+   <translation>Jeden Wert nur einmal wählen.</translation>
   </message>
   <message>
-   <source>marginal {span}, runs at no value</source>
-   <translation>knapp {span}, läuft bei keinem Wert</translation>
+   <source>{n} readings are too few for {count} values; log more, or fit fewer.</source>
+   <translation>{n} Messwerte sind zu wenige für {count} Werte; mehr aufzeichnen oder weniger anpassen.</translation>
   </message>
   <message>
-   <source>{runs}, marginal between {low} and {high}</source>
-   <translation>{runs}, knapp zwischen {low} und {high}</translation>
-  </message>
-  <message>
-   <source>{runs}, marginal from {low}</source>
-   <translation>{runs}, knapp ab {low}</translation>
-  </message>
-  <message>
-   <source>{runs}, marginal up to {high}</source>
-   <translation>{runs}, knapp bis {high}</translation>
-  </message>
-  <message>
-   <source>from {low}</source>
-   <comment>range</comment>
-   <translation>ab {low}</translation>
-  </message>
-  <message>
-   <source>up to {high}</source>
-   <comment>range</comment>
-   <translation>bis {high}</translation>
-  </message>
-  <message>
-   <source>at {value}</source>
-   <comment>range</comment>
-   <translation>bei {value}</translation>
+   <source>{path} is no value of this scenario; gloaming schema lists all.</source>
+   <translation>{path} ist kein Wert dieses Szenarios; gloaming schema nennt alle.</translation>
   </message>
   <message>
    <source>Leakage of the store</source>
@@ -272,6 +132,10 @@
    <translation>Im Speicher verblieben</translation>
   </message>
   <message>
+   <source>This design cannot be judged: some of its values lie so far apart that they cannot be computed with. Look for a wrong unit or a wrong power of ten.</source>
+   <translation>Dieser Entwurf lässt sich nicht beurteilen: Einige Werte liegen so weit auseinander, dass damit nicht gerechnet werden kann. Eine falsche Einheit oder Zehnerpotenz suchen.</translation>
+  </message>
+  <message>
    <source>The part's data sheet, local codes and a qualified person decide.</source>
    <translation>Es entscheiden das Datenblatt des Bauteils, die örtlichen Vorschriften und eine Fachkraft.</translation>
   </message>
@@ -316,6 +180,10 @@
    <translation>In diesem Szenario ist keine Energie für eine letzte sichere Handlung vorbehalten.</translation>
   </message>
   <message>
+   <source>Discharged too far</source>
+   <translation>Zu tief entladen</translation>
+  </message>
+  <message>
    <source>Electrolytic capacitors</source>
    <translation>Elektrolytkondensatoren</translation>
   </message>
@@ -346,6 +214,10 @@
   <message>
    <source>Glass and heights</source>
    <translation>Glas und Höhe</translation>
+  </message>
+  <message>
+   <source>The load disconnects at {off} V, but the store is empty at {empty} V and harmed below. The forecast takes it that a protection circuit cuts off there; without one, raise the disconnect threshold.</source>
+   <translation>Der Verbraucher schaltet bei {off} V ab, doch der Speicher ist bei {empty} V leer und nimmt darunter Schaden. Die Vorhersage nimmt an, dass dort eine Schutzschaltung trennt; ohne sie die Abschaltspannung erhöhen.</translation>
   </message>
   <message>
    <source>An electrolytic has a polarity: reversed or above its rated voltage it vents hot gas and may burst. Keep the space above its vent free. Heat shortens its life. After some two years in store, form it again before use: rated voltage through 1 kΩ for half an hour to an hour is usual.</source>
@@ -408,138 +280,6 @@
    <translation>Etwa {area} m² Modulfläche geben in der Sonne weit mehr Spannung und Strom ab, als die Lampen erwarten lassen; solange Licht darauf fällt, sind sie nicht abzuschalten.</translation>
   </message>
   <message>
-   <source>“{operation}” completes {share} % of the runs that are wanted; {asked} % is asked for.</source>
-   <translation>„{operation}“ schafft {share} % der gewünschten Durchläufe; verlangt sind {asked} %.</translation>
-  </message>
-  <message>
-   <source>The light brings {got} on average at the connect voltage, which covers the {need} that device, leakage and charger take.</source>
-   <translation>Das Licht bringt bei Einschaltspannung im Mittel {got}; das deckt die {need}, die Gerät, Leckstrom und Laderegler brauchen.</translation>
-  </message>
-  <message>
-   <source>The light brings {got} on average at the connect voltage, which does not cover the {need} that device, leakage and charger take.</source>
-   <translation>Das Licht bringt bei Einschaltspannung im Mittel {got}; das deckt die {need} nicht, die Gerät, Leckstrom und Laderegler brauchen.</translation>
-  </message>
-  <message>
-   <source>more than {time}</source>
-   <translation>mehr als {time}</translation>
-  </message>
-  <message>
-   <source>the closure lasts {time}</source>
-   <translation>die Schließzeit dauert {time}</translation>
-  </message>
-  <message>
-   <source>the dark stretch lasts {time}</source>
-   <translation>die Dunkelphase dauert {time}</translation>
-  </message>
-  <message>
-   <source>From {volts} the store lasts {time} in the dark; {asked}.</source>
-   <translation>Ab {volts} hält der Speicher im Dunkeln {time}; {asked}.</translation>
-  </message>
-  <message>
-   <source>From {volts} the store lasts {time} in the dark, keeping {energy} for the last safe action; {asked}.</source>
-   <translation>Ab {volts} hält der Speicher im Dunkeln {time} und behält {energy} für die letzte sichere Handlung; {asked}.</translation>
-  </message>
-  <message>
-   <source>“{operation}” asks for more power than the store's series resistance passes at {volts}; the voltage collapses.</source>
-   <translation>„{operation}“ verlangt mehr Leistung, als der Serienwiderstand des Speichers bei {volts} durchlässt; die Spannung bricht zusammen.</translation>
-  </message>
-  <message>
-   <source>“{operation}” pulls the terminals from {volts} to {lowest}; the device needs {need}.</source>
-   <translation>„{operation}“ zieht die Klemmen von {volts} auf {lowest}; das Gerät braucht {need}.</translation>
-  </message>
-  <message>
-   <source>Each cell sees up to {full} when full; it is rated {rated}.</source>
-   <translation>Jede Zelle hat voll bis zu {full}; ihr Nennwert ist {rated}.</translation>
-  </message>
-  <message>
-   <source>Each unit sees up to {full} when full; it is rated {rated}.</source>
-   <translation>Jede Einheit hat voll bis zu {full}; ihr Nennwert ist {rated}.</translation>
-  </message>
-  <message>
-   <source>From empty, the first operation comes {time} after the light; {allowed} is allowed.</source>
-   <translation>Bei leerem Speicher kommt der erste Vorgang {time} nach dem Licht; erlaubt: {allowed}.</translation>
-  </message>
-  <message>
-   <source>From empty, the first operation comes {time} after the light after {n} connects; {allowed} is allowed.</source>
-   <translation>Bei leerem Speicher kommt der erste Vorgang {time} nach dem Licht, nach {n} Einschaltversuchen; erlaubt: {allowed}.</translation>
-  </message>
-  <message>
-   <source>It never gets past its start-up: each try empties the store before the device is up ({n} tries seen).</source>
-   <translation>Es kommt nie über den Anlauf hinaus: Jeder Versuch leert den Speicher, ehe das Gerät läuft ({n} Versuche gesehen).</translation>
-  </message>
-  <message>
-   <source>From empty, the store only reaches {volts} in {time}; it connects at {connect}.</source>
-   <translation>Leer beginnend erreicht der Speicher in {time} nur {volts}; eingeschaltet wird bei {connect}.</translation>
-  </message>
-  <message>
-   <source>The light always gives more than the device takes; there is no dark stretch.</source>
-   <translation>Das Licht gibt stets mehr, als das Gerät braucht; es gibt keine Dunkelphase.</translation>
-  </message>
-  <message>
-   <source>The device has no pulses.</source>
-   <translation>Das Gerät hat keine Pulse.</translation>
-  </message>
-  <message>
-   <source>The largest draw is {current}; the cell allows {allowed}.</source>
-   <translation>Die größte Stromaufnahme ist {current}; die Zelle erlaubt {allowed}.</translation>
-  </message>
-  <message>
-   <source>At {ambient} °C the cell must not be charged; its window is {low} to {high} °C.</source>
-   <translation>Bei {ambient} °C darf die Zelle nicht geladen werden; erlaubt sind {low} bis {high} °C.</translation>
-  </message>
-  <message>
-   <source>The place is at {ambient} °C; the units are rated {rated} °C.</source>
-   <translation>Am Ort herrschen {ambient} °C; die Nenntemperatur der Einheiten ist {rated} °C.</translation>
-  </message>
-  <message>
-   <source>The device has no operations to serve.</source>
-   <translation>Das Gerät hat keine Vorgänge zu bedienen.</translation>
-  </message>
-  <message>
-   <source>In full sun the panel drives {current} into the cell and nothing limits it; {allowed} is allowed.</source>
-   <translation>In voller Sonne treibt das Modul {current} in die Zelle, ohne Begrenzung; erlaubt: {allowed}.</translation>
-  </message>
-  <message>
-   <source>Over-voltage</source>
-   <translation>Überspannung</translation>
-  </message>
-  <message>
-   <source>A unit may reach {volts} but is rated {rated}; it can vent or burst. Lower the full threshold, balance the units or add one in series.</source>
-   <translation>Eine Einheit kann {volts} erreichen, ihr Nennwert ist {rated}; sie kann abblasen oder platzen. Vollspannung senken, die Einheiten symmetrieren oder eine weitere in Reihe schalten.</translation>
-  </message>
-  <message>
-   <source>Escape route</source>
-   <translation>Fluchtweg</translation>
-  </message>
-  <message>
-   <source>A lock must let people out when the store is empty. Decide fail-safe or fail-secure with the code official; this forecast must not be the only proof.</source>
-   <translation>Ein Schloss muss Personen auch bei leerem Speicher hinauslassen. Fail-safe oder fail-secure mit der zuständigen Behörde festlegen; diese Vorhersage darf nicht der einzige Nachweis sein.</translation>
-  </message>
-  <message>
-   <source>Cold charging</source>
-   <translation>Laden bei Kälte</translation>
-  </message>
-  <message>
-   <source>At {ambient} °C lithium plates out when the cell is charged; the charger must stop by itself. The forecast counts no charge here.</source>
-   <translation>Bei {ambient} °C scheidet sich beim Laden Lithium ab; der Laderegler muss von selbst aufhören. Die Vorhersage rechnet hier ohne Laden.</translation>
-  </message>
-  <message>
-   <source>Hot charging</source>
-   <translation>Laden bei Hitze</translation>
-  </message>
-  <message>
-   <source>At {ambient} °C the cell must not be charged; the forecast counts no charge here.</source>
-   <translation>Bei {ambient} °C darf die Zelle nicht geladen werden; die Vorhersage rechnet hier ohne Laden.</translation>
-  </message>
-  <message>
-   <source>Charging current</source>
-   <translation>Ladestrom</translation>
-  </message>
-  <message>
-   <source>Left in the sun the panel drives {current} into the cell; it allows {allowed}. Add a limiter.</source>
-   <translation>In der Sonne treibt das Modul {current} in die Zelle; sie erlaubt {allowed}. Eine Strombegrenzung vorsehen.</translation>
-  </message>
-  <message>
    <source>data-sheet point</source>
    <translation>Datenblattpunkt</translation>
   </message>
@@ -554,10 +294,6 @@
   <message>
    <source>phase</source>
    <translation>Phase</translation>
-  </message>
-  <message>
-   <source>start-up</source>
-   <translation>Anlauf</translation>
   </message>
   <message>
    <source>{noun} {number}</source>
@@ -584,148 +320,108 @@
    <translation>Wie es jetzt ist</translation>
   </message>
   <message>
-   <source>passes</source>
-   <translation>besteht</translation>
+   <source>From empty, the store only reaches {volts} in {time}; it connects at {connect}.</source>
+   <translation>Leer beginnend erreicht der Speicher in {time} nur {volts}; eingeschaltet wird bei {connect}.</translation>
   </message>
   <message>
-   <source>under its margin</source>
-   <translation>unter der Reserve</translation>
+   <source>With the store held at {volts}, where it suits best, the light brings {got} on average, which does not cover the {need} that device, leakage and charger take.</source>
+   <translation>Bei einem Speicher auf {volts}, wo es am günstigsten ist, bringt das Licht im Mittel {got}; das deckt die {need} nicht, die Gerät, Leckstrom und Laderegler brauchen.</translation>
   </message>
   <message>
-   <source>fails</source>
-   <translation>fällt durch</translation>
+   <source>From {volts} the store lasts {time} in the dark, keeping {energy} for the last safe action; {asked}.</source>
+   <translation>Ab {volts} hält der Speicher im Dunkeln {time} und behält {energy} für die letzte sichere Handlung; {asked}.</translation>
   </message>
   <message>
-   <source>never</source>
-   <translation>nie</translation>
+   <source>From {volts}, {operation} pulls the terminals down by {dip} to {lowest}; down to the {need} that the device needs there are {room}.</source>
+   <translation>Von {volts} aus senkt {operation} die Klemmenspannung um {dip} auf {lowest}; bis zu den {need}, die das Gerät braucht, sind es {room}.</translation>
   </message>
   <message>
-   <source>no end</source>
-   <translation>kein Ende</translation>
+   <source>The device stays connected all the time and completes every run that is wanted.</source>
+   <translation>Das Gerät bleibt ständig eingeschaltet und führt alle gewünschten Vorgänge aus.</translation>
   </message>
   <message>
-   <source>{label} of “{name}”</source>
-   <translation>{label} von „{name}“</translation>
+   <source>The course does not repeat; its last {n} periods stand for it.</source>
+   <translation>Der Verlauf wiederholt sich nicht; seine letzten {n} Perioden stehen für ihn.</translation>
   </message>
   <message>
-   <source>{path} cannot be fitted; it is not a number that varies without steps, or it is left empty.</source>
-   <translation>{path} lässt sich nicht anpassen; es ist keine stufenlose Zahl oder leer gelassen.</translation>
+   <source>From empty, the device is ready {time} after the light comes on, after {n} connects; {allowed} is allowed.</source>
+   <translation>Mit leerem Speicher ist das Gerät {time} nach dem ersten Licht betriebsbereit, nach {n} Einschaltversuchen; erlaubt: {allowed}.</translation>
   </message>
   <message>
-   <source>Choose at least one value to fit.</source>
-   <translation>Mindestens einen Wert zum Anpassen wählen.</translation>
+   <source>It never gets past its start-up: each try empties the store before the device is up ({n} tries seen).</source>
+   <translation>Es kommt nie über den Anlauf hinaus: Jeder Versuch leert den Speicher, ehe das Gerät läuft ({n} Versuche gesehen).</translation>
   </message>
   <message>
-   <source>Choose each value only once.</source>
-   <translation>Jeden Wert nur einmal wählen.</translation>
+   <source>With the store held at {volts}, where it suits best, the light brings {got} on average, which covers the {need} that device, leakage and charger take.</source>
+   <translation>Bei einem Speicher auf {volts}, wo es am günstigsten ist, bringt das Licht im Mittel {got}; das deckt die {need}, die Gerät, Leckstrom und Laderegler brauchen.</translation>
   </message>
   <message>
-   <source>{n} readings are too few for {count} values; log more, or fit fewer.</source>
-   <translation>{n} Messwerte sind zu wenige für {count} Werte; mehr aufzeichnen oder weniger anpassen.</translation>
+   <source>There is no stretch between lights that bring something, and no closure is declared.</source>
+   <translation>Es gibt keine Phase ohne Licht, das etwas bringt, und keine Schließzeit ist angegeben.</translation>
   </message>
   <message>
-   <source>{path} is no value of this scenario; gloaming schema lists all.</source>
-   <translation>{path} ist kein Wert dieses Szenarios; gloaming schema nennt alle.</translation>
+   <source>more than {time}</source>
+   <translation>mehr als {time}</translation>
   </message>
   <message>
-   <source>Log a stretch in the light in which the store is not full.</source>
-   <translation>Einen Abschnitt im Licht aufzeichnen, in dem der Speicher nicht voll ist.</translation>
+   <source>the closure lasts {time}</source>
+   <translation>die Schließzeit dauert {time}</translation>
   </message>
   <message>
-   <source>Log a long dark stretch.</source>
-   <translation>Eine lange Dunkelphase aufzeichnen.</translation>
+   <source>the dark stretch lasts {time}</source>
+   <translation>die Dunkelphase dauert {time}</translation>
   </message>
   <message>
-   <source>Log a run over a wider range of voltage.</source>
-   <translation>Über einen weiteren Spannungsbereich aufzeichnen.</translation>
+   <source>From {volts} the store lasts {time} in the dark; {asked}.</source>
+   <translation>Ab {volts} hält der Speicher im Dunkeln {time}; {asked}.</translation>
   </message>
   <message>
-   <source>Log with several readings within each pulse.</source>
-   <translation>Mit mehreren Messwerten je Puls aufzeichnen.</translation>
+   <source>The device has no pulses.</source>
+   <translation>Das Gerät hat keine Pulse.</translation>
   </message>
   <message>
-   <source>Log more pulses in the dark.</source>
-   <translation>Mehr Pulse im Dunkeln aufzeichnen.</translation>
+   <source>the start-up</source>
+   <translation>der Anlauf</translation>
   </message>
   <message>
-   <source>Measure it by itself.</source>
-   <translation>Den Wert für sich messen.</translation>
+   <source>“{operation}”</source>
+   <translation>„{operation}“</translation>
   </message>
   <message>
-   <source>Both only scale the charging current: measure the panel's short-circuit current, or fit one.</source>
-   <translation>Beide ändern nur den Ladestrom: den Kurzschlussstrom des Moduls messen oder nur einen anpassen.</translation>
+   <source>From {volts}, {operation} takes too much out of the store: after {time} it is down to the {need} that the device needs.</source>
+   <translation>Von {volts} aus entnimmt {operation} dem Speicher zu viel: Nach {time} ist er auf den {need}, die das Gerät braucht.</translation>
   </message>
   <message>
-   <source>Log a dark stretch: there the light does nothing.</source>
-   <translation>Eine Dunkelphase aufzeichnen: Dort bewirkt das Licht nichts.</translation>
+   <source>At {volts}, {operation} asks for more power than the store's series resistance passes; the voltage collapses.</source>
+   <translation>Bei {volts} braucht {operation} mehr Leistung, als der Speicher über seinen Serienwiderstand abgeben kann; die Spannung bricht zusammen.</translation>
   </message>
   <message>
-   <source>Log a discharge in the dark through a known resistor.</source>
-   <translation>Eine Entladung im Dunkeln über einen bekannten Widerstand aufzeichnen.</translation>
+   <source>From empty the device never starts, so nothing is served; {asked} % is asked for.</source>
+   <translation>Mit leerem Speicher startet das Gerät nie, also wird nichts ausgeführt; verlangt sind {asked} %.</translation>
   </message>
   <message>
-   <source>Log a dark stretch with the device taken off, and one with it.</source>
-   <translation>Eine Dunkelphase ohne das Gerät aufzeichnen und eine mit ihm.</translation>
+   <source>“{operation}” completes {share} % of the runs that are wanted; {asked} % is asked for.</source>
+   <translation>„{operation}“ schafft {share} % der gewünschten Durchläufe; verlangt sind {asked} %.</translation>
   </message>
   <message>
-   <source>Measure one of them by itself.</source>
-   <translation>Einen von beiden für sich messen.</translation>
+   <source>Once it has settled, the device is connected {share} % of the time; {asked} % is asked for.</source>
+   <translation>Eingeschwungen ist das Gerät {share} % der Zeit eingeschaltet; verlangt sind {asked} %.</translation>
   </message>
   <message>
-   <source>Log a dark stretch with the operations switched off.</source>
-   <translation>Eine Dunkelphase mit abgeschalteten Vorgängen aufzeichnen.</translation>
+   <source>The device is connected {share} % of the time, with {n} cut-offs a week; {asked} % is asked for, and without any cut-off.</source>
+   <translation>Das Gerät ist {share} % der Zeit eingeschaltet, bei {n} Abschaltungen je Woche; verlangt sind {asked} %, und das ohne Abschaltung.</translation>
   </message>
   <message>
-   <source>Log a pulse through a known resistor.</source>
-   <translation>Einen Puls über einen bekannten Widerstand aufzeichnen.</translation>
+   <source>The device has no operations; it stays connected all the time.</source>
+   <translation>Das Gerät hat keine Vorgänge; es bleibt ständig eingeschaltet.</translation>
   </message>
   <message>
-   <source>Root mean square {rms}, mean {bias}, largest {worst} after {time}.</source>
-   <translation>Effektiv {rms}, im Mittel {bias}, am größten {worst} nach {time}.</translation>
+   <source>From empty, the device is ready {time} after the light comes on; {allowed} is allowed.</source>
+   <translation>Mit leerem Speicher ist das Gerät {time} nach dem ersten Licht betriebsbereit; erlaubt: {allowed}.</translation>
   </message>
   <message>
-   <source>The band is the forecast's pulse envelope and {share} of the full voltage on both sides.</source>
-   <translation>Das Band ist die Pulshüllkurve der Vorhersage und beidseits {share} der Vollspannung.</translation>
-  </message>
-  <message>
-   <source>The fit leaves {after} of {before}.</source>
-   <translation>Die Anpassung lässt von {before} noch {after} übrig.</translation>
-  </message>
-  <message>
-   <source>The forecast follows the log: every reading lies within its band.</source>
-   <translation>Die Vorhersage folgt dem Messlauf: Jeder Messwert liegt in ihrem Band.</translation>
-  </message>
-  <message>
-   <source>Fitting: {n} forecasts so far, {rms} left.</source>
-   <translation>Anpassung: bisher {n} Vorhersagen, noch {rms} übrig.</translation>
-  </message>
-  <message>
-   <source>The fit did not converge, so its values are not offered. Fit fewer values, or begin nearer to the log.</source>
-   <translation>Die Anpassung ist nicht konvergiert; ihre Werte werden nicht angeboten. Weniger Werte anpassen oder näher am Messlauf beginnen.</translation>
-  </message>
-  <message>
-   <source>The forecast follows the log; {share} of the readings lie outside of its band.</source>
-   <translation>Die Vorhersage folgt dem Messlauf; {share} der Messwerte liegen außerhalb ihres Bandes.</translation>
-  </message>
-  <message>
-   <source>The forecast does not follow the log: {share} of the readings lie outside of its band, first after {time}.</source>
-   <translation>Die Vorhersage folgt dem Messlauf nicht: {share} der Messwerte liegen außerhalb ihres Bandes, zuerst nach {time}.</translation>
-  </message>
-  <message>
-   <source>This run cannot tell it apart from {label} (correlation {r}).</source>
-   <translation>Dieser Messlauf kann den Wert nicht trennen von: {label} (Korrelation {r}).</translation>
-  </message>
-  <message>
-   <source>The search ended at the limit of its range.</source>
-   <translation>Die Suche endete an der Grenze ihres Bereichs.</translation>
-  </message>
-  <message>
-   <source>This run does not determine it.</source>
-   <translation>Dieser Messlauf bestimmt den Wert nicht.</translation>
-  </message>
-  <message>
-   <source>± unknown</source>
-   <translation>± unbekannt</translation>
+   <source>In its course it works all the same.</source>
+   <translation>In seinem Verlauf arbeitet es trotzdem.</translation>
   </message>
   <message>
    <source>The panel gives less than the converter needs; it does not run in this light.</source>
@@ -768,131 +464,6 @@
    <translation>Arbeitspunkt</translation>
   </message>
   <message>
-   <source>No: with {panels} and {store} it cannot live on this light.</source>
-   <translation>Nein: Mit {panels} und {store} kann es von diesem Licht nicht leben.</translation>
-  </message>
-  <message>
-   <source>{n} panels of {area} cm² ({total} cm² in all)</source>
-   <comment>after with</comment>
-   <translation>{n} Modulen zu {area} cm² (zusammen {total} cm²)</translation>
-  </message>
-  <message>
-   <source>a supercapacitor store of {size}</source>
-   <comment>after with</comment>
-   <translation>einem Superkondensator-Speicher von {size}</translation>
-  </message>
-  <message>
-   <source>from empty it needs {time} to its first result, and {allowed} are allowed</source>
-   <translation>bei leerem Speicher braucht es {time} bis zum ersten Ergebnis, erlaubt sind {allowed}</translation>
-  </message>
-  <message>
-   <source>the light brings {factor} times the energy that it uses</source>
-   <translation>das Licht bringt das {factor}-Fache der Energie, die es verbraucht</translation>
-  </message>
-  <message>
-   <source>it lasts {time} in the dark and must last {needed}</source>
-   <translation>es hält im Dunkeln {time} durch und muss {needed} durchhalten</translation>
-  </message>
-  <message>
-   <source>when it works the voltage dips to {volts}, and the device needs {need}</source>
-   <translation>wenn es arbeitet, fällt die Spannung auf {volts}, und das Gerät braucht {need}</translation>
-  </message>
-  <message>
-   <source>a part would see {value} and is made for {limit}</source>
-   <translation>ein Bauteil bekäme {value} und ist für {limit} gemacht</translation>
-  </message>
-  <message>
-   <source>it gets {share} % of its work done</source>
-   <translation>es erledigt {share} % seiner Arbeit</translation>
-  </message>
-  <message>
-   <source>Neither more light nor rarer work alone makes such a device run.</source>
-   <translation>Weder mehr Licht noch seltenere Arbeit allein bringt ein solches Gerät zum Laufen.</translation>
-  </message>
-  <message>
-   <source>Yes: with {panels} and {store} it can live on this light.</source>
-   <translation>Ja: Mit {panels} und {store} kann es von diesem Licht leben.</translation>
-  </message>
-  <message>
-   <source>Perhaps: with {panels} and {store} it works, but with less to spare than it should have.</source>
-   <translation>Vielleicht: Mit {panels} und {store} geht es, aber mit weniger Reserve, als es haben sollte.</translation>
-  </message>
-  <message>
-   <source>No: with {panels} and {store} it does not start soon enough.</source>
-   <translation>Nein: Mit {panels} und {store} startet es nicht früh genug.</translation>
-  </message>
-  <message>
-   <source>1 panel of {area} cm²</source>
-   <comment>after with</comment>
-   <translation>1 Modul zu {area} cm²</translation>
-  </message>
-  <message>
-   <source>a rechargeable cell of {size}</source>
-   <comment>after with</comment>
-   <translation>einer Akkuzelle von {size}</translation>
-  </message>
-  <message>
-   <source>a capacitor of {size}</source>
-   <comment>after with</comment>
-   <translation>einem Kondensator von {size}</translation>
-  </message>
-  <message>
-   <source>The tightest point: {reason}; it starts {time} after the first light.</source>
-   <translation>Engster Punkt – {reason}; Start {time} nach dem ersten Licht.</translation>
-  </message>
-  <message>
-   <source>{reason}; {factor} times what is needed is asked for.</source>
-   <translation>{reason}; verlangt ist das {factor}-Fache des Nötigen.</translation>
-  </message>
-  <message>
-   <source>from empty it never gets going, however long it hangs there</source>
-   <translation>mit leerem Speicher kommt es nie in Gang, gleich wie lange es dort hängt</translation>
-  </message>
-  <message>
-   <source>the light brings more than ten times the energy that it uses</source>
-   <translation>das Licht bringt mehr als das Zehnfache der Energie, die es verbraucht</translation>
-  </message>
-  <message>
-   <source>the light brings {share} % of the energy that it uses</source>
-   <translation>das Licht bringt {share} % der Energie, die es verbraucht</translation>
-  </message>
-  <message>
-   <source>it is never dark for long enough to matter</source>
-   <translation>es ist nie so lange dunkel, dass es zählt</translation>
-  </message>
-  <message>
-   <source>it has nothing left for the dark and must last {time}</source>
-   <translation>es hat nichts übrig für die Dunkelheit und muss {time} durchhalten</translation>
-  </message>
-  <message>
-   <source>its store cannot deliver the power of a pulse; the voltage collapses</source>
-   <translation>sein Speicher kann die Leistung eines Pulses nicht liefern; die Spannung bricht zusammen</translation>
-  </message>
-  <message>
-   <source>its parts stay within what they are made for</source>
-   <translation>seine Bauteile bleiben in dem, wofür sie gemacht sind</translation>
-  </message>
-  <message>
-   <source>It would run with light of about {light} at such a place, or with the same work {often}, and parts to match.</source>
-   <translation>Es liefe mit etwa {light} an einem solchen Ort oder mit derselben Arbeit {often}, und mit passenden Bauteilen.</translation>
-  </message>
-  <message>
-   <source>It would run with light of about {light} at such a place, and parts to match.</source>
-   <translation>Es liefe mit etwa {light} an einem solchen Ort und mit passenden Bauteilen.</translation>
-  </message>
-  <message>
-   <source>It would run with the same work {often}, and parts to match.</source>
-   <translation>Es liefe mit derselben Arbeit {often} und mit passenden Bauteilen.</translation>
-  </message>
-  <message>
-   <source>The tightest point: {reason}.</source>
-   <translation>Engster Punkt – {reason}.</translation>
-  </message>
-  <message>
-   <source>The tightest point: {reason}; it starts at once.</source>
-   <translation>Engster Punkt – {reason}; Start sofort.</translation>
-  </message>
-  <message>
    <source>Looks hopeful, being checked: {labels}.</source>
    <translation>Aussichtsreich, wird geprüft: {labels}.</translation>
   </message>
@@ -907,6 +478,15 @@
   <message>
    <source> and </source>
    <translation> und </translation>
+  </message>
+  <message>
+   <source>Balancing</source>
+   <translation>Symmetrierung</translation>
+  </message>
+  <message>
+   <source>active</source>
+   <comment>balancing</comment>
+   <translation>aktiv</translation>
   </message>
   <message>
    <source>No single change is enough; looking for a pair.</source>
@@ -947,6 +527,94 @@
   <message>
    <source>{label} → {new}</source>
    <translation>{label} → {new}</translation>
+  </message>
+  <message>
+   <source>At {ambient} °C the cell must not be charged; its window is {low} to {high} °C.</source>
+   <translation>Bei {ambient} °C darf die Zelle nicht geladen werden; erlaubt sind {low} bis {high} °C.</translation>
+  </message>
+  <message>
+   <source>Each cell sees up to {full} when full; it is rated {rated}.</source>
+   <translation>Jede Zelle hat voll bis zu {full}; ihr Nennwert ist {rated}.</translation>
+  </message>
+  <message>
+   <source>Standing full, the unit with the least leakage sees up to {volts}; it is rated {rated}.</source>
+   <translation>Im vollen Stehen liegen am Kondensator mit dem kleinsten Leckstrom bis zu {volts}; seine Nennspannung ist {rated}.</translation>
+  </message>
+  <message>
+   <source>In full sun the charger passes {current} into the cell; {allowed} is allowed.</source>
+   <translation>In voller Sonne lädt der Laderegler die Zelle mit {current}; erlaubt: {allowed}.</translation>
+  </message>
+  <message>
+   <source>The largest draw is {current}; the cell allows {allowed}.</source>
+   <translation>Die größte Stromaufnahme ist {current}; die Zelle erlaubt {allowed}.</translation>
+  </message>
+  <message>
+   <source>The place is at {ambient} °C; the units are rated {rated} °C.</source>
+   <translation>Am Ort herrschen {ambient} °C; die Nenntemperatur der Einheiten ist {rated} °C.</translation>
+  </message>
+  <message>
+   <source>Left in the sun the panel drives {current} into the cell; it allows {allowed}. Add a limiter.</source>
+   <translation>In der Sonne treibt das Modul {current} in die Zelle; sie erlaubt {allowed}. Eine Strombegrenzung vorsehen.</translation>
+  </message>
+  <message>
+   <source>Left in the sun the charger passes {current} into the cell; it allows {allowed}. Lower the charger's output limit.</source>
+   <translation>In der Sonne lädt der Laderegler die Zelle mit {current}; sie erlaubt {allowed}. Die Strombegrenzung des Ladereglers senken.</translation>
+  </message>
+  <message>
+   <source>Each unit sees up to {full} when full; it is rated {rated}.</source>
+   <translation>Jede Einheit hat voll bis zu {full}; ihr Nennwert ist {rated}.</translation>
+  </message>
+  <message>
+   <source>Charged quickly, the unit with the least capacitance sees up to {volts}; it is rated {rated}.</source>
+   <translation>Beim schnellen Laden liegen am Kondensator mit der kleinsten Kapazität bis zu {volts}; seine Nennspannung ist {rated}.</translation>
+  </message>
+  <message>
+   <source>In full sun the panel drives {current} into the cell and nothing limits it; {allowed} is allowed.</source>
+   <translation>In voller Sonne treibt das Modul {current} in die Zelle, ohne Begrenzung; erlaubt: {allowed}.</translation>
+  </message>
+  <message>
+   <source>Charging current</source>
+   <translation>Ladestrom</translation>
+  </message>
+  <message>
+   <source>Over-voltage</source>
+   <translation>Überspannung</translation>
+  </message>
+  <message>
+   <source>A unit may reach {volts} but is rated {rated}; it can vent or burst. Lower the full threshold, balance the units or add one in series.</source>
+   <translation>Eine Einheit kann {volts} erreichen, ihr Nennwert ist {rated}; sie kann abblasen oder platzen. Vollspannung senken, die Einheiten symmetrieren oder eine weitere in Reihe schalten.</translation>
+  </message>
+  <message>
+   <source>A cell may be charged to {volts} but is rated {rated}; it can vent or catch fire. Lower the full threshold.</source>
+   <translation>Eine Zelle kann bis auf {volts} geladen werden, ihr Nennwert ist {rated}; sie kann abblasen oder sich entzünden. Die Ladeschlussspannung senken.</translation>
+  </message>
+  <message>
+   <source>Cold charging</source>
+   <translation>Laden bei Kälte</translation>
+  </message>
+  <message>
+   <source>At {ambient} °C lithium plates out when the cell is charged; the charger must stop by itself. The forecast counts no charge here.</source>
+   <translation>Bei {ambient} °C scheidet sich beim Laden Lithium ab; der Laderegler muss von selbst aufhören. Die Vorhersage rechnet hier ohne Laden.</translation>
+  </message>
+  <message>
+   <source>Escape route</source>
+   <translation>Fluchtweg</translation>
+  </message>
+  <message>
+   <source>A lock must let people out when the store is empty. Decide fail-safe or fail-secure with the code official; this forecast must not be the only proof.</source>
+   <translation>Ein Schloss muss Personen auch bei leerem Speicher hinauslassen. Fail-safe oder fail-secure mit der zuständigen Behörde festlegen; diese Vorhersage darf nicht der einzige Nachweis sein.</translation>
+  </message>
+  <message>
+   <source>Hot charging</source>
+   <translation>Laden bei Hitze</translation>
+  </message>
+  <message>
+   <source>At {ambient} °C the cell must not be charged; the forecast counts no charge here.</source>
+   <translation>Bei {ambient} °C darf die Zelle nicht geladen werden; die Vorhersage rechnet hier ohne Laden.</translation>
+  </message>
+  <message>
+   <source>Output of panels on sale</source>
+   <translation>Ertrag käuflicher Module</translation>
   </message>
   <message>
    <source>{label} of “{operation}”</source>
@@ -1315,6 +983,10 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Antworten</translation>
   </message>
   <message>
+   <source>Where the verdict changes</source>
+   <translation>Wo das Urteil wechselt</translation>
+  </message>
+  <message>
    <source>Panel in this light</source>
    <translation>Solarmodul in diesem Licht</translation>
   </message>
@@ -1423,10 +1095,6 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Zeit ab Beginn des Vorgangs</translation>
   </message>
   <message>
-   <source>pulse envelope</source>
-   <translation>Hüllkurve der Pulse</translation>
-  </message>
-  <message>
    <source>terminals</source>
    <translation>Klemmen</translation>
   </message>
@@ -1458,6 +1126,10 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Leistung</translation>
   </message>
   <message>
+   <source>pulse envelope</source>
+   <translation>Hüllkurve der Pulse</translation>
+  </message>
+  <message>
    <source>ESR step</source>
    <translation>ESR-Sprung</translation>
   </message>
@@ -1476,6 +1148,10 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   <message>
    <source>Scenario</source>
    <translation>Szenario</translation>
+  </message>
+  <message>
+   <source>none</source>
+   <translation>keine</translation>
   </message>
   <message>
    <source>{label} {n}</source>
@@ -1510,6 +1186,10 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   <message>
    <source>Each check passes at a margin of 1×; Runs needs the margin asked for.</source>
    <translation>Eine Prüfung besteht bei einer Reserve von 1×; „Läuft“ braucht die verlangte Reserve.</translation>
+  </message>
+  <message>
+   <source>Each quantity moved alone along the stops of its knob, all else as it is; found by the exact model. Sizes of a store are those in which it is sold.</source>
+   <translation>Jede Größe für sich über die Schritte ihres Schiebers bewegt, alles andere unverändert; mit dem exakten Modell gefunden. Speichergrößen sind solche, die es zu kaufen gibt.</translation>
   </message>
   <message>
    <source>Light on the panel</source>
@@ -1643,6 +1323,18 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   <message>
    <source>Assumes</source>
    <translation>Setzt voraus</translation>
+  </message>
+  <message>
+   <source>Quantity</source>
+   <translation>Größe</translation>
+  </message>
+  <message>
+   <source>Now</source>
+   <translation>Jetzt</translation>
+  </message>
+  <message>
+   <source>Verdict</source>
+   <translation>Urteil</translation>
   </message>
   <message>
    <source>Goes to</source>
@@ -1891,6 +1583,10 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>der erwartete Photostrom jeder Datenblattzeile muss über null liegen</translation>
   </message>
   <message>
+   <source>never</source>
+   <translation>nie</translation>
+  </message>
+  <message>
    <source>allowed is a number in {unit}, such as 12.5 {unit}</source>
    <translation>erlaubt ist eine Zahl in {unit}, etwa 12,5 {unit}</translation>
   </message>
@@ -1951,8 +1647,360 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>{file}: Die Zeile {row} enthält anderes als Zahlen.</translation>
   </message>
   <message>
+   <source>Storage capacitance</source>
+   <translation>Speicherkapazität</translation>
+  </message>
+  <message>
+   <source>Of the whole bank, as rated.</source>
+   <translation>Der ganzen Bank, Nennwert.</translation>
+  </message>
+  <message>
+   <source>Units that share the bank's voltage.</source>
+   <translation>Einheiten, die sich die Spannung der Bank teilen.</translation>
+  </message>
+  <message>
+   <source>Rated voltage per unit</source>
+   <translation>Nennspannung je Einheit</translation>
+  </message>
+  <message>
+   <source>Largest voltage that one unit may see.</source>
+   <translation>Größte Spannung, die eine Einheit haben darf.</translation>
+  </message>
+  <message>
+   <source>Series resistance (ESR)</source>
+   <translation>Serienwiderstand (ESR)</translation>
+  </message>
+  <message>
+   <source>Of the whole bank at room temperature, new.</source>
+   <translation>Der ganzen Bank bei Raumtemperatur, neu.</translation>
+  </message>
+  <message>
+   <source>Leakage, settled</source>
+   <translation>Leckstrom, stabil</translation>
+  </message>
+  <message>
+   <source>At rated voltage, days after the first charge.</source>
+   <translation>Bei Nennspannung, Tage nach der Erstladung.</translation>
+  </message>
+  <message>
+   <source>Capacitance tolerance</source>
+   <translation>Kapazitätstoleranz</translation>
+  </message>
+  <message>
+   <source>Spread of one unit around its rating (share).</source>
+   <translation>Streuung einer Einheit um ihren Nennwert (Anteil).</translation>
+  </message>
+  <message>
+   <source>Years in service</source>
+   <translation>Betriebsjahre</translation>
+  </message>
+  <message>
+   <source>Age for which the bank is judged.</source>
+   <translation>Alter, für das die Bank beurteilt wird.</translation>
+  </message>
+  <message>
+   <source>Rated life</source>
+   <translation>Nennlebensdauer</translation>
+  </message>
+  <message>
+   <source>Hours to end of life at rated voltage and temperature.</source>
+   <translation>Stunden bis zum Lebensende bei Nennspannung und Nenntemperatur.</translation>
+  </message>
+  <message>
+   <source>Rated temperature</source>
+   <translation>Nenntemperatur</translation>
+  </message>
+  <message>
+   <source>Highest working temperature of a unit.</source>
+   <translation>Höchste Betriebstemperatur einer Einheit.</translation>
+  </message>
+  <message>
+   <source>Capacitance lost at end of life</source>
+   <translation>Kapazitätsverlust am Lebensende</translation>
+  </message>
+  <message>
+   <source>Share of capacitance whose loss counts as the end; makers use 0.2 or 0.3.</source>
+   <translation>Anteil der Kapazität, dessen Verlust als Ende zählt; Hersteller nehmen 0,2 oder 0,3.</translation>
+  </message>
+  <message>
+   <source>ESR rise at end of life</source>
+   <translation>ESR-Anstieg am Lebensende</translation>
+  </message>
+  <message>
+   <source>Relative rise of series resistance that counts as the end; 1 means twice the new value.</source>
+   <translation>Relativer Anstieg des Serienwiderstands, der als Ende zählt; 1 heißt das Doppelte des Neuwerts.</translation>
+  </message>
+  <message>
+   <source>Life gained per 0.1 V below rating</source>
+   <translation>Lebensgewinn je 0,1 V unter Nennwert</translation>
+  </message>
+  <message>
+   <source>Factor on life for every 0.1 V that a unit stays below its rated voltage; 1: no effect.</source>
+   <translation>Faktor auf die Lebensdauer je 0,1 V, die eine Einheit unter ihrer Nennspannung bleibt; 1: ohne Wirkung.</translation>
+  </message>
+  <message>
+   <source>ESR in the cold</source>
+   <translation>ESR bei Kälte</translation>
+  </message>
+  <message>
+   <source>Series resistance at -20 °C over that at 20 °C.</source>
+   <translation>Serienwiderstand bei −20 °C durch den bei 20 °C.</translation>
+  </message>
+  <message>
+   <source>Voltage at the beginning</source>
+   <translation>Anfangsspannung</translation>
+  </message>
+  <message>
+   <source>Of the bank when the trace begins.</source>
+   <translation>Der Bank zu Beginn des Verlaufs.</translation>
+  </message>
+  <message>
+   <source>Lowest voltage per unit</source>
+   <translation>Mindestspannung je Einheit</translation>
+  </message>
+  <message>
+   <source>Voltage below which one unit must not fall; above 0 for hybrid (lithium-ion) capacitors, which then count as empty there.</source>
+   <translation>Spannung, unter die eine Einheit nicht fallen darf; über 0 bei Hybridkondensatoren (Lithium-Ionen), die dann dort als leer gelten.</translation>
+  </message>
+  <message>
+   <source>Capacitance slope</source>
+   <translation>Kapazitätsanstieg</translation>
+  </message>
+  <message>
+   <source>Relative rise of capacitance from 0.6 of rated voltage to 1.6 of it.</source>
+   <translation>Relativer Anstieg der Kapazität vom 0,6- bis zum 1,6-Fachen der Nennspannung.</translation>
+  </message>
+  <message>
+   <source>Capacitance bend</source>
+   <translation>Kapazitätskrümmung</translation>
+  </message>
+  <message>
+   <source>Curvature that lowers capacitance at low voltage.</source>
+   <translation>Krümmung, die die Kapazität bei kleiner Spannung senkt.</translation>
+  </message>
+  <message>
+   <source>Leakage counted</source>
+   <translation>Leckstrom-Ansatz</translation>
+  </message>
+  <message>
+   <source>Settled, or the mean of the first three days after the first charge.</source>
+   <translation>Stabil, oder das Mittel der ersten drei Tage nach der Erstladung.</translation>
+  </message>
+  <message>
+   <source>Leakage when fresh</source>
+   <translation>Leckstrom, frisch</translation>
+  </message>
+  <message>
+   <source>Leakage in the first hours over the settled leakage.</source>
+   <translation>Leckstrom der ersten Stunden durch den stabilen Leckstrom.</translation>
+  </message>
+  <message>
+   <source>Leakage settles in</source>
+   <translation>Leckstrom-Abklingzeit</translation>
+  </message>
+  <message>
+   <source>Time constant of the fall of leakage; after three of them little is left of it.</source>
+   <translation>Zeitkonstante, mit der der Leckstrom abklingt; nach dreien ist wenig davon übrig.</translation>
+  </message>
+  <message>
+   <source>What keeps series units at equal voltage.</source>
+   <translation>Was Einheiten in Reihe auf gleicher Spannung hält.</translation>
+  </message>
+  <message>
+   <source>Balancing current</source>
+   <translation>Symmetrierstrom</translation>
+  </message>
+  <message>
+   <source>Taken by the balancing at rated voltage.</source>
+   <translation>Von der Symmetrierung bei Nennspannung aufgenommen.</translation>
+  </message>
+  <message>
+   <source>lowest_V ({lowest} V) must lie below rated_V ({rated} V)</source>
+   <translation>lowest_V ({lowest} V) muss unter rated_V ({rated} V) liegen</translation>
+  </message>
+  <message>
+   <source>Chemistry</source>
+   <translation>Zellchemie</translation>
+  </message>
+  <message>
+   <source>Sets the open-circuit voltage and the voltage window.</source>
+   <translation>Bestimmt Leerlaufspannung und Spannungsfenster.</translation>
+  </message>
+  <message>
+   <source>Capacity</source>
+   <translation>Kapazität</translation>
+  </message>
+  <message>
+   <source>Rated, of the cell.</source>
+   <translation>Nennwert der Zelle.</translation>
+  </message>
+  <message>
+   <source>Cells in the store.</source>
+   <translation>Zellen im Speicher.</translation>
+  </message>
+  <message>
+   <source>Resistance</source>
+   <translation>Widerstand</translation>
+  </message>
+  <message>
+   <source>Of the whole store at room temperature, new.</source>
+   <translation>Des ganzen Speichers bei Raumtemperatur, neu.</translation>
+  </message>
+  <message>
+   <source>Self-discharge</source>
+   <translation>Selbstentladung</translation>
+  </message>
+  <message>
+   <source>Share of the capacity lost in a month.</source>
+   <translation>Anteil der Kapazität, der in einem Monat verloren geht.</translation>
+  </message>
+  <message>
+   <source>Charging current limit</source>
+   <translation>Ladestromgrenze</translation>
+  </message>
+  <message>
+   <source>Largest current into the cell.</source>
+   <translation>Größter Strom in die Zelle.</translation>
+  </message>
+  <message>
+   <source>Discharge current limit</source>
+   <translation>Entladestromgrenze</translation>
+  </message>
+  <message>
+   <source>Largest current out of the cell.</source>
+   <translation>Größter Strom aus der Zelle.</translation>
+  </message>
+  <message>
+   <source>Charge above</source>
+   <translation>Laden über</translation>
+  </message>
+  <message>
+   <source>No charging at or below this temperature.</source>
+   <translation>Bei oder unter dieser Temperatur wird nicht geladen.</translation>
+  </message>
+  <message>
+   <source>Charge below</source>
+   <translation>Laden unter</translation>
+  </message>
+  <message>
+   <source>No charging above this temperature.</source>
+   <translation>Über dieser Temperatur wird nicht geladen.</translation>
+  </message>
+  <message>
+   <source>Cool below</source>
+   <translation>Kühl unter</translation>
+  </message>
+  <message>
+   <source>Below this temperature charging is slowed down.</source>
+   <translation>Unter dieser Temperatur wird langsamer geladen.</translation>
+  </message>
+  <message>
+   <source>Charging when cool</source>
+   <translation>Laden bei Kühle</translation>
+  </message>
+  <message>
+   <source>Share of the charging limit that is left when cool.</source>
+   <translation>Anteil der Ladestromgrenze, der bei Kühle bleibt.</translation>
+  </message>
+  <message>
+   <source>Capacity in the cold</source>
+   <translation>Kapazität bei Kälte</translation>
+  </message>
+  <message>
+   <source>Capacity at -20 °C over that at 20 °C.</source>
+   <translation>Kapazität bei −20 °C durch die bei 20 °C.</translation>
+  </message>
+  <message>
+   <source>Resistance in the cold</source>
+   <translation>Widerstand bei Kälte</translation>
+  </message>
+  <message>
+   <source>Resistance at -20 °C over that at 20 °C.</source>
+   <translation>Widerstand bei −20 °C durch den bei 20 °C.</translation>
+  </message>
+  <message>
+   <source>Full cycles to end of life</source>
+   <translation>Vollzyklen bis Lebensende</translation>
+  </message>
+  <message>
+   <source>Full cycles until 80 % is left.</source>
+   <translation>Vollzyklen, bis 80 % übrig sind.</translation>
+  </message>
+  <message>
+   <source>Full cycles a year</source>
+   <translation>Vollzyklen im Jahr</translation>
+  </message>
+  <message>
+   <source>Charge taken in a year over the capacity.</source>
+   <translation>In einem Jahr entnommene Ladung durch die Kapazität.</translation>
+  </message>
+  <message>
+   <source>Calendar fade</source>
+   <translation>Ruhealterung</translation>
+  </message>
+  <message>
+   <source>Share of the capacity lost in a year at rest at 25 °C; more when warmer.</source>
+   <translation>Anteil der Kapazität, der in einem Jahr Ruhe bei 25 °C verloren geht; mehr bei Wärme.</translation>
+  </message>
+  <message>
+   <source>Age for which the cell is judged.</source>
+   <translation>Alter, für das die Zelle beurteilt wird.</translation>
+  </message>
+  <message>
+   <source>Charge at the beginning</source>
+   <translation>Anfangsladung</translation>
+  </message>
+  <message>
+   <source>State of charge when the trace begins.</source>
+   <translation>Ladezustand zu Beginn des Verlaufs.</translation>
+  </message>
+  <message>
+   <source>charge_above_C ({low}) must lie below charge_below_C ({high})</source>
+   <translation>charge_above_C ({low}) muss unter charge_below_C ({high}) liegen</translation>
+  </message>
+  <message>
+   <source>charger.full_V ({full} V) must be higher than the bank's lowest voltage ({lowest} V: store.lowest_V times store.units_in_series)</source>
+   <translation>charger.full_V ({full} V) muss über der Mindestspannung der Bank liegen ({lowest} V: store.lowest_V mal store.units_in_series)</translation>
+  </message>
+  <message>
+   <source>charger.full_hysteresis_V ({hysteresis} V) must be less than the {room} V between charger.full_V and load.disconnect_V, or charging resumes only after the device is cut off</source>
+   <translation>charger.full_hysteresis_V ({hysteresis} V) muss kleiner sein als die {room} V zwischen charger.full_V und load.disconnect_V, sonst wird erst wieder geladen, nachdem das Gerät abgeschaltet hat</translation>
+  </message>
+  <message>
+   <source>load.connect_V ({connect} V) must be lower than charger.full_V ({full} V), or the device never connects</source>
+   <translation>load.connect_V ({connect} V) muss unter charger.full_V ({full} V) liegen, sonst schaltet das Gerät nie ein</translation>
+  </message>
+  <message>
+   <source>charger.full_V ({full} V) lies above {reach} V, where the capacitance of the store is known no more; its units are rated {rated} V together</source>
+   <translation>charger.full_V ({full} V) liegt über {reach} V; dort ist die Kapazität des Speichers nicht mehr bekannt, die Nennspannung seiner Einheiten ist zusammen {rated} V</translation>
+  </message>
+  <message>
+   <source>store.initial_V ({begins} V) lies above {reach} V, where the capacitance of the store is known no more; its units are rated {rated} V together</source>
+   <translation>store.initial_V ({begins} V) liegt über {reach} V; dort ist die Kapazität des Speichers nicht mehr bekannt, die Nennspannung seiner Einheiten ist zusammen {rated} V</translation>
+  </message>
+  <message>
+   <source>charger.full_V ({full} V) must be higher than {lowest} V, the voltage of an empty store (store.cells_in_series: {n}, {each} V each)</source>
+   <translation>charger.full_V ({full} V) muss über {lowest} V liegen, der Spannung eines leeren Speichers (store.cells_in_series: {n}, je {each} V)</translation>
+  </message>
+  <message>
+   <source>charger.full_hysteresis_V ({hysteresis} V) must be less than the {room} V between charger.full_V and an empty store ({lowest} V), or charging resumes only when it is empty</source>
+   <translation>charger.full_hysteresis_V ({hysteresis} V) muss kleiner sein als die {room} V zwischen charger.full_V und leerem Speicher ({lowest} V), sonst wird erst wieder geladen, wenn er leer ist</translation>
+  </message>
+  <message>
+   <source>panels.data_sheet, point {number}: open_circuit_V ({volts} V) makes {each} V for each of the panels.cells_in_series ({n}); a cell of this technology has {least} to {most} V</source>
+   <translation>panels.data_sheet, Punkt {number}: open_circuit_V ({volts} V) ergibt {each} V für jede der panels.cells_in_series ({n}); eine Zelle dieser Technologie hat {least} bis {most} V</translation>
+  </message>
+  <message>
    <source>light.pattern is a log, but no log was read</source>
    <translation>light.pattern ist ein Lichtprotokoll, aber es wurde keines gelesen</translation>
+  </message>
+  <message>
+   <source>panels.cells_in_series must be one number where a data sheet is given</source>
+   <translation>panels.cells_in_series muss eine einzige Zahl sein, wenn ein Datenblatt angegeben ist</translation>
+  </message>
+  <message>
+   <source>panels.data_sheet: no panel has these points; the nearest one misses {quantity} of point {number} by {percent} %</source>
+   <translation>panels.data_sheet: Kein Modul hat diese Punkte; das nächstliegende verfehlt {quantity} von Punkt {number} um {percent} %</translation>
   </message>
   <message>
    <source>Name</source>
@@ -1977,10 +2025,6 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   <message>
    <source>Constant power that the device draws.</source>
    <translation>Konstante Leistung, die das Gerät aufnimmt.</translation>
-  </message>
-  <message>
-   <source>Resistance</source>
-   <translation>Widerstand</translation>
   </message>
   <message>
    <source>Resistance that the device connects.</source>
@@ -2327,16 +2371,16 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>kleinste Modulfläche, dann kleinster Speicher</translation>
   </message>
   <message>
-   <source>It must never fail</source>
-   <translation>Darf nie ausfallen</translation>
+   <source>Reliability first</source>
+   <translation>Zuverlässigkeit zuerst</translation>
   </message>
   <message>
    <source>more margin, four days dark at least, three years old</source>
    <translation>mehr Reserve, mindestens vier Tage dunkel, drei Jahre alt</translation>
   </message>
   <message>
-   <source>The lowest cost</source>
-   <translation>Die geringsten Kosten</translation>
+   <source>Few and simple parts</source>
+   <translation>Wenige, einfache Bauteile</translation>
   </message>
   <message>
    <source>simple panels, fewest of them, a simple store</source>
@@ -2667,6 +2711,10 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>1 J für eine Bewegung eines kleinen Getriebemotors ({origin})</translation>
   </message>
   <message>
+   <source>from_h ({start}) to to_h ({end}) must last a second or more</source>
+   <translation>von from_h ({start}) bis to_h ({end}) muss es mindestens eine Sekunde sein</translation>
+  </message>
+  <message>
    <source>Weekdays on which this block is lit.</source>
    <translation>Wochentage, an denen in diesem Block Licht ist.</translation>
   </message>
@@ -2819,6 +2867,10 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Dunkelphase, die außer den üblichen Nächten zu überstehen ist.</translation>
   </message>
   <message>
+   <source>Operations served</source>
+   <translation>Erledigte Vorgänge</translation>
+  </message>
+  <message>
    <source>Share of the wanted operations that must be served.</source>
    <translation>Anteil der gewünschten Vorgänge, der erledigt werden muss.</translation>
   </message>
@@ -2827,8 +2879,8 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>In der Sonne</translation>
   </message>
   <message>
-   <source>Brightest light that the panel may meet.</source>
-   <translation>Hellstes Licht, in das das Modul geraten kann.</translation>
+   <source>Sunlight that the panel may meet; the current that it then drives into a cell is checked.</source>
+   <translation>Sonnenlicht, in das das Modul geraten kann; geprüft wird der Strom, mit dem es dann eine Zelle lädt.</translation>
   </message>
   <message>
    <source>Title</source>
@@ -2897,338 +2949,6 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   <message>
    <source>Anything the next reader should know.</source>
    <translation>Alles, was der nächste Leser wissen sollte.</translation>
-  </message>
-  <message>
-   <source>load.connect_V ({connect} V) must be lower than charger.full_V ({full} V), or the device never connects</source>
-   <translation>load.connect_V ({connect} V) muss unter charger.full_V ({full} V) liegen, sonst schaltet das Gerät nie ein</translation>
-  </message>
-  <message>
-   <source>charger.full_hysteresis_V ({hysteresis} V) must be less than the {room} V between charger.full_V and load.disconnect_V, or charging resumes only after the device is cut off</source>
-   <translation>charger.full_hysteresis_V ({hysteresis} V) muss kleiner sein als die {room} V zwischen charger.full_V und load.disconnect_V, sonst wird erst wieder geladen, nachdem das Gerät abgeschaltet hat</translation>
-  </message>
-  <message>
-   <source>charger.full_V ({full} V) must be higher than the bank's lowest voltage ({lowest} V: store.lowest_V times store.units_in_series)</source>
-   <translation>charger.full_V ({full} V) muss über der Mindestspannung der Bank liegen ({lowest} V: store.lowest_V mal store.units_in_series)</translation>
-  </message>
-  <message>
-   <source>{moment}, week {n}</source>
-   <translation>{moment}, Woche {n}</translation>
-  </message>
-  <message>
-   <source>panels.cells_in_series must be one number where a data sheet is given</source>
-   <translation>panels.cells_in_series muss eine einzige Zahl sein, wenn ein Datenblatt angegeben ist</translation>
-  </message>
-  <message>
-   <source>Storage capacitance</source>
-   <translation>Speicherkapazität</translation>
-  </message>
-  <message>
-   <source>Of the whole bank, as rated.</source>
-   <translation>Der ganzen Bank, Nennwert.</translation>
-  </message>
-  <message>
-   <source>Units that share the bank's voltage.</source>
-   <translation>Einheiten, die sich die Spannung der Bank teilen.</translation>
-  </message>
-  <message>
-   <source>Rated voltage per unit</source>
-   <translation>Nennspannung je Einheit</translation>
-  </message>
-  <message>
-   <source>Largest voltage that one unit may see.</source>
-   <translation>Größte Spannung, die eine Einheit haben darf.</translation>
-  </message>
-  <message>
-   <source>Series resistance (ESR)</source>
-   <translation>Serienwiderstand (ESR)</translation>
-  </message>
-  <message>
-   <source>Of the whole bank at room temperature, new.</source>
-   <translation>Der ganzen Bank bei Raumtemperatur, neu.</translation>
-  </message>
-  <message>
-   <source>Leakage, settled</source>
-   <translation>Leckstrom, stabil</translation>
-  </message>
-  <message>
-   <source>At rated voltage, days after the first charge.</source>
-   <translation>Bei Nennspannung, Tage nach der Erstladung.</translation>
-  </message>
-  <message>
-   <source>Capacitance tolerance</source>
-   <translation>Kapazitätstoleranz</translation>
-  </message>
-  <message>
-   <source>Spread of one unit around its rating (share).</source>
-   <translation>Streuung einer Einheit um ihren Nennwert (Anteil).</translation>
-  </message>
-  <message>
-   <source>Years in service</source>
-   <translation>Betriebsjahre</translation>
-  </message>
-  <message>
-   <source>Age for which the bank is judged.</source>
-   <translation>Alter, für das die Bank beurteilt wird.</translation>
-  </message>
-  <message>
-   <source>Rated life</source>
-   <translation>Nennlebensdauer</translation>
-  </message>
-  <message>
-   <source>Hours to end of life at rated voltage and temperature.</source>
-   <translation>Stunden bis zum Lebensende bei Nennspannung und Nenntemperatur.</translation>
-  </message>
-  <message>
-   <source>Rated temperature</source>
-   <translation>Nenntemperatur</translation>
-  </message>
-  <message>
-   <source>Highest working temperature of a unit.</source>
-   <translation>Höchste Betriebstemperatur einer Einheit.</translation>
-  </message>
-  <message>
-   <source>Capacitance lost at end of life</source>
-   <translation>Kapazitätsverlust am Lebensende</translation>
-  </message>
-  <message>
-   <source>Share of capacitance whose loss counts as the end; makers use 0.2 or 0.3.</source>
-   <translation>Anteil der Kapazität, dessen Verlust als Ende zählt; Hersteller nehmen 0,2 oder 0,3.</translation>
-  </message>
-  <message>
-   <source>ESR rise at end of life</source>
-   <translation>ESR-Anstieg am Lebensende</translation>
-  </message>
-  <message>
-   <source>Relative rise of series resistance that counts as the end; 1 means twice the new value.</source>
-   <translation>Relativer Anstieg des Serienwiderstands, der als Ende zählt; 1 heißt das Doppelte des Neuwerts.</translation>
-  </message>
-  <message>
-   <source>Life gained per 0.1 V below rating</source>
-   <translation>Lebensgewinn je 0,1 V unter Nennwert</translation>
-  </message>
-  <message>
-   <source>Factor on life for every 0.1 V that a unit stays below its rated voltage; 1: no effect.</source>
-   <translation>Faktor auf die Lebensdauer je 0,1 V, die eine Einheit unter ihrer Nennspannung bleibt; 1: ohne Wirkung.</translation>
-  </message>
-  <message>
-   <source>ESR in the cold</source>
-   <translation>ESR bei Kälte</translation>
-  </message>
-  <message>
-   <source>Series resistance at -20 °C over that at 20 °C.</source>
-   <translation>Serienwiderstand bei −20 °C durch den bei 20 °C.</translation>
-  </message>
-  <message>
-   <source>Voltage at the beginning</source>
-   <translation>Anfangsspannung</translation>
-  </message>
-  <message>
-   <source>Of the bank when the trace begins.</source>
-   <translation>Der Bank zu Beginn des Verlaufs.</translation>
-  </message>
-  <message>
-   <source>Lowest voltage per unit</source>
-   <translation>Mindestspannung je Einheit</translation>
-  </message>
-  <message>
-   <source>Voltage below which one unit must not fall; above 0 for hybrid (lithium-ion) capacitors, which then count as empty there.</source>
-   <translation>Spannung, unter die eine Einheit nicht fallen darf; über 0 bei Hybridkondensatoren (Lithium-Ionen), die dann dort als leer gelten.</translation>
-  </message>
-  <message>
-   <source>Capacitance slope</source>
-   <translation>Kapazitätsanstieg</translation>
-  </message>
-  <message>
-   <source>Relative rise of capacitance from 0.6 of rated voltage to 1.6 of it.</source>
-   <translation>Relativer Anstieg der Kapazität vom 0,6- bis zum 1,6-Fachen der Nennspannung.</translation>
-  </message>
-  <message>
-   <source>Capacitance bend</source>
-   <translation>Kapazitätskrümmung</translation>
-  </message>
-  <message>
-   <source>Curvature that lowers capacitance at low voltage.</source>
-   <translation>Krümmung, die die Kapazität bei kleiner Spannung senkt.</translation>
-  </message>
-  <message>
-   <source>Leakage counted</source>
-   <translation>Leckstrom-Ansatz</translation>
-  </message>
-  <message>
-   <source>Settled, or the mean of the first three days after the first charge.</source>
-   <translation>Stabil, oder das Mittel der ersten drei Tage nach der Erstladung.</translation>
-  </message>
-  <message>
-   <source>Leakage when fresh</source>
-   <translation>Leckstrom, frisch</translation>
-  </message>
-  <message>
-   <source>Leakage in the first hours over the settled leakage.</source>
-   <translation>Leckstrom der ersten Stunden durch den stabilen Leckstrom.</translation>
-  </message>
-  <message>
-   <source>Leakage settles in</source>
-   <translation>Leckstrom-Abklingzeit</translation>
-  </message>
-  <message>
-   <source>Time constant of the fall of leakage; after three of them little is left of it.</source>
-   <translation>Zeitkonstante, mit der der Leckstrom abklingt; nach dreien ist wenig davon übrig.</translation>
-  </message>
-  <message>
-   <source>Balancing</source>
-   <translation>Symmetrierung</translation>
-  </message>
-  <message>
-   <source>What keeps series units at equal voltage.</source>
-   <translation>Was Einheiten in Reihe auf gleicher Spannung hält.</translation>
-  </message>
-  <message>
-   <source>Balancing current</source>
-   <translation>Symmetrierstrom</translation>
-  </message>
-  <message>
-   <source>Taken by the balancing at rated voltage.</source>
-   <translation>Von der Symmetrierung bei Nennspannung aufgenommen.</translation>
-  </message>
-  <message>
-   <source>Chemistry</source>
-   <translation>Zellchemie</translation>
-  </message>
-  <message>
-   <source>Sets the open-circuit voltage and the voltage window.</source>
-   <translation>Bestimmt Leerlaufspannung und Spannungsfenster.</translation>
-  </message>
-  <message>
-   <source>Capacity</source>
-   <translation>Kapazität</translation>
-  </message>
-  <message>
-   <source>Rated, of the cell.</source>
-   <translation>Nennwert der Zelle.</translation>
-  </message>
-  <message>
-   <source>Cells in the store.</source>
-   <translation>Zellen im Speicher.</translation>
-  </message>
-  <message>
-   <source>Of the whole store at room temperature, new.</source>
-   <translation>Des ganzen Speichers bei Raumtemperatur, neu.</translation>
-  </message>
-  <message>
-   <source>Self-discharge</source>
-   <translation>Selbstentladung</translation>
-  </message>
-  <message>
-   <source>Share of the capacity lost in a month.</source>
-   <translation>Anteil der Kapazität, der in einem Monat verloren geht.</translation>
-  </message>
-  <message>
-   <source>Charging current limit</source>
-   <translation>Ladestromgrenze</translation>
-  </message>
-  <message>
-   <source>Largest current into the cell.</source>
-   <translation>Größter Strom in die Zelle.</translation>
-  </message>
-  <message>
-   <source>Discharge current limit</source>
-   <translation>Entladestromgrenze</translation>
-  </message>
-  <message>
-   <source>Largest current out of the cell.</source>
-   <translation>Größter Strom aus der Zelle.</translation>
-  </message>
-  <message>
-   <source>Charge above</source>
-   <translation>Laden über</translation>
-  </message>
-  <message>
-   <source>No charging at or below this temperature.</source>
-   <translation>Bei oder unter dieser Temperatur wird nicht geladen.</translation>
-  </message>
-  <message>
-   <source>Charge below</source>
-   <translation>Laden unter</translation>
-  </message>
-  <message>
-   <source>No charging above this temperature.</source>
-   <translation>Über dieser Temperatur wird nicht geladen.</translation>
-  </message>
-  <message>
-   <source>Cool below</source>
-   <translation>Kühl unter</translation>
-  </message>
-  <message>
-   <source>Below this temperature charging is slowed down.</source>
-   <translation>Unter dieser Temperatur wird langsamer geladen.</translation>
-  </message>
-  <message>
-   <source>Charging when cool</source>
-   <translation>Laden bei Kühle</translation>
-  </message>
-  <message>
-   <source>Share of the charging limit that is left when cool.</source>
-   <translation>Anteil der Ladestromgrenze, der bei Kühle bleibt.</translation>
-  </message>
-  <message>
-   <source>Capacity in the cold</source>
-   <translation>Kapazität bei Kälte</translation>
-  </message>
-  <message>
-   <source>Capacity at -20 °C over that at 20 °C.</source>
-   <translation>Kapazität bei −20 °C durch die bei 20 °C.</translation>
-  </message>
-  <message>
-   <source>Resistance in the cold</source>
-   <translation>Widerstand bei Kälte</translation>
-  </message>
-  <message>
-   <source>Resistance at -20 °C over that at 20 °C.</source>
-   <translation>Widerstand bei −20 °C durch den bei 20 °C.</translation>
-  </message>
-  <message>
-   <source>Full cycles to end of life</source>
-   <translation>Vollzyklen bis Lebensende</translation>
-  </message>
-  <message>
-   <source>Full cycles until 80 % is left.</source>
-   <translation>Vollzyklen, bis 80 % übrig sind.</translation>
-  </message>
-  <message>
-   <source>Full cycles a year</source>
-   <translation>Vollzyklen im Jahr</translation>
-  </message>
-  <message>
-   <source>Charge taken in a year over the capacity.</source>
-   <translation>In einem Jahr entnommene Ladung durch die Kapazität.</translation>
-  </message>
-  <message>
-   <source>Calendar fade</source>
-   <translation>Ruhealterung</translation>
-  </message>
-  <message>
-   <source>Share of the capacity lost in a year at rest at 25 °C; more when warmer.</source>
-   <translation>Anteil der Kapazität, der in einem Jahr Ruhe bei 25 °C verloren geht; mehr bei Wärme.</translation>
-  </message>
-  <message>
-   <source>Age for which the cell is judged.</source>
-   <translation>Alter, für das die Zelle beurteilt wird.</translation>
-  </message>
-  <message>
-   <source>Charge at the beginning</source>
-   <translation>Anfangsladung</translation>
-  </message>
-  <message>
-   <source>State of charge when the trace begins.</source>
-   <translation>Ladezustand zu Beginn des Verlaufs.</translation>
-  </message>
-  <message>
-   <source>lowest_V ({lowest} V) must lie below rated_V ({rated} V)</source>
-   <translation>lowest_V ({lowest} V) muss unter rated_V ({rated} V) liegen</translation>
-  </message>
-  <message>
-   <source>charge_above_C ({low}) must lie below charge_below_C ({high})</source>
-   <translation>charge_above_C ({low}) muss unter charge_below_C ({high}) liegen</translation>
   </message>
   <message>
    <source>Illuminance of this data-sheet line.</source>
@@ -3455,230 +3175,6 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>data_sheet, {fault}</translation>
   </message>
   <message>
-   <source>LED, warm white 2700 K</source>
-   <translation>LED, warmweiß 2700 K</translation>
-  </message>
-  <message>
-   <source>LED, warm white 3000 K</source>
-   <translation>LED, warmweiß 3000 K</translation>
-  </message>
-  <message>
-   <source>LED, neutral white 4000 K</source>
-   <translation>LED, neutralweiß 4000 K</translation>
-  </message>
-  <message>
-   <source>LED, cool white 5000 K</source>
-   <translation>LED, kaltweiß 5000 K</translation>
-  </message>
-  <message>
-   <source>LED, daylight white 6600 K</source>
-   <translation>LED, tageslichtweiß 6600 K</translation>
-  </message>
-  <message>
-   <source>LED, violet pumped</source>
-   <translation>LED, violett angeregt</translation>
-  </message>
-  <message>
-   <source>Fluorescent, cool white</source>
-   <translation>Leuchtstoff, kaltweiß</translation>
-  </message>
-  <message>
-   <source>Fluorescent, 5000 K</source>
-   <translation>Leuchtstoff, 5000 K</translation>
-  </message>
-  <message>
-   <source>Fluorescent, three-band 4000 K</source>
-   <translation>Leuchtstoff, Dreibanden 4000 K</translation>
-  </message>
-  <message>
-   <source>Incandescent</source>
-   <translation>Glühlampe</translation>
-  </message>
-  <message>
-   <source>Daylight behind glass</source>
-   <translation>Tageslicht hinter Glas</translation>
-  </message>
-  <message>
-   <source>Daylight, open sky</source>
-   <translation>Tageslicht im Freien</translation>
-  </message>
-  <message>
-   <source>Lux meter at the panel</source>
-   <translation>Luxmeter am Modul</translation>
-  </message>
-  <message>
-   <source>Telephone or lamp data</source>
-   <translation>Telefon oder Lampendaten</translation>
-  </message>
-  <message>
-   <source>A guess</source>
-   <translation>Geschätzt</translation>
-  </message>
-  <message>
-   <source>The same at every hour</source>
-   <translation>Zu jeder Stunde gleich</translation>
-  </message>
-  <message>
-   <source>A week of lit hours</source>
-   <translation>Woche mit hellen Stunden</translation>
-  </message>
-  <message>
-   <source>A measured log</source>
-   <translation>Gemessenes Protokoll</translation>
-  </message>
-  <message>
-   <source>Count as dark</source>
-   <translation>Als dunkel zählen</translation>
-  </message>
-  <message>
-   <source>Hold the last reading</source>
-   <translation>Letzten Messwert halten</translation>
-  </message>
-  <message>
-   <source>Amorphous silicon</source>
-   <translation>Amorphes Silizium</translation>
-  </message>
-  <message>
-   <source>Crystalline silicon</source>
-   <translation>Kristallines Silizium</translation>
-  </message>
-  <message>
-   <source>Gallium arsenide</source>
-   <translation>Galliumarsenid</translation>
-  </message>
-  <message>
-   <source>Dye-sensitised</source>
-   <translation>Farbstoffzelle</translation>
-  </message>
-  <message>
-   <source>Organic</source>
-   <translation>Organisch</translation>
-  </message>
-  <message>
-   <source>Perovskite</source>
-   <translation>Perowskit</translation>
-  </message>
-  <message>
-   <source>Direct, through a diode</source>
-   <translation>Direkt, über eine Diode</translation>
-  </message>
-  <message>
-   <source>Switching converter</source>
-   <translation>Schaltwandler</translation>
-  </message>
-  <message>
-   <source>A fraction of open-circuit voltage</source>
-   <translation>Anteil der Leerlaufspannung</translation>
-  </message>
-  <message>
-   <source>Maximum power</source>
-   <translation>Maximale Leistung</translation>
-  </message>
-  <message>
-   <source>Electrolytic or film capacitor</source>
-   <translation>Elektrolyt- oder Folienkondensator</translation>
-  </message>
-  <message>
-   <source>Supercapacitor bank</source>
-   <translation>Superkondensatorbank</translation>
-  </message>
-  <message>
-   <source>Rechargeable lithium cell</source>
-   <translation>Lithium-Akkuzelle</translation>
-  </message>
-  <message>
-   <source>None</source>
-   <translation>Ohne</translation>
-  </message>
-  <message>
-   <source>Resistors</source>
-   <translation>Widerstände</translation>
-  </message>
-  <message>
-   <source>Active</source>
-   <translation>Aktiv</translation>
-  </message>
-  <message>
-   <source>Settled</source>
-   <translation>Stabil</translation>
-  </message>
-  <message>
-   <source>First days</source>
-   <translation>Erste Tage</translation>
-  </message>
-  <message>
-   <source>Lithium-ion</source>
-   <translation>Lithium-Ionen</translation>
-  </message>
-  <message>
-   <source>Lithium iron phosphate</source>
-   <translation>Lithium-Eisenphosphat</translation>
-  </message>
-  <message>
-   <source>Lithium titanate</source>
-   <translation>Lithiumtitanat</translation>
-  </message>
-  <message>
-   <source>Linear</source>
-   <translation>Linear</translation>
-  </message>
-  <message>
-   <source>Switching</source>
-   <translation>Schaltend</translation>
-  </message>
-  <message>
-   <source>At a fixed interval</source>
-   <translation>In festem Abstand</translation>
-  </message>
-  <message>
-   <source>Whenever the store is ready</source>
-   <translation>Sobald der Speicher bereit ist</translation>
-  </message>
-  <message>
-   <source>Latching valve</source>
-   <translation>Bistabiles Ventil</translation>
-  </message>
-  <message>
-   <source>Vent or flap</source>
-   <translation>Lüftung oder Klappe</translation>
-  </message>
-  <message>
-   <source>Door lock</source>
-   <translation>Türschloss</translation>
-  </message>
-  <message>
-   <source>Other motor</source>
-   <translation>Anderer Motor</translation>
-  </message>
-  <message>
-   <source>Mon</source>
-   <translation>Mo</translation>
-  </message>
-  <message>
-   <source>Tue</source>
-   <translation>Di</translation>
-  </message>
-  <message>
-   <source>Wed</source>
-   <translation>Mi</translation>
-  </message>
-  <message>
-   <source>Thu</source>
-   <translation>Do</translation>
-  </message>
-  <message>
-   <source>Fri</source>
-   <translation>Fr</translation>
-  </message>
-  <message>
-   <source>Sat</source>
-   <translation>Sa</translation>
-  </message>
-  <message>
-   <source>Sun</source>
-   <translation>So</translation>
-  </message>
-  <message>
    <source>Earlier scenarios</source>
    <translation>Frühere Szenarien</translation>
   </message>
@@ -3705,6 +3201,10 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   <message>
    <source>Left out: {error}</source>
    <translation>Ausgelassen: {error}</translation>
+  </message>
+  <message>
+   <source>Not judged</source>
+   <translation>Nicht beurteilt</translation>
   </message>
   <message>
    <source>Verdict: {word}</source>
@@ -3879,6 +3379,10 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <source>starts</source>
    <comment>after: never</comment>
    <translation>Start</translation>
+  </message>
+  <message>
+   <source>no end</source>
+   <translation>kein Ende</translation>
   </message>
   <message>
    <source>to its reserve</source>
@@ -4162,196 +3666,8 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>{place} kann nicht angelegt werden: {reason}.</translation>
   </message>
   <message>
-   <source>Title, place and notes</source>
-   <translation>Titel, Ort und Notizen</translation>
-  </message>
-  <message>
-   <source>This design: {one}; the other: {two}.</source>
-   <translation>Dieser Entwurf: {one}; der andere: {two}.</translation>
-  </message>
-  <message>
-   <source>this design: {text}</source>
-   <translation>dieser Entwurf: {text}</translation>
-  </message>
-  <message>
-   <source>the other: {text}</source>
-   <translation>der andere: {text}</translation>
-  </message>
-  <message>
-   <source>Nothing differs.</source>
-   <translation>Kein Unterschied.</translation>
-  </message>
-  <message>
-   <source>One value differs.</source>
-   <translation>Ein Wert ist verschieden.</translation>
-  </message>
-  <message>
-   <source>{n} values differ.</source>
-   <translation>{n} Werte sind verschieden.</translation>
-  </message>
-  <message>
-   <source>not set</source>
-   <translation>ohne</translation>
-  </message>
-  <message>
-   <source>{amount} for {duration}</source>
-   <translation>{amount} für {duration}</translation>
-  </message>
-  <message>
-   <source>{n} entries</source>
-   <translation>{n} Einträge</translation>
-  </message>
-  <message>
-   <source>1 entry</source>
-   <translation>1 Eintrag</translation>
-  </message>
-  <message>
-   <source>Checks and margins</source>
-   <translation>Prüfungen und Reserven</translation>
-  </message>
-  <message>
-   <source>Both: {word}.</source>
-   <translation>Beide: {word}.</translation>
-  </message>
-  <message>
-   <source>empty</source>
-   <translation>leer</translation>
-  </message>
-  <message>
    <source>The other design cannot be computed: {reason}</source>
    <translation>Der andere Entwurf ist nicht berechenbar: {reason}</translation>
-  </message>
-  <message>
-   <source>Kind of store</source>
-   <translation>Art des Speichers</translation>
-  </message>
-  <message>
-   <source>Verdict of the device on this store</source>
-   <translation>Urteil über das Gerät mit diesem Speicher</translation>
-  </message>
-  <message>
-   <source>Store voltage over the light's period, from the beginning</source>
-   <translation>Speicherspannung über die Periode des Lichts, von Anfang an</translation>
-  </message>
-  <message>
-   <source>Smallest size that runs, or the best one if none does</source>
-   <translation>Kleinste Größe, die läuft; läuft keine, die beste</translation>
-  </message>
-  <message>
-   <source>Margin of the check that governs</source>
-   <translation>Reserve der bestimmenden Prüfung</translation>
-  </message>
-  <message>
-   <source>From empty to the first operation</source>
-   <translation>Von leer bis zum ersten Vorgang</translation>
-  </message>
-  <message>
-   <source>From full to cut-off without light</source>
-   <translation>Von voll bis zur Abschaltung ohne Licht</translation>
-  </message>
-  <message>
-   <source>Operations from full to cut-off without light</source>
-   <translation>Vorgänge von voll bis zur Abschaltung ohne Licht</translation>
-  </message>
-  <message>
-   <source>Volume of the store</source>
-   <translation>Volumen des Speichers</translation>
-  </message>
-  <message>
-   <source>Mass of the store</source>
-   <translation>Masse des Speichers</translation>
-  </message>
-  <message>
-   <source>Relative cost for the same job, 1 (cheapest) to 5</source>
-   <translation>Relative Kosten für dieselbe Aufgabe, 1 (am billigsten) bis 5</translation>
-  </message>
-  <message>
-   <source>Years to the store's end of life at this temperature and voltage</source>
-   <translation>Jahre bis zum Lebensende des Speichers bei dieser Temperatur und Spannung</translation>
-  </message>
-  <message>
-   <source>What to mind with this kind of store</source>
-   <translation>Was bei dieser Art Speicher zu beachten ist</translation>
-  </message>
-  <message>
-   <source>{n} of {count} kinds of store would run, each in its best size</source>
-   <translation>{n} von {count} Speicherarten geeignet, jede in ihrer besten Größe</translation>
-  </message>
-  <message>
-   <source>Verdict</source>
-   <translation>Urteil</translation>
-  </message>
-  <message>
-   <source>Trace</source>
-   <translation>Verlauf</translation>
-  </message>
-  <message>
-   <source>Size</source>
-   <translation>Größe</translation>
-  </message>
-  <message>
-   <source>First charge</source>
-   <translation>Erstladung</translation>
-  </message>
-  <message>
-   <source>Dark time</source>
-   <translation>Dunkelzeit</translation>
-  </message>
-  <message>
-   <source>Volume</source>
-   <translation>Volumen</translation>
-  </message>
-  <message>
-   <source>Mass</source>
-   <translation>Masse</translation>
-  </message>
-  <message>
-   <source>Cost</source>
-   <translation>Kosten</translation>
-  </message>
-  <message>
-   <source>Life</source>
-   <translation>Lebensdauer</translation>
-  </message>
-  <message>
-   <source>Cautions</source>
-   <translation>Vorsicht</translation>
-  </message>
-  <message>
-   <source>{n} years</source>
-   <translation>{n} Jahre</translation>
-  </message>
-  <message>
-   <source>1 year</source>
-   <translation>1 Jahr</translation>
-  </message>
-  <message>
-   <source>{name}: its voltage does not suit this device in any size.</source>
-   <translation>{name}: Die Spannung passt in keiner Größe zu diesem Gerät.</translation>
-  </message>
-  <message>
-   <source>Hazard: {title}.</source>
-   <translation>Gefahr: {title}.</translation>
-  </message>
-  <message>
-   <source>{n} of {count} kinds so far would run</source>
-   <translation>Bisher {n} von {count} Arten geeignet</translation>
-  </message>
-  <message>
-   <source>None of {count} kinds of store would run in any size</source>
-   <translation>Keine von {count} Speicherarten geeignet, gleich in welcher Größe</translation>
-  </message>
-  <message>
-   <source>Does not suit</source>
-   <translation>Passt nicht</translation>
-  </message>
-  <message>
-   <source>{n} of {count}</source>
-   <translation>{n} von {count}</translation>
-  </message>
-  <message>
-   <source>Mind: {cautions}.</source>
-   <translation>Vorsicht: {cautions}.</translation>
   </message>
   <message>
    <source>not saved yet</source>
@@ -4360,91 +3676,6 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   <message>
    <source>This could not be computed: {reason}</source>
    <translation>Das ließ sich nicht berechnen: {reason}</translation>
-  </message>
-  <message>
-   <source>falls short</source>
-   <translation>reicht nicht</translation>
-  </message>
-  <message>
-   <source>marginal</source>
-   <translation>knapp</translation>
-  </message>
-  <message>
-   <source>runs</source>
-   <translation>läuft</translation>
-  </message>
-  <message>
-   <source>{share} of what the panel could give becomes useful work</source>
-   <translation>{share} des möglichen Modulertrags werden nützliche Arbeit</translation>
-  </message>
-  <message>
-   <source>Of {light} of light {span} the cells convert {panel}; {work} do useful work.</source>
-   <translation>Von {light} Licht {span} wandeln die Zellen {panel}; {work} leisten nützliche Arbeit.</translation>
-  </message>
-  <message>
-   <source>With {held}: {outcome}.</source>
-   <translation>Für {held}: {outcome}.</translation>
-  </message>
-  <message>
-   <source>between {low} and {high}</source>
-   <translation>zwischen {low} und {high}</translation>
-  </message>
-  <message>
-   <source>{runs} of {builds} built units run, {works} at least work</source>
-   <translation>{runs} von {builds} Exemplaren laufen, {works} arbeiten zumindest</translation>
-  </message>
-  <message>
-   <source>a week</source>
-   <comment>how often</comment>
-   <translation>pro Woche</translation>
-  </message>
-  <message>
-   <source>in {time}</source>
-   <translation>in {time}</translation>
-  </message>
-  <message>
-   <source>, the store gives {store}</source>
-   <translation>, der Speicher gibt {store}</translation>
-  </message>
-  <message>
-   <source>Falls short at every {label} on this map with {held}.</source>
-   <translation>Für {held}: Reicht auf der ganzen Karte nicht ({label}).</translation>
-  </message>
-  <message>
-   <source>everywhere from {first} to {last}</source>
-   <translation>überall von {first} bis {last}</translation>
-  </message>
-  <message>
-   <source>from {low}</source>
-   <translation>ab {low}</translation>
-  </message>
-  <message>
-   <source>up to {high}</source>
-   <translation>bis {high}</translation>
-  </message>
-  <message>
-   <source>at {value}</source>
-   <translation>bei {value}</translation>
-  </message>
-  <message>
-   <source>runs {where}</source>
-   <translation>läuft {where}</translation>
-  </message>
-  <message>
-   <source>works under its margin {where}</source>
-   <translation>arbeitet unter der Reserve {where}</translation>
-  </message>
-  <message>
-   <source>1 panel</source>
-   <translation>1 Modul</translation>
-  </message>
-  <message>
-   <source>{n} panels</source>
-   <translation>{n} Module</translation>
-  </message>
-  <message>
-   <source>{label}: {value}, {share} of what the panel could give. Enter goes to what governs it.</source>
-   <translation>{label}: {value}, {share} des möglichen Modulertrags. Die Eingabetaste führt zur bestimmenden Größe.</translation>
   </message>
   <message>
    <source>operation {n}</source>
@@ -4491,134 +3722,6 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Lastpuls</translation>
   </message>
   <message>
-   <source>A lux meter weighs light as the eye does, so the same reading means different things to a cell: watts and current depend on the source.</source>
-   <translation>Ein Luxmeter bewertet Licht wie das Auge. Derselbe Messwert bedeutet für eine Zelle daher Verschiedenes: Watt und Strom hängen von der Quelle ab.</translation>
-  </message>
-  <message>
-   <source>What {light} mean to {cell}</source>
-   <translation>Was {light} bedeuten: {cell}</translation>
-  </message>
-  <message>
-   <source>{light} of it are {irradiance} W/m² and {current} µA/cm².</source>
-   <translation>{light} davon sind {irradiance} W/m² und {current} µA/cm².</translation>
-  </message>
-  <message>
-   <source>No light reaches the panel.</source>
-   <translation>Kein Licht erreicht das Modul.</translation>
-  </message>
-  <message>
-   <source>At {light}, of which {rest} reach the cells, the panels give at most {power}, at {voltage}.</source>
-   <translation>Bei {light}, wovon {rest} die Zellen erreichen, geben die Module höchstens {power} ab, bei {voltage}.</translation>
-  </message>
-  <message>
-   <source>At {light} the panels give at most {power}, at {voltage}.</source>
-   <translation>Bei {light} geben die Module höchstens {power} ab, bei {voltage}.</translation>
-  </message>
-  <message>
-   <source>pinned</source>
-   <translation>angeheftet</translation>
-  </message>
-  <message>
-   <source>Store voltage over {time}: from {first} to {last}, highest {highest}, lowest in a pulse {lowest}, connects {n} times.</source>
-   <translation>Speicherspannung über {time}: von {first} bis {last}, höchste {highest}, tiefste im Puls {lowest}, schaltet {n}-mal ein.</translation>
-  </message>
-  <message>
-   <source>{reached}; {wanted} asked for</source>
-   <translation>{reached}; {wanted} gefordert</translation>
-  </message>
-  <message>
-   <source>light</source>
-   <translation>Licht</translation>
-  </message>
-  <message>
-   <source>charging</source>
-   <translation>Ladestrom</translation>
-  </message>
-  <message>
-   <source>load</source>
-   <translation>Verbraucher</translation>
-  </message>
-  <message>
-   <source>lowest</source>
-   <translation>tiefste</translation>
-  </message>
-  <message>
-   <source>minimum</source>
-   <translation>Minimum</translation>
-  </message>
-  <message>
-   <source>{check}: {state}, {value}, margin {margin}</source>
-   <translation>{check}: {state}, {value}, Reserve {margin}</translation>
-  </message>
-  <message>
-   <source>off</source>
-   <translation>aus</translation>
-  </message>
-  <message>
-   <source>input should be greater than or equal to {ge}</source>
-   <translation>muss mindestens {ge} sein</translation>
-  </message>
-  <message>
-   <source>input should be less than or equal to {le}</source>
-   <translation>darf höchstens {le} sein</translation>
-  </message>
-  <message>
-   <source>input should be a finite number</source>
-   <translation>muss eine endliche Zahl sein</translation>
-  </message>
-  <message>
-   <source>input should be a valid number</source>
-   <translation>muss eine Zahl sein</translation>
-  </message>
-  <message>
-   <source>input should be a valid number, unable to parse string as a number</source>
-   <translation>muss eine Zahl sein; der Text ist keine</translation>
-  </message>
-  <message>
-   <source>input should be a valid integer</source>
-   <translation>muss eine ganze Zahl sein</translation>
-  </message>
-  <message>
-   <source>input should be a valid integer, unable to parse string as an integer</source>
-   <translation>muss eine ganze Zahl sein; der Text ist keine</translation>
-  </message>
-  <message>
-   <source>input should be a valid integer, got a number with a fractional part</source>
-   <translation>muss eine ganze Zahl sein, ohne Nachkommastellen</translation>
-  </message>
-  <message>
-   <source>input should be a valid boolean</source>
-   <translation>muss true oder false sein</translation>
-  </message>
-  <message>
-   <source>input should be a valid string</source>
-   <translation>muss ein Text sein</translation>
-  </message>
-  <message>
-   <source>string should have at most {max_length} characters</source>
-   <translation>darf höchstens {max_length} Zeichen haben</translation>
-  </message>
-  <message>
-   <source>input should be a valid array</source>
-   <translation>muss eine Liste sein</translation>
-  </message>
-  <message>
-   <source>input should be {expected}</source>
-   <translation>muss {expected} sein</translation>
-  </message>
-  <message>
-   <source>{label} takes {low} to {high}.</source>
-   <translation>{label}: zulässig ist {low} bis {high}.</translation>
-  </message>
-  <message>
-   <source>There is nothing to change at {path}.</source>
-   <translation>An der Stelle {path} ist nichts zu ändern.</translation>
-  </message>
-  <message>
-   <source>{label} does not take that.</source>
-   <translation>{label}: hier nicht zulässig.</translation>
-  </message>
-  <message>
    <source>Page {n} of {pages}</source>
    <translation>Seite {n} von {pages}</translation>
   </message>
@@ -4649,6 +3752,10 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   <message>
    <source>must name at least one of the four knobs</source>
    <translation>muss mindestens einen der vier Regler nennen</translation>
+  </message>
+  <message>
+   <source>{n} of {count}</source>
+   <translation>{n} von {count}</translation>
   </message>
   <message>
    <source>Four knobs</source>
@@ -5282,6 +4389,10 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Soll</translation>
   </message>
   <message>
+   <source>First charge</source>
+   <translation>Erstladung</translation>
+  </message>
+  <message>
    <source>Usual tolerances</source>
    <translation>Übliche Toleranzen</translation>
   </message>
@@ -5292,6 +4403,14 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>{share} of new units at least work</source>
    <translation>{share} der neuen Exemplare arbeiten zumindest</translation>
+  </message>
+  <message>
+   <source>1 year</source>
+   <translation>1 Jahr</translation>
+  </message>
+  <message>
+   <source>{n} years</source>
+   <translation>{n} Jahre</translation>
   </message>
   <message>
    <source>{share} of units after {age} run</source>
@@ -5457,6 +4576,10 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Was die Phase aufnimmt</translation>
   </message>
   <message>
+   <source>not set</source>
+   <translation>ohne</translation>
+  </message>
+  <message>
    <source>Lit block {n}</source>
    <translation>Lichtblock {n}</translation>
   </message>
@@ -5581,10 +4704,6 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Vorsicht bei diesem Szenario</translation>
   </message>
   <message>
-   <source>&amp;Help</source>
-   <translation>&amp;Hilfe</translation>
-  </message>
-  <message>
    <source>Caution: {titles}</source>
    <translation>Vorsicht: {titles}</translation>
   </message>
@@ -5603,6 +4722,10 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>Keyboard</source>
    <translation>Tastatur</translation>
+  </message>
+  <message>
+   <source>Cautions</source>
+   <translation>Vorsicht</translation>
   </message>
   <message>
    <source>Model note</source>
@@ -5857,6 +4980,10 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Art des Ladereglers</translation>
   </message>
   <message>
+   <source>Kind of store</source>
+   <translation>Art des Speichers</translation>
+  </message>
+  <message>
    <source>Kind of schedule</source>
    <translation>Art des Zeitplans</translation>
   </message>
@@ -5921,6 +5048,14 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Pfeiltasten gehen von Raste zu Raste, Entf oder ein Doppelklick auf den Griff führt zum Anfangswert zurück.</translation>
   </message>
   <message>
+   <source>{file}[*] – Gloaming</source>
+   <translation>{file}[*] – Gloaming</translation>
+  </message>
+  <message>
+   <source>The scenario was not saved</source>
+   <translation>Das Szenario wurde nicht gespeichert</translation>
+  </message>
+  <message>
    <source>As the &amp;system</source>
    <translation>Wie das S&amp;ystem</translation>
   </message>
@@ -5937,8 +5072,16 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Hoher &amp;Kontrast</translation>
   </message>
   <message>
-   <source>&amp;File</source>
-   <translation>&amp;Datei</translation>
+   <source>&amp;Edit</source>
+   <translation>&amp;Bearbeiten</translation>
+  </message>
+  <message>
+   <source>&amp;View</source>
+   <translation>&amp;Ansicht</translation>
+  </message>
+  <message>
+   <source>&amp;Help</source>
+   <translation>&amp;Hilfe</translation>
   </message>
   <message>
    <source>Open &amp;example</source>
@@ -5949,14 +5092,6 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>&amp;Zuletzt geöffnet</translation>
   </message>
   <message>
-   <source>&amp;Edit</source>
-   <translation>&amp;Bearbeiten</translation>
-  </message>
-  <message>
-   <source>&amp;View</source>
-   <translation>&amp;Ansicht</translation>
-  </message>
-  <message>
    <source>Si&amp;ze, from the next start</source>
    <translation>&amp;Größe, ab dem nächsten Start</translation>
   </message>
@@ -5965,12 +5100,8 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>&amp;Sprache</translation>
   </message>
   <message>
-   <source>{file}[*] – Gloaming</source>
-   <translation>{file}[*] – Gloaming</translation>
-  </message>
-  <message>
-   <source>The scenario was not saved</source>
-   <translation>Das Szenario wurde nicht gespeichert</translation>
+   <source>&amp;File</source>
+   <translation>&amp;Datei</translation>
   </message>
   <message>
    <source>No file yet</source>
@@ -6067,6 +5198,10 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>ESR step {volts}</source>
    <translation>ESR-Sprung {volts}</translation>
+  </message>
+  <message>
+   <source>pinned</source>
+   <translation>angeheftet</translation>
   </message>
   <message>
    <source>axis begins at {volts}</source>
@@ -6207,6 +5342,1049 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>“{title}”, kept {time}</source>
    <translation>„{title}“, gesichert {time}</translation>
+  </message>
+  <message>
+   <source>Empty to connected</source>
+   <translation>Von leer bis eingeschaltet</translation>
+  </message>
+  <message>
+   <source>Empty to ready</source>
+   <translation>Von leer bis betriebsbereit</translation>
+  </message>
+  <message>
+   <source>Empty to first operation done</source>
+   <translation>Von leer bis Vorgang ausgeführt</translation>
+  </message>
+  <message>
+   <source>Empty to full, device off</source>
+   <translation>Von leer bis voll, Gerät aus</translation>
+  </message>
+  <message>
+   <source>From full in the dark</source>
+   <translation>Von voll im Dunkeln</translation>
+  </message>
+  <message>
+   <source>Operations per charge</source>
+   <translation>Vorgänge je Ladung</translation>
+  </message>
+  <message>
+   <source>Recovery after a cut-off</source>
+   <translation>Wiederanlauf nach Abschaltung</translation>
+  </message>
+  <message>
+   <source>Longest dark stretch</source>
+   <translation>Längste Dunkelphase</translation>
+  </message>
+  <message>
+   <source>Lowest store voltage</source>
+   <translation>Tiefste Speicherspannung</translation>
+  </message>
+  <message>
+   <source>Highest store voltage</source>
+   <translation>Höchste Speicherspannung</translation>
+  </message>
+  <message>
+   <source>Lowest terminal voltage</source>
+   <translation>Niedrigste Klemmenspannung</translation>
+  </message>
+  <message>
+   <source>Power in over power taken</source>
+   <translation>Leistung: verfügbar ÷ nötig</translation>
+  </message>
+  <message>
+   <source>Cut-offs a week</source>
+   <translation>Abschaltungen je Woche</translation>
+  </message>
+  <message>
+   <source>Least light for the balance</source>
+   <translation>Mindest-Beleuchtungsstärke (Bilanz)</translation>
+  </message>
+  <message>
+   <source>Most operations a day</source>
+   <translation>Meiste Vorgänge pro Tag</translation>
+  </message>
+  <message>
+   <source>Longest closure survived</source>
+   <translation>Längste überstandene Schließzeit</translation>
+  </message>
+  <message>
+   <source>An empty store; counted from the first light to the first connect.</source>
+   <translation>Leerer Speicher; vom ersten Licht bis zum ersten Einschalten.</translation>
+  </message>
+  <message>
+   <source>An empty store; counted from the first light to the end of the start-up.</source>
+   <translation>Leerer Speicher; vom ersten Licht bis zum Ende des Anlaufs.</translation>
+  </message>
+  <message>
+   <source>An empty store; from the first light to the end of one operation.</source>
+   <translation>Leerer Speicher; vom ersten Licht bis zum Ende eines Vorgangs.</translation>
+  </message>
+  <message>
+   <source>An empty store, the device held off; counted from the first light.</source>
+   <translation>Leerer Speicher, Gerät ausgeschaltet; gezählt vom ersten Licht an.</translation>
+  </message>
+  <message>
+   <source>A full store, no light; until the cut-off, the reserve kept.</source>
+   <translation>Voller Speicher, kein Licht; bis zur Abschaltung, Notreserve bleibt.</translation>
+  </message>
+  <message>
+   <source>All kinds together, from a full store in the dark, the reserve kept.</source>
+   <translation>Alle Arten zusammen, aus vollem Speicher im Dunkeln, Notreserve bleibt.</translation>
+  </message>
+  <message>
+   <source>From the cut-off voltage to ready again, counted from when the light comes on.</source>
+   <translation>Von der Abschaltspannung bis wieder betriebsbereit, gezählt ab dem Angehen des Lichts.</translation>
+  </message>
+  <message>
+   <source>Light that brings nothing to the store; a declared closure does not count.</source>
+   <translation>Licht, das dem Speicher nichts bringt; eine angegebene Schließzeit zählt nicht.</translation>
+  </message>
+  <message>
+   <source>Open-circuit voltage in the repeating course.</source>
+   <translation>Leerlaufspannung im wiederkehrenden Verlauf.</translation>
+  </message>
+  <message>
+   <source>In the repeating course, light included; the Pulse check counts without.</source>
+   <translation>Im wiederkehrenden Verlauf, mit Licht; die Prüfung Puls rechnet ohne.</translation>
+  </message>
+  <message>
+   <source>Of those wanted, the operation that fares worst, in the repeating course.</source>
+   <translation>Von den gewünschten, beim ungünstigsten Vorgang, im wiederkehrenden Verlauf.</translation>
+  </message>
+  <message>
+   <source>With the store held at the voltage that suits the balance best.</source>
+   <translation>Mit dem Speicher auf der für die Bilanz günstigsten Spannung.</translation>
+  </message>
+  <message>
+   <source>In the repeating course, by the time that was followed.</source>
+   <translation>Im wiederkehrenden Verlauf, bezogen auf die verfolgte Zeit.</translation>
+  </message>
+  <message>
+   <source>While lit; Balance is just 1: energy alone, all else as it is.</source>
+   <translation>Bei Licht; Bilanz gerade 1: nur Energie, sonst alles wie jetzt.</translation>
+  </message>
+  <message>
+   <source>Of the first operation at an interval; Service and Balance just pass.</source>
+   <translation>Des ersten Vorgangs mit Intervall; Ausführung und Bilanz gerade bestanden.</translation>
+  </message>
+  <message>
+   <source>Dark just passes, all else as it is.</source>
+   <translation>Dunkelheit gerade bestanden, sonst alles wie jetzt.</translation>
+  </message>
+  <message>
+   <source>more than {value}</source>
+   <translation>mehr als {value}</translation>
+  </message>
+  <message>
+   <source>less than {value}</source>
+   <translation>weniger als {value}</translation>
+  </message>
+  <message>
+   <source>none up to {value}</source>
+   <translation>keine bis {value}</translation>
+  </message>
+  <message>
+   <source>not even {value}</source>
+   <translation>nicht einmal {value}</translation>
+  </message>
+  <message>
+   <source>no limit</source>
+   <translation>unbegrenzt</translation>
+  </message>
+  <message>
+   <source>Title, place and notes</source>
+   <translation>Titel, Ort und Notizen</translation>
+  </message>
+  <message>
+   <source>This design: {one}; the other: {two}.</source>
+   <translation>Dieser Entwurf: {one}; der andere: {two}.</translation>
+  </message>
+  <message>
+   <source>this design: {text}</source>
+   <translation>dieser Entwurf: {text}</translation>
+  </message>
+  <message>
+   <source>the other: {text}</source>
+   <translation>der andere: {text}</translation>
+  </message>
+  <message>
+   <source>Nothing differs.</source>
+   <translation>Kein Unterschied.</translation>
+  </message>
+  <message>
+   <source>One value differs.</source>
+   <translation>Ein Wert ist verschieden.</translation>
+  </message>
+  <message>
+   <source>{n} values differ.</source>
+   <translation>{n} Werte sind verschieden.</translation>
+  </message>
+  <message>
+   <source>{amount} for {duration}</source>
+   <translation>{amount} für {duration}</translation>
+  </message>
+  <message>
+   <source>{n} entries</source>
+   <translation>{n} Einträge</translation>
+  </message>
+  <message>
+   <source>1 entry</source>
+   <translation>1 Eintrag</translation>
+  </message>
+  <message>
+   <source>Checks and margins</source>
+   <translation>Prüfungen und Reserven</translation>
+  </message>
+  <message>
+   <source>Both: {word}.</source>
+   <translation>Beide: {word}.</translation>
+  </message>
+  <message>
+   <source>empty</source>
+   <translation>leer</translation>
+  </message>
+  <message>
+   <source>Verdict of the device on this store</source>
+   <translation>Urteil über das Gerät mit diesem Speicher</translation>
+  </message>
+  <message>
+   <source>Store voltage over the light's period, from the beginning</source>
+   <translation>Speicherspannung über die Periode des Lichts, von Anfang an</translation>
+  </message>
+  <message>
+   <source>Smallest size that runs, or the best one if none does</source>
+   <translation>Kleinste Größe, die läuft; läuft keine, die beste</translation>
+  </message>
+  <message>
+   <source>Margin of the check that governs</source>
+   <translation>Reserve der bestimmenden Prüfung</translation>
+  </message>
+  <message>
+   <source>From empty to the first operation</source>
+   <translation>Von leer bis zum ersten Vorgang</translation>
+  </message>
+  <message>
+   <source>From full to cut-off without light</source>
+   <translation>Von voll bis zur Abschaltung ohne Licht</translation>
+  </message>
+  <message>
+   <source>Operations from full to cut-off without light</source>
+   <translation>Vorgänge von voll bis zur Abschaltung ohne Licht</translation>
+  </message>
+  <message>
+   <source>Volume of the store</source>
+   <translation>Volumen des Speichers</translation>
+  </message>
+  <message>
+   <source>Mass of the store</source>
+   <translation>Masse des Speichers</translation>
+  </message>
+  <message>
+   <source>Relative cost for the same job, 1 (cheapest) to 5</source>
+   <translation>Relative Kosten für dieselbe Aufgabe, 1 (am billigsten) bis 5</translation>
+  </message>
+  <message>
+   <source>Years to the store's end of life at this temperature and voltage</source>
+   <translation>Jahre bis zum Lebensende des Speichers bei dieser Temperatur und Spannung</translation>
+  </message>
+  <message>
+   <source>What to mind with this kind of store</source>
+   <translation>Was bei dieser Art Speicher zu beachten ist</translation>
+  </message>
+  <message>
+   <source>{n} of {count} kinds of store would run, each in its best size</source>
+   <translation>{n} von {count} Speicherarten geeignet, jede in ihrer besten Größe</translation>
+  </message>
+  <message>
+   <source>Trace</source>
+   <translation>Verlauf</translation>
+  </message>
+  <message>
+   <source>Size</source>
+   <translation>Größe</translation>
+  </message>
+  <message>
+   <source>Dark time</source>
+   <translation>Dunkelzeit</translation>
+  </message>
+  <message>
+   <source>Volume</source>
+   <translation>Volumen</translation>
+  </message>
+  <message>
+   <source>Mass</source>
+   <translation>Masse</translation>
+  </message>
+  <message>
+   <source>Cost</source>
+   <translation>Kosten</translation>
+  </message>
+  <message>
+   <source>Life</source>
+   <translation>Lebensdauer</translation>
+  </message>
+  <message>
+   <source>{name}: its voltage does not suit this device in any size.</source>
+   <translation>{name}: Die Spannung passt in keiner Größe zu diesem Gerät.</translation>
+  </message>
+  <message>
+   <source>Hazard: {title}.</source>
+   <translation>Gefahr: {title}.</translation>
+  </message>
+  <message>
+   <source>{n} of {count} kinds so far would run</source>
+   <translation>Bisher {n} von {count} Arten geeignet</translation>
+  </message>
+  <message>
+   <source>None of {count} kinds of store would run in any size</source>
+   <translation>Keine von {count} Speicherarten geeignet, gleich in welcher Größe</translation>
+  </message>
+  <message>
+   <source>Does not suit</source>
+   <translation>Passt nicht</translation>
+  </message>
+  <message>
+   <source>Mind: {cautions}.</source>
+   <translation>Vorsicht: {cautions}.</translation>
+  </message>
+  <message>
+   <source>falls short</source>
+   <translation>reicht nicht</translation>
+  </message>
+  <message>
+   <source>marginal</source>
+   <translation>knapp</translation>
+  </message>
+  <message>
+   <source>runs</source>
+   <translation>läuft</translation>
+  </message>
+  <message>
+   <source>{share} of what the panel could give becomes useful work</source>
+   <translation>{share} des möglichen Modulertrags werden nützliche Arbeit</translation>
+  </message>
+  <message>
+   <source>Of {light} of light {span} the cells convert {panel}; {work} do useful work.</source>
+   <translation>Von {light} Licht {span} wandeln die Zellen {panel}; {work} leisten nützliche Arbeit.</translation>
+  </message>
+  <message>
+   <source>With {held}: {outcome}.</source>
+   <translation>Für {held}: {outcome}.</translation>
+  </message>
+  <message>
+   <source>With {held}: looking for where the verdict changes …</source>
+   <translation>Für {held}: Es wird gesucht, wo das Urteil wechselt …</translation>
+  </message>
+  <message>
+   <source>{runs} of {builds} built units run, {works} at least work</source>
+   <translation>{runs} von {builds} Exemplaren laufen, {works} arbeiten zumindest</translation>
+  </message>
+  <message>
+   <source>{n} units near a limit were judged one by one; {left} more are too near it to be sure.</source>
+   <translation>Einzeln beurteilt, weil nahe an einer Grenze: {n} Geräte; weitere {left} liegen zu nahe daran, um sicher zu sein.</translation>
+  </message>
+  <message>
+   <source>a week</source>
+   <comment>how often</comment>
+   <translation>pro Woche</translation>
+  </message>
+  <message>
+   <source>in {time}</source>
+   <translation>in {time}</translation>
+  </message>
+  <message>
+   <source>, the store gives {store}</source>
+   <translation>, der Speicher gibt {store}</translation>
+  </message>
+  <message>
+   <source>Falls short at every {label} from {low} to {high} with {held}.</source>
+   <translation>Für {held}: Reicht von {low} bis {high} nirgends ({label}).</translation>
+  </message>
+  <message>
+   <source>everywhere from {first} to {last}</source>
+   <translation>überall von {first} bis {last}</translation>
+  </message>
+  <message>
+   <source>{n} units near a limit were judged one by one.</source>
+   <translation>Einzeln beurteilt, weil nahe an einer Grenze: {n} Geräte.</translation>
+  </message>
+  <message>
+   <source>runs {where}</source>
+   <translation>läuft {where}</translation>
+  </message>
+  <message>
+   <source>works under its margin {where}</source>
+   <translation>arbeitet unter der Reserve {where}</translation>
+  </message>
+  <message>
+   <source>{n} units near a limit are not decided yet.</source>
+   <translation>Noch nicht entschieden, weil nahe an einer Grenze: {n} Geräte.</translation>
+  </message>
+  <message>
+   <source>1 panel</source>
+   <translation>1 Modul</translation>
+  </message>
+  <message>
+   <source>{n} panels</source>
+   <translation>{n} Module</translation>
+  </message>
+  <message>
+   <source>{label}: {value}, {share} of what the panel could give. Enter goes to what governs it.</source>
+   <translation>{label}: {value}, {share} des möglichen Modulertrags. Die Eingabetaste führt zur bestimmenden Größe.</translation>
+  </message>
+  <message>
+   <source>looking for where the verdict changes …</source>
+   <translation>es wird gesucht, wo das Urteil wechselt …</translation>
+  </message>
+  <message>
+   <source>runs {span}</source>
+   <translation>läuft {span}</translation>
+  </message>
+  <message>
+   <source>{runs}, marginal {span}</source>
+   <translation>{runs}, knapp {span}</translation>
+  </message>
+  <message>
+   <source>between {low} and {high}</source>
+   <comment>range</comment>
+   <translation>zwischen {low} und {high}</translation>
+  </message>
+  <message>
+   <source>no value of this alone makes it run</source>
+   <translation>allein hiermit läuft es bei keinem Wert</translation>
+  </message>
+  <message>
+   <source>marginal {span}, runs at no value</source>
+   <translation>knapp {span}, läuft bei keinem Wert</translation>
+  </message>
+  <message>
+   <source>{runs}, marginal elsewhere</source>
+   <translation>{runs}, sonst knapp</translation>
+  </message>
+  <message>
+   <source>at every stop</source>
+   <comment>range</comment>
+   <translation>bei jedem Wert</translation>
+  </message>
+  <message>
+   <source>from {low}</source>
+   <comment>range</comment>
+   <translation>ab {low}</translation>
+  </message>
+  <message>
+   <source>up to {high}</source>
+   <comment>range</comment>
+   <translation>bis {high}</translation>
+  </message>
+  <message>
+   <source>at {value}</source>
+   <comment>range</comment>
+   <translation>bei {value}</translation>
+  </message>
+  <message>
+   <source>passes</source>
+   <translation>besteht</translation>
+  </message>
+  <message>
+   <source>under its margin</source>
+   <translation>unter der Reserve</translation>
+  </message>
+  <message>
+   <source>fails</source>
+   <translation>fällt durch</translation>
+  </message>
+  <message>
+   <source>Log a stretch in the light in which the store is not full.</source>
+   <translation>Einen Abschnitt im Licht aufzeichnen, in dem der Speicher nicht voll ist.</translation>
+  </message>
+  <message>
+   <source>Log a long dark stretch.</source>
+   <translation>Eine lange Dunkelphase aufzeichnen.</translation>
+  </message>
+  <message>
+   <source>Log a run over a wider range of voltage.</source>
+   <translation>Über einen weiteren Spannungsbereich aufzeichnen.</translation>
+  </message>
+  <message>
+   <source>Log with several readings within each pulse.</source>
+   <translation>Mit mehreren Messwerten je Puls aufzeichnen.</translation>
+  </message>
+  <message>
+   <source>Log more pulses in the dark.</source>
+   <translation>Mehr Pulse im Dunkeln aufzeichnen.</translation>
+  </message>
+  <message>
+   <source>Measure it by itself.</source>
+   <translation>Den Wert für sich messen.</translation>
+  </message>
+  <message>
+   <source>Both only scale the charging current: measure the panel's short-circuit current, or fit one.</source>
+   <translation>Beide ändern nur den Ladestrom: den Kurzschlussstrom des Moduls messen oder nur einen anpassen.</translation>
+  </message>
+  <message>
+   <source>Log a dark stretch: there the light does nothing.</source>
+   <translation>Eine Dunkelphase aufzeichnen: Dort bewirkt das Licht nichts.</translation>
+  </message>
+  <message>
+   <source>Log a discharge in the dark through a known resistor.</source>
+   <translation>Eine Entladung im Dunkeln über einen bekannten Widerstand aufzeichnen.</translation>
+  </message>
+  <message>
+   <source>Log a dark stretch with the device taken off, and one with it.</source>
+   <translation>Eine Dunkelphase ohne das Gerät aufzeichnen und eine mit ihm.</translation>
+  </message>
+  <message>
+   <source>Measure one of them by itself.</source>
+   <translation>Einen von beiden für sich messen.</translation>
+  </message>
+  <message>
+   <source>Log a dark stretch with the operations switched off.</source>
+   <translation>Eine Dunkelphase mit abgeschalteten Vorgängen aufzeichnen.</translation>
+  </message>
+  <message>
+   <source>Log a pulse through a known resistor.</source>
+   <translation>Einen Puls über einen bekannten Widerstand aufzeichnen.</translation>
+  </message>
+  <message>
+   <source>Root mean square {rms}, mean {bias}, largest {worst} after {time}.</source>
+   <translation>Effektiv {rms}, im Mittel {bias}, am größten {worst} nach {time}.</translation>
+  </message>
+  <message>
+   <source>The band is the forecast's pulse envelope and {share} of the full voltage on both sides.</source>
+   <translation>Das Band ist die Pulshüllkurve der Vorhersage und beidseits {share} der Vollspannung.</translation>
+  </message>
+  <message>
+   <source>The fit leaves {after} of {before}.</source>
+   <translation>Die Anpassung lässt von {before} noch {after} übrig.</translation>
+  </message>
+  <message>
+   <source>The forecast follows the log: every reading lies within its band.</source>
+   <translation>Die Vorhersage folgt dem Messlauf: Jeder Messwert liegt in ihrem Band.</translation>
+  </message>
+  <message>
+   <source>Fitting: {n} forecasts so far, {rms} left.</source>
+   <translation>Anpassung: bisher {n} Vorhersagen, noch {rms} übrig.</translation>
+  </message>
+  <message>
+   <source>The fit did not converge, so its values are not offered. Fit fewer values, or begin nearer to the log.</source>
+   <translation>Die Anpassung ist nicht konvergiert; ihre Werte werden nicht angeboten. Weniger Werte anpassen oder näher am Messlauf beginnen.</translation>
+  </message>
+  <message>
+   <source>The forecast follows the log; {share} of the readings lie outside of its band.</source>
+   <translation>Die Vorhersage folgt dem Messlauf; {share} der Messwerte liegen außerhalb ihres Bandes.</translation>
+  </message>
+  <message>
+   <source>The forecast does not follow the log: {share} of the readings lie outside of its band, first after {time}.</source>
+   <translation>Die Vorhersage folgt dem Messlauf nicht: {share} der Messwerte liegen außerhalb ihres Bandes, zuerst nach {time}.</translation>
+  </message>
+  <message>
+   <source>This run cannot tell it apart from {label} (correlation {r}).</source>
+   <translation>Dieser Messlauf kann den Wert nicht trennen von: {label} (Korrelation {r}).</translation>
+  </message>
+  <message>
+   <source>The search ended at the limit of its range.</source>
+   <translation>Die Suche endete an der Grenze ihres Bereichs.</translation>
+  </message>
+  <message>
+   <source>This run does not determine it.</source>
+   <translation>Dieser Messlauf bestimmt den Wert nicht.</translation>
+  </message>
+  <message>
+   <source>± unknown</source>
+   <translation>± unbekannt</translation>
+  </message>
+  <message>
+   <source>{moment}, week {n}</source>
+   <translation>{moment}, Woche {n}</translation>
+  </message>
+  <message>
+   <source>LED, warm white 2700 K</source>
+   <translation>LED, warmweiß 2700 K</translation>
+  </message>
+  <message>
+   <source>LED, warm white 3000 K</source>
+   <translation>LED, warmweiß 3000 K</translation>
+  </message>
+  <message>
+   <source>LED, neutral white 4000 K</source>
+   <translation>LED, neutralweiß 4000 K</translation>
+  </message>
+  <message>
+   <source>LED, cool white 5000 K</source>
+   <translation>LED, kaltweiß 5000 K</translation>
+  </message>
+  <message>
+   <source>LED, daylight white 6600 K</source>
+   <translation>LED, tageslichtweiß 6600 K</translation>
+  </message>
+  <message>
+   <source>LED, violet pumped</source>
+   <translation>LED, violett angeregt</translation>
+  </message>
+  <message>
+   <source>Fluorescent, cool white</source>
+   <translation>Leuchtstoff, kaltweiß</translation>
+  </message>
+  <message>
+   <source>Fluorescent, 5000 K</source>
+   <translation>Leuchtstoff, 5000 K</translation>
+  </message>
+  <message>
+   <source>Fluorescent, three-band 4000 K</source>
+   <translation>Leuchtstoff, Dreibanden 4000 K</translation>
+  </message>
+  <message>
+   <source>Incandescent</source>
+   <translation>Glühlampe</translation>
+  </message>
+  <message>
+   <source>Daylight behind glass</source>
+   <translation>Tageslicht hinter Glas</translation>
+  </message>
+  <message>
+   <source>Daylight, open sky</source>
+   <translation>Tageslicht im Freien</translation>
+  </message>
+  <message>
+   <source>Lux meter at the panel</source>
+   <translation>Luxmeter am Modul</translation>
+  </message>
+  <message>
+   <source>Telephone or lamp data</source>
+   <translation>Telefon oder Lampendaten</translation>
+  </message>
+  <message>
+   <source>A guess</source>
+   <translation>Geschätzt</translation>
+  </message>
+  <message>
+   <source>The same at every hour</source>
+   <translation>Zu jeder Stunde gleich</translation>
+  </message>
+  <message>
+   <source>A week of lit hours</source>
+   <translation>Woche mit hellen Stunden</translation>
+  </message>
+  <message>
+   <source>A measured log</source>
+   <translation>Gemessenes Protokoll</translation>
+  </message>
+  <message>
+   <source>Count as dark</source>
+   <translation>Als dunkel zählen</translation>
+  </message>
+  <message>
+   <source>Hold the last reading</source>
+   <translation>Letzten Messwert halten</translation>
+  </message>
+  <message>
+   <source>Amorphous silicon</source>
+   <translation>Amorphes Silizium</translation>
+  </message>
+  <message>
+   <source>Crystalline silicon</source>
+   <translation>Kristallines Silizium</translation>
+  </message>
+  <message>
+   <source>Gallium arsenide</source>
+   <translation>Galliumarsenid</translation>
+  </message>
+  <message>
+   <source>Dye-sensitised</source>
+   <translation>Farbstoffzelle</translation>
+  </message>
+  <message>
+   <source>Organic</source>
+   <translation>Organisch</translation>
+  </message>
+  <message>
+   <source>Perovskite</source>
+   <translation>Perowskit</translation>
+  </message>
+  <message>
+   <source>Direct, through a diode</source>
+   <translation>Direkt, über eine Diode</translation>
+  </message>
+  <message>
+   <source>Switching converter</source>
+   <translation>Schaltwandler</translation>
+  </message>
+  <message>
+   <source>A fraction of open-circuit voltage</source>
+   <translation>Anteil der Leerlaufspannung</translation>
+  </message>
+  <message>
+   <source>Maximum power</source>
+   <translation>Maximale Leistung</translation>
+  </message>
+  <message>
+   <source>Electrolytic or film capacitor</source>
+   <translation>Elektrolyt- oder Folienkondensator</translation>
+  </message>
+  <message>
+   <source>Supercapacitor bank</source>
+   <translation>Superkondensatorbank</translation>
+  </message>
+  <message>
+   <source>Rechargeable lithium cell</source>
+   <translation>Lithium-Akkuzelle</translation>
+  </message>
+  <message>
+   <source>None</source>
+   <translation>Ohne</translation>
+  </message>
+  <message>
+   <source>Resistors</source>
+   <translation>Widerstände</translation>
+  </message>
+  <message>
+   <source>Active</source>
+   <translation>Aktiv</translation>
+  </message>
+  <message>
+   <source>Settled</source>
+   <translation>Stabil</translation>
+  </message>
+  <message>
+   <source>First days</source>
+   <translation>Erste Tage</translation>
+  </message>
+  <message>
+   <source>Lithium-ion</source>
+   <translation>Lithium-Ionen</translation>
+  </message>
+  <message>
+   <source>Lithium iron phosphate</source>
+   <translation>Lithium-Eisenphosphat</translation>
+  </message>
+  <message>
+   <source>Lithium titanate</source>
+   <translation>Lithiumtitanat</translation>
+  </message>
+  <message>
+   <source>Linear</source>
+   <translation>Linear</translation>
+  </message>
+  <message>
+   <source>Switching</source>
+   <translation>Schaltend</translation>
+  </message>
+  <message>
+   <source>At a fixed interval</source>
+   <translation>In festem Abstand</translation>
+  </message>
+  <message>
+   <source>Whenever the store is ready</source>
+   <translation>Sobald der Speicher bereit ist</translation>
+  </message>
+  <message>
+   <source>Latching valve</source>
+   <translation>Bistabiles Ventil</translation>
+  </message>
+  <message>
+   <source>Vent or flap</source>
+   <translation>Lüftung oder Klappe</translation>
+  </message>
+  <message>
+   <source>Door lock</source>
+   <translation>Türschloss</translation>
+  </message>
+  <message>
+   <source>Other motor</source>
+   <translation>Anderer Motor</translation>
+  </message>
+  <message>
+   <source>Mon</source>
+   <translation>Mo</translation>
+  </message>
+  <message>
+   <source>Tue</source>
+   <translation>Di</translation>
+  </message>
+  <message>
+   <source>Wed</source>
+   <translation>Mi</translation>
+  </message>
+  <message>
+   <source>Thu</source>
+   <translation>Do</translation>
+  </message>
+  <message>
+   <source>Fri</source>
+   <translation>Fr</translation>
+  </message>
+  <message>
+   <source>Sat</source>
+   <translation>Sa</translation>
+  </message>
+  <message>
+   <source>Sun</source>
+   <translation>So</translation>
+  </message>
+  <message>
+   <source>A lux meter weighs light as the eye does, so the same reading means different things to a cell: watts and current depend on the source.</source>
+   <translation>Ein Luxmeter bewertet Licht wie das Auge. Derselbe Messwert bedeutet für eine Zelle daher Verschiedenes: Watt und Strom hängen von der Quelle ab.</translation>
+  </message>
+  <message>
+   <source>Panel by technology, no data sheet: modules on sale give {low} to {high} times the output computed here.</source>
+   <translation>Modul nach Technologie, ohne Datenblatt: Käufliche Module geben das {low}- bis {high}-Fache des hier berechneten Ertrags.</translation>
+  </message>
+  <message>
+   <source>What {light} mean to {cell}</source>
+   <translation>Was {light} bedeuten: {cell}</translation>
+  </message>
+  <message>
+   <source>{light} of it are {irradiance} W/m² and {current} µA/cm².</source>
+   <translation>{light} davon sind {irradiance} W/m² und {current} µA/cm².</translation>
+  </message>
+  <message>
+   <source>No light reaches the panel.</source>
+   <translation>Kein Licht erreicht das Modul.</translation>
+  </message>
+  <message>
+   <source>At {light}, of which {rest} reach the cells, the panels give at most {power}, at {voltage}.</source>
+   <translation>Bei {light}, wovon {rest} die Zellen erreichen, geben die Module höchstens {power} ab, bei {voltage}.</translation>
+  </message>
+  <message>
+   <source>At {light} the panels give at most {power}, at {voltage}.</source>
+   <translation>Bei {light} geben die Module höchstens {power} ab, bei {voltage}.</translation>
+  </message>
+  <message>
+   <source>No: with {panels} and {store} it cannot live on this light.</source>
+   <translation>Nein: Mit {panels} und {store} kann es von diesem Licht nicht leben.</translation>
+  </message>
+  <message>
+   <source>{n} panels of {area} cm² ({total} cm² in all)</source>
+   <comment>after with</comment>
+   <translation>{n} Modulen zu {area} cm² (zusammen {total} cm²)</translation>
+  </message>
+  <message>
+   <source>a supercapacitor store of {size}</source>
+   <comment>after with</comment>
+   <translation>einem Superkondensator-Speicher von {size}</translation>
+  </message>
+  <message>
+   <source>from empty it needs {time} until it is ready, and {allowed} are allowed</source>
+   <translation>mit leerem Speicher braucht es {time}, bis es betriebsbereit ist, erlaubt sind {allowed}</translation>
+  </message>
+  <message>
+   <source>the light brings {factor} times the energy that it uses</source>
+   <translation>das Licht bringt das {factor}-Fache der Energie, die es verbraucht</translation>
+  </message>
+  <message>
+   <source>it lasts {time} in the dark and must last {needed}</source>
+   <translation>es hält im Dunkeln {time} durch und muss {needed} durchhalten</translation>
+  </message>
+  <message>
+   <source>when it works the voltage dips to {volts}, and the device needs {need}</source>
+   <translation>wenn es arbeitet, fällt die Spannung auf {volts}, und das Gerät braucht {need}</translation>
+  </message>
+  <message>
+   <source>a part would see {value} and is made for {limit}</source>
+   <translation>ein Bauteil bekäme {value} und ist für {limit} gemacht</translation>
+  </message>
+  <message>
+   <source>it gets {share} % of its work done</source>
+   <translation>es erledigt {share} % seiner Arbeit</translation>
+  </message>
+  <message>
+   <source>Neither more light nor rarer work alone makes such a device run.</source>
+   <translation>Weder mehr Licht noch seltenere Arbeit allein bringt ein solches Gerät zum Laufen.</translation>
+  </message>
+  <message>
+   <source>Yes: with {panels} and {store} it can live on this light.</source>
+   <translation>Ja: Mit {panels} und {store} kann es von diesem Licht leben.</translation>
+  </message>
+  <message>
+   <source>Perhaps: with {panels} and {store} it works, but with less to spare than it should have.</source>
+   <translation>Vielleicht: Mit {panels} und {store} geht es, aber mit weniger Reserve, als es haben sollte.</translation>
+  </message>
+  <message>
+   <source>No: with {panels} and {store} it does not start soon enough.</source>
+   <translation>Nein: Mit {panels} und {store} startet es nicht früh genug.</translation>
+  </message>
+  <message>
+   <source>1 panel of {area} cm²</source>
+   <comment>after with</comment>
+   <translation>1 Modul zu {area} cm²</translation>
+  </message>
+  <message>
+   <source>a rechargeable cell of {size}</source>
+   <comment>after with</comment>
+   <translation>einer Akkuzelle von {size}</translation>
+  </message>
+  <message>
+   <source>a capacitor of {size}</source>
+   <comment>after with</comment>
+   <translation>einem Kondensator von {size}</translation>
+  </message>
+  <message>
+   <source>The tightest point: {reason}; it starts {time} after the first light.</source>
+   <translation>Engster Punkt – {reason}; Start {time} nach dem ersten Licht.</translation>
+  </message>
+  <message>
+   <source>{reason}; {factor} times what is needed is asked for.</source>
+   <translation>{reason}; verlangt ist das {factor}-Fache des Nötigen.</translation>
+  </message>
+  <message>
+   <source>from empty it never gets going, however long it hangs there</source>
+   <translation>mit leerem Speicher kommt es nie in Gang, gleich wie lange es dort hängt</translation>
+  </message>
+  <message>
+   <source>the light brings more than ten times the energy that it uses</source>
+   <translation>das Licht bringt mehr als das Zehnfache der Energie, die es verbraucht</translation>
+  </message>
+  <message>
+   <source>the light brings {share} % of the energy that it uses</source>
+   <translation>das Licht bringt {share} % der Energie, die es verbraucht</translation>
+  </message>
+  <message>
+   <source>it is never dark for long enough to matter</source>
+   <translation>es ist nie so lange dunkel, dass es zählt</translation>
+  </message>
+  <message>
+   <source>it has nothing left for the dark and must last {time}</source>
+   <translation>es hat nichts übrig für die Dunkelheit und muss {time} durchhalten</translation>
+  </message>
+  <message>
+   <source>its store cannot deliver what a pulse takes; the voltage collapses</source>
+   <translation>sein Speicher kann nicht liefern, was ein Puls braucht; die Spannung bricht zusammen</translation>
+  </message>
+  <message>
+   <source>its parts stay within what they are made for</source>
+   <translation>seine Bauteile bleiben in dem, wofür sie gemacht sind</translation>
+  </message>
+  <message>
+   <source>It would run from {light} at such a place; or with the same work {often}, and parts to match.</source>
+   <translation>Es liefe ab {light} an einem solchen Ort; oder mit derselben Arbeit {often} und passenden Teilen.</translation>
+  </message>
+  <message>
+   <source>It would run from {light} at such a place.</source>
+   <translation>Es liefe ab {light} an einem solchen Ort.</translation>
+  </message>
+  <message>
+   <source>It would run with light of about {light} at such a place, or with the same work {often}, and parts to match.</source>
+   <translation>Es liefe mit etwa {light} an einem solchen Ort oder mit derselben Arbeit {often}, und mit passenden Bauteilen.</translation>
+  </message>
+  <message>
+   <source>It would run with light of about {light} at such a place, and parts to match.</source>
+   <translation>Es liefe mit etwa {light} an einem solchen Ort und mit passenden Bauteilen.</translation>
+  </message>
+  <message>
+   <source>It would run with the same work {often}, and parts to match.</source>
+   <translation>Es liefe mit derselben Arbeit {often} und mit passenden Bauteilen.</translation>
+  </message>
+  <message>
+   <source>The tightest point: {reason}.</source>
+   <translation>Engster Punkt – {reason}.</translation>
+  </message>
+  <message>
+   <source>The tightest point: {reason}; it starts at once.</source>
+   <translation>Engster Punkt – {reason}; Start sofort.</translation>
+  </message>
+  <message>
+   <source>Store voltage over {time}: from {first} to {last}, highest {highest}, lowest in a pulse {lowest}, connects {n} times.</source>
+   <translation>Speicherspannung über {time}: von {first} bis {last}, höchste {highest}, tiefste im Puls {lowest}, schaltet {n}-mal ein.</translation>
+  </message>
+  <message>
+   <source>{reached}; {wanted} asked for</source>
+   <translation>{reached}; {wanted} gefordert</translation>
+  </message>
+  <message>
+   <source>off</source>
+   <translation>aus</translation>
+  </message>
+  <message>
+   <source>lowest</source>
+   <translation>tiefste</translation>
+  </message>
+  <message>
+   <source>minimum</source>
+   <translation>Minimum</translation>
+  </message>
+  <message>
+   <source>{check}: {state}, {value}, margin {margin}</source>
+   <translation>{check}: {state}, {value}, Reserve {margin}</translation>
+  </message>
+  <message>
+   <source>not followed so far</source>
+   <translation>nicht so weit verfolgt</translation>
+  </message>
+  <message>
+   <source>light</source>
+   <translation>Licht</translation>
+  </message>
+  <message>
+   <source>charging</source>
+   <translation>Ladestrom</translation>
+  </message>
+  <message>
+   <source>load</source>
+   <translation>Verbraucher</translation>
+  </message>
+  <message>
+   <source>input should be greater than or equal to {ge}</source>
+   <translation>muss mindestens {ge} sein</translation>
+  </message>
+  <message>
+   <source>input should be less than or equal to {le}</source>
+   <translation>darf höchstens {le} sein</translation>
+  </message>
+  <message>
+   <source>input should be a finite number</source>
+   <translation>muss eine endliche Zahl sein</translation>
+  </message>
+  <message>
+   <source>input should be a valid number</source>
+   <translation>muss eine Zahl sein</translation>
+  </message>
+  <message>
+   <source>input should be a valid number, unable to parse string as a number</source>
+   <translation>muss eine Zahl sein; der Text ist keine</translation>
+  </message>
+  <message>
+   <source>input should be a valid integer</source>
+   <translation>muss eine ganze Zahl sein</translation>
+  </message>
+  <message>
+   <source>input should be a valid integer, unable to parse string as an integer</source>
+   <translation>muss eine ganze Zahl sein; der Text ist keine</translation>
+  </message>
+  <message>
+   <source>input should be a valid integer, got a number with a fractional part</source>
+   <translation>muss eine ganze Zahl sein, ohne Nachkommastellen</translation>
+  </message>
+  <message>
+   <source>input should be a valid boolean</source>
+   <translation>muss true oder false sein</translation>
+  </message>
+  <message>
+   <source>input should be a valid string</source>
+   <translation>muss ein Text sein</translation>
+  </message>
+  <message>
+   <source>string should have at most {max_length} characters</source>
+   <translation>darf höchstens {max_length} Zeichen haben</translation>
+  </message>
+  <message>
+   <source>input should be a valid array</source>
+   <translation>muss eine Liste sein</translation>
+  </message>
+  <message>
+   <source>input should be {expected}</source>
+   <translation>muss {expected} sein</translation>
+  </message>
+  <message>
+   <source>{label} takes {low} to {high}.</source>
+   <translation>{label}: zulässig ist {low} bis {high}.</translation>
+  </message>
+  <message>
+   <source>There is nothing to change at {path}.</source>
+   <translation>An der Stelle {path} ist nichts zu ändern.</translation>
+  </message>
+  <message>
+   <source>{label} does not take that.</source>
+   <translation>{label}: hier nicht zulässig.</translation>
   </message>
   <message>
    <source>The name of the scenario, shown at the head of the window and of every report.</source>
@@ -6485,24 +6663,24 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Erste Zeilen des Datenblatts.</translation>
   </message>
   <message>
-   <source>Source: the response of crystalline cells is pvlib's (doi 10.2172/1814068); all other responses are modelled or from memory.</source>
-   <translation>Quelle: die Empfindlichkeit kristalliner Zellen aus pvlib (doi 10.2172/1814068); alle anderen sind modelliert oder aus dem Gedächtnis.</translation>
+   <source>Source: the response of crystalline cells is pvlib's (doi 10.2172/1814068); all other responses are modelled or from memory. Output without a data sheet is that of the usual module on sale, from memory of catalogues.</source>
+   <translation>Quelle: die Empfindlichkeit kristalliner Zellen aus pvlib (doi 10.2172/1814068); alle anderen sind modelliert oder aus dem Gedächtnis. Der Ertrag ohne Datenblatt ist der des üblichen käuflichen Moduls, aus dem Gedächtnis nach Katalogen.</translation>
   </message>
   <message>
    <source>Area that takes light, of one whole panel, without frame and contacts.</source>
    <translation>Lichtempfindliche Fläche eines ganzen Moduls, ohne Rahmen und Kontakte.</translation>
   </message>
   <message>
-   <source>2 to 60 cm². An amorphous panel gives some 4 to 6 µW/cm² at 200 lx of white light.</source>
-   <translation>2 bis 60 cm². Ein amorphes Modul liefert rund 4 bis 6 µW/cm² bei 200 lx weißem Licht.</translation>
+   <source>2 to 60 cm². Amorphous modules on sale give 3 to 6 µW/cm² at 200 lx, the usual one 4.8.</source>
+   <translation>2 bis 60 cm². Käufliche amorphe Module geben 3 bis 6 µW/cm² bei 200 lx, das übliche 4,8.</translation>
   </message>
   <message>
    <source>“Active area” or “aperture” on the data sheet, else measure the dark part with a ruler.</source>
    <translation>„Active area“ oder „aperture“ im Datenblatt, sonst den dunklen Teil mit dem Lineal messen.</translation>
   </message>
   <message>
-   <source>From memory; the model lies among published measurements of 3 to 7 µW/cm².</source>
-   <translation>Aus dem Gedächtnis; das Modell liegt innerhalb veröffentlichter Messwerte von 3 bis 7 µW/cm².</translation>
+   <source>From memory of catalogues; a laboratory cell gave 25.6 µW/cm² at 500 lx (Sci. Rep. 2017, PMC5629211).</source>
+   <translation>Aus dem Gedächtnis nach Katalogen; eine Laborzelle gab 25,6 µW/cm² bei 500 lx (Sci. Rep. 2017, PMC5629211).</translation>
   </message>
   <message>
    <source>How many cells share the panel's area; each adds its voltage.</source>
@@ -6653,6 +6831,10 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Wirkungsgradkurven im Datenblatt des Wandlers, bei der eigenen Eingangsleistung.</translation>
   </message>
   <message>
+   <source>From memory: small harvesting converters keep 50 to 75 % of 10 µW, 70 to 88 % of 100 µW, 75 to 92 % of 1 mW, fixed loss included. No open curve was found.</source>
+   <translation>Aus dem Gedächtnis: Kleinen Harvesting-Wandlern bleiben von 10 µW 50 bis 75 %, von 100 µW 70 bis 88 %, von 1 mW 75 bis 92 %, Festverlust eingerechnet. Eine offene Kurve wurde nicht gefunden.</translation>
+  </message>
+  <message>
    <source>Power that is lost whenever the converter runs, however little light there is.</source>
    <translation>Leistung, die verloren geht, sobald der Wandler läuft, so wenig Licht es auch gibt.</translation>
   </message>
@@ -6663,6 +6845,10 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>Quiescent current in operation times its voltage.</source>
    <translation>Eigenstrom im Betrieb mal zugehörige Spannung.</translation>
+  </message>
+  <message>
+   <source>From memory; it is what takes the efficiency down at microwatts. 2 µW with 0.8 keeps 60 % of 10 µW.</source>
+   <translation>Aus dem Gedächtnis; er drückt den Wirkungsgrad bei Mikrowatt. Mit 2 µW und 0,8 bleiben von 10 µW 60 %.</translation>
   </message>
   <message>
    <source>Resistance in the converter's output path; it counts at large currents.</source>
@@ -6717,8 +6903,8 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Kleinste Eingangsleistung im Datenblatt.</translation>
   </message>
   <message>
-   <source>Source: data sheets of harvesting converters, 3 to 5 µW.</source>
-   <translation>Quelle: Datenblätter von Harvesting-Wandlern, 3 bis 5 µW.</translation>
+   <source>Source: data sheets of harvesting converters, 3 to 5 µW; the default is the cautious end.</source>
+   <translation>Quelle: Datenblätter von Harvesting-Wandlern, 3 bis 5 µW; die Vorgabe ist das vorsichtige Ende.</translation>
   </message>
   <message>
    <source>Store voltage below which only the weak cold-start circuit charges. A slow first charge often comes from here.</source>
@@ -6761,8 +6947,8 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Kaltstartspannung im Datenblatt; den größten Wert nehmen, nicht den typischen.</translation>
   </message>
   <message>
-   <source>Source: data sheets of harvesting converters; revisions of one sheet range from 330 to 600 mV.</source>
-   <translation>Quelle: Datenblätter von Harvesting-Wandlern; die Ausgaben eines Datenblatts reichen von 330 bis 600 mV.</translation>
+   <source>Source: data sheets of harvesting converters, 0.3 to 0.6 V. The default is the cautious end.</source>
+   <translation>Quelle: Datenblätter von Harvesting-Wandlern, 0,3 bis 0,6 V. Die Vorgabe ist das vorsichtige Ende.</translation>
   </message>
   <message>
    <source>3 to 15 µW.</source>
@@ -6773,8 +6959,8 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Kaltstartleistung im Datenblatt.</translation>
   </message>
   <message>
-   <source>Source: data sheets of harvesting converters, 3 to 5 µW; 15 µW is from memory.</source>
-   <translation>Quelle: Datenblätter von Harvesting-Wandlern, 3 bis 5 µW; 15 µW ist aus dem Gedächtnis.</translation>
+   <source>Source: data sheets of harvesting converters, 3 to 5 µW; 15 µW, the default, is from memory.</source>
+   <translation>Quelle: Datenblätter von Harvesting-Wandlern, 3 bis 5 µW; 15 µW, die Vorgabe, ist aus dem Gedächtnis.</translation>
   </message>
   <message>
    <source>Store voltage at which charging stops. Keep every unit below its rated voltage, with room for tolerance and heat.</source>
@@ -6817,8 +7003,8 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Eigenstrom aus dem Speicheranschluss, bei der eigenen Temperatur.</translation>
   </message>
   <message>
-   <source>Source: data sheets of harvesting converters, 325 to 488 nA typical, 700 nA largest.</source>
-   <translation>Quelle: Datenblätter von Harvesting-Wandlern, typisch 325 bis 488 nA, höchstens 700 nA.</translation>
+   <source>Source: data sheets of harvesting converters, 325 to 488 nA typical, 700 nA largest; the default is 500 nA.</source>
+   <translation>Quelle: Datenblätter von Harvesting-Wandlern, typisch 325 bis 488 nA, höchstens 700 nA; die Vorgabe ist 500 nA.</translation>
   </message>
   <message>
    <source>Saturation current of the blocking diode. A larger one drops less voltage and leaks more back at night.</source>
@@ -6833,8 +7019,8 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Nicht angegeben: aus zwei Punkten der Durchlasskennlinie.</translation>
   </message>
   <message>
-   <source>Source: fit to a small Schottky diode's data sheet, 72 nA; extrapolated below 0.1 mA.</source>
-   <translation>Quelle: Anpassung an das Datenblatt einer kleinen Schottky-Diode, 72 nA; unter 0,1 mA extrapoliert.</translation>
+   <source>Source: fit to a small Schottky diode's data sheet, 72 nA; extrapolated below 0.1 mA. The same sheet states 0.5 µA back at 25 V, 2 µA at most.</source>
+   <translation>Quelle: Anpassung an das Datenblatt einer kleinen Schottky-Diode, 72 nA; unter 0,1 mA extrapoliert. Dasselbe Datenblatt nennt 0,5 µA Rückstrom bei 25 V, höchstens 2 µA.</translation>
   </message>
   <message>
    <source>How steeply the diode's current rises with voltage.</source>
@@ -6901,16 +7087,16 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Serienwiderstand der ganzen Bank, neu, bei Raumtemperatur. Bei jedem Puls fällt sofort Strom mal diesen Wert ab, so voll die Bank auch ist.</translation>
   </message>
   <message>
-   <source>10 to 200 mΩ for power types, 30 to 200 Ω for small memory-backup cans.</source>
-   <translation>10 bis 200 mΩ bei Leistungstypen, 30 bis 200 Ω bei kleinen Pufferkondensatoren in Knopfform.</translation>
+   <source>0.7 Ω over the farads for a pair of round cells, 0.03 for power types, 50 for memory-backup cans: 0.7 Ω at 1 F, 30 to 200 Ω for small cans.</source>
+   <translation>0,7 Ω geteilt durch die Farad bei einem Paar Rundzellen, 0,03 bei Leistungstypen, 50 bei Backup-Superkondensatoren in Knopfform: 0,7 Ω bei 1 F, 30 bis 200 Ω bei kleinen in Knopfform.</translation>
   </message>
   <message>
    <source>ESR on the data sheet: take the direct-current value, not that at 1 kHz.</source>
    <translation>ESR im Datenblatt: den Gleichstromwert nehmen, nicht den bei 1 kHz.</translation>
   </message>
   <message>
-   <source>Source: a 330 mF can of 150 Ω in a public forum thread; the rest is common practice, no source.</source>
-   <translation>Quelle: ein 330-mF-Pufferkondensator mit 150 Ω in einem öffentlichen Forumsbeitrag; der Rest ist übliche Praxis, ohne Quelle.</translation>
+   <source>Source: 25 F cells of 23 to 27 mΩ, Zenodo 10.5281/zenodo.19221698; a 330 mF can of 150 Ω in a public forum thread; the rest is common practice, no source.</source>
+   <translation>Quelle: 25-F-Zellen mit 23 bis 27 mΩ, Zenodo 10.5281/zenodo.19221698; ein 330-mF-Backup-Superkondensator mit 150 Ω in einem öffentlichen Forumsbeitrag; der Rest ist übliche Praxis, ohne Quelle.</translation>
   </message>
   <message>
    <source>Current that the bank loses by itself at rated voltage, days after the first charge.</source>
@@ -7081,16 +7267,16 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Leckstrom der ersten Stunden durch den eingeschwungenen.</translation>
   </message>
   <message>
-   <source>5 to 10.</source>
-   <translation>5 bis 10.</translation>
+   <source>5 to 100: testers report one to several hundred microampere against about one after days.</source>
+   <translation>5 bis 100: Tester berichten von einem bis mehreren hundert Mikroampere gegenüber etwa einem nach Tagen.</translation>
   </message>
   <message>
    <source>Curve of leakage against time on the data sheet.</source>
    <translation>Kurve des Leckstroms über der Zeit im Datenblatt.</translation>
   </message>
   <message>
-   <source>Common practice, no source; sheets give the value after 72 h because it falls that long.</source>
-   <translation>Übliche Praxis, ohne Quelle; Datenblätter geben den Wert nach 72 h an, weil er so lange fällt.</translation>
+   <source>Own judgement, no source; sheets give the value after 72 h because it falls that long.</source>
+   <translation>Eigene Einschätzung, ohne Quelle; Datenblätter geben den Wert nach 72 h an, weil er so lange fällt.</translation>
   </message>
   <message>
    <source>Time constant of the fall of leakage.</source>
@@ -7161,8 +7347,8 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Widerstand des ganzen Speichers, neu, bei Raumtemperatur. Bei jedem Puls fällt Strom mal diesen Wert ab.</translation>
   </message>
   <message>
-   <source>0.2 to 2 Ω for 40 mAh.</source>
-   <translation>0,2 bis 2 Ω bei 40 mAh.</translation>
+   <source>0.5 to 2 Ω for 40 mAh with a protection circuit; 40 Ω over the mAh.</source>
+   <translation>0,5 bis 2 Ω bei 40 mAh mit Schutzschaltung; 40 Ω geteilt durch die mAh.</translation>
   </message>
   <message>
    <source>Internal resistance on the data sheet; the value at 1 kHz is too low for long pulses.</source>
@@ -7173,16 +7359,16 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Anteil der Kapazität, der ohne Verbraucher in einem Monat verloren geht, mit Schutzschaltung.</translation>
   </message>
   <message>
-   <source>0.02 to 0.05 for lithium.</source>
-   <translation>0,02 bis 0,05 bei Lithium.</translation>
+   <source>0.02 for a bare cell; a protection circuit of 2 µA adds 0.04 to 40 mAh and 0.01 to 150 mAh.</source>
+   <translation>0,02 bei einer nackten Zelle; eine Schutzschaltung mit 2 µA fügt bei 40 mAh 0,04 und bei 150 mAh 0,01 hinzu.</translation>
   </message>
   <message>
    <source>Charge retention on the data sheet.</source>
    <translation>Ladungserhaltung im Datenblatt.</translation>
   </message>
   <message>
-   <source>Source: battery handbook pages, 1 to 3 % a month, 3 % more for a protection circuit.</source>
-   <translation>Quelle: Seiten eines Batteriehandbuchs, 1 bis 3 % im Monat, 3 % mehr für eine Schutzschaltung.</translation>
+   <source>Source: battery handbook pages, 1 to 3 % a month, 3 % more for a protection circuit; that one draws 1 to 4 µA is from memory.</source>
+   <translation>Quelle: Seiten eines Batteriehandbuchs, 1 bis 3 % im Monat, 3 % mehr für eine Schutzschaltung; dass eine solche 1 bis 4 µA aufnimmt, ist aus dem Gedächtnis.</translation>
   </message>
   <message>
    <source>Half of the capacity in an hour: 20 mA for 40 mAh.</source>
@@ -7389,6 +7575,10 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Mit einem Mikroamperemeter messen; Datenblätter nennen nur die Werte einzelner Chips.</translation>
   </message>
   <message>
+   <source>Common practice, no source; the default of 2 µA is a good design, so measure yours.</source>
+   <translation>Übliche Praxis, ohne Quelle; die Vorgabe von 2 µA ist ein guter Entwurf, also den eigenen messen.</translation>
+  </message>
+  <message>
    <source>What the device moves, if anything. It changes no number and brings up the cautions that apply.</source>
    <translation>Was das Gerät bewegt, falls überhaupt. Es ändert keine Zahl und ruft die zutreffenden Vorsichtshinweise auf.</translation>
   </message>
@@ -7467,6 +7657,10 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>Efficiency curves on the data sheet, at your pulse and at your sleep current.</source>
    <translation>Wirkungsgradkurven im Datenblatt, beim eigenen Puls- und beim eigenen Ruhestrom.</translation>
+  </message>
+  <message>
+   <source>Common practice, no source; the default of 0.85 is what is left over a load of microamperes to tens of milliamperes, from memory.</source>
+   <translation>Übliche Praxis, ohne Quelle; die Vorgabe 0,85 ist, was bei Lasten von Mikroampere bis zu einigen zehn Milliampere bleibt, aus dem Gedächtnis.</translation>
   </message>
   <message>
    <source>Least input voltage of a switching regulator.</source>
