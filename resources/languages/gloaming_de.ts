@@ -113,7 +113,7 @@
   </message>
   <message>
    <source>Sleep</source>
-   <translation>Ruhestrom</translation>
+   <translation>Schlafstrom</translation>
   </message>
   <message>
    <source>Start-ups</source>
@@ -401,7 +401,7 @@
   </message>
   <message>
    <source>“{operation}” completes {share} % of the runs that are wanted; {asked} % is asked for.</source>
-   <translation>„{operation}“ schafft {share} % der gewünschten Durchläufe; verlangt sind {asked} %.</translation>
+   <translation>„{operation}“ wird in {share} % der gewünschten Fälle ausgeführt; verlangt sind {asked} %.</translation>
   </message>
   <message>
    <source>Once it has settled, the device is connected {share} % of the time; {asked} % is asked for.</source>
@@ -660,7 +660,7 @@
   <message>
    <source>Service</source>
    <comment>check</comment>
-   <translation>Erfüllung</translation>
+   <translation>Ausführung</translation>
   </message>
   <message>
    <source>(not installed)</source>
@@ -1181,11 +1181,11 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   </message>
   <message>
    <source>Decided by: {check}. Margin {margin}, {wanted} asked for.</source>
-   <translation>Es entscheidet: {check}. Reserve {margin}, verlangt {wanted}.</translation>
+   <translation>Maßgebend: {check}. Faktor {margin}, verlangt {wanted}.</translation>
   </message>
   <message>
    <source>Each check passes at a margin of 1×; Runs needs the margin asked for.</source>
-   <translation>Eine Prüfung besteht bei einer Reserve von 1×; „Läuft“ braucht die verlangte Reserve.</translation>
+   <translation>Eine Prüfung ist bei Faktor 1× bestanden; „Läuft“ braucht den verlangten Faktor.</translation>
   </message>
   <message>
    <source>Each quantity moved alone along the stops of its knob, all else as it is; found by the exact model. Sizes of a store are those in which it is sold.</source>
@@ -1201,7 +1201,7 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   </message>
   <message>
    <source>A reading can be wrong, so a design is asked for more than it needs. The three margins are our own judgement.</source>
-   <translation>Eine Ablesung kann falsch sein, deshalb wird mehr verlangt als nötig. Die drei Reserven sind eigene Einschätzung.</translation>
+   <translation>Ein Messwert kann falsch sein, deshalb wird mehr verlangt als nötig. Die drei Sicherheitsfaktoren sind eigene Einschätzung.</translation>
   </message>
   <message>
    <source>Limits of the model</source>
@@ -1281,7 +1281,7 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   </message>
   <message>
    <source>Margin that this design is asked for</source>
-   <translation>Von diesem Entwurf verlangte Reserve</translation>
+   <translation>Von diesem Entwurf verlangter Faktor</translation>
   </message>
   <message>
    <source>Bold: differs from the default of a new scenario.</source>
@@ -1306,7 +1306,7 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   </message>
   <message>
    <source>Margin</source>
-   <translation>Reserve</translation>
+   <translation>Faktor</translation>
   </message>
   <message>
    <source>Asked for</source>
@@ -1370,7 +1370,7 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   </message>
   <message>
    <source>Design margin</source>
-   <translation>Sollreserve</translation>
+   <translation>Verlangter Faktor</translation>
   </message>
   <message>
    <source>Applies</source>
@@ -1552,7 +1552,7 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   </message>
   <message>
    <source>a data sheet takes 1 to 3 light levels, found {n}</source>
-   <translation>ein Datenblatt hat 1 bis 3 Lichtstärken, gefunden: {n}</translation>
+   <translation>ein Datenblatt hat 1 bis 3 Beleuchtungsstärken, gefunden: {n}</translation>
   </message>
   <message>
    <source>point {m}: open_circuit_V ({volts} V) does not rise with light against point {n} ({other_volts} V)</source>
@@ -1648,7 +1648,7 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   </message>
   <message>
    <source>Storage capacitance</source>
-   <translation>Speicherkapazität</translation>
+   <translation>Kapazität (gesamt)</translation>
   </message>
   <message>
    <source>Of the whole bank, as rated.</source>
@@ -2208,7 +2208,7 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   </message>
   <message>
    <source>Sleep current</source>
-   <translation>Ruhestrom</translation>
+   <translation>Schlafstrom</translation>
   </message>
   <message>
    <source>Of the device between operations.</source>
@@ -2376,7 +2376,7 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   </message>
   <message>
    <source>more margin, four days dark at least, three years old</source>
-   <translation>mehr Reserve, mindestens vier Tage dunkel, drei Jahre alt</translation>
+   <translation>höherer Sicherheitsfaktor, mindestens vier Tage dunkel, drei Jahre alt</translation>
   </message>
   <message>
    <source>Few and simple parts</source>
@@ -2484,7 +2484,7 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   </message>
   <message>
    <source>Margin: 2.5 times what is needed counts as Runs, because the light is a guess (own judgement).</source>
-   <translation>Reserve: Erst das 2,5-Fache des Bedarfs gilt als „Läuft“, weil das Licht geschätzt ist (eigene Einschätzung).</translation>
+   <translation>Sicherheitsfaktor: Erst das 2,5-Fache des Bedarfs gilt als „Läuft“, weil das Licht geschätzt ist (eigene Einschätzung).</translation>
   </message>
   <message>
    <source>Judged after {years} years of ageing, not as new.</source>
@@ -2492,11 +2492,11 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   </message>
   <message>
    <source>Margin: twice what is needed counts as Runs, because the light is a guess (own judgement).</source>
-   <translation>Reserve: Erst das Doppelte des Bedarfs gilt als „Läuft“, weil das Licht geschätzt ist (eigene Einschätzung).</translation>
+   <translation>Sicherheitsfaktor: Erst das Doppelte des Bedarfs gilt als „Läuft“, weil das Licht geschätzt ist (eigene Einschätzung).</translation>
   </message>
   <message>
    <source>From empty, the first result may take two hours of light, with the margin.</source>
-   <translation>Aus leerem Zustand darf das erste Ergebnis zwei Stunden Licht brauchen, Reserve eingerechnet.</translation>
+   <translation>Aus leerem Zustand darf das erste Ergebnis zwei Stunden Licht brauchen, Sicherheitsfaktor eingerechnet.</translation>
   </message>
   <message>
    <source>{energy} are kept for one last safe move.</source>
@@ -2828,7 +2828,7 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   </message>
   <message>
    <source>How the level was found; sets the design margin.</source>
-   <translation>Wie der Wert gefunden wurde; bestimmt die Sollreserve.</translation>
+   <translation>Wie der Wert gefunden wurde; bestimmt den verlangten Faktor.</translation>
   </message>
   <message>
    <source>Temperature</source>
@@ -2868,11 +2868,11 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   </message>
   <message>
    <source>Operations served</source>
-   <translation>Erledigte Vorgänge</translation>
+   <translation>Ausgeführte Vorgänge</translation>
   </message>
   <message>
    <source>Share of the wanted operations that must be served.</source>
-   <translation>Anteil der gewünschten Vorgänge, der erledigt werden muss.</translation>
+   <translation>Anteil der gewünschten Vorgänge, der ausgeführt werden muss.</translation>
   </message>
   <message>
    <source>Left in the sun</source>
@@ -2936,7 +2936,7 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   </message>
   <message>
    <source>Margins</source>
-   <translation>Reserven</translation>
+   <translation>Anforderungen</translation>
   </message>
   <message>
    <source>What must be reached.</source>
@@ -3386,7 +3386,7 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   </message>
   <message>
    <source>to its reserve</source>
-   <translation>der Reserve</translation>
+   <translation>im Dunkeln</translation>
   </message>
   <message>
    <source>plenty</source>
@@ -3767,7 +3767,7 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   </message>
   <message>
    <source>Where it breaks even</source>
-   <translation>Wo es umschlägt</translation>
+   <translation>Wo das Urteil wechselt</translation>
   </message>
   <message>
    <source>Where a track is thick and green the design runs, where it is dashed it is marginal, everything else as it is. The line below it says the same in numbers.</source>
@@ -4382,7 +4382,7 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   </message>
   <message>
    <source>Tightest margin over the one asked for</source>
-   <translation>Knappste Reserve, bezogen auf das Soll</translation>
+   <translation>Kleinster Faktor, geteilt durch den verlangten</translation>
   </message>
   <message>
    <source>asked for</source>
@@ -4390,7 +4390,7 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   </message>
   <message>
    <source>First charge</source>
-   <translation>Erstladung</translation>
+   <translation>Bis betriebsbereit</translation>
   </message>
   <message>
    <source>Usual tolerances</source>
@@ -4525,11 +4525,11 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   </message>
   <message>
    <source>margin 1</source>
-   <translation>Reserve 1</translation>
+   <translation>Faktor 1</translation>
   </message>
   <message>
    <source>margin {margin} asked for</source>
-   <translation>Sollreserve {margin}</translation>
+   <translation>verlangter Faktor {margin}</translation>
   </message>
   <message>
    <source>{label}, log</source>
@@ -5353,7 +5353,7 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   </message>
   <message>
    <source>Empty to first operation done</source>
-   <translation>Von leer bis Vorgang ausgeführt</translation>
+   <translation>Von leer bis Vorgang fertig</translation>
   </message>
   <message>
    <source>Empty to full, device off</source>
@@ -5369,7 +5369,7 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   </message>
   <message>
    <source>Recovery after a cut-off</source>
-   <translation>Wiederanlauf nach Abschaltung</translation>
+   <translation>Wiederanlaufzeit</translation>
   </message>
   <message>
    <source>Longest dark stretch</source>
@@ -5397,7 +5397,7 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   </message>
   <message>
    <source>Least light for the balance</source>
-   <translation>Mindest-Beleuchtungsstärke (Bilanz)</translation>
+   <translation>Mindestlicht für die Bilanz</translation>
   </message>
   <message>
    <source>Most operations a day</source>
@@ -5533,7 +5533,7 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   </message>
   <message>
    <source>Checks and margins</source>
-   <translation>Prüfungen und Reserven</translation>
+   <translation>Prüfungen und Faktoren</translation>
   </message>
   <message>
    <source>Both: {word}.</source>
@@ -5557,7 +5557,7 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   </message>
   <message>
    <source>Margin of the check that governs</source>
-   <translation>Reserve der bestimmenden Prüfung</translation>
+   <translation>Faktor der maßgebenden Prüfung</translation>
   </message>
   <message>
    <source>From empty to the first operation</source>
@@ -5605,7 +5605,7 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   </message>
   <message>
    <source>Dark time</source>
-   <translation>Dunkelzeit</translation>
+   <translation>Autonomie</translation>
   </message>
   <message>
    <source>Volume</source>
@@ -5714,7 +5714,7 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   </message>
   <message>
    <source>works under its margin {where}</source>
-   <translation>arbeitet unter der Reserve {where}</translation>
+   <translation>läuft knapp {where}</translation>
   </message>
   <message>
    <source>{n} units near a limit are not decided yet.</source>
@@ -5783,15 +5783,15 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   </message>
   <message>
    <source>passes</source>
-   <translation>besteht</translation>
+   <translation>bestanden</translation>
   </message>
   <message>
    <source>under its margin</source>
-   <translation>unter der Reserve</translation>
+   <translation>bestanden, aber knapp</translation>
   </message>
   <message>
    <source>fails</source>
-   <translation>fällt durch</translation>
+   <translation>nicht bestanden</translation>
   </message>
   <message>
    <source>Log a stretch in the light in which the store is not full.</source>
@@ -6197,7 +6197,7 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   </message>
   <message>
    <source>Perhaps: with {panels} and {store} it works, but with less to spare than it should have.</source>
-   <translation>Vielleicht: Mit {panels} und {store} geht es, aber mit weniger Reserve, als es haben sollte.</translation>
+   <translation>Vielleicht: Mit {panels} und {store} geht es, aber mit weniger Spielraum als verlangt.</translation>
   </message>
   <message>
    <source>No: with {panels} and {store} it does not start soon enough.</source>
@@ -6304,7 +6304,7 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   </message>
   <message>
    <source>{check}: {state}, {value}, margin {margin}</source>
-   <translation>{check}: {state}, {value}, Reserve {margin}</translation>
+   <translation>{check}: {state}, {value}, Faktor {margin}</translation>
   </message>
   <message>
    <source>not followed so far</source>
@@ -6508,7 +6508,7 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   </message>
   <message>
    <source>How the light level was found. The less sure it is, the more margin is asked for: 1.3 with a lux meter at the panel, 1.6 with a telephone or lamp data, 2.0 for a guess.</source>
-   <translation>Wie die Beleuchtungsstärke ermittelt wurde. Je unsicherer, desto mehr Reserve wird verlangt: 1,3 mit Luxmeter am Modul, 1,6 mit Smartphone oder Lampendaten, 2,0 bei einer Schätzung.</translation>
+   <translation>Wie die Beleuchtungsstärke ermittelt wurde. Je unsicherer, desto höher der verlangte Sicherheitsfaktor: 1,3 mit Luxmeter am Modul, 1,6 mit Smartphone oder Lampendaten, 2,0 bei einer Schätzung.</translation>
   </message>
   <message>
    <source>A lux meter at the panel.</source>
@@ -7592,7 +7592,7 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   </message>
   <message>
    <source>Energy kept in the store for one last safe action, such as closing a valve. What is below it does not count as dark reserve.</source>
-   <translation>Energie, die für eine letzte sichere Handlung im Speicher bleibt, etwa um ein Ventil zu schließen. Was darunter liegt, zählt nicht als Reserve für die Dunkelheit.</translation>
+   <translation>Energie, die für eine letzte sichere Handlung im Speicher bleibt, etwa um ein Ventil zu schließen. Was darunter liegt, zählt im Dunkeln nicht mit.</translation>
   </message>
   <message>
    <source>0.6 J for one move of a small latching valve.</source>
@@ -7656,7 +7656,7 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   </message>
   <message>
    <source>Efficiency curves on the data sheet, at your pulse and at your sleep current.</source>
-   <translation>Wirkungsgradkurven im Datenblatt, beim eigenen Puls- und beim eigenen Ruhestrom.</translation>
+   <translation>Wirkungsgradkurven im Datenblatt, beim eigenen Puls- und beim eigenen Schlafstrom.</translation>
   </message>
   <message>
    <source>Common practice, no source; the default of 0.85 is what is left over a load of microamperes to tens of milliamperes, from memory.</source>
@@ -7868,7 +7868,7 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   </message>
   <message>
    <source>At the worst moment of the week, and through the declared closure: does the store last until the light comes back, with the reserve untouched?</source>
-   <translation>Im ungünstigsten Augenblick der Woche und über die angegebene Schließzeit: Reicht der Speicher, bis das Licht wiederkommt, ohne die Reserve anzugreifen?</translation>
+   <translation>Im ungünstigsten Augenblick der Woche und über die angegebene Schließzeit: Reicht der Speicher, bis das Licht wiederkommt, ohne die Notreserve anzugreifen?</translation>
   </message>
   <message>
    <source>In the deepest pulse at the lowest store voltage: do the terminals stay above what the device needs? The droop is a step over the series resistance and a ramp of the store itself.</source>
@@ -7884,7 +7884,7 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   </message>
   <message>
    <source>Service</source>
-   <translation>Erfüllung</translation>
+   <translation>Ausführung</translation>
   </message>
   <message>
    <source>How many of the wanted runs of each operation are really done?</source>
@@ -7892,11 +7892,11 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   </message>
   <message>
    <source>Available over needed. 1 is just enough; the design margin is what counts as Runs. Marginal: all checks pass, some with less than the margin. Falls short: any check fails.</source>
-   <translation>Verfügbar durch benötigt. 1 reicht gerade; die Sollreserve ist, was als „Läuft“ zählt. Knapp: Alle Prüfungen bestehen, einige mit weniger als der Sollreserve. Reicht nicht: Mindestens eine Prüfung fällt durch.</translation>
+   <translation>Verfügbar, geteilt durch benötigt. 1 reicht gerade; ab dem verlangten Faktor gilt „Läuft“. Knapp: alle Prüfungen bestanden, einige unter dem verlangten Faktor. Reicht nicht: mindestens eine Prüfung nicht bestanden.</translation>
   </message>
   <message>
    <source>Break-even</source>
-   <translation>Umschlagwert</translation>
+   <translation>Wo das Urteil wechselt</translation>
   </message>
   <message>
    <source>The value of a knob at which the verdict changes, everything else as it is. It stands below each slider, and the part of its track where the design runs is drawn thick.</source>
