@@ -18,6 +18,7 @@ REMARKS = {
     "(what the load drops across the ESR)": "(was der Verbraucher am ESR abfallen lässt)",
     "P_fixed      and      I": "P_fixed      und      I",
     "f' of the cell": "f' der Masche",
+    "slope of the current over the charge": "Steigung des Stroms über der Ladung",
     "minimise  Σ": "minimiere  Σ",
     "3 × noise": "3 × Rauschen",
 }

@@ -212,6 +212,10 @@
    <translation>Lithiumzellen</translation>
   </message>
   <message>
+   <source>Only the threshold protects</source>
+   <translation>Nur die Schwelle schützt</translation>
+  </message>
+  <message>
    <source>Glass and heights</source>
    <translation>Glas und Höhe</translation>
   </message>
@@ -250,6 +254,10 @@
   <message>
    <source>No charge control</source>
    <translation>Keine Laderegelung</translation>
+  </message>
+  <message>
+   <source>A diode alone does not stop charging. Left in the sun this panel reaches {sun} V, and the units are rated {rated} V together. The forecast takes it that something ends the charge at {full} V: a clamp or a switch that stands the panel's full current.</source>
+   <translation>Eine Diode allein beendet das Laden nicht. In der Sonne erreicht dieses Modul {sun} V, und die Nennspannung der Kondensatoren ist zusammen {rated} V. Die Vorhersage nimmt an, dass etwas das Laden bei {full} V beendet: eine Klemmschaltung oder ein Schalter, der den vollen Modulstrom verträgt.</translation>
   </message>
   <message>
    <source>Panels are often glass: carry them with gloves and do not bend them. Mounting above head height needs a proper ladder or platform and fixings that hold what falls if one lets go. Keep clear of mains wiring and lamps.</source>
@@ -332,8 +340,8 @@
    <translation>Ab {volts} hält der Speicher im Dunkeln {time} und behält {energy} für die letzte sichere Handlung; {asked}.</translation>
   </message>
   <message>
-   <source>From {volts}, {operation} pulls the terminals down by {dip} to {lowest}; down to the {need} that the device needs there are {room}.</source>
-   <translation>Von {volts} aus senkt {operation} die Klemmenspannung um {dip} auf {lowest}; bis zu den {need}, die das Gerät braucht, sind es {room}.</translation>
+   <source>From {volts}, without light, {operation} pulls the terminals down by {dip} to {lowest}; down to the {need} that the device needs there are {room}.</source>
+   <translation>Von {volts} aus senkt {operation} ohne Licht die Klemmenspannung um {dip} auf {lowest}; bis zu den {need}, die das Gerät braucht, sind es {room}.</translation>
   </message>
   <message>
    <source>The device stays connected all the time and completes every run that is wanted.</source>
@@ -388,8 +396,8 @@
    <translation>„{operation}“</translation>
   </message>
   <message>
-   <source>From {volts}, {operation} takes too much out of the store: after {time} it is down to the {need} that the device needs.</source>
-   <translation>Von {volts} aus entnimmt {operation} dem Speicher zu viel: Nach {time} ist er auf den {need}, die das Gerät braucht.</translation>
+   <source>From {volts}, without light, {operation} takes too much out of the store: after {time} it is down to the {need} that the device needs.</source>
+   <translation>Von {volts} aus entnimmt {operation} ohne Licht dem Speicher zu viel: Nach {time} ist er auf den {need}, die das Gerät braucht.</translation>
   </message>
   <message>
    <source>At {volts}, {operation} asks for more power than the store's series resistance passes; the voltage collapses.</source>
@@ -5444,8 +5452,8 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Leerlaufspannung im wiederkehrenden Verlauf.</translation>
   </message>
   <message>
-   <source>In the repeating course, light included; the Pulse check counts without.</source>
-   <translation>Im wiederkehrenden Verlauf, mit Licht; die Prüfung Puls rechnet ohne.</translation>
+   <source>In the repeating course, on or off; the Pulse check is without light.</source>
+   <translation>Im wiederkehrenden Verlauf, ein oder aus; die Prüfung Puls ist ohne Licht.</translation>
   </message>
   <message>
    <source>Of those wanted, the operation that fares worst, in the repeating course.</source>
@@ -5468,8 +5476,8 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Des ersten Vorgangs mit Intervall; Ausführung und Bilanz gerade bestanden.</translation>
   </message>
   <message>
-   <source>Dark just passes, all else as it is.</source>
-   <translation>Dunkelheit gerade bestanden, sonst alles wie jetzt.</translation>
+   <source>Dark just passes; it begins like the evening with the least charge.</source>
+   <translation>Dunkelheit gerade bestanden; beginnt wie der Abend mit der kleinsten Ladung.</translation>
   </message>
   <message>
    <source>more than {value}</source>
