@@ -10,7 +10,6 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from math import inf
-from typing import Any
 
 import numpy as np
 
@@ -31,43 +30,54 @@ class Flow:
     """
 
     __slots__ = (
-        "_end_down", "_end_up", "_fl", "_sl", "_tl", "_xl", "nodes", "rows", "slope", "speed",
-        "travel",
+        "_end_down", "_end_up", "_fl", "_rows", "_sl", "_tl", "_xl", "nodes", "speed",
     )
-    rows: RowFlows
-    """The vector form of the same motion."""
-    slope: FloatArray
-    """Change of speed per place in each cell, shape (nodes - 1,)."""
-    travel: FloatArray
-    """Travel time from the lowest node, where nothing is in the way, shape (nodes,)."""
-    _xl: list[float]
-    _fl: list[float]
-    _sl: list[float]
-    _tl: list[float]
-    _end_up: list[int]
-    _end_down: list[int]
 
     def __init__(self, nodes: FloatArray, speed: FloatArray) -> None:
         self.nodes = nodes
         self.speed = np.where(np.abs(speed) < STANDSTILL, 0.0, speed)
+        # Many motions never need all of their tables: they are made when first asked for.
+        self._rows: RowFlows | None = None
+        self._xl: list[float] = []
+        self._fl: list[float] = []
+        self._sl: list[float] = []
+        self._tl: list[float] = []
+        self._end_up: list[int] = []
+        self._end_down: list[int] = []
 
-    def __getattr__(self, name: str) -> Any:
-        """Make the tables that are asked for now: many motions never need all of them."""
-        if name in ("_xl", "_fl"):
+    @property
+    def rows(self) -> RowFlows:
+        """The vector form of the same motion."""
+        if self._rows is None:
+            self._rows = RowFlows(self.nodes[None, :], [self.speed[None, :]])
+        return self._rows
+
+    @property
+    def slope(self) -> FloatArray:
+        """Change of speed per place in each cell, shape (nodes - 1,)."""
+        return self.rows.tables[0]
+
+    @property
+    def travel(self) -> FloatArray:
+        """Travel time from the lowest node, where nothing is in the way, shape (nodes,)."""
+        return self.rows.tables[1]
+
+    def lists(self) -> tuple[list[float], list[float]]:
+        """Nodes and speeds as lists, which a walk reads faster than arrays."""
+        if not self._xl:
             self._xl, self._fl = self.nodes.tolist(), self.speed.tolist()
-        elif name in ("rows", "slope", "travel"):
-            self.rows = RowFlows(self.nodes[None, :], [self.speed[None, :]])
-            self.slope, self.travel = self.rows.tables[:2]
-        elif name in ("_sl", "_tl", "_end_up", "_end_down"):
-            self._sl, self._tl, self._end_up, self._end_down = (
-                table.tolist() for table in self.rows.tables
-            )
-        else:
-            raise AttributeError(name)
-        return getattr(self, name)
+        return self._xl, self._fl
+
+    def _tabulate(self) -> None:
+        self.lists()
+        slope, travel, end_up, end_down = self.rows.tables
+        self._sl, self._tl = slope.tolist(), travel.tolist()
+        self._end_up, self._end_down = end_up.tolist(), end_down.tolist()
 
     def _locate(self, x: float) -> tuple[int, float]:
         """Cell in which the motion from x begins, and the speed there."""
+        if not self._tl:
+            self._tabulate()
         xl, fl = self._xl, self._fl
         cell = bisect_right(xl, x) - 1
         last = len(xl) - 2
@@ -204,7 +214,7 @@ class Flow:
         """Positions after a time, or a time for each, from many starting points of shape (n,)."""
         zero = np.zeros(x.shape, np.intp)
         times = np.broadcast_to(np.asarray(duration, float), x.shape)
-        return self.rows.advance(zero, zero, np.clip(x, self._xl[0], self._xl[-1]), times)
+        return self.rows.advance(zero, zero, np.clip(x, self.nodes[0], self.nodes[-1]), times)
 
 
 class BlendedFlow:
@@ -222,8 +232,8 @@ class BlendedFlow:
 
     def run(self, x: float, duration: float, low: float, high: float) -> tuple[float, float]:
         """See `Flow.run`; walks cell by cell, which is quick for the short stretches of a log."""
-        xl, w, u = self._a._xl, self._w, 1.0 - self._w
-        fa, fb = self._a._fl, self._b._fl
+        w, u = self._w, 1.0 - self._w
+        (xl, fa), (_, fb) = self._a.lists(), self._b.lists()
         last = len(xl) - 2
         left = duration
         cell = min(max(bisect_right(xl, x) - 1, 0), last)
