@@ -163,13 +163,13 @@ def test_json_gives_the_numbers_of_the_model():
 @pytest.mark.parametrize("width", [60, 72, 80, 100])
 def test_a_page_fits_its_width_and_keeps_units_beside_numbers(width):
     for path in SCENARIOS:
-        scenario, log = cli._read(path)
-        text = page(path.name, assess(Case(scenario, log)), width)
+        case = cli._read(path)
+        text = page(path.name, assess(case), width)
         lines = text.splitlines()
         assert max(map(len, lines)) <= width
         assert not [line for line in lines if line != line.rstrip()]
         assert not [line for line in lines if line.split()[:1] in (["V"], ["s"], ["h"], ["µW"])]
-        assert scenario.title in text.replace("\n", " ")
+        assert case.scenario.title in text.replace("\n", " ")
 
 
 def test_a_page_reads_as_a_person_speaks():
@@ -189,11 +189,10 @@ def test_each_answer_is_told(monkeypatch):
     from explorer.words.answers import LABELS as ANSWERS
 
     for path in SCENARIOS:
-        scenario, log = cli._read(path)
-        case = Case(scenario, log)
+        case = cli._read(path)
         found = {**assess(case).answers, **reach(case)}
         told = set(ANSWERS)
-        if not any(op.schedule.kind == "every" for op in scenario.load.operations):
+        if not any(op.schedule.kind == "every" for op in case.scenario.load.operations):
             told.discard("most_operations_per_day")
         assert not told - set(found)
 

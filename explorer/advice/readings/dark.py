@@ -9,7 +9,7 @@ import numpy as np
 
 from explorer.advice.readings import FARTHEST, BoolArray, DarkReading, FloatArray
 from explorer.advice.readings.starts import full_charge
-from explorer.engine.course import Standing, StopAt, Trajectory
+from explorer.engine.course import Leg, Standing, StopAt, Trajectory
 from explorer.engine.march import Engine
 from explorer.engine.trace import Trace
 
@@ -177,12 +177,17 @@ def _kept_until(engine: Engine, run: Trajectory) -> float:
 
 def _time_below(engine: Engine, run: Trajectory, charge: float) -> float:
     """First time at which a run is down to a charge, pulses included; infinite if never. [s]"""
-    trace = Trace(engine, run)
+    trace: Trace | None = None
     volts = float(engine.field.voltage_at(charge))
     for leg in run.legs:
         if leg.begin_c <= charge:
             return leg.begin_s
         if leg.cycles is not None or leg.repeats is not None:
+            if leg.cycles is not None and _lowest_of(leg) > charge:
+                continue
+            if leg.cycles is not None and not leg.averages:
+                return _within_cycles(engine, leg, charge)
+            trace = trace or Trace(engine, run)
             found = _first_below(trace, leg.begin_s, leg.end_s, volts)
             if found < inf:
                 return found
@@ -190,6 +195,38 @@ def _time_below(engine: Engine, run: Trajectory, charge: float) -> float:
             passed = leg.low.flow.time_to(leg.begin_c, charge)
             return leg.begin_s + min(passed, leg.end_s - leg.begin_s)
     return inf
+
+
+def _lowest_of(leg: Leg) -> float:
+    """A charge that no pulse of a leg of composed cycles goes below. [C]"""
+    assert leg.cycles is not None
+    ends = np.array([leg.begin_c, leg.end_c])
+    return min(float(np.interp(ends, c.nodes, c.lowest_c).min()) for c in leg.cycles)
+
+
+def _within_cycles(engine: Engine, leg: Leg, charge: float) -> float:
+    """First time at which composed cycles are down to a charge, one of them opened. [s]"""
+    assert leg.cycles is not None
+    cycle = leg.cycles[0]
+    count = max(round((leg.end_s - leg.begin_s) / cycle.length_s), 1)
+
+    def begins(k: int) -> float:
+        return cycle.generator.advance(leg.begin_c, k * cycle.length_s)
+
+    # The first cycle whose pulse passes the charge; what it begins with falls from one to the next.
+    low, high = 0, count - 1
+    while low < high:
+        middle = (low + high) // 2
+        passes = float(np.interp(begins(middle), cycle.nodes, cycle.lowest_c)) <= charge
+        low, high = (low, middle) if passes else (middle + 1, high)
+    at, now = leg.begin_s + low * cycle.length_s, begins(low)
+    for draw, duration in engine.phases(cycle.key):
+        motion = engine.motion(cycle.key.photocurrent_a, leg.charging, draw)
+        now, used = motion.run(now, duration, charge, inf)
+        at += used
+        if used < duration:
+            return at
+    return min(at, leg.end_s)
 
 
 def _first_below(trace: Trace, begin_s: float, end_s: float, volts: float) -> float:
