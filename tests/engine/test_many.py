@@ -225,3 +225,69 @@ def test_a_leaf_of_another_length_is_refused():
     made = week_of()
     with pytest.raises(ValueError, match="broadcast"):
         prepare(replace(made, store=replace(made.store, capacitance_f=np.ones((3, 1)))), 2)
+
+
+# ---- what a batch shares with the march ------------------------------------------------------
+
+
+def both(made, span_s=WEEK_S):
+    """A period from empty, by the batch and by the march."""
+    batch = prepare(made, 1)
+    rows = run.begin_rows(batch, batch.nodes_c[:, 0], connected=False)
+    run.run_period(batch, rows)
+    return rows, Engine(made).march(span_s, Standing(charge_c=0.0, connected=False))
+
+
+def under_steady_light(load, farad=0.1, photocurrent_a=2e-5, **more):
+    return systems.system(
+        light=systems.levels([(0.0, photocurrent_a)], WEEK_S), panel=systems.AMORPHOUS,
+        charger=systems.SCHOTTKY, store=systems.bank(farad, **more), load=load,
+    )
+
+
+def test_the_bulk_capacitance_is_filled_from_the_store():
+    """0.05 F filled to 3 V take half of the store: it is below its cut-off at once."""
+    quiet = averaged_load(1e-6, connect_v=3.0, off_v=2.0)
+    for bulk_f, fails in ((0.05, True), (0.001, False)):
+        rows, exact = both(under_steady_light(replace(quiet, bulk_f=bulk_f)))
+        assert (exact.tally.cut_offs > 0) == fails
+        assert (rows.lost[0] > 0) == fails
+        assert rows.lost[0] == pytest.approx(exact.tally.cut_offs, rel=0.05)
+
+
+def test_a_blocking_diode_leaks_back_in_the_dark():
+    leaky = replace(systems.SCHOTTKY, diode_saturation_a=2e-6)
+    made = replace(week_of(draw_a=1e-6), charger=leaky)
+    batch, engine = prepare(made, 1), Engine(made)
+    q = engine.field.charge_at(4.5)
+    exact = engine.dark().march(
+        8 * WEEK_S, Standing(charge_c=q, connected=True), stop_at=StopAt.CUT_OFF
+    )
+    lasts = run.dark_time(
+        batch, np.zeros(1, int), np.array([q]), np.zeros(1, int), np.array([8 * WEEK_S])
+    )
+    assert exact.tally.cut_offs == 1
+    assert lasts[0] == pytest.approx(exact.span_s, rel=5e-3)
+
+
+def test_a_run_that_waits_takes_whatever_arrives():
+    ready = systems.when_ready(4.0, (replace(systems.NO_DRAW, current_a=0.01), 0.5))
+    load = averaged_load(2e-6, connect_v=3.0, off_v=2.0)
+    rows, exact = both(under_steady_light(replace(load, operations=(ready,))))
+    assert exact.tally.served[0] > 100
+    assert rows.ran[0] == pytest.approx(exact.tally.served[0], rel=0.02)
+    assert rows.lost[0] == exact.tally.cut_offs == 0
+
+
+def test_a_start_up_that_fails_comes_off_after_a_long_delay_in_the_light():
+    """While the switch waits to try again the store gathers more than the connect threshold."""
+    start = systems.pulse(4e-3, 30.0, 1.0).phases
+    load = averaged_load(1e-6, connect_v=3.0, off_v=2.0)
+    for delay_s, comes in ((40_000.0, True), (10.0, False)):
+        made = under_steady_light(
+            replace(load, start_up=start, retry_delay_s=delay_s), esr_ohm=50.0
+        )
+        reached = run.starts_at(prepare(made, 1), 0)
+        exact = Engine(made).march(WEEK_S, Standing(charge_c=0.0, connected=False))
+        assert (exact.tally.started > 0) == comes
+        assert np.isfinite(reached[0]) == comes
