@@ -1,9 +1,9 @@
 """Judge many variants of a design at once: for edges, maps and spreads.
 
 The checks are those of `explorer.advice.checks`, made from the readings of the batch engine, in
-which pulses are averaged over their cycle. Verdicts agree with the exact ones except within some
-5 % of a limit; margins of designs that work agree within about 5 %, where single pulses are large
-against the store within some 12 %. A first charge that just misses an evening may come a night
+which pulses are averaged over their cycle. Where these are `sure` they agree with the exact ones
+within `readings.many.TOLERANCE`, one in twenty apart, and verdicts but within it of a limit; where
+they are not, the exact march decides. A first charge that just misses an evening may come a night
 later.
 """
 
