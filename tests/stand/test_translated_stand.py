@@ -109,7 +109,7 @@ def test_no_veil_stays_english(disguised, stand, plan):
     stand.warning.set_left(1, plan.warning_s)
     stand._on_waiting()
     assert pseudo.forgotten(stand) == []
-    stand.page._on_failed("12.")
+    stand.page._on_not_judged("12.")
     assert pseudo.forgotten(stand) == []
 
 
