@@ -11,12 +11,12 @@ FloatArray = NDArray[np.float64]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Columns:
-    """Rows of a run; every array has shape (n,) and times never fall.
+class Voltages:
+    """Rows of a run without its currents; every array has shape (n,) and times never fall.
 
-    Voltages, light and load switch of a row are those of its moment, minima and currents those of
-    the step that begins there; a step without length has its moment's. Where something jumps at
-    the moment, the row is after the jump, but the store is before it loses an inrush.
+    Voltages, light and load switch of a row are those of its moment, minima those of the step that
+    begins there; a step without length has its moment's. Where something jumps at the moment, the
+    row is after the jump, but the store is before it loses an inrush.
     """
 
     time_s: FloatArray
@@ -29,16 +29,22 @@ class Columns:
     """Terminal voltage of the store. [V]"""
     terminal_min_v: FloatArray
     """Lowest terminal voltage of the step. [V]"""
+    connected: NDArray[np.bool_]
+    """Whether the load is connected."""
+    illuminance_lx: FloatArray
+    """Light at the place. [lx]"""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Columns(Voltages):
+    """Rows of a run; currents are means of the step that begins at the row's moment."""
+
     harvest_a: FloatArray
     """Mean charging current. [A]"""
     load_a: FloatArray
     """Mean current drawn by load and regulator, and the inrush of the bulk capacitance. [A]"""
     leakage_a: FloatArray
     """Mean current through the store's leakage and balancing, and the charger's own. [A]"""
-    connected: NDArray[np.bool_]
-    """Whether the load is connected."""
-    illuminance_lx: FloatArray
-    """Light at the place. [lx]"""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

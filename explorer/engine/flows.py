@@ -208,13 +208,13 @@ class Flow:
 
     def path(self, x: float, times: FloatArray) -> FloatArray:
         """Positions after several times from one start, shape as `times`."""
-        return self.advance_all(np.full(times.shape, x), times)
+        return self.advance_all(np.full(times.shape, float(x)), times)
 
     def advance_all(self, x: FloatArray, duration: float | FloatArray) -> FloatArray:
         """Positions after a time, or a time for each, from many starting points of shape (n,)."""
-        zero = np.zeros(x.shape, np.intp)
-        times = np.broadcast_to(np.asarray(duration, float), x.shape)
-        return self.rows.advance(zero, zero, np.clip(x, self.nodes[0], self.nodes[-1]), times)
+        times = duration if isinstance(duration, np.ndarray) else np.full(x.shape, float(duration))
+        inside = np.minimum(np.maximum(x, self.nodes[0]), self.nodes[-1])
+        return self.rows.along(inside, times)
 
 
 class BlendedFlow:

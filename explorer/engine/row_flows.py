@@ -5,6 +5,8 @@
 
 from __future__ import annotations
 
+from typing import NamedTuple
+
 import numpy as np
 from numpy.typing import NDArray
 
@@ -14,6 +16,27 @@ FloatArray = NDArray[np.float64]
 IntArray = NDArray[np.intp]
 ShortArray = NDArray[np.int16]
 BoolArray = NDArray[np.bool_]
+
+
+class _Bases(NamedTuple):
+    """Where the tables of each place begin; None where there is one of each."""
+
+    nodes: IntArray | None
+    motion: IntArray | None
+    cells: IntArray | None
+
+    def part(self, some: IntArray) -> _Bases:
+        """Those of some of the places."""
+        if self.nodes is None or self.motion is None or self.cells is None:
+            return self
+        return _Bases(self.nodes[some], self.motion[some], self.cells[some])
+
+
+_ONLY = _Bases(None, None, None)
+
+
+def _from(base: IntArray | None, index: IntArray) -> IntArray:
+    return index if base is None else base + index
 
 
 class RowFlows:
@@ -66,9 +89,9 @@ class RowFlows:
         """Speed of one motion at the nodes, (systems, nodes)."""
         return np.asarray(self._speed.reshape(-1, self.rows, self.count)[which])
 
-    def _search(self, table: FloatArray, base: IntArray, value: FloatArray) -> IntArray:
+    def _search(self, table: FloatArray, base: IntArray | None, value: FloatArray) -> IntArray:
         """Last index j of each row with table[j] <= value, at most count - 2."""
-        if len(table) == self.count:
+        if base is None or len(table) == self.count:
             found = table.searchsorted(value, side="right") - 1
             return np.asarray(np.minimum(np.maximum(found, 0), self.count - 2))
         low, last = base.copy(), base + (self.count - 1)
@@ -81,23 +104,34 @@ class RowFlows:
             size //= 2
         return np.asarray(np.minimum(low - base, self.count - 2))
 
+    def _bases(self, which: IntArray, rows: IntArray) -> _Bases:
+        """Where the tables of motions and systems begin."""
+        row = which * self.rows + rows
+        return _Bases(rows * self.count, row * self.count, row * (self.count - 1))
+
     def begin(
         self, which: IntArray, rows: IntArray, x: FloatArray
     ) -> tuple[IntArray, FloatArray]:
         """Cell in which the motion from a position begins, and the speed there."""
-        base_n, base = rows * self.count, (which * self.rows + rows) * self.count
-        cell = self._search(self._nodes, base_n, x)
-        base_c = (which * self.rows + rows) * (self.count - 1)
-        speed = self._speed[base + cell] + self._slope[base_c + cell] * (
-            x - self._nodes[base_n + cell]
+        return self._begin(self._bases(which, rows), x)
+
+    def _begin(self, base: _Bases, x: FloatArray) -> tuple[IntArray, FloatArray]:
+        cell = self._search(self._nodes, base.nodes, x)
+        inside = x - self._nodes.take(_from(base.nodes, cell))
+        speed = self._speed.take(_from(base.motion, cell)) + inside * self._slope.take(
+            _from(base.cells, cell)
         )
+        if not (inside <= 0.0).any():
+            return cell, speed
         for _ in range(3):
-            back = (speed < 0) & (cell > 0) & (x <= self._nodes[base_n + cell])
+            back = (speed < 0) & (cell > 0) & (x <= self._nodes.take(_from(base.nodes, cell)))
             if not back.any():
                 break
             cell = np.where(back, cell - 1, cell)
-            jump = back & (self._nodes[base_n + cell + 1] == self._nodes[base_n + cell])
-            speed = np.where(jump, np.minimum(self._speed[base + cell], 0.0), speed)
+            at = _from(base.nodes, cell)
+            jump = back & (self._nodes.take(at + 1) == self._nodes.take(at))
+            below = np.minimum(self._speed.take(_from(base.motion, cell)), 0.0)
+            speed = np.where(jump, below, speed)
         return cell, speed
 
     def advance(
@@ -110,55 +144,59 @@ class RowFlows:
         which, rows, x, duration : ndarray
             Motion, system, position and time, all of one shape (n,).
         """
-        cell, speed = self.begin(which, rows, x)
-        up = speed > 0
-        base_n, base = rows * self.count, (which * self.rows + rows) * self.count
-        near = cell + up
-        gap = np.abs(self._nodes[base_n + near] - x)
-        ahead = self._speed[base + near]
+        return self._advance(self._bases(which, rows), x, duration)
+
+    def along(self, x: FloatArray, duration: FloatArray) -> FloatArray:
+        """Positions after a time where there is but one motion of one system; shape (n,) each."""
+        return self._advance(_ONLY, x, duration)
+
+    def _advance(self, base: _Bases, x: FloatArray, duration: FloatArray) -> FloatArray:
+        cell, speed = self._begin(base, x)
+        near = cell + (speed > 0)
+        gap = np.abs(self._nodes.take(_from(base.nodes, near)) - x)
+        ahead = self._speed.take(_from(base.motion, near))
         leave = crossings(gap, speed, ahead)
         # Most of what runs for a short time stays in its cell.
         leaves = np.flatnonzero((duration > leave) & (speed * ahead > 0.0))
         if len(leaves):
-            x, time = np.array(x, float), np.array(duration, float)
+            x = np.array(x, float)
+            some, time = base.part(leaves), np.array(duration, float)
             here, start, time[leaves] = self._beyond(
-                which[leaves], rows[leaves], time[leaves] - leave[leaves], cell[leaves], up[leaves]
+                some, time[leaves] - leave[leaves], cell[leaves], near[leaves]
             )
             cell[leaves] = here
-            x[leaves] = self._nodes[base_n[leaves] + start]
-            speed[leaves] = self._speed[base[leaves] + start]
+            x[leaves] = self._nodes.take(_from(some.nodes, start))
+            speed[leaves] = self._speed.take(_from(some.motion, start))
             duration = time
-        slope = self._slope[(which * self.rows + rows) * (self.count - 1) + cell]
-        moved = x + drifts(speed, slope, duration)
-        at = base_n + cell
-        return np.asarray(np.minimum(np.maximum(moved, self._nodes[at]), self._nodes[at + 1]))
+        moved = x + drifts(speed, self._slope.take(_from(base.cells, cell)), duration)
+        at = _from(base.nodes, cell)
+        return np.asarray(
+            np.minimum(np.maximum(moved, self._nodes.take(at)), self._nodes.take(at + 1))
+        )
 
     def _beyond(
-        self, which: IntArray, rows: IntArray, over: FloatArray, cell: IntArray, up: BoolArray
+        self, base: _Bases, over: FloatArray, cell: IntArray, near: IntArray
     ) -> tuple[IntArray, IntArray, FloatArray]:
-        """Where a motion comes to that leaves its first cell.
+        """Where a motion comes to that leaves its first cell by the node `near`.
 
         Returns
         -------
         tuple
             Last cell, the node at which it is entered, and the time left there.
         """
-        n = self.count
-        base = (which * self.rows + rows) * n
-        near = cell + up
-        target = self._travel[base + near] + np.where(up, over, -over)
-        j = self._search(self._travel, base, target)
-        at = base + near
+        at, up = _from(base.motion, near), near > cell
+        target = self._travel.take(at) + np.where(up, over, -over)
+        j = self._search(self._travel, base.motion, target)
         last = np.where(
             up,
-            np.minimum(np.maximum(j, near), self._end_up[at]),
-            np.minimum(np.maximum(j, self._end_down[at]), cell - 1),
+            np.minimum(np.maximum(j, near), self._end_up.take(at)),
+            np.minimum(np.maximum(j, self._end_down.take(at)), cell - 1),
         )
-        here = np.minimum(np.maximum(last, 0), n - 2)
+        here = np.minimum(np.maximum(last, 0), self.count - 2)
         start = last + ~up
         # Beyond the outermost node nothing moves.
-        time = np.where(here == last, np.abs(target - self._travel[base + start]), 0.0)
-        return here, start, time
+        entered = self._travel.take(_from(base.motion, start))
+        return here, start, np.where(here == last, np.abs(target - entered), 0.0)
 
     def time_to(
         self, which: IntArray, rows: IntArray, x: FloatArray, target: FloatArray

@@ -2,19 +2,20 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import fields, replace
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
-from explorer.engine.columns import Columns, Extremes
+from explorer.engine.columns import Columns, Extremes, Voltages
 from explorer.engine.course import Trajectory
 from explorer.engine.march import Engine
 from explorer.engine.modes import Modes
 from explorer.engine.passage import HARVEST, LEAKAGE, LOAD
 from explorer.engine.picture import Picture
 from explorer.engine.span import Spans
-from explorer.engine.strip import Book, Strip
+from explorer.engine.strip import Book, Moments, Strip
 
 FloatArray = NDArray[np.float64]
 
@@ -114,9 +115,18 @@ class Trace:
         """
         if not self.run.legs:
             return self._only(begin_s)
+        now = self._strip.at(begin_s, before=True)
+        currents = self._means(begin_s, end_s, now)
+        return Columns(
+            **_fields(self._voltages(now, begin_s, begin_s, end_s)),
+            harvest_a=currents[HARVEST],
+            load_a=currents[LOAD],
+            leakage_a=currents[LEAKAGE],
+        )
+
+    def _means(self, begin_s: FloatArray, end_s: FloatArray, now: Moments) -> FloatArray:
+        """Mean currents of steps, shape (3, n); `now` is at their beginnings. [A]"""
         strip, modes = self._strip, self._modes
-        now = strip.at(begin_s, before=True)
-        reach = self._spans.reach(begin_s, end_s)
         width = end_s - begin_s
         long = width > 0.0
         currents = np.empty((3, len(width)))
@@ -129,30 +139,42 @@ class Trace:
             # What is left of a difference of two equal sums is no current.
             passed[np.abs(passed) < ROUNDING * np.abs(both[:, n:])] = 0.0
             currents[:, long] = passed / width[long]
+        return currents
+
+    def _voltages(
+        self, now: Moments, time_s: FloatArray, begin_s: FloatArray, end_s: FloatArray
+    ) -> Voltages:
+        """Rows at moments `now`, each within a step that it shares its minima with."""
+        modes = self._modes
+        reach = self._spans.reach(begin_s, end_s)
         terminal = modes.terminal_v(now.row, now.charge_c)
-        return Columns(
-            time_s=begin_s,
+        return Voltages(
+            time_s=time_s,
             store_v=modes.volts(now.charge_c),
             store_min_v=modes.volts(np.minimum(reach.lowest_c, now.charge_c)),
             terminal_v=terminal,
             terminal_min_v=np.minimum(reach.lowest_v, terminal),
-            harvest_a=currents[HARVEST],
-            load_a=currents[LOAD],
-            leakage_a=currents[LEAKAGE],
             connected=now.connected,
             illuminance_lx=self.engine.illuminance_lx[now.segment],
         )
 
+    def lowest_v(self, begin_s: FloatArray, end_s: FloatArray) -> FloatArray:
+        """Lowest open-circuit voltage of the store from moments to others, shape (n,). [V]"""
+        return self._modes.volts(self._spans.reach(begin_s, end_s).lowest_c)
+
+    def voltages_around(self, time_s: FloatArray, width_s: float) -> Voltages:
+        """The run at moments, with minima over a width around them. [s]"""
+        if not self.run.legs:
+            return self._only(time_s)
+        begin = np.maximum(time_s - 0.5 * width_s, 0.0)
+        now = self._strip.at(time_s, before=True)
+        return self._voltages(now, time_s, begin, np.minimum(begin + width_s, self.span_s))
+
     def around(self, time_s: FloatArray, width_s: float) -> Columns:
         """The run at moments, with minima and means over a width around them. [s]"""
-        now = self.at(time_s)
         begin = np.maximum(time_s - 0.5 * width_s, 0.0)
         near = self.rows(begin, np.minimum(begin + width_s, self.span_s))
-        return replace(
-            near, time_s=time_s, store_v=now.store_v, terminal_v=now.terminal_v,
-            terminal_min_v=np.minimum(near.terminal_min_v, now.terminal_v),
-            connected=now.connected, illuminance_lx=now.illuminance_lx,
-        )
+        return replace(near, **_fields(self.voltages_around(time_s, width_s)))
 
     def _only(self, time_s: FloatArray) -> Columns:
         """Rows of a run without a leg: its only state."""
@@ -251,3 +273,7 @@ class Trace:
         lux = self.engine.illuminance_lx[[leg.segment for leg in self.run.legs]]
         first = np.flatnonzero(np.append(True, np.diff(lux) != 0.0))
         return np.append(begin[first], self.run.legs[-1].end_s), lux[first]
+
+
+def _fields(rows: Voltages) -> dict[str, Any]:
+    return {field.name: getattr(rows, field.name) for field in fields(Voltages)}

@@ -13,7 +13,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from explorer.advice.case import Case
-from explorer.engine.columns import Columns
+from explorer.engine.columns import Voltages
 from explorer.engine.course import Standing
 from explorer.engine.keys import OFF, On
 from explorer.engine.march import Engine
@@ -192,7 +192,7 @@ def first_beginning(case: Case, run: BenchRun) -> Beginning:
     return choices[int(np.argmin(misses))]
 
 
-def forecast(case: Case, run: BenchRun, begins: Sequence[Beginning]) -> Columns:
+def forecast(case: Case, run: BenchRun, begins: Sequence[Beginning]) -> Voltages:
     """The model at the moments of a run, under the light that counts for it.
 
     `terminal_min_v` is the lowest around each moment, within the longest interval of the
@@ -223,17 +223,17 @@ def forecast(case: Case, run: BenchRun, begins: Sequence[Beginning]) -> Columns:
         _along(engine, run.time_s[a:b], begin, offset_s, width_s)
         for begin, a, b in zip(begins, rows, rows[1:], strict=False)
     ]
-    return Columns(
+    return Voltages(
         **{
             name.name: np.concatenate([getattr(part, name.name) for part in parts])
-            for name in fields(Columns)
+            for name in fields(Voltages)
         }
     )
 
 
 def _along(
     engine: Engine, time_s: FloatArray, begin: Beginning, offset_s: float, width_s: float
-) -> Columns:
+) -> Voltages:
     """One part of a forecast at its moments."""
     begin_s, span_s = offset_s + float(time_s[0]), float(time_s[-1] - time_s[0])
     done = engine.march(span_s + 1e-3, _start(engine, begin, begin_s), begin_s=begin_s)
@@ -241,7 +241,8 @@ def _along(
         raise ValueError(
             say("More happens in this run than can be followed; log a shorter stretch.")
         )
-    return replace(Trace(engine, done).around(time_s - time_s[0], width_s), time_s=time_s)
+    found = Trace(engine, done).voltages_around(time_s - time_s[0], width_s)
+    return replace(found, time_s=time_s)
 
 
 def window_s(scenario: Scenario, run: BenchRun) -> float:

@@ -233,7 +233,7 @@ def _first_below(trace: Trace, begin_s: float, end_s: float, volts: float) -> fl
     """First time within a span at which the store is down to a voltage; infinite if never. [s]"""
     for _ in range(ROUNDS):
         edges = np.linspace(begin_s, end_s, PARTS + 1)
-        low = trace.rows(edges[:-1], edges[1:]).store_min_v <= volts
+        low = trace.lowest_v(edges[:-1], edges[1:]) <= volts
         if not low.any():
             return inf
         i = int(np.argmax(low))
