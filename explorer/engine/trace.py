@@ -14,6 +14,7 @@ from explorer.engine.march import Engine
 from explorer.engine.modes import Modes
 from explorer.engine.passage import HARVEST, LEAKAGE, LOAD
 from explorer.engine.picture import Picture
+from explorer.engine.reach import Reach
 from explorer.engine.span import Spans
 from explorer.engine.strip import Book, Moments, Strip
 
@@ -118,7 +119,7 @@ class Trace:
         now = self._strip.at(begin_s, before=True)
         currents = self._means(begin_s, end_s, now)
         return Columns(
-            **_fields(self._voltages(now, begin_s, begin_s, end_s)),
+            **_fields(self._voltages(now, begin_s, self._spans.reach(begin_s, end_s))),
             harvest_a=currents[HARVEST],
             load_a=currents[LOAD],
             leakage_a=currents[LEAKAGE],
@@ -142,18 +143,21 @@ class Trace:
         return currents
 
     def _voltages(
-        self, now: Moments, time_s: FloatArray, begin_s: FloatArray, end_s: FloatArray
+        self, now: Moments, time_s: FloatArray, reach: Reach | None
     ) -> Voltages:
-        """Rows at moments `now`, each within a step that it shares its minima with."""
+        """Rows at moments, with the minima of the stretches they lie in, or their own."""
         modes = self._modes
-        reach = self._spans.reach(begin_s, end_s)
         terminal = modes.terminal_v(now.row, now.charge_c)
+        if reach is None:
+            lowest_v, lowest_c = modes.lowest(now.row, now.charge_c)
+        else:
+            lowest_v, lowest_c = reach.lowest_v, reach.lowest_c
         return Voltages(
             time_s=time_s,
             store_v=modes.volts(now.charge_c),
-            store_min_v=modes.volts(np.minimum(reach.lowest_c, now.charge_c)),
+            store_min_v=modes.volts(np.minimum(lowest_c, now.charge_c)),
             terminal_v=terminal,
-            terminal_min_v=np.minimum(reach.lowest_v, terminal),
+            terminal_min_v=np.minimum(lowest_v, terminal),
             connected=now.connected,
             illuminance_lx=self.engine.illuminance_lx[now.segment],
         )
@@ -162,19 +166,30 @@ class Trace:
         """Lowest open-circuit voltage of the store from moments to others, shape (n,). [V]"""
         return self._modes.volts(self._spans.reach(begin_s, end_s).lowest_c)
 
-    def voltages_around(self, time_s: FloatArray, width_s: float) -> Voltages:
-        """The run at moments, with minima over a width around them. [s]"""
+    def charge_at(self, time_s: FloatArray) -> tuple[FloatArray, NDArray[np.bool_]]:
+        """Charge of the store at moments, and whether the load is connected; shape (n,). [C]"""
+        if not self.run.legs:
+            end = self.run.end
+            return np.full(len(time_s), end.charge_c), np.full(len(time_s), end.connected)
+        now = self._strip.at(time_s, before=True)
+        return now.charge_c, now.connected
+
+    def voltages(self, time_s: FloatArray, width_s: float = 0.0) -> Voltages:
+        """The run at moments, with minima over a width around them, or their own. [s]"""
         if not self.run.legs:
             return self._only(time_s)
-        begin = np.maximum(time_s - 0.5 * width_s, 0.0)
         now = self._strip.at(time_s, before=True)
-        return self._voltages(now, time_s, begin, np.minimum(begin + width_s, self.span_s))
+        if width_s <= 0.0:
+            return self._voltages(now, time_s, None)
+        begin = np.maximum(time_s - 0.5 * width_s, 0.0)
+        end = np.minimum(begin + width_s, self.span_s)
+        return self._voltages(now, time_s, self._spans.reach(begin, end))
 
     def around(self, time_s: FloatArray, width_s: float) -> Columns:
         """The run at moments, with minima and means over a width around them. [s]"""
         begin = np.maximum(time_s - 0.5 * width_s, 0.0)
         near = self.rows(begin, np.minimum(begin + width_s, self.span_s))
-        return replace(near, **_fields(self.voltages_around(time_s, width_s)))
+        return replace(near, **_fields(self.voltages(time_s, width_s)))
 
     def _only(self, time_s: FloatArray) -> Columns:
         """Rows of a run without a leg: its only state."""

@@ -176,7 +176,7 @@ def pulse_lines(pulse: PulseView) -> tuple[Line, ...]:
 def trace_summary(assessment: Assessment) -> str:
     """The trace in one sentence, for those who do not see it."""
     trace = assessment.trace
-    ends = trace.at(np.array([0.0, trace.span_s]))
+    ends = trace.voltages(np.array([0.0, trace.span_s]))
     restarts = sum(mark.kind == "connect" for mark in assessment.marks)
     return say(
         "Store voltage over {time}: from {first} to {last}, highest {highest}, lowest in a pulse "

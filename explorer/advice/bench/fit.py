@@ -212,7 +212,10 @@ class _Problem:
         self.evaluations += 1
         try:
             scenario = with_values(self.case.scenario, self.values(unknowns))
-            found = forecast(self.case.with_scenario(scenario), self.run, self.begins(unknowns))
+            found = forecast(
+                self.case.with_scenario(scenario), self.run, self.begins(unknowns),
+                lowest=self.with_pulses,
+            )
         except (ValidationError, ValueError):
             return np.full(len(self.run.volts) * (1 + self.with_pulses), FAR_V)
         missed = self._missed(found.terminal_v)

@@ -186,13 +186,15 @@ def first_beginning(case: Case, run: BenchRun) -> Beginning:
     choices = [Beginning(first_v=first_v, connected=on) for on in (True, False)]
     few = thinned(run, 300)
     misses = [
-        float(np.abs(few.volts - forecast(case, few, (c,)).terminal_v).mean())
+        float(np.abs(few.volts - forecast(case, few, (c,), lowest=False).terminal_v).mean())
         for c in choices
     ]
     return choices[int(np.argmin(misses))]
 
 
-def forecast(case: Case, run: BenchRun, begins: Sequence[Beginning]) -> Voltages:
+def forecast(
+    case: Case, run: BenchRun, begins: Sequence[Beginning], *, lowest: bool = True
+) -> Voltages:
     """The model at the moments of a run, under the light that counts for it.
 
     `terminal_min_v` is the lowest around each moment, within the longest interval of the
@@ -206,6 +208,8 @@ def forecast(case: Case, run: BenchRun, begins: Sequence[Beginning]) -> Voltages
         Gives the moments.
     begins : sequence of Beginning
         Where the forecast begins, at the first row, and where it begins anew.
+    lowest : bool
+        False leaves out what lies around the moments, which is most of the work.
 
     Raises
     ------
@@ -217,7 +221,7 @@ def forecast(case: Case, run: BenchRun, begins: Sequence[Beginning]) -> Voltages
     volts = np.maximum(max(b.first_v for b in begins) + 0.1, system.store.empty_v)
     system = replace(system, initial_charge_c=float(system.store.charge_at(volts)))
     engine = Engine(system)
-    offset_s, width_s = begins_at(case, run), window_s(case.scenario, run)
+    offset_s, width_s = begins_at(case, run), window_s(case.scenario, run) if lowest else 0.0
     rows = [b.row for b in begins] + [len(run.time_s)]
     parts = [
         _along(engine, run.time_s[a:b], begin, offset_s, width_s)
@@ -241,7 +245,7 @@ def _along(
         raise ValueError(
             say("More happens in this run than can be followed; log a shorter stretch.")
         )
-    found = Trace(engine, done).voltages_around(time_s - time_s[0], width_s)
+    found = Trace(engine, done).voltages(time_s - time_s[0], width_s)
     return replace(found, time_s=time_s)
 
 

@@ -85,9 +85,8 @@ def worst_dark(course: Trace, found: list[Gap], closure_s: float) -> DarkReading
         if g.begin_s + k * period <= span_s
     ]
     # Where the device is off already nothing can be cut off; where it always is, it lasts for none.
-    then = course.at(np.array([g.begin_s for g in many]))
-    charge_c = [engine.field.charge_at(v) for v in then.store_v.tolist()]
-    levels = [(q, g) for q, on, g in zip(charge_c, then.connected, many, strict=True) if on]
+    charge_c, connected = course.charge_at(np.array([g.begin_s for g in many]))
+    levels = [(q, g) for q, on, g in zip(charge_c.tolist(), connected, many, strict=True) if on]
     if many and not levels:
         levels = [(0.0, g) for g in many]
     tried = [(q, g.begin_s, g.length_s, False) for q, g in _hardest(levels)]
