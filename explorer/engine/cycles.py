@@ -68,14 +68,13 @@ class FlowMap:
 class CyclePhase:
     """One phase of a cycle: its motion, its terminal voltage and its length."""
 
-    __slots__ = ("drawn_a", "duration_s", "flow", "terminal_v")
+    __slots__ = ("duration_s", "flow", "terminal_v")
 
     def __init__(
-        self, flow: Flow, terminal_v: FloatArray, drawn_a: FloatArray, duration_s: float
+        self, flow: Flow, terminal_v: FloatArray, duration_s: float
     ) -> None:
         self.flow = flow
         self.terminal_v = terminal_v
-        self.drawn_a = drawn_a
         self.duration_s = duration_s
 
 
@@ -118,7 +117,6 @@ class Cycle:
         x = self.nodes
         lowest_v = np.full_like(x, np.inf)
         lowest_c, highest_c = x, x
-        used = np.zeros_like(x)
         self.stages: list[FloatArray] = []
         """Charges at which each phase begins, for cycles that begin at the nodes. [C]"""
         for i, phase in enumerate(phases):
@@ -127,18 +125,14 @@ class Cycle:
                 # What the pulse alone does, before the rest of the cycle.
                 self.pulse_min_v, self.pulse_lowest_c = lowest_v, lowest_c
             begin_v = np.interp(x, nodes, phase.terminal_v)
-            begin_a = np.interp(x, nodes, phase.drawn_a)
             x = phase.flow.advance_all(x, phase.duration_s)
             end_v = np.interp(x, nodes, phase.terminal_v)
-            end_a = np.interp(x, nodes, phase.drawn_a)
             lowest_v = np.minimum(lowest_v, np.minimum(begin_v, end_v))
             lowest_c = np.minimum(lowest_c, x)
             highest_c = np.maximum(highest_c, x)
-            used = used + 0.5 * (begin_a + end_a) * phase.duration_s
         self.map = FlowMap(self.nodes, x - self.nodes)
         self.terminal_min_v = lowest_v
         self.lowest_c = lowest_c
-        self.mean_drawn_a = used / self.length_s
         self.highest_c = highest_c
         self._whole = lowest_v >= off_v
         gain = np.gradient(self.map.displacement, self.nodes)

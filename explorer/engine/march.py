@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from copy import copy
-from math import inf
 
 import numpy as np
 
@@ -28,7 +27,6 @@ class Engine(Motions):
         *,
         begin_s: float = 0.0,
         stop_at: StopAt | None = None,
-        longest_leg_s: float = inf,
         most_legs: int = MAX_LEGS,
     ) -> Trajectory:
         """Run for a span of time.
@@ -43,12 +41,10 @@ class Engine(Motions):
             Time within the light course at which it begins. [s]
         stop_at : StopAt, optional
             End as soon as this happens.
-        longest_leg_s : float
-            Legs that are built by doubling are cut to this length, for drawing. [s]
         most_legs : int
             End after this many legs; the trajectory's span tells how far it came.
         """
-        run = Run(self, span_s, start or self.initial_state(), begin_s, longest_leg_s)
+        run = Run(self, span_s, start or self.initial_state(), begin_s)
         return run.go(stop_at, most_legs)
 
     def dark(self) -> Engine:

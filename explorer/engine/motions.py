@@ -182,7 +182,7 @@ class Motions:
             for draw, duration in self.phases(key):
                 motion = self.motion(key.photocurrent_a, key.charging, draw)
                 phases.append(
-                    CyclePhase(motion.flow, motion.terminal_min_v, motion.drawn_a, duration)
+                    CyclePhase(motion.flow, motion.terminal_min_v, duration)
                 )
             found = Cycle(key, phases, self.field.open_v, self.system.load.off_v)
             self._unbounded_cycles[key] = found

@@ -34,11 +34,9 @@ class Run(Progress):
     """One march; see `Progress` for its parameters."""
 
     def __init__(
-        self, engine: Motions, span_s: float, start: Standing, begin_s: float, longest_leg_s: float
+        self, engine: Motions, span_s: float, start: Standing, begin_s: float
     ) -> None:
         super().__init__(engine, span_s, start, begin_s)
-        self.longest_leg_s = longest_leg_s
-        """Legs that are built by doubling are cut to this length. [s]"""
         self.most_legs = MAX_LEGS
         self.stop_at: StopAt | None = None
         self.seen: dict[object, repeats.Seen] = {}
@@ -217,7 +215,7 @@ class Run(Progress):
 
     def _tried(self, start: Standing, begin_s: float, span_s: float) -> Standing | None:
         """Where another run would stand after a time; None where that takes too many legs."""
-        trial = Run(self.engine, span_s, start, begin_s, self.longest_leg_s)
+        trial = Run(self.engine, span_s, start, begin_s)
         end = trial.go(None, MOST_TRIAL_LEGS).end
         return end if trial.t >= trial.end - TIME_GRAIN_S else None
 
@@ -296,8 +294,6 @@ class Run(Progress):
             if whole is None:
                 return False
             low, high = self._inside(whole)
-            if self.longest_leg_s < inf:
-                at_most = min(at_most, max(1, floor(self.longest_leg_s / interval)))
             end_c, count = cycle.leap(self.q, at_most, low, high)
         if count < at_most and low <= end_c <= high:
             # One more begins within the bounds, and ends beyond them.

@@ -138,5 +138,4 @@ def test_a_cycle_says_how_low_its_pulse_pulls_the_terminals():
     assert cycle.nodes[at] / farad - cycle.terminal_min_v[at] == pytest.approx(
         0.053 + sleeping, abs=1e-6
     )
-    assert cycle.mean_drawn_a[at] == pytest.approx(3e-6 + 5e-5, rel=1e-6)
     assert cycle.map.displacement[at] / farad == pytest.approx(-0.05 - 3e-5 / farad, abs=1e-9)
