@@ -115,16 +115,20 @@ def test_wider_tolerances_leave_fewer_that_run():
 
 
 def test_light_ranks_first_where_light_governs():
-    """With a store that never fails, how much light there is decides when it first starts."""
+    """With a store that never fails, how much light there is decides when it first starts.
+
+    The time is farads over light: light that a phone has read (40 %) outweighs the store (20 %).
+    """
     scenario, log = runs_well(**{"store.capacitance_F": 3.0, "light.illuminance_lx": 310.0,
                                  "margins.start_within_h": 300.0})
+    scenario = with_value(scenario, "light.known_by", "phone_or_lamp_data")
     tolerances = default_tolerances(scenario)
     found = spread(Case(scenario, log), tolerances, builds=BUILDS)
     assert CHECK_NAMES[int(np.bincount(found.governing).argmax())] in ("starts", "balance")
-    # A panel that nobody has chosen yet matters more than light that was metered
-    assert [i.path for i in found.influences[:2]] == [
+    # A panel that nobody has chosen yet matters about as much as such light.
+    assert {i.path for i in found.influences[:2]} == {
         "panels.active_area_cm2", "light.illuminance_lx"
-    ]
+    }
     chosen = tuple(t for t in tolerances if t.path != "panels.active_area_cm2")
     known = spread(Case(scenario, log), chosen, builds=BUILDS)
     assert known.influences[0].path == "light.illuminance_lx"
