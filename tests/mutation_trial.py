@@ -1,6 +1,6 @@
 """Small deliberate faults, one at a time: does any test notice?
 
-    python -m tests.mutation_trial [--only WORD] [--list]
+    python -m tests.mutation_trial [--only WORD] [--control] [--list]
 
 Copies the sources, changes one place, runs the tests that should see it, and puts the place back.
 Prints the faults that nothing noticed, and ends with their number. A fault whose place is no longer
@@ -149,7 +149,7 @@ def copied(folder):
 
 
 def noticed(folder, tests):
-    """Whether any of the tests fails; None where they do not end."""
+    """The first test that fails, "" where none does, None where they do not end."""
     there = [t for t in tests if (folder / t).exists()]
     command = [sys.executable, "-m", "pytest", "-x", "-q", "-p", "no:cacheprovider", *there]
     environment = {**os.environ, "QT_QPA_PLATFORM": "offscreen", "PYTHONPATH": str(folder)}
@@ -160,12 +160,17 @@ def noticed(folder, tests):
         )
     except subprocess.TimeoutExpired:
         return None
-    return done.returncode != 0
+    if done.returncode == 0:
+        return ""
+    lines = done.stdout.decode("utf-8", "replace").splitlines()
+    failed = [line.split(" - ")[0] for line in lines if line.startswith(("FAILED", "ERROR"))]
+    return failed[0] if failed else "an end without a verdict"
 
 
 def main():
     options = argparse.ArgumentParser(description=__doc__.splitlines()[0])
     options.add_argument("--only", default="", help="faults whose name holds this")
+    options.add_argument("--control", action="store_true", help="first run all without a fault")
     options.add_argument("--list", action="store_true", help="name the faults and end")
     given = options.parse_args()
     chosen = [f for f in FAULTS if given.only in f.name]
@@ -176,6 +181,9 @@ def main():
     with tempfile.TemporaryDirectory() as name:
         folder = Path(name)
         copied(folder)
+        if given.control:
+            for tests in dict.fromkeys(one.tests for one in chosen):
+                print(f"without a fault: {noticed(folder, tests) or 'all pass'}   {tests}")
         for one in chosen:
             place = folder / one.file
             text = place.read_text(encoding="utf-8") if place.exists() else ""
@@ -186,10 +194,10 @@ def main():
             place.write_text(text.replace(one.old, one.new), encoding="utf-8")
             seen = noticed(folder, one.tests)
             place.write_text(text, encoding="utf-8")
-            word = {True: "noticed", False: "SURVIVED", None: "no end"}[seen]
-            if seen is False:
+            if seen == "":
                 survived.append(one.name)
-            print(f"{word:10s} {one.name}", flush=True)
+            word = "no end" if seen is None else "noticed" if seen else "SURVIVED"
+            print(f"{word:10s} {one.name}   {seen or ''}", flush=True)
     print(f"{len(chosen)} faults, {len(survived)} survived, {len(stale)} without a place")
     return len(survived)
 

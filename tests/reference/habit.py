@@ -214,9 +214,10 @@ def balance(device, points=160):
             taken += max(-given, 0.0)  # what leaks back through the blocking diode
         return brought / taken if taken > 0.0 else inf
 
-    best = max((ratio(low + (device.full_v - low) * i / points), i) for i in range(points + 1))
-    level = low + (device.full_v - low) * best[1] / points
-    return best[0], level
+    levels = [low + (device.full_v - low) * i / points for i in range(points + 1)]
+    if low < device.cold_v < device.full_v:
+        levels.append(device.cold_v)  # just there the warm charger begins
+    return max((ratio(v), v) for v in levels)
 
 
 def _given(device, v, source):

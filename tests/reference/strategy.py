@@ -7,6 +7,7 @@ between its thresholds: designs that run, that just miss and that fail are about
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from math import log10
+from random import Random
 
 import numpy as np
 from hypothesis import strategies as st
@@ -72,6 +73,40 @@ def cases(draw):
         except ValidationError:
             continue  # thresholds that do not fit together
     raise AssertionError("no valid scenario in twenty trials")
+
+
+class Lots(Draw):
+    """The same from a number alone: what hypothesis draws changes with every line of the sources,
+    from which it takes constants."""
+
+    def __init__(self, number):
+        self.lots = Random(number)
+
+    def between(self, low, high):
+        return _neat(self.lots.uniform(low, high))
+
+    def log(self, low, high):
+        return _neat(10.0 ** self.lots.uniform(log10(low), log10(high)))
+
+    def one(self, *choices):
+        return self.lots.choice(choices)
+
+    def whole(self, low, high):
+        return self.lots.randint(low, high)
+
+    def chance(self, percent):
+        return self.lots.randrange(100) < percent
+
+
+def numbered(number):
+    """The case of a number, the same on every day: a valid scenario, and its log or None."""
+    lots = Lots(number)
+    while True:
+        data, log = _drawn(lots)
+        try:
+            return Scenario.model_validate(data), log
+        except ValidationError:
+            continue
 
 
 def _drawn(d):

@@ -5,7 +5,6 @@ from math import exp, inf
 from pathlib import Path
 
 import pytest
-from hypothesis import HealthCheck, Phase, given, settings
 from scipy.integrate import solve_ivp
 
 from explorer.scenario.model import Scenario
@@ -13,7 +12,7 @@ from tests.reference.circuit import alone
 from tests.reference.device import Device
 from tests.reference.march import March
 from tests.reference.motion import mean_along, pieces
-from tests.reference.strategy import cases
+from tests.reference.strategy import numbered
 
 
 def bare(**load):
@@ -116,12 +115,10 @@ def brightest(device):
     return max(device.steps, key=lambda step: step[2])
 
 
-@settings(max_examples=25, derandomize=True, database=None, suppress_health_check=list(HealthCheck),
-          phases=(Phase.generate,))
-@given(cases())
-def test_another_solver_finds_the_same_motion(case):
+@pytest.mark.parametrize("number", range(25))
+def test_another_solver_finds_the_same_motion(number):
     """The brightest stretch, against scipy's LSODA with tight tolerances."""
-    device = Device(*case)
+    device = Device(*numbered(number))
     begin, _, amps = brightest(device)
     march = March(device, device.store.state(0.8 * device.full_v), begin_s=begin, loaded=False)
     draw = (device.quiescent_a, 0.0, 0.0)
@@ -132,12 +129,10 @@ def test_another_solver_finds_the_same_motion(case):
     assert device.store.volts(y) == pytest.approx(device.store.volts(got.y[0, -1]), abs=1e-6)
 
 
-@settings(max_examples=15, derandomize=True, database=None, suppress_health_check=list(HealthCheck),
-          phases=(Phase.generate,))
-@given(cases())
-def test_the_books_close_and_the_harvest_is_what_the_charger_gives(case):
+@pytest.mark.parametrize("number", range(15))
+def test_the_books_close_and_the_harvest_is_what_the_charger_gives(number):
     """Charge balance of a whole run, and the harvest summed finely from the circuit alone."""
-    device = Device(*case)
+    device = Device(*numbered(number))
     begin, end, amps = brightest(device)
     span = min(end - begin, 2000.0)
     march = March(device, device.store.state(0.7 * device.off_v), begin_s=begin, loaded=False)
