@@ -7,7 +7,7 @@ import re
 
 from explorer.advice.verdict import Check, State
 from explorer.quantity import show
-from explorer.text import altered, figure, joined, say, texts
+from explorer.text import altered, figure, say, texts
 
 _NUMBER_AND_UNIT = re.compile(r"(?<=\d) (?=(?:[pnµmkMG]?[AVWFJΩ]|lx|s|ms|min|h|d|mAh|°C|%)\b)")
 STATE_WORDS: dict[State, str] = texts({
@@ -130,10 +130,11 @@ def percent_range(low: float, high: float) -> str:
 
     Examples
     --------
-    >>> percent_range(0.62, 0.66), percent_range(0.621, 0.624), percent_range(0.9, 1.0)
-    ('62–66 %', '62 %', '90–100 %')
+    >>> percent_range(0.62, 0.66), percent_range(0.621, 0.624), percent_range(0.769, 0.9995)
+    ('62–66 %', '62 %', '76–100 %')
     """
-    first, last = percent(low), percent(high)
-    if first == last:
-        return first
-    return joined("–", (figure(first.removesuffix(" %")), last))
+    if percent(low) == percent(high):
+        return percent(low)
+    # Whole per cents, rounded so that the range holds what it stands for.
+    first, last = math.floor(100.0 * low + 1e-9), math.ceil(100.0 * high - 1e-9)
+    return figure(f"{first}–{last} %")
