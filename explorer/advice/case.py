@@ -86,8 +86,19 @@ class Case:
         return self.once("engine", lambda: Engine(self.system))
 
     def with_scenario(self, scenario: Scenario) -> Case:
-        """Another design in the same light."""
-        return self if scenario is self.scenario else Case(scenario, self.log)
+        """Another design in the same light.
+
+        What is asked of a device changes nothing of what it does: under other margins alone the
+        engine, with all of its tables, is the same one.
+        """
+        if scenario is self.scenario:
+            return self
+        other = Case(scenario, self.log)
+        if scenario.model_copy(update={"margins": self.scenario.margins}) == self.scenario:
+            for key in ("system", "engine"):
+                if key in self._memory:
+                    other._memory[key] = self._memory[key]
+        return other
 
     def with_value(self, path: str, value: Any) -> Case:
         """The case with one value changed; see `explorer.scenario.model.with_value`."""

@@ -216,9 +216,9 @@ class Progress:
         inner, happened = self.legs[first_leg:], self.events[first_event:]
         for k in range(1, count + 1):
             later_s = k * length_s
+            # A year copies thousands: times come first in a leg, and the rest of it stays.
             self.legs += [
-                leg._replace(begin_s=leg.begin_s + later_s, end_s=leg.end_s + later_s)
-                for leg in inner
+                Leg._make((leg[0] + later_s, leg[1] + later_s, *leg[2:])) for leg in inner
             ]
             for event in happened:
                 self._remember(event._replace(time_s=event.time_s + later_s))

@@ -104,7 +104,11 @@ class Clock:
 
     def others_due(self) -> float:
         """When the next operation beside the fast one is due. [s]"""
-        return min((s for j, s in enumerate(self.next_start) if j != self.fast), default=inf)
+        soonest = inf
+        for j, due in enumerate(self.next_start):
+            if due < soonest and j != self.fast:
+                soonest = due
+        return soonest
 
     def next_moment(self, t: float) -> float:
         """When the clock next has something to do. [s]"""
@@ -216,4 +220,4 @@ class Clock:
         self.next_start[j] = following
 
     def _refresh(self) -> None:
-        self.busy = tuple((j, a[0]) for j, a in enumerate(self._active) if a is not None)
+        self.busy = tuple([(j, a[0]) for j, a in enumerate(self._active) if a is not None])

@@ -100,13 +100,12 @@ class Strip:
         self.times = np.zeros(len(legs))
         kinds: list[tuple[int, int, int]] = []
         known: dict[tuple[int, int, int], tuple[int, int, int]] = {}
-        turns: dict[int, Repeats] = {}
+        turns: dict[int, tuple[int, Repeats]] = {}
         for i, leg in enumerate(legs):
             # By place in memory: quicker than by name, and the legs keep what stands there.
             one = id(leg.low), id(leg.high), id(leg.cycles and leg.cycles[0])
             if leg.repeats is not None:
-                turns.setdefault(id(leg.repeats), leg.repeats)
-                self._which[i] = list(turns).index(id(leg.repeats))
+                self._which[i] = turns.setdefault(id(leg.repeats), (len(turns), leg.repeats))[0]
                 self.times[i] = leg.repeats.times
                 kinds.append((TURNS, 0, 0))
             elif leg.cycles is not None and leg.level.exact:
@@ -118,14 +117,20 @@ class Strip:
         self.kind, low, high = np.array(kinds, np.intp).T
         self.row = Blend(low, high, np.where(self.kind == BLENDED, weight, 0.0))
         self.inner = (
-            Strip(book, [(r.legs, r.opening_c) for r in turns.values()]) if turns else None
+            Strip(book, [(r.legs, r.opening_c) for _, r in turns.values()]) if turns else None
         )
         """The turns that legs repeat, one course each."""
-        self.turns = self._all_turns()
+        self._turns: Turns | None = None
         self._until: FloatArray | None = None
 
-    def _all_turns(self) -> Turns:
+    @property
+    def turns(self) -> Turns:
         """What every leg repeats; legs that repeat nothing count as one turn of their own."""
+        if self._turns is None:
+            self._turns = self._all_turns()
+        return self._turns
+
+    def _all_turns(self) -> Turns:
         span_s, k = self.end_s - self.begin_s, self._which
         own = (span_s, self.begin_c, self.end_c, np.ones(len(k)))
         kept = own

@@ -32,13 +32,18 @@ def drawn(draw: ld.Draw, volts: FloatArray, esr: FloatArray) -> FloatArray:
 
 def charge_at(value: object, volts: FloatArray, charge: FloatArray) -> FloatArray:
     """Charge at a voltage, row by row; infinite above the nodes."""
-    v = np.broadcast_to(np.asarray(value, float).reshape(-1, 1), (len(volts), 1))
-    j = np.clip((volts <= v).sum(axis=1) - 1, 0, volts.shape[1] - 2)[:, None]
-    v0, v1 = np.take_along_axis(volts, j, 1), np.take_along_axis(volts, j + 1, 1)
-    q0, q1 = np.take_along_axis(charge, j, 1), np.take_along_axis(charge, j + 1, 1)
+    v = np.asarray(value, float).reshape(-1)
+    rows, j = _cells(v, volts)
+    v0, v1, q0, q1 = volts[rows, j], volts[rows, j + 1], charge[rows, j], charge[rows, j + 1]
     gap = np.where(v1 > v0, v1 - v0, 1.0)
     found = q0 + (v - v0) / gap * (q1 - q0)
-    return np.where(v > volts[:, -1:], np.inf, np.maximum(found, 0.0))[:, 0]
+    return np.where(v > volts[:, -1], np.inf, np.maximum(found, 0.0))
+
+
+def _cells(at: FloatArray, positions: FloatArray) -> tuple[NDArray[np.intp], NDArray[np.intp]]:
+    """Number of each row, and the cell of it in which a place lies."""
+    j = (positions <= at[:, None]).sum(axis=1) - 1
+    return np.arange(len(positions)), np.minimum(np.maximum(j, 0), positions.shape[1] - 2)
 
 
 def needed_voltage(draw: ld.Draw, off_v: object, esr: object) -> FloatArray:
@@ -110,10 +115,10 @@ def floor_charge(
 
 def along(at: FloatArray, positions: FloatArray, values: FloatArray) -> FloatArray:
     """Values between nodes, row by row; held beyond the ends."""
-    j = np.clip((positions <= at[:, None]).sum(axis=1) - 1, 0, positions.shape[1] - 2)
-    rows = np.arange(len(positions))
+    rows, j = _cells(at, positions)
     p0, p1 = positions[rows, j], positions[rows, j + 1]
-    share = np.clip((at - p0) / np.where(p1 > p0, p1 - p0, 1.0), 0.0, 1.0)
+    share = (at - p0) / np.where(p1 > p0, p1 - p0, 1.0)
+    share = np.minimum(np.maximum(share, 0.0), 1.0)
     return np.asarray(values[rows, j] + share * (values[rows, j + 1] - values[rows, j]))
 
 

@@ -6,7 +6,7 @@ as `explorer.engine.repeats` follows them.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, fields
+from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
@@ -38,7 +38,11 @@ class Turns:
 
     def part(self, where: IntArray) -> Turns:
         """Some of the moments."""
-        return Turns(**{f.name: getattr(self, f.name)[where] for f in fields(self)})
+        return Turns(
+            turn_s=self.turn_s[where], opening_c=self.opening_c[where],
+            closing_c=self.closing_c[where], times=self.times[where], span_s=self.span_s[where],
+            begin_c=self.begin_c[where], end_c=self.end_c[where],
+        )
 
     def split(self, since: FloatArray, late: bool) -> tuple[IntArray, FloatArray]:
         """Turn of each moment, and the time since it began as in the turn that is kept. [s]
