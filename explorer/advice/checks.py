@@ -9,6 +9,7 @@ from functools import reduce
 import numpy as np
 
 from explorer.advice.readings import FARTHEST, BoolArray, FloatArray, Readings
+from explorer.advice.readings.balance import Balance
 from explorer.advice.readings.pulse import flat, spare
 from explorer.advice.verdict import NO_LIMIT
 from explorer.scenario.model import Scenario
@@ -102,7 +103,7 @@ def starts(found: Readings, asked: Asked) -> Judged:
     return _judged(found.ready_s, asked.start_within_s, "s", margin, asked.margin)
 
 
-def balance(found: Readings, asked: Asked) -> Judged:
+def balance(found: Readings | Balance, asked: Asked) -> Judged:
     """Mean power brought over mean power taken, the store held where that suits best."""
     some = found.taken_w > 0
     margin = np.where(some, found.brought_w / np.where(some, found.taken_w, 1.0), NO_LIMIT)

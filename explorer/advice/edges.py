@@ -15,7 +15,7 @@ from numpy.typing import NDArray
 
 from explorer.advice.case import Case
 from explorer.advice.fleet import STATES, Fleet, fleet
-from explorer.advice.judge import judge
+from explorer.advice.judge import balance_margin, judge
 from explorer.advice.stops import WHOLE, Series, in_range, series_of
 from explorer.advice.verdict import CHECK_NAMES, MET_OR_NOT, Check, State, Verdict
 from explorer.scenario.model import with_values
@@ -90,6 +90,7 @@ def _telling(checks: Sequence[Check]) -> Sequence[Check]:
 
 WORKS = Criterion(least="marginal")
 RUNS = Criterion(least="runs")
+BALANCE = Criterion(checks=("balance",))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -180,6 +181,9 @@ class Scan:
     def _judged(self, value: float) -> tuple[bool, float]:
         if self.stopped():
             raise Interrupted
+        if self.criterion == BALANCE:
+            margin = _balance_at(self.case, self.path, value)
+            return margin >= 1.0, margin
         verdict = verdict_at(self.case, self.path, value)
         if verdict is None:
             return False, 0.0
@@ -270,14 +274,27 @@ def verdict_at(case: Case, path: str, value: float) -> Verdict | None:
 
 def verdict_with(case: Case, changes: Mapping[str, float]) -> Verdict | None:
     """The exact verdict with some values changed; None where that is no design."""
+    try:
+        return judge(_changed(case, changes))
+    except (ValueError, ArithmeticError):  # refused by the scenario, or not to be computed
+        return None
+
+
+def _balance_at(case: Case, path: str, value: float) -> float:
+    """The exact margin of Balance with one value changed; 0 where that is no design."""
+    try:
+        return balance_margin(_changed(case, {path: value}))
+    except (ValueError, ArithmeticError):
+        return 0.0
+
+
+def _changed(case: Case, changes: Mapping[str, float]) -> Case:
+    """A case with some values changed, counts as whole numbers."""
     whole = {
         path: int(value) if path.rpartition(".")[2] in WHOLE else value
         for path, value in changes.items()
     }
-    try:
-        return judge(case.with_scenario(with_values(case.scenario, whole)))
-    except (ValueError, ArithmeticError):  # refused by the scenario, or not to be computed
-        return None
+    return case.with_scenario(with_values(case.scenario, whole))
 
 
 def seen_at(case: Case, path: str, values: Sequence[float] | FloatArray) -> Fleet:

@@ -6,15 +6,26 @@ from math import isfinite
 
 import numpy as np
 
+from explorer.advice import checks as rules
 from explorer.advice import safety
-from explorer.advice.case import CANNOT, Case, Unjudgeable, kept
+from explorer.advice.case import CANNOT, Case, Unjudgeable, judging, kept
 from explorer.advice.checks import asked_of, judged, more_than, shares
 from explorer.advice.readings import START_UP, Readings
-from explorer.advice.readings.one import Study, readings, study
+from explorer.advice.readings.one import Study, balance, readings, study
 from explorer.advice.verdict import CHECK_NAMES, NO_LIMIT, Check, Verdict
 from explorer.engine.system import WEEK_S
 from explorer.quantity import show
 from explorer.text import Text, figure, joined, say
+
+
+@kept
+def balance_margin(case: Case) -> float:
+    """The margin of Balance alone, for which nothing is marched."""
+    with judging():
+        margin = float(rules.balance(balance(case.engine), asked_of(case.scenario, 1)).margin[0])
+    if np.isnan(margin):
+        raise Unjudgeable(CANNOT)
+    return margin
 
 
 @kept

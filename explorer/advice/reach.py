@@ -13,7 +13,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from explorer.advice.case import Case
-from explorer.advice.edges import Criterion, Edges, Stopped, find_edges
+from explorer.advice.edges import BALANCE, Criterion, Edges, Stopped, find_edges
 from explorer.advice.stops import LIGHT_STOPS, Series, three_digits
 from explorer.engine.system import DAY_S
 from explorer.scenario.demand import Every
@@ -21,7 +21,6 @@ from explorer.scenario.demand import Every
 FloatArray = NDArray[np.float64]
 Bound = Literal["", "more than", "less than", "none"]
 
-BALANCE = Criterion(checks=("balance",))
 SERVICE_AND_BALANCE = Criterion(checks=("service", "balance"))
 DARK = Criterion(checks=("dark",))
 MOST_DAYS = 365.0
