@@ -22,6 +22,13 @@ from explorer.text import say
 T = TypeVar("T")
 
 
+class _Missing:
+    """Stands for what was not made yet."""
+
+
+_MISSING = _Missing()
+
+
 class Unjudgeable(ValueError):
     """A design that cannot be judged; the message says so to a person."""
 
@@ -69,11 +76,20 @@ class Case:
         Unjudgeable
             Its numbers run out of range.
         """
-        if key not in self._memory:
+        found: T | _Missing = self._memory.get(key, _MISSING)
+        if isinstance(found, _Missing):
             with judging():
-                self._memory[key] = make()
-        found: T = self._memory[key]
+                found = make()
+            self._memory[key] = found  # another thread may let go of it at once
         return found
+
+    def forget(self) -> None:
+        """Let go of what was computed, of a design that is looked at once.
+
+        What hangs on a case refers back to it, so that it would stay until the collector of cycles
+        comes by: a search of some hundred designs holds gigabytes by then.
+        """
+        self._memory.clear()
 
     @property
     def system(self) -> System:

@@ -211,6 +211,7 @@ def _best(case: Case, family: StoreFamily, seen: Fleet) -> tuple[int, Assessment
         tried = _fitted(case, family, i)
         if judge(tried).state == "runs":
             return i, assess(tried)
+        tried.forget()
     design = _fitted(case, family, chosen)
     if design.log is not None and seen.reserve[chosen] < HOPELESS:
         found = assess(Case(*with_gathered_log(design.scenario, design.log)))

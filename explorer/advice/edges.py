@@ -274,18 +274,28 @@ def verdict_at(case: Case, path: str, value: float) -> Verdict | None:
 
 def verdict_with(case: Case, changes: Mapping[str, float]) -> Verdict | None:
     """The exact verdict with some values changed; None where that is no design."""
+    other = case
     try:
-        return judge(_changed(case, changes))
+        other = _changed(case, changes)
+        return judge(other)
     except (ValueError, ArithmeticError):  # refused by the scenario, or not to be computed
         return None
+    finally:
+        if other is not case:
+            other.forget()
 
 
 def _balance_at(case: Case, path: str, value: float) -> float:
     """The exact margin of Balance with one value changed; 0 where that is no design."""
+    other = case
     try:
-        return balance_margin(_changed(case, {path: value}))
+        other = _changed(case, {path: value})
+        return balance_margin(other)
     except (ValueError, ArithmeticError):
         return 0.0
+    finally:
+        if other is not case:
+            other.forget()
 
 
 def _changed(case: Case, changes: Mapping[str, float]) -> Case:

@@ -255,6 +255,8 @@ class Document(QObject):
                 self._log = None
                 self.refused.emit(str(error))
             self._log_of = key
+        if self._case is not None:
+            self._case.forget()
         self._scenario, self._case = scenario, None
         self.changed.emit(scenario)
 

@@ -125,14 +125,17 @@ class JobRunner(QObject):
 
     @Slot(str, int, object, object)
     def _on_finished(self, key: str, number: int, result: object, error: object) -> None:
-        self._holds.release()
         self._running.discard(key)
         waiting = self._waiting.pop(key, None)
         if waiting is not None:
             self._start(key, waiting)
-        if number != self._newest[key]:
-            return
-        if error is not None:
-            self.failed.emit(key, str(error))
-        else:
-            self.done.emit(key, result)
+        try:
+            if number == self._newest[key]:
+                if error is not None:
+                    self.failed.emit(key, str(error))
+                else:
+                    self.done.emit(key, result)
+        finally:
+            # Last: the collector that wakes may take away the closed window whose job has ended,
+            # and with it the very objects that are being told.
+            self._holds.release()
