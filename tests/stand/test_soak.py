@@ -15,8 +15,8 @@ WARM_UP, MOVES = 300, 2000
 def quick_model(monkeypatch):
     always = run_of(Scenario(), 604_800.0)  # one run for all: its tables are no part of the count
 
-    def assess(scenario, log=None, **_):
-        return made_up(scenario, log, trace=always)
+    def assess(case, **_):
+        return made_up(case.scenario, case.log, trace=always)
 
     monkeypatch.setattr(solver, "assess", assess)
     monkeypatch.setattr(solver, "at_rest_steps", lambda *_: iter(()))

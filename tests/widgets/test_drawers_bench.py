@@ -87,7 +87,8 @@ def test_fitted_values_are_taken_over_as_one_step_that_undo_takes_back(qtbot, dr
     assert now.store.capacitance_F == pytest.approx(1.31, rel=0.01)
     assert now.light.illuminance_lx == pytest.approx(310.0, rel=0.01)
     assert (now.store.leakage_A, now.store.esr_ohm) == (store.leakage_A, store.esr_ohm)
-    assert "every reading" in drawer.answer.text()
+    # A reading or two beside a pulse may lie outside of the band.
+    assert "follows the log" in drawer.answer.text()
     assert not drawer.take_button.isEnabled()
     assert drawer.document.undo_stack.count() == 1
     drawer.document.undo_stack.undo()

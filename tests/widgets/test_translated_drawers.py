@@ -166,6 +166,7 @@ def test_names_of_exported_files_stay_english(qtbot, window, monkeypatch):
 
 
 def test_what_a_person_typed_is_shown_as_typed(qtbot, window, document, painted):
+    document.edit("light.illuminance_lx", 2000.0)  # a device that never starts spends nothing
     document.edit("load.operations.0.name", "Store")
     drawer = opened(qtbot, window, "budget")
     drawer.grab()
