@@ -165,12 +165,7 @@ def test_names_of_exported_files_stay_english(qtbot, window, monkeypatch):
     assert suggested == [f"{stem}{end}" for end in (".png", ".svg", "-curve.csv", "-sources.csv")]
 
 
-def test_what_a_person_typed_is_shown_as_typed(qtbot, window, document, painted):
-    document.edit("light.illuminance_lx", 2000.0)  # a device that never starts spends nothing
-    document.edit("load.operations.0.name", "Store")
-    drawer = opened(qtbot, window, "budget")
-    drawer.grab()
-    assert "Store" in painted
+def test_what_a_person_typed_is_shown_as_typed(window, document):
     window.commands["compare"].trigger()
     compare = window._compare
     compare.compare_with(Case(with_value(document.scenario, "title", "Light")), "a.json")
