@@ -123,14 +123,14 @@ def _assessed(case: Case, span_s: float | None, with_answers: bool) -> Assessmen
         trace=found.repeating.beside(run),
         repeating=found.repeating,
         marks=marks,
-        thresholds=_thresholds(found),
-        pulse=_pulse_view(found),
+        thresholds=_thresholds(case, found),
+        pulse=_pulse_view(case, found),
         period_s=period,
     )
 
 
-def _thresholds(found: Study) -> tuple[Threshold, ...]:
-    scenario = found.scenario
+def _thresholds(case: Case, found: Study) -> tuple[Threshold, ...]:
+    scenario = case.scenario
     rows = [
         Threshold(label=say("full"), volts=scenario.charger.full_V),
         Threshold(label=say("connects"), volts=scenario.load.connect_V),
@@ -139,8 +139,8 @@ def _thresholds(found: Study) -> tuple[Threshold, ...]:
     return tuple(rows)
 
 
-def _pulse_view(found: Study) -> PulseView | None:
-    pulse = readings(found.case).pulse
+def _pulse_view(case: Case, found: Study) -> PulseView | None:
+    pulse = readings(case).pulse
     if pulse is None:
         return None
     system, field, load = found.system, found.engine.field, found.system.load

@@ -102,7 +102,7 @@ def budget(case: Case) -> Budget:
     """
     run = study(case)
     found = ledger(run.engine, run.course.run)
-    light = light_on_panel(run.scenario, run.system.light)
+    light = light_on_panel(case.scenario, run.system.light)
     panel = panel_energy(run)
     periods = found.span_s / run.system.light.period_s
     light *= periods
@@ -112,7 +112,7 @@ def budget(case: Case) -> Budget:
     missed = missed if missed > 1e-9 * panel * periods else 0.0
     panel = found.panel_maximum_j + missed
     given = max(-found.stored_j, 0.0)
-    rows = [row for row in _rows(run, found, light - panel, missed) if _shown(run, row)]
+    rows = [row for row in _rows(case, found, light - panel, missed) if _shown(case, row)]
     return Budget(
         span_s=found.span_s,
         light_j=light,
@@ -136,10 +136,10 @@ _Row = tuple[str, str, Stage, float, str]
 
 
 def _rows(
-    run: Study, found: Ledger, not_converted_j: float, missed_j: float
+    case: Case, found: Ledger, not_converted_j: float, missed_j: float
 ) -> list[_Row]:
     """Items in order: key, label, stage, energy and the knob's path."""
-    scenario = run.scenario
+    scenario, run = case.scenario, study(case)
     direct = not isinstance(run.system.charger, ch.Converter)
     store = scenario.store
     rows: list[_Row] = [
@@ -180,11 +180,11 @@ def _rows(
     return rows
 
 
-def _shown(run: Study, row: _Row) -> bool:
+def _shown(case: Case, row: _Row) -> bool:
     """Whether the scenario has the part that an item belongs to, or energy ended there."""
     key, joules = row[0], row[3]
     if key == "regulator":
-        return run.scenario.load.regulator.kind != "none"
+        return case.scenario.load.regulator.kind != "none"
     always = ("too_weak", "limited", "tracking", "start_up")
     return joules != 0.0 or key not in always
 

@@ -67,6 +67,8 @@ class Case:
     scenario: Scenario
     log: LightLog | None = None
     _memory: dict[Hashable, Any] = field(default_factory=dict, init=False, repr=False)
+    _shared: dict[Hashable, Any] = field(default_factory=dict, repr=False)
+    """What holds under any margins; nothing in it refers to a case."""
 
     def once(self, key: Hashable, make: Callable[[], T]) -> T:
         """What was made under a key, made at the first call.
@@ -76,12 +78,11 @@ class Case:
         Unjudgeable
             Its numbers run out of range.
         """
-        found: T | _Missing = self._memory.get(key, _MISSING)
-        if isinstance(found, _Missing):
-            with judging():
-                found = make()
-            self._memory[key] = found  # another thread may let go of it at once
-        return found
+        return _once(self._memory, key, make)
+
+    def once_under_any_margins(self, key: Hashable, make: Callable[[], T]) -> T:
+        """The same for what the margins change nothing of: cases that differ in these share it."""
+        return _once(self._shared, key, make)
 
     def forget(self) -> None:
         """Let go of what was computed, of a design that is looked at once.
@@ -94,27 +95,24 @@ class Case:
     @property
     def system(self) -> System:
         """What the engine is given. ValueError where the pattern is a log and there is none."""
-        return self.once("system", lambda: build(self.scenario, self.log))
+        return self.once_under_any_margins("system", lambda: build(self.scenario, self.log))
 
     @property
     def engine(self) -> Engine:
         """The system made ready to be marched."""
-        return self.once("engine", lambda: Engine(self.system))
+        return self.once_under_any_margins("engine", lambda: Engine(self.system))
 
     def with_scenario(self, scenario: Scenario) -> Case:
         """Another design in the same light.
 
         What is asked of a device changes nothing of what it does: under other margins alone the
-        engine, with all of its tables, is the same one.
+        engine, with all of its tables, and the runs are the same ones.
         """
         if scenario is self.scenario:
             return self
-        other = Case(scenario, self.log)
         if scenario.model_copy(update={"margins": self.scenario.margins}) == self.scenario:
-            for key in ("system", "engine"):
-                if key in self._memory:
-                    other._memory[key] = self._memory[key]
-        return other
+            return Case(scenario, self.log, self._shared)
+        return Case(scenario, self.log)
 
     def with_value(self, path: str, value: Any) -> Case:
         """The case with one value changed; see `explorer.scenario.model.with_value`."""
@@ -123,6 +121,15 @@ class Case:
     def varied(self, changes: Mapping[str, ArrayLike]) -> Case:
         """Many designs as one case; see `explorer.advice.variants.varied`."""
         return Case(varied(self.scenario, changes), self.log)
+
+
+def _once(memory: dict[Hashable, Any], key: Hashable, make: Callable[[], T]) -> T:
+    found: T | _Missing = memory.get(key, _MISSING)
+    if isinstance(found, _Missing):
+        with judging():
+            found = make()
+        memory[key] = found  # another thread may let go of it at once
+    return found
 
 
 def kept(make: Callable[[Case], T]) -> Callable[[Case], T]:

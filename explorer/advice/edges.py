@@ -181,9 +181,8 @@ class Scan:
     def _judged(self, value: float) -> tuple[bool, float]:
         if self.stopped():
             raise Interrupted
-        if self.criterion == BALANCE:
-            margin = _balance_at(self.case, self.path, value)
-            return margin >= 1.0, margin
+        if "balance" in self.criterion.checks:
+            return _after_balance(self.case, self.path, value, self.criterion)
         verdict = verdict_at(self.case, self.path, value)
         if verdict is None:
             return False, 0.0
@@ -285,14 +284,23 @@ def verdict_with(case: Case, changes: Mapping[str, float]) -> Verdict | None:
             other.forget()
 
 
-def _balance_at(case: Case, path: str, value: float) -> float:
-    """The exact margin of Balance with one value changed; 0 where that is no design."""
+def _after_balance(
+    case: Case, path: str, value: float, criterion: Criterion
+) -> tuple[bool, float]:
+    """Whether a design with one value changed is as asked, and how near.
+
+    Nothing is marched where Balance, which needs no march, settles it.
+    """
     other = case
     try:
         other = _changed(case, {path: value})
-        return balance_margin(other)
+        margin = balance_margin(other)
+        if margin < 1.0 or criterion == BALANCE:
+            return margin >= 1.0, margin
+        verdict = case.once(("verdict at", path, value), lambda: judge(other))
+        return criterion.holds(verdict), criterion.level(verdict)
     except (ValueError, ArithmeticError):
-        return 0.0
+        return False, 0.0
     finally:
         if other is not case:
             other.forget()

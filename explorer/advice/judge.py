@@ -11,7 +11,7 @@ from explorer.advice import safety
 from explorer.advice.case import CANNOT, Case, Unjudgeable, judging, kept
 from explorer.advice.checks import asked_of, judged, more_than, shares
 from explorer.advice.readings import START_UP, Readings
-from explorer.advice.readings.one import Study, balance, readings, study
+from explorer.advice.readings.one import balance, readings, study
 from explorer.advice.verdict import CHECK_NAMES, NO_LIMIT, Check, Verdict
 from explorer.engine.system import WEEK_S
 from explorer.quantity import show
@@ -38,7 +38,7 @@ def judge(case: Case) -> Verdict:
         raise Unjudgeable(CANNOT)
     ratings = safety.ratings_check(case.scenario, found.ratings)
     sentences = {
-        "starts": _starts(study(case)),
+        "starts": _starts(case),
         "balance": _balance(found),
         "dark": _dark(case, found),
         "pulse": _pulse(case, found),
@@ -64,8 +64,8 @@ def judge(case: Case) -> Verdict:
     return Verdict(checks=tuple(checks), hazards=safety.hazards(case.scenario, found.ratings))
 
 
-def _starts(found: Study) -> Text:
-    first, scenario = found.first, found.scenario
+def _starts(case: Case) -> Text:
+    first, scenario = study(case).first, case.scenario
     allowed = show(scenario.margins.start_within_h * 3600.0, "s")
     if isfinite(first.seconds):
         time = show(first.seconds, "s")

@@ -63,11 +63,12 @@ def beep(schedule, current_a=0.01, duration_s=1.0):
 
 
 def test_a_full_farad_feeds_a_milliampere_for_c_times_delta_v_over_i():
-    found = study(Case(design()))
+    case = Case(design())
+    found = study(case)
     time_s, runs = one_charge(found.engine)
     assert time_s == pytest.approx(1.0 * (5.0 - 2.0) / 1e-3, rel=1e-6)
     assert runs == 0.0
-    assert answers(found.case)["dark_time_s"] == pytest.approx(3000.0, rel=1e-6)
+    assert answers(case)["dark_time_s"] == pytest.approx(3000.0, rel=1e-6)
 
 
 def test_operations_per_charge_are_the_charge_over_what_one_takes():
@@ -141,12 +142,13 @@ def test_always_dark_is_an_answer_and_no_crash():
             blocks=(LitBlock(),), dark_days=("mon", "tue", "wed", "thu", "fri", "sat", "sun")
         ),
     )
-    found = study(Case(design(light=light)))
+    case = Case(design(light=light))
+    found = study(case)
     assert found.first.seconds == inf
     assert found.first.stuck_v == 0.0
-    assert float(readings(found.case).brought_w[0]) == 0.0
-    assert answers(found.case)["full_charge_s"] == inf
-    assert answers(found.case)["recovery_s"] == inf
+    assert float(readings(case).brought_w[0]) == 0.0
+    assert answers(case)["full_charge_s"] == inf
+    assert answers(case)["recovery_s"] == inf
 
 
 # -- what is wanted and what is taken -------------------------------------------------------------
@@ -258,6 +260,19 @@ def test_a_closure_is_survived_from_the_lowest_evening():
     assert dark.closure[0]
     assert dark.needed_s[0] == 2 * DAY_S
     assert dark.lasts_s[0] == pytest.approx((dark.begin_v[0] - 2.0) / 1e-5, rel=0.01)
+
+
+def test_another_closure_changes_no_run_and_is_answered_as_if_it_were_alone():
+    load = sleeper(sleep_A=1e-4, operations=(beep(Every(interval_s=7.0)),))
+    case = Case(design(light=EVERY_DAY, load=load))
+    found = study(case)
+    readings(case)
+    for days in (9.0, 0.01, 0.3, 0.02, 2.0):
+        other = case.with_value("margins.closure_days", days)
+        assert study(other) is found
+        alone = readings(Case(other.scenario)).dark
+        assert repr(readings(other).dark) == repr(alone)
+    assert study(case.with_value("load.sleep_A", 2e-4)) is not found
 
 
 def test_a_reserve_lifts_the_floor_by_its_energy():

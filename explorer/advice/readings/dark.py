@@ -61,7 +61,46 @@ def gaps(brings: BoolArray, edges_s: FloatArray, *, steady: bool) -> list[Gap]:
     return found
 
 
-def worst_dark(course: Trace, found: list[Gap], closure_s: float) -> DarkReading:
+class InTheDark:
+    """How long a store lasts without light; what was followed once is not followed again.
+
+    Parameters
+    ----------
+    engine : Engine
+        The system.
+    """
+
+    def __init__(self, engine: Engine) -> None:
+        self._engine = engine
+        self._followed: dict[tuple[float, float], tuple[float, float]] = {}
+        """By charge and beginning: how long it was followed, and how long it lasts. [s]"""
+
+    def lasts(self, charge: float, begin_s: float, most_s: float) -> float:
+        """Time down to the cut-off or to the reserve, at most so much. [s]
+
+        Parameters
+        ----------
+        charge : float
+            What is in the store at the beginning. [C]
+        begin_s : float
+            Time within the light's course at which it begins: windows are kept. [s]
+        most_s : float
+            How long it is followed. [s]
+        """
+        followed_s, lasts_s = self._followed.get((charge, begin_s), (0.0, 0.0))
+        if lasts_s >= followed_s and most_s > followed_s:
+            run = self._engine.dark().march(
+                most_s, Standing(charge_c=charge, connected=True), begin_s=begin_s,
+                stop_at=StopAt.CUT_OFF,
+            )
+            lasts_s = min(_kept_until(self._engine, run), most_s)
+            self._followed[charge, begin_s] = most_s, lasts_s
+        return min(lasts_s, most_s)
+
+
+def worst_dark(
+    course: Trace, found: list[Gap], closure_s: float, in_the_dark: InTheDark
+) -> DarkReading:
     """The dark stretch of a course in which the store comes nearest to its cut-off.
 
     A closure begins like the stretch that begins with the least charge, or at the worst moment
@@ -75,6 +114,8 @@ def worst_dark(course: Trace, found: list[Gap], closure_s: float) -> DarkReading
         Dark stretches of one period.
     closure_s : float
         Declared closure; 0 for none. [s]
+    in_the_dark : InTheDark
+        Of the same system.
     """
     engine, span_s = course.engine, course.span_s
     period = engine.edges[-1]
@@ -99,7 +140,7 @@ def worst_dark(course: Trace, found: list[Gap], closure_s: float) -> DarkReading
         tried.append((charge, begin_s, closure_s, True))
     best: tuple[float, float, float, float, bool] | None = None
     for charge, begin_s, needed_s, closure in tried:
-        lasts_s = time_in_the_dark(engine, charge, begin_s, FARTHEST * needed_s)
+        lasts_s = in_the_dark.lasts(charge, begin_s, FARTHEST * needed_s)
         if best is None or lasts_s / needed_s < best[0]:
             volts = float(engine.field.voltage_at(charge))
             best = lasts_s / needed_s, needed_s, lasts_s, volts, closure
@@ -124,27 +165,6 @@ def _lowest_connected(course: Trajectory) -> float:
     """Lowest charge of a course while connected: a closure may begin at the worst moment. [C]"""
     on = [min(leg.begin_c, leg.end_c) for leg in course.legs if leg.connected]
     return min(on, default=0.0)
-
-
-def time_in_the_dark(engine: Engine, charge: float, begin_s: float, most_s: float) -> float:
-    """How long a store lasts without light, down to the cut-off or to the reserve. [s]
-
-    Parameters
-    ----------
-    engine : Engine
-        The system.
-    charge : float
-        What is in the store at the beginning. [C]
-    begin_s : float
-        Time within the light's course at which it begins: windows are kept. [s]
-    most_s : float
-        How long it is followed. [s]
-    """
-    run = engine.dark().march(
-        most_s, Standing(charge_c=charge, connected=True), begin_s=begin_s,
-        stop_at=StopAt.CUT_OFF,
-    )
-    return min(_kept_until(engine, run), most_s)
 
 
 def one_charge(engine: Engine) -> tuple[float, float]:

@@ -16,7 +16,7 @@ from explorer.advice.readings.balance import (
     taken_current,
     wanted_runs,
 )
-from explorer.advice.readings.dark import Gap, gaps, worst_dark
+from explorer.advice.readings.dark import Gap, InTheDark, gaps, worst_dark
 from explorer.advice.readings.pulse import Store, deepest_pulse
 from explorer.advice.readings.starts import (
     FirstCharge,
@@ -31,7 +31,6 @@ from explorer.engine.pulses import lowest_begins
 from explorer.engine.steady import STUDY_LEGS, RepeatingCourse, repeating_course
 from explorer.engine.system import DAY_S, System, WhenReady
 from explorer.engine.trace import Trace
-from explorer.scenario.model import Scenario
 from explorer.scenario.ratings import ratings
 
 HOUR_S = 3600.0
@@ -43,7 +42,6 @@ LAST_TRIES = 8
 class Study:
     """The runs of one design: what its readings, its answers and its budget come from."""
 
-    case: Case
     system: System
     engine: Engine
     opening: Trajectory
@@ -57,11 +55,8 @@ class Study:
     """Of the course."""
     gaps: tuple[Gap, ...]
     """Dark stretches of one period of the light."""
-
-    @property
-    def scenario(self) -> Scenario:
-        """The design."""
-        return self.case.scenario
+    in_the_dark: InTheDark
+    """How long the store lasts without light."""
 
     @property
     def starts(self) -> bool:
@@ -69,17 +64,20 @@ class Study:
         return isfinite(self.first.seconds)
 
 
-@kept
 def study(case: Case) -> Study:
-    """Run all that a verdict needs."""
+    """Run all that a verdict needs; cases that differ in what is asked of them share it."""
+    allowed_s = case.scenario.margins.start_within_h * HOUR_S
+    return case.once_under_any_margins(("study", allowed_s), lambda: _studied(case, allowed_s))
+
+
+def _studied(case: Case, allowed_s: float) -> Study:
     engine = case.engine
     opening = opening_run(engine)
-    first = first_charge(engine, opening, case.scenario.margins.start_within_h * HOUR_S)
+    first = first_charge(engine, opening, allowed_s)
     course = _settled(engine, first, opening)
     repeating = Trace(engine, course.run)
     brings = np.asarray(engine.charge_a) > 0.0
     return Study(
-        case=case,
         system=case.system,
         engine=engine,
         opening=opening,
@@ -88,6 +86,7 @@ def study(case: Case) -> Study:
         repeating=repeating,
         extremes=repeating.extremes(),
         gaps=tuple(gaps(brings, np.asarray(engine.edges), steady=len(engine.levels) == 1)),
+        in_the_dark=InTheDark(engine),
     )
 
 
@@ -128,8 +127,8 @@ def readings(case: Case) -> Readings:
         level_v=held.level_v,
         brought_w=held.brought_w,
         taken_w=held.taken_w,
-        dark=worst_dark(found.repeating, list(found.gaps), closure_s),
-        pulse=pulse(found),
+        dark=worst_dark(found.repeating, list(found.gaps), closure_s, found.in_the_dark),
+        pulse=case.once_under_any_margins("pulse", lambda: pulse(found)),
         ratings=ratings(case.scenario, system),
         served=served[None, :],
         wanted=wanted[None, :],
