@@ -84,6 +84,10 @@ class Case:
         """The same for what the margins change nothing of: cases that differ in these share it."""
         return _once(self._shared, key, make)
 
+    def knows(self, key: Hashable) -> bool:
+        """Whether something was made under a key."""
+        return key in self._memory
+
     def forget(self) -> None:
         """Let go of what was computed, of a design that is looked at once.
 

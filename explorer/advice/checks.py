@@ -8,7 +8,13 @@ from functools import reduce
 
 import numpy as np
 
-from explorer.advice.readings import FARTHEST, BoolArray, FloatArray, Readings
+from explorer.advice.readings import (
+    FARTHEST,
+    BoolArray,
+    DarkReading,
+    FloatArray,
+    Readings,
+)
 from explorer.advice.readings.balance import Balance
 from explorer.advice.readings.pulse import flat, spare
 from explorer.advice.verdict import NO_LIMIT
@@ -81,7 +87,7 @@ def judged(found: Readings, asked: Asked) -> dict[str, Judged]:
     checks = {
         "starts": starts(found, asked),
         "balance": balance(found, asked),
-        "dark": dark(found, asked),
+        "dark": dark(found.dark, asked),
         "pulse": pulse(found),
         "ratings": ratings(found),
         "service": service(found, asked),
@@ -110,9 +116,8 @@ def balance(found: Readings | Balance, asked: Asked) -> Judged:
     return _judged(found.brought_w, found.taken_w, "W", margin, asked.margin)
 
 
-def dark(found: Readings, asked: Asked) -> Judged:
+def dark(d: DarkReading, asked: Asked) -> Judged:
     """Time to the cut-off over the worst dark stretch; without any it cannot fail."""
-    d = found.dark
     some = d.needed_s > 0
     margin = np.where(some, d.lasts_s / np.where(some, d.needed_s, 1.0), NO_LIMIT)
     return _judged(d.lasts_s, d.needed_s, "s", margin, asked.margin)

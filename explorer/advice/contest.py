@@ -13,7 +13,7 @@ from pydantic import ValidationError
 from explorer.advice.assess import Assessment, assess
 from explorer.advice.case import Case
 from explorer.advice.cautions import cautions
-from explorer.advice.edges import RUNS
+from explorer.advice.criteria import RUNS
 from explorer.advice.fleet import Fleet, fleet, with_gathered_log
 from explorer.advice.judge import judge
 from explorer.advice.verdict import Verdict

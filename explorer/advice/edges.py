@@ -9,88 +9,37 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from math import log
+from typing import TypeVar
 
 import numpy as np
 from numpy.typing import NDArray
 
 from explorer.advice.case import Case
-from explorer.advice.fleet import STATES, Fleet, fleet
-from explorer.advice.judge import balance_margin, judge
+from explorer.advice.criteria import BALANCE, DARK, RUNS, WORKS, Criterion
+from explorer.advice.fleet import STATES, Fleet, balances, fleet
+from explorer.advice.judge import judge
 from explorer.advice.stops import WHOLE, Series, in_range, series_of
-from explorer.advice.verdict import CHECK_NAMES, MET_OR_NOT, Check, State, Verdict
+from explorer.advice.verdict import State, Verdict
 from explorer.scenario.model import with_values
 
 FloatArray = NDArray[np.float64]
 BoolArray = NDArray[np.bool_]
 Stopped = Callable[[], bool]
+T = TypeVar("T")
 
-TOLERANCE = {
-    "starts": 0.10, "balance": 0.05, "dark": 0.12, "pulse": 0.12, "ratings": 0.01,
-    "service": 0.10,
-}  # fmt: skip
-"""How far, as a share, a margin of the batch engine may lie from the exact one."""
 MOST_LOOKED = 12
 """Values that are judged exactly only because the batch engine is not sure of them."""
-SECANTS = 6
-"""Steps by the root of the level, after which the bracket is halved."""
+MOST_STRIDES = 6
+"""Steps in which an edge above a value that fails is looked for."""
+BEYOND = 1.03
+"""By how much more than levels say such a step goes, to come out on the other side."""
+SECANTS = 2.0
+"""How far a search by the root of the level may fall behind halving before it halves."""
+CLOSURE = "margins.closure_days"
 
 
 class Interrupted(Exception):
     """The search was told to stop."""
-
-
-@dataclass(frozen=True, slots=True)
-class Criterion:
-    """What is asked of a design: that it works, that it runs, or that some checks pass."""
-
-    least: State | None = None
-    """Outcome that the verdict must reach, where the verdict is asked."""
-    checks: tuple[str, ...] = ()
-    """Checks whose margin must be 1 or more, where these are asked."""
-
-    def holds(self, verdict: Verdict) -> bool:
-        """Whether a design, judged exactly, is as asked."""
-        if self.least is not None:
-            return verdict.state == "runs" or verdict.state == self.least
-        return all(c.margin >= 1.0 for c in self._asked(verdict))
-
-    def level(self, verdict: Verdict) -> float:
-        """How near it is: 1 at the edge, as far as margins tell."""
-        if self.least == "runs":
-            return min(c.reserve for c in _telling(verdict.checks))
-        return min(c.margin for c in _telling(self._asked(verdict)))
-
-    def _asked(self, verdict: Verdict) -> tuple[Check, ...]:
-        return tuple(c for c in verdict.checks if not self.checks or c.name in self.checks)
-
-    def seen(self, found: Fleet) -> tuple[BoolArray, FloatArray, BoolArray]:
-        """Whether designs of the batch engine are as asked, how near, and whether that is sure."""
-        names = self.checks or CHECK_NAMES
-        checks = [found.judged[n] for n in names]
-        over = [c.wanted if self.least == "runs" else np.ones_like(c.wanted) for c in checks]
-        counted = [c.margin if self.checks else c.counted for c in checks]
-        rows = np.array([m / o for m, o in zip(counted, over, strict=True)])
-        spare = 1.0 + np.array([[TOLERANCE[n]] for n in names])
-        # What is met or not is met in full, or it is not.
-        met = np.array([n in MET_OR_NOT for n in names])[:, None] & (rows >= 1.0)
-        fails = (rows * spare < 1.0).any(axis=0)
-        passes = ((rows >= spare) | met).all(axis=0)
-        if self.least is not None:
-            holds = np.asarray(found.codes >= (2 if self.least == "runs" else 1))
-            level = found.reserve if self.least == "runs" else found.margin
-        else:
-            holds, level = np.asarray((rows >= 1.0).all(axis=0)), rows.min(axis=0)
-        return holds.copy(), level.copy(), np.asarray((fails | passes) & found.sure)
-
-
-def _telling(checks: Sequence[Check]) -> Sequence[Check]:
-    """Checks that say how near; those that are met or not count only where they fail."""
-    return [c for c in checks if c.name not in MET_OR_NOT or c.margin < c.wanted] or checks
-
-
-WORKS = Criterion(least="marginal")
-RUNS = Criterion(least="runs")
-BALANCE = Criterion(checks=("balance",))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -166,6 +115,8 @@ class Scan:
     level: FloatArray
     sure: BoolArray
     stopped: Stopped = lambda: False
+    probes: bool = True
+    """Whether what was not judged exactly must be put to the test."""
     exact: BoolArray = field(init=False)
     """Which values the exact march has judged."""
 
@@ -181,12 +132,7 @@ class Scan:
     def _judged(self, value: float) -> tuple[bool, float]:
         if self.stopped():
             raise Interrupted
-        if "balance" in self.criterion.checks:
-            return _after_balance(self.case, self.path, value, self.criterion)
-        verdict = verdict_at(self.case, self.path, value)
-        if verdict is None:
-            return False, 0.0
-        return self.criterion.holds(verdict), self.criterion.level(verdict)
+        return judged_at(self.case, self.path, value, self.criterion)
 
     def confirm(self, first: int = 0, last: int | None = None) -> None:
         """Judge exactly on both sides of every change, until the two engines agree there."""
@@ -222,23 +168,14 @@ class Scan:
         good, bad = (i, i + 1) if self.holds[i] else (i + 1, i)
         holds = (float(self.values[good]), float(self.level[good]))
         fails = (float(self.values[bad]), float(self.level[bad]))
-        tries, held = 0, False
-        while len(between := self.series.between(holds[0], fails[0])):
-            middle = len(between) // 2
-            if tries < SECANTS:
-                middle = _guess(between, holds, fails, beyond=held)
-            value = float(between[middle])
-            held, level = self._judged(value)
-            holds, fails = ((value, level), fails) if held else (holds, (value, level))
-            tries += 1
-        return Edge(value=holds[0], beyond=fails[0])
+        return _closed_in(self._judged, self.series, holds, fails)
 
     def edges(self) -> Edges:
         """Every change, closed in on."""
         self.confirm()
         self.doubt()
         self.confirm()
-        if not self.probe():
+        if self.probes and not self.probe():
             # Of a design that the batch engine does not know it is asked at every value.
             for i in range(len(self.values)):
                 self.look(i)
@@ -248,6 +185,72 @@ class Scan:
             edges=tuple(self.edge(i) for i in changes),
             at_low=bool(self.holds[0]), at_high=bool(self.holds[-1]),
         )
+
+
+def _closed_in(
+    judged: Callable[[float], tuple[bool, float]], series: Series,
+    holds: tuple[float, float], fails: tuple[float, float],
+) -> Edge:
+    """The edge between a value that holds and one that does not, each with its level."""
+    held, left = False, SECANTS * len(series.between(holds[0], fails[0]))
+    while len(between := series.between(holds[0], fails[0])):
+        middle = len(between) // 2
+        if len(between) <= left:  # else levels tell too little
+            middle = _guess(between, holds, fails, beyond=held)
+        left /= 2
+        value = float(between[middle])
+        held, level = judged(value)
+        holds, fails = ((value, level), fails) if held else (holds, (value, level))
+    return Edge(value=holds[0], beyond=fails[0])
+
+
+def edge_above(
+    case: Case, path: str, criterion: Criterion, value: float, series: Series, most: float,
+    stopped: Stopped = lambda: False,
+) -> Edge | None:
+    """The edge above a value that fails, found in strides by how far it fails.
+
+    Parameters
+    ----------
+    case, path, criterion, series, stopped
+        As of `find_edges`.
+    value : float
+        A value at which the design is not as asked.
+    most : float
+        The largest value that is tried.
+
+    Returns
+    -------
+    Edge or None
+        None where it is not found in a few strides.
+    """
+
+    def judged(at: float) -> tuple[bool, float]:
+        if stopped():
+            raise Interrupted
+        return judged_at(case, path, at, criterion)
+
+    before, fails = None, (value, judged(value)[1])
+    for _ in range(MOST_STRIDES):
+        ahead = series.values[(series.values > fails[0] * (1 + 1e-9)) & (series.values <= most)]
+        if not len(ahead):
+            return None
+        wanted = _passes(before, fails)
+        at = float(ahead[min(int(np.searchsorted(ahead, wanted)), len(ahead) - 1)])
+        held, level = judged(at)
+        if held:
+            return _closed_in(judged, series, (at, level), fails)
+        before, fails = fails, (at, level)
+    return None
+
+
+def _passes(before: tuple[float, float] | None, fails: tuple[float, float]) -> float:
+    """A value a little above that at which a level should pass 1, by one or two that fail."""
+    value, level = fails[0], min(max(fails[1], 0.1), 0.999)
+    slope = 1.0
+    if before is not None and before[1] > 0.0:
+        slope = log(level / before[1]) / log(value / before[0])
+    return float(value * BEYOND * level ** (-1.0 / min(max(slope, 0.1), 1.0)))
 
 
 def _guess(
@@ -266,41 +269,45 @@ def _guess(
     return min(max(wanted, 0), len(between) - 1)
 
 
-def verdict_at(case: Case, path: str, value: float) -> Verdict | None:
-    """The exact verdict with one value changed, computed once; None where it is not allowed."""
-    return case.once(("verdict at", path, value), lambda: verdict_with(case, {path: value}))
+def judged_at(
+    case: Case, path: str, value: float, criterion: Criterion
+) -> tuple[bool, float]:
+    """Whether a design with one value changed is as asked, and how near; exactly.
+
+    A verdict is made only where nothing less says so, and once for every criterion.
+    """
+
+    def verdict_of(other: Case) -> Verdict:
+        return case.once(("verdict at", path, value), lambda: judge(other))
+
+    def question(other: Case) -> tuple[bool, float]:
+        found = criterion.at_once(other)
+        if found is not None:
+            return found
+        verdict = verdict_of(other)
+        return criterion.holds(verdict), criterion.level(verdict)
+
+    if case.knows(("verdict at", path, value)):
+        verdict = verdict_of(case)
+        return criterion.holds(verdict), criterion.level(verdict)
+    return _ask(case, {path: value}, question, (False, 0.0))
 
 
 def verdict_with(case: Case, changes: Mapping[str, float]) -> Verdict | None:
     """The exact verdict with some values changed; None where that is no design."""
+    return _ask(case, changes, judge, None)
+
+
+def _ask(
+    case: Case, changes: Mapping[str, float], question: Callable[[Case], T], otherwise: T
+) -> T:
+    """What is said of a case with some values changed, or of what is no design."""
     other = case
     try:
         other = _changed(case, changes)
-        return judge(other)
+        return question(other)
     except (ValueError, ArithmeticError):  # refused by the scenario, or not to be computed
-        return None
-    finally:
-        if other is not case:
-            other.forget()
-
-
-def _after_balance(
-    case: Case, path: str, value: float, criterion: Criterion
-) -> tuple[bool, float]:
-    """Whether a design with one value changed is as asked, and how near.
-
-    Nothing is marched where Balance, which needs no march, settles it.
-    """
-    other = case
-    try:
-        other = _changed(case, {path: value})
-        margin = balance_margin(other)
-        if margin < 1.0 or criterion == BALANCE:
-            return margin >= 1.0, margin
-        verdict = case.once(("verdict at", path, value), lambda: judge(other))
-        return criterion.holds(verdict), criterion.level(verdict)
-    except (ValueError, ArithmeticError):
-        return False, 0.0
+        return otherwise
     finally:
         if other is not case:
             other.forget()
@@ -327,10 +334,25 @@ def scan(
 ) -> Scan:
     """What the batch engine knows of a quantity; values beyond the field's range are left out."""
     inside = in_range(case.scenario, path, np.asarray(values, float))
+    series, near = series or series_of(path), _near(case, path, criterion, inside)
+    if near is not None:
+        return Scan(
+            case, path, criterion, inside, series, near >= 1.0, near,
+            np.ones(len(inside), bool), stopped, probes=False,
+        )
     holds, level, sure = criterion.seen(seen_at(case, path, inside))
-    return Scan(
-        case, path, criterion, inside, series or series_of(path), holds, level, sure, stopped
-    )
+    return Scan(case, path, criterion, inside, series, holds, level, sure, stopped)
+
+
+def _near(
+    case: Case, path: str, criterion: Criterion, values: FloatArray
+) -> FloatArray | None:
+    """How near designs are to what is asked, by rules that the exact engine has too; else None."""
+    if criterion == BALANCE:
+        return balances(case, {path: values})
+    if criterion == DARK and path == CLOSURE:
+        return np.array([judged_at(case, path, v, criterion)[1] for v in values.tolist()])
+    return None
 
 
 def find_edges(

@@ -16,12 +16,13 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from explorer.advice.case import Case
-from explorer.advice.checks import Judged, asked_of, judged, ratings_margin
+from explorer.advice.checks import Judged, asked_of, balance, judged, ratings_margin
 from explorer.advice.gathered import gathered, gathered_log, with_gathered_log
 from explorer.advice.readings import BoolArray, FloatArray, Readings
 from explorer.advice.readings.balance import Balance
-from explorer.advice.readings.many import readings
+from explorer.advice.readings.many import balance_of, readings
 from explorer.advice.verdict import CHECK_NAMES, MET_OR_NOT, NO_LIMIT, State
+from explorer.engine.many import supplied
 from explorer.scenario.ratings import Rating
 
 STATES: tuple[State, ...] = ("falls_short", "marginal", "runs")
@@ -141,6 +142,14 @@ def fleet(
     return Fleet(judged=judged(found, asked), readings=found)
 
 
+def balances(case: Case, changes: Mapping[str, ArrayLike]) -> FloatArray:
+    """The margin of Balance alone of the variants that `changes` describes, shape (variants,)."""
+    size = max((np.size(v) for v in changes.values()), default=1)
+    several = gathered(case.varied(changes))
+    held = balance_of(supplied(several.system, size))
+    return balance(held, asked_of(several.scenario, size)).margin
+
+
 __all__ = [
-    "MET_OR_NOT", "STATES", "Fleet", "fleet", "gathered_log", "with_gathered_log",
+    "MET_OR_NOT", "STATES", "Fleet", "balances", "fleet", "gathered_log", "with_gathered_log",
 ]

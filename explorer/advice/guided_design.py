@@ -11,7 +11,8 @@ from numpy.typing import NDArray
 
 from explorer.advice.assess import Assessment, assess
 from explorer.advice.case import Case
-from explorer.advice.edges import RUNS, Interrupted, find_edges
+from explorer.advice.criteria import RUNS
+from explorer.advice.edges import Interrupted, find_edges
 from explorer.advice.fleet import Fleet, fleet
 from explorer.advice.stops import LIGHT_STOPS
 from explorer.scenario import parts

@@ -11,10 +11,11 @@ from explorer.advice import safety
 from explorer.advice.case import CANNOT, Case, Unjudgeable, judging, kept
 from explorer.advice.checks import asked_of, judged, more_than, shares
 from explorer.advice.readings import START_UP, Readings
-from explorer.advice.readings.one import balance, readings, study
+from explorer.advice.readings.one import dark, held, readings, study
 from explorer.advice.verdict import CHECK_NAMES, NO_LIMIT, Check, Verdict
 from explorer.engine.system import WEEK_S
 from explorer.quantity import show
+from explorer.scenario.ratings import ratings as ratings_of
 from explorer.text import Text, figure, joined, say
 
 
@@ -22,7 +23,26 @@ from explorer.text import Text, figure, joined, say
 def balance_margin(case: Case) -> float:
     """The margin of Balance alone, for which nothing is marched."""
     with judging():
-        margin = float(rules.balance(balance(case.engine), asked_of(case.scenario, 1)).margin[0])
+        return _one(rules.balance(held(case), asked_of(case.scenario, 1)))
+
+
+@kept
+def ratings_margin(case: Case) -> float:
+    """The margin of Ratings alone, for which nothing is marched."""
+    with judging():
+        rows = ratings_of(case.scenario, case.system)
+        return float(rules.ratings_margin(rows, 1)[0])
+
+
+@kept
+def dark_margin(case: Case) -> float:
+    """The margin of Dark alone, for which the course is marched and nothing else."""
+    with judging():
+        return _one(rules.dark(dark(case), asked_of(case.scenario, 1)))
+
+
+def _one(check: rules.Judged) -> float:
+    margin = float(check.margin[0])
     if np.isnan(margin):
         raise Unjudgeable(CANNOT)
     return margin

@@ -6,6 +6,7 @@ another thing, and stands beside the knobs.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import cache
 from typing import Literal
 
@@ -13,7 +14,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from explorer.advice.case import Case
-from explorer.advice.edges import BALANCE, Criterion, Edges, Stopped, find_edges
+from explorer.advice.criteria import BALANCE, DARK, Criterion
+from explorer.advice.edges import CLOSURE, Edges, Stopped, edge_above, find_edges, judged_at
 from explorer.advice.stops import LIGHT_STOPS, Series, three_digits
 from explorer.engine.system import DAY_S
 from explorer.scenario.demand import Every
@@ -22,7 +24,6 @@ FloatArray = NDArray[np.float64]
 Bound = Literal["", "more than", "less than", "none"]
 
 SERVICE_AND_BALANCE = Criterion(checks=("service", "balance"))
-DARK = Criterion(checks=("dark",))
 MOST_DAYS = 365.0
 LEAST_PER_DAY = 0.01
 POINTS = 24
@@ -86,11 +87,30 @@ def _most_operations(case: Case, stopped: Stopped) -> Reach | None:
             inside = series.values[series.values >= shortest_s]
             inside = inside[inside <= open_s / LEAST_PER_DAY]
             path = f"load.operations.{i}.schedule.interval_s"
-            found = find_edges(
-                case, path, SERVICE_AND_BALANCE, _some(inside), series, stopped
-            )
-            return _rate(found, open_s)
+            return _rate(_shortest(case, path, _some(inside), series, stopped), open_s)
     return None
+
+
+def _shortest(
+    case: Case, path: str, values: FloatArray, series: Series, stopped: Stopped
+) -> Edges:
+    """From which interval on Service and Balance pass.
+
+    Balance alone is had without a march, and what its edge serves is served from there on: only
+    where that edge serves less is the edge of both looked for.
+    """
+    found = find_edges(case, path, BALANCE, values, series, stopped)
+    first = found.low if found.at_low else next(
+        (e.value for e in found.edges if e.holds_above), None
+    )
+    if first is None or judged_at(case, path, first, SERVICE_AND_BALANCE)[0]:
+        return found
+    edge = edge_above(
+        case, path, SERVICE_AND_BALANCE, first, series, float(values[-1]), stopped
+    )
+    if edge is None:
+        return find_edges(case, path, SERVICE_AND_BALANCE, values, series, stopped)
+    return replace(found, edges=(edge,), at_low=False, at_high=True)
 
 
 def _rate(found: Edges, open_s: float) -> Reach:
@@ -118,7 +138,7 @@ def _intervals(open_s: float) -> Series:
 def _longest_closure(case: Case, stopped: Stopped) -> Reach:
     days = durations().values
     inside = _some(days[(days >= 60.0 / DAY_S) & (days <= MOST_DAYS)])
-    found = find_edges(case, "margins.closure_days", DARK, inside, durations(), stopped)
+    found = find_edges(case, CLOSURE, DARK, inside, durations(), stopped)
     if found.none:
         return Reach(found.low, "none")
     falling = [e.value for e in found.edges if not e.holds_above]

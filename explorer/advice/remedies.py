@@ -10,7 +10,8 @@ import numpy as np
 
 from explorer.advice.case import Case
 from explorer.advice.contest import fitted_title, replaced_store, sizes_of
-from explorer.advice.edges import RUNS, Criterion, Interrupted, find_edges
+from explorer.advice.criteria import RUNS, Criterion
+from explorer.advice.edges import Interrupted, find_edges
 from explorer.advice.fleet import fleet
 from explorer.advice.judge import judge
 from explorer.advice.remedy_search import (

@@ -11,7 +11,8 @@ from numpy.typing import NDArray
 from pydantic import ValidationError
 
 from explorer.advice.case import Case
-from explorer.advice.edges import RUNS, Edges, find_edges
+from explorer.advice.criteria import RUNS
+from explorer.advice.edges import Edges, find_edges
 from explorer.advice.fleet import fleet
 from explorer.advice.judge import judge
 from explorer.advice.stops import WHOLE, knob_paths, largest_phase, series_of, stops_of

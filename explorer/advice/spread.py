@@ -10,7 +10,8 @@ from numpy.typing import NDArray
 from scipy import stats
 
 from explorer.advice.case import Case
-from explorer.advice.edges import RUNS, WORKS, Interrupted, Stopped, verdict_with
+from explorer.advice.criteria import RUNS, WORKS
+from explorer.advice.edges import Interrupted, Stopped, verdict_with
 from explorer.advice.fleet import Fleet, fleet
 from explorer.advice.sold import sold_span
 from explorer.advice.stops import largest_phase

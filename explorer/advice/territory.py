@@ -10,7 +10,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from explorer.advice.case import Case
-from explorer.advice.edges import RUNS, WORKS, Edges, Stopped, find_edges, verdict_with
+from explorer.advice.criteria import RUNS, WORKS
+from explorer.advice.edges import Edges, Stopped, find_edges, verdict_with
 from explorer.advice.fleet import fleet
 from explorer.advice.stops import knob_paths, largest_phase, series_of, stops_of
 from explorer.advice.verdict import CHECK_NAMES

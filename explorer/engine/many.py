@@ -116,9 +116,36 @@ def rate_while_due(operation: Operation) -> FloatArray:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Supplied:
+    """Many systems with their stores in nodes, and what the light brings to them."""
+
+    system: System
+    stretches: Stretches
+    nodes_c: FloatArray
+    """Charge at the nodes, (systems, nodes). [C]"""
+    nodes_v: FloatArray
+    side_v: FloatArray
+    """The same as `nodes_v`, but just below where a converter begins to convert. [V]"""
+    leak_a: FloatArray
+    """Leakage at the nodes, (systems, nodes). [A]"""
+    esr: FloatArray
+    """Series resistance of the store, plain or (systems, 1). [ohm]"""
+    limit_a: FloatArray
+    """Largest charging current of the store, plain or (systems, 1). [A]"""
+    given: list[object]
+    """What the panel offers the charger, by light level; see `charging_current`."""
+
+    @property
+    def size(self) -> int:
+        """Number of systems."""
+        return len(self.nodes_c)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Batch:
     """Tables of many systems, ready to run."""
 
+    supplied: Supplied
     system: System
     stretches: Stretches
     flows: RowFlows
@@ -139,14 +166,10 @@ class Batch:
     waits: Waiting
     grain_c: FloatArray
     """Charge of the largest run at the cut-off voltage, (systems,). [C]"""
-    leak_a: FloatArray
-    """Leakage at the nodes, (systems, nodes). [A]"""
     esr: FloatArray
     """Series resistance of the store, plain or (systems, 1). [ohm]"""
     given_a: FloatArray
     """Charging current at the connect voltage, (systems, levels). [A]"""
-    given: list[object]
-    """What the panel offers the charger, by light level; see `charging_current`."""
     on: dict[tuple[int, Due], int]
     """Motion with the load connected, by light level and operations due; runs that wait for a
     charge are no part of it."""
@@ -162,6 +185,25 @@ class Batch:
         return len(self.nodes_c)
 
 
+def supplied(system: System, size: int) -> Supplied:
+    """The stores of `size` systems in nodes, and what each light level offers them.
+
+    Raises
+    ------
+    ValueError
+        A numeric leaf has a leading axis that is neither 1 nor `size`.
+    """
+    stretches = stretches_of(system)
+    volts, charge, side_v = _nodes(system, size)
+    leak, esr, limit = _store_limits(system, charge, volts)
+    levels = stretches.photocurrent_a
+    return Supplied(
+        system=system, stretches=stretches, nodes_c=charge, nodes_v=volts, side_v=side_v,
+        leak_a=np.broadcast_to(leak, charge.shape), esr=esr, limit_a=limit,
+        given=[_supply(system, levels[:, k : k + 1], esr) for k in range(levels.shape[1])],
+    )
+
+
 def prepare(system: System, size: int) -> Batch:
     """Tabulate the motions of `size` systems.
 
@@ -170,14 +212,12 @@ def prepare(system: System, size: int) -> Batch:
     ValueError
         A numeric leaf has a leading axis that is neither 1 nor `size`.
     """
-    stretches = stretches_of(system)
+    at = supplied(system, size)
+    stretches, volts, charge, side_v = at.stretches, at.nodes_v, at.nodes_c, at.side_v
+    leak, esr, limit, given = at.leak_a, at.esr, at.limit_a, at.given
     operations = system.load.operations
-    volts, charge, side_v = _nodes(system, size)
-    leak, esr, limit = _store_limits(system, charge, volts)
     quiet = ld.Draw(current_a=system.quiescent_a)
     idle = system.load.sleep + quiet
-    levels = stretches.photocurrent_a
-    given = [_supply(system, levels[:, k : k + 1], esr) for k in range(levels.shape[1])]
     waits = [isinstance(op.schedule, WhenReady) for op in operations]
     # A blocking diode leaks back in the dark.
     unlit = _supply(system, np.zeros((1, 1)), esr)
@@ -216,6 +256,7 @@ def prepare(system: System, size: int) -> Batch:
     )
     lifted_v = system.load.connect_v - np.maximum(given_a, 0.0) * esr
     return Batch(
+        supplied=at,
         system=system,
         stretches=stretches,
         flows=RowFlows(charge, speeds),
@@ -229,10 +270,8 @@ def prepare(system: System, size: int) -> Batch:
         start=start_up(system, volts, charge, esr),
         waits=waiting(system, volts, charge, esr),
         grain_c=largest_run(system, size),
-        leak_a=np.broadcast_to(leak, charge.shape),
         esr=esr,
         given_a=given_a,
-        given=given,
         on=on,
         off=off,
         dark=dark,
@@ -261,12 +300,10 @@ def _given_at_connect(
     )
 
 
-def charging_current(batch: Batch, level: int, volts: FloatArray) -> FloatArray:
+def charging_current(at: Supplied, level: int, volts: FloatArray) -> FloatArray:
     """Charging current of one light level at store voltages of shape (systems, k). [A]"""
-    system = batch.system
-    _, _, limit = _store_limits(system, np.ones_like(volts), volts)
-    amps = _charge_current(system, batch.given[level], volts, volts, np.asarray(batch.esr))
-    return np.broadcast_to(np.minimum(amps, limit), volts.shape)
+    amps = _charge_current(at.system, at.given[level], volts, volts, np.asarray(at.esr))
+    return np.broadcast_to(np.minimum(amps, at.limit_a), volts.shape)
 
 
 def _nodes(system: System, size: int) -> tuple[FloatArray, FloatArray, FloatArray]:

@@ -104,9 +104,9 @@ def compare(scenario, log):
     theirs = many.readings(case.scenario, case.system, 1)
     checks = judged(ours, asked), judged(theirs, asked)
     tolerance = {
-        "starts": TOLERANCE["ready_s"], "balance": TOLERANCE["balance"],
+        "starts": TOLERANCE["starts"], "balance": TOLERANCE["balance"],
         "dark": TOLERANCE["dark"], "pulse": TOLERANCE["pulse"],
-        "service": max(TOLERANCE["served"], RUNS / max(float(ours.wanted.min(initial=99.0)), 1.0)),
+        "service": max(TOLERANCE["service"], RUNS / max(float(ours.wanted.min(initial=99.0)), 1.0)),
         "ratings": 1e-9,
     }
     close = any(
@@ -129,7 +129,7 @@ def compare(scenario, log):
     hold("balance", *ratios, TOLERANCE["balance"])
     ready = float(ours.ready_s[0]), float(theirs.ready_s[0])
     if np.isfinite(ready).all():
-        if abs(ready[0] - ready[1]) > max(TOLERANCE["ready_s"] * max(ready), NIGHT_S):
+        if abs(ready[0] - ready[1]) > max(TOLERANCE["starts"] * max(ready), NIGHT_S):
             found.parted["ready_s"] = ready
     elif ready[0] != ready[1]:
         found.parted["ready_s"] = ready
@@ -149,7 +149,7 @@ def compare(scenario, log):
             min(float(r.served[0, j]) / w, 1.0) if w > 0 else 1.0
             for r, w in zip((ours, theirs), wanted, strict=True)
         ]
-        hold("served", *shares, TOLERANCE["served"], RUNS / max(min(wanted), 1e-9))
+        hold("served", *shares, TOLERANCE["service"], RUNS / max(min(wanted), 1e-9))
     hold("connected", float(ours.connected[0]), float(theirs.connected[0]), 0.05)
     return found
 

@@ -7,18 +7,8 @@ from hypothesis import strategies as st
 from pydantic import ValidationError
 
 from explorer.advice.case import Case
-from explorer.advice.edges import (
-    RUNS,
-    WORKS,
-    Criterion,
-    Edge,
-    Edges,
-    Interrupted,
-    Scan,
-    break_even,
-    draft,
-    find_edges,
-)
+from explorer.advice.criteria import RUNS, WORKS, Criterion
+from explorer.advice.edges import Edge, Edges, Interrupted, Scan, break_even, draft, find_edges
 from explorer.advice.judge import judge
 from explorer.advice.stops import (
     LIGHT_STOPS,

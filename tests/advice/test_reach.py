@@ -8,15 +8,17 @@ from hypothesis import given, settings
 
 from explorer.advice.answers import answers
 from explorer.advice.case import Case
+from explorer.advice.edges import CLOSURE
 from explorer.advice.judge import judge
 from explorer.advice.reach import Reach, durations, reach
+from explorer.advice.readings import one
 from explorer.advice.stops import three_digits
 from explorer.scenario.demand import Every, WhenReady
 from explorer.words.answers import value_of
 from tests.advice.demos import LOGGED, NAMES, demo
 from tests.advice.test_edges import GENERATED, cases
 
-LIGHT, CLOSURE = "light.illuminance_lx", "margins.closure_days"
+LIGHT = "light.illuminance_lx"
 
 
 def margin(case, name):
@@ -67,6 +69,25 @@ def test_each_answer_is_the_edge_of_its_check_alone(name):
 @given(cases())
 def test_each_answer_of_a_generated_design_is_the_edge_of_its_check(case):
     assert_edges_of_single_checks(case, reach(case))
+
+
+def courses_of(monkeypatch, case):
+    """How many courses are marched for the answers of a case that was judged."""
+    judge(case)
+    marched = []
+    studied = one._studied
+    monkeypatch.setattr(one, "_studied", lambda *given: marched.append(1) or studied(*given))
+    reach(case)
+    return len(marched)
+
+
+def test_light_and_closure_are_found_without_another_course(monkeypatch):
+    """Balance needs no march, and a closure changes nothing of the course."""
+    assert courses_of(monkeypatch, Case(*demo("vent_flap"))) == 0
+
+
+def test_a_rate_that_balance_bounds_takes_one_more_course(monkeypatch):
+    assert courses_of(monkeypatch, Case(*demo("watering_valve"))) == 1
 
 
 def test_the_balance_at_the_light_found_is_one():

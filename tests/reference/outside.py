@@ -1,7 +1,8 @@
 """The batch and the edges seen from outside: against the exact march, and against the reference."""
 
 from explorer.advice.case import Case
-from explorer.advice.edges import WORKS, find_edges, verdict_at
+from explorer.advice.criteria import WORKS
+from explorer.advice.edges import find_edges, verdict_with
 from explorer.advice.fleet import fleet
 from explorer.advice.judge import judge
 from explorer.advice.reach import reach
@@ -44,8 +45,8 @@ def edges(case):
     out = {}
     found = find_edges(given, "light.illuminance_lx", WORKS, LIGHT_STOPS)
     for i, edge in enumerate(found.edges):
-        inside = verdict_at(given, "light.illuminance_lx", edge.value)
-        beyond = verdict_at(given, "light.illuminance_lx", edge.beyond)
+        inside = verdict_with(given, {"light.illuminance_lx": edge.value})
+        beyond = verdict_with(given, {"light.illuminance_lx": edge.beyond})
         right = inside is not None and inside.state != "falls_short" and (
             beyond is None or beyond.state == "falls_short"
         )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Any
 
 import numpy as np
@@ -18,7 +19,7 @@ from explorer.advice.readings.balance import (
 from explorer.advice.readings.dark import gaps
 from explorer.advice.readings.pulse import Store, deepest_pulse, flat
 from explorer.engine import many_run as run
-from explorer.engine.many import Batch, charging_current, prepare
+from explorer.engine.many import Batch, Supplied, charging_current, prepare
 from explorer.engine.system import DAY_S, WEEK_S, Periodic, System, WhenReady
 from explorer.engine.thresholds import along, charge_at
 from explorer.scenario.model import Scenario
@@ -30,10 +31,10 @@ MOST_SECANTS = 3
 DRIFTED = 0.02
 """Change of a store over one period, relative to a full one, beyond which it has not settled."""
 TOLERANCE = {
-    "ready_s": 0.1, "balance": 0.05, "dark": 0.15, "pulse": 0.15, "served": 0.05,
+    "starts": 0.1, "balance": 0.05, "dark": 0.15, "pulse": 0.15, "ratings": 0.01, "service": 0.05,
 }
-"""Share by which a reading that is `sure` may differ from the exact one; of a ratio above 3 no more
-is known than that."""
+"""Share by which the margin of a check may differ from the exact one where a reading is `sure`; of
+a ratio above 3 no more is known than that."""
 LARGE = 0.15
 """Largest run, as a share of what the store holds above its cut-off, that may be averaged; also the
 widest band between full and resume in which a store may stand anywhere."""
@@ -185,30 +186,46 @@ def _sure(
     return np.asarray((plain & (waits <= 1) & (not odd)) | hopeless | broken)
 
 
-def _balance(batch: Batch) -> Balance:
-    """Mean powers at the node of each system's table that suits the balance best."""
-    s, system, size = batch.stretches, batch.system, batch.size
+def balance_of(at: Supplied, flowing: Callable[[int], FloatArray] | None = None) -> Balance:
+    """Mean powers at the node of each system's table that suits the balance best.
+
+    Parameters
+    ----------
+    at : Supplied
+        The systems.
+    flowing : callable, optional
+        Charging current of a light level at all nodes but the lowest, where it is known. [A]
+    """
+    s, system, size = at.stretches, at.system, at.size
     period = float(s.edges_s[-1])
     share = np.bincount(s.level, np.diff(s.edges_s), minlength=s.photocurrent_a.shape[1]) / period
-    low = np.minimum(flat(lowest_held(system), size), batch.nodes_v[:, -1])[:, None]
+    low = np.minimum(flat(lowest_held(system), size), at.nodes_v[:, -1])[:, None]
     # The empty end of a table is no place for a balance: there nothing falls any further.
-    inner = batch.nodes_v[:, 1:]
-    leak = batch.leak_a[:, 1:]
-    own = leak + np.asarray(system.quiescent_a, float)
-    brought, back = np.zeros((size, inner.shape[1] + 1)), np.zeros((size, inner.shape[1] + 1))
+    inner, leak = at.nodes_v[:, 1:], at.leak_a[:, 1:]
+    volts = np.concatenate([low, inner], axis=1)
+    brought, back = np.zeros(volts.shape), np.zeros(volts.shape)
     for level, part in enumerate(share.tolist()):
-        at_low = charging_current(batch, level, low)
-        at_nodes = batch.flows.at_nodes(batch.off[level])[:, 1:] + own
-        current = np.concatenate([at_low, at_nodes], axis=1)
+        if flowing is None:
+            current = charging_current(at, level, volts)
+        else:
+            current = np.concatenate(
+                [charging_current(at, level, low), flowing(level)], axis=1
+            )
         brought += part * np.maximum(current, 0.0)
         back -= part * np.minimum(current, 0.0)
-    volts = np.concatenate([low, inner], axis=1)
     leaks = np.concatenate([along(low[:, 0], inner, leak)[:, None], leak], axis=1)
     rates = [w / period for w in wanted_runs(system, period)]
-    taken = back + taken_current(system, volts, leaks, batch.esr, rates)
+    taken = back + taken_current(system, volts, leaks, at.esr, rates)
     # Below the lowest level at which everything runs a voltage is no candidate.
     brought = np.where(volts < low, -1.0, brought)
     return best_level(volts, brought, taken)
+
+
+def _balance(batch: Batch) -> Balance:
+    own = batch.supplied.leak_a[:, 1:] + np.asarray(batch.system.quiescent_a, float)
+    return balance_of(
+        batch.supplied, lambda level: batch.flows.at_nodes(batch.off[level])[:, 1:] + own
+    )
 
 
 def _full_charge(batch: Batch, gaps: int) -> FloatArray:
@@ -343,4 +360,4 @@ def _runs(batch: Batch, course: run.Rows) -> tuple[FloatArray, FloatArray]:
     return served, wanted
 
 
-__all__ = ["BoolArray", "readings"]
+__all__ = ["BoolArray", "balance_of", "readings"]

@@ -8,7 +8,7 @@ from math import inf, isfinite
 import numpy as np
 
 from explorer.advice.case import Case, kept
-from explorer.advice.readings import FloatArray, PulseReading, Readings
+from explorer.advice.readings import DarkReading, FloatArray, PulseReading, Readings
 from explorer.advice.readings.balance import (
     Balance,
     best_level,
@@ -116,18 +116,16 @@ def _settled(engine: Engine, first: FirstCharge, opening: Trajectory) -> Repeati
 def readings(case: Case) -> Readings:
     """What the checks read of one design; arrays of length 1."""
     found = study(case)
-    run, engine, system = found.course.run, found.engine, found.system
-    held = balance(engine)
+    run, system, powers = found.course.run, found.system, held(case)
     span = run.span_s
     served = np.array(run.tally.served, float) if found.starts else np.zeros(len(run.tally.served))
     wanted = np.array([float(np.asarray(w)) for w in wanted_runs(system, span)])
-    closure_s = case.scenario.margins.closure_days * DAY_S
     return Readings(
         ready_s=np.array([found.first.seconds]),
-        level_v=held.level_v,
-        brought_w=held.brought_w,
-        taken_w=held.taken_w,
-        dark=worst_dark(found.repeating, list(found.gaps), closure_s, found.in_the_dark),
+        level_v=powers.level_v,
+        brought_w=powers.brought_w,
+        taken_w=powers.taken_w,
+        dark=dark(case),
         pulse=case.once_under_any_margins("pulse", lambda: pulse(found)),
         ratings=ratings(case.scenario, system),
         served=served[None, :],
@@ -138,6 +136,19 @@ def readings(case: Case) -> Readings:
         repeats=np.array([found.course.settled]),
         sure=np.array([True]),
     )
+
+
+def held(case: Case) -> Balance:
+    """The balance of one design, for which nothing is marched."""
+    return case.once_under_any_margins("held", lambda: balance(case.engine))
+
+
+@kept
+def dark(case: Case) -> DarkReading:
+    """The worst dark stretch of the course of one design."""
+    found = study(case)
+    closure_s = case.scenario.margins.closure_days * DAY_S
+    return worst_dark(found.repeating, list(found.gaps), closure_s, found.in_the_dark)
 
 
 def _connected(found: Study) -> float:
@@ -191,4 +202,4 @@ def pulse(found: Study) -> PulseReading | None:
     return deepest_pulse(system, store, levels)
 
 
-__all__ = ["Study", "balance", "pulse", "readings", "study"]
+__all__ = ["Study", "balance", "dark", "held", "pulse", "readings", "study"]
