@@ -59,6 +59,11 @@ class SettingsStore:
         self.settings = replace(self.settings, **changes)  # type: ignore[arg-type]
         self._save()
 
+    @property
+    def runs_folder(self) -> Path:
+        """Where runs that are being logged are kept."""
+        return self._path.parent / "runs"
+
     def remember_file(self, path: Path) -> None:
         """Put a file at the head of the recent ones."""
         self.settings = with_recent(self.settings, path)

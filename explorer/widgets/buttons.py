@@ -112,3 +112,14 @@ class PillButton(QToolButton):
         return not self.icon().isNull() and (
             self.toolButtonStyle() != Qt.ToolButtonStyle.ToolButtonTextOnly
         )
+
+
+def pill(text: str, tip: str) -> PillButton:
+    """An outlined button with a tip, reached with Tab; both texts are already translated."""
+    button = PillButton()
+    button.setText(text)
+    button.setToolTip(tip)
+    button.setAccessibleName(text.rstrip("…"))
+    button.setAccessibleDescription(tip)
+    button.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+    return button

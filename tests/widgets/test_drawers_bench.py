@@ -9,7 +9,7 @@ from explorer.files.scenario_json import load_scenario
 from explorer.resource_files import resource_path, scenario_folder
 from explorer.state.document import Document
 from explorer.state.jobs import JobRunner
-from explorer.widgets.drawers import bench_drawer
+from explorer.widgets.drawers import bench_sources
 from explorer.widgets.drawers.bench_drawer import READINGS, VALUES, BenchDrawer
 from tests.make_bench_log import NAME, TRUTH
 
@@ -18,10 +18,10 @@ LOG = resource_path("logs", NAME)
 
 
 @pytest.fixture
-def drawer(qtbot):
+def drawer(qtbot, tmp_path):
     document = Document(load_scenario(scenario_folder() / "soil_probe.json").scenario)
     jobs = JobRunner()
-    made = BenchDrawer(document, jobs)
+    made = BenchDrawer(document, jobs, tmp_path / "runs")
     qtbot.addWidget(made)
     made.resize(640, 280)
     made.show()
@@ -53,7 +53,7 @@ def test_without_a_log_it_says_what_to_open_and_exports_nothing(drawer):
 
 
 def test_the_button_opens_a_log_and_the_answer_says_how_it_agrees(qtbot, drawer, monkeypatch):
-    monkeypatch.setattr(bench_drawer, "pick_log", lambda _: LOG)
+    monkeypatch.setattr(bench_sources, "pick_log", lambda _: LOG)
     with qtbot.waitSignal(drawer.feed.finished, timeout=PATIENT):
         qtbot.keyClick(drawer.open_button, Qt.Key.Key_Space)
     assert "does not follow" in drawer.answer.text()
@@ -153,10 +153,10 @@ def test_it_exports_readings_values_and_pictures(qtbot, drawer, tmp_path):
         assert (tmp_path / f"p.{kind}").stat().st_size > 5000
 
 
-def test_the_log_stays_when_the_window_is_built_anew(qtbot, drawer):
+def test_the_log_stays_when_the_window_is_built_anew(qtbot, drawer, tmp_path):
     opened(qtbot, drawer)
     jobs = JobRunner()
-    again = BenchDrawer(drawer.document, jobs)
+    again = BenchDrawer(drawer.document, jobs, tmp_path)
     qtbot.addWidget(again)
     with qtbot.waitSignal(again.feed.finished, timeout=PATIENT):
         again.feed.set_open(True)

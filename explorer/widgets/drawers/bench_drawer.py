@@ -10,7 +10,6 @@ from PySide6.QtCore import QPointF, QRectF, QSize, QSizeF, Qt
 from PySide6.QtGui import QHideEvent, QPainter, QResizeEvent
 from PySide6.QtWidgets import (
     QBoxLayout,
-    QFileDialog,
     QHBoxLayout,
     QLabel,
     QStackedWidget,
@@ -28,8 +27,9 @@ from explorer.state.jobs import JobRunner
 from explorer.state.language import tr
 from explorer.state.theme import LIGHT
 from explorer.text import say
-from explorer.widgets.buttons import PillButton
+from explorer.widgets.buttons import pill
 from explorer.widgets.drawers.bench_plot import BenchPlot
+from explorer.widgets.drawers.bench_sources import BenchSources
 from explorer.widgets.drawers.bench_values import BenchValues
 from explorer.widgets.drawers.drawer import Drawer
 from explorer.widgets.drawers.export import Picture
@@ -48,18 +48,19 @@ KEPT = "bench_log"
 """Property of the document that keeps the log while windows are built anew."""
 
 
-def pick_log(parent: QWidget) -> Path | None:
-    """Ask for a logged run."""
-    filters = tr("Tables (*.csv *.tsv *.txt)")
-    name, _ = QFileDialog.getOpenFileName(parent, tr("Open a logged run"), "", filters)
-    return Path(name) if name else None
-
-
 class BenchDrawer(Drawer):
-    """Shows a logged run over the forecast and fits chosen values to it."""
+    """Shows a logged run over the forecast and fits chosen values to it.
+
+    Parameters
+    ----------
+    document, jobs
+        The design, and where the work runs.
+    runs : pathlib.Path
+        Folder in which runs are kept that are logged by the program itself.
+    """
 
     def __init__(
-        self, document: Document, jobs: JobRunner, parent: QWidget | None = None
+        self, document: Document, jobs: JobRunner, runs: Path, parent: QWidget | None = None
     ) -> None:
         kept = document.property(KEPT)
         self._path = Path(kept) if kept else None
@@ -75,16 +76,19 @@ class BenchDrawer(Drawer):
             label.setWordWrap(True)
             label.setFont(theme.font("small"))
         self.notes.setForegroundRole(self.notes.palette().ColorRole.PlaceholderText)
-        self.open_button = self._button(tr("Open log…"), tr("Open a logged run of the device"))
-        self.open_other = self._button(tr("Another…"), tr("Open a logged run of the device"))
-        self.fit_button = self._button(
+        self.sources = BenchSources(runs, self)
+        self.open_button = pill(tr("Open log…"), tr("Open a logged run of the device"))
+        self.hand_button = pill(tr("Write down…"), tr("Write down what a meter shows, by hand"))
+        self.other_button = self.sources.menu_button()
+        self.fit_button = pill(
             tr("Fit", "values"), tr("Search the values that follow the log best")
         )
-        self.take_button = self._button(
+        self.take_button = pill(
             tr("Take over"), tr("Put the fitted values into the design; undo takes them back")
         )
-        self.open_button.clicked.connect(self._on_open)
-        self.open_other.clicked.connect(self._on_open)
+        self.open_button.clicked.connect(self.sources.open_file)
+        self.hand_button.clicked.connect(self.sources.write_down)
+        self.sources.chosen.connect(self.open_log)
         self.fit_button.clicked.connect(self._on_fit)
         self.take_button.clicked.connect(self._on_take)
         self.sheets = QStackedWidget()
@@ -101,21 +105,13 @@ class BenchDrawer(Drawer):
         if self._path is None:
             self._show_empty()
 
-    def _button(self, text: str, tip: str) -> PillButton:
-        button = PillButton()
-        button.setText(text)
-        button.setToolTip(tip)
-        button.setAccessibleName(text.rstrip("…"))
-        button.setAccessibleDescription(tip)
-        button.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        return button
-
     def _build_empty(self) -> QWidget:
         page = QWidget()
         self.hint = QLabel(
             tr(
                 "Open a table with the columns time and store_V (or store_mV), and lux where the "
-                "light was logged too. Or drop the file on the window."
+                "light was logged too, or drop the file on the window. Or write down by hand "
+                "what a meter shows."
             )
         )
         self.hint.setWordWrap(True)
@@ -124,7 +120,13 @@ class BenchDrawer(Drawer):
         layout.addStretch(1)
         layout.addWidget(self.hint)
         layout.addSpacing(6)
-        layout.addWidget(self.open_button, 0, Qt.AlignmentFlag.AlignCenter)
+        ways = QHBoxLayout()
+        ways.setSpacing(6)
+        ways.addStretch(1)
+        for button in (self.open_button, self.hand_button):
+            ways.addWidget(button)
+        ways.addStretch(1)
+        layout.addLayout(ways)
         layout.addStretch(1)
         return page
 
@@ -132,7 +134,7 @@ class BenchDrawer(Drawer):
         page = QWidget()
         buttons = QHBoxLayout()
         buttons.setSpacing(6)
-        for button in (self.fit_button, self.take_button, self.open_other):
+        for button in (self.fit_button, self.take_button, self.other_button):
             buttons.addWidget(button)
         buttons.addStretch(1)
         inner = QWidget()
@@ -166,17 +168,14 @@ class BenchDrawer(Drawer):
     # --- the log ---
 
     def open_log(self, path: Path) -> None:
-        """Hold the forecast against a file."""
+        """Hold the forecast against a file; one that has only grown stays on show meanwhile."""
         self._stop_search()
-        self._path, self._view, self._fit = path, None, None
+        if path != self._path or self._view is None:
+            self._view = None
+            self.say_nothing(tr("Working it out…"))
+        self._path, self._fit = path, None
         self.document.setProperty(KEPT, str(path))
-        self.say_nothing(tr("Working it out…"))
         self.feed.set_steps(partial(bench_steps, path), rest_ms=0)
-
-    def _on_open(self) -> None:
-        path = pick_log(self)
-        if path is not None:
-            self.open_log(path)
 
     def _show_empty(self) -> None:
         self.sheets.setCurrentIndex(0)
@@ -203,7 +202,7 @@ class BenchDrawer(Drawer):
         self.plot.set_agreement(step.agreement, f"{tr(answer)} {tr(numbers)}")
         self.values.set_offered(step.offered)
         # Their boxes are made only now, long after the tab order of the drawer.
-        chain = [self.fit_button, self.take_button, self.open_other, *self.values.boxes]
+        chain = [self.fit_button, self.take_button, self.other_button, *self.values.boxes]
         for before, after in itertools.pairwise([*chain, self.export]):
             QWidget.setTabOrder(before, after)
         self.sheets.setCurrentIndex(1)

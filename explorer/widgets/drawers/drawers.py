@@ -116,7 +116,7 @@ class Drawers(QWidget):
     def drawer(self, key: str) -> Drawer:
         """One drawer, built when first asked for."""
         if key not in self._built:
-            drawer = _build(key, self._document, self._jobs)
+            drawer = _build(key, self._document, self._jobs, self._settings)
             drawer.wants_field.connect(self.wants_field)
             self._built[key] = drawer
             self._pages.addWidget(drawer)
@@ -160,7 +160,7 @@ class Drawers(QWidget):
         return max(round(share * self._room), _LEAST_HEIGHT)
 
 
-def _build(key: str, document: Document, jobs: JobRunner) -> Drawer:
+def _build(key: str, document: Document, jobs: JobRunner, settings: SettingsStore) -> Drawer:
     """Load and build one drawer."""
     if key == "budget":
         from explorer.widgets.drawers.budget_drawer import BudgetDrawer
@@ -181,7 +181,7 @@ def _build(key: str, document: Document, jobs: JobRunner) -> Drawer:
     if key == "bench":
         from explorer.widgets.drawers.bench_drawer import BenchDrawer
 
-        return BenchDrawer(document, jobs)
+        return BenchDrawer(document, jobs, settings.runs_folder)
     from explorer.widgets.drawers.spread_drawer import SpreadDrawer
 
     return SpreadDrawer(document, jobs)
