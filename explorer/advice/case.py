@@ -12,6 +12,7 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from explorer.advice.variants import varied
+from explorer.engine.library import Library
 from explorer.engine.march import Engine
 from explorer.engine.system import System
 from explorer.scenario.build import build
@@ -20,6 +21,9 @@ from explorer.scenario.model import Scenario, with_value
 from explorer.text import say
 
 T = TypeVar("T")
+
+TABLES = Library()
+"""Tables that all cases of this process share: most edits change a few of them."""
 
 
 class _Missing:
@@ -104,7 +108,9 @@ class Case:
     @property
     def engine(self) -> Engine:
         """The system made ready to be marched."""
-        return self.once_under_any_margins("engine", lambda: Engine(self.system))
+        return self.once_under_any_margins(
+            "engine", lambda: Engine(self.system, library=TABLES)
+        )
 
     def with_scenario(self, scenario: Scenario) -> Case:
         """Another design in the same light.

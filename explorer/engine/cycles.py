@@ -142,7 +142,7 @@ class Cycle:
         once = self.generator.advance_all(self.nodes, self.length_s)
         volts = np.interp(once, nodes, open_v) - np.interp(x, nodes, open_v)
         self._holds = np.abs(volts) <= GENERATOR_TOLERANCE_V
-        self._powers = [self.map]
+        self._powers = {0: self.map}
         self._fits: list[tuple[float, float]] = []
         self._exact: list[tuple[float, float]] = []
 
@@ -197,9 +197,11 @@ class Cycle:
 
     def power(self, k: int) -> FlowMap:
         """The map of 2^k cycles, built when first needed."""
-        while len(self._powers) <= k:
-            self._powers.append(self._powers[-1].then(self._powers[-1]))
-        return self._powers[k]
+        found = self._powers.get(k)
+        if found is None:
+            half = self.power(k - 1)
+            found = self._powers[k] = half.then(half)
+        return found
 
     def leap(self, charge: float, at_most: int, low: float, high: float) -> tuple[float, int]:
         """Apply the map as often as the bounds and `at_most` allow, by doubling.

@@ -65,14 +65,17 @@ class Flow:
     def lists(self) -> tuple[list[float], list[float]]:
         """Nodes and speeds as lists, which a walk reads faster than arrays."""
         if not self._xl:
-            self._xl, self._fl = self.nodes.tolist(), self.speed.tolist()
+            # What is asked for comes last: another thread may look meanwhile.
+            self._fl = self.speed.tolist()
+            self._xl = self.nodes.tolist()
         return self._xl, self._fl
 
     def _tabulate(self) -> None:
         self.lists()
         slope, travel, end_up, end_down = self.rows.tables
-        self._sl, self._tl = slope.tolist(), travel.tolist()
         self._end_up, self._end_down = end_up.tolist(), end_down.tolist()
+        self._sl = slope.tolist()
+        self._tl = travel.tolist()
 
     def _locate(self, x: float) -> tuple[int, float]:
         """Cell in which the motion from x begins, and the speed there."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Hashable
 from dataclasses import dataclass
 from math import inf
 
@@ -11,6 +12,7 @@ from explorer.engine.cycles import Cycle, CyclePhase
 from explorer.engine.flows import BlendedFlow, Flow
 from explorer.engine.keys import OFF, CycleKey, DrawKey, MotionKey, Off, On, StartUp
 from explorer.engine.levels import BlendedMotion, Motion, Stretch, timeline
+from explorer.engine.library import Library, frozen
 from explorer.engine.speeds import Field
 from explorer.engine.system import LEAST_LOAD_V, Operation, Periodic, System
 from explorer.physics.charger import Converter
@@ -20,6 +22,9 @@ AVERAGED_BELOW_V = 1e-4
 """A run of an operation that moves the store less than this is spread over its interval. [V]"""
 AVERAGED_IN_LOG_V = 1e-3
 """The same under a measured log, whose readings blur single pulses anyway. [V]"""
+
+MOTION_BYTES = 150
+"""About what a motion takes for each of its nodes, once it was walked along. [bytes]"""
 
 _Stretches = dict[tuple[bool, DrawKey, int | None], list[Stretch | None]]
 
@@ -50,11 +55,27 @@ class FullTurn:
 
 
 class Motions:
-    """The motions and cycles of a system."""
+    """The motions and cycles of a system.
 
-    def __init__(self, system: System, *, nodes: int = 400, compose: bool = True) -> None:
+    Parameters
+    ----------
+    system : System
+        The system.
+    nodes : int
+        About how many charges they are tabulated at.
+    compose : bool
+        Whether load cycles may be taken many at a time.
+    library : Library, optional
+        Where tables are kept that other systems may share; one of its own when left out.
+    """
+
+    def __init__(
+        self, system: System, *, nodes: int = 400, compose: bool = True,
+        library: Library | None = None,
+    ) -> None:
         self.system = system
-        self.field = Field(system, nodes)
+        self.library = Library() if library is None else library
+        self.field = Field(system, nodes, self.library)
         self.compose = compose
         course = timeline(self.field)
         self.levels, self.edges = course.levels, course.edges_s
@@ -114,6 +135,21 @@ class Motions:
 
     def _make_motion(self, key: MotionKey) -> Motion:
         field, load = self.field, self.system.load
+        currents = field.currents(key, self.draw(key.draw))
+        beside: Hashable = None
+        if isinstance(key.draw, On) and key.draw.averaged:
+            beside = (frozen(load.sleep), *(
+                frozen(load.operations[j]) for j in key.draw.averaged
+            ))
+        threshold_v = load.connect_v if key.draw == OFF else load.off_v
+        found = self.library.get(
+            "motion", (field.grid, currents, key.draw == OFF, threshold_v, beside),
+            lambda: self._new_motion(key), MOTION_BYTES * len(field.charge_c),
+        )
+        return found if found.key == key else found.named(key)
+
+    def _new_motion(self, key: MotionKey) -> Motion:
+        field, load = self.field, self.system.load
         regime = field.regime(key, self.draw(key.draw))
         if key.draw == OFF:
             connect = regime.charge_at_terminal(field, load.connect_v)
@@ -172,7 +208,10 @@ class Motions:
             )
             level, charges = self._effective(photocurrent_a, charging)
             whole = self._unbounded(CycleKey(level, charges, averaged, operation))
-            found = self._cycles[key] = whole.bounded(key, low, high)
+            found = self._cycles[key] = self.library.get(
+                "bounded cycle", (whole, key, low, high),
+                lambda: whole.bounded(key, low, high), 1_000,
+            )
         return found
 
     def _unbounded(self, key: CycleKey) -> Cycle:
@@ -184,8 +223,12 @@ class Motions:
                 phases.append(
                     CyclePhase(motion.flow, motion.terminal_min_v, duration)
                 )
-            found = Cycle(key, phases, self.field.open_v, self.system.load.off_v)
-            self._unbounded_cycles[key] = found
+            off_v, nodes = self.system.load.off_v, len(self.field.charge_c)
+            found = self._unbounded_cycles[key] = self.library.get(
+                "cycle", (off_v, *((phase.flow, phase.duration_s) for phase in phases)),
+                lambda: Cycle(key, phases, self.field.open_v, off_v),
+                (2 * MOTION_BYTES + 8 * len(phases)) * nodes,
+            )
         return found
 
     def phases(self, key: CycleKey) -> list[tuple[DrawKey, float]]:

@@ -9,11 +9,12 @@ import numpy as np
 
 from explorer.engine.flows import Flow
 from explorer.engine.keys import MotionKey
+from explorer.engine.library import Library, frozen
 from explorer.engine.system import System
 from explorer.physics import charger as ch
 from explorer.physics import load as ld
 from explorer.physics.arrays import FloatArray, Number
-from explorer.physics.store import StoreCurve
+from explorer.physics.store import Store, StoreCurve
 
 BAND_NODES = (0.01, 0.04, 0.12, 0.3)
 """Further nodes inside the band between resume and full, from either end, as shares of it."""
@@ -30,22 +31,17 @@ class Supply:
 
     def __init__(
         self,
-        system: System,
+        charger: ch.DirectCharger | ch.Converter,
         curve: StoreCurve,
-        photocurrent_a: float,
-        given: ch.ConverterInput | None = None,
+        given: ch.ConverterInput | ch.DirectCurve,
     ) -> None:
         self._limit_a = curve.charge_limit_a
         self._esr = curve.esr_ohm
-        self._charger = system.charger
-        if isinstance(system.charger, ch.Converter):
-            self.given = given or ch.converter_input(
-                system.charger, system.panel, photocurrent_a
-            )
+        self._charger = charger
+        if isinstance(given, ch.ConverterInput):
+            self.given = given
         else:
-            self.table = ch.direct_curve(
-                system.charger, system.panel, photocurrent_a, curve.esr_ohm
-            )
+            self.table = given.behind(curve.esr_ohm)
 
     def current(self, store_v: FloatArray, source_v: FloatArray) -> FloatArray:
         """Charging current. [A]"""
@@ -58,17 +54,16 @@ class Supply:
         return np.minimum(amps, self._limit_a)
 
 
+class Currents:
+    """One light level, charger state and draw over voltage: currents and terminal voltage."""
 
-class Regime:
-    """One light level, charger state and draw: speed, terminal voltage and currents at nodes."""
-
-    __slots__ = ("_draw", "charge_a", "drawn_a", "flow", "source_v", "terminal_v")
+    __slots__ = ("charge_a", "draw", "drawn_a", "source_v", "terminal_v")
 
     def __init__(
-        self, field: Field, supply: Supply | None, draw: ld.Draw
+        self, side_v: FloatArray, esr_ohm: float, supply: Supply | None, draw: ld.Draw
     ) -> None:
-        v, esr = field.side_v, field.curve.esr_ohm
-        self._draw = draw
+        v, esr = side_v, esr_ohm
+        self.draw = draw
         drawn = ld.drawn_current(draw, v)
         charge = np.zeros_like(v)
         source = v
@@ -87,15 +82,28 @@ class Regime:
         self.charge_a = charge
         self.drawn_a = drawn
         self.source_v = source
-        speed = charge - drawn - field.curve.leak_a
+
+
+class Regime:
+    """Currents of one light level, charger state and draw, and the speed that they make."""
+
+    __slots__ = ("charge_a", "currents", "drawn_a", "flow", "source_v", "terminal_v")
+
+    def __init__(self, field: Field, currents: Currents) -> None:
+        self.currents = currents
+        self.terminal_v = currents.terminal_v
+        self.charge_a = currents.charge_a
+        self.drawn_a = currents.drawn_a
+        self.source_v = currents.source_v
+        speed = currents.charge_a - currents.drawn_a - field.curve.leak_a
         if speed[0] < 0:
             speed[0] = 0.0
         self.flow = Flow(field.charge_c, speed)
 
     def charge_at_terminal(self, field: Field, volts: float) -> float:
         """Smallest charge at which the terminal voltage reaches a value; infinite if none. [C]"""
-        reached = np.maximum.accumulate(self.terminal_v) >= volts
-        i = int(np.argmax(reached))
+        reached = self.terminal_v >= volts
+        i = int(reached.argmax())
         if not reached[i]:
             return np.inf
         if i == 0:
@@ -113,10 +121,11 @@ class Regime:
         """Where in the cell below node `i` the terminal voltage reaches a value, by bisection."""
         low, high = 0.0, 1.0
         (v0, v1), (a0, a1) = field.side_v[i - 1 : i + 1], self.charge_a[i - 1 : i + 1]
+        draw, esr = self.currents.draw, field.curve.esr_ohm
         for _ in range(40):
             share = 0.5 * (low + high)
             reached = ld.terminal_voltage(
-                v0 + share * (v1 - v0), a0 + share * (a1 - a0), self._draw, field.curve.esr_ohm
+                v0 + share * (v1 - v0), a0 + share * (a1 - a0), draw, esr
             )
             low, high = (low, share) if reached >= volts else (share, high)
         return high
@@ -135,32 +144,68 @@ def _ending_at_empty(curve: StoreCurve) -> StoreCurve:
     )
 
 
-class Field:
-    """All regimes of a system, built when first asked for."""
+class Voltages:
+    """Voltages at which currents are tabulated; two stores may have the same."""
 
-    def __init__(self, system: System, nodes: int = 400) -> None:
+    def __init__(self, side_v: FloatArray) -> None:
+        self.side_v = side_v
+
+
+class Grid:
+    """A store tabulated at its nodes."""
+
+    def __init__(
+        self, store: Store, top_v: float, marks_v: tuple[float, ...], nodes: int, library: Library
+    ) -> None:
+        self.curve = _ending_at_empty(store.curve(top_v=top_v, marks_v=marks_v, nodes=nodes))
+        open_v = self.curve.open_v
+        lower_twin = np.append(np.diff(self.curve.charge_c) == 0, False)
+        side_v = np.where(lower_twin, open_v * (1.0 - 1e-12), open_v)
+        self.voltages = library.get(
+            "voltages", side_v.tobytes(), lambda: Voltages(side_v), 2 * side_v.nbytes
+        )
+
+
+class Field:
+    """All regimes of a system, built when first asked for.
+
+    Parameters
+    ----------
+    system : System
+        The system.
+    nodes : int
+        About how many charges currents are tabulated at.
+    library : Library
+        Where tables are kept that other systems may share.
+    """
+
+    def __init__(self, system: System, nodes: int, library: Library) -> None:
         self.system = system
+        self.library = library
         marks = [system.full_v, system.full_v - system.full_hysteresis_v, system.load.connect_v]
         # Whole cycles are taken from node to node: finer nodes inside the band spare walking there.
-        band = system.full_hysteresis_v * np.array(BAND_NODES)
-        marks += [*(system.full_v - band), *(system.full_v - system.full_hysteresis_v + band)]
+        for share in BAND_NODES:
+            band = system.full_hysteresis_v * share
+            marks += [system.full_v - band, system.full_v - system.full_hysteresis_v + band]
         if isinstance(system.charger, ch.Converter):
             cold = float(np.asarray(system.charger.cold_below_v))
             marks += [cold, cold]
         # Above full, and not below where the run begins.
         top_v = system.store.reaching(1.02 * system.full_v + 0.02, system.initial_charge_c)
-        self.curve = _ending_at_empty(
-            system.store.curve(top_v=top_v, marks_v=marks, nodes=nodes)
+        made_of = (system.store, top_v, tuple(marks), nodes)
+        self.grid = library.get(
+            "grid", frozen(made_of), lambda: Grid(*made_of, library), 40 * nodes
         )
+        self.curve = self.grid.curve
         self.charge_c = self.curve.charge_c
         self.open_v = self.curve.open_v
-        lower_twin = np.append(np.diff(self.charge_c) == 0, False)
-        self.side_v = np.where(lower_twin, self.open_v * (1.0 - 1e-12), self.open_v)
+        self.side_v = self.grid.voltages.side_v
         # A cell may be full before its charger's threshold is reached: it takes no more.
         full_v = min(system.full_v, float(self.open_v[-1]))
         self.full_c = self.charge_at(full_v)
         self.resume_c = self.charge_at(full_v - system.full_hysteresis_v)
         self.quiescent = ld.Draw(current_a=system.quiescent_a)
+        self._source = (frozen(system.charger), frozen(system.panel))
         self._supplies: dict[float, Supply] = {}
         self._regimes: dict[MotionKey, Regime] = {}
 
@@ -184,9 +229,25 @@ class Field:
         """The charger at one light level."""
         found = self._supplies.get(photocurrent_a)
         if found is None:
-            found = Supply(self.system, self.curve, photocurrent_a)
-            self._supplies[photocurrent_a] = found
+            found = self._supplies[photocurrent_a] = self._supply(photocurrent_a, None)
         return found
+
+    def _supply(self, photocurrent_a: float, given: ch.ConverterInput | None) -> Supply:
+        system, curve = self.system, self.curve
+        charger, panel = system.charger, system.panel
+
+        def working() -> ch.ConverterInput | ch.DirectCurve:
+            if isinstance(charger, ch.Converter):
+                return given or ch.converter_input(charger, panel, photocurrent_a)
+            return ch.direct_curve(charger, panel, photocurrent_a, 0.0)
+
+        # What a panel gives its charger does not depend on the store that lies behind.
+        size = 1_000 if isinstance(charger, ch.Converter) else 40_000
+        point = self.library.get("working point", (self._source, photocurrent_a), working, size)
+        return self.library.get(
+            "supply", (self._source, photocurrent_a, curve.esr_ohm, curve.charge_limit_a),
+            lambda: Supply(charger, curve, point), size // 2,
+        )
 
     def prepare(self, photocurrents_a: FloatArray) -> None:
         """Work out a converter's input at many light levels at once."""
@@ -199,10 +260,18 @@ class Field:
                 panel_w=given.panel_w[i], panel_a=given.panel_a[i],
                 warm_w=given.warm_w[i], cold_w=given.cold_w[i],
             )
-            self._supplies[amps] = Supply(self.system, self.curve, amps, one)
+            self._supplies[amps] = self._supply(amps, one)
 
     def charge_currents(self, photocurrents_a: FloatArray, volts: float) -> FloatArray:
         """Charging current at one store voltage and many light levels. [A]"""
+        esr, limit = self.curve.esr_ohm, self.curve.charge_limit_a
+        return self.library.get(
+            "charge at one voltage",
+            (self._source, photocurrents_a.tobytes(), volts, esr, limit),
+            lambda: self._charge_currents(photocurrents_a, volts), 2 * photocurrents_a.nbytes,
+        )
+
+    def _charge_currents(self, photocurrents_a: FloatArray, volts: float) -> FloatArray:
         charger, panel, esr = self.system.charger, self.system.panel, self.curve.esr_ohm
         at = np.full(photocurrents_a.shape, volts)
         if isinstance(charger, ch.Converter):
@@ -216,7 +285,14 @@ class Field:
         """The regime that a key names, with the draw that it stands for."""
         found = self._regimes.get(key)
         if found is None:
-            supply = self.supply(key.photocurrent_a) if key.charging else None
-            found = Regime(self, supply, draw + self.quiescent)
-            self._regimes[key] = found
+            found = self._regimes[key] = Regime(self, self.currents(key, draw))
         return found
+
+    def currents(self, key: MotionKey, draw: ld.Draw) -> Currents:
+        """The currents that a key names over voltage, with the draw that it stands for."""
+        supply = self.supply(key.photocurrent_a) if key.charging else None
+        drawn, esr, at = draw + self.quiescent, self.curve.esr_ohm, self.grid.voltages
+        return self.library.get(
+            "currents", (at, supply, esr, frozen(drawn)),
+            lambda: Currents(at.side_v, esr, supply, drawn), 40 * len(at.side_v),
+        )

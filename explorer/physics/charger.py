@@ -215,6 +215,11 @@ class DirectCurve:
     current_a: FloatArray
     panel_v: FloatArray
 
+    def behind(self, path_ohm: float) -> DirectCurve:
+        """The same with a further resistance in the path."""
+        source = np.maximum.accumulate(self.source_v - self.current_a * path_ohm)
+        return DirectCurve(source_v=source, current_a=self.current_a, panel_v=self.panel_v)
+
 
 def direct_curve(
     charger: DirectCharger,
