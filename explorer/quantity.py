@@ -30,27 +30,37 @@ _DURATION_WORDS = {
     "d": "d", "day": "d", "days": "d",
     "week": "week", "weeks": "week", "w": "week",
 }  # fmt: skip
-_SPELLINGS = {"ohm": "Ω", "ohms": "Ω", "lux": "lx", "degC": "°C", "C": "°C", "cm2": "cm²"}
+_SPELLINGS = {"ohm": "Ω", "ohms": "Ω", "lux": "lx", "degC": "°C", "C": "°C"}
+_AREAS = {"mm²": 0.01, "cm²": 1.0, "dm²": 100.0, "m²": 10_000.0}
+_SMALLER = {"week": "d", "d": "h", "h": "min", "min": "s"}
+"""What a bare number after a longer unit counts: 1h30 is an hour and 30 minutes."""
 _WITHOUT_PREFIX = frozenset(
     {"lx", "h", "d", "a", "mAh", "mm", "cm", "kg", "g", "month", "week", "years"}
 )
 """Units that a person never reads with a prefix: nobody says millilux or kilo-hours."""
 _LONGEST_IN_SECONDS, _LONGEST_IN_MINUTES, _LONGEST_IN_HOURS = 120.0, 2 * 3600.0, 48 * 3600.0
 _NEVER = say("never")
-_NUMBER = re.compile(r"([+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:[eE][+-]?\d+)?)(.*)", re.DOTALL)
+_NUMBER = re.compile(r"([+-]?(?:\d[\d.,]*|[.,]\d+)(?:[eE][+-]?\d+)?)(.*)", re.DOTALL)
+_GROUPED = re.compile(r"([+-]?)(\d{1,3})((?:[.,]\d{3})+)(?:([.,])(\d*))?((?:[eE].*)?)")
+_TIME_PART = re.compile(r"(\d+(?:[.,]\d+)?) *([a-zA-Z]+|$) *")
+_CLOCK = re.compile(r"(\d{1,3}):([0-5]\d)(?: *h)?")
 
 
-def parse(text: str, unit: str) -> float:
+def parse(text: str, unit: str, decimal: str = ".") -> float:
     """Value of a text in a unit without prefix.
 
     Parameters
     ----------
     text : str
-        Number with an optional SI prefix and an optional unit: ``470u``, ``1,5 F``, ``90 min``.
-        Either decimal mark; a blank between groups of three digits is skipped.
+        Number with an optional SI prefix and an optional unit: ``470u``, ``1,5 F``, ``90 min``,
+        ``1h30``. Either decimal mark; groups of three digits in either style, with blanks or
+        apostrophes.
     unit : str
         Unit of the answer, such as ``"F"``; ``"s"``, ``"min"``, ``"h"``, ``"d"`` and
         ``"week"`` take every duration, ``""`` is a plain number or a percentage.
+    decimal : str
+        Decimal mark of the language on show. It decides what ``1.300`` is; ``1,300`` is then
+        refused, for it may be a thousand or a little more than one.
 
     Returns
     -------
@@ -60,18 +70,21 @@ def parse(text: str, unit: str) -> float:
     Raises
     ------
     ValueError
-        Not a number, or a unit that does not fit; the text says what is allowed.
+        Not a number, one that can be read in two ways, or a unit that does not fit; the text
+        says what is allowed.
 
     Examples
     --------
     >>> parse("4,7 mF", "F")
     0.0047
-    >>> parse("90 min", "s")
-    5400.0
+    >>> parse("1h30", "s"), parse("2m2", "cm²"), parse("1.300,5 lx", "lx")
+    (5400.0, 20000.0, 1300.5)
     """
     cleaned = _clean(text)
     if not cleaned:
         raise ValueError(say("Nothing was entered; {allowed}.", allowed=_allowed(unit)))
+    if unit in DURATIONS and (length := _composed(cleaned, unit)) is not None:
+        return length
     match = _NUMBER.fullmatch(cleaned)
     if match is None:
         raise ValueError(
@@ -81,7 +94,7 @@ def parse(text: str, unit: str) -> float:
                 allowed=_allowed(unit),
             )
         )
-    digits, tail = match.group(1).replace(",", "."), match.group(2).strip()
+    digits, tail = _one_mark(match.group(1), text, decimal), match.group(2).strip()
     factor = _factor(tail, unit)
     if factor is None:
         raise ValueError(
@@ -185,8 +198,70 @@ def _clean(text: str) -> str:
     for odd, plain in (("−", "-"), ("–", "-"), ("μ", "µ"), ("\u2126", "Ω")):
         cleaned = cleaned.replace(odd, plain)
     cleaned = re.sub(r"\s", " ", cleaned)
-    cleaned = re.sub(r"(?<=\d) (?=\d{3}(?!\d))", "", cleaned)
+    cleaned = re.sub(r"(?<=\d)[ '’](?=\d{3}(?!\d))", "", cleaned)
     return re.sub(r"^([+-]) +", r"\1", cleaned)
+
+
+def _one_mark(number: str, text: str, decimal: str) -> str:
+    """The number with a point as its only mark."""
+    marks = [c for c in number if c in ".,"]
+    if len(marks) <= 1:
+        match = _GROUPED.fullmatch(number)
+        if match and match.group(2) != "0" and marks[0] != decimal:
+            joined = "".join(match.group(1, 2)) + match.group(3)[1:]
+            raise ValueError(
+                say(
+                    '"{text}" can be read in two ways; write {joined} or {split}.',
+                    text=_shortened(text),
+                    joined=joined,
+                    split=figure(number.replace(",", ".")),
+                )
+            )
+        return number.replace(",", ".")
+    match = _GROUPED.fullmatch(number)
+    groups = set(re.sub(r"\d", "", match.group(3))) if match else set()
+    if match is None or len(groups) != 1 or match.group(4) in groups:
+        raise ValueError(
+            say(
+                '"{text}" has its marks where no number has them; write it with one decimal '
+                "mark, such as 1300.5.",
+                text=_shortened(text),
+            )
+        )
+    sign, first, rest, mark, fraction, power = match.groups()
+    whole = sign + first + re.sub(r"[.,]", "", rest)
+    return f"{whole}{'.' + fraction if mark else ''}{power}"
+
+
+def _composed(cleaned: str, unit: str) -> float | None:
+    """A duration of several parts, such as 1h30, or a time of day; None where it is neither."""
+    if unit == "h" and (clock := _CLOCK.fullmatch(cleaned)):
+        return int(clock.group(1)) + int(clock.group(2)) / 60.0
+    if ":" in cleaned:
+        raise ValueError(
+            say(
+                '"{text}" can be read in two ways; write it with units, such as 1h30 or 1min30.',
+                text=_shortened(cleaned),
+            )
+        )
+    parts, at = [], 0
+    while at < len(cleaned) and (part := _TIME_PART.match(cleaned, at)):
+        parts.append(part.groups())
+        at = part.end()
+    if at < len(cleaned) or len(parts) < 2:
+        return None
+    seconds, before = 0.0, ""
+    for number, word in parts:
+        known = _DURATION_WORDS.get(word.lower())
+        if before == "h" and word == "m":
+            known = "min"
+        if not word and before in _SMALLER:
+            known = _SMALLER[before]
+        if known is None or (before and DURATIONS[known] >= DURATIONS[before]):
+            return None
+        seconds += float(number.replace(",", ".")) * DURATIONS[known]
+        before = known
+    return seconds / DURATIONS[unit]
 
 
 def _factor(tail: str, unit: str) -> float | None:
@@ -196,6 +271,8 @@ def _factor(tail: str, unit: str) -> float | None:
         return None if size is None else 1000.0 * size
     if tail in ("", unit) or _SPELLINGS.get(tail) == unit:
         return 1.0
+    if unit in _AREAS and re.sub(r"\^?2$", "²", tail) in _AREAS:
+        return _AREAS[re.sub(r"\^?2$", "²", tail)] / _AREAS[unit]
     if unit in DURATIONS and (word := _DURATION_WORDS.get(tail.lower())) is not None:
         return DURATIONS[word] / DURATIONS[unit]
     if (tail, unit) in (("x", "×"), ("X", "×")):

@@ -7,6 +7,7 @@ into another language, decimal marks included. Files, the command line and tests
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterable
 from typing import Any, TypeVar, overload
 
@@ -105,6 +106,18 @@ def altered(text: str, change: Callable[[str], str]) -> Text:
 def capitalised(text: str) -> Text:
     """The text with a capital at its head."""
     return altered(text, lambda words: words[:1].upper() + words[1:])
+
+
+def renamed(text: str, pattern: re.Pattern[str], name: Callable[[str], str]) -> Text:
+    """A text in which every match of a pattern gives way to a name, itself translatable."""
+
+    def render(translate: Translate, mark: str) -> str:
+        return pattern.sub(
+            lambda found: rendered(name(found.group()), translate, mark),
+            rendered(text, translate, mark),
+        )
+
+    return _made(pattern.sub(lambda found: name(found.group()), text), render)
 
 
 @overload

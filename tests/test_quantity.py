@@ -40,6 +40,19 @@ from explorer.text import rendered
         ("1 week", "s", 604_800.0),
         ("50 ms", "s", 0.05),
         ("90 min", "h", 1.5),
+        ("1h30", "s", 5400.0),
+        ("1 h 30 min", "min", 90.0),
+        ("2d 4h", "h", 52.0),
+        ("8:30", "h", 8.5),
+        ("1,300.5", "lx", 1300.5),
+        ("1.300,5 lx", "lx", 1300.5),
+        ("1.300.500", "lx", 1_300_500.0),
+        ("1'300", "lx", 1300.0),
+        ("0,300", "V", 0.3),
+        ("1300,500", "lx", 1300.5),
+        ("35u", "A", 35e-6),
+        ("2m2", "cm²", 20_000.0),
+        ("50 mm^2", "cm²", 0.5),
         ("36 h", "d", 1.5),
         ("40", "mAh", 40.0),
         ("1.2 Ah", "mAh", 1200.0),
@@ -62,7 +75,11 @@ def test_what_a_person_types_is_understood(text, unit, value):
         ("5 V", "F", '"5 V" has "V" as its unit; allowed is a number in F'),
         ("5 m", "s", "allowed is a number with ms, s, min, h, d or week, such as 90 min."),
         ("3k", "", "allowed is a plain number, such as 3 or 0.5."),
-        ("1,300.5", "lx", '"1,300.5" has ".5" as its unit; allowed is a number in lx'),
+        ("1,300", "lx", '"1,300" can be read in two ways; write 1300 or 1.300.'),
+        ("1,30,5", "lx", '"1,30,5" has its marks where no number has them'),
+        ("1.300.5", "lx", '"1.300.5" has its marks where no number has them'),
+        ("8:30", "s", '"8:30" can be read in two ways; write it with units'),
+        ("1h-30", "s", '"1h-30" has "h-30" as its unit'),
         ("1e999", "F", '"1e999" is too large a number.'),
         ("1e99999999999999999999", "F", "is too large a number."),
     ],
@@ -120,8 +137,10 @@ def test_the_decimal_mark_and_the_word_for_infinity_can_be_chosen():
 @given(st.floats(1e-11, 1e8), st.sampled_from(["F", "V", "A", "W", "Ω", "J", "lx", "s", "", "×"]))
 def test_what_is_shown_reads_back_as_the_same_value(value, unit):
     for form in (str, in_german):
-        assert parse(form(show(value, unit)), unit) == pytest.approx(value, rel=5.1e-3)
-        assert parse(form(show(-value, unit, 12)), unit) == pytest.approx(-value, rel=1e-11)
+        mark = "," if form is in_german else "."
+        assert parse(form(show(value, unit)), unit, mark) == pytest.approx(value, rel=5.1e-3)
+        negative = form(show(-value, unit, 12))
+        assert parse(negative, unit, mark) == pytest.approx(-value, rel=1e-11)
 
 
 @given(st.floats(allow_nan=False, allow_infinity=False))
@@ -149,3 +168,9 @@ def test_any_text_is_a_finite_number_or_a_sentence(text, unit):
         value, said = 0.0, str(error)
         assert said.endswith(".")
     assert math.isfinite(value)
+
+
+def test_the_language_on_show_decides_what_a_single_mark_is():
+    assert parse("1.300", "V") == parse("1,300", "V", ",") == 1.3
+    with pytest.raises(ValueError, match="two ways"):
+        parse("1.300", "V", ",")

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import difflib
 import json
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Any, get_args
+from typing import Any
 
 from pydantic import BaseModel, ValidationError
 
-from explorer.scenario.fields import describe
+from explorer.scenario.fields import describe, sections_in
 from explorer.scenario.model import Scenario
 from explorer.text import Text, joined, say, texts
 
@@ -169,14 +169,6 @@ def _locate(data: Any, location: tuple[int | str, ...]) -> _Place:
             continue
         owner = next((k for k in kinds if part in k.model_fields), kinds[0] if kinds else None)
         known = owner is not None and part in owner.model_fields
-        kinds = list(_sections(owner.model_fields[part].annotation)) if owner and known else []
+        kinds = list(sections_in(owner.model_fields[part].annotation)) if owner and known else []
         node = node.get(part) if isinstance(node, Mapping) else None
     return _Place(key=".".join(parts), name=parts[-1] if parts else "", owner=owner, kinds=kinds)
-
-
-def _sections(annotation: Any) -> Iterator[type[BaseModel]]:
-    """Section classes named anywhere inside a type."""
-    if isinstance(annotation, type) and issubclass(annotation, BaseModel):
-        yield annotation
-    for inner in get_args(annotation):
-        yield from _sections(inner)

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, get_args
 
 import numpy as np
 from pydantic import BaseModel, ConfigDict, Field
@@ -89,6 +90,14 @@ def describe(field_owner: type[BaseModel], key: str) -> Quantity:
         help=info.description or "",
         default=default,
     )
+
+
+def sections_in(annotation: Any) -> Iterator[type[Section]]:
+    """Section classes named anywhere inside a type."""
+    if isinstance(annotation, type) and issubclass(annotation, Section):
+        yield annotation
+    for inner in get_args(annotation):
+        yield from sections_in(inner)
 
 
 def within_ranges(field_owner: type[BaseModel], values: dict[str, Any]) -> dict[str, Any]:

@@ -13,7 +13,7 @@ class StandDocument(Document):
     cleared or pushed out by its limit, and each holds two scenarios; a day has many moves.
     """
 
-    def _push(self, new: Scenario, where: tuple[str, int], text: str) -> bool:
+    def _push(self, new: Scenario, where: tuple[str, int], text: str) -> str:
         if new != self.scenario:
             self._show(new)
-        return True
+        return ""

@@ -135,11 +135,22 @@ class Document(QObject):
         bool
             Whether the scenario now holds the value; otherwise `refused` said why not.
         """
+        if fault := self.attempt(path, value):
+            self.refused.emit(fault)
+        return not fault
+
+    def attempt(self, path: str, value: Any) -> str:
+        """Set one value as `edit` does, but say nothing.
+
+        Returns
+        -------
+        str
+            Why the scenario is as before, as a `Text`; empty where it now holds the value.
+        """
         try:
             new = with_value(self._scenario, path, value)
         except (ValidationError, KeyError, TypeError) as error:
-            self.refused.emit(refusal(self._scenario, path, error))
-            return False
+            return refusal(self._scenario, path, error)
         label = describe(owner_class(self._scenario, path), path.rpartition(".")[2]).label \
             if not path.rpartition(".")[2].isdigit() else "list"
         return self._push(new, (path, self._gesture), f"change of {label}")
@@ -154,14 +165,19 @@ class Document(QObject):
             for path in sorted(values, key=_after_size):
                 new = with_value(new, path, values[path])
         except (ValidationError, KeyError, TypeError) as error:
-            self.refused.emit(refusal(self._scenario, path, error))
-            return False
-        return self._push(new, ("+".join(values), self._gesture), text)
+            fault = refusal(self._scenario, path, error)
+        else:
+            fault = self._push(new, ("+".join(values), self._gesture), text)
+        if fault:
+            self.refused.emit(fault)
+        return not fault
 
     def replace(self, scenario: Scenario, text: str) -> bool:
         """Put a whole scenario in place as one undo step, such as a remedy does."""
         self.begin_gesture()
-        return self._push(scenario, ("", self._gesture), text)
+        if fault := self._push(scenario, ("", self._gesture), text):
+            self.refused.emit(fault)
+        return not fault
 
     def get(self, path: str) -> Any:
         """Value at a dotted path of the current scenario."""
@@ -227,17 +243,17 @@ class Document(QObject):
         self.undo_stack.setClean()
         self.file_changed.emit()
 
-    def _push(self, new: Scenario, where: tuple[str, int], text: str) -> bool:
+    def _push(self, new: Scenario, where: tuple[str, int], text: str) -> str:
+        """Why the new scenario was not taken; empty where it was."""
         if new == self._scenario:
-            return True
+            return ""
         if self._log_key(new, self.path) != self._log_of and new.light.pattern.kind == "log":
             try:
                 self._read_log(new, self.path)
             except (FileError, OSError) as error:
-                self.refused.emit(str(error))
-                return False
+                return str(error)
         self.undo_stack.push(_Replace(self, self._scenario, new, where, text))
-        return True
+        return ""
 
     def _take(self, scenario: Scenario, path: Path | None, migrated_from: int | None) -> None:
         self.undo_stack.clear()

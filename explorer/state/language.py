@@ -46,6 +46,11 @@ def tr(text: str, meaning: str = "", /, **values: object) -> str:
     return rendered(said, _translate, _MARKS[_Shown.code])
 
 
+def decimal_mark() -> str:
+    """Decimal mark of the language on show."""
+    return _MARKS[_Shown.code]
+
+
 def language() -> Code:
     """Code of the language on show."""
     return _Shown.code

@@ -54,19 +54,17 @@ def default_item(section: type[Section], others: int = 0) -> Section:
     return section()
 
 
-def signature(value: Any) -> Any:
-    """What must stay the same for a form to be refreshed instead of built anew."""
-    if isinstance(value, Phase):
-        return (type(value), value.amount_key)
-    if isinstance(value, Section):
-        return (type(value), tuple(signature(getattr(value, k)) for k in type(value).model_fields))
-    if isinstance(value, tuple) and any(isinstance(v, Section) for v in value):
-        return tuple(signature(v) for v in value)
-    return len(value) if isinstance(value, tuple) and not _is_words(value) else None
+def is_written_by_hand(owner: type[BaseModel], key: str) -> bool:
+    """Whether a field has more than one value, so that a form has something to offer.
 
-
-def _is_words(value: tuple[Any, ...]) -> bool:
-    return bool(value) and all(isinstance(v, str) for v in value)
+    Examples
+    --------
+    >>> from explorer.scenario.demand import Every, Regulator
+    >>> is_written_by_hand(Every, "kind"), is_written_by_hand(Regulator, "kind")
+    (False, True)
+    """
+    shape = shape_of(owner, key)
+    return shape.kind != "option" or len(shape.options) > 1
 
 
 def _shape(annotation: Any) -> Shape:

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QSignalBlocker, QSize, Qt, Signal
-from PySide6.QtGui import QFocusEvent, QKeyEvent, QPalette
+from PySide6.QtGui import QFocusEvent, QKeyEvent
 from PySide6.QtWidgets import QWidget
 
 from explorer.quantity import parse, show
-from explorer.state.language import tr
-from explorer.state.theme import tokens_of
+from explorer.state.language import decimal_mark, tr
 from explorer.text import figure, say
 from explorer.widgets.fields import Field
 
@@ -24,8 +23,8 @@ class ExactField(Field):
     """Carries a float in the field's unit, or None for an emptied field."""
     stepped = Signal(int)
     """Arrow keys: +1 up, -1 down."""
-    refused = Signal(object)
-    """Why the typed text is no value, as a `Text`."""
+    fault_changed = Signal(object)
+    """Why what was typed was not taken, as a `Text`; empty once that no longer stands there."""
 
     def __init__(
         self,
@@ -40,6 +39,7 @@ class ExactField(Field):
         self._optional = optional
         self._whole = whole
         self._shown = ""
+        self._fault = ""
         self.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self.returnPressed.connect(self._commit)
         self.textEdited.connect(self._on_text_edited)
@@ -53,10 +53,23 @@ class ExactField(Field):
         return QSize(64, _HEIGHT)
 
     def set_value(self, value: float | None) -> None:
-        """Show a value without emitting; a text that a person is typing stays."""
-        self._shown = self.text_of(value)
-        if not (self.hasFocus() and self.isModified()):
-            self._restore()
+        """Show a value without emitting; a text that a person is typing stays.
+
+        So does one that was refused, until the value behind it changes.
+        """
+        before, self._shown = self._shown, self.text_of(value)
+        if self.isModified() and (self.hasFocus() or (self._fault and before == self._shown)):
+            return
+        self._restore()
+
+    def set_unit(self, unit: str) -> None:
+        """Take numbers in another unit from now on."""
+        self.unit = unit
+
+    def refuse(self, sentence: str) -> None:
+        """Keep what was typed, marked, for somebody to go on from there."""
+        self.setModified(True)
+        self._mark(sentence)
 
     def text_of(self, value: float | None) -> str:
         """What the field shows for a value, in the language on show."""
@@ -70,6 +83,8 @@ class ExactField(Field):
         """Step with the arrows, take the text back with Esc."""
         if event.key() in (Qt.Key.Key_Up, Qt.Key.Key_Down):
             self._commit()
+            if self._fault:
+                self._restore()
             self.stepped.emit(1 if event.key() == Qt.Key.Key_Up else -1)
         elif event.key() == Qt.Key.Key_Escape and self.isModified():
             self._restore()
@@ -77,14 +92,12 @@ class ExactField(Field):
             super().keyPressEvent(event)
 
     def focusOutEvent(self, event: QFocusEvent) -> None:
-        """Commit what was typed; a text that is no number gives way to the value."""
+        """Commit what was typed; what is refused stays, marked."""
         self._commit()
-        if self.isModified():
-            self._restore()
         super().focusOutEvent(event)
 
     def _commit(self) -> None:
-        if not self.isModified():
+        if not self.isModified() or self._fault:
             return
         text = self.text().strip()
         value: float | None
@@ -92,32 +105,32 @@ class ExactField(Field):
             value = None
         else:
             try:
-                value = parse(text, self.unit)
+                value = parse(text, self.unit, decimal_mark())
                 if self._whole and value != round(value):
                     raise ValueError(say("{text} is not a whole number.", text=repr(text)))
             except ValueError as error:
-                self._paint_as(valid=False)
-                self.refused.emit(str(error))
+                self.refuse(str(error))
                 return
         self.setModified(False)
-        self._paint_as(valid=True)
         self.entered.emit(value)
-        self._restore()
+        # Whoever heard it may have refused it.
+        if not self._fault:
+            self._restore()
 
     def _restore(self) -> None:
-        with QSignalBlocker(self):
-            self.setText(self._shown)
+        if self.text() != self._shown:
+            with QSignalBlocker(self):
+                self.setText(self._shown)
         self.setModified(False)
         self.setCursorPosition(0)
-        self._paint_as(valid=True)
+        self._mark("")
 
     def _on_text_edited(self, _: str) -> None:
-        self._paint_as(valid=True)
+        self._mark("")
 
-    def _paint_as(self, *, valid: bool) -> None:
-        if valid:
-            self.setPalette(QPalette())
+    def _mark(self, sentence: str) -> None:
+        if sentence == self._fault:
             return
-        palette = QPalette(self.palette())
-        palette.setColor(QPalette.ColorRole.Text, tokens_of(palette).color("falls_short"))
-        self.setPalette(palette)
+        self._fault = sentence
+        self.set_at_fault(bool(sentence))
+        self.fault_changed.emit(sentence)

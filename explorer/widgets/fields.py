@@ -44,14 +44,25 @@ class Field(UndoingLine):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        self._at_fault = False
         self.setFrame(False)
         self.setMinimumHeight(HEIGHT)
         self.setTextMargins(4, 0, 4, 0)
 
+    @property
+    def at_fault(self) -> bool:
+        """Whether it holds a text that was not taken."""
+        return self._at_fault
+
+    def set_at_fault(self, at_fault: bool) -> None:
+        """Mark what stands here as not taken, or take the mark away."""
+        self._at_fault = at_fault
+        self.update()
+
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint the text, then the outline over its edge."""
         super().paintEvent(event)
-        paint_outline(self)
+        paint_outline(self, at_fault=self._at_fault)
 
 
 class CalmComboBox(QComboBox):
@@ -95,13 +106,20 @@ class OutlinedCheckBox(QCheckBox):
         painter.end()
 
 
-def paint_outline(widget: QWidget) -> None:
-    """An outline with three to one against its ground, two pixels wide with the focus."""
+def paint_outline(widget: QWidget, *, at_fault: bool = False) -> None:
+    """An outline with three to one against its ground, two pixels wide with the focus.
+
+    One in the colour of a fault, of two pixels, where what stands inside was not taken.
+    """
     tokens = tokens_of(widget.palette())
     painter = QPainter(widget)
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     focused = widget.hasFocus()
-    painter.setPen(focus_pen(tokens) if focused else QPen(tokens.color("edge"), 1.0))
-    inset = 1.0 if focused else 0.5
+    thin = QPen(tokens.color("edge"), 1.0)
+    painter.setPen(
+        QPen(tokens.color("falls_short"), 2.0) if at_fault
+        else focus_pen(tokens) if focused else thin
+    )
+    inset = 1.0 if focused or at_fault else 0.5
     painter.drawRoundedRect(QRectF(widget.rect()).adjusted(inset, inset, -inset, -inset), 4, 4)
     painter.end()

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.icons import icon
+from explorer.widgets.tab_order import splice_tabs
 
 
 class Fold(QWidget):
@@ -42,6 +43,7 @@ class Fold(QWidget):
         if is_open and self.content is None:
             self.content = self._build()
             self._layout.addWidget(self.content)
+            splice_tabs(self.content)
         if self.content is not None:
             self.content.setVisible(is_open)
         self.button.setChecked(is_open)

@@ -76,7 +76,6 @@ class KnobPanel(Card):
             row.edited.connect(self._on_edited)
             row.gesture_started.connect(document.begin_gesture)
             row.reset_wanted.connect(self._on_reset)
-            row.refused.connect(document.refused)
             row.slider.sliderReleased.connect(self.refresh)
             self.rows.append(row)
             self._column.addWidget(row)
@@ -141,9 +140,11 @@ class KnobPanel(Card):
         if row.knob.key == "pulse":
             # What somebody sets stays in the hand, even where another phase is now larger.
             self._held = row.knob.path
-        if not self._document.edit(row.knob.path, int(value) if row.knob.whole else value):
-            self.refresh()
+        fault = self._document.attempt(row.knob.path, int(value) if row.knob.whole else value)
         self._editing = None
+        if fault and not row.refuse(fault):
+            self._document.refused.emit(fault)
+            self.refresh()
 
     def _on_reset(self) -> None:
         row = self.sender()

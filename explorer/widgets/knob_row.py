@@ -13,6 +13,7 @@ from explorer.state.language import tr
 from explorer.text import say
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.exact_field import ExactField
+from explorer.widgets.fault_line import FaultLine
 from explorer.widgets.icons import icon
 from explorer.widgets.knob_slider import KnobSlider
 from explorer.words.edges import break_even_text
@@ -40,9 +41,6 @@ class KnobRow(QWidget):
     edited = Signal(float)
     gesture_started = Signal()
     reset_wanted = Signal()
-    refused = Signal(object)
-    """Why the typed text is no value, as a `Text`."""
-
     def __init__(self, knob: Knob, mnemonic: str = "", parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._mnemonic = mnemonic
@@ -74,7 +72,10 @@ class KnobRow(QWidget):
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(2)
+        self.fault = FaultLine()
+        self._typed = False
         layout.addLayout(head)
+        layout.addWidget(self.fault)
         layout.addWidget(self.slider)
         layout.addWidget(self.sentence)
         self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
@@ -84,7 +85,7 @@ class KnobRow(QWidget):
         self.label.reset_wanted.connect(self.reset_wanted)
         self.field.entered.connect(self._on_entered)
         self.field.stepped.connect(self._on_stepped)
-        self.field.refused.connect(self.refused)
+        self.field.fault_changed.connect(self._on_fault)
         self.down.clicked.connect(self._on_down)
         self.up.clicked.connect(self._on_up)
         self.set_knob(knob)
@@ -98,7 +99,7 @@ class KnobRow(QWidget):
         self.label.setText(f"{label[:at]}&{label[at:]}" if at >= 0 else label)
         self._told = False
         self.slider.set_knob(knob)
-        self.field.unit = knob.unit
+        self.field.set_unit(knob.unit)
         spoken = f"{label}, {unit}" if unit else label
         for part in (self.slider, self.field):
             part.setAccessibleName(spoken)
@@ -124,6 +125,12 @@ class KnobRow(QWidget):
         self.field.set_value(value)
         self.slider.set_exact(value, self.field.text_of(value))
         self.field.setAccessibleDescription(self.field.text_of(value))
+
+    def refuse(self, sentence: str) -> bool:
+        """Say beside a typed value why it was not taken; False where nothing was typed."""
+        if self._typed:
+            self.field.refuse(sentence)
+        return self._typed
 
     def set_break_even(self, found: BreakEven) -> None:
         """Show where on the track the design runs, and say it.
@@ -163,11 +170,16 @@ class KnobRow(QWidget):
     def _on_entered(self, value: object) -> None:
         assert isinstance(value, float | int)
         self.gesture_started.emit()
+        self._typed = True
         self._emit(float(value))
+        self._typed = False
 
     def _on_stepped(self, steps: int) -> None:
         self.gesture_started.emit()
         self._emit(self.knob.step(self._value, steps))
+
+    def _on_fault(self, sentence: str) -> None:
+        self.fault.say(sentence)
 
     def _on_down(self) -> None:
         self._on_stepped(-1)

@@ -20,6 +20,7 @@ class TitleField(UndoingLine):
     def __init__(self, document: Document, path: str, name: str, hint: str) -> None:
         super().__init__()
         self._document, self._path = document, path
+        self.setObjectName(path)
         self.setFrame(False)
         self.setAccessibleName(name)
         self.setToolTip(tr("{name}: click to change", name=name))

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import re
+from functools import cache
+
 from pydantic import ValidationError
 from pydantic_core import ErrorDetails
 
 from explorer.quantity import show
-from explorer.scenario.fields import Quantity, describe
+from explorer.scenario.fields import Quantity, Section, describe, sections_in
 from explorer.scenario.model import Scenario, owner_class
-from explorer.text import capitalised, figure, joined, say, texts
+from explorer.text import Text, capitalised, figure, joined, renamed, say, texts
 from explorer.words.options import plain_number
 
 _FAULTS = texts(
@@ -31,6 +34,27 @@ _FAULTS = texts(
 """What the validator says, by its name for the fault, so that it can be translated."""
 
 
+_KEY = re.compile(r"\b(?:[a-z]\w*\.)+[a-z]\w*|\b[a-z]+_\w+")
+"""A key of a file as sentences name it: with what it belongs to, or of several words."""
+
+
+@cache
+def _labels() -> dict[str, str]:
+    """Label of every field of the model by its key; keys are used for one thing each."""
+    found: dict[str, str] = {}
+    todo: list[type[Section]] = [Scenario]
+    for owner in todo:
+        for key, info in owner.model_fields.items():
+            found.setdefault(key, info.title or key)
+            todo += [one for one in sections_in(info.annotation) if one not in todo]
+    return found
+
+
+def _label_of(key: str) -> str:
+    label = _labels().get(key.rpartition(".")[2])
+    return say("“{label}”", label=label) if label else key
+
+
 def refusal(scenario: Scenario, path: str, error: Exception) -> str:
     """Say what is wrong with a value that the model did not take.
 
@@ -47,7 +71,7 @@ def refusal(scenario: Scenario, path: str, error: Exception) -> str:
         return say("There is nothing to change at {path}.", path=path)
     fault = error.errors(include_url=False)[0]
     if fault["type"] == "value_error":
-        return capitalised(fault_text(fault)) + "."
+        return capitalised(in_plain_words(fault_text(fault))) + "."
     key = path.rpartition(".")[2]
     try:
         field = describe(owner_class(scenario, path), key)
@@ -57,6 +81,17 @@ def refusal(scenario: Scenario, path: str, error: Exception) -> str:
     if last != key:
         return joined(": ", (field.label, str(last), capitalised(fault_text(fault)))) + "."
     return range_sentence(field)
+
+
+def in_plain_words(text: str) -> Text:
+    """A sentence with the labels of fields in the place of their keys in a file.
+
+    Examples
+    --------
+    >>> in_plain_words("load.connect_V (6 V) must be lower than charger.full_V (5 V)")
+    '“Connects at” (6 V) must be lower than “Full at” (5 V)'
+    """
+    return renamed(text, _KEY, _label_of)
 
 
 def fault_text(fault: ErrorDetails) -> str:

@@ -1,11 +1,11 @@
 import pytest
 
-from explorer.scenario.demand import Every, Load, Operation, Phase
+from explorer.scenario.demand import Every, Load, Operation, Phase, Regulator
 from explorer.scenario.fields import Section
-from explorer.scenario.light import Light, LitBlock, SteadyPattern, WeekPattern
+from explorer.scenario.light import Light, LitBlock
 from explorer.scenario.model import Margins, Scenario
 from explorer.scenario.supply import Panels, SheetPoint
-from explorer.state.shape import default_item, kind_of, shape_of, signature
+from explorer.state.shape import default_item, is_written_by_hand, kind_of, shape_of
 
 
 @pytest.mark.parametrize(
@@ -56,18 +56,10 @@ def test_a_new_list_item_is_valid(section):
     assert isinstance(default_item(section), section)
 
 
-def test_a_form_is_kept_while_only_values_change():
-    one = Operation(schedule=Every(interval_s=60.0))
-    other = Operation(schedule=Every(interval_s=90.0, days=("mon",)))
-    assert signature(one) == signature(other)
-
-
-def test_a_form_is_built_anew_when_its_shape_changes():
-    light = Light()
-    assert signature(light) != signature(Light(pattern=SteadyPattern()))
-    two = Light(pattern=WeekPattern(blocks=(LitBlock(), LitBlock())))
-    assert signature(light) != signature(two)
-    assert signature(Phase(current_A=1.0)) != signature(Phase(power_W=1.0))
+def test_only_what_has_more_than_one_value_is_offered():
+    assert not is_written_by_hand(Scenario, "version")
+    assert not is_written_by_hand(Every, "kind")
+    assert is_written_by_hand(Regulator, "kind")
 
 
 def test_a_further_operation_has_a_name_of_its_own():

@@ -50,14 +50,26 @@ def test_leaving_the_field_commits(qtbot, field):
         field.clearFocus()
 
 
-def test_nonsense_is_refused_with_a_sentence_and_taken_back_on_leaving(qtbot, field):
+def test_nonsense_is_refused_with_a_sentence_and_stays_to_be_put_right(qtbot, field):
     typed(qtbot, field, "lots")
-    with qtbot.waitSignal(field.refused) as heard, qtbot.assertNotEmitted(field.entered):
+    with qtbot.waitSignal(field.fault_changed) as heard, qtbot.assertNotEmitted(field.entered):
         qtbot.keyClick(field, Qt.Key.Key_Return)
     assert '"lots" does not begin with a number' in heard.args[0]
-    assert field.text() == "lots"
     field.clearFocus()
+    assert field.text() == "lots"
+    assert field.at_fault
+    field.setFocus()
+    with qtbot.waitSignal(field.fault_changed) as heard:
+        qtbot.keyClick(field, Qt.Key.Key_Backspace)
+    assert heard.args == [""]
+    assert field.text() == "lot"
+
+
+def test_a_step_leaves_nonsense_behind(qtbot, field):
+    typed(qtbot, field, "lots")
+    qtbot.keyClick(field, Qt.Key.Key_Up)
     assert field.text() == "0.47 F"
+    assert not field.at_fault
 
 
 def test_escape_takes_the_text_back(qtbot, field):
@@ -86,7 +98,7 @@ def test_a_whole_number_field_refuses_fractions(qtbot):
     field.show()
     field.set_value(3)
     typed(qtbot, field, "2.5")
-    with qtbot.waitSignal(field.refused):
+    with qtbot.waitSignal(field.fault_changed):
         qtbot.keyClick(field, Qt.Key.Key_Return)
 
 

@@ -2,13 +2,15 @@ import pytest
 from PySide6.QtCore import QCoreApplication, QEvent, Qt
 from PySide6.QtWidgets import QWidget
 
-from explorer.scenario.light import SteadyPattern
+from explorer.scenario.demand import Operation
+from explorer.scenario.light import LogPattern, SteadyPattern
 from explorer.scenario.storage import CapacitorStore, CellStore, SupercapacitorStore
 from explorer.state import theme
 from explorer.widgets.exact_field import ExactField
+from explorer.widgets.fault_line import FaultLine
 from explorer.widgets.fields import CalmComboBox, OutlinedCheckBox
 from explorer.widgets.forms.pulse_timing import PulseTiming
-from explorer.widgets.forms.rows import AmountRow, NumberRow, OptionRow, WeekdaysRow
+from explorer.widgets.forms.rows import AmountRow, NumberRow, OptionRow, TextRow, WeekdaysRow
 from explorer.widgets.forms.section_form import SectionForm
 
 
@@ -16,6 +18,8 @@ def form_for(qtbot, document, path, **more):
     form = SectionForm(document, path, **more).connect_to_document()
     qtbot.addWidget(form)
     form.show()
+    form.activateWindow()
+    qtbot.waitUntil(form.isActiveWindow)
     return form
 
 
@@ -54,12 +58,53 @@ def test_a_number_goes_into_the_document_as_one_step(qtbot, document):
     assert document.undo_stack.count() == 1
 
 
-def test_a_refused_number_is_shown_as_before(qtbot, document):
+def test_a_refused_number_stays_with_its_sentence_until_it_is_put_right(qtbot, document):
     form = form_for(qtbot, document, "load")
-    entry = row(form, "load.connect_V", NumberRow).entry
-    with qtbot.waitSignal(document.refused):
-        enter(qtbot, entry, "1 V")
-    assert entry.text() == "3.6 V"
+    connects = row(form, "load.connect_V", NumberRow)
+    enter(qtbot, connects.entry, "1 V")
+    row(form, "load.sleep_A", NumberRow).entry.setFocus()
+    assert connects.entry.text() == "1 V"
+    assert connects.entry.at_fault
+    assert connects.fault.text() == (
+        "“Connects at” (1 V) must be higher than “Disconnects at” (2.4 V)."
+    )
+    connects.entry.setFocus()
+    connects.entry.setCursorPosition(1)
+    qtbot.keyClicks(connects.entry, "0")
+    assert not connects.fault.isVisible()
+    qtbot.keyClick(connects.entry, Qt.Key.Key_Backspace)
+    qtbot.keyClick(connects.entry, Qt.Key.Key_Backspace)
+    qtbot.keyClicks(connects.entry, "3")
+    qtbot.keyClick(connects.entry, Qt.Key.Key_Return)
+    assert document.scenario.load.connect_V == 3.0
+    assert connects.entry.text() == "3 V"
+    assert not connects.entry.at_fault
+
+
+def test_a_refused_number_gives_way_when_the_value_behind_it_changes(qtbot, document):
+    form = form_for(qtbot, document, "load")
+    connects = row(form, "load.connect_V", NumberRow)
+    enter(qtbot, connects.entry, "lots")
+    row(form, "load.sleep_A", NumberRow).entry.setFocus()
+    document.edit("load.sleep_A", 1e-6)
+    assert connects.entry.text() == "lots"
+    document.edit("load.connect_V", 3.0)
+    assert connects.entry.text() == "3 V"
+    assert not connects.fault.isVisible()
+
+
+def test_a_refused_text_stays_too(qtbot, document):
+    document.edit("light.pattern", LogPattern())
+    form = form_for(qtbot, document, "light")
+    name = row(form, "light.pattern.file", TextRow)
+    name.entry.setFocus()
+    name.entry.selectAll()
+    qtbot.keyClicks(name.entry, "nowhere.csv")
+    qtbot.keyClick(name.entry, Qt.Key.Key_Return)
+    assert name.entry.text() == "nowhere.csv"
+    assert name.entry.at_fault
+    assert "nowhere.csv" in name.fault.text()
+    assert document.scenario.light.pattern.file == LogPattern().file
 
 
 def test_undo_is_shown(qtbot, document):
@@ -88,8 +133,8 @@ def test_the_last_day_cannot_be_taken_away(qtbot, document):
     document.edit("light.pattern.blocks.0.days", ("mon",))
     form = form_for(qtbot, document, "light")
     days = row(form, "light.pattern.blocks.0.days", WeekdaysRow)
-    with qtbot.waitSignal(document.refused):
-        qtbot.mouseClick(days.buttons[0], Qt.MouseButton.LeftButton)
+    qtbot.mouseClick(days.buttons[0], Qt.MouseButton.LeftButton)
+    assert "at least one weekday" in days.fault.text()
     assert days.buttons[0].isChecked()
 
 
@@ -118,12 +163,66 @@ def test_list_items_are_added_and_removed(qtbot, document):
     assert len(document.scenario.light.pattern.blocks) == 1
 
 
+def test_after_add_the_keyboard_is_in_the_new_row(qtbot, document):
+    form = form_for(qtbot, document, "load")
+    qtbot.mouseClick(row(form, "load.operations.0.phases.add"), Qt.MouseButton.LeftButton)
+    name = row(form, "load.operations.0.phases.1.name", TextRow)
+    assert name.entry.hasFocus()
+
+
+def tab_walk(start, stops):
+    """Names of what the next Tab stops edit."""
+    names, at = [], start
+    while len(names) < stops:
+        at = at.nextInFocusChain()
+        if at.focusPolicy() & Qt.FocusPolicy.TabFocus and at.isVisible():
+            owner = at
+            while not owner.objectName():
+                owner = owner.parentWidget()
+            names.append(owner.objectName().rpartition(".")[2])
+    return names
+
+
+def test_tab_goes_where_the_eye_goes_also_after_a_form_has_changed(qtbot, document):
+    form = form_for(qtbot, document, "load")
+    kind = row(form, "load.regulator.kind", OptionRow).box
+    before = tab_walk(kind, 1)
+    choose(kind, "linear")
+    assert tab_walk(kind, 4) == ["output_V", "dropout_V", "ground_A", *before]
+    qtbot.mouseClick(row(form, "load.operations.0.phases.add"), Qt.MouseButton.LeftButton)
+    last = row(form, "load.operations.0.phases.1.duration_s", NumberRow).entry
+    assert tab_walk(last, 2) == ["add", "add"]
+
+
+def test_a_form_that_changes_keeps_the_focus_and_what_is_being_typed(qtbot, document):
+    form = form_for(qtbot, document, "load")
+    sleep = row(form, "load.sleep_A", NumberRow).entry
+    sleep.setFocus()
+    sleep.selectAll()
+    qtbot.keyClicks(sleep, "12")
+    document.edit("load.regulator.kind", "switching")
+    document.edit("load.operations", (*document.scenario.load.operations, Operation()))
+    assert sleep.hasFocus()
+    assert sleep.text() == "12"
+    box = row(form, "load.operations.0.phases.0.amount", AmountRow).box
+    box.setFocus()
+    choose(box, "resistance_ohm")
+    assert box.hasFocus()
+
+
+def test_what_has_no_effect_is_not_offered(qtbot, document):
+    form = form_for(qtbot, document, "load")
+    assert form.findChild(NumberRow, "load.regulator.output_V") is None
+    choose(row(form, "load.regulator.kind", OptionRow).box, "switching")
+    assert row(form, "load.regulator.efficiency", NumberRow).isVisibleTo(form)
+    assert form.findChild(NumberRow, "load.regulator.dropout_V") is None
+
+
 def test_the_last_phase_cannot_be_removed(qtbot, document):
     form = form_for(qtbot, document, "load")
-    with qtbot.waitSignal(document.refused):
-        qtbot.mouseClick(
-            row(form, "load.operations.0.phases.0.remove"), Qt.MouseButton.LeftButton
-        )
+    qtbot.mouseClick(row(form, "load.operations.0.phases.0.remove"), Qt.MouseButton.LeftButton)
+    said = [line.text() for line in form.findChildren(FaultLine) if line.isVisible()]
+    assert said == ["Phases must hold at least one phase."]
 
 
 def test_a_phase_keeps_its_draw_when_it_is_said_as_power(qtbot, document):

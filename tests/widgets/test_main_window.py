@@ -43,17 +43,20 @@ def test_undo_and_redo_act_and_know_when_they_can(qtbot, window, document):
     assert document.scenario.panels.count == 2
 
 
-def test_a_refused_value_is_explained_in_the_window_and_taken_back(qtbot, window, document):
-    field = knob(window, "panels").field
+def test_a_refused_value_is_explained_beside_its_field(qtbot, window, document):
+    row = knob(window, "panels")
+    field = row.field
     field.setFocus()
     field.selectAll()
     qtbot.keyClicks(field, "65")
     qtbot.keyClick(field, Qt.Key.Key_Return)
-    assert window.notice.isVisible()
-    assert window.notice.text.text() == "Panels takes 1 to 64."
-    assert field.text() == "1"
-    qtbot.keyClick(knob(window, "panels").slider, Qt.Key.Key_Right)
-    assert not window.notice.isVisible()
+    assert row.fault.text() == "Panels takes 1 to 64."
+    assert field.text() == "65"
+    assert document.scenario.panels.count == 1
+    row.slider.setFocus()
+    qtbot.keyClick(row.slider, Qt.Key.Key_Right)
+    assert not row.fault.isVisible()
+    assert field.text() == "2"
 
 
 def test_a_design_that_cannot_be_judged_shows_nothing_of_the_one_before(

@@ -9,6 +9,7 @@ from explorer.scenario.model import owner_class
 from explorer.state.document import Document
 from explorer.state.knobs import pulse_amount_path
 from explorer.widgets.forms.rows import NumberRow
+from explorer.widgets.tab_order import splice_tabs
 
 
 class PulseTiming(QWidget):
@@ -33,17 +34,20 @@ class PulseTiming(QWidget):
     def refresh(self) -> None:
         """Show what the document holds."""
         paths = self._paths()
-        if tuple(self._rows) != paths:
-            for row in self._rows.values():
-                self._layout.removeWidget(row)
-                row.hide()
-                row.deleteLater()
-            self._rows = {}
-            for path in paths:
-                key = path.rpartition(".")[2]
-                field = describe(owner_class(self._document.scenario, path), key)
+        for path in tuple(self._rows):
+            if path not in paths:
+                gone = self._rows.pop(path)
+                self._layout.removeWidget(gone)
+                gone.hide()
+                gone.deleteLater()
+        for place, path in enumerate(paths):
+            if path not in self._rows:
+                field = describe(
+                    owner_class(self._document.scenario, path), path.rpartition(".")[2]
+                )
                 self._rows[path] = NumberRow(self._document, path, field)
-                self._layout.addWidget(self._rows[path])
+                self._layout.insertWidget(place, self._rows[path])
+                splice_tabs(self._rows[path])
         for row in self._rows.values():
             row.refresh()
 

@@ -6,6 +6,7 @@ from typing import Any
 
 from PySide6.QtCore import QSignalBlocker, QSize
 from PySide6.QtWidgets import (
+    QBoxLayout,
     QGridLayout,
     QHBoxLayout,
     QLabel,
@@ -21,6 +22,7 @@ from explorer.state.document import Document
 from explorer.state.language import tr
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.exact_field import ExactField
+from explorer.widgets.fault_line import FaultLine
 from explorer.widgets.fields import CalmComboBox, Field
 from explorer.words.options import WEEKDAYS as WEEKDAY_WORDS
 from explorer.words.options import option
@@ -41,6 +43,7 @@ class Row(QWidget):
         self.label = QLabel(tr(field.label))
         self.label.setWordWrap(True)
         self.label.setToolTip(tr(field.help))
+        self.fault = FaultLine()
 
     def refresh(self) -> None:
         """Show what the document holds, without editing it."""
@@ -51,26 +54,41 @@ class Row(QWidget):
         raise NotImplementedError
 
     def edit(self, value: Any) -> None:
-        """Pass on what a person did; what the document refuses is shown as before."""
+        """Pass on what a person did; why it was not taken is said beside it."""
         self.document.begin_gesture()
-        if not self.document.edit(self.path, value):
-            self.refresh()
+        fault = self.document.attempt(self.path, value)
+        if fault:
+            self.refuse(fault)
+        else:
+            self.fault.say("")
+
+    def refuse(self, sentence: str) -> None:
+        """Show the value as before, and why."""
+        self.refresh()
+        self.fault.say(sentence)
 
     def _beside(self, widget: QWidget) -> None:
-        layout = QHBoxLayout(self)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(8)
-        layout.addWidget(self.label, 1)
-        layout.addWidget(widget)
+        line = QHBoxLayout()
+        line.setSpacing(8)
+        line.addWidget(self.label, 1)
+        line.addWidget(widget)
+        self._stack(line)
         self._name(widget)
 
     def _below(self, widget: QWidget) -> None:
+        line = QVBoxLayout()
+        line.setSpacing(2)
+        line.addWidget(self.label)
+        line.addWidget(widget)
+        self._stack(line)
+        self._name(widget)
+
+    def _stack(self, line: QBoxLayout) -> None:
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(2)
-        layout.addWidget(self.label)
-        layout.addWidget(widget)
-        self._name(widget)
+        layout.addLayout(line)
+        layout.addWidget(self.fault)
 
     def _name(self, widget: QWidget) -> None:
         unit = f", {tr(self.field.unit)}" if self.field.unit else ""
@@ -100,12 +118,19 @@ class NumberRow(Row):
             self.entry.setPlaceholderText(tr("not set"))
         self._beside(self.entry)
         self.entry.entered.connect(self._on_entered)
-        self.entry.refused.connect(document.refused)
+        self.entry.fault_changed.connect(self._on_fault)
         self.refresh()
 
     def show_value(self, value: Any) -> None:
         """Show a number, or nothing."""
         self.entry.set_value(value)
+
+    def refuse(self, sentence: str) -> None:
+        """Keep what was typed, and say why it is not taken."""
+        self.entry.refuse(sentence)
+
+    def _on_fault(self, sentence: str) -> None:
+        self.fault.say(sentence)
 
     def _on_entered(self, value: object) -> None:
         if self._whole and isinstance(value, float):
@@ -134,6 +159,7 @@ class OptionRow(Row):
 
     def show_value(self, value: Any) -> None:
         """Show a choice."""
+        self.fault.say("")
         with QSignalBlocker(self.box):
             self.box.setCurrentIndex(self.box.findData(value))
         self.box.setAccessibleDescription(self.box.currentText())
@@ -153,14 +179,28 @@ class TextRow(Row):
         self.entry.setMinimumHeight(26)
         self._below(self.entry)
         self.entry.editingFinished.connect(self._on_finished)
+        self.entry.textEdited.connect(self._on_typed)
+        self._value = ""
         self.refresh()
 
     def show_value(self, value: Any) -> None:
-        """Show a text; one that a person is typing stays."""
-        if not (self.entry.hasFocus() and self.entry.isModified()):
+        """Show a text; one that a person is typing stays, and one that was refused."""
+        before, self._value = self._value, str(value)
+        kept = self.entry.at_fault and before == self._value
+        if not (kept or (self.entry.hasFocus() and self.entry.isModified())):
             with QSignalBlocker(self.entry):
-                self.entry.setText(str(value))
+                self.entry.setText(self._value)
             self.entry.setCursorPosition(0)
+            self._on_typed("")
+
+    def refuse(self, sentence: str) -> None:
+        """Keep what was typed, and say why it is not taken."""
+        self.entry.set_at_fault(True)
+        self.fault.say(sentence)
+
+    def _on_typed(self, _: str) -> None:
+        self.entry.set_at_fault(False)
+        self.fault.say("")
 
     def _on_finished(self) -> None:
         if self.entry.isModified():
@@ -196,6 +236,7 @@ class WeekdaysRow(Row):
 
     def show_value(self, value: Any) -> None:
         """Show the chosen days."""
+        self.fault.say("")
         for day, button in zip(WEEKDAYS, self.buttons, strict=True):
             with QSignalBlocker(button):
                 button.setChecked(day in value)
@@ -209,40 +250,48 @@ class AmountRow(QWidget):
 
     def __init__(self, document: Document, path: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._document, self._path = document, path
-        phase = document.get(path)
-        assert isinstance(phase, Phase)
-        self._key = phase.amount_key
-        unit = self._key.rpartition("_")[2].replace("ohm", "Ω")
+        self._document, self._path, self._key = document, path, ""
         self.setObjectName(f"{path}.amount")
         self.box = CalmComboBox()
         for key in AMOUNT_KEYS:
             self.box.addItem(tr(option(key)), key)
         self.box.setAccessibleName(tr("What the phase draws"))
-        self.entry = ExactField(unit)
+        self.entry = ExactField("")
         self.entry.setFixedWidth(_FIELD_WIDTH)
-        self.entry.setAccessibleName(f"{tr(option(self._key))}, {unit}")
-        layout = QHBoxLayout(self)
+        self.fault = FaultLine()
+        line = QHBoxLayout()
+        line.setSpacing(8)
+        line.addWidget(self.box, 1)
+        line.addWidget(self.entry)
+        layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(8)
-        layout.addWidget(self.box, 1)
-        layout.addWidget(self.entry)
+        layout.setSpacing(2)
+        layout.addLayout(line)
+        layout.addWidget(self.fault)
         self.box.activated.connect(self._on_kind)
         self.entry.entered.connect(self._on_entered)
-        self.entry.refused.connect(document.refused)
+        self.entry.fault_changed.connect(self._on_fault)
         self.refresh()
 
     def refresh(self) -> None:
         """Show what the document holds."""
         phase = self._document.get(self._path)
+        if phase.amount_key != self._key:
+            self._key = phase.amount_key
+            unit = self._key.rpartition("_")[2].replace("ohm", "Ω")
+            self.entry.set_unit(unit)
+            self.entry.setAccessibleName(f"{tr(option(self._key))}, {unit}")
         with QSignalBlocker(self.box):
-            self.box.setCurrentIndex(AMOUNT_KEYS.index(phase.amount_key))
-        self.entry.set_value(getattr(phase, phase.amount_key))
+            self.box.setCurrentIndex(AMOUNT_KEYS.index(self._key))
+        self.entry.set_value(getattr(phase, self._key))
 
     def _on_entered(self, value: object) -> None:
         self._document.begin_gesture()
-        if not self._document.edit(f"{self._path}.{self._key}", value):
-            self.refresh()
+        if fault := self._document.attempt(f"{self._path}.{self._key}", value):
+            self.entry.refuse(fault)
+
+    def _on_fault(self, sentence: str) -> None:
+        self.fault.say(sentence)
 
     def _on_kind(self, index: int) -> None:
         key = self.box.itemData(index)
@@ -250,10 +299,10 @@ class AmountRow(QWidget):
             return
         phase = self._document.get(self._path)
         volts = self._document.get("load.connect_V")
-        new = _converted(phase, key, volts)
         self._document.begin_gesture()
-        if not self._document.edit(self._path, new):
+        if fault := self._document.attempt(self._path, _converted(phase, key, volts)):
             self.refresh()
+            self.fault.say(fault)
 
 
 def _converted(phase: Phase, key: str, volts: float) -> Phase:

@@ -3,16 +3,24 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QSignalBlocker, QSize, Qt
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
 
 from explorer.scenario.demand import Phase
 from explorer.scenario.fields import Section, describe
+from explorer.scenario.idle import idle_keys
 from explorer.state import theme
 from explorer.state.document import Document
 from explorer.state.language import tr
-from explorer.state.shape import Shape, default_item, kind_of, shape_of, signature
+from explorer.state.shape import (
+    Shape,
+    default_item,
+    is_written_by_hand,
+    kind_of,
+    shape_of,
+)
 from explorer.text import texts
 from explorer.widgets.buttons import PillButton
+from explorer.widgets.fault_line import FaultLine
 from explorer.widgets.fields import CalmComboBox
 from explorer.widgets.forms.rows import (
     AMOUNT_KEYS,
@@ -23,9 +31,8 @@ from explorer.widgets.forms.rows import (
     WeekdaysRow,
 )
 from explorer.widgets.icons import icon
+from explorer.widgets.tab_order import splice_tabs, tab_stops
 from explorer.words.options import option
-
-_ALWAYS_HIDDEN = frozenset({"kind", "format", "version"})
 
 
 class SectionForm(QWidget):
@@ -59,13 +66,15 @@ class SectionForm(QWidget):
         super().__init__(parent)
         self._document, self._path = document, path
         self._hidden, self._keys, self._kinds, self._title = hidden, keys, kinds, title
-        self._rows: list[QWidget] = []
-        self._body: QWidget | None = None
+        self._rows: dict[tuple[type[Section], str], QWidget] = {}
         self._layout = QVBoxLayout(self)
         self._layout.setContentsMargins(0, 0, 0, 0)
+        self._layout.setSpacing(6)
         self._kind_box: CalmComboBox | None = None
-        self._signature: object = None
-        self._build()
+        if kinds:
+            self._add_kind_box()
+        self._above = self._layout.count()
+        self.refresh()
 
     def connect_to_document(self) -> SectionForm:
         """Follow the document; only the outermost form does, the inner ones are told."""
@@ -73,63 +82,69 @@ class SectionForm(QWidget):
         return self
 
     def refresh(self) -> None:
-        """Show what the document holds; rows are built anew only where its shape changed."""
-        if signature(self._document.section(self._path)) != self._signature:
-            self._build()
-            return
+        """Show what the document holds.
+
+        A row that still has its field stays as it is, with its focus and what is typed there.
+        """
+        wanted = self._wanted()
+        if tuple(self._rows) != wanted:
+            self._arrange(wanted)
         self._show_kind()
-        for row in self._rows:
+        for row in self._rows.values():
             row.refresh()  # type: ignore[attr-defined]
 
     def _on_changed(self, _: object) -> None:
         self.refresh()
 
-    def _build(self) -> None:
-        focused = self.focusWidget()
-        focus_name = focused.objectName() if focused is not None and focused.hasFocus() else ""
-        old = self._body
+    def _wanted(self) -> tuple[tuple[type[Section], str], ...]:
+        """Owner and key of each row; a field without effect has none."""
         section = self._document.section(self._path)
-        self._signature = signature(section)
-        self._body = QWidget()
-        self._rows = []
-        body = QVBoxLayout(self._body)
-        body.setContentsMargins(0, 0, 0, 0)
-        body.setSpacing(6)
-        if self._kinds:
-            self._add_kind_box(body)
-        for key in self._keys or tuple(type(section).model_fields):
-            if key in _ALWAYS_HIDDEN or key in self._hidden:
-                continue
-            if isinstance(section, Phase) and key in AMOUNT_KEYS:
-                if key == section.amount_key:
-                    self._rows.append(AmountRow(self._document, self._path))
-                    body.addWidget(self._rows[-1])
-                continue
-            self._add(body, type(section), key)
-        self._layout.addWidget(self._body)
-        self._body.show()
-        if old is not None:
-            self._layout.removeWidget(old)
-            old.hide()
-            old.deleteLater()
-        if focus_name and (again := self._body.findChild(QWidget, focus_name)) is not None:
-            again.setFocus()
+        owner, idle = type(section), idle_keys(section)
+        return tuple(
+            (owner, "amount" if key in AMOUNT_KEYS and owner is Phase else key)
+            for key in self._keys or tuple(owner.model_fields)
+            if key not in self._hidden
+            and key not in idle
+            and is_written_by_hand(owner, key)
+            and (owner is not Phase or key not in AMOUNT_KEYS or key == AMOUNT_KEYS[0])
+        )
 
-    def _add_kind_box(self, body: QVBoxLayout) -> None:
-        if self._title:
-            body.addWidget(QLabel(self._title))
+    def _arrange(self, wanted: tuple[tuple[type[Section], str], ...]) -> None:
+        for name in tuple(self._rows):
+            if name not in wanted:
+                gone = self._rows.pop(name)
+                self._layout.removeWidget(gone)
+                gone.hide()
+                gone.deleteLater()
+        rows, fresh = {}, []
+        for place, name in enumerate(wanted):
+            row = self._rows.get(name)
+            if row is None:
+                row = self._row(*name)
+                fresh.append(row)
+                self._layout.insertWidget(self._above + place, row)
+                row.show()
+            rows[name] = row
+        self._rows = rows
+        for row in fresh:
+            splice_tabs(row)
+
+    def _add_kind_box(self) -> None:
+        self._layout.addWidget(QLabel(self._title))
         self._kind_box = CalmComboBox()
         self._kind_box.setObjectName(f"{self._path}.kind")
         self._kind_box.setAccessibleName(tr("{title}, kind", title=self._title))
         for section in self._kinds:
             self._kind_box.addItem(tr(option(kind_of(section))), kind_of(section))
         self._kind_box.activated.connect(self._on_kind)
-        body.addWidget(self._kind_box)
-        self._show_kind()
+        self._layout.addWidget(self._kind_box)
+        self._fault = FaultLine()
+        self._layout.addWidget(self._fault)
 
     def _show_kind(self) -> None:
         if self._kind_box is not None:
             kind = kind_of(type(self._document.section(self._path)))
+            self._fault.say("")
             with QSignalBlocker(self._kind_box):
                 self._kind_box.setCurrentIndex(self._kind_box.findData(kind))
 
@@ -137,17 +152,19 @@ class SectionForm(QWidget):
         chosen = self._kinds[index]
         if not isinstance(self._document.section(self._path), chosen):
             self._document.begin_gesture()
-            if not self._document.edit(self._path, chosen()):
+            if fault := self._document.attempt(self._path, chosen()):
                 self._show_kind()
+                self._fault.say(fault)
 
-    def _add(self, body: QVBoxLayout, owner: type[Section], key: str) -> None:
+    def _row(self, owner: type[Section], key: str) -> QWidget:
+        if key == "amount":
+            return AmountRow(self._document, self._path)
         path = f"{self._path}.{key}" if self._path else key
         field = describe(owner, key)
         shape = shape_of(owner, key)
-        row: QWidget
         match shape.kind:
             case "number" | "whole":
-                row = NumberRow(
+                return NumberRow(
                     self._document,
                     path,
                     field,
@@ -155,81 +172,123 @@ class SectionForm(QWidget):
                     optional=shape.optional,
                 )
             case "option":
-                row = OptionRow(self._document, path, field, shape.options)
+                return OptionRow(self._document, path, field, shape.options)
             case "weekdays":
-                row = WeekdaysRow(self._document, path, field)
+                return WeekdaysRow(self._document, path, field)
             case "section":
-                body.addWidget(heading(tr(field.label)))
-                row = SectionForm(self._document, path)
+                return Headed(tr(field.label), SectionForm(self._document, path))
             case "union":
-                row = SectionForm(
+                return SectionForm(
                     self._document, path, kinds=shape.sections, title=tr(field.label)
                 )
             case "list":
-                body.addWidget(heading(tr(field.label)))
-                row = ListForm(self._document, path, shape)
+                return Headed(tr(field.label), ListForm(self._document, path, shape))
             case _:
-                row = TextRow(self._document, path, field)
-        self._rows.append(row)
-        body.addWidget(row)
+                return TextRow(self._document, path, field)
 
 
 class ListForm(QWidget):
-    """The items of a list, each with its own form, with Add and Remove."""
+    """The items of the list at one path; told by the form above when they change."""
 
     def __init__(
         self, document: Document, path: str, shape: Shape, parent: QWidget | None = None
     ) -> None:
         super().__init__(parent)
         self._document, self._path, self._item = document, path, shape.sections[0]
-        self._forms: list[SectionForm] = []
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(6)
-        words = _ITEM_WORDS[self._item.__name__]
-        for index in range(len(document.get(path))):
-            head = QHBoxLayout()
-            name = QLabel(tr(words["name"]).format(n=index + 1))
-            name.setForegroundRole(name.palette().ColorRole.PlaceholderText)
-            remove = PillButton(outlined=False)
-            remove.setObjectName(f"{path}.{index}.remove")
-            remove.setIcon(icon("delete", self.palette()))
-            remove.setMinimumSize(26, 26)
-            removal = tr(words["remove"]).format(n=index + 1)
-            remove.setAccessibleName(removal)
-            remove.setToolTip(removal)
-            remove.clicked.connect(self._on_remove)
-            head.addWidget(name, 1)
-            head.addWidget(remove)
-            layout.addLayout(head)
-            form = SectionForm(document, f"{path}.{index}")
-            self._forms.append(form)
-            layout.addWidget(form)
-        add = PillButton()
-        add.setText(tr(words["add"]))
-        add.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
-        add.setIconSize(QSize(12, 12))
-        add.setObjectName(f"{path}.add")
-        add.setIcon(icon("add", self.palette()))
-        add.setMinimumHeight(26)
-        add.clicked.connect(self._on_add)
-        layout.addWidget(add, 0, Qt.AlignmentFlag.AlignLeft)
+        self.items: list[_Item] = []
+        self._layout = QVBoxLayout(self)
+        self._layout.setContentsMargins(0, 0, 0, 0)
+        self._layout.setSpacing(6)
+        self._add = PillButton()
+        self._add.setText(tr(_ITEM_WORDS[self._item.__name__]["add"]))
+        self._add.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
+        self._add.setIconSize(QSize(12, 12))
+        self._add.setObjectName(f"{path}.add")
+        self._add.setIcon(icon("add", self.palette()))
+        self._add.setMinimumHeight(26)
+        self._add.clicked.connect(self._on_add)
+        self._fault = FaultLine()
+        self._layout.addWidget(self._add, 0, Qt.AlignmentFlag.AlignLeft)
+        self._layout.addWidget(self._fault)
+        self.refresh()
 
     def refresh(self) -> None:
-        """Show what the document holds."""
-        for form in self._forms:
-            form.refresh()
+        """Show what the document holds; items that stay keep their forms."""
+        count = len(self._document.get(self._path))
+        self._fault.say("")
+        while len(self.items) > count:
+            gone = self.items.pop()
+            self._layout.removeWidget(gone)
+            gone.hide()
+            gone.deleteLater()
+        for item in self.items:
+            item.form.refresh()
+        while len(self.items) < count:
+            item = _Item(self._document, self._path, len(self.items), self._item)
+            item.remove.clicked.connect(self._on_remove)
+            self._layout.insertWidget(len(self.items), item)
+            self.items.append(item)
+            item.show()
+            splice_tabs(item)
 
     def _on_add(self) -> None:
-        self._document.begin_gesture()
         items = self._document.get(self._path)
-        self._document.edit(self._path, (*items, default_item(self._item, len(items))))
+        new = (*items, default_item(self._item, len(items)))
+        if self._put(new) and (stops := tab_stops(self.items[-1].form)):
+            stops[0].setFocus(Qt.FocusReason.TabFocusReason)
+            _scroll_to(self.items[-1])
 
     def _on_remove(self) -> None:
         index = int(self.sender().objectName().split(".")[-2])
         items = self._document.get(self._path)
+        if self._put((*items[:index], *items[index + 1 :])):
+            after = self.items[index].remove if index < len(self.items) else self._add
+            after.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def _put(self, items: tuple[Section, ...]) -> bool:
         self._document.begin_gesture()
-        self._document.edit(self._path, (*items[:index], *items[index + 1 :]))
+        fault = self._document.attempt(self._path, items)
+        self._fault.say(fault)
+        return not fault
+
+
+class _Item(QWidget):
+    """One item: its name with a button that removes it, and its form."""
+
+    def __init__(
+        self, document: Document, path: str, index: int, section: type[Section]
+    ) -> None:
+        super().__init__()
+        words = _ITEM_WORDS[section.__name__]
+        name = QLabel(tr(words["name"]).format(n=index + 1))
+        name.setForegroundRole(name.palette().ColorRole.PlaceholderText)
+        self.remove = PillButton(outlined=False)
+        self.remove.setObjectName(f"{path}.{index}.remove")
+        self.remove.setIcon(icon("delete", self.palette()))
+        self.remove.setMinimumSize(26, 26)
+        removal = tr(words["remove"]).format(n=index + 1)
+        self.remove.setAccessibleName(removal)
+        self.remove.setToolTip(removal)
+        self.form = SectionForm(document, f"{path}.{index}")
+        head = QHBoxLayout()
+        head.addWidget(name, 1)
+        head.addWidget(self.remove)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(6)
+        layout.addLayout(head)
+        layout.addWidget(self.form)
+
+
+def _scroll_to(part: QWidget) -> None:
+    """Bring a part into sight where it stands in a column that scrolls."""
+    node: QWidget | None = part
+    while node is not None and not isinstance(node, QScrollArea):
+        node = node.parentWidget()
+    if node is not None:
+        if (inner := node.widget()) is not None and (layout := inner.layout()) is not None:
+            layout.activate()
+        node.ensureWidgetVisible(part, 0, 16)
 
 
 _ITEM_WORDS = texts({
@@ -247,6 +306,23 @@ _ITEM_WORDS = texts({
     },
 })  # fmt: skip
 """What is said about the items of a list, by the class of the item."""
+
+
+class Headed(QWidget):
+    """A form with a small heading above it."""
+
+    def __init__(self, title: str, form: QWidget, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._form = form
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(6)
+        layout.addWidget(heading(title))
+        layout.addWidget(form)
+
+    def refresh(self) -> None:
+        """Show what the document holds."""
+        self._form.refresh()  # type: ignore[attr-defined]
 
 
 def heading(text: str) -> QLabel:

@@ -1,0 +1,48 @@
+"""Which fields of a section have no effect with the choices that it holds now.
+
+Forms leave them out and the sheet could; a file keeps them, so that going back to a choice brings
+the old values back. Whatever is named here changes nothing that is computed (tests build the system
+with and without).
+"""
+
+from __future__ import annotations
+
+from explorer.scenario.banks import SupercapacitorStore
+from explorer.scenario.demand import Regulator
+from explorer.scenario.fields import Section
+from explorer.scenario.supply import ConverterCharger
+
+_NONE: frozenset[str] = frozenset()
+_OF_REGULATOR = {
+    "none": frozenset({"output_V", "dropout_V", "ground_A", "efficiency", "minimum_input_V"}),
+    "linear": frozenset({"efficiency", "minimum_input_V"}),
+    "switching": frozenset({"dropout_V"}),
+}
+
+
+def idle_keys(section: Section) -> frozenset[str]:
+    """Keys of the fields that change nothing as the section stands.
+
+    Examples
+    --------
+    >>> sorted(idle_keys(Regulator(kind="linear")))
+    ['efficiency', 'minimum_input_V']
+    """
+    if isinstance(section, Regulator):
+        return _OF_REGULATOR[section.kind]
+    if isinstance(section, ConverterCharger):
+        return frozenset({"voc_fraction"}) if section.tracking == "maximum_power" else _NONE
+    if isinstance(section, SupercapacitorStore):
+        return _of_supercapacitor(section)
+    return _NONE
+
+
+def _of_supercapacitor(store: SupercapacitorStore) -> frozenset[str]:
+    idle = set()
+    if store.condition == "settled":
+        idle |= {"fresh_leakage_factor", "settling_h"}
+    if store.units_in_series == 1:
+        idle |= {"balancing", "balancing_A"}
+    elif store.balancing == "none":
+        idle.add("balancing_A")
+    return frozenset(idle)
