@@ -11,7 +11,7 @@ from explorer.advice.answers import answers
 from explorer.advice.case import Case, judging
 from explorer.advice.judge import judge
 from explorer.advice.readings import START_UP
-from explorer.advice.readings.one import Study, readings, study
+from explorer.advice.readings.one import Study, opening, readings, study
 from explorer.advice.readings.pulse import inrush
 from explorer.advice.verdict import Verdict
 from explorer.engine.keys import OFF, DrawKey, On, StartUp
@@ -110,7 +110,7 @@ def _assessed(case: Case, span_s: float | None, with_answers: bool) -> Assessmen
     found = study(case)
     period = found.engine.edges[-1]
     span = period if span_s is None else span_s
-    run = found.opening if span == period else found.engine.march(span)
+    run = opening(case) if span == period else found.engine.march(span)
     volts = found.engine.field.voltage_at
     marks = tuple(
         Mark(time_s=e.time_s, kind=e.kind, volts=float(volts(e.charge_c)))

@@ -132,6 +132,15 @@ class Pending:
     retry_s: float = 0.0
     """How long the load may not yet connect. [s]"""
 
+    @property
+    def times_s(self) -> tuple[float, ...]:
+        """All of it as one row; two phases are told apart by a whole number of them. [s]"""
+        phases = [*self.running, self.start_up]
+        return (
+            *self.starts_s, self.retry_s,
+            *(float(part) for one in phases for part in (one or (-1.0, 0.0))),
+        )
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Standing:
@@ -142,6 +151,19 @@ class Standing:
     charging: bool = True
     pending: Pending | None = None
     """None where a device that is connected begins all its operations now."""
+
+    def goes_on_as(self, other: Standing, grain_c: float, grain_s: float) -> bool:
+        """Whether two stand alike but for so much charge [C] and time [s]."""
+        one_s, other_s = (s.pending.times_s if s.pending else None for s in (self, other))
+        if (self.connected, self.charging) != (other.connected, other.charging):
+            return False
+        if one_s is None or other_s is None:
+            alike = one_s is other_s or not self.connected
+        else:
+            alike = len(one_s) == len(other_s) and all(
+                a == b or abs(a - b) < grain_s for a, b in zip(one_s, other_s, strict=True)
+            )
+        return alike and abs(self.charge_c - other.charge_c) <= grain_c
 
 
 @dataclass(frozen=True, slots=True)

@@ -41,8 +41,8 @@ class Skip:
     strides: tuple[Stride, ...]
     gain: Tally
     """What is counted meanwhile."""
-    starts: tuple[int, int] | None = None
-    """An operation and how many of its starts pass."""
+    starts: tuple[tuple[int, int], ...] = ()
+    """Operations and how many of their starts pass."""
     retry_moves: bool = False
     """Whether the wait for the next attempt to connect goes on as it was."""
 
@@ -204,8 +204,8 @@ class Progress:
             cycles = None if stride.cycle is None else (stride.cycle, stride.cycle)
             self._add(self.t + stride.seconds, stride.end_c, *pair, cycles, stride.repeats)
         self.tally.add(skip.gain)
-        if skip.starts is not None:
-            self.clock.pass_starts(*skip.starts)
+        for operation, count in skip.starts:
+            self.clock.pass_starts(operation, count)
         if skip.retry_moves:
             self.retry_at += self.t - begin_s
 

@@ -39,8 +39,6 @@ SAME_PHASE = 1e-6
 """Two pulses at full come alike if their moments differ by less than this share of an interval."""
 MOST_WALKED = 32
 """Turns at full that are walked in the hope that they repeat; then pulses count with their mean."""
-MEMORY = 8
-"""Most turns at full after which a course may repeat."""
 PIECE = 0.1
 """Relative change of the drift over the turns that one leg stands for."""
 
@@ -82,46 +80,52 @@ def full_turns(run: Progress, pulses_as_mean: bool) -> Skip | None:
     return Skip(strides=(stride,), gain=_counted(run, (stride,), turns * turn.fall_s))
 
 
-def full_again(run: Progress, before: Sequence[Seen], now: Seen) -> Skip | None:
+def full_place(run: Progress) -> tuple[object, ...]:
+    """When everything is due after a store is full: two that are alike go on alike. [intervals]
+
+    Rounded, so that it can be looked up.
+    """
+    clock = run.clock
+    parts = ((j, (clock.next_start[j] - run.t) / clock.interval_s(j)) for j in clock.due)
+    return tuple((j, round(share / SAME_PHASE)) for j, share in parts)
+
+
+def full_again(run: Progress, then: Seen, now: Seen) -> Skip | None:
     """Turns from full to full in which the same pulses come at the same moments.
 
     A store that charges much faster than it falls forgets from turn to turn when its pulses came,
-    so that they soon come alike, in every turn or in every few.
+    so that they soon come alike: in every turn, in every few, or in every beat of several clocks.
 
     Parameters
     ----------
     run : Progress
         A run whose store is full.
-    before : sequence of Seen
-        When it was full before in the same light, the last time last.
+    then : Seen
+        When it was full before in the same light, with the same `full_place`.
     now : Seen
         This time.
     """
-    clock, tally, fast = run.clock, run.tally, run.clock.fast
-    if fast is None:
+    clock, tally = run.clock, run.tally
+    counts = {j: round((now.time_s - then.time_s) / clock.interval_s(j)) for j in clock.due}
+    waiting = any(
+        n not in counts and n not in clock.small and tally.served[n] != then.tally.served[n]
+        for n in range(len(tally.served))
+    )
+    if waiting or tally.cut_offs != then.tally.cut_offs or not counts:
         return None
-    interval_s = clock.interval_s(fast)
-    limit = min(run.segment_end, run.end, clock.window_edge, clock.others_due())
-    for then in reversed(before):
-        count = round((now.time_s - then.time_s) / interval_s)
-        turn_s = count * interval_s
-        others = any(
-            n != fast and n not in clock.small and tally.served[n] != then.tally.served[n]
-            for n in range(len(tally.served))
-        )
-        if others or tally.cut_offs != then.tally.cut_offs:
-            return None
-        apart_s = abs(now.time_s - then.time_s - turn_s)
-        if count < 1 or apart_s > SAME_PHASE * interval_s:
-            continue
-        turns = floor((limit - run.t) / turn_s + TIME_GRAIN_S)
-        if turns < 1:
-            return None
-        turn = Repeats(tuple(run.legs[then.leg :]), float(turns), then.charge_c)
-        stride = Stride(seconds=turns * turn_s, end_c=run.q, charging=run.charging, repeats=turn)
-        gain = tally.since(then.tally, turns, stride.seconds / (now.time_s - then.time_s))
-        return Skip(strides=(stride,), gain=gain, starts=(fast, turns * count))
-    return None
+    turn_s = next(count * clock.interval_s(j) for j, count in counts.items())
+    if turn_s <= 0.0:
+        return None
+    others = (due for j, due in enumerate(clock.next_start) if j not in counts)
+    limit = min(run.segment_end, run.end, clock.window_edge, *others)
+    turns = floor((limit - run.t) / turn_s + TIME_GRAIN_S)
+    if turns < 1:
+        return None
+    turn = Repeats(tuple(run.legs[then.leg :]), float(turns), then.charge_c)
+    stride = Stride(seconds=turns * turn_s, end_c=run.q, charging=run.charging, repeats=turn)
+    gain = tally.since(then.tally, turns, stride.seconds / (now.time_s - then.time_s))
+    starts = tuple((j, turns * count) for j, count in counts.items())
+    return Skip(strides=(stride,), gain=gain, starts=starts)
 
 
 def _full_turns_with_pulses(run: Progress, fast: int, until: float) -> Skip | None:
@@ -161,7 +165,7 @@ def _full_turns_with_pulses(run: Progress, fast: int, until: float) -> Skip | No
     gain = _counted(run, strides, full_s)
     passed = run.clock.passed(fast, run.t + sum(s.seconds for s in strides))
     gain.served[fast] += passed
-    return Skip(strides=tuple(strides), gain=gain, starts=(fast, passed))
+    return Skip(strides=tuple(strides), gain=gain, starts=((fast, passed),))
 
 
 def _often(run: Progress, turn: FullTurn, seconds: float) -> int:

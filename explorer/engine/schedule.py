@@ -38,8 +38,10 @@ class Clock:
         """Operations that run now, with their phase."""
         self.small: tuple[int, ...] = ()
         """Averaged operations that are due now."""
+        self.due: tuple[int, ...] = ()
+        """The other operations that are due now."""
         self.fast: int | None = None
-        """The most frequent of the other operations that are due now."""
+        """The most frequent of these."""
         self.window_edge = inf
         """When the next window opens or closes. [s]"""
 
@@ -59,7 +61,7 @@ class Clock:
 
     def look(self, t: float) -> None:
         """See which windows are open now and when that may change."""
-        small, edge = [], inf
+        small, due, edge = [], [], inf
         self.fast, shortest = None, inf
         for j, op in enumerate(self.operations):
             schedule = op.schedule
@@ -72,9 +74,11 @@ class Clock:
             edge = min(edge, self.close_after(schedule, t))
             if self._averaged[j]:
                 small.append(j)
-            elif schedule.interval_s < shortest:
+                continue
+            due.append(j)
+            if schedule.interval_s < shortest:
                 self.fast, shortest = j, schedule.interval_s
-        self.small = tuple(small)
+        self.small, self.due = tuple(small), tuple(due)
         self.window_edge = edge
 
     def _week_time(self, t: float) -> tuple[float, float]:

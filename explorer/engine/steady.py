@@ -11,10 +11,13 @@ from dataclasses import dataclass, replace
 
 from explorer.engine.course import Standing, Trajectory
 from explorer.engine.march import Engine
+from explorer.engine.schedule import MOMENT_S
 
 TOLERANCE = 2e-5
 """Change over a course, relative to a full store, that counts as none; one run of the largest
 operation counts as none too, since a period may cut one in two."""
+SAME = 1e-9
+"""The same where nothing else tells them apart: what follows is what came before."""
 MOST_PERIODS = 14
 """Periods in which a course is looked for."""
 LONGEST_COURSE = 8
@@ -74,6 +77,8 @@ def repeating_course(engine: Engine, start: Standing) -> RepeatingCourse:
         drift = run.end.charge_c - state.charge_c
         orbit.append(run.end)
         back = _came_back(orbit, grain + _band(engine, run), twice=run.tally.cut_offs > 0)
+        if run.end.goes_on_as(state, SAME * full, MOMENT_S):
+            back = 1
         hopeless = run.tally.cut_offs > HOPELESS_CUT_OFFS
         cut_short = run.span_s < period * (1.0 - 1e-9)
         if back == 1 or hopeless or cut_short:

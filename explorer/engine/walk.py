@@ -41,8 +41,8 @@ class Run(Progress):
         self.stop_at: StopAt | None = None
         self.seen: dict[object, repeats.Seen] = {}
         """Events of the present light as they were met last time."""
-        self.fulls: list[repeats.Seen] = []
-        """When the store was full in the present light, with clocked operations."""
+        self.fulls: dict[object, repeats.Seen] = {}
+        """When the store was full in the present light, by what was due after it."""
         self.new_period = False
         """Whether a period of the light has just begun."""
         self.period: repeats.Period | None = None
@@ -200,13 +200,14 @@ class Run(Progress):
         """Pass over turns of a store that is full now, where they repeat."""
         pulses = self.stage == "on" and self.clock.fast is not None and self.engine.compose
         if pulses and self.level.exact and not self.clock.busy:
-            now = repeats.seen(self, None)
-            skip = repeats.full_again(self, self.fulls[-repeats.MEMORY :], now)
+            place, now = repeats.full_place(self), repeats.seen(self, None)
+            then = self.fulls.get(place)
+            skip = None if then is None else repeats.full_again(self, then, now)
             if skip is not None:
                 self._pass(skip)
                 self.fulls.clear()
                 return
-            self.fulls.append(now)
+            self.fulls[place] = now
         skip = repeats.full_turns(self, len(self.fulls) > repeats.MOST_WALKED)
         if skip is None:
             self._repeat("full")

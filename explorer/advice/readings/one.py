@@ -20,6 +20,7 @@ from explorer.advice.readings.dark import Gap, InTheDark, gaps, worst_dark
 from explorer.advice.readings.pulse import Store, deepest_pulse
 from explorer.advice.readings.starts import (
     FirstCharge,
+    begins_empty,
     first_charge,
     full_charge,
     opening_run,
@@ -44,8 +45,6 @@ class Study:
 
     system: System
     engine: Engine
-    opening: Trajectory
-    """The first period from the scenario's own beginning."""
     first: FirstCharge
     course: RepeatingCourse
     """From the first operation, or from a full store where the device never starts."""
@@ -70,17 +69,22 @@ def study(case: Case) -> Study:
     return case.once_under_any_margins(("study", allowed_s), lambda: _studied(case, allowed_s))
 
 
+def opening(case: Case) -> Trajectory:
+    """The first period from the scenario's own beginning."""
+    return case.once_under_any_margins("opening", lambda: opening_run(case.engine))
+
+
 def _studied(case: Case, allowed_s: float) -> Study:
     engine = case.engine
-    opening = opening_run(engine)
-    first = first_charge(engine, opening, allowed_s)
-    course = _settled(engine, first, opening)
+    # A beginning with an empty store is the first charge itself; another is only looked at.
+    opens = opening(case) if begins_empty(engine) else None
+    first = first_charge(engine, opens, allowed_s)
+    course = _settled(engine, first, opens)
     repeating = Trace(engine, course.run)
     brings = np.asarray(engine.charge_a) > 0.0
     return Study(
         system=case.system,
         engine=engine,
-        opening=opening,
         first=first,
         course=course,
         repeating=repeating,
@@ -90,7 +94,9 @@ def _studied(case: Case, allowed_s: float) -> Study:
     )
 
 
-def _settled(engine: Engine, first: FirstCharge, opening: Trajectory) -> RepeatingCourse:
+def _settled(
+    engine: Engine, first: FirstCharge, opens: Trajectory | None
+) -> RepeatingCourse:
     """The course that follows from the first operation, or from a full store without one."""
     if not isfinite(first.seconds):
         start = Standing(charge_c=full_charge(engine), connected=True, charging=False)
@@ -104,8 +110,8 @@ def _settled(engine: Engine, first: FirstCharge, opening: Trajectory) -> Repeati
             if course.run.tally.cut_offs == before:
                 break
         return course
-    if first.opens:
-        return repeating_course(engine, opening.end)
+    if first.opens and opens is not None:
+        return repeating_course(engine, opens.end)
     period = engine.edges[-1]
     into = first.end_s % period
     run = engine.march(period - into, first.end, begin_s=into, most_legs=STUDY_LEGS)
@@ -202,4 +208,4 @@ def pulse(found: Study) -> PulseReading | None:
     return deepest_pulse(system, store, levels)
 
 
-__all__ = ["Study", "balance", "dark", "held", "pulse", "readings", "study"]
+__all__ = ["Study", "balance", "dark", "held", "opening", "pulse", "readings", "study"]

@@ -60,12 +60,16 @@ def opening_run(engine: Engine) -> Trajectory:
     return engine.march(period, most_legs=STUDY_LEGS)
 
 
+def begins_empty(engine: Engine) -> bool:
+    """Whether the scenario begins with an empty store."""
+    return engine.system.initial_charge_c <= float(engine.field.charge_c[0])
+
+
 def _as_opened(engine: Engine, opening: Trajectory) -> FirstCharge | None:
     """The first charge as the opening shows it: an empty store that starts in the first period."""
-    empty = engine.system.initial_charge_c <= float(engine.field.charge_c[0])
     whole = opening.span_s >= engine.edges[-1] - 1e-6
     light_s, done_s = first_light(engine.system), opening.first_operation_s
-    if not (empty and whole and light_s <= done_s < inf):
+    if not (whole and light_s <= done_s < inf):
         return None
     connects = sum(e.kind == "connect" and e.time_s <= done_s for e in opening.events)
     connect_s = next(e.time_s for e in opening.events if e.kind == "connect") - light_s
@@ -78,19 +82,21 @@ def _as_opened(engine: Engine, opening: Trajectory) -> FirstCharge | None:
     )
 
 
-def first_charge(engine: Engine, opening: Trajectory, allowed_s: float) -> FirstCharge:
+def first_charge(
+    engine: Engine, opening: Trajectory | None, allowed_s: float
+) -> FirstCharge:
     """From an empty store at the first light to the end of the first start-up.
 
     Parameters
     ----------
     engine : Engine
         The system.
-    opening : Trajectory
-        From `opening_run`; where it begins with an empty store it is the first charge itself.
+    opening : Trajectory, optional
+        From `opening_run`, where that begins with an empty store: it is the first charge itself.
     allowed_s : float
         Time allowed; four times as long is looked at. [s]
     """
-    found = _as_opened(engine, opening)
+    found = None if opening is None else _as_opened(engine, opening)
     if found is not None:
         return found
     period = engine.edges[-1]
