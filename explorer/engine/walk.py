@@ -12,7 +12,7 @@ from math import floor, inf
 
 import numpy as np
 
-from explorer.engine import repeats
+from explorer.engine import at_full, repeats
 from explorer.engine.course import Leg, Standing, StopAt, Trajectory
 from explorer.engine.keys import On
 from explorer.engine.levels import BlendedMotion, Motion
@@ -200,15 +200,19 @@ class Run(Progress):
         """Pass over turns of a store that is full now, where they repeat."""
         pulses = self.stage == "on" and self.clock.fast is not None and self.engine.compose
         if pulses and self.level.exact and not self.clock.busy:
-            place, now = repeats.full_place(self), repeats.seen(self, None)
+            place, now = at_full.full_place(self), repeats.seen(self, None)
             then = self.fulls.get(place)
-            skip = None if then is None else repeats.full_again(self, then, now)
+            skip = None if then is None else at_full.full_again(self, then, now)
             if skip is not None:
                 self._pass(skip)
                 self.fulls.clear()
                 return
             self.fulls[place] = now
-        skip = repeats.full_turns(self, len(self.fulls) > repeats.MOST_WALKED)
+        first = next(iter(self.fulls.values()), None)
+        enough = first is not None and at_full.walked_enough(
+            self, first.time_s, len(self.fulls)
+        )
+        skip = at_full.full_turns(self, enough)
         if skip is None:
             self._repeat("full")
         else:

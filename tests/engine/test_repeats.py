@@ -3,16 +3,18 @@
 from itertools import pairwise
 from math import log
 
+import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from explorer.engine import repeats
+from explorer.engine import at_full, repeats
 from explorer.engine.audit import ledger
 from explorer.engine.course import Standing, StopAt
 from explorer.engine.march import Engine
 from explorer.engine.repeats import EvenTurns
 from explorer.engine.system import DAY_S, WEEK_S, Phase
+from explorer.engine.trace import Trace
 from explorer.physics.load import Draw
 from explorer.scenario.build import build
 from tests.advice.demos import NAMES, demo
@@ -216,6 +218,28 @@ def test_a_run_that_waits_for_a_charge_and_lasts_several_turns_at_full_is_counte
     assert one.tally.full_s == pytest.approx(two.tally.full_s, rel=1e-6)
     assert one.end.charge_c == pytest.approx(two.end.charge_c, rel=1e-9)
     assert of_one.operations_j == pytest.approx(of_two.operations_j, rel=1e-6)
+
+
+@pytest.mark.parametrize("farads", [0.01, 0.05])
+def test_pulses_of_two_clocks_repeat_with_their_beat_at_full(farads, monkeypatch):
+    """60 s and 61 s come together after 3660 s; each pulse is walked in the first beats alone."""
+    given_ = system(
+        light=steady(4e-4), panel=CURRENT_SOURCE, store=bank(farads), quiescent_a=1e-5,
+        load=load(operations=(pulse(0.005, 0.05, 60.0), pulse(0.02, 0.05, 61.0))),
+    )
+    engine = Engine(given_)
+    start = Standing(charge_c=4.9 * farads, connected=True)
+    one = engine.march(40_000.0, start)
+    with monkeypatch.context() as patch:
+        patch.setattr(at_full, "full_again", lambda *_: None)
+        patch.setattr(at_full, "MOST_WALKED", 10**9)
+        two = engine.march(40_000.0, start)
+    assert len(two.legs) > 3 * len(one.legs)
+    assert one.tally.served == two.tally.served == [667, 656]
+    assert one.tally.full_s == pytest.approx(two.tally.full_s, rel=1e-6)
+    moments = np.linspace(0.0, 40_000.0, 1001)
+    seen, right = (Trace(engine, run).at(moments).store_v for run in (one, two))
+    assert seen == pytest.approx(right, abs=1e-5)
 
 
 def test_a_device_that_fails_the_moment_it_connects_ends_its_run_and_not_the_patience():
