@@ -18,6 +18,7 @@ from explorer.advice.case import Case
 from explorer.advice.reach import Reach, reach
 from explorer.advice.sold import sold_span
 from explorer.cli.bench import bench
+from explorer.cli.measure import measure
 from explorer.cli.report import report
 from explorer.cli.sweep import sweep
 from explorer.engine.trace import Trace
@@ -187,6 +188,7 @@ def schema() -> None:
 
 commands.add_command(sweep)
 commands.add_command(bench)
+commands.add_command(measure)
 commands.add_command(report)
 
 

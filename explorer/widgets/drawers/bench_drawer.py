@@ -33,6 +33,7 @@ from explorer.widgets.drawers.bench_sources import BenchSources
 from explorer.widgets.drawers.bench_values import BenchValues
 from explorer.widgets.drawers.drawer import Drawer
 from explorer.widgets.drawers.export import Picture
+from explorer.widgets.drawers.meter_bar import MeterBar
 from explorer.widgets.drawers.panel_drawer import WholeColumn
 from explorer.words.bench import readings_table, values_table
 from explorer.words.drawers import Table
@@ -76,10 +77,12 @@ class BenchDrawer(Drawer):
             label.setWordWrap(True)
             label.setFont(theme.font("small"))
         self.notes.setForegroundRole(self.notes.palette().ColorRole.PlaceholderText)
-        self.sources = BenchSources(runs, self)
+        self.sources = BenchSources(runs, document, self)
         self.open_button = pill(tr("Open log…"), tr("Open a logged run of the device"))
         self.hand_button = pill(tr("Write down…"), tr("Write down what a meter shows, by hand"))
+        self.meter_button = pill(tr("Follow a meter…"), tr("Read a multimeter as it measures"))
         self.other_button = self.sources.menu_button()
+        self.meter_bar = MeterBar(self.sources.run)
         self.fit_button = pill(
             tr("Fit", "values"), tr("Search the values that follow the log best")
         )
@@ -88,7 +91,9 @@ class BenchDrawer(Drawer):
         )
         self.open_button.clicked.connect(self.sources.open_file)
         self.hand_button.clicked.connect(self.sources.write_down)
+        self.meter_button.clicked.connect(self.sources.follow_meter)
         self.sources.chosen.connect(self.open_log)
+        self.sources.grown.connect(self._on_grown)
         self.fit_button.clicked.connect(self._on_fit)
         self.take_button.clicked.connect(self._on_take)
         self.sheets = QStackedWidget()
@@ -96,7 +101,9 @@ class BenchDrawer(Drawer):
         self.sheets.addWidget(self._build_sheet())
         layout = QVBoxLayout(self.body)
         layout.setContentsMargins(0, 0, 0, 0)
-        layout.addWidget(self.sheets)
+        layout.setSpacing(4)
+        layout.addWidget(self.meter_bar)
+        layout.addWidget(self.sheets, 1)
         self.values.ticked.connect(self._show_buttons)
         self.search.arrived.connect(self._on_fitted)
         self.search.finished.connect(self._on_search_ended)
@@ -111,7 +118,7 @@ class BenchDrawer(Drawer):
             tr(
                 "Open a table with the columns time and store_V (or store_mV), and lux where the "
                 "light was logged too, or drop the file on the window. Or write down by hand "
-                "what a meter shows."
+                "what a meter shows, or let a meter be followed as it measures."
             )
         )
         self.hint.setWordWrap(True)
@@ -123,7 +130,7 @@ class BenchDrawer(Drawer):
         ways = QHBoxLayout()
         ways.setSpacing(6)
         ways.addStretch(1)
-        for button in (self.open_button, self.hand_button):
+        for button in (self.open_button, self.hand_button, self.meter_button):
             ways.addWidget(button)
         ways.addStretch(1)
         layout.addLayout(ways)
@@ -176,6 +183,11 @@ class BenchDrawer(Drawer):
         self._path, self._fit = path, None
         self.document.setProperty(KEPT, str(path))
         self.feed.set_steps(partial(bench_steps, path), rest_ms=0)
+
+    def _on_grown(self, path: Path) -> None:
+        """More readings; a search that runs is about those that it began with."""
+        if not self.is_searching:
+            self.open_log(path)
 
     def _show_empty(self) -> None:
         self.sheets.setCurrentIndex(0)

@@ -48,7 +48,7 @@ class BenchPlot(QWidget):
 
     def sizeHint(self) -> QSize:
         """Room for both plots."""
-        return QSize(420, 230)
+        return QSize(420, 170)
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint axes, band, curves and strip."""

@@ -1,15 +1,22 @@
-"""Where a logged run comes from: a file, or what a person writes down."""
+"""Where a logged run comes from: a file, what a person writes down, or a meter."""
 
 from __future__ import annotations
 
 from pathlib import Path
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QObject, QTimer, Signal
 from PySide6.QtWidgets import QFileDialog, QMenu, QToolButton, QWidget
 
 from explorer.state.language import tr
+from explorer.state.meter_run import MeterRun
 from explorer.widgets.buttons import PillButton, pill
 from explorer.widgets.drawers.hand_dialog import HandDialog
+from explorer.widgets.drawers.meter_dialog import MeterDialog
+
+LEAST_READINGS = 3
+"""Readings from which a run can be compared."""
+REDRAW_MS = 1000
+"""Least time between two comparisons with a run that grows."""
 
 
 def pick_log(parent: QWidget) -> Path | None:
@@ -26,25 +33,38 @@ class BenchSources(QObject):
     ----------
     runs : pathlib.Path
         Folder for what the program itself logs.
+    document : QObject
+        Keeps the meter that is followed, so that windows may be built anew meanwhile.
     parent : QWidget
         Over which dialogs stand.
     """
 
     chosen = Signal(object)
-    """Carries the path of a run, again whenever it has grown."""
+    """Carries the path of a run that is to be compared."""
+    grown = Signal(object)
+    """Carries the path of a run that has more readings than before."""
 
-    def __init__(self, runs: Path, parent: QWidget) -> None:
+    def __init__(self, runs: Path, document: QObject, parent: QWidget) -> None:
         super().__init__(parent)
         self._runs, self._over = runs, parent
         self.hand: HandDialog | None = None
+        self.meter: MeterDialog | None = None
+        found = document.findChild(MeterRun)
+        self.run = found if isinstance(found, MeterRun) else MeterRun(document)
+        self._redraw = QTimer(self)
+        self._redraw.setSingleShot(True)
+        self._redraw.setInterval(REDRAW_MS)
+        self._redraw.timeout.connect(self._on_redraw)
+        self.run.grown.connect(self._on_grown)
 
     def menu_button(self) -> PillButton:
         """A button that offers every source."""
-        button = pill(tr("Another…"), tr("Another run: from a file or by hand"))
+        button = pill(tr("Another…"), tr("Another run: from a file, by hand or from a meter"))
         button.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
         menu = QMenu(button)
         menu.addAction(tr("&Open log…")).triggered.connect(self.open_file)
         menu.addAction(tr("&Write down…")).triggered.connect(self.write_down)
+        menu.addAction(tr("Follow a &meter…")).triggered.connect(self.follow_meter)
         button.setMenu(menu)
         return button
 
@@ -58,7 +78,7 @@ class BenchSources(QObject):
         """Show the table for readings by hand; it may stay open beside the drawer."""
         if self.hand is None:
             self.hand = HandDialog(self._runs, self._over)
-            self.hand.kept.connect(self.chosen)
+            self.hand.kept.connect(self.grown)
             self.hand.finished.connect(self._on_hand_closed)
         self.hand.show()
         self.hand.raise_()
@@ -69,3 +89,25 @@ class BenchSources(QObject):
         if self.hand is not None:
             self.hand.deleteLater()
             self.hand = None
+
+    def follow_meter(self) -> None:
+        """Ask which meter, and follow it."""
+        if self.meter is not None:
+            self.meter.raise_()
+            return
+        self.meter = MeterDialog(self.run, self._runs, self._over)
+        self.meter.finished.connect(self._on_meter_closed)
+        self.meter.open()
+
+    def _on_meter_closed(self) -> None:
+        if self.meter is not None:
+            self.meter.deleteLater()
+            self.meter = None
+
+    def _on_grown(self) -> None:
+        if self.run.count >= LEAST_READINGS and not self._redraw.isActive():
+            self._redraw.start(0 if self.run.count == LEAST_READINGS else REDRAW_MS)
+
+    def _on_redraw(self) -> None:
+        if self.run.path is not None:
+            self.grown.emit(self.run.path)
