@@ -13,6 +13,7 @@ from explorer.engine.flows import Flow
 from explorer.engine.levels import Motion
 from explorer.engine.march import Engine
 from explorer.engine.passage import HARVEST, LEAKAGE, LOAD, Passage
+from explorer.engine.row_flows import RowFlows
 
 FloatArray = NDArray[np.float64]
 IntArray = NDArray[np.intp]
@@ -45,6 +46,15 @@ class Blend:
         return Blend(self.low[where], self.high[where], self.weight[where])
 
     @classmethod
+    def all_of(cls, parts: list[Blend]) -> Blend:
+        """Places one after another."""
+        return cls(
+            np.concatenate([one.low for one in parts]),
+            np.concatenate([one.high for one in parts]),
+            np.concatenate([one.weight for one in parts]),
+        )
+
+    @classmethod
     def single(cls, row: IntArray) -> Blend:
         """One row at each place."""
         return cls(row, row, np.zeros(len(row)))
@@ -60,6 +70,7 @@ class Modes:
         self._rows: list[_Row] = []
         self._passages: dict[int, Passage] = {}
         self._stacked: list[FloatArray] = []
+        self._together: dict[bytes, RowFlows] = {}
         self._currents = np.empty((3, 0, len(self.nodes)))
 
     # ---- rows ----------------------------------------------------------------------------
@@ -144,6 +155,18 @@ class Modes:
     def flow(self, row: int) -> Flow:
         """Motion of one row."""
         return self._rows[row].flow
+
+    def along(self, row: IntArray, charge: FloatArray, seconds: FloatArray) -> FloatArray:
+        """Charges some time later along one row at each place; arrays of shape (n,). [C]"""
+        some = np.flatnonzero(np.bincount(row))
+        if len(some) < 2:
+            return self.flow(int(some[0])).advance_all(charge, seconds) if len(some) else charge
+        found = self._together.get(some.tobytes())
+        if found is None:
+            found = RowFlows.joined([self.flow(one).rows for one in some.tolist()])
+            self._together[some.tobytes()] = found
+        inside = np.minimum(np.maximum(charge, self.nodes[0]), self.nodes[-1])
+        return found.advance(np.searchsorted(some, row), np.zeros_like(row), inside, seconds)
 
     def passage(self, row: int) -> Passage:
         """The motion of one row with its currents."""

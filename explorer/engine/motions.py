@@ -29,6 +29,10 @@ MOTION_BYTES = 150
 _Stretches = dict[tuple[bool, DrawKey, int | None], list[Stretch | None]]
 
 
+Phases = tuple[tuple[Motion, Flow, float, float], ...]
+"""Phases of an operation: motion, its flow, the charge of a cut-off [C] and the length [s]."""
+
+
 @dataclass(frozen=True, slots=True)
 class FullTurn:
     """A full store that falls to where charging begins again, and rises back."""
@@ -87,6 +91,7 @@ class Motions:
         self._stretches: _Stretches = {}
         self.found: dict[object, Motion] = {}
         self.found_cycles: dict[object, tuple[Cycle, Motion]] = {}
+        self.found_phases: dict[object, Phases] = {}
         """What runs have found, by plain tuples: they are found much faster than keys."""
         self._full_turns: dict[tuple[float, DrawKey], FullTurn] = {}
         self.may_connect = True

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from typing import NamedTuple
+
 import numpy as np
 from numpy.typing import NDArray
 
 from explorer.engine.cycles import Cycle
-from explorer.engine.modes import Blend, Modes
+from explorer.engine.modes import Modes
 from explorer.engine.passage import Passage
 from explorer.engine.reach import Reach
 
@@ -21,6 +24,18 @@ GRAIN_S = 1e-9
 def grain(time_s: FloatArray) -> FloatArray:
     """How far two moments at these times may lie apart and be one: rounding counts. [s]"""
     return np.maximum(GRAIN_S, 1e-15 * np.abs(time_s))
+
+
+class Passed(NamedTuple):
+    """Ends of what is passed of one phase: the beginnings first, then the ends, shape (n,)."""
+
+    row: int
+    place: IntArray
+    """Which of the stretches that were asked for."""
+    begin_c: FloatArray
+    """Where the phase begins. [C]"""
+    seconds: FloatArray
+    """How long ago that was. [s]"""
 
 
 class Orbits:
@@ -162,10 +177,10 @@ class Orbits:
             left = left - length
         return out
 
-    def within_reach(
+    def between(
         self, begin_c: FloatArray, a: FloatArray, b: FloatArray, *, coarse: bool = False
-    ) -> Reach:
-        """How far the store goes between two moments of a cycle.
+    ) -> Iterator[Passed]:
+        """What a store passes from one moment of a cycle to another, phase by phase.
 
         Parameters
         ----------
@@ -175,11 +190,10 @@ class Orbits:
             Take the beginnings of phases from the cycle's tables, as its powers do.
         """
         nodes, stages = self.cycle.nodes, self.cycle.stages
-        out = Reach.none(len(begin_c))
         q, begin_s = begin_c, 0.0
         for i, (mode, length) in enumerate(self.phases):
-            flow, end_s = self.modes.flow(mode), begin_s + length
-            seen = (a < end_s - GRAIN_S) | (i == len(self.phases) - 1)
+            end_s, last = begin_s + length, i == len(self.phases) - 1
+            seen = (a < end_s - GRAIN_S) | last
             seen &= (b > begin_s + GRAIN_S) | ((a <= b) & (a >= begin_s))
             some = np.flatnonzero(seen)
             if some.size:
@@ -187,18 +201,12 @@ class Orbits:
                 if coarse and i > 0:
                     first = begin_c[some]
                     at = first + np.interp(first, nodes, stages[i] - nodes)
-                n = len(some)
                 time = np.concatenate([a[some], b[some]]) - begin_s
                 time = np.minimum(np.maximum(time, 0.0), length)
-                at = flow.advance_all(np.concatenate([at, at]), time)
-                lowest_v, lowest_c = self.modes.lowest(Blend.single(np.full(2 * n, mode)), at)
-                ends = Reach(lowest_c=lowest_c, highest_c=at, lowest_v=lowest_v, end_c=at)
-                out.put(some, ends.part(slice(n)))
-                out.put(some, ends.part(slice(n, None)))
-            if not coarse:
-                q = flow.advance_all(q, length)
+                yield Passed(mode, np.concatenate([some, some]), np.concatenate([at, at]), time)
+            if not coarse and not last:
+                q = self.modes.flow(mode).advance_all(q, length)
             begin_s = end_s
-        return out
 
     def whole_reach(self, begin_c: FloatArray) -> Reach:
         """How far the store goes within whole cycles. [C]"""

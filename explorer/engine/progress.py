@@ -95,6 +95,8 @@ class Progress:
         self.first_operation = inf
         self.noted_at, self.at_once = -inf, 0
         """When something happened last, and how much happened at that moment before. [s]"""
+        self._followed_at: object = None
+        self._followed: Followed
         self._go_on(start)
 
     def _go_on(self, start: Standing) -> None:
@@ -137,16 +139,19 @@ class Progress:
     def motions(self) -> Followed:
         """What the store follows now."""
         level, clock = self.level, self.clock
-        # Plain tuples are found much faster than keys, and this is asked before every leg.
-        where = (
-            level.low_a, self.charging, self.stage, self.start_k, clock.small, clock.busy
-        )
+        now = (level, self.charging, self.stage, self.start_k, clock.small, clock.busy)
+        # Mostly as it was before the last leg, and otherwise found by plain tuples: keys are slow.
+        if now == self._followed_at:
+            return self._followed
+        where = (level.low_a, *now[1:])
         low = self.engine.found.get(where) or self._find(level.low_a, where)
-        if level.exact:
-            return low, low, low
-        where = (level.high_a, *where[1:])
-        high = self.engine.found.get(where) or self._find(level.high_a, where)
-        return low, high, BlendedMotion(low, high, level.weight)
+        found: Followed = (low, low, low)
+        if not level.exact:
+            where = (level.high_a, *now[1:])
+            high = self.engine.found.get(where) or self._find(level.high_a, where)
+            found = (low, high, BlendedMotion(low, high, level.weight))
+        self._followed_at, self._followed = now, found
+        return found
 
     def _find(self, photocurrent_a: float, where: object) -> Motion:
         found = self.engine.motion(photocurrent_a, self.charging, self.draw())

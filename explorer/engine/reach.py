@@ -41,6 +41,12 @@ class Reach:
             values[where] = wider(values[where], getattr(other, name))
         self.end_c[where] = other.end_c
 
+    def put_each(self, place: IntArray, other: Reach) -> None:
+        """Widen stretches by others, several to one; the last of these ends latest."""
+        for name, wider, _ in _WIDENED:
+            wider.at(getattr(self, name), place, getattr(other, name))
+        self.end_c[place] = other.end_c
+
     def between(self, first: IntArray, last: IntArray) -> Reach:
         """What lies strictly between two places of a row of stretches, taken together."""
         spans = np.stack([first + 1, last], axis=-1)

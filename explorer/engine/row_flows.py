@@ -27,9 +27,10 @@ class _Bases(NamedTuple):
 
     def part(self, some: IntArray) -> _Bases:
         """Those of some of the places."""
-        if self.nodes is None or self.motion is None or self.cells is None:
+        if self.motion is None or self.cells is None:
             return self
-        return _Bases(self.nodes[some], self.motion[some], self.cells[some])
+        nodes = None if self.nodes is None else self.nodes[some]
+        return _Bases(nodes, self.motion[some], self.cells[some])
 
 
 _ONLY = _Bases(None, None, None)
@@ -80,6 +81,15 @@ class RowFlows:
         self._slope: FloatArray = slope.ravel()
         self._end_up, self._end_down = end_up.ravel(), end_down.ravel()
 
+    @classmethod
+    def joined(cls, flows: list[RowFlows]) -> RowFlows:
+        """Motions of one system as one, each tabulated before by itself."""
+        whole = cls.__new__(cls)
+        whole.rows, whole.count, whole._nodes = 1, flows[0].count, flows[0]._nodes
+        for name in ("_speed", "_travel", "_slope", "_end_up", "_end_down"):
+            setattr(whole, name, np.concatenate([getattr(one, name) for one in flows]))
+        return whole
+
     @property
     def tables(self) -> tuple[FloatArray, FloatArray, ShortArray, ShortArray]:
         """Slopes, travel times, and the last cells of a way up and down, all in one row."""
@@ -107,7 +117,8 @@ class RowFlows:
     def _bases(self, which: IntArray, rows: IntArray) -> _Bases:
         """Where the tables of motions and systems begin."""
         row = which * self.rows + rows
-        return _Bases(rows * self.count, row * self.count, row * (self.count - 1))
+        nodes = None if self.rows == 1 else rows * self.count
+        return _Bases(nodes, row * self.count, row * (self.count - 1))
 
     def begin(
         self, which: IntArray, rows: IntArray, x: FloatArray

@@ -164,6 +164,18 @@ class Clock:
             self._refresh()
         return completed
 
+    def phase_end(self, j: int) -> float:
+        """When the present phase of an operation that runs is over. [s]"""
+        running = self._active[j]
+        assert running is not None
+        return running[1]
+
+    def come_to(self, j: int, phase: int, end_s: float) -> None:
+        """An operation is in another phase, or over after its last one."""
+        over = phase == len(self.operations[j].phases)
+        self._active[j] = None if over else (phase, end_s)
+        self._refresh()
+
     def standing(self, t: float) -> tuple[tuple[tuple[int, int], ...], tuple[float, ...]]:
         """What runs, and how long after t each start is due and each phase ends. [s]"""
         ends = (end - t for _, end in filter(None, self._active))

@@ -5,7 +5,8 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
-from explorer.engine.orbits import Orbits
+from explorer.engine.modes import Blend, Modes
+from explorer.engine.orbits import Orbits, Passed
 from explorer.engine.reach import Reach
 from explorer.engine.strip import BLENDED, PLAIN, TURNS, Strip
 
@@ -114,8 +115,9 @@ class Spans:
             out.put(path, Reach(lowest_c=lowest_c, highest_c=q, lowest_v=lowest_v, end_c=q))
         for orbits, leg in zip(strip.orbits, strip.which_cycles(), strict=True):
             last_c = np.asarray(orbits.cycle.map.before(strip.end_c[leg]))
-            for begin_c in (strip.begin_c[leg], last_c):
-                out.put(leg, orbits.whole_reach(begin_c))
+            both = orbits.whole_reach(np.concatenate([strip.begin_c[leg], last_c]))
+            out.put(leg, both.part(slice(len(leg))))
+            out.put(leg, both.part(slice(len(leg), None)))
         leg = np.flatnonzero(strip.kind == TURNS)
         if leg.size:
             turns, kept = strip.turns.part(leg), self._turn_reach().part(leg)
@@ -149,27 +151,19 @@ class Spans:
         strip, out = self._strip, Reach.none(len(leg))
         kind = strip.kind[leg]
         path = np.flatnonzero((kind == PLAIN) | (kind == BLENDED))
+        units = b - a >= self._unit_s[leg] * (1.0 - 1e-9) if coarse else np.zeros(len(leg), bool)
+        asked = _Asked()
         if path.size:
             twice = np.concatenate([leg[path], leg[path]])
-            time = np.concatenate([a[path], b[path]])
-            q = np.empty(len(twice))
-            mixed = strip.kind[twice] == BLENDED
-            q[~mixed] = strip.along_plain(twice[~mixed], time[~mixed])
-            if mixed.any():
-                q[mixed] = strip.along_blends(twice[mixed], time[mixed])
-            lowest_v, lowest_c = self._modes.lowest(strip.row.part(twice), q)
-            ends = Reach(lowest_c=lowest_c, highest_c=q, lowest_v=lowest_v, end_c=q)
-            n = len(path)
-            out.put(path, ends.part(slice(n)))
-            out.put(path, ends.part(slice(n, None)))
-        units = b - a >= self._unit_s[leg] * (1.0 - 1e-9) if coarse else np.zeros(len(leg), bool)
+            asked.path(strip, np.concatenate([path, path]), twice, np.concatenate([a[path], b[path]]))
         for orbits, some in strip.cycling(leg):
             whole = units[some]
             fine, rough = some[~whole], some[whole]
             if fine.size:
-                out.put(fine, self._in_cycles(orbits, leg[fine], a[fine], b[fine], coarse))
+                self._in_cycles(orbits, leg[fine], a[fine], b[fine], coarse, fine, out, asked)
             if rough.size:
                 out.put(rough, self._whole_cycles(orbits, leg[rough], a[rough], b[rough]))
+        asked.put(self._modes, out)
         turns = kind == TURNS
         rough = np.flatnonzero(turns & units)
         if rough.size:
@@ -180,8 +174,10 @@ class Spans:
         return out
 
     def _in_cycles(
-        self, orbits: Orbits, leg: IntArray, a: FloatArray, b: FloatArray, coarse: bool
-    ) -> Reach:
+        self, orbits: Orbits, leg: IntArray, a: FloatArray, b: FloatArray, coarse: bool,
+        place: IntArray, out: Reach, asked: _Asked,
+    ) -> None:
+        """Add what stretches at some places pass of cycles; whole ones between are put at once."""
         strip = self._strip
         first, from_s = strip.cycle_of(orbits, leg, a, late=True)
         last, to_s = strip.cycle_of(orbits, leg, b, late=False)
@@ -193,21 +189,17 @@ class Spans:
         begins = orbits.begins(
             strip.begin_c[twice], np.concatenate([first, last[more]]), strip.smooth[twice]
         )
-        stop = np.where(one, np.maximum(to_s, from_s), orbits.cycle.length_s)
-        found = orbits.within_reach(
-            begins, np.concatenate([from_s, np.zeros(len(more))]),
-            np.concatenate([stop, to_s[more]]), coarse=coarse,
-        )
-        out, n = Reach.none(len(leg)), len(leg)
-        out.put(slice(None), found.part(slice(n)))
         inner = np.flatnonzero(last - first > 1)
         for count in (first[inner] + 1, last[inner] - 1) if inner.size else ():
             at = leg[inner]
             begin_c = orbits.begins(strip.begin_c[at], count, strip.smooth[at])
-            out.put(inner, orbits.whole_reach(begin_c))
-        if more.size:
-            out.put(more, found.part(slice(n, None)))
-        return out
+            out.put(place[inner], orbits.whole_reach(begin_c))
+        n = len(leg)
+        stop = np.where(one, np.maximum(to_s, from_s), orbits.cycle.length_s)
+        for passed in orbits.between(begins[:n], from_s, stop, coarse=coarse):
+            asked.passed(place, passed)
+        for passed in orbits.between(begins[n:], np.zeros(len(more)), to_s[more], coarse=coarse):
+            asked.passed(place[more], passed)
 
     def _whole_cycles(
         self, orbits: Orbits, leg: IntArray, a: FloatArray, b: FloatArray
@@ -280,3 +272,45 @@ class Spans:
             lowest_v=np.maximum(reach.lowest_v + moved, 0.0),
             end_c=reach.end_c + shift_c,
         )
+
+
+class _Asked:
+    """Places that are looked at together: quicker than motion by motion."""
+
+    def __init__(self) -> None:
+        self._place: list[IntArray] = []
+        self._rows: list[Blend] = []
+        self._begin_c: list[FloatArray] = []
+        self._seconds: list[FloatArray] = []
+
+    def path(self, strip: Strip, place: IntArray, leg: IntArray, since: FloatArray) -> None:
+        """Add moments of plain and blended legs, which come first of all."""
+        length, begin_c = strip.end_s[leg] - strip.begin_s[leg], strip.begin_c[leg]
+        over = since >= length
+        begin_c = np.where(over, strip.end_c[leg], begin_c)
+        mixed = strip.kind[leg] == BLENDED
+        if mixed.any():
+            begin_c[mixed] = strip.along_blends(leg[mixed], since[mixed])
+        self._place.append(place)
+        self._rows.append(strip.row.part(leg))
+        self._begin_c.append(begin_c)
+        self._seconds.append(np.where(over | mixed, 0.0, since))
+
+    def passed(self, place: IntArray, passed: Passed) -> None:
+        """Add what is passed of a phase of cycles."""
+        self._place.append(place[passed.place])
+        self._rows.append(Blend.single(np.full(len(passed.place), passed.row)))
+        self._begin_c.append(passed.begin_c)
+        self._seconds.append(passed.seconds)
+
+    def put(self, modes: Modes, out: Reach) -> None:
+        """Move all of them, and widen what they belong to."""
+        if not self._place:
+            return
+        row = Blend.all_of(self._rows)
+        q, seconds = np.concatenate(self._begin_c), np.concatenate(self._seconds)
+        moves = np.flatnonzero(seconds > 0.0)
+        q[moves] = modes.along(row.low[moves], q[moves], seconds[moves])
+        lowest_v, lowest_c = modes.lowest(row, q)
+        reach = Reach(lowest_c=lowest_c, highest_c=q, lowest_v=lowest_v, end_c=q)
+        out.put_each(np.concatenate(self._place), reach)

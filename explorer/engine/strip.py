@@ -257,9 +257,7 @@ class Strip:
         begin, length = self.begin_c[leg], self.end_s[leg] - self.begin_s[leg]
         q: FloatArray = np.where(since >= length, self.end_c[leg], begin)
         inside = np.flatnonzero((since > 0.0) & (since < length))
-        for row, some in _groups(self.row.low[leg[inside]]):
-            at = inside[some]
-            q[at] = self.modes.flow(row).advance_all(begin[at], since[at])
+        q[inside] = self.modes.along(self.row.low[leg[inside]], begin[inside], since[inside])
         return q
 
     def along_blends(self, leg: IntArray, since: FloatArray) -> FloatArray:

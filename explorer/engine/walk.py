@@ -16,7 +16,7 @@ from explorer.engine import at_full, repeats
 from explorer.engine.course import Leg, Standing, StopAt, Trajectory
 from explorer.engine.keys import On
 from explorer.engine.levels import BlendedMotion, Motion
-from explorer.engine.motions import Motions
+from explorer.engine.motions import Motions, Phases
 from explorer.engine.progress import Followed, Progress
 from explorer.engine.schedule import TIME_GRAIN_S
 from explorer.physics.load import inrush_charge
@@ -53,7 +53,8 @@ class Run(Progress):
     def go(self, stop_at: StopAt | None, most_legs: int) -> Trajectory:
         """March to the end."""
         self.stop_at, self.most_legs = stop_at, most_legs
-        while self.t < self.end - TIME_GRAIN_S:
+        clock, last = self.clock, self.end - TIME_GRAIN_S
+        while self.t < last:
             if stop_at is not None and self._happened(stop_at):
                 break
             if len(self.legs) > most_legs or self.at_once > MOST_AT_ONCE:
@@ -70,8 +71,14 @@ class Run(Progress):
                 continue
             if not self.level.exact and self._cruise():
                 continue
-            if self.stage == "on" and (self._take_cycles() or self.clock.begin_due(self.t)):
-                continue
+            if self.stage == "on":
+                if clock.busy:
+                    if self._run_through():
+                        continue
+                elif self._take_cycles():
+                    continue
+                if clock.begin_due(self.t):
+                    continue
             self._move(motions)
         return Trajectory(
             self.legs,
@@ -266,12 +273,73 @@ class Run(Progress):
         self._count(end - self.t)
         self._add(end, q, low_m, high_m)
 
+    def _run_through(self) -> bool:
+        """Run through the phases of the one operation at work; False where anything is met.
+
+        Nothing else may be due before it ends: what else happens is left to the loop.
+        """
+        clock, level = self.clock, self.level
+        busy = clock.busy
+        if len(busy) > 1 or not level.exact:
+            return False
+        j, k = busy[0]
+        phase_end = clock.phase_end(j)
+        horizon = min(self.segment_end, self.end, clock.window_edge, *clock.next_start)
+        if phase_end > horizon:
+            return False
+        where = (level.low_a, self.charging, clock.small, j)
+        phases = self.engine.found_phases.get(where) or self._find_phases(where)
+        field, charging, offset, segment = self.field, self.charging, self.begin_s, self.segment
+        low, high = (-inf, field.full_c) if charging else (field.resume_c, inf)
+        begun = t = self.t
+        q, first = self.q, k
+        while q < high if charging else q > low:
+            motion, flow, off_c, _ = phases[k]
+            if q <= off_c:
+                break
+            end = phase_end
+            to, used = flow.run(q, end - t, low if low > off_c else off_c, high)
+            met = used < end - t
+            if met:
+                end = t + used
+            if end > t:
+                self.legs.append(Leg(
+                    t - offset, end - offset, q, to, level, charging, True, motion, motion,
+                    None, None, segment,
+                ))
+            t, q = end, to
+            if met:
+                break
+            k += 1
+            if k == len(phases):
+                self.tally.served[j] += 1.0
+                break
+            phase_end += phases[k][3]
+            if phase_end > horizon:
+                break
+        if k == first and t == begun:
+            return False
+        self.t, self.q = t, q
+        self._count(t - begun)
+        clock.come_to(j, k, phase_end)
+        return True
+
+    def _find_phases(self, where: tuple[float, bool, tuple[int, ...], int]) -> Phases:
+        level, charging, small, j = where
+        found = tuple(
+            (motion, motion.flow, motion.off_c, phase.duration_s)
+            for k, phase in enumerate(self.operations[j].phases)
+            for motion in [self.engine.motion(level, charging, On(small, ((j, k),)))]
+        )
+        self.engine.found_phases[where] = found
+        return found
+
     def _take_cycles(self) -> bool:
         """Take whole load cycles at once; False where the store must be walked."""
         clock, fast = self.clock, self.clock.fast
-        if fast is None or clock.busy or not self.engine.compose or not self.level.exact:
+        if fast is None or clock.next_start[fast] > self.t + 2 * TIME_GRAIN_S:
             return False
-        if clock.next_start[fast] > self.t + 2 * TIME_GRAIN_S:
+        if not self.engine.compose or not self.level.exact:
             return False
         interval = clock.interval_s(fast)
         until = min(self.segment_end, self.end, clock.others_due(), clock.window_edge)
