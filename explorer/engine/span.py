@@ -154,8 +154,8 @@ class Spans:
         units = b - a >= self._unit_s[leg] * (1.0 - 1e-9) if coarse else np.zeros(len(leg), bool)
         asked = _Asked()
         if path.size:
-            twice = np.concatenate([leg[path], leg[path]])
-            asked.path(strip, np.concatenate([path, path]), twice, np.concatenate([a[path], b[path]]))
+            twice = np.concatenate([path, path])
+            asked.path(strip, twice, leg[twice], np.concatenate([a[path], b[path]]))
         for orbits, some in strip.cycling(leg):
             whole = units[some]
             fine, rough = some[~whole], some[whole]

@@ -1,0 +1,233 @@
+"""The kinds of legs that a march is made of: motions, pulses, whole cycles, readings of a log."""
+
+from __future__ import annotations
+
+from math import floor, inf
+
+from explorer.engine import repeats
+from explorer.engine.course import Leg, Standing
+from explorer.engine.keys import On
+from explorer.engine.motions import Motions, Phases
+from explorer.engine.progress import Followed, Progress
+from explorer.engine.schedule import TIME_GRAIN_S
+
+
+class Legs(Progress):
+    """A march that adds leg after leg; what happens between them is not decided here."""
+
+    def __init__(
+        self, engine: Motions, span_s: float, start: Standing, begin_s: float
+    ) -> None:
+        super().__init__(engine, span_s, start, begin_s)
+        self.seen: dict[object, repeats.Seen] = {}
+        """Events of the present light as they were met last time."""
+        self.new_period = False
+        """Whether a period of the light has just begun."""
+
+    def _move(self, motions: Followed) -> None:
+        """One plain leg: to the next clock event or threshold."""
+        low_m, high_m, motion = motions
+        until = min(self.segment_end, self.end)
+        low, high = -inf, inf
+        if self.charging:
+            high = self.field.full_c
+        else:
+            low = self.field.resume_c
+        if self.stage == "off":
+            if self.waits_to_retry:
+                until = min(until, self.retry_at)
+            elif self.engine.may_connect:
+                high = min(high, motion.connect_c)
+        else:
+            low = max(low, motion.off_c)
+            moment = self.phase_end if self.stage == "start" else self.clock.next_moment(self.t)
+            until = min(until, moment)
+            if self.stage == "on" and self.ready and not self.clock.busy:
+                high = min(high, *(charge for _, charge in self.ready))
+        q, used = motion.run(self.q, until - self.t, low, high)
+        end = self.t + used if used < until - self.t else until
+        self._count(end - self.t)
+        self._add(end, q, low_m, high_m)
+
+    def _run_through(self) -> bool:
+        """Run through the phases of the one operation at work; False where anything is met.
+
+        Nothing else may be due before it ends: what else happens is left to the loop.
+        """
+        clock, level = self.clock, self.level
+        busy = clock.busy
+        if len(busy) > 1 or not level.exact:
+            return False
+        j, k = busy[0]
+        phase_end = clock.phase_end(j)
+        horizon = min(self.segment_end, self.end, clock.window_edge, *clock.next_start)
+        if phase_end > horizon:
+            return False
+        where = (level.low_a, self.charging, clock.small, j)
+        phases = self.engine.found_phases.get(where) or self._find_phases(where)
+        field, charging, offset, segment = self.field, self.charging, self.begin_s, self.segment
+        low, high = (-inf, field.full_c) if charging else (field.resume_c, inf)
+        begun = t = self.t
+        q, first = self.q, k
+        while q < high if charging else q > low:
+            motion, flow, off_c, _ = phases[k]
+            if q <= off_c:
+                break
+            end = phase_end
+            to, used = flow.run(q, end - t, low if low > off_c else off_c, high)
+            met = used < end - t
+            if met:
+                end = t + used
+            if end > t:
+                self.legs.append(Leg(
+                    t - offset, end - offset, q, to, level, charging, True, motion, motion,
+                    None, None, segment,
+                ))
+            t, q = end, to
+            if met:
+                break
+            k += 1
+            if k == len(phases):
+                self.tally.served[j] += 1.0
+                break
+            phase_end += phases[k][3]
+            if phase_end > horizon:
+                break
+        if k == first and t == begun:
+            return False
+        self.t, self.q = t, q
+        self._count(t - begun)
+        clock.come_to(j, k, phase_end)
+        return True
+
+    def _find_phases(self, where: tuple[float, bool, tuple[int, ...], int]) -> Phases:
+        level, charging, small, j = where
+        found = tuple(
+            (motion, motion.flow, motion.off_c, phase.duration_s)
+            for k, phase in enumerate(self.operations[j].phases)
+            for motion in [self.engine.motion(level, charging, On(small, ((j, k),)))]
+        )
+        self.engine.found_phases[where] = found
+        return found
+
+    def _take_cycles(self) -> bool:
+        """Take whole load cycles at once; False where the store must be walked."""
+        clock, fast = self.clock, self.clock.fast
+        if fast is None or clock.next_start[fast] > self.t + 2 * TIME_GRAIN_S:
+            return False
+        if not self.engine.compose or not self.level.exact:
+            return False
+        interval = clock.interval_s(fast)
+        until = min(self.segment_end, self.end, clock.others_due(), clock.window_edge)
+        at_most = floor((until - self.t) / interval + 1e-9)
+        if at_most < 1:
+            return False
+        engine, level = self.engine, self.level.low_a
+        where = (level, self.charging, clock.small, fast)
+        found = engine.found_cycles.get(where)
+        if found is None:
+            found = engine.found_cycles[where] = (
+                engine.cycle(level, self.charging, clock.small, fast),
+                engine.motion(level, self.charging, On(clock.small)),
+            )
+        cycle, motion = found
+        span = cycle.smooth_span(self.q)
+        if span is not None:
+            low, high = self._inside(span)
+            flow = cycle.generator
+            _, used = flow.run(self.q, at_most * interval, low, high)
+            count = min(floor(used / interval + 1e-9), at_most)
+            end_c = flow.advance(self.q, count * interval)
+        else:
+            whole = cycle.whole_span(self.q)
+            if whole is None:
+                return False
+            low, high = self._inside(whole)
+            end_c, count = cycle.leap(self.q, at_most, low, high)
+        if count < at_most and low <= end_c <= high:
+            # One more begins within the bounds, and ends beyond them.
+            reached = float(cycle.map(end_c))
+            if all(reached < charge for _, charge in self.ready):
+                end_c, count = reached, count + 1
+        if count < 1:
+            return False
+        self._count(count * interval)
+        self._add(self.t + count * interval, end_c, motion, motion, (cycle, cycle))
+        self.tally.served[fast] += count
+        clock.after_cycles(fast, self.t)
+        return True
+
+    def _inside(self, span: tuple[float, float]) -> tuple[float, float]:
+        low, high = span
+        if self.charging:
+            high = min(high, self.field.full_c)
+        else:
+            low = max(low, self.field.resume_c)
+        for _, charge in self.ready:
+            high = min(high, charge)
+        return low, high
+
+    def _cruise(self) -> bool:
+        """Run through the readings of a log in one go, until something else happens.
+
+        Pulses are taken along the generator, in fractions of a cycle. False where the store
+        must be walked.
+        """
+        clock, on = self.clock, self.stage == "on"
+        if self.stage == "start" or clock.busy or (on and self.ready):
+            return False
+        if self.waits_to_retry:
+            return False
+        fast, limit = None, self.end
+        if on:
+            fast = clock.fast
+            if fast is not None and not self.engine.compose:
+                return False
+            limit = min(limit, clock.others_due(), clock.window_edge)
+        draw = self.draw()
+        engine, begin_t = self.engine, self.t
+        stretches = engine.stretches(self.charging, draw, fast)
+        edges, levels, last = engine.edges, engine.levels, len(engine.levels) - 1
+        charging, offset = self.charging, self.begin_s
+        t, q, segment, base = self.t, self.q, self.segment, self.base
+        segment_end = self.segment_end
+        while t < limit - TIME_GRAIN_S:
+            found = stretches[segment]
+            if found is None:
+                found = engine.make_stretch(segment, charging, draw, fast)
+                stretches[segment] = found
+            if not found.low < q < found.high:
+                break
+            until = segment_end if segment_end < limit else limit
+            to, used = found.flow.run(q, until - t, found.low, found.high)
+            met = used < until - t
+            end = t + used if met else until
+            self.legs.append(
+                Leg(
+                    t - offset, end - offset, q, to, levels[segment], charging, on,
+                    found.low_motion, found.high_motion, found.cycles, None, segment,
+                )
+            )
+            t, q = end, to
+            if met:
+                break
+            if t >= segment_end - TIME_GRAIN_S:
+                segment += 1
+                if segment > last:
+                    segment, base = 0, base + edges[-1]
+                    self.new_period = True
+                segment_end = base + edges[segment + 1]
+                if self.new_period:
+                    break
+        if t <= begin_t:
+            return False
+        if segment != self.segment or base != self.base:
+            self.seen.clear()
+        self.t, self.q, self.segment, self.base = t, q, segment, base
+        self.segment_end, self.level = segment_end, levels[segment]
+        self._count(t - begin_t)
+        if fast is not None:
+            passed = clock.passed(fast, t)
+            self.tally.served[fast] += passed
+            clock.pass_starts(fast, passed)
+        return True
