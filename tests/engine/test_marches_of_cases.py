@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from explorer.engine import repeats
+from explorer.engine import at_full, repeats
 from explorer.engine.audit import ledger
 from explorer.engine.course import Standing
 from explorer.engine.march import Engine
@@ -115,7 +115,7 @@ def test_skipped_intervals_of_a_full_store_are_counted_and_paid_for():
 
 def test_pulses_that_never_come_alike_stay_between_their_own_bounds(monkeypatch):
     """There turns are taken with the mean of their pulses; the lowest is a pulse at resume."""
-    monkeypatch.setattr(repeats, "full_again", lambda *_: None)
+    monkeypatch.setattr(at_full, "full_again", lambda *_: None)
     engine, opening = marched("full_and_resume_with_pulses", WEEK_S, store__capacitance_F=0.22)
     run = engine.march(WEEK_S, opening.end)
     assert any(leg.averages for leg in unfolded(run.legs))
@@ -131,7 +131,7 @@ def test_a_pulse_that_only_a_full_store_carries_is_not_taken_with_its_mean(
     changes, walked_first, monkeypatch
 ):
     """Pulses of 2.02 V: from full the terminals keep 2.48 V, from resume 2.43 V; off is 2.45 V."""
-    monkeypatch.setattr(repeats, "MOST_WALKED", walked_first)
+    monkeypatch.setattr(at_full, "MOST_WALKED", walked_first)
     engine, run = marched(
         "full_and_resume_with_pulses", 21_600.0, load__disconnect_V=2.45, **changes
     )
@@ -167,7 +167,7 @@ def test_a_device_that_is_cut_off_between_full_and_resume_is_cut_off_there(monke
     )
     engine, begin = Engine(given_), Standing(charge_c=4.5e-3, connected=True, charging=False)
     run = engine.march(3600.0, begin)
-    monkeypatch.setattr(repeats, "full_turns", lambda *_: None)
+    monkeypatch.setattr(at_full, "full_turns", lambda *_: None)
     monkeypatch.setattr(repeats, "turns", lambda *_: None)
     walked = engine.march(3600.0, begin)
     assert walked.tally.cut_offs > 50.0
