@@ -22,6 +22,9 @@ from explorer.physics.arrays import FloatArray, Number
 
 GENERATOR_TOLERANCE_V = 2e-6
 """Largest difference between one step of the generator and the map, per cycle. [V]"""
+EVEN_FALL = 1.1
+"""Where the terminals fall this much faster than the store from one node to the next, the place
+between them at which a cycle is cut off is not read off a straight line."""
 MOST_POWERS = 40
 """Powers of a map that are built at most, each of twice as many cycles as the one before."""
 
@@ -134,7 +137,7 @@ class Cycle:
         self.terminal_min_v = lowest_v
         self.lowest_c = lowest_c
         self.highest_c = highest_c
-        self._whole = lowest_v >= off_v
+        self._open_v, self._off_v = open_v[keep], off_v
         gain = np.gradient(self.map.displacement, self.nodes)
         gain = np.maximum(gain, -0.999)
         speed = self.map.displacement * log_mean(1.0 + gain) / self.length_s
@@ -150,26 +153,34 @@ class Cycle:
         """The same cycle where it must stay between open-circuit bounds. [C]"""
         twin = copy(self)
         twin.key = key
-        twin._fits = self._spans(self._whole, low_c, high_c)
-        twin._exact = self._spans(self._whole & self._holds, low_c, high_c)
+        every = np.ones_like(self._holds)
+        twin._fits = self._spans(every, low_c, high_c)
+        twin._exact = self._spans(self._holds, low_c, high_c)
         return twin
 
     def _spans(
         self, mask: NDArray[np.bool_], low_c: float, high_c: float
     ) -> list[tuple[float, float]]:
-        """Ranges of charge where a mask holds and a cycle stays within bounds. [C]
+        """Ranges of charge where a mask holds and a whole cycle stays within bounds. [C]
 
         The bounds are met between nodes, as exactly as the map itself is known there.
         """
         nodes, lowest, highest = self.nodes, self.lowest_c, self.highest_c
-        inside = mask & (lowest >= low_c) & (highest <= high_c)
+        whole, lowest_v = self.terminal_min_v >= self._off_v, self.terminal_min_v
+        inside = mask & whole & (lowest >= low_c) & (highest <= high_c)
         spans = []
         for first, last in _runs(inside):
             begin, end = float(nodes[first]), float(nodes[last])
             below, above = slice(first - 1, first + 1), slice(last, last + 2)
             if first > 0 and mask[first - 1] and highest[first - 1] <= high_c:
-                begin = float(np.interp(low_c, lowest[below], nodes[below]))
-            if last + 1 < len(nodes) and mask[last + 1] and lowest[last + 1] >= low_c:
+                # Whichever is met first on the way down: the bound, or the cut-off.
+                met = float(np.interp(low_c, lowest[below], nodes[below]))
+                fall_v, open_v = np.diff(lowest_v[below]), np.diff(self._open_v[below])
+                if whole[first - 1] or fall_v <= EVEN_FALL * open_v:
+                    cut = float(np.interp(self._off_v, lowest_v[below], nodes[below]))
+                    begin = max(met, cut)
+            after = last + 1 < len(nodes) and mask[last + 1] and whole[last + 1]
+            if after and lowest[last + 1] >= low_c:
                 end = float(np.interp(high_c, highest[above], nodes[above]))
             if end > begin:
                 spans.append((begin, end))

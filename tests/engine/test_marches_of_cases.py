@@ -41,6 +41,20 @@ def marched(name, span_s, **changes):
     return engine, engine.march(span_s)
 
 
+@pytest.mark.parametrize("interval_s", [1.031, 1.036, 1.045])
+def test_a_store_that_hovers_just_above_its_cut_off_is_not_walked(interval_s):
+    """Between the last two nodes above it; the walk, pulse by pulse, is what is right."""
+    name, path = "steady_light_that_just_holds", "load.operations.0.schedule.interval_s"
+    scenario = with_value(load_scenario(CASES / f"{name}.json").scenario, path, interval_s)
+    system_ = build(scenario)
+    quick, slow = (Engine(system_, compose=c) for c in (True, False))
+    one, two = quick.march(4000.0), slow.march(4000.0)
+    assert len(one.legs) < 20 < len(two.legs)
+    assert one.tally.served == two.tally.served
+    assert one.tally.cut_offs == two.tally.cut_offs == 0
+    assert volts(quick, one.end.charge_c) == pytest.approx(volts(slow, two.end.charge_c), abs=5e-5)
+
+
 def volts(engine, charge_c):
     return float(engine.field.voltage_at(charge_c))
 
