@@ -46,7 +46,7 @@ def test_json_holds_the_same():
     [
         ((PROBE, "none.csv"), "There is no file"),
         (("none.json", RUN), "none.json"),
-        ((PROBE, resource_path("logs", "office_lux_1min.csv")), "no column named terminal_v"),
+        ((PROBE, resource_path("logs", "office_lux_1min.csv")), "no column of voltage"),
         ((PROBE, RUN, "--fit", "store.farads"), "store.farads is no value"),
         ((PROBE, RUN, "--fit", "panels.count"), "cannot be fitted"),
     ],

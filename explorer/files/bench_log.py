@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import re
-from collections.abc import Sequence
 from datetime import datetime
 from functools import lru_cache
 from pathlib import Path
@@ -11,30 +9,27 @@ from pathlib import Path
 import numpy as np
 from numpy.typing import NDArray
 
-from explorer.files.disk import MEGABYTE, FileError, read_text
-from explorer.files.log_table import (
-    TIME_NAMES,
-    LogError,
-    LogTable,
-    levels,
-    numbers,
-    read_table,
-    rising,
-    times,
-)
-from explorer.files.logs import LUX_NAMES, Readings, hold
+from explorer.files.logs import BRIGHTEST_LX, LightReadings, hold
+from explorer.files.table_reader.layout import Wanted, layout_of
+from explorer.files.table_reader.reader import LIMIT_BYTES, read_readings
+from explorer.files.table_reader.told import LogError, Told, Undecided
 from explorer.quantity import show
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.logged_run import BenchRun, joined_rows, thinned
-from explorer.text import figure, say
+from explorer.text import Text, say
 
-LIMIT_BYTES = 100 * MEGABYTE
-"""Largest log that is read (own judgement: well over a million readings)."""
-VOLT_NAMES = ("terminal_v", "store_v", "voltage_v", "v", "volt", "volts", "voltage")
-"""The terminals come first, as that is where a meter is connected."""
-MILLIVOLT_NAMES = ("terminal_mv", "store_mv", "voltage_mv", "mv", "millivolts")
 LOWEST_V, HIGHEST_V = -0.5, 200.0
 """Readings taken; a meter on an empty store shows a little below zero."""
+WANTED = (
+    Wanted(
+        quantity="voltage",
+        lowest=LOWEST_V,
+        highest=HIGHEST_V,
+        without_unit=True,
+        preferred=("terminal", "store"),  # the terminals first, as a meter is connected there
+    ),
+    Wanted(quantity="light", lowest=0.0, highest=BRIGHTEST_LX, needed=False),
+)
 MOST_ROWS = 20_000
 """Rows kept of a long log, each the mean of a stretch with its extremes."""
 MOST_LEVELS = 20_000
@@ -44,18 +39,19 @@ GAP_STEPS = 10.0
 FloatArray = NDArray[np.float64]
 
 
-def read_bench_log(path: Path | str) -> BenchRun:
+def read_bench_log(path: Path | str, told: Told | None = None) -> BenchRun:
     """A logged run of the device.
 
-    The file is a table as for a light log: one line of column names, then one reading a line, with
-    ISO dates or seconds that rise. The store's voltage is in V (`store_V`, `voltage_V`, `V`) or in
-    mV (`store_mV`, `voltage_mV`, `mV`); units may stand in brackets. A column `lux` is the light
-    at the panel's place; empty cells in it hold the reading before.
+    The file is a table with a time and a column of volts or millivolts, as `read_readings`
+    understands it; of several the one at the terminals is taken, else the one at the store. A
+    column of light is the light at the panel's place; empty cells in it hold the reading before.
 
     Parameters
     ----------
     path : path-like
         File to read.
+    told : Told, optional
+        What a person said about a file that leaves something open.
 
     Returns
     -------
@@ -64,19 +60,24 @@ def read_bench_log(path: Path | str) -> BenchRun:
 
     Raises
     ------
+    Undecided
+        The file can be read in two ways.
     LogError
         The file cannot be read, lacks a column, or holds a value that is not allowed; the
         sentence names the line.
     """
-    path = Path(path)
-    try:
-        text = read_text(path, limit_bytes=LIMIT_BYTES, what=say("log of a run"))
-    except FileError as error:
-        raise LogError(str(error)) from None
-    return _run(_named_plainly(_table(text, path.name)))
+    found = read_readings(Path(path), WANTED, told, what=say("log of a run"))
+    volts, notes = found.values["voltage"], list(found.notes)
+    if len(volts) < 3:
+        raise LogError(
+            say("{file} holds {n} readings; at least 3 are needed.", file=found.name, n=len(volts))
+        )
+    lux = found.values.get("light", np.full(len(volts), np.nan))
+    light = _light(found.time_s, lux, found.start, notes)
+    return _few_rows(found.name, found.time_s, volts, light, found.start, notes)
 
 
-def cached_bench_log(path: Path) -> BenchRun:
+def cached_bench_log(path: Path, told: Told | None = None) -> BenchRun:
     """The same, read again only when the file changes: a drawer asks at every change of a knob.
 
     Raises
@@ -87,113 +88,28 @@ def cached_bench_log(path: Path) -> BenchRun:
     try:
         found = path.stat()
     except OSError:
-        return read_bench_log(path)  # says what is wrong
-    return _cached(path, found.st_mtime_ns, found.st_size)
+        return read_bench_log(path, told)  # says what is wrong
+    return _cached(path, told, found.st_mtime_ns, found.st_size)
 
 
 @lru_cache(maxsize=2)
-def _cached(path: Path, _changed_ns: int, _size: int) -> BenchRun:
-    return read_bench_log(path)
+def _cached(path: Path, told: Told | None, _changed_ns: int, _size: int) -> BenchRun:
+    return read_bench_log(path, told)
 
 
 def is_bench_log(path: Path) -> bool:
-    """Whether a file looks like a logged run: a table that has a column of voltages."""
+    """Whether a file looks like a logged run: a table with times and voltages."""
     try:
-        with path.open(encoding="utf-8-sig") as file:
-            head = file.read(4096)
-        table = _named_plainly(_table(head[: head.rfind("\n") + 1], path.name))
-    except (OSError, UnicodeDecodeError, LogError):
+        layout_of(path, WANTED, Told(), timed=True, limit_bytes=LIMIT_BYTES, what="")
+    except Undecided:
+        return True
+    except LogError:
         return False
-    return table.find(VOLT_NAMES + MILLIVOLT_NAMES) is not None
-
-
-def _table(text: str, name: str) -> LogTable:
-    nothing = say("{file} holds only remarks; the log of a run was expected.", file=name)
-    return read_table(text, name, nothing)
-
-
-def _named_plainly(table: LogTable) -> LogTable:
-    """The table with names such as ``Voltage [mV]`` written as ``voltage_mv``."""
-    names = tuple(re.sub(r"[\s\[\]()/,]+", "_", name).strip("_") for name in table.columns)
-    return LogTable(
-        name=table.name, columns=names, numbered=table.numbered, decimal_comma=table.decimal_comma
-    )
-
-
-def _run(table: LogTable) -> BenchRun:
-    name, comma = table.name, table.decimal_comma
-    time_at = table.place_of(TIME_NAMES)
-    in_millivolts = table.find(VOLT_NAMES) is None and table.find(MILLIVOLT_NAMES) is not None
-    volt_at = table.place_of(MILLIVOLT_NAMES if in_millivolts else VOLT_NAMES)
-    light_at = table.find((*LUX_NAMES, "lx"))
-    table.check_width(max(time_at, volt_at, light_at or 0) + 1)
-    notes: list[str] = []
-    kept = [(n, row) for n, row in table.numbered if row[volt_at].strip()]
-    if len(kept) < len(table.numbered):
-        left_out = len(table.numbered) - len(kept)
-        notes.append(say("{n} lines have no reading and were left out.", n=left_out))
-    if len(kept) < 3:
-        raise LogError(
-            say("{file} holds {n} readings; at least 3 are needed.", file=name, n=len(kept))
-        )
-    lines = [n for n, _ in kept]
-    volts = _volts([row[volt_at] for _, row in kept], lines, name, in_millivolts, comma=comma)
-    time_s, start = times([row[time_at] for _, row in kept], lines, name, comma=comma)
-    lux = np.full(len(volts), np.nan)
-    if light_at is not None:
-        lit = [i for i, (_, row) in enumerate(kept) if row[light_at].strip()]
-        cells = [kept[i][1][light_at] for i in lit]
-        lux[lit] = levels(cells, [lines[i] for i in lit], name, comma=comma)
-    keep = rising(time_s, np.column_stack([volts, lux]), lines, name, notes)
-    time_s, volts, lux = time_s[keep], volts[keep], lux[keep]
-    if len(volts) < 3:
-        raise LogError(
-            say("{file} holds {n} readings; at least 3 are needed.", file=name, n=len(volts))
-        )
-    light = _light(time_s, lux, start, notes)
-    return _few_rows(name, time_s, volts, light, start, notes)
-
-
-def _volts(
-    cells: Sequence[str], lines: Sequence[int], name: str, in_millivolts: bool, *, comma: bool
-) -> FloatArray:
-    """Voltages of every line, or the first that is not allowed is refused. [V]"""
-    scale = 1e-3 if in_millivolts else 1.0
-    found = numbers(cells, comma=comma)
-    if found is None:
-        place = next(i for i, cell in enumerate(cells) if numbers([cell], comma=comma) is None)
-    else:
-        volts = scale * found
-        fits = (volts >= LOWEST_V) & (volts <= HIGHEST_V)  # NaN fits nowhere
-        if fits.all():
-            return volts
-        place = int(np.argmin(fits))
-    values = {
-        "file": name,
-        "line": lines[place],
-        "found": repr(cells[place].strip()),
-        "least": figure(f"{LOWEST_V / scale:g}"),
-        "most": figure(f"{HIGHEST_V / scale:.0f}"),
-    }
-    if in_millivolts:
-        raise LogError(
-            say(
-                "{file}, line {line}: the voltage is {found}; allowed is a number from {least} to "
-                "{most} mV.",
-                **values,
-            )
-        )
-    raise LogError(
-        say(
-            "{file}, line {line}: the voltage is {found}; allowed is a number from {least} to "
-            "{most} V. A column in millivolts is named store_mV.",
-            **values,
-        )
-    )
+    return True
 
 
 def _light(
-    time_s: FloatArray, lux: FloatArray, start: datetime | None, notes: list[str]
+    time_s: FloatArray, lux: FloatArray, start: datetime | None, notes: list[Text]
 ) -> LightLog | None:
     """The light over the whole run; each reading holds until the next one."""
     has = np.flatnonzero(~np.isnan(lux))
@@ -216,7 +132,7 @@ def _light(
     if len(edges) == 1:
         edges, level = np.array([0.0, 0.5 * time_s[-1]]), np.repeat(level, 2)
     found = hold(
-        Readings(time_s=edges, illuminance_lx=level, start=start, notes=[]), "hold"
+        LightReadings(time_s=edges, illuminance_lx=level, start=start, notes=[]), "hold"
     )
     # The run may go on after the last reading of the light.
     ends = found.time_s.copy()
@@ -233,7 +149,7 @@ def _few_rows(
     volts: FloatArray,
     light: LightLog | None,
     start: datetime | None,
-    notes: list[str],
+    notes: list[Text],
 ) -> BenchRun:
     """The run with notes on its gaps, joined to means where it is long."""
     steps_s = np.diff(time_s)

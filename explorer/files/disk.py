@@ -52,33 +52,12 @@ def read_text(path: Path, *, limit_bytes: int, what: str) -> str:
     FileError
         Missing, a folder, not a regular file, not readable, too large, not text, or empty.
     """
-    _check_name(path)
+    check_file(path, limit_bytes=limit_bytes, what=what)
     try:
-        found = path.stat()
-        if stat.S_ISDIR(found.st_mode):
-            raise FileError(say("{path} is a folder; a {what} is a file.", path=path, what=what))
-        if not stat.S_ISREG(found.st_mode):
-            raise FileError(
-                say("{path} is not an ordinary file; a {what} is.", path=path, what=what)
-            )
-        if found.st_size > limit_bytes:
-            raise FileError(
-                say(
-                    "{path} holds {size} MB; a {what} may hold at most {limit} MB.",
-                    path=path,
-                    size=figure(f"{found.st_size / MEGABYTE:.1f}"),
-                    what=what,
-                    limit=figure(f"{limit_bytes / MEGABYTE:g}"),
-                )
-            )
         with path.open("rb") as file:
             raw = file.read(limit_bytes + 1)
-    except FileNotFoundError:
-        raise FileError(say("There is no file {path}.", path=path)) from None
     except OSError as error:
-        raise FileError(
-            say("{path} cannot be read: {why}.", path=path, why=_why(error))
-        ) from None
+        raise refusal(path, error) from None
     if len(raw) > limit_bytes:
         raise FileError(
             say(
@@ -102,6 +81,48 @@ def read_text(path: Path, *, limit_bytes: int, what: str) -> str:
     if not text.strip():
         raise FileError(say("{path} is empty; a {what} was expected.", path=path, what=what))
     return text
+
+
+def check_file(path: Path, *, limit_bytes: int, what: str) -> int:
+    """Size of a file that may be read, in bytes.
+
+    Parameters
+    ----------
+    path, limit_bytes, what
+        As of `read_text`.
+
+    Raises
+    ------
+    FileError
+        Missing, a folder, not a regular file, or too large.
+    """
+    _check_name(path)
+    try:
+        found = path.stat()
+    except OSError as error:
+        raise refusal(path, error) from None
+    if stat.S_ISDIR(found.st_mode):
+        raise FileError(say("{path} is a folder; a {what} is a file.", path=path, what=what))
+    if not stat.S_ISREG(found.st_mode):
+        raise FileError(say("{path} is not an ordinary file; a {what} is.", path=path, what=what))
+    if found.st_size > limit_bytes:
+        raise FileError(
+            say(
+                "{path} holds {size} MB; a {what} may hold at most {limit} MB.",
+                path=path,
+                size=figure(f"{found.st_size / MEGABYTE:.1f}"),
+                what=what,
+                limit=figure(f"{limit_bytes / MEGABYTE:g}"),
+            )
+        )
+    return found.st_size
+
+
+def refusal(path: Path, error: OSError) -> FileError:
+    """What the system says of a file that it does not let read, as an error."""
+    if isinstance(error, FileNotFoundError):
+        return FileError(say("There is no file {path}.", path=path))
+    return FileError(say("{path} cannot be read: {why}.", path=path, why=_why(error)))
 
 
 def write_text(path: Path, text: str) -> None:

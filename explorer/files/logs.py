@@ -11,18 +11,19 @@ from pathlib import Path
 import numpy as np
 from numpy.typing import NDArray
 
-from explorer.files.disk import MEGABYTE, FileError, read_text
-from explorer.files.log_table import TIME_NAMES, LogError, levels, read_table, rising, times
+from explorer.files.table_reader.layout import Wanted
+from explorer.files.table_reader.reader import read_readings
+from explorer.files.table_reader.told import LogError, Told
 from explorer.quantity import show
 from explorer.resource_files import resource_path
 from explorer.scenario.light import LogPattern
 from explorer.scenario.light_log import GapRule, LightLog
 from explorer.scenario.model import Scenario
-from explorer.text import say
+from explorer.text import Text, say
 
-LIMIT_BYTES = 50 * MEGABYTE
-"""Largest log that is read (own judgement: two years of one reading a minute)."""
-LUX_NAMES = ("lux", "illuminance_lx")
+BRIGHTEST_LX = 200_000.0
+"""Brightest reading taken; full sun gives 100 000 to 130 000 lx (common practice, no source)."""
+LIGHT = Wanted(quantity="light", lowest=0.0, highest=BRIGHTEST_LX)
 GAP_STEPS = 1.5
 """A reading that comes later than this many steps after the last one leaves a gap."""
 JITTER_STEPS = 0.25
@@ -33,22 +34,20 @@ FloatArray = NDArray[np.float64]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Readings:
+class LightReadings:
     """Readings as they stand in the file."""
 
     time_s: FloatArray
     illuminance_lx: FloatArray
     start: datetime | None
-    notes: list[str]
+    notes: list[Text]
 
 
-def read_light_log(path: Path | str, gaps: GapRule = "dark") -> LightLog:
+def read_light_log(path: Path | str, gaps: GapRule = "dark", told: Told | None = None) -> LightLog:
     """Read a light log.
 
-    The file has one line of column names, then one reading a line; lines that begin with ``#``
-    are skipped. Times are ISO dates or seconds and must rise. Columns are parted by a comma, a
-    semicolon or a tab; with the last two a decimal comma is taken too. Each reading holds for
-    the nominal step, which is the median time between readings.
+    The file is a table with a time and a column of light, as `read_readings` understands it. Each
+    reading holds for the nominal step, which is the median time between readings.
 
     Parameters
     ----------
@@ -56,6 +55,8 @@ def read_light_log(path: Path | str, gaps: GapRule = "dark") -> LightLog:
         File to read.
     gaps : {"dark", "hold"}
         Whether hours without a reading count as dark or hold the last reading.
+    told : Told, optional
+        What a person said about a file that leaves something open.
 
     Returns
     -------
@@ -64,15 +65,29 @@ def read_light_log(path: Path | str, gaps: GapRule = "dark") -> LightLog:
 
     Raises
     ------
+    Undecided
+        The file can be read in two ways.
     LogError
         The file cannot be read, lacks a column, or holds a time or level that is not allowed.
     """
-    path = Path(path)
-    try:
-        text = read_text(path, limit_bytes=LIMIT_BYTES, what=say("light log"))
-    except FileError as error:
-        raise LogError(str(error)) from None
-    return hold(_read(text, path.name), gaps)
+    found = read_readings(Path(path), (LIGHT,), told, what=say("light log"))
+    if found.time_s.size < 2:
+        raise LogError(
+            say(
+                "{file} holds {n} readings; at least 2 are needed.",
+                file=found.name,
+                n=found.time_s.size,
+            )
+        )
+    return hold(
+        LightReadings(
+            time_s=found.time_s,
+            illuminance_lx=found.values["light"],
+            start=found.start,
+            notes=list(found.notes),
+        ),
+        gaps,
+    )
 
 
 def resolve_log(scenario: Scenario, scenario_path: Path | str | None) -> LightLog | None:
@@ -147,31 +162,7 @@ def _cached(path: Path, gaps: GapRule, _changed_ns: int, _size: int) -> LightLog
     return read_light_log(path, gaps)
 
 
-def _read(text: str, name: str) -> Readings:
-    table = read_table(
-        text, name, say("{file} holds only remarks; a light log was expected.", file=name)
-    )
-    time_at, lux_at = (table.place_of(names) for names in (TIME_NAMES, LUX_NAMES))
-    table.check_width(max(time_at, lux_at) + 1)
-    notes: list[str] = []
-    kept = [(n, row[time_at], row[lux_at]) for n, row in table.numbered]
-    full = [item for item in kept if item[2].strip()]
-    if len(full) < len(kept):
-        notes.append(
-            say("{n} lines have no reading and were left out.", n=len(kept) - len(full))
-        )
-    if len(full) < 2:
-        raise LogError(
-            say("{file} holds {n} readings; at least 2 are needed.", file=name, n=len(full))
-        )
-    lines = [item[0] for item in full]
-    lux = levels([item[2] for item in full], lines, name, comma=table.decimal_comma)
-    time_s, start = times([item[1] for item in full], lines, name, comma=table.decimal_comma)
-    keep = rising(time_s, lux, lines, name, notes)
-    return Readings(time_s=time_s[keep], illuminance_lx=lux[keep], start=start, notes=notes)
-
-
-def hold(readings: Readings, gaps: GapRule) -> LightLog:
+def hold(readings: LightReadings, gaps: GapRule) -> LightLog:
     """A log in which each reading holds for the nominal step and what lies between is filled."""
     time_s, lux, notes = readings.time_s, readings.illuminance_lx, readings.notes
     steps_s = np.diff(time_s)
@@ -219,8 +210,8 @@ def hold(readings: Readings, gaps: GapRule) -> LightLog:
     )
 
 
-def _gap_notes(readings: Readings, last: NDArray[np.intp], gaps: GapRule) -> list[str]:
-    notes: list[str] = []
+def _gap_notes(readings: LightReadings, last: NDArray[np.intp], gaps: GapRule) -> list[Text]:
+    notes: list[Text] = []
     for place in last[:-1][:_GAPS_NAMED]:
         from_s, to_s = float(readings.time_s[place]), float(readings.time_s[place + 1])
         since = (
