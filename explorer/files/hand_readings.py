@@ -10,7 +10,7 @@ from pathlib import Path
 
 from explorer.files.bench_log import HIGHEST_V, LOWEST_V
 from explorer.files.disk import MEGABYTE, FileError, read_text, write_text
-from explorer.files.log_table import BRIGHTEST_LX
+from explorer.files.logs import BRIGHTEST_LX
 from explorer.quantity import parse, show
 from explorer.text import say
 

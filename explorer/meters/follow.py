@@ -9,7 +9,7 @@ from datetime import datetime
 from threading import Event
 
 from explorer.files.bench_log import HIGHEST_V, LOWEST_V
-from explorer.files.log_table import BRIGHTEST_LX
+from explorer.files.logs import BRIGHTEST_LX
 from explorer.meters.answers import OVERLOAD_V, numbers_of
 from explorer.meters.faults import FATAL, MeterFault
 from explorer.meters.link import Link
