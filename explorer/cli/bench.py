@@ -8,6 +8,9 @@ from typing import Any
 
 import click
 
+from explorer.cli.telling import sentence_of, telling
+from explorer.files.table_reader.told import Told
+
 BAD_INPUT = 3
 
 
@@ -17,10 +20,16 @@ BAD_INPUT = 3
 @click.option(
     "--fit", "paths", multiple=True, metavar="PATH", help="A value to fit; may be given again."
 )
+@telling
 @click.option("--json", "as_json", is_flag=True, help="Print one JSON object.")
 @click.pass_context
 def bench(
-    context: click.Context, file: Path, log: Path, paths: tuple[str, ...], as_json: bool
+    context: click.Context,
+    file: Path,
+    log: Path,
+    paths: tuple[str, ...],
+    told: Told,
+    as_json: bool,
 ) -> None:
     """Hold the forecast of a scenario FILE against a logged run LOG.
 
@@ -39,12 +48,12 @@ def bench(
     try:
         scenario = load_scenario(file).scenario
         case = Case(scenario, resolve_log(scenario, file))
-        run = read_bench_log(log)
+        run = read_bench_log(log, told)
         agreement = bn.agreement(case, run)
         chosen = [parameter(scenario, path) for path in paths]
         found = list(ft.fit(case, run, chosen))[-1] if chosen else None
     except (ValueError, ArithmeticError) as fault:
-        click.echo(str(fault), err=True)
+        click.echo(sentence_of(fault), err=True)
         context.exit(BAD_INPUT)
     if as_json:
         report = _report(file, log, agreement, found)

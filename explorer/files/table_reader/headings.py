@@ -24,7 +24,7 @@ _UNITS: dict[str, tuple[Quantity, float]] = {
     "amp": ("current", 1.0), "amps": ("current", 1.0), "ampere": ("current", 1.0),
     "milliamps": ("current", 1e-3), "microamps": ("current", 1e-6),
     "watt": ("power", 1.0), "watts": ("power", 1.0),
-    "°C": ("temperature", 1.0), "degC": ("temperature", 1.0),
+    "°C": ("temperature", 1.0), "degC": ("temperature", 1.0), "C": ("temperature", 1.0),
     "ns": ("time", 1e-9), "µs": ("time", 1e-6), "us": ("time", 1e-6), "ms": ("time", 1e-3),
     "s": ("time", 1.0), "sec": ("time", 1.0), "secs": ("time", 1.0), "second": ("time", 1.0),
     "seconds": ("time", 1.0), "min": ("time", 60.0), "mins": ("time", 60.0),

@@ -17,7 +17,7 @@ from explorer.files.table_reader.headings import (
 )
 from explorer.files.table_reader.source import TextFile, cells_of, opened
 from explorer.files.table_reader.told import LogError, Question, Told, Undecided
-from explorer.text import say
+from explorer.text import Text, say
 
 _PREAMBLE = 200
 """Lines in which the line of names is looked for (own judgement)."""
@@ -59,6 +59,8 @@ class Layout:
     """Columns that are wanted and were found."""
     columns: tuple[Column, ...] = field(repr=False)
     """Every column."""
+    notes: tuple[Text, ...] = ()
+    """What was passed over."""
 
 
 def layout_of(
@@ -104,6 +106,9 @@ def layout_of(
     columns = tuple(units.get(c.place, c) for c in columns)
     values = tuple(c for w in wanted if (c := _choose(columns, w, told, path.name)) is not None)
     time, date = _times(columns)
+    found = {c.quantity for c in values}
+    passed = [c for w in wanted if w.quantity not in found for c in columns
+              if c.quantity == w.quantity]  # fmt: skip
     return Layout(
         file=file,
         name=path.name,
@@ -114,6 +119,15 @@ def layout_of(
         date=date,
         values=values,
         columns=columns,
+        notes=tuple(
+            say(
+                "The column “{column}” names no unit and was passed over; write it as “{example}”.",
+                column=c.heading,
+                example=EXAMPLES[c.quantity],
+            )
+            for c in passed
+            if c.quantity is not None
+        ),
     )
 
 
@@ -134,7 +148,7 @@ def _header(
             columns = _columns(line, delimiter)
             named = {c.quantity for c in columns}
             has_time = not timed or bool(named & {"time", "date"})
-            if has_time and needed <= named:
+            if has_time and needed <= named and named & welcome:
                 return at, delimiter, columns
             if best is None and len(columns) > 1 and has_time and (named & welcome or timed):
                 best = at, delimiter, columns
@@ -194,7 +208,7 @@ def _choose(columns: Sequence[Column], wanted: Wanted, told: Told, name: str) ->
         chosen = [c for c in with_unit if c.heading.lower() == told.column.strip().lower()]
         with_unit = chosen or with_unit
     if not with_unit:
-        if fits:
+        if fits and wanted.needed:
             raise LogError(
                 say(
                     "{file}: the column {column} names no unit; write it into its heading, such "

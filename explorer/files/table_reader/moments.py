@@ -79,7 +79,13 @@ def date_order(
     day, month = hint.find("d"), hint.find("m")
     if min(day, month) >= 0 and "y" in hint:
         return "dmy" if day < month else "mdy"
-    first, second = (int(part) for part in re.split(r"[./-]", open_)[:2])
+    choices: list[tuple[str, Text]] = []
+    for order in ("dmy", "mdy"):
+        found = moment(open_, "dmy" if order == "dmy" else "mdy")
+        if found is not None:
+            choices.append(
+                (order, say("{found} is {date}", found=open_, date=f"{found:%Y-%m-%d}"))
+            )
     raise Undecided(
         say(
             "{file} has dates such as {date}, and no day in it is above 12, so it is not known "
@@ -87,18 +93,8 @@ def date_order(
             file=name,
             date=open_,
         ),
-        Question(
-            about="dates",
-            choices=(
-                ("dmy", _spoken(open_, second, first)),
-                ("mdy", _spoken(open_, first, second)),
-            ),
-        ),
+        Question(about="dates", choices=tuple(choices)),
     )
-
-
-def _spoken(date: str, month: int, day: int) -> Text:
-    return say("{date} is day {day} of month {month}", date=date, day=day, month=month)
 
 
 def moment(cell: str, order: DateOrder | None) -> datetime | None:

@@ -89,7 +89,7 @@ def read_readings(
         path, wanted, told or Told(), what=what, timed=timed, limit_bytes=limit_bytes
     )
     name = known.layout.name
-    notes = list(known.stamps.notes) if known.stamps else []
+    notes = [*known.layout.notes, *(known.stamps.notes if known.stamps else ())]
     missing: Counter[str] = Counter()
     parts: list[tuple[FloatArray, dict[Quantity, FloatArray], NDArray[np.int64]]] = []
     base: datetime | None = None

@@ -1,0 +1,44 @@
+"""Options that tell how a table is to be read, shared by the commands that read one."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from functools import wraps
+from typing import Any
+
+import click
+
+from explorer.files.table_reader.told import Told, Undecided, ways
+
+
+def telling(command: Callable[..., Any]) -> Callable[..., Any]:
+    """A command with the options that answer what a table leaves open, as its argument `told`."""
+
+    @click.option(
+        "--dates", type=click.Choice(["dmy", "mdy"]),
+        help="Whether 03/04/2024 is 3 April (dmy) or 4 March (mdy).",
+    )  # fmt: skip
+    @click.option(
+        "--decimal", type=click.Choice(["point", "comma"]),
+        help="Which mark parts decimals where 1,234 or 1.234 could be thousands.",
+    )  # fmt: skip
+    @click.option(
+        "--clock", type=click.Choice(["h:mm", "mm:ss"]),
+        help="Whether 12:30 is hours and minutes, or minutes and seconds.",
+    )  # fmt: skip
+    @click.option("--column", metavar="HEADING", help="Which of several columns to take.")
+    @wraps(command)
+    def told_command(
+        *arguments: Any, dates: Any, decimal: Any, clock: Any, column: str | None, **options: Any
+    ) -> Any:
+        told = Told(dates=dates, decimal=decimal, clock=clock, column=column)
+        return command(*arguments, told=told, **options)
+
+    return told_command
+
+
+def sentence_of(fault: Exception) -> str:
+    """What is wrong; of a table that leaves something open also what to say."""
+    if isinstance(fault, Undecided):
+        return f"{fault} {ways(fault.question, f'--{fault.question.about} ')}"
+    return str(fault)
