@@ -87,7 +87,7 @@ class BigSlider(KnobSlider):
         painter.drawRoundedRect(groove, thick / 2, thick / 2)
         painter.setPen(Qt.PenStyle.NoPen)
         for state, start, end in self._stretches():
-            painter.setBrush(tokens.color("edge" if self._stale else state))
+            painter.setBrush(tokens.color(state))
             if state == "runs":
                 painter.drawRoundedRect(
                     QRectF(start, top - 1, end - start, thick + 2), thick / 2, thick / 2

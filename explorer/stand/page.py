@@ -151,7 +151,7 @@ class StandPage(QWidget):
         for part in self.knobs:
             # A knob's own value does not move its break-even, a change of anything else does.
             if part is not self._editing:
-                part.slider.set_stale(True)
+                part.slider.set_pending()
         self.refresh()
 
     def _on_exhibit(self, index: int) -> None:

@@ -22,6 +22,7 @@ from explorer.stand.session import StandSession
 from explorer.stand.stand_document import StandDocument
 from explorer.stand.veils import AttractVeil, Dissolve, WarningVeil
 from explorer.state import theme
+from explorer.state.frames import FramesOf
 from explorer.state.jobs import JobRunner
 from explorer.state.solver import FRAME_JOB, Solver
 from explorer.state.stand_plan import StandPlan
@@ -73,6 +74,7 @@ class StandWindow(QWidget):
         self.jobs = JobRunner(self)
         self.solver = Solver(self.document, self.jobs, self)
         self.session = StandSession(plan, exhibits, self.document, self.solver, parked, parent=self)
+        FramesOf(self, self.solver)
         self.page = StandPage(self.session, self.document, self.solver, self)
         self.dissolve = Dissolve(self)
         self.attract = AttractVeil(self)

@@ -69,8 +69,6 @@ class Feed(QObject):
 
     outdated = Signal()
     """What arrived so far belongs to an earlier scenario."""
-    asked = Signal()
-    """The work for the present scenario begins."""
     arrived = Signal(object)
     """Carries one step of the answer."""
     finished = Signal()
@@ -169,7 +167,6 @@ class Feed(QObject):
         self._hold = _Hold()
         self._number += 1
         self._for = self._document.case
-        self.asked.emit()
         send = partial(_send, self._relay, self._number)
         work = partial(_work, self._steps, self._for, self._hold, send)
         self._jobs.submit(self._key, work)

@@ -1,23 +1,21 @@
-"""Recompute the assessment on every frame of a drag, and the break-evens when the knobs rest."""
+"""Recompute trace and verdict on every frame of a drag, and all else when the knobs rest."""
 
 from __future__ import annotations
 
 import logging
 import time
-from collections.abc import Iterator
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from functools import partial
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
 from explorer.advice.assess import Assessment, assess
 from explorer.advice.case import Case
-from explorer.advice.edges import BreakEven, Interrupted, break_even, draft
-from explorer.advice.reach import reach
+from explorer.scenario.model import Scenario
+from explorer.state.at_rest import AtRest, at_rest_steps, no_steps
 from explorer.state.document import Document
-from explorer.state.drawer_feeds import Feed, Stopped
+from explorer.state.drawer_feeds import Feed
 from explorer.state.jobs import JobRunner
-from explorer.state.knobs import knobs_for
 from explorer.state.pacer import FramePacer
 from explorer.state.spans import SpanKey, Window, first_light_s, window_of
 from explorer.text import say
@@ -25,6 +23,8 @@ from explorer.text import say
 LOG = logging.getLogger(__name__)
 REST_MS = 150
 """Quiet time after which the knobs count as resting."""
+ANSWERS_MS = 30
+"""Quiet time after which the answers follow: none are worked out while a hand moves."""
 JOB = "break_evens"
 FRAME_JOB = "frame"
 SLOW_S = 0.06
@@ -34,39 +34,10 @@ _BEFORE_CONNECT_S = 600.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class AtRest:
-    """What is worked out once the knobs rest, as far as it is there."""
-
-    break_evens: dict[str, BreakEven]
-    reach: dict[str, float] = field(default_factory=dict)
-    """Further answers, by key; see `explorer.advice.reach`."""
-
-
-def _no_steps(case: Case, stopped: Stopped) -> Iterator[AtRest]:
-    """Before the knobs are known there is nothing to ask."""
-    return iter(())
-
-
-def at_rest_steps(
-    operation: int, held: str, case: Case, stopped: Stopped
-) -> Iterator[AtRest]:
-    """Verdicts at the stops by the batch engine, then knob by knob by the exact one."""
-    stops = {knob.path: knob.stops for knob in knobs_for(case.scenario, operation, held)}
-    found = {path: draft(case, path, values) for path, values in stops.items()}
-    yield AtRest(break_evens=dict(found))
-    try:
-        for path, values in stops.items():
-            found[path] = break_even(case, path, values, stopped)
-            yield AtRest(break_evens=dict(found))
-        yield AtRest(break_evens=found, reach=dict(reach(case, stopped)))
-    except Interrupted:
-        return
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class NotJudged:
     """A design that the model cannot follow."""
 
+    scenario: Scenario
     why: str
     """A sentence."""
 
@@ -75,11 +46,16 @@ class Solver(QObject):
     """Turns every change of the document into an assessment.
 
     The model takes a few milliseconds, so it runs on the interface thread, at most once a
-    frame; the break-evens take longer and run in a worker.
+    frame and before that frame is painted (`catch_up`). The frame holds the trace, the verdict and
+    its checks, all of one design; the answers follow once the hand pauses, the break-evens, which
+    take longer, run in a worker when it rests.
     """
 
     result_ready = Signal(object)
-    """Carries an `Assessment`."""
+    """Carries an `Assessment`, without answers where they are to follow."""
+    pending_changed = Signal(bool)
+    """Whether what is on show is of an earlier design than the document's: where one assessment
+    takes long, trace and sign follow later than the knob."""
     ghost_ready = Signal(object)
     """Carries the `Assessment` of the pinned design, or None."""
     break_evens_ready = Signal(object)
@@ -102,13 +78,14 @@ class Solver(QObject):
         self._reach: dict[str, float] = {}
         self._took_s = 0.0
         self._again = False
+        self._is_pending = False
         self._pacer = FramePacer(parent=self)
         self._pacer.due.connect(self._on_due)
-        self._rest = QTimer(self)
-        self._rest.setSingleShot(True)
-        self._rest.setInterval(REST_MS)
-        self._rest.timeout.connect(self._on_rest)
-        self._edges = Feed(JOB, document, jobs, _no_steps, rest_ms=REST_MS, parent=self)
+        self._pause = QTimer(self)
+        self._pause.setSingleShot(True)
+        self._pause.setInterval(ANSWERS_MS)
+        self._pause.timeout.connect(self._on_pause)
+        self._edges = Feed(JOB, document, jobs, no_steps, rest_ms=REST_MS, parent=self)
         self._edges.arrived.connect(self._on_at_rest)
         self._edges.failed.connect(self._on_edges_failed)
         self._edges.set_open(True, at_once=False)
@@ -119,6 +96,11 @@ class Solver(QObject):
     def span(self) -> SpanKey:
         """Which span button is down."""
         return self._span
+
+    @property
+    def is_pending(self) -> bool:
+        """Whether what is on show is of an earlier design than the document's."""
+        return self._is_pending
 
     def window(self) -> Window:
         """The stretch of time on show."""
@@ -156,45 +138,69 @@ class Solver(QObject):
 
     def solve_now(self) -> None:
         """Assess the scenario at once, answers included."""
+        self._pacer.forget()
         self._solve(with_answers=True)
+
+    def catch_up(self) -> bool:
+        """Assess what was edited since, if anything, and say so: a frame is about to be painted.
+
+        So no frame holds a knob of one design beside the verdict of another. Where one assessment
+        takes too long for that, what is on show becomes pending.
+        """
+        return self._pacer.catch_up()
 
     def _solve(self, *, with_answers: bool) -> None:
         self._show(self._timed(self._document.case, with_answers))
 
     def _timed(self, case: Case, with_answers: bool) -> Assessment | NotJudged:
         """Assess and remember how long it took; may run in a worker."""
-        begun = time.perf_counter()
+        begun = time.thread_time()  # that of others does not make the model slow
         assessment = self._assess(case, with_answers)
-        self._took_s = time.perf_counter() - begun
+        self._took_s = time.thread_time() - begun
         return assessment
 
-    def _show(self, assessment: Assessment | NotJudged) -> None:
-        if isinstance(assessment, NotJudged):
+    def _show(self, found: Assessment | NotJudged) -> None:
+        late = found.scenario != self._document.scenario
+        if isinstance(found, Assessment):
+            if late:
+                found = replace(found, answers={})
+            elif found.answers and self._reach:  # another span of the same design
+                found = replace(found, answers={**found.answers, **self._reach})
+            self.result = found
+            self.result_ready.emit(found)
+        elif not late:
             self.result = None
-            self.not_judged.emit(assessment.why)
-            return
-        if assessment.answers and self._reach:  # another span of the same design
-            assessment = replace(assessment, answers={**assessment.answers, **self._reach})
-        self.result = assessment
-        self.result_ready.emit(assessment)
+            self.not_judged.emit(found.why)
+        self._set_pending(late)
+
+    def _set_pending(self, pending: bool) -> None:
+        if pending != self._is_pending:
+            self._is_pending = pending
+            self.pending_changed.emit(pending)
 
     def _on_due(self) -> None:
         """One frame of a drag: at once where the model is quick, else in a worker."""
         if self._took_s < SLOW_S:
             self._solve(with_answers=False)
-        elif self._jobs.busy(FRAME_JOB):
-            self._again = True
-        else:
-            self._again = False
-            self._jobs.submit(FRAME_JOB, partial(self._timed, self._document.case, True))
+            return
+        shown = self.result
+        self._set_pending(shown is None or shown.scenario != self._document.scenario)
+        self._again = self._jobs.busy(FRAME_JOB)
+        if not self._again:
+            self._submit(with_answers=False)
 
-    def _on_rest(self) -> None:
-        """The knobs rest: answers where the frames left them out, then break-evens."""
-        if self.result is not None and not self.result.answers:
-            if self._took_s < SLOW_S:
-                self._solve(with_answers=True)
-            else:  # the last frame turned out slow, and left them out
-                self._on_due()
+    def _submit(self, *, with_answers: bool) -> None:
+        work = partial(self._timed, self._document.case, with_answers)
+        self._jobs.submit(FRAME_JOB, work)
+
+    def _on_pause(self) -> None:
+        """The hand pauses: the answers, where the frames left them out."""
+        if self.result is None or self.result.answers or self._is_pending:
+            return
+        if self._took_s < SLOW_S:
+            self.solve_now()
+        elif not self._jobs.busy(FRAME_JOB):
+            self._submit(with_answers=True)
 
     def request(self) -> None:
         """Assess within a frame, and the break-evens after the rest."""
@@ -204,7 +210,7 @@ class Solver(QObject):
         self._reach = {}
         self._ask_edges()
         self._pacer.request()
-        self._rest.start()
+        self._pause.start()
 
     def _assess(self, case: Case, with_answers: bool = True) -> Assessment | NotJudged:
         window = self.window()
@@ -213,7 +219,7 @@ class Solver(QObject):
         except (ValueError, ArithmeticError, OSError) as error:
             LOG.exception("the scenario could not be assessed")
             why = say("This scenario cannot be computed: {reason}", reason=str(error))
-            return NotJudged(why=why)
+            return NotJudged(scenario=case.scenario, why=why)
 
     def _solve_ghost(self) -> None:
         found = None if self._pinned is None else self._assess(self._pinned)
@@ -242,6 +248,8 @@ class Solver(QObject):
                 self._show(result)
             if self._again:
                 self._on_due()
+            elif not self._is_pending:
+                self._pause.start()
 
     def _on_edges_failed(self, sentence: object) -> None:
         LOG.warning("break-evens: %s", sentence)

@@ -172,7 +172,7 @@ class KnobPanel(Card):
         for row in self.rows:
             # A knob's own value does not move its break-even, a change of anything else does.
             if row is not self._editing:
-                row.set_stale(True)
+                row.set_pending()
         self.refresh()
 
     def _on_file_changed(self) -> None:

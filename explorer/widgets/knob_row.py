@@ -16,6 +16,7 @@ from explorer.widgets.exact_field import ExactField
 from explorer.widgets.fault_line import FaultLine
 from explorer.widgets.icons import icon
 from explorer.widgets.knob_slider import KnobSlider
+from explorer.widgets.pending import PendingLabel
 from explorer.words.edges import break_even_text
 from explorer.words.readout import bind_units
 
@@ -58,7 +59,7 @@ class KnobRow(QWidget):
         kept = self.up.sizePolicy()
         kept.setRetainSizeWhenHidden(True)  # so that the fields of all rows stay in line
         self.up.setSizePolicy(kept)
-        self.sentence = QLabel()
+        self.sentence = PendingLabel()
         self.sentence.setFont(theme.font("small"))
         self.sentence.setWordWrap(True)
         self.sentence.setForegroundRole(self.sentence.palette().ColorRole.PlaceholderText)
@@ -98,6 +99,7 @@ class KnobRow(QWidget):
         at = label.lower().find(self._mnemonic.lower()) if self._mnemonic else -1
         self.label.setText(f"{label[:at]}&{label[at:]}" if at >= 0 else label)
         self._told = False
+        self.sentence.set_pending()
         self.slider.set_knob(knob)
         self.field.set_unit(knob.unit)
         spoken = f"{label}, {unit}" if unit else label
@@ -141,12 +143,13 @@ class KnobRow(QWidget):
             return
         self._told = not found.is_draft
         self.slider.set_states(found.states, found.best)
-        self.sentence.setText(bind_units(tr(break_even_text(found, self.knob.unit))))
+        self.sentence.show_text(bind_units(tr(break_even_text(found, self.knob.unit))))
 
-    def set_stale(self, stale: bool) -> None:
-        """Mark the break-even as belonging to an earlier design."""
-        self._told = self._told and not stale
-        self.slider.set_stale(stale)
+    def set_pending(self) -> None:
+        """The break-even on show holds no longer, and another is on its way."""
+        self._told = False
+        self.slider.set_pending()
+        self.sentence.set_pending()
 
     def changeEvent(self, event: QEvent) -> None:
         """Draw the icons in the colours of a new theme."""

@@ -45,7 +45,7 @@ class KnobSlider(QSlider):
         self._exact = knob.stops[0]
         self._states: tuple[State, ...] = ()
         self._best: float | None = None
-        self._stale = False
+        self._is_pending = False
         self._grabbed_at: float | None = None
         self._press_was_on_handle = False
         self._since_key = QElapsedTimer()
@@ -75,13 +75,13 @@ class KnobSlider(QSlider):
         """Show the verdict at every stop on the track, and mark the best stop."""
         self._states = states if len(states) == len(self._knob.stops) else ()
         self._best = best
-        self._stale = False
+        self._is_pending = False
         self.update()
 
-    def set_stale(self, stale: bool) -> None:
-        """Mark the verdicts on the track as belonging to an earlier design."""
-        if stale != self._stale:
-            self._stale = stale
+    def set_pending(self) -> None:
+        """The verdicts on the track hold no longer: it shows none until others come."""
+        if not self._is_pending:
+            self._is_pending = True
             self.update()
 
     def sizeHint(self) -> QSize:
@@ -226,8 +226,11 @@ class KnobSlider(QSlider):
         painter.setBrush(tokens.color("line"))
         painter.drawRoundedRect(QRectF(left - 2, _TRACK_Y - 2, right - left + 4, 4), 2, 2)
         painter.setPen(Qt.PenStyle.NoPen)
+        if self._is_pending and self._states:
+            painter.setBrush(tokens.color("edge"))
+            painter.drawRoundedRect(QRectF(left, _TRACK_Y - 1, right - left, 2), 1, 1)
         for state, start, end in self._stretches():
-            painter.setBrush(tokens.color("edge" if self._stale else state))
+            painter.setBrush(tokens.color(state))
             if state == "runs":
                 painter.drawRoundedRect(QRectF(start, _TRACK_Y - 3, end - start, 6), 2, 2)
             elif state == "marginal":
@@ -239,7 +242,7 @@ class KnobSlider(QSlider):
 
     def _paint_best(self, painter: QPainter, tokens: Tokens) -> None:
         """A notch above the best stop, where more of it would in the end be worse."""
-        if self._best is None or self._stale or not self._states:
+        if self._best is None or self._is_pending or not self._states:
             return
         best = self._states[self._knob.position(self._best)]
         if _RANK[self._states[-1]] >= _RANK[best] or self._best == self._knob.stops[0]:
@@ -253,7 +256,7 @@ class KnobSlider(QSlider):
     def _stretches(self) -> list[tuple[State, float, float]]:
         """Neighbouring stops of one verdict, as pixels from the middle before to the one after."""
         left, right = self._ends()
-        if not self._states:
+        if self._is_pending or not self._states:
             return []
         step = (right - left) / max(len(self._states) - 1, 1)
         found: list[tuple[State, float, float]] = []

@@ -15,6 +15,7 @@ from explorer.files.disk import FileError
 from explorer.scenario.model import Scenario
 from explorer.state import theme
 from explorer.state.document import Document
+from explorer.state.frames import FramesOf
 from explorer.state.jobs import JobRunner
 from explorer.state.language import tr
 from explorer.state.settings import SettingsStore
@@ -121,6 +122,8 @@ class MainWindow(QMainWindow):
         document.refused.connect(self.notice.say)
         solver.failed.connect(self.notice.say)
         solver.not_judged.connect(self.sign.set_refusal)
+        solver.pending_changed.connect(self.sign.veil.set_drawn)
+        FramesOf(self, solver)
         solver.not_judged.connect(self.remedies.set_refusal)
         solver.result_ready.connect(self._on_result)
         solver.result_ready.connect(self.remedies.set_assessment)
@@ -227,7 +230,7 @@ class MainWindow(QMainWindow):
         """Show the first verdict and give the keyboard to the first knob."""
         self.knobs.rows[0].slider.setFocus()
         self.solver.request()
-        self.solver.solve_now()
+        self.solver.catch_up()
 
     def open_path(self, path: Path, *, example: bool = False) -> bool:
         """Open a file and say why where that fails."""

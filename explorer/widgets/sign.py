@@ -27,6 +27,7 @@ from explorer.state.language import tr
 from explorer.state.theme import tokens_of
 from explorer.widgets.card import Card
 from explorer.widgets.paint import focus_pen, paint_filling, paint_hazard, paint_unlit
+from explorer.widgets.pending import Veil
 from explorer.widgets.slim_scroll import SlimScroll
 from explorer.words import readout
 from explorer.words.readout import CheckText
@@ -243,7 +244,9 @@ class Sign(Card):
         column.addLayout(self.remedy_slot)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(1, 1, 1, 1)
-        layout.addWidget(SlimScroll(inner))
+        scroll = SlimScroll(inner)
+        layout.addWidget(scroll)
+        self.veil = Veil(scroll)
 
     def set_assessment(self, assessment: Assessment) -> None:
         """Show a verdict, and announce it once it rests."""

@@ -27,6 +27,7 @@ from explorer.widgets.buttons import PillButton
 from explorer.widgets.card import Card
 from explorer.widgets.elided_label import ElidedLabel
 from explorer.widgets.icons import icon
+from explorer.widgets.pending import PendingLabel, Veil
 from explorer.widgets.plots.pulse_inset import PulseInset
 from explorer.widgets.plots.trace_plot import TracePlot
 from explorer.words import readout
@@ -62,6 +63,7 @@ class TraceCard(Card):
         self.refusal.setContentsMargins(40, 0, 40, 0)
         self._pages.addWidget(self.refusal)
         self.answers = AnswerGrid()
+        self._veil = Veil(self._pages)
         self._strip = QWidget()
         # As high as its rows need: a line of an answer is never cut.
         self._strip.setMinimumHeight(_STRIP_HEIGHT)
@@ -81,6 +83,7 @@ class TraceCard(Card):
         self.plot.zoomed_changed.connect(self.fit.setVisible)
         solver.result_ready.connect(self._on_result)
         solver.not_judged.connect(self._on_not_judged)
+        solver.pending_changed.connect(self._veil.set_drawn)
         solver.ghost_ready.connect(self.plot.set_ghost)
         if solver.result is not None:
             self._on_result(solver.result)
@@ -175,8 +178,10 @@ class TraceCard(Card):
         self.plot.set_assessment(assessment, self._solver.window())
         self.inset.set_pulse(assessment.pulse)
         self.pulse.set_pulse(assessment.pulse)
-        if assessment.answers:  # left out while a knob moves
+        if assessment.answers:
             self.answers.set_lines(readout.answer_lines(assessment), held_for(assessment.case))
+        else:  # they follow once the hand pauses
+            self.answers.set_pending()
 
 
 MOST_UNDER_A_NOTE = 6
@@ -193,7 +198,7 @@ class AnswerGrid(QWidget):
         self._grid.setHorizontalSpacing(12)
         self._grid.setVerticalSpacing(0)
         self._grid.setColumnStretch(0, 1)
-        self._cells: list[tuple[QLabel, QLabel]] = []
+        self._cells: list[tuple[QLabel, PendingLabel]] = []
         self.note = QLabel()
         self.note.setWordWrap(True)
         self.note.setFont(theme.font("small"))
@@ -218,16 +223,22 @@ class AnswerGrid(QWidget):
             if not used:
                 continue
             shown = (tr(lines[index].label), tr(lines[index].value))
-            if (label.text(), value.text()) != shown:
+            was = (label.text(), value.text())
+            value.show_text(shown[1])
+            if was != shown:
                 label.setText(shown[0])
-                value.setText(shown[1])
                 value.setAccessibleName(f"{shown[0]}: {shown[1]}")
                 tip = ". ".join(part for part in (shown[0], tr(lines[index].meaning)) if part)
                 label.setToolTip(tip)
                 value.setToolTip(tip)
 
+    def set_pending(self) -> None:
+        """What is on show is of an earlier design; the answers for this one are on their way."""
+        for _, value in self._cells:
+            value.set_pending()
+
     def _add(self) -> None:
-        label, value = ElidedLabel(), QLabel()
+        label, value = ElidedLabel(), PendingLabel()
         label.setForegroundRole(label.palette().ColorRole.PlaceholderText)
         value.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         row = len(self._cells) + 1

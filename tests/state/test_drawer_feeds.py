@@ -218,8 +218,12 @@ def test_the_open_drawer_is_remembered(tmp_path):
 def test_a_feed_may_wait_for_the_knobs_to_rest_before_it_begins(qtbot, document, jobs):
     """A drag that crosses an edge opens and closes it many times over."""
     asked = []
-    feed = Feed("question", document, jobs, two_steps, rest_ms=60)
-    feed.asked.connect(lambda: asked.append(1))
+
+    def steps(case, stopped):
+        asked.append(case.scenario.panels.count)
+        return two_steps(case, stopped)
+
+    feed = Feed("question", document, jobs, steps, rest_ms=60)
     for count in range(2, 8):
         feed.set_open(True, at_once=False)
         document.edit("panels.count", count)
@@ -227,7 +231,7 @@ def test_a_feed_may_wait_for_the_knobs_to_rest_before_it_begins(qtbot, document,
     assert asked == []
     with qtbot.waitSignal(feed.finished, timeout=5000):
         feed.set_open(True, at_once=False)
-    assert asked == [1]
+    assert asked == [7]
 
 
 def test_work_on_an_answer_that_still_holds_waits_while_the_document_moves(

@@ -5,10 +5,11 @@ import pytest
 from explorer.advice.case import Case
 from explorer.advice.edges import BreakEven, Edges
 from explorer.scenario.model import Scenario
-from explorer.state import solver as solver_module
+from explorer.state import at_rest as at_rest_module
+from explorer.state.at_rest import at_rest_steps
 from explorer.state.document import Document
 from explorer.state.jobs import JobRunner
-from explorer.state.solver import Solver, at_rest_steps
+from explorer.state.solver import Solver
 from explorer.state.spans import HOUR_S
 from tests.waiting import confirmed
 
@@ -71,8 +72,8 @@ def test_late_break_evens_of_another_design_are_dropped(qtbot, bench, monkeypatc
             works=NOWHERE, runs=NOWHERE,
         )
 
-    monkeypatch.setattr(solver_module, "draft", lambda *given: slow(*given, None))
-    monkeypatch.setattr(solver_module, "break_even", slow)
+    monkeypatch.setattr(at_rest_module, "draft", lambda *given: slow(*given, None))
+    monkeypatch.setattr(at_rest_module, "break_even", slow)
     solver.break_evens_ready.connect(lambda found: seen.extend(f.path for f in found.values()))
     document.edit("panels.count", 2)
     qtbot.waitUntil(lambda: asked == [2], timeout=20_000)

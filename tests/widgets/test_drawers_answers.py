@@ -114,9 +114,12 @@ def territory(qtbot, document, jobs):
     return opened(qtbot, TerritoryDrawer(document, jobs))
 
 
-def test_a_key_moves_the_design_over_the_map_without_another_map(qtbot, territory, document):
+def test_a_key_moves_the_design_over_the_map_without_another_map(
+    qtbot, territory, document, jobs
+):
+    qtbot.waitUntil(lambda: jobs.is_idle, timeout=PATIENT)
     asked = []
-    territory.feed.asked.connect(lambda: asked.append(1))
+    jobs.started.connect(asked.append)
     before = document.scenario.light.illuminance_lx
     qtbot.keyClick(territory.map, Qt.Key.Key_Right)
     assert document.scenario.light.illuminance_lx > before

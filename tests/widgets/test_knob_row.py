@@ -190,7 +190,7 @@ def test_the_track_shows_where_it_runs_until_something_else_changes(row):
     fresh = row.slider.grab().toImage()
     assert fresh != plain
     assert row.sentence.text() == "runs from 500\u00a0lx"
-    row.set_stale(True)
+    row.set_pending()
     assert row.slider.grab().toImage() != fresh
     row.set_break_even(found)
     assert row.slider.grab().toImage() == fresh
@@ -205,7 +205,7 @@ def test_a_draft_leaves_a_sentence_that_still_holds(row):
     row.set_break_even(replace(drafted, states=runs, works=FROM_500, runs=FROM_500))
     row.set_break_even(drafted)
     assert row.sentence.text() == "runs from 500\u00a0lx"
-    row.set_stale(True)
+    row.set_pending()
     row.set_break_even(drafted)
     assert row.sentence.text() == PENDING
 

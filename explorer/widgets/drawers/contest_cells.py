@@ -13,6 +13,7 @@ from explorer.state import theme
 from explorer.state.theme import Tokens, tokens_of
 from explorer.widgets.drawers.contest_model import ENTRY_ROLE, STALE_ROLE
 from explorer.widgets.paint import focus_pen, mix, paint_filling, paint_hazard
+from explorer.widgets.pending import paint_bar
 from explorer.words.contest import CONTEST_COLUMNS
 
 ROW_HEIGHT = 30
@@ -61,7 +62,9 @@ class ContestCells(QStyledItemDelegate):
         y = rect.bottom() + 0.5
         painter.drawLine(QPointF(rect.left(), y), QPointF(rect.right() + 1, y))
         inside = QRectF(rect).adjusted(_PAD, 0, -_PAD, 0)
-        if key == "trace" and entry.trace is not None:
+        if stale and key != "store":
+            paint_bar(painter, inside.adjusted(0, 0, -inside.width() / 3, 0), tokens)
+        elif key == "trace" and entry.trace is not None:
             self._paint_curve(painter, inside.adjusted(0, 3, 0, -3), entry, tokens)
         else:
             if key == "verdict" and entry.verdict is not None:

@@ -26,6 +26,7 @@ from explorer.text import say
 from explorer.widgets import messages
 from explorer.widgets.drawers import export
 from explorer.widgets.drawers.export import ExportButton, Picture, widget_picture
+from explorer.widgets.pending import PendingLabel, Veil
 from explorer.widgets.slim_scroll import SlimBar
 from explorer.words.drawers import Table
 from explorer.words.readout import bind_units
@@ -61,7 +62,7 @@ class Drawer(QWidget):
         self.question, self.document, self.feed = question, document, feed
         feed.setParent(self)
         self.setAccessibleName(tr(question))
-        self.answer = QLabel()
+        self.answer = PendingLabel()
         self.answer.setFont(theme.font("body", bold=True))
         self.answer.setWordWrap(True)
         self.answer.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
@@ -91,6 +92,7 @@ class Drawer(QWidget):
         self._room.setWidget(self.body)
         self._room.viewport().setAutoFillBackground(False)
         self.body.setAutoFillBackground(False)
+        self.veil = Veil(self._room)
         self.pages = QStackedWidget()
         self.pages.addWidget(self.nothing)
         self.pages.addWidget(self._room)
@@ -101,7 +103,6 @@ class Drawer(QWidget):
         layout.addWidget(self.pages, 1)
         self.say_nothing(tr("Working it out…"))
         feed.outdated.connect(self._on_outdated)
-        feed.asked.connect(self._on_asked)
         feed.arrived.connect(self._on_arrived)
         feed.finished.connect(self._on_finished)
         feed.failed.connect(self._on_failed)
@@ -142,9 +143,8 @@ class Drawer(QWidget):
     def say_answer(self, text: str) -> None:
         """Show the answer in words."""
         text = tr(bind_units(text))
-        if self.answer.text() != text:
-            self.answer.setText(text)
-            self.answer.setAccessibleName(text)
+        self.answer.show_text(text)
+        self.answer.setAccessibleName(text)
 
     def say_nothing(self, why: str) -> None:
         """Show a sentence in the place of the body."""
@@ -165,17 +165,18 @@ class Drawer(QWidget):
     # --- what the feed says ---
 
     def _on_outdated(self) -> None:
-        self.status.setText(tr("for the design before") if self.has_body else "")
+        self.status.setText(tr("working…") if self.has_body else "")
+        self.veil.set_drawn(True)
+        self.answer.set_pending()
         self.show_outdated()
 
-    def _on_asked(self) -> None:
-        self.status.setText(tr("working…") if self.has_body else "")
-
     def _on_arrived(self, step: object) -> None:
+        self.veil.set_drawn(False)
         self.show_step(step)
 
     def _on_finished(self) -> None:
         self.status.setText("")
+        self.veil.set_drawn(False)
         self.show_done()
         if self.isVisible() and self.answer.text():
             QAccessible.updateAccessibility(

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import replace
 from functools import partial
 
@@ -10,13 +9,13 @@ from PySide6.QtCore import QRectF, QSignalBlocker, QSize, Qt
 from PySide6.QtGui import QPainter, QPaintEvent, QWheelEvent
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QSpinBox, QVBoxLayout, QWidget
 
-from explorer.advice.case import Case
 from explorer.advice.spread import Share as BuiltShare
 from explorer.advice.spread import Tolerance, default_tolerances
 from explorer.advice.verdict import State
 from explorer.state import theme
+from explorer.state.at_rest import no_steps
 from explorer.state.document import Document
-from explorer.state.drawer_feeds import Feed, Stopped
+from explorer.state.drawer_feeds import Feed
 from explorer.state.drawer_steps import NewAndAged, spread_steps
 from explorer.state.jobs import JobRunner
 from explorer.state.language import tr
@@ -49,7 +48,7 @@ class SpreadDrawer(Drawer):
     def __init__(
         self, document: Document, jobs: JobRunner, parent: QWidget | None = None
     ) -> None:
-        feed = Feed("spread", document, jobs, _no_steps)
+        feed = Feed("spread", document, jobs, no_steps)
         super().__init__(QUESTION, document, feed, (BUILDS, INFLUENCES), parent)
         self._own: dict[str, float] = {}
         self._found: NewAndAged | None = None
@@ -166,11 +165,6 @@ class SpreadDrawer(Drawer):
         if name == INFLUENCES:
             return influence_table(self._found.new, self.model.rows)
         return spread_builds_table(self._found.new, self._found.aged)
-
-
-def _no_steps(case: Case, stopped: Stopped) -> Iterator[object]:
-    """Before the tolerances are known there is nothing to ask."""
-    return iter(())
 
 
 class Share(QWidget):

@@ -2,20 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from functools import partial
 
 from PySide6.QtCore import QRectF, QSignalBlocker, QSize, Qt
 from PySide6.QtGui import QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
-from explorer.advice.case import Case
 from explorer.advice.territory import Axis, Territory, axis_choices
 from explorer.advice.verdict import VERDICT_WORDS
 from explorer.scenario.model import Scenario, get_value
 from explorer.state import theme
+from explorer.state.at_rest import no_steps
 from explorer.state.document import Document
-from explorer.state.drawer_feeds import Feed, Stopped
+from explorer.state.drawer_feeds import Feed
 from explorer.state.drawer_steps import RowEdges, row_steps, same_but_for, territory_steps
 from explorer.state.jobs import JobRunner
 from explorer.state.language import tr
@@ -45,12 +44,12 @@ class TerritoryDrawer(Drawer):
     def __init__(
         self, document: Document, jobs: JobRunner, parent: QWidget | None = None
     ) -> None:
-        feed = Feed("territory", document, jobs, _no_steps, same=self._same_map)
+        feed = Feed("territory", document, jobs, no_steps, same=self._same_map)
         self._choices: tuple[Axis, ...] = ()
         self._axes: tuple[Axis, Axis] | None = None
         self._found: Territory | None = None
         super().__init__(QUESTION, document, feed, parent=parent)
-        self.row = Feed("territory_row", document, jobs, _no_steps, same=self._same_row)
+        self.row = Feed("territory_row", document, jobs, no_steps, same=self._same_row)
         self.row.setParent(self)
         self.row.arrived.connect(self._on_row)
         self.row.outdated.connect(self._on_row_outdated)
@@ -181,10 +180,6 @@ class TerritoryDrawer(Drawer):
         self.show_body()
         self._show_point()
 
-    def show_outdated(self) -> None:
-        """The map belongs to an earlier design."""
-        self.map.set_stale()
-
     def focus_body(self) -> None:
         """The map takes the keyboard."""
         self.map.setFocus()
@@ -232,11 +227,6 @@ class TerritoryDrawer(Drawer):
             if value != self._value(axis.path)
         }
         self.document.edit_together(values, "move on the map")
-
-
-def _no_steps(case: Case, stopped: Stopped) -> Iterator[object]:
-    """Before the axes are chosen there is nothing to ask."""
-    return iter(())
 
 
 class Legend(QWidget):

@@ -53,7 +53,6 @@ class TerritoryMap(QWidget):
         self._y: Scale | None = None
         self._point = (0.0, 0.0)
         self._dragging = False
-        self._stale = False
         self._picture: MapPicture | None = None
         self._flat = QImage()
         """The picture with its lines."""
@@ -74,12 +73,8 @@ class TerritoryMap(QWidget):
 
     def set_territory(self, found: Territory) -> None:
         """Show a map over the axes that were set."""
-        self._found, self._picture, self._stale = found, None, False
+        self._found, self._picture = found, None
         self.update()
-
-    def set_stale(self) -> None:
-        """The map on show belongs to an earlier design."""
-        self._stale = True
 
     def set_point(self, x: float, y: float) -> None:
         """Show where the present design is, without emitting."""
