@@ -18,6 +18,7 @@ from explorer.advice.case import Case
 from explorer.advice.reach import Reach, reach
 from explorer.advice.sold import sold_span
 from explorer.cli.bench import bench
+from explorer.cli.capture import capture
 from explorer.cli.look import look_command
 from explorer.cli.measure import measure
 from explorer.cli.report import report
@@ -189,6 +190,7 @@ def schema() -> None:
 
 commands.add_command(sweep)
 commands.add_command(bench)
+commands.add_command(capture)
 commands.add_command(look_command)
 commands.add_command(measure)
 commands.add_command(report)

@@ -25,7 +25,7 @@ class Phase(Section):
     resistance_ohm: float | None = quantity(
         None, "Resistance", "Ω", 1e-3, 1e9, "Resistance that the device connects."
     )
-    duration_s: float = quantity(0.05, "Duration", "s", 1e-6, 86_400, "Length of the phase.")
+    duration_s: float = quantity(0.05, "Duration", "s", 1e-9, 86_400, "Length of the phase.")
 
     @model_validator(mode="after")
     def _one_kind(self) -> Phase:

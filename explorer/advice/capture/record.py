@@ -60,7 +60,9 @@ class Capture:
         )
 
 
-def captured(name: str, time_s: FloatArray, current_a: FloatArray) -> Capture:
+def captured(
+    name: str, time_s: FloatArray, current_a: FloatArray, notes: tuple[str, ...] = ()
+) -> Capture:
     """A capture of readings whose times rise; the last holds as long as most others.
 
     Parameters
@@ -71,12 +73,14 @@ def captured(name: str, time_s: FloatArray, current_a: FloatArray) -> Capture:
         Rising, shape (n,), n at least 2. [s]
     current_a : ndarray
         Shape (n,). [A]
+    notes : tuple of str
+        What the reader found, one sentence each.
     """
     time = time_s - time_s[0]
     return Capture(
-        name=name, time_s=time, current_a=current_a,
+        name=name, time_s=time, current_a=current_a, notes=notes,
         span_s=float(time[-1] + np.median(np.diff(time))),
-    )
+    )  # fmt: skip
 
 
 def mean_currents(capture: Capture, edges_s: FloatArray) -> FloatArray:

@@ -1,0 +1,96 @@
+"""`gloaming capture` turns a table of time and current into an operation, or says what is wrong."""
+
+import json
+
+import numpy as np
+import pytest
+from click.testing import CliRunner
+
+from explorer.cli import main as cli
+from explorer.files.scenario_json import load_scenario
+from explorer.resource_files import scenario_folder
+
+PROBE = scenario_folder() / "soil_probe.json"
+HEIGHTS_MA, LASTS_MS = (1.0, 8.0, 30.0), (3, 2, 1)
+
+
+def capture(*arguments):
+    return CliRunner().invoke(cli.commands, ["capture", *map(str, arguments)])
+
+
+@pytest.fixture
+def radio_csv(tmp_path):
+    """Five cycles of 200 ms, 2 µA asleep, in milliseconds and milliamperes with a decimal comma."""
+    current = np.full(10_000, 2e-3)
+    for cycle in range(5):
+        at = 2000 * cycle + 500
+        for lasts, height in zip(LASTS_MS, HEIGHTS_MA, strict=True):
+            current[at : at + 10 * lasts] = height
+            at += 10 * lasts
+    rows = [f"{0.1 * n:.1f};{amps:.6f}".replace(".", ",") for n, amps in enumerate(current)]
+    path = tmp_path / "radio.csv"
+    path.write_text("Time [ms];Main current [mA]\n" + "\n".join(rows), encoding="latin-1")
+    return path
+
+
+def test_it_prints_the_cycle_its_phases_and_both_errors(radio_csv):
+    done = capture(radio_csv)
+    assert done.exit_code == 0, done.output
+    assert "10000 readings over 1 s" in done.stdout
+    assert "Asleep it draws 2 µA; it repeats every 0.2 s." in done.stdout
+    assert "Charge: kept exactly." in done.stdout
+    assert "Deepest droop: within" in done.stdout
+    assert done.stdout.splitlines()[-1].split() == ["5", "ms", "1", "ms", "30", "mA"]
+
+
+def test_json_holds_the_same(radio_csv):
+    found = json.loads(capture(radio_csv, "--json").stdout)
+    assert [p["current_A"] for p in found["phases"]] == pytest.approx([1e-3, 8e-3, 30e-3])
+    assert [p["duration_s"] for p in found["phases"]] == pytest.approx([3e-3, 2e-3, 1e-3])
+    # 3 µC + 16 µC + 30 µC and 194 ms of 2 µA.
+    assert found["cycle"]["charge_C"] == pytest.approx(49e-6 + 0.194 * 2e-6)
+    assert found["period_s"] == pytest.approx(0.2)
+    assert found["droop_error"] < 0.01
+
+
+def test_a_stretch_that_is_named_is_taken(radio_csv):
+    found = json.loads(
+        capture(radio_csv, "--from", "0.445", "--to", "460 ms", "--json").stdout
+    )
+    assert found["cycle"]["from_s"] == 0.445
+    assert found["cycle"]["length_s"] == pytest.approx(0.015)
+    assert found["cycle"]["charge_C"] == pytest.approx(49e-6 + 0.009 * 2e-6)
+
+
+def test_a_scenario_gets_the_load(radio_csv, tmp_path):
+    out = tmp_path / "probe.json"
+    done = capture(radio_csv, "--scenario", PROBE, "-o", out, "--name", "send")
+    assert done.exit_code == 0, done.output
+    before, after = load_scenario(PROBE).scenario, load_scenario(out).scenario
+    (made,) = after.load.operations
+    assert made.name == "send"
+    assert made.schedule.interval_s == pytest.approx(0.2)
+    assert [p.current_A for p in made.phases] == pytest.approx([998e-6, 7.998e-3, 29.998e-3])
+    assert after.load.sleep_A == pytest.approx(2e-6)
+    assert after.load.connect_V == before.load.connect_V
+    assert after.store == before.store
+
+
+@pytest.mark.parametrize(
+    ("text", "arguments", "said"),
+    [
+        ("time_s,lux\n0,1\n1,2\n", (), "current"),
+        ("time_s,current_A\n0,1\n", (), "2"),
+        ("time_s,current_A\n0,-1\n1,-1\n2,-1\n", (), "takes no charge"),
+        ("time_s,current_A\n0,1\n1,1\n", ("--to", "9"), "does not lie within the capture"),
+        ("time_s,current_A\n0,1\n1,5000\n", (), "line 3"),
+        ("time_s,current_A\n0,1\n1,1\n", ("-o", "x.json"), "--scenario and --output"),
+    ],
+)
+def test_bad_input_is_a_sentence_and_status_3(tmp_path, text, arguments, said):
+    path = tmp_path / "bad.csv"
+    path.write_text(text)
+    done = capture(path, *arguments)
+    assert done.exit_code == 3
+    assert said in done.stderr
+    assert "Traceback" not in done.output
