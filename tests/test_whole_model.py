@@ -6,11 +6,13 @@ others and prints how far they lie apart.
 """
 
 from math import isfinite
+from random import Random
 
 import pytest
 
 from explorer.advice.case import Case
 from explorer.advice.judge import judge
+from explorer.scenario.model import Scenario
 from tests.reference import beside, columns, outside
 from tests.reference.habit import TooLong
 from tests.reference.strategy import numbered
@@ -64,6 +66,39 @@ def test_answers_and_margins_are_true(first):
         }  # fmt: skip
         if broken := beside.broken_rules(right, verdict):
             wrong[number, "rules"] = broken
+    assert not wrong
+
+
+def tabled(number):
+    """A numbered case whose converter has a table of efficiencies; None where it has none."""
+    scenario, log = numbered(number)
+    if scenario.charger.kind != "converter":
+        return None
+    lots = Random(number)
+    least_w = max(scenario.charger.minimum_panel_W, 1e-7)
+    rows = []
+    for volts in lots.choice(((None,), (1.5, 2.5, 4.0))):
+        shares = sorted(lots.uniform(0.3, 0.95) for _ in range(4))
+        powers = [least_w * 0.3 * 6.0**n for n in range(5)]
+        rows += [
+            {"input_W": watt, "efficiency": share, "store_V": volts}
+            for watt, share in zip(powers, [*shares, 0.8 * shares[-1]], strict=True)
+        ]
+    data = scenario.model_dump()
+    data["charger"] |= {"efficiency_table": rows, "table_scale": lots.choice((1.0, 0.9))}
+    return Scenario.model_validate(data), log
+
+
+def test_a_table_of_efficiencies_is_marched_exactly():
+    """Rows by input power, and by store voltage too, beside a reference with another spline."""
+    wrong, compared = {}, 0
+    for number in set(range(40)) - OPEN_COLUMNS.keys():
+        case = tabled(number)
+        if case is not None:
+            off, _ = columns.compared(case, most=150)
+            compared += 1
+            wrong |= {(number, o.name): o for o in off.values() if o.share > 1.0}
+    assert compared > 15
     assert not wrong
 
 

@@ -17,6 +17,7 @@ from explorer.physics import panel as pv
 from explorer.scenario import parts
 from explorer.scenario.course import current_per_lux, panel_factor
 from explorer.scenario.model import Scenario, size_path
+from explorer.scenario.supply import DirectCharger
 from explorer.text import say
 
 FloatArray = NDArray[np.float64]
@@ -155,7 +156,7 @@ def _rows(
          _limit_path(run)),
         ("charger", say("Lost in the blocking diode") if direct else say("Lost in the charger"),
          "charger", found.charger_loss_j,
-         "charger.diode_saturation_A" if direct else "charger.efficiency"),
+         _loss_path(scenario)),
         ("esr", say("Lost in the store's resistance"), "store", found.esr_loss_j,
          f"store.{store.resistance_key}"),
         ("leakage", _leak_label(scenario), "store", found.leakage_j,
@@ -191,6 +192,14 @@ def _shown(case: Case, row: _Row) -> bool:
 
 def _share(part: float, whole: float) -> float:
     return part / whole if whole > 0.0 else 0.0
+
+
+def _loss_path(scenario: Scenario) -> str:
+    """What decides the charger's own loss."""
+    charger = scenario.charger
+    if isinstance(charger, DirectCharger):
+        return "charger.diode_saturation_A"
+    return f"charger.{charger.efficiency_key}"
 
 
 def _tracking_path(scenario: Scenario) -> str:

@@ -128,7 +128,7 @@ def default_tolerances(scenario: Scenario) -> tuple[Tolerance, ...]:
     rows += [(f"store.{key}", "relative", share) for key, share in store.spread]
     if isinstance(charger, ConverterCharger):
         rows += [
-            ("charger.efficiency", "relative", 0.04),
+            (f"charger.{charger.efficiency_key}", "relative", 0.04),
             ("charger.voc_fraction", "relative", 0.03),
         ]
     rows += [

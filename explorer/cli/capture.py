@@ -82,7 +82,9 @@ def capture(
         known = habit(found)
         begin = known.from_s if from_s is None else from_s
         end = _end(begin, known) if to_s is None else to_s
-        one = reduced(found.between(begin, min(end, found.span_s) if to_s is None else end), known)
+        if to_s is None:
+            end = min(end, found.span_s)
+        one = reduced(found.between(begin, end), known)
         if into is not None and output is not None:
             scenario = load_scenario(into).scenario
             save_scenario(output, with_value(scenario, "load", taken(scenario.load, one, name)))
@@ -100,8 +102,8 @@ def capture(
 
 def _end(begin: float, known: Any) -> float:
     """Where a cycle from a moment ends when nothing was said."""
-    length = known.period_s or known.to_s - known.from_s
-    return begin + length if begin != known.from_s else known.to_s
+    length: float = known.to_s - known.from_s
+    return begin + length
 
 
 def _page(found: Any, known: Any, one: Any, begin: float) -> list[str]:
@@ -110,10 +112,8 @@ def _page(found: Any, known: Any, one: Any, begin: float) -> list[str]:
 
     lines = [*words.sentences(found, known, one, begin), ""]
     rows = [("from", "lasts", "current")]
-    table = words.phases_table(one)
-    for start, lasts, amps in zip(
-        table["from_s"], table["duration_s"], table["current_A"], strict=True
-    ):
+    edges, currents = one.steps()
+    for start, lasts, amps in zip(edges[:-2], one.duration_s, currents[:-1], strict=True):
         rows.append((show(start, "s", 4), show(lasts, "s", 4), show(amps, "A", 4)))
     return lines + [f"{a:>12}{b:>12}{c:>12}" for a, b, c in rows]
 

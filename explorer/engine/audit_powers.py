@@ -196,9 +196,15 @@ def _converter(
     fixed = np.where(cold, 0.0, _plain(charger.fixed_loss_w))
     limit = min(_plain(charger.output_limit_a), field.curve.charge_limit_a)
     needed = (charged + path + fixed) / share
+    if charger.table is not None:
+        warm_w = charger.table.input_for(charged + path, at.store_v, work_w)
+        needed = np.where(cold, needed, warm_w)
+        fixed = np.zeros_like(needed)
     held = running & (amps >= limit * (1.0 - 1e-12)) & (needed < work_w)
     taken = np.where(running, np.where(held, needed if limit > 0.0 else 0.0, work_w), 0.0)
     own = (1.0 - share) * taken + np.minimum(fixed, share * taken)
+    if charger.table is not None:
+        own = np.where(cold, own, taken - charged - path)
     # A pass-through that gives no more current than the panel does loses the rest of the power.
     starved = cold & running & ~held
     lost = np.where(starved, taken - charged, np.where(taken > 0.0, own + path, 0.0))

@@ -190,6 +190,8 @@ class Field:
         if isinstance(system.charger, ch.Converter):
             cold = float(np.asarray(system.charger.cold_below_v))
             marks += [cold, cold]
+            if system.charger.table is not None and len(system.charger.table.volts) > 1:
+                marks += system.charger.table.volts  # the current bends there
         # Above full, and not below where the run begins.
         top_v = system.store.reaching(1.02 * system.full_v + 0.02, system.initial_charge_c)
         made_of = (system.store, top_v, tuple(marks), nodes)
@@ -259,6 +261,7 @@ class Field:
             one = ch.ConverterInput(
                 panel_w=given.panel_w[i], panel_a=given.panel_a[i],
                 warm_w=given.warm_w[i], cold_w=given.cold_w[i],
+                warm_at_w=tuple(watt[i] for watt in given.warm_at_w),
             )
             self._supplies[amps] = self._supply(amps, one)
 

@@ -12,6 +12,7 @@ import numpy as np
 
 from explorer.physics import panel as pv
 from explorer.physics.arrays import FloatArray, Number
+from explorer.physics.efficiency import EfficiencyTable
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -39,6 +40,8 @@ class Converter:
     cold_efficiency: Number
     cold_panel_v: Number
     cold_panel_w: Number
+    table: EfficiencyTable | None = None
+    """Stands for efficiency, fixed loss and path resistance where it is given."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,6 +56,9 @@ class ConverterInput:
     """Power left for the store and the path resistance in normal running. [W]"""
     cold_w: FloatArray
     """The same during a cold start. [W]"""
+    warm_at_w: tuple[FloatArray, ...] = ()
+    """In normal running at each store voltage of an efficiency table that has several; `warm_w` is
+    the most of them. [W]"""
 
 
 def converter_input(
@@ -60,9 +66,9 @@ def converter_input(
 ) -> ConverterInput:
     """Working point and power after the converter's own losses.
 
-    ``P_out = efficiency * P_panel - fixed loss``, zero where the panel's voltage or power is
-    below what the converter needs (loss split as in design handbooks of switching converters:
-    common practice, no source).
+    ``P_out = efficiency * P_panel - fixed loss``, or by the table where there is one, zero where
+    the panel's voltage or power is below what the converter needs (loss split as in design
+    handbooks of switching converters: common practice, no source).
 
     Parameters
     ----------
@@ -82,7 +88,12 @@ def converter_input(
         current = pv.current_at_voltage(panel, photocurrent_a, voltage)
     power = np.maximum(voltage * current, 0.0)
     runs = (voltage >= converter.minimum_panel_v) & (power >= converter.minimum_panel_w)
-    warm = np.where(runs, converter.efficiency * power - converter.fixed_loss_w, 0.0)
+    if converter.table is None:
+        warm = np.where(runs, converter.efficiency * power - converter.fixed_loss_w, 0.0)
+        by_volts: tuple[FloatArray, ...] = ()
+    else:
+        by_volts = tuple(np.where(runs, w, 0.0) for w in converter.table.outputs(power))
+        warm = np.max(by_volts, axis=0)
     starts = (open_v >= converter.cold_panel_v) & (power >= converter.cold_panel_w)
     cold = np.where(starts, converter.cold_efficiency * power, 0.0)
     return ConverterInput(
@@ -90,6 +101,7 @@ def converter_input(
         panel_a=np.maximum(current, 0.0),
         warm_w=np.maximum(warm, 0.0),
         cold_w=cold,
+        warm_at_w=by_volts if len(by_volts) > 1 else (),
     )
 
 
@@ -142,7 +154,10 @@ def converter_current(
     """
     path = converter.loss_ohm + np.asarray(esr_ohm, float)
     cold = np.asarray(store_v, float) < converter.cold_below_v
-    warm_a = power_into(given.warm_w, source_v, path, converter.output_limit_a)
+    warm_w: Number = given.warm_w
+    if given.warm_at_w and converter.table is not None:
+        warm_w = converter.table.between(given.warm_at_w, store_v)
+    warm_a = power_into(warm_w, source_v, path, converter.output_limit_a)
     cold_a = power_into(
         given.cold_w, source_v, path, np.minimum(given.panel_a, converter.output_limit_a)
     )

@@ -11,6 +11,7 @@ from explorer.physics import charger as ch
 from explorer.physics import load as ld
 from explorer.physics import panel as pv
 from explorer.physics.constants import thermal_voltage
+from explorer.physics.efficiency import EfficiencyCurve, EfficiencyTable
 from explorer.scenario import demand, parts
 from explorer.scenario.course import light_course
 from explorer.scenario.data_sheet import REFERENCE_C, current_scale, one_panel
@@ -19,7 +20,7 @@ from explorer.scenario.hours import seconds
 from explorer.scenario.light import WEEKDAYS
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario
-from explorer.scenario.supply import Charger, DirectCharger, Panels
+from explorer.scenario.supply import Charger, ConverterCharger, DirectCharger, Panels
 
 FULL_SUN_LX = 109_454.0
 """Illuminance of ASTM G173-03 sunlight of 1000 W/m², in which data sheets state the voltage's
@@ -89,11 +90,13 @@ def build_charger(charger: Charger, ambient_c: float) -> ch.DirectCharger | ch.C
             diode_saturation_a=charger.diode_saturation_A,
             diode_slope_v=charger.diode_ideality * thermal_voltage(ambient_c),
         )
+    table = efficiency_table(charger)
     return ch.Converter(
         voc_fraction=charger.voc_fraction if charger.tracking == "fraction" else None,
-        efficiency=charger.efficiency,
-        fixed_loss_w=charger.fixed_loss_W,
-        loss_ohm=charger.loss_resistance_ohm,
+        # A table is of the whole converter, its output path included.
+        efficiency=charger.efficiency if table is None else 1.0,
+        fixed_loss_w=charger.fixed_loss_W if table is None else 0.0,
+        loss_ohm=charger.loss_resistance_ohm if table is None else 0.0,
         output_limit_a=charger.output_limit_A,
         minimum_panel_v=charger.minimum_panel_V,
         minimum_panel_w=charger.minimum_panel_W,
@@ -101,6 +104,23 @@ def build_charger(charger: Charger, ambient_c: float) -> ch.DirectCharger | ch.C
         cold_efficiency=charger.cold_start_efficiency,
         cold_panel_v=charger.cold_start_panel_V,
         cold_panel_w=charger.cold_start_panel_W,
+        table=table,
+    )
+
+
+def efficiency_table(charger: ConverterCharger) -> EfficiencyTable | None:
+    """Curves of the charger's efficiency table; None where it has none."""
+    rows = charger.efficiency_table
+    if not rows:
+        return None
+    volts = sorted({row.store_V or 0.0 for row in rows})
+    curves = []
+    for v in volts:
+        own = sorted((r.input_W, r.efficiency) for r in rows if (r.store_V or 0.0) == v)
+        power, share = zip(*own, strict=True)
+        curves.append(EfficiencyCurve(power_w=power, share=share))
+    return EfficiencyTable(
+        volts=tuple(volts), curves=tuple(curves), scale=charger.table_scale
     )
 
 

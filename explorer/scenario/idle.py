@@ -31,10 +31,17 @@ def idle_keys(section: Section) -> frozenset[str]:
     if isinstance(section, Regulator):
         return _OF_REGULATOR[section.kind]
     if isinstance(section, ConverterCharger):
-        return frozenset({"voc_fraction"}) if section.tracking == "maximum_power" else _NONE
+        return _of_converter(section)
     if isinstance(section, SupercapacitorStore):
         return _of_supercapacitor(section)
     return _NONE
+
+
+def _of_converter(charger: ConverterCharger) -> frozenset[str]:
+    idle = {"voc_fraction"} if charger.tracking == "maximum_power" else set()
+    if charger.efficiency_table:
+        return frozenset(idle | {"efficiency", "fixed_loss_W", "loss_resistance_ohm"})
+    return frozenset(idle | {"table_scale"})
 
 
 def _of_supercapacitor(store: SupercapacitorStore) -> frozenset[str]:

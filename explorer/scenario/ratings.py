@@ -92,7 +92,7 @@ def full_sun_current(scenario: Scenario, system: System) -> FloatArray:
     """Largest current that the charger passes into the store with the panel left in full sun. [A]
 
     Charging current falls with the store's voltage in normal running and in a cold start alike,
-    so it is largest where either begins.
+    so it is largest where either begins, or at a voltage for which an efficiency is given.
     """
     amps = full_sun_photocurrent(scenario)
     empty = np.asarray(system.store.empty_v, float)
@@ -101,10 +101,12 @@ def full_sun_current(scenario: Scenario, system: System) -> FloatArray:
         return ch.direct_current(charger, system.panel, amps, empty, 0.0)
     given = ch.converter_input(charger, system.panel, amps)
     warm = np.minimum(np.maximum(empty, charger.cold_below_v), system.full_v)
-    return np.maximum(
-        ch.converter_current(charger, given, empty, empty, 0.0),
-        ch.converter_current(charger, given, warm, warm, 0.0),
-    )
+    volts = [empty, warm]
+    if charger.table is not None and len(charger.table.volts) > 1:
+        volts += [np.clip(v, warm, system.full_v) for v in charger.table.volts]
+    amps = [ch.converter_current(charger, given, v, v, 0.0) for v in volts]
+    most: FloatArray = np.maximum.reduce(np.broadcast_arrays(*amps))
+    return most
 
 
 def full_sun_photocurrent(scenario: Scenario) -> FloatArray:

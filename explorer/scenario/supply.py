@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from itertools import pairwise
 from typing import Annotated, Literal
 
 from pydantic import Field, model_validator
@@ -9,7 +11,7 @@ from pydantic import Field, model_validator
 from explorer.physics.panel_fit import SheetValues, line_contradiction, sheet_contradiction
 from explorer.scenario.fields import Section, choice, quantity
 from explorer.scenario.light import Source
-from explorer.text import say
+from explorer.text import figure, say
 
 Technology = Literal[
     "amorphous", "crystalline", "gallium_arsenide", "dye_sensitised", "organic", "perovskite"
@@ -117,6 +119,24 @@ class DirectCharger(Section):
     )
 
 
+MOST_ROWS, MOST_VOLTAGES = 12, 6
+
+
+class EfficiencyPoint(Section):
+    """One row of a converter's efficiency table."""
+
+    input_W: float = quantity(
+        1e-4, "Input power", "W", 1e-9, 1000, "Power that the panel gives in this row."
+    )
+    efficiency: float = quantity(
+        0.8, "Efficiency", "", 0.001, 1, "Share of it that reaches the store."
+    )
+    store_V: float | None = quantity(
+        None, "At store voltage", "V", 0.05, 100,
+        "Where the sheet tells voltages apart; then in every row.",
+    )
+
+
 class ConverterCharger(Section):
     """Switching converter that holds the panel at its working voltage.
 
@@ -136,6 +156,13 @@ class ConverterCharger(Section):
     )
     efficiency: float = quantity(
         0.8, "Efficiency", "", 0.05, 1.0, "Share of the panel power left after proportional loss."
+    )
+    efficiency_table: tuple[EfficiencyPoint, ...] = choice(
+        (), "Efficiency by input power",
+        "Rows of the sheet; they stand for efficiency, fixed loss and loss resistance.",
+    )
+    table_scale: float = quantity(
+        1.0, "Table times", "", 0.5, 1.2, "Factor on every efficiency of the table, for tolerances."
     )
     fixed_loss_W: float = quantity(
         2e-6, "Fixed loss", "W", 0, 10, "Power lost whenever the converter runs."
@@ -174,5 +201,43 @@ class ConverterCharger(Section):
         5e-7, "Quiescent current", "A", 0, 1, "Drawn from the store at all times by the charger."
     )
 
+    @property
+    def efficiency_key(self) -> Literal["efficiency", "table_scale"]:
+        """The field that scales what the converter passes on."""
+        return "table_scale" if self.efficiency_table else "efficiency"
+
+    @model_validator(mode="after")
+    def _table_can_be_read(self) -> ConverterCharger:
+        if fault := table_fault(self.efficiency_table):
+            raise ValueError(say("efficiency_table, {fault}", fault=fault))
+        return self
+
 
 Charger = Annotated[DirectCharger | ConverterCharger, Field(discriminator="kind")]
+
+
+def table_fault(rows: Sequence[EfficiencyPoint]) -> str:
+    """What keeps rows from being an efficiency table, as the end of a sentence; empty if nothing.
+
+    More power into a converter never brings less out of it.
+    """
+    volts = {row.store_V for row in rows}
+    if len(volts) > 1 and None in volts:
+        return say("store_V must stand in every row or in none")
+    if len(volts) > MOST_VOLTAGES:
+        return say("at most {most} store voltages are taken, found {n}", most=MOST_VOLTAGES,
+                   n=len(volts))  # fmt: skip
+    for v in volts:
+        own = sorted((row for row in rows if row.store_V == v), key=lambda row: row.input_W)
+        if len(own) > MOST_ROWS:
+            return say("at most {most} rows are taken for one store voltage, found {n}",
+                       most=MOST_ROWS, n=len(own))  # fmt: skip
+        for before, after in pairwise(own):
+            if before.input_W == after.input_W:
+                return say("{power} W stands in two rows", power=figure(f"{after.input_W:g}"))
+            if before.input_W * before.efficiency > after.input_W * after.efficiency:
+                return say(
+                    "{more} W into the converter bring less out of it than {less} W",
+                    more=figure(f"{after.input_W:g}"), less=figure(f"{before.input_W:g}"),
+                )
+    return ""

@@ -13,6 +13,7 @@ from explorer.engine.system import (
     WhenReady,
 )
 from explorer.physics.charger import Converter, DirectCharger
+from explorer.physics.efficiency import EfficiencyCurve, EfficiencyTable
 from explorer.physics.load import Draw
 from explorer.physics.panel import Panel, maximum_power
 from explorer.physics.store import CapacitorBank
@@ -69,6 +70,16 @@ def converter(**changes):
         "cold_panel_w": 5e-6,
     }
     return Converter(**{**given, **changes})
+
+
+RISING = EfficiencyTable(
+    volts=(1.0, 2.5, 4.5),
+    curves=tuple(
+        EfficiencyCurve(power_w=(1e-5, 1e-4, 3e-3), share=(a, a + 0.2, a + 0.25))
+        for a in (0.3, 0.5, 0.6)
+    ),
+)
+"""Efficiencies that rise with the power and with the store's voltage."""
 
 
 def power_source(power_w, panel, photocurrent_a, **changes):

@@ -26,6 +26,7 @@ from tests.engine.systems import (
     AMORPHOUS,
     CRYSTALLINE,
     CURRENT_SOURCE,
+    RISING,
     SCHOTTKY,
     bank,
     converter,
@@ -74,6 +75,28 @@ def test_the_series_resistance_keeps_i_squared_r():
     )
     assert found.esr_loss_j == pytest.approx(0.01**2 * 10.0 * 100.0, rel=1e-9)
     assert found.sleep_j == pytest.approx(0.01 * (3.5 - 0.1) * 100.0, rel=1e-9)
+
+
+@pytest.mark.parametrize("limit_a", [0.1, 1e-4])
+def test_a_table_of_efficiencies_loses_what_it_does_not_pass_on(limit_a):
+    """One light level: what the panel gave less what arrived, also where a limit holds it back."""
+    amps = 4e-4
+    made = system(
+        light=steady(amps), panel=AMORPHOUS, store=bank(1.0), full_v=4.4,
+        charger=converter(table=RISING, loss_ohm=0.0, output_limit_a=limit_a),
+    )
+    found = account(made, 3000.0, off(1.0))
+    panel_w = float(maximum_power(AMORPHOUS, amps).power_w)
+    offered_j = panel_w * 3000.0
+    assert found.residual_j == pytest.approx(0.0, abs=3e-6 * offered_j)
+    assert found.charger_loss_j + found.limited_j + found.stored_j == pytest.approx(
+        offered_j, rel=3e-6
+    )
+    assert (found.limited_j > 0.1 * offered_j) == (limit_a < 1e-3)
+    if limit_a > 1e-3:
+        # With v between 1 and 2.5 V the share lies between those of the two voltages.
+        low, high = (float(w) / panel_w for w in RISING.outputs(panel_w)[:2])
+        assert low < 1.0 - found.charger_loss_j / offered_j < high
 
 
 def test_leakage_is_the_voltage_squared_over_its_resistance():

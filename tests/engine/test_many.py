@@ -148,6 +148,21 @@ def test_a_week_from_empty_ends_where_the_exact_engine_ends(amps):
     assert rows.connected_s[0] == pytest.approx(exact.tally.connected_s, rel=0.02)
 
 
+@pytest.mark.parametrize("limit_a", [0.1, 2e-4])
+def test_a_table_of_efficiencies_is_the_same_in_the_batch(limit_a):
+    made = week_of(draw_a=3e-5, capacitance_f=60.0)
+    charger = systems.converter(table=systems.RISING, loss_ohm=0.0, output_limit_a=limit_a)
+    made = replace(made, charger=charger)
+    batch = prepare(made, 1)
+    rows = run.begin_rows(batch, batch.nodes_c[:, 0], connected=False)
+    run.run_period(batch, rows)
+    engine = Engine(made)
+    exact = engine.march(WEEK_S, Standing(charge_c=0.0, connected=False))
+    full = float(batch.nodes_c[0, -1])
+    assert 0.1 * full < exact.end.charge_c < 0.9 * full
+    assert rows.charge_c[0] == pytest.approx(exact.end.charge_c, abs=0.003 * full)
+
+
 def test_the_dark_lasts_as_long_as_in_the_exact_engine():
     made = week_of(draw_a=5e-5)
     batch = prepare(made, 1)

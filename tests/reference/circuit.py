@@ -8,6 +8,9 @@ sides agree exactly: nothing is iterated between charger and load.
 
 from math import exp, inf, log, sqrt
 
+import numpy as np
+from scipy.interpolate import PchipInterpolator
+
 
 class ConverterSource:
     """What a converter gives at one light level, cold or warm."""
@@ -32,15 +35,24 @@ class ConverterSource:
         self.panel_w = watt
         runs = volts >= c.minimum_panel_V and watt >= c.minimum_panel_W
         warm_w = max(c.efficiency * watt - c.fixed_loss_W, 0.0) if runs else 0.0
+        self.by_volts = _outputs(c, watt) if runs and c.efficiency_table else None
         starts = open_v >= c.cold_start_panel_V and watt >= c.cold_start_panel_W
         cold_w = c.cold_start_efficiency * watt if starts else 0.0
         self.given = {False: warm_w, True: cold_w}
         self.limit = {False: c.output_limit_A, True: min(amps, c.output_limit_A)}
-        self.ohm = c.loss_resistance_ohm
+        self.ohm = 0.0 if c.efficiency_table else c.loss_resistance_ohm
+        if c.efficiency_table:
+            self.given[False] = max(self.by_volts[1]) if runs else 0.0
+
+    def _watt(self, v, cold):
+        """Power for the store; a table of efficiencies may ask for its voltage."""
+        if cold or self.by_volts is None:
+            return self.given[cold]
+        return float(np.interp(v, *self.by_volts))
 
     def terminals(self, v, draw, ohm, ceiling, cold):
         """Terminal voltage, charging and drawn current; the voltage is None where there is none."""
-        watt, limit = self.given[cold], min(self.limit[cold], ceiling)
+        watt, limit = self._watt(v, cold), min(self.limit[cold], ceiling)
         if watt <= 0.0 or limit <= 0.0:
             return alone(v, draw, ohm)
         r = self.ohm
@@ -59,12 +71,29 @@ class ConverterSource:
         return vt, _driven(vt, watt, r, limit)[0], _drawn(vt, draw)
 
 
-    def current(self, vt, ceiling, cold):
-        """Charging current into a terminal voltage. [A]"""
-        watt, limit = self.given[cold], min(self.limit[cold], ceiling)
+    def current(self, vt, ceiling, cold, v=None):
+        """Charging current into a terminal voltage, with the store at v, or there too. [A]"""
+        watt, limit = self._watt(vt if v is None else v, cold), min(self.limit[cold], ceiling)
         if watt <= 0.0 or limit <= 0.0:
             return 0.0
         return _driven(max(vt, 0.0), watt, self.ohm, limit)[0]
+
+
+def _outputs(charger, watt):
+    """Store voltages of the efficiency table, and the power that arrives at each."""
+    rows = sorted(charger.efficiency_table, key=lambda row: row.input_W)
+    volts = sorted({row.store_V or 0.0 for row in rows})
+    out = []
+    for v in volts:
+        own = [(log(row.input_W), row.efficiency) for row in rows if (row.store_V or 0.0) == v]
+        x, y = zip(*own, strict=True)
+        at = log(max(watt, 1e-300))
+        if at < x[0]:
+            share = max(1.0 - (1.0 - y[0]) * exp(x[0]) / watt, 0.0)
+        else:
+            share = float(PchipInterpolator(x, y)(min(at, x[-1]))) if len(x) > 1 else y[0]
+        out.append(min(charger.table_scale * share, 1.0) * watt)
+    return volts, out
 
 
 def _greatest_power(panel, light_a, open_v):
@@ -179,7 +208,7 @@ class DiodeSource:
                 return None, self._into_nothing(ceiling), draw[0]
         return vt, amps, _drawn(vt, draw)
 
-    def current(self, vt, ceiling, cold):
+    def current(self, vt, ceiling, cold, v=None):
         """Charging current into a terminal voltage. [A]"""
         if vt >= self.stop_vt:
             return -self.leak_a

@@ -223,10 +223,15 @@ class March:
         if p > 0.0:
             vt = max(vt, (p * self.ohm / (1.0 + g * self.ohm)) ** 0.5)
         taken = i + (p / max(vt, 1e-9) if p > 0.0 else 0.0) + g * vt
-        given = 0.0
-        if self.charging:
-            given = self._source(light_a).current(vt, self.store.charge_limit_a, self.cold)
-        v = vt - self.ohm * (given - taken)
+        given, v = 0.0, vt
+        # What a table of efficiencies gives depends on the store behind its resistance.
+        for _ in range(30 if self.charging and self.device.charger.kind != "direct" else 1):
+            if self.charging:
+                source = self._source(light_a)
+                given = source.current(vt, self.store.charge_limit_a, self.cold, v)
+            before, v = v, vt - self.ohm * (given - taken)
+            if v == before:
+                break
         if self.store.is_cell and v > self.store.open_v[-1]:
             return inf
         return self.store.state(v) if v >= self.store.volts(self.store.floor) else -inf

@@ -8,14 +8,18 @@ from explorer.scenario.fields import describe
 from explorer.scenario.idle import idle_keys
 from explorer.scenario.model import Scenario, get_value, with_value
 from explorer.scenario.storage import SupercapacitorStore
-from explorer.scenario.supply import ConverterCharger
+from explorer.scenario.supply import ConverterCharger, EfficiencyPoint
 
+ROWS = (
+    EfficiencyPoint(input_W=1e-5, efficiency=0.6), EfficiencyPoint(input_W=1e-3, efficiency=0.9),
+)  # fmt: skip
 CHOICES = (
     ("load.regulator", Regulator(kind="none")),
     ("load.regulator", Regulator(kind="linear")),
     ("load.regulator", Regulator(kind="switching")),
     ("charger", ConverterCharger(tracking="maximum_power")),
     ("charger", ConverterCharger(tracking="fraction")),
+    ("charger", ConverterCharger(efficiency_table=ROWS)),
     ("store", SupercapacitorStore()),
     ("store", SupercapacitorStore(condition="first_days", balancing="none")),
     ("store", SupercapacitorStore(units_in_series=1, rated_V=5.5, balancing="resistors")),
@@ -33,6 +37,8 @@ def computed(scenario):
 
 
 def other_values(owner, key, value):
+    if isinstance(value, tuple):
+        return [ROWS[:1]] if value == ROWS else [ROWS]
     if isinstance(value, str):
         options = owner.model_fields[key].annotation.__args__
         return [word for word in options if word != value]

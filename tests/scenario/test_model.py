@@ -53,6 +53,13 @@ def test_what_cannot_be_is_refused_by_its_key(data, key):
     refused(data, key)
 
 
+def tabled(*rows):
+    """A converter with an efficiency table."""
+    keys = ("input_W", "efficiency", "store_V")
+    table = [dict(zip(keys, row, strict=True)) for row in rows]
+    return {"charger": {"kind": "converter", "efficiency_table": table}}
+
+
 @pytest.mark.parametrize(
     ("data", "key", "sentence"),
     [
@@ -69,6 +76,12 @@ def test_what_cannot_be_is_refused_by_its_key(data, key):
          "load.operations.0.phases.0", "exactly one of current_A, power_W"),
         ({"load": {"operations": [{"phases": [{"current_A": 1.0, "duration_s": 90.0}]}]}},
          "load.operations.0", "does not fit the interval_s"),
+        (tabled((1e-5, 0.5, None), (1e-3, 0.8, 3.0)), "charger.converter", "every row or in none"),
+        (tabled((1e-5, 0.5, None), (1e-5, 0.8, None)), "charger.converter", "1e-05 W stands in"),
+        (tabled((1e-4, 0.8, 3.0), (2e-4, 0.3, 3.0)), "charger.converter",
+         "0.0002 W into the converter bring less out of it than 0.0001 W"),
+        (tabled(*((1e-6 * 2.0**n, 0.5, None) for n in range(13))), "charger.converter",
+         "at most 12 rows"),
     ],
 )  # fmt: skip
 def test_what_contradicts_itself_is_refused_with_both_values(data, key, sentence):

@@ -12,6 +12,7 @@ from explorer.scenario.storage import CapacitorStore, CellStore, SupercapacitorS
 from explorer.scenario.supply import (
     ConverterCharger,
     DirectCharger,
+    EfficiencyPoint,
     Panels,
     SheetPoint,
 )
@@ -45,7 +46,9 @@ DESIGNS = (
     ),
     Scenario(
         light=Light(pattern=LogPattern(), illuminance_lx=200.0),
-        charger=ConverterCharger(full_V=8.2, tracking="fraction"),
+        charger=ConverterCharger(
+            full_V=8.2, tracking="fraction", efficiency_table=(EfficiencyPoint(store_V=3.0),)
+        ),
         store=CellStore(cells_in_series=2),
         load=load(Every(), Phase(resistance_ohm=100.0), Regulator()),
     ),

@@ -23,6 +23,7 @@ _KINDS: dict[str, Kind] = {
     "light.soiling_factor": "light",
     "panels.active_area_cm2": "light",
     "charger.efficiency": "light",
+    "charger.table_scale": "light",
     "charger.voc_fraction": "light",
     "charger.quiescent_A": "drain",
     "store.leakage_A": "drain",
@@ -115,7 +116,7 @@ def candidates(scenario: Scenario, run: BenchRun) -> tuple[Parameter, ...]:
     if sees_pulses(scenario, run):
         paths.append(f"store.{store.resistance_key}")
     if isinstance(scenario.charger, ConverterCharger):
-        paths.append("charger.efficiency")
+        paths.append(f"charger.{scenario.charger.efficiency_key}")
     paths.append("charger.quiescent_A")
     if not scenario.panels.data_sheet:
         paths.append("panels.active_area_cm2")

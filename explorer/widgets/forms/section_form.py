@@ -299,6 +299,11 @@ _ITEM_WORDS = texts({
         "name": "Operation {n}", "add": "Add operation", "remove": "Remove operation {n}",
     },
     "Phase": {"name": "Phase {n}", "add": "Add phase", "remove": "Remove phase {n}"},
+    "EfficiencyPoint": {
+        "name": "Efficiency row {n}",
+        "add": "Add efficiency row",
+        "remove": "Remove efficiency row {n}",
+    },
     "SheetPoint": {
         "name": "Data-sheet line {n}",
         "add": "Add data-sheet line",
