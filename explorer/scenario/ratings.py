@@ -104,8 +104,8 @@ def full_sun_current(scenario: Scenario, system: System) -> FloatArray:
     volts = [empty, warm]
     if charger.table is not None and len(charger.table.volts) > 1:
         volts += [np.clip(v, warm, system.full_v) for v in charger.table.volts]
-    amps = [ch.converter_current(charger, given, v, v, 0.0) for v in volts]
-    most: FloatArray = np.maximum.reduce(np.broadcast_arrays(*amps))
+    currents = [ch.converter_current(charger, given, v, v, 0.0) for v in volts]
+    most: FloatArray = np.maximum.reduce(np.broadcast_arrays(*currents))
     return most
 
 
