@@ -8,6 +8,9 @@ from typing import Any
 
 import click
 
+from explorer.cli.telling import sentence_of, telling
+from explorer.files.table_reader.told import Told
+
 BAD_INPUT = 3
 
 
@@ -41,11 +44,7 @@ class Moment(click.ParamType[float]):
     "-o", "--output", type=click.Path(path_type=Path),
     help="File to write: that scenario with the captured load.",
 )
-@click.option("--column", help="Heading of the column to take where several hold a current.")
-@click.option(
-    "--decimal", type=click.Choice(("point", "comma")),
-    help="What parts the decimals where the file leaves it open.",
-)
+@telling
 @click.option("--json", "as_json", is_flag=True, help="Print one JSON object.")
 @click.pass_context
 def capture(
@@ -56,8 +55,7 @@ def capture(
     name: str,
     into: Path | None,
     output: Path | None,
-    column: str | None,
-    decimal: Any,
+    told: Told,
     as_json: bool,
 ) -> None:
     """Turn a captured load current FILE into an operation.
@@ -72,13 +70,12 @@ def capture(
     from explorer.advice.capture.phases import reduced
     from explorer.files.captures import read_capture
     from explorer.files.scenario_json import load_scenario, save_scenario
-    from explorer.files.table_reader.told import Told
     from explorer.scenario.model import with_value
 
     try:
         if (into is None) != (output is None):
             raise ValueError("Give --scenario and --output together.")
-        found = read_capture(file, Told(column=column, decimal=decimal))
+        found = read_capture(file, told)
         known = habit(found)
         begin = known.from_s if from_s is None else from_s
         end = _end(begin, known) if to_s is None else to_s
@@ -89,11 +86,11 @@ def capture(
             scenario = load_scenario(into).scenario
             save_scenario(output, with_value(scenario, "load", taken(scenario.load, one, name)))
     except (ValueError, ArithmeticError) as fault:
-        click.echo(str(fault), err=True)
+        click.echo(sentence_of(fault), err=True)
         context.exit(BAD_INPUT)
     if as_json:
-        told = _report(file, found, known, one, begin)
-        click.echo(json.dumps(told, indent=2, ensure_ascii=False, allow_nan=False))
+        report = _report(file, found, known, one, begin)
+        click.echo(json.dumps(report, indent=2, ensure_ascii=False, allow_nan=False))
     else:
         click.echo("\n".join(_page(found, known, one, begin)))
         if output is not None:
