@@ -10,7 +10,7 @@ later.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -20,7 +20,8 @@ from explorer.advice.checks import Judged, asked_of, balance, judged, ratings_ma
 from explorer.advice.gathered import gathered, gathered_log, with_gathered_log
 from explorer.advice.readings import BoolArray, FloatArray, Readings
 from explorer.advice.readings.balance import Balance
-from explorer.advice.readings.many import balance_of, readings
+from explorer.advice.readings.many import balance_of, followed
+from explorer.advice.readings.many_answers import answers
 from explorer.advice.verdict import CHECK_NAMES, MET_OR_NOT, NO_LIMIT, State
 from explorer.engine.many import supplied
 from explorer.scenario.ratings import Rating
@@ -35,6 +36,8 @@ class Fleet:
     judged: dict[str, Judged]
     """Each of the six checks."""
     readings: Readings
+    answers: dict[str, FloatArray] = field(default_factory=dict)
+    """See `explorer.advice.readings.many_answers`; empty where they were not asked for."""
 
     @property
     def margins(self) -> dict[str, FloatArray]:
@@ -114,7 +117,8 @@ class Fleet:
 
 
 def fleet(
-    case: Case, changes: Mapping[str, ArrayLike], *, only_runs: bool = False
+    case: Case, changes: Mapping[str, ArrayLike], *, only_runs: bool = False,
+    with_answers: bool = False,
 ) -> Fleet:
     """Verdicts of the variants that `changes` describes.
 
@@ -127,6 +131,8 @@ def fleet(
     only_runs : bool
         Ask only whether the reserve is 1 or more, which takes less time; of a variant that does
         not run no more is known than that.
+    with_answers : bool
+        Read the answers too.
     """
     size = max((np.size(v) for v in changes.values()), default=1)
     several = gathered(case.varied(changes))
@@ -138,8 +144,11 @@ def fleet(
         enough = held.brought_w >= asked.margin * held.taken_w
         return fast & enough & (ratings_margin(rated, size) >= 1.0)
 
-    found = readings(several.scenario, several.system, size, worth=worth if only_runs else None)
-    return Fleet(judged=judged(found, asked), readings=found)
+    found = followed(several.scenario, several.system, size, worth=worth if only_runs else None)
+    return Fleet(
+        judged=judged(found.readings, asked), readings=found.readings,
+        answers=answers(found, asked) if with_answers else {},
+    )
 
 
 def balances(case: Case, changes: Mapping[str, ArrayLike]) -> FloatArray:

@@ -1,223 +1,60 @@
 """Sweeps: the verdict of many variants of one scenario, streamed to a table.
 
-Each row comes from the exact engine, so it says what ``gloaming check`` would say of that
-variant. Rows are appended to a partial file as they are finished; the same sweep started again
-goes on where it was interrupted.
+Rows come in chunks of a fixed size: the batch engine judges a chunk at once, the exact march what
+that leaves open. Chunks are appended to a partial file in their order; the same sweep started
+again goes on where it was interrupted, with the same table in the end.
 """
 
 from __future__ import annotations
 
 import csv
-import hashlib
-import io
 import json
 import multiprocessing
 import os
-from collections.abc import Iterator, Sequence
-from concurrent.futures import ProcessPoolExecutor
-from dataclasses import dataclass
-from importlib import import_module
-from itertools import islice, product
+import stat
+from collections import deque
+from collections.abc import Iterator
+from concurrent.futures import FIRST_COMPLETED, Future, ProcessPoolExecutor, wait
+from concurrent.futures.process import BrokenProcessPool
+from dataclasses import dataclass, field
 from pathlib import Path
-from typing import Any, Literal, get_args, get_origin
+from typing import Any
 
-import numpy as np
-from pydantic import ValidationError
-
-from explorer.advice.answers import answers
-from explorer.advice.case import Case
-from explorer.advice.judge import judge
-from explorer.advice.verdict import CHECK_NAMES
-from explorer.files.disk import FileError
 from explorer.files.logs import resolve_log
-from explorer.files.scenario_json import dump_scenario
-from explorer.scenario.fields import Section, describe
+from explorer.files.sweep_plan import Sweep, SweepError, Varied, parse_vary
+from explorer.files.sweep_rows import ANSWER_NAMES, Row, batch_rows, exact_row, header
+from explorer.files.sweep_table import is_table, parquet_modules, to_parquet
 from explorer.scenario.light_log import LightLog
-from explorer.scenario.model import Scenario, get_value, owner_class, with_values
-from explorer.words.refusal import fault_text
 
-Value = float | int | str
-CHUNK = 8
-"""Rows that a worker takes at a time."""
-MOST_ROWS = 5_000_000
-
-
-class SweepError(FileError):
-    """A sweep cannot be made; the text is a sentence."""
+CHUNK = 1024
+"""Rows that are judged at once. A table made in other chunks may differ in its last digit."""
+PARCEL = 8
+"""Rows for the exact march that a worker takes at a time."""
+AHEAD = 2
+"""Chunks under way for each worker."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Varied:
-    """A quantity and the values, or the range, that a sweep takes of it."""
+@dataclass(slots=True)
+class _Chunk:
+    """Rows under way."""
 
-    path: str
-    values: tuple[Value, ...]
+    begin: int
+    rows: list[Row | None]
+    awaited: int = 1
+    """Answers of workers that are still to come."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Sweep:
-    """All variants of a scenario in a fixed order."""
+class _Place:
+    """The files of one sweep."""
 
-    scenario: Scenario
-    varied: tuple[Varied, ...]
-    random_rows: int = 0
-    """Number of random variants; 0 takes every combination."""
-    seed: int = 1
-
-    def __len__(self) -> int:
-        """Number of rows."""
-        if self.random_rows:
-            return self.random_rows
-        return int(np.prod([len(v.values) for v in self.varied])) if self.varied else 1
-
-    def rows(self) -> Iterator[tuple[Value, ...]]:
-        """Values of every variant, in the order of `varied`."""
-        if not self.random_rows:
-            yield from product(*(v.values for v in self.varied))
-            return
-        random = np.random.default_rng(self.seed)
-        for _ in range(self.random_rows):
-            yield tuple(_pick(v, float(random.random())) for v in self.varied)
+    output: Path
+    partial: Path
+    note: Path
 
     @property
-    def fingerprint(self) -> str:
-        """The same for the same sweep of the same scenario."""
-        text = json.dumps(
-            [dump_scenario(self.scenario), [[v.path, list(v.values)] for v in self.varied],
-             self.random_rows, self.seed]
-        )
-        return hashlib.sha256(text.encode()).hexdigest()
-
-
-def _pick(varied: Varied, share: float) -> Value:
-    """A random value: between the ends for numbers with decimals, one of the list otherwise."""
-    first, last = varied.values[0], varied.values[-1]
-    if isinstance(first, float) and isinstance(last, float) and len(varied.values) > 1:
-        if first > 0:
-            return float(first * (last / first) ** share)
-        return first + share * (last - first)
-    return varied.values[min(int(share * len(varied.values)), len(varied.values) - 1)]
-
-
-def parse_vary(scenario: Scenario, text: str) -> Varied:
-    """Read ``path=low:high:count``, ``path=low:high`` for whole numbers, or ``path=a,b,c``.
-
-    ``low:high:count`` steps evenly; ``low:high:count:ratio`` in equal ratios.
-
-    Raises
-    ------
-    SweepError
-        The path does not exist, or its values are not allowed; the sentence says which.
-    """
-    path, equals, spec = text.partition("=")
-    path, spec = path.strip(), spec.strip()
-    if not equals or not path or not spec:
-        raise SweepError(
-            f"--vary takes path=low:high:count or path=a,b,c, found {text!r}."
-        )
-    try:
-        get_value(scenario, path)
-        owner = owner_class(scenario, path)
-    except KeyError as error:
-        raise SweepError(f"--vary {path}: {error.args[0]}.") from None
-    key = path.rpartition(".")[2]
-    if key not in owner.model_fields or isinstance(get_value(scenario, path), Section | tuple):
-        raise SweepError(f"--vary {path}: this is not a single value.")
-    kind = owner.model_fields[key].annotation
-    values = _values(path, spec, kind)
-    info = describe(owner, key)
-    for value in values:
-        if isinstance(value, int | float) and not info.low <= value <= info.high:
-            unit = f" {info.unit}" if info.unit else ""
-            raise SweepError(
-                f"--vary {path}: {value} is not allowed; allowed is {info.low:g} to "
-                f"{info.high:g}{unit}."
-            )
-    return Varied(path=path, values=values)
-
-
-def _values(path: str, spec: str, kind: Any) -> tuple[Value, ...]:
-    if get_origin(kind) is Literal or kind is str:
-        given = tuple(part.strip() for part in spec.split(","))
-        if get_origin(kind) is Literal:
-            for part in given:
-                if part not in get_args(kind):
-                    raise SweepError(
-                        f"--vary {path}: {part!r} is not one of {', '.join(get_args(kind))}."
-                    )
-        return given
-    whole = kind is int
-    try:
-        if ":" not in spec:
-            numbers = [float(part) for part in spec.split(",")]
-            return tuple(int(n) for n in numbers) if whole else tuple(numbers)
-        pieces = spec.split(":")
-        low, high = float(pieces[0]), float(pieces[1])
-        if whole and len(pieces) == 2:
-            return tuple(range(int(low), int(high) + 1))
-        count = int(pieces[2])
-        ratio = len(pieces) > 3 and pieces[3] == "ratio"
-        if len(pieces) > 4 or (len(pieces) == 4 and not ratio) or count < 1:
-            raise ValueError
-        spaced = np.geomspace(low, high, count) if ratio else np.linspace(low, high, count)
-    except (ValueError, IndexError):
-        raise SweepError(
-            f"--vary {path}: {spec!r} is not low:high:count, low:high:count:ratio or a,b,c."
-        ) from None
-    if whole:
-        return tuple(sorted({round(v) for v in spaced.tolist()}))
-    return tuple(spaced.tolist())
-
-
-def header(sweep: Sweep) -> list[str]:
-    """Names of the columns: what is varied, the verdict, six margins, the answers, a fault."""
-    margins = (f"{name}_margin" for name in CHECK_NAMES)
-    return ["row", *(v.path for v in sweep.varied), "verdict", *margins, *ANSWER_NAMES, "fault"]
-
-
-ANSWER_NAMES = (
-    "first_charge_s", "full_charge_s", "dark_time_s", "operations_per_charge", "recovery_s",
-    "lowest_store_V", "highest_store_V", "lowest_terminal_V", "served_share", "balance_ratio",
-    "cut_offs_per_week", "longest_dark_s",
-)
-"""Answers that a sweep writes, in the order of its columns; infinite ones as ``inf``."""
-
-
-def judged(
-    scenario: Scenario, log: LightLog | None, paths: Sequence[str], values: Sequence[Value]
-) -> list[Any]:
-    """One row's verdict, margins and answers; a variant that cannot be judged says why."""
-    try:
-        case = Case(with_values(scenario, dict(zip(paths, values, strict=True))), log)
-        verdict, numbers = judge(case), answers(case)
-    except ValidationError as error:
-        fault = error.errors(include_url=False)[0]
-        where = ".".join(str(part) for part in fault["loc"])
-        return _fault(f"{where}: {fault_text(fault)}" if where else fault_text(fault))
-    except Exception as error:  # whatever it is, it must not stop the rows after it
-        return _fault(f"This variant cannot be computed: {error}")
-    return [
-        verdict.state,
-        *(repr(float(c.margin)) for c in verdict.checks),
-        *(repr(float(numbers[n])) for n in ANSWER_NAMES),
-        "",
-    ]
-
-
-def _fault(sentence: str) -> list[Any]:
-    """A row that has no numbers, only a sentence."""
-    return ["error", *([""] * (len(CHECK_NAMES) + len(ANSWER_NAMES))), sentence]
-
-
-_shared: dict[str, Any] = {}
-
-
-def _begin_worker(scenario: Scenario, path: str | None, names: tuple[str, ...]) -> None:
-    _shared.update(scenario=scenario, log=resolve_log(scenario, path), names=names)
-
-
-def _work(values: tuple[Value, ...]) -> list[Any]:
-    return judged(_shared["scenario"], _shared["log"], _shared["names"], values)
+    def all(self) -> tuple[Path, Path, Path]:
+        return self.output, self.partial, self.note
 
 
 def run_sweep(
@@ -244,89 +81,192 @@ def run_sweep(
     Raises
     ------
     SweepError
-        The place cannot be written, or Parquet is asked for and its library is missing.
+        The place cannot be written or holds something else, a worker ended, or Parquet is asked
+        for and its library is missing.
     """
-    if output.is_dir():
-        raise SweepError(f"{output} is a folder; name a file.")
+    place = _Place(
+        output=output, partial=Path(f"{output}.partial"), note=Path(f"{output}.partial.json")
+    )
     if output.suffix == ".parquet":
-        _parquet()
-    partial, note = Path(f"{output}.partial"), Path(f"{output}.partial.json")
-    done = _rows_done(sweep, partial, note)
-    yield done
-    names = tuple(v.path for v in sweep.varied)
-    resolve_log(sweep.scenario, scenario_path)
+        parquet_modules()
+    log = resolve_log(sweep.scenario, scenario_path)
     try:
+        _refuse_to_spoil(place, sweep, scenario_path)
+        known = sweep.fingerprint(log)
+        done = _rows_done(sweep, known, place)
+        yield done
         if not done:
-            note.write_text(json.dumps({"sweep": sweep.fingerprint}), encoding="utf-8")
-        with partial.open("a", encoding="utf-8", newline="") as stream:
+            place.note.write_text(json.dumps({"sweep": known}), encoding="utf-8")
+        with place.partial.open("a", encoding="utf-8", newline="") as stream:
             writer = csv.writer(stream)
             if not done:
                 writer.writerow(header(sweep))
-            todo = islice(sweep.rows(), done, None)
-            for values, row in _results(sweep, scenario_path, names, todo, workers):
-                writer.writerow([done, *values, *row])
-                done += 1
-                if done % CHUNK == 0:
-                    stream.flush()
+            for chunk in _chunks(sweep, log, done, workers or os.cpu_count() or 1):
+                columns = sweep.columns(chunk.begin, chunk.begin + len(chunk.rows))
+                values = zip(*(c.tolist() for c in columns), strict=True)
+                for row, (at, found) in zip(values, enumerate(chunk.rows), strict=True):
+                    writer.writerow([chunk.begin + at, *row, *(found or ())])
+                stream.flush()
+                done += len(chunk.rows)
                 yield done
         if output.suffix == ".parquet":
-            _to_parquet(partial, output)
-            partial.unlink()
+            to_parquet(sweep, place.partial, output)
+            place.partial.unlink()
         else:
-            os.replace(partial, output)
-        note.unlink(missing_ok=True)
+            os.replace(place.partial, output)
+        place.note.unlink(missing_ok=True)
     except OSError as error:
         raise SweepError(f"{output} cannot be written: {error.strerror}.") from None
-
-
-def _results(
-    sweep: Sweep, scenario_path: Path | str | None, names: tuple[str, ...],
-    todo: Iterator[tuple[Value, ...]], workers: int | None,
-) -> Iterator[tuple[tuple[Value, ...], list[Any]]]:
-    count = workers or os.cpu_count() or 1
-    where = None if scenario_path is None else str(scenario_path)
-    if count == 1:
-        _begin_worker(sweep.scenario, where, names)
-        for values in todo:
-            yield values, _work(values)
-        return
-    with ProcessPoolExecutor(
-        count, mp_context=multiprocessing.get_context("spawn"),
-        initializer=_begin_worker, initargs=(sweep.scenario, where, names),
-    ) as pool:
-        while batch := list(islice(todo, CHUNK * count * 4)):
-            yield from zip(batch, pool.map(_work, batch, chunksize=CHUNK), strict=True)
-
-
-def _rows_done(sweep: Sweep, partial: Path, note: Path) -> int:
-    """Rows of an earlier start of the same sweep; a torn last line is cut off."""
-    try:
-        known = json.loads(note.read_text(encoding="utf-8")).get("sweep")
-        written = partial.read_bytes()
-    except (OSError, ValueError, AttributeError):
-        partial.unlink(missing_ok=True)
-        return 0
-    # Bytes, so that what stands there keeps its line ends and a torn letter does not matter.
-    whole = written[: written.rfind(b"\n") + 1]
-    if known != sweep.fingerprint or not whole:
-        partial.unlink(missing_ok=True)
-        return 0
-    if whole != written:
-        partial.write_bytes(whole)
-    return max(sum(1 for _ in csv.reader(io.StringIO(whole.decode(), newline=""))) - 1, 0)
-
-
-def _parquet() -> tuple[Any, Any]:
-    """The modules that read CSV and write Parquet; no other part of the program needs them."""
-    try:
-        return import_module("pyarrow.csv"), import_module("pyarrow.parquet")
-    except ImportError:
+    except BrokenProcessPool:
         raise SweepError(
-            "Parquet needs the library pyarrow; type: pip install pyarrow, or write a .csv file."
+            "A process that judged variants was ended from outside. The rows before are kept: the "
+            "same command goes on from there."
         ) from None
 
 
-def _to_parquet(source: Path, target: Path) -> None:
-    arrow_csv, parquet = _parquet()
-    parquet.write_table(arrow_csv.read_csv(source), f"{target}.new")
-    os.replace(f"{target}.new", target)
+_shared: dict[str, Any] = {}
+
+
+def _begin_worker(sweep: Sweep, log: LightLog | None) -> None:
+    _shared.update(sweep=sweep, log=log)
+
+
+def _batch(begin: int, end: int) -> list[Row | None]:
+    sweep = _shared["sweep"]
+    return batch_rows(sweep, _shared["log"], sweep.columns(begin, end))
+
+
+def _march(at: list[int]) -> list[Row | None]:
+    sweep: Sweep = _shared["sweep"]
+    columns = [c.tolist() for c in sweep.columns(at[0], at[-1] + 1)]
+    values = [[column[i - at[0]] for column in columns] for i in at]
+    return [exact_row(sweep, _shared["log"], row) for row in values]
+
+
+def _chunks(sweep: Sweep, log: LightLog | None, done: int, workers: int) -> Iterator[_Chunk]:
+    """Finished chunks in their order."""
+    begins = range(done, len(sweep), CHUNK)
+    if workers == 1:
+        _begin_worker(sweep, log)
+        for begin in begins:
+            rows = _batch(begin, min(begin + CHUNK, len(sweep)))
+            open_ = [i for i, row in enumerate(rows) if row is None]
+            for i in open_:
+                rows[i] = _march([begin + i])[0]
+            yield _Chunk(begin, rows)
+        return
+    with ProcessPoolExecutor(
+        workers, mp_context=multiprocessing.get_context("spawn"),
+        initializer=_begin_worker, initargs=(sweep, log),
+    ) as pool:
+        try:
+            yield from _Under(pool, len(sweep), workers).way(begins)
+        finally:
+            pool.shutdown(wait=True, cancel_futures=True)
+
+
+@dataclass(slots=True)
+class _Under:
+    """Chunks under way in several processes."""
+
+    pool: ProcessPoolExecutor
+    size: int
+    workers: int
+    queue: deque[_Chunk] = field(default_factory=deque)
+    owners: dict[Future[list[Row | None]], tuple[_Chunk, list[int]]] = field(default_factory=dict)
+
+    def way(self, begins: range) -> Iterator[_Chunk]:
+        """Every chunk, in its order, as soon as all of it is judged."""
+        left = iter(begins)
+        while True:
+            while len(self.queue) < AHEAD * self.workers and (
+                begin := next(left, None)
+            ) is not None:
+                self._begin(begin)
+            if not self.queue:
+                return
+            done, _ = wait(self.owners, return_when=FIRST_COMPLETED)
+            for future in done:
+                self._take(future)
+            while self.queue and not self.queue[0].awaited:
+                yield self.queue.popleft()
+
+    def _begin(self, begin: int) -> None:
+        end = min(begin + CHUNK, self.size)
+        chunk = _Chunk(begin, [None] * (end - begin))
+        self.queue.append(chunk)
+        self.owners[self.pool.submit(_batch, begin, end)] = chunk, list(range(end - begin))
+
+    def _take(self, future: Future[list[Row | None]]) -> None:
+        chunk, places = self.owners.pop(future)
+        chunk.awaited -= 1
+        for i, row in zip(places, future.result(), strict=True):
+            chunk.rows[i] = row
+        # What the batch left open; a march leaves nothing.
+        open_ = [i for i in places if chunk.rows[i] is None]
+        for k in range(0, len(open_), PARCEL):
+            parcel = open_[k : k + PARCEL]
+            marched = self.pool.submit(_march, [chunk.begin + i for i in parcel])
+            self.owners[marched] = chunk, parcel
+            chunk.awaited += 1
+
+
+def _refuse_to_spoil(place: _Place, sweep: Sweep, scenario_path: Path | str | None) -> None:
+    """Refuse a place that holds what the sweep is made from, or what no sweep has written."""
+    inputs = [] if scenario_path is None else [Path(scenario_path)]
+    name = getattr(sweep.scenario.light.pattern, "file", None)
+    if inputs and name:
+        inputs.append(inputs[0].parent / name)
+    for path in place.all:
+        if not path.exists():
+            continue
+        if path.is_dir():
+            raise SweepError(f"{path} is a folder; name a file.")
+        if not stat.S_ISREG(path.stat().st_mode):
+            raise SweepError(f"{path} is not an ordinary file; name another.")
+        if any(source.exists() and path.samefile(source) for source in inputs):
+            raise SweepError(f"{path} is what the sweep is made from; name another file.")
+    ours = _noted(place.note) is not None
+    for path in (place.output, place.partial):
+        if path.exists() and not (is_table(path) or (path == place.partial and ours)):
+            raise SweepError(
+                f"{path} exists and is no table of a sweep; name another file, or remove it."
+            )
+    if place.note.exists() and not ours and not place.partial.exists():
+        raise SweepError(
+            f"{place.note} exists and is no note of a sweep; name another table, or remove it."
+        )
+
+
+def _noted(note: Path) -> str | None:
+    """Of which sweep a partial table is, by the note beside it."""
+    try:
+        known = json.loads(note.read_text(encoding="utf-8")).get("sweep")
+    except (OSError, ValueError, AttributeError):
+        return None
+    return known if isinstance(known, str) else None
+
+
+def _rows_done(sweep: Sweep, known: str, place: _Place) -> int:
+    """Rows of an earlier start of the same sweep, in whole chunks; what follows is cut off."""
+    if _noted(place.note) != known or not place.partial.exists():
+        place.partial.unlink(missing_ok=True)
+        return 0
+    lines = kept = end = offset = 0
+    with place.partial.open("rb") as stream:
+        for line in stream:
+            if not line.endswith(b"\n"):
+                break
+            lines, offset = lines + 1, offset + len(line)
+            if lines > 1 and ((lines - 1) % CHUNK == 0 or lines - 1 == len(sweep)):
+                kept, end = lines - 1, offset
+    if not kept:
+        place.partial.unlink()
+        return 0
+    os.truncate(place.partial, end)
+    return kept
+
+
+__all__ = [
+    "ANSWER_NAMES", "Sweep", "SweepError", "Varied", "header", "parse_vary", "run_sweep",
+]

@@ -1,16 +1,21 @@
-"""Sweeps: every row says what a check of that variant says, whatever interrupts the table."""
+"""Sweeps: every verdict is the one that a check gives, whatever interrupts the table."""
 
 import csv
 import importlib.util
 import json
+from pathlib import Path
 
 import pytest
+from pydantic import ValidationError
 
 from explorer.advice.answers import answers
 from explorer.advice.case import Case
+from explorer.advice.fleet import fleet
 from explorer.advice.judge import judge
+from explorer.advice.readings.many import TOLERANCE
 from explorer.advice.verdict import CHECK_NAMES
 from explorer.files import sweep as sweep_module
+from explorer.files import sweep_rows
 from explorer.files.logs import resolve_log
 from explorer.files.scenario_json import load_scenario
 from explorer.files.sweep import (
@@ -23,7 +28,7 @@ from explorer.files.sweep import (
     run_sweep,
 )
 from explorer.resource_files import scenario_folder
-from explorer.scenario.model import with_value
+from explorer.scenario.model import with_value, with_values
 
 LUX, COUNT = "light.illuminance_lx", "panels.count"
 PATH = scenario_folder() / "soil_probe.json"
@@ -77,8 +82,20 @@ def test_a_range_a_list_or_words_are_read(probe, text, values):
     ("light=1:2:3", "not a single value|not low:high:count|is not allowed"),
     (f"{LUX}=one:two:3", "is not low:high:count"),
     (f"{LUX}=1:2", "is not low:high:count"),
-    (f"{LUX}=1:2:0", "is not low:high:count"),
+    (f"{LUX}=1:2:0", "0 values of one quantity"),
     (f"{LUX}=1:2:3:linear", "is not low:high:count"),
+    (f"{LUX}=100:inf:3", "inf is not allowed; allowed is 1 to 200000 lx"),
+    (f"{LUX}=nan,200", "nan is not allowed"),
+    (f"{LUX}=300:100:3", "ends below its beginning"),
+    (f"{COUNT}=5:1", "ends below its beginning"),
+    (f"{COUNT}=1.5,2", "1.5 is not a whole number"),
+    (f"{COUNT}=1:1000000000", "1000000000 is not allowed; allowed is 1 to 64"),
+    (f"{LUX}=100:300:1000000000", "1000000000 values of one quantity"),
+    ("margins.closure_days=0:10:3:ratio", "begin above 0"),
+    ("load.operations.-1.name=a", "numbers of a list begin with 0"),
+    ("load.operations.0=1,2", "not a single value"),
+    ("load.operations=1", "not a single value"),
+    ("title=a\x1bb", "cannot be printed"),
     (f"{LUX}=0.1:300:3", "allowed is 1 to 200000 lx"),
     (f"{COUNT}=0:3", "allowed is"),
     ("light.source=moonlight", "'moonlight' is not one of led_2700"),
@@ -94,8 +111,7 @@ def test_what_cannot_be_varied_is_refused_with_a_sentence(probe, text, says):
 
 def test_all_combinations_in_order_and_every_row_as_a_check_says(probe, tmp_path):
     sweep, output = small_sweep(probe), tmp_path / "out.csv"
-    steps = finished(sweep, output)
-    assert steps == list(range(7))
+    assert finished(sweep, output) == [0, 6]
     rows = table(output)
     assert list(rows[0]) == header(sweep)
     assert [(float(r[LUX]), int(r[COUNT])) for r in rows] == [
@@ -144,7 +160,7 @@ def test_one_bad_variant_never_stops_a_sweep(probe, tmp_path, monkeypatch):
             raise ZeroDivisionError("float division by zero")
         return judge(case)
 
-    monkeypatch.setattr(sweep_module, "judge", judge_all_but_one)
+    monkeypatch.setattr(sweep_rows, "judge", judge_all_but_one)
     finished(small_sweep(probe), tmp_path / "out.csv")
     rows = table(tmp_path / "out.csv")
     assert [r["verdict"] == "error" for r in rows] == [float(r[LUX]) == 500.0 for r in rows]
@@ -183,10 +199,13 @@ def test_several_processes_write_the_same_table(probe, tmp_path):
 def test_a_random_design_is_the_same_every_time_and_within_its_ranges(probe):
     varied = (parse_vary(probe, f"{LUX}=100:1000:2"), parse_vary(probe, f"{COUNT}=1:4"))
     sweep = Sweep(scenario=probe, varied=varied, random_rows=200, seed=5)
-    rows = list(sweep.rows())
+    rows = list(zip(*sweep.columns(0, 200), strict=True))
     assert len(sweep) == len(rows) == 200
-    assert rows == list(sweep.rows())
-    assert rows != list(Sweep(scenario=probe, varied=varied, random_rows=200, seed=6).rows())
+    # A part of the rows is what it is in the whole.
+    parts = [sweep.columns(k, k + 50) for k in (0, 50, 100, 150)]
+    assert rows == [row for part in parts for row in zip(*part, strict=True)]
+    other = Sweep(scenario=probe, varied=varied, random_rows=200, seed=6)
+    assert rows != list(zip(*other.columns(0, 200), strict=True))
     assert all(100.0 <= lux <= 1000.0 for lux, _ in rows)
     assert {n for _, n in rows} == {1, 2, 3, 4}
     middle = sorted(lux for lux, _ in rows)[100]
@@ -194,7 +213,116 @@ def test_a_random_design_is_the_same_every_time_and_within_its_ranges(probe):
     assert middle == pytest.approx((100.0 * 1000.0) ** 0.5, rel=0.25)
 
 
+# ---- many at once ---------------------------------------------------------------------------
+
+
+@pytest.fixture(scope="module")
+def ample(probe):
+    """A probe with store to spare, of which much is settled at once."""
+    return with_value(probe, "store.capacitance_F", 3.0)
+
+
+def many(scenario, **options):
+    varied = (parse_vary(scenario, f"{LUX}=100:3000:2"), parse_vary(scenario, f"{COUNT}=1:8"))
+    return Sweep(scenario=scenario, varied=varied, random_rows=60, **options)
+
+
+def test_what_the_batch_decides_the_march_decides_alike(ample, tmp_path):
+    """Every verdict is that of a march; margins and answers of the batch are near it."""
+    finished(many(ample), tmp_path / "fast.csv")
+    finished(many(ample, exact=True), tmp_path / "exact.csv")
+    fast, exact = table(tmp_path / "fast.csv"), table(tmp_path / "exact.csv")
+    assert {r["judged_by"] for r in exact} == {"march"}
+    assert {r["judged_by"] for r in fast} == {"march", "batch"}
+    assert [r["verdict"] for r in fast] == [r["verdict"] for r in exact]
+    near = 0
+    for one, other in zip(fast, exact, strict=True):
+        if one["judged_by"] == "march":
+            assert one == other
+        elif one["verdict"] == "runs":
+            near += 1
+            for name in ("first_charge_s", "full_charge_s", "dark_time_s", "recovery_s",
+                         "operations_per_charge", "lowest_store_V", "highest_store_V",
+                         "lowest_terminal_V", "balance_ratio", "longest_dark_s"):
+                assert float(one[name]) == pytest.approx(float(other[name]), rel=0.05), name
+            for name in CHECK_NAMES:
+                ours, theirs = float(one[f"{name}_margin"]), float(other[f"{name}_margin"])
+                assert min(ours, 3.0) == pytest.approx(min(theirs, 3.0), rel=TOLERANCE[name])
+    assert near > 10
+
+
+def test_without_answers_a_row_is_its_verdict_and_margins(ample, tmp_path):
+    sweep = many(ample, with_answers=False)
+    finished(sweep, tmp_path / "out.csv")
+    rows = table(tmp_path / "out.csv")
+    assert list(rows[0]) == [
+        "row", LUX, COUNT, "verdict", *(f"{n}_margin" for n in CHECK_NAMES), "judged_by", "fault",
+    ]
+
+
+def test_words_and_hours_are_swept_as_well(ample, tmp_path):
+    """What is no number, and what sets when something happens, parts the variants of a chunk."""
+    sweep = Sweep(scenario=ample, with_answers=False, varied=(
+        parse_vary(ample, "light.source=led_2700,daylight_glass"),
+        parse_vary(ample, "light.pattern.blocks.0.to_h=15,18"),
+        parse_vary(ample, f"{LUX}=500:3000:10"),
+    ))
+    finished(sweep, tmp_path / "out.csv")
+    rows = [r for r in table(tmp_path / "out.csv") if r["judged_by"] == "batch"]
+    assert len({(r["light.source"], r["light.pattern.blocks.0.to_h"]) for r in rows}) == 4
+    for row in rows[::6]:
+        case = Case(with_values(ample, {
+            "light.source": row["light.source"], LUX: float(row[LUX]),
+            "light.pattern.blocks.0.to_h": float(row["light.pattern.blocks.0.to_h"]),
+        }))
+        assert row["verdict"] == judge(case).state
+
+
+def numbers(node, path=""):
+    """Paths and values of all numbers of a scenario."""
+    if isinstance(node, dict | tuple | list):
+        for key, value in node.items() if isinstance(node, dict) else enumerate(node):
+            yield from numbers(value, f"{path}.{key}" if path else f"{key}")
+    elif isinstance(node, int | float):
+        yield path, node
+
+
+@pytest.mark.parametrize(("name", "head"), [
+    ("vent_flap", ""), ("soil_probe", "load.operations"), ("soil_probe", "light.pattern"),
+])
+def test_every_number_may_be_swept_with_others(name, head):
+    """Among others a variant is what it is alone; hours are left out, which part the variants."""
+    scenario = load_scenario(scenario_folder() / f"{name}.json").scenario
+    tried = 0
+    for path, value in numbers(scenario.model_dump()):
+        if path == "version" or path.rpartition(".")[2] in sweep_rows.HOURS:
+            continue
+        if not path.startswith(head):
+            continue
+        two = [value, value + 1] if isinstance(value, int) else [value * 0.9 or 0.5, value]
+        alone = []
+        for v in two:
+            try:
+                alone.append(fleet(Case(with_value(scenario, path, v)), {}))
+            except ValidationError:
+                break
+        else:
+            tried += 1
+            both = fleet(Case(scenario), {path: two})
+            for i, one in enumerate(alone):
+                assert both.sure[i] == one.sure[0], path
+                for name in CHECK_NAMES:
+                    assert both.margins[name][i] == pytest.approx(one.margins[name][0]), path
+    assert tried > (0 if head else 40)
+
+
 # ---- interruptions --------------------------------------------------------------------------
+
+
+@pytest.fixture
+def by_one(monkeypatch):
+    """Rows come one by one, as chunks of many rows do."""
+    monkeypatch.setattr(sweep_module, "CHUNK", 1)
 
 
 def interrupted(sweep, output, rows):
@@ -205,7 +333,7 @@ def interrupted(sweep, output, rows):
     steps.close()
 
 
-def test_an_interrupted_sweep_goes_on_where_it_stopped(probe, tmp_path, monkeypatch):
+def test_an_interrupted_sweep_goes_on_where_it_stopped(probe, tmp_path, monkeypatch, by_one):
     sweep = small_sweep(probe)
     finished(sweep, tmp_path / "whole.csv")
     output = tmp_path / "out.csv"
@@ -213,16 +341,14 @@ def test_an_interrupted_sweep_goes_on_where_it_stopped(probe, tmp_path, monkeypa
     assert not output.exists()
     assert len(table(tmp_path / "out.csv.partial")) == 3
     counted = []
-    monkeypatch.setattr(
-        "explorer.files.sweep.judge", lambda *given: counted.append(1) or judge(*given)
-    )
+    monkeypatch.setattr(sweep_rows, "judge", lambda *g: counted.append(1) or judge(*g))
     assert finished(sweep, output) == [3, 4, 5, 6]
     assert len(counted) == 3
     assert output.read_bytes() == (tmp_path / "whole.csv").read_bytes()
 
 
 @pytest.mark.parametrize("torn", [b"3,500.0,2,mar", b"3,500.0,2,marginal,1.0", b"\x00", b"\xc3"])
-def test_a_torn_last_line_is_made_again(probe, tmp_path, torn):
+def test_a_torn_last_line_is_made_again(probe, tmp_path, torn, by_one):
     sweep = small_sweep(probe)
     finished(sweep, tmp_path / "whole.csv")
     output = tmp_path / "out.csv"
@@ -233,21 +359,21 @@ def test_a_torn_last_line_is_made_again(probe, tmp_path, torn):
     assert output.read_bytes() == (tmp_path / "whole.csv").read_bytes()
 
 
-def test_another_sweep_does_not_go_on_with_the_rows_of_the_first(probe, tmp_path):
+def test_another_sweep_does_not_go_on_with_the_rows_of_the_first(probe, tmp_path, by_one):
     output = tmp_path / "out.csv"
     interrupted(small_sweep(probe), output, 3)
     other = small_sweep(with_value(probe, "load.sleep_A", 5e-6))
-    assert other.fingerprint != small_sweep(probe).fingerprint
+    assert other.fingerprint(None) != small_sweep(probe).fingerprint(None)
     assert finished(other, output)[0] == 0
     assert len(table(output)) == 6
 
 
 @pytest.mark.parametrize("spoil", ["note", "partial", "header"])
-def test_a_lost_or_spoilt_beginning_starts_anew(probe, tmp_path, spoil):
+def test_a_lost_or_spoilt_beginning_starts_anew(probe, tmp_path, spoil, by_one):
     sweep, output = small_sweep(probe), tmp_path / "out.csv"
     interrupted(sweep, output, 2)
     partial, note = tmp_path / "out.csv.partial", tmp_path / "out.csv.partial.json"
-    assert json.loads(note.read_text(encoding="utf-8")) == {"sweep": sweep.fingerprint}
+    assert json.loads(note.read_text(encoding="utf-8")) == {"sweep": sweep.fingerprint(None)}
     if spoil == "note":
         note.write_text("[", encoding="utf-8")
     elif spoil == "partial":
@@ -260,12 +386,82 @@ def test_a_lost_or_spoilt_beginning_starts_anew(probe, tmp_path, spoil):
     assert [int(r["row"]) for r in rows] == list(range(6))
 
 
+@pytest.fixture
+def logged(tmp_path):
+    """A scenario under a log of its own, both in a folder that may be written."""
+    source = scenario_folder() / "seminar_room_co2.json"
+    scenario = load_scenario(source).scenario
+    text = json.loads(source.read_text(encoding="utf-8"))
+    text["light"]["pattern"]["file"] = "light.csv"
+    path, log = tmp_path / "room.json", tmp_path / "light.csv"
+    path.write_text(json.dumps(text), encoding="utf-8")
+    lines = ["time_s,lux", *(f"{3600 * h},{400 if 8 <= h % 24 < 18 else 0}" for h in range(168))]
+    log.write_text("\n".join(lines), encoding="utf-8")
+    assert scenario.light.pattern.kind == "log"
+    return path, log
+
+
+def test_under_another_log_a_sweep_starts_anew(logged, tmp_path, by_one):
+    path, log = logged
+    scenario = load_scenario(path).scenario
+    sweep = Sweep(scenario=scenario, varied=(parse_vary(scenario, f"{COUNT}=4:7"),))
+    steps = run_sweep(sweep, path, tmp_path / "out.csv", workers=1)
+    for done in steps:
+        if done == 2:
+            break
+    steps.close()
+    log.write_text(log.read_text(encoding="utf-8").replace(",400", ",500"), encoding="utf-8")
+    assert next(run_sweep(sweep, path, tmp_path / "out.csv", workers=1)) == 0
+
+
 # ---- places and formats ---------------------------------------------------------------------
 
 
 def test_a_folder_is_no_place_for_a_table(probe, tmp_path):
     with pytest.raises(SweepError, match="is a folder; name a file"):
         finished(small_sweep(probe), tmp_path)
+
+
+def test_nothing_is_written_over_what_a_sweep_is_made_from(logged):
+    path, log = logged
+    scenario = load_scenario(path).scenario
+    sweep = Sweep(scenario=scenario, varied=(parse_vary(scenario, f"{COUNT}=4"),))
+    for source in (path, log):
+        before = source.read_bytes()
+        with pytest.raises(SweepError, match="is what the sweep is made from"):
+            list(run_sweep(sweep, path, source, workers=1))
+        assert source.read_bytes() == before
+
+
+@pytest.mark.parametrize("suffix", ["", ".partial", ".partial.json"])
+def test_no_file_of_somebody_else_is_written_over(probe, tmp_path, suffix):
+    other = tmp_path / f"out.csv{suffix}"
+    other.write_text("name,price\nlamp,3\n", encoding="utf-8")
+    with pytest.raises(SweepError, match=r"is no (table|note) of a sweep; name another"):
+        finished(small_sweep(probe), tmp_path / "out.csv")
+    assert other.read_text(encoding="utf-8") == "name,price\nlamp,3\n"
+
+
+def test_an_earlier_table_of_its_own_is_replaced(probe, tmp_path):
+    finished(small_sweep(probe), tmp_path / "out.csv")
+    assert finished(small_sweep(probe), tmp_path / "out.csv") == [0, 6]
+
+
+def test_a_device_is_no_place_for_a_table(probe):
+    with pytest.raises(SweepError, match="is not an ordinary file"):
+        finished(small_sweep(probe), Path("/dev/null"))
+
+
+def test_one_quantity_is_varied_once(probe):
+    varied = parse_vary(probe, f"{COUNT}=1:2")
+    with pytest.raises(SweepError, match="is given twice"):
+        Sweep(scenario=probe, varied=(varied, varied))
+
+
+def test_too_many_variants_are_refused_before_any_is_made(probe):
+    many = [parse_vary(probe, f"{p}:1000000") for p in (f"{LUX}=1:9", "load.sleep_A=1e-6:2e-6")]
+    with pytest.raises(SweepError, match="1000000000000 variants; at most"):
+        Sweep(scenario=probe, varied=tuple(many))
 
 
 def test_a_place_that_does_not_exist_is_named(probe, tmp_path):
@@ -278,7 +474,7 @@ def test_parquet_asks_for_its_library_before_any_row_is_made(probe, tmp_path, mo
     def missing(name):
         raise ImportError(name)
 
-    monkeypatch.setattr("explorer.files.sweep.import_module", missing)
+    monkeypatch.setattr("explorer.files.sweep_table.import_module", missing)
     steps = run_sweep(small_sweep(probe), PATH, tmp_path / "out.parquet", workers=1)
     with pytest.raises(SweepError, match=r"pip install pyarrow, or write a \.csv file"):
         next(steps)
@@ -293,4 +489,10 @@ def test_parquet_holds_the_rows_of_the_table(probe, tmp_path):
     finished(small_sweep(probe), tmp_path / "out.parquet")
     read = parquet.read_table(tmp_path / "out.parquet")
     assert read.num_rows == 6
-    assert read.column("verdict").to_pylist() == [r["verdict"] for r in table(tmp_path / "out.csv")]
+    rows = table(tmp_path / "out.csv")
+    assert read.column("verdict").to_pylist() == [r["verdict"] for r in rows]
+    assert read.column(LUX).to_pylist() == [float(r[LUX]) for r in rows]
+    assert read.column(COUNT).to_pylist() == [int(r[COUNT]) for r in rows]
+    assert read.column("recovery_s").to_pylist() == [float(r["recovery_s"]) for r in rows]
+    # It may be made again where it lies.
+    finished(small_sweep(probe), tmp_path / "out.parquet")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
@@ -42,10 +43,29 @@ HOPELESS = 0.5
 """Share of what is needed below which the light decides, whatever else is read."""
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Followed:
+    """A batch and what its systems did: what readings and answers are made from."""
+
+    batch: Batch
+    course: run.Rows
+    """The period that stands for the repeating course."""
+    edges_c: FloatArray
+    """Charge at the edges of its stretches, (stretches, systems). [C]"""
+    readings: Readings
+
+
 def readings(
     scenario: Scenario, system: System, size: int, *, worth: Any = None
 ) -> Readings:
-    """What the checks read of `size` designs.
+    """What the checks read of `size` designs; see `followed`."""
+    return followed(scenario, system, size, worth=worth).readings
+
+
+def followed(
+    scenario: Scenario, system: System, size: int, *, worth: Any = None
+) -> Followed:
+    """Run `size` designs and read what the checks read of them.
 
     Parameters
     ----------
@@ -61,12 +81,12 @@ def readings(
     allowed = float(np.max(flat(scenario.margins.start_within_h, size))) * 3600.0
     ready = _first_charge(batch, allowed)
     held, rated = _balance(batch), ratings(scenario, system)
-    followed = np.ones(size, bool) if worth is None else worth(ready, held, rated)
-    course, edges_c, edges_on, settled = _course(batch, followed)
+    worth_it = np.ones(size, bool) if worth is None else worth(ready, held, rated)
+    course, edges_c, edges_on, settled = _course(batch, worth_it)
     served, wanted = _runs(batch, course)
     starts = np.isfinite(ready)
     period = float(batch.stretches.edges_s[-1])
-    return Readings(
+    found = Readings(
         ready_s=ready,
         level_v=held.level_v,
         brought_w=held.brought_w,
@@ -82,19 +102,40 @@ def readings(
         repeats=settled,
         sure=_sure(batch, course, settled, ready, held, rated),
     )
+    return Followed(batch=batch, course=course, edges_c=edges_c, readings=found)
 
 
 def _first_charge(batch: Batch, allowed_s: float) -> FloatArray:
-    """Time from the first light on an empty store to the first connect that stays. [s]"""
+    """Time from the first light on an empty store to the end of the first start-up. [s]"""
+    return ready_from(batch, batch.nodes_c[:, 0], 4.0 * allowed_s)
+
+
+def first_light(batch: Batch) -> int:
+    """Number of the stretch in which the light first comes on."""
     s = batch.stretches
-    count, period = len(s.level), float(s.edges_s[-1])
     lit = np.flatnonzero(s.photocurrent_a.max(axis=0)[s.level] > 0)
-    first = int(lit[0]) if len(lit) else 0
-    rows = run.begin_rows(batch, batch.nodes_c[:, 0], connected=False)
+    return int(lit[0]) if len(lit) else 0
+
+
+def ready_from(batch: Batch, charge_c: FloatArray, most_s: float) -> FloatArray:
+    """Time from the first light to the end of a start-up that succeeds, (systems,). [s]
+
+    Parameters
+    ----------
+    batch : Batch
+        The systems.
+    charge_c : ndarray
+        What is in the stores when the light comes on, (systems,). [C]
+    most_s : float
+        How long is looked, two periods at least. [s]
+    """
+    s = batch.stretches
+    count, period, first = len(s.level), float(s.edges_s[-1]), first_light(batch)
+    rows = run.begin_rows(batch, charge_c, connected=False)
     reached = np.min([run.starts_at(batch, k) for k in set(s.level.tolist())], axis=0)
     active = np.isfinite(reached)
     passed = 0.0
-    while passed < max(4.0 * allowed_s, 2.0 * period) and active.any():
+    while passed < max(most_s, 2.0 * period) and active.any():
         before = rows.charge_c.copy()
         for i in range(count):
             run.run_stretch(batch, rows, (first + i) % count, active)
@@ -144,7 +185,7 @@ def _course(
         edges_on = np.where(falling, np.array(settled.on_at_edges), edges_on)
         before, before_drift = start, drift
         start, drift = begin, settled.charge_c - begin
-    band = np.maximum(full - _full_charge(batch, 10**6), 0.0)
+    band = np.maximum(full - full_charge(batch, 10**6), 0.0)
     moved = np.abs(found.charge_c - edges_c[0])
     return found, edges_c, edges_on, moved <= DRIFTED * full + band + batch.grain_c
 
@@ -178,7 +219,7 @@ def _sure(
     plain &= ~course.at_most
     floor = np.max(list(batch.floor_c.values()), axis=0)
     plain &= batch.grain_c < LARGE * (full - cut)
-    plain &= full - _full_charge(batch, 10**6) < LARGE * (full - floor)
+    plain &= full - full_charge(batch, 10**6) < LARGE * (full - floor)
     hopeless = held.brought_w < HOPELESS * held.taken_w
     broken = np.zeros(size, bool)
     for row in rated:
@@ -228,7 +269,7 @@ def _balance(batch: Batch) -> Balance:
     )
 
 
-def _full_charge(batch: Batch, gaps: int) -> FloatArray:
+def full_charge(batch: Batch, gaps: int) -> FloatArray:
     """Charge of a full store at the lowest of several moments. [C]
 
     A full store stands anywhere between its threshold and the level at which charging resumes;
@@ -276,7 +317,7 @@ def _dark(
         closed = closure_s[rows] > 0
         if closed.any():
             needed = closure_s[rows][closed]
-            begin_c = edges_c[lowest, rows] if found else _lowest(batch, course)[rows]
+            begin_c = edges_c[lowest, rows] if found else lowest_charge(batch, course)[rows]
             worst.look(
                 rows[closed], lowest[closed], needed, many, begin_c[closed], closure=True
             )
@@ -286,9 +327,9 @@ def _dark(
     )
 
 
-def _lowest(batch: Batch, course: run.Rows) -> FloatArray:
+def lowest_charge(batch: Batch, course: run.Rows) -> FloatArray:
     """Lowest charge of each course, at the end of its largest run, shape (n,). [C]"""
-    seen = [*course.at_edges, *course.lowest_c.T, _full_charge(batch, 10**6)]
+    seen = [*course.at_edges, *course.lowest_c.T, full_charge(batch, 10**6)]
     return np.asarray(np.maximum(np.min(seen, axis=0) - batch.grain_c, 0.0))
 
 
@@ -307,7 +348,7 @@ class _Worst:
     ) -> None:
         """Follow some systems through a stretch and keep it where it is worse."""
         batch = self.batch
-        begin = np.minimum(begin_c, _full_charge(batch, many)[rows])
+        begin = np.minimum(begin_c, full_charge(batch, many)[rows])
         lasts = run.dark_time(batch, rows, begin, first, FARTHEST * needed_s)
         with np.errstate(divide="ignore", invalid="ignore"):
             before = self.lasts_s[rows] / self.needed_s[rows]
@@ -360,4 +401,7 @@ def _runs(batch: Batch, course: run.Rows) -> tuple[FloatArray, FloatArray]:
     return served, wanted
 
 
-__all__ = ["BoolArray", "balance_of", "readings"]
+__all__ = [
+    "BoolArray", "Followed", "balance_of", "first_light", "followed", "full_charge",
+    "lowest_charge", "readings", "ready_from",
+]

@@ -1,0 +1,149 @@
+"""Rows of a sweep: verdict, margins and answers of variants, by the batch engine or by the march.
+
+The batch engine judges many variants at once. What it is not sure of, and what lies within its
+tolerance of a limit, the exact march judges.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Any
+
+import numpy as np
+from pydantic import ValidationError
+
+from explorer.advice.answers import answers
+from explorer.advice.case import Case, judging
+from explorer.advice.criteria import RUNS, WORKS
+from explorer.advice.fleet import STATES, fleet
+from explorer.advice.judge import judge
+from explorer.advice.verdict import CHECK_NAMES
+from explorer.files.sweep_plan import Column, Sweep, Value
+from explorer.scenario.light_log import LightLog
+from explorer.scenario.model import Scenario, size_path, with_values
+from explorer.words.refusal import fault_text
+
+Row = list[str]
+ANSWER_NAMES = (
+    "first_charge_s", "full_charge_s", "dark_time_s", "operations_per_charge", "recovery_s",
+    "lowest_store_V", "highest_store_V", "lowest_terminal_V", "served_share", "balance_ratio",
+    "cut_offs_per_week", "longest_dark_s",
+)
+"""Answers that a sweep writes, in the order of its columns; infinite ones as ``inf``."""
+HOURS = ("from_h", "to_h")
+"""Keys whose values set when something happens: variants of one batch share them."""
+FEWEST = 8
+"""Variants for which a batch is worth its tables."""
+BATCH, MARCH = "batch", "march"
+"""What judged a row."""
+
+
+def header(sweep: Sweep) -> Row:
+    """Names of the columns: what is varied, the verdict, six margins, the answers, the rest."""
+    margins = [f"{name}_margin" for name in CHECK_NAMES]
+    numbers = ANSWER_NAMES if sweep.with_answers else ()
+    return ["row", *(v.path for v in sweep.varied), "verdict", *margins, *numbers,
+            "judged_by", "fault"]  # fmt: skip
+
+
+def exact_row(sweep: Sweep, log: LightLog | None, values: Sequence[Value]) -> Row:
+    """One row by the exact march; a variant that cannot be judged says why."""
+    paths = [v.path for v in sweep.varied]
+    try:
+        case = Case(with_values(sweep.scenario, dict(zip(paths, values, strict=True))), log)
+        verdict = judge(case)
+        numbers = answers(case) if sweep.with_answers else {}
+        names = ANSWER_NAMES if sweep.with_answers else ()
+        row = [
+            verdict.state,
+            *(repr(float(c.margin)) for c in verdict.checks),
+            *(repr(float(numbers[n])) for n in names),
+            MARCH, "",
+        ]  # fmt: skip
+        case.forget()
+    except ValidationError as error:
+        return _fault(sweep, _sentence(error))
+    except Exception as error:  # whatever it is, it must not stop the rows after it
+        return _fault(sweep, f"This variant cannot be computed: {error}")
+    return row
+
+
+def batch_rows(
+    sweep: Sweep, log: LightLog | None, columns: Sequence[Column]
+) -> list[Row | None]:
+    """Rows that the batch engine may decide; None where the exact march must."""
+    rows: list[Row | None] = [None] * len(columns[0])
+    if sweep.exact:
+        return rows
+    paths = [v.path for v in sweep.varied]
+    values = list(zip(*(c.tolist() for c in columns), strict=True))
+    apart = [
+        i for i, (path, column) in enumerate(zip(paths, columns, strict=True))
+        if column.dtype == object or path.rpartition(".")[2] in HOURS
+    ]
+    groups: dict[tuple[Value, ...], list[int]] = {}
+    for at, row in enumerate(values):
+        try:
+            with_values(sweep.scenario, dict(zip(paths, row, strict=True)))
+        except ValidationError as error:
+            rows[at] = _fault(sweep, _sentence(error))
+            continue
+        except Exception:  # the march says what it is
+            continue
+        groups.setdefault(tuple(row[i] for i in apart), []).append(at)
+    for key, members in groups.items():
+        if len(members) < FEWEST:
+            continue
+        common = {paths[i]: v for i, v in zip(apart, key, strict=True)}
+        several = {
+            path: np.asarray(column[members], float)
+            for i, (path, column) in enumerate(zip(paths, columns, strict=True)) if i not in apart
+        }
+        for at, found in zip(members, _decided(sweep, log, common, several), strict=True):
+            rows[at] = found
+    return rows
+
+
+def _decided(
+    sweep: Sweep, log: LightLog | None, common: dict[str, Value],
+    several: dict[str, np.ndarray[Any, Any]],
+) -> list[Row | None]:
+    """Rows of variants that differ in nothing but numbers."""
+    size = len(next(iter(several.values()))) if several else 0
+    nothing: list[Row | None] = [None] * size
+    if not size:
+        return nothing
+    try:
+        base: Scenario = with_values(sweep.scenario, common)
+        first = size_path(base)  # it sets resistance and leakage, which may be varied beside it
+        order = sorted(several, key=lambda path: path != first)
+        with judging():
+            found = fleet(
+                Case(base, log), {path: several[path] for path in order},
+                with_answers=sweep.with_answers,
+            )
+    except Exception:  # what the batch cannot do is for the march to say
+        return nothing
+    sure = WORKS.seen(found)[2] & RUNS.seen(found)[2]
+    numbers = [found.margins[n] for n in CHECK_NAMES]
+    if sweep.with_answers:
+        numbers += [found.answers[n] for n in ANSWER_NAMES]
+    sure &= ~np.isnan(numbers).any(axis=0)
+    texts = [[f"{v:.4g}" for v in column.tolist()] for column in numbers]
+    rows = zip(sure.tolist(), found.codes.tolist(), *texts, strict=True)
+    return [[STATES[code], *row, BATCH, ""] if decided else None for decided, code, *row in rows]
+
+
+def _sentence(error: ValidationError) -> str:
+    fault = error.errors(include_url=False)[0]
+    where = ".".join(str(part) for part in fault["loc"])
+    return f"{where}: {fault_text(fault)}" if where else str(fault_text(fault))
+
+
+def _fault(sweep: Sweep, sentence: str) -> Row:
+    """A row that has no numbers, only a sentence."""
+    numbers = len(CHECK_NAMES) + len(ANSWER_NAMES) * sweep.with_answers
+    return ["error", *([""] * numbers), "", " ".join(sentence.split())]
+
+
+__all__ = ["ANSWER_NAMES", "Row", "batch_rows", "exact_row", "header"]
