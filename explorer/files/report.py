@@ -17,6 +17,7 @@ from explorer.engine.trace import Trace
 from explorer.files.report_blocks import Block, Figure, Heading, Paragraph, Sheet
 from explorer.files.report_figures import panel_figure, point_table, pulse_figure, store_figure
 from explorer.files.report_limits import Limit
+from explorer.files.report_panel import panel_sheet_blocks
 from explorer.files.report_source import SHORT, Source
 from explorer.files.report_tables import (
     answer_table,
@@ -112,6 +113,7 @@ def sheet(found: Findings, source: Source, model: Sequence[Limit]) -> Sheet:
         panel_figure(found.curve),
         point_table(found.curve),
         *_sold(found.assessment),
+        *panel_sheet_blocks(scenario.panels),
         Heading(text=say("Where the energy goes")),
         budget_table(found.budget),
         Heading(text=say("How the light is known")),

@@ -88,7 +88,7 @@ def store_figure(found: Assessment, repeating: Trace | None, calendar: float | N
     )  # fmt: skip
     chart = Chart(
         x=time,
-        left=_axis(say("voltage, V"), low, top + 0.04 * (top - low)),
+        left=axis(say("voltage, V"), low, top + 0.04 * (top - low)),
         shades=_dark(light_s, lux),
         shade_label=say("dark"),
         bands=tuple(
@@ -130,7 +130,7 @@ def pulse_figure(pulse: PulseView) -> Figure:
             low=float(x[0]), high=float(x[-1]),
             ticks=time_ticks(float(x[0]), float(x[-1]), 6, False),
         ),
-        left=_axis(say("voltage, V"), max(low - 0.05 * (top - low), 0.0), top + 0.05 * (top - low)),
+        left=axis(say("voltage, V"), max(low - 0.05 * (top - low), 0.0), top + 0.05 * (top - low)),
         curves=(
             Curve(label=say("terminals"), x=x, y=pulse.terminal_v),
             Curve(label=say("store"), x=x, y=pulse.store_v, dash="7 4", width=1.2),
@@ -154,14 +154,14 @@ def pulse_figure(pulse: PulseView) -> Figure:
 
 def panel_figure(curve: PanelCurve) -> Figure:
     """Current and power of the array over its voltage, with its working points."""
-    amps, amp_prefix = _scaled(float(curve.current_a.max()))
-    watts, watt_prefix = _scaled(float(curve.power_w.max()))
+    amps, amp_prefix = scaled(float(curve.current_a.max()))
+    watts, watt_prefix = scaled(float(curve.power_w.max()))
     end = max(float(curve.voltage_v.max()), *(p.voltage_v for p in curve.points), 1e-3)
     chart = Chart(
-        x=_axis(say("panel voltage, V"), 0.0, end, snug=True),
-        left=_axis(say("current, {unit}", unit=f"{amp_prefix}A"), 0.0,
+        x=axis(say("panel voltage, V"), 0.0, end, snug=True),
+        left=axis(say("current, {unit}", unit=f"{amp_prefix}A"), 0.0,
                    float(curve.current_a.max()) * amps),
-        right=_axis(say("power, {unit}", unit=f"{watt_prefix}W"), 0.0,
+        right=axis(say("power, {unit}", unit=f"{watt_prefix}W"), 0.0,
                     float(curve.power_w.max()) * watts),
         curves=(
             Curve(label=say("current"), x=curve.voltage_v, y=curve.current_a * amps),
@@ -218,7 +218,7 @@ def ticks(low: float, high: float) -> tuple[float, ...]:
     return tuple(round(i * step, 12) for i in range(first, max(last, first + 1) + 1))
 
 
-def _axis(title: str, low: float, high: float, *, snug: bool = False) -> Axis:
+def axis(title: str, low: float, high: float, *, snug: bool = False) -> Axis:
     """An axis between round values, or one that ends with the data."""
     places = ticks(low, high)
     end = max(high, places[0] + LEAST_SPAN) if snug else places[-1]
@@ -230,7 +230,7 @@ def _axis(title: str, low: float, high: float, *, snug: bool = False) -> Axis:
     )  # fmt: skip
 
 
-def _scaled(largest: float) -> tuple[float, str]:
+def scaled(largest: float) -> tuple[float, str]:
     """Factor and prefix that bring a value to a number from 1 to 1000."""
     usable = [p for p, size in PREFIXES.items() if largest >= size]
     prefix = usable[-1] if usable else "p"

@@ -285,5 +285,21 @@ def _from_version_0(data: dict[str, Any]) -> None:
     _rename(data.get("panels"), "parallel", "count")
 
 
-_MIGRATIONS: tuple[Callable[[dict[str, Any]], None], ...] = (_from_version_0,)
+_LINE_OF_VERSION_1 = {
+    "illuminance_lx": 200.0, "source": "fluorescent_4000", "short_circuit_A": 2e-5,
+    "open_circuit_V": 4.0, "max_power_A": 1.6e-5, "max_power_V": 3.0,
+}  # fmt: skip
+
+
+def _from_version_1(data: dict[str, Any]) -> None:
+    """Version 1 had a value for whatever a line of a data sheet left out."""
+    panels = data.get("panels")
+    lines = panels.get("data_sheet") if isinstance(panels, dict) else None
+    for line in lines if isinstance(lines, list) else ():
+        if isinstance(line, dict):
+            for key, value in _LINE_OF_VERSION_1.items():
+                line.setdefault(key, value)
+
+
+_MIGRATIONS: tuple[Callable[[dict[str, Any]], None], ...] = (_from_version_0, _from_version_1)
 """Step ``n`` turns a file of version ``n`` into one of version ``n + 1``."""

@@ -1,8 +1,9 @@
 """Single-diode parameters from the lines of a panel's data sheet.
 
-A sheet gives short-circuit current, open-circuit voltage and the point of greatest power at one to
-three light levels. Least squares in the logarithms of the parameters finds the panel that comes
-closest; a weak pull towards the starting parameters settles what the sheet leaves open.
+A sheet gives the short-circuit current at one light level or several, and often the open-circuit
+voltage and the point of greatest power. Least squares in the logarithms of the parameters finds the
+panel that comes closest; a weak pull towards the starting parameters settles what the sheet leaves
+open.
 """
 
 from __future__ import annotations
@@ -14,6 +15,7 @@ import numpy as np
 
 from explorer.physics.arrays import FloatArray
 from explorer.physics.panel import Panel, current_at_voltage, maximum_power, open_circuit_voltage
+from explorer.quantity import show
 from explorer.text import Text, figure, say
 
 ROUNDING = 0.01
@@ -21,21 +23,24 @@ ROUNDING = 0.01
 PULL = 5e-4
 """Weight of one e-fold away from the starting parameters, against a relative misfit of 1."""
 LEAST_FILL_FACTOR, MOST_FILL_FACTOR = 0.25, 0.9
+MOST_LINES = 8
 MOST_SPREAD = 2.0
 """Largest ratio of current per lux between two lines with the same lamp."""
+_DIGITS = 6
+"""What is typed with up to six digits is said as typed."""
 QUANTITIES = ("short_circuit_A", "open_circuit_V", "max_power_A", "max_power_V")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SheetValues:
-    """One line of a data sheet, as numbers."""
+    """One line of a data sheet, as numbers; None where the sheet says nothing."""
 
     illuminance_lx: float
     source: str
     short_circuit_a: float
-    open_circuit_v: float
-    max_power_a: float
-    max_power_v: float
+    open_circuit_v: float | None = None
+    max_power_a: float | None = None
+    max_power_v: float | None = None
     expected_a: float = 0.0
     """Photocurrent that the technology and the area let expect at this light. [A]"""
 
@@ -47,147 +52,184 @@ class PanelFit:
     panel: Panel
     current_scale: float
     """Photocurrent of the fitted panel over the expected one."""
+    photocurrent_a: FloatArray
+    """Of each line, shape (lines,). [A]"""
+    model: FloatArray
+    """What the fitted panel gives; a row for each line, columns as in `QUANTITIES`."""
     residuals: FloatArray
-    """Model over sheet less 1; a row for each line, columns as in `QUANTITIES`."""
+    """Model over sheet less 1, of the same shape; NaN where the sheet says nothing."""
 
     @property
     def worst(self) -> tuple[int, str, float]:
         """Line (from 0), quantity and size of the largest residual."""
         line, column = np.unravel_index(
-            int(np.argmax(np.abs(self.residuals))), self.residuals.shape
+            int(np.nanargmax(np.abs(self.residuals))), self.residuals.shape
         )
         return int(line), QUANTITIES[column], float(self.residuals[line, column])
 
 
-def line_contradiction(point: SheetValues) -> str:
-    """What one line of a data sheet gets wrong, empty if nothing.
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SheetFault:
+    """What a data sheet gets wrong, and where."""
+
+    line: int
+    """From 0."""
+    quantity: str
+    """One of `QUANTITIES`, or ``"illuminance_lx"``."""
+    text: Text
+    """Names the quantities by their keys in a file, and lines from 1."""
+
+
+def line_contradiction(point: SheetValues, line: int = 0) -> SheetFault | None:
+    """What one line of a data sheet gets wrong, None if nothing.
 
     The current of a panel falls ever faster with voltage. So the point of greatest power lies
     inside the rectangle of V_oc and I_sc, and the tangent there (slope -I/V) stays above the
     curve, which puts it at no less than half of V_oc and half of I_sc.
 
-    Returns
-    -------
-    str
-        A sentence that names the quantities by their keys in a file.
+    What a line leaves out is not held against it; a point of greatest power has both its current
+    and its voltage.
     """
+
+    def fault(quantity: str, text: Text) -> SheetFault:
+        return SheetFault(line=line, quantity=quantity, text=text)
+
     isc, voc = point.short_circuit_a, point.open_circuit_v
     imp, vmp = point.max_power_a, point.max_power_v
-    if vmp >= voc:
-        return say(
-            "max_power_V ({peak} V) must lie below open_circuit_V ({end} V)",
-            peak=_plain(vmp),
-            end=_plain(voc),
-        )
-    if imp >= isc:
-        return say(
-            "max_power_A ({peak} A) must lie below short_circuit_A ({end} A)",
-            peak=_plain(imp),
-            end=_plain(isc),
-        )
-    if vmp < 0.5 * voc * (1.0 - ROUNDING):
-        return say(
-            "max_power_V ({peak} V) is less than half of open_circuit_V ({end} V), which no panel "
-            "does",
-            peak=_plain(vmp),
-            end=_plain(voc),
-        )
-    if imp < 0.5 * isc * (1.0 - ROUNDING):
-        return say(
-            "max_power_A ({peak} A) is less than half of short_circuit_A ({end} A), which no panel "
-            "does",
-            peak=_plain(imp),
-            end=_plain(isc),
-        )
+    if (imp is None) != (vmp is None):
+        missing = "max_power_A" if imp is None else "max_power_V"
+        return fault(missing, say(
+            "{key} is missing; the point of greatest power has a current and a voltage",
+            key=missing,
+        ))  # fmt: skip
+    if vmp is not None and voc is not None:
+        if vmp >= voc:
+            return fault("max_power_V", say(
+                "max_power_V ({peak}) must lie below open_circuit_V ({end})",
+                peak=_volts(vmp), end=_volts(voc),
+            ))  # fmt: skip
+        if vmp < 0.5 * voc * (1.0 - ROUNDING):
+            return fault("max_power_V", say(
+                "max_power_V ({peak}) is less than half of open_circuit_V ({end}), which no panel "
+                "does",
+                peak=_volts(vmp), end=_volts(voc),
+            ))  # fmt: skip
+    if imp is not None:
+        if imp >= isc:
+            return fault("max_power_A", say(
+                "max_power_A ({peak}) must lie below short_circuit_A ({end})",
+                peak=_amps(imp), end=_amps(isc),
+            ))  # fmt: skip
+        if imp < 0.5 * isc * (1.0 - ROUNDING):
+            return fault("max_power_A", say(
+                "max_power_A ({peak}) is less than half of short_circuit_A ({end}), which no panel "
+                "does",
+                peak=_amps(imp), end=_amps(isc),
+            ))  # fmt: skip
+    if vmp is None or imp is None or voc is None:
+        return None
     fill = vmp * imp / (voc * isc)
     low, high = LEAST_FILL_FACTOR * (1.0 - 2.0 * ROUNDING), MOST_FILL_FACTOR
-    if not low <= fill <= high:
-        return say(
-            "the fill factor, max_power_V · max_power_A over open_circuit_V · short_circuit_A, is "
-            "{fill}; a panel has {low} to {high}",
-            fill=figure(f"{fill:.2f}"),
-            low=_plain(LEAST_FILL_FACTOR),
-            high=_plain(MOST_FILL_FACTOR),
-        )
-    return ""
+    if low <= fill <= high:
+        return None
+    return fault("max_power_A", say(
+        "the fill factor, max_power_V · max_power_A over open_circuit_V · short_circuit_A, is "
+        "{fill}; a panel has {low} to {high}",
+        fill=figure(f"{fill:.2f}"), low=_plain(LEAST_FILL_FACTOR), high=_plain(MOST_FILL_FACTOR),
+    ))  # fmt: skip
+
+
+def sheet_contradiction(
+    points: Sequence[SheetValues], places: Sequence[int] | None = None
+) -> SheetFault | None:
+    """What the lines of a data sheet contradict each other in, None if nothing.
+
+    Parameters
+    ----------
+    points : sequence of SheetValues
+        The lines.
+    places : sequence of int, optional
+        Place of each line on its sheet, from 0; one after another where left out.
+
+    Raises
+    ------
+    ValueError
+        There is no line, or more than `MOST_LINES`.
+    """
+    if not 1 <= len(points) <= MOST_LINES:
+        raise ValueError(
+            say(
+                "a data sheet takes 1 to {most} light levels, found {n}",
+                most=MOST_LINES, n=len(points),
+            )
+        )  # fmt: skip
+    placed = list(zip(places or range(len(points)), points, strict=True))
+    for line, point in placed:
+        if fault := line_contradiction(point, line):
+            return fault
+    by_current = sorted(placed, key=lambda item: item[1].short_circuit_a)
+    for i, (n, a) in enumerate(by_current):
+        for m, b in by_current[i + 1 :]:
+            if fault := _pair_contradiction(n, a, m, b):
+                return fault
+    return None
+
+
+def numbered(fault: SheetFault) -> Text:
+    """The fault as a sentence that begins with its line, counted from 1."""
+    return say("point {number}: {fault}", number=fault.line + 1, fault=fault.text)
 
 
 def _plain(value: float) -> Text:
     return figure(f"{value:g}")
 
 
-def sheet_contradiction(points: Sequence[SheetValues]) -> str:
-    """What the lines of a data sheet contradict each other in, empty if nothing.
-
-    Returns
-    -------
-    str
-        A sentence that names the lines, counted from 1, and the quantity.
-    """
-    if not 1 <= len(points) <= 3:
-        return say("a data sheet takes 1 to 3 light levels, found {n}", n=len(points))
-    for number, point in enumerate(points, start=1):
-        fault = line_contradiction(point)
-        if fault:
-            return say("point {number}: {fault}", number=number, fault=fault)
-    by_current = sorted(enumerate(points, start=1), key=lambda item: item[1].short_circuit_a)
-    for i, (n, a) in enumerate(by_current):
-        for m, b in by_current[i + 1 :]:
-            fault = _pair_contradiction(n, a, m, b)
-            if fault:
-                return fault
-    return ""
+def _volts(value: float) -> Text:
+    return show(value, "V", _DIGITS)
 
 
-def _pair_contradiction(n: int, a: SheetValues, m: int, b: SheetValues) -> str:
-    """Fault between two lines, the second with the greater short-circuit current."""
+def _amps(value: float) -> Text:
+    return show(value, "A", _DIGITS)
+
+
+def _pair_contradiction(n: int, a: SheetValues, m: int, b: SheetValues) -> SheetFault | None:
+    """Fault between two lines, the second with no less short-circuit current."""
     if a.source == b.source:
         if a.illuminance_lx == b.illuminance_lx:
-            return say(
+            return SheetFault(line=max(n, m), quantity="illuminance_lx", text=say(
                 "points {n} and {m} have the same illuminance_lx and source; give each once",
-                n=n,
-                m=m,
-            )
+                n=min(n, m) + 1, m=max(n, m) + 1,
+            ))  # fmt: skip
         if a.illuminance_lx > b.illuminance_lx or a.short_circuit_a == b.short_circuit_a:
-            return say(
-                "point {n}: short_circuit_A ({current} A at {level} lx) does not rise with light "
-                "against point {m} ({other_current} A at {other_level} lx)",
-                n=n,
-                current=_plain(a.short_circuit_a),
-                level=_plain(a.illuminance_lx),
-                m=m,
-                other_current=_plain(b.short_circuit_a),
-                other_level=_plain(b.illuminance_lx),
-            )
+            return SheetFault(line=n, quantity="short_circuit_A", text=say(
+                "short_circuit_A ({current} at {level}) does not rise with light against point "
+                "{m} ({other_current} at {other_level})",
+                current=_amps(a.short_circuit_a), level=show(a.illuminance_lx, "lx", _DIGITS),
+                m=m + 1, other_current=_amps(b.short_circuit_a),
+                other_level=show(b.illuminance_lx, "lx", _DIGITS),
+            ))  # fmt: skip
         per_lux = a.short_circuit_a / a.illuminance_lx, b.short_circuit_a / b.illuminance_lx
         spread = max(per_lux) / min(per_lux)
         if spread > MOST_SPREAD:
-            return say(
-                "point {m}: short_circuit_A per lux differs {factor} times from point {n}; current "
-                "is nearly proportional to light",
-                m=m,
-                factor=figure(f"{spread:.1f}"),
-                n=n,
-            )
-    if b.open_circuit_v <= a.open_circuit_v:
-        return say(
-            "point {m}: open_circuit_V ({volts} V) does not rise with light against point {n} "
-            "({other_volts} V)",
-            m=m,
-            volts=_plain(b.open_circuit_v),
-            n=n,
-            other_volts=_plain(a.open_circuit_v),
-        )
-    if b.max_power_a <= a.max_power_a:
-        return say(
-            "point {m}: max_power_A ({current} A) does not rise with light against point {n} "
-            "({other_current} A)",
-            m=m,
-            current=_plain(b.max_power_a),
-            n=n,
-            other_current=_plain(a.max_power_a),
-        )
-    return ""
+            return SheetFault(line=m, quantity="short_circuit_A", text=say(
+                "short_circuit_A per lux differs {factor} times from point {n}; current is nearly "
+                "proportional to light",
+                factor=figure(f"{spread:.1f}"), n=n + 1,
+            ))  # fmt: skip
+    # Two lamps may give nearly the same current; what is printed is rounded.
+    least = 1.0 - ROUNDING if a.source != b.source else 1.0
+    for quantity, less, more, said in (
+        ("open_circuit_V", a.open_circuit_v, b.open_circuit_v, _volts),
+        ("max_power_A", a.max_power_a, b.max_power_a, _amps),
+    ):
+        if less is None or more is None:
+            continue
+        if more < less * least or (more == less and least == 1.0):
+            return SheetFault(line=m, quantity=quantity, text=say(
+                "{key} ({value}) does not rise with light against point {n} ({other})",
+                key=quantity, value=said(more), n=n + 1, other=said(less),
+            ))  # fmt: skip
+    return None
 
 
 def fit_panel(points: Sequence[SheetValues], start: Panel) -> PanelFit:
@@ -196,7 +238,7 @@ def fit_panel(points: Sequence[SheetValues], start: Panel) -> PanelFit:
     Parameters
     ----------
     points : sequence of SheetValues
-        One to three lines; `SheetValues.expected_a` sets the ratio of photocurrents between
+        One line or several; `SheetValues.expected_a` sets the ratio of photocurrents between
         them, and only that.
     start : Panel
         Parameters to start from and to stay near where the sheet is silent; a photo-shunt of
@@ -213,17 +255,18 @@ def fit_panel(points: Sequence[SheetValues], start: Panel) -> PanelFit:
         The lines contradict a panel's physics or each other; the sentence names the line and
         the quantity.
     """
-    fault = sheet_contradiction(points)
-    if fault:
-        raise ValueError(fault)
+    if fault := sheet_contradiction(points):
+        raise ValueError(numbered(fault))
     expected = np.array([p.expected_a for p in points])
     if np.any(expected <= 0):
         raise ValueError(
             say("the expected photocurrent of every data-sheet line must be above zero")
         )
     sheet = np.array(
-        [[p.short_circuit_a, p.open_circuit_v, p.max_power_a, p.max_power_v] for p in points]
+        [[p.short_circuit_a, p.open_circuit_v, p.max_power_a, p.max_power_v] for p in points],
+        dtype=np.float64,
     )
+    said = np.isfinite(sheet)
     guess = _first_guess(sheet, expected, start)
 
     # Loaded here: only data-sheet panels need it, and it would double the time to the first
@@ -233,7 +276,7 @@ def fit_panel(points: Sequence[SheetValues], start: Panel) -> PanelFit:
     def misfit(shift: FloatArray) -> FloatArray:
         panel, scale = guess.moved(shift)
         left = _quantities(panel, scale * expected) / sheet - 1.0
-        return np.concatenate([left.ravel(), PULL * shift])
+        return np.concatenate([left[said], PULL * shift])
 
     size = len(_REACH) if guess.photo_shunt_per_v > 0 else len(_REACH) - 1
     found = least_squares(
@@ -244,11 +287,11 @@ def fit_panel(points: Sequence[SheetValues], start: Panel) -> PanelFit:
         max_nfev=300,
     )
     panel, scale = guess.moved(found.x)
+    model = _quantities(panel, scale * expected)
     return PanelFit(
-        panel=panel,
-        current_scale=scale,
-        residuals=_quantities(panel, scale * expected) / sheet - 1.0,
-    )
+        panel=panel, current_scale=scale, photocurrent_a=scale * expected, model=model,
+        residuals=model / sheet - 1.0,
+    )  # fmt: skip
 
 
 _REACH = np.array([0.3, 1.5, 12.0, 12.0, 1.0, 12.0])
@@ -287,9 +330,18 @@ class _Guess:
 
 
 def _first_guess(sheet: FloatArray, expected: FloatArray, start: Panel) -> _Guess:
-    """Starting parameters at the sheet's own scale of current and voltage."""
+    """Starting parameters at the sheet's own scale of current and voltage.
+
+    The voltage is that of the brightest line which has one; that of the starting panel where no
+    line has.
+    """
     scale = float(np.exp(np.mean(np.log(sheet[:, 0] / expected))))
-    top_a, top_v = sheet[int(np.argmax(sheet[:, 0])), :2].tolist()
+    known = np.isfinite(sheet[:, 1])
+    brightest = int(np.argmax(np.where(known, sheet[:, 0], 0.0) if known.any() else sheet[:, 0]))
+    top_a, top_v = sheet[brightest, :2].tolist()
+    if not known.any():
+        at = expected[[brightest]]
+        top_v = float(np.asarray(open_circuit_voltage(start, at)).item())
     photo = float(np.asarray(start.photo_shunt_per_v))
     shunt = min(scale * float(np.asarray(start.shunt_s)), 0.2 * top_a / top_v)
     photo = min(photo, 0.3 / top_v)

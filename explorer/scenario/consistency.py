@@ -6,10 +6,11 @@ Only designs of which no course can be computed are refused; whatever is merely 
 from __future__ import annotations
 
 from explorer.physics.constants import thermal_voltage
+from explorer.physics.panel_fit import SheetFault
 from explorer.scenario import parts
 from explorer.scenario.demand import Load
 from explorer.scenario.storage import Store
-from explorer.scenario.supply import Charger, Panels
+from explorer.scenario.supply import Charger, Panels, Technology
 from explorer.text import Text, figure, say
 
 MOST_GAPS = 3.0
@@ -52,19 +53,32 @@ def contradiction(charger: Charger, store: Store, load: Load) -> Text | None:
 
 def sheet_contradiction(panels: Panels) -> Text | None:
     """A data-sheet voltage that no such cells can have, None where there is none."""
-    most = MOST_GAPS * parts.cell(panels.technology).band_gap_ev
-    least = thermal_voltage(25.0)
-    for number, point in enumerate(panels.data_sheet, start=1):
-        each = point.open_circuit_V / panels.cells_in_series
-        if not least <= each <= most:
+    for number, point in enumerate(panels.data_sheet):
+        if fault := cells_contradiction(
+            point.open_circuit_V, number, panels.technology, panels.cells_in_series
+        ):
             return say(
-                "panels.data_sheet, point {number}: open_circuit_V ({volts} V) makes {each} V for "
-                "each of the panels.cells_in_series ({n}); a cell of this technology has "
-                "{least} to {most} V",
-                number=number, volts=_volts(point.open_circuit_V), each=_volts(each),
-                n=panels.cells_in_series, least=_volts(round(least, 3)), most=_volts(most),
+                "panels.data_sheet, point {number}: {fault}", number=number + 1, fault=fault.text
             )
     return None
+
+
+def cells_contradiction(
+    open_circuit_v: float | None, line: int, technology: Technology, cells: int
+) -> SheetFault | None:
+    """What speaks against one line of a data sheet being of so many cells in series."""
+    if open_circuit_v is None:
+        return None
+    most, least = MOST_GAPS * parts.cell(technology).band_gap_ev, thermal_voltage(25.0)
+    each = open_circuit_v / cells
+    if least <= each <= most:
+        return None
+    return SheetFault(line=line, quantity="open_circuit_V", text=say(
+        "open_circuit_V ({volts} V) makes {each} V for each of the panels.cells_in_series ({n}); "
+        "a cell of this technology has {least} to {most} V",
+        volts=_volts(open_circuit_v), each=_volts(each), n=cells,
+        least=_volts(round(least, 3)), most=_volts(most),
+    ))  # fmt: skip
 
 
 def _empty_above_full(charger: Charger, store: Store) -> Text:

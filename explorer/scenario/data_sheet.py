@@ -9,7 +9,7 @@ import numpy as np
 from explorer.physics import panel as pv
 from explorer.physics.arrays import Number
 from explorer.physics.constants import thermal_voltage
-from explorer.physics.panel_fit import PanelFit, fit_panel
+from explorer.physics.panel_fit import PanelFit, SheetFault, fit_panel, numbered
 from explorer.scenario import parts
 from explorer.scenario.supply import Panels, SheetPoint, Technology
 from explorer.text import figure, say
@@ -19,8 +19,6 @@ REFERENCE_C = 25.0
 MOST_MISSED = 0.5
 """Misfit from which a data sheet is no panel's (own judgement: rounding makes some per cent, lines
 under different lamps a third)."""
-_QUANTITIES = ("short_circuit_A", "open_circuit_V", "max_power_A", "max_power_V")
-"""In the order of a fit's residuals."""
 
 
 def one_panel(panels: Panels) -> pv.Panel:
@@ -48,10 +46,35 @@ def sheet_fit(panels: Panels) -> PanelFit:
     Raises
     ------
     ValueError
-        There is no data sheet, its lines contradict each other, or the number of cells varies
-        within a batch.
+        There is no data sheet, its lines contradict each other, no panel comes near them, or the
+        number of cells varies within a batch.
+    """
+    found = nearest_fit(panels)
+    if fault := misfit_fault(found):
+        raise ValueError(say("panels.data_sheet, {fault}", fault=numbered(fault)))
+    return found
+
+
+def nearest_fit(panels: Panels) -> PanelFit:
+    """The panel that comes nearest to the data sheet, however far it is off.
+
+    Raises
+    ------
+    ValueError
+        As for `sheet_fit`, but for the distance.
     """
     return _fit(panels.data_sheet, panels.technology, _one_count(panels))
+
+
+def misfit_fault(found: PanelFit) -> SheetFault | None:
+    """Where even the nearest panel is too far off; None where the sheet is a panel's."""
+    line, quantity, missed = found.worst
+    if abs(missed) <= MOST_MISSED:
+        return None
+    return SheetFault(line=line, quantity=quantity, text=say(
+        "no panel has these points; the nearest one misses {quantity} by {percent} %",
+        quantity=quantity, percent=figure(f"{100.0 * abs(missed):.0f}"),
+    ))  # fmt: skip
 
 
 def _one_count(panels: Panels) -> int:
@@ -73,19 +96,7 @@ def _fit(sheet: tuple[SheetPoint, ...], technology: Technology, cells: int) -> P
         )
         for point in sheet
     ]  # fmt: skip
-    found = fit_panel(points, _from_technology(technology, area_cm2, cells))
-    missed = np.abs(found.residuals)
-    if missed.max() > MOST_MISSED:
-        point, quantity = divmod(int(np.argmax(missed)), missed.shape[1])
-        raise ValueError(
-            say(
-                "panels.data_sheet: no panel has these points; the nearest one misses {quantity} "
-                "of point {number} by {percent} %",
-                quantity=_QUANTITIES[quantity], number=point + 1,
-                percent=figure(f"{100.0 * missed.max():.0f}"),
-            )
-        )
-    return found
+    return fit_panel(points, _from_technology(technology, area_cm2, cells))
 
 
 def _equivalent_area(

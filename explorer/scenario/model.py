@@ -15,7 +15,7 @@ from explorer.scenario.storage import Store, SupercapacitorStore
 from explorer.scenario.supply import Charger, ConverterCharger, Panels
 
 FORMAT: Final = "gloaming-scenario"
-VERSION: Final = 1
+VERSION: Final = 2
 MARGIN_BY_KNOWLEDGE = {"meter_at_panel": 1.3, "phone_or_lamp_data": 1.6, "guess": 2.0}
 """Design margin that follows from how the light is known (own judgement, no source)."""
 
@@ -50,7 +50,7 @@ class Scenario(Section):
     """A device at a place, ready to be judged."""
 
     format: Literal["gloaming-scenario"] = FORMAT
-    version: Literal[1] = VERSION
+    version: Literal[2] = VERSION
     title: str = choice("New scenario", "Title", "Name of the scenario.")
     place: str = choice("", "Place", "Where the device hangs.")
     light: Light = choice(Light(), "Light", "Light at the place.")

@@ -8,7 +8,13 @@ from typing import Annotated, Literal
 
 from pydantic import Field, model_validator
 
-from explorer.physics.panel_fit import SheetValues, line_contradiction, sheet_contradiction
+from explorer.physics.panel_fit import (
+    MOST_LINES,
+    SheetValues,
+    line_contradiction,
+    numbered,
+    sheet_contradiction,
+)
 from explorer.scenario.fields import Section, choice, quantity
 from explorer.scenario.light import Source
 from explorer.text import figure, say
@@ -19,7 +25,10 @@ Technology = Literal[
 
 
 class SheetPoint(Section):
-    """One line of a panel's data sheet: a light level and what the panel gives there."""
+    """One line of a panel's data sheet: a light level and what the panel gives there.
+
+    What a sheet leaves out may be left empty; the cell technology then fills it.
+    """
 
     illuminance_lx: float = quantity(
         200.0, "Light", "lx", 1, 200_000, "Illuminance of this data-sheet line."
@@ -28,14 +37,17 @@ class SheetPoint(Section):
     short_circuit_A: float = quantity(
         2e-5, "Short-circuit current", "A", 1e-9, 20, "Current at zero volts."
     )
-    open_circuit_V: float = quantity(
-        4.0, "Open-circuit voltage", "V", 0.05, 200, "Voltage at zero current."
+    open_circuit_V: float | None = quantity(
+        None, "Open-circuit voltage", "V", 0.05, 200,
+        "Voltage at zero current. Empty: as the technology lets expect.",
     )
-    max_power_A: float = quantity(
-        1.6e-5, "Current at maximum power", "A", 1e-9, 20, "Current where V·I is largest."
+    max_power_A: float | None = quantity(
+        None, "Current at maximum power", "A", 1e-9, 20,
+        "Current where V·I is largest. Empty, with its voltage: as the technology lets expect.",
     )
-    max_power_V: float = quantity(
-        3.0, "Voltage at maximum power", "V", 0.02, 200, "Voltage where V·I is largest."
+    max_power_V: float | None = quantity(
+        None, "Voltage at maximum power", "V", 0.02, 200,
+        "Voltage where V·I is largest. Empty, with its current: as the technology lets expect.",
     )
 
     def values(self, expected_a: float = 0.0) -> SheetValues:
@@ -52,9 +64,8 @@ class SheetPoint(Section):
 
     @model_validator(mode="after")
     def _is_a_panel(self) -> SheetPoint:
-        fault = line_contradiction(self.values())
-        if fault:
-            raise ValueError(fault)
+        if fault := line_contradiction(self.values()):
+            raise ValueError(fault.text)
         return self
 
 
@@ -73,23 +84,21 @@ class Panels(Section):
         8, "Cells in series", "", 1, 144, "Cells in one panel; they share its area equally."
     )
     data_sheet: tuple[SheetPoint, ...] = choice(
-        (), "Data-sheet points", "One to three light levels; when given they set the I-V curve."
+        (), "Data-sheet points", "Up to eight light levels; when given they set the I-V curve."
     )
 
     @model_validator(mode="after")
-    def _at_most_three_points(self) -> Panels:
-        if len(self.data_sheet) > 3:
-            raise ValueError(
-                say("data_sheet takes 1 to 3 points, found {n}", n=len(self.data_sheet))
-            )
-        return self
-
-    @model_validator(mode="after")
     def _sheet_agrees_with_itself(self) -> Panels:
-        if 1 <= len(self.data_sheet) <= 3:
-            fault = sheet_contradiction([point.values() for point in self.data_sheet])
-            if fault:
-                raise ValueError(say("data_sheet, {fault}", fault=fault))
+        if len(self.data_sheet) > MOST_LINES:
+            raise ValueError(
+                say(
+                    "data_sheet takes 1 to {most} points, found {n}",
+                    most=MOST_LINES, n=len(self.data_sheet),
+                )
+            )  # fmt: skip
+        points = [point.values() for point in self.data_sheet]
+        if points and (fault := sheet_contradiction(points)):
+            raise ValueError(say("data_sheet, {fault}", fault=numbered(fault)))
         return self
 
 

@@ -32,12 +32,15 @@ class ExactField(Field):
         *,
         optional: bool = False,
         whole: bool = False,
+        bare: str = "",
         parent: QWidget | None = None,
     ) -> None:
         super().__init__(parent)
         self.unit = unit
         self._optional = optional
         self._whole = whole
+        self._bare = bare
+        """Prefix of the unit that a number typed without any unit has."""
         self._shown = ""
         self._fault = ""
         self.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
@@ -61,6 +64,11 @@ class ExactField(Field):
         if self.isModified() and (self.hasFocus() or (self._fault and before == self._shown)):
             return
         self._restore()
+
+    @property
+    def refusal(self) -> str:
+        """Why what stands here was not taken; empty where nothing stands here that was not."""
+        return self._fault
 
     def set_unit(self, unit: str) -> None:
         """Take numbers in another unit from now on."""
@@ -105,7 +113,7 @@ class ExactField(Field):
             value = None
         else:
             try:
-                value = parse(text, self.unit, decimal_mark())
+                value = parse(self._with_unit(text), self.unit, decimal_mark())
                 if self._whole and value != round(value):
                     raise ValueError(say("{text} is not a whole number.", text=repr(text)))
             except ValueError as error:
@@ -116,6 +124,11 @@ class ExactField(Field):
         # Whoever heard it may have refused it.
         if not self._fault:
             self._restore()
+
+    def _with_unit(self, text: str) -> str:
+        """What was typed, with the unit that a bare number has in this field."""
+        is_bare = self._bare and text[-1:].isdigit() and "e" not in text.lower()
+        return f"{text} {self._bare}{self.unit}" if is_bare else text
 
     def _restore(self) -> None:
         if self.text() != self._shown:

@@ -56,7 +56,7 @@ def test_a_text_that_is_no_scenario_can_be_told_of_in_any_language(text):
         ("light.pattern", {}, "light pattern kind steady week log"),
         ("light.pattern.kind", "weak", "light pattern kind steady week log weak"),
         ("load.connect_V", 1, "load connect disconnect"),
-        ("panels.data_sheet", [{"max_power_V": 9}], "panels data sheet max power open circuit"),
+        ("panels.data_sheet", [{"max_power_V": 9}], "panels data sheet max power"),
     ],
 )
 def test_a_faulty_value_can_be_told_of_in_any_language(path, value, own):

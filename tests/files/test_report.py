@@ -15,7 +15,7 @@ from explorer.advice.reach import reach
 from explorer.advice.verdict import CHECK_LABELS
 from explorer.files.logs import resolve_log
 from explorer.files.report import findings, sheet
-from explorer.files.report_blocks import Banner, Figure, Note, Paragraph, Table
+from explorer.files.report_blocks import Banner, Figure, Heading, Note, Paragraph, Table
 from explorer.files.report_inputs import input_rows
 from explorer.files.report_limits import limits_in, model_limits
 from explorer.files.report_source import canonical_json, sha256_of, source_of
@@ -354,3 +354,17 @@ def test_a_sheet_says_when_the_panel_is_known_by_its_technology_alone():
     ]
     assert [len(texts) for texts in said] == [1, 0]
     assert "modules on sale give 0." in said[0][0]
+
+
+def test_the_panels_data_sheet_stands_on_the_sheet_with_its_misfit_and_its_diode():
+    line = SheetPoint(open_circuit_V=4.6).model_dump()
+    _, _, page = made(PATHS["soil_probe"], panels__data_sheet=[line])
+    at = [b.text for b in page.blocks if isinstance(b, Heading)].index("Panel by its data sheet")
+    assert at > 0
+    tables = [b for b in page.blocks if isinstance(b, Table)]
+    points = next(t for t in tables if t.caption.startswith("Points of the data sheet"))
+    assert points.rows[0].cells[1:] == ("20 µA  0.0 %", "4.6 V  0.0 %", "not given", "not given")
+    diode = next(t for t in tables if t.caption.startswith("The diode"))
+    assert "Series resistance" in [row.cells[0] for row in diode.rows]
+    assert any("filled in by the cell technology" in b.text
+               for b in page.blocks if isinstance(b, Paragraph))  # fmt: skip

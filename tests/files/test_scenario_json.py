@@ -21,7 +21,7 @@ from explorer.files.scenario_json import (
 )
 from explorer.scenario.model import Scenario, get_value, with_value
 
-HEAD = '"format": "gloaming-scenario", "version": 1'
+HEAD = '"format": "gloaming-scenario", "version": 2'
 OLD_FILE = (
     '{"format": "gloaming-scenario", "version": 0, '
     '"light": {"level_lx": 450.0}, "panels": {"parallel": 3}}'
@@ -137,10 +137,10 @@ def test_a_wrong_value_is_named_with_what_is_allowed(key, value, said):
         ("hello", "orchid.json is not JSON: "),
         ("[]", 'orchid.json is not a scenario: the key format must be "gloaming-scenario"'),
         ('{"capacitance": 1}', "found nothing."),
-        ('{"format": "gloaming-scenario"}', "version must be a whole number from 0 to 1"),
+        ('{"format": "gloaming-scenario"}', "version must be a whole number from 0 to 2"),
         ('{"format": "gloaming-scenario", "version": true}', "found true."),
         ('{"format": "gloaming-scenario", "version": -1}', "found -1."),
-        ('{"format": "gloaming-scenario", "version": 7}', "reads versions up to 1. A newer"),
+        ('{"format": "gloaming-scenario", "version": 7}', "reads versions up to 2. A newer"),
         ("{" + HEAD + ",}", "orchid.json is not JSON: "),
         ("{" + HEAD + ',\n "title": "abc', "orchid.json ends too early, at line 2, column 11;"),
         ("{" + HEAD + ', "title":', "orchid.json ends too early, at line 1, column "),
@@ -229,6 +229,14 @@ def test_a_huge_file_is_refused_without_being_read(tmp_path):
 
 
 # --- older versions -----------------------------------------------------------------------
+
+
+def test_a_line_of_a_version_1_data_sheet_keeps_the_values_that_it_left_out():
+    text = HEAD.replace("2", "1") + ', "panels": {"data_sheet": [{"short_circuit_A": 2.5e-5}]}'
+    point = parse_scenario("{" + text + "}", "old.json").panels.data_sheet[0]
+    assert (point.open_circuit_V, point.max_power_A, point.max_power_V) == (4.0, 1.6e-5, 3.0)
+    new = parse_scenario("{" + text.replace('"version": 1', '"version": 2') + "}", "new.json")
+    assert new.panels.data_sheet[0].open_circuit_V is None
 
 
 def test_a_file_of_version_0_is_understood_and_left_alone(tmp_path):

@@ -167,5 +167,5 @@ def test_a_sheet_of_a_larger_panel_stands_with_the_number_of_cells_left_as_it_wa
 def test_points_that_lie_on_no_panels_curve_are_refused_with_the_worst_of_them():
     """Each line alone is a panel's, but the voltage rises thirtyfold with twice the light."""
     lines = sheet((100.0, 1e-5, 0.3, 8e-6, 0.2), (200.0, 2e-5, 9.0, 1.6e-5, 7.0))
-    with pytest.raises(ValueError, match=r"no panel has these points; .* misses \w+ of point \d"):
+    with pytest.raises(ValueError, match=r"point \d: no panel has these points; .* misses \w+ by"):
         build(Scenario(panels={"data_sheet": lines}))

@@ -107,7 +107,7 @@ REFUSED = [
     (lambda: Load(connect_V=2.1), "connect_V (2.1 V) must be higher than disconnect_V (2.4 V)"),
     (lambda: CellStore(charge_above_C=50.5), "charge_above_C (50.5) must lie below charge_below_C"),
     (lambda: SupercapacitorStore(lowest_V=2.75), "lowest_V (2.75 V) must lie below rated_V"),
-    (lambda: Panels(data_sheet=(SheetPoint(),) * 4), "data_sheet takes 1 to 3 points, found 4"),
+    (lambda: Panels(data_sheet=(SheetPoint(),) * 9), "data_sheet takes 1 to 8 points, found 9"),
     (lambda: Scenario(load=Load(connect_V=8.5)), "load.connect_V (8.5 V) must be lower than"),
     (
         lambda: Scenario(charger=ConverterCharger(full_hysteresis_V=4.5)),

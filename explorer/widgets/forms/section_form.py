@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QScrollArea, QVBoxLayout, QWi
 from explorer.scenario.demand import Phase
 from explorer.scenario.fields import Section, describe
 from explorer.scenario.idle import idle_keys
+from explorer.scenario.supply import SheetPoint
 from explorer.state import theme
 from explorer.state.document import Document
 from explorer.state.language import tr
@@ -30,6 +31,7 @@ from explorer.widgets.forms.rows import (
     TextRow,
     WeekdaysRow,
 )
+from explorer.widgets.forms.sheet_row import SheetRow
 from explorer.widgets.icons import icon
 from explorer.widgets.tab_order import splice_tabs, tab_stops
 from explorer.words.options import option
@@ -181,6 +183,8 @@ class SectionForm(QWidget):
                 return SectionForm(
                     self._document, path, kinds=shape.sections, title=tr(field.label)
                 )
+            case "list" if shape.sections == (SheetPoint,):
+                return Headed(tr(field.label), SheetRow(self._document, path))
             case "list":
                 return Headed(tr(field.label), ListForm(self._document, path, shape))
             case _:
@@ -303,11 +307,6 @@ _ITEM_WORDS = texts({
         "name": "Efficiency row {n}",
         "add": "Add efficiency row",
         "remove": "Remove efficiency row {n}",
-    },
-    "SheetPoint": {
-        "name": "Data-sheet line {n}",
-        "add": "Add data-sheet line",
-        "remove": "Remove data-sheet line {n}",
     },
 })  # fmt: skip
 """What is said about the items of a list, by the class of the item."""
