@@ -123,6 +123,30 @@ def test_json_is_one_array_with_an_object_for_every_file():
     assert result.stderr == "There is no file none.json.\n"
 
 
+def test_what_was_found_in_a_light_log_is_told_with_its_scale(tmp_path):
+    # Four lux in the dark, one reading missing, 204 lx by day in place of the 306 lx asked for.
+    lux = [4 if h % 24 < 12 else 204 for h in range(72)]
+    rows = [f"{h},{level}" for h, level in enumerate(lux) if h != 30]
+    (tmp_path / "desk.csv").write_text("time (h),lux\n" + "\n".join(rows), encoding="utf-8")
+    scenario = json.loads(Path(MARGINAL).read_text(encoding="utf-8"))
+    scenario["light"]["illuminance_lx"] = 306.0
+    scenario["light"]["pattern"] = {"kind": "log", "file": "desk.csv", "offset_lx": 4.0}
+    path = tmp_path / "logged.json"
+    path.write_text(json.dumps(scenario), encoding="utf-8")
+    (report,) = json.loads(gloaming("check", "--json", path).stdout)
+    log = report["light_log"]
+    assert (log["readings"], log["step_s"], log["gaps"]) == (71, 3600.0, 1)
+    assert log["scale"] == pytest.approx(306 / 200)
+    said = " ".join(gloaming("check", path).stdout.split())
+    for sentence in log["sentences"]:
+        assert sentence in said
+    for part in ("71 readings over 3 d", "(× 1.53)", "4 lx were taken off", "short gaps"):
+        assert part in said
+    del scenario["light"]["pattern"]["offset_lx"]
+    path.write_text(json.dumps(scenario), encoding="utf-8")
+    assert "never falls below 4 lx" in " ".join(gloaming("check", path).stdout.split())
+
+
 def test_a_panel_without_a_data_sheet_is_named_beside_the_answers(tmp_path):
     (report,) = json.loads(gloaming("check", "--json", MARGINAL).stdout)
     span = report["panel_span"]

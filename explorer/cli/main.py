@@ -28,8 +28,10 @@ from explorer.files import scenario_json, tables
 from explorer.files.disk import FileError
 from explorer.files.logs import resolve_log
 from explorer.quantity import parse, show
+from explorer.scenario.course import log_scale
 from explorer.scenario.model import Scenario
 from explorer.words.console import Outcome, one_line, page, summary
+from explorer.words.light_log import log_sentences
 from explorer.words.panel import sold_sentence
 
 EXIT_CODES: dict[Outcome, int] = {"runs": 0, "marginal": 1, "falls_short": 2}
@@ -260,6 +262,27 @@ def _report(path: Path, found: Assessment) -> dict[str, Any]:
             if isinstance(value, Reach) and value.bound
         },
         "panel_span": _panel_span(found),
+        "light_log": _light_log(found),
+    }
+
+
+def _light_log(found: Assessment) -> dict[str, Any] | None:
+    """What was found in the light log, and the scale in force; none where there is no log."""
+    log = found.case.log
+    if log is None:
+        return None
+    return {
+        "file": log.name,
+        "readings": log.readings,
+        "start": None if log.start is None else log.start.isoformat(),
+        "span_s": log.duration_s,
+        "step_s": log.step_s,
+        "gaps": len(log.gaps),
+        "without_reading_s": sum(to - since for since, to in log.gaps),
+        "lowest_lx": log.floor_lx,
+        "mean_lit_lx": log.mean_lit_lx,
+        "scale": log_scale(found.scenario.light, log),
+        "sentences": list(log_sentences(found.case)),
     }
 
 

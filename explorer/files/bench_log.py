@@ -9,7 +9,8 @@ from pathlib import Path
 import numpy as np
 from numpy.typing import NDArray
 
-from explorer.files.logs import BRIGHTEST_LX, LightReadings, hold
+from explorer.files.held import LightReadings, hold
+from explorer.files.logs import BRIGHTEST_LX
 from explorer.files.table_reader.layout import Wanted, layout_of
 from explorer.files.table_reader.reader import LIMIT_BYTES, read_readings
 from explorer.files.table_reader.told import LogError, Told, Undecided

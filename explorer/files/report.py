@@ -35,6 +35,7 @@ from explorer.files.report_tables import (
 )
 from explorer.scenario.light import WeekPattern
 from explorer.text import joined, say
+from explorer.words.light_log import log_sentences
 from explorer.words.panel import sold_sentence
 
 PLANNING = say(
@@ -118,6 +119,7 @@ def sheet(found: Findings, source: Source, model: Sequence[Limit]) -> Sheet:
         budget_table(found.budget),
         Heading(text=say("How the light is known")),
         light_table(scenario),
+        *_light_log(found.assessment.case),
         Heading(text=say("Inputs")),
         *input_tables(scenario, caution_notes(scenario)),
         Heading(text=say("What the model leaves out, and how wrong it may be")),
@@ -156,6 +158,13 @@ def _pulse(found: Assessment) -> list[Block]:
 def _sold(found: Assessment) -> list[Block]:
     sentence = sold_sentence(found.case)
     return [Paragraph(text=sentence)] if sentence else []
+
+
+def _light_log(case: Case) -> list[Block]:
+    sentences = log_sentences(case)
+    if not sentences:
+        return []
+    return [Heading(text=say("The light log")), *(Paragraph(text=text) for text in sentences)]
 
 
 def _numbered(blocks: Sequence[Block]) -> tuple[Block, ...]:

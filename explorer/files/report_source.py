@@ -62,10 +62,15 @@ def source_of(
         file="" if path is None else path.name,
         scenario_sha256=sha256_of(canonical_json(scenario)),
         log="" if log is None else log.name,
-        log_sha256="" if log is None else hashlib.sha256(log.read_bytes()).hexdigest(),
+        log_sha256="" if log is None else _sha256_of_file(log),
         written=written,
         note=note,
     )  # fmt: skip
+
+
+def _sha256_of_file(path: Path) -> str:
+    with path.open("rb") as file:
+        return hashlib.file_digest(file, "sha256").hexdigest()
 
 
 def canonical_json(scenario: Scenario) -> str:

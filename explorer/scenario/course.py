@@ -42,6 +42,13 @@ def current_per_lux(
     return np.asarray(per_lux * area * panels.count * panel_factor(light) * warmth)
 
 
+def log_scale(light: Light, log: LightLog) -> float:
+    """By how much every reading of a log is multiplied, so that its mean while lit is as asked."""
+    if light.illuminance_lx is None:
+        return 1.0
+    return light.illuminance_lx / log.mean_lit_lx if log.mean_lit_lx > 0 else 0.0
+
+
 def light_course(light: Light, panels: Panels, log: LightLog | None) -> LightCourse:
     """Levels, edges and period of a scenario's light.
 
@@ -61,9 +68,7 @@ def light_course(light: Light, panels: Panels, log: LightLog | None) -> LightCou
     if isinstance(pattern, LogPattern):
         if log is None:
             raise ValueError(say("light.pattern is a log, but no log was read"))
-        scale = 1.0
-        if light.illuminance_lx is not None:
-            scale = light.illuminance_lx / log.mean_lit_lx if log.mean_lit_lx > 0 else 0.0
+        scale = log_scale(light, log)
         # Equal readings in a row, such as a night, are one stretch.
         first = np.concatenate([[True], np.diff(log.illuminance_lx) != 0.0])
         level = log.illuminance_lx[first] * scale

@@ -90,10 +90,46 @@ class LogPattern(Section):
     file: str = choice(
         "office_lux_1min.csv",
         "Log file",
-        "CSV with columns time and lux: a name in resources/logs or a path beside the scenario.",
+        "Table with a time and a light, as loggers write it: a shipped log, or a path beside the "
+        "scenario.",
     )
     gaps: Literal["dark", "hold"] = choice(
-        "dark", "Gaps", "Hours without a reading count as dark, or hold the last reading."
+        "dark", "Long gaps", "Hours without a reading count as dark, or hold the last reading."
+    )
+    hold_steps: float = quantity(
+        5.0,
+        "Short gaps",
+        "",
+        0,
+        1000,
+        "A gap of up to so many steps of the log holds the reading before it: loggers miss single "
+        "readings.",
+    )
+    offset_lx: float = quantity(
+        0.0,
+        "Offset",
+        "lx",
+        0,
+        10_000,
+        "What the meter reads in full darkness; it is taken off every reading.",
+    )
+    dates: Literal["by_file", "dmy", "mdy"] = choice(
+        "by_file",
+        "Dates",
+        "Order of day and month where no day of the file is above 12; else the file decides.",
+    )
+    decimal: Literal["by_file", "point", "comma"] = choice(
+        "by_file",
+        "Decimal mark",
+        "Which mark parts decimals where 1,234 could be thousands; else the file decides.",
+    )
+    clock: Literal["by_file", "hours", "minutes"] = choice(
+        "by_file",
+        "Times such as 12:30",
+        "Hours and minutes, or minutes and seconds, where the file does not tell.",
+    )
+    column: str = choice(
+        "", "Column", "Heading of the column to take where several hold light; else empty."
     )
 
 

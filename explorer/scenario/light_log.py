@@ -37,6 +37,12 @@ class LightLog:
     """Stretches without a reading, (from, to) on the scale of `time_s`. [s]"""
     notes: tuple[str, ...] = ()
     """What was repaired or must be known, one sentence each."""
+    name: str = ""
+    """Of the file."""
+    readings: int = 0
+    """Readings in the file that are used."""
+    floor_lx: float = 0.0
+    """Lowest reading of a log that never goes dark; 0 where it does, or is too short. [lx]"""
 
     def __post_init__(self) -> None:
         if self.time_s.shape != (self.illuminance_lx.size + 1,) or self.illuminance_lx.size == 0:

@@ -16,6 +16,7 @@ from explorer.quantity import show
 from explorer.words import readout
 from explorer.words.answers import LABELS as ANSWERS
 from explorer.words.answers import value_of
+from explorer.words.light_log import log_sentences
 from explorer.words.panel import sold_sentence
 
 Outcome = State | Literal["error"]
@@ -53,6 +54,10 @@ def page(file: str, found: Assessment, width: int | None = None) -> str:
     sold = sold_sentence(found.case)
     if sold:
         lines += ["", *_wrapped(sold, width, "  ")]
+    if found.case.log is not None:
+        lines += ["", "  Light log"]
+        for sentence in log_sentences(found.case):
+            lines += _wrapped(sentence, width, "  ")
     note = held_for(found.case)
     if note is not None:
         lines += ["", *_wrapped(note, width, "  ")]

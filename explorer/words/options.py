@@ -28,6 +28,13 @@ OPTIONS = texts({
     "log": "A measured log",
     "dark": "Count as dark",
     "hold": "Hold the last reading",
+    "by_file": "As the file says",
+    "dmy": "Day first",
+    "mdy": "Month first",
+    "point": "Point",
+    "comma": "Comma",
+    "hours": "Hours and minutes",
+    "minutes": "Minutes and seconds",
     # cells
     "amorphous": "Amorphous silicon",
     "crystalline": "Crystalline silicon",

@@ -5,7 +5,7 @@ import json
 import pytest
 
 from explorer.files.disk import FileError, read_text, write_text
-from explorer.files.logs import LogError, read_light_log
+from explorer.files.logs import LogError, LogRules, read_light_log
 from explorer.files.scenario_json import ScenarioError, dump_scenario, parse_scenario
 from explorer.quantity import parse
 from explorer.scenario.model import Scenario
@@ -89,7 +89,7 @@ def test_the_notes_of_a_log_can_be_shown_in_any_language(tmp_path):
     rows[1] += "\n60,1\n61,"
     path.write_text("\n".join(["time,lux", *rows]), encoding="utf-8")
     for gaps in ("dark", "hold"):
-        notes = read_light_log(path, gaps).notes
+        notes = read_light_log(path, LogRules(gaps=gaps)).notes
         assert len(notes) > 5
         assert not [n for n in notes if pseudo.is_forgotten(rendered(n, pseudo.disguise, ","))]
 

@@ -10,7 +10,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from explorer.files.logs import LogError, read_light_log, resolve_log
+from explorer.files.logs import LogError, LogRules, read_light_log, resolve_log
+from explorer.files.table_reader.told import Undecided
 from explorer.resource_files import resource_path
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario
@@ -21,18 +22,16 @@ OFFICE = resource_path("logs", "office_lux_1min.csv")
 
 @pytest.fixture
 def log_of(tmp_path):
-    def write(text, gaps="dark"):
+    def write(text, **rules):
         path = tmp_path / "desk.csv"
         path.write_bytes(text if isinstance(text, bytes) else text.encode())
-        return read_light_log(path, gaps)
+        return read_light_log(path, LogRules(**rules))
 
     return write
 
 
-def following(file, gaps="dark"):
-    return Scenario.model_validate(
-        {"light": {"pattern": {"kind": "log", "file": file, "gaps": gaps}}}
-    )
+def following(file, **said):
+    return Scenario.model_validate({"light": {"pattern": {"kind": "log", "file": file, **said}}})
 
 
 # --- the measured office ------------------------------------------------------------------
@@ -72,7 +71,7 @@ def test_the_office_log_knows_its_hour_and_weekday():
 
 
 def test_held_gaps_add_light_only_where_the_last_reading_was_lit():
-    dark, held = read_light_log(OFFICE), read_light_log(OFFICE, "hold")
+    dark, held = read_light_log(OFFICE), read_light_log(OFFICE, LogRules(gaps="hold"))
     added = sum(
         (to - since) / 3600 * dark.illuminance_lx[np.searchsorted(dark.time_s, since) - 1]
         for since, to in dark.gaps
@@ -100,6 +99,31 @@ def test_a_gap_can_hold_the_last_reading(log_of):
     log = log_of("time,lux\n0,100\n60,200\n120,300\n600,400\n", gaps="hold")
     assert log.illuminance_lx.tolist() == [100, 200, 300, 300, 400]
     assert log.notes == (NO_UNIT, "No reading for 8 min after 2 min; these hold the last reading.")
+
+
+def test_a_few_missed_readings_are_no_night(log_of):
+    # Four steps are missing, then six: the first hold, the second count as the scenario says.
+    text = "time_s,lux\n0,10\n60,20\n120,30\n420,40\n480,50\n900,60\n960,70\n"
+    log = log_of(text)
+    assert log.illuminance_lx.tolist() == [10, 20, 30, 30, 40, 50, 0, 60, 70]
+    short = "1 short gaps of up to 4 min, together 4 min, hold the reading before them."
+    assert log.notes[0] == short
+    assert log.notes[1].startswith("No reading for 7 min after 8 min")
+    strict = log_of(text, hold_steps=0)
+    assert strict.illuminance_lx.tolist() == [10, 20, 30, 0, 40, 50, 0, 60, 70]
+
+
+def test_an_offset_in_the_dark_is_named_and_taken_off(log_of):
+    lux = [4 if h % 24 < 8 else 304 for h in range(48)]
+    rows = "".join(f"{h},{level}\n" for h, level in enumerate(lux))
+    log = log_of("time_h,lux\n" + rows)
+    assert log.floor_lx == 4
+    assert log.dark_s == 0
+    assert any(note.startswith("The light never falls below 4 lx") for note in log.notes)
+    clean = log_of("time_h,lux\n" + rows, offset_lx=4)
+    assert clean.floor_lx == 0
+    assert clean.mean_lit_lx == 300
+    assert "4 lx were taken off every reading." in clean.notes
 
 
 def test_an_uneven_log_keeps_its_own_times(log_of):
@@ -138,7 +162,7 @@ def test_the_same_log_may_be_written_in_several_ways(log_of, text):
 
 def test_empty_readings_and_exact_repeats_are_left_out_and_reported(log_of):
     log = log_of("time,lux\n0,1\n60,2\n60,2\n120,\n180,4\n240,5\n")
-    assert log.illuminance_lx.tolist() == [1, 2, 0, 4, 5]
+    assert log.illuminance_lx.tolist() == [1, 2, 2, 4, 5]
     assert log.notes[1:3] == (
         "1 lines have no reading and were left out.",
         "1 lines repeat the line before and were left out.",
@@ -155,7 +179,7 @@ def test_the_edges_rise_and_no_light_is_lost_or_made(tmp_path_factory, steps, ga
     path = tmp_path_factory.getbasetemp() / "steps.csv"
     rows = zip(times.tolist(), lux.tolist(), strict=True)
     path.write_text("time,lux\n" + "".join(f"{t},{x!r}\n" for t, x in rows))
-    log = read_light_log(path, gaps)
+    log = read_light_log(path, LogRules(gaps=gaps))
     assert np.all(np.diff(log.time_s) > 0)
     filled = sum(
         (to - since) * log.illuminance_lx[np.searchsorted(log.time_s, since)]
@@ -265,6 +289,19 @@ def test_a_log_that_is_nowhere_is_named_with_the_ones_there_are(tmp_path, file):
 def test_a_log_without_a_name_says_so(file):
     with pytest.raises(LogError, match="names no log"):
         resolve_log(following(file), None)
+
+
+OPEN_DATES = "time,lux\n03/04/2024 08:00,1\n03/04/2024 09:00,2\n04/04/2024 08:00,2\n"
+
+
+def test_a_scenario_says_what_its_log_leaves_open(tmp_path):
+    (tmp_path / "desk.csv").write_text(OPEN_DATES)
+    with pytest.raises(Undecided, match=r"Say light\.pattern\.dates = dmy \(03/04/2024 is 2024"):
+        resolve_log(following("desk.csv"), tmp_path / "x.json")
+    for dates, start in (("dmy", datetime(2024, 4, 3, 8)), ("mdy", datetime(2024, 3, 4, 8))):
+        log = resolve_log(following("desk.csv", dates=dates), tmp_path / "x.json")
+        assert log is not None
+        assert log.start == start
 
 
 # --- the log itself -----------------------------------------------------------------------

@@ -224,6 +224,10 @@ def test_a_light_log_is_named_with_its_hash():
     assert source.log_sha256 == hashlib.sha256(log.read_bytes()).hexdigest()
     cells = [row.cells[1] for row in table(one, "What", "Value").rows]
     assert {source.log, source.log_sha256, "Gloaming 7.1", "2026-03-01 12:00+00:00"} <= set(cells)
+    said = [block.text for block in one.blocks if isinstance(block, Paragraph)]
+    assert any(text.startswith("office_lux_1min.csv: 20560 readings from 2015") for text in said)
+    assert any(text.startswith("The readings are as measured") for text in said)
+    assert any("No reading for 29.2 h after 2015-02-10 09:33" in text for text in said)
 
 
 def test_a_note_of_the_writer_and_the_notes_of_the_scenario_are_kept():

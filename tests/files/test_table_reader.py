@@ -189,7 +189,7 @@ def test_dates_that_are_the_same_both_ways_need_no_answer(read, text):
     [
         ("time_s,V\n0,3,90\n1,3,80\n", "line 2: 3 columns found where the line of names has 2."),
         ("time_s;lux\n0;12,5\n1;12.5\n", "line 3, column 'lux': the light is '12.5'"),
-        ("time_s;lux (lx)\n-;µA\n0;1\n", "is in lx by its name and in µA by the line of units"),
+        ("time_s;lux (lx)\n-;µA\n0;1\n", "is lx by its name and µA by the line of units"),
         ("time,lux\n31/02/2024,1\n28/02/2024,2\n", "line 2: the time is '31/02/2024'"),
         ("time,lux\n13/02/2024,1\n01/14/2024,2\n", "line 3: the time is '01/14/2024'"),
         ("when,lux\n0,1\n", "has no column of time; its columns are when, lux"),

@@ -182,19 +182,19 @@ def _unit_line(
                 if column.quantity in ("time", "date") and hint:
                     found[column.place] = replace(column, hint=hint.lower())
                 continue
-            if column.unit not in (None, unit):
+            quantity, scale = scale_of(unit)
+            if column.unit not in (None, unit) or column.quantity not in (None, quantity):
                 raise LogError(
                     say(
-                        "{file}, line {line}: the column {column} is in {one} by its name and in "
-                        "{other} by the line of units; make them agree.",
+                        "{file}, line {line}: the column {column} is {one} by its name and {other} "
+                        "by the line of units; make them agree.",
                         file=name,
                         line=below + 1,
                         column=repr(column.heading),
-                        one=column.unit,
+                        one=column.unit or QUANTITY_NAMES[str(column.quantity)],
                         other=unit,
                     )
                 )
-            quantity, scale = scale_of(unit)
             found[column.place] = replace(column, quantity=quantity, unit=unit, scale=scale)
         return below + 2, found
     return at + 2, {}

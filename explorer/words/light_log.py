@@ -1,0 +1,59 @@
+"""What is said about a measured light log: what was found in the file, and what is made of it."""
+
+from __future__ import annotations
+
+from explorer.advice.case import Case
+from explorer.quantity import show
+from explorer.scenario.course import log_scale
+from explorer.scenario.light_log import LightLog
+from explorer.text import Text, figure, say
+
+
+def log_sentences(case: Case) -> tuple[str, ...]:
+    """Summary, scale and everything the reader found; empty where the light follows no log."""
+    log = case.log
+    if log is None:
+        return ()
+    return (log_summary(log), scale_sentence(case, log), *log.notes)
+
+
+def log_summary(log: LightLog) -> Text:
+    """File, number of readings, span and step."""
+    said = {
+        "file": log.name,
+        "n": log.readings,
+        "span": show(log.duration_s, "s"),
+        "step": show(log.step_s, "s"),
+    }
+    if log.start is None:
+        return say("{file}: {n} readings over {span}, one about every {step}.", **said)
+    return say(
+        "{file}: {n} readings from {start} over {span}, one about every {step}.",
+        start=f"{log.start:%Y-%m-%d %H:%M}",
+        **said,
+    )
+
+
+def scale_text(case: Case) -> Text | None:
+    """The scale that is in force, such as ``× 1.10``; None where readings are as measured.
+
+    A knob names a light level; the readings of a log are scaled to it without a word otherwise.
+    """
+    if case.log is None or case.scenario.light.illuminance_lx is None:
+        return None
+    return figure(f"× {log_scale(case.scenario.light, case.log):.3g}")
+
+
+def scale_sentence(case: Case, log: LightLog) -> Text:
+    """Whether the readings are as measured, or by how much they are multiplied."""
+    measured = show(log.mean_lit_lx, "lx")
+    scale = scale_text(case)
+    if scale is None:
+        return say("The readings are as measured; their mean while lit is {lux}.", lux=measured)
+    return say(
+        "Every reading is scaled ({scale}), so that the mean while lit is {wanted} in place of the "
+        "measured {lux}.",
+        scale=scale,
+        wanted=show(float(case.scenario.light.illuminance_lx or 0.0), "lx"),
+        lux=measured,
+    )
