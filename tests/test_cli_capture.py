@@ -37,7 +37,7 @@ def test_it_prints_the_cycle_its_phases_and_both_errors(radio_csv):
     done = capture(radio_csv)
     assert done.exit_code == 0, done.output
     assert "10000 readings over 1 s" in done.stdout
-    assert "Asleep it draws 2 µA; it repeats every 0.2 s." in done.stdout
+    assert "Asleep it draws 2 µA on average; it repeats every 0.2 s." in done.stdout
     assert "Charge: kept exactly." in done.stdout
     assert "Deepest droop: within" in done.stdout
     assert done.stdout.splitlines()[-1].split() == ["5", "ms", "1", "ms", "30", "mA"]

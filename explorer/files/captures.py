@@ -5,15 +5,27 @@ from __future__ import annotations
 from pathlib import Path
 
 from explorer.advice.capture.record import Capture, captured
-from explorer.files.table_reader.layout import Wanted
-from explorer.files.table_reader.reader import read_readings
-from explorer.files.table_reader.told import LogError, Told
+from explorer.files.table_reader.layout import Wanted, layout_of
+from explorer.files.table_reader.reader import LIMIT_BYTES, read_readings
+from explorer.files.table_reader.told import LogError, Told, Undecided
 from explorer.text import say
 
 MOST_READINGS = 10_000_000
 """Longest capture that is taken; beyond it memory runs out on a small machine (own judgement)."""
 MOST_A = 1000.0
 """Largest current taken, either way; a phase of a scenario takes no more. [A]"""
+CURRENT = Wanted(quantity="current", lowest=-MOST_A, highest=MOST_A)
+
+
+def is_capture(path: Path) -> bool:
+    """Whether a file looks like a capture: a table with times and currents."""
+    try:
+        layout_of(path, (CURRENT,), Told(), timed=True, limit_bytes=LIMIT_BYTES, what="")
+    except Undecided:
+        return True
+    except LogError:
+        return False
+    return True
 
 
 def read_capture(path: Path | str, told: Told | None = None) -> Capture:
@@ -33,8 +45,7 @@ def read_capture(path: Path | str, told: Told | None = None) -> Capture:
     LogError
         The file cannot be used; the sentence names line and column.
     """
-    current = Wanted(quantity="current", lowest=-MOST_A, highest=MOST_A)
-    found = read_readings(Path(path), [current], told, what=say("capture of a current"))
+    found = read_readings(Path(path), (CURRENT,), told, what=say("capture of a current"))
     readings = len(found.time_s)
     if readings < 2:
         raise LogError(

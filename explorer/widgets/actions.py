@@ -50,6 +50,10 @@ ACTIONS = {
         tip=say("Write all of it to PDF or HTML, for another engineer to check"),
         keys="Ctrl+Shift+P",
     ),
+    "capture": ActionInfo(
+        text=say("Read a load cap&ture…"),
+        tip=say("Make an operation of a current that an analyser or an oscilloscope captured"),
+    ),
     "quit": ActionInfo(
         text=say("&Quit"), tip=say("Close every window"), keys=QKeySequence.StandardKey.Quit
     ),

@@ -6,7 +6,7 @@ import itertools
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QByteArray, QEvent, QSignalBlocker, QSize, QTimer, Signal
+from PySide6.QtCore import QByteArray, QEvent, QSignalBlocker, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import QCloseEvent, QGuiApplication, QPaintEvent
 from PySide6.QtWidgets import QApplication, QHBoxLayout, QMainWindow, QVBoxLayout, QWidget
 
@@ -105,6 +105,7 @@ class MainWindow(QMainWindow):
             ("pin", self.on_pin),
             ("compare", self.on_compare),
             ("sheet", self.on_sheet),
+            ("capture", self.on_capture),
         ):
             self.commands[key].triggered.connect(handler)
         stack = document.undo_stack
@@ -341,6 +342,24 @@ class MainWindow(QMainWindow):
         """Write a sheet of the open design."""
         self.finish_typing()
         self.sheets.on_wanted()
+
+    def on_capture(self) -> None:
+        """Ask for a captured load current."""
+        from explorer.widgets.capture.capture_dialog import pick_capture
+
+        path = pick_capture(self, self.settings.settings.folder)
+        if path is not None:
+            self.open_capture(path)
+
+    def open_capture(self, path: Path) -> None:
+        """Show a captured load current, for an operation to be made of it."""
+        from explorer.widgets.capture.capture_dialog import CaptureDialog
+
+        self.finish_typing()
+        dialog = CaptureDialog(self.document, self.jobs, self)
+        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        dialog.open_file(path)
+        dialog.open()
 
     def _on_sheet_said(self, text: str, fault: bool) -> None:
         self.notice.say(text, fault=fault)

@@ -71,6 +71,8 @@ class Menus(QObject):
         files.addSeparator()
         files.addActions([commands[key] for key in ("save", "save_as", "sheet")])
         files.addSeparator()
+        files.addAction(commands["capture"])
+        files.addSeparator()
         files.addActions([commands["close"], commands["quit"]])
 
     def _fill_view(self) -> None:

@@ -9,6 +9,7 @@ from PySide6.QtCore import QObject, QPoint, Qt, QTimer
 from PySide6.QtWidgets import QApplication
 
 from explorer.files.bench_log import is_bench_log
+from explorer.files.captures import is_capture
 from explorer.files.disk import FileError
 from explorer.files.scenario_json import load_scenario
 from explorer.state.autosave import Autosave, Leftover, claim_leftovers
@@ -174,6 +175,8 @@ class Windows(QObject):
         window = self._window_of(self.sender())
         if window is not None and len(paths) == 1 and is_bench_log(paths[0]):
             window.questions.drawers.open_log(paths[0])
+        elif window is not None and len(paths) == 1 and is_capture(paths[0]):
+            window.open_capture(paths[0])
         elif window is not None and window.may_leave():
             window.open_path(paths[0])
             self.open_files(paths[1:], window)

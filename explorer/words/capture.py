@@ -32,7 +32,7 @@ def habit_sentence(known: Habit) -> str:
     asleep = (
         say("No sleep is seen in it")
         if known.sleep_a is None
-        else say("Asleep it draws {current}", current=show(known.sleep_a, "A"))
+        else say("Asleep it draws {current} on average", current=show(known.sleep_a, "A"))
     )
     repeats = (
         say("nothing is seen to repeat.")
@@ -56,7 +56,7 @@ def cycle_sentence(found: Reduced, from_s: float) -> str:
 def phases_sentence(found: Reduced) -> str:
     """How many phases it became."""
     return say(
-        "{n} phases beside a sleep current of {current}.",
+        "{n} phases; at rest this cycle draws {current}.",
         n=len(found.extra_a),
         current=show(found.sleep_a, "A"),
     )
@@ -90,16 +90,23 @@ def droop_sentence(found: Reduced) -> str:
     )
 
 
+def found_sentences(capture: Capture, known: Habit) -> tuple[str, ...]:
+    """What a capture holds: readings, sleep and period."""
+    return (readings_sentence(capture), habit_sentence(known))
+
+
+def kept_sentences(found: Reduced) -> tuple[str, ...]:
+    """What the phases keep of a cycle."""
+    return (phases_sentence(found), charge_sentence(found), droop_sentence(found))
+
+
 def sentences(capture: Capture, known: Habit, found: Reduced, from_s: float) -> tuple[str, ...]:
     """All of it, one sentence after another."""
     return (
-        readings_sentence(capture),
+        *found_sentences(capture, known),
         *capture.notes,
-        habit_sentence(known),
         cycle_sentence(found, from_s),
-        phases_sentence(found),
-        charge_sentence(found),
-        droop_sentence(found),
+        *kept_sentences(found),
     )
 
 
