@@ -187,7 +187,7 @@ class CapturePlot(QWidget):
         self._paint_times(painter, tokens)
         painter.save()
         painter.setClipRect(area)
-        columns: FloatArray = np.arange(len(low)) + (area.left() + 0.5)
+        columns = np.arange(len(low), dtype=float) + (area.left() + 0.5)
         top, bottom = scale.y(high), scale.y(low)
         thick = np.maximum(bottom - top, 1.0)
         painter.setPen(QPen(tokens.color("threshold"), 1.0))
