@@ -23,27 +23,29 @@ class TableError(FileError):
     """A table cannot be written; the text is a sentence."""
 
 
+def trace_table(trace: Columns) -> dict[str, list[float]]:
+    """The columns of a trace under the names that its files bear; `connected` is 1 or 0."""
+    return {
+        "time_s": trace.time_s.tolist(),
+        "store_V": trace.store_v.tolist(),
+        "terminal_V": trace.terminal_v.tolist(),
+        "terminal_min_V": trace.terminal_min_v.tolist(),
+        "harvest_A": trace.harvest_a.tolist(),
+        "load_A": trace.load_a.tolist(),
+        "leakage_A": trace.leakage_a.tolist(),
+        "connected": trace.connected.astype(np.int64).tolist(),
+    }
+
+
 def write_trace(path: Path | str, trace: Columns) -> None:
-    """Write a trace, one line for each of its rows; `connected` is 1 or 0.
+    """Write a trace, one line for each of its rows.
 
     Raises
     ------
     TableError
         The place cannot be written.
     """
-    write_table(
-        path,
-        {
-            "time_s": trace.time_s.tolist(),
-            "store_V": trace.store_v.tolist(),
-            "terminal_V": trace.terminal_v.tolist(),
-            "terminal_min_V": trace.terminal_min_v.tolist(),
-            "harvest_A": trace.harvest_a.tolist(),
-            "load_A": trace.load_a.tolist(),
-            "leakage_A": trace.leakage_a.tolist(),
-            "connected": trace.connected.astype(np.int64).tolist(),
-        },
-    )
+    write_table(path, trace_table(trace))
 
 
 def row_count(length_s: float, step_s: float) -> int:

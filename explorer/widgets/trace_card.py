@@ -29,6 +29,7 @@ from explorer.widgets.elided_label import ElidedLabel
 from explorer.widgets.icons import icon
 from explorer.widgets.pending import PendingLabel, Veil
 from explorer.widgets.plots.pulse_inset import PulseInset
+from explorer.widgets.plots.trace_menu import TraceMenu
 from explorer.widgets.plots.trace_plot import TracePlot
 from explorer.words import readout
 
@@ -52,6 +53,7 @@ class TraceCard(Card):
         super().__init__(parent)
         self._document, self._solver = document, solver
         self.plot = TracePlot()
+        self.menu = TraceMenu(self.plot, document)
         self.inset = PulseInset()
         self.pulse = PulseInset()
         self._pages = QStackedWidget()
@@ -95,7 +97,7 @@ class TraceCard(Card):
         self._title.setIndent(4)
         self.fit = PillButton()
         self.fit.setText(tr("Fit"))
-        self.fit.setToolTip(tr("Show the whole span again (Home)"))
+        self.fit.setToolTip(tr("Show everything again (Home)"))
         self.fit.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
         self.fit.setMinimumHeight(26)
         self.fit.setVisible(False)

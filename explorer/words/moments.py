@@ -29,20 +29,35 @@ class Tick:
     """Empty for a tick that only divides."""
 
 
-def clock(time_s: float, weekdays: bool, offset_s: float = 0.0) -> str:
-    """A moment of the trace.
+def clock(
+    time_s: float, weekdays: bool, offset_s: float = 0.0, finest_s: float = 60.0
+) -> str:
+    """A moment of the trace, with as many digits as tell it from one `finest_s` later.
 
     Examples
     --------
     >>> clock(86400 + 14 * 3600, True), clock(9 * 86400.0, True), clock(90.0, False)
     ('Tue 14:00', 'Wed 00:00, week 2', '90 s')
+    >>> clock(50_400.25, True, finest_s=1.0), clock(50_400.25, True, finest_s=0.01)
+    ('Mon 14:00:00', 'Mon 14:00:00.25')
+    >>> clock(90.0213, False, finest_s=0.001)
+    '90.021 s'
     """
+    digits = min(max(math.ceil(-math.log10(finest_s) - 1e-9), 0), 6)
     if not weekdays:
-        return show(time_s, "s")
-    moment = time_s + offset_s
+        if finest_s >= 1.0 or time_s >= 1e6:
+            return show(time_s, "s")
+        return figure(f"{time_s:.{digits}f} s")
+    # Rounded down to what is told: a clock shows the second that has begun.
+    moment = math.floor((time_s + offset_s) * 10**digits + 1e-6) / 10**digits
     day = int(moment // DAY_S)
-    minutes = int((moment - day * DAY_S) // 60)
-    text = joined(" ", (WEEKDAY_NAMES[day % 7], f"{minutes // 60:02d}:{minutes % 60:02d}"))
+    rest = moment - day * DAY_S
+    told = f"{int(rest) // 3600:02d}:{int(rest) % 3600 // 60:02d}"
+    if finest_s < 60.0:
+        width = digits + 3 if digits else 2
+        second = math.floor(rest % 60.0 * 10**digits + 1e-3) / 10**digits
+        told = f"{told}:{second:0{width}.{digits}f}"
+    text = joined(" ", (WEEKDAY_NAMES[day % 7], figure(told)))
     return text if day < 7 else say("{moment}, week {n}", moment=text, n=day // 7 + 1)
 
 

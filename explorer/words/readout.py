@@ -136,7 +136,8 @@ def cursor_lines(
     width_s : float
         Time around the moment whose lowest terminal voltage and mean currents are told. [s]
     """
-    lines = [Line(label=clock(time_s, weekdays, offset_s), value="")]
+    finest = width_s if width_s > 0.0 else 60.0
+    lines = [Line(label=clock(time_s, weekdays, offset_s, finest), value="")]
     row = spot(trace, time_s, width_s)
     if row is None:
         lines.append(Line(label=say("not followed so far"), value=""))
@@ -153,6 +154,33 @@ def cursor_lines(
     if other is not None:
         lines.append(Line(label=ghost_name, value=volts(float(other.store_v[0]))))
     return tuple(lines)
+
+
+def between_lines(trace: Trace, mark_s: float, cursor_s: float) -> tuple[Line, ...]:
+    """What happens between a moment that is held and the cursor.
+
+    Mean currents are exact, pulses, inrush and leakage included; charge is what the store gains.
+    """
+    first, last = (min(max(t, 0.0), trace.span_s) for t in sorted((mark_s, cursor_s)))
+    if first == last:
+        return ()
+    row = trace.rows(np.array([first]), np.array([last]))
+    charge_c, _ = trace.charge_at(np.array([first, last]))
+    volt = trace.at(np.array([first, last])).store_v
+    return (
+        Line(label=say("Δ time from the mark"), value=show(last - first, "s", 4)),
+        Line(label=say("Δ store"), value=_signed(float(volt[1] - volt[0]), "V")),
+        Line(label=say("charge gained"), value=_signed(float(charge_c[1] - charge_c[0]), "C")),
+        Line(label=say("mean charging"), value=show(float(row.harvest_a[0]), "A")),
+        Line(label=say("mean load"), value=show(float(row.load_a[0]), "A")),
+        Line(label=say("mean leakage"), value=show(float(row.leakage_a[0]), "A")),
+    )
+
+
+def _signed(value: float, unit: str) -> str:
+    """A difference: one that falls bears a minus."""
+    shown = show(abs(value), unit)
+    return joined("", ("−" if value < 0.0 else "+", shown)) if value else shown
 
 
 def spot(trace: Trace, time_s: float, width_s: float) -> Columns | None:

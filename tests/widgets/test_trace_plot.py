@@ -4,13 +4,16 @@ import sys
 import numpy as np
 import pytest
 from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
-from PySide6.QtGui import QWheelEvent
+from PySide6.QtGui import QImage, QWheelEvent
 
+from explorer.quantity import show
 from explorer.scenario.model import Scenario, with_value
 from explorer.state import theme
+from explorer.state.document import Document
 from explorer.state.spans import DAY_S, WEEK_S, Window
 from explorer.widgets.plots import overlay
 from explorer.widgets.plots.pulse_inset import PulseInset
+from explorer.widgets.plots.trace_menu import TraceMenu
 from explorer.widgets.plots.trace_plot import TracePlot
 from tests.widgets.samples import made_up, made_up_pulse, run_of
 
@@ -28,12 +31,12 @@ def plot(qtbot):
     return result
 
 
-def wheel(plot, steps, x):
+def wheel(plot, steps, x, keys=Qt.KeyboardModifier.NoModifier):
     where = QPointF(x, 200)
     plot.wheelEvent(
         QWheelEvent(
             where, plot.mapToGlobal(where), QPoint(), QPoint(0, 120 * steps),
-            Qt.MouseButton.NoButton, Qt.KeyboardModifier.NoModifier,
+            Qt.MouseButton.NoButton, keys,
             Qt.ScrollPhase.NoScrollPhase, False,
         )
     )  # fmt: skip
@@ -58,12 +61,12 @@ def test_the_axis_does_not_move_while_a_knob_moves(plot):
 
 
 def test_the_wheel_zooms_in_time_around_the_pointer(qtbot, plot):
-    x = plot._to_x(3 * DAY_S)
+    x = plot.to_x(3 * DAY_S)
     with qtbot.waitSignal(plot.zoomed_changed) as heard:
         wheel(plot, 4, x)
     assert heard.args == [True]
     assert plot.shown.length_s < 0.5 * WEEK_S
-    assert plot._to_x(3 * DAY_S) == pytest.approx(x, abs=1.0)
+    assert plot.to_x(3 * DAY_S) == pytest.approx(x, abs=1.0)
 
 
 def test_fit_shows_everything_again(qtbot, plot):
@@ -78,7 +81,7 @@ def test_a_zoom_asks_the_run_anew_within_a_frame(qtbot, plot):
     """What is on show has a column for every pixel, at any zoom."""
     before = plot._picture
     assert before.edge_s[[0, -1]] == pytest.approx([0.0, WEEK_S])
-    wheel(plot, 20, plot._to_x(4.5 * DAY_S))
+    wheel(plot, 20, plot.to_x(4.5 * DAY_S))
     qtbot.waitUntil(lambda: plot._picture is not before)
     shown = plot._picture
     assert shown.edge_s[[0, -1]] == pytest.approx([plot.shown.from_s, plot.shown.to_s])
@@ -117,7 +120,7 @@ def test_a_zoom_stays_while_results_come(plot):
 
 
 def test_the_mouse_moves_the_cursor(qtbot, plot):
-    where = QPoint(round(plot._to_x(2 * DAY_S)), 200)
+    where = QPoint(round(plot.to_x(2 * DAY_S)), 200)
     with qtbot.waitSignal(plot.cursor_moved):
         qtbot.mouseMove(plot.viewport(), where)
     assert plot.cursor_s == pytest.approx(2 * DAY_S, abs=WEEK_S / 500)
@@ -141,7 +144,7 @@ def test_the_keyboard_moves_hides_and_zooms(qtbot, plot):
 
 
 def test_dragging_pans_a_zoomed_trace(qtbot, plot):
-    wheel(plot, 6, plot._to_x(3.5 * DAY_S))
+    wheel(plot, 6, plot.to_x(3.5 * DAY_S))
     before = plot.shown
     port = plot.viewport()
     qtbot.mousePress(port, Qt.MouseButton.LeftButton, pos=QPoint(300, 200))
@@ -149,6 +152,120 @@ def test_dragging_pans_a_zoomed_trace(qtbot, plot):
     qtbot.mouseRelease(port, Qt.MouseButton.LeftButton, pos=QPoint(250, 200))
     assert plot.shown.from_s > before.from_s
     assert plot.shown.length_s == pytest.approx(before.length_s)
+
+
+def test_ctrl_and_the_wheel_zoom_in_volts_around_the_pointer(plot):
+    whole, seconds = plot.shown_volts, plot.shown
+    at = plot.volts_at(200)
+    wheel(plot, 4, plot.to_x(3 * DAY_S), Qt.KeyboardModifier.ControlModifier)
+    low, high = plot.shown_volts
+    assert high - low == pytest.approx((whole[1] - whole[0]) / 1.25**4)
+    assert plot.volts_at(200) == pytest.approx(at, abs=0.02)
+    assert plot.shown == seconds
+    assert plot.is_zoomed
+    plot.fit()
+    assert plot.shown_volts == whole
+    assert not plot.is_zoomed
+
+
+def test_the_wheel_over_the_voltage_axis_zooms_in_volts(plot):
+    seconds, (low, high) = plot.shown, plot.shown_volts
+    wheel(plot, 1, 10)
+    assert plot.shown == seconds
+    assert plot.shown_volts[1] - plot.shown_volts[0] == pytest.approx((high - low) / 1.25)
+
+
+def test_a_zoom_in_volts_stays_while_results_come(plot):
+    plot.zoom_volts(4.0, 3.0)
+    shown = plot.shown_volts
+    plot.set_assessment(made_up(with_value(Scenario(), "light.illuminance_lx", 350.0)), WEEK)
+    assert plot.shown_volts == shown
+
+
+def test_a_box_drawn_with_shift_is_what_is_shown_next(qtbot, plot):
+    left, right = plot.to_x(1 * DAY_S), plot.to_x(3 * DAY_S)
+    top, bottom = plot.to_y(3.0), plot.to_y(1.5)
+    shift, button = Qt.KeyboardModifier.ShiftModifier, Qt.MouseButton.LeftButton
+    corners = QPoint(round(left), round(top)), QPoint(round(right), round(bottom))
+    qtbot.mousePress(plot.viewport(), button, shift, corners[0])
+    qtbot.mouseMove(plot.viewport(), corners[1])
+    assert plot.box.width() == pytest.approx(right - left, abs=2)
+    qtbot.mouseRelease(plot.viewport(), button, shift, corners[1])
+    assert plot.box is None
+    assert plot.shown.from_s == pytest.approx(1 * DAY_S, abs=0.03 * DAY_S)
+    assert plot.shown.to_s == pytest.approx(3 * DAY_S, abs=0.03 * DAY_S)
+    assert plot.shown_volts == pytest.approx((1.5, 3.0), abs=0.05)
+
+
+def test_a_click_with_shift_is_no_box(qtbot, plot):
+    shift = Qt.KeyboardModifier.ShiftModifier
+    qtbot.mouseClick(plot.viewport(), Qt.MouseButton.LeftButton, shift, QPoint(300, 200))
+    assert not plot.is_zoomed
+
+
+def test_keys_zoom_and_move_in_both_axes(qtbot, plot):
+    plot.setFocus()
+    low, high = plot.shown_volts
+    qtbot.keyClick(plot, Qt.Key.Key_Plus, Qt.KeyboardModifier.ControlModifier)
+    assert plot.shown_volts[1] - plot.shown_volts[0] == pytest.approx((high - low) / 1.25)
+    before = plot.shown_volts
+    qtbot.keyClick(plot, Qt.Key.Key_Up)
+    assert plot.shown_volts[0] > before[0]
+    qtbot.keyClick(plot, Qt.Key.Key_Down)
+    assert plot.shown_volts == pytest.approx(before)
+    qtbot.keyClick(plot, Qt.Key.Key_Plus)
+    start = plot.shown.from_s
+    qtbot.keyClick(plot, Qt.Key.Key_PageDown)
+    assert plot.shown.from_s > start
+
+
+def test_the_cursor_measures_from_the_mark(qtbot, plot):
+    """Time, volts, charge and mean currents between them agree with the run's own ledger."""
+    trace = plot.assessment.trace
+    plot.setFocus()
+    plot.set_cursor(2 * DAY_S)
+    qtbot.keyClick(plot, Qt.Key.Key_M)
+    plot.set_cursor(1 * DAY_S)
+    lines = {line.label: line.value for line in plot.cursor_lines()}
+    row = trace.rows(np.array([DAY_S]), np.array([2 * DAY_S]))
+    charge, _ = trace.charge_at(np.array([DAY_S, 2 * DAY_S]))
+    gained = float(charge[1] - charge[0])
+    net = float((row.harvest_a - row.load_a - row.leakage_a)[0]) * DAY_S
+    assert net == pytest.approx(gained, rel=1e-6, abs=1e-9)
+    assert lines["Δ time from the mark"] == "24 h"
+    assert lines["charge gained"] == ("−" if gained < 0 else "+") + show(abs(gained), "C")
+    assert lines["mean charging"] == show(float(row.harvest_a[0]), "A")
+    assert lines["mean load"] == show(float(row.load_a[0]), "A")
+    qtbot.keyClick(plot, Qt.Key.Key_Escape)
+    assert plot.mark_s is None
+    assert plot.cursor_lines() == ()
+
+
+def test_the_moment_is_told_as_finely_as_the_zoom_shows(plot):
+    plot.set_cursor(2 * DAY_S + 1.5)
+    assert plot.cursor_lines()[0].label == "Wed 00:00"
+    plot.zoom(1e5, 2 * DAY_S + 1.5)
+    plot.set_cursor(2 * DAY_S + 1.5)
+    assert plot.cursor_lines()[0].label == "Wed 00:00:01.50"
+
+
+def test_its_menu_measures_zooms_and_exports_what_is_shown(plot, tmp_path):
+    document = Document(Scenario())
+    menu = TraceMenu(plot, document)
+    plot.set_cursor(3 * DAY_S)
+    choices = {action.text(): action for action in menu.build().actions()}
+    choices["&Measure from here\tM"].trigger()
+    assert plot.mark_s == 3 * DAY_S
+    choices["Zoom &in\t+"].trigger()
+    assert plot.is_zoomed
+    assert menu.save("csv", tmp_path / "trace.csv")
+    rows = (tmp_path / "trace.csv").read_text().splitlines()
+    assert rows[0].startswith("time_s,store_V,terminal_V")
+    assert float(rows[1].split(",")[0]) == pytest.approx(plot.shown.from_s)
+    assert menu.save("png", tmp_path / "trace.png")
+    assert menu.save("svg", tmp_path / "trace.svg")
+    assert QImage(str(tmp_path / "trace.png")).width() >= 1600
+    assert "<svg" in (tmp_path / "trace.svg").read_text()
 
 
 def test_a_pinned_design_is_drawn_and_read(plot):

@@ -57,7 +57,8 @@ class WidgetPaint:
         widget.setPalette(theme.palette_of(LIGHT))
         try:
             flags = QWidget.RenderFlag.DrawChildren
-            widget.render(painter, QPoint(), QRegion(), flags)
+            # A plot has another way to paint itself by this name, onto a place in a scene.
+            QWidget.render(widget, painter, QPoint(), QRegion(), flags)
         finally:
             widget.setPalette(before if own else QPalette())
 

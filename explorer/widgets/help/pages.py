@@ -68,9 +68,13 @@ WIDGET_KEYS: tuple[tuple[str, tuple[KeyLine, ...]], ...] = (
         say("On the trace"),
         (
             KeyLine(keys="← →", what=say("move the time cursor")),
-            KeyLine(keys="+ −", what=say("zoom in and out")),
-            KeyLine(keys=say("Home", "key"), what=say("show the whole span")),
-            KeyLine(keys=say("Esc", "key"), what=say("hide the time cursor")),
+            KeyLine(keys="M", what=say("hold a mark at the cursor to measure from it")),
+            KeyLine(keys="+ −", what=say("zoom in and out; with Ctrl in volts")),
+            KeyLine(keys=say("↑ ↓, Page Up, Page Down"), what=say("move what is zoomed")),
+            KeyLine(keys=say("Home", "key"), what=say("show everything")),
+            KeyLine(keys=say("Esc", "key"), what=say("hide cursor and mark")),
+            KeyLine(keys=say("Shift and drag"), what=say("draw a box to zoom into")),
+            KeyLine(keys=say("Menu, or the right button"), what=say("measure, zoom, export")),
         ),
     ),
     (

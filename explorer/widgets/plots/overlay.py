@@ -29,6 +29,8 @@ Band = tuple[np.ndarray, np.ndarray, np.ndarray]
 """Times, lowest and highest voltage."""
 DENSE = 0.45
 """Share of the curve's colour where it goes up and down too quickly for a line."""
+BOX_GROUND = 0.12
+"""Opacity of a box that is being drawn."""
 LEVELS = 6
 """Steps of brightness in which lit hours are shaded."""
 MOST_BANDS = 400
@@ -193,6 +195,21 @@ def paint_marks(
         return
     for mark in seen:
         paint_mark(painter, QPointF(to_x(mark.time_s), to_y(mark.volts)), mark.kind, tokens)
+
+
+def paint_mark_line(painter: QPainter, area: QRectF, x: float, tokens: Tokens) -> None:
+    """The moment that is held, from which the cursor measures."""
+    painter.setPen(QPen(tokens.color("ink"), 1.0, Qt.PenStyle.DashLine))
+    painter.drawLine(QPointF(x, area.top()), QPointF(x, area.bottom()))
+
+
+def paint_box(painter: QPainter, box: QRectF, tokens: Tokens) -> None:
+    """The box that a drag draws to zoom into."""
+    ground = tokens.color("accent")
+    ground.setAlphaF(BOX_GROUND)
+    painter.setPen(QPen(tokens.color("accent"), 1.0))
+    painter.setBrush(ground)
+    painter.drawRect(box)
 
 
 def paint_cursor(

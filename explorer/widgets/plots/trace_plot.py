@@ -5,15 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pyqtgraph as pg
 from PySide6.QtCore import QEvent, QPointF, QRectF, Qt, Signal
-from PySide6.QtGui import (
-    QFocusEvent,
-    QKeyEvent,
-    QMouseEvent,
-    QPainter,
-    QPen,
-    QResizeEvent,
-    QWheelEvent,
-)
+from PySide6.QtGui import QContextMenuEvent, QKeyEvent, QPainter
 from PySide6.QtWidgets import QWidget
 
 from explorer.advice.assess import Assessment
@@ -26,54 +18,38 @@ from explorer.state.theme import tokens_of
 from explorer.text import figure, say
 from explorer.widgets.paint import focus_pen
 from explorer.widgets.plots import overlay
-from explorer.widgets.plots.time_axis import TimeAxis
-from explorer.widgets.plots.volt_axis import VoltAxis
+from explorer.widgets.plots.plot_view import PlotView
 from explorer.words import readout
 
 PINNED = say("pinned")
-ZOOM_STEP = 1.25
-CLOSEST_S = 1.0
 HEADROOM = 1.1
 ZOOMED_AXIS_SHARE = 0.55
 """A trace that stays above this share of its top gets an axis that does not begin at zero."""
 
 
-class TracePlot(pg.PlotWidget):
-    """Shows an assessment; the mouse and the arrow keys move one time cursor over all curves."""
+class TracePlot(PlotView):
+    """Shows an assessment; the mouse and the arrow keys move one time cursor over all curves.
 
-    zoomed_changed = Signal(bool)
-    """Whether less than the whole span is on show."""
+    A mark holds a second moment: what lies between it and the cursor is told beside them.
+    """
+
     cursor_moved = Signal(object)
     """Carries the time under the cursor, or None. [s]"""
+    menu_wanted = Signal(object)
+    """Carries the place on the screen at which a menu is asked for."""
 
     def __init__(self, parent: QWidget | None = None, *, ghost_name: str = PINNED) -> None:
         self._ghost_name = ghost_name
-        self._time_axis = TimeAxis()
         self._bands: overlay.LitBands | None = None
         self._assessment: Assessment | None = None
         self._ghost: Assessment | None = None
         self._picture: Picture | None = None
         self._ghost_picture: Picture | None = None
-        self._whole = Window(from_s=0.0, to_s=1.0)
-        self._shown = self._whole
-        self._volts = (0.0, 1.0)
         self._cursor_s: float | None = None
-        self._pan_from: tuple[float, Window] | None = None
+        self._mark_s: float | None = None
         self._weekdays, self._offset_s = True, 0.0
-        volts = VoltAxis()
-        super().__init__(parent, axisItems={"bottom": self._time_axis, "left": volts})
-        # The background holds what changes with every result, so it must not be cached.
-        self.setCacheMode(self.CacheModeFlag.CacheNone)
-        item = self.getPlotItem()
-        item.setMenuEnabled(False)
-        # The menu is built all the same, without a parent it would outlive the plot.
-        item.ctrlMenu.setParent(self, item.ctrlMenu.windowFlags())
-        item.hideButtons()
-        item.setMouseEnabled(False, False)
-        item.layout.setContentsMargins(0, 2, 8, 0)
-        volts.setWidth(34)
-        for axis in (volts, self._time_axis):
-            axis.setStyle(tickFont=theme.font("small"), tickLength=-4)
+        super().__init__(parent)
+        self._volt_axis.setWidth(34)
         self._ghost_curve = pg.PlotCurveItem()
         self._curve = pg.PlotCurveItem(antialias=True)
         self._curve.setSegmentedLineMode("on")
@@ -81,8 +57,6 @@ class TracePlot(pg.PlotWidget):
             self.addItem(part, ignoreBounds=True)
         self._frame = FramePacer(parent=self)
         self._frame.due.connect(self._take_picture)
-        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.viewport().setMouseTracking(True)
         self.setAccessibleName(tr("Trace of the store voltage, V"))
         self.setMinimumSize(240, 140)
         self._retheme()
@@ -103,9 +77,7 @@ class TracePlot(pg.PlotWidget):
         """Show another result; a zoom stays where it is while the span is the same."""
         self._assessment = assessment
         self._bands = overlay.LitBands(assessment.trace)
-        if window != self._whole:
-            self._whole = window
-            self._show(window)
+        self.set_whole(window)
         self._show_volts()
         self._take_picture()
         self.setAccessibleDescription(tr(readout.trace_summary(assessment)))
@@ -124,58 +96,56 @@ class TracePlot(pg.PlotWidget):
         return self._cursor_s
 
     @property
-    def shown(self) -> Window:
-        """The stretch of time on show."""
-        return self._shown
+    def mark_s(self) -> float | None:
+        """The moment that is held beside the cursor; None where there is none. [s]"""
+        return self._mark_s
 
     @property
-    def is_zoomed(self) -> bool:
-        """Whether less than the whole span is on show."""
-        return self._shown != self._whole
+    def assessment(self) -> Assessment | None:
+        """What is on show."""
+        return self._assessment
 
-    def fit(self) -> None:
-        """Show the whole span again."""
-        self._show(self._whole)
-
-    def zoom(self, factor: float, around_s: float) -> None:
-        """Show `factor` times less time, keeping one moment in its place."""
-        low, high = self._whole.from_s, self._whole.to_s
-        length = max(min(self._shown.length_s / factor, high - low), CLOSEST_S)
-        share = (around_s - self._shown.from_s) / self._shown.length_s
-        start = min(max(around_s - share * length, low), high - length)
-        self._show(Window(from_s=start, to_s=start + length))
+    def set_mark(self, time_s: float | None) -> None:
+        """Hold a moment, from which the cursor measures, or let it go."""
+        self._mark_s = time_s
+        self.viewport().update()
 
     def set_cursor(self, time_s: float | None) -> None:
         """Put the time cursor somewhere, or hide it."""
         if time_s is not None:
-            time_s = min(max(time_s, self._shown.from_s), self._shown.to_s)
+            time_s = min(max(time_s, self._shown_s.low), self._shown_s.high)
         if time_s != self._cursor_s:
             self._cursor_s = time_s
             self.viewport().update()
             self.cursor_moved.emit(time_s)
 
     def cursor_lines(self) -> tuple[readout.Line, ...]:
-        """What the cursor reads."""
+        """What the cursor reads, and what lies between it and the mark."""
         if self._assessment is None or self._cursor_s is None:
             return ()
-        return readout.cursor_lines(
-            self._assessment.trace,
+        trace, pixel_s = self._assessment.trace, self.pixel_s
+        lines = readout.cursor_lines(
+            trace,
             self._cursor_s,
             None if self._ghost is None else self._ghost.trace,
             self._weekdays,
             self._offset_s,
             self._ghost_name,
-            self._shown.length_s / max(self.area().width(), 1.0),
+            pixel_s,
         )
+        if self._mark_s is None:
+            return lines
+        return lines + readout.between_lines(trace, self._mark_s, self._cursor_s)
 
-    def _show(self, window: Window) -> None:
-        was = self.is_zoomed
-        self._shown = window
-        self.getPlotItem().setXRange(window.from_s, window.to_s, padding=0)
-        self._frame.request()
-        self.viewport().update()
-        if self.is_zoomed != was:
-            self.zoomed_changed.emit(self.is_zoomed)
+    @property
+    def pixel_s(self) -> float:
+        """Time in one pixel column. [s]"""
+        return self._shown_s.length / max(self.area().width(), 1.0)
+
+    def view_changed(self) -> None:
+        """Ask within a frame what the part on show looks like."""
+        if hasattr(self, "_frame"):
+            self._frame.request()
 
     def _show_volts(self) -> None:
         if self._assessment is None:
@@ -192,17 +162,14 @@ class TracePlot(pg.PlotWidget):
             *(a.trace.extremes().lowest_store_v for a in shown),
         )
         low = 0.0 if bottom < ZOOMED_AXIS_SHARE * top else bottom - 0.06 * (top - bottom)
-        wanted = (low, low + (top - low) * HEADROOM)
-        if wanted != self._volts:
-            self._volts = wanted
-            self.getPlotItem().setYRange(*wanted, padding=0)
+        self.set_whole_volts(low, low + (top - low) * HEADROOM)
 
     def _take_picture(self) -> None:
         """Ask what is visible of the trace, and of the pinned one, at this width."""
         if self._assessment is None or self.getPlotItem() is None:  # closed meanwhile
             return
         width, pixel_v = min(max(round(self.area().width()), 2), MOST_COLUMNS), self._view().pixel_v
-        span = self._shown.from_s, self._shown.to_s
+        span = self._shown_s.low, self._shown_s.high
         self._picture = self._assessment.trace.picture(*span, width)
         self._curve.setData(*self._picture.line(pixel_v), connect="finite")
         self._ghost_picture = None
@@ -214,42 +181,17 @@ class TracePlot(pg.PlotWidget):
 
     # --- what a person does ---
 
-    def wheelEvent(self, event: QWheelEvent) -> None:
-        """Zoom in time around the pointer."""
-        steps = event.angleDelta().y() / 120
-        if steps:
-            self.zoom(ZOOM_STEP**steps, self._time_at(event.position().x()))
-        event.accept()
+    def pointed(self, at: QPointF) -> None:
+        """The cursor follows the pointer."""
+        self.set_cursor(self.time_at(at.x()))
 
-    def mousePressEvent(self, event: QMouseEvent) -> None:
-        """Take the focus and begin to pan."""
-        self.setFocus(Qt.FocusReason.MouseFocusReason)
-        if event.button() == Qt.MouseButton.LeftButton:
-            self._pan_from = (event.position().x(), self._shown)
-        event.accept()
-
-    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
-        """End the pan."""
-        self._pan_from = None
-        event.accept()
-
-    def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
-        """Nothing hides behind a double-click."""
-        event.accept()
-
-    def mouseMoveEvent(self, event: QMouseEvent) -> None:
-        """Pan with the button down, move the cursor without."""
-        x = event.position().x()
-        if self._pan_from is not None and self.is_zoomed:
-            at, window = self._pan_from
-            area = self.area()
-            shift = (at - x) / max(area.width(), 1.0) * window.length_s
-            start = min(
-                max(window.from_s + shift, self._whole.from_s), self._whole.to_s - window.length_s
-            )
-            self._show(Window(from_s=start, to_s=start + window.length_s))
-        elif self.area().contains(event.position()):
-            self.set_cursor(self._time_at(x))
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        """Right button and menu key ask for the same menu."""
+        by_key = event.reason() == QContextMenuEvent.Reason.Keyboard
+        area = self.area()
+        x = self.to_x(self._cursor_s) if self._cursor_s is not None else area.center().x()
+        at = QPointF(x, area.center().y()).toPoint() if by_key else event.pos()
+        self.menu_wanted.emit(self.viewport().mapToGlobal(at))
         event.accept()
 
     def leaveEvent(self, event: QEvent) -> None:
@@ -259,61 +201,26 @@ class TracePlot(pg.PlotWidget):
         super().leaveEvent(event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Arrows move the cursor, + and − zoom, Home fits, Esc hides the cursor."""
-        key = event.key()
-        here = self._cursor_s
-        middle = (self._shown.from_s + self._shown.to_s) / 2
+        """Arrows move the cursor, M holds or lets go a mark there, Esc hides cursor and mark."""
+        key, here = event.key(), self._cursor_s
         steps = 10 if event.modifiers() & Qt.KeyboardModifier.ShiftModifier else 1
         if key in (Qt.Key.Key_Left, Qt.Key.Key_Right):
-            pixel = self._shown.length_s / max(self.area().width(), 1.0) * 2 * steps
-            start = middle if here is None else here
-            self.set_cursor(start + (pixel if key == Qt.Key.Key_Right else -pixel))
-        elif key in (Qt.Key.Key_Plus, Qt.Key.Key_Equal, Qt.Key.Key_Minus):
-            factor = 1 / ZOOM_STEP if key == Qt.Key.Key_Minus else ZOOM_STEP
-            self.zoom(factor, middle if here is None else here)
-        elif key == Qt.Key.Key_Home:
-            self.fit()
-        elif key == Qt.Key.Key_Escape and here is not None:
+            by = self.pixel_s * 2 * steps
+            start = self.zoom_centre_s()
+            self.set_cursor(start + (by if key == Qt.Key.Key_Right else -by))
+        elif key == Qt.Key.Key_M:
+            self.set_mark(here if self._mark_s is None or here != self._mark_s else None)
+        elif key == Qt.Key.Key_Escape and (here is not None or self._mark_s is not None):
             self.set_cursor(None)
+            self.set_mark(None)
         else:
-            event.ignore()
+            super().keyPressEvent(event)
 
-    def focusInEvent(self, event: QFocusEvent) -> None:
-        """Show the focus ring."""
-        super().focusInEvent(event)
-        self.viewport().update()
-
-    def focusOutEvent(self, event: QFocusEvent) -> None:
-        """Hide the focus ring."""
-        super().focusOutEvent(event)
-        self.viewport().update()
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        """Fewer labels on a low plot."""
-        super().resizeEvent(event)
-        if hasattr(self, "_frame"):
-            self._frame.request()
-            self.viewport().update()
+    def zoom_centre_s(self) -> float:
+        """Keys zoom around the cursor where there is one. [s]"""
+        return super().zoom_centre_s() if self._cursor_s is None else self._cursor_s
 
     # --- what it looks like ---
-
-    def area(self) -> QRectF:
-        """The inside of the axes. [px]"""
-        box = self.getPlotItem().getViewBox()
-        return QRectF(box.mapRectToScene(box.boundingRect()))
-
-    def _to_x(self, time_s: float) -> float:
-        area = self.area()
-        return area.left() + (time_s - self._shown.from_s) / self._shown.length_s * area.width()
-
-    def _to_y(self, volts: float) -> float:
-        area, (low, high) = self.area(), self._volts
-        return area.bottom() - (volts - low) / (high - low) * area.height()
-
-    def _time_at(self, x: float) -> float:
-        area = self.area()
-        share = (x - area.left()) / max(area.width(), 1.0)
-        return self._shown.from_s + min(max(share, 0.0), 1.0) * self._shown.length_s
 
     def drawBackground(self, painter: QPainter, rect: QRectF) -> None:
         """Ground, lit hours and pulse envelope, behind the curves."""
@@ -321,17 +228,17 @@ class TracePlot(pg.PlotWidget):
         if self._bands is None or self._picture is None:
             return
         tokens, area = tokens_of(self.palette()), self.area()
-        self._bands.paint(painter, area, self._to_x, tokens)
+        self._bands.paint(painter, area, self.to_x, tokens)
         overlay.paint_envelope(painter, self._picture, self._view(), tokens)
         overlay.paint_dense(painter, self._picture, self._view(), tokens)
 
     def _view(self) -> overlay.View:
         return overlay.View(
             area=self.area(),
-            from_s=self._shown.from_s,
-            to_s=self._shown.to_s,
-            low_v=self._volts[0],
-            high_v=self._volts[1],
+            from_s=self._shown_s.low,
+            to_s=self._shown_s.high,
+            low_v=self._shown_v.low,
+            high_v=self._shown_v.high,
         )
 
     def drawForeground(self, painter: QPainter, rect: QRectF) -> None:
@@ -342,18 +249,22 @@ class TracePlot(pg.PlotWidget):
         tokens, area = tokens_of(self.palette()), self.area()
         painter.save()
         painter.setClipRect(area.adjusted(-6, -2, 6, 2))
-        overlay.paint_thresholds(painter, area, self._assessment.thresholds, self._to_y, tokens)
+        overlay.paint_thresholds(painter, area, self._assessment.thresholds, self.to_y, tokens)
         overlay.paint_marks(
             painter,
             area,
             self._assessment.marks,
-            self._to_x,
-            self._to_y,
+            self.to_x,
+            self.to_y,
             tokens,
         )
         self._paint_notes(painter, area)
+        if self._mark_s is not None:
+            overlay.paint_mark_line(painter, area, self.to_x(self._mark_s), tokens)
         if self._cursor_s is not None:
             self._paint_cursor(painter, area)
+        if self.box is not None:
+            overlay.paint_box(painter, self.box, tokens)
         painter.restore()
         if self.hasFocus():
             painter.setPen(focus_pen(tokens))
@@ -365,9 +276,9 @@ class TracePlot(pg.PlotWidget):
         painter.setFont(theme.font("small"))
         if self._ghost_picture is not None:
             self._paint_ghost_name(painter, area, self._ghost_picture)
-        if self._volts[0] > 0:
+        if self._shown_v.low > 0:
             at = QPointF(area.left() + 8, area.bottom() - 6)
-            text = tr("axis begins at {volts}", volts=figure(f"{self._volts[0]:.2g} V"))
+            text = tr("axis begins at {volts}", volts=figure(f"{self._shown_v.low:.3g} V"))
             overlay.paint_label(painter, at, text, "soft", tokens)
 
     def _paint_ghost_name(self, painter: QPainter, area: QRectF, ghost: Picture) -> None:
@@ -379,27 +290,27 @@ class TracePlot(pg.PlotWidget):
         if not np.isfinite(apart).any():
             return
         place = int(0.08 * n) + int(np.nanargmax(apart))
-        y = self._to_y(float(pinned[place])) + (-6 if pinned[place] >= here[place] else 14)
+        y = self.to_y(float(pinned[place])) + (-6 if pinned[place] >= here[place] else 14)
         y = min(max(y, area.top() + 12), area.bottom() - 4)
-        at = QPointF(self._to_x(float(ghost.edge_s[place])) - 18, y)
+        at = QPointF(self.to_x(float(ghost.edge_s[place])) - 18, y)
         tokens = tokens_of(self.palette())
         overlay.paint_label(painter, at, tr(self._ghost_name), "ghost", tokens)
 
     def _paint_cursor(self, painter: QPainter, area: QRectF) -> None:
         assert self._assessment is not None
         assert self._cursor_s is not None
-        time_s, width_s = self._cursor_s, self._shown.length_s / max(area.width(), 1.0)
+        time_s, width_s = self._cursor_s, self.pixel_s
         dots = []
         row = readout.spot(self._assessment.trace, time_s, width_s)
         if row is not None:
-            dots.append((self._to_y(float(row.store_v[0])), "accent"))
-            dots.append((self._to_y(float(row.terminal_min_v[0])), "soft"))
+            dots.append((self.to_y(float(row.store_v[0])), "accent"))
+            dots.append((self.to_y(float(row.terminal_min_v[0])), "soft"))
         if self._ghost is not None:
             pinned = readout.spot(self._ghost.trace, time_s, 0.0)
             if pinned is not None:
-                dots.append((self._to_y(float(pinned.store_v[0])), "ghost"))
+                dots.append((self.to_y(float(pinned.store_v[0])), "ghost"))
         overlay.paint_cursor(
-            painter, area, self._to_x(time_s), dots, self.cursor_lines(), tokens_of(self.palette())
+            painter, area, self.to_x(time_s), dots, self.cursor_lines(), tokens_of(self.palette())
         )
 
     def changeEvent(self, event: QEvent) -> None:
@@ -410,10 +321,7 @@ class TracePlot(pg.PlotWidget):
 
     def _retheme(self) -> None:
         tokens = tokens_of(self.palette())
-        self.setBackground(tokens.color("card"))
-        for axis in (self.getAxis("left"), self._time_axis):
-            axis.setPen(QPen(tokens.color("line"), 1.0))
-            axis.setTextPen(tokens.color("soft"))
+        self.retheme_axes()
         self._curve.setPen(pg.mkPen(tokens.color("accent"), width=2))
         self._ghost_curve.setPen(pg.mkPen(tokens.color("ghost"), width=1.5, dash=[4, 3]))
         self.viewport().update()
