@@ -9,7 +9,6 @@ powers are built by doubling. Orbits of a rising map never turn, so a bound is m
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from copy import copy
 
 import numpy as np
@@ -18,6 +17,7 @@ from numpy.typing import NDArray
 from explorer.engine.flows import Flow
 from explorer.engine.keys import CycleKey
 from explorer.engine.laws import log_mean
+from explorer.engine.passes import CyclePhase, Passes
 from explorer.physics.arrays import FloatArray, Number
 
 GENERATOR_TOLERANCE_V = 2e-6
@@ -68,17 +68,11 @@ class FlowMap:
         return result
 
 
-class CyclePhase:
-    """One phase of a cycle: its motion, its terminal voltage and its length."""
-
-    __slots__ = ("duration_s", "flow", "terminal_v")
-
-    def __init__(
-        self, flow: Flow, terminal_v: FloatArray, duration_s: float
-    ) -> None:
-        self.flow = flow
-        self.terminal_v = terminal_v
-        self.duration_s = duration_s
+def tabulated(nodes: FloatArray, open_v: FloatArray, off_v: float) -> FloatArray:
+    """Charges from which cycles are tabulated: not from far below a cut-off. [C]"""
+    keep = np.append(np.diff(nodes) > 0, True)
+    keep[: max(int(np.searchsorted(open_v, off_v)) - 2, 0)] = False
+    return np.asarray(nodes[keep])
 
 
 class Cycle:
@@ -88,13 +82,17 @@ class Cycle:
     ----------
     key : CycleKey
         Names it.
-    phases : sequence of CyclePhase
-        In order, the rest until the next start last.
+    pulse : Passes
+        The phases of the operation, from the nodes on that `tabulated` gives.
+    rest : CyclePhase or None
+        The rest until the next start; None for a run of the operation alone, which is taken once
+        and has no powers.
+    nodes : ndarray
+        Charges of the phases' flows. [C]
     open_v : ndarray
-        Open-circuit voltage at the nodes of the phases' flows. [V]
+        Open-circuit voltage at these. [V]
     off_v : float
-        A cycle whose terminal voltage falls below this is not completed; no cycle is tabulated
-        from below it. [V]
+        A cycle whose terminal voltage falls below this is not completed. [V]
 
     Notes
     -----
@@ -107,44 +105,31 @@ class Cycle:
     def __init__(
         self,
         key: CycleKey,
-        phases: Sequence[CyclePhase],
+        pulse: Passes,
+        rest: CyclePhase | None,
+        nodes: FloatArray,
         open_v: FloatArray,
         off_v: float,
     ) -> None:
         self.key = key
-        nodes = phases[0].flow.nodes
-        keep = np.append(np.diff(nodes) > 0, True)
-        keep[: max(int(np.searchsorted(open_v, off_v)) - 2, 0)] = False
-        self.nodes = nodes[keep]
-        self.length_s = sum(p.duration_s for p in phases)
-        x = self.nodes
-        lowest_v = np.full_like(x, np.inf)
-        lowest_c, highest_c = x, x
-        self.stages: list[FloatArray] = []
-        """Charges at which each phase begins, for cycles that begin at the nodes. [C]"""
-        for i, phase in enumerate(phases):
-            self.stages.append(x)
-            if i == len(phases) - 1:
-                # What the pulse alone does, before the rest of the cycle.
-                self.pulse_min_v, self.pulse_lowest_c = lowest_v, lowest_c
-            begin_v = np.interp(x, nodes, phase.terminal_v)
-            x = phase.flow.advance_all(x, phase.duration_s)
-            end_v = np.interp(x, nodes, phase.terminal_v)
-            lowest_v = np.minimum(lowest_v, np.minimum(begin_v, end_v))
-            lowest_c = np.minimum(lowest_c, x)
-            highest_c = np.maximum(highest_c, x)
+        whole = pulse if rest is None else pulse.then(rest)
+        self.nodes, x = pulse.stages[0], whole.end_c
+        self.length_s, self.stages = whole.seconds, whole.stages
+        self.pulse_min_v, self.pulse_lowest_c = pulse.lowest_v, pulse.lowest_c
+        """What the pulse alone does, before the rest of the cycle."""
         self.map = FlowMap(self.nodes, x - self.nodes)
-        self.terminal_min_v = lowest_v
-        self.lowest_c = lowest_c
-        self.highest_c = highest_c
-        self._open_v, self._off_v = open_v[keep], off_v
+        self.terminal_min_v = whole.lowest_v
+        self.lowest_c, self.highest_c = whole.lowest_c, whole.highest_c
+        self._open_v, self._off_v = np.interp(self.nodes, nodes, open_v), off_v
         gain = np.gradient(self.map.displacement, self.nodes)
         gain = np.maximum(gain, -0.999)
         speed = self.map.displacement * log_mean(1.0 + gain) / self.length_s
         self.generator = Flow(self.nodes, speed)
-        once = self.generator.advance_all(self.nodes, self.length_s)
-        volts = np.interp(once, nodes, open_v) - np.interp(x, nodes, open_v)
-        self._holds = np.abs(volts) <= GENERATOR_TOLERANCE_V
+        self._holds = np.zeros(len(x), bool)
+        if rest is not None:
+            once = self.generator.advance_all(self.nodes, self.length_s)
+            volts = np.interp(once, nodes, open_v) - np.interp(x, nodes, open_v)
+            self._holds = np.abs(volts) <= GENERATOR_TOLERANCE_V
         self._powers = {0: self.map}
         self._fits: list[tuple[float, float]] = []
         self._exact: list[tuple[float, float]] = []

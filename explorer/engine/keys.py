@@ -49,3 +49,6 @@ class CycleKey:
     averaged: tuple[int, ...]
     """Operations that run beside it, spread over their interval."""
     operation: int
+    part: tuple[int, int] | None = None
+    """Only these of its phases, from one to before another, without the rest until the next run;
+    None for the whole cycle."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import floor, inf
+from math import ceil, floor, inf, sqrt
 
 from explorer.engine import repeats
 from explorer.engine.course import Leg, Standing
@@ -10,6 +10,10 @@ from explorer.engine.keys import On
 from explorer.engine.motions import Motions, Phases
 from explorer.engine.progress import Followed, Progress
 from explorer.engine.schedule import TIME_GRAIN_S
+
+MANY = 12
+"""Phases of an operation above which its runs are composed, whole or in blocks of them, even
+where nothing repeats."""
 
 
 class Legs(Progress):
@@ -64,6 +68,11 @@ class Legs(Progress):
         if phase_end > horizon:
             return False
         where = (level.low_a, self.charging, clock.small, j)
+        count = len(self.operations[j].phases)
+        block = ceil(sqrt(count)) if count > MANY else count
+        ends = {0: (count, block)}.get(k, (k + block,)) if block < count and k % block == 0 else ()
+        if any(self._take_phases(where, phase_end, k, min(end, count)) for end in ends):
+            return True
         phases = self.engine.found_phases.get(where) or self._find_phases(where)
         field, charging, offset, segment = self.field, self.charging, self.begin_s, self.segment
         low, high = (-inf, field.full_c) if charging else (field.resume_c, inf)
@@ -91,7 +100,7 @@ class Legs(Progress):
                 self.tally.served[j] += 1.0
                 break
             phase_end += phases[k][3]
-            if phase_end > horizon:
+            if phase_end > horizon or (k % block == 0 and block < count):
                 break
         if k == first and t == begun:
             return False
@@ -102,13 +111,45 @@ class Legs(Progress):
 
     def _find_phases(self, where: tuple[float, bool, tuple[int, ...], int]) -> Phases:
         level, charging, small, j = where
-        found = tuple(
-            (motion, motion.flow, motion.off_c, phase.duration_s)
-            for k, phase in enumerate(self.operations[j].phases)
-            for motion in [self.engine.motion(level, charging, On(small, ((j, k),)))]
+        engine, phases = self.engine, self.operations[j].phases
+        motions = {
+            k: engine.motion(level, charging, On(small, ((j, k),))) for k in set(engine.alike[j])
+        }
+        found = self.engine.found_phases[where] = tuple(
+            (motions[k], motions[k].flow, motions[k].off_c, phase.duration_s)
+            for k, phase in zip(engine.alike[j], phases, strict=True)
         )
-        self.engine.found_phases[where] = found
         return found
+
+    def _take_phases(
+        self, where: tuple[float, bool, tuple[int, ...], int], phase_end: float,
+        first: int, after: int,
+    ) -> bool:
+        """Take phases of a run as one leg, where the first has just begun and nothing is met."""
+        level, charging, small, j = where
+        engine, clock, phases = self.engine, self.clock, self.operations[j].phases
+        name = (*where, first, after)
+        found = engine.found_cycles.get(name)
+        if found is None:
+            found = engine.found_cycles[name] = (
+                engine.cycle(level, charging, small, j, (first, after)),
+                engine.motion(level, charging, On(small)),
+            )
+        run, motion = found
+        begun = phase_end - phases[first].duration_s
+        end = begun + run.length_s
+        until = min(self.segment_end, self.end, clock.window_edge, *clock.next_start)
+        if not engine.compose or begun > self.t + TIME_GRAIN_S or end > until:
+            return False
+        if run.whole_span(self.q) is None:
+            return False
+        self._count(end - self.t)
+        self._add(end, float(run.map(self.q)), motion, motion, (run, run))
+        over = after == len(phases)
+        if over:
+            self.tally.served[j] += 1.0
+        clock.come_to(j, after, end if over else end + phases[after].duration_s)
+        return True
 
     def _take_cycles(self) -> bool:
         """Take whole load cycles at once; False where the store must be walked."""

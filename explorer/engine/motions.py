@@ -2,19 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Hashable
+from collections.abc import Hashable, Sequence
 from dataclasses import dataclass
 from math import inf
 
 import numpy as np
 
-from explorer.engine.cycles import Cycle, CyclePhase
+from explorer.engine.cycles import Cycle, tabulated
 from explorer.engine.flows import BlendedFlow, Flow
 from explorer.engine.keys import OFF, CycleKey, DrawKey, MotionKey, Off, On, StartUp
 from explorer.engine.levels import BlendedMotion, Motion, Stretch, timeline
 from explorer.engine.library import Library, frozen
+from explorer.engine.passes import CyclePhase, Passes
 from explorer.engine.speeds import Field
-from explorer.engine.system import LEAST_LOAD_V, Operation, Periodic, System
+from explorer.engine.system import LEAST_LOAD_V, Operation, Periodic, Phase, System
 from explorer.physics.charger import Converter
 from explorer.physics.load import Draw, drawn_current, terminal_voltage
 
@@ -95,6 +96,8 @@ class Motions:
         """What runs have found, by plain tuples: they are found much faster than keys."""
         self._full_turns: dict[tuple[float, DrawKey], FullTurn] = {}
         self.may_connect = True
+        self.alike = [_first_alike(op.phases) for op in system.load.operations]
+        """For each phase of an operation the first one with the same draw, which stands for it."""
         self.averaged = tuple(self._is_small(op) for op in system.load.operations)
 
     def _is_small(self, operation: Operation) -> bool:
@@ -118,6 +121,8 @@ class Motions:
 
     def motion(self, photocurrent_a: float, charging: bool, draw: DrawKey) -> Motion:
         """Motion at one exact light level."""
+        if isinstance(draw, On) and draw.active:
+            draw = On(draw.averaged, tuple((j, self.alike[j][k]) for j, k in draw.active))
         key = MotionKey(photocurrent_a, charging, draw)
         found = self._motions.get(key)
         if found is None:
@@ -200,10 +205,11 @@ class Motions:
         return draw
 
     def cycle(
-        self, photocurrent_a: float, charging: bool, averaged: tuple[int, ...], operation: int
+        self, photocurrent_a: float, charging: bool, averaged: tuple[int, ...], operation: int,
+        part: tuple[int, int] | None = None,
     ) -> Cycle:
-        """The composed cycle of one operation at one exact light level."""
-        key = CycleKey(photocurrent_a, charging, averaged, operation)
+        """The composed cycle of one operation at one exact light level, or part of one run."""
+        key = CycleKey(photocurrent_a, charging, averaged, operation, part)
         found = self._cycles.get(key)
         if found is None:
             field = self.field
@@ -212,7 +218,7 @@ class Motions:
                 (-inf, field.full_c * (1.0 - 1e-12)) if charging else (field.resume_c, inf)
             )
             level, charges = self._effective(photocurrent_a, charging)
-            whole = self._unbounded(CycleKey(level, charges, averaged, operation))
+            whole = self._unbounded(CycleKey(level, charges, averaged, operation, part))
             found = self._cycles[key] = self.library.get(
                 "bounded cycle", (whole, key, low, high),
                 lambda: whole.bounded(key, low, high), 1_000,
@@ -222,29 +228,43 @@ class Motions:
     def _unbounded(self, key: CycleKey) -> Cycle:
         found = self._unbounded_cycles.get(key)
         if found is None:
-            phases = []
-            for draw, duration in self.phases(key):
-                motion = self.motion(key.photocurrent_a, key.charging, draw)
-                phases.append(
-                    CyclePhase(motion.flow, motion.terminal_min_v, duration)
-                )
-            off_v, nodes = self.system.load.off_v, len(self.field.charge_c)
+            field, off_v = self.field, self.system.load.off_v
+            follows = self.phases(key)
+            motions = {
+                draw: self.motion(key.photocurrent_a, key.charging, draw)
+                for draw in {draw for draw, _ in follows}
+            }
+            phases = [
+                CyclePhase(motions[draw].flow, motions[draw].terminal_min_v, seconds)
+                for draw, seconds in follows
+            ]
+            rest = None if key.part else phases.pop()
+            nodes, open_v = field.charge_c, field.open_v
+            pulse = self.library.get(
+                "pulse", (off_v, *((phase.flow, phase.duration_s) for phase in phases)),
+                lambda: Passes(phases, tabulated(nodes, open_v, off_v)),
+                8 * (len(phases) + 4) * len(nodes),
+            )
+            over = rest and (rest.flow, rest.duration_s)
             found = self._unbounded_cycles[key] = self.library.get(
-                "cycle", (off_v, *((phase.flow, phase.duration_s) for phase in phases)),
-                lambda: Cycle(key, phases, self.field.open_v, off_v),
-                (2 * MOTION_BYTES + 8 * len(phases)) * nodes,
+                "cycle", (pulse, over), lambda: Cycle(key, pulse, rest, nodes, open_v, off_v),
+                2 * MOTION_BYTES * len(nodes),
             )
         return found
 
     def phases(self, key: CycleKey) -> list[tuple[DrawKey, float]]:
         """Draws of a cycle in their order and how long each lasts; the rest comes last. [s]"""
-        operation = self.system.load.operations[key.operation]
-        rest = operation.schedule.interval_s - operation.duration_s  # type: ignore[union-attr]
-        draws: list[tuple[DrawKey, float]] = [
-            (On(key.averaged, ((key.operation, k),)), p.duration_s)
-            for k, p in enumerate(operation.phases)
+        operation, alike = self.system.load.operations[key.operation], self.alike[key.operation]
+        draws = {k: On(key.averaged, ((key.operation, k),)) for k in set(alike)}
+        some = slice(*key.part) if key.part else slice(None)
+        found: list[tuple[DrawKey, float]] = [
+            (draws[k], phase.duration_s)
+            for k, phase in zip(alike[some], operation.phases[some], strict=True)
         ]
-        return [*draws, (On(key.averaged), rest)]
+        if key.part is None:
+            rest = operation.schedule.interval_s  # type: ignore[union-attr]
+            found.append((On(key.averaged), rest - operation.duration_s))
+        return found
 
     def full_turn(self, photocurrent_a: float, draw: DrawKey) -> FullTurn:
         """What a full store does while nothing else happens."""
@@ -293,3 +313,8 @@ class Motions:
             a, b = first.widest_span, second.widest_span
             low, high = max(low, a[0], b[0]), min(high, a[1], b[1])
         return Stretch(flow, low, high, low_motion, high_motion, cycles)
+
+
+def _first_alike(phases: Sequence[Phase]) -> list[int]:
+    first: dict[Hashable, int] = {}
+    return [first.setdefault(frozen(phase.draw), k) for k, phase in enumerate(phases)]

@@ -21,7 +21,7 @@ def lowest_begins(engine: Engine, run: Trajectory) -> list[float]:
     """
     operations = engine.system.load.operations
     lowest = [inf] * len(operations)
-    _look(run.legs, lowest)
+    _look(run.legs, lowest, [len(operation.phases) for operation in operations])
     fatal = _cut_off_at_once(run)
     for j, operation in enumerate(operations):
         if isinstance(operation.schedule, Periodic):
@@ -29,29 +29,41 @@ def lowest_begins(engine: Engine, run: Trajectory) -> list[float]:
     return [float(engine.field.voltage_at(q)) if q < inf else inf for q in lowest]
 
 
-def _look(legs: Iterable[Leg], lowest: list[float]) -> None:
+def _look(legs: Iterable[Leg], lowest: list[float], phases: list[int]) -> None:
     """Lower the charges to the lowest with which an operation begins in some legs. [C]"""
     before: set[int] = set()
     for leg in legs:
         if leg.repeats is not None:
-            _look(leg.repeats.legs, lowest)
+            _look(leg.repeats.legs, lowest, phases)
             before = set()
             continue
         draw = leg.draw if isinstance(leg.draw, On) else On()
+        under_way: set[int] = set()
         along = list(draw.averaged)
         if leg.cycles is not None:
-            along.append(leg.cycles[0].key.operation)
+            key = leg.cycles[0].key
+            if key.part is None:
+                along.append(key.operation)
+            else:
+                if key.part[0] == 0:
+                    lowest[key.operation] = min(lowest[key.operation], leg.begin_c)
+                if key.part[1] < phases[key.operation]:
+                    under_way = {key.operation}
         for j in along:
             lowest[j] = min(lowest[j], leg.begin_c, leg.end_c)
         active = {j for j, _ in draw.active}
         for j in active - before:
             lowest[j] = min(lowest[j], leg.begin_c)
-        before = active
+        before = active | under_way
 
 
 def _cut_off_at_once(run: Trajectory) -> float:
     """Lowest charge at which an operation began and was cut off in the same moment. [C]"""
-    ends = {leg.end_s: leg for leg in run.legs if leg.connected and leg.repeats is None}
+    ends = {
+        leg.end_s: leg for leg in run.legs
+        if leg.connected and leg.repeats is None
+        and (leg.cycles is None or leg.cycles[0].key.part is None)
+    }
     lowest = inf
     for event in run.events:
         leg = ends.get(event.time_s) if event.kind == "brown_out" else None

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 
 import numpy as np
+from numpy.typing import NDArray
 
 from explorer.advice.readings import START_UP, FloatArray, PulseReading
 from explorer.engine.system import Phase, System
@@ -14,6 +15,8 @@ from explorer.physics.arrays import Number
 
 STEPS = 2
 """Steps in which the current of a phase follows the falling voltage."""
+STILL = 1e-13
+"""Relative change of a charge that counts as none."""
 COLLAPSED = 0.5
 """Most that is to spare where the terminals collapse, however far they may fall."""
 
@@ -37,8 +40,11 @@ class Store:
         return charge_at(np.minimum(volts, self.nodes_v[:, -1]), self.nodes_v, self.nodes_c)
 
     def volts(self, charge: FloatArray) -> FloatArray:
-        """Open-circuit voltage at a charge, shape (n,). [V]"""
-        return along(charge, self.nodes_c, self.nodes_v)
+        """Open-circuit voltage at charges, shape (n, steps). [V]"""
+        if len(charge) == 1:
+            return np.asarray(np.interp(charge, self.nodes_c[0], self.nodes_v[0]))
+        at = [along(one, self.nodes_c, self.nodes_v) for one in charge.T]
+        return np.stack(at, axis=1)
 
 
 def deepest_pulse(
@@ -76,7 +82,8 @@ def deepest_pulse(
     need = flat(system.load.minimum_v, n)
     found: PulseReading | None = None
     for number, begin, taken, phases, beside in runs:
-        for one in _followed(store, number, begin, taken, phases, beside, need):
+        if phases:
+            one = _followed(store, number, begin, taken, phases, beside, need)
             found = one if found is None else _worse(found, one)
     return found
 
@@ -106,50 +113,127 @@ def inrush(system: System, n: int) -> FloatArray:
 def _followed(
     store: Store, number: int, begin: FloatArray, taken: FloatArray, phases: Sequence[Phase],
     beside: ld.Draw, need: FloatArray,
-) -> Iterator[PulseReading]:
-    """A reading for every phase of one run."""
-    n = len(begin)
+) -> PulseReading:
+    """The worst phase of one run; arrays have a row for each design and a column for each step."""
+    n, count = len(begin), len(phases)
     begin = np.minimum(begin, store.nodes_v[:, -1])
-    bottom = store.nodes_c[:, 0]
-    charge = np.maximum(store.charge(begin) - taken, bottom)
-    passed, short, gone = np.zeros(n), np.full(n, np.inf), np.zeros(n, bool)
-    for k, phase in enumerate(phases):
-        draw = _flat_draw(beside + phase.draw, n)
-        step_s = flat(phase.duration_s, n) / STEPS
-        lowest, ramp = np.full(n, np.inf), np.zeros(n)
-        before, amps = charge, np.zeros(n)
-        for step in range(STEPS + 1):
-            store_v = store.volts(charge)
-            terminal = ld.terminal_voltage(store_v, 0.0, draw, store.esr)
-            terminal = np.where(gone, 0.0, np.maximum(terminal, 0.0))
-            below = (terminal <= need) & (need > 0) & ~np.isfinite(short)
-            if below.any():
-                enough = store.charge(needed_voltage(draw, need, store.esr))
-                spent_s = np.maximum(before - enough, 0.0) / np.maximum(amps, 1e-30)
-                since = passed - np.where(amps > 0, step_s, 0.0)
-                short = np.where(below, since + np.minimum(spent_s, passed - since), short)
-            deeper = terminal < lowest
-            lowest = np.where(deeper, terminal, lowest)
-            ramp = np.where(deeper, begin - store_v, ramp)
-            if step == STEPS:
-                break
-            within = np.where(terminal > 0, terminal, np.maximum(0.5 * store_v, 1e-3))
-            amps = ld.drawn_current(draw, within)
-            before, after = charge, charge - amps * step_s
-            gone = gone | (after < bottom)
-            charge, passed = np.maximum(after, bottom), passed + step_s
-        yield PulseReading(
-            operation=np.full(n, number), phase=np.full(n, k), begin_v=begin, lowest_v=lowest,
-            need_v=need, ramp_v=ramp, short_s=short,
-        )
-
-
-def _flat_draw(draw: ld.Draw, n: int) -> ld.Draw:
-    return ld.Draw(
-        current_a=flat(draw.current_a, n),
-        power_w=flat(draw.power_w, n),
-        conductance_s=flat(draw.conductance_s, n),
+    bottom = store.nodes_c[:, :1]
+    first = np.maximum(store.charge(begin) - taken, bottom[:, 0])
+    draw = _draws(beside, phases, n)
+    step_s = _columns([phase.duration_s for phase in phases], n) / STEPS
+    charge, gone, amps = _steps(store, first, draw, step_s, bottom)
+    # Every phase is looked at where it begins, between its steps and where it ends.
+    at = STEPS * np.arange(count)[:, None] + np.arange(STEPS + 1)
+    passed = np.concatenate(
+        [np.zeros((n, 1)), np.cumsum(np.repeat(step_s, STEPS, axis=1), axis=1)], axis=1
     )
+    each = ld.Draw(**{
+        part: np.asarray(getattr(draw, part))[:, :, None]
+        for part in ("current_a", "power_w", "conductance_s")
+    })
+    store_v, esr = store.volts(charge)[:, at], store.esr[:, None, None]
+    terminal = np.maximum(ld.terminal_voltage(store_v, 0.0, each, esr), 0.0)
+    terminal = np.where(gone[:, at], 0.0, terminal)
+    deepest = terminal.argmin(axis=2)[:, :, None]
+    lowest_v = np.take_along_axis(terminal, deepest, axis=2)[:, :, 0]
+    ramp_v = begin[:, None] - np.take_along_axis(store_v, deepest, axis=2)[:, :, 0]
+    short_s = _shorts(store, terminal, need, draw, charge, amps, passed, at)
+    rows = np.arange(n)
+    reading = PulseReading(
+        operation=np.full((n, count), number), phase=np.broadcast_to(np.arange(count), (n, count)),
+        begin_v=np.broadcast_to(begin[:, None], (n, count)), lowest_v=lowest_v,
+        need_v=np.broadcast_to(need[:, None], (n, count)), ramp_v=ramp_v, short_s=short_s,
+    )
+    worst = spare(reading).argmin(axis=1)
+    return PulseReading(**{
+        name: getattr(reading, name)[rows, worst] for name in PulseReading.__slots__
+    })
+
+
+def _steps(
+    store: Store, first: FloatArray, draw: ld.Draw, step_s: FloatArray, bottom: FloatArray
+) -> tuple[FloatArray, NDArray[np.bool_], FloatArray]:
+    """Charge at each step, whether the store gave out before, and the current of each step.
+
+    Shapes (n, steps + 1), the same, (n, steps). The current of a step follows from the charge with
+    which it begins, and that from the currents before. Of many designs step after step is taken;
+    of one all at once, and again until nothing changes: at least one more comes out right each
+    time, and mostly all do in a few.
+    """
+    wide = ld.Draw(**{
+        part: np.repeat(getattr(draw, part), STEPS, axis=1)
+        for part in ("current_a", "power_w", "conductance_s")
+    })
+    seconds, esr = np.repeat(step_s, STEPS, axis=1), store.esr[:, None]
+    n, steps = seconds.shape
+    charge, gone = np.repeat(first[:, None], steps + 1, axis=1), np.zeros((n, steps + 1), bool)
+    amps = np.zeros((n, steps))
+    width = steps if n == 1 else 1
+    for begin in range(0, steps, width):
+        now, then = slice(begin, begin + width), slice(begin + 1, begin + width + 1)
+        some = ld.Draw(
+            current_a=np.asarray(wide.current_a)[:, now], power_w=np.asarray(wide.power_w)[:, now],
+            conductance_s=np.asarray(wide.conductance_s)[:, now],
+        )
+        for _ in range(width):
+            store_v = store.volts(charge[:, now])
+            terminal = ld.terminal_voltage(store_v, 0.0, some, esr)
+            terminal = np.where(gone[:, now], 0.0, terminal)
+            within = np.where(terminal > 0, terminal, np.maximum(0.5 * store_v, 1e-3))
+            amps[:, now] = ld.drawn_current(some, within)
+            after = charge[:, begin : begin + 1] - np.cumsum((amps * seconds)[:, now], axis=1)
+            over = np.logical_or.accumulate(after < bottom, axis=1)
+            gone[:, then] = over | gone[:, begin : begin + 1]
+            after = np.maximum(after, bottom)
+            still = np.all(np.abs(after - charge[:, then]) <= STILL * after)
+            charge[:, then] = after
+            if still:
+                break
+    return charge, gone, amps
+
+
+def _shorts(
+    store: Store, terminal: FloatArray, need: FloatArray, draw: ld.Draw, charge: FloatArray,
+    amps: FloatArray, passed: FloatArray, at: NDArray[np.intp],
+) -> FloatArray:
+    """Time after which the terminals are down to the need, as each phase knows it, (n, phases)."""
+    n, count = terminal.shape[:2]
+    below = ((terminal <= need[:, None, None]) & (need[:, None, None] > 0)).reshape(n, -1)
+    out = np.full((n, count), np.inf)
+    some = np.flatnonzero(below.any(axis=1))
+    if not some.size:
+        return out
+    flat_at = below[some].argmax(axis=1)
+    phase, step = flat_at // (STEPS + 1), flat_at % (STEPS + 1)
+    here = at[phase, step]
+    since = np.maximum(here - 1, 0)
+    own = ld.Draw(**{
+        part: np.asarray(getattr(draw, part))[some, phase]
+        for part in ("current_a", "power_w", "conductance_s")
+    })
+    part = Store(store.nodes_v[some], store.nodes_c[some], store.esr[some])
+    enough = part.charge(needed_voltage(own, need[some], store.esr[some]))
+    spent_s = np.maximum(charge[some, since] - enough, 0.0) / np.maximum(amps[some, since], 1e-30)
+    whole_s = passed[some, here] - passed[some, since]
+    # Where a phase begins, what it asks for at once is short at once.
+    then_s = passed[some, since] + np.minimum(spent_s, whole_s)
+    when = np.where(step > 0, then_s, passed[some, here])
+    out[some] = np.where(np.arange(count) >= phase[:, None], when[:, None], np.inf)
+    return out
+
+
+def _columns(values: Sequence[Number], n: int) -> FloatArray:
+    """One number for each design and phase, shape (n, phases)."""
+    return np.stack([flat(value, n) for value in values], axis=1)
+
+
+def _draws(beside: ld.Draw, phases: Sequence[Phase], n: int) -> ld.Draw:
+    """Draws of all phases with what is drawn beside them, numbers of shape (n, phases)."""
+    return ld.Draw(**{
+        part: _columns([getattr(phase.draw, part) for phase in phases], n)
+        + flat(getattr(beside, part), n)[:, None]
+        for part in ("current_a", "power_w", "conductance_s")
+    })
 
 
 def _worse(a: PulseReading, b: PulseReading) -> PulseReading:
