@@ -52,3 +52,5 @@ class CycleKey:
     part: tuple[int, int] | None = None
     """Only these of its phases, from one to before another, without the rest until the next run;
     None for the whole cycle."""
+    beside: tuple[tuple[int, int], ...] = ()
+    """Other operations that are at one phase meanwhile."""

@@ -7,13 +7,16 @@ from math import ceil, floor, inf, sqrt
 from explorer.engine import repeats
 from explorer.engine.course import Leg, Standing
 from explorer.engine.keys import On
-from explorer.engine.motions import Motions, Phases
+from explorer.engine.motions import Active, Motions, Phases
 from explorer.engine.progress import Followed, Progress
 from explorer.engine.schedule import TIME_GRAIN_S
 
 MANY = 12
 """Phases of an operation above which its runs are composed, whole or in blocks of them, even
 where nothing repeats."""
+
+Where = tuple[float, bool, tuple[int, ...], int, Active]
+"""Light, charger state, averaged operations, an operation that runs, and those beside it."""
 
 
 class Legs(Progress):
@@ -54,24 +57,29 @@ class Legs(Progress):
         self._add(end, q, low_m, high_m)
 
     def _run_through(self) -> bool:
-        """Run through the phases of the one operation at work; False where anything is met.
+        """Run through the phases of an operation at work; False where anything is met.
 
         Nothing else may be due before it ends: what else happens is left to the loop.
         """
         clock, level = self.clock, self.level
-        busy = clock.busy
-        if len(busy) > 1 or not level.exact:
+        if not level.exact:
             return False
-        j, k = busy[0]
+        (j, k), beside = clock.busy[0], clock.busy[1:]
         phase_end = clock.phase_end(j)
         horizon = min(self.segment_end, self.end, clock.window_edge, *clock.next_start)
+        if beside:
+            j, k = min(clock.busy, key=lambda one: clock.phase_end(one[0]))
+            phase_end = clock.phase_end(j)
+            beside = tuple(one for one in clock.busy if one[0] != j)
+            other_end = min(clock.phase_end(other) for other, _ in beside)
+            horizon = min(horizon, other_end - 2.0 * TIME_GRAIN_S)
         if phase_end > horizon:
             return False
-        where = (level.low_a, self.charging, clock.small, j)
+        where = (level.low_a, self.charging, clock.small, j, beside)
         count = len(self.operations[j].phases)
         block = ceil(sqrt(count)) if count > MANY else count
         ends = {0: (count, block)}.get(k, (k + block,)) if block < count and k % block == 0 else ()
-        if any(self._take_phases(where, phase_end, k, min(end, count)) for end in ends):
+        if any(self._take_phases(where, phase_end, k, min(end, count), horizon) for end in ends):
             return True
         phases = self.engine.found_phases.get(where) or self._find_phases(where)
         field, charging, offset, segment = self.field, self.charging, self.begin_s, self.segment
@@ -109,12 +117,11 @@ class Legs(Progress):
         clock.come_to(j, k, phase_end)
         return True
 
-    def _find_phases(self, where: tuple[float, bool, tuple[int, ...], int]) -> Phases:
-        level, charging, small, j = where
+    def _find_phases(self, where: Where) -> Phases:
+        level, charging, small, j, beside = where
         engine, phases = self.engine, self.operations[j].phases
-        motions = {
-            k: engine.motion(level, charging, On(small, ((j, k),))) for k in set(engine.alike[j])
-        }
+        draws = {k: On(small, tuple(sorted([*beside, (j, k)]))) for k in set(engine.alike[j])}
+        motions = {k: engine.motion(level, charging, draw) for k, draw in draws.items()}
         found = self.engine.found_phases[where] = tuple(
             (motions[k], motions[k].flow, motions[k].off_c, phase.duration_s)
             for k, phase in zip(engine.alike[j], phases, strict=True)
@@ -122,24 +129,22 @@ class Legs(Progress):
         return found
 
     def _take_phases(
-        self, where: tuple[float, bool, tuple[int, ...], int], phase_end: float,
-        first: int, after: int,
+        self, where: Where, phase_end: float, first: int, after: int, horizon: float
     ) -> bool:
         """Take phases of a run as one leg, where the first has just begun and nothing is met."""
-        level, charging, small, j = where
+        level, charging, small, j, beside = where
         engine, clock, phases = self.engine, self.clock, self.operations[j].phases
         name = (*where, first, after)
         found = engine.found_cycles.get(name)
         if found is None:
             found = engine.found_cycles[name] = (
-                engine.cycle(level, charging, small, j, (first, after)),
-                engine.motion(level, charging, On(small)),
+                engine.cycle(level, charging, small, j, (first, after), beside),
+                engine.motion(level, charging, On(small, beside)),
             )
         run, motion = found
         begun = phase_end - phases[first].duration_s
         end = begun + run.length_s
-        until = min(self.segment_end, self.end, clock.window_edge, *clock.next_start)
-        if not engine.compose or begun > self.t + TIME_GRAIN_S or end > until:
+        if not engine.compose or begun > self.t + TIME_GRAIN_S or end > horizon:
             return False
         if run.whole_span(self.q) is None:
             return False

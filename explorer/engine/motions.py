@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Hashable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import inf
 
 import numpy as np
@@ -30,6 +30,8 @@ MOTION_BYTES = 150
 _Stretches = dict[tuple[bool, DrawKey, int | None], list[Stretch | None]]
 
 
+Active = tuple[tuple[int, int], ...]
+"""Operations that run, each with its phase."""
 Phases = tuple[tuple[Motion, Flow, float, float], ...]
 """Phases of an operation: motion, its flow, the charge of a cut-off [C] and the length [s]."""
 
@@ -206,10 +208,10 @@ class Motions:
 
     def cycle(
         self, photocurrent_a: float, charging: bool, averaged: tuple[int, ...], operation: int,
-        part: tuple[int, int] | None = None,
+        part: tuple[int, int] | None = None, beside: Active = (),
     ) -> Cycle:
         """The composed cycle of one operation at one exact light level, or part of one run."""
-        key = CycleKey(photocurrent_a, charging, averaged, operation, part)
+        key = CycleKey(photocurrent_a, charging, averaged, operation, part, beside)
         found = self._cycles.get(key)
         if found is None:
             field = self.field
@@ -218,7 +220,7 @@ class Motions:
                 (-inf, field.full_c * (1.0 - 1e-12)) if charging else (field.resume_c, inf)
             )
             level, charges = self._effective(photocurrent_a, charging)
-            whole = self._unbounded(CycleKey(level, charges, averaged, operation, part))
+            whole = self._unbounded(replace(key, photocurrent_a=level, charging=charges))
             found = self._cycles[key] = self.library.get(
                 "bounded cycle", (whole, key, low, high),
                 lambda: whole.bounded(key, low, high), 1_000,
@@ -255,7 +257,10 @@ class Motions:
     def phases(self, key: CycleKey) -> list[tuple[DrawKey, float]]:
         """Draws of a cycle in their order and how long each lasts; the rest comes last. [s]"""
         operation, alike = self.system.load.operations[key.operation], self.alike[key.operation]
-        draws = {k: On(key.averaged, ((key.operation, k),)) for k in set(alike)}
+        draws = {
+            k: On(key.averaged, tuple(sorted([*key.beside, (key.operation, k)])))
+            for k in set(alike)
+        }
         some = slice(*key.part) if key.part else slice(None)
         found: list[tuple[DrawKey, float]] = [
             (draws[k], phase.duration_s)
