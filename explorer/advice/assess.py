@@ -14,6 +14,7 @@ from explorer.advice.readings import START_UP
 from explorer.advice.readings.one import Study, opening, readings, study
 from explorer.advice.readings.pulse import inrush
 from explorer.advice.verdict import Verdict
+from explorer.engine.flows import Flow
 from explorer.engine.keys import OFF, DrawKey, On, StartUp
 from explorer.engine.trace import Trace
 from explorer.physics import load as ld
@@ -25,6 +26,8 @@ FloatArray = NDArray[np.float64]
 
 POINTS = 9
 """Points along one phase of the zoomed pulse."""
+MOST_POINTS = 4000
+"""Points of the whole zoomed pulse, where it has many phases; each has two at least."""
 MOST_MARKS = 400
 """Events of a run that are kept as marks."""
 
@@ -160,23 +163,35 @@ def _pulse_view(case: Case, found: Study) -> PulseView | None:
     stretches = [(quiet if number == START_UP else idle, lead)]
     stretches += [(beside + p.draw, p.duration_s) for p in phases]
     stretches.append((idle, lead))
-    t, rows = -lead, []
-    for i, (key, (draw, duration)) in enumerate(zip(keys, stretches, strict=True)):
+    begin_c: list[float] = []
+    phases_of: dict[Flow, list[int]] = {}
+    for i, (key, (_, duration)) in enumerate(zip(keys, stretches, strict=True)):
         if i == 1 and number == START_UP:
             q = max(q - float(inrush(system, 1)[0]), 0.0)
-        time_s = np.linspace(0.0, duration, POINTS)
-        charge = found.engine.motion(0.0, False, key).flow.path(q, time_s)
-        volts = field.voltage_at(charge)
-        terminal = np.maximum(ld.terminal_voltage(volts, 0.0, draw, esr), 0.0)
-        rows.append(np.stack([t + time_s, volts, terminal], axis=1))
-        q, t = float(charge[-1]), t + duration
-    table = np.concatenate(rows)
+        flow = found.engine.motion(0.0, False, key).flow
+        phases_of.setdefault(flow, []).append(i)
+        begin_c.append(q)
+        q = flow.advance(q, duration)
+    lengths = np.array([duration for _, duration in stretches])
+    points = max(min(POINTS, MOST_POINTS // len(lengths)), 2)
+    since = lengths[:, None] * np.linspace(0.0, 1.0, points)
+    charge = np.repeat(np.array(begin_c)[:, None], points, axis=1)
+    for flow, some in phases_of.items():
+        moved = flow.advance_all(charge[some].ravel(), since[some].ravel())
+        charge[some] = moved.reshape(-1, points)
+    volts = field.voltage_at(charge)
+    amps, watts, siemens = np.array(
+        [(d.current_a, d.power_w, d.conductance_s) for d, _ in stretches], float
+    ).T[:, :, None]
+    drawn = ld.Draw(current_a=amps, power_w=watts, conductance_s=siemens)
+    terminal = np.maximum(ld.terminal_voltage(volts, 0.0, drawn, esr), 0.0)
+    starts = np.concatenate([[-lead], np.cumsum(lengths[:-1]) - lead])
     ramp = float(pulse.ramp_v[0])
     return PulseView(
         title=say("{operation} at {volts}", operation=name, volts=show(low, "V")),
-        time_s=table[:, 0],
-        store_v=table[:, 1],
-        terminal_v=table[:, 2],
+        time_s=(starts[:, None] + since).ravel(),
+        store_v=volts.ravel(),
+        terminal_v=terminal.ravel(),
         minimum_v=load.minimum_v,
         step_v=low - float(pulse.lowest_v[0]) - ramp,
         ramp_v=ramp,

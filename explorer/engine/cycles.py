@@ -116,6 +116,7 @@ class Cycle:
         self.nodes, x = pulse.stages[0], whole.end_c
         self.length_s, self.stages = whole.seconds, whole.stages
         self.pulse_min_v, self.pulse_lowest_c = pulse.lowest_v, pulse.lowest_c
+        self.pulse_highest_c = pulse.highest_c
         """What the pulse alone does, before the rest of the cycle."""
         self.map = FlowMap(self.nodes, x - self.nodes)
         self.terminal_min_v = whole.lowest_v

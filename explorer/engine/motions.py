@@ -321,5 +321,7 @@ class Motions:
 
 
 def _first_alike(phases: Sequence[Phase]) -> list[int]:
-    first: dict[Hashable, int] = {}
-    return [first.setdefault(frozen(phase.draw), k) for k, phase in enumerate(phases)]
+    first: dict[tuple[float, ...], int] = {}
+    draws = (phase.draw for phase in phases)
+    amounts = ((float(d.current_a), float(d.power_w), float(d.conductance_s)) for d in draws)
+    return [first.setdefault(amount, k) for k, amount in enumerate(amounts)]

@@ -11,6 +11,7 @@ from numpy.typing import NDArray
 from explorer.engine.cycles import Cycle
 from explorer.engine.modes import Modes
 from explorer.engine.passage import Passage
+from explorer.engine.passes import SEVERAL
 from explorer.engine.reach import Reach
 
 FloatArray = NDArray[np.float64]
@@ -27,9 +28,9 @@ def grain(time_s: FloatArray) -> FloatArray:
 
 
 class Passed(NamedTuple):
-    """Ends of what is passed of one phase: the beginnings first, then the ends, shape (n,)."""
+    """Ends of what is passed of phases: the beginnings first, then the ends; shape (n,)."""
 
-    row: int
+    row: IntArray
     place: IntArray
     """Which of the stretches that were asked for."""
     begin_c: FloatArray
@@ -52,10 +53,16 @@ class Orbits:
     def __init__(self, modes: Modes, cycle: Cycle) -> None:
         self.modes, self.cycle = modes, cycle
         key = cycle.key
-        self.phases = [
-            (modes.plain(modes.engine.motion(key.photocurrent_a, key.charging, draw)), seconds)
-            for draw, seconds in modes.engine.phases(key)
-        ]
+        engine, follows = modes.engine, modes.engine.phases(key)
+        rows = {
+            draw: modes.plain(engine.motion(key.photocurrent_a, key.charging, draw))
+            for draw in {draw for draw, _ in follows}
+        }
+        self.phases = [(rows[draw], seconds) for draw, seconds in follows]
+        """Row and length of each. [s]"""
+        self._rows = np.array([row for row, _ in self.phases], np.intp)
+        self._lengths_s = np.array([seconds for _, seconds in self.phases])
+        self._ends_s = np.cumsum(self._lengths_s)
         self._sums: list[FloatArray] = []
         self._rates: FloatArray | None = None
         self._along: Passage | None = None
@@ -177,8 +184,64 @@ class Orbits:
             left = left - length
         return out
 
+    def sketched(
+        self, begin_c: FloatArray, a: FloatArray, b: FloatArray
+    ) -> tuple[Passed, IntArray]:
+        """What a store passes from one moment of a cycle to another, by the cycle's tables.
+
+        They know where each phase begins, as exactly as the cycle's powers do.
+
+        Parameters
+        ----------
+        begin_c, a, b : ndarray
+            Where the cycle begins [C], and from when to when in it, shape (n,). [s]
+
+        Returns
+        -------
+        tuple
+            What is passed of phases; and where a pulse of many phases is passed whole, which is
+            left out of that (see `pulse_reach`).
+        """
+        ends, last = self._ends_s, len(self.phases) - 1
+        begins = np.concatenate([[0.0], ends[:-1]])
+        first = np.minimum(np.searchsorted(ends - GRAIN_S, a, side="right"), last)
+        final = np.maximum(
+            np.searchsorted(begins + GRAIN_S, b, side="left"),
+            np.where(a <= b, np.searchsorted(begins, a, side="right"), 0),
+        ) - 1
+        # Behind a pulse that is passed whole only the rest of the cycle is left to look at.
+        whole = np.zeros(len(a), bool)
+        if last > SEVERAL and self.cycle.key.part is None:
+            whole = (a <= GRAIN_S) & (b >= ends[-2] - GRAIN_S)
+            first = np.where(whole, last, first)
+        count = np.maximum(final, first) - first + 1
+        place = np.repeat(np.arange(len(a)), count)
+        phase = np.arange(len(place)) + np.repeat(first - np.cumsum(count) + count, count)
+        at = begin_c[place]
+        used = np.flatnonzero(np.bincount(phase, minlength=1))
+        shifts = np.stack([self.cycle.stages[k] for k in used.tolist()]) - self.cycle.nodes
+        at = at + _mixed(at, self.cycle.nodes, shifts, np.searchsorted(used, phase))
+        time = np.concatenate([a[place], b[place]]) - np.tile(begins[phase], 2)
+        time = np.minimum(np.maximum(time, 0.0), np.tile(self._lengths_s[phase], 2))
+        passed = Passed(
+            np.tile(self._rows[phase], 2), np.tile(place, 2), np.tile(at, 2), time
+        )
+        return passed, np.flatnonzero(whole)
+
+    def pulse_reach(self, begin_c: FloatArray) -> Reach:
+        """How far the store goes within pulses, without the rest of their cycles. [C]"""
+        cycle = self.cycle
+        lowest_c, highest_c, lowest_v = (
+            np.interp(begin_c, cycle.nodes, values)
+            for values in (cycle.pulse_lowest_c, cycle.pulse_highest_c, cycle.pulse_min_v)
+        )
+        return Reach(
+            lowest_c=np.minimum(lowest_c, begin_c), highest_c=np.maximum(highest_c, begin_c),
+            lowest_v=np.maximum(lowest_v, 0.0), end_c=np.asarray(lowest_c),
+        )
+
     def between(
-        self, begin_c: FloatArray, a: FloatArray, b: FloatArray, *, coarse: bool = False
+        self, begin_c: FloatArray, a: FloatArray, b: FloatArray
     ) -> Iterator[Passed]:
         """What a store passes from one moment of a cycle to another, phase by phase.
 
@@ -186,10 +249,7 @@ class Orbits:
         ----------
         begin_c, a, b : ndarray
             Where the cycle begins [C], and from when to when in it [s].
-        coarse : bool
-            Take the beginnings of phases from the cycle's tables, as its powers do.
         """
-        nodes, stages = self.cycle.nodes, self.cycle.stages
         q, begin_s = begin_c, 0.0
         for i, (mode, length) in enumerate(self.phases):
             end_s, last = begin_s + length, i == len(self.phases) - 1
@@ -198,13 +258,11 @@ class Orbits:
             some = np.flatnonzero(seen)
             if some.size:
                 at = q[some]
-                if coarse and i > 0:
-                    first = begin_c[some]
-                    at = first + np.interp(first, nodes, stages[i] - nodes)
                 time = np.concatenate([a[some], b[some]]) - begin_s
                 time = np.minimum(np.maximum(time, 0.0), length)
-                yield Passed(mode, np.concatenate([some, some]), np.concatenate([at, at]), time)
-            if not coarse and not last:
+                row = np.full(len(time), mode)
+                yield Passed(row, np.concatenate([some, some]), np.concatenate([at, at]), time)
+            if not last:
                 q = self.modes.flow(mode).advance_all(q, length)
             begin_s = end_s
 
@@ -231,6 +289,17 @@ def settled(carried: FloatArray, net: FloatArray) -> FloatArray:
     total = size.sum(axis=0)
     share = size / np.where(total > 0.0, total, 1.0)
     return np.asarray(carried + sign * share * missing)
+
+
+def _mixed(
+    x: FloatArray, nodes: FloatArray, table: FloatArray, row: IntArray
+) -> FloatArray:
+    """Values at places, each in its own row of a table, linear between nodes."""
+    cell = np.minimum(np.maximum(nodes.searchsorted(x, side="right") - 1, 0), len(nodes) - 2)
+    share = (x - nodes[cell]) / (nodes[cell + 1] - nodes[cell])
+    share = np.minimum(np.maximum(share, 0.0), 1.0)
+    low = table[row, cell]
+    return np.asarray(low + share * (table[row, cell + 1] - low))
 
 
 def _looked_up(x: FloatArray, nodes: FloatArray, table: FloatArray) -> FloatArray:

@@ -196,10 +196,21 @@ class Spans:
             out.put(place[inner], orbits.whole_reach(begin_c))
         n = len(leg)
         stop = np.where(one, np.maximum(to_s, from_s), orbits.cycle.length_s)
-        for passed in orbits.between(begins[:n], from_s, stop, coarse=coarse):
-            asked.passed(place, passed)
-        for passed in orbits.between(begins[n:], np.zeros(len(more)), to_s[more], coarse=coarse):
-            asked.passed(place[more], passed)
+        parts = (
+            (begins[:n], from_s, stop, place),
+            (begins[n:], np.zeros(len(more)), to_s[more], place[more]),
+        )
+        for begin_c, since, until, where in parts:
+            if not len(begin_c):
+                continue
+            if coarse:
+                passed, whole = orbits.sketched(begin_c, since, until)
+                if whole.size:
+                    out.put(where[whole], orbits.pulse_reach(begin_c[whole]))
+                asked.passed(where, passed)
+                continue
+            for passed in orbits.between(begin_c, since, until):
+                asked.passed(where, passed)
 
     def _whole_cycles(
         self, orbits: Orbits, leg: IntArray, a: FloatArray, b: FloatArray
@@ -299,7 +310,7 @@ class _Asked:
     def passed(self, place: IntArray, passed: Passed) -> None:
         """Add what is passed of a phase of cycles."""
         self._place.append(place[passed.place])
-        self._rows.append(Blend.single(np.full(len(passed.place), passed.row)))
+        self._rows.append(Blend.single(passed.row))
         self._begin_c.append(passed.begin_c)
         self._seconds.append(passed.seconds)
 

@@ -224,6 +224,8 @@ def _shorts(
 
 def _columns(values: Sequence[Number], n: int) -> FloatArray:
     """One number for each design and phase, shape (n, phases)."""
+    if all(np.ndim(value) == 0 for value in values):
+        return np.broadcast_to(np.array(values, float), (n, len(values)))
     return np.stack([flat(value, n) for value in values], axis=1)
 
 
