@@ -7,6 +7,7 @@ import numpy as np
 from explorer.physics import panel as pv
 from explorer.physics.arrays import FloatArray
 from explorer.physics.constants import thermal_voltage
+from explorer.physics.measured_curve import CurveMisfit
 from explorer.physics.panel_fit import QUANTITIES, PanelFit, SheetFault
 from explorer.quantity import show
 from explorer.scenario.data_sheet import REFERENCE_C
@@ -46,6 +47,17 @@ def fault_sentence(fault: SheetFault) -> Text:
     """A fault by the names that fields have on the screen."""
     return say(
         "Point {n}: {fault}.", n=fault.line + 1, fault=capitalised(in_plain_words(fault.text))
+    )
+
+
+def misfit_sentence(line: int, missed: CurveMisfit) -> Text:
+    """How far a fitted curve passes from the measured points of a line."""
+    return say(
+        "Point {n}: of {points} measured points the curve misses {mean} of the short-circuit "
+        "current (root mean square), {most} at most.",
+        n=line + 1, points=missed.points,
+        mean=figure(f"{100.0 * missed.root_mean_square:.2g} %"),
+        most=figure(f"{100.0 * missed.largest:.2g} %"),
     )
 
 

@@ -125,3 +125,32 @@ def test_curves_are_drawn_as_current_and_as_power(qtbot, dialog):
     assert axis.labelText == "Current, µA"
     qtbot.mouseClick(dialog.views.buttons()[1], Qt.MouseButton.LeftButton)
     assert axis.labelText == "Power, µW"
+
+
+def measured_csv(tmp_path, rows=40):
+    """A curve of 30 µA and 4.5 V, bent near its end."""
+    volts = [4.6 * k / (rows - 1) for k in range(rows)]
+    lines = [f"{v:.4f},{30.0 * (1.0 - (v / 4.5) ** 14):.5f}" for v in volts]
+    path = tmp_path / "curve.csv"
+    path.write_text("voltage (V),current (µA)\n" + "\n".join(lines), encoding="utf-8")
+    return path
+
+
+def test_a_measured_curve_becomes_a_line_that_waits_for_its_light(qtbot, dialog, tmp_path):
+    dialog.table.open_curve(measured_csv(tmp_path))
+    (row,) = dialog.table.rows  # in place of the empty one
+    assert row.draft.short_circuit_A == pytest.approx(30e-6, rel=1e-3)
+    assert row.draft.open_circuit_V == pytest.approx(4.5, rel=1e-3)
+    assert row.cells["illuminance_lx"].hasFocus()
+    assert "still lacks: Light" in dialog.sentence.text()
+    enter(qtbot, row.cells["illuminance_lx"], "200")
+    assert "measured points the curve misses" in dialog.sentence.text()
+    assert dialog.use.isEnabled()
+
+
+def test_a_curve_that_cannot_be_read_is_refused_in_a_sentence(dialog, tmp_path):
+    path = tmp_path / "short.csv"
+    path.write_text("voltage_V,current_mA\n0,1\n1,0.9\n")
+    dialog.table.open_curve(path)
+    assert len(dialog.table.rows) == 1
+    assert "at least 8 are needed" in dialog.table._fault.text()

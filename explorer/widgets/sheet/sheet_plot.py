@@ -39,6 +39,7 @@ class SheetPlot(pg.PlotWidget):
         self._curves: tuple[tuple[str, FloatArray, FloatArray], ...] = ()
         self._points: tuple[tuple[int, float, float], ...] = ()
         self._left_out: tuple[tuple[float, float], ...] = ()
+        self._measured: tuple[tuple[int, FloatArray, FloatArray], ...] = ()
         self._view: View = "current"
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self.setAccessibleName(tr("Fitted curves through the points of the data sheet"))
@@ -51,9 +52,11 @@ class SheetPlot(pg.PlotWidget):
         points: tuple[tuple[int, float, float], ...],
         left_out: tuple[tuple[float, float], ...],
         spoken: str,
+        measured: tuple[tuple[int, FloatArray, FloatArray], ...] = (),
     ) -> None:
-        """Show curves with their names, points by curve, and points that belong to none. [V, A]"""
+        """Show named curves, points by curve, points of none, and what was measured. [V, A]"""
         self._curves, self._points, self._left_out = curves, points, left_out
+        self._measured = measured
         self.setAccessibleDescription(spoken)
         self._draw()
 
@@ -105,6 +108,11 @@ class SheetPlot(pg.PlotWidget):
             at = len(x) // 2 if power else int(np.searchsorted(x, 0.02 * end))
             label.setPos(float(x[at]), float(y[at]) * scale)
             item.addItem(label, ignoreBounds=True)
+        for _, volts_v, amps_a in self._measured:
+            item.addItem(pg.ScatterPlotItem(
+                volts_v, (volts_v * amps_a if power else amps_a) * scale, size=5, pen=None,
+                brush=tokens.color("threshold"),
+            ), ignoreBounds=True)  # fmt: skip
         for index, volts, amps in self._points:
             self._dot(volts, (volts * amps if power else amps) * scale,
                       pg.mkPen(tokens.color("card"), width=1.5),

@@ -3,11 +3,21 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from pathlib import Path
 from typing import get_args
 
 from PySide6.QtCore import QSize, Qt, Signal
-from PySide6.QtWidgets import QGridLayout, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QFileDialog,
+    QGridLayout,
+    QHBoxLayout,
+    QLabel,
+    QVBoxLayout,
+    QWidget,
+)
 
+from explorer.files.disk import FileError
+from explorer.files.measured_curves import MeasuredCurve, read_curve
 from explorer.physics.panel_fit import MOST_LINES, QUANTITIES, PanelFit, SheetFault
 from explorer.quantity import show
 from explorer.scenario.fields import describe
@@ -17,7 +27,7 @@ from explorer.scenario.supply import SheetPoint
 from explorer.state import theme
 from explorer.state.language import tr
 from explorer.text import Text, say, texts
-from explorer.widgets.buttons import PillButton
+from explorer.widgets.buttons import PillButton, pill
 from explorer.widgets.exact_field import ExactField
 from explorer.widgets.fault_line import FaultLine
 from explorer.widgets.fields import CalmComboBox
@@ -70,7 +80,16 @@ class SheetTable(QWidget):
         layout.setSpacing(8)
         layout.addLayout(self._grid)
         layout.addWidget(self._fault)
-        layout.addWidget(self.add_button, 0, Qt.AlignmentFlag.AlignLeft)
+        self.curve_button = pill(
+            tr("Measured curve…"), tr("Take a line from a table of voltage and current")
+        )
+        self.curve_button.clicked.connect(self._on_curve)
+        buttons = QHBoxLayout()
+        buttons.setSpacing(6)
+        buttons.addWidget(self.add_button)
+        buttons.addWidget(self.curve_button)
+        buttons.addStretch(1)
+        layout.addLayout(buttons)
         for line in lines:
             self._append(line)
         if not lines:
@@ -116,22 +135,60 @@ class SheetTable(QWidget):
     def _renumber(self) -> None:
         for number, row in enumerate(self.rows, start=1):
             row.set_number(number)
-        self.add_button.setEnabled(len(self.rows) < MOST_LINES)
+        for button in (self.add_button, self.curve_button):
+            button.setEnabled(len(self.rows) < MOST_LINES)
 
     def _on_add(self) -> None:
         row = self._append(DraftLine(source=self.rows[-1].draft.source if self.rows else
                                      describe(SheetPoint, "source").default))  # fmt: skip
         row.cells["illuminance_lx"].setFocus(Qt.FocusReason.TabFocusReason)
 
-    def _on_remove(self) -> None:
-        gone = next(row for row in self.rows if row.remove is self.sender())
-        place = self.rows.index(gone)
+    def add_curve(self, curve: MeasuredCurve) -> None:
+        """A line that says what a measured curve says; its points are kept with it."""
+        marks = curve.landmarks
+        numbers = {
+            "illuminance_lx": curve.illuminance_lx,
+            "short_circuit_A": marks.short_circuit_a, "open_circuit_V": marks.open_circuit_v,
+            "max_power_A": marks.max_power_a, "max_power_V": marks.max_power_v,
+        }  # fmt: skip
+        source = self.rows[-1].draft.source if self.rows else describe(SheetPoint, "source").default
+        line = DraftLine(source=source, **{
+            key: None if value is None else float(f"{value:.5g}") for key, value in numbers.items()
+        })  # fmt: skip
+        if len(self.rows) == 1 and self.rows[0].draft.is_empty:
+            self._drop(self.rows[0])
+        row = self._append(line)
+        row.curve = curve
+        row.cells["illuminance_lx"].setFocus(Qt.FocusReason.TabFocusReason)
+        self.changed.emit()
+
+    def _on_curve(self) -> None:
+        filters = tr("Tables (*.csv *.tsv *.txt)")
+        name, _ = QFileDialog.getOpenFileName(self, tr("Open a measured curve"), "", filters)
+        if name:
+            self.open_curve(Path(name))
+
+    def open_curve(self, path: Path) -> None:
+        """Read a measured curve, or say why that cannot be."""
+        try:
+            self.add_curve(read_curve(path))
+        except FileError as fault:
+            self._fault.say(fault.args[0])
+        else:
+            self._fault.say("")
+
+    def _drop(self, gone: SheetLine) -> None:
         self.rows.remove(gone)
         for part in gone.parts:
             self._grid.removeWidget(part)
             part.hide()
             part.deleteLater()
         gone.deleteLater()
+
+    def _on_remove(self) -> None:
+        gone = next(row for row in self.rows if row.remove is self.sender())
+        place = self.rows.index(gone)
+        self._drop(gone)
         self._place()
         self._renumber()
         after = self.rows[min(place, len(self.rows) - 1)].remove if self.rows else self.add_button
@@ -153,6 +210,8 @@ class SheetLine(QWidget):
         super().__init__(parent)
         self.hide()
         self.draft = draft
+        self.curve: MeasuredCurve | None = None
+        """Where the line was taken from."""
         self._marked: frozenset[str] = frozenset()
         self.cells: dict[str, ExactField] = {}
         for key in NUMBERS:
