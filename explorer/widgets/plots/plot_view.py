@@ -306,7 +306,7 @@ class PlotView(pg.PlotWidget):
 
 
 _ANYWHERE = Reach(low=-1e300, high=1e300)
-_MOVES = {
+_MOVES: dict[int, tuple[float, float]] = {
     Qt.Key.Key_Up: (0.0, KEY_SHARE),
     Qt.Key.Key_Down: (0.0, -KEY_SHARE),
     Qt.Key.Key_PageUp: (-0.8, 0.0),
