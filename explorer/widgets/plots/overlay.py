@@ -19,6 +19,8 @@ from explorer.state.language import tr
 from explorer.state.theme import Tokens
 from explorer.text import figure
 from explorer.widgets.paint import mix, paint_mark
+from explorer.widgets.plots.free_place import Line as FreeLine
+from explorer.widgets.plots.free_place import free_place
 from explorer.words.readout import Line
 
 ToPixel = Callable[[float], float]
@@ -33,6 +35,8 @@ BOX_GROUND = 0.12
 """Opacity of a box that is being drawn."""
 LEVELS = 6
 """Steps of brightness in which lit hours are shaded."""
+NAME_PLACES = (1.0, 0.0, 0.75, 0.5, 0.25)
+"""Places for a threshold's name along its line, by preference: right, left, between."""
 MOST_BANDS = 400
 """More bands than this are narrower than a pixel or two and would only flicker."""
 MOST_MARKS = 40
@@ -107,13 +111,14 @@ def paint_thresholds(
     thresholds: Sequence[Threshold],
     to_y: ToPixel,
     tokens: Tokens,
-) -> None:
-    """Dashed lines with their names at the right end, moved apart where they would overlap."""
+    lines: Sequence[FreeLine] = (),
+) -> list[QRectF]:
+    """Dashed lines with their names where no curve lies; says where the names stand."""
     painter.setFont(theme.font("small"))
     metrics = painter.fontMetrics()
     pen = QPen(tokens.color("threshold"), 1.0, Qt.PenStyle.CustomDashLine)
     pen.setDashPattern([5, 3])
-    free_below = area.bottom() - 2
+    taken: list[QRectF] = []
     for item in sorted(thresholds, key=_volts):
         y = round(to_y(item.volts)) + 0.5
         if not area.top() <= y <= area.bottom():
@@ -121,11 +126,20 @@ def paint_thresholds(
         painter.setPen(pen)
         painter.drawLine(QPointF(area.left(), y), QPointF(area.right(), y))
         text = f"{tr(item.label)} {tr(figure(f'{item.volts:.4g} V'))}"
-        base = min(y - 4, free_below)
-        if base - metrics.ascent() < area.top():
-            base = y + metrics.ascent() + 2
-        free_below = base - metrics.height() + 2
-        paint_label(painter, QPointF(area.right() - 8, base), text, "threshold", tokens, right=True)
+        width, height = metrics.horizontalAdvance(text), metrics.height()
+        places = [
+            QRectF(area.left() + share * (area.width() - width - 16) + 8, top, width, height)
+            for share in NAME_PLACES
+            for top in (y - height, y + 1)
+            if area.top() <= top and top + height <= area.bottom()
+        ]
+        if not places:
+            continue
+        place = places[free_place(places, lines, taken)]
+        taken.append(place)
+        base = QPointF(place.left(), place.top() + metrics.ascent())
+        paint_label(painter, base, text, "threshold", tokens)
+    return taken
 
 
 def paint_envelope(painter: QPainter, picture: Picture, view: View, tokens: Tokens) -> None:

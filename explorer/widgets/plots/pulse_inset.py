@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import numpy as np
-from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QPainter, QPaintEvent, QPen, QPolygonF
+from PySide6.QtCore import QPointF, QRectF, QSize, QSizeF, Qt
+from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QWidget
 
 from explorer.advice.assess import PulseView
@@ -12,12 +12,15 @@ from explorer.state import theme
 from explorer.state.language import tr
 from explorer.state.theme import Tokens, tokens_of
 from explorer.text import Text, figure
+from explorer.widgets.plots.free_place import free_place
 from explorer.widgets.plots.overlay import paint_label
 from explorer.words import readout
 from explorer.words.moments import time_ticks
 
 _LEFT, _RIGHT, _TOP, _BOTTOM = 46.0, 14.0, 20.0, 20.0
 _TICK_GAP = 6.0
+_SEARCH_PX = 12.0, 7.0
+"""Steps across and down in which a place for a label is looked for."""
 
 
 class PulseInset(QWidget):
@@ -71,6 +74,7 @@ class _Picture:
     ) -> None:
         self._painter, self._pulse, self._tokens = painter, pulse, tokens
         self._area = rect.adjusted(_LEFT, _TOP, -_RIGHT, -_BOTTOM)
+        self._named: list[QRectF] = []
         self._from, self._to = float(pulse.time_s[0]), float(pulse.time_s[-1])
         low = float(pulse.terminal_v.min())
         high = float(max(pulse.store_v.max(), pulse.terminal_v.max()))
@@ -137,8 +141,7 @@ class _Picture:
                 "minimum {volts}, {below} lower",
                 volts=self._minimum(), below=readout.small_volts(below),
             )  # fmt: skip
-            at = QPointF(area.left() + 6, area.bottom() - 5)
-            paint_label(painter, at, text, "threshold", tokens)
+            self._name(QPointF(area.left() + 6, area.bottom() - 5), text)
             return
         y = self._at(self._from, self._pulse.minimum_v).y()
         pen = QPen(tokens.color("threshold"), 1.0, Qt.PenStyle.CustomDashLine)
@@ -146,7 +149,13 @@ class _Picture:
         painter.setPen(pen)
         painter.drawLine(QPointF(area.left(), y), QPointF(area.right(), y))
         text = tr("minimum {volts}", volts=self._minimum())
-        paint_label(painter, QPointF(area.left() + 6, y - 4), text, "threshold", tokens)
+        self._name(QPointF(area.left() + 6, y - 4), text)
+
+    def _name(self, at: QPointF, text: str) -> None:
+        metrics = self._painter.fontMetrics()
+        size = QSizeF(metrics.horizontalAdvance(text), metrics.height())
+        self._named.append(QRectF(at - QPointF(0.0, metrics.ascent()), size))
+        paint_label(self._painter, at, text, "threshold", self._tokens)
 
     def _minimum(self) -> Text:
         return figure(f"{self._pulse.minimum_v:.3g} V")
@@ -162,7 +171,8 @@ class _Picture:
         side = 1.0 if room_right > 100 else -1.0
         x = deepest.x() + 10 * side
         metrics = painter.fontMetrics()
-        free_from = self._area.top() + 9
+        lines = [self._line(pulse.store_v), self._line(pulse.terminal_v)]
+        taken = list(self._named)
         for upper, lower, text in (
             (top, split, tr("ramp {volts}", volts=readout.small_volts(pulse.ramp_v))),
             (
@@ -175,11 +185,30 @@ class _Picture:
             painter.drawLine(QPointF(x, upper + 1), QPointF(x, lower - 1))
             for y in (upper + 1, lower - 1):
                 painter.drawLine(QPointF(x - 3, y), QPointF(x + 3, y))
-            narrow = lower - upper < metrics.height()
-            y = max(lower + metrics.ascent() + 2 if narrow else (upper + lower) / 2 + 4, free_from)
-            free_from = y + metrics.height()
-            at = QPointF(x + 7 * side, y)
-            paint_label(painter, at, text, "ink", tokens, right=side < 0)
+            places = self._places(x, side, 0.5 * (upper + lower), metrics, text)
+            place = places[free_place(places, lines, taken)]
+            taken.append(place)
+            base = QPointF(place.left(), place.top() + metrics.ascent())
+            paint_label(painter, base, text, "ink", tokens)
+
+    def _line(self, volts: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
+        points = [self._at(t, v) for t, v in zip(self._pulse.time_s, volts, strict=True)]
+        return np.array([p.x() for p in points]), np.array([p.y() for p in points])
+
+    def _places(
+        self, x: float, side: float, middle: float, metrics: QFontMetrics, text: str
+    ) -> list[QRectF]:
+        """Where a measure can be named: beside its bracket, else the nearer the better."""
+        width, height = metrics.horizontalAdvance(text), metrics.height()
+        room = self._area.adjusted(3.0, -2.0, _RIGHT - width, 2.0 - height)
+        beside = QPointF(x + 7.0 if side > 0 else x - 7.0 - width, middle - 0.5 * height)
+        corners = [
+            QPointF(left, top)
+            for left in np.arange(room.left(), room.right(), _SEARCH_PX[0])
+            for top in np.arange(room.top(), room.bottom(), _SEARCH_PX[1])
+        ]
+        corners.sort(key=lambda at: (at - beside).manhattanLength())
+        return [QRectF(at, QSizeF(width, height)) for at in (beside, *corners)]
 
 
 def _round_volts(low: float, high: float, most: int) -> list[tuple[float, str]]:

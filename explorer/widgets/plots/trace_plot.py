@@ -18,6 +18,7 @@ from explorer.state.theme import tokens_of
 from explorer.text import figure, say
 from explorer.widgets.paint import focus_pen
 from explorer.widgets.plots import overlay
+from explorer.widgets.plots.free_place import Line
 from explorer.widgets.plots.plot_view import PlotView
 from explorer.words import readout
 
@@ -241,6 +242,17 @@ class TracePlot(PlotView):
             high_v=self._shown_v.high,
         )
 
+    def _lines_px(self) -> list[Line]:
+        """What is drawn of the curves. [px]"""
+        view, pictures = self._view(), (self._picture, self._ghost_picture)
+        lines = []
+        for picture in pictures:
+            if picture is not None:
+                for edge in (picture.low_v, picture.high_v):
+                    middle = 0.5 * (picture.edge_s[:-1] + picture.edge_s[1:])
+                    lines.append((view.x(middle), view.y(edge)))
+        return lines
+
     def drawForeground(self, painter: QPainter, rect: QRectF) -> None:
         """Thresholds, marks, cursor and focus ring, in front of the curves."""
         super().drawForeground(painter, rect)
@@ -249,7 +261,9 @@ class TracePlot(PlotView):
         tokens, area = tokens_of(self.palette()), self.area()
         painter.save()
         painter.setClipRect(area.adjusted(-6, -2, 6, 2))
-        overlay.paint_thresholds(painter, area, self._assessment.thresholds, self.to_y, tokens)
+        overlay.paint_thresholds(
+            painter, area, self._assessment.thresholds, self.to_y, tokens, self._lines_px()
+        )
         overlay.paint_marks(
             painter,
             area,
