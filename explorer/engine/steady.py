@@ -8,27 +8,37 @@ every third week; a few never do.
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from math import inf
 
 from explorer.engine.course import Standing, Trajectory
 from explorer.engine.march import Engine
 from explorer.engine.schedule import MOMENT_S
+from explorer.engine.system import Periodic, WhenReady
 
-TOLERANCE = 2e-5
-"""Change over a course, relative to a full store, that counts as none; one run of the largest
-operation counts as none too, since a period may cut one in two."""
+TOLERANCE = 5e-5
+"""How far a course may still have to go, relative to a full store."""
 SAME = 1e-9
 """The same where nothing else tells them apart: what follows is what came before."""
+UNKNOWN = 20.0
+"""How many times its drift a course is taken to have to go, while its slope is not known."""
+OFTEN = 8.0
+"""Runs, or turns at full, in a period from which on it does not matter where in the last one the
+period ends."""
+CALM = 3
+"""Periods without a cut-off after which a store that ends somewhere in its band has settled."""
 MOST_PERIODS = 14
 """Periods in which a course is looked for."""
 LONGEST_COURSE = 8
 """Most periods after which a course may repeat; so many stand for one that does not."""
 SECANTS_UNTIL = 5
-"""Periods within which a slow drift of a device that runs is stepped along; later ones follow one
-another, so that a longer course shows."""
+"""Periods within which a device that runs is stepped along a slow drift; later
+ones follow one another, so that a longer course shows."""
 STUDY_LEGS = 60_000
 """Most legs of a period that are followed to judge it; more are needed only by a store that is
 emptied thousands of times a week. Whatever is read from such a run goes by the time that was
 followed."""
+MOST_LEGS = 2 * STUDY_LEGS
+"""Legs after which a course counts as settled that is within a run, or a turn at full, of it."""
 HOPELESS_CUT_OFFS = 500
 """A period with more cut-offs than this is taken as it is: the design fails whatever follows."""
 
@@ -58,34 +68,47 @@ def repeating_course(engine: Engine, start: Standing) -> RepeatingCourse:
     """The course that a store settles into from a given state at the beginning of a period.
 
     The map of one period rises with the charge while the device stays connected, so its orbit
-    runs one way towards a fixed point; secant steps bring it there in a few periods. Cut-offs
-    break the map, and its orbit may then go round several places: it is followed until it comes
-    back to one of the last `LONGEST_COURSE`, and the course is one march from there. Which course
-    is found depends on the start: there may be one that runs and one that never connects.
+    runs one way towards a fixed point; secant steps bring it there in a few periods. A period may
+    hold a run more than the next: its drift is taken without that. Cut-offs break the map, and its
+    orbit may then go round several places: it is followed until it comes back to one of the last
+    `LONGEST_COURSE`, and the course is one march from there. Which course is found depends on the
+    start: there may be one that runs and one that never connects.
     """
     period = engine.edges[-1]
     full = min(engine.field.full_c, float(engine.field.charge_c[-1]))
-    grain = TOLERANCE * full + max(
-        (engine.charge_of(op) for op in engine.system.load.operations), default=0.0
-    )
-    state, asleep = start, not start.connected
+    near = TOLERANCE * full
+    state, asleep, slope, legs = start, not start.connected, inf, 0
     before: tuple[float, float] | None = None
     orbit = [start]
     """Where periods began that followed one another, without a secant step between."""
+    grain, calm_for = 0.0, 0
     for turn in range(MOST_PERIODS):
         run = engine.march(period, state, most_legs=STUDY_LEGS)
-        drift = run.end.charge_c - state.charge_c
         orbit.append(run.end)
-        back = _came_back(orbit, grain + _band(engine, run), twice=run.tally.cut_offs > 0)
-        if run.end.goes_on_as(state, SAME * full, MOMENT_S):
-            back = 1
+        legs += len(run.legs)
+        calm = state.connected == run.end.connected and not run.tally.cut_offs
+        drift = _even_drift(engine, run, state) if calm else run.end.charge_c - state.charge_c
+        if calm and before is not None and state.charge_c != before[0]:
+            slope = (drift - before[1]) / (state.charge_c - before[0])
+        left = abs(drift / slope) if -1.0 < slope < -1e-6 else UNKNOWN * abs(drift)
+        band = _band(engine, run)
+        grain = _grain(engine) + band
+        calm_for = calm_for + 1 if calm else 0
+        moved_c = abs(run.end.charge_c - state.charge_c)
+        settled = run.end.goes_on_as(state, SAME * full, MOMENT_S) or (
+            calm and (left <= near or (calm_for >= CALM and moved_c <= near + band))
+        )
         hopeless = run.tally.cut_offs > HOPELESS_CUT_OFFS
         cut_short = run.span_s < period * (1.0 - 1e-9)
-        if back == 1 or hopeless or cut_short:
+        back = _came_back(orbit, near, twice=not calm)
+        if back == 0 and legs > MOST_LEGS:
+            back = _came_back(orbit, near + grain, twice=not calm)
+        if settled or hopeless or cut_short or (back == 1 and not calm):
             return RepeatingCourse(
-                start=state, run=run, drift_c=drift, settled=hopeless or not cut_short
+                start=state, run=run, drift_c=run.end.charge_c - state.charge_c,
+                settled=hopeless or not cut_short,
             )
-        if back:
+        if back > 1:
             return _marched(engine, orbit[-1 - back], back, settled=True)
         guess = run.end
         same = run.end.connected == state.connected
@@ -93,15 +116,37 @@ def repeating_course(engine: Engine, start: Standing) -> RepeatingCourse:
         steps = asleep or turn < SECANTS_UNTIL
         if same and steps and before is not None and 0.0 < drift / before[1] < 1.0:
             # A slow drift one way: step along the secant. Anything else is left to iteration.
-            slope = (drift - before[1]) / (state.charge_c - before[0])
-            if slope < -1e-6:
-                charge_c = min(max(state.charge_c - drift / slope, 0.0), full)
+            step = (drift - before[1]) / (state.charge_c - before[0])
+            if step < -1e-6:
+                charge_c = min(max(state.charge_c - drift / step, 0.0), full)
                 guess = replace(run.end, charge_c=charge_c)
                 orbit = [guess]
         before = (state.charge_c, drift) if same and drift != 0.0 else None
         state = guess
     longest = min(LONGEST_COURSE, len(orbit) - 1)
+    back = _came_back(orbit, near + grain, twice=True)
+    if back:
+        return _marched(engine, orbit[-1 - back], back, settled=True)
     return _marched(engine, orbit[-1 - longest], longest, settled=False)
+
+
+def _even_drift(engine: Engine, run: Trajectory, begin: Standing) -> float:
+    """Change of charge in a period, without what one run more or less makes of it. [C]
+
+    A clock that does not divide the period lets now one run more fall into it and now one less.
+    """
+    drift_c = run.end.charge_c - begin.charge_c
+    for j, op in enumerate(engine.system.load.operations):
+        if isinstance(op.schedule, Periodic) and op.schedule.always and not engine.averaged[j]:
+            more = run.tally.served[j] - run.span_s / op.schedule.interval_s
+            if abs(more) < 1.0:
+                drift_c += more * engine.charge_of(op)
+    return drift_c
+
+
+def _grain(engine: Engine) -> float:
+    """What the largest operation takes: a period may cut one run of it in two. [C]"""
+    return max((engine.charge_of(op) for op in engine.system.load.operations), default=0.0)
 
 
 def _came_back(orbit: list[Standing], grain_c: float, *, twice: bool) -> int:
@@ -125,10 +170,21 @@ def _came_back(orbit: list[Standing], grain_c: float, *, twice: bool) -> int:
 
 
 def _band(engine: Engine, run: Trajectory) -> float:
-    """Charge within which a store that fills up stands anywhere when a period ends. [C]"""
-    fills = any(event.kind == "full" for event in run.events)
+    """Charge within which a store stands anywhere when a period ends. [C]
+
+    One that fills up again and again stands between resume and full; one whose device waits for a
+    voltage, within a run of that.
+    """
+    fills = sum(event.kind == "full" for event in run.events)
+    fills += sum(leg.repeats.times for leg in run.legs if leg.repeats is not None)
     ends_full = not run.end.charging or run.end.charge_c >= engine.field.resume_c
-    return engine.field.full_c - engine.field.resume_c if fills and ends_full else 0.0
+    runs = [
+        engine.charge_of(op)
+        for op, served in zip(engine.system.load.operations, run.tally.served, strict=True)
+        if isinstance(op.schedule, WhenReady) and served >= OFTEN
+    ]
+    full_c = engine.field.full_c - engine.field.resume_c if fills >= OFTEN and ends_full else 0.0
+    return max([full_c, *runs])
 
 
 def _marched(

@@ -341,6 +341,18 @@ def test_a_run_that_the_periods_end_cuts_in_two_is_no_failure():
     assert float(missed.margin[0]) < 1.0
 
 
+@pytest.mark.parametrize("runs", [9.0, 10.0])
+def test_nine_or_ten_runs_are_all_that_are_due_at_a_rate_of_ten_less_a_fifth(runs):
+    """An interval of 2050 s in a period of 20 100 s: 9.80 on the mean, and whole in each period."""
+    case = Case(with_value(PROBE, "margins.served_share", 1.0))
+    check, _ = served(case, runs, 20_100.0 / 2050.0)
+    assert float(check.margin[0]) == 1.0 == float(check.wanted[0])
+    missed, _ = served(case, 8.0, 20_100.0 / 2050.0)
+    assert float(missed.margin[0]) < 1.0
+    cut, _ = served(case, 9.0, 20_100.0 / 2050.0, cut_offs=np.array([1.0]))
+    assert float(cut.margin[0]) < 1.0
+
+
 def test_serving_more_than_wanted_is_no_merit():
     _, row = served(Case(PROBE), 4000.0, 2016.0)
     assert row.max() == 1.0

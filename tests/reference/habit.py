@@ -119,7 +119,9 @@ def settle(device, march, most, moments=()):
 
 
 def _standing(march):
-    return march.y, march.stage, march.charging
+    """Level, and what else the next period depends on; the clock in hundredths of a second."""
+    due = tuple(round(due - march.t, 2) for due in march.due if due < inf)
+    return march.y, march.stage, march.charging, due
 
 
 def _repeats(seen):

@@ -11,10 +11,13 @@ from explorer.advice.readings import FARTHEST, BoolArray, DarkReading, FloatArra
 from explorer.advice.readings.starts import full_charge
 from explorer.engine.course import Leg, Standing, StopAt, Trajectory
 from explorer.engine.march import Engine
+from explorer.engine.system import Periodic
 from explorer.engine.trace import Trace
 
 PARTS, ROUNDS = 64, 5
 """Parts of a span in which a voltage is looked for, and how often the right one is parted again."""
+MOST_TRIED = 40
+"""Dark stretches of a course that are followed where each may be the hardest."""
 FOLLOWED_S = 40 * 365.25 * 86_400.0
 """How long a full store is followed in the dark. [s]"""
 
@@ -130,7 +133,7 @@ def worst_dark(
     levels = [(q, g) for q, on, g in zip(charge_c.tolist(), connected, many, strict=True) if on]
     if many and not levels:
         levels = [(0.0, g) for g in many]
-    tried = [(q, g.begin_s, g.length_s, False) for q, g in _hardest(levels)]
+    tried = [(q, g.begin_s, g.length_s, False) for q, g in _hardest(engine, levels)]
     if closure_s > 0:
         if levels:
             charge, gap = min(levels, key=lambda pair: pair[0])
@@ -152,8 +155,16 @@ def worst_dark(
     )
 
 
-def _hardest(levels: list[tuple[float, Gap]]) -> list[tuple[float, Gap]]:
-    """Those stretches than which no other is both as long and begins with as little."""
+def _hardest(
+    engine: Engine, levels: list[tuple[float, Gap]]
+) -> list[tuple[float, Gap]]:
+    """Those stretches than which no other is both as long and begins with as little.
+
+    Where operations keep windows, a shorter stretch may be the one in which they are open.
+    """
+    schedules = [op.schedule for op in engine.system.load.operations]
+    if any(isinstance(s, Periodic) and not s.always for s in schedules):
+        return sorted(levels, key=lambda pair: pair[0] / pair[1].length_s)[:MOST_TRIED]
     hard: list[tuple[float, Gap]] = []
     for charge, gap in sorted(levels, key=lambda pair: (-pair[1].length_s, pair[0])):
         if not hard or charge < hard[-1][0]:
