@@ -175,7 +175,7 @@ def _band(engine: Engine, run: Trajectory) -> float:
     One that fills up again and again stands between resume and full; one whose device waits for a
     voltage, within a run of that.
     """
-    fills = sum(event.kind == "full" for event in run.events)
+    fills = float(sum(event.kind == "full" for event in run.events))
     fills += sum(leg.repeats.times for leg in run.legs if leg.repeats is not None)
     ends_full = not run.end.charging or run.end.charge_c >= engine.field.resume_c
     runs = [

@@ -130,7 +130,7 @@ class Right:
             self.course is not None
             and self.course.totals.cut_offs == 0
             and all(
-                s >= w - 1.0
+                s > w - 1.0 + 1e-9
                 for s, w in zip(self.course.totals.served, self.course.wanted, strict=True)
             )
         )
