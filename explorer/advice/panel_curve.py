@@ -8,6 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from explorer.advice.case import Case
+from explorer.advice.charger_curve import ChargerCurve, charger_curve
 from explorer.physics import charger as ch
 from explorer.physics import panel as pv
 from explorer.scenario.course import current_per_lux
@@ -41,6 +42,8 @@ class PanelCurve:
     """Maximum power, and where the charger holds the panel with the store at its thresholds."""
     note: str
     """What the charger makes of this light, in a sentence."""
+    charger: ChargerCurve
+    """What the charger makes of any input."""
 
     @property
     def power_w(self) -> FloatArray:
@@ -66,6 +69,7 @@ def panel_curve(case: Case, illuminance_lx: float | None = None) -> PanelCurve:
         lux = log.mean_lit_lx if log is not None else 0.0
     amps = float(lux * current_per_lux(scenario.light, scenario.panels))
     curve = pv.current_over(system.panel, amps, points=400)
+    charger = charger_curve(case, amps)
     peak = pv.maximum_power(system.panel, amps)
     points = [
         WorkingPoint(
@@ -86,8 +90,10 @@ def panel_curve(case: Case, illuminance_lx: float | None = None) -> PanelCurve:
         elif float(given.cold_w) <= 0:
             note = say("The converter runs, but in this light it cannot start from an empty store.")
         else:
+            kept = charger.working[1] if charger.working is not None else 0.0
             note = say(
-                "The converter takes {share} % of the largest power.", share=f"{100 * share:.0f}"
+                "The converter takes {share} % of the largest power and passes on {kept} % of it.",
+                share=f"{100 * share:.0f}", kept=f"{100 * kept:.0f}",
             )
     else:
         esr = 0.0
@@ -124,4 +130,5 @@ def panel_curve(case: Case, illuminance_lx: float | None = None) -> PanelCurve:
         current_a=curve.current_a,
         points=tuple(points),
         note=note,
+        charger=charger,
     )

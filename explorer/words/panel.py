@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import get_args
 
 from explorer.advice.case import Case
+from explorer.advice.charger_curve import ChargerCurve
 from explorer.advice.panel_curve import PanelCurve, WorkingPoint
 from explorer.advice.sold import sold_span
 from explorer.quantity import show
@@ -86,6 +87,30 @@ def panel_table(curve: PanelCurve) -> Table:
         "current_A": curve.current_a.tolist(),
         "power_W": curve.power_w.tolist(),
     }
+
+
+def charger_table(curve: ChargerCurve) -> Table:
+    """What the charger makes of its input, as columns for a file."""
+    head, unit = ("panel_W", "share") if curve.kind == "efficiency" else ("store_V", "charging_A")
+    if len(curve.curves) == 1:
+        return {head: curve.inputs.tolist(), unit: curve.curves[0][1].tolist()}
+    return {
+        head: curve.inputs.tolist(),
+        **{f"{unit}, {name}": values.tolist() for name, values in curve.curves},
+    }
+
+
+def charger_spoken(curve: ChargerCurve) -> str:
+    """Where the charger works, for somebody who does not see its curve."""
+    if curve.working is None:
+        return say("It does not run in this light.")
+    at, value = curve.working
+    if curve.kind == "efficiency":
+        return say(
+            "Of {power} it passes on {share} %.", power=show(at, "W"), share=f"{100 * value:.0f}"
+        )
+    return say("At {volts} it charges with {current}.",
+               volts=show(at, "V"), current=show(value, "A"))  # fmt: skip
 
 
 def point_lines(curve: PanelCurve) -> tuple[tuple[str, str], ...]:

@@ -5,8 +5,9 @@ import pytest
 
 from explorer.advice.case import Case
 from explorer.advice.panel_curve import panel_curve
+from explorer.scenario.course import current_per_lux
 from explorer.scenario.model import Scenario
-from explorer.scenario.supply import ConverterCharger, DirectCharger
+from explorer.scenario.supply import ConverterCharger, DirectCharger, EfficiencyPoint
 
 
 def _with_charger(charger):
@@ -40,3 +41,45 @@ def test_dim_light_is_said_to_be_too_little_for_the_converter():
 def test_a_panel_that_ends_below_full_says_so():
     curve = panel_curve(Case(_with_charger(DirectCharger(full_V=12.0))))
     assert "never gets full" in curve.note
+
+
+def table(*rows):
+    keys = ("input_W", "efficiency", "store_V")
+    return tuple(EfficiencyPoint(**dict(zip(keys, row, strict=False))) for row in rows)
+
+
+def test_an_efficiency_table_is_drawn_through_its_rows_and_used_where_the_panel_works():
+    rows = table((1e-6, 0.4), (1e-5, 0.6), (1e-2, 0.9))
+    case = Case(_with_charger(ConverterCharger(efficiency_table=rows)))
+    curve = panel_curve(case)
+    found = curve.charger
+    ((_, shares),) = found.curves
+    for power, share in ((1e-6, 0.4), (1e-5, 0.6), (1e-2, 0.9)):
+        at = np.interp(np.log(power), np.log(found.inputs), shares)
+        assert at == pytest.approx(share, abs=2e-3)
+    watt, share = found.working
+    assert watt == pytest.approx(curve.points[1].power_w)
+    assert 0.6 < share < 0.9
+    # What the engine charges with is just that.
+    light = case.scenario.light
+    amps = light.illuminance_lx * float(current_per_lux(light, case.scenario.panels))
+    volts = case.system.load.connect_v
+    charged = case.engine.field.charge_currents(np.array([amps]), volts)[0]
+    assert charged * volts == pytest.approx(share * watt, rel=1e-3)
+    assert f"passes on {100 * share:.0f} % of it" in curve.note
+
+
+def test_a_table_by_store_voltage_has_a_curve_for_each():
+    rows = table((1e-5, 0.5, 2.0), (1e-3, 0.7, 2.0), (1e-5, 0.6, 4.0), (1e-3, 0.9, 4.0))
+    found = panel_curve(Case(_with_charger(ConverterCharger(efficiency_table=rows)))).charger
+    assert [name for name, _ in found.curves] == ["store at 2 V", "store at 4 V"]
+    assert np.all(found.curves[1][1] >= found.curves[0][1])
+    assert [row[0] for row in found.rows] == [0, 0, 1, 1]
+
+
+def test_a_diode_is_drawn_as_charging_current_over_the_store_s_voltage():
+    found = panel_curve(Case(_with_charger(DirectCharger(full_V=12.0)))).charger
+    ((_, amps),) = found.curves
+    assert found.kind == "current"
+    assert np.all(np.diff(amps) <= 1e-12)
+    assert amps[-1] == 0.0

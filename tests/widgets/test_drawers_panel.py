@@ -5,7 +5,7 @@ import pytest
 from explorer.scenario.model import Scenario
 from explorer.state.document import Document
 from explorer.state.jobs import JobRunner
-from explorer.widgets.drawers.panel_drawer import CURVE, SOURCES, PanelDrawer
+from explorer.widgets.drawers.panel_drawer import CHARGER, CURVE, SOURCES, PanelDrawer
 from explorer.widgets.drawers.panel_plot import ticks
 from explorer.widgets.source_note import SourceNote
 
@@ -44,13 +44,25 @@ def test_every_column_of_figures_is_whole_in_a_narrow_drawer(qtbot, drawer):
 def test_it_exports_curve_and_sources(qtbot, drawer, tmp_path):
     drawer.feed.set_open(True)
     qtbot.waitUntil(lambda: drawer.has_body, timeout=5000)
-    for name in (CURVE, SOURCES):
+    for name in (CURVE, CHARGER, SOURCES):
         assert drawer.save("csv", name, tmp_path / f"{name}.csv")
     head = (tmp_path / "curve.csv").read_text().splitlines()[0]
     assert head == "voltage_V,current_A,power_W"
+    charger = (tmp_path / "charger.csv").read_text().splitlines()[0]
+    assert charger == "panel_W,share"
     assert drawer.save("svg", "", tmp_path / "panel.svg")
     assert drawer.save("png", "", tmp_path / "panel.png")
     assert (tmp_path / "panel.png").stat().st_size > 5000
+
+
+def test_the_charger_is_a_click_away_and_says_what_it_passes_on(qtbot, drawer):
+    drawer.feed.set_open(True)
+    qtbot.waitUntil(lambda: drawer.has_body, timeout=5000)
+    assert drawer.plot.isVisible()
+    drawer.views.button(1).click()
+    assert drawer.charger.isVisible()
+    assert not drawer.plot.isVisible()
+    assert "it passes on" in drawer.charger.accessibleDescription()
 
 
 def test_the_note_beside_the_source_follows_the_source(qtbot):

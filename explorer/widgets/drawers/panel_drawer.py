@@ -3,7 +3,16 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QEvent, QObject, Qt
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QStyle, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QButtonGroup,
+    QGridLayout,
+    QHBoxLayout,
+    QLabel,
+    QStackedWidget,
+    QStyle,
+    QVBoxLayout,
+    QWidget,
+)
 
 from explorer.advice.panel_curve import PanelCurve
 from explorer.state import theme
@@ -13,12 +22,15 @@ from explorer.state.drawer_steps import panel_steps
 from explorer.state.jobs import JobRunner
 from explorer.state.language import tr
 from explorer.text import say, texts
+from explorer.widgets.buttons import PillButton
+from explorer.widgets.drawers.charger_plot import ChargerPlot
 from explorer.widgets.drawers.drawer import Drawer
 from explorer.widgets.drawers.panel_plot import PanelPlot
 from explorer.widgets.slim_scroll import SlimScroll
 from explorer.words.drawers import Table
 from explorer.words.panel import (
     METER_NOTE,
+    charger_table,
     light_meanings,
     meaning_table,
     meaning_title,
@@ -31,7 +43,8 @@ QUESTION = say("How does the panel work?")
 REST_MS = 40
 LIST_WIDTH = 268
 HEAD = texts(("   under", "W/m²", "µA/cm²"))
-CURVE, SOURCES = say("curve"), say("sources")
+CURVE, CHARGER, SOURCES = say("curve"), say("charger"), say("sources")
+_VIEWS = texts(("Panel", "Charger"))
 
 
 class MeaningList(QWidget):
@@ -125,14 +138,33 @@ class PanelDrawer(Drawer):
         self, document: Document, jobs: JobRunner, parent: QWidget | None = None
     ) -> None:
         feed = Feed("panel", document, jobs, panel_steps, rest_ms=REST_MS)
-        super().__init__(QUESTION, document, feed, (CURVE, SOURCES), parent=parent)
+        super().__init__(QUESTION, document, feed, (CURVE, CHARGER, SOURCES), parent=parent)
         self._found: PanelCurve | None = None
-        self.plot = PanelPlot()
+        self.plot, self.charger = PanelPlot(), ChargerPlot()
+        self.views = QButtonGroup(self)
+        views = QHBoxLayout()
+        views.setSpacing(2)
+        for number, text in enumerate(_VIEWS):
+            button = PillButton(outlined=False)
+            button.setText(tr(text))
+            button.setCheckable(True)
+            button.setChecked(number == 0)
+            self.views.addButton(button, number)
+            views.addWidget(button)
+        views.addStretch(1)
+        self.plots = QStackedWidget()
+        for plot in (self.plot, self.charger):
+            self.plots.addWidget(plot)
+        self.views.idClicked.connect(self.plots.setCurrentIndex)
+        left = QVBoxLayout()
+        left.setSpacing(2)
+        left.addLayout(views)
+        left.addWidget(self.plots, 1)
         self.meanings = MeaningList()
         layout = QHBoxLayout(self.body)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(16)
-        layout.addWidget(self.plot, 1)
+        layout.addLayout(left, 1)
         self.column = WholeColumn(self.meanings)
         layout.addWidget(self.column)
 
@@ -145,12 +177,15 @@ class PanelDrawer(Drawer):
             self.say_nothing(tr("Nothing to show because no light reaches the panel."))
             return
         self.plot.set_curve(step)
+        self.charger.set_curve(step.charger)
         self.meanings.set_curve(step, self.document)
         self.show_body()
 
     def table(self, name: str) -> Table:
-        """The curve, or the sources."""
+        """The curve, what the charger makes of it, or the sources."""
         assert self._found is not None
+        if name == CHARGER:
+            return charger_table(self._found.charger)
         if name == SOURCES:
             return meaning_table(self.document.scenario, self._found.illuminance_lx)
         return panel_table(self._found)

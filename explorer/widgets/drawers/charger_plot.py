@@ -1,0 +1,141 @@
+"""A charger's curves: efficiency over input power, or charging current over the store's voltage."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt
+from PySide6.QtGui import QPainter, QPaintEvent, QPen, QPolygonF
+from PySide6.QtWidgets import QSizePolicy, QWidget
+
+from explorer.advice.charger_curve import ChargerCurve
+from explorer.physics.arrays import FloatArray
+from explorer.quantity import show
+from explorer.state import theme
+from explorer.state.language import tr
+from explorer.state.theme import Tokens, tokens_of
+from explorer.text import figure
+from explorer.widgets.drawers.panel_plot import ticks
+from explorer.widgets.plots.overlay import paint_label
+from explorer.words.panel import charger_spoken
+
+_LEFT, _RIGHT, _TOP, _BOTTOM = 62.0, 14.0, 20.0, 30.0
+_HEADROOM = 1.12
+_STYLES = (
+    Qt.PenStyle.SolidLine, Qt.PenStyle.DashLine, Qt.PenStyle.DotLine, Qt.PenStyle.DashDotLine,
+)  # fmt: skip
+
+
+class ChargerPlot(QWidget):
+    """Paints one `ChargerCurve`: curves, rows of a table as rings, the working point as a disc."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._curve: ChargerCurve | None = None
+        self.setAccessibleName(tr("What the charger passes on"))
+        self.setMinimumSize(260, 140)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
+
+    def set_curve(self, curve: ChargerCurve) -> None:
+        """Show a charger."""
+        self._curve = curve
+        self.setAccessibleDescription(tr(charger_spoken(curve)))
+        self.update()
+
+    def sizeHint(self) -> QSize:
+        """Room for labels."""
+        return QSize(420, 220)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint axes, curves, points."""
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setFont(theme.font("small"))
+        if self._curve is not None:
+            _Picture(painter, QRectF(self.rect()), self._curve, tokens_of(self.palette())).paint()
+        painter.end()
+
+
+class _Picture:
+    """One painting."""
+
+    def __init__(
+        self, painter: QPainter, rect: QRectF, curve: ChargerCurve, tokens: Tokens
+    ) -> None:
+        self._painter, self._curve, self._tokens = painter, curve, tokens
+        self._area = rect.adjusted(_LEFT, _TOP, -_RIGHT, -_BOTTOM)
+        self._is_share = curve.kind == "efficiency"
+        inputs = np.log10(curve.inputs) if self._is_share else curve.inputs
+        self._from, self._to = float(inputs[0]), float(inputs[-1])
+        most = max(float(values.max()) for _, values in curve.curves)
+        self._top = 1.0 if self._is_share else _HEADROOM * max(most, 1e-12)
+
+    def paint(self) -> None:
+        """Everything, from the ground up."""
+        painter, tokens, curve = self._painter, self._tokens, self._curve
+        self._paint_axes()
+        for index, (_, values) in enumerate(curve.curves):
+            pen = QPen(tokens.color("accent"), 2.0, _STYLES[index % len(_STYLES)])
+            painter.setPen(pen)
+            painter.drawPolyline(QPolygonF(self._points(curve.inputs, values)))
+        painter.setBrush(tokens.color("card"))
+        for _, power, share in curve.rows:
+            painter.setPen(QPen(tokens.color("accent"), 1.5))
+            painter.drawEllipse(
+                self._points(np.array([power]), np.array([share]))[0], 3.5, 3.5
+            )
+        if curve.working is not None:
+            at = self._points(*(np.array([value]) for value in curve.working))[0]
+            painter.setPen(QPen(tokens.color("card"), 1.5))
+            painter.setBrush(tokens.color("threshold"))
+            painter.drawEllipse(at, 4.5, 4.5)
+            text = tr("now") if self._is_share else tr("at connect")
+            right = at.x() > self._area.center().x()
+            shift = QPointF(-7, 16) if right else QPointF(7, 16)
+            paint_label(painter, at + shift, text, "threshold", tokens, right=right)
+        self._paint_names()
+
+    def _points(self, inputs: FloatArray, values: FloatArray) -> list[QPointF]:
+        area = self._area
+        along = np.log10(inputs) if self._is_share else inputs
+        x = area.left() + (along - self._from) / (self._to - self._from) * area.width()
+        y = area.bottom() - np.asarray(values) / self._top * area.height()
+        return [QPointF(a, b) for a, b in zip(x.tolist(), y.tolist(), strict=True)]
+
+    def _paint_axes(self) -> None:
+        painter, tokens, area = self._painter, self._tokens, self._area
+        painter.setPen(QPen(tokens.color("line"), 1.0))
+        painter.drawLine(area.bottomLeft(), area.bottomRight())
+        painter.drawLine(area.topLeft(), area.bottomLeft())
+        painter.setPen(tokens.color("soft"))
+        if self._is_share:
+            decades = range(math.ceil(self._from - 1e-9), math.floor(self._to + 1e-9) + 1)
+            along, unit = [10.0**n for n in decades], "W"
+        else:
+            along, unit = ticks(self._to, 6), "V"
+        for value, at in zip(
+            along, self._points(np.array(along), np.zeros(len(along))), strict=True
+        ):
+            left = min(max(at.x() - 30, 2.0), area.right() - 44)
+            box = QRectF(left, area.bottom() + 3, 60, 14)
+            painter.drawText(box, Qt.AlignmentFlag.AlignCenter, tr(show(value, unit)))
+        right = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+        for value in ticks(self._top):
+            y = area.bottom() - value / self._top * area.height()
+            text = figure(f"{100 * value:.0f} %") if self._is_share else show(value, "A")
+            painter.drawText(QRectF(0, y - 7, _LEFT - 6, 14), right, tr(text))
+
+    def _paint_names(self) -> None:
+        """Which curve is which, above the plot."""
+        painter, x, y = self._painter, 2.0, self._area.top() - 7
+        for index, (name, _) in enumerate(self._curve.curves):
+            text = tr(name)
+            width = painter.fontMetrics().horizontalAdvance(text)
+            if x + 22 + width > self._area.right() + _RIGHT:
+                break
+            pen = QPen(self._tokens.color("accent"), 2.0, _STYLES[index % len(_STYLES)])
+            painter.setPen(pen)
+            painter.drawLine(QPointF(x, y - 4), QPointF(x + 18, y - 4))
+            painter.drawText(QPointF(x + 22, y), text)
+            x += 22 + width + 12
