@@ -77,6 +77,16 @@ class Scenario(Section):
         return MARGIN_BY_KNOWLEDGE[self.light.known_by]
 
 
+def first_scenario() -> Scenario:
+    """What a new scenario begins with: one that runs in the light of a desk.
+
+    The defaults of single fields are modest parts; put together they never start there. Somebody
+    who changes one thing after another sees more from a design that runs.
+    """
+    fresh = with_value(Scenario(), "panels.count", 3)
+    return with_value(fresh, "load.operations.0.schedule.interval_s", 300.0)
+
+
 def get_value(scenario: Section, path: str) -> Any:
     """Value at a dotted path such as ``load.operations.0.phases.1.current_A``.
 

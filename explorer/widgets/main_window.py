@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QApplication, QHBoxLayout, QMainWindow, QVBoxLayou
 
 from explorer.advice.assess import Assessment
 from explorer.files.disk import FileError
-from explorer.scenario.model import Scenario
+from explorer.scenario.model import Scenario, first_scenario
 from explorer.state import theme
 from explorer.state.document import Document
 from explorer.state.frames import FramesOf
@@ -250,7 +250,7 @@ class MainWindow(QMainWindow):
     def on_new(self) -> None:
         """Begin anew."""
         if self.may_leave():
-            self.document.new()
+            self.document.new(first_scenario())
 
     def open_scenario(self, scenario: Scenario) -> bool:
         """Begin with a scenario that has no file yet, unless unsaved changes are kept."""

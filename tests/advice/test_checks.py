@@ -7,6 +7,7 @@ import numpy as np
 import pytest
 
 from explorer.advice.answers import answers
+from explorer.advice.assess import assess
 from explorer.advice.case import Case
 from explorer.advice.checks import asked_of, service, shares
 from explorer.advice.checks import judged as judged_by
@@ -17,7 +18,7 @@ from explorer.advice.verdict import CHECK_NAMES, NO_LIMIT, Verdict
 from explorer.quantity import show
 from explorer.scenario.demand import Every, Load, Operation, Phase, Regulator, WhenReady
 from explorer.scenario.light import Light, LitBlock, SteadyPattern, WeekPattern
-from explorer.scenario.model import Margins, Scenario, with_value
+from explorer.scenario.model import Margins, Scenario, first_scenario, with_value
 from explorer.scenario.storage import CapacitorStore, CellStore, SupercapacitorStore
 from explorer.scenario.supply import ConverterCharger, DirectCharger, Panels
 from explorer.words.figures import value_text
@@ -519,3 +520,7 @@ def test_the_bulk_that_a_connect_fills_delays_the_start_in_a_batch_too():
         assert bool(many.margins["starts"][i] > 0) is (check.margin > 0)
     # The last one is pulled below its cut-off by every connect.
     assert many.margins["starts"][0] > 0 == many.margins["starts"][2]
+
+
+def test_what_a_new_scenario_begins_with_runs():
+    assert assess(Case(first_scenario())).verdict.word == "Runs"
