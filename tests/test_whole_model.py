@@ -34,8 +34,6 @@ OPEN_COLUMNS = {
     279: "the books of a store that turns at full close to 2e-6, not to 1e-6",
 }
 OPEN_ANSWERS = {
-    53: "the reserve is passed a cycle of 13 200 s later than is said",
-    120: "the reserve is passed 400 s later than is said",
     171: "two operations that all but begin at once: which is first turns on a microvolt",
 }
 """Designs on which product and reference lie apart, and how: to be mended, then struck out."""

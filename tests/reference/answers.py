@@ -104,7 +104,7 @@ class Right:
         device, course = self.device, self.course
         closure_s = self.scenario.margins.closure_days * 86_400.0
         stretches = []
-        longest, worst = self._longest_dark(), None
+        worst = None
         for moment, volts in course.begin.items():
             begin = moment % device.period_s
             for at, length in gaps:
@@ -113,7 +113,7 @@ class Right:
                     if worst is None or volts < worst[0]:
                         worst = (volts, at)
         if closure_s > 0.0 and worst is not None:
-            stretches.append((*worst, max(closure_s, longest)))
+            stretches.append((*worst, closure_s))
         if not stretches:
             return
         found = []

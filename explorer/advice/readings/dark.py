@@ -216,7 +216,10 @@ def _time_below(engine: Engine, run: Trajectory, charge: float) -> float:
             if leg.cycles is not None and _lowest_of(leg) > charge:
                 continue
             if leg.cycles is not None and not leg.averages:
-                return _within_cycles(engine, leg, charge)
+                found = _within_cycles(engine, leg, charge)
+                if found < inf:
+                    return found
+                continue
             trace = trace or Trace(engine, run)
             found = _first_below(trace, leg.begin_s, leg.end_s, volts)
             if found < inf:
@@ -235,7 +238,10 @@ def _lowest_of(leg: Leg) -> float:
 
 
 def _within_cycles(engine: Engine, leg: Leg, charge: float) -> float:
-    """First time at which composed cycles are down to a charge, one of them opened. [s]"""
+    """First time at which composed cycles are down to a charge, one of them opened. [s]
+
+    Infinite where none of them is: the one that would follow them counts no more.
+    """
     assert leg.cycles is not None
     cycle = leg.cycles[0]
     count = max(round((leg.end_s - leg.begin_s) / cycle.length_s), 1)
@@ -249,14 +255,16 @@ def _within_cycles(engine: Engine, leg: Leg, charge: float) -> float:
         middle = (low + high) // 2
         passes = float(np.interp(begins(middle), cycle.nodes, cycle.lowest_c)) <= charge
         low, high = (low, middle) if passes else (middle + 1, high)
-    at, now = leg.begin_s + low * cycle.length_s, begins(low)
-    for draw, duration in engine.phases(cycle.key):
-        motion = engine.motion(cycle.key.photocurrent_a, leg.charging, draw)
-        now, used = motion.run(now, duration, charge, inf)
-        at += used
-        if used < duration:
-            return at
-    return min(at, leg.end_s)
+    # Between nodes the table is straight: the cycle that passes may be the one after.
+    for k in range(low, min(low + 2, count)):
+        at, now = leg.begin_s + k * cycle.length_s, begins(k)
+        for draw, duration in engine.phases(cycle.key):
+            motion = engine.motion(cycle.key.photocurrent_a, leg.charging, draw)
+            now, used = motion.run(now, duration, charge, inf)
+            at += used
+            if used < duration:
+                return at
+    return inf
 
 
 def _first_below(trace: Trace, begin_s: float, end_s: float, volts: float) -> float:
