@@ -11,7 +11,6 @@ from pydantic import BaseModel
 from explorer.scenario.demand import Operation, Phase
 from explorer.scenario.fields import Section
 from explorer.scenario.light import WEEKDAYS
-from explorer.scenario.supply import EfficiencyPoint
 
 Kind = Literal["number", "whole", "text", "option", "weekdays", "section", "union", "list"]
 
@@ -52,8 +51,6 @@ def default_item(section: type[Section], others: int = 0) -> Section:
         return Operation(name=f"operation {others + 1}")
     if section is Phase:
         return Phase(name="new phase", current_A=0.005, duration_s=0.1)
-    if section is EfficiencyPoint:
-        return EfficiencyPoint(input_W=1e-5 * 10.0 ** min(others, 7))
     return section()
 
 

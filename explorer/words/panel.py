@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import get_args
 
@@ -11,9 +12,11 @@ from explorer.advice.panel_curve import PanelCurve, WorkingPoint
 from explorer.advice.sold import sold_span
 from explorer.quantity import show
 from explorer.scenario import parts
+from explorer.scenario.efficiency_draft import DraftRow
+from explorer.scenario.fields import describe
 from explorer.scenario.light import Source
 from explorer.scenario.model import Scenario
-from explorer.scenario.supply import Technology
+from explorer.scenario.supply import EfficiencyPoint, Technology
 from explorer.text import figure, joined, say
 from explorer.words.drawers import Table
 from explorer.words.options import option
@@ -111,6 +114,27 @@ def charger_spoken(curve: ChargerCurve) -> str:
         )
     return say("At {volts} it charges with {current}.",
                volts=show(at, "V"), current=show(value, "A"))  # fmt: skip
+
+
+def table_summary(rows: Sequence[EfficiencyPoint]) -> str:
+    """An efficiency table in one line, for the form that opens it."""
+    if not rows:
+        return say("None: efficiency, fixed loss and loss resistance count.")
+    if len(rows) == 1:
+        return say("One row: of {power} {share} % arrive.",
+                   power=show(rows[0].input_W, "W"), share=f"{100 * rows[0].efficiency:.0f}")
+    powers, shares = [row.input_W for row in rows], [row.efficiency for row in rows]
+    return say(
+        "{n} rows, {least} to {most}: {low} to {high} % arrive.",
+        n=len(rows), least=show(min(powers), "W"), most=show(max(powers), "W"),
+        low=f"{100 * min(shares):.0f}", high=f"{100 * max(shares):.0f}",
+    )  # fmt: skip
+
+
+def unfinished_row(place: int, draft: DraftRow) -> str:
+    """What a row of an efficiency table that has been begun still lacks."""
+    names = tuple(describe(EfficiencyPoint, key).label for key in draft.missing)
+    return say("Row {n} still lacks: {what}.", n=place + 1, what=joined(", ", names))
 
 
 def point_lines(curve: PanelCurve) -> tuple[tuple[str, str], ...]:

@@ -21,8 +21,10 @@ from explorer.widgets.knob_panel import KnobPanel
 from explorer.widgets.title_bar import TitleBar
 
 WRITTEN_BY_THE_PROGRAM = {(Scenario, "format"), (Scenario, "version")}
-IN_THE_DATA_SHEET = {(SheetPoint, key) for key in SheetPoint.model_fields}
-"""Reached in a dialog of its own, see test_sheet.py."""
+IN_DIALOGS = {
+    (owner, key) for owner in (SheetPoint, EfficiencyPoint) for key in owner.model_fields
+}
+"""Reached in a dialog of their own, see test_sheet.py and test_efficiency.py."""
 
 
 LOG = "time,lux\n" + "".join(f"2015-02-02 {h:02}:00,{100 * h}\n" for h in range(24))
@@ -172,7 +174,7 @@ def change(qtbot, window, path, value):
 def test_every_field_of_the_model_is_changed_by_hand(qtbot, document, window, tmp_path):
     log = tmp_path / "other.csv"
     log.write_text(LOG, encoding="utf-8")
-    reached, missing = WRITTEN_BY_THE_PROGRAM | IN_THE_DATA_SHEET, set()
+    reached, missing = WRITTEN_BY_THE_PROGRAM | IN_DIALOGS, set()
     for design in DESIGNS:
         document.restore(design)
         # Choices last: another kind has other fields.

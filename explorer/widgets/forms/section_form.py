@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QScrollArea, QVBoxLayout, QWi
 from explorer.scenario.demand import Phase
 from explorer.scenario.fields import Section, describe
 from explorer.scenario.idle import idle_keys
-from explorer.scenario.supply import SheetPoint
+from explorer.scenario.supply import EfficiencyPoint, SheetPoint
 from explorer.state import theme
 from explorer.state.document import Document
 from explorer.state.language import tr
@@ -23,6 +23,7 @@ from explorer.text import texts
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.fault_line import FaultLine
 from explorer.widgets.fields import CalmComboBox
+from explorer.widgets.forms.efficiency_row import EfficiencyRow
 from explorer.widgets.forms.rows import (
     AMOUNT_KEYS,
     AmountRow,
@@ -185,6 +186,8 @@ class SectionForm(QWidget):
                 )
             case "list" if shape.sections == (SheetPoint,):
                 return Headed(tr(field.label), SheetRow(self._document, path))
+            case "list" if shape.sections == (EfficiencyPoint,):
+                return Headed(tr(field.label), EfficiencyRow(self._document, path))
             case "list":
                 return Headed(tr(field.label), ListForm(self._document, path, shape))
             case _:
@@ -303,11 +306,6 @@ _ITEM_WORDS = texts({
         "name": "Operation {n}", "add": "Add operation", "remove": "Remove operation {n}",
     },
     "Phase": {"name": "Phase {n}", "add": "Add phase", "remove": "Remove phase {n}"},
-    "EfficiencyPoint": {
-        "name": "Efficiency row {n}",
-        "add": "Add efficiency row",
-        "remove": "Remove efficiency row {n}",
-    },
 })  # fmt: skip
 """What is said about the items of a list, by the class of the item."""
 
