@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 import os
 import secrets
 import shutil
@@ -116,6 +117,17 @@ def check_file(path: Path, *, limit_bytes: int, what: str) -> int:
             )
         )
     return found.st_size
+
+
+def digest_of(path: Path) -> str | None:
+    """What tells the content of a file from any other; None where no file can be read there."""
+    try:
+        if not path.is_file():  # a pipe or a device would never end
+            return None
+        with path.open("rb") as file:
+            return hashlib.file_digest(file, "sha256").hexdigest()
+    except OSError:
+        return None
 
 
 def refusal(path: Path, error: OSError) -> FileError:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from pathlib import Path
-from typing import Any
+from typing import Any, Literal
 from weakref import ref
 
 from pydantic import ValidationError
@@ -12,7 +12,7 @@ from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QUndoCommand, QUndoStack
 
 from explorer.advice.case import Case
-from explorer.files.disk import FileError
+from explorer.files.disk import FileError, digest_of
 from explorer.files.logs import resolve_log
 from explorer.files.scenario_json import load_scenario, save_scenario
 from explorer.scenario.fields import Section, describe
@@ -62,6 +62,9 @@ class _Replace(QUndoCommand):
         doc._show(scenario)
 
 
+OnDisk = Literal["as known", "changed", "gone"]
+
+
 class Document(QObject):
     """Single owner of the scenario: everything else reads it and asks for changes."""
 
@@ -81,6 +84,7 @@ class Document(QObject):
         self._case: Case | None = None
         self._log_of: tuple[LogPattern, Path | None] | None = None
         self.path: Path | None = None
+        self._digest: str | None = None
         self.migrated_from: int | None = None
         self.undo_stack = QUndoStack(self)
 
@@ -240,8 +244,18 @@ class Document(QObject):
         assert target is not None
         save_scenario(target, self._scenario, replace_older=replace_older)
         self.path, self.migrated_from = target, None
+        self._digest = digest_of(target)
         self.undo_stack.setClean()
         self.file_changed.emit()
+
+    def on_disk(self) -> OnDisk:
+        """What became of the open file since it was read or written here."""
+        if self.path is None:
+            return "as known"
+        now = digest_of(self.path)
+        if now is None:
+            return "gone"
+        return "as known" if now == self._digest else "changed"
 
     def _push(self, new: Scenario, where: tuple[str, int], text: str) -> str:
         """Why the new scenario was not taken; empty where it was."""
@@ -259,6 +273,7 @@ class Document(QObject):
         self.undo_stack.clear()
         self.begin_gesture()
         self.path, self.migrated_from, self._start = path, migrated_from, scenario
+        self._digest = None if path is None else digest_of(path)
         self._show(scenario)
         self.file_changed.emit()
 

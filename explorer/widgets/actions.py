@@ -36,6 +36,9 @@ ACTIONS = {
         keys=QKeySequence.StandardKey.Open,
         icon="open",
     ),
+    "reload": ActionInfo(
+        text=say("Read a&gain"), tip=say("Read the file again as it is on the disk")
+    ),
     "save": ActionInfo(
         text=say("&Save"),
         tip=say("Save the scenario"),

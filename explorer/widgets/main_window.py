@@ -99,6 +99,7 @@ class MainWindow(QMainWindow):
             ("open", self.on_open),
             ("save", self.on_save),
             ("save_as", self.on_save_as),
+            ("reload", self.on_reload),
             ("close", self.close),
             ("undo", document.undo_stack.undo),
             ("redo", document.undo_stack.redo),
@@ -207,8 +208,10 @@ class MainWindow(QMainWindow):
         draw_icons(self.commands, palette)
 
     def changeEvent(self, event: QEvent) -> None:
-        """Draw the icons again in a new theme."""
+        """Draw the icons again in a new theme; look at the file when somebody comes back."""
         super().changeEvent(event)
+        if event.type() == QEvent.Type.ActivationChange and self.isActiveWindow():
+            self.look_at_file()
         if event.type() == QEvent.Type.PaletteChange and hasattr(self, "commands"):
             draw_icons(self.commands, self.palette())
             frame_menus(self)
@@ -281,7 +284,28 @@ class MainWindow(QMainWindow):
         path = messages.pick_save(self, str(start))
         return path is not None and self._save(path)
 
+    def on_reload(self) -> None:
+        """Read the open file again, unless unsaved changes are kept."""
+        if self.document.path is not None and self.may_leave():
+            self.open_path(self.document.path)
+
+    def look_at_file(self) -> None:
+        """Say when the open file is no longer what was read; saving asks what becomes of it."""
+        state = self.document.on_disk()
+        if state == "changed":
+            self.notice.say(
+                say("The file was changed elsewhere. File, Read again shows what it holds now.")
+            )
+        elif state == "gone":
+            self.notice.say(say("The file was deleted, moved or renamed. Saving writes it anew."))
+
     def _save(self, path: Path) -> bool:
+        if path == self.document.path and (state := self.document.on_disk()) != "as known":
+            answer = messages.ask_overwrite(self, path, gone=state == "gone")
+            if answer == "save_as":
+                return self.on_save_as()
+            if answer != "write":
+                return answer == "reload" and self.open_path(path)
         older = self.document.migrated_from
         replace = False
         if older is not None and path == self.document.path:

@@ -69,7 +69,7 @@ class Menus(QObject):
         self.examples.triggered.connect(self._on_example)
         self.recent.triggered.connect(self._on_recent)
         files.addSeparator()
-        files.addActions([commands[key] for key in ("save", "save_as", "sheet")])
+        files.addActions([commands[key] for key in ("save", "save_as", "reload", "sheet")])
         files.addSeparator()
         files.addAction(commands["capture"])
         files.addSeparator()

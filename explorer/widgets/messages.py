@@ -12,6 +12,7 @@ from explorer.state.language import tr
 
 SaveAnswer = Literal["save", "discard", "cancel"]
 RestoreAnswer = Literal["restore", "discard", "later"]
+OverwriteAnswer = Literal["write", "reload", "save_as", "cancel"]
 _MOST_LINES = 8
 
 
@@ -83,6 +84,34 @@ def ask_replace_older(parent: QWidget | None, path: Path, version: int) -> bool:
     replace = box.addButton(tr("Replace it"), QMessageBox.ButtonRole.AcceptRole)
     box.exec()
     return box.clickedButton() is replace
+
+
+def ask_overwrite(parent: QWidget | None, path: Path, *, gone: bool) -> OverwriteAnswer:
+    """Ask what becomes of a file that is no longer what was opened; Esc cancels."""
+    if gone:
+        title = tr("The file is gone")
+        text = tr("{file} was deleted, moved or renamed since it was opened.", file=path.name)
+    else:
+        title = tr("The file has changed")
+        text = tr("{file} was changed elsewhere since it was opened here.", file=path.name)
+    none = QMessageBox.StandardButton.NoButton
+    box = QMessageBox(QMessageBox.Icon.Question, title, text, none, parent)
+    roles = QMessageBox.ButtonRole
+    write = box.addButton(tr("Save anew") if gone else tr("Keep mine"), roles.AcceptRole)
+    reload = None if gone else box.addButton(tr("Read it again"), roles.DestructiveRole)
+    save_as = box.addButton(tr("Save as…"), roles.ActionRole)
+    cancel = box.addButton(QMessageBox.StandardButton.Cancel)
+    if not gone:
+        box.setInformativeText(
+            tr("Keeping yours writes over what is there; reading it again drops your changes.")
+        )
+    box.setDefaultButton(save_as)
+    box.setEscapeButton(cancel)
+    box.exec()
+    answers: dict[object, OverwriteAnswer] = {write: "write", save_as: "save_as"}
+    if reload is not None:
+        answers[reload] = "reload"
+    return answers.get(box.clickedButton(), "cancel")
 
 
 def pick_open(parent: QWidget | None, folder: str) -> Path | None:

@@ -67,8 +67,22 @@ class Windows(QObject):
         window.commands["new_window"].triggered.connect(self._on_new_window)
         window.commands["quit"].triggered.connect(self.quit)
         window.closed.connect(self._on_closed)
+        window.document.file_changed.connect(self._on_file_changed)
         window.language_chosen.connect(self._on_language)
         FileDrop(window).dropped.connect(self._on_dropped)
+
+    def _on_file_changed(self) -> None:
+        """Say when two windows hold one file: what is saved last would stay."""
+        for window in self.open:
+            path = window.document.path
+            if window.document is self.sender() and path is not None and any(
+                other.document.path is not None and other.document.path.resolve() == path.resolve()
+                for other in self.open
+                if other is not window
+            ):
+                window.notice.say(
+                    say("This file is also open in another window; each asks before it overwrites.")
+                )
 
     def _on_language(self, choice: LanguageChoice) -> None:
         """Build every window anew, around the same document with all its undo steps.

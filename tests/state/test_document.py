@@ -4,7 +4,7 @@ import pytest
 
 from explorer.files.scenario_json import ScenarioError, save_scenario
 from explorer.scenario.light import LogPattern
-from explorer.scenario.model import Scenario
+from explorer.scenario.model import VERSION, Scenario
 from explorer.scenario.storage import CellStore
 from explorer.state.document import Document
 
@@ -139,7 +139,7 @@ def test_an_older_file_is_not_overwritten_unasked(document, tmp_path):
     with pytest.raises(ScenarioError):
         document.save()
     document.save(replace_older=True)
-    assert json.loads(place.read_text(encoding="utf-8"))["version"] == 1
+    assert json.loads(place.read_text(encoding="utf-8"))["version"] == VERSION
     # From here on it is a file of today: nobody is asked a second time.
     assert document.migrated_from is None
     document.edit("panels.count", 4)
