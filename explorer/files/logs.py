@@ -7,8 +7,8 @@ from functools import lru_cache
 from pathlib import Path
 
 from explorer.files.held import HOLD_STEPS, LightReadings, hold
-from explorer.files.table_reader.layout import Wanted
-from explorer.files.table_reader.reader import read_readings
+from explorer.files.table_reader.layout import Wanted, layout_of
+from explorer.files.table_reader.reader import LIMIT_BYTES, read_readings
 from explorer.files.table_reader.told import Clock, LogError, Told, Undecided, ways
 from explorer.resource_files import resource_path
 from explorer.scenario.light import LogPattern
@@ -80,6 +80,17 @@ def read_light_log(path: Path | str, rules: LogRules | None = None) -> LightLog:
         hold_steps=rules.hold_steps,
         offset_lx=rules.offset_lx,
     )
+
+
+def is_light_log(path: Path) -> bool:
+    """Whether a file looks like a light log: a table with times and light."""
+    try:
+        layout_of(path, (LIGHT,), Told(), timed=True, limit_bytes=LIMIT_BYTES, what="")
+    except Undecided:
+        return True
+    except LogError:
+        return False
+    return True
 
 
 def rules_of(pattern: LogPattern) -> LogRules:

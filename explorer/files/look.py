@@ -9,7 +9,8 @@ from pathlib import Path
 import numpy as np
 
 from explorer.files.bench_log import HIGHEST_V, LOWEST_V
-from explorer.files.logs import BRIGHTEST_LX
+from explorer.files.bench_log import WANTED as RUN
+from explorer.files.logs import BRIGHTEST_LX, LIGHT
 from explorer.files.table_reader.headings import QUANTITY_NAMES, SI_UNITS, Column, Quantity
 from explorer.files.table_reader.layout import Wanted
 from explorer.files.table_reader.reader import Readings, read_readings
@@ -145,3 +146,25 @@ def _row(readings: Readings, taken: list[Column], n: int) -> tuple[str, ...]:
 def _value(readings: Readings, quantity: Quantity, n: int) -> str:
     value = float(readings.values[quantity][n])
     return "–" if np.isnan(value) else show(value, SI_UNITS[quantity], 4)
+
+
+def look_at_light(path: Path, told: Told) -> Look:
+    """What a light log is understood to hold.
+
+    Raises
+    ------
+    Undecided, LogError
+        As `read_readings`.
+    """
+    return look_of(read_readings(path, (LIGHT,), told, what=say("light log")))
+
+
+def look_at_run(path: Path, told: Told) -> Look:
+    """What a logged run is understood to hold.
+
+    Raises
+    ------
+    Undecided, LogError
+        As `read_readings`.
+    """
+    return look_of(read_readings(path, RUN, told, what=say("log of a run")))

@@ -29,6 +29,7 @@ if TYPE_CHECKING:
     from explorer.advice.remedies import Remedies
     from explorer.advice.spread import Spread, Tolerance
     from explorer.advice.territory import Axis, Territory
+    from explorer.files.table_reader.told import Told
 
 COARSE = 16
 FEW, MANY = 1000, 10_000
@@ -175,10 +176,12 @@ class Refused:
     """Why a log is not shown, as a sentence."""
 
     why: str
+    is_open: bool = False
+    """Whether the file can be read in two ways, and a person can tell which."""
 
 
 def bench_steps(
-    path: Path | None, case: Case, stopped: Stopped
+    path: Path | None, told: Told, case: Case, stopped: Stopped
 ) -> Iterator[BenchView | Refused]:
     """The forecast beside a logged run, at once; nothing where no log is open."""
     if path is None:
@@ -187,11 +190,12 @@ def bench_steps(
     from explorer.advice.bench.parameters import candidates
     from explorer.files.bench_log import cached_bench_log
     from explorer.files.disk import FileError
+    from explorer.files.table_reader.told import Undecided
 
     try:
-        run = cached_bench_log(path)
+        run = cached_bench_log(path, told)
     except FileError as error:
-        yield Refused(why=str(error))
+        yield Refused(why=str(error), is_open=isinstance(error, Undecided))
         return
     if not stopped():
         yield BenchView(
@@ -202,6 +206,7 @@ def bench_steps(
 
 def fit_steps(
     path: Path,
+    told: Told,
     paths: tuple[str, ...],
     case: Case,
     stopped: Stopped,
@@ -212,7 +217,7 @@ def fit_steps(
     from explorer.files.bench_log import cached_bench_log
 
     try:
-        run = cached_bench_log(path)
+        run = cached_bench_log(path, told)
         yield from fit(case, run, [parameter(case.scenario, p) for p in paths], stopped)
     except ValueError as error:
         yield Refused(why=str(error))

@@ -14,6 +14,7 @@ from explorer.scenario.fields import describe
 from explorer.scenario.model import Scenario, get_value, owner_class, size_path
 from explorer.text import say
 
+LIGHT_PATH = "light.illuminance_lx"
 KNOB_KEYS = ("light", "panels", "store", "pulse")
 
 
@@ -135,7 +136,7 @@ def knobs_for(
     store_path = size_path(scenario)
     cell = store_path.endswith("mAh")
     return (
-        _knob(scenario, "light", "light.illuminance_lx", LIGHT_LANDMARKS),
+        _knob(scenario, "light", LIGHT_PATH, LIGHT_LANDMARKS),
         _knob(scenario, "panels", "panels.count", PANEL_LANDMARKS),
         _knob(scenario, "store", store_path, CAPACITY_LANDMARKS if cell else CAPACITANCE_LANDMARKS),
         _knob(
@@ -163,11 +164,14 @@ def pulse_amount_path(scenario: Scenario, operation: int, held: str = "") -> str
 
 def knob_value(case: Case, knob: Knob) -> float:
     """What a knob shows: its value, or the log's mean while lit where that is left empty."""
-    value, log = get_value(case.scenario, knob.path), case.log
-    if value is None:
-        # Three digits: more would not fit, and no log knows them.
-        return max(float(f"{log.mean_lit_lx:.3g}"), knob.low) if log is not None else knob.low
-    return float(value)
+    value = get_value(case.scenario, knob.path)
+    return max(measured_level(case), knob.low) if value is None else float(value)
+
+
+def measured_level(case: Case) -> float:
+    """Mean of the log while lit; 1 lx where there is none. [lx]"""
+    # Three digits: more would not fit, and no log knows them.
+    return 1.0 if case.log is None else max(float(f"{case.log.mean_lit_lx:.3g}"), 1.0)
 
 
 def operation_name(operation: Operation, index: int) -> str:

@@ -22,6 +22,9 @@ from explorer.widgets.forms.pulse_timing import PulseTiming
 from explorer.widgets.forms.section_form import SectionForm, heading
 from explorer.widgets.help.caution_line import CautionLine
 from explorer.widgets.knob_row import KnobRow
+from explorer.widgets.light_log_note import LightLogNote
+from explorer.widgets.log_chooser import LogChooser
+from explorer.widgets.log_level import LogLevel
 from explorer.widgets.slim_scroll import SlimScroll
 from explorer.widgets.source_note import SourceNote
 
@@ -43,6 +46,7 @@ class KnobPanel(Card):
     def __init__(self, document: Document, solver: Solver, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._document, self._solver = document, solver
+        self.logs = LogChooser(document, self)
         self.operation = 0
         self._held = ""
         """Path of the phase that the load knob was last used on; empty for the largest."""
@@ -79,6 +83,8 @@ class KnobPanel(Card):
             row.slider.sliderReleased.connect(self.refresh)
             self.rows.append(row)
             self._column.addWidget(row)
+            if knob.key == "light":
+                self._column.addWidget(LogLevel(document))
             if knob.key == "pulse":
                 self._column.addWidget(self._operations)
             self._add_fold(*builders[index])
@@ -191,6 +197,7 @@ class KnobPanel(Card):
         return _Pages(
             SectionForm(self._document, "", keys=("place",)),
             SourceNote(self._document),
+            LightLogNote(self._document, self.logs),
             SectionForm(self._document, "light", hidden=frozenset({"illuminance_lx"})),
         )
 

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QApplication
 from explorer.files.bench_log import is_bench_log
 from explorer.files.captures import is_capture
 from explorer.files.disk import FileError
+from explorer.files.logs import is_light_log
 from explorer.files.scenario_json import load_scenario
 from explorer.state.autosave import Autosave, Leftover, claim_leftovers
 from explorer.state.language import LanguageChoice, language, set_language, tr
@@ -189,6 +190,8 @@ class Windows(QObject):
         window = self._window_of(self.sender())
         if window is not None and len(paths) == 1 and is_bench_log(paths[0]):
             window.questions.drawers.open_log(paths[0])
+        elif window is not None and len(paths) == 1 and is_light_log(paths[0]):
+            window.knobs.logs.show_file(paths[0])
         elif window is not None and len(paths) == 1 and is_capture(paths[0]):
             window.open_capture(paths[0])
         elif window is not None and window.may_leave():

@@ -118,6 +118,7 @@ def cursor_lines(
     offset_s: float = 0.0,
     ghost_name: str = _PINNED,
     width_s: float = 0.0,
+    scale: str | None = None,
 ) -> tuple[Line, ...]:
     """What every curve reads at one moment.
 
@@ -135,6 +136,8 @@ def cursor_lines(
         What the other design is called.
     width_s : float
         Time around the moment whose lowest terminal voltage and mean currents are told. [s]
+    scale : str or None
+        By which the light of a log is multiplied, where it is.
     """
     finest = width_s if width_s > 0.0 else 60.0
     lines = [Line(label=clock(time_s, weekdays, offset_s, finest), value="")]
@@ -146,7 +149,10 @@ def cursor_lines(
         lines += [
             Line(label=say("store"), value=volts(float(row.store_v[0]))),
             Line(label=say("in the pulse"), value=volts(float(row.terminal_min_v[0]))),
-            Line(label=say("light"), value=show(float(row.illuminance_lx[0]), "lx")),
+            Line(
+                label=say("light") if scale is None else say("light ({scale})", scale=scale),
+                value=show(float(row.illuminance_lx[0]), "lx"),
+            ),
             Line(label=say("charging"), value=show(float(row.harvest_a[0]), "A")),
             Line(label=say("load"), value=drawn),
         ]

@@ -65,6 +65,22 @@ def test_the_button_opens_a_log_and_the_answer_says_how_it_agrees(qtbot, drawer,
     assert all(box.accessibleName() for box in drawer.values.boxes)
 
 
+def test_a_log_that_can_be_read_in_two_ways_asks_first(qtbot, drawer, tmp_path):
+    path = tmp_path / "open.csv"
+    rows = "".join(f"02/03/2026 0{h}:00,3.{9 - h}\n" for h in range(8))
+    path.write_text("time,V\n" + rows, encoding="utf-8")
+    opened(qtbot, drawer, path)
+    assert not drawer.export.isEnabled()
+    dialog = drawer.sources.rows
+    dialog.choices[0][2].click()
+    with qtbot.waitSignal(drawer.feed.finished, timeout=PATIENT):
+        dialog.use_button.click()
+    assert drawer.export.isEnabled()
+    assert drawer.sources.rows is None
+    # 2 March 2026, day first, is a Monday; 3 February would be a Tuesday.
+    assert drawer._view.agreement.run.start_of_week_s == 0.0
+
+
 def test_a_bad_log_is_told_in_its_place_and_another_one_may_follow(qtbot, drawer, tmp_path):
     bad = tmp_path / "bad.csv"
     bad.write_text("time,V\n0,3\n1,x\n2,3\n", encoding="utf-8")

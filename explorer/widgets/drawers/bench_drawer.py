@@ -19,6 +19,7 @@ from PySide6.QtWidgets import (
 
 from explorer.advice.bench.fit import Fit
 from explorer.advice.bench.parameters import all_values
+from explorer.files.table_reader.told import Told
 from explorer.state import theme
 from explorer.state.document import Document
 from explorer.state.drawer_feeds import Feed
@@ -45,8 +46,8 @@ PICTURE = QSize(960, 420)
 """Least size of an exported picture. [px]"""
 NARROW, LIST_HEIGHT = 600, 190
 """Width below which the list stands under the plot, and how high it is there. [px]"""
-KEPT = "bench_log"
-"""Property of the document that keeps the log while windows are built anew."""
+KEPT, KEPT_TOLD = "bench_log", "bench_told"
+"""Properties of the document that keep the log, and what was told of it, in a new window."""
 
 
 class BenchDrawer(Drawer):
@@ -65,11 +66,14 @@ class BenchDrawer(Drawer):
     ) -> None:
         kept = document.property(KEPT)
         self._path = Path(kept) if kept else None
-        feed = Feed("bench", document, jobs, partial(bench_steps, self._path))
+        told = document.property(KEPT_TOLD)
+        self._told = told if isinstance(told, Told) else Told()
+        feed = Feed("bench", document, jobs, partial(bench_steps, self._path, self._told))
         super().__init__(QUESTION, document, feed, (READINGS, VALUES), parent)
         self._view: BenchView | None = None
         self._fit: Fit | None = None
-        self.search = Feed("bench_fit", document, jobs, partial(bench_steps, None), parent=self)
+        nothing = partial(bench_steps, None, Told())
+        self.search = Feed("bench_fit", document, jobs, nothing, parent=self)
         self.plot, self.values = BenchPlot(), BenchValues()
         self.said = QLabel()
         self.notes = QLabel()
@@ -94,6 +98,8 @@ class BenchDrawer(Drawer):
         self.meter_button.clicked.connect(self.sources.follow_meter)
         self.sources.chosen.connect(self.open_log)
         self.sources.grown.connect(self._on_grown)
+        self.sources.told.connect(self.open_log)
+        self.sources.rows_wanted.connect(self._on_rows_wanted)
         self.fit_button.clicked.connect(self._on_fit)
         self.take_button.clicked.connect(self._on_take)
         self.sheets = QStackedWidget()
@@ -174,20 +180,33 @@ class BenchDrawer(Drawer):
 
     # --- the log ---
 
-    def open_log(self, path: Path) -> None:
-        """Hold the forecast against a file; one that has only grown stays on show meanwhile."""
+    def open_log(self, path: Path, told: Told | None = None) -> None:
+        """Hold the forecast against a file; one that has only grown stays on show meanwhile.
+
+        Parameters
+        ----------
+        path : pathlib.Path
+            A logged run.
+        told : Told, optional
+            What a person said about a file that can be read in two ways.
+        """
         self._stop_search()
         if path != self._path or self._view is None:
             self._view = None
             self.say_nothing(tr("Working it out…"))
-        self._path, self._fit = path, None
+        self._path, self._fit, self._told = path, None, told or Told()
         self.document.setProperty(KEPT, str(path))
-        self.feed.set_steps(partial(bench_steps, path), rest_ms=0)
+        self.document.setProperty(KEPT_TOLD, self._told)
+        self.feed.set_steps(partial(bench_steps, path, self._told), rest_ms=0)
 
     def _on_grown(self, path: Path) -> None:
         """More readings; a search that runs is about those that it began with."""
         if not self.is_searching:
             self.open_log(path)
+
+    def _on_rows_wanted(self) -> None:
+        if self._path is not None:
+            self.sources.show_rows(self._path)
 
     def _show_empty(self) -> None:
         self.sheets.setCurrentIndex(0)
@@ -203,6 +222,8 @@ class BenchDrawer(Drawer):
             self.say_answer("")
             self.hint.setText(tr(step.why))
             self._show_empty()
+            if step.is_open and self._path is not None:
+                self.sources.show_rows(self._path)
             return
         assert isinstance(step, BenchView)
         self._view, self._fit = step, None
@@ -268,7 +289,7 @@ class BenchDrawer(Drawer):
         self._fit = None
         self.values.set_fit(None)
         self.plot.set_fitted(None)
-        self.search.set_steps(partial(fit_steps, self._path, self.values.chosen))
+        self.search.set_steps(partial(fit_steps, self._path, self._told, self.values.chosen))
         self.search.set_open(True)
         self.said.setText(tr("Fitting…"))
         self._show_buttons()

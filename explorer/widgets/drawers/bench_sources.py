@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
+from functools import partial
 from pathlib import Path
 
 from PySide6.QtCore import QObject, QTimer, Signal
 from PySide6.QtWidgets import QFileDialog, QMenu, QToolButton, QWidget
 
+from explorer.files.look import look_at_run
 from explorer.state.language import tr
 from explorer.state.meter_run import MeterRun
 from explorer.widgets.buttons import PillButton, pill
 from explorer.widgets.drawers.hand_dialog import HandDialog
 from explorer.widgets.drawers.meter_dialog import MeterDialog
+from explorer.widgets.table_dialog import TableDialog
 
 LEAST_READINGS = 3
 """Readings from which a run can be compared."""
@@ -43,12 +46,17 @@ class BenchSources(QObject):
     """Carries the path of a run that is to be compared."""
     grown = Signal(object)
     """Carries the path of a run that has more readings than before."""
+    told = Signal(object, object)
+    """Carries a path, and what a person told about the file."""
+    rows_wanted = Signal()
+    """Somebody wants to see how the file on show is read."""
 
     def __init__(self, runs: Path, document: QObject, parent: QWidget) -> None:
         super().__init__(parent)
         self._runs, self._over = runs, parent
         self.hand: HandDialog | None = None
         self.meter: MeterDialog | None = None
+        self.rows: TableDialog | None = None
         found = document.findChild(MeterRun)
         self.run = found if isinstance(found, MeterRun) else MeterRun(document)
         self._redraw = QTimer(self)
@@ -65,6 +73,8 @@ class BenchSources(QObject):
         menu.addAction(tr("&Open log…")).triggered.connect(self.open_file)
         menu.addAction(tr("&Write down…")).triggered.connect(self.write_down)
         menu.addAction(tr("Follow a &meter…")).triggered.connect(self.follow_meter)
+        menu.addSeparator()
+        menu.addAction(tr("First &rows…")).triggered.connect(self.rows_wanted)
         button.setMenu(menu)
         return button
 
@@ -73,6 +83,20 @@ class BenchSources(QObject):
         path = pick_log(self._over)
         if path is not None:
             self.chosen.emit(path)
+
+    def show_rows(self, path: Path) -> None:
+        """Show how a file is read, and ask what it leaves open."""
+        if self.rows is not None:
+            return
+        self.rows = TableDialog(path, partial(look_at_run, path), self._over)
+        self.rows.taken.connect(self.told)
+        self.rows.finished.connect(self._on_rows_closed)
+        self.rows.open()
+
+    def _on_rows_closed(self) -> None:
+        if self.rows is not None:
+            self.rows.deleteLater()
+            self.rows = None
 
     def write_down(self) -> None:
         """Show the table for readings by hand; it may stay open beside the drawer."""

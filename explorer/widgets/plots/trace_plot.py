@@ -21,6 +21,7 @@ from explorer.widgets.plots import overlay
 from explorer.widgets.plots.free_place import Line
 from explorer.widgets.plots.plot_view import PlotView
 from explorer.words import readout
+from explorer.words.light_log import scale_text
 
 PINNED = say("pinned")
 HEADROOM = 1.1
@@ -133,6 +134,7 @@ class TracePlot(PlotView):
             self._offset_s,
             self._ghost_name,
             pixel_s,
+            scale_text(self._assessment.case),
         )
         if self._mark_s is None:
             return lines
