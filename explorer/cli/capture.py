@@ -44,6 +44,10 @@ class Moment(click.ParamType[float]):
     "-o", "--output", type=click.Path(path_type=Path),
     help="File to write: that scenario with the captured load.",
 )
+@click.option(
+    "--keep-schedule", "keeps_schedule", is_flag=True,
+    help="The operation runs when the scenario's first one ran, not once in every cycle.",
+)
 @telling
 @click.option("--json", "as_json", is_flag=True, help="Print one JSON object.")
 @click.pass_context
@@ -55,6 +59,7 @@ def capture(
     name: str,
     into: Path | None,
     output: Path | None,
+    keeps_schedule: bool,
     told: Told,
     as_json: bool,
 ) -> None:
@@ -84,7 +89,8 @@ def capture(
         one = reduced(found.between(begin, end), known)
         if into is not None and output is not None:
             scenario = load_scenario(into).scenario
-            save_scenario(output, with_value(scenario, "load", taken(scenario.load, one, name)))
+            load = taken(scenario.load, one, name, keeps_schedule=keeps_schedule)
+            save_scenario(output, with_value(scenario, "load", load))
     except (ValueError, ArithmeticError) as fault:
         click.echo(sentence_of(fault), err=True)
         context.exit(BAD_INPUT)

@@ -121,7 +121,7 @@ class CaptureSession(QObject):
 
         self._jobs.submit(_REDUCE, work)
 
-    def take(self, name: str, place: int | None) -> str:
+    def take(self, name: str, place: int | None, *, keeps_schedule: bool = False) -> str:
         """Put the operation into the scenario as one undo step; returns why that failed.
 
         Parameters
@@ -131,12 +131,16 @@ class CaptureSession(QObject):
         place : int or None
             Operation that it stands for, the number of operations to stand beside them all, or
             None to stand for all of them.
+        keeps_schedule : bool
+            Whether it runs when the operation ran for which it stands.
         """
         if self.cycle is None:
             return say("No cycle is chosen.")
         scenario = self._document.scenario
         try:
-            load = taken(scenario.load, self.cycle.reduced, name, place)
+            load = taken(
+                scenario.load, self.cycle.reduced, name, place, keeps_schedule=keeps_schedule
+            )
         except ValueError as fault:
             return refusal(scenario, "load", fault)
         self._document.begin_gesture()

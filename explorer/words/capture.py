@@ -8,6 +8,7 @@ from explorer.advice.capture.habit import Habit
 from explorer.advice.capture.phases import MOST_ERROR, Reduced
 from explorer.advice.capture.record import Capture
 from explorer.quantity import show
+from explorer.scenario.demand import Load
 from explorer.text import figure, joined, say
 from explorer.words.drawers import Table
 
@@ -54,7 +55,9 @@ def cycle_sentence(found: Reduced, from_s: float) -> str:
 
 
 def phases_sentence(found: Reduced) -> str:
-    """How many phases it became."""
+    """How many phases it became, and what is drawn beside them."""
+    if not found.rests:
+        return say("{n} phases; this cycle has no rest at its end.", n=len(found.extra_a))
     return say(
         "{n} phases; at rest this cycle draws {current}.",
         n=len(found.extra_a),
@@ -87,6 +90,15 @@ def droop_sentence(found: Reduced) -> str:
                 most=_percent(MOST_ERROR),
             ),
         ),
+    )
+
+
+def side_note(load: Load) -> tuple[str, ...]:
+    """Where the current must have been measured; nothing where it makes no difference."""
+    if load.regulator.kind == "none":
+        return ()
+    return (
+        say("The load has a regulator: its phases are currents behind it, on the device's side."),
     )
 
 

@@ -7,8 +7,10 @@ from hypothesis import strategies as st
 
 from explorer.advice.capture.droop import hull_of, worst_error
 from explorer.advice.capture.habit import habit
+from explorer.advice.capture.operation import taken
 from explorer.advice.capture.phases import MOST_PHASES, reduced
 from explorer.advice.capture.record import captured
+from explorer.scenario.demand import Every, Load, Operation, WhenReady
 from tests.advice.captures import KINDS, cycles, one_cycle
 
 RESISTANCES = np.array([1e-3, 0.01, 0.1, 1.0])
@@ -168,3 +170,28 @@ def test_a_cycle_that_takes_no_charge_is_refused():
     turned = captured("turned.csv", np.arange(10) * 1.0, np.full(10, -1e-3))
     with pytest.raises(ValueError, match="sign"):
         reduced(turned, habit(turned))
+
+
+def test_a_single_event_runs_when_the_operation_ran_and_leaves_the_sleep_current():
+    """5 mA for a second, nothing before and after: what it repeats is not known."""
+    event = captured("event.csv", np.arange(100) * 0.01, np.full(100, 5e-3))
+    found = reduced(event, habit(event))
+    assert not found.rests
+    schedule = WhenReady(ready_V=4.0)
+    load = Load(sleep_A=2e-6, operations=(Operation(schedule=schedule),))
+    (made,) = taken(load, found, "move", 0, keeps_schedule=True).operations
+    assert made.schedule == schedule
+    assert made.phases[0].current_A == pytest.approx(5e-3 - 2e-6, rel=1e-5)
+    assert taken(load, found, "move", 0).operations[0].schedule == Every(interval_s=1.0)
+    assert taken(load, found, "move").sleep_A == 2e-6
+
+
+def test_a_cycle_stands_for_one_operation_for_all_or_beside_them():
+    train = radio_train(period_s=0.1, readings=20_000, step_s=1e-5)
+    known = habit(train)
+    found = reduced(train.between(known.from_s, known.to_s), known)
+    load = Load(operations=(Operation(name="a"), Operation(name="b")))
+    for place, names in ((0, ["x", "b"]), (1, ["a", "x"]), (2, ["a", "b", "x"]), (None, ["x"])):
+        after = taken(load, found, "x", place)
+        assert [operation.name for operation in after.operations] == names
+        assert after.sleep_A == pytest.approx(2e-6)

@@ -34,6 +34,8 @@ class Reduced:
     """Of each phase, shape (n,). [s]"""
     interval_s: float
     """Length of the cycle. [s]"""
+    rests: bool
+    """Whether the device rests at its end, so that the sleep current is one."""
     charge_c: float
     """Of the cycle as captured. [C]"""
     charge_error: float
@@ -171,6 +173,7 @@ def _with_errors(
         droops = max(droops, worst_error(hull_of(currents[:busy], drawn[:busy]), seen.busy))
     return Reduced(
         sleep_a=sleep_a, extra_a=extra_a, duration_s=duration_s, interval_s=span_s,
+        rests=seen.rest < len(seen.capture.time_s),
         charge_c=total_c, charge_error=abs(float(drawn[-1]) / total_c - 1.0), droop_error=droops,
     )  # fmt: skip
 

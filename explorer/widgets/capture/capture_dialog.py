@@ -63,6 +63,8 @@ class CaptureDialog(QDialog):
         self.name = Field()
         self.name.setText(tr("captured"))
         self.place = CalmComboBox()
+        self.keeps = OutlinedCheckBox(tr("Runs when that operation ran"))
+        self.keeps.setToolTip(tr("Else it begins anew with every cycle"))
         self.log = OutlinedCheckBox(tr("Current in decades"))
         self.facts, self.notes, self.kept = QLabel(), QLabel(), QLabel()
         self.fault = FaultLine()
@@ -72,6 +74,7 @@ class CaptureDialog(QDialog):
             tr("Take it"), tr("Put the operation and the sleep current into the scenario")
         )
         self.close_button = pill(tr("Cancel"), tr("Leave the scenario as it is"))
+        self.take_button.setCheckable(True)
         self._lay_out()
         self._fill_places()
         self._set_ready(False)
@@ -80,6 +83,7 @@ class CaptureDialog(QDialog):
         self.take_button.clicked.connect(self.take)
         self.close_button.clicked.connect(self.reject)
         self.log.toggled.connect(self._on_log)
+        self.place.currentIndexChanged.connect(self._on_place)
         for field in (self.begin, self.end):
             field.entered.connect(self._on_typed)
             field.fault_changed.connect(self.fault.say)
@@ -104,8 +108,12 @@ class CaptureDialog(QDialog):
 
     def take(self) -> None:
         """Put the operation into the scenario, and close."""
-        fault = self.session.take(self.name.text().strip(), self.place.currentData())
+        fault = self.session.take(
+            self.name.text().strip(), self.place.currentData(),
+            keeps_schedule=self.keeps.isEnabled() and self.keeps.isChecked(),
+        )  # fmt: skip
         if fault:
+            self._set_takeable(True)
             self.fault.say(fault)
         else:
             self.accept()
@@ -147,6 +155,7 @@ class CaptureDialog(QDialog):
         column.addSpacing(6)
         column.addWidget(_heading(tr("One cycle, as an operation")))
         column.addLayout(form)
+        column.addWidget(self.keeps)
         column.addWidget(self.kept)
         column.addWidget(self.fault)
         column.addStretch(1)
@@ -182,10 +191,17 @@ class CaptureDialog(QDialog):
         for index, operation in enumerate(operations):
             self.place.addItem(f"“{operation.name}”", index)
         self.place.addItem(tr("a further operation"), len(operations))
+        self._on_place()
 
     def _set_ready(self, on: bool) -> None:
-        for widget in (self.begin, self.end, self.take_button):
-            widget.setEnabled(on)
+        for field in (self.begin, self.end):
+            field.setEnabled(on)
+        self._set_takeable(on)
+
+    def _set_takeable(self, on: bool) -> None:
+        """Filled, as the button that is meant, while there is something to take."""
+        self.take_button.setEnabled(on)
+        self.take_button.setChecked(on)
 
     # --- what comes ---
 
@@ -198,8 +214,10 @@ class CaptureDialog(QDialog):
         self.facts.setText(
             _lines(words.found_sentences(found.capture, known))
         )
-        self.notes.setText(_lines(found.capture.notes))
-        self.notes.setVisible(bool(found.capture.notes))
+        notes = [*found.capture.notes, *words.side_note(self._document.scenario.load)]
+        self.notes.setText(_lines(notes))
+        self.notes.setVisible(bool(notes))
+        self.keeps.setChecked(known.period_s is None)
         self.whole.set_handles(known.from_s, known.to_s)
         self.whole.setAccessibleDescription(self.facts.text())
 
@@ -219,7 +237,7 @@ class CaptureDialog(QDialog):
     def _on_refused(self, sentence: str) -> None:
         if self.session.found is None:
             self.facts.setText("")
-        self.take_button.setEnabled(False)
+        self._set_takeable(False)
         self.fault.say(sentence)
 
     def _on_asked(self, sentence: str, question: Question) -> None:
@@ -266,6 +284,11 @@ class CaptureDialog(QDialog):
         else:
             to_s = value
         self.session.choose(from_s, to_s)
+
+    def _on_place(self) -> None:
+        """Only an operation that is there has a schedule to keep."""
+        place = self.place.currentData()
+        self.keeps.setEnabled(place is not None and place < self.place.count() - 1)
 
     def _on_log(self, on: bool) -> None:
         self.whole.set_log(on)
