@@ -10,7 +10,11 @@ from explorer.advice.territory import axis_choices, coarse
 from explorer.advice.variants import varied
 from explorer.advice.verdict import CHECK_NAMES
 from explorer.scenario.course import light_course
-from explorer.scenario.model import get_value, with_value
+from explorer.scenario.demand import Load
+from explorer.scenario.light import Light, LogPattern
+from explorer.scenario.light_log import LightLog
+from explorer.scenario.model import Scenario, get_value, with_value
+from explorer.scenario.storage import CapacitorStore
 from tests.advice.demos import CODES, LOGGED, NAMES, demo, exact, exact_at, judge_many, reserve_of
 
 AGREE = 0.05
@@ -201,6 +205,29 @@ def test_a_gathered_log_brings_the_same_light_in_a_few_levels():
     assert found.duration_s == log.duration_s
     assert len(found.illuminance_lx) < 200 < len(log.illuminance_lx)
     assert len(np.unique(found.illuminance_lx)) <= 9
+
+
+def test_a_gathered_log_keeps_its_dark_stretches_as_they_were_read():
+    """A lamp that flickers, and is out for 23 and for 41 minutes, across the hour."""
+    rng = np.random.default_rng(3)
+    lux = 300.0 * rng.uniform(0.9, 1.1, 48 * 60)
+    for first, minutes in ((47, 23), (700, 41), (1500, 23), (2005, 7)):
+        lux[first : first + minutes] = 0.0
+    log = LightLog(
+        time_s=60.0 * np.arange(lux.size + 1), illuminance_lx=lux, start=None, step_s=60.0
+    )
+    found = gathered_log(log)
+    dark = np.diff(found.time_s)[found.illuminance_lx == 0.0] / 60.0
+    assert dark.tolist() == [23.0, 41.0, 23.0, 7.0]
+    assert len(found.illuminance_lx) < 40
+    store = CapacitorStore(capacitance_F=0.05, rated_V=6.3, esr_ohm=0.1, leakage_A=1e-6)
+    load = Load(connect_V=3.0, disconnect_V=2.5, minimum_V=2.4, sleep_A=4e-5, operations=())
+    light = Light(illuminance_lx=900.0, pattern=LogPattern())
+    scenario = Scenario(light=light, store=store, load=load)
+    margin = next(c.margin for c in exact(scenario, log).checks if c.name == "dark")
+    assert 0.3 < margin < 3.0
+    ours = judge_many(scenario, log, {}).margins["dark"]
+    assert ours == pytest.approx([margin], rel=AGREE)
 
 
 def test_a_gathered_log_keeps_the_level_that_was_set():
