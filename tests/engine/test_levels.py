@@ -17,6 +17,7 @@ from explorer.scenario.model import Scenario
 from tests.engine.systems import (
     AMORPHOUS,
     CRYSTALLINE,
+    RISING,
     SCHOTTKY,
     bank,
     converter,
@@ -190,3 +191,15 @@ def test_windows_keep_the_light_above_every_threshold(spread):
         ])
         brought = float(np.maximum(amps - bend, 0.0).sum() * 60.0)
         assert float(kept @ span) == pytest.approx(brought, abs=HARVEST * float(mean @ span))
+
+
+def test_levels_worked_out_at_once_charge_as_each_by_itself():
+    """Also where a table of efficiencies asks for the store's voltage."""
+    made = system(panel=AMORPHOUS, charger=converter(table=RISING, loss_ohm=0.0), full_v=4.4)
+    amps = np.geomspace(3e-5, 3e-3, 7)
+    together, alone = Engine(made).field, Engine(made).field
+    together.prepare(amps)
+    at = together.open_v
+    for level in amps.tolist():
+        given = together.supply(level).current(at, at)
+        assert given == pytest.approx(alone.supply(level).current(at, at), rel=1e-12)

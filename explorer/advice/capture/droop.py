@@ -96,6 +96,4 @@ def _highest_of_parts(current_a: FloatArray, charge_c: FloatArray) -> NDArray[np
     high = np.maximum.reduceat(current_a, begins)
     counts = np.diff(begins, append=len(current_a))
     hits = np.flatnonzero(current_a == np.repeat(high, counts))
-    # The last of equals has drawn most.
-    last = np.searchsorted(hits, begins + counts, side="left") - 1
-    return np.append(hits[last], int(np.argmax(charge_c)))
+    return np.append(hits[np.searchsorted(hits, begins)], int(np.argmax(charge_c)))
