@@ -94,3 +94,15 @@ def test_bad_input_is_a_sentence_and_status_3(tmp_path, text, arguments, said):
     assert done.exit_code == 3
     assert said in done.stderr
     assert "Traceback" not in done.output
+
+
+@pytest.mark.parametrize("over", ["capture", "scenario"])
+def test_nothing_is_written_over_what_it_is_made_from(radio_csv, tmp_path, over):
+    scenario = tmp_path / "probe.json"
+    scenario.write_bytes(PROBE.read_bytes())
+    out = {"capture": radio_csv, "scenario": scenario}[over]
+    before = out.read_bytes()
+    done = capture(radio_csv, "--scenario", scenario, "-o", out)
+    assert done.exit_code == 3
+    assert "give another name" in done.stderr
+    assert out.read_bytes() == before

@@ -80,6 +80,7 @@ def capture(
     try:
         if (into is None) != (output is None):
             raise ValueError("Give --scenario and --output together.")
+        _keep_inputs(output, (file, into))
         found = read_capture(file, told)
         known = habit(found)
         begin = known.from_s if from_s is None else from_s
@@ -101,6 +102,13 @@ def capture(
         click.echo("\n".join(_page(found, known, one, begin)))
         if output is not None:
             click.echo(f"{output}: written.")
+
+
+def _keep_inputs(output: Path | None, inputs: tuple[Path | None, ...]) -> None:
+    """Refuse to write over what the operation is made from."""
+    for used in inputs:
+        if output and used and output.exists() and used.exists() and output.samefile(used):
+            raise ValueError(f"{output} is what the load is made from; give another name.")
 
 
 def _end(begin: float, known: Any) -> float:
