@@ -166,13 +166,6 @@ class ConverterCharger(Section):
     efficiency: float = quantity(
         0.8, "Efficiency", "", 0.05, 1.0, "Share of the panel power left after proportional loss."
     )
-    efficiency_table: tuple[EfficiencyPoint, ...] = choice(
-        (), "Efficiency by input power",
-        "Rows of the sheet; they stand for efficiency, fixed loss and loss resistance.",
-    )
-    table_scale: float = quantity(
-        1.0, "Table times", "", 0.5, 1.2, "Factor on every efficiency of the table, for tolerances."
-    )
     fixed_loss_W: float = quantity(
         2e-6, "Fixed loss", "W", 0, 10, "Power lost whenever the converter runs."
     )
@@ -208,6 +201,13 @@ class ConverterCharger(Section):
     )
     quiescent_A: float = quantity(
         5e-7, "Quiescent current", "A", 0, 1, "Drawn from the store at all times by the charger."
+    )
+    efficiency_table: tuple[EfficiencyPoint, ...] = choice(
+        (), "Efficiency by input power",
+        "Rows of the sheet; they stand for efficiency, fixed loss and loss resistance.",
+    )
+    table_scale: float = quantity(
+        1.0, "Table times", "", 0.5, 1.2, "Factor on every efficiency of the table, for tolerances."
     )
 
     @property

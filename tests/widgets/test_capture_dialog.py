@@ -122,11 +122,18 @@ def test_a_file_that_can_be_read_in_two_ways_is_asked_about(qtbot, dialog, tmp_p
     assert dialog.session.found.capture.current_a[0] == pytest.approx(1.1e-3)
 
 
-def test_the_menu_opens_it_over_the_window(qtbot, window, radio_csv, monkeypatch):
+@pytest.mark.parametrize("way", ["menu", "form"])
+def test_menu_and_form_open_it_over_the_window(qtbot, window, radio_csv, monkeypatch, way):
     monkeypatch.setattr(
         "explorer.widgets.capture.capture_dialog.pick_capture", lambda *_: radio_csv
     )
-    window.commands["capture"].trigger()
+    if way == "menu":
+        window.commands["capture"].trigger()
+    else:
+        for fold in window.knobs.folds:
+            fold.set_open(True)
+        button = window.knobs.findChild(PillButton, "load.operations.capture")
+        qtbot.mouseClick(button, Qt.MouseButton.LeftButton)
     dialog = window.findChild(CaptureDialog)
     qtbot.waitUntil(lambda: dialog.session.cycle is not None, timeout=20_000)
     dialog.take()

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QSignalBlocker, QSize, Qt
+from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
 
-from explorer.scenario.demand import Phase
+from explorer.scenario.demand import Operation, Phase
 from explorer.scenario.fields import Section, describe
 from explorer.scenario.idle import idle_keys
 from explorer.scenario.supply import EfficiencyPoint, SheetPoint
@@ -20,7 +21,7 @@ from explorer.state.shape import (
     shape_of,
 )
 from explorer.text import texts
-from explorer.widgets.buttons import PillButton
+from explorer.widgets.buttons import PillButton, pill
 from explorer.widgets.fault_line import FaultLine
 from explorer.widgets.fields import CalmComboBox
 from explorer.widgets.forms.efficiency_row import EfficiencyRow
@@ -215,7 +216,19 @@ class ListForm(QWidget):
         self._add.setMinimumHeight(26)
         self._add.clicked.connect(self._on_add)
         self._fault = FaultLine()
-        self._layout.addWidget(self._add, 0, Qt.AlignmentFlag.AlignLeft)
+        buttons = QHBoxLayout()
+        buttons.setSpacing(6)
+        buttons.addWidget(self._add)
+        if self._item is Operation:
+            capture = pill(
+                tr("From a capture…"), tr("Make an operation of a captured load current")
+            )
+            capture.setObjectName(f"{path}.capture")
+            capture.setMinimumHeight(26)
+            capture.clicked.connect(self._on_capture)
+            buttons.addWidget(capture)
+        buttons.addStretch(1)
+        self._layout.addLayout(buttons)
         self._layout.addWidget(self._fault)
         self.refresh()
 
@@ -244,6 +257,12 @@ class ListForm(QWidget):
         if self._put(new) and (stops := tab_stops(self.items[-1].form)):
             stops[0].setFocus(Qt.FocusReason.TabFocusReason)
             _scroll_to(self.items[-1])
+
+    def _on_capture(self) -> None:
+        """The window's own command, as its menu has it."""
+        command = self.window().findChild(QAction, "capture")
+        if isinstance(command, QAction):
+            command.trigger()
 
     def _on_remove(self) -> None:
         index = int(self.sender().objectName().split(".")[-2])
