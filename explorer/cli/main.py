@@ -24,7 +24,7 @@ from explorer.cli.measure import measure
 from explorer.cli.report import report
 from explorer.cli.sweep import sweep
 from explorer.engine.trace import Trace
-from explorer.files import scenario_json, tables
+from explorer.files import part_json, scenario_json, tables
 from explorer.files.disk import FileError
 from explorer.files.logs import resolve_log
 from explorer.quantity import parse, show
@@ -185,9 +185,11 @@ def trace(
 
 
 @commands.command()
-def schema() -> None:
-    """Print the JSON Schema of scenario files."""
-    click.echo(json.dumps(scenario_json.schema(), indent=2, ensure_ascii=False))
+@click.argument("kind", type=click.Choice(["scenario", "part"]), default="scenario")
+def schema(kind: str) -> None:
+    """Print the JSON Schema of scenario files, or that of files of parts."""
+    found = part_json.part_schema() if kind == "part" else scenario_json.schema()
+    click.echo(json.dumps(found, indent=2, ensure_ascii=False))
 
 
 commands.add_command(sweep)

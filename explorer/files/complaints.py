@@ -11,7 +11,6 @@ from typing import Any
 from pydantic import BaseModel, ValidationError
 
 from explorer.scenario.fields import describe, sections_in
-from explorer.scenario.model import Scenario
 from explorer.text import Text, joined, say, texts
 
 MOST_SHOWN = 5
@@ -29,22 +28,24 @@ _EXPECTED: dict[str, str] = texts({
 })  # fmt: skip
 
 
-def complaints(error: ValidationError, data: Any) -> list[str]:
+def complaints(error: ValidationError, data: Any, root: type[BaseModel]) -> list[str]:
     """Sentences for a failed validation.
 
     Parameters
     ----------
     error : pydantic.ValidationError
-        Raised by `Scenario` for `data`.
+        Raised by `root` for `data`.
     data : object
         What was validated, as parsed from JSON.
+    root : type
+        The section that the whole file is.
 
     Returns
     -------
     list of str
         One sentence for each fault.
     """
-    return [_sentence(dict(fault), data) for fault in error.errors(include_url=False)]
+    return [_sentence(dict(fault), data, root) for fault in error.errors(include_url=False)]
 
 
 def show_found(value: Any) -> str:
@@ -67,9 +68,9 @@ class _Place:
     """The sections that may stand here."""
 
 
-def _sentence(fault: dict[str, Any], data: Any) -> Text:
+def _sentence(fault: dict[str, Any], data: Any, root: type[BaseModel]) -> Text:
     kind, context, value = str(fault["type"]), fault.get("ctx", {}), fault["input"]
-    place = _locate(data, fault["loc"])
+    place = _locate(data, fault["loc"], root)
     key = place.key
     if kind == "extra_forbidden":
         return _unknown_key(place)
@@ -153,11 +154,11 @@ def _range(place: _Place) -> tuple[str, str] | None:
     return f"{field.low:.12g}", f"{field.high:.12g} {field.unit}".rstrip()
 
 
-def _locate(data: Any, location: tuple[int | str, ...]) -> _Place:
+def _locate(data: Any, location: tuple[int | str, ...], root: type[BaseModel]) -> _Place:
     node: Any = data
     parts: list[str] = []
     owner: type[BaseModel] | None = None
-    kinds: list[type[BaseModel]] = [Scenario]
+    kinds: list[type[BaseModel]] = [root]
     for part in location:
         if isinstance(node, Mapping) and part not in node and part == node.get("kind"):
             # The validator names the kind of a section in its locations; the file does not.

@@ -61,6 +61,8 @@ def _rows(
         value = getattr(part, key)
         if path in FIXED or (isinstance(part, Phase) and key in AMOUNTS and value is None):
             continue
+        if key == "part" and value is None:
+            continue  # nothing was taken
         label = _label(scenario, part, head, key)
         if isinstance(value, Section):
             inner = label if not head else section

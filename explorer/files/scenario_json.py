@@ -3,36 +3,21 @@
 from __future__ import annotations
 
 import json
-import math
-import re
-from collections import Counter
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
 from pydantic import ValidationError
 
-from explorer.files.complaints import MOST_SHOWN, complaints, show_found
+from explorer.files.complaints import complaints
 from explorer.files.disk import MEGABYTE, FileError, read_text, write_text
+from explorer.files.json_text import decoded, found_text, impossible, listed
 from explorer.scenario.model import FORMAT, VERSION, Scenario
-from explorer.text import Text, joined, say, texts
+from explorer.text import say
 
 LIMIT_BYTES = 5 * MEGABYTE
 """Largest scenario file that is read (own judgement: real ones hold a few kilobytes)."""
-_READER_FAULTS: tuple[str, ...] = texts((
-    "Expecting value",
-    "Expecting property name enclosed in double quotes",
-    "Expecting ':' delimiter",
-    "Expecting ',' delimiter",
-    "Extra data",
-    "Illegal trailing comma before end of object",
-    "Illegal trailing comma before end of array",
-    "Invalid control character at",
-    "Invalid \\escape",
-    "Invalid \\uXXXX escape",
-))  # fmt: skip
-"""What Python's reader of JSON finds wrong, word for word."""
 
 
 class ScenarioError(FileError):
@@ -136,65 +121,27 @@ def schema() -> dict[str, Any]:
     }
 
 
-class _Object(dict[str, Any]):
-    """A JSON object that remembers which of its keys came more than once."""
-
-    def __init__(self, pairs: list[tuple[str, Any]]) -> None:
-        super().__init__(pairs)
-        self.twice = [key for key, times in Counter(key for key, _ in pairs).items() if times > 1]
-
-
 def _parse(text: str, name: str) -> tuple[Scenario, int]:
     data = _read_json(text, name)
     version = _check_head(data, name)
     for step in _MIGRATIONS[version:]:
         step(data)
     data["version"] = VERSION
-    if found := list(_impossible(data, "")):
-        raise ScenarioError(_join(name, found))
+    if found := list(impossible(data)):
+        raise ScenarioError(listed(name, found))
     try:
         # Strict, so that "300" and true are not taken for numbers; as JSON, so that lists are
         # taken for tuples.
         return Scenario.model_validate_json(json.dumps(data), strict=True), version
     except ValidationError as error:
-        raise ScenarioError(_join(name, complaints(error, data))) from None
+        raise ScenarioError(listed(name, complaints(error, data, Scenario))) from None
 
 
 def _read_json(text: str, name: str) -> dict[str, Any]:
     try:
-        data = json.loads(text, object_pairs_hook=_Object)
-    except json.JSONDecodeError as error:
-        # A cut may fall inside a text, or inside a word or number such as "tru" or "0.".
-        rest = text[error.pos :].strip()
-        if error.msg.startswith("Unterminated") or (
-            text.lstrip().startswith("{") and re.fullmatch(r"[\w.+-]*", rest)
-        ):
-            raise ScenarioError(
-                say(
-                    "{file} ends too early, at line {line}, column {column}; part of the file is "
-                    "missing.",
-                    file=name,
-                    line=error.lineno,
-                    column=error.colno,
-                )
-            ) from None
-        raise ScenarioError(
-            say(
-                "{file} is not JSON: {why} at line {line}, column {column}.",
-                file=name,
-                why=say(error.msg),  # one of _READER_FAULTS
-                line=error.lineno,
-                column=error.colno,
-            )
-        ) from None
-    except RecursionError:
-        raise ScenarioError(
-            say("{file} is nested too deeply to be a scenario.", file=name)
-        ) from None
-    except ValueError:  # Python's own limit on the digits of a whole number
-        raise ScenarioError(
-            say("{file} holds a number with thousands of digits.", file=name)
-        ) from None
+        data = decoded(text, name)
+    except FileError as error:
+        raise ScenarioError(str(error)) from None
     if not isinstance(data, dict) or data.get("format") != FORMAT:
         found = data.get("format") if isinstance(data, dict) else data
         raise ScenarioError(
@@ -202,7 +149,7 @@ def _read_json(text: str, name: str) -> dict[str, Any]:
                 '{file} is not a scenario: the key format must be "{format}", found {found}.',
                 file=name,
                 format=FORMAT,
-                found=_found(found),
+                found=found_text(found),
             )
         )
     return data
@@ -216,7 +163,7 @@ def _check_head(data: dict[str, Any], name: str) -> int:
                 "{file}: version must be a whole number from 0 to {newest}, found {found}.",
                 file=name,
                 newest=VERSION,
-                found=_found(version),
+                found=found_text(version),
             )
         )
     if version > VERSION:
@@ -230,35 +177,6 @@ def _check_head(data: dict[str, Any], name: str) -> int:
             )
         )
     return version
-
-
-def _found(value: Any) -> str:
-    return say("nothing", "found") if value is None else show_found(value)
-
-
-def _impossible(node: Any, key: str) -> Iterator[Text]:
-    """Complaints about keys given twice and about numbers that are not finite."""
-    if isinstance(node, dict):
-        for name in getattr(node, "twice", ()):
-            yield say(
-                "{key} is given more than once; keep one.", key=f"{key}.{name}" if key else name
-            )
-        for name, value in node.items():
-            yield from _impossible(value, f"{key}.{name}" if key else name)
-    elif isinstance(node, list):
-        for place, value in enumerate(node):
-            yield from _impossible(value, f"{key}.{place}")
-    elif isinstance(node, float) and not math.isfinite(node):
-        yield say(
-            "{key} is {found}; only finite numbers are allowed.", key=key, found=show_found(node)
-        )
-
-
-def _join(name: str, sentences: Sequence[str]) -> Text:
-    shown = [joined(": ", (name, sentence)) for sentence in sentences[:MOST_SHOWN]]
-    if (more := len(sentences) - MOST_SHOWN) > 0:
-        shown.append(say("{file}: {n} more of this kind.", file=name, n=more))
-    return joined("\n", shown)
 
 
 def _version_on_disk(path: Path) -> int | None:

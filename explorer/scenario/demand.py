@@ -9,6 +9,7 @@ from pydantic import Field, model_validator
 from explorer.scenario.fields import Section, choice, quantity
 from explorer.scenario.hours import too_short
 from explorer.scenario.light import WEEKDAYS, Weekday
+from explorer.scenario.origin import FromPart
 from explorer.text import figure, joined, say
 
 
@@ -139,7 +140,7 @@ class Regulator(Section):
     )
 
 
-class Load(Section):
+class Load(FromPart):
     """Load switch, regulator and device."""
 
     connect_V: float = quantity(

@@ -17,6 +17,7 @@ from explorer.physics.panel_fit import (
 )
 from explorer.scenario.fields import Section, choice, quantity
 from explorer.scenario.light import Source
+from explorer.scenario.origin import FromPart
 from explorer.text import figure, say
 
 Technology = Literal[
@@ -69,7 +70,7 @@ class SheetPoint(Section):
         return self
 
 
-class Panels(Section):
+class Panels(FromPart):
     """The panel array: one kind of panel, in parallel and in series."""
 
     count: int = quantity(1, "Panels", "", 1, 64, "Panels in parallel.")
@@ -102,7 +103,7 @@ class Panels(Section):
         return self
 
 
-class DirectCharger(Section):
+class DirectCharger(FromPart):
     """Panel through a blocking diode straight into the store."""
 
     kind: Literal["direct"] = "direct"
@@ -146,7 +147,7 @@ class EfficiencyPoint(Section):
     )
 
 
-class ConverterCharger(Section):
+class ConverterCharger(FromPart):
     """Switching converter that holds the panel at its working voltage.
 
     Defaults keep 60 % of 10 µW, 78 % of 100 µW and 80 % of 1 mW. Small harvesting converters keep

@@ -57,6 +57,8 @@ def default_item(section: type[Section], others: int = 0) -> Section:
 def is_written_by_hand(owner: type[BaseModel], key: str) -> bool:
     """Whether a field has more than one value, so that a form has something to offer.
 
+    A section that may be missing is not: where a part was taken from is written by taking it.
+
     Examples
     --------
     >>> from explorer.scenario.demand import Every, Regulator
@@ -64,6 +66,8 @@ def is_written_by_hand(owner: type[BaseModel], key: str) -> bool:
     (False, True)
     """
     shape = shape_of(owner, key)
+    if shape.kind == "section":
+        return not shape.optional
     return shape.kind != "option" or len(shape.options) > 1
 
 
@@ -75,7 +79,9 @@ def _shape(annotation: Any) -> Shape:
         inner = [a for a in args if a is not type(None)]
         if len(inner) == 1:
             found = _shape(inner[0])
-            return Shape(kind=found.kind, optional=True, options=found.options)
+            return Shape(
+                kind=found.kind, optional=True, options=found.options, sections=found.sections
+            )
         return Shape(kind="union", sections=tuple(inner))
     if origin is Literal:
         return Shape(kind="option", options=tuple(str(a) for a in args))

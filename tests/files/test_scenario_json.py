@@ -110,7 +110,7 @@ def test_a_byte_order_mark_is_no_obstacle(tmp_path):
         ("store", None, "store must be a section in braces, found null."),
         ("load", [], "load must be a section in braces, found []."),
         ("light.iluminance_lx", 3, "light.iluminance_lx is not a known key here; did you mean "),
-        ("panels.zzz", 3, "panels.zzz is not a known key here; known are count, in_series, "),
+        ("panels.zzz", 3, "panels.zzz is not a known key here; known are part, count, in_series, "),
         ("light.pattern.file", "a.csv", "light.pattern.file is not a known key here"),
         ("light.source", "led_400", 'Did you mean "led_4000"?'),
         ("store.kind", "supercap", '"capacitor" or "supercapacitor" or "cell".'),
@@ -133,7 +133,7 @@ def test_a_wrong_value_is_named_with_what_is_allowed(key, value, said):
 @pytest.mark.parametrize(
     ("text", "said"),
     [
-        ("[" * 100_000, "orchid.json is nested too deeply to be a scenario."),
+        ("[" * 100_000, "orchid.json is nested too deeply to be read."),
         ("hello", "orchid.json is not JSON: "),
         ("[]", 'orchid.json is not a scenario: the key format must be "gloaming-scenario"'),
         ('{"capacitance": 1}', "found nothing."),

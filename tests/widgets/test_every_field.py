@@ -8,6 +8,7 @@ from explorer.scenario.demand import Every, Load, Operation, Phase, Regulator, W
 from explorer.scenario.fields import Section, describe, sections_in
 from explorer.scenario.light import Light, LogPattern, SteadyPattern
 from explorer.scenario.model import Scenario, get_value, owner_class, with_value
+from explorer.scenario.origin import PartOrigin
 from explorer.scenario.storage import CapacitorStore, CellStore, SupercapacitorStore
 from explorer.scenario.supply import (
     ConverterCharger,
@@ -20,7 +21,9 @@ from explorer.widgets.forms.rows import AMOUNT_KEYS
 from explorer.widgets.knob_panel import KnobPanel
 from explorer.widgets.title_bar import TitleBar
 
-WRITTEN_BY_THE_PROGRAM = {(Scenario, "format"), (Scenario, "version")}
+WRITTEN_BY_THE_PROGRAM = {(Scenario, "format"), (Scenario, "version")} | {
+    (PartOrigin, key) for key in PartOrigin.model_fields
+}
 IN_DIALOGS = {
     (owner, key) for owner in (SheetPoint, EfficiencyPoint) for key in owner.model_fields
 }
@@ -78,7 +81,7 @@ def paths_of(part, head=""):
         elif isinstance(value, tuple) and any(isinstance(v, Section) for v in value):
             for index, item in enumerate(value):
                 yield from paths_of(item, f"{head}{key}.{index}.")
-        elif not value and shape_of(type(part), key).kind == "list":
+        elif not value and shape_of(type(part), key).kind in ("list", "section"):
             continue
         elif not (isinstance(part, Phase) and key in AMOUNT_KEYS and value is None):
             yield f"{head}{key}"

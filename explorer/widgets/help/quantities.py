@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from explorer.resource_files import resource_path
-from explorer.scenario import demand, light, model, storage, supply
+from explorer.scenario import demand, light, model, origin, storage, supply
 from explorer.scenario.demand import Phase
 from explorer.scenario.fields import Section, describe
 from explorer.scenario.model import Scenario, get_value, owner_class
@@ -37,6 +37,7 @@ SECTIONS: dict[type[Section], str] = {
     demand.WhenReady: "schedule",
     demand.Phase: "phase",
     model.Margins: "margins",
+    origin.PartOrigin: "part",
 }
 """Every section class of the scenario, by the name under which its help is kept."""
 SECTION_TITLES = texts({
@@ -55,6 +56,7 @@ SECTION_TITLES = texts({
     "schedule": "Schedule",
     "phase": "Phase",
     "margins": "What must be reached",
+    "part": "Part of one's own",
 })  # fmt: skip
 _KIND_LABELS = texts({
     "pattern": "Kind of hours of light",

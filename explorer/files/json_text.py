@@ -1,0 +1,118 @@
+"""JSON that a person may have written: read with a sentence for everything that can be wrong."""
+
+from __future__ import annotations
+
+import json
+import math
+import re
+from collections import Counter
+from collections.abc import Iterator, Sequence
+from typing import Any
+
+from explorer.files.complaints import MOST_SHOWN, show_found
+from explorer.files.disk import FileError
+from explorer.text import Text, joined, say, texts
+
+_READER_FAULTS: tuple[str, ...] = texts((
+    "Expecting value",
+    "Expecting property name enclosed in double quotes",
+    "Expecting ':' delimiter",
+    "Expecting ',' delimiter",
+    "Extra data",
+    "Illegal trailing comma before end of object",
+    "Illegal trailing comma before end of array",
+    "Invalid control character at",
+    "Invalid \\escape",
+    "Invalid \\uXXXX escape",
+))  # fmt: skip
+"""What Python's reader of JSON finds wrong, word for word."""
+
+
+class _Object(dict[str, Any]):
+    """A JSON object that remembers which of its keys came more than once."""
+
+    def __init__(self, pairs: list[tuple[str, Any]]) -> None:
+        super().__init__(pairs)
+        self.twice = [key for key, times in Counter(key for key, _ in pairs).items() if times > 1]
+
+
+def decoded(text: str, name: str) -> Any:
+    """What a text says; its objects remember keys that came more than once.
+
+    Parameters
+    ----------
+    text : str
+        JSON.
+    name : str
+        What messages call the text, such as its file name.
+
+    Raises
+    ------
+    FileError
+        The text is no JSON; the sentence names line and column.
+    """
+    try:
+        return json.loads(text, object_pairs_hook=_Object)
+    except json.JSONDecodeError as error:
+        # A cut may fall inside a text, or inside a word or number such as "tru" or "0.".
+        rest = text[error.pos :].strip()
+        if error.msg.startswith("Unterminated") or (
+            text.lstrip().startswith("{") and re.fullmatch(r"[\w.+-]*", rest)
+        ):
+            raise FileError(
+                say(
+                    "{file} ends too early, at line {line}, column {column}; part of the file is "
+                    "missing.",
+                    file=name,
+                    line=error.lineno,
+                    column=error.colno,
+                )
+            ) from None
+        raise FileError(
+            say(
+                "{file} is not JSON: {why} at line {line}, column {column}.",
+                file=name,
+                why=say(error.msg),  # one of _READER_FAULTS
+                line=error.lineno,
+                column=error.colno,
+            )
+        ) from None
+    except RecursionError:
+        raise FileError(
+            say("{file} is nested too deeply to be read.", file=name)
+        ) from None
+    except ValueError:  # Python's own limit on the digits of a whole number
+        raise FileError(
+            say("{file} holds a number with thousands of digits.", file=name)
+        ) from None
+
+
+def found_text(value: Any) -> str:
+    """What stands at a key, to end a sentence with."""
+    return say("nothing", "found") if value is None else show_found(value)
+
+
+def impossible(node: Any, key: str = "") -> Iterator[Text]:
+    """Complaints about keys given twice and about numbers that are not finite."""
+    if isinstance(node, dict):
+        for name in getattr(node, "twice", ()):
+            yield say(
+                "{key} is given more than once; keep one.", key=f"{key}.{name}" if key else name
+            )
+        for name, value in node.items():
+            yield from impossible(value, f"{key}.{name}" if key else name)
+    elif isinstance(node, list):
+        for place, value in enumerate(node):
+            yield from impossible(value, f"{key}.{place}")
+    elif isinstance(node, float) and not math.isfinite(node):
+        yield say(
+            "{key} is {found}; only finite numbers are allowed.", key=key, found=show_found(node)
+        )
+
+
+def listed(name: str, sentences: Sequence[str]) -> Text:
+    """Complaints about a file, as many as a person takes in at once."""
+    shown = [joined(": ", (name, sentence)) for sentence in sentences[:MOST_SHOWN]]
+    if (more := len(sentences) - MOST_SHOWN) > 0:
+        shown.append(say("{file}: {n} more of this kind.", file=name, n=more))
+    return joined("\n", shown)

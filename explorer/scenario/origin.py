@@ -1,0 +1,23 @@
+"""Where a panel, charger, store or load of a scenario was taken from."""
+
+from __future__ import annotations
+
+from explorer.scenario.fields import Section, choice
+
+
+class PartOrigin(Section):
+    """The part of one's own that a section was taken from; the section itself holds its values."""
+
+    title: str = choice("", "Part", "Title of the part that was taken.")
+    source: str = choice("", "Source of its values", "Where the values of the part come from.")
+    fingerprint: str = choice(
+        "", "Fingerprint", "Of the values as they were taken; tells whether they were changed."
+    )
+
+
+class FromPart(Section):
+    """Base of the sections that may be taken from a part."""
+
+    part: PartOrigin | None = choice(
+        None, "Part", "The part of one's own that was taken; empty where none was."
+    )
