@@ -101,6 +101,14 @@ def settings_path() -> Path:
     return Path(folder) / "settings.ini"
 
 
+def data_path() -> Path:
+    """The user's data folder, which keeps parts of one's own."""
+    from PySide6.QtCore import QStandardPaths
+
+    folder = QStandardPaths.writableLocation(QStandardPaths.StandardLocation.AppDataLocation)
+    return Path(folder)
+
+
 def run(paths: Sequence[str | Path] = (), settings_file: Path | None = None) -> int:
     """Open the window and stay until it is closed.
 
@@ -109,8 +117,8 @@ def run(paths: Sequence[str | Path] = (), settings_file: Path | None = None) -> 
     paths : sequence of path-like
         Scenarios to open, each in a window of its own.
     settings_file : pathlib.Path, optional
-        Where to keep settings, and beside them unsaved changes; by default in the user's
-        configuration folder.
+        Where to keep settings, and beside them unsaved changes and parts; by default in the
+        user's folders for configuration and data.
 
     Returns
     -------
@@ -139,7 +147,7 @@ def run(paths: Sequence[str | Path] = (), settings_file: Path | None = None) -> 
     assert isinstance(app, QApplication)
     try:
         _speak(store_path)
-        windows = build_windows(app, store_path)
+        windows = build_windows(app, store_path, data_path() if settings_file is None else None)
         window = windows.add()
     except ImportError as error:
         print(library_problem(error), file=sys.stderr)
@@ -159,12 +167,12 @@ def run(paths: Sequence[str | Path] = (), settings_file: Path | None = None) -> 
         windows.deleteLater()
 
 
-def build_windows(app: object, store_path: Path) -> Windows:
-    """All windows of the program, none open yet; they share the settings."""
+def build_windows(app: object, store_path: Path, data: Path | None = None) -> Windows:
+    """All windows of the program, none open yet; they share the settings and the parts."""
     from explorer.state.settings import SettingsStore
     from explorer.widgets.windows import Windows
 
-    settings = SettingsStore(store_path)
+    settings = SettingsStore(store_path, data)
 
     def build(instead_of: MainWindow | None) -> MainWindow:
         return build_window(app, store_path, settings, instead_of)
@@ -202,6 +210,7 @@ def build_window(
     from explorer.state.settings import SettingsStore
     from explorer.state.solver import Solver
     from explorer.widgets.main_window import MainWindow
+    from explorer.widgets.parts.desk import PartsDesk
 
     assert isinstance(app, QApplication)
     app.setStyle("Fusion")
@@ -218,6 +227,10 @@ def build_window(
     window.menus.view.addSeparator()
     window.menus.view.addAction(window.commands["stand"])
     StandDoor(window.commands["stand"], store_path.parent, window, document)
+    PartsDesk(
+        window, document=document, folder=window.settings.parts_folder, knobs=window.knobs,
+        action=window.commands["parts"],
+    )  # fmt: skip
     return window
 
 

@@ -18,6 +18,7 @@ from explorer.files.report_blocks import Block, Figure, Heading, Paragraph, Shee
 from explorer.files.report_figures import panel_figure, point_table, pulse_figure, store_figure
 from explorer.files.report_limits import Limit
 from explorer.files.report_panel import panel_sheet_blocks
+from explorer.files.report_parts import part_blocks
 from explorer.files.report_source import SHORT, Source
 from explorer.files.report_tables import (
     answer_table,
@@ -120,6 +121,7 @@ def sheet(found: Findings, source: Source, model: Sequence[Limit]) -> Sheet:
         Heading(text=say("How the light is known")),
         light_table(scenario),
         *_light_log(found.assessment.case),
+        *part_blocks(scenario),
         Heading(text=say("Inputs")),
         *input_tables(scenario, caution_notes(scenario)),
         Heading(text=say("What the model leaves out, and how wrong it may be")),

@@ -11,7 +11,7 @@ from pydantic import model_validator
 from explorer.physics import ageing
 from explorer.physics import store as st
 from explorer.physics.arrays import FloatArray, Number
-from explorer.scenario.fields import choice, plain, quantity, within_ranges
+from explorer.scenario.fields import Section, choice, plain, quantity, within_ranges
 from explorer.scenario.hours import HOUR_S
 from explorer.scenario.origin import FromPart
 from explorer.scenario.store_table import Usual
@@ -22,7 +22,7 @@ _PAIR = Usual("standard_supercapacitor", 1.0)
 """Defaults are those of the usual part of each kind; its table names the source of each number."""
 
 
-class _CapacitorBank(FromPart):
+class _CapacitorBank(FromPart, Section):
     size_key: ClassVar[str] = "capacitance_F"
     size_unit: ClassVar[str] = "F"
     resistance_key: ClassVar[str] = "esr_ohm"

@@ -12,7 +12,7 @@ from explorer.physics import ageing
 from explorer.physics import store as st
 from explorer.physics.arrays import FloatArray, Number
 from explorer.scenario.chemistry import ChemistryName, chemistry
-from explorer.scenario.fields import choice, plain, quantity, within_ranges
+from explorer.scenario.fields import Section, choice, plain, quantity, within_ranges
 from explorer.scenario.origin import FromPart
 from explorer.scenario.store_table import Usual
 from explorer.text import figure, say
@@ -22,7 +22,7 @@ _POUCH = Usual("lithium_pouch", 40.0)
 MONTH_S = 30.4375 * 86_400.0
 
 
-class CellStore(FromPart):
+class CellStore(FromPart, Section):
     """A small rechargeable lithium cell."""
 
     size_key: ClassVar[str] = "capacity_mAh"

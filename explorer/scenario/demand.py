@@ -140,7 +140,7 @@ class Regulator(Section):
     )
 
 
-class Load(FromPart):
+class Load(FromPart, Section):
     """Load switch, regulator and device."""
 
     connect_V: float = quantity(

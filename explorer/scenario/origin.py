@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from pydantic import BaseModel
+
 from explorer.scenario.fields import Section, choice
 
 
@@ -15,8 +17,8 @@ class PartOrigin(Section):
     )
 
 
-class FromPart(Section):
-    """Base of the sections that may be taken from a part."""
+class FromPart(BaseModel):
+    """Mixed into the sections that may be taken from a part."""
 
     part: PartOrigin | None = choice(
         None, "Part", "The part of one's own that was taken; empty where none was."

@@ -70,7 +70,7 @@ class SheetPoint(Section):
         return self
 
 
-class Panels(FromPart):
+class Panels(FromPart, Section):
     """The panel array: one kind of panel, in parallel and in series."""
 
     count: int = quantity(1, "Panels", "", 1, 64, "Panels in parallel.")
@@ -103,7 +103,7 @@ class Panels(FromPart):
         return self
 
 
-class DirectCharger(FromPart):
+class DirectCharger(FromPart, Section):
     """Panel through a blocking diode straight into the store."""
 
     kind: Literal["direct"] = "direct"
@@ -147,7 +147,7 @@ class EfficiencyPoint(Section):
     )
 
 
-class ConverterCharger(FromPart):
+class ConverterCharger(FromPart, Section):
     """Switching converter that holds the panel at its working voltage.
 
     Defaults keep 60 % of 10 µW, 78 % of 100 µW and 80 % of 1 mW. Small harvesting converters keep

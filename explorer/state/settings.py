@@ -48,10 +48,18 @@ def with_recent(settings: Settings, path: Path) -> Settings:
 
 
 class SettingsStore:
-    """Reads and writes `Settings` at one path; a bad value falls back and warns."""
+    """Reads and writes `Settings` at one path; a bad value falls back and warns.
 
-    def __init__(self, path: Path) -> None:
-        self._path = path
+    Parameters
+    ----------
+    path : pathlib.Path
+        Ini file.
+    data : pathlib.Path, optional
+        Folder for what a person collects, such as parts; beside the file when left out.
+    """
+
+    def __init__(self, path: Path, data: Path | None = None) -> None:
+        self._path, self._data = path, data or path.parent
         self.settings = self._load()
 
     def update(self, **changes: object) -> None:
@@ -63,6 +71,11 @@ class SettingsStore:
     def runs_folder(self) -> Path:
         """Where runs that are being logged are kept."""
         return self._path.parent / "runs"
+
+    @property
+    def parts_folder(self) -> Path:
+        """Where parts of one's own are kept."""
+        return self._data / "parts"
 
     def remember_file(self, path: Path) -> None:
         """Put a file at the head of the recent ones."""

@@ -72,6 +72,10 @@ ACTIONS = {
         keys="Ctrl+P",
         icon="pin",
     ),
+    "parts": ActionInfo(
+        text=say("Parts of your o&wn…"),
+        tip=say("Panels, chargers, stores and loads of your own: take, keep, edit and share them"),
+    ),
     "compare": ActionInfo(
         text=say("&Compare…"), tip=say("Compare this design with another one"), keys="Ctrl+D"
     ),

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 from explorer.advice.cautions import Where
 from explorer.advice.edges import BreakEven
 from explorer.scenario.model import Scenario, get_value
+from explorer.scenario.part import PartKind
 from explorer.scenario.storage import CapacitorStore, CellStore, SupercapacitorStore
 from explorer.scenario.supply import ConverterCharger, DirectCharger
 from explorer.state.document import Document
@@ -25,6 +26,7 @@ from explorer.widgets.knob_row import KnobRow
 from explorer.widgets.light_log_note import LightLogNote
 from explorer.widgets.log_chooser import LogChooser
 from explorer.widgets.log_level import LogLevel
+from explorer.widgets.parts.part_line import PartLine
 from explorer.widgets.slim_scroll import SlimScroll
 from explorer.widgets.source_note import SourceNote
 
@@ -42,6 +44,8 @@ class KnobPanel(Card):
 
     cautions_wanted = Signal(object)
     """Carries the cautions that somebody wants to read in full."""
+    parts_wanted = Signal(str)
+    """Carries the kind of part that somebody wants to see on the shelf."""
 
     def __init__(self, document: Document, solver: Solver, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -203,9 +207,11 @@ class KnobPanel(Card):
 
     def _build_supply(self) -> QWidget:
         return _Pages(
+            self._part_line("panel"),
             SectionForm(self._document, "panels", hidden=frozenset({"count"})),
             self._caution_line("panel"),
             heading(tr("Charger")),
+            self._part_line("charger"),
             self._caution_line("charger"),
             SectionForm(
                 self._document, "charger", kinds=(ConverterCharger, DirectCharger), title=tr("Kind")
@@ -214,6 +220,7 @@ class KnobPanel(Card):
 
     def _build_store(self) -> QWidget:
         return _Pages(
+            self._part_line("store"),
             self._caution_line("store"),
             SectionForm(
                 self._document,
@@ -228,10 +235,16 @@ class KnobPanel(Card):
         self._timing = PulseTiming(self._document)
         self._timing.set_operation(self.operation, self._held)
         return _Pages(
+            self._part_line("load"),
             self._timing,
             SectionForm(self._document, "load", keys=_LOAD_ORDER),
             self._caution_line("load"),
         )
+
+    def _part_line(self, kind: PartKind) -> PartLine:
+        line = PartLine(self._document, kind)
+        line.wanted.connect(self.parts_wanted)
+        return line
 
     def _caution_line(self, where: Where) -> CautionLine:
         line = CautionLine(self._document, where)

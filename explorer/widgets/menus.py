@@ -54,6 +54,8 @@ class Menus(QObject):
         edit.addActions([commands["undo"], commands["redo"]])
         edit.addSeparator()
         edit.addActions([commands["pin"], commands["compare"]])
+        edit.addSeparator()
+        edit.addAction(commands["parts"])
         self.view = bar.addMenu(tr("&View"))
         self._fill_view()
         self.help = bar.addMenu(tr("&Help"))

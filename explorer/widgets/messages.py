@@ -131,6 +131,40 @@ def pick_save(parent: QWidget | None, suggestion: str) -> Path | None:
     return path if path.suffix else path.with_suffix(".json")
 
 
+def ask_delete(parent: QWidget | None, name: str) -> bool:
+    """Ask whether a part may go for good; Esc keeps it."""
+    box = QMessageBox(
+        QMessageBox.Icon.Question,
+        tr("Delete a part"),
+        tr("“{name}” will be deleted from the shelf.", name=name),
+        QMessageBox.StandardButton.Cancel,
+        parent,
+    )
+    box.setInformativeText(tr("Designs that took it keep their copy."))
+    delete = box.addButton(tr("Delete"), QMessageBox.ButtonRole.DestructiveRole)
+    box.exec()
+    return box.clickedButton() is delete
+
+
+def pick_part(parent: QWidget | None) -> Path | None:
+    """Ask for a part file to import."""
+    name, _ = QFileDialog.getOpenFileName(parent, tr("Import a part"), "", _part_filter())
+    return Path(name) if name else None
+
+
+def pick_part_target(parent: QWidget | None, suggestion: str) -> Path | None:
+    """Ask where to write a copy of a part."""
+    name, _ = QFileDialog.getSaveFileName(parent, tr("Export the part"), suggestion, _part_filter())
+    if not name:
+        return None
+    path = Path(name)
+    return path if path.suffix else path.with_suffix(".json")
+
+
+def _part_filter() -> str:
+    return f"{tr('Parts')} (*.json);;{tr('All files')} (*)"
+
+
 def _filter() -> str:
     """Kinds of files as Qt's file dialogs want them."""
     return f"{tr('Scenarios')} (*.json);;{tr('All files')} (*)"

@@ -25,6 +25,7 @@ from explorer.quantity import parse
 from explorer.resource_files import resource_path, scenario_folder
 from explorer.scenario.demand import Phase
 from explorer.scenario.model import Scenario, get_value, with_value
+from explorer.scenario.part import part_from, taken
 from explorer.scenario.supply import SheetPoint
 from explorer.text import Text, rendered
 from explorer.words.answers import LABELS
@@ -372,3 +373,13 @@ def test_the_panels_data_sheet_stands_on_the_sheet_with_its_misfit_and_its_diode
     assert "Series resistance" in [row.cells[0] for row in diode.rows]
     assert any("filled in by the cell technology" in b.text
                for b in page.blocks if isinstance(b, Paragraph))  # fmt: skip
+
+
+def test_parts_that_were_taken_stand_on_the_sheet_with_their_source():
+    part = part_from("store", Scenario().store, title="Ember pair", source="Data sheet, March")
+    store = taken(part, Scenario().store).model_dump()
+    _, _, page = made(PATHS["soil_probe"], store=store)
+    table = next(b for b in page.blocks if isinstance(b, Table) and "copied into" in b.caption)
+    assert [row.cells for row in table.rows] == [
+        ("Store", "Ember pair", "Data sheet, March", "as it was taken")
+    ]

@@ -1,0 +1,89 @@
+"""Texts about parts of one's own, without widgets."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from explorer.quantity import show
+from explorer.scenario.model import Scenario
+from explorer.scenario.part import SECTION_OF, Part, PartKind, is_changed
+from explorer.scenario.storage import CellStore
+from explorer.text import Text, figure, joined, say, texts
+from explorer.words.options import option
+
+KIND_NAMES: dict[PartKind, str] = texts({
+    "panel": "Panel", "charger": "Charger", "store": "Store", "load": "Load",
+})  # fmt: skip
+KIND_TITLES: dict[PartKind, str] = texts({
+    "panel": "Panels", "charger": "Chargers", "store": "Stores", "load": "Loads",
+})  # fmt: skip
+
+
+def part_summary(part: Part) -> Text:
+    """The values that tell one part from another, in one line."""
+    match part.kind:
+        case "panel":
+            panels = part.panels
+            found = [
+                option(panels.technology), show(panels.active_area_cm2, "cm²"),
+                say("{n} cells in series", n=panels.cells_in_series),
+            ]  # fmt: skip
+            if panels.data_sheet:
+                found.append(say("data sheet of {n} light levels", n=len(panels.data_sheet)))
+        case "charger":
+            found = [
+                option(part.charger.kind),
+                say("full at {volts}", volts=show(part.charger.full_V, "V")),
+            ]
+        case "store":
+            store = part.store
+            kind = option(store.chemistry if isinstance(store, CellStore) else store.kind)
+            found = [kind, show(store.size, store.size_unit)]
+            if store.in_series > 1:
+                found.append(say("{n} in series", n=store.in_series))
+        case _:
+            found = [
+                say("{n} operations", n=len(part.load.operations)),
+                say("asleep {current}", current=show(part.load.sleep_A, "A")),
+            ]
+    return joined(", ", found)
+
+
+def price_text(part: Part) -> Text | None:
+    """Price with its currency; None where no price is known.
+
+    Examples
+    --------
+    >>> from explorer.scenario.part import StorePart
+    >>> price_text(StorePart(title="Hearth", price=4.2, currency="EUR"))
+    '4.20 EUR'
+    """
+    if part.price is None:
+        return None
+    return joined(" ", (figure(f"{part.price:.2f}"), part.currency)) if part.currency \
+        else figure(f"{part.price:.2f}")
+
+
+def origin_line(section: Any) -> Text:
+    """Which part a section was taken from, in one line; that there is none otherwise."""
+    if section.part is None:
+        return say("No part of your own.")
+    named = [section.part.title, section.part.source] if section.part.source else [
+        section.part.title
+    ]
+    name = joined(", ", named)
+    if is_changed(section):
+        return say("Part: {name}; changed since it was taken.", name=name)
+    return say("Part: {name}.", name=name)
+
+
+def taken_rows(scenario: Scenario) -> tuple[tuple[str, str, str, str], ...]:
+    """Kind, title, source and state of every part that a scenario took."""
+    rows = []
+    for kind, key in SECTION_OF.items():
+        section = getattr(scenario, key)
+        if section.part is not None:
+            state = say("changed since") if is_changed(section) else say("as it was taken")
+            source = section.part.source or say("not named")
+            rows.append((KIND_NAMES[kind], section.part.title, source, state))
+    return tuple(rows)

@@ -1,0 +1,149 @@
+import pytest
+from PySide6.QtCore import Qt
+
+from explorer.app import build_window
+from explorer.files.part_json import load_part, save_part
+from explorer.files.shelf import Shelf
+from explorer.scenario.part import part_from
+from explorer.scenario.storage import CellStore
+from explorer.widgets import messages
+from explorer.widgets.parts.part_line import PartLine
+from explorer.widgets.parts.parts_dialog import PartsDialog
+
+
+@pytest.fixture
+def shelf(tmp_path):
+    return Shelf(tmp_path / "parts")
+
+
+@pytest.fixture
+def dialog(qtbot, document, shelf):
+    result = PartsDialog(document, shelf)
+    qtbot.addWidget(result)
+    result.begin("store")
+    qtbot.waitUntil(result.isActiveWindow)
+    return result
+
+
+def press(qtbot, dialog, key):
+    qtbot.mouseClick(dialog.buttons[key], Qt.MouseButton.LeftButton)
+
+
+def enter(qtbot, entry, text):
+    entry.setFocus()
+    entry.selectAll()
+    qtbot.keyClicks(entry, text)
+    qtbot.keyClick(entry, Qt.Key.Key_Return)
+
+
+def titles(shelf, kind="store"):
+    return [part.title for part in shelf.parts(kind)]
+
+
+def test_the_present_store_is_kept_named_and_taken_again(qtbot, document, shelf, dialog):
+    assert dialog.empty.isVisible()
+    document.edit("store.esr_ohm", 0.2)
+    kept = document.scenario.store
+    press(qtbot, dialog, "keep")
+    assert dialog.fields.entries["title"].hasFocus()
+    for key, text in (
+        ("title", "Ember pair"), ("source", "Bench, March"), ("price", "2,90"), ("currency", "EUR"),
+        ("volume_cm3", "3"),
+    ):  # fmt: skip
+        enter(qtbot, dialog.fields.entries[key], text)
+    (part,) = shelf.parts("store")
+    assert (part.title, part.price, part.volume_cm3) == ("Ember pair", 2.9, 3.0)
+    assert "2.90 EUR" in dialog.list.item(0).text()
+    document.edit("store", CellStore())
+    dialog.list.setFocus()
+    qtbot.keyClick(dialog.list, Qt.Key.Key_Return)
+    store = document.scenario.store
+    assert store.model_copy(update={"part": None}) == kept
+    assert (store.part.title, store.part.source) == ("Ember pair", "Bench, March")
+    assert not dialog.isVisible()
+    document.undo_stack.undo()
+    assert document.scenario.store == CellStore()
+
+
+def test_a_part_that_does_not_suit_the_design_is_refused_with_a_sentence(
+    qtbot, document, shelf, dialog
+):
+    shelf.add(part_from("store", CellStore(cells_in_series=4), title="Tall"))
+    dialog.begin("store")
+    press(qtbot, dialog, "take")
+    assert "voltage of an empty store" in dialog.fault.text()
+    assert dialog.isVisible()
+    assert document.scenario.store.part is None
+
+
+def test_a_part_is_renewed_duplicated_and_deleted(qtbot, document, shelf, dialog, monkeypatch):
+    press(qtbot, dialog, "keep")
+    enter(qtbot, dialog.fields.entries["title"], "Ember")
+    document.edit("store.esr_ohm", 0.11)
+    press(qtbot, dialog, "update")
+    assert shelf.parts("store")[0].store.esr_ohm == 0.11
+    press(qtbot, dialog, "duplicate")
+    assert titles(shelf) == ["Ember", "Ember 2"]
+    assert dialog.chosen.part.title == "Ember 2"
+    monkeypatch.setattr(messages, "ask_delete", lambda _, name: name != "Ember 2")
+    press(qtbot, dialog, "delete")
+    assert titles(shelf) == ["Ember", "Ember 2"]
+    monkeypatch.setattr(messages, "ask_delete", lambda _, name: name == "Ember 2")
+    press(qtbot, dialog, "delete")
+    assert titles(shelf) == ["Ember"]
+
+
+def test_parts_go_out_and_come_in_as_files(qtbot, shelf, dialog, monkeypatch, tmp_path):
+    file = tmp_path / "given.json"
+    save_part(file, part_from("load", dialog._document.scenario.load, title="Probe"))
+    monkeypatch.setattr(messages, "pick_part", lambda _: file)
+    press(qtbot, dialog, "import")
+    assert titles(shelf, "load") == ["Probe"]
+    assert dialog.kind == "load"
+    monkeypatch.setattr(messages, "pick_part_target", lambda *_: tmp_path / "out.json")
+    press(qtbot, dialog, "export")
+    assert load_part(tmp_path / "out.json").title == "Probe"
+    file.write_text("{}", encoding="utf-8")
+    press(qtbot, dialog, "import")
+    assert "given.json is not a part" in dialog.fault.text()
+
+
+def test_a_wrong_entry_stays_and_the_file_keeps_what_it_had(qtbot, shelf, dialog):
+    press(qtbot, dialog, "keep")
+    enter(qtbot, dialog.fields.entries["title"], "Ember")
+    enter(qtbot, dialog.fields.entries["mass_g"], "-3")
+    assert dialog.fields.entries["mass_g"].text() == "-3"
+    assert "Mass takes 0 to" in dialog.fields.fault.text()
+    enter(qtbot, dialog.fields.entries["title"], " ")
+    assert dialog.fields.fault.text() == "Title must not be empty."
+    assert titles(shelf) == ["Ember"]
+
+
+def test_a_damaged_file_is_told_of_and_can_be_deleted(qtbot, shelf, dialog, monkeypatch):
+    shelf.folder.mkdir()
+    (shelf.folder / "broken.json").write_text("{", encoding="utf-8")
+    dialog.begin("panel")
+    assert "ends too early" in dialog.said.text()
+    assert not dialog.buttons["take"].isEnabled()
+    monkeypatch.setattr(messages, "ask_delete", lambda *_: True)
+    press(qtbot, dialog, "delete")
+    assert shelf.kept() == ()
+
+
+def test_the_window_opens_the_shelf_beside_each_section(qtbot, qapp, tmp_path):
+    window = build_window(qapp, tmp_path / "settings.ini")
+    qtbot.addWidget(window)
+    window.show()
+    window.knobs.folds[2].set_open(True)
+    line = window.knobs.findChild(PartLine, "store.part")
+    assert line.said.text() == "No part of your own."
+    qtbot.mouseClick(line.button, Qt.MouseButton.LeftButton)
+    (dialog,) = window.findChildren(PartsDialog)
+    assert (dialog.isVisible(), dialog.kind) == (True, "store")
+    press(qtbot, dialog, "keep")
+    assert len(list((tmp_path / "parts").glob("*.json"))) == 1
+    press(qtbot, dialog, "take")
+    assert line.said.text().startswith("Part: Store of")
+    window.document.edit("store.esr_ohm", 0.07)
+    assert line.said.text().endswith("changed since it was taken.")
+    window.document.undo_stack.setClean()
