@@ -11,7 +11,7 @@ from explorer.advice.cautions import cautions
 from explorer.advice.verdict import CHECK_NAMES
 from explorer.resource_files import resource_path
 from explorer.scenario import storage, supply
-from explorer.scenario.fields import Section
+from explorer.scenario.fields import Section, sections_in
 from explorer.scenario.model import Scenario, with_value
 from explorer.scenario.storage import CellStore
 from explorer.state.tour import STEPS
@@ -23,11 +23,13 @@ from explorer.widgets.help.quantities import SECTIONS, entries, field_keys, help
 BASES = ("Source:", "Common practice, no source", "From memory", "Own judgement", "By definition")
 
 
-def sections(of: type[Section] = Section):
-    for child in of.__subclasses__():
-        if not child.__name__.startswith("_"):
-            yield child
-        yield from sections(child)
+def sections():
+    """Every section that a scenario may have."""
+    found: list[type[Section]] = [Scenario]
+    for owner in found:
+        for info in owner.model_fields.values():
+            found += [one for one in sections_in(info.annotation) if one not in found]
+    return found
 
 
 def test_every_section_of_the_model_is_covered():
