@@ -233,15 +233,13 @@ class Legs(Progress):
         draw = self.draw()
         engine, begin_t = self.engine, self.t
         stretches = engine.stretches(self.charging, draw, fast)
+        made = stretches.made
         edges, levels, last = engine.edges, engine.levels, len(engine.levels) - 1
         charging, offset = self.charging, self.begin_s
         t, q, segment, base = self.t, self.q, self.segment, self.base
         segment_end = self.segment_end
         while t < limit - TIME_GRAIN_S:
-            found = stretches[segment]
-            if found is None:
-                found = engine.make_stretch(segment, charging, draw, fast)
-                stretches[segment] = found
+            found = made[segment] or stretches.make(segment)
             if not found.low < q < found.high:
                 break
             until = segment_end if segment_end < limit else limit

@@ -22,8 +22,13 @@ from explorer.physics.charger import DirectCharger
 EXACT_LEVELS = 40
 """Most distinct levels for which each is tabulated by itself."""
 RUNGS = 20
-"""Levels of the ladder that a longer log is blended from, besides none, the faintest and the
-brightest."""
+"""Shares into which the light of a longer log is parted, each between two levels of a ladder."""
+MOST_SHARE = 1.4
+"""Most of a share between two levels: halves of what holds a little more hold well less."""
+FINEST = 0.07 / 16.0
+"""Closest two levels of a ladder, as a logarithm of light."""
+WIDEST_STEPS = 512
+"""Widest apart two levels may be, in closest steps: a power of two."""
 WIDEST = 0.25
 """Gap between two readings, as a logarithm of light, beyond which a wider one counts no more."""
 FINER = 8
@@ -87,15 +92,16 @@ class BlendedMotion:
 
     def __init__(self, a: Motion, b: Motion, weight: float) -> None:
         self.flow = BlendedFlow(a.flow, b.flow, weight)
-        self.off_c = _mix(a.off_c, b.off_c, weight)
-        self.connect_c = _mix(a.connect_c, b.connect_c, weight)
+        self.off_c = mix(a.off_c, b.off_c, weight)
+        self.connect_c = mix(a.connect_c, b.connect_c, weight)
 
     def run(self, x: float, duration: float, low: float, high: float) -> tuple[float, float]:
         """See `Flow.run`."""
         return self.flow.run(x, duration, low, high)
 
 
-def _mix(a: float, b: float, weight: float) -> float:
+def mix(a: float, b: float, weight: float) -> float:
+    """A value between two, also where both are infinite."""
     return a if a == b else (1.0 - weight) * a + weight * b
 
 
@@ -196,11 +202,13 @@ def timeline(field: Field) -> Timeline:
 
 
 def _ladder(currents: FloatArray, span: FloatArray) -> FloatArray:
-    """Levels of light that are tabulated for a log: none, and `RUNGS` of its own readings.
+    """Levels of light that are tabulated for a log: none, and steps of one scale for all logs.
 
     A reading is never further wrong than its distance from the nearest rung, so rungs stand
     close where much light arrives: their density goes with the root of the light's, which
-    makes the sum over all readings of light times distance smallest.
+    makes the sum over all readings of light times distance smallest. The scale is parted into
+    halves, and these again, until none holds more than one share in `RUNGS`: the same log in
+    other light, or beside another store, finds most of its rungs tabulated.
     """
     order = np.argsort(currents)
     lit = order[currents[order] > 0]
@@ -208,9 +216,22 @@ def _ladder(currents: FloatArray, span: FloatArray) -> FloatArray:
     gap = np.minimum(np.diff(np.log(amps)), WIDEST)
     share = 0.5 * (np.append(gap, WIDEST) + np.append(WIDEST, gap))
     passed = np.cumsum(np.sqrt(light * share))
-    at = np.searchsorted(passed, passed[-1] * (np.arange(RUNGS) + 0.5) / RUNGS)
-    chosen = np.append(amps[np.minimum(at, len(amps) - 1)], (amps[0], amps[-1]))
-    return np.unique(np.append(chosen, 0.0))
+    places = np.log(amps) / FINEST
+    low, high = int(np.floor(places[0] - 1e-9)), int(np.ceil(places[-1] + 1e-9))
+    held = np.interp(np.arange(low, high + 1), places, passed * (RUNGS / passed[-1])).tolist()
+    rungs = {low, high}
+    parts = [(begin, WIDEST_STEPS) for begin in range(low - low % WIDEST_STEPS, high, WIDEST_STEPS)]
+    while parts:
+        begin, steps = parts.pop()
+        first, last = max(begin, low), min(begin + steps, high)
+        if first >= last:
+            continue
+        if steps > 1 and held[last - low] - held[first - low] > MOST_SHARE:
+            half = steps // 2
+            parts += [(begin, half), (begin + half, half)]
+        elif begin >= low:
+            rungs.add(begin)
+    return np.append(0.0, np.exp(np.array(sorted(rungs)) * FINEST))
 
 
 def _refined(ladder: FloatArray) -> FloatArray:

@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Hashable, Sequence
 from dataclasses import dataclass, replace
 from math import inf
+from typing import NamedTuple
 
 import numpy as np
 
 from explorer.engine.cycles import Cycle, tabulated
 from explorer.engine.flows import BlendedFlow, Flow
 from explorer.engine.keys import OFF, CycleKey, DrawKey, MotionKey, Off, On, StartUp
-from explorer.engine.levels import BlendedMotion, Motion, Stretch, timeline
+from explorer.engine.levels import Level, Motion, Stretch, mix, timeline
 from explorer.engine.library import Library, frozen
 from explorer.engine.passes import CyclePhase, Passes
 from explorer.engine.speeds import Field
@@ -26,8 +27,6 @@ AVERAGED_IN_LOG_V = 1e-3
 
 MOTION_BYTES = 150
 """About what a motion takes for each of its nodes, once it was walked along. [bytes]"""
-
-_Stretches = dict[tuple[bool, DrawKey, int | None], list[Stretch | None]]
 
 
 Active = tuple[tuple[int, int], ...]
@@ -91,7 +90,7 @@ class Motions:
         self._motions: dict[MotionKey, Motion] = {}
         self._cycles: dict[CycleKey, Cycle] = {}
         self._unbounded_cycles: dict[CycleKey, Cycle] = {}
-        self._stretches: _Stretches = {}
+        self._stretches: dict[tuple[bool, DrawKey, int | None], Stretches] = {}
         self.found: dict[object, Motion] = {}
         self.found_cycles: dict[object, tuple[Cycle, Motion]] = {}
         self.found_phases: dict[object, Phases] = {}
@@ -284,40 +283,69 @@ class Motions:
             self._full_turns[photocurrent_a, draw] = found
         return found
 
-    def stretches(self, charging: bool, draw: DrawKey, fast: int | None) -> list[Stretch | None]:
-        """Stretches of a log that were made so far, one place for each reading."""
-        return self._stretches.setdefault((charging, draw, fast), [None] * len(self.levels))
+    def stretches(self, charging: bool, draw: DrawKey, fast: int | None) -> Stretches:
+        """Stretches of a log in one state, made when first needed."""
+        found = self._stretches.get((charging, draw, fast))
+        if found is None:
+            found = self._stretches[charging, draw, fast] = Stretches(self, charging, draw, fast)
+        return found
 
-    def make_stretch(
-        self, segment: int, charging: bool, draw: DrawKey, fast: int | None
-    ) -> Stretch:
-        """One reading of a log, with the bounds within which its motion holds."""
-        level, field = self.levels[segment], self.field
-        low_motion = self.motion(level.low_a, charging, draw)
-        high_motion = low_motion if level.exact else self.motion(level.high_a, charging, draw)
-        flow: Flow | BlendedFlow
-        low, high = (-inf, field.full_c) if charging else (field.resume_c, inf)
-        cycles = None
+
+class Stretches:
+    """Readings of a log in one state of the device, with the bounds within which they hold.
+
+    Readings are many, pairs of levels that they blend are few: what belongs to a pair is found
+    once. `made` has a place for each reading.
+    """
+
+    def __init__(self, of: Motions, charging: bool, draw: DrawKey, fast: int | None) -> None:
+        self._of, self._charging, self._draw, self._fast = of, charging, draw, fast
+        self._pairs: dict[tuple[float, float], _Pair] = {}
+        self.made: list[Stretch | None] = [None] * len(of.levels)
+
+    def make(self, segment: int) -> Stretch:
+        """One reading."""
+        level = self._of.levels[segment]
+        pair = self._pairs.get((level.low_a, level.high_a))
+        if pair is None:
+            pair = self._pairs[level.low_a, level.high_a] = self._pair(level)
+        w = level.weight
+        low_c, high_c = pair.low_c, pair.high_c
+        if pair.cycles is None:
+            low_c = max(low_c, mix(pair.low.off_c, pair.high.off_c, w))
+            if self._of.may_connect:
+                high_c = min(high_c, mix(pair.low.connect_c, pair.high.connect_c, w))
+        flow = pair.flows[0] if level.exact else BlendedFlow(*pair.flows, w)
+        found = self.made[segment] = Stretch(flow, low_c, high_c, pair.low, pair.high, pair.cycles)
+        return found
+
+    def _pair(self, level: Level) -> _Pair:
+        of, charging, draw, fast = self._of, self._charging, self._draw, self._fast
+        low_c, high_c = (-inf, of.field.full_c) if charging else (of.field.resume_c, inf)
+        low = of.motion(level.low_a, charging, draw)
+        high = low if level.exact else of.motion(level.high_a, charging, draw)
         if fast is None:
-            motion = (
-                low_motion if level.exact
-                else BlendedMotion(low_motion, high_motion, level.weight)
-            )
-            flow = motion.flow
-            low = max(low, motion.off_c)
-            if self.may_connect:
-                high = min(high, motion.connect_c)
-        else:
-            small = draw.averaged if isinstance(draw, On) else ()
-            first = self.cycle(level.low_a, charging, small, fast)
-            second = first if level.exact else self.cycle(level.high_a, charging, small, fast)
-            cycles = (first, second)
-            flow = first.generator if level.exact else BlendedFlow(
-                first.generator, second.generator, level.weight
-            )
-            a, b = first.widest_span, second.widest_span
-            low, high = max(low, a[0], b[0]), min(high, a[1], b[1])
-        return Stretch(flow, low, high, low_motion, high_motion, cycles)
+            return _Pair((low.flow, high.flow), low_c, high_c, low, high, None)
+        small = draw.averaged if isinstance(draw, On) else ()
+        first = of.cycle(level.low_a, charging, small, fast)
+        second = first if level.exact else of.cycle(level.high_a, charging, small, fast)
+        a, b = first.widest_span, second.widest_span
+        return _Pair(
+            (first.generator, second.generator), max(low_c, a[0], b[0]), min(high_c, a[1], b[1]),
+            low, high, (first, second),
+        )
+
+
+class _Pair(NamedTuple):
+    """Two levels that readings blend."""
+
+    flows: tuple[Flow, Flow]
+    low_c: float
+    high_c: float
+    """Bounds whatever the weight, the switch of the load aside. [C]"""
+    low: Motion
+    high: Motion
+    cycles: tuple[Cycle, Cycle] | None
 
 
 def _first_alike(phases: Sequence[Phase]) -> list[int]:
