@@ -12,6 +12,7 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from explorer.advice.variants import varied
+from explorer.engine.course import Allowance
 from explorer.engine.library import Library
 from explorer.engine.march import Engine
 from explorer.engine.system import System
@@ -111,6 +112,24 @@ class Case:
         return self.once_under_any_margins(
             "engine", lambda: Engine(self.system, library=TABLES)
         )
+
+    @contextmanager
+    def within(self, events: int) -> Iterator[None]:
+        """A stretch of computing that is given up where its marches come through many events.
+
+        Some 10 microseconds each, so that a window can try before it hands a case to a worker. What
+        was computed until then stays, and the same case goes on from there.
+
+        Raises
+        ------
+        Unfinished
+            From within, where more than so many events would follow.
+        """
+        self.engine.allowance = Allowance(events)
+        try:
+            yield
+        finally:
+            self.engine.allowance = None
 
     def with_scenario(self, scenario: Scenario) -> Case:
         """Another design in the same light.

@@ -42,7 +42,7 @@ def full_turns(run: Progress, pulses_as_mean: bool) -> Skip | None:
         Whether the turns hold pulses with their mean; otherwise the next pulse ends them.
     """
     clock, level = run.clock, run.level
-    if not level.exact or run.stage == "start" or clock.busy or (run.stage == "on" and run.ready):
+    if run.stage == "start" or clock.busy or (run.stage == "on" and run.ready):
         return None
     until = min(run.segment_end, run.end)
     if run.waits_to_retry:
@@ -54,10 +54,10 @@ def full_turns(run: Progress, pulses_as_mean: bool) -> Skip | None:
     if fast is not None:
         if not run.engine.compose:
             return None
-        if pulses_as_mean:
+        if pulses_as_mean and level.exact:
             return _full_turns_with_pulses(run, fast, until)
         until = min(until, clock.next_start[fast])
-    turn = run.engine.full_turn(level.low_a, run.draw())
+    turn = run.engine.full_turn(level, run.draw())
     turns = _often(run, turn, until - run.t)
     if turns < SKIP_TURNS:
         return None
@@ -154,7 +154,7 @@ def _full_turns_with_pulses(run: Progress, fast: int, until: float) -> Skip | No
     pulse.
     """
     field, engine, level, small = run.field, run.engine, run.level.low_a, run.clock.small
-    turn = engine.full_turn(level, On((*small, fast)))
+    turn = engine.full_turn(run.level, On((*small, fast)))
     turns = _often(run, turn, until - run.t)
     if turns < SKIP_TURNS:
         return None
@@ -167,8 +167,8 @@ def _full_turns_with_pulses(run: Progress, fast: int, until: float) -> Skip | No
     left, full_s = until - run.t - turns * turn.turn_s, turns * turn.fall_s
     # The last turn is not whole; it follows the same means up to where something changes.
     for charging, motion, cycle, whole_s, begin_c, end_c in (
-        (False, turn.falling, down, turn.fall_s, field.full_c, field.resume_c),
-        (True, turn.rising, up, turn.rise_s, field.resume_c, field.full_c),
+        (False, turn.falling[0], down, turn.fall_s, field.full_c, field.resume_c),
+        (True, turn.rising[0], up, turn.rise_s, field.resume_c, field.full_c),
     ):
         if left <= TIME_GRAIN_S:
             break
@@ -204,12 +204,12 @@ def _repeated(
     field, connected = run.field, run.stage != "off"
     legs = (
         Leg(0.0, turn.fall_s, field.full_c, field.resume_c, run.level, False, connected,
-            turn.falling, turn.falling, _pair(down), None, run.segment),
+            *turn.falling, _pair(down), None, run.segment),
         Leg(turn.fall_s, turn.turn_s, field.resume_c, field.full_c, run.level, True, connected,
-            turn.rising, turn.rising, _pair(up), None, run.segment),
+            *turn.rising, _pair(up), None, run.segment),
     )
     return Stride(
-        seconds=turns * turn.turn_s, end_c=field.full_c, charging=False, motion=turn.falling,
+        seconds=turns * turn.turn_s, end_c=field.full_c, charging=False, motion=turn.falling[0],
         repeats=Repeats(legs, float(turns), field.full_c),
     )
 

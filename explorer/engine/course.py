@@ -20,6 +20,26 @@ class StopAt(Enum):
     FULL = auto()
 
 
+class Unfinished(Exception):
+    """Marches would take longer than they may."""
+
+
+@dataclass(slots=True)
+class Allowance:
+    """How many events marches may come through together, before they are given up.
+
+    One takes some 10 microseconds, tables not counted.
+    """
+
+    events: int
+
+    def spend(self, events: int) -> None:
+        """Count events. Unfinished where none are left."""
+        self.events -= events
+        if self.events < 0:
+            raise Unfinished
+
+
 class Leg(NamedTuple):
     """A stretch of time in which one motion moved the store."""
 

@@ -11,6 +11,8 @@ from explorer.engine.motions import Active, Motions, Phases
 from explorer.engine.progress import Followed, Progress
 from explorer.engine.schedule import TIME_GRAIN_S
 
+READINGS = 3
+"""Readings of a log that cost as much as one event."""
 MANY = 12
 """Phases of an operation above which its runs are composed, whole or in blocks of them, even
 where nothing repeats."""
@@ -233,7 +235,7 @@ class Legs(Progress):
         draw = self.draw()
         engine, begin_t = self.engine, self.t
         stretches = engine.stretches(self.charging, draw, fast)
-        made = stretches.made
+        made, legs = stretches.made, len(self.legs)
         edges, levels, last = engine.edges, engine.levels, len(engine.levels) - 1
         charging, offset = self.charging, self.begin_s
         t, q, segment, base = self.t, self.q, self.segment, self.base
@@ -265,6 +267,8 @@ class Legs(Progress):
                     break
         if t <= begin_t:
             return False
+        if engine.allowance is not None:
+            engine.allowance.spend((len(self.legs) - legs) // READINGS)
         if segment != self.segment or base != self.base:
             self.seen.clear()
         self.t, self.q, self.segment, self.base = t, q, segment, base

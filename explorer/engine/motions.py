@@ -9,10 +9,11 @@ from typing import NamedTuple
 
 import numpy as np
 
+from explorer.engine.course import Allowance
 from explorer.engine.cycles import Cycle, tabulated
 from explorer.engine.flows import BlendedFlow, Flow
 from explorer.engine.keys import OFF, CycleKey, DrawKey, MotionKey, Off, On, StartUp
-from explorer.engine.levels import Level, Motion, Stretch, mix, timeline
+from explorer.engine.levels import BlendedMotion, Level, Motion, Stretch, mix, timeline
 from explorer.engine.library import Library, frozen
 from explorer.engine.passes import CyclePhase, Passes
 from explorer.engine.speeds import Field
@@ -39,10 +40,13 @@ Phases = tuple[tuple[Motion, Flow, float, float], ...]
 class FullTurn:
     """A full store that falls to where charging begins again, and rises back."""
 
-    falling: Motion
-    rising: Motion
+    falling: tuple[Motion, Motion]
+    rising: tuple[Motion, Motion]
+    """Motions of the level's two neighbours, which are one where the level is exact."""
     fall_s: float
     rise_s: float
+    rising_connect_c: float
+    rising_off_c: float
 
     @property
     def turn_s(self) -> float:
@@ -52,12 +56,12 @@ class FullTurn:
     @property
     def connect_c(self) -> float:
         """Lowest charge at which a load that is off would connect meanwhile. [C]"""
-        return min(self.falling.connect_c, self.rising.connect_c)
+        return min(self.falling[0].connect_c, self.rising_connect_c)
 
     @property
     def off_c(self) -> float:
         """Highest charge at which a load that is on would be cut off meanwhile. [C]"""
-        return max(self.falling.off_c, self.rising.off_c)
+        return max(self.falling[0].off_c, self.rising_off_c)
 
 
 class Motions:
@@ -95,8 +99,10 @@ class Motions:
         self.found_cycles: dict[object, tuple[Cycle, Motion]] = {}
         self.found_phases: dict[object, Phases] = {}
         """What runs have found, by plain tuples: they are found much faster than keys."""
-        self._full_turns: dict[tuple[float, DrawKey], FullTurn] = {}
+        self._full_turns: dict[tuple[float, float, float, DrawKey], FullTurn] = {}
         self.may_connect = True
+        self.allowance: Allowance | None = None
+        """What marches may spend together; None for as much as they need."""
         self.alike = [_first_alike(op.phases) for op in system.load.operations]
         """For each phase of an operation the first one with the same draw, which stands for it."""
         self.averaged = tuple(self._is_small(op) for op in system.load.operations)
@@ -270,17 +276,27 @@ class Motions:
             found.append((On(key.averaged), rest - operation.duration_s))
         return found
 
-    def full_turn(self, photocurrent_a: float, draw: DrawKey) -> FullTurn:
+    def full_turn(self, level: Level, draw: DrawKey) -> FullTurn:
         """What a full store does while nothing else happens."""
-        found = self._full_turns.get((photocurrent_a, draw))
+        name = (level.low_a, level.high_a, level.weight, draw)
+        found = self._full_turns.get(name)
         if found is None:
             full_c, resume_c = self.field.full_c, self.field.resume_c
-            falling, rising = (self.motion(photocurrent_a, c, draw) for c in (False, True))
-            found = FullTurn(
-                falling, rising,
-                falling.flow.time_to(full_c, resume_c), rising.flow.time_to(resume_c, full_c),
+            falling, rising = (
+                (self.motion(level.low_a, charges, draw), self.motion(level.high_a, charges, draw))
+                for charges in (False, True)
             )
-            self._full_turns[photocurrent_a, draw] = found
+            fall_s = falling[0].flow.time_to(full_c, resume_c)
+            back: Motion | BlendedMotion = rising[0]
+            if level.exact:
+                rise_s = rising[0].flow.time_to(resume_c, full_c)
+            else:
+                # No light lasts longer than all of them.
+                back, longest_s = BlendedMotion(*rising, level.weight), self.edges[-1]
+                reached_c, rise_s = back.run(resume_c, longest_s, -inf, full_c)
+                rise_s = rise_s if reached_c >= full_c else inf
+            found = FullTurn(falling, rising, fall_s, rise_s, back.connect_c, back.off_c)
+            self._full_turns[name] = found
         return found
 
     def stretches(self, charging: bool, draw: DrawKey, fast: int | None) -> Stretches:

@@ -46,10 +46,19 @@ class Run(Legs):
     # ---- the loop ------------------------------------------------------------------------
 
     def go(self, stop_at: StopAt | None, most_legs: int) -> Trajectory:
-        """March to the end."""
+        """March to the end.
+
+        Raises
+        ------
+        Unfinished
+            The engine's allowance is spent.
+        """
         self.stop_at, self.most_legs = stop_at, most_legs
         clock, last = self.clock, self.end - TIME_GRAIN_S
+        allowance = self.engine.allowance
         while self.t < last:
+            if allowance is not None:
+                allowance.spend(1)
             if stop_at is not None and self._happened(stop_at):
                 break
             if len(self.legs) > most_legs or self.at_once > MOST_AT_ONCE:

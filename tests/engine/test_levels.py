@@ -4,12 +4,14 @@ import numpy as np
 import pytest
 from scipy.integrate import solve_ivp
 
-from explorer.engine import levels
+from explorer.engine import at_full, levels, repeats
 from explorer.engine.audit import ledger
 from explorer.engine.course import Standing
 from explorer.engine.march import Engine
+from explorer.engine.trace import Trace
 from explorer.files.logs import read_light_log
 from explorer.physics.charger import direct_current
+from explorer.physics.load import Draw
 from explorer.physics.panel import open_circuit_voltage
 from explorer.resource_files import resource_path
 from explorer.scenario.build import build
@@ -203,3 +205,33 @@ def test_levels_worked_out_at_once_charge_as_each_by_itself():
     for level in amps.tolist():
         given = together.supply(level).current(at, at)
         assert given == pytest.approx(alone.supply(level).current(at, at), rel=1e-12)
+
+
+@pytest.mark.parametrize(
+    ("charger", "connected"), [(SCHOTTKY, True), (converter(), False)], ids=["diode", "converter"]
+)
+def test_a_store_that_turns_at_full_within_each_reading_is_passed_over(
+    charger, connected, monkeypatch
+):
+    """A small store fills and falls many times within one reading of a log."""
+    amps = 2e-4 * (1.0 + np.linspace(0.0, 1.0, 48))
+    given = device(
+        charger, AMORPHOUS, 1e-3, amps,
+        connect_v=3.6 if connected else 50.0, sleep=Draw(current_a=2e-6),
+    )
+    start = Standing(charge_c=1e-3 * 4.0, connected=connected)
+    engine = Engine(given)
+    span_s = engine.edges[-1]
+    one = engine.march(span_s, start)
+    with monkeypatch.context() as patch:
+        patch.setattr(at_full, "full_turns", lambda *_: None)
+        patch.setattr(repeats, "turns", lambda *_: None)
+        two = engine.march(span_s, start)
+    assert len(one.legs) < len(two.legs) / 3
+    assert one.tally.full_s == pytest.approx(two.tally.full_s, rel=1e-6)
+    assert one.end.charge_c == pytest.approx(two.end.charge_c, rel=1e-6)
+    moments = np.linspace(0.0, span_s, 200)
+    found = [Trace(engine, run).at(moments).store_v for run in (one, two)]
+    assert np.allclose(*found, atol=1e-4)
+    book = ledger(engine, one)
+    assert abs(book.residual_j) < CLOSES * book.turned_over_j

@@ -102,6 +102,21 @@ def test_what_was_looked_at_before_is_found_again(bench, name):
     assert not built(scenario)
 
 
+def test_a_log_in_other_light_finds_most_of_its_levels(bench):
+    path = scenario_folder() / "seminar_room_co2.json"
+    scenario = load_scenario(path).scenario
+    log = resolve_log(scenario, path)
+    built = []
+    for lux in (400.0, 500.0, 625.0, 800.0):
+        before = Counter(bench.library.made)
+        design = with_value(scenario, "light.illuminance_lx", lux)
+        Engine(build(design, log), library=bench.library).march(WEEK_S)
+        built.append(bench.library.made - before)
+    for kind in ("working point", "currents", "cycle"):
+        assert built[0][kind] > 15
+        assert all(later[kind] < built[0][kind] / 2 for later in built[1:])
+
+
 @pytest.mark.parametrize("name", ["soil_probe", "watering_valve", "vent_flap"])
 def test_a_march_along_shared_tables_is_the_same_to_the_last_digit(name):
     scenario, shared = scenario_of(name), Library()
