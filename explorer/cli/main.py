@@ -23,6 +23,7 @@ from explorer.cli.look import look_command
 from explorer.cli.measure import measure
 from explorer.cli.report import report
 from explorer.cli.sweep import sweep
+from explorer.cli.telling import ReadingLine
 from explorer.engine.trace import Trace
 from explorer.files import part_json, scenario_json, tables
 from explorer.files.disk import FileError
@@ -223,7 +224,7 @@ def main() -> None:
 
 def _read(path: Path) -> Case:
     scenario = scenario_json.load_scenario(path).scenario
-    return Case(scenario, resolve_log(scenario, path))
+    return Case(scenario, resolve_log(scenario, path, ReadingLine()))
 
 
 def _keep_inputs(file: Path, scenario: Scenario, output: Path) -> None:

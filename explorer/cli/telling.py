@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sys
 from collections.abc import Callable
 from functools import wraps
 from typing import Any
@@ -35,6 +36,20 @@ def telling(command: Callable[..., Any]) -> Callable[..., Any]:
         return command(*arguments, told=told, **options)
 
     return told_command
+
+
+class ReadingLine:
+    """How far the reading of a large file is, on a line of the terminal that is written over."""
+
+    def __init__(self) -> None:
+        self._shown = False
+
+    def __call__(self, share: float) -> None:
+        """Show a share; a file that is read at once shows nothing."""
+        if not sys.stderr.isatty() or (share >= 1.0 and not self._shown):
+            return
+        self._shown = True
+        click.echo(f"\rReading the light log: {100 * share:.0f} %", nl=share >= 1.0, err=True)
 
 
 def sentence_of(fault: Exception) -> str:

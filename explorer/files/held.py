@@ -37,6 +37,8 @@ class LightReadings:
     notes: list[Text]
     name: str = ""
     """Of the file."""
+    count: int = 0
+    """Readings in the file, before any were joined."""
 
 
 def hold(
@@ -120,7 +122,7 @@ def hold(
         gaps=tuple(zip(gap_from_s.tolist(), gap_to_s.tolist(), strict=True)),
         notes=tuple(notes),
         name=readings.name,
-        readings=time_s.size,
+        readings=readings.count,
         floor_lx=floor_lx if floor_lx >= DARK_BELOW_LX else 0.0,
     )
 

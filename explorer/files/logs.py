@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+from collections import OrderedDict
 from dataclasses import dataclass, field
-from functools import lru_cache
 from pathlib import Path
 
 from explorer.files.held import HOLD_STEPS, LightReadings, hold
+from explorer.files.table_reader.joined import read_joined
 from explorer.files.table_reader.layout import Wanted, layout_of
+from explorer.files.table_reader.parts import LARGE_BYTES, Progress, no_progress
 from explorer.files.table_reader.reader import LIMIT_BYTES, read_readings
 from explorer.files.table_reader.told import Clock, LogError, Told, Undecided, ways
+from explorer.files.table_reader.understanding import understand
 from explorer.resource_files import resource_path
 from explorer.scenario.light import LogPattern
 from explorer.scenario.light_log import GapRule, LightLog
@@ -18,6 +21,8 @@ from explorer.text import joined, say
 
 BRIGHTEST_LX = 200_000.0
 """Brightest reading taken; full sun gives 100 000 to 130 000 lx (common practice, no source)."""
+MOST_LEVELS = 600_000
+"""Means that a large file is joined to: a minute each in a year (own judgement)."""
 CLOCKS: dict[str, Clock | None] = {"by_file": None, "hours": "h:mm", "minutes": "mm:ss"}
 """What a scenario calls the two meanings of 12:30."""
 LIGHT = Wanted(quantity="light", lowest=0.0, highest=BRIGHTEST_LX)
@@ -33,11 +38,14 @@ class LogRules:
     offset_lx: float = 0.0
 
 
-def read_light_log(path: Path | str, rules: LogRules | None = None) -> LightLog:
+def read_light_log(
+    path: Path | str, rules: LogRules | None = None, progress: Progress = no_progress
+) -> LightLog:
     """Read a light log.
 
     The file is a table with a time and a column of light, as `read_readings` understands it. Each
-    reading holds for the nominal step, which is the median time between readings.
+    reading holds for the nominal step, which is the median time between readings. A file of more
+    than `LARGE_BYTES` is joined to means, about `MOST_LEVELS` of them.
 
     Parameters
     ----------
@@ -45,6 +53,8 @@ def read_light_log(path: Path | str, rules: LogRules | None = None) -> LightLog:
         File to read.
     rules : LogRules, optional
         What a person said about the file, and what is made of gaps and of an offset.
+    progress : callable
+        Is told the share of the file that was read; what it raises ends the reading.
 
     Returns
     -------
@@ -59,27 +69,51 @@ def read_light_log(path: Path | str, rules: LogRules | None = None) -> LightLog:
         The file cannot be read, lacks a column, or holds a time or level that is not allowed.
     """
     rules = rules or LogRules()
-    found = read_readings(Path(path), (LIGHT,), rules.told, what=say("light log"))
-    if found.time_s.size < 2:
-        raise LogError(
-            say(
-                "{file} holds {n} readings; at least 2 are needed.",
-                file=found.name,
-                n=found.time_s.size,
-            )
-        )
-    return hold(
-        LightReadings(
+    path, what = Path(path), say("light log")
+    if not _is_large(path):
+        found = read_readings(path, (LIGHT,), rules.told, what=what, progress=progress)
+        readings = LightReadings(
             time_s=found.time_s,
             illuminance_lx=found.values["light"],
             start=found.start,
             notes=list(found.notes),
             name=found.name,
-        ),
-        rules.gaps,
-        hold_steps=rules.hold_steps,
-        offset_lx=rules.offset_lx,
-    )
+            count=found.time_s.size,
+        )
+    else:
+        known = understand(
+            path, (LIGHT,), rules.told, what=what, timed=True, limit_bytes=LIMIT_BYTES
+        )
+        long = read_joined(known, "light", MOST_LEVELS, progress)
+        readings = LightReadings(
+            time_s=long.time_s,
+            illuminance_lx=long.means,
+            start=long.start,
+            notes=long.notes,
+            name=known.layout.name,
+            count=long.readings,
+        )
+    if readings.time_s.size < 2:
+        raise LogError(
+            say(
+                "{file} holds {n} readings; at least 2 are needed.",
+                file=readings.name,
+                n=readings.count,
+            )
+        )
+    return hold(readings, rules.gaps, hold_steps=rules.hold_steps, offset_lx=rules.offset_lx)
+
+
+_MOST_KEPT = 4
+_READ: OrderedDict[tuple[Path, LogRules, tuple[int, int]], LightLog] = OrderedDict()
+"""Logs that were read, the latest last, by file, rules, and time and size of the file."""
+
+
+def _is_large(path: Path) -> bool:
+    try:
+        return path.stat().st_size >= LARGE_BYTES
+    except OSError:
+        return False  # the reader says what is wrong
 
 
 def is_light_log(path: Path) -> bool:
@@ -109,7 +143,9 @@ def rules_of(pattern: LogPattern) -> LogRules:
     )
 
 
-def resolve_log(scenario: Scenario, scenario_path: Path | str | None) -> LightLog | None:
+def resolve_log(
+    scenario: Scenario, scenario_path: Path | str | None, progress: Progress = no_progress
+) -> LightLog | None:
     """The light log that a scenario names; None where its light follows no log.
 
     Parameters
@@ -118,6 +154,8 @@ def resolve_log(scenario: Scenario, scenario_path: Path | str | None) -> LightLo
         Its log is a path beside the scenario file, or else a name among the shipped logs.
     scenario_path : path-like or None
         The scenario's file; None for one that was never saved.
+    progress : callable
+        Is told the share of the file that was read; what it raises ends the reading.
 
     Raises
     ------
@@ -131,7 +169,8 @@ def resolve_log(scenario: Scenario, scenario_path: Path | str | None) -> LightLo
     pattern = scenario.light.pattern
     assert isinstance(pattern, LogPattern)
     try:
-        return _cached(path, rules_of(pattern), found.st_mtime_ns, found.st_size)
+        changed = (found.st_mtime_ns, found.st_size)
+        return _cached(path, rules_of(pattern), changed, progress)
     except Undecided as error:
         what = ways(error.question, say("light.pattern.{key} = ", key=error.question.about))
         raise Undecided(joined(" ", (str(error), what)), error.question) from None
@@ -179,7 +218,13 @@ def log_path(scenario: Scenario, scenario_path: Path | str | None) -> Path | Non
     )
 
 
-@lru_cache(maxsize=4)
-def _cached(path: Path, rules: LogRules, _changed_ns: int, _size: int) -> LightLog:
+def _cached(path: Path, rules: LogRules, stamp: tuple[int, int], progress: Progress) -> LightLog:
     """A log is read again only when its file changes, so a slider never waits for it."""
-    return read_light_log(path, rules)
+    key = (path, rules, stamp)
+    if key in _READ:
+        _READ.move_to_end(key)
+        return _READ[key]
+    log = _READ[key] = read_light_log(path, rules, progress)
+    while len(_READ) > _MOST_KEPT:
+        _READ.popitem(last=False)
+    return log

@@ -69,7 +69,8 @@ def look(path: Path, told: Told | None = None) -> Look:
     Undecided, LogError
         As `read_readings`.
     """
-    return look_of(read_readings(path, ANYTHING, told, what=say("table of readings")))
+    what = say("table of readings")
+    return look_of(read_readings(path, ANYTHING, told, what=what, first_only=True))
 
 
 def look_of(readings: Readings) -> Look:
@@ -98,6 +99,8 @@ def look_of(readings: Readings) -> Look:
 
 def _sentence(readings: Readings) -> Text:
     span_s, n = float(readings.time_s[-1]), readings.time_s.size
+    if not readings.is_whole:
+        return say("{file}: the first {n} readings.", file=readings.name, n=n)
     if n < 2:
         return say("{file}: 1 reading.", file=readings.name)
     step = show(float(np.median(np.diff(readings.time_s))), "s")
@@ -156,7 +159,7 @@ def look_at_light(path: Path, told: Told) -> Look:
     Undecided, LogError
         As `read_readings`.
     """
-    return look_of(read_readings(path, (LIGHT,), told, what=say("light log")))
+    return look_of(read_readings(path, (LIGHT,), told, what=say("light log"), first_only=True))
 
 
 def look_at_run(path: Path, told: Told) -> Look:
@@ -167,4 +170,4 @@ def look_at_run(path: Path, told: Told) -> Look:
     Undecided, LogError
         As `read_readings`.
     """
-    return look_of(read_readings(path, RUN, told, what=say("log of a run")))
+    return look_of(read_readings(path, RUN, told, what=say("log of a run"), first_only=True))

@@ -15,6 +15,7 @@ from explorer.advice.case import Case
 from explorer.files.disk import FileError, digest_of
 from explorer.files.logs import resolve_log
 from explorer.files.scenario_json import load_scenario, save_scenario
+from explorer.files.table_reader.parts import Progress, no_progress
 from explorer.scenario.fields import Section, describe
 from explorer.scenario.light import LogPattern
 from explorer.scenario.light_log import LightLog
@@ -87,6 +88,8 @@ class Document(QObject):
         self._digest: str | None = None
         self.migrated_from: int | None = None
         self.undo_stack = QUndoStack(self)
+        self.progress: Progress = no_progress
+        """Is told how much of a large log was read, and may raise a `FileError` to end it."""
 
     @property
     def scenario(self) -> Scenario:
@@ -296,9 +299,11 @@ class Document(QObject):
         pattern = scenario.light.pattern
         return (pattern, path) if isinstance(pattern, LogPattern) else None
 
-    @staticmethod
-    def _read_log(scenario: Scenario, path: Path | None) -> LightLog | None:
-        return resolve_log(scenario, path)
+    def _read_log(self, scenario: Scenario, path: Path | None) -> LightLog | None:
+        try:
+            return resolve_log(scenario, path, self.progress)
+        finally:
+            self.progress(1.0)  # also where it ended in the middle
 
 
 def _after_size(path: str) -> bool:

@@ -15,6 +15,7 @@ from explorer.state.document import Document
 from explorer.state.knobs import LIGHT_PATH
 from explorer.state.language import tr
 from explorer.state.table_look import log_name, pattern_of
+from explorer.widgets.log_progress import LogProgress
 from explorer.widgets.table_dialog import TableDialog
 
 
@@ -33,6 +34,7 @@ class LogChooser(QObject):
         super().__init__(parent)
         self._document, self._over = document, parent
         self.dialog: TableDialog | None = None
+        document.progress = LogProgress(parent)
 
     def choose(self) -> None:
         """Ask for a file."""

@@ -23,7 +23,8 @@ def log_summary(log: LightLog) -> Text:
         "file": log.name,
         "n": log.readings,
         "span": show(log.duration_s, "s"),
-        "step": show(log.step_s, "s"),
+        # A large log is joined to means, and its step is theirs.
+        "step": show(min(log.step_s, log.duration_s / max(log.readings, 1)), "s"),
     }
     if log.start is None:
         return say("{file}: {n} readings over {span}, one about every {step}.", **said)

@@ -10,7 +10,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from explorer.files import logs
 from explorer.files.logs import LogError, LogRules, read_light_log, resolve_log
+from explorer.files.table_reader import parts, source
 from explorer.files.table_reader.told import Undecided
 from explorer.resource_files import resource_path
 from explorer.scenario.light_log import LightLog
@@ -190,6 +192,83 @@ def test_the_edges_rise_and_no_light_is_lost_or_made(tmp_path_factory, steps, ga
     uneven = any("uneven" in note for note in log.notes)
     held = np.where(waits > 1.5 * step, step, waits) if uneven else np.full(lux.size, step)
     assert log.lux_hours * 3600 - filled == pytest.approx(float(held @ lux), rel=1e-9, abs=1e-6)
+
+
+# --- large files ---------------------------------------------------------------------------
+
+
+@pytest.fixture(params=["columnar", "cell by cell"])
+def large(request, monkeypatch):
+    """Small files are read as large ones are, with and without the columnar reader."""
+    monkeypatch.setattr(logs, "LARGE_BYTES", 1)
+    monkeypatch.setattr(parts, "LARGE_BYTES", 1 if request.param == "columnar" else 1 << 40)
+    monkeypatch.setattr(source.TextFile.blocks, "__defaults__", (2000,))
+    monkeypatch.setattr(logs, "MOST_LEVELS", 100)
+
+
+SECONDS = np.arange(5000)
+BRIGHT = np.where(SECONDS < 2000, 0.0, 300.0 + SECONDS % 7)
+
+
+def year(times, lux):
+    return "time,lux\n" + "".join(f"{t},{x}\n" for t, x in zip(times, lux, strict=True))
+
+
+@pytest.mark.parametrize("dated", [False, True])
+def test_a_large_log_is_joined_to_means_that_keep_its_light(log_of, large, dated):
+    moments = np.datetime64("2024-05-06T08:00:00") + SECONDS
+    times = [str(m).replace("T", " ") for m in moments] if dated else SECONDS
+    log = log_of(year(times, BRIGHT))
+    assert log.readings == 5000
+    assert log.step_s == 60.0
+    assert log.lux_hours == pytest.approx(BRIGHT.sum() / 3600.0 * 5040 / 5000, rel=0.02)
+    assert log.illuminance_lx[:33].tolist() == [0.0] * 33
+    assert log.illuminance_lx[40] == pytest.approx(BRIGHT[2400:2460].mean())
+    assert log.start == (datetime(2024, 5, 6, 8) if dated else None)
+    assert "5000 readings were joined to means of 60 s." in log.notes
+
+
+def test_a_gap_in_a_large_log_and_its_missing_readings_are_seen(log_of, large):
+    keep = (SECONDS < 2400) | (SECONDS >= 3600)
+    lux = [f"{x}" for x in BRIGHT]
+    lux[10], lux[20] = "", "NaN"
+    log = log_of(year(SECONDS[keep], np.array(lux)[keep]))
+    assert log.readings == keep.sum() - 2
+    assert log.gaps == ((2400.0, 3600.0),)
+    assert "2 lines have no reading and were left out." in log.notes
+    assert "Taken as no reading: 'NaN' (1)." in log.notes
+
+
+@pytest.mark.parametrize(
+    ("line", "said"),
+    [("4000,bright", "line 4002, column 'lux': the light is 'bright'"),
+     ("4000,-5", "line 4002, column 'lux': the light is '-5'"),
+     ("12,5", "line 4002: its time lies "),
+     ("4000,5,9", "line 4002: 3 columns found where"),
+     ("noon,5", "line 4002: the time is 'noon'")],
+)  # fmt: skip
+def test_a_bad_line_deep_in_a_large_log_is_named(log_of, large, line, said):
+    lines = year(SECONDS, BRIGHT).splitlines()
+    lines[4001] = line
+    with pytest.raises(LogError, match=said):
+        log_of("\n".join(lines) + "\n")
+
+
+def test_the_reading_of_a_large_log_tells_how_far_it_is_and_can_be_stopped(tmp_path, large):
+    path = tmp_path / "desk.csv"
+    path.write_text(year(SECONDS, BRIGHT))
+    shares = []
+    read_light_log(path, progress=shares.append)
+    assert len(shares) > 10
+    assert shares == sorted(shares)
+    assert shares[-1] == 1.0
+
+    def stop(share):
+        if share > 0.3:
+            raise KeyboardInterrupt
+
+    with pytest.raises(KeyboardInterrupt):
+        read_light_log(path, progress=stop)
 
 
 # --- what cannot be used ------------------------------------------------------------------

@@ -3,8 +3,10 @@
 import pytest
 from PySide6.QtCore import Qt
 
+from explorer.files import logs
 from explorer.scenario.light import LogPattern
 from explorer.state.knobs import measured_level
+from explorer.widgets import log_progress
 from explorer.widgets.light_log_note import LightLogNote
 from explorer.widgets.log_level import LogLevel
 
@@ -103,3 +105,30 @@ def test_a_scale_in_force_is_shown_at_knob_form_and_cursor(window, qtbot, desk, 
     click(qtbot, level.box)
     assert window.document.scenario.light.illuminance_lx is None
     assert level.scale.text() == ""
+
+
+def test_the_reading_of_a_large_log_shows_how_far_it_is_and_can_be_stopped(
+    window, qtbot, desk, monkeypatch
+):
+    progress = window.document.progress
+    told = []
+
+    def slow_read(*_):
+        """Reads part by part, as from a large file."""
+        for share in (0.2, 0.4, 0.6):
+            progress(share)
+            told.append((progress.dialog.value(), progress.dialog.isVisible()))
+            if share == 0.4:
+                progress.dialog.cancel()
+        raise AssertionError("it went on")
+
+    monkeypatch.setattr(logs, "read_light_log", slow_read)
+    monkeypatch.setattr(log_progress, "PATIENCE_MS", 0)
+    before = window.document.scenario
+    heard = []
+    window.document.refused.connect(heard.append)
+    taken(window, qtbot, desk)
+    assert told == [(200, True), (400, True)]
+    assert heard == ["The reading of the light log was stopped."]
+    assert window.document.scenario == before
+    assert progress.dialog is None

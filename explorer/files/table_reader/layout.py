@@ -62,6 +62,11 @@ class Layout:
     notes: tuple[Text, ...] = ()
     """What was passed over."""
 
+    @property
+    def taken(self) -> tuple[Column, ...]:
+        """Columns that are read: dates, times and values."""
+        return tuple(c for c in (self.date, self.time, *self.values) if c is not None)
+
 
 def layout_of(
     path: Path, wanted: Sequence[Wanted], told: Told, *, timed: bool, limit_bytes: int, what: str

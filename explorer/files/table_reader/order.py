@@ -30,6 +30,8 @@ class Ordered:
     keep: NDArray[np.bool_]
     """Which readings stay, shape (n,)."""
     notes: list[Text] = field(default_factory=list)
+    repeated: int = 0
+    """Lines that repeat the line before."""
 
 
 def ordered(
@@ -83,8 +85,13 @@ def ordered(
             )
         )
         time_s = spread
-    keep = _rising(time_s, values, lines, name, notes)
-    return Ordered(time_s=time_s, keep=keep, notes=notes)
+    keep = _rising(time_s, values, lines, name)
+    return Ordered(time_s=time_s, keep=keep, notes=notes, repeated=int((~keep).sum()))
+
+
+def repeated_note(n: int) -> list[Text]:
+    """What is said about lines that repeat the line before, in at most one sentence."""
+    return [say("{n} lines repeat the line before and were left out.", n=n)] if n else []
 
 
 def _pass_midnights(time_s: FloatArray, step_s: float, notes: list[Text]) -> None:
@@ -173,7 +180,6 @@ def _rising(
     values: FloatArray,
     lines: Sequence[int] | NDArray[np.int64],
     name: str,
-    notes: list[Text],
 ) -> NDArray[np.bool_]:
     steps_s = np.diff(time_s)
     repeated = (steps_s == 0.0) & _equal(values[1:], values[:-1])
@@ -181,10 +187,6 @@ def _rising(
     if wrong.any():
         place = int(np.argmax(wrong)) + 1
         raise LogError(not_rising(name, int(lines[place]), float(steps_s[place - 1])))
-    if repeated.any():
-        notes.append(
-            say("{n} lines repeat the line before and were left out.", n=int(repeated.sum()))
-        )
     return np.concatenate(([True], ~repeated))
 
 

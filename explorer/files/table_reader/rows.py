@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from itertools import islice
 
 from explorer.files.table_reader.layout import Layout
-from explorer.files.table_reader.source import Block, cells_of
+from explorer.files.table_reader.source import HEAD, Block, below, cells_of
 from explorer.files.table_reader.told import LogError
 from explorer.text import say
 
@@ -43,14 +42,17 @@ class TableRows:
         LogError
             A line is wider or narrower than the line of names, or the disk refuses.
         """
-        if self._only is not None:
-            yield self._only
-            return
         for block in self.layout.file.blocks():
-            rows = rows_of(block, self.layout)
-            if block.is_last and block.first_line == 1:
-                self._only = rows
-            yield rows
+            yield self.of(block)
+
+    def of(self, block: Block) -> Rows:
+        """The lines of one block; errors as `blocks`."""
+        if self._only is not None:
+            return self._only
+        rows = rows_of(block, self.layout)
+        if block.is_last and block.first_line == 1:
+            self._only = rows
+        return rows
 
     def column(self, place: int) -> Iterator[str]:
         """Cells of one column."""
@@ -59,7 +61,9 @@ class TableRows:
 
     def sample(self, place: int, most: int = 20) -> list[str]:
         """First cells of one column, blank ones left out."""
-        return [cell for cell in islice(self.column(place), most) if cell.strip()]
+        block = next(self.layout.file.blocks(HEAD))
+        cells = rows_of(block, self.layout).cells[:most]
+        return [row[place] for row in cells if place < len(row) and row[place].strip()]
 
 
 def rows_of(block: Block, layout: Layout) -> Rows:
@@ -70,10 +74,7 @@ def rows_of(block: Block, layout: Layout) -> Rows:
     LogError
         A line is wider or narrower than the line of names.
     """
-    text, first = block.text, block.first_line
-    if first < layout.first_line:
-        text = "\n".join(text.split("\n")[layout.first_line - first :])
-        first = layout.first_line
+    text, first = below(block, layout.first_line)
     lines, cells = cells_of(text, first, layout.delimiter, layout.name)
     width = layout.width
     if not cells or set(map(len, cells)) == {width}:

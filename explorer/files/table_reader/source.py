@@ -14,7 +14,7 @@ from explorer.files.disk import FileError, check_file, refusal
 from explorer.files.table_reader.told import LogError
 from explorer.text import say
 
-BLOCK = 1 << 23
+BLOCK = 1 << 22
 """Characters read at once; a smaller file is one block."""
 HEAD = 1 << 16
 _CONTROLS = frozenset(range(32)) - {0x09, 0x0A, 0x0B, 0x0C, 0x0D, 0x1A, 0x1B}
@@ -46,6 +46,11 @@ class TextFile:
     has_quotes: bool
     """Whether any cell may stand in quotation marks."""
 
+    @property
+    def characters(self) -> int:
+        """About how many the file holds."""
+        return self.size // 2 if self.encoding.startswith("utf-16") else self.size
+
     def blocks(self, characters: int = BLOCK) -> Iterator[Block]:
         """The file from its beginning, in blocks of whole lines.
 
@@ -62,6 +67,7 @@ class TextFile:
                 text = file.read(characters)
                 while text:
                     text += file.readline() if text[-1] != "\n" else ""
+                    position = os.lseek(file.fileno(), 0, os.SEEK_CUR)
                     following = file.read(characters)
                     if "\0" in text:
                         raise _no_text(self.path)
@@ -69,7 +75,7 @@ class TextFile:
                         first_line=line,
                         text=text,
                         is_last=not following,
-                        share=min(os.lseek(file.fileno(), 0, os.SEEK_CUR) / self.size, 1.0),
+                        share=min(position / self.size, 1.0),
                     )
                     line += text.count("\n")
                     text = following
@@ -115,6 +121,13 @@ def opened(path: Path, *, limit_bytes: int, what: str) -> TextFile:
     if not head.removeprefix(b"\xef\xbb\xbf").strip(b"\0\xff\xfe \t\r\n"):
         raise LogError(say("{path} is empty; a {what} was expected.", path=path, what=what))
     return TextFile(path=path, encoding=encoding, size=size, has_quotes=seen.has_quotes)
+
+
+def below(block: Block, line: int) -> tuple[str, int]:
+    """The text of a block from some line on, and the number of its first line."""
+    if block.first_line >= line:
+        return block.text, block.first_line
+    return "\n".join(block.text.split("\n")[line - block.first_line :]), line
 
 
 def cells_of(
@@ -168,7 +181,7 @@ def _seen(file: BinaryIO) -> _Seen:
     """What the bytes of a whole file tell."""
     seen = _Seen()
     decoder = codecs.getincrementaldecoder("utf-8")()
-    while raw := file.read(BLOCK):
+    while raw := file.read(2 * BLOCK):
         seen.has_quotes = seen.has_quotes or b'"' in raw
         seen.is_cp1252 = seen.is_cp1252 and not any(code in raw for code in _NOT_IN_CP1252)
         try:

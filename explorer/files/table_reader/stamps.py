@@ -92,10 +92,18 @@ class Stamps:
         values, unread = figures(cells, mark)
         if unread.size:
             return int(unread[0])
+        seconds, base = self.of_numbers(values, base)
+        fits = np.isfinite(seconds)
+        return (seconds, base) if fits.all() else int(np.argmin(fits))
+
+    def of_numbers(
+        self, values: FloatArray, base: datetime | None
+    ) -> tuple[FloatArray, datetime | None]:
+        """Seconds of some numbers since a date, NaN where one is no time; arguments as `read`."""
         seconds = values * self.scale
-        if self.kind == "elapsed":
-            fits = np.abs(seconds) <= LATEST_S
-            return (seconds, None) if fits.all() else int(np.argmin(fits))
+        seconds[~(np.abs(seconds) <= LATEST_S)] = np.nan
+        if self.kind == "elapsed" or not len(seconds) or np.isnan(seconds[0]):
+            return seconds, base
         if self.kind == "serial":
             seconds = np.round(seconds, 3)  # a day's fraction is written with some 10 digits
             zero, first = _SERIAL_ZERO, _SERIAL_ZERO + timedelta(seconds=float(seconds[0]))
