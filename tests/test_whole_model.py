@@ -27,11 +27,8 @@ COMPARED = (
 TENS = range(0, 300, 10)
 OPEN_COLUMNS = {
     19: "an empty store on a dark converter: which of the two counts a harvest of 17 nC",
-    119: "cut off at every connect while the store turns at full: 29 connects where 39 are right",
-    122: "a diode's leak into a nearly empty store: 0.14 % between the lowest nodes",
     171: "two operations that all but begin at once: which is first turns on a microvolt",
-    232: "a diode's leak into a nearly empty store: 1.2 % between the lowest nodes",
-    279: "the books of a store that turns at full close to 2e-6, not to 1e-6",
+    232: "what a diode brings into an empty cell: 0.015 % apart",
 }
 OPEN_ANSWERS = {
     171: "two operations that all but begin at once: which is first turns on a microvolt",

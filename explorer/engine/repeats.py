@@ -73,6 +73,9 @@ def turns(
         return None
     limit = min(run.segment_end, run.end, run.clock.window_edge)
     same_wait = run.waits_to_retry and now.retry_at == before.retry_at
+    waits_s = [max(at.retry_at - at.time_s, 0.0) for at in (before, now)]
+    if not same_wait and abs(waits_s[1] - waits_s[0]) > MOMENT_S:
+        return None  # the next attempt comes at another moment of the turn
     if same_wait:
         # The turn lies within one wait for the next attempt, and so must what is skipped.
         limit = min(limit, run.retry_at)

@@ -371,6 +371,10 @@ class Strip:
             part = np.flatnonzero(into > 0.0)
             begin_c = orbits.begins(first[part], count[part], smooth[part])
             out[:, some[part]] += orbits.within_carried(begin_c, into[part])
+            # A leg ends where its march says: the last of its cycles may be one by the map alone.
+            ends = count >= self.times[at]
+            over, at = some[ends], at[ends]
+            out[:, over] = settled(out[:, over], self.end_c[at] - self.begin_c[at])
         some = np.flatnonzero(kind == TURNS)
         if some.size and self.inner is not None:
             at, turn = leg[some], self._which[leg[some]]

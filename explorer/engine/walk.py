@@ -158,7 +158,9 @@ class Run(Legs):
         if self.stage == "on" and self.ready and not self.clock.busy:
             for j, charge in self.ready:
                 if q >= charge:
-                    self._repeat(("ready", j))
+                    # A turn that opens with a connect opens before what that takes at once.
+                    if self.noted_at < self.t:
+                        self._repeat(("ready", j))
                     self.clock.begin(j, self.t)
                     return True
         return False

@@ -32,6 +32,10 @@ FIRST_DAYS_S = 72 * 3600.0
 """Length of the first charge: makers state leakage after 72 h at rated voltage."""
 
 
+LOWEST_NODES = (1 / 64, 1 / 16, 1 / 4)
+"""Places of further nodes between the lowest two."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StoreCurve:
     """A store tabulated over its charge; arrays of shape (nodes,), charge rising."""
@@ -103,7 +107,7 @@ class CapacitorBank:
             Number of evenly spaced nodes beside the marks.
         """
         bottom, marks = float(np.asarray(self.lowest_v)), np.asarray(marks_v, float).ravel()
-        even = np.linspace(bottom, top_v, nodes)
+        even = _finer_below(np.linspace(bottom, top_v, nodes))
         inside = marks[(marks > bottom) & (marks < top_v)]
         volts = np.sort(np.concatenate([even[~np.isin(even, inside)], inside]))
         return StoreCurve(
@@ -172,7 +176,7 @@ class Cell:
         """
         marks = np.asarray(marks_v, float).ravel()
         table_v, table_share = self.open_circuit_v, self.state_of_charge
-        even_v = np.linspace(table_v[0], table_v[-1], nodes - nodes // 2)
+        even_v = _finer_below(np.linspace(table_v[0], table_v[-1], nodes - nodes // 2))
         by_voltage = np.interp(even_v, table_v, table_share)
         share = np.concatenate([np.linspace(0.0, 1.0, nodes // 2), by_voltage, table_share])
         share = np.unique(np.round(share, 9))
@@ -191,6 +195,15 @@ class Cell:
 
 
 Store = CapacitorBank | Cell
+
+
+def _finer_below(volts: FloatArray) -> FloatArray:
+    """Rising voltages with a few more between the lowest two.
+
+    What a power takes, and a diode leaks, changes many times over as a store runs empty.
+    """
+    step = volts[1] - volts[0]
+    return np.concatenate([volts[:1], volts[0] + step * np.array(LOWEST_NODES), volts[1:]])
 
 
 def _row_by_row(x: Number, known_x: FloatArray, known_y: FloatArray) -> FloatArray:
