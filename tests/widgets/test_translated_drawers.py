@@ -16,7 +16,7 @@ from explorer.widgets.drawers import export
 from explorer.widgets.drawers.bench_drawer import READINGS, VALUES
 from explorer.widgets.drawers.drawers import QUESTIONS
 from explorer.widgets.drawers.export import save_svg
-from explorer.widgets.drawers.panel_drawer import CURVE, SOURCES
+from explorer.widgets.drawers.panel_drawer import CHARGER, CURVE, SOURCES
 from explorer.widgets.drawers.spread_drawer import BUILDS, INFLUENCES
 from explorer.widgets.plots.volt_axis import VoltAxis
 from tests import pseudo
@@ -143,7 +143,7 @@ def test_pictures_show_the_language_and_tables_stay_english(qtbot, window, tmp_p
     assert "ж" in (tmp_path / "a.svg").read_text(encoding="utf-8")
     tables = {
         "budget": ("",), "contest": ("",), "territory": ("",), "spread": (BUILDS, INFLUENCES),
-        "panel": (CURVE, SOURCES), "bench": (READINGS, VALUES),
+        "panel": (CURVE, CHARGER, SOURCES), "bench": (READINGS, VALUES),
     }  # fmt: skip
     for key, names in tables.items():
         drawer = opened(qtbot, window, key) if key != "budget" else drawer
@@ -162,7 +162,8 @@ def test_names_of_exported_files_stay_english(qtbot, window, monkeypatch):
     for action in drawer.export.menu().actions():
         action.trigger()
     stem = "how-does-the-panel-work"
-    assert suggested == [f"{stem}{end}" for end in (".png", ".svg", "-curve.csv", "-sources.csv")]
+    ends = (".png", ".svg", "-curve.csv", "-charger.csv", "-sources.csv")
+    assert suggested == [f"{stem}{end}" for end in ends]
 
 
 def test_what_a_person_typed_is_shown_as_typed(window, document):
