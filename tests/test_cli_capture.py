@@ -7,6 +7,7 @@ import pytest
 from click.testing import CliRunner
 
 from explorer.cli import main as cli
+from explorer.files.part_json import load_part
 from explorer.files.scenario_json import load_scenario
 from explorer.resource_files import scenario_folder
 
@@ -76,6 +77,18 @@ def test_a_scenario_gets_the_load(radio_csv, tmp_path):
     assert after.store == before.store
 
 
+def test_the_load_is_written_as_a_part_of_one_s_own(radio_csv, tmp_path):
+    out = tmp_path / "radio.json"
+    done = capture(radio_csv, "--part", out, "--name", "radio node", "--scenario", PROBE)
+    assert done.exit_code == 0, done.output
+    part = load_part(out)
+    assert (part.kind, part.title) == ("load", "radio node")
+    assert "radio.csv" in part.source
+    assert part.load.operations[0].schedule.interval_s == pytest.approx(0.2)
+    assert part.load.connect_V == load_scenario(PROBE).scenario.load.connect_V
+    assert capture(radio_csv, "--part", out).exit_code == 0  # without a scenario too
+
+
 @pytest.mark.parametrize(
     ("text", "arguments", "said"),
     [
@@ -84,7 +97,7 @@ def test_a_scenario_gets_the_load(radio_csv, tmp_path):
         ("time_s,current_A\n0,-1\n1,-1\n2,-1\n", (), "takes no charge"),
         ("time_s,current_A\n0,1\n1,1\n", ("--to", "9"), "does not lie within the capture"),
         ("time_s,current_A\n0,1\n1,5000\n", (), "line 3"),
-        ("time_s,current_A\n0,1\n1,1\n", ("-o", "x.json"), "--scenario and --output"),
+        ("time_s,current_A\n0,1\n1,1\n", ("-o", "x.json"), "--scenario"),
     ],
 )
 def test_bad_input_is_a_sentence_and_status_3(tmp_path, text, arguments, said):

@@ -45,6 +45,10 @@ class Moment(click.ParamType[float]):
     help="File to write: that scenario with the captured load.",
 )
 @click.option(
+    "--part", "part_file", type=click.Path(path_type=Path),
+    help="File to write: the load as a part, with all else as in the scenario if one is given.",
+)
+@click.option(
     "--keep-schedule", "keeps_schedule", is_flag=True,
     help="The operation runs when the scenario's first one ran, not once in every cycle.",
 )
@@ -59,6 +63,7 @@ def capture(
     name: str,
     into: Path | None,
     output: Path | None,
+    part_file: Path | None,
     keeps_schedule: bool,
     told: Told,
     as_json: bool,
@@ -74,13 +79,18 @@ def capture(
     from explorer.advice.capture.operation import taken
     from explorer.advice.capture.phases import reduced
     from explorer.files.captures import read_capture
+    from explorer.files.part_json import save_part
     from explorer.files.scenario_json import load_scenario, save_scenario
-    from explorer.scenario.model import with_value
+    from explorer.scenario.model import Scenario, with_value
+    from explorer.scenario.part import part_from
 
     try:
-        if (into is None) != (output is None):
-            raise ValueError("Give --scenario and --output together.")
-        _keep_inputs(output, (file, into))
+        if output is not None and into is None:
+            raise ValueError("Give the --scenario that gets the load, or --part.")
+        if into is not None and output is None and part_file is None:
+            raise ValueError("Give the file to write, with --output or --part.")
+        for target in (output, part_file):
+            _keep_inputs(target, (file, into))
         found = read_capture(file, told)
         known = habit(found)
         begin = known.from_s if from_s is None else from_s
@@ -88,10 +98,14 @@ def capture(
         if to_s is None:
             end = min(end, found.span_s)
         one = reduced(found.between(begin, end), known)
-        if into is not None and output is not None:
-            scenario = load_scenario(into).scenario
+        if output is not None or part_file is not None:
+            scenario = Scenario() if into is None else load_scenario(into).scenario
             load = taken(scenario.load, one, name, keeps_schedule=keeps_schedule)
+        if output is not None:
             save_scenario(output, with_value(scenario, "load", load))
+        if part_file is not None:
+            source = f"captured current, {found.name}"
+            save_part(part_file, part_from("load", load, title=name, source=source))
     except (ValueError, ArithmeticError) as fault:
         click.echo(sentence_of(fault), err=True)
         context.exit(BAD_INPUT)
@@ -100,8 +114,9 @@ def capture(
         click.echo(json.dumps(report, indent=2, ensure_ascii=False, allow_nan=False))
     else:
         click.echo("\n".join(_page(found, known, one, begin)))
-        if output is not None:
-            click.echo(f"{output}: written.")
+        for written in (output, part_file):
+            if written is not None:
+                click.echo(f"{written}: written.")
 
 
 def _keep_inputs(output: Path | None, inputs: tuple[Path | None, ...]) -> None:

@@ -6,6 +6,7 @@ from pathlib import Path
 
 from explorer.advice.capture.record import Capture, captured
 from explorer.files.table_reader.layout import Wanted, layout_of
+from explorer.files.table_reader.parts import Progress, no_progress
 from explorer.files.table_reader.reader import LIMIT_BYTES, read_readings
 from explorer.files.table_reader.told import LogError, Told, Undecided
 from explorer.text import say
@@ -28,7 +29,9 @@ def is_capture(path: Path) -> bool:
     return True
 
 
-def read_capture(path: Path | str, told: Told | None = None) -> Capture:
+def read_capture(
+    path: Path | str, told: Told | None = None, progress: Progress = no_progress
+) -> Capture:
     """A captured current.
 
     Parameters
@@ -37,6 +40,8 @@ def read_capture(path: Path | str, told: Told | None = None) -> Capture:
         Table with a column of times and one of currents, in any units that their headings name.
     told : Told, optional
         What a person said about a file that leaves something open.
+    progress : callable
+        Is told the share of the file that was read; what it raises ends the reading.
 
     Raises
     ------
@@ -45,7 +50,9 @@ def read_capture(path: Path | str, told: Told | None = None) -> Capture:
     LogError
         The file cannot be used; the sentence names line and column.
     """
-    found = read_readings(Path(path), (CURRENT,), told, what=say("capture of a current"))
+    found = read_readings(
+        Path(path), (CURRENT,), told, what=say("capture of a current"), progress=progress
+    )
     readings = len(found.time_s)
     if readings < 2:
         raise LogError(

@@ -6,20 +6,21 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QObject, QTimer, Signal
 
 from explorer.advice.capture.habit import Habit, habit
 from explorer.advice.capture.operation import taken
 from explorer.advice.capture.phases import Reduced, reduced
 from explorer.advice.capture.record import Capture
 from explorer.files.captures import read_capture
-from explorer.files.table_reader.told import Question, Told, Undecided
+from explorer.files.table_reader.told import LogError, Question, Told, Undecided
 from explorer.state.document import Document
 from explorer.state.jobs import JobRunner
 from explorer.text import say
 from explorer.words.refusal import refusal
 
 _READ, _REDUCE = "capture", "capture cycle"
+_WATCH_MS = 100
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,6 +50,20 @@ class _Fault:
     question: Question | None = None
 
 
+class _Reading:
+    """One reading of a file: how far it is, and whether it is still wanted."""
+
+    def __init__(self) -> None:
+        self.share = 0.0
+        self.stopped = False
+
+    def __call__(self, share: float) -> None:
+        """Note how far it is; called off the interface thread."""
+        if self.stopped:
+            raise LogError(say("The reading of the capture was stopped."))
+        self.share = share
+
+
 class CaptureSession(QObject):
     """Reads one capture and reduces its cycle off the interface thread.
 
@@ -64,6 +79,8 @@ class CaptureSession(QObject):
     """Carries an `Opened`."""
     cycle_ready = Signal(object)
     """Carries a `Cycle`."""
+    progressed = Signal(float)
+    """Share of the file that has been read."""
     refused = Signal(object)
     """Why a file or a stretch cannot be used, as a `Text`."""
     asked = Signal(object, object)
@@ -78,6 +95,10 @@ class CaptureSession(QObject):
         self.told = Told()
         self.found: Opened | None = None
         self.cycle: Cycle | None = None
+        self._reading = _Reading()
+        self._watch = QTimer(self)
+        self._watch.setInterval(_WATCH_MS)
+        self._watch.timeout.connect(self._on_watch)
         jobs.done.connect(self._on_done)
         jobs.failed.connect(self._on_failed)
 
@@ -85,11 +106,14 @@ class CaptureSession(QObject):
         """Read a file."""
         self.path, self.told = path, told or Told()
         self.found = self.cycle = None
-        given = self.told
+        self._reading.stopped = True
+        given, reading = self.told, _Reading()
+        self._reading = reading
+        self._watch.start()
 
         def work() -> Opened | _Fault:
             try:
-                capture = read_capture(path, given)
+                capture = read_capture(path, given, reading)
                 return Opened(capture=capture, habit=habit(capture))
             except Undecided as fault:
                 return _Fault(fault.args[0], fault.question)
@@ -148,12 +172,16 @@ class CaptureSession(QObject):
 
     def drop(self) -> None:
         """Forget what is being read or reduced."""
+        self._reading.stopped = True
+        self._watch.stop()
         self._jobs.cancel(_READ)
         self._jobs.cancel(_REDUCE)
 
     def _on_done(self, key: str, result: object) -> None:
         if key not in (_READ, _REDUCE):
             return
+        if key == _READ:
+            self._watch.stop()
         if isinstance(result, Opened):
             self.found = result
             self.opened.emit(result)
@@ -166,6 +194,9 @@ class CaptureSession(QObject):
                 self.asked.emit(result.sentence, result.question)
             else:
                 self.refused.emit(result.sentence)
+
+    def _on_watch(self) -> None:
+        self.progressed.emit(self._reading.share)
 
     def _on_failed(self, key: str, why: object) -> None:
         if key in (_READ, _REDUCE):

@@ -1,5 +1,8 @@
 """A captured load current is read, cut to a cycle, compared with its phases and taken."""
 
+from pathlib import Path
+from threading import Event
+
 import numpy as np
 import pytest
 from PySide6.QtCore import QPoint, Qt
@@ -138,6 +141,24 @@ def test_menu_and_form_open_it_over_the_window(qtbot, window, radio_csv, monkeyp
     qtbot.waitUntil(lambda: dialog.session.cycle is not None, timeout=20_000)
     dialog.take()
     assert window.document.scenario.load.operations[0].name == "captured"
+
+
+def test_reading_says_how_far_it_is_and_ends_when_the_dialog_closes(qtbot, dialog, monkeypatch):
+    went_on = Event()
+
+    def slow(path, told, progress):
+        progress(0.25)
+        went_on.wait(10.0)
+        progress(0.5)  # refused by now
+        raise AssertionError("it went on after it was stopped")
+
+    monkeypatch.setattr("explorer.state.capture_session.read_capture", slow)
+    dialog.open_file(Path("long.csv"))
+    qtbot.waitUntil(lambda: "25 %" in dialog.facts.text(), timeout=10_000)
+    dialog.reject()
+    went_on.set()
+    qtbot.waitUntil(lambda: dialog.session._jobs.is_idle, timeout=10_000)
+    assert dialog.session.found is None
 
 
 def test_no_pulse_is_missed_however_many_readings_a_pixel_has():

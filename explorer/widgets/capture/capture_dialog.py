@@ -91,6 +91,7 @@ class CaptureDialog(QDialog):
         session = self.session
         session.opened.connect(self._on_opened)
         session.cycle_ready.connect(self._on_cycle)
+        session.progressed.connect(self._on_progressed)
         session.refused.connect(self._on_refused)
         session.asked.connect(self._on_asked)
 
@@ -204,6 +205,12 @@ class CaptureDialog(QDialog):
         self.take_button.setChecked(on)
 
     # --- what comes ---
+
+    def _on_progressed(self, share: float) -> None:
+        path = self.session.path
+        if path is not None and share > 0.0:
+            percent = f"{100 * share:.0f}"
+            self.facts.setText(tr("Reading {file}… {share} %", file=path.name, share=percent))
 
     def _on_opened(self, found: Opened) -> None:
         known = found.habit
