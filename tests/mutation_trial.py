@@ -132,7 +132,8 @@ FAULTS = (
           "self._edges.set_steps(partial(at_rest_steps, self._operation, self._held))", "pass",
           "tests/state"),
     fault("late reach is shown for another design", "state/solver.py",
-          "self.result.scenario == self._document.scenario", "True", "tests/state"),
+          "self.result is not None and self.result.scenario == self._document.scenario",
+          "self.result is not None", "tests/state"),
 )  # fmt: skip
 
 

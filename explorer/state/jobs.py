@@ -56,8 +56,9 @@ class JobRunner(QObject):
         self._running: set[str] = set()
         self._waiting: dict[str, Work] = {}
         self._retired = False
-        self._holds = Holds()
-        self.destroyed.connect(self._holds.release_all)
+        holds = self._holds = Holds()
+        # Not the bound method: where Python lets go of the runner first, it would be gone by then.
+        self.destroyed.connect(lambda: holds.release_all())
         app = QCoreApplication.instance()
         if app is not None:
             app.aboutToQuit.connect(self.finish)

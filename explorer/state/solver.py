@@ -236,10 +236,11 @@ class Solver(QObject):
     def _on_at_rest(self, found: object) -> None:
         assert isinstance(found, AtRest)
         self.break_evens_ready.emit(found.break_evens)
-        if found.reach and self.result is not None and (
-            self.result.scenario == self._document.scenario
-        ):
-            self._reach = found.reach
+        if not found.reach:
+            return
+        # Where the frame of this design is still being computed they wait for it.
+        self._reach = found.reach
+        if self.result is not None and self.result.scenario == self._document.scenario:
             self._show(self.result)
 
     def _on_done(self, key: str, result: object) -> None:

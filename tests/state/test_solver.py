@@ -2,14 +2,16 @@ import threading
 
 import pytest
 
+from explorer.advice.assess import assess
 from explorer.advice.case import Case
 from explorer.advice.edges import BreakEven, Edges
 from explorer.scenario.model import Scenario
 from explorer.state import at_rest as at_rest_module
+from explorer.state import solver as solver_module
 from explorer.state.at_rest import at_rest_steps
 from explorer.state.document import Document
 from explorer.state.jobs import JobRunner
-from explorer.state.solver import Solver
+from explorer.state.solver import SLOW_S, Solver
 from explorer.state.spans import HOUR_S
 from tests.waiting import confirmed
 
@@ -81,6 +83,45 @@ def test_late_break_evens_of_another_design_are_dropped(qtbot, bench, monkeypatc
     may_go_on.set()
     qtbot.waitUntil(lambda: len(seen) > 8, timeout=40_000)
     assert set(seen) == {"3"}
+
+
+def test_limits_that_come_before_the_frame_of_their_design_wait_for_it(
+    qtbot, bench, monkeypatch
+):
+    """Meanwhile the design before stays as it is on show, and is not told anew."""
+    document, solver, _ = bench
+    may_go_on, told, came = threading.Event(), [], []
+    least = "least_light_for_balance_lx"
+
+    def edgeless(case, path, stops, stopped=None):
+        return BreakEven(
+            path=path, stops=tuple(stops), states=(), best=1.0, works=NOWHERE, runs=NOWHERE
+        )
+
+    def waiting(case, **asked):
+        if case.scenario.panels.count == 2:
+            may_go_on.wait(20.0)
+        return assess(case, **asked)
+
+    monkeypatch.setattr(at_rest_module, "draft", edgeless)
+    monkeypatch.setattr(at_rest_module, "break_even", edgeless)
+    monkeypatch.setattr(
+        at_rest_module, "reach", lambda case, _: came.append(1) or {least: 7.0 * len(came)}
+    )
+    monkeypatch.setattr(solver_module, "assess", waiting)
+    solver.solve_now()
+    solver._took_s = 2.0 * SLOW_S
+    rested = []
+    solver.break_evens_ready.connect(rested.append)
+    solver.result_ready.connect(lambda a: told.append(a.scenario.panels.count))
+    document.edit("panels.count", 2)
+    qtbot.waitUntil(lambda: bool(came) and len(rested) >= 6, timeout=20_000)
+    assert told == []
+    may_go_on.set()
+    qtbot.waitUntil(lambda: least in solver.result.answers, timeout=20_000)
+    assert set(told) == {2}
+    assert solver.result.scenario == document.scenario
+    assert solver.result.answers[least] == 7.0 * len(came)
 
 
 def test_the_search_for_edges_ends_at_the_next_march_when_the_design_changes(qtbot, bench):
