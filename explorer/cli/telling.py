@@ -16,8 +16,8 @@ def telling(command: Callable[..., Any]) -> Callable[..., Any]:
     """A command with the options that answer what a table leaves open, as its argument `told`."""
 
     @click.option(
-        "--dates", type=click.Choice(["dmy", "mdy"]),
-        help="Whether 03/04/2024 is 3 April (dmy) or 4 March (mdy).",
+        "--dates", type=click.Choice(["dmy", "mdy", "ymd"]),
+        help="Whether 03/04/05 is 3 April 2005, 4 March 2005 or 5 April 2003.",
     )  # fmt: skip
     @click.option(
         "--decimal", type=click.Choice(["point", "comma"]),
@@ -27,7 +27,9 @@ def telling(command: Callable[..., Any]) -> Callable[..., Any]:
         "--clock", type=click.Choice(["h:mm", "mm:ss"]),
         help="Whether 12:30 is hours and minutes, or minutes and seconds.",
     )  # fmt: skip
-    @click.option("--column", metavar="HEADING", help="Which of several columns to take.")
+    @click.option(
+        "--column", metavar="NAME", help="Which of several columns to take: heading or number."
+    )
     @wraps(command)
     def told_command(
         *arguments: Any, dates: Any, decimal: Any, clock: Any, column: str | None, **options: Any

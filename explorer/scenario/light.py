@@ -113,10 +113,10 @@ class LogPattern(Section):
         10_000,
         "What the meter reads in full darkness; it is taken off every reading.",
     )
-    dates: Literal["by_file", "dmy", "mdy"] = choice(
+    dates: Literal["by_file", "dmy", "mdy", "ymd"] = choice(
         "by_file",
         "Dates",
-        "Order of day and month where no day of the file is above 12; else the file decides.",
+        "Order of day, month and year where the dates of the file leave it open.",
     )
     decimal: Literal["by_file", "point", "comma"] = choice(
         "by_file",
@@ -129,7 +129,7 @@ class LogPattern(Section):
         "Hours and minutes, or minutes and seconds, where the file does not tell.",
     )
     column: str = choice(
-        "", "Column", "Heading of the column to take where several hold light; else empty."
+        "", "Column", "Heading or number of the column to take where several hold light."
     )
 
 

@@ -31,6 +31,7 @@ OPTIONS = texts({
     "by_file": "As the file says",
     "dmy": "Day first",
     "mdy": "Month first",
+    "ymd": "Year first",
     "point": "Point",
     "comma": "Comma",
     "hours": "Hours and minutes",

@@ -143,6 +143,8 @@ def test_a_file_that_ends_within_a_line_says_so(read):
 
 TWO_WAYS = {
     "dates": ("time,lux\n03/04/2024 08:00,1\n03/04/2024 09:00,2\n", "dates", LIGHT),
+    "two-digit years": ("time,lux\n13/05/24 08:00,1\n14/05/24 09:00,2\n", "dates", LIGHT),
+    "columns of one name": ("time_s,lux,lux\n0,1,2\n1,1,2\n", "column", LIGHT),
     "decimal": ("time_s\tlux\n0\t1,234\n60\t2,345\n", "decimal", LIGHT),
     "clock": ("time,lux\n12:30,1\n12:31,2\n", "clock", LIGHT),
     "column": ("time,lux,light (lx)\n0,1,2\n1,1,2\n", "column", LIGHT),
@@ -168,6 +170,7 @@ def test_a_file_with_two_meanings_is_refused_until_told(read, text, about, wante
         ("time_s\tlux\ttemp\n0\t1,234\t21.5\n60\t2,345\t22\n", 1234.0),
         ("time_s\tlux\ttemp\n0\t1,234\t21,5\n60\t2,345\t22\n", 1.234),
         ("time_s\tlux\n0\t1,234\n60\t12345\n", 1.234),
+        ("time_s\tlux\n0\t0,500\n60\t0,000\n", 0.5),
         ('time_s,lux\n0,"1,234.5"\n60,2\n', 1234.5),
     ],
 )

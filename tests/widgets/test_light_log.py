@@ -50,7 +50,7 @@ def test_a_file_that_leaves_something_open_cannot_be_used_until_told(window, qtb
     window.knobs.logs.show_file(desk)
     dialog = window.knobs.logs.dialog
     assert not dialog.use_button.isEnabled()
-    assert "no day in it is above 12" in dialog.said.text()
+    assert "nothing in it tells which of the numbers" in dialog.said.text()
     assert [b.text() for _, _, b in dialog.choices] == [
         "01/04/2024 is 2024-04-01",
         "01/04/2024 is 2024-01-04",

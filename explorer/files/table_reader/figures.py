@@ -20,7 +20,7 @@ MISSING = frozenset({
 """What stands where a reading is missing, in small letters (common practice, no source)."""
 CODES = (-999.0, -9999.0, -99999.0)
 """Numbers that stand for a missing reading (common practice, no source)."""
-_GROUPED = r"[+-]?(?:\d{1,3}(?:(%s)\d{3})(?:\1\d{3})*|\d*)(?:%s\d*)?(?:[eE][+-]?\d+)?"
+_GROUPED = r"[+-]?(?:[1-9]\d{0,2}(?:(%s)\d{3})(?:\1\d{3})*|\d*)(?:%s\d*)?(?:[eE][+-]?\d+)?"
 _SHAPES = {
     "point": re.compile(_GROUPED % ("[,'’ \u00a0\u202f]", r"\.")),
     "comma": re.compile(_GROUPED % ("[.'’ \u00a0\u202f]", ",")),

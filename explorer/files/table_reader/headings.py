@@ -46,7 +46,7 @@ _WORDS: dict[str, Quantity] = {
     **dict.fromkeys(("power", "leistung"), "power"),
     **dict.fromkeys(("temperature", "temp", "temperatur"), "temperature"),
 }  # fmt: skip
-_BRACKETED = re.compile(r"^(.*?)\s*[(\[{<]\s*([^()\[\]{}<>]+?)\s*[)\]}>]\s*$")
+_BRACKETED = re.compile(r"[(\[{<]\s*([^()\[\]{}<>]+?)\s*[)\]}>]")
 _LAST_WORD = re.compile(r"^(.*?[^\s_/,])(?:\s+in\s+|[\s_/,]+)([^\s_/,]+)$")
 _PARTS = re.compile(r"[\s_/,()\[\]{}<>:;.\-]+")
 QUANTITY_NAMES: dict[str, str] = texts({
@@ -106,15 +106,17 @@ def column_of(heading: str, place: int) -> Column:
     ['lx', 'mV', 'µA', 'klx', 'mV']
     >>> column_of("lux_min", 0).quantity is None, column_of("temperature min", 0).unit is None
     (True, True)
+    >>> column_of("Light (lx), mean", 0).unit, column_of("Light [desk] (klx)", 0).unit
+    ('lx', 'klx')
     >>> column_of("Time (min)", 0).scale, column_of("Date/Time", 0).quantity
     (60.0, 'time')
     """
     heading = heading.strip().strip('"').strip().lstrip("\ufeff")
     name, written, hint = heading, "", ""
-    if match := _BRACKETED.match(heading):
-        name, written = match.groups()
-        if known_unit(written) is None:
-            hint, written = written.lower(), ""
+    if inside := _BRACKETED.findall(heading):
+        name = _BRACKETED.sub(" ", heading).strip()
+        written = next((text for text in inside if known_unit(text) is not None), "")
+        hint = "" if written else inside[-1].lower()
     elif known_unit(heading) is not None:
         written = heading
     named = [_WORDS[word] for word in _PARTS.split(name.lower()) if word in _WORDS]

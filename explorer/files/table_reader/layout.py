@@ -210,7 +210,8 @@ def _choose(columns: Sequence[Column], wanted: Wanted, told: Told, name: str) ->
     fits = [c for c in columns if c.quantity == wanted.quantity]
     with_unit = [c for c in fits if c.unit is not None or wanted.without_unit]
     if told.column is not None:
-        chosen = [c for c in with_unit if c.heading.lower() == told.column.strip().lower()]
+        name_told = told.column.strip().lower()
+        chosen = [c for c in with_unit if name_told in (c.heading.lower(), str(c.place + 1))]
         with_unit = chosen or with_unit
     if not with_unit:
         if fits and wanted.needed:
@@ -229,6 +230,7 @@ def _choose(columns: Sequence[Column], wanted: Wanted, told: Told, name: str) ->
     ranks = [_rank(c, wanted) for c in with_unit]
     best = [c for c, rank in zip(with_unit, ranks, strict=True) if rank == min(ranks)]
     if len(best) > 1:
+        once = len({c.heading.lower() for c in best}) == len(best)
         raise Undecided(
             say(
                 "{file} has {n} columns of {quantity}, and it must be told which to take.",
@@ -239,7 +241,8 @@ def _choose(columns: Sequence[Column], wanted: Wanted, told: Told, name: str) ->
             Question(
                 about="column",
                 choices=tuple(
-                    (c.heading, say("column {n}", n=c.place + 1)) for c in best
+                    (c.heading if once else str(c.place + 1), say("column {n}", n=c.place + 1))
+                    for c in best
                 ),
             ),
         )

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
-from datetime import UTC, datetime, timedelta, timezone
+from datetime import UTC, date, datetime, timedelta, timezone
 
 from explorer.files.table_reader.told import DateOrder, Question, Undecided
-from explorer.text import Text, say
+from explorer.text import say
 
 _MONTHS = (
     "jan", "feb", "mar mär mrz", "apr", "may mai", "jun", "jul", "aug", "sep", "oct okt", "nov",
@@ -34,13 +34,13 @@ _COMPACT = re.compile(r"(\d{4})(\d{2})(\d{2})(?:[T\s_-]?(\d{2})(\d{2})(\d{2})?)?
 def date_order(
     cells: Iterable[str], told: DateOrder | None, hint: str, name: str
 ) -> DateOrder | None:
-    """The order of day and month in a file, by any day above 12; None where years come first.
+    """The order of day and month in a file, by all of its dates; None where no numbers are open.
 
     Parameters
     ----------
     cells : iterable of str
         Every time or date of the file.
-    told : {"dmy", "mdy"} or None
+    told : {"dmy", "mdy", "ymd"} or None
         What a person said; it decides where the file does not.
     hint : str
         What the heading says of its form, such as ``dd/mm/yyyy``.
@@ -57,44 +57,64 @@ def date_order(
     >>> date_order(["03/04/2024", "13/04/2024"], None, "", "x.csv")
     'dmy'
     """
-    open_: str | None = None
+    orders: list[DateOrder] = ["dmy", "mdy", "ymd"]
+    differs: dict[tuple[DateOrder, ...], str] = {}
+    """Dates that the orders still possible do not agree on."""
     for cell in cells:
-        text = cell.strip()
-        match = _NUMBERED.match(text)
-        if not text:
-            continue
+        match = _NUMBERED.match(cell.strip())
         if match is None or len(match["a"]) > 2:
-            return None
+            if cell.strip():
+                return None
+            continue
         if match["mark"] == ".":
             return "dmy"  # points are written after days (DIN 1355, from memory)
-        first, second = int(match["a"]), int(match["b"])
-        if first > 12:
-            return "dmy"
-        if second > 12:
-            return "mdy"
-        if first != second:
-            open_ = open_ or match[0].split()[0]
-    if told is not None or open_ is None:
+        read = {order: _numbered_date(match, order) for order in orders}
+        orders = [order for order in orders if read[order] is not None]
+        if len(orders) < 2:
+            return orders[0] if orders else "dmy"  # the line that is no date is named later
+        if len({read[order] for order in orders}) > 1:
+            differs.setdefault(tuple(orders), match[0].split()[0])
+    if told is not None or not differs:
         return told or "dmy"
-    day, month = hint.find("d"), hint.find("m")
-    if min(day, month) >= 0 and "y" in hint:
-        return "dmy" if day < month else "mdy"
-    choices: list[tuple[str, Text]] = []
-    for order in ("dmy", "mdy"):
-        found = moment(open_, "dmy" if order == "dmy" else "mdy")
-        if found is not None:
-            choices.append(
-                (order, say("{found} is {date}", found=open_, date=f"{found:%Y-%m-%d}"))
-            )
+    from_hint = "".join(dict.fromkeys(letter for letter in hint if letter in "dmy"))
+    for order in orders:
+        if from_hint.startswith(order):
+            return order
+    example = differs.get(tuple(orders)) or next(iter(differs.values()))
     raise Undecided(
         say(
-            "{file} has dates such as {date}, and no day in it is above 12, so it is not known "
-            "whether the day or the month comes first.",
+            "{file} has dates such as {date}, and nothing in it tells which of the numbers is the "
+            "day, the month or the year.",
             file=name,
-            date=open_,
+            date=example,
         ),
-        Question(about="dates", choices=tuple(choices)),
+        Question(
+            about="dates",
+            choices=tuple(
+                (order, say("{found} is {date}", found=example, date=f"{found:%Y-%m-%d}"))
+                for order in orders
+                if (found := moment(example, order)) is not None
+            ),
+        ),
     )
+
+
+def _numbered_date(match: re.Match[str], order: DateOrder) -> date | None:
+    """The date that three numbers are in one order; None where it is none."""
+    a, b, c = match["a"], int(match["b"]), match["c"]
+    if order == "ymd":
+        year, month, day = a, b, int(c)
+        if len(c) > 2:
+            return None
+    else:
+        year = c
+        day, month = (int(a), b) if order == "dmy" else (b, int(a))
+    if len(year) not in (2, 4):
+        return None
+    try:
+        return date(_year(year), month, day)
+    except ValueError:
+        return None
 
 
 def moment(cell: str, order: DateOrder | None) -> datetime | None:
@@ -143,13 +163,9 @@ def moments(cells: Sequence[str], order: DateOrder | None) -> list[datetime] | i
 
 
 def _numbered(match: re.Match[str], order: DateOrder | None) -> datetime | None:
-    a, b, c = match["a"], int(match["b"]), match["c"]
-    if len(a) > 2:
-        return _with_clock(match, int(a), b, int(c)) if len(a) == 4 else None
-    if len(c) not in (2, 4) or order is None:
-        return None
-    day, month = (int(a), b) if order == "dmy" else (b, int(a))
-    return _with_clock(match, _year(c), month, day)
+    by = "ymd" if len(match["a"]) == 4 else order
+    found = None if by is None else _numbered_date(match, by)
+    return None if found is None else _with_clock(match, found.year, found.month, found.day)
 
 
 def _year(text: str) -> int:
@@ -158,9 +174,9 @@ def _year(text: str) -> int:
 
 
 def _with_clock(match: re.Match[str], year: int, month: int, day: int) -> datetime:
-    date = datetime(year, month, day)
+    midnight = datetime(year, month, day)
     if match["h"] is None:
-        return date
+        return midnight
     hour, half = int(match["h"]), match["half"]
     if half:
         if not 1 <= hour <= 12:
@@ -171,7 +187,7 @@ def _with_clock(match: re.Match[str], year: int, month: int, day: int) -> dateti
     if (hour > 23 and not ends_day) or minute > 59 or second > 59:
         raise ValueError
     micro = int((match["f"] or "0").ljust(6, "0")[:6])
-    found = date + timedelta(hours=hour, minutes=minute, seconds=second, microseconds=micro)
+    found = midnight + timedelta(hours=hour, minutes=minute, seconds=second, microseconds=micro)
     zone = match["zone"]
     if zone is None:
         return found

@@ -58,12 +58,10 @@ class TextFile:
         ------
         LogError
             It is no text after all, or the disk refuses.
-        UnicodeDecodeError
-            The encoding does not fit; `opened` tries the next.
         """
         line = 1
         try:
-            with self.path.open(encoding=self.encoding, newline=None) as file:
+            with self.path.open(encoding=self.encoding, errors="replace", newline=None) as file:
                 text = file.read(characters)
                 while text:
                     text += file.readline() if text[-1] != "\n" else ""

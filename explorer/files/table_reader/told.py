@@ -9,7 +9,7 @@ from typing import Literal
 from explorer.files.disk import FileError
 from explorer.text import Text, joined, say
 
-DateOrder = Literal["dmy", "mdy"]
+DateOrder = Literal["dmy", "mdy", "ymd"]
 DecimalMark = Literal["point", "comma"]
 Clock = Literal["h:mm", "mm:ss"]
 About = Literal["dates", "decimal", "clock", "column"]
@@ -24,13 +24,13 @@ class Told:
     """What a person said about a file that can be read in two ways; None where nothing was said."""
 
     dates: DateOrder | None = None
-    """Whether 03/04/2024 is 3 April (day first) or 4 March."""
+    """Whether 03/04/05 is 3 April (day first), 4 March, or 5 April 2003 (year first)."""
     decimal: DecimalMark | None = None
     """Whether the comma or the point of 1,234 parts the decimals; the other groups thousands."""
     clock: Clock | None = None
     """Whether 12:30 is half past twelve, or twelve and a half minutes."""
     column: str | None = None
-    """Heading of the column to take where several hold the quantity that is wanted."""
+    """Heading, or number from 1, of the column to take where several hold what is wanted."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
