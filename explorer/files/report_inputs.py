@@ -95,6 +95,9 @@ def value_text(owner: type[Section], key: str, value: Any) -> str:
     """An input with its unit, to all its digits."""
     if value is None:
         return say("left empty")
+    if isinstance(value, tuple) and value and isinstance(value[0], float):
+        unit = key.rpartition("_")[2]
+        return joined(", ", (show(number, unit, DIGITS) for number in value))
     if isinstance(value, tuple):
         return joined(", ", (WEEKDAYS[v] for v in value)) if value else say("none")
     if isinstance(value, str):

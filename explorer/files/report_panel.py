@@ -28,6 +28,8 @@ from explorer.words.sheet import (
     fit_rows,
     fit_sentence,
     light_name,
+    measured_of,
+    misfit_sentences,
     percent_off,
     points_of,
 )
@@ -45,6 +47,10 @@ def panel_sheet_blocks(panels: Panels) -> list[Block]:
         _figure(panels, fit),
         _point_table(panels, fit),
         Paragraph(text=fit_sentence(panels, fit)),
+        *(
+            Paragraph(text=sentence)
+            for sentence in misfit_sentences(panels, fit, range(len(panels.data_sheet)))
+        ),
         _diode_table(panels, fit),
     ]
 
@@ -64,6 +70,10 @@ def _figure(panels: Panels, fit: PanelFit) -> Figure:
                 x=volts, y=current * amps, dash=_DASHES[i % len(_DASHES)],
             )
             for i, (point, (volts, current)) in enumerate(zip(points, drawn, strict=True))
+        )
+        + tuple(
+            Curve(label=say("measured"), x=volts, y=current * amps, dash="2 3")
+            for volts, current in (measured_of(point) for point in points if point.measured_V)
         ),
         dots=tuple(
             Dot(letter=str(i), x=volts, y=current * amps)

@@ -95,6 +95,22 @@ def landmarks(volts: FloatArray, amps: FloatArray) -> Landmarks:
     )  # fmt: skip
 
 
+def thinned(volts: FloatArray, amps: FloatArray, most: int) -> tuple[FloatArray, FloatArray]:
+    """At most so many points of a curve, where the panel gives power; ends and bend are kept.
+
+    They lie evenly along the curve as it is drawn.
+    """
+    inside = (volts >= 0.0) & (amps >= 0.0)
+    volts, amps = volts[inside], amps[inside]
+    if len(volts) <= most:
+        return volts, amps
+    steps = np.hypot(np.diff(volts) / np.ptp(volts), np.diff(amps) / np.ptp(amps))
+    along = np.concatenate(([0.0], np.cumsum(steps)))
+    place = np.unique(np.searchsorted(along, np.linspace(0.0, along[-1], most)))
+    place = np.minimum(place, len(volts) - 1)
+    return volts[place], amps[place]
+
+
 def curve_misfit(
     panel: Panel, photocurrent_a: float, volts: FloatArray, amps: FloatArray
 ) -> CurveMisfit:

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, fields
+from dataclasses import dataclass, fields, replace
+from typing import Any
 
 from explorer.physics.panel_fit import (
     PanelFit,
@@ -31,11 +32,14 @@ class DraftLine:
     open_circuit_V: float | None = None
     max_power_A: float | None = None
     max_power_V: float | None = None
+    measured_V: tuple[float, ...] = ()
+    measured_A: tuple[float, ...] = ()
+    """Points of the curve that it was taken from."""
 
     def having(self, key: str, value: float | None) -> DraftLine:
         """The line with another number."""
-        numbers = {each: getattr(self, each) for each in NUMBERS}
-        return DraftLine(source=self.source, **{**numbers, key: value})
+        changed: dict[str, Any] = {key: value}
+        return replace(self, **changed)
 
     @property
     def is_empty(self) -> bool:

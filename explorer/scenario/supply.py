@@ -25,6 +25,10 @@ Technology = Literal[
 ]
 
 
+MOST_MEASURED = 64
+"""Points of a measured curve that a scenario keeps (own judgement: its file stays readable)."""
+
+
 class SheetPoint(Section):
     """One line of a panel's data sheet: a light level and what the panel gives there.
 
@@ -50,6 +54,12 @@ class SheetPoint(Section):
         None, "Voltage at maximum power", "V", 0.02, 200,
         "Voltage where V·I is largest. Empty, with its current: as the technology lets expect.",
     )
+    measured_V: tuple[float, ...] = choice(
+        (), "Measured voltages", "Of the measured curve that this line was taken from, rising."
+    )
+    measured_A: tuple[float, ...] = choice(
+        (), "Measured currents", "At those voltages; the fit is held against them."
+    )
 
     def values(self, expected_a: float = 0.0) -> SheetValues:
         """The line as plain numbers, with the photocurrent that the technology lets expect."""
@@ -67,6 +77,14 @@ class SheetPoint(Section):
     def _is_a_panel(self) -> SheetPoint:
         if fault := line_contradiction(self.values()):
             raise ValueError(fault.text)
+        if len(self.measured_V) != len(self.measured_A) or len(self.measured_V) > MOST_MEASURED:
+            raise ValueError(
+                say(
+                    "measured_V and measured_A hold {volts} and {amps} values; they must be as "
+                    "many, and at most {most}",
+                    volts=len(self.measured_V), amps=len(self.measured_A), most=MOST_MEASURED,
+                )
+            )
         return self
 
 

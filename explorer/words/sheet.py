@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import numpy as np
 
 from explorer.physics import panel as pv
 from explorer.physics.arrays import FloatArray
 from explorer.physics.constants import thermal_voltage
-from explorer.physics.measured_curve import CurveMisfit
+from explorer.physics.measured_curve import CurveMisfit, curve_misfit
 from explorer.physics.panel_fit import QUANTITIES, PanelFit, SheetFault
 from explorer.quantity import show
 from explorer.scenario.data_sheet import REFERENCE_C
@@ -58,6 +60,22 @@ def misfit_sentence(line: int, missed: CurveMisfit) -> Text:
         n=line + 1, points=missed.points,
         mean=figure(f"{100.0 * missed.root_mean_square:.2g} %"),
         most=figure(f"{100.0 * missed.largest:.2g} %"),
+    )
+
+
+def measured_of(point: SheetPoint) -> tuple[FloatArray, FloatArray]:
+    """Points of the curve that a line was taken from. [V, A]"""
+    return np.array(point.measured_V), np.array(point.measured_A)
+
+
+def misfit_sentences(panels: Panels, fit: PanelFit, numbers: Sequence[int]) -> tuple[Text, ...]:
+    """The same for every line that was taken from a measured curve, by its place in a table."""
+    return tuple(
+        misfit_sentence(place, curve_misfit(fit.panel, amps, *measured_of(point)))
+        for place, point, amps in zip(
+            numbers, panels.data_sheet, fit.photocurrent_a.tolist(), strict=True
+        )
+        if point.measured_V
     )
 
 

@@ -5,9 +5,14 @@ import pytest
 
 from explorer.files.disk import FileError
 from explorer.files.measured_curves import read_curve
+from explorer.files.report_blocks import Paragraph
+from explorer.files.report_inputs import input_rows
+from explorer.files.report_panel import panel_sheet_blocks
+from explorer.files.scenario_json import dump_scenario, parse_scenario
 from explorer.physics import panel as pv
-from explorer.physics.measured_curve import curve_misfit
+from explorer.physics.measured_curve import curve_misfit, thinned
 from explorer.scenario.data_sheet import sheet_fit
+from explorer.scenario.model import Scenario
 from explorer.scenario.supply import Panels, SheetPoint
 from tests.engine.systems import AMORPHOUS
 
@@ -94,3 +99,39 @@ def test_a_table_without_a_current_is_refused_by_its_columns(tmp_path):
     path.write_text("voltage_V,lux\n1,2\n2,3\n")
     with pytest.raises(FileError, match="current"):
         read_curve(path)
+
+
+def test_few_points_of_a_long_curve_keep_its_ends_and_its_bend(tmp_path):
+    volts = np.linspace(-0.5, 9.0, 4000)
+    amps = np.asarray(pv.current_at_voltage(AMORPHOUS, LIGHT_A, volts))
+    few_v, few_a = thinned(volts, amps, 60)
+    assert 50 <= len(few_v) <= 60
+    assert few_v[0] == pytest.approx(0.0, abs=0.003)
+    assert few_a[-1] == pytest.approx(0.0, abs=0.02 * LIGHT_A)
+    inside = (volts > 0.0) & (amps > 0.0)
+    missed = np.interp(volts[inside], few_v, few_a) - amps[inside]
+    assert np.abs(missed).max() < 0.01 * LIGHT_A
+
+
+def test_a_scenario_keeps_the_points_and_its_sheet_says_how_far_the_fit_passes(tmp_path):
+    found = read_curve(curve_csv(tmp_path))
+    marks = found.landmarks
+    volts, amps = thinned(found.voltage_v, found.current_a, 60)
+    point = SheetPoint(
+        illuminance_lx=500.0, short_circuit_A=marks.short_circuit_a,
+        open_circuit_V=marks.open_circuit_v, max_power_A=marks.max_power_a,
+        max_power_V=marks.max_power_v, measured_V=tuple(volts.tolist()),
+        measured_A=tuple(amps.tolist()),
+    )  # fmt: skip
+    panels = Panels(technology="amorphous", cells_in_series=8, data_sheet=(point,))
+    kept = parse_scenario(dump_scenario(Scenario(panels=panels)), "kept.json")
+    assert kept.panels == panels
+    said = [b.text for b in panel_sheet_blocks(kept.panels) if isinstance(b, Paragraph)]
+    assert any(f"of {len(volts)} measured points the curve misses" in text for text in said)
+    row = next(row for row in input_rows(kept) if row.path.endswith("measured_V"))
+    assert row.value.count(" V") + row.value.count(" mV") == len(volts)
+
+
+def test_points_that_do_not_pair_are_refused():
+    with pytest.raises(ValueError, match="hold 2 and 1 values"):
+        SheetPoint(measured_V=(0.0, 1.0), measured_A=(1e-5,))

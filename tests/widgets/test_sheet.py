@@ -136,7 +136,9 @@ def measured_csv(tmp_path, rows=40):
     return path
 
 
-def test_a_measured_curve_becomes_a_line_that_waits_for_its_light(qtbot, dialog, tmp_path):
+def test_a_measured_curve_becomes_a_line_that_waits_for_its_light(
+    qtbot, dialog, document, tmp_path
+):
     dialog.table.open_curve(measured_csv(tmp_path))
     (row,) = dialog.table.rows  # in place of the empty one
     assert row.draft.short_circuit_A == pytest.approx(30e-6, rel=1e-3)
@@ -144,8 +146,14 @@ def test_a_measured_curve_becomes_a_line_that_waits_for_its_light(qtbot, dialog,
     assert row.cells["illuminance_lx"].hasFocus()
     assert "still lacks: Light" in dialog.sentence.text()
     enter(qtbot, row.cells["illuminance_lx"], "200")
-    assert "measured points the curve misses" in dialog.sentence.text()
-    assert dialog.use.isEnabled()
+    said = dialog.sentence.text()
+    assert "measured points the curve misses" in said
+    qtbot.mouseClick(dialog.use, Qt.MouseButton.LeftButton)
+    (point,) = document.scenario.panels.data_sheet
+    assert len(point.measured_V) == len(point.measured_A) > 30
+    again = SheetDialog(document)
+    qtbot.addWidget(again)
+    assert again.sentence.text() == said
 
 
 def test_a_curve_that_cannot_be_read_is_refused_in_a_sentence(dialog, tmp_path):

@@ -14,8 +14,6 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from explorer.files.measured_curves import MeasuredCurve
-from explorer.physics.measured_curve import curve_misfit
 from explorer.scenario.fields import describe
 from explorer.scenario.sheet_draft import Judged, drafts_of, judged
 from explorer.scenario.supply import Panels, Technology
@@ -23,7 +21,7 @@ from explorer.state import theme
 from explorer.state.document import Document
 from explorer.state.language import tr
 from explorer.state.shape import shape_of
-from explorer.text import Text, say
+from explorer.text import say
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.card import Card
 from explorer.widgets.exact_field import ExactField
@@ -40,7 +38,8 @@ from explorer.words.sheet import (
     fit_rows,
     fit_sentence,
     light_name,
-    misfit_sentence,
+    measured_of,
+    misfit_sentences,
     points_of,
     unfinished_sentence,
 )
@@ -179,7 +178,9 @@ class SheetDialog(QDialog):
         self.table.show_judgement(found.lines, found.fit, found.faults)
         said = [tr(fault_sentence(fault)) for fault in found.faults]
         said += [tr(unfinished_sentence(i, drafts[i])) for i in found.unfinished]
-        said += [tr(sentence) for sentence in self._misfits(found)]
+        if found.fit is not None:
+            missed = misfit_sentences(found.panels, found.fit, found.lines)
+            said += [tr(sentence) for sentence in missed]
         self.sentence.setText("\n".join(said))
         self.sentence.setVisible(bool(said))
         self._color_sentence(fault=bool(found.faults))
@@ -190,26 +191,6 @@ class SheetDialog(QDialog):
         self.use.setText(tr("Use no data sheet") if nothing else tr("Use this panel"))
         self.use.setEnabled(found.is_ready and (bool(found.lines) or emptied))
         self.use.setChecked(self.use.isEnabled())
-
-    def _measured(self, found: Judged) -> list[tuple[int, int, MeasuredCurve]]:
-        """Place in the table, line of the fit, and points of every measured curve."""
-        return [
-            (place, found.lines.index(place), row.curve)
-            for place, row in enumerate(self.table.rows)
-            if row.curve is not None and place in found.lines
-        ]
-
-    def _misfits(self, found: Judged) -> list[Text]:
-        """How far the fitted curves pass from measured points."""
-        fit = found.fit
-        if fit is None:
-            return []
-        return [
-            misfit_sentence(place, curve_misfit(
-                fit.panel, float(fit.photocurrent_a[line]), curve.voltage_v, curve.current_a
-            ))
-            for place, line, curve in self._measured(found)
-        ]  # fmt: skip
 
     def _show_fit(self, found: Judged) -> None:
         points = found.panels.data_sheet
@@ -247,8 +228,8 @@ class SheetDialog(QDialog):
             ),
             "; ".join(f"{tr(a)} {tr(b)}" for a, b in rows),
             tuple(
-                (order.index(line), curve.voltage_v, curve.current_a)
-                for _, line, curve in self._measured(found)
+                (order.index(i), *measured_of(point))
+                for i, point in enumerate(points) if point.measured_V
             ),
         )
 

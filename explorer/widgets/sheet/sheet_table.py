@@ -18,12 +18,13 @@ from PySide6.QtWidgets import (
 
 from explorer.files.disk import FileError
 from explorer.files.measured_curves import MeasuredCurve, read_curve
+from explorer.physics.measured_curve import thinned
 from explorer.physics.panel_fit import MOST_LINES, QUANTITIES, PanelFit, SheetFault
 from explorer.quantity import show
 from explorer.scenario.fields import describe
 from explorer.scenario.light import Source
 from explorer.scenario.sheet_draft import NUMBERS, DraftLine
-from explorer.scenario.supply import SheetPoint
+from explorer.scenario.supply import MOST_MEASURED, SheetPoint
 from explorer.state import theme
 from explorer.state.language import tr
 from explorer.text import Text, say, texts
@@ -144,7 +145,7 @@ class SheetTable(QWidget):
         row.cells["illuminance_lx"].setFocus(Qt.FocusReason.TabFocusReason)
 
     def add_curve(self, curve: MeasuredCurve) -> None:
-        """A line that says what a measured curve says; its points are kept with it."""
+        """A line that says what a measured curve says, and keeps its points."""
         marks = curve.landmarks
         numbers = {
             "illuminance_lx": curve.illuminance_lx,
@@ -152,13 +153,16 @@ class SheetTable(QWidget):
             "max_power_A": marks.max_power_a, "max_power_V": marks.max_power_v,
         }  # fmt: skip
         source = self.rows[-1].draft.source if self.rows else describe(SheetPoint, "source").default
-        line = DraftLine(source=source, **{
-            key: None if value is None else float(f"{value:.5g}") for key, value in numbers.items()
-        })  # fmt: skip
+        volts, amps = thinned(curve.voltage_v, curve.current_a, MOST_MEASURED)
+        line = DraftLine(
+            source=source,
+            **{key: None if value is None else _neat(value) for key, value in numbers.items()},
+            measured_V=tuple(map(_neat, volts.tolist())),
+            measured_A=tuple(map(_neat, amps.tolist())),
+        )
         if len(self.rows) == 1 and self.rows[0].draft.is_empty:
             self._drop(self.rows[0])
         row = self._append(line)
-        row.curve = curve
         row.cells["illuminance_lx"].setFocus(Qt.FocusReason.TabFocusReason)
         self.changed.emit()
 
@@ -210,8 +214,6 @@ class SheetLine(QWidget):
         super().__init__(parent)
         self.hide()
         self.draft = draft
-        self.curve: MeasuredCurve | None = None
-        """Where the line was taken from."""
         self._marked: frozenset[str] = frozenset()
         self.cells: dict[str, ExactField] = {}
         for key in NUMBERS:
@@ -286,6 +288,11 @@ class SheetLine(QWidget):
         self.draft = replace(self.draft, source=self.lamp.itemData(index))
         self.lamp.setToolTip(self.lamp.currentText())
         self.changed.emit()
+
+
+def _neat(value: float) -> float:
+    """As many digits as a meter has."""
+    return float(f"{value:.5g}")
 
 
 def _head(title: str, unit: str) -> QWidget:
