@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from math import ceil, nan
 
@@ -20,7 +20,9 @@ from explorer.advice.verdict import Verdict
 from explorer.engine.trace import Trace
 from explorer.scenario import parts
 from explorer.scenario.model import Scenario, size_path
+from explorer.scenario.part import StorePart, taken
 from explorer.scenario.parts import StoreFamily
+from explorer.scenario.storage import Store, SupercapacitorStore
 from explorer.scenario.supply import ConverterCharger
 from explorer.text import say, texts
 
@@ -37,6 +39,8 @@ MOST_TRIES = 8
 """Sizes that run, or may run, by the batch engine and are judged exactly."""
 PRESENT = "present"
 """Key of the entry for the store that the design has."""
+OWN = "own "
+"""Begins the key of a store of one's own."""
 _IN_A_STRING: dict[str, str] = texts({
     "Two supercapacitors in series": "Supercapacitors in series",
     "Flat power supercapacitor pair": "Flat power supercapacitor",
@@ -66,6 +70,14 @@ class Entry:
     cautions: tuple[str, ...]
     fits: bool
     """Whether the store's voltages suit the device."""
+    price: float = nan
+    """Of a store of one's own, in its currency; not a number where it is not known."""
+    currency: str = ""
+
+    @property
+    def is_own(self) -> bool:
+        """Whether it is a store of one's own."""
+        return self.key.startswith(OWN)
 
 
 def replaced_store(scenario: Scenario, family: StoreFamily, size: float) -> Scenario | None:
@@ -73,10 +85,31 @@ def replaced_store(scenario: Scenario, family: StoreFamily, size: float) -> Scen
 
     None where the store's voltage never reaches what the device needs.
     """
-    empty_v, rated_v = family.window_v
     stretch = _stretch(family, scenario.charger.full_V)
-    empty_v, rated_v = empty_v * stretch, rated_v * stretch
-    full_v = min(scenario.charger.full_V, rated_v * (1.0 if family.kind == "cell" else HEADROOM))
+    empty_v, rated_v = (volts * stretch for volts in family.window_v)
+    store = family.store(size)
+    if stretch > 1.0:
+        # Longer strings of larger units: for one bank the product of ESR and farads stays, and
+        # each unit leaks by its own, larger capacitance.
+        assert isinstance(store, SupercapacitorStore)
+        store = store.model_copy(update={
+            "units_in_series": round(store.units_in_series * stretch),
+            "leakage_A": store.leakage_A * stretch,
+            "balancing_A": store.balancing_A * stretch,
+        })  # fmt: skip
+    return _on_store(scenario, store, empty_v, rated_v)
+
+
+def own_store(scenario: Scenario, part: StorePart) -> Scenario | None:
+    """The scenario on a store of one's own, with thresholds moved as for any other."""
+    store: Store = taken(part, scenario.store)
+    return _on_store(scenario, store, store.empty_v, store.unit_rated_v * store.in_series)
+
+
+def _on_store(
+    scenario: Scenario, store: Store, empty_v: float, rated_v: float
+) -> Scenario | None:
+    full_v = min(scenario.charger.full_V, rated_v * (1.0 if store.kind == "cell" else HEADROOM))
     low_v = max(scenario.load.disconnect_V, empty_v)
     if full_v < low_v * 1.05:
         return None
@@ -84,14 +117,7 @@ def replaced_store(scenario: Scenario, family: StoreFamily, size: float) -> Scen
     if connect_v >= 0.97 * full_v or connect_v <= low_v:
         connect_v = low_v + BAND * (full_v - low_v)
     data = scenario.model_dump()
-    store = family.store(size)
     data["store"] = store.model_dump()
-    if stretch > 1.0:
-        # Longer strings of larger units: for one bank the product of ESR and farads stays, and
-        # each unit leaks by its own, larger capacitance.
-        data["store"]["units_in_series"] = round(data["store"]["units_in_series"] * stretch)
-        for key in ("leakage_A", "balancing_A"):
-            data["store"][key] *= stretch
     data["charger"]["full_V"] = full_v
     if isinstance(scenario.charger, ConverterCharger):
         # A converter is set to what the store takes; a diode lets through what the sun drives.
@@ -99,8 +125,7 @@ def replaced_store(scenario: Scenario, family: StoreFamily, size: float) -> Scen
             scenario.charger.output_limit_A, store.most_charge_A
         )
     data["load"]["connect_V"] = connect_v
-    for key in ("years_in_service",):
-        data["store"][key] = getattr(scenario.store, key)
+    data["store"]["years_in_service"] = scenario.store.years_in_service
     try:
         return Scenario.model_validate(data)
     except ValidationError:
@@ -126,16 +151,26 @@ def fitted_title(family: StoreFamily, full_v: float) -> str:
     return say("{title}, {n} units", title=title, n=units)
 
 
-def contest(case: Case, stopped: Callable[[], bool] = lambda: False) -> Iterator[Entry]:
-    """Every store family in the smallest size that runs, or in its best size if none does.
+def contest(
+    case: Case, stopped: Callable[[], bool] = lambda: False, own: Sequence[StorePart] = ()
+) -> Iterator[Entry]:
+    """Every store of one's own as it is, and every family in the smallest size that runs.
+
+    A family of which no size runs stands in its best size.
 
     Parameters
     ----------
     case : Case
         The design; everything but the store and its thresholds stays.
     stopped : callable
-        Asked between families; True ends the contest.
+        Asked between stores; True ends the contest.
+    own : sequence of StorePart
+        Stores of one's own.
     """
+    for number, part in enumerate(own):
+        if stopped():
+            return
+        yield _own_entry(case, part, f"{OWN}{number}")
     for family in parts.store_families():
         if stopped():
             return
@@ -154,6 +189,22 @@ def present_entry(case: Case) -> Entry:
         verdict=found.verdict, answers=found.answers, trace=found.trace,
         volume_cm3=nan, mass_g=nan, cost_class=nan, years_to_end=_years_to_end(scenario),
         cautions=_titles(scenario), fits=True,
+    )
+
+
+def _own_entry(case: Case, part: StorePart, key: str) -> Entry:
+    design = own_store(case.scenario, part)
+    found = assess(case.with_scenario(design)) if design is not None else None
+    return Entry(
+        key=key, title=say("Own: {title}", title=part.title), scenario=design,
+        size=part.store.size, unit=part.store.size_unit,
+        verdict=found.verdict if found else None, answers=found.answers if found else {},
+        trace=found.trace if found else None,
+        volume_cm3=nan if part.volume_cm3 is None else part.volume_cm3,
+        mass_g=nan if part.mass_g is None else part.mass_g,
+        cost_class=nan, price=nan if part.price is None else part.price, currency=part.currency,
+        years_to_end=_years_to_end(design) if design is not None else 0.0,
+        cautions=_titles(design) if design is not None else (), fits=design is not None,
     )
 
 

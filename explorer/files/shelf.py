@@ -8,7 +8,7 @@ from pathlib import Path
 
 from explorer.files.disk import FileError
 from explorer.files.part_json import load_part, save_part
-from explorer.scenario.part import Part, PartKind
+from explorer.scenario.part import Part, StorePart
 from explorer.text import say
 
 _SUFFIX = ".json"
@@ -45,10 +45,10 @@ class Shelf:
             return ()
         return tuple(_look(path) for path in paths)
 
-    def parts(self, kind: PartKind) -> tuple[Part, ...]:
-        """The sound parts of one kind, by title."""
-        found = [one.part for one in self.kept() if one.part is not None]
-        return tuple(sorted((p for p in found if p.kind == kind), key=_by_title))
+    def stores(self) -> tuple[StorePart, ...]:
+        """The sound stores, by title."""
+        found = [one.part for one in self.kept() if isinstance(one.part, StorePart)]
+        return tuple(sorted(found, key=_by_title))
 
     def add(self, part: Part) -> Path:
         """Put a part on the shelf, in a file of its own.

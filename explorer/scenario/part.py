@@ -25,6 +25,8 @@ SECTION_OF: dict[PartKind, str] = {
 _FINGERPRINT_LETTERS = 12
 _OF_THE_ARRAY = ("count", "in_series")
 """What a scenario says of its panels beside what one panel is."""
+_OF_THE_PLACE = ("years_in_service", "initial_V", "initial_charge")
+"""What a scenario says of its store beside what the store is."""
 
 
 class _AnyPart(Section):
@@ -140,8 +142,8 @@ def taken(part: Part, present: Any) -> Any:
 
 
 def fingerprint(section: Any) -> str:
-    """Short hash of the values of a section, without its origin and the number of panels."""
-    data = section.model_dump(mode="json", exclude={"part", *_OF_THE_ARRAY})
+    """Short hash of the values of a section, without its origin and what a design adds to it."""
+    data = section.model_dump(mode="json", exclude={"part", *_OF_THE_ARRAY, *_OF_THE_PLACE})
     text = json.dumps(data, sort_keys=True, separators=(",", ":"), ensure_ascii=False)
     return hashlib.sha256(text.encode("utf-8")).hexdigest()[:_FINGERPRINT_LETTERS]
 

@@ -57,12 +57,13 @@ def panel_steps(case: Case, stopped: Stopped) -> Iterator[PanelCurve]:
     yield panel_curve(case)
 
 
-def contest_steps(case: Case, stopped: Stopped) -> Iterator[Entry]:
-    """One kind of store after the other."""
+def contest_steps(parts_folder: Path, case: Case, stopped: Stopped) -> Iterator[Entry]:
+    """The present store, those of one's own, and one generic kind after the other."""
     from explorer.advice.contest import contest, present_entry
+    from explorer.files.shelf import Shelf
 
     yield present_entry(case)
-    yield from contest(case, stopped)
+    yield from contest(case, stopped, Shelf(parts_folder).stores())
 
 
 def territory_steps(x: Axis, y: Axis, case: Case, stopped: Stopped) -> Iterator[Territory]:

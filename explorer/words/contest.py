@@ -12,6 +12,7 @@ from explorer.quantity import show
 from explorer.text import figure, joined, say, texts
 from explorer.words.answers import value_of
 from explorer.words.drawers import CODES, Table
+from explorer.words.part import price_text
 from explorer.words.readout import margin_text, quantity_text
 
 COST_CLASSES = 5
@@ -51,7 +52,7 @@ CONTEST_TIPS = texts({
     "operations": "Operations from full to cut-off without light",
     "volume": "Volume of the store",
     "mass": "Mass of the store",
-    "cost": "Relative cost for the same job, 1 (cheapest) to 5",
+    "cost": "Relative cost for the same job, 1 (cheapest) to 5; the price of a store of your own",
     "years": "Years to the store's end of life at this temperature and voltage",
     "cautions": "What to mind with this kind of store",
 })  # fmt: skip
@@ -92,9 +93,11 @@ def contest_cell(entry: Entry, key: str) -> Cell:
             count = found["operations_per_charge"]
             return Cell(text=value_of("operations_per_charge", count), rank=count)
         case "volume":
-            return Cell(text=show(entry.volume_cm3, "", 2) + " cm³", rank=entry.volume_cm3)
+            return _measured(entry.volume_cm3, " cm³")
         case "mass":
-            return Cell(text=show(entry.mass_g, "", 2) + " g", rank=entry.mass_g)
+            return _measured(entry.mass_g, " g")
+        case "cost" if entry.is_own:
+            return _price(entry)
         case "cost":
             text = say("{n} of {count}", n=round(entry.cost_class), count=COST_CLASSES)
             return Cell(text=text, rank=entry.cost_class)
@@ -103,6 +106,19 @@ def contest_cell(entry: Entry, key: str) -> Cell:
         case _:
             text = joined(", ", entry.cautions) or say("none")
             return Cell(text=text, rank=len(entry.cautions))
+
+
+def _measured(value: float, unit: str) -> Cell:
+    if math.isnan(value):
+        return Cell(text="–", rank=math.inf)
+    return Cell(text=show(value, "", 2) + unit, rank=value)
+
+
+def _price(entry: Entry) -> Cell:
+    """What a store of one's own costs; ranks behind the classes of the generic kinds."""
+    if math.isnan(entry.price):
+        return Cell(text="–", rank=math.inf)
+    return Cell(text=price_text(entry.price, entry.currency), rank=COST_CLASSES + entry.price)
 
 
 def years_text(years: float) -> str:
@@ -135,14 +151,24 @@ def contest_line(entry: Entry) -> str:
 
 def contest_answer(entries: Sequence[Entry], done: bool) -> str:
     """How many kinds of store would run, as the answer to the drawer's question."""
-    kinds = [e for e in entries if e.key != PRESENT]
-    n = sum(e.verdict is not None and e.verdict.state == "runs" for e in kinds)
-    count = len(kinds)
+    kinds = [e for e in entries if e.key != PRESENT and not e.is_own]
+    own = [e for e in entries if e.is_own]
+    n, count = _running(kinds), len(kinds)
+    if done and own:
+        return say(
+            "{n} of {count} kinds of store would run, each in its best size, and {m} of {own} of "
+            "your own",
+            n=n, count=count, m=_running(own), own=len(own),
+        )  # fmt: skip
     if not done:
         return say("{n} of {count} kinds so far would run", n=n, count=count)
     if n == 0:
         return say("None of {count} kinds of store would run in any size", count=count)
     return say("{n} of {count} kinds of store would run, each in its best size", n=n, count=count)
+
+
+def _running(entries: Sequence[Entry]) -> int:
+    return sum(e.verdict is not None and e.verdict.state == "runs" for e in entries)
 
 
 def contest_table(entries: Sequence[Entry]) -> Table:
@@ -162,6 +188,8 @@ def contest_table(entries: Sequence[Entry]) -> Table:
     table["volume_cm3"] = [e.volume_cm3 for e in entries]
     table["mass_g"] = [e.mass_g for e in entries]
     table["cost_class"] = [e.cost_class for e in entries]
+    table["price"] = [e.price for e in entries]
+    table["currency"] = [e.currency for e in entries]
     table["years_to_end"] = [e.years_to_end for e in entries]
     table["cautions"] = ["; ".join(e.cautions) for e in entries]
     return table

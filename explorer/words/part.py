@@ -49,19 +49,16 @@ def part_summary(part: Part) -> Text:
     return joined(", ", found)
 
 
-def price_text(part: Part) -> Text | None:
-    """Price with its currency; None where no price is known.
+def price_text(price: float, currency: str) -> Text:
+    """A price with its currency.
 
     Examples
     --------
-    >>> from explorer.scenario.part import StorePart
-    >>> price_text(StorePart(title="Hearth", price=4.2, currency="EUR"))
+    >>> price_text(4.2, "EUR")
     '4.20 EUR'
     """
-    if part.price is None:
-        return None
-    return joined(" ", (figure(f"{part.price:.2f}"), part.currency)) if part.currency \
-        else figure(f"{part.price:.2f}")
+    amount = figure(f"{price:.2f}")
+    return joined(" ", (amount, currency)) if currency else amount
 
 
 def origin_line(section: Any) -> Text:

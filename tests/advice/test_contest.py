@@ -11,6 +11,9 @@ from explorer.advice.contest import PRESENT, contest, present_entry, replaced_st
 from explorer.advice.fleet import fleet
 from explorer.scenario import parts
 from explorer.scenario.model import Scenario
+from explorer.scenario.part import is_changed, part_from
+from explorer.scenario.storage import CellStore
+from explorer.words.contest import contest_answer, contest_cell
 from tests.advice.demos import LOGGED, NAMES, demo, exact
 
 FAMILIES = {f.key: f for f in parts.store_families()}
@@ -192,3 +195,25 @@ def test_the_design_s_own_store_is_judged_as_it_is(entries, name):
     assert entry.scenario == scenario
     assert entry.verdict.state == exact(scenario, log).state
     assert PRESENT not in {e.key for e in entries[name]}
+
+
+def test_stores_of_ones_own_take_part_as_they_are():
+    scenario, log = demo("soil_probe")
+    small = CellStore(capacity_mAh=12.0)
+    own = (
+        part_from("store", small, title="Hearth 12", source="Bench", price=3.5, currency="EUR"),
+        part_from("store", CellStore(cells_in_series=8), title="Tall"),
+    )
+    stops = iter((False, False, True))
+    first, second = contest(Case(scenario, log), lambda: next(stops), own)
+    assert (first.title, first.size, first.price) == ("Own: Hearth 12", 12.0, 3.5)
+    assert first.is_own
+    assert first.verdict is not None
+    store = first.scenario.store
+    assert store.model_copy(update={"part": None, "years_in_service": 0.0}) == small
+    assert (store.part.title, is_changed(store)) == ("Hearth 12", False)
+    assert second.scenario is None
+    assert not second.fits
+    assert contest_cell(first, "cost").text == "3.50 EUR"
+    assert contest_cell(first, "volume").text == "–"
+    assert "of your own" in contest_answer([first, second], done=True)

@@ -40,7 +40,7 @@ def test_a_part_comes_back_as_it_was_saved(tmp_path, kind, design):
     part = part_from(kind, getattr(design, SECTION_OF[kind]), **KNOWN)
     path = shelf.add(part)
     assert load_part(path) == part
-    assert shelf.parts(kind) == (part,)
+    assert [one.part for one in shelf.kept()] == [part]
     assert is_part(path)
 
 
@@ -100,7 +100,10 @@ def test_a_file_that_is_cut_anywhere_is_a_sentence(data):
 
 def test_a_damaged_file_on_the_shelf_hides_no_other(tmp_path):
     shelf = Shelf(tmp_path)
-    sound = shelf.add(part_from("store", CellStore(), title="Hearth"))
+    part = part_from("store", CellStore(), title="Hearth")
+    sound = shelf.add(part)
+    shelf.add(part_from("load", Scenario().load, title="Probe"))
+    assert shelf.stores() == (part,)
     (tmp_path / "broken.json").write_text("{", encoding="utf-8")
     kept = {one.path.name: one for one in shelf.kept()}
     assert kept[sound.name].part is not None

@@ -12,7 +12,10 @@ from explorer.advice.case import Case
 from explorer.advice.edges import break_even
 from explorer.advice.stops import stops_of
 from explorer.advice.territory import Axis, Territory
+from explorer.files.shelf import Shelf
 from explorer.scenario.model import Scenario, with_value
+from explorer.scenario.part import part_from
+from explorer.scenario.storage import CellStore
 from explorer.state import theme
 from explorer.state.theme import ALL_TOKENS
 from explorer.widgets.drawers.budget_drawer import BudgetDrawer
@@ -65,9 +68,13 @@ def test_enter_on_a_loss_asks_for_the_field_that_governs_it(qtbot, document, job
 # --- contest ---
 
 
-def test_the_contest_brings_every_kind_of_store_and_enter_takes_one(qtbot, document, jobs):
-    drawer = opened(qtbot, ContestDrawer(document, jobs))
+def test_the_contest_brings_every_kind_of_store_and_enter_takes_one(
+    qtbot, document, jobs, tmp_path
+):
+    Shelf(tmp_path / "parts").add(part_from("store", CellStore(), title="Hearth"))
+    drawer = opened(qtbot, ContestDrawer(document, jobs, tmp_path / "parts"))
     assert drawer.sorted.rowCount() == len(drawer.model.entries) >= 5
+    assert "Own: Hearth" in [entry.title for entry in drawer.model.entries]
     ranks = []
     for row in range(drawer.sorted.rowCount()):
         entry = drawer.sorted.index(row, 0).data(ENTRY_ROLE)
@@ -95,8 +102,10 @@ def test_the_contest_brings_every_kind_of_store_and_enter_takes_one(qtbot, docum
     assert document.scenario == before
 
 
-def test_the_contest_shows_the_design_s_own_store_which_cannot_be_taken(qtbot, document, jobs):
-    drawer = opened(qtbot, ContestDrawer(document, jobs))
+def test_the_contest_shows_the_design_s_own_store_which_cannot_be_taken(
+    qtbot, document, jobs, tmp_path
+):
+    drawer = opened(qtbot, ContestDrawer(document, jobs, tmp_path))
     row = next(
         r for r in range(drawer.sorted.rowCount())
         if drawer.sorted.index(r, 0).data(ENTRY_ROLE).key == "present"

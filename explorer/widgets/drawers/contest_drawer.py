@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from functools import partial
+from pathlib import Path
+
 from PySide6.QtCore import QModelIndex, QSize, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QResizeEvent
 from PySide6.QtWidgets import (
@@ -114,9 +117,13 @@ class ContestDrawer(Drawer):
     """Shows the contest and puts the chosen store in place."""
 
     def __init__(
-        self, document: Document, jobs: JobRunner, parent: QWidget | None = None
+        self,
+        document: Document,
+        jobs: JobRunner,
+        parts_folder: Path,
+        parent: QWidget | None = None,
     ) -> None:
-        feed = Feed("contest", document, jobs, contest_steps)
+        feed = Feed("contest", document, jobs, partial(contest_steps, parts_folder))
         super().__init__(QUESTION, document, feed, parent=parent)
         self.model = ContestModel(self)
         self.sorted = SortedContest(self)

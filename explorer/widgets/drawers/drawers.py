@@ -169,7 +169,7 @@ def _build(key: str, document: Document, jobs: JobRunner, settings: SettingsStor
     if key == "contest":
         from explorer.widgets.drawers.contest_drawer import ContestDrawer
 
-        return ContestDrawer(document, jobs)
+        return ContestDrawer(document, jobs, settings.parts_folder)
     if key == "territory":
         from explorer.widgets.drawers.territory_drawer import TerritoryDrawer
 

@@ -343,6 +343,7 @@ def _line(one: Kept) -> str:
     """Title and values of one part, as the list shows it."""
     if one.part is None:
         return f"{one.path.name}\n{tr('This file is no part.')}"
-    price = price_text(one.part)
     told = tr(part_summary(one.part))
-    return f"{one.part.title}\n{told}" + (f", {tr(price)}" if price else "")
+    if one.part.price is not None:
+        told += f", {tr(price_text(one.part.price, one.part.currency))}"
+    return f"{one.part.title}\n{told}"
