@@ -16,6 +16,7 @@ from numpy.typing import NDArray
 from explorer.advice.case import Case
 from explorer.advice.criteria import BALANCE, DARK, Criterion
 from explorer.advice.edges import CLOSURE, Edges, Stopped, edge_above, find_edges, judged_at
+from explorer.advice.judge import judge
 from explorer.advice.stops import LIGHT_STOPS, Series, three_digits
 from explorer.engine.system import DAY_S
 from explorer.scenario.demand import Every
@@ -97,9 +98,14 @@ def _shortest(
     """From which interval on Service and Balance pass.
 
     Balance alone is had without a march, and what its edge serves is served from there on: only
-    where that edge serves less is the edge of both looked for.
+    where that edge serves less is the edge of both looked for. What falls short with the fewest
+    runs, as now, does so with more.
     """
     found = find_edges(case, path, BALANCE, values, series, stopped)
+    if not SERVICE_AND_BALANCE.holds(judge(case)) and not (
+        judged_at(case, path, float(values[-1]), SERVICE_AND_BALANCE)[0]
+    ):
+        return replace(found, edges=(), at_low=False, at_high=False)
     first = found.low if found.at_low else next(
         (e.value for e in found.edges if e.holds_above), None
     )
