@@ -57,7 +57,8 @@ def _efficiency(case: Case, charger: ch.Converter, photocurrent_a: float) -> Cha
     watt = float(given.panel_w)
     shown = [w for w in (watt, *powers) if w > 0.0]
     low, high = min([_LEAST_W, *shown]), max([_MOST_W, *shown])
-    inputs = np.geomspace(low, high, _POINTS)
+    # The curve bends in its first row.
+    inputs = np.unique(np.concatenate([np.geomspace(low, high, _POINTS), powers]))
     volts = charger.table.volts if charger.table is not None else ()
     several = len(volts) > 1
     connect_v = case.system.load.connect_v

@@ -15,6 +15,7 @@ from explorer.advice.reach import reach
 from explorer.advice.stops import knob_paths, stops_of
 from explorer.engine.trace import Trace
 from explorer.files.report_blocks import Block, Figure, Heading, Paragraph, Sheet
+from explorer.files.report_charger import charger_blocks
 from explorer.files.report_figures import panel_figure, point_table, pulse_figure, store_figure
 from explorer.files.report_limits import Limit
 from explorer.files.report_panel import panel_sheet_blocks
@@ -116,6 +117,7 @@ def sheet(found: Findings, source: Source, model: Sequence[Limit]) -> Sheet:
         point_table(found.curve),
         *_sold(found.assessment),
         *panel_sheet_blocks(scenario.panels),
+        *charger_blocks(scenario.charger, found.curve.charger),
         Heading(text=say("Where the energy goes")),
         budget_table(found.budget),
         Heading(text=say("How the light is known")),
