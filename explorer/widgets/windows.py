@@ -12,6 +12,7 @@ from explorer.files.bench_log import is_bench_log
 from explorer.files.captures import is_capture
 from explorer.files.disk import FileError
 from explorer.files.logs import is_light_log
+from explorer.files.part_json import is_part
 from explorer.files.scenario_json import load_scenario
 from explorer.state.autosave import Autosave, Leftover, claim_leftovers
 from explorer.state.language import LanguageChoice, language, set_language, tr
@@ -19,6 +20,7 @@ from explorer.text import say
 from explorer.widgets import messages
 from explorer.widgets.file_drop import FileDrop
 from explorer.widgets.main_window import MainWindow
+from explorer.widgets.parts.desk import PartsDesk
 
 _BESIDE = QPoint(28, 28)
 """How far a further window lies from the one before."""
@@ -194,6 +196,10 @@ class Windows(QObject):
             window.knobs.logs.show_file(paths[0])
         elif window is not None and len(paths) == 1 and is_capture(paths[0]):
             window.open_capture(paths[0])
+        elif window is not None and len(paths) == 1 and is_part(paths[0]):
+            desk = window.findChild(PartsDesk)
+            assert desk is not None
+            desk.take_in(paths[0])
         elif window is not None and window.may_leave():
             window.open_path(paths[0])
             self.open_files(paths[1:], window)

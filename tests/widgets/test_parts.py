@@ -1,12 +1,13 @@
 import pytest
 from PySide6.QtCore import Qt
 
-from explorer.app import build_window
+from explorer.app import build_window, build_windows
 from explorer.files.part_json import load_part, save_part
 from explorer.files.shelf import Shelf
 from explorer.scenario.part import part_from
 from explorer.scenario.storage import CellStore
 from explorer.widgets import messages
+from explorer.widgets.file_drop import FileDrop
 from explorer.widgets.parts.part_line import PartLine
 from explorer.widgets.parts.parts_dialog import PartsDialog
 
@@ -148,3 +149,17 @@ def test_the_window_opens_the_shelf_beside_each_section(qtbot, qapp, tmp_path):
     window.document.edit("store.esr_ohm", 0.07)
     assert line.said.text().endswith("changed since it was taken.")
     window.document.undo_stack.setClean()
+
+
+def test_a_part_that_is_dropped_on_a_window_goes_to_the_shelf(qtbot, qapp, tmp_path):
+    file = tmp_path / "given.json"
+    save_part(file, part_from("store", CellStore(), title="Hearth 40"))
+    windows = build_windows(qapp, tmp_path / "settings" / "settings.ini")
+    window = windows.add()
+    qtbot.addWidget(window)
+    window.findChild(FileDrop).dropped.emit([file])
+    (dialog,) = window.findChildren(PartsDialog)
+    assert dialog.chosen.part.title == "Hearth 40"
+    assert window.document.is_clean
+    assert load_part(tmp_path / "settings" / "parts" / "hearth-40.json").title == "Hearth 40"
+    window.close()

@@ -56,5 +56,10 @@ class PartsDesk(QObject):
         """Show the parts of a kind."""
         self.dialog.begin(next(one for one in KINDS if one == kind))
 
+    def take_in(self, path: Path) -> None:
+        """Copy a part file to the shelf, and show it there."""
+        self.open(self.dialog.kind)
+        self.dialog.take_in(path)
+
     def _on_action(self) -> None:
         self.open(self.dialog.kind)
