@@ -7,13 +7,15 @@ from PySide6.QtCore import QCoreApplication, QEvent, Qt
 from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import QFileDialog, QMessageBox
 
+from explorer.files.shelf import Shelf
 from explorer.quantity import parse
 from explorer.resource_files import resource_path
 from explorer.scenario.demand import Operation, Phase
 from explorer.scenario.light import SteadyPattern, WeekPattern
 from explorer.scenario.model import FORMAT, Scenario, with_value
+from explorer.scenario.part import part_from
 from explorer.scenario.storage import CapacitorStore, CellStore
-from explorer.scenario.supply import DirectCharger
+from explorer.scenario.supply import DirectCharger, SheetPoint
 from explorer.state import language
 from explorer.state.tour import STEPS
 from explorer.widgets import messages
@@ -21,6 +23,9 @@ from explorer.widgets.exact_field import ExactField
 from explorer.widgets.guide.guide_dialog import GuideDialog
 from explorer.widgets.help.help_window import PAGES
 from explorer.widgets.help.quantities import entries
+from explorer.widgets.parts.parts_dialog import PartsDialog
+from explorer.widgets.sheet.sheet_dialog import SheetDialog
+from explorer.words.part import KIND_TITLES
 from tests import pseudo
 
 TITLE = "Zwergstation"
@@ -116,12 +121,10 @@ def test_a_refused_value_and_a_damaged_file(qtbot, window, said, tmp_path):
         field.selectAll()
         qtbot.keyClicks(field, text)
         qtbot.keyClick(field, Qt.Key.Key_Return)
-        assert window.notice.isVisible()
-        shown = window.notice.text.text()
+        shown = window.knobs.rows[1].fault.text()
+        assert shown
         assert not in_english([shown.replace("viele", "")])
-        assert window.notice.accessibleName() == shown
         qtbot.keyClick(field, Qt.Key.Key_Escape)
-        window.notice.hide()
     (title, sentence), = said
     assert not in_english([language.tr(title)])
     assert not in_english([language.tr(sentence).replace("damaged.json", "")])
@@ -134,7 +137,7 @@ def test_a_field_shows_the_mark_of_the_language_and_takes_what_it_shows(qtbot, u
     qtbot.addWidget(field)
     field.set_value(value)
     assert "." not in field.text()
-    assert parse(field.text(), unit) == pytest.approx(value, rel=1e-5)
+    assert parse(field.text(), unit, ",") == pytest.approx(value, rel=1e-5)
     assert pseudo.forgotten(field, own=PER_MONTH) == []
 
 
@@ -183,10 +186,37 @@ def test_the_pane_that_explains(window, document, scenario):
     window.knobs.folds[2].set_open(True)
     for store in (CapacitorStore(), CellStore()):
         document.edit("store", store)
-        line = window.knobs.folds[2].content.layout().itemAt(0).widget()
+        part, line = (window.knobs.folds[2].content.layout().itemAt(i).widget() for i in (0, 1))
+        assert pseudo.forgotten(part) == []
         assert pseudo.forgotten(line) == []
         pane.show_cautions(line.found)
         assert pseudo.forgotten(pane) == []
+
+
+def test_the_shelf_of_parts_and_the_data_sheet(qtbot, document, tmp_path):
+    own = frozenset({"Herd", "EUR", "kaputt", "json"})
+    shelf = Shelf(tmp_path)
+    shelf.add(part_from("store", CellStore(), title="Herd", price=4.5, currency="EUR"))
+    (tmp_path / "kaputt.json").write_text("{", encoding="utf-8")
+    parts = PartsDialog(document, shelf)
+    qtbot.addWidget(parts)
+    for kind in KIND_TITLES:
+        parts.begin(kind)
+        assert pseudo.forgotten(parts, own=own) == []
+    parts.begin("store")
+    parts.on_take()
+    assert pseudo.forgotten(parts, own=own) == []
+    point = {"illuminance_lx": 200.0, "short_circuit_A": 2e-5, "open_circuit_V": 4.0}
+    document.edit("panels.data_sheet", (SheetPoint(**point),))
+    sheet = SheetDialog(document)
+    qtbot.addWidget(sheet)
+    sheet.show()
+    assert pseudo.forgotten(sheet) == []
+    row = sheet.table.rows[0]
+    row.cells["max_power_V"].entered.emit(5.0)
+    assert pseudo.forgotten(sheet) == []
+    row.cells["max_power_A"].entered.emit(1e-5)
+    assert pseudo.forgotten(sheet) == []
 
 
 def test_every_step_of_the_tour(qtbot, window):
