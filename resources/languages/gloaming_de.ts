@@ -132,6 +132,14 @@
    <translation>Im Speicher verblieben</translation>
   </message>
   <message>
+   <source>the cycle takes no charge; is the current's sign turned, or the zero shifted?</source>
+   <translation>der Zyklus entnimmt keine Ladung; ist das Vorzeichen des Stroms vertauscht oder der Nullpunkt verschoben?</translation>
+  </message>
+  <message>
+   <source>a cycle from {start} s to {end} s does not lie within the capture, which lasts {span} s</source>
+   <translation>ein Zyklus von {start} s bis {end} s liegt nicht in der Aufzeichnung; sie dauert {span} s</translation>
+  </message>
+  <message>
    <source>This design cannot be judged: some of its values lie so far apart that they cannot be computed with. Look for a wrong unit or a wrong power of ten.</source>
    <translation>Dieser Entwurf lässt sich nicht beurteilen: Einige Werte liegen so weit auseinander, dass damit nicht gerechnet werden kann. Eine falsche Einheit oder Zehnerpotenz suchen.</translation>
   </message>
@@ -288,6 +296,18 @@
    <translation>Etwa {area} m² Modulfläche geben in der Sonne weit mehr Spannung und Strom ab, als die Lampen erwarten lassen; solange Licht darauf fällt, sind sie nicht abzuschalten.</translation>
   </message>
   <message>
+   <source>store at {volts}</source>
+   <translation>Speicher bei {volts}</translation>
+  </message>
+  <message>
+   <source>efficiency</source>
+   <translation>Wirkungsgrad</translation>
+  </message>
+  <message>
+   <source>charging current</source>
+   <translation>Ladestrom</translation>
+  </message>
+  <message>
    <source>data-sheet point</source>
    <translation>Datenblattpunkt</translation>
   </message>
@@ -326,6 +346,10 @@
   <message>
    <source>As it is now</source>
    <translation>Wie es jetzt ist</translation>
+  </message>
+  <message>
+   <source>Own: {title}</source>
+   <translation>Eigenes: {title}</translation>
   </message>
   <message>
    <source>From empty, the store only reaches {volts} in {time}; it connects at {connect}.</source>
@@ -452,8 +476,8 @@
    <translation>Der Wandler läuft, kann bei diesem Licht aber nicht mit leerem Speicher starten.</translation>
   </message>
   <message>
-   <source>The converter takes {share} % of the largest power.</source>
-   <translation>Der Wandler nutzt {share} % der größten Leistung.</translation>
+   <source>The converter takes {share} % of the largest power and passes on {kept} % of it.</source>
+   <translation>Der Wandler nimmt {share} % der größten Leistung auf und gibt davon {kept} % weiter.</translation>
   </message>
   <message>
    <source>store at cut-off</source>
@@ -687,24 +711,12 @@ The scenario is still open. Save it under another name, and start the program ag
 Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu starten.</translation>
   </message>
   <message>
-   <source>{file} holds only remarks; the log of a run was expected.</source>
-   <translation>{file} enthält nur Bemerkungen; erwartet wurde ein Messlauf.</translation>
-  </message>
-  <message>
-   <source>{file}, line {line}: the voltage is {found}; allowed is a number from {least} to {most} V. A column in millivolts is named store_mV.</source>
-   <translation>{file}, Zeile {line}: Die Spannung ist {found}; erlaubt ist eine Zahl von {least} bis {most} V. Eine Spalte in Millivolt heißt store_mV.</translation>
-  </message>
-  <message>
-   <source>{n} lines have no reading and were left out.</source>
-   <translation>Zeilen ohne Messwert, ausgelassen: {n}.</translation>
+   <source>log of a run</source>
+   <translation>Messlauf</translation>
   </message>
   <message>
    <source>{file} holds {n} readings; at least 3 are needed.</source>
    <translation>{file} enthält {n} Messwerte; mindestens 3 sind nötig.</translation>
-  </message>
-  <message>
-   <source>{file}, line {line}: the voltage is {found}; allowed is a number from {least} to {most} mV.</source>
-   <translation>{file}, Zeile {line}: Die Spannung ist {found}; erlaubt ist eine Zahl von {least} bis {most} mV.</translation>
   </message>
   <message>
    <source>{n} readings of the light were joined to {kept} means.</source>
@@ -715,16 +727,24 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>{n} Messwerte wurden zu {kept} Mittelwerten zusammengefasst; ihre Extreme bleiben erhalten.</translation>
   </message>
   <message>
-   <source>log of a run</source>
-   <translation>Messlauf</translation>
-  </message>
-  <message>
    <source>The log pauses for {time} after {since}; nothing is compared there.</source>
    <translation>Der Messlauf pausiert {time} lang nach {since}; dort wird nichts verglichen.</translation>
   </message>
   <message>
    <source>The log pauses {n} times, together {time}, first after {since}; nothing is compared there.</source>
    <translation>Der Messlauf pausiert {n}-mal, zusammen {time}, zuerst nach {since}; dort wird nichts verglichen.</translation>
+  </message>
+  <message>
+   <source>capture of a current</source>
+   <translation>Stromaufzeichnung</translation>
+  </message>
+  <message>
+   <source>{file} holds {n} readings; a capture has at least 2.</source>
+   <translation>{file} enthält {n} Messwerte; eine Aufzeichnung hat mindestens 2.</translation>
+  </message>
+  <message>
+   <source>{file} holds {n} readings; at most {most} are taken. Cut one cycle out of it, or let the instrument average.</source>
+   <translation>{file} enthält {n} Messwerte; höchstens {most} werden angenommen. Einen Zyklus herausschneiden oder das Messgerät mitteln lassen.</translation>
   </message>
   <message>
    <source>a number</source>
@@ -831,6 +851,10 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>zu viele verkettete Verknüpfungen</translation>
   </message>
   <message>
+   <source>{path} cannot be read: {why}.</source>
+   <translation>{path} kann nicht gelesen werden: {why}.</translation>
+  </message>
+  <message>
    <source>{path} grew past {limit} MB while it was read.</source>
    <translation>{path} ist beim Lesen über {limit} MB gewachsen.</translation>
   </message>
@@ -841,18 +865,6 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   <message>
    <source>{path} is empty; a {what} was expected.</source>
    <translation>{path} ist leer (erwartet: {what}).</translation>
-  </message>
-  <message>
-   <source>{path} is a folder; give the name of a file.</source>
-   <translation>{path} ist ein Ordner; den Namen einer Datei angeben.</translation>
-  </message>
-  <message>
-   <source>{path} cannot be written: there is no folder {folder}.</source>
-   <translation>{path} kann nicht geschrieben werden: Den Ordner {folder} gibt es nicht.</translation>
-  </message>
-  <message>
-   <source>{name} cannot be the name of a file.</source>
-   <translation>{name} kann kein Dateiname sein.</translation>
   </message>
   <message>
    <source>{path} is a folder; a {what} is a file.</source>
@@ -871,92 +883,68 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Die Datei {path} gibt es nicht.</translation>
   </message>
   <message>
-   <source>{path} cannot be read: {why}.</source>
-   <translation>{path} kann nicht gelesen werden: {why}.</translation>
+   <source>{path} is a folder; give the name of a file.</source>
+   <translation>{path} ist ein Ordner; den Namen einer Datei angeben.</translation>
+  </message>
+  <message>
+   <source>{path} cannot be written: there is no folder {folder}.</source>
+   <translation>{path} kann nicht geschrieben werden: Den Ordner {folder} gibt es nicht.</translation>
+  </message>
+  <message>
+   <source>{name} cannot be the name of a file.</source>
+   <translation>{name} kann kein Dateiname sein.</translation>
   </message>
   <message>
    <source>{path} cannot be written: {why}.</source>
    <translation>{path} kann nicht geschrieben werden: {why}.</translation>
   </message>
   <message>
-   <source>field larger than field limit (131072)</source>
-   <translation>ein Feld ist länger als erlaubt (131072 Zeichen)</translation>
+   <source>“{found}” is out of range; allowed is {low} to {high}.</source>
+   <translation>„{found}“ liegt außerhalb des Bereichs; erlaubt ist {low} bis {high}.</translation>
   </message>
   <message>
-   <source>{file}, line {line}: its time lies {time} before the line above; times must rise. Sort the log, or split it where the logger began again.</source>
-   <translation>{file}, Zeile {line}: Ihre Zeit liegt {time} vor der Zeile darüber; Zeiten müssen steigen. Das Protokoll sortieren oder dort teilen, wo der Logger neu begann.</translation>
+   <source>The time “{found}” does not lie after the time of the row above; rows stand in the order in which they were read.</source>
+   <translation>Die Zeit „{found}“ liegt nicht nach der Zeit der Zeile darüber; die Zeilen stehen in der Reihenfolge, in der abgelesen wurde.</translation>
   </message>
   <message>
-   <source>{file}, line {line}: the light is {found}; allowed is a number from 0 to {most} lx.</source>
-   <translation>{file}, Zeile {line}: Das Licht ist {found}; erlaubt ist eine Zahl von 0 bis {most} lx.</translation>
+   <source>{path} does not hold readings by hand.</source>
+   <translation>{path} enthält keine von Hand notierten Messwerte.</translation>
   </message>
   <message>
-   <source>{file}, line {line}: the time is {found}; allowed is a date such as 2015-02-02 14:19:00, or seconds in every line.</source>
-   <translation>{file}, Zeile {line}: Die Zeit ist {found}; erlaubt ist ein Datum wie 2015-02-02 14:19:00 oder Sekunden in jeder Zeile.</translation>
+   <source>“{found}” is no time; allowed is a time of day such as 14:05:30, a date such as 2026-03-02 14:05, or the time since the beginning, such as 90 s or 5 min.</source>
+   <translation>„{found}“ ist keine Zeit; erlaubt ist eine Uhrzeit wie 14:05:30, ein Datum wie 2026-03-02 14:05 oder die Zeit seit Beginn wie 90 s oder 5 min.</translation>
   </message>
   <message>
-   <source>{file}, line {line}: its time repeats the time of the line before with another reading; times must rise. Sort the log, or split it where the logger began again.</source>
-   <translation>{file}, Zeile {line}: Ihre Zeit ist die der Zeile davor, mit anderem Messwert; Zeiten müssen steigen. Das Protokoll sortieren oder dort teilen, wo der Logger neu begann.</translation>
+   <source>“{found}” is a time of day, but the first row counts the time since the beginning; use one kind.</source>
+   <translation>„{found}“ ist eine Uhrzeit, die erste Zeile zählt aber ab Beginn; nur eine Art verwenden.</translation>
   </message>
   <message>
-   <source>{file} has a quotation mark that is never closed.</source>
-   <translation>{file} hat ein Anführungszeichen, das nie geschlossen wird.</translation>
+   <source>“{found}” is no time of day.</source>
+   <translation>„{found}“ ist keine Uhrzeit.</translation>
   </message>
   <message>
-   <source>{n} lines repeat the line before and were left out.</source>
-   <translation>Zeilen, die die vorige wiederholen, ausgelassen: {n}.</translation>
+   <source>“{found}” is a date, but the first row counts the time since the beginning; use one kind.</source>
+   <translation>„{found}“ ist ein Datum, die erste Zeile zählt aber ab Beginn; nur eine Art verwenden.</translation>
   </message>
   <message>
-   <source>{file} holds one reading again and again; at least 2 times are needed.</source>
-   <translation>{file} enthält immer denselben Messwert; nötig sind mindestens 2 Zeiten.</translation>
+   <source>{n} short gaps of up to {most}, together {total}, hold the reading before them.</source>
+   <translation>Kurze Lücken bis {most}, die den Messwert davor behalten: {n}, zusammen {total}.</translation>
   </message>
   <message>
-   <source>{file} has no column named {allowed}; its columns are {names}.</source>
-   <translation>{file} hat keine Spalte namens {allowed}; die Spalten sind {names}.</translation>
-  </message>
-  <message>
-   <source>{file} is not a table: {why}.</source>
-   <translation>{file} ist keine Tabelle: {why}.</translation>
-  </message>
-  <message>
-   <source>{file} has times with and without a time zone; use one kind.</source>
-   <translation>{file} hat Zeiten mit und ohne Zeitzone; nur eine Art verwenden.</translation>
-  </message>
-  <message>
-   <source>{file}, line {line}: {n} columns found, at least {wanted} are needed.</source>
-   <translation>{file}, Zeile {line}: {n} Spalten gefunden, nötig sind mindestens {wanted}.</translation>
-  </message>
-  <message>
-   <source>light.pattern.file is {file}, and there is no such log beside the scenario or among the shipped ones ({names}).</source>
-   <translation>light.pattern.file ist {file}; ein solches Lichtprotokoll gibt es weder neben dem Szenario noch unter den mitgelieferten ({names}).</translation>
-  </message>
-  <message>
-   <source>{file} holds only remarks; a light log was expected.</source>
-   <translation>{file} enthält nur Bemerkungen; erwartet wurde ein Lichtprotokoll.</translation>
-  </message>
-  <message>
-   <source>light.pattern.file names no log; give the name of a CSV file.</source>
-   <translation>light.pattern.file nennt kein Lichtprotokoll; den Namen einer CSV-Datei angeben.</translation>
-  </message>
-  <message>
-   <source>light.pattern.file is {file}, and there is no such log among the shipped ones ({names}).</source>
-   <translation>light.pattern.file ist {file}; ein solches Lichtprotokoll gibt es unter den mitgelieferten nicht ({names}).</translation>
-  </message>
-  <message>
-   <source>{file} holds {n} readings; at least 2 are needed.</source>
-   <translation>Messwerte in {file}: {n}; nötig sind mindestens 2.</translation>
+   <source>{offset} were taken off every reading.</source>
+   <translation>Von jedem Messwert wurden {offset} abgezogen.</translation>
   </message>
   <message>
    <source>The step is uneven, about {step}; each reading holds until the next.</source>
    <translation>Der Abstand ist ungleichmäßig, etwa {step}; jeder Messwert gilt bis zum nächsten.</translation>
   </message>
   <message>
-   <source>{n} more gaps; all together {time} without a reading.</source>
-   <translation>Weitere Lücken: {n}; insgesamt {time} ohne Messwert.</translation>
+   <source>The light never falls below {floor}: it is lit around the clock, or the meter reads so much in the dark.</source>
+   <translation>Das Licht fällt nie unter {floor}: Es brennt rund um die Uhr, oder das Messgerät zeigt so viel im Dunkeln an.</translation>
   </message>
   <message>
-   <source>light log</source>
-   <translation>Lichtprotokoll</translation>
+   <source>{n} more gaps; all together {time} without a reading.</source>
+   <translation>Weitere Lücken: {n}; insgesamt {time} ohne Messwert.</translation>
   </message>
   <message>
    <source>Times that wander by up to {wander} were set on even steps of {step}.</source>
@@ -969,6 +957,175 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   <message>
    <source>No reading for {time} after {since}; these hold the last reading.</source>
    <translation>Kein Messwert für {time} nach {since}; es gilt der letzte Messwert.</translation>
+  </message>
+  <message>
+   <source>Expecting value</source>
+   <translation>Wert erwartet</translation>
+  </message>
+  <message>
+   <source>Expecting property name enclosed in double quotes</source>
+   <translation>Schlüssel in doppelten Anführungszeichen erwartet</translation>
+  </message>
+  <message>
+   <source>Expecting ':' delimiter</source>
+   <translation>„:“ erwartet</translation>
+  </message>
+  <message>
+   <source>Expecting ',' delimiter</source>
+   <translation>„,“ erwartet</translation>
+  </message>
+  <message>
+   <source>Extra data</source>
+   <translation>überzählige Daten</translation>
+  </message>
+  <message>
+   <source>Illegal trailing comma before end of object</source>
+   <translation>unerlaubtes Komma vor dem Ende des Abschnitts</translation>
+  </message>
+  <message>
+   <source>Illegal trailing comma before end of array</source>
+   <translation>unerlaubtes Komma vor dem Ende der Liste</translation>
+  </message>
+  <message>
+   <source>Invalid control character at</source>
+   <translation>ungültiges Steuerzeichen</translation>
+  </message>
+  <message>
+   <source>Invalid \escape</source>
+   <translation>ungültige Zeichenfolge nach \</translation>
+  </message>
+  <message>
+   <source>Invalid \uXXXX escape</source>
+   <translation>ungültige Zeichenfolge nach \u</translation>
+  </message>
+  <message>
+   <source>nothing</source>
+   <comment>found</comment>
+   <translation>nichts</translation>
+  </message>
+  <message>
+   <source>{file}: {n} more of this kind.</source>
+   <translation>{file}: {n} weitere dieser Art.</translation>
+  </message>
+  <message>
+   <source>{file} is not JSON: {why} at line {line}, column {column}.</source>
+   <translation>{file} ist kein JSON: {why} in Zeile {line}, Spalte {column}.</translation>
+  </message>
+  <message>
+   <source>{file} is nested too deeply to be read.</source>
+   <translation>{file} ist zu tief verschachtelt, um gelesen zu werden.</translation>
+  </message>
+  <message>
+   <source>{file} holds a number with thousands of digits.</source>
+   <translation>{file} enthält eine Zahl mit Tausenden von Ziffern.</translation>
+  </message>
+  <message>
+   <source>{key} is given more than once; keep one.</source>
+   <translation>{key} ist mehrfach angegeben; nur eine Angabe behalten.</translation>
+  </message>
+  <message>
+   <source>{file} ends too early, at line {line}, column {column}; part of the file is missing.</source>
+   <translation>{file} endet zu früh, in Zeile {line}, Spalte {column}; ein Teil der Datei fehlt.</translation>
+  </message>
+  <message>
+   <source>{key} is {found}; only finite numbers are allowed.</source>
+   <translation>{key} ist {found}; erlaubt sind nur endliche Zahlen.</translation>
+  </message>
+  <message>
+   <source>light log</source>
+   <translation>Lichtprotokoll</translation>
+  </message>
+  <message>
+   <source>light.pattern.file is {file}, and there is no such log beside the scenario or among the shipped ones ({names}).</source>
+   <translation>light.pattern.file ist {file}; ein solches Lichtprotokoll gibt es weder neben dem Szenario noch unter den mitgelieferten ({names}).</translation>
+  </message>
+  <message>
+   <source>{file} holds {n} readings; at least 2 are needed.</source>
+   <translation>Messwerte in {file}: {n}; nötig sind mindestens 2.</translation>
+  </message>
+  <message>
+   <source>light.pattern.file names no log; give the name of a CSV file.</source>
+   <translation>light.pattern.file nennt kein Lichtprotokoll; den Namen einer CSV-Datei angeben.</translation>
+  </message>
+  <message>
+   <source>light.pattern.file is {file}, and there is no such log among the shipped ones ({names}).</source>
+   <translation>light.pattern.file ist {file}; ein solches Lichtprotokoll gibt es unter den mitgelieferten nicht ({names}).</translation>
+  </message>
+  <message>
+   <source>light.pattern.{key} = </source>
+   <translation>light.pattern.{key} = </translation>
+  </message>
+  <message>
+   <source>table of readings</source>
+   <translation>Tabelle von Messwerten</translation>
+  </message>
+  <message>
+   <source>{file}: {n} readings from {start} over {span}, one about every {step}.</source>
+   <translation>{file}: {n} Messwerte ab {start} über {span}, etwa alle {step} einer.</translation>
+  </message>
+  <message>
+   <source>Column {n}, “{heading}”: {quantity} in {unit}.</source>
+   <translation>Spalte {n}, „{heading}“: {quantity} in {unit}.</translation>
+  </message>
+  <message>
+   <source>{file}: the first {n} readings.</source>
+   <translation>{file}: die ersten {n} Messwerte.</translation>
+  </message>
+  <message>
+   <source>{file}: 1 reading.</source>
+   <translation>{file}: 1 Messwert.</translation>
+  </message>
+  <message>
+   <source>{file}: {n} readings over {span}, one about every {step}.</source>
+   <translation>{file}: {n} Messwerte über {span}, etwa alle {step} einer.</translation>
+  </message>
+  <message>
+   <source>Column {n}, “{heading}”: {quantity}.</source>
+   <translation>Spalte {n}, „{heading}“: {quantity}.</translation>
+  </message>
+  <message>
+   <source>{file} holds names and no readings.</source>
+   <translation>{file} enthält Spaltennamen, aber keine Messwerte.</translation>
+  </message>
+  <message>
+   <source>Line</source>
+   <translation>Zeile</translation>
+  </message>
+  <message>
+   <source>Time</source>
+   <translation>Zeit</translation>
+  </message>
+  <message>
+   <source>curve of a panel</source>
+   <translation>Kennlinie eines Moduls</translation>
+  </message>
+  <message>
+   <source>{file}: the light changes from {low} to {high} lx along the curve; keep the rows of one light.</source>
+   <translation>{file}: Das Licht ändert sich entlang der Kennlinie von {low} auf {high} lx; nur die Zeilen eines Lichts behalten.</translation>
+  </message>
+  <message>
+   <source>{file}: {fault}.</source>
+   <translation>{file}: {fault}.</translation>
+  </message>
+  <message>
+   <source>{file} is not a part: the key format must be "{format}", found {found}.</source>
+   <translation>{file} ist kein Bauteil: Der Schlüssel format muss "{format}" sein, gefunden: {found}.</translation>
+  </message>
+  <message>
+   <source>{file}: version must be a whole number from 1 to {newest}, found {found}.</source>
+   <translation>{file}: version muss eine ganze Zahl von 1 bis {newest} sein, gefunden: {found}.</translation>
+  </message>
+  <message>
+   <source>{file} is a part of version {version}, and this program reads versions up to {newest}. A newer program wrote it; update this one to open it.</source>
+   <translation>{file} ist ein Bauteil der Version {version}; dieses Programm liest Versionen bis {newest}. Ein neueres Programm hat es geschrieben; dieses aktualisieren, um es zu öffnen.</translation>
+  </message>
+  <message>
+   <source>{file}: kind is {found}; allowed is {allowed}.</source>
+   <translation>{file}: kind ist {found}; erlaubt ist {allowed}.</translation>
+  </message>
+  <message>
+   <source>part</source>
+   <translation>Bauteil</translation>
   </message>
   <message>
    <source>An estimate for planning: local codes, the part's data sheet and a qualified person decide.</source>
@@ -1029,6 +1186,38 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   <message>
    <source>The deepest pulse</source>
    <translation>Der tiefste Puls</translation>
+  </message>
+  <message>
+   <source>The light log</source>
+   <translation>Das Lichtprotokoll</translation>
+  </message>
+  <message>
+   <source>What the converter passes on, over its input power: rows of its table, the curve through them, and A in the present light with the store at its connect level.</source>
+   <translation>Was der Wandler weitergibt, über seiner Eingangsleistung: Zeilen seiner Tabelle, die Kurve hindurch und A im jetzigen Licht, der Speicher auf Einschaltspannung.</translation>
+  </message>
+  <message>
+   <source>Efficiency table as entered</source>
+   <translation>Wirkungsgradtabelle wie eingegeben</translation>
+  </message>
+  <message>
+   <source>Charger by its efficiency table</source>
+   <translation>Laderegler nach seiner Wirkungsgradtabelle</translation>
+  </message>
+  <message>
+   <source>In the present light: {what}</source>
+   <translation>Im jetzigen Licht: {what}</translation>
+  </message>
+  <message>
+   <source>efficiency, %</source>
+   <translation>Wirkungsgrad, %</translation>
+  </message>
+  <message>
+   <source>input power</source>
+   <translation>Eingangsleistung</translation>
+  </message>
+  <message>
+   <source>any</source>
+   <translation>beliebig</translation>
   </message>
   <message>
    <source>first period</source>
@@ -1174,6 +1363,71 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <source>expected error</source>
    <comment>model note</comment>
    <translation>erwarteter Fehler</translation>
+  </message>
+  <message>
+   <source>Curves of one panel fitted to its data sheet, and the points of the sheet by their number.</source>
+   <translation>Kennlinien eines Moduls, an sein Datenblatt angepasst, und die Punkte des Blatts mit ihrer Nummer.</translation>
+  </message>
+  <message>
+   <source>not given</source>
+   <translation>nicht angegeben</translation>
+  </message>
+  <message>
+   <source>Points of the data sheet, each with how far the curve lies above or below it</source>
+   <translation>Punkte des Datenblatts, jeweils mit dem Abstand der Kennlinie darüber oder darunter</translation>
+  </message>
+  <message>
+   <source>The diode of one panel, as fitted, at 25 °C</source>
+   <translation>Die Diode eines Moduls, wie angepasst, bei 25 °C</translation>
+  </message>
+  <message>
+   <source>Panel by its data sheet</source>
+   <translation>Modul nach seinem Datenblatt</translation>
+  </message>
+  <message>
+   <source>voltage of one panel, V</source>
+   <translation>Spannung eines Moduls, V</translation>
+  </message>
+  <message>
+   <source>Parameter</source>
+   <translation>Parameter</translation>
+  </message>
+  <message>
+   <source>Value</source>
+   <comment>column</comment>
+   <translation>Wert</translation>
+  </message>
+  <message>
+   <source>measured</source>
+   <translation>gemessen</translation>
+  </message>
+  <message>
+   <source>{n}: {light}, {lamp}</source>
+   <translation>{n}: {light}, {lamp}</translation>
+  </message>
+  <message>
+   <source>Parts of one's own</source>
+   <translation>Eigene Bauteile</translation>
+  </message>
+  <message>
+   <source>Parts that were copied into this design, with the source of their values</source>
+   <translation>In diesen Entwurf übernommene Bauteile mit der Quelle ihrer Werte</translation>
+  </message>
+  <message>
+   <source>For</source>
+   <translation>Für</translation>
+  </message>
+  <message>
+   <source>Part</source>
+   <translation>Bauteil</translation>
+  </message>
+  <message>
+   <source>Source</source>
+   <translation>Quelle</translation>
+  </message>
+  <message>
+   <source>Values</source>
+   <translation>Werte</translation>
   </message>
   <message>
    <source>“Repeating course”: the period that follows itself once all has settled.</source>
@@ -1442,49 +1696,16 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Schlüssel in der Datei</translation>
   </message>
   <message>
-   <source>Expecting value</source>
-   <translation>Wert erwartet</translation>
+   <source>{path} holds no run of a meter.</source>
+   <translation>{path} enthält keinen Messlauf eines Messgeräts.</translation>
   </message>
   <message>
-   <source>Expecting property name enclosed in double quotes</source>
-   <translation>Schlüssel in doppelten Anführungszeichen erwartet</translation>
+   <source>{path} is there already; name another file, or go on with it.</source>
+   <translation>{path} gibt es schon; eine andere Datei nennen oder diese fortsetzen.</translation>
   </message>
   <message>
-   <source>Expecting ':' delimiter</source>
-   <translation>„:“ erwartet</translation>
-  </message>
-  <message>
-   <source>Expecting ',' delimiter</source>
-   <translation>„,“ erwartet</translation>
-  </message>
-  <message>
-   <source>Extra data</source>
-   <translation>überzählige Daten</translation>
-  </message>
-  <message>
-   <source>Illegal trailing comma before end of object</source>
-   <translation>unerlaubtes Komma vor dem Ende des Abschnitts</translation>
-  </message>
-  <message>
-   <source>Illegal trailing comma before end of array</source>
-   <translation>unerlaubtes Komma vor dem Ende der Liste</translation>
-  </message>
-  <message>
-   <source>Invalid control character at</source>
-   <translation>ungültiges Steuerzeichen</translation>
-  </message>
-  <message>
-   <source>Invalid \escape</source>
-   <translation>ungültige Zeichenfolge nach \</translation>
-  </message>
-  <message>
-   <source>Invalid \uXXXX escape</source>
-   <translation>ungültige Zeichenfolge nach \u</translation>
-  </message>
-  <message>
-   <source>nothing</source>
-   <comment>found</comment>
-   <translation>nichts</translation>
+   <source>The clock shows {now}, but the last reading of {file} is of {last}. Set the clock, or begin a new run.</source>
+   <translation>Die Uhr zeigt {now}, der letzte Messwert von {file} ist aber von {last}. Die Uhr stellen oder einen neuen Messlauf beginnen.</translation>
   </message>
   <message>
    <source>{path} is a scenario of version {version}; saving would turn it into version {newest}. Save under another name, or agree to replace it.</source>
@@ -1503,92 +1724,276 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>{file} hat Version {version}, und dieses Programm liest Versionen bis {newest}. Ein neueres Programm hat die Datei geschrieben; zum Öffnen dieses aktualisieren.</translation>
   </message>
   <message>
-   <source>{file}: {n} more of this kind.</source>
-   <translation>{file}: {n} weitere dieser Art.</translation>
-  </message>
-  <message>
    <source>scenario</source>
    <translation>Szenario</translation>
   </message>
   <message>
-   <source>{file} is not JSON: {why} at line {line}, column {column}.</source>
-   <translation>{file} ist kein JSON: {why} in Zeile {line}, Spalte {column}.</translation>
+   <source>{path} cannot be deleted: {why}.</source>
+   <translation>{path} lässt sich nicht löschen: {why}.</translation>
   </message>
   <message>
-   <source>{file} is nested too deeply to be a scenario.</source>
-   <translation>{file} ist für ein Szenario zu tief verschachtelt.</translation>
+   <source>The folder {folder} cannot be made: {why}.</source>
+   <translation>Der Ordner {folder} lässt sich nicht anlegen: {why}.</translation>
   </message>
   <message>
-   <source>{file} holds a number with thousands of digits.</source>
-   <translation>{file} enthält eine Zahl mit Tausenden von Ziffern.</translation>
+   <source>light</source>
+   <translation>Licht</translation>
   </message>
   <message>
-   <source>{key} is given more than once; keep one.</source>
-   <translation>{key} ist mehrfach angegeben; nur eine Angabe behalten.</translation>
+   <source>voltage</source>
+   <translation>Spannung</translation>
   </message>
   <message>
-   <source>{file} ends too early, at line {line}, column {column}; part of the file is missing.</source>
-   <translation>{file} endet zu früh, in Zeile {line}, Spalte {column}; ein Teil der Datei fehlt.</translation>
+   <source>temperature</source>
+   <translation>Temperatur</translation>
   </message>
   <message>
-   <source>{key} is {found}; only finite numbers are allowed.</source>
-   <translation>{key} ist {found}; erlaubt sind nur endliche Zahlen.</translation>
+   <source>date</source>
+   <translation>Datum</translation>
+  </message>
+  <message>
+   <source>{n} readings were joined to means of {width}.</source>
+   <translation>{n} Messwerte wurden zu Mittelwerten über {width} zusammengefasst.</translation>
+  </message>
+  <message>
+   <source>{file} has no column of {quantity}; its columns are {names}. A heading names the quantity and its unit, such as “{example}”.</source>
+   <translation>{file} hat keine Spalte für {quantity}; die Spalten sind {names}. Eine Überschrift nennt Größe und Einheit, etwa „{example}“.</translation>
+  </message>
+  <message>
+   <source>{file} has {n} columns of {quantity}, and it must be told which to take.</source>
+   <translation>{file} hat {n} Spalten für {quantity}; welche gilt, muss gesagt werden.</translation>
+  </message>
+  <message>
+   <source>{file} holds only remarks; a {what} was expected.</source>
+   <translation>{file} enthält nur Bemerkungen; erwartet: {what}.</translation>
+  </message>
+  <message>
+   <source>{file} begins with numbers; a line of names must stand above them, such as “{example}”.</source>
+   <translation>{file} beginnt mit Zahlen; darüber muss eine Zeile mit Namen stehen, etwa „{example}“.</translation>
+  </message>
+  <message>
+   <source>{file}: the column {column} names no unit; write it into its heading, such as “{example}”.</source>
+   <translation>{file}: Die Spalte {column} nennt keine Einheit; sie in die Überschrift schreiben, etwa „{example}“.</translation>
+  </message>
+  <message>
+   <source>The column “{column}” names no unit and was passed over; write it as “{example}”.</source>
+   <translation>Die Spalte „{column}“ nennt keine Einheit und wurde übergangen; als „{example}“ schreiben.</translation>
+  </message>
+  <message>
+   <source>{file}, line {line}: the column {column} is {one} by its name and {other} by the line of units; make them agree.</source>
+   <translation>{file}, Zeile {line}: Die Spalte {column} ist dem Namen nach {one} und der Einheitenzeile nach {other}; beides in Einklang bringen.</translation>
+  </message>
+  <message>
+   <source>column {n}</source>
+   <translation>Spalte {n}</translation>
+  </message>
+  <message>
+   <source>{file} has dates such as {date}, and nothing in it tells which of the numbers is the day, the month or the year.</source>
+   <translation>{file} hat Daten wie {date}; nichts darin sagt, welche Zahl Tag, Monat oder Jahr ist.</translation>
+  </message>
+  <message>
+   <source>{found} is {date}</source>
+   <translation>{found} ist {date}</translation>
+  </message>
+  <message>
+   <source>{file}, line {line}: its time lies {time} before the line above; times must rise. Sort the log, or split it where the logger began again.</source>
+   <translation>{file}, Zeile {line}: Ihre Zeit liegt {time} vor der Zeile darüber; Zeiten müssen steigen. Das Protokoll sortieren oder dort teilen, wo der Logger neu begann.</translation>
+  </message>
+  <message>
+   <source>{file}, line {line}: its time repeats the time of the line before with another reading; times must rise. Sort the log, or split it where the logger began again.</source>
+   <translation>{file}, Zeile {line}: Ihre Zeit ist die der Zeile davor, mit anderem Messwert; Zeiten müssen steigen. Das Protokoll sortieren oder dort teilen, wo der Logger neu begann.</translation>
+  </message>
+  <message>
+   <source>Up to {n} readings share one time stamp; they were spread evenly over it.</source>
+   <translation>Bis zu {n} Messwerte teilen sich einen Zeitstempel; sie wurden gleichmäßig darauf verteilt.</translation>
+  </message>
+  <message>
+   <source>{n} lines repeat the line before and were left out.</source>
+   <translation>Zeilen, die die vorige wiederholen, ausgelassen: {n}.</translation>
+  </message>
+  <message>
+   <source>The times pass midnight {n} times; each begins a day.</source>
+   <translation>Die Uhrzeiten gehen {n}-mal über Mitternacht; jedes Mal beginnt ein Tag.</translation>
+  </message>
+  <message>
+   <source>The clock goes back from {before} to {after}; the time counts on from there by the clock before.</source>
+   <translation>Die Uhr springt von {before} zurück auf {after}; die Zeit zählt nach der Uhr davor weiter.</translation>
+  </message>
+  <message>
+   <source>The clock goes ahead from {before} to {after}; the time counts on from there by the clock before.</source>
+   <translation>Die Uhr springt von {before} vor auf {after}; die Zeit zählt nach der Uhr davor weiter.</translation>
+  </message>
+  <message>
+   <source>{file}, line {line}: the time is {found}; allowed is a date such as 2015-02-02 14:19:00, or seconds in every line.</source>
+   <translation>{file}, Zeile {line}: Die Zeit ist {found}; erlaubt ist ein Datum wie 2015-02-02 14:19:00 oder Sekunden in jeder Zeile.</translation>
+  </message>
+  <message>
+   <source>{code} ({n})</source>
+   <translation>{code} ({n})</translation>
+  </message>
+  <message>
+   <source>{file}, line {line}, column {column}: the {quantity} is {found}; allowed is a number from {least} to {most} {unit}.</source>
+   <translation>{file}, Zeile {line}, Spalte {column}: {quantity} ist {found}; erlaubt ist eine Zahl von {least} bis {most} {unit}.</translation>
+  </message>
+  <message>
+   <source>{n} lines have no reading and were left out.</source>
+   <translation>Zeilen ohne Messwert, ausgelassen: {n}.</translation>
+  </message>
+  <message>
+   <source>Taken as no reading: {codes}.</source>
+   <translation>Als „kein Messwert“ gelesen: {codes}.</translation>
+  </message>
+  <message>
+   <source>The file ends within a line; that line was left out.</source>
+   <translation>Die Datei endet mitten in einer Zeile; diese wurde ausgelassen.</translation>
+  </message>
+  <message>
+   <source>{file} has times with and without a time zone; use one kind.</source>
+   <translation>{file} hat Zeiten mit und ohne Zeitzone; nur eine Art verwenden.</translation>
+  </message>
+  <message>
+   <source>{file}, line {line}: {n} columns found, at least {wanted} are needed.</source>
+   <translation>{file}, Zeile {line}: {n} Spalten gefunden, nötig sind mindestens {wanted}.</translation>
+  </message>
+  <message>
+   <source>{file}, line {line}: {n} columns found where the line of names has {wanted}. With decimal commas, part the columns by semicolons or tabs.</source>
+   <translation>{file}, Zeile {line}: {n} Spalten gefunden, die Namenszeile hat {wanted}. Bei Dezimalkommas die Spalten durch Semikolon oder Tabulator trennen.</translation>
+  </message>
+  <message>
+   <source>field larger than field limit (131072)</source>
+   <translation>ein Feld ist länger als erlaubt (131072 Zeichen)</translation>
+  </message>
+  <message>
+   <source>{path} holds no text, so it cannot be read as a table; save it as CSV from the program that made it.</source>
+   <translation>{path} enthält keinen Text und lässt sich nicht als Tabelle lesen; aus dem Programm, das sie erzeugt hat, als CSV speichern.</translation>
+  </message>
+  <message>
+   <source>{file} has a quotation mark that is never closed.</source>
+   <translation>{file} hat ein Anführungszeichen, das nie geschlossen wird.</translation>
+  </message>
+  <message>
+   <source>{file} is not a table: {why}.</source>
+   <translation>{file} ist keine Tabelle: {why}.</translation>
+  </message>
+  <message>
+   <source>The times count from 1970 in UTC, so the hours of the day are those of UTC.</source>
+   <translation>Die Zeiten zählen ab 1970 in UTC; die Tagesstunden sind also die von UTC.</translation>
+  </message>
+  <message>
+   <source>The times name no unit and are taken as seconds.</source>
+   <translation>Die Zeiten nennen keine Einheit und werden als Sekunden gelesen.</translation>
+  </message>
+  <message>
+   <source>The times have no date, so the first reading stands at Monday 00:00.</source>
+   <translation>Die Zeiten haben kein Datum; der erste Messwert steht daher bei Montag 00:00.</translation>
+  </message>
+  <message>
+   <source>{file} has times such as {time}, which may be hours and minutes or minutes and seconds.</source>
+   <translation>{file} hat Zeiten wie {time}; das können Stunden und Minuten oder Minuten und Sekunden sein.</translation>
+  </message>
+  <message>
+   <source>The times are spreadsheet dates: {found} is {date}.</source>
+   <translation>Die Zeiten sind Datumszahlen einer Tabellenkalkulation: {found} ist {date}.</translation>
+  </message>
+  <message>
+   <source>hours and minutes</source>
+   <translation>Stunden und Minuten</translation>
+  </message>
+  <message>
+   <source>minutes and seconds</source>
+   <translation>Minuten und Sekunden</translation>
+  </message>
+  <message>
+   <source>Say {choices}.</source>
+   <translation>Angeben: {choices}.</translation>
+  </message>
+  <message>
+   <source>{choice} ({meaning})</source>
+   <translation>{choice} ({meaning})</translation>
+  </message>
+  <message>
+   <source>{found} is {value}</source>
+   <translation>{found} ist {value}</translation>
+  </message>
+  <message>
+   <source>{file} has numbers such as {found}, and none that tells whether its mark parts decimals or thousands.</source>
+   <translation>{file} hat Zahlen wie {found} und keine, die sagt, ob das Zeichen Dezimalen oder Tausender trennt.</translation>
+  </message>
+  <message>
+   <source>“{found}” is no address of a meter; allowed is a host such as 192.0.2.7 or 192.0.2.7:5025, a serial line such as COM3 or /dev/ttyUSB0, or a VISA resource name such as USB0::0x1234::0x5678::A1::INSTR.</source>
+   <translation>„{found}“ ist keine Adresse eines Messgeräts; erlaubt ist ein Rechner wie 192.0.2.7 oder 192.0.2.7:5025, eine serielle Schnittstelle wie COM3 oder /dev/ttyUSB0 oder ein VISA-Name wie USB0::0x1234::0x5678::A1::INSTR.</translation>
   </message>
   <message>
    <source>The source gives no visible light, so lux say nothing about it.</source>
    <translation>Die Quelle gibt kein sichtbares Licht; Lux sagen daher nichts über sie.</translation>
   </message>
   <message>
-   <source>max_power_V ({peak} V) must lie below open_circuit_V ({end} V)</source>
-   <translation>max_power_V ({peak} V) muss unter open_circuit_V ({end} V) liegen</translation>
+   <source>the curve has {n} points; at least {least} are needed</source>
+   <translation>die Kennlinie hat {n} Punkte; mindestens {least} sind nötig</translation>
   </message>
   <message>
-   <source>max_power_A ({peak} A) must lie below short_circuit_A ({end} A)</source>
-   <translation>max_power_A ({peak} A) muss unter short_circuit_A ({end} A) liegen</translation>
+   <source>the curve holds no point at which the panel gives power</source>
+   <translation>die Kennlinie enthält keinen Punkt, an dem das Modul Leistung abgibt</translation>
   </message>
   <message>
-   <source>max_power_V ({peak} V) is less than half of open_circuit_V ({end} V), which no panel does</source>
-   <translation>max_power_V ({peak} V) ist weniger als die Hälfte von open_circuit_V ({end} V); das tut kein Modul</translation>
+   <source>the curve begins at {volts}; measure from short circuit on</source>
+   <translation>die Kennlinie beginnt bei {volts}; ab dem Kurzschluss messen</translation>
   </message>
   <message>
-   <source>max_power_A ({peak} A) is less than half of short_circuit_A ({end} A), which no panel does</source>
-   <translation>max_power_A ({peak} A) ist weniger als die Hälfte von short_circuit_A ({end} A); das tut kein Modul</translation>
-  </message>
-  <message>
-   <source>the fill factor, max_power_V · max_power_A over open_circuit_V · short_circuit_A, is {fill}; a panel has {low} to {high}</source>
-   <translation>der Füllfaktor, max_power_V · max_power_A durch open_circuit_V · short_circuit_A, ist {fill}; ein Modul hat {low} bis {high}</translation>
-  </message>
-  <message>
-   <source>a data sheet takes 1 to 3 light levels, found {n}</source>
-   <translation>ein Datenblatt hat 1 bis 3 Beleuchtungsstärken, gefunden: {n}</translation>
-  </message>
-  <message>
-   <source>point {m}: open_circuit_V ({volts} V) does not rise with light against point {n} ({other_volts} V)</source>
-   <translation>Punkt {m}: open_circuit_V ({volts} V) steigt gegenüber Punkt {n} ({other_volts} V) nicht mit dem Licht</translation>
-  </message>
-  <message>
-   <source>point {m}: max_power_A ({current} A) does not rise with light against point {n} ({other_current} A)</source>
-   <translation>Punkt {m}: max_power_A ({current} A) steigt gegenüber Punkt {n} ({other_current} A) nicht mit dem Licht</translation>
+   <source>the curve ends at {volts} with {amps}; measure on until the current is zero</source>
+   <translation>die Kennlinie endet bei {volts} mit {amps}; weiter messen, bis der Strom null ist</translation>
   </message>
   <message>
    <source>point {number}: {fault}</source>
    <translation>Punkt {number}: {fault}</translation>
   </message>
   <message>
-   <source>points {n} and {m} have the same illuminance_lx and source; give each once</source>
-   <translation>die Punkte {n} und {m} haben gleiche illuminance_lx und source; jede Kombination nur einmal angeben</translation>
+   <source>the fill factor, max_power_V · max_power_A over open_circuit_V · short_circuit_A, is {fill}; a panel has {low} to {high}</source>
+   <translation>der Füllfaktor, max_power_V · max_power_A durch open_circuit_V · short_circuit_A, ist {fill}; ein Modul hat {low} bis {high}</translation>
   </message>
   <message>
-   <source>point {n}: short_circuit_A ({current} A at {level} lx) does not rise with light against point {m} ({other_current} A at {other_level} lx)</source>
-   <translation>Punkt {n}: short_circuit_A ({current} A bei {level} lx) steigt gegenüber Punkt {m} ({other_current} A bei {other_level} lx) nicht mit dem Licht</translation>
+   <source>{key} is missing; the point of greatest power has a current and a voltage</source>
+   <translation>{key} fehlt; der Punkt größter Leistung hat einen Strom und eine Spannung</translation>
   </message>
   <message>
-   <source>point {m}: short_circuit_A per lux differs {factor} times from point {n}; current is nearly proportional to light</source>
-   <translation>Punkt {m}: short_circuit_A je Lux weicht um den Faktor {factor} von Punkt {n} ab; der Strom ist fast proportional zum Licht</translation>
+   <source>a data sheet takes 1 to {most} light levels, found {n}</source>
+   <translation>ein Datenblatt hat 1 bis {most} Beleuchtungsstärken, gefunden: {n}</translation>
   </message>
   <message>
    <source>the expected photocurrent of every data-sheet line must be above zero</source>
    <translation>der erwartete Photostrom jeder Datenblattzeile muss über null liegen</translation>
+  </message>
+  <message>
+   <source>max_power_V ({peak}) must lie below open_circuit_V ({end})</source>
+   <translation>max_power_V ({peak}) muss unter open_circuit_V ({end}) liegen</translation>
+  </message>
+  <message>
+   <source>max_power_V ({peak}) is less than half of open_circuit_V ({end}), which no panel does</source>
+   <translation>max_power_V ({peak}) ist weniger als die Hälfte von open_circuit_V ({end}); das hat kein Modul</translation>
+  </message>
+  <message>
+   <source>max_power_A ({peak}) must lie below short_circuit_A ({end})</source>
+   <translation>max_power_A ({peak}) muss unter short_circuit_A ({end}) liegen</translation>
+  </message>
+  <message>
+   <source>max_power_A ({peak}) is less than half of short_circuit_A ({end}), which no panel does</source>
+   <translation>max_power_A ({peak}) ist weniger als die Hälfte von short_circuit_A ({end}); das hat kein Modul</translation>
+  </message>
+  <message>
+   <source>points {n} and {m} have the same illuminance_lx and source; give each once</source>
+   <translation>die Punkte {n} und {m} haben gleiche illuminance_lx und source; jede Kombination nur einmal angeben</translation>
+  </message>
+  <message>
+   <source>short_circuit_A ({current} at {level}) does not rise with light against point {m} ({other_current} at {other_level})</source>
+   <translation>short_circuit_A ({current} bei {level}) steigt gegenüber Punkt {m} ({other_current} bei {other_level}) nicht mit dem Licht</translation>
+  </message>
+  <message>
+   <source>short_circuit_A per lux differs {factor} times from point {n}; current is nearly proportional to light</source>
+   <translation>short_circuit_A je Lux weicht um das {factor}-Fache von Punkt {n} ab; der Strom ist fast proportional zum Licht</translation>
+  </message>
+  <message>
+   <source>{key} ({value}) does not rise with light against point {n} ({other})</source>
+   <translation>{key} ({value}) steigt gegenüber Punkt {n} ({other}) nicht mit dem Licht</translation>
   </message>
   <message>
    <source>never</source>
@@ -1629,6 +2034,18 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   <message>
    <source>"{text}" is too large a number.</source>
    <translation>„{text}“ ist eine zu große Zahl.</translation>
+  </message>
+  <message>
+   <source>"{text}" has its marks where no number has them; write it with one decimal mark, such as 1300.5.</source>
+   <translation>„{text}“ hat Trennzeichen, wo keine Zahl sie hat; mit einem Dezimalzeichen schreiben, etwa 1300,5.</translation>
+  </message>
+  <message>
+   <source>"{text}" can be read in two ways; write it with units, such as 1h30 or 1min30.</source>
+   <translation>„{text}“ lässt sich auf zwei Arten lesen; mit Einheiten schreiben, etwa 1h30 oder 1min30.</translation>
+  </message>
+  <message>
+   <source>"{text}" can be read in two ways; write {joined} or {split}.</source>
+   <translation>„{text}“ lässt sich auf zwei Arten lesen; {joined} oder {split} schreiben.</translation>
   </message>
   <message>
    <source>The program's folder {folder} is missing beside it; install the program again.</source>
@@ -1995,20 +2412,28 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>charger.full_hysteresis_V ({hysteresis} V) muss kleiner sein als die {room} V zwischen charger.full_V und leerem Speicher ({lowest} V), sonst wird erst wieder geladen, wenn er leer ist</translation>
   </message>
   <message>
-   <source>panels.data_sheet, point {number}: open_circuit_V ({volts} V) makes {each} V for each of the panels.cells_in_series ({n}); a cell of this technology has {least} to {most} V</source>
-   <translation>panels.data_sheet, Punkt {number}: open_circuit_V ({volts} V) ergibt {each} V für jede der panels.cells_in_series ({n}); eine Zelle dieser Technologie hat {least} bis {most} V</translation>
+   <source>panels.data_sheet, point {number}: {fault}</source>
+   <translation>panels.data_sheet, Punkt {number}: {fault}</translation>
+  </message>
+  <message>
+   <source>open_circuit_V ({volts} V) makes {each} V for each of the panels.cells_in_series ({n}); a cell of this technology has {least} to {most} V</source>
+   <translation>open_circuit_V ({volts} V) ergibt {each} V für jede der panels.cells_in_series ({n}); eine Zelle dieser Technologie hat {least} bis {most} V</translation>
   </message>
   <message>
    <source>light.pattern is a log, but no log was read</source>
    <translation>light.pattern ist ein Lichtprotokoll, aber es wurde keines gelesen</translation>
   </message>
   <message>
-   <source>panels.cells_in_series must be one number where a data sheet is given</source>
-   <translation>panels.cells_in_series muss eine einzige Zahl sein, wenn ein Datenblatt angegeben ist</translation>
+   <source>panels.data_sheet, {fault}</source>
+   <translation>panels.data_sheet, {fault}</translation>
   </message>
   <message>
-   <source>panels.data_sheet: no panel has these points; the nearest one misses {quantity} of point {number} by {percent} %</source>
-   <translation>panels.data_sheet: Kein Modul hat diese Punkte; das nächstliegende verfehlt {quantity} von Punkt {number} um {percent} %</translation>
+   <source>no panel has these points; the nearest one misses {quantity} by {percent} %</source>
+   <translation>diese Punkte hat kein Modul; das nächstliegende verfehlt {quantity} um {percent} %</translation>
+  </message>
+  <message>
+   <source>panels.cells_in_series must be one number where a data sheet is given</source>
+   <translation>panels.cells_in_series muss eine einzige Zahl sein, wenn ein Datenblatt angegeben ist</translation>
   </message>
   <message>
    <source>Name</source>
@@ -2771,16 +3196,64 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Logdatei</translation>
   </message>
   <message>
-   <source>CSV with columns time and lux: a name in resources/logs or a path beside the scenario.</source>
-   <translation>CSV mit den Spalten time und lux: ein Name aus resources/logs oder ein Pfad neben dem Szenario.</translation>
+   <source>Table with a time and a light, as loggers write it: a shipped log, or a path beside the scenario.</source>
+   <translation>Tabelle mit Zeit und Licht, wie Datenlogger sie schreiben: ein mitgeliefertes Protokoll oder ein Pfad neben dem Szenario.</translation>
   </message>
   <message>
-   <source>Gaps</source>
-   <translation>Lücken</translation>
+   <source>Long gaps</source>
+   <translation>Lange Lücken</translation>
   </message>
   <message>
    <source>Hours without a reading count as dark, or hold the last reading.</source>
    <translation>Stunden ohne Messwert zählen als dunkel oder behalten den letzten Wert.</translation>
+  </message>
+  <message>
+   <source>Short gaps</source>
+   <translation>Kurze Lücken</translation>
+  </message>
+  <message>
+   <source>A gap of up to so many steps of the log holds the reading before it: loggers miss single readings.</source>
+   <translation>Eine Lücke bis zu so vielen Schritten des Protokolls behält den Messwert davor: Datenlogger lassen einzelne Messwerte aus.</translation>
+  </message>
+  <message>
+   <source>Offset</source>
+   <translation>Nullpunktfehler</translation>
+  </message>
+  <message>
+   <source>What the meter reads in full darkness; it is taken off every reading.</source>
+   <translation>Anzeige des Messgeräts in völliger Dunkelheit; sie wird von jedem Messwert abgezogen.</translation>
+  </message>
+  <message>
+   <source>Dates</source>
+   <translation>Datumsangaben</translation>
+  </message>
+  <message>
+   <source>Order of day, month and year where the dates of the file leave it open.</source>
+   <translation>Reihenfolge von Tag, Monat und Jahr, wo die Datei sie offenlässt.</translation>
+  </message>
+  <message>
+   <source>Decimal mark</source>
+   <translation>Dezimalzeichen</translation>
+  </message>
+  <message>
+   <source>Which mark parts decimals where 1,234 could be thousands; else the file decides.</source>
+   <translation>Welches Zeichen Dezimalen trennt, wo 1,234 auch Tausender sein könnten; sonst entscheidet die Datei.</translation>
+  </message>
+  <message>
+   <source>Times such as 12:30</source>
+   <translation>Zeiten wie 12:30</translation>
+  </message>
+  <message>
+   <source>Hours and minutes, or minutes and seconds, where the file does not tell.</source>
+   <translation>Stunden und Minuten oder Minuten und Sekunden, wo die Datei es nicht sagt.</translation>
+  </message>
+  <message>
+   <source>Column</source>
+   <translation>Spalte</translation>
+  </message>
+  <message>
+   <source>Heading or number of the column to take where several hold light.</source>
+   <translation>Überschrift oder Nummer der Spalte, die gilt, wo mehrere Licht enthalten.</translation>
   </message>
   <message>
    <source>Light level</source>
@@ -2959,12 +3432,88 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Alles, was der nächste Leser wissen sollte.</translation>
   </message>
   <message>
-   <source>Illuminance of this data-sheet line.</source>
-   <translation>Beleuchtungsstärke dieser Datenblattzeile.</translation>
+   <source>Title of the part that was taken.</source>
+   <translation>Name des übernommenen Bauteils.</translation>
   </message>
   <message>
-   <source>Source</source>
-   <translation>Quelle</translation>
+   <source>Source of its values</source>
+   <translation>Quelle seiner Werte</translation>
+  </message>
+  <message>
+   <source>Where the values of the part come from.</source>
+   <translation>Woher die Werte des Bauteils stammen.</translation>
+  </message>
+  <message>
+   <source>Fingerprint</source>
+   <translation>Fingerabdruck</translation>
+  </message>
+  <message>
+   <source>Of the values as they were taken; tells whether they were changed.</source>
+   <translation>Der Werte, wie sie übernommen wurden; zeigt, ob sie geändert wurden.</translation>
+  </message>
+  <message>
+   <source>The part of one's own that was taken; empty where none was.</source>
+   <translation>Das übernommene eigene Bauteil; leer, wo keines übernommen wurde.</translation>
+  </message>
+  <message>
+   <source>What the part is called.</source>
+   <translation>Wie das Bauteil heißt.</translation>
+  </message>
+  <message>
+   <source>Where its values come from, such as a data sheet.</source>
+   <translation>Woher seine Werte stammen, etwa aus einem Datenblatt.</translation>
+  </message>
+  <message>
+   <source>Of its values, such as 2026-03-01.</source>
+   <translation>Der Werte, etwa 2026-03-01.</translation>
+  </message>
+  <message>
+   <source>Price</source>
+   <translation>Preis</translation>
+  </message>
+  <message>
+   <source>Of one part.</source>
+   <translation>Eines Bauteils.</translation>
+  </message>
+  <message>
+   <source>Currency</source>
+   <translation>Währung</translation>
+  </message>
+  <message>
+   <source>Of the price, such as EUR.</source>
+   <translation>Des Preises, etwa EUR.</translation>
+  </message>
+  <message>
+   <source>Volume</source>
+   <translation>Volumen</translation>
+  </message>
+  <message>
+   <source>Mass</source>
+   <translation>Masse</translation>
+  </message>
+  <message>
+   <source>Area</source>
+   <translation>Fläche</translation>
+  </message>
+  <message>
+   <source>Outside, frame included.</source>
+   <translation>Außenmaß, mit Rahmen.</translation>
+  </message>
+  <message>
+   <source>One panel.</source>
+   <translation>Ein Modul.</translation>
+  </message>
+  <message>
+   <source>title must not be empty</source>
+   <translation>title darf nicht leer sein</translation>
+  </message>
+  <message>
+   <source>panels.count and panels.in_series must be 1: the part is one panel</source>
+   <translation>panels.count und panels.in_series müssen 1 sein: Das Bauteil ist ein einzelnes Modul</translation>
+  </message>
+  <message>
+   <source>Illuminance of this data-sheet line.</source>
+   <translation>Beleuchtungsstärke dieser Datenblattzeile.</translation>
   </message>
   <message>
    <source>Lamp that the data sheet used.</source>
@@ -2983,24 +3532,40 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Leerlaufspannung</translation>
   </message>
   <message>
-   <source>Voltage at zero current.</source>
-   <translation>Spannung ohne Strom.</translation>
+   <source>Voltage at zero current. Empty: as the technology lets expect.</source>
+   <translation>Spannung ohne Strom. Leer: wie die Technologie erwarten lässt.</translation>
   </message>
   <message>
    <source>Current at maximum power</source>
    <translation>Strom im MPP</translation>
   </message>
   <message>
-   <source>Current where V·I is largest.</source>
-   <translation>Strom, bei dem U·I am größten ist.</translation>
+   <source>Current where V·I is largest. Empty, with its voltage: as the technology lets expect.</source>
+   <translation>Strom, bei dem U·I am größten ist. Leer, zusammen mit der Spannung: wie die Technologie erwarten lässt.</translation>
   </message>
   <message>
    <source>Voltage at maximum power</source>
    <translation>Spannung im MPP</translation>
   </message>
   <message>
-   <source>Voltage where V·I is largest.</source>
-   <translation>Spannung, bei der U·I am größten ist.</translation>
+   <source>Voltage where V·I is largest. Empty, with its current: as the technology lets expect.</source>
+   <translation>Spannung, bei der U·I am größten ist. Leer, zusammen mit dem Strom: wie die Technologie erwarten lässt.</translation>
+  </message>
+  <message>
+   <source>Measured voltages</source>
+   <translation>Gemessene Spannungen</translation>
+  </message>
+  <message>
+   <source>Of the measured curve that this line was taken from, rising.</source>
+   <translation>Der gemessenen Kennlinie, aus der diese Zeile stammt, steigend.</translation>
+  </message>
+  <message>
+   <source>Measured currents</source>
+   <translation>Gemessene Ströme</translation>
+  </message>
+  <message>
+   <source>At those voltages; the fit is held against them.</source>
+   <translation>Bei diesen Spannungen; daran wird die Anpassung gehalten.</translation>
   </message>
   <message>
    <source>Panels in parallel.</source>
@@ -3039,8 +3604,8 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Datenblattpunkte</translation>
   </message>
   <message>
-   <source>One to three light levels; when given they set the I-V curve.</source>
-   <translation>Eine bis drei Beleuchtungsstärken; wo angegeben, bestimmen sie die Kennlinie.</translation>
+   <source>Up to eight light levels; when given they set the I-V curve.</source>
+   <translation>Bis zu acht Beleuchtungsstärken; sind sie angegeben, bestimmen sie die Strom-Spannungs-Kennlinie.</translation>
   </message>
   <message>
    <source>Diode saturation current</source>
@@ -3081,6 +3646,26 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   <message>
    <source>Drawn from the store at all times by the charger.</source>
    <translation>Vom Laderegler ständig aus dem Speicher entnommen.</translation>
+  </message>
+  <message>
+   <source>Input power</source>
+   <translation>Eingangsleistung</translation>
+  </message>
+  <message>
+   <source>Power that the panel gives in this row.</source>
+   <translation>Leistung, die das Modul in dieser Zeile abgibt.</translation>
+  </message>
+  <message>
+   <source>Share of it that reaches the store.</source>
+   <translation>Anteil davon, der den Speicher erreicht.</translation>
+  </message>
+  <message>
+   <source>At store voltage</source>
+   <translation>Bei Speicherspannung</translation>
+  </message>
+  <message>
+   <source>Where the sheet tells voltages apart; then in every row.</source>
+   <translation>Wo das Blatt Spannungen unterscheidet; dann in jeder Zeile.</translation>
   </message>
   <message>
    <source>Panel held at</source>
@@ -3175,12 +3760,56 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Modulleistung, die ein Kaltstart braucht.</translation>
   </message>
   <message>
-   <source>data_sheet takes 1 to 3 points, found {n}</source>
-   <translation>data_sheet nimmt 1 bis 3 Punkte auf, gefunden: {n}</translation>
+   <source>Efficiency by input power</source>
+   <translation>Wirkungsgrad über der Eingangsleistung</translation>
+  </message>
+  <message>
+   <source>Rows of the sheet; they stand for efficiency, fixed loss and loss resistance.</source>
+   <translation>Zeilen des Datenblatts; sie ersetzen Wirkungsgrad, festen Verlust und Verlustwiderstand.</translation>
+  </message>
+  <message>
+   <source>Table times</source>
+   <translation>Tabelle mal</translation>
+  </message>
+  <message>
+   <source>Factor on every efficiency of the table, for tolerances.</source>
+   <translation>Faktor auf jeden Wirkungsgrad der Tabelle, für Toleranzen.</translation>
+  </message>
+  <message>
+   <source>store_V must stand in every row or in none</source>
+   <translation>store_V muss in jeder Zeile stehen oder in keiner</translation>
+  </message>
+  <message>
+   <source>at most {most} store voltages are taken, found {n}</source>
+   <translation>höchstens {most} Speicherspannungen werden angenommen, gefunden: {n}</translation>
+  </message>
+  <message>
+   <source>at most {most} rows are taken for one store voltage, found {n}</source>
+   <translation>höchstens {most} Zeilen je Speicherspannung werden angenommen, gefunden: {n}</translation>
+  </message>
+  <message>
+   <source>measured_V and measured_A hold {volts} and {amps} values; they must be as many, and at most {most}</source>
+   <translation>measured_V und measured_A enthalten {volts} und {amps} Werte; es müssen gleich viele sein, höchstens {most}</translation>
+  </message>
+  <message>
+   <source>data_sheet takes 1 to {most} points, found {n}</source>
+   <translation>data_sheet hat 1 bis {most} Punkte, gefunden: {n}</translation>
   </message>
   <message>
    <source>data_sheet, {fault}</source>
    <translation>data_sheet, {fault}</translation>
+  </message>
+  <message>
+   <source>efficiency_table, {fault}</source>
+   <translation>efficiency_table, {fault}</translation>
+  </message>
+  <message>
+   <source>{power} W stands in two rows</source>
+   <translation>{power} W steht in zwei Zeilen</translation>
+  </message>
+  <message>
+   <source>{more} W into the converter bring less out of it than {less} W</source>
+   <translation>{more} W am Eingang bringen weniger heraus als {less} W</translation>
   </message>
   <message>
    <source>Earlier scenarios</source>
@@ -3674,6 +4303,14 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>{place} kann nicht angelegt werden: {reason}.</translation>
   </message>
   <message>
+   <source>No cycle is chosen.</source>
+   <translation>Kein Zyklus gewählt.</translation>
+  </message>
+  <message>
+   <source>The reading of the capture was stopped.</source>
+   <translation>Das Lesen der Aufzeichnung wurde angehalten.</translation>
+  </message>
+  <message>
    <source>The other design cannot be computed: {reason}</source>
    <translation>Der andere Entwurf ist nicht berechenbar: {reason}</translation>
   </message>
@@ -3728,6 +4365,26 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   <message>
    <source>Load pulse</source>
    <translation>Lastpuls</translation>
+  </message>
+  <message>
+   <source>Looking for the meter {address}…</source>
+   <translation>Messgerät {address} wird gesucht …</translation>
+  </message>
+  <message>
+   <source>The run has ended; {n} readings are kept.</source>
+   <translation>Der Messlauf ist beendet; Messwerte gesichert: {n}.</translation>
+  </message>
+  <message>
+   <source>The meter answers: {name}.</source>
+   <translation>Das Messgerät antwortet: {name}.</translation>
+  </message>
+  <message>
+   <source>Numbers arrive from {address}.</source>
+   <translation>Von {address} kommen Zahlen.</translation>
+  </message>
+  <message>
+   <source>The program that reads the meter has ended unexpectedly; what was read is kept.</source>
+   <translation>Das Programm, das das Messgerät liest, ist unerwartet beendet; das Gelesene ist gesichert.</translation>
   </message>
   <message>
    <source>Page {n} of {pages}</source>
@@ -3838,6 +4495,14 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Szenario öffnen</translation>
   </message>
   <message>
+   <source>Read a&amp;gain</source>
+   <translation>&amp;Neu einlesen</translation>
+  </message>
+  <message>
+   <source>Read the file again as it is on the disk</source>
+   <translation>Die Datei neu einlesen, wie sie auf dem Datenträger ist</translation>
+  </message>
+  <message>
    <source>&amp;Save</source>
    <translation>&amp;Speichern</translation>
   </message>
@@ -3860,6 +4525,14 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   <message>
    <source>Write all of it to PDF or HTML, for another engineer to check</source>
    <translation>Alles als PDF oder HTML schreiben, damit es jemand prüfen kann</translation>
+  </message>
+  <message>
+   <source>Read a load cap&amp;ture…</source>
+   <translation>S&amp;tromaufzeichnung lesen …</translation>
+  </message>
+  <message>
+   <source>Make an operation of a current that an analyser or an oscilloscope captured</source>
+   <translation>Aus einem Strom, den ein Messgerät oder Oszilloskop aufgezeichnet hat, einen Vorgang machen</translation>
   </message>
   <message>
    <source>&amp;Quit</source>
@@ -3892,6 +4565,14 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   <message>
    <source>Keep this design as a dashed curve to compare with</source>
    <translation>Diesen Entwurf als gestrichelte Kurve zum Vergleich behalten</translation>
+  </message>
+  <message>
+   <source>Parts of your o&amp;wn…</source>
+   <translation>Ei&amp;gene Bauteile …</translation>
+  </message>
+  <message>
+   <source>Panels, chargers, stores and loads of your own: take, keep, edit and share them</source>
+   <translation>Eigene Module, Laderegler, Speicher und Lasten: übernehmen, ablegen, bearbeiten, weitergeben</translation>
   </message>
   <message>
    <source>&amp;Compare…</source>
@@ -4012,6 +4693,110 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   <message>
    <source>About this program</source>
    <translation>Über dieses Programm</translation>
+  </message>
+  <message>
+   <source>Tables (*.csv *.tsv *.txt)</source>
+   <translation>Tabellen (*.csv *.tsv *.txt)</translation>
+  </message>
+  <message>
+   <source>Open a captured current</source>
+   <translation>Stromaufzeichnung öffnen</translation>
+  </message>
+  <message>
+   <source>Load from a captured current</source>
+   <translation>Last aus einer Stromaufzeichnung</translation>
+  </message>
+  <message>
+   <source>Captured current in A against time</source>
+   <translation>Aufgezeichneter Strom in A über der Zeit</translation>
+  </message>
+  <message>
+   <source>Captured current</source>
+   <translation>Aufgezeichneter Strom</translation>
+  </message>
+  <message>
+   <source>Current of the chosen cycle in A against time, captured and as phases</source>
+   <translation>Strom des gewählten Zyklus in A über der Zeit, aufgezeichnet und als Phasen</translation>
+  </message>
+  <message>
+   <source>Chosen cycle</source>
+   <translation>Gewählter Zyklus</translation>
+  </message>
+  <message>
+   <source>captured</source>
+   <translation>aufgezeichnet</translation>
+  </message>
+  <message>
+   <source>Runs when that operation ran</source>
+   <translation>Läuft, wenn jener Vorgang lief</translation>
+  </message>
+  <message>
+   <source>Else it begins anew with every cycle</source>
+   <translation>Sonst beginnt er mit jedem Zyklus neu</translation>
+  </message>
+  <message>
+   <source>Current in decades</source>
+   <translation>Strom in Dekaden</translation>
+  </message>
+  <message>
+   <source>Another file…</source>
+   <translation>Andere Datei …</translation>
+  </message>
+  <message>
+   <source>Open another captured current</source>
+   <translation>Eine andere Stromaufzeichnung öffnen</translation>
+  </message>
+  <message>
+   <source>Take it</source>
+   <translation>Übernehmen</translation>
+  </message>
+  <message>
+   <source>Put the operation and the sleep current into the scenario</source>
+   <translation>Vorgang und Ruhestrom in das Szenario übernehmen</translation>
+  </message>
+  <message>
+   <source>Cancel</source>
+   <translation>Abbrechen</translation>
+  </message>
+  <message>
+   <source>Leave the scenario as it is</source>
+   <translation>Das Szenario lassen, wie es ist</translation>
+  </message>
+  <message>
+   <source>Reading {file}…</source>
+   <translation>{file} wird gelesen …</translation>
+  </message>
+  <message>
+   <source>a further operation</source>
+   <translation>einen weiteren Vorgang</translation>
+  </message>
+  <message>
+   <source>Stands for</source>
+   <translation>Steht für</translation>
+  </message>
+  <message>
+   <source>What is in it</source>
+   <translation>Was darin ist</translation>
+  </message>
+  <message>
+   <source>One cycle, as an operation</source>
+   <translation>Ein Zyklus, als Vorgang</translation>
+  </message>
+  <message>
+   <source>all operations</source>
+   <translation>alle Vorgänge</translation>
+  </message>
+  <message>
+   <source>Reading {file}… {share} %</source>
+   <translation>{file} wird gelesen … {share} %</translation>
+  </message>
+  <message>
+   <source>captured ▮</source>
+   <translation>aufgezeichnet ▮</translation>
+  </message>
+  <message>
+   <source>phases —</source>
+   <translation>Phasen —</translation>
   </message>
   <message>
    <source>Compare this design with</source>
@@ -4154,14 +4939,6 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Werte</translation>
   </message>
   <message>
-   <source>Tables (*.csv *.tsv *.txt)</source>
-   <translation>Tabellen (*.csv *.tsv *.txt)</translation>
-  </message>
-  <message>
-   <source>Open a logged run</source>
-   <translation>Messlauf öffnen</translation>
-  </message>
-  <message>
    <source>Open log…</source>
    <translation>Messlauf öffnen…</translation>
   </message>
@@ -4170,8 +4947,20 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Einen aufgezeichneten Lauf des Geräts öffnen</translation>
   </message>
   <message>
-   <source>Another…</source>
-   <translation>Anderer…</translation>
+   <source>Write down…</source>
+   <translation>Notieren …</translation>
+  </message>
+  <message>
+   <source>Write down what a meter shows, by hand</source>
+   <translation>Die Anzeige eines Messgeräts von Hand notieren</translation>
+  </message>
+  <message>
+   <source>Follow a meter…</source>
+   <translation>Messgerät verfolgen …</translation>
+  </message>
+  <message>
+   <source>Read a multimeter as it measures</source>
+   <translation>Ein Multimeter ablesen, während es misst</translation>
   </message>
   <message>
    <source>Fit</source>
@@ -4187,8 +4976,8 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Die angepassten Werte in den Entwurf übernehmen; Rückgängig nimmt sie zurück</translation>
   </message>
   <message>
-   <source>Open a table with the columns time and store_V (or store_mV), and lux where the light was logged too. Or drop the file on the window.</source>
-   <translation>Eine Tabelle mit den Spalten time und store_V (oder store_mV) öffnen, dazu lux, wenn auch das Licht aufgezeichnet wurde. Oder die Datei auf das Fenster ziehen.</translation>
+   <source>Open a table with the columns time and store_V (or store_mV), and lux where the light was logged too, or drop the file on the window. Or write down by hand what a meter shows, or let a meter be followed as it measures.</source>
+   <translation>Eine Tabelle mit den Spalten time und store_V (oder store_mV) öffnen, dazu lux, wenn auch das Licht aufgezeichnet wurde; oder die Datei auf das Fenster ziehen. Oder von Hand notieren, was ein Messgerät anzeigt, oder ein Messgerät verfolgen lassen, während es misst.</translation>
   </message>
   <message>
    <source>Fitting…</source>
@@ -4219,6 +5008,34 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Fit – –</translation>
   </message>
   <message>
+   <source>Open a logged run</source>
+   <translation>Messlauf öffnen</translation>
+  </message>
+  <message>
+   <source>Another…</source>
+   <translation>Anderer…</translation>
+  </message>
+  <message>
+   <source>Another run: from a file, by hand or from a meter</source>
+   <translation>Ein anderer Messlauf: aus einer Datei, von Hand oder von einem Messgerät</translation>
+  </message>
+  <message>
+   <source>&amp;Open log…</source>
+   <translation>Messlauf ö&amp;ffnen …</translation>
+  </message>
+  <message>
+   <source>&amp;Write down…</source>
+   <translation>&amp;Notieren …</translation>
+  </message>
+  <message>
+   <source>Follow a &amp;meter…</source>
+   <translation>&amp;Messgerät verfolgen …</translation>
+  </message>
+  <message>
+   <source>First &amp;rows…</source>
+   <translation>Erste &amp;Zeilen …</translation>
+  </message>
+  <message>
    <source>now {value}, fitted {fitted}</source>
    <translation>jetzt {value}, angepasst {fitted}</translation>
   </message>
@@ -4241,6 +5058,18 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   <message>
    <source>Nothing to show because no light reaches the panel. Open it again after raising the light level or adding lit hours.</source>
    <translation>Nichts zu zeigen, weil kein Licht das Modul erreicht. Nach Erhöhen der Beleuchtungsstärke oder Hinzufügen heller Stunden erneut öffnen.</translation>
+  </message>
+  <message>
+   <source>What the charger passes on</source>
+   <translation>Was der Laderegler weitergibt</translation>
+  </message>
+  <message>
+   <source>now</source>
+   <translation>jetzt</translation>
+  </message>
+  <message>
+   <source>at connect</source>
+   <translation>beim Einschalten</translation>
   </message>
   <message>
    <source>Which store?</source>
@@ -4271,10 +5100,6 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
 Change the design or open the drawer again.</source>
    <translation>{sentence}
 Den Entwurf ändern oder das Fach erneut öffnen.</translation>
-  </message>
-  <message>
-   <source>for the design before</source>
-   <translation>zum vorigen Entwurf</translation>
   </message>
   <message>
    <source>Pictures (*.png)</source>
@@ -4325,12 +5150,136 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Bild, &amp;SVG…</translation>
   </message>
   <message>
+   <source>Voltage, V</source>
+   <translation>Spannung, V</translation>
+  </message>
+  <message>
+   <source>Light, lx</source>
+   <translation>Licht, lx</translation>
+  </message>
+  <message>
+   <source>{n} readings, kept on disk and shown in the drawer.</source>
+   <translation>Messwerte, gesichert und im Fach gezeigt: {n}.</translation>
+  </message>
+  <message>
+   <source>Readings by hand</source>
+   <translation>Messwerte von Hand</translation>
+  </message>
+  <message>
+   <source>Write the present time into a new row, then type what the meter shows</source>
+   <translation>Die jetzige Zeit in eine neue Zeile schreiben, dann die Anzeige des Messgeräts eintippen</translation>
+  </message>
+  <message>
+   <source>Remove row</source>
+   <translation>Zeile entfernen</translation>
+  </message>
+  <message>
+   <source>Remove the chosen row</source>
+   <translation>Die gewählte Zeile entfernen</translation>
+  </message>
+  <message>
+   <source>Go on with the last one</source>
+   <translation>Den letzten fortsetzen</translation>
+  </message>
+  <message>
+   <source>Take up the run that was written down last</source>
+   <translation>Den zuletzt notierten Messlauf wieder aufnehmen</translation>
+  </message>
+  <message>
+   <source>The run stays in the drawer and on disk</source>
+   <translation>Der Messlauf bleibt im Fach und auf dem Datenträger</translation>
+  </message>
+  <message>
+   <source>Press Now at the moment of a reading, type the voltage and press Enter. Light is optional. Times may also be typed: 14:05:30, or 90 s, 5 min since the beginning.</source>
+   <translation>Im Augenblick des Ablesens „Jetzt“ drücken, die Spannung eintippen und Enter drücken. Licht ist freigestellt. Zeiten lassen sich auch eintippen: 14:05:30 oder 90 s, 5 min seit Beginn.</translation>
+  </message>
+  <message>
+   <source>Readings: time, voltage and light</source>
+   <translation>Messwerte: Zeit, Spannung und Licht</translation>
+  </message>
+  <message>
+   <source>{n} of the {least} readings that a comparison needs.</source>
+   <translation>{n} von {least} Messwerten, die ein Vergleich braucht.</translation>
+  </message>
+  <message>
+   <source>Row {n}: {why} It is kept once it is put right.</source>
+   <translation>Zeile {n}: {why} Sie wird gesichert, sobald sie stimmt.</translation>
+  </message>
+  <message>
    <source>half of the units lie under {middle}, nine of ten between {low} and {high}</source>
    <translation>die Hälfte der Exemplare liegt unter {middle}, neun von zehn zwischen {low} und {high}</translation>
   </message>
   <message>
    <source>{share} never</source>
    <translation>{share} nie</translation>
+  </message>
+  <message>
+   <source>Stop meter</source>
+   <translation>Messgerät anhalten</translation>
+  </message>
+  <message>
+   <source>End the run; what was read is kept</source>
+   <translation>Den Messlauf beenden; das Gelesene bleibt erhalten</translation>
+  </message>
+  <message>
+   <source>Follow a meter</source>
+   <translation>Messgerät verfolgen</translation>
+  </message>
+  <message>
+   <source>Go on with the run that was interrupted</source>
+   <translation>Den unterbrochenen Messlauf fortsetzen</translation>
+  </message>
+  <message>
+   <source>Start</source>
+   <translation>Start</translation>
+  </message>
+  <message>
+   <source>Follow the meter; every reading is kept at once</source>
+   <translation>Das Messgerät verfolgen; jeder Messwert wird sofort gesichert</translation>
+  </message>
+  <message>
+   <source>Follow no meter</source>
+   <translation>Kein Messgerät verfolgen</translation>
+  </message>
+  <message>
+   <source>The meter's leads go to the terminals of the store. Address: a host such as 192.0.2.7, a serial line such as COM3 or /dev/ttyUSB0, or a VISA resource name.</source>
+   <translation>Die Messleitungen kommen an die Klemmen des Speichers. Adresse: ein Rechner wie 192.0.2.7, eine serielle Schnittstelle wie COM3 oder /dev/ttyUSB0 oder ein VISA-Name.</translation>
+  </message>
+  <message>
+   <source>A multimeter that is asked (SCPI)</source>
+   <translation>Ein Multimeter, das gefragt wird (SCPI)</translation>
+  </message>
+  <message>
+   <source>A stream of numbers, one line each</source>
+   <translation>Ein Strom von Zahlen, je Zeile eine</translation>
+  </message>
+  <message>
+   <source>Address</source>
+   <translation>Adresse</translation>
+  </message>
+  <message>
+   <source>Meter</source>
+   <translation>Messgerät</translation>
+  </message>
+  <message>
+   <source>A reading every</source>
+   <translation>Ein Messwert alle</translation>
+  </message>
+  <message>
+   <source>Asked with</source>
+   <translation>Gefragt mit</translation>
+  </message>
+  <message>
+   <source>Baud rate</source>
+   <translation>Baudrate</translation>
+  </message>
+  <message>
+   <source>A reading every {found} is out of range; allowed is {low} to {high}.</source>
+   <translation>Ein Messwert alle {found} liegt außerhalb des Bereichs; erlaubt ist {low} bis {high}.</translation>
+  </message>
+  <message>
+   <source>The baud rate is “{found}”; a usual one is {usual}.</source>
+   <translation>Die Baudrate ist „{found}“; üblich ist {usual}.</translation>
   </message>
   <message>
    <source>How does the panel work?</source>
@@ -4349,8 +5298,16 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>µA/cm²</translation>
   </message>
   <message>
+   <source>Panel</source>
+   <translation>Modul</translation>
+  </message>
+  <message>
    <source>curve</source>
    <translation>Kennlinie</translation>
+  </message>
+  <message>
+   <source>charger</source>
+   <translation>Laderegler</translation>
   </message>
   <message>
    <source>sources</source>
@@ -4490,10 +5447,6 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Das Modul?</translation>
   </message>
   <message>
-   <source>Panel</source>
-   <translation>Modul</translation>
-  </message>
-  <message>
    <source>Match a log?</source>
    <translation>Zum Messlauf?</translation>
   </message>
@@ -4576,8 +5529,56 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>{label} ±{amount}; abweichend vom Üblichen</translation>
   </message>
   <message>
+   <source>Take the curve of the panel's voltage. Where the sheet draws a curve for each output voltage, write that voltage into every row; else leave it empty.</source>
+   <translation>Die Kurve für die Spannung des Moduls nehmen. Wo das Blatt für jede Ausgangsspannung eine Kurve zeichnet, diese Spannung in jede Zeile schreiben; sonst leer lassen.</translation>
+  </message>
+  <message>
+   <source>Efficiency of the converter – Gloaming</source>
+   <translation>Wirkungsgrad des Wandlers – Gloaming</translation>
+  </message>
+  <message>
+   <source>Use this table</source>
+   <translation>Diese Tabelle verwenden</translation>
+  </message>
+  <message>
+   <source>What the sheet says</source>
+   <translation>Was das Datenblatt sagt</translation>
+  </message>
+  <message>
+   <source>Share that is passed on, over input power</source>
+   <translation>Weitergegebener Anteil über der Eingangsleistung</translation>
+  </message>
+  <message>
+   <source>{fault}.</source>
+   <translation>{fault}.</translation>
+  </message>
+  <message>
+   <source>Use no table</source>
+   <translation>Keine Tabelle verwenden</translation>
+  </message>
+  <message>
+   <source>Remove efficiency row {n}</source>
+   <translation>Wirkungsgradzeile {n} entfernen</translation>
+  </message>
+  <message>
+   <source>Add efficiency row</source>
+   <translation>Wirkungsgradzeile hinzufügen</translation>
+  </message>
+  <message>
+   <source>Efficiency row {n}: {label}</source>
+   <translation>Wirkungsgradzeile {n}: {label}</translation>
+  </message>
+  <message>
    <source>{text} is not a whole number.</source>
    <translation>{text} ist keine ganze Zahl.</translation>
+  </message>
+  <message>
+   <source>Efficiency table…</source>
+   <translation>Wirkungsgradtabelle …</translation>
+  </message>
+  <message>
+   <source>Type the efficiencies of the converter's data sheet</source>
+   <translation>Die Wirkungsgrade aus dem Datenblatt des Wandlers eintippen</translation>
   </message>
   <message>
    <source>What the phase draws</source>
@@ -4624,20 +5625,24 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Phase {n} entfernen</translation>
   </message>
   <message>
-   <source>Data-sheet line {n}</source>
-   <translation>Datenblattzeile {n}</translation>
-  </message>
-  <message>
-   <source>Add data-sheet line</source>
-   <translation>Datenblattzeile hinzufügen</translation>
-  </message>
-  <message>
-   <source>Remove data-sheet line {n}</source>
-   <translation>Datenblattzeile {n} entfernen</translation>
-  </message>
-  <message>
    <source>{title}, kind</source>
    <translation>{title}, Art</translation>
+  </message>
+  <message>
+   <source>From a capture…</source>
+   <translation>Aus einer Aufzeichnung …</translation>
+  </message>
+  <message>
+   <source>Make an operation of a captured load current</source>
+   <translation>Aus einem aufgezeichneten Laststrom einen Vorgang machen</translation>
+  </message>
+  <message>
+   <source>Data sheet…</source>
+   <translation>Datenblatt …</translation>
+  </message>
+  <message>
+   <source>Type what the panel's data sheet says, and see its curves</source>
+   <translation>Eintippen, was das Datenblatt des Moduls sagt, und seine Kennlinien sehen</translation>
   </message>
   <message>
    <source>Guide – Gloaming</source>
@@ -4899,8 +5904,20 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>den Zeitcursor bewegen</translation>
   </message>
   <message>
-   <source>zoom in and out</source>
-   <translation>hinein- und herauszoomen</translation>
+   <source>hold a mark at the cursor to measure from it</source>
+   <translation>am Zeitstrich eine Marke setzen und von ihr aus messen</translation>
+  </message>
+  <message>
+   <source>zoom in and out; with Ctrl in volts</source>
+   <translation>vergrößern und verkleinern; mit Strg in Volt</translation>
+  </message>
+  <message>
+   <source>↑ ↓, Page Up, Page Down</source>
+   <translation>↑ ↓, Bild auf, Bild ab</translation>
+  </message>
+  <message>
+   <source>move what is zoomed</source>
+   <translation>den vergrößerten Ausschnitt verschieben</translation>
   </message>
   <message>
    <source>Home</source>
@@ -4908,12 +5925,28 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Pos1</translation>
   </message>
   <message>
-   <source>show the whole span</source>
-   <translation>die ganze Spanne zeigen</translation>
+   <source>show everything</source>
+   <translation>alles zeigen</translation>
   </message>
   <message>
-   <source>hide the time cursor</source>
-   <translation>den Zeitcursor ausblenden</translation>
+   <source>hide cursor and mark</source>
+   <translation>Zeitstrich und Marke ausblenden</translation>
+  </message>
+  <message>
+   <source>Shift and drag</source>
+   <translation>Umschalt und ziehen</translation>
+  </message>
+  <message>
+   <source>draw a box to zoom into</source>
+   <translation>einen Rahmen aufziehen und hineinvergrößern</translation>
+  </message>
+  <message>
+   <source>Menu, or the right button</source>
+   <translation>Menütaste oder rechte Maustaste</translation>
+  </message>
+  <message>
+   <source>measure, zoom, export</source>
+   <translation>messen, vergrößern, exportieren</translation>
   </message>
   <message>
    <source>choose an answer</source>
@@ -4968,6 +6001,10 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Datenblattzeile eines Moduls</translation>
   </message>
   <message>
+   <source>Efficiency row of a converter</source>
+   <translation>Wirkungsgradzeile eines Wandlers</translation>
+  </message>
+  <message>
    <source>Operation</source>
    <translation>Vorgang</translation>
   </message>
@@ -4978,6 +6015,10 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>What must be reached</source>
    <translation>Was erreicht werden muss</translation>
+  </message>
+  <message>
+   <source>Part of one's own</source>
+   <translation>Eigenes Bauteil</translation>
   </message>
   <message>
    <source>Kind of hours of light</source>
@@ -5056,8 +6097,64 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Pfeiltasten gehen von Raste zu Raste, Entf oder ein Doppelklick auf den Griff führt zum Anfangswert zurück.</translation>
   </message>
   <message>
+   <source>Open a log…</source>
+   <translation>Protokoll öffnen …</translation>
+  </message>
+  <message>
+   <source>Take a measured light log from a file</source>
+   <translation>Ein gemessenes Lichtprotokoll aus einer Datei nehmen</translation>
+  </message>
+  <message>
+   <source>First rows…</source>
+   <translation>Erste Zeilen …</translation>
+  </message>
+  <message>
+   <source>Show how the file of the log is read</source>
+   <translation>Zeigen, wie die Datei des Protokolls gelesen wird</translation>
+  </message>
+  <message>
+   <source>Take what the meter reads in the dark off every reading</source>
+   <translation>Die Anzeige im Dunkeln von jedem Messwert abziehen</translation>
+  </message>
+  <message>
+   <source>Take {offset} off</source>
+   <translation>{offset} abziehen</translation>
+  </message>
+  <message>
+   <source>Open a light log</source>
+   <translation>Lichtprotokoll öffnen</translation>
+  </message>
+  <message>
+   <source>As measured</source>
+   <translation>Wie gemessen</translation>
+  </message>
+  <message>
+   <source>The readings of the log as they are. Else they are scaled to the level above.</source>
+   <translation>Die Messwerte des Protokolls, wie sie sind. Sonst werden sie auf die Beleuchtungsstärke darüber skaliert.</translation>
+  </message>
+  <message>
+   <source>Every reading of the log is multiplied by this.</source>
+   <translation>Jeder Messwert des Protokolls wird damit multipliziert.</translation>
+  </message>
+  <message>
+   <source>Reading the light log…</source>
+   <translation>Lichtprotokoll wird gelesen …</translation>
+  </message>
+  <message>
+   <source>The reading of the light log was stopped.</source>
+   <translation>Das Lesen des Lichtprotokolls wurde angehalten.</translation>
+  </message>
+  <message>
    <source>{file}[*] – Gloaming</source>
    <translation>{file}[*] – Gloaming</translation>
+  </message>
+  <message>
+   <source>The file was changed elsewhere. File, Read again shows what it holds now.</source>
+   <translation>Die Datei wurde anderswo geändert. „Datei, Neu einlesen“ zeigt, was sie jetzt enthält.</translation>
+  </message>
+  <message>
+   <source>The file was deleted, moved or renamed. Saving writes it anew.</source>
+   <translation>Die Datei wurde gelöscht, verschoben oder umbenannt. Speichern schreibt sie neu.</translation>
   </message>
   <message>
    <source>The scenario was not saved</source>
@@ -5164,12 +6261,76 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Ersetzen</translation>
   </message>
   <message>
-   <source>Scenarios</source>
-   <translation>Szenarien</translation>
+   <source>The file is gone</source>
+   <translation>Die Datei ist fort</translation>
+  </message>
+  <message>
+   <source>{file} was deleted, moved or renamed since it was opened.</source>
+   <translation>{file} wurde seit dem Öffnen gelöscht, verschoben oder umbenannt.</translation>
+  </message>
+  <message>
+   <source>The file has changed</source>
+   <translation>Die Datei hat sich geändert</translation>
+  </message>
+  <message>
+   <source>{file} was changed elsewhere since it was opened here.</source>
+   <translation>{file} wurde seit dem Öffnen anderswo geändert.</translation>
+  </message>
+  <message>
+   <source>Save as…</source>
+   <translation>Speichern unter …</translation>
+  </message>
+  <message>
+   <source>Delete a part</source>
+   <translation>Bauteil löschen</translation>
+  </message>
+  <message>
+   <source>“{name}” will be deleted from the shelf.</source>
+   <translation>„{name}“ wird aus dem Regal gelöscht.</translation>
+  </message>
+  <message>
+   <source>Designs that took it keep their copy.</source>
+   <translation>Entwürfe, die es übernommen haben, behalten ihre Kopie.</translation>
+  </message>
+  <message>
+   <source>Delete</source>
+   <translation>Löschen</translation>
+  </message>
+  <message>
+   <source>Import a part</source>
+   <translation>Bauteil einlesen</translation>
+  </message>
+  <message>
+   <source>Export the part</source>
+   <translation>Bauteil ausgeben</translation>
+  </message>
+  <message>
+   <source>Save anew</source>
+   <translation>Neu speichern</translation>
+  </message>
+  <message>
+   <source>Keep mine</source>
+   <translation>Meine behalten</translation>
+  </message>
+  <message>
+   <source>Read it again</source>
+   <translation>Neu einlesen</translation>
+  </message>
+  <message>
+   <source>Keeping yours writes over what is there; reading it again drops your changes.</source>
+   <translation>Die eigene Fassung überschreibt, was dort ist; neu einlesen verwirft die eigenen Änderungen.</translation>
+  </message>
+  <message>
+   <source>Parts</source>
+   <translation>Bauteile</translation>
   </message>
   <message>
    <source>All files</source>
    <translation>Alle Dateien</translation>
+  </message>
+  <message>
+   <source>Scenarios</source>
+   <translation>Szenarien</translation>
   </message>
   <message>
    <source>and {n} more</source>
@@ -5178,6 +6339,86 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>Dismiss</source>
    <translation>Ausblenden</translation>
+  </message>
+  <message>
+   <source>Parts…</source>
+   <translation>Bauteile …</translation>
+  </message>
+  <message>
+   <source>Take a part of your own, or keep this one as a part</source>
+   <translation>Ein eigenes Bauteil übernehmen oder dieses als Bauteil ablegen</translation>
+  </message>
+  <message>
+   <source>Nothing of this kind is kept yet. “Keep the present one” makes a part of what the design has now; its values are edited there.</source>
+   <translation>Von dieser Art ist noch nichts abgelegt. „Jetziges ablegen“ macht aus dem, was der Entwurf jetzt hat, ein Bauteil; dort werden seine Werte bearbeitet.</translation>
+  </message>
+  <message>
+   <source>Parts of your own – Gloaming</source>
+   <translation>Eigene Bauteile – Gloaming</translation>
+  </message>
+  <message>
+   <source>Close the shelf</source>
+   <translation>Das Regal schließen</translation>
+  </message>
+  <message>
+   <source>Take this part</source>
+   <translation>Dieses Bauteil übernehmen</translation>
+  </message>
+  <message>
+   <source>Put a copy of it into the design (undo takes it back)</source>
+   <translation>Eine Kopie davon in den Entwurf einsetzen (Rückgängig nimmt sie zurück)</translation>
+  </message>
+  <message>
+   <source>Keep the present one</source>
+   <translation>Jetziges ablegen</translation>
+  </message>
+  <message>
+   <source>Make a part of what the design has now</source>
+   <translation>Aus dem, was der Entwurf jetzt hat, ein Bauteil machen</translation>
+  </message>
+  <message>
+   <source>Import…</source>
+   <translation>Einlesen …</translation>
+  </message>
+  <message>
+   <source>Copy a part file to the shelf</source>
+   <translation>Eine Bauteildatei in das Regal kopieren</translation>
+  </message>
+  <message>
+   <source>Renew</source>
+   <translation>Auffrischen</translation>
+  </message>
+  <message>
+   <source>Put the design's present values into this part</source>
+   <translation>Die jetzigen Werte des Entwurfs in dieses Bauteil schreiben</translation>
+  </message>
+  <message>
+   <source>Duplicate</source>
+   <translation>Verdoppeln</translation>
+  </message>
+  <message>
+   <source>A second part like this one</source>
+   <translation>Ein zweites Bauteil wie dieses</translation>
+  </message>
+  <message>
+   <source>Write a copy of its file elsewhere</source>
+   <translation>Eine Kopie seiner Datei anderswo schreiben</translation>
+  </message>
+  <message>
+   <source>Delete…</source>
+   <translation>Löschen …</translation>
+  </message>
+  <message>
+   <source>Take it off the shelf for good</source>
+   <translation>Endgültig aus dem Regal nehmen</translation>
+  </message>
+  <message>
+   <source>This file is no part.</source>
+   <translation>Diese Datei ist kein Bauteil.</translation>
+  </message>
+  <message>
+   <source>of {design}</source>
+   <translation>von {design}</translation>
   </message>
   <message>
    <source>minimum {volts}</source>
@@ -5206,6 +6447,38 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>ESR step {volts}</source>
    <translation>ESR-Sprung {volts}</translation>
+  </message>
+  <message>
+   <source>&amp;Measure from here	M</source>
+   <translation>Ab hier &amp;messen	M</translation>
+  </message>
+  <message>
+   <source>&amp;Stop measuring	Esc</source>
+   <translation>Messen be&amp;enden	Esc</translation>
+  </message>
+  <message>
+   <source>Show &amp;everything	Home</source>
+   <translation>&amp;Alles zeigen	Pos1</translation>
+  </message>
+  <message>
+   <source>Zoom &amp;in	+</source>
+   <translation>&amp;Vergrößern	+</translation>
+  </message>
+  <message>
+   <source>Zoom &amp;out	−</source>
+   <translation>Ver&amp;kleinern	−</translation>
+  </message>
+  <message>
+   <source>Zoom in on the &amp;volts	Ctrl++</source>
+   <translation>In &amp;Volt vergrößern	Strg++</translation>
+  </message>
+  <message>
+   <source>Zoom out of the v&amp;olts	Ctrl+−</source>
+   <translation>In V&amp;olt verkleinern	Strg+−</translation>
+  </message>
+  <message>
+   <source>Store voltage, V</source>
+   <translation>Speicherspannung, V</translation>
   </message>
   <message>
    <source>pinned</source>
@@ -5244,6 +6517,102 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Weitere werden gesucht…</translation>
   </message>
   <message>
+   <source>Give the light and the short-circuit current of one line; the rest may stay empty.</source>
+   <translation>In einer Zeile Licht und Kurzschlussstrom angeben; der Rest darf leer bleiben.</translation>
+  </message>
+  <message>
+   <source>Panel data sheet – Gloaming</source>
+   <translation>Datenblatt des Moduls – Gloaming</translation>
+  </message>
+  <message>
+   <source>What the fit found</source>
+   <translation>Was die Anpassung fand</translation>
+  </message>
+  <message>
+   <source>Curves through the points</source>
+   <translation>Kennlinien durch die Punkte</translation>
+  </message>
+  <message>
+   <source>Use this panel</source>
+   <translation>Dieses Modul verwenden</translation>
+  </message>
+  <message>
+   <source>Use no data sheet</source>
+   <translation>Kein Datenblatt verwenden</translation>
+  </message>
+  <message>
+   <source>Fitted curves through the points of the data sheet</source>
+   <translation>Angepasste Kennlinien durch die Punkte des Datenblatts</translation>
+  </message>
+  <message>
+   <source>lx</source>
+   <translation>lx</translation>
+  </message>
+  <message>
+   <source>Lamp</source>
+   <translation>Lampe</translation>
+  </message>
+  <message>
+   <source>Short circuit</source>
+   <translation>Kurzschluss</translation>
+  </message>
+  <message>
+   <source>µA</source>
+   <translation>µA</translation>
+  </message>
+  <message>
+   <source>Open circuit</source>
+   <translation>Leerlauf</translation>
+  </message>
+  <message>
+   <source>V</source>
+   <translation>V</translation>
+  </message>
+  <message>
+   <source>Current at best</source>
+   <translation>Strom im Bestpunkt</translation>
+  </message>
+  <message>
+   <source>Voltage at best</source>
+   <translation>Spannung im Bestpunkt</translation>
+  </message>
+  <message>
+   <source>Off by</source>
+   <translation>Abweichung</translation>
+  </message>
+  <message>
+   <source>Remove point {n}</source>
+   <translation>Punkt {n} entfernen</translation>
+  </message>
+  <message>
+   <source>Add light level</source>
+   <translation>Beleuchtungsstärke hinzufügen</translation>
+  </message>
+  <message>
+   <source>Measured curve…</source>
+   <translation>Gemessene Kennlinie …</translation>
+  </message>
+  <message>
+   <source>Take a line from a table of voltage and current</source>
+   <translation>Eine Zeile aus einer Tabelle von Spannung und Strom nehmen</translation>
+  </message>
+  <message>
+   <source>Open a measured curve</source>
+   <translation>Gemessene Kennlinie öffnen</translation>
+  </message>
+  <message>
+   <source>Point {n}: lamp</source>
+   <translation>Punkt {n}: Lampe</translation>
+  </message>
+  <message>
+   <source>fit {value}</source>
+   <translation>Anpassung {value}</translation>
+  </message>
+  <message>
+   <source>Point {n}: {label}</source>
+   <translation>Punkt {n}: {label}</translation>
+  </message>
+  <message>
    <source>PDF (*.pdf)</source>
    <translation>PDF (*.pdf)</translation>
   </message>
@@ -5274,6 +6643,30 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>A lux meter reads for the eye only.</source>
    <translation>Ein Luxmeter misst nur für das Auge.</translation>
+  </message>
+  <message>
+   <source>How {file} is read</source>
+   <translation>Wie {file} gelesen wird</translation>
+  </message>
+  <message>
+   <source>First readings as understood</source>
+   <translation>Erste Messwerte, wie sie verstanden werden</translation>
+  </message>
+  <message>
+   <source>Use it</source>
+   <translation>Verwenden</translation>
+  </message>
+  <message>
+   <source>Take the file as it is read here</source>
+   <translation>Die Datei nehmen, wie sie hier gelesen wird</translation>
+  </message>
+  <message>
+   <source>Leave everything as it is</source>
+   <translation>Alles lassen, wie es ist</translation>
+  </message>
+  <message>
+   <source>{choice}: {meaning}</source>
+   <translation>{choice}: {meaning}</translation>
   </message>
   <message>
    <source>{name}: click to change</source>
@@ -5332,16 +6725,12 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Ein Jahr zeigen</translation>
   </message>
   <message>
-   <source>Store voltage, V</source>
-   <translation>Speicherspannung, V</translation>
-  </message>
-  <message>
    <source>Fit</source>
    <translation>Alles</translation>
   </message>
   <message>
-   <source>Show the whole span again (Home)</source>
-   <translation>Wieder die ganze Spanne zeigen (Pos1)</translation>
+   <source>Show everything again (Home)</source>
+   <translation>Wieder alles zeigen (Pos1)</translation>
   </message>
   <message>
    <source>“{title}”, {file}, kept {time}</source>
@@ -5350,6 +6739,10 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>“{title}”, kept {time}</source>
    <translation>„{title}“, gesichert {time}</translation>
+  </message>
+  <message>
+   <source>This file is also open in another window; each asks before it overwrites.</source>
+   <translation>Diese Datei ist auch in einem anderen Fenster offen; jedes fragt, bevor es überschreibt.</translation>
   </message>
   <message>
    <source>Empty to connected</source>
@@ -5500,6 +6893,58 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>unbegrenzt</translation>
   </message>
   <message>
+   <source>{n} readings over {span}, {step} apart; {low} to {high}.</source>
+   <translation>{n} Messwerte über {span}, im Abstand von {step}; {low} bis {high}.</translation>
+  </message>
+  <message>
+   <source>The cycle from {start} lasts {length} and takes {charge}, on average {current}.</source>
+   <translation>Der Zyklus ab {start} dauert {length} und entnimmt {charge}, im Mittel {current}.</translation>
+  </message>
+  <message>
+   <source>{n} phases; at rest this cycle draws {current}.</source>
+   <translation>{n} Phasen; in Ruhe zieht dieser Zyklus {current}.</translation>
+  </message>
+  <message>
+   <source>Charge: missed by {share} %.</source>
+   <translation>Ladung: um {share} % verfehlt.</translation>
+  </message>
+  <message>
+   <source>Deepest droop: within {share} % of the capture's in any store.</source>
+   <translation>Tiefster Einbruch: in jedem Speicher bis auf {share} % der der Aufzeichnung.</translation>
+  </message>
+  <message>
+   <source>No sleep is seen in it</source>
+   <translation>Kein Schlaf darin zu sehen</translation>
+  </message>
+  <message>
+   <source>Asleep it draws {current} on average</source>
+   <translation>Im Schlaf zieht es im Mittel {current}</translation>
+  </message>
+  <message>
+   <source>nothing is seen to repeat.</source>
+   <translation>nichts wiederholt sich sichtbar.</translation>
+  </message>
+  <message>
+   <source>it repeats every {time}.</source>
+   <translation>es wiederholt sich alle {time}.</translation>
+  </message>
+  <message>
+   <source>{n} phases; this cycle has no rest at its end.</source>
+   <translation>{n} Phasen; dieser Zyklus endet nicht in Ruhe.</translation>
+  </message>
+  <message>
+   <source>Charge: kept exactly.</source>
+   <translation>Ladung: genau erhalten.</translation>
+  </message>
+  <message>
+   <source>The load has a regulator: its phases are currents behind it, on the device's side.</source>
+   <translation>Die Last hat einen Regler: Ihre Phasen sind Ströme dahinter, auf der Seite des Geräts.</translation>
+  </message>
+  <message>
+   <source>That is more than {most} %. Choose a cycle that ends at rest, or average the noise away in the instrument.</source>
+   <translation>Das sind mehr als {most} %. Einen Zyklus wählen, der in Ruhe endet, oder das Rauschen im Messgerät wegmitteln.</translation>
+  </message>
+  <message>
    <source>Title, place and notes</source>
    <translation>Titel, Ort und Notizen</translation>
   </message>
@@ -5588,8 +7033,8 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Masse des Speichers</translation>
   </message>
   <message>
-   <source>Relative cost for the same job, 1 (cheapest) to 5</source>
-   <translation>Relative Kosten für dieselbe Aufgabe, 1 (am billigsten) bis 5</translation>
+   <source>Relative cost for the same job, 1 (cheapest) to 5; the price of a store of your own</source>
+   <translation>Relative Kosten für dieselbe Aufgabe, 1 (am günstigsten) bis 5; bei eigenen Speichern der Preis</translation>
   </message>
   <message>
    <source>Years to the store's end of life at this temperature and voltage</source>
@@ -5616,14 +7061,6 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Autonomie</translation>
   </message>
   <message>
-   <source>Volume</source>
-   <translation>Volumen</translation>
-  </message>
-  <message>
-   <source>Mass</source>
-   <translation>Masse</translation>
-  </message>
-  <message>
    <source>Cost</source>
    <translation>Kosten</translation>
   </message>
@@ -5638,6 +7075,10 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>Hazard: {title}.</source>
    <translation>Gefahr: {title}.</translation>
+  </message>
+  <message>
+   <source>{n} of {count} kinds of store would run, each in its best size, and {m} of {own} of your own</source>
+   <translation>{n} von {count} Speicherarten würden laufen, jede in ihrer besten Größe, und {m} von {own} eigenen</translation>
   </message>
   <message>
    <source>{n} of {count} kinds so far would run</source>
@@ -5902,6 +7343,58 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>± unbekannt</translation>
   </message>
   <message>
+   <source>Every reading is scaled ({scale}), so that the mean while lit is {wanted} in place of the measured {lux}.</source>
+   <translation>Jeder Messwert wird skaliert ({scale}), sodass das Mittel bei Licht {wanted} statt der gemessenen {lux} ist.</translation>
+  </message>
+  <message>
+   <source>The readings are as measured; their mean while lit is {lux}.</source>
+   <translation>Die Messwerte sind wie gemessen; ihr Mittel bei Licht ist {lux}.</translation>
+  </message>
+  <message>
+   <source>The meter {address} sends “{found}”, which is not one voltage, or a voltage and a light.</source>
+   <translation>Das Messgerät {address} sendet „{found}“; das ist weder eine Spannung noch eine Spannung und ein Licht.</translation>
+  </message>
+  <message>
+   <source>{why} Trying again in {time}; what was read is kept.</source>
+   <translation>{why} Neuer Versuch in {time}; das Gelesene ist gesichert.</translation>
+  </message>
+  <message>
+   <source>The meter shows {volts}, which is not kept.</source>
+   <translation>Das Messgerät zeigt {volts}; das wird nicht gesichert.</translation>
+  </message>
+  <message>
+   <source>{volts} at {clock}; {n} readings kept.</source>
+   <translation>{volts} um {clock}; gesicherte Messwerte: {n}.</translation>
+  </message>
+  <message>
+   <source>To read a meter the library PyVISA is needed. Install it with: {command}</source>
+   <translation>Um ein Messgerät zu lesen, wird die Bibliothek PyVISA gebraucht. Sie wird installiert mit: {command}</translation>
+  </message>
+  <message>
+   <source>The meter {address} needs a driver that is not installed: {detail}.</source>
+   <translation>Das Messgerät {address} braucht einen Treiber, der nicht installiert ist: {detail}.</translation>
+  </message>
+  <message>
+   <source>The meter {address} cannot be reached ({detail}). Is it switched on, and the address right?</source>
+   <translation>Das Messgerät {address} ist nicht erreichbar ({detail}). Ist es eingeschaltet und die Adresse richtig?</translation>
+  </message>
+  <message>
+   <source>The meter {address} does not answer. Is its line plugged in, and its interface switched on?</source>
+   <translation>Das Messgerät {address} antwortet nicht. Ist das Kabel gesteckt und die Schnittstelle eingeschaltet?</translation>
+  </message>
+  <message>
+   <source>The meter {address} sends “{found}”, in which the comma may be a decimal mark or part two numbers. Let it write a decimal point.</source>
+   <translation>Das Messgerät {address} sendet „{found}“; das Komma darin kann ein Dezimalzeichen sein oder zwei Zahlen trennen. Es einen Dezimalpunkt schreiben lassen.</translation>
+  </message>
+  <message>
+   <source>The meter shows an overload; choose a higher range.</source>
+   <translation>Das Messgerät zeigt Überlauf; einen höheren Messbereich wählen.</translation>
+  </message>
+  <message>
+   <source>The meter shows {volts}, which is not kept; are its leads swapped?</source>
+   <translation>Das Messgerät zeigt {volts}; das wird nicht gesichert. Sind die Messleitungen vertauscht?</translation>
+  </message>
+  <message>
    <source>{moment}, week {n}</source>
    <translation>{moment}, Woche {n}</translation>
   </message>
@@ -5984,6 +7477,34 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>Hold the last reading</source>
    <translation>Letzten Messwert halten</translation>
+  </message>
+  <message>
+   <source>As the file says</source>
+   <translation>Wie die Datei sagt</translation>
+  </message>
+  <message>
+   <source>Day first</source>
+   <translation>Tag zuerst</translation>
+  </message>
+  <message>
+   <source>Month first</source>
+   <translation>Monat zuerst</translation>
+  </message>
+  <message>
+   <source>Year first</source>
+   <translation>Jahr zuerst</translation>
+  </message>
+  <message>
+   <source>Comma</source>
+   <translation>Komma</translation>
+  </message>
+  <message>
+   <source>Hours and minutes</source>
+   <translation>Stunden und Minuten</translation>
+  </message>
+  <message>
+   <source>Minutes and seconds</source>
+   <translation>Minuten und Sekunden</translation>
   </message>
   <message>
    <source>Amorphous silicon</source>
@@ -6138,6 +7659,18 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Modul nach Technologie, ohne Datenblatt: Käufliche Module geben das {low}- bis {high}-Fache des hier berechneten Ertrags.</translation>
   </message>
   <message>
+   <source>At {volts} it charges with {current}.</source>
+   <translation>Bei {volts} lädt er mit {current}.</translation>
+  </message>
+  <message>
+   <source>{n} rows, {least} to {most}: {low} to {high} % arrive.</source>
+   <translation>{n} Zeilen, {least} bis {most}: {low} bis {high} % kommen an.</translation>
+  </message>
+  <message>
+   <source>Row {n} still lacks: {what}.</source>
+   <translation>Zeile {n} fehlt noch: {what}.</translation>
+  </message>
+  <message>
    <source>What {light} mean to {cell}</source>
    <translation>Was {light} bedeuten: {cell}</translation>
   </message>
@@ -6156,6 +7689,82 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>At {light} the panels give at most {power}, at {voltage}.</source>
    <translation>Bei {light} geben die Module höchstens {power} ab, bei {voltage}.</translation>
+  </message>
+  <message>
+   <source>It does not run in this light.</source>
+   <translation>In diesem Licht läuft er nicht.</translation>
+  </message>
+  <message>
+   <source>Of {power} it passes on {share} %.</source>
+   <translation>Von {power} gibt er {share} % weiter.</translation>
+  </message>
+  <message>
+   <source>None: efficiency, fixed loss and loss resistance count.</source>
+   <translation>Keine: Es gelten Wirkungsgrad, fester Verlust und Verlustwiderstand.</translation>
+  </message>
+  <message>
+   <source>One row: of {power} {share} % arrive.</source>
+   <translation>Eine Zeile: Von {power} kommen {share} % an.</translation>
+  </message>
+  <message>
+   <source>Chargers</source>
+   <translation>Laderegler</translation>
+  </message>
+  <message>
+   <source>Stores</source>
+   <translation>Speicher</translation>
+  </message>
+  <message>
+   <source>Loads</source>
+   <translation>Lasten</translation>
+  </message>
+  <message>
+   <source>Part: {name}.</source>
+   <translation>Bauteil: {name}.</translation>
+  </message>
+  <message>
+   <source>No part of your own.</source>
+   <translation>Kein eigenes Bauteil.</translation>
+  </message>
+  <message>
+   <source>Part: {name}; changed since it was taken.</source>
+   <translation>Bauteil: {name}; seit der Übernahme geändert.</translation>
+  </message>
+  <message>
+   <source>{n} cells in series</source>
+   <translation>{n} Zellen in Reihe</translation>
+  </message>
+  <message>
+   <source>full at {volts}</source>
+   <translation>voll bei {volts}</translation>
+  </message>
+  <message>
+   <source>{n} operations</source>
+   <translation>{n} Vorgänge</translation>
+  </message>
+  <message>
+   <source>asleep {current}</source>
+   <translation>im Schlaf {current}</translation>
+  </message>
+  <message>
+   <source>changed since</source>
+   <translation>seitdem geändert</translation>
+  </message>
+  <message>
+   <source>as it was taken</source>
+   <translation>wie übernommen</translation>
+  </message>
+  <message>
+   <source>not named</source>
+   <translation>nicht genannt</translation>
+  </message>
+  <message>
+   <source>data sheet of {n} light levels</source>
+   <translation>Datenblatt mit {n} Beleuchtungsstärken</translation>
+  </message>
+  <message>
+   <source>{n} in series</source>
+   <translation>{n} in Reihe</translation>
   </message>
   <message>
    <source>No: with {panels} and {store} it cannot live on this light.</source>
@@ -6303,6 +7912,30 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>aus</translation>
   </message>
   <message>
+   <source>Δ time from the mark</source>
+   <translation>Δ Zeit ab der Marke</translation>
+  </message>
+  <message>
+   <source>Δ store</source>
+   <translation>Δ Speicher</translation>
+  </message>
+  <message>
+   <source>charge gained</source>
+   <translation>gewonnene Ladung</translation>
+  </message>
+  <message>
+   <source>mean charging</source>
+   <translation>Laden im Mittel</translation>
+  </message>
+  <message>
+   <source>mean load</source>
+   <translation>Last im Mittel</translation>
+  </message>
+  <message>
+   <source>mean leakage</source>
+   <translation>Leckstrom im Mittel</translation>
+  </message>
+  <message>
    <source>lowest</source>
    <translation>tiefste</translation>
   </message>
@@ -6319,16 +7952,16 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>nicht so weit verfolgt</translation>
   </message>
   <message>
-   <source>light</source>
-   <translation>Licht</translation>
-  </message>
-  <message>
    <source>charging</source>
    <translation>Ladestrom</translation>
   </message>
   <message>
    <source>load</source>
    <translation>Verbraucher</translation>
+  </message>
+  <message>
+   <source>light ({scale})</source>
+   <translation>Licht ({scale})</translation>
   </message>
   <message>
    <source>input should be greater than or equal to {ge}</source>
@@ -6387,12 +8020,72 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>{label}: zulässig ist {low} bis {high}.</translation>
   </message>
   <message>
+   <source>“{label}”</source>
+   <translation>„{label}“</translation>
+  </message>
+  <message>
    <source>There is nothing to change at {path}.</source>
    <translation>An der Stelle {path} ist nichts zu ändern.</translation>
   </message>
   <message>
    <source>{label} does not take that.</source>
    <translation>{label}: hier nicht zulässig.</translation>
+  </message>
+  <message>
+   <source>Point {n}: {fault}.</source>
+   <translation>Punkt {n}: {fault}.</translation>
+  </message>
+  <message>
+   <source>Point {n}: of {points} measured points the curve misses {mean} of the short-circuit current (root mean square), {most} at most.</source>
+   <translation>Punkt {n}: Von {points} gemessenen Punkten weicht die Kennlinie um {mean} des Kurzschlussstroms ab (quadratisches Mittel), höchstens um {most}.</translation>
+  </message>
+  <message>
+   <source>Point {n} still lacks: {what}.</source>
+   <translation>Punkt {n} fehlt noch: {what}.</translation>
+  </message>
+  <message>
+   <source>The curves pass within {percent} of {n} values.</source>
+   <translation>Die Kennlinien treffen {n} Werte bis auf {percent}.</translation>
+  </message>
+  <message>
+   <source>{what}: not on the sheet, filled in by the cell technology ({technology}).</source>
+   <translation>{what}: nicht im Datenblatt, aus der Zelltechnologie ergänzt ({technology}).</translation>
+  </message>
+  <message>
+   <source>{level}, {lamp}</source>
+   <translation>{level}, {lamp}</translation>
+  </message>
+  <message>
+   <source>None: the curve follows from technology and area.</source>
+   <translation>Keines: Die Kennlinie folgt aus Technologie und Fläche.</translation>
+  </message>
+  <message>
+   <source>Its lines contradict each other.</source>
+   <translation>Seine Zeilen widersprechen einander.</translation>
+  </message>
+  <message>
+   <source>Photocurrent at {light}</source>
+   <translation>Fotostrom bei {light}</translation>
+  </message>
+  <message>
+   <source>Saturation current</source>
+   <translation>Sättigungsstrom</translation>
+  </message>
+  <message>
+   <source>Ideality of each cell</source>
+   <translation>Idealitätsfaktor je Zelle</translation>
+  </message>
+  <message>
+   <source>Series resistance</source>
+   <translation>Serienwiderstand</translation>
+  </message>
+  <message>
+   <source>Shunt at {light}</source>
+   <translation>Parallelwiderstand bei {light}</translation>
+  </message>
+  <message>
+   <source>Fill factor at {light}</source>
+   <translation>Füllfaktor bei {light}</translation>
   </message>
   <message>
    <source>The name of the scenario, shown at the head of the window and of every report.</source>
@@ -6563,8 +8256,8 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Fragen, wann das Gebäude geschlossen ist.</translation>
   </message>
   <message>
-   <source>A table of measured light with columns time and lux, played again and again.</source>
-   <translation>Eine Tabelle des gemessenen Lichts mit den Spalten time und lux; sie wird immer wieder abgespielt.</translation>
+   <source>A table of measured light with a time and a light, played again and again.</source>
+   <translation>Eine Tabelle gemessenen Lichts mit Zeit und Licht, die immer wieder abläuft.</translation>
   </message>
   <message>
    <source>One reading a minute for a week or more.</source>
@@ -6585,6 +8278,66 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>Own judgement.</source>
    <translation>Eigene Einschätzung.</translation>
+  </message>
+  <message>
+   <source>A gap of up to so many steps of the log holds the reading before it, whatever long gaps do.</source>
+   <translation>Eine Lücke bis zu so vielen Schritten des Protokolls behält den Messwert davor, was auch für lange Lücken gilt.</translation>
+  </message>
+  <message>
+   <source>5: loggers miss single readings, and these are no night.</source>
+   <translation>5: Datenlogger lassen einzelne Messwerte aus, und das ist keine Nacht.</translation>
+  </message>
+  <message>
+   <source>The sentences about the log tell how many gaps were held; 0 holds none.</source>
+   <translation>Die Sätze über das Protokoll sagen, wie viele Lücken überbrückt wurden; 0 überbrückt keine.</translation>
+  </message>
+  <message>
+   <source>What the meter reads in full darkness, taken off every reading.</source>
+   <translation>Anzeige des Messgeräts in völliger Dunkelheit, von jedem Messwert abgezogen.</translation>
+  </message>
+  <message>
+   <source>0; cheap loggers read some lux in the dark.</source>
+   <translation>0; einfache Datenlogger zeigen im Dunkeln einige Lux.</translation>
+  </message>
+  <message>
+   <source>Cover the meter, or read the log at night; where it never goes dark the program offers the value.</source>
+   <translation>Das Messgerät abdecken oder das Protokoll bei Nacht ansehen; wo es nie dunkel wird, bietet das Programm den Wert an.</translation>
+  </message>
+  <message>
+   <source>Whether 03/04/05 is 3 April, 4 March or a day of 2003. It counts only where the dates of the file leave it open.</source>
+   <translation>Ob 03/04/05 der 3. April, der 4. März oder ein Tag des Jahres 2003 ist. Es gilt nur, wo die Datei es offenlässt.</translation>
+  </message>
+  <message>
+   <source>As the file says.</source>
+   <translation>Wie die Datei sagt.</translation>
+  </message>
+  <message>
+   <source>From the logger's settings.</source>
+   <translation>Aus den Einstellungen des Datenloggers.</translation>
+  </message>
+  <message>
+   <source>Whether 1,234 is a little more than one or a thousand. It counts only where no number of the file tells.</source>
+   <translation>Ob 1,234 etwas mehr als eins oder mehr als tausend ist. Es gilt nur, wo keine Zahl der Datei es sagt.</translation>
+  </message>
+  <message>
+   <source>From the program that wrote the file.</source>
+   <translation>Aus dem Programm, das die Datei geschrieben hat.</translation>
+  </message>
+  <message>
+   <source>Whether 12:30 is half past twelve, or twelve minutes and a half. It counts only where the file does not tell.</source>
+   <translation>Ob 12:30 halb eins ist oder zwölfeinhalb Minuten. Es gilt nur, wo die Datei es nicht sagt.</translation>
+  </message>
+  <message>
+   <source>Heading of the column of light to take where a file has several.</source>
+   <translation>Überschrift der Lichtspalte, die gilt, wo eine Datei mehrere hat.</translation>
+  </message>
+  <message>
+   <source>Empty.</source>
+   <translation>Leer.</translation>
+  </message>
+  <message>
+   <source>From the first line of the file.</source>
+   <translation>Aus der ersten Zeile der Datei.</translation>
   </message>
   <message>
    <source>Weekdays on which this block of hours is lit.</source>
@@ -6747,8 +8500,8 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Quelle: gemessene Mediane von 0,043 bis 0,048 µA/lx an acht Orten, Bader et al., IEEE Sensors 2020.</translation>
   </message>
   <message>
-   <source>Voltage of the panel with nothing connected.</source>
-   <translation>Spannung des Moduls, wenn nichts angeschlossen ist.</translation>
+   <source>Voltage of the panel with nothing connected. May stay empty; the technology then fills it.</source>
+   <translation>Spannung des Moduls, wenn nichts angeschlossen ist. Darf leer bleiben; dann ergänzt sie die Technologie.</translation>
   </message>
   <message>
    <source>0.5 to 0.8 V a cell indoors.</source>
@@ -6759,8 +8512,8 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Voc im Datenblatt, oder ein Voltmeter mit 10 MΩ oder mehr.</translation>
   </message>
   <message>
-   <source>Current where voltage times current is largest.</source>
-   <translation>Strom, bei dem das Produkt aus Spannung und Strom am größten ist.</translation>
+   <source>Current where voltage times current is largest. May stay empty, together with its voltage.</source>
+   <translation>Strom, bei dem Spannung mal Strom am größten ist. Darf zusammen mit seiner Spannung leer bleiben.</translation>
   </message>
   <message>
    <source>0.75 to 0.9 of the short-circuit current.</source>
@@ -6771,8 +8524,8 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Imp oder Iope im Datenblatt. Ein Arbeitspunkt, der nicht das Maximum ist, lässt das Modul schwächer aussehen.</translation>
   </message>
   <message>
-   <source>Voltage where voltage times current is largest.</source>
-   <translation>Spannung, bei der das Produkt aus Spannung und Strom am größten ist.</translation>
+   <source>Voltage where voltage times current is largest. May stay empty, together with its current.</source>
+   <translation>Spannung, bei der Spannung mal Strom am größten ist. Darf zusammen mit ihrem Strom leer bleiben.</translation>
   </message>
   <message>
    <source>0.7 to 0.85 of the open-circuit voltage.</source>
@@ -6841,6 +8594,18 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>From memory: small harvesting converters keep 50 to 75 % of 10 µW, 70 to 88 % of 100 µW, 75 to 92 % of 1 mW, fixed loss included. No open curve was found.</source>
    <translation>Aus dem Gedächtnis: Kleinen Harvesting-Wandlern bleiben von 10 µW 50 bis 75 %, von 100 µW 70 bis 88 %, von 1 mW 75 bis 92 %, Festverlust eingerechnet. Eine offene Kurve wurde nicht gefunden.</translation>
+  </message>
+  <message>
+   <source>Factor on every efficiency of the table, for a part that is better or worse than its sheet.</source>
+   <translation>Faktor auf jeden Wirkungsgrad der Tabelle, für ein Bauteil, das besser oder schlechter als sein Datenblatt ist.</translation>
+  </message>
+  <message>
+   <source>1; the spread takes 0.96 to 1.04.</source>
+   <translation>1; die Streuung nimmt 0,96 bis 1,04.</translation>
+  </message>
+  <message>
+   <source>Input and output power measured at one working point, over the table there.</source>
+   <translation>Eingangs- und Ausgangsleistung, an einem Arbeitspunkt gemessen, bezogen auf die Tabelle dort.</translation>
   </message>
   <message>
    <source>Power that is lost whenever the converter runs, however little light there is.</source>
@@ -7857,6 +9622,86 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>Source: 1000 W/m² of sunlight is 109 to 122 klx (ASTM G173-03; doi 10.21595/jme.2020.21667).</source>
    <translation>Quelle: 1000 W/m² Sonnenlicht sind 109 bis 122 klx (ASTM G173-03; doi 10.21595/jme.2020.21667).</translation>
+  </message>
+  <message>
+   <source>Power that the panel gives to the converter in this row.</source>
+   <translation>Leistung, die das Modul in dieser Zeile dem Wandler gibt.</translation>
+  </message>
+  <message>
+   <source>10 µW, 100 µW, 1 mW, 10 mW.</source>
+   <translation>10 µW, 100 µW, 1 mW, 10 mW.</translation>
+  </message>
+  <message>
+   <source>The horizontal axis of the efficiency curve; input current times input voltage where it shows the current.</source>
+   <translation>Die waagrechte Achse der Wirkungsgradkurve; Eingangsstrom mal Eingangsspannung, wo sie den Strom zeigt.</translation>
+  </message>
+  <message>
+   <source>Share of the input power that arrives at the store in this row. Rows stand for efficiency, fixed loss and loss resistance.</source>
+   <translation>Anteil der Eingangsleistung, der in dieser Zeile am Speicher ankommt. Die Zeilen ersetzen Wirkungsgrad, festen Verlust und Verlustwiderstand.</translation>
+  </message>
+  <message>
+   <source>0.5 to 0.75 at 10 µW, 0.75 to 0.92 at 1 mW.</source>
+   <translation>0,5 bis 0,75 bei 10 µW, 0,75 bis 0,92 bei 1 mW.</translation>
+  </message>
+  <message>
+   <source>The vertical axis of the efficiency curve.</source>
+   <translation>Die senkrechte Achse der Wirkungsgradkurve.</translation>
+  </message>
+  <message>
+   <source>From memory: small harvesting converters; no open curve was found.</source>
+   <translation>Aus dem Gedächtnis: kleine Wandler für Solarmodule; keine offene Kurve gefunden.</translation>
+  </message>
+  <message>
+   <source>Store voltage of this row, where the sheet draws a curve for each output voltage; then it stands in every row.</source>
+   <translation>Speicherspannung dieser Zeile, wo das Blatt für jede Ausgangsspannung eine Kurve zeichnet; dann steht sie in jeder Zeile.</translation>
+  </message>
+  <message>
+   <source>Left empty, or 1.8, 3 and 4.2 V.</source>
+   <translation>Leer oder 1,8, 3 und 4,2 V.</translation>
+  </message>
+  <message>
+   <source>Legend of the efficiency curves.</source>
+   <translation>Legende der Wirkungsgradkurven.</translation>
+  </message>
+  <message>
+   <source>Title of the part of one's own that was taken.</source>
+   <translation>Name des übernommenen eigenen Bauteils.</translation>
+  </message>
+  <message>
+   <source>The maker's name for it.</source>
+   <translation>Die Bezeichnung des Herstellers.</translation>
+  </message>
+  <message>
+   <source>On the shelf of parts.</source>
+   <translation>Im Regal der Bauteile.</translation>
+  </message>
+  <message>
+   <source>By definition: written when a part is taken.</source>
+   <translation>Festlegung: geschrieben, wenn ein Bauteil übernommen wird.</translation>
+  </message>
+  <message>
+   <source>Where the values of that part come from.</source>
+   <translation>Woher die Werte dieses Bauteils stammen.</translation>
+  </message>
+  <message>
+   <source>A data sheet with its date, or a measurement.</source>
+   <translation>Ein Datenblatt mit Datum oder eine Messung.</translation>
+  </message>
+  <message>
+   <source>In the part's file.</source>
+   <translation>In der Datei des Bauteils.</translation>
+  </message>
+  <message>
+   <source>Tells whether the values were changed after the part was taken.</source>
+   <translation>Zeigt, ob die Werte nach der Übernahme geändert wurden.</translation>
+  </message>
+  <message>
+   <source>Twelve letters and digits.</source>
+   <translation>Zwölf Buchstaben und Ziffern.</translation>
+  </message>
+  <message>
+   <source>Nowhere; the program makes it.</source>
+   <translation>Nirgends; das Programm bildet ihn.</translation>
   </message>
   <message>
    <source>Starts</source>
