@@ -98,7 +98,7 @@ class LogPattern(Section):
     )
     hold_steps: float = quantity(
         5.0,
-        "Short gaps",
+        "Short gaps, steps",
         "",
         0,
         1000,

@@ -8,13 +8,22 @@ from explorer.scenario.course import log_scale
 from explorer.scenario.light_log import LightLog
 from explorer.text import Text, figure, say
 
+_DAY_S = 86_400.0
+
 
 def log_sentences(case: Case) -> tuple[str, ...]:
     """Summary, scale and everything the reader found; empty where the light follows no log."""
     log = case.log
     if log is None:
         return ()
-    return (log_summary(log), scale_sentence(case, log), *log.notes)
+    found = (log_summary(log), scale_sentence(case, log), *log.notes)
+    if log.duration_s >= _DAY_S:
+        return found
+    short = say(
+        "The log is shorter than a day and is repeated end to end, so it has no nights of its own; "
+        "log for a week or more."
+    )
+    return (*found, short)
 
 
 def log_summary(log: LightLog) -> Text:

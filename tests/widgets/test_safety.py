@@ -173,6 +173,19 @@ def test_of_several_dropped_files_the_rest_get_windows_of_their_own(windows, sai
     assert "odd.json" in said[0][1]
 
 
+def test_a_dropped_light_log_is_shown_before_it_is_taken(windows, tmp_path):
+    rows = "".join(f"{hour},{200 if hour > 8 else 0}\n" for hour in range(24))
+    (tmp_path / "desk.csv").write_text("time (h),lux\n" + rows, encoding="utf-8")
+    window = windows.open[0]
+    drop(window, tmp_path / "desk.csv")
+    dialog = window.knobs.logs.dialog
+    assert dialog.table.item(1, 2).text() == "0 lx"
+    assert window.document.log is None
+    dialog.use_button.click()
+    assert window.document.log.readings == 24
+    assert len(windows.open) == 1
+
+
 def test_a_dropped_file_that_is_no_scenario_is_explained(windows, said, tmp_path):
     (tmp_path / "picture.png").write_bytes(b"\x89PNG\0")
     before = windows.open[0].document.scenario
