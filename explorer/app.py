@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from explorer.state.settings import SettingsStore
+    from explorer.state.workers import Workers
     from explorer.widgets.main_window import MainWindow
     from explorer.widgets.windows import Windows
 
@@ -170,14 +171,17 @@ def run(paths: Sequence[str | Path] = (), settings_file: Path | None = None) -> 
 def build_windows(app: object, store_path: Path, data: Path | None = None) -> Windows:
     """All windows of the program, none open yet; they share the settings and the parts."""
     from explorer.state.settings import SettingsStore
+    from explorer.state.workers import Workers
     from explorer.widgets.windows import Windows
 
-    settings = SettingsStore(store_path, data)
+    settings, workers = SettingsStore(store_path, data), Workers()
 
     def build(instead_of: MainWindow | None) -> MainWindow:
-        return build_window(app, store_path, settings, instead_of)
+        return build_window(app, store_path, settings, instead_of, workers)
 
-    return Windows(build, store_path.parent / "unsaved")
+    windows = Windows(build, store_path.parent / "unsaved")
+    workers.setParent(windows)
+    return windows
 
 
 def build_window(
@@ -185,6 +189,7 @@ def build_window(
     store_path: Path,
     settings: SettingsStore | None = None,
     instead_of: MainWindow | None = None,
+    workers: Workers | None = None,
 ) -> MainWindow:
     """Everything that one window consists of.
 
@@ -198,6 +203,8 @@ def build_window(
         Those that the windows share; read from `store_path` when left out.
     instead_of : MainWindow, optional
         A window whose document, solver and jobs the new one takes over.
+    workers : Workers, optional
+        Processes that answer its questions; threads do, where left out.
     """
     from PySide6.QtGui import QIcon
     from PySide6.QtWidgets import QApplication
@@ -217,7 +224,7 @@ def build_window(
     app.setFont(theme.font("body"))
     app.setWindowIcon(QIcon(str(resource_path("icons", "gloaming.svg"))))
     if instead_of is None:
-        document, jobs = Document(), JobRunner()
+        document, jobs = Document(), JobRunner(workers=workers)
         solver = Solver(document, jobs)
     else:
         document, jobs, solver = instead_of.document, instead_of.jobs, instead_of.solver
@@ -226,7 +233,7 @@ def build_window(
         part.setParent(window)
     window.menus.view.addSeparator()
     window.menus.view.addAction(window.commands["stand"])
-    StandDoor(window.commands["stand"], store_path.parent, window, document)
+    StandDoor(window.commands["stand"], store_path.parent, window, document, workers)
     PartsDesk(
         window, document=document, folder=window.settings.parts_folder, knobs=window.knobs,
         action=window.commands["parts"],

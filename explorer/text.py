@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable
+from functools import partial
 from typing import Any, TypeVar, overload
 
 Translate = Callable[[str, str], str]
@@ -35,13 +36,7 @@ class Text(str):
 
     def lower(self) -> Text:
         """Within a sentence: in another language its own entry in small letters, or as it is."""
-        small = str.lower(self)
-
-        def render(translate: Translate, mark: str) -> str:
-            found = translate(small, "")
-            return found if found != small else rendered(self, translate, mark)
-
-        return _made(small, render)
+        return _made(str.lower(self), partial(_render_small, self))
 
     def __copy__(self) -> Text:
         return self
@@ -49,8 +44,9 @@ class Text(str):
     def __deepcopy__(self, _: object) -> Text:
         return self
 
-    def __reduce__(self) -> tuple[type[str], tuple[str]]:
-        return str, (str.__str__(self),)
+    def __reduce__(self) -> tuple[Callable[..., Text], tuple[object, ...]]:
+        """How it was made goes along to and from another process."""
+        return _made, (str.__str__(self), self._render)
 
 
 def say(template: str, meaning: str = "", /, **values: object) -> Text:
@@ -72,40 +68,33 @@ def say(template: str, meaning: str = "", /, **values: object) -> Text:
     >>> rendered(say("lasts {time}", time=figure("1.5 h")), lambda t, _: "hält {time}", ",")
     'hält 1,5 h'
     """
-
-    def render(translate: Translate, mark: str) -> str:
-        found = translate(template, meaning)
-        if not values:
-            return found
-        return found.format(**{k: _value(v, translate, mark) for k, v in values.items()})
-
-    return _made(template.format(**values) if values else template, render)
+    english = template.format(**values) if values else template
+    return _made(english, partial(_render_said, template, meaning, values))
 
 
 def figure(text: str) -> Text:
     """A number already written with a point, which becomes the mark of the language on show."""
-    return _made(text, lambda _, mark: text.replace(".", mark))
+    return _made(text, partial(_render_figure, text))
 
 
 def joined(separator: str, parts: Iterable[str]) -> Text:
     """Like ``separator.join(parts)``; every part, and the separator, stays translatable."""
     kept = tuple(parts)
-    return _made(
-        str.join(separator, kept),
-        lambda translate, mark: rendered(separator, translate, mark).join(
-            rendered(part, translate, mark) for part in kept
-        ),
-    )
+    return _made(str.join(separator, kept), partial(_render_joined, separator, kept))
 
 
 def altered(text: str, change: Callable[[str], str]) -> Text:
     """What a change of letters makes of a text, in whatever language it is shown."""
-    return _made(change(text), lambda translate, mark: change(rendered(text, translate, mark)))
+    return _made(change(text), partial(_render_altered, text, change))
 
 
 def capitalised(text: str) -> Text:
     """The text with a capital at its head."""
-    return altered(text, lambda words: words[:1].upper() + words[1:])
+    return altered(text, _with_capital)
+
+
+def _with_capital(words: str) -> str:
+    return words[:1].upper() + words[1:]
 
 
 def renamed(text: str, pattern: re.Pattern[str], name: Callable[[str], str]) -> Text:
@@ -142,6 +131,42 @@ def rendered(text: str, translate: Translate, mark: str) -> str:
 
 def _value(value: object, translate: Translate, mark: str) -> object:
     return value._render(translate, mark) if isinstance(value, Text) else value
+
+
+# Functions of the module, not closures: a text goes to and from worker processes.
+
+
+def _render_small(text: Text, translate: Translate, mark: str) -> str:
+    small = str.lower(text)
+    found = translate(small, "")
+    return found if found != small else rendered(text, translate, mark)
+
+
+def _render_said(
+    template: str, meaning: str, values: dict[str, object], translate: Translate, mark: str
+) -> str:
+    found = translate(template, meaning)
+    if not values:
+        return found
+    return found.format(**{k: _value(v, translate, mark) for k, v in values.items()})
+
+
+def _render_figure(text: str, _: Translate, mark: str) -> str:
+    return text.replace(".", mark)
+
+
+def _render_joined(
+    separator: str, parts: tuple[str, ...], translate: Translate, mark: str
+) -> str:
+    return rendered(separator, translate, mark).join(
+        rendered(part, translate, mark) for part in parts
+    )
+
+
+def _render_altered(
+    text: str, change: Callable[[str], str], translate: Translate, mark: str
+) -> str:
+    return change(rendered(text, translate, mark))
 
 
 def _made(english: str, render: Callable[[Translate, str], str]) -> Text:

@@ -93,6 +93,10 @@ class Case:
         """Whether something was made under a key."""
         return key in self._memory
 
+    def __reduce__(self) -> tuple[type[Case], tuple[Scenario, LightLog | None]]:
+        """Copied to another process, a case is computed there anew."""
+        return Case, (self.scenario, self.log)
+
     def forget(self) -> None:
         """Let go of what was computed, of a design that is looked at once.
 

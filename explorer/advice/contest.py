@@ -17,6 +17,7 @@ from explorer.advice.criteria import RUNS
 from explorer.advice.fleet import Fleet, fleet, with_gathered_log
 from explorer.advice.judge import judge
 from explorer.advice.verdict import Verdict
+from explorer.engine.picture import Picture
 from explorer.engine.trace import Trace
 from explorer.scenario import parts
 from explorer.scenario.model import Scenario, size_path
@@ -47,6 +48,18 @@ _IN_A_STRING: dict[str, str] = texts({
 })  # fmt: skip
 """Titles that tell a number of units, without it."""
 
+CURVE_COLUMNS = 208
+"""Two for each pixel of a cell: enough for a fine screen, and for a picture in a file."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Curve:
+    """The store voltage over the run, as a small picture of it is drawn."""
+
+    span_s: float
+    highest_v: float
+    picture: Picture
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Entry:
@@ -60,7 +73,7 @@ class Entry:
     unit: str
     verdict: Verdict | None
     answers: dict[str, float]
-    trace: Trace | None
+    curve: Curve | None
     volume_cm3: float
     """Not a number where it is not known, as are mass and cost."""
     mass_g: float
@@ -186,7 +199,7 @@ def present_entry(case: Case) -> Entry:
     return Entry(
         key=PRESENT, title=say("As it is now"), scenario=scenario,
         size=scenario.store.size, unit=scenario.store.size_unit,
-        verdict=found.verdict, answers=found.answers, trace=found.trace,
+        verdict=found.verdict, answers=found.answers, curve=_curve(found.trace),
         volume_cm3=nan, mass_g=nan, cost_class=nan, years_to_end=_years_to_end(scenario),
         cautions=_titles(scenario), fits=True,
     )
@@ -199,12 +212,20 @@ def _own_entry(case: Case, part: StorePart, key: str) -> Entry:
         key=key, title=say("Own: {title}", title=part.title), scenario=design,
         size=part.store.size, unit=part.store.size_unit,
         verdict=found.verdict if found else None, answers=found.answers if found else {},
-        trace=found.trace if found else None,
+        curve=_curve(found.trace) if found else None,
         volume_cm3=nan if part.volume_cm3 is None else part.volume_cm3,
         mass_g=nan if part.mass_g is None else part.mass_g,
         cost_class=nan, price=nan if part.price is None else part.price, currency=part.currency,
         years_to_end=_years_to_end(design) if design is not None else 0.0,
         cautions=_titles(design) if design is not None else (), fits=design is not None,
+    )
+
+
+def _curve(trace: Trace) -> Curve:
+    return Curve(
+        span_s=trace.span_s,
+        highest_v=trace.extremes().highest_store_v,
+        picture=trace.picture(0.0, trace.span_s, CURVE_COLUMNS),
     )
 
 
@@ -224,7 +245,7 @@ def _entry(case: Case, family: StoreFamily) -> Entry:
     if base is None:
         return Entry(
             key=family.key, title=family.title, scenario=None, size=0.0, unit=unit, verdict=None,
-            answers={}, trace=None, volume_cm3=0.0, mass_g=0.0, cost_class=family.cost_class,
+            answers={}, curve=None, volume_cm3=0.0, mass_g=0.0, cost_class=family.cost_class,
             years_to_end=0.0, cautions=family.cautions, fits=False,
         )
     seen = fleet(case.with_scenario(base), sizes_of(scenario, base, family))
@@ -234,7 +255,7 @@ def _entry(case: Case, family: StoreFamily) -> Entry:
     return Entry(
         key=family.key, title=fitted_title(family, scenario.charger.full_V),
         scenario=design, size=size, unit=unit,
-        verdict=found.verdict, answers=found.answers, trace=found.trace,
+        verdict=found.verdict, answers=found.answers, curve=_curve(found.trace),
         volume_cm3=family.volume_cm3(size) * stretch**2, mass_g=family.mass_g(size) * stretch**2,
         cost_class=family.cost_class,
         years_to_end=_years_to_end(design), cautions=_titles(design), fits=True,

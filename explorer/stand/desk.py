@@ -15,6 +15,7 @@ from explorer.stand.parked import ParkedScenarios
 from explorer.stand.setup_dialog import SetupDialog
 from explorer.stand.window import StandWindow
 from explorer.state.stand_plan import StandPlan, default_plan, load_plan, save_plan
+from explorer.state.workers import Workers
 from explorer.text import say
 
 LOG = logging.getLogger(__name__)
@@ -36,9 +37,16 @@ class StandDesk(QObject):
     open_wanted = Signal(object)
     """Carries a parked `Scenario` that the operator wants to see in the explorer."""
 
-    def __init__(self, folder: Path, explorer: QWidget, parent: QObject | None = None) -> None:
+    def __init__(
+        self,
+        folder: Path,
+        explorer: QWidget,
+        parent: QObject | None = None,
+        *,
+        workers: Workers | None = None,
+    ) -> None:
         super().__init__(parent)
-        self._folder, self._explorer = folder, explorer
+        self._folder, self._explorer, self._workers = folder, explorer, workers
         self.parked = ParkedScenarios(folder / PARKED_FILE)
         self.dialog: SetupDialog | None = None
         self.window: StandWindow | None = None
@@ -74,7 +82,7 @@ class StandDesk(QObject):
         self.parked.problems[:] = problems  # shown to the operator at the next set-up
         if self.dialog is not None:
             self.dialog.accept()
-        window = StandWindow(plan, found.exhibits, self.parked)
+        window = StandWindow(plan, found.exhibits, self.parked, workers=self._workers)
         window.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         window.left.connect(self._on_left)
         self.window = window

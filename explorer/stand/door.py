@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QWidget
 
 from explorer.scenario.model import Scenario
 from explorer.state.document import Document
+from explorer.state.workers import Workers
 from explorer.text import say
 
 
@@ -26,13 +27,21 @@ class StandDoor(QObject):
         The main window, which also owns the door.
     document : Document
         Takes a parked scenario that the operator opens, as one undo step.
+    workers : Workers, optional
+        Processes that answer the stand's questions.
     """
 
     def __init__(
-        self, action: QAction, folder: Path, explorer: QWidget, document: Document
+        self,
+        action: QAction,
+        folder: Path,
+        explorer: QWidget,
+        document: Document,
+        workers: Workers | None = None,
     ) -> None:
         super().__init__(explorer)
         self._folder, self._explorer, self._document = folder, explorer, document
+        self._workers = workers
         self._desk: QObject | None = None
         action.triggered.connect(self.open)
 
@@ -41,7 +50,7 @@ class StandDoor(QObject):
         from explorer.stand.desk import StandDesk
 
         if self._desk is None:
-            self._desk = StandDesk(self._folder, self._explorer, self)
+            self._desk = StandDesk(self._folder, self._explorer, self, workers=self._workers)
             self._desk.open_wanted.connect(self._on_open_wanted)
         assert isinstance(self._desk, StandDesk)
         self._desk.open_setup()

@@ -26,6 +26,7 @@ from explorer.state.frames import FramesOf
 from explorer.state.jobs import JobRunner
 from explorer.state.solver import FRAME_JOB, Solver
 from explorer.state.stand_plan import StandPlan
+from explorer.state.workers import Workers
 from explorer.text import say
 
 PATIENCE_MS = 300
@@ -62,6 +63,8 @@ class StandWindow(QWidget):
         exhibits: tuple[Exhibit, ...],
         parked: ParkedScenarios,
         parent: QWidget | None = None,
+        *,
+        workers: Workers | None = None,
     ) -> None:
         super().__init__(parent, Qt.WindowType.Window | Qt.WindowType.FramelessWindowHint)
         self.setObjectName("stand")
@@ -71,7 +74,7 @@ class StandWindow(QWidget):
         self.setAutoFillBackground(True)
         self._leaving = False
         self.document = StandDocument(parent=self)
-        self.jobs = JobRunner(self)
+        self.jobs = JobRunner(self, workers=workers)
         self.solver = Solver(self.document, self.jobs, self)
         self.session = StandSession(plan, exhibits, self.document, self.solver, parked, parent=self)
         FramesOf(self, self.solver)

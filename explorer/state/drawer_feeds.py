@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-import time
 from collections.abc import Callable, Iterator
 from functools import partial
-from threading import Event
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
@@ -21,30 +19,6 @@ Stopped = Callable[[], bool]
 Steps = Callable[[Case, Stopped], Iterator[object]]
 """Yields a growing answer, or its parts, and ends early once `stopped` says so."""
 Same = Callable[[Scenario, Scenario], bool]
-
-
-class _Relay(QObject):
-    """Carries the steps of an answer to the interface thread; outlives the jobs that hold it."""
-
-    step = Signal(int, object)
-
-
-class _Hold:
-    """Asked by the work before each of its parts: whether to stop, after a wait while it must.
-
-    A drag over a map that holds for every place on it does not drop the work on it, but must not
-    share the interpreter with it either.
-    """
-
-    def __init__(self) -> None:
-        self.stop = Event()
-        self.until_s = 0.0
-        """No part begins before this moment of the monotonic clock. [s]"""
-
-    def __call__(self) -> bool:
-        while not self.stop.is_set() and (left := self.until_s - time.monotonic()) > 0.0:
-            self.stop.wait(left)
-        return self.stop.is_set()
 
 
 class Feed(QObject):
@@ -90,18 +64,14 @@ class Feed(QObject):
         self._key, self._document, self._jobs = key, document, jobs
         self._steps, self._same, self._rest_ms = steps, same, rest_ms
         self._open = False
-        self._number = 0
-        self._hold = _Hold()
         self._for: Case | None = None
-        self._relay = _Relay()
-        self._relay.step.connect(self._on_step)
         self._rest = QTimer(self)
         self._rest.setSingleShot(True)
         self._rest.timeout.connect(self._ask)
         document.changed.connect(self._on_changed)
+        jobs.arrived.connect(self._on_arrived)
         jobs.done.connect(self._on_done)
         jobs.failed.connect(self._on_failed)
-        jobs.dropped.connect(self._on_dropped)
 
     @property
     def is_open(self) -> bool:
@@ -142,7 +112,7 @@ class Feed(QObject):
         if not self._open:
             return
         if self._for is not None and self._holds_for(self._for):
-            self._hold.until_s = time.monotonic() + self._rest_ms / 1000.0
+            self._jobs.rest(self._key, self._rest_ms / 1000.0)
             return
         if self._for is not None:
             self._forget()
@@ -155,27 +125,17 @@ class Feed(QObject):
 
     def _drop(self) -> None:
         self._rest.stop()
-        self._hold.stop.set()
-        self._number += 1
         self._for = None
         self._jobs.cancel(self._key)
 
     def _ask(self) -> None:
         if not self._open:
             return
-        self._hold.stop.set()
-        self._hold = _Hold()
-        self._number += 1
         self._for = self._document.case
-        send = partial(_send, self._relay, self._number)
-        work = partial(_work, self._steps, self._for, self._hold, send)
-        self._jobs.submit(self._key, work)
+        self._jobs.ask(self._key, partial(self._steps, self._for))
 
-    def _on_dropped(self) -> None:
-        self._hold.stop.set()
-
-    def _on_step(self, number: int, step: object) -> None:
-        if number == self._number:
+    def _on_arrived(self, key: str, step: object) -> None:
+        if key == self._key and self._for is not None:
             self.arrived.emit(step)
 
     def _on_done(self, key: str, _: object) -> None:
@@ -185,20 +145,3 @@ class Feed(QObject):
     def _on_failed(self, key: str, reason: str) -> None:
         if key == self._key and self._for is not None:
             self.failed.emit(say("This could not be computed: {reason}", reason=reason))
-
-
-def _send(relay: _Relay, number: int, step: object) -> None:
-    relay.step.emit(number, step)
-
-
-def _work(
-    steps: Steps,
-    case: Case,
-    hold: _Hold,
-    send: Callable[[object], None],
-) -> None:
-    """Run in the pool: pass on every step until the question is dropped."""
-    for step in steps(case, hold):
-        if hold.stop.is_set():
-            return
-        send(step)

@@ -13,9 +13,9 @@ from typing import TYPE_CHECKING, Any
 
 from pydantic import ValidationError
 
+from explorer.advice.edges import Stopped
 from explorer.scenario.model import Scenario, get_value, with_value
 from explorer.scenario.storage import SIZE_PATHS
-from explorer.state.drawer_feeds import Stopped
 
 if TYPE_CHECKING:
     from explorer.advice.bench.fit import Fit

@@ -48,7 +48,11 @@ def value_text(check: Check) -> str:
 def check_margin_text(check: Check) -> str:
     """The margin of a check; more than that where the search ended there."""
     text = margin_text(check.margin)
-    return altered(text, lambda words: f"> {words}") if check.at_least else text
+    return altered(text, _more_than) if check.at_least else text
+
+
+def _more_than(words: str) -> str:
+    return f"> {words}"
 
 
 def quantity_text(value: float, unit: str) -> str:
@@ -80,7 +84,11 @@ def bind_units(sentence: str) -> str:
     >>> bind_units("lasts 36 h in the dark") == "lasts 36\u00a0h in the dark"
     True
     """
-    return altered(sentence, lambda words: _NUMBER_AND_UNIT.sub("\u00a0", words))
+    return altered(sentence, _bound)
+
+
+def _bound(words: str) -> str:
+    return _NUMBER_AND_UNIT.sub("\u00a0", words)
 
 
 def volts(value: float) -> str:

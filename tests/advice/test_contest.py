@@ -38,7 +38,7 @@ def test_a_store_whose_voltages_never_suit_does_not_fit(entries, name):
         if not entry.fits:
             assert entry.verdict is None
             assert entry.scenario is None
-            assert entry.trace is None
+            assert entry.curve is None
             assert min(rated_v * 0.93, scenario.charger.full_V) < 1.05 * max(
                 scenario.load.disconnect_V, empty_v) or FAMILIES[entry.key].kind == "cell"
         else:
@@ -113,8 +113,7 @@ def test_every_fit_has_its_bulk_price_life_and_trace(entries):
             assert entry.mass_g > 0
             assert 1 <= entry.cost_class <= 5
             assert entry.years_to_end > 0
-            shown = entry.trace.picture(0.0, entry.trace.span_s, 50)
-            assert np.all(np.isfinite(shown.edge_v))
+            assert np.all(np.isfinite(entry.curve.picture.edge_v))
 
 
 def test_lithium_comes_with_its_cautions(entries):

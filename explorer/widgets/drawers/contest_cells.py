@@ -7,8 +7,7 @@ from PySide6.QtCore import QModelIndex, QObject, QPersistentModelIndex, QPointF,
 from PySide6.QtGui import QFontMetrics, QPainter, QPen, QPixmap, QPolygonF
 from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem
 
-from explorer.advice.contest import Entry
-from explorer.engine.trace import Trace
+from explorer.advice.contest import Curve, Entry
 from explorer.state import theme
 from explorer.state.theme import Tokens, tokens_of
 from explorer.widgets.drawers.contest_model import ENTRY_ROLE, STALE_ROLE
@@ -64,7 +63,7 @@ class ContestCells(QStyledItemDelegate):
         inside = QRectF(rect).adjusted(_PAD, 0, -_PAD, 0)
         if stale and key != "store":
             paint_bar(painter, inside.adjusted(0, 0, -inside.width() / 3, 0), tokens)
-        elif key == "trace" and entry.trace is not None:
+        elif key == "trace" and entry.curve is not None:
             self._paint_curve(painter, inside.adjusted(0, 3, 0, -3), entry, tokens)
         else:
             if key == "verdict" and entry.verdict is not None:
@@ -92,12 +91,12 @@ class ContestCells(QStyledItemDelegate):
     def _paint_curve(
         self, painter: QPainter, area: QRectF, entry: Entry, tokens: Tokens
     ) -> None:
-        assert entry.trace is not None
+        assert entry.curve is not None
         assert entry.scenario is not None
         full = entry.scenario.charger.full_V
         off = entry.scenario.load.disconnect_V
         if not self._keep_curves:
-            paint_curve(painter, area, entry.trace, full, off, tokens)
+            paint_curve(painter, area, entry.curve, full, off, tokens)
             return
         ratio = painter.device().devicePixelRatioF()
         key = (id(entry), int(area.width()), int(area.height()), tokens.name, ratio)
@@ -110,7 +109,7 @@ class ContestCells(QStyledItemDelegate):
             inner = QPainter(picture)
             inner.setRenderHint(QPainter.RenderHint.Antialiasing)
             size = QRectF(0, 0, int(area.width()), int(area.height()))
-            paint_curve(inner, size, entry.trace, full, off, tokens)
+            paint_curve(inner, size, entry.curve, full, off, tokens)
             inner.end()
             self._curves[key] = picture
         painter.drawPixmap(area.topLeft(), self._curves[key])
@@ -121,14 +120,13 @@ def _hazards(entry: Entry) -> bool:
 
 
 def paint_curve(
-    painter: QPainter, area: QRectF, trace: Trace, full_v: float, off_v: float, tokens: Tokens
+    painter: QPainter, area: QRectF, curve: Curve, full_v: float, off_v: float, tokens: Tokens
 ) -> None:
     """Store voltage from zero to the full threshold, with the cut-off as a dashed line."""
-    top = max(full_v, trace.extremes().highest_store_v, 0.1) * 1.04
-    picture = trace.picture(0.0, trace.span_s, max(int(area.width()), 2))
-    time_s, volts = picture.line(top / max(area.height(), 1.0))
+    top = max(full_v, curve.highest_v, 0.1) * 1.04
+    time_s, volts = curve.picture.line(top / max(area.height(), 1.0))
     drawn = np.isfinite(volts)
-    x = area.left() + time_s[drawn] / max(trace.span_s, 1e-9) * area.width()
+    x = area.left() + time_s[drawn] / max(curve.span_s, 1e-9) * area.width()
     y = area.bottom() - np.clip(volts[drawn] / top, 0.0, 1.0) * area.height()
     dashes = QPen(tokens.color("threshold"), 1.0, Qt.PenStyle.CustomDashLine)
     dashes.setDashPattern([3, 3])
