@@ -121,12 +121,13 @@ def test_break_evens_are_the_same_from_a_process_as_from_a_thread(qtbot, jobs, q
     assert there == here
 
 
-def test_every_question_of_the_window_can_leave_its_process():
+def test_every_question_of_the_window_can_leave_its_process(tmp_path):
     case = Case(Scenario())
     axes = axis_choices(case)
     tolerances = default_tolerances(case.scenario)
     for steps in (
-        partial(at_rest_steps, 0, ""), remedy_steps, budget_steps, panel_steps, contest_steps,
+        partial(at_rest_steps, 0, ""), remedy_steps, budget_steps, panel_steps,
+        partial(contest_steps, tmp_path),
         partial(territory_steps, axes[0], axes[2]), partial(row_steps, axes[0]),
         partial(spread_steps, tolerances, 10.0),
     ):
