@@ -65,11 +65,12 @@ def ordered(
     LogError
         A time does not rise.
     """
+    steps_s = np.diff(time_s)
+    # Most files rise; a change of the clock ahead is a step of more than an hour.
+    if steps_s.size == 0 or (steps_s.min() > 0.0 and (start is None or steps_s.max() < _HOUR_S)):
+        return Ordered(time_s=time_s, keep=np.ones(time_s.size, bool))
     time_s = time_s.copy()
     notes: list[Text] = []
-    if time_s.size < 2:
-        return Ordered(time_s=time_s, keep=np.ones(time_s.size, bool), notes=notes)
-    steps_s = np.diff(time_s)
     up = steps_s[steps_s > 0.0]
     step_s = float(np.median(up)) if up.size else 0.0
     if is_clock:

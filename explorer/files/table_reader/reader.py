@@ -100,13 +100,16 @@ def read_readings(
     columns = {q: np.concatenate([part.values[q] for part in parts]) for q in parts[0].values}
     lines = np.concatenate([part.lines for part in parts])
     notes, base = found.notes, found.base
+    del parts  # a long capture fills the memory once, not twice
     if known.stamps is not None and time_s.size:
-        table = np.column_stack([*columns.values()])
+        arrays = list(columns.values())
+        table = arrays[0][:, np.newaxis] if len(arrays) == 1 else np.column_stack(arrays)
         is_clock = known.stamps.kind == "clock"
         in_order = ordered(time_s, table, lines, known.layout.name, start=base, is_clock=is_clock)
-        keep = in_order.keep
-        time_s, lines = in_order.time_s[keep], lines[keep]
-        columns = {q: column[keep] for q, column in columns.items()}
+        keep, time_s = in_order.keep, in_order.time_s
+        if not keep.all():
+            time_s, lines = time_s[keep], lines[keep]
+            columns = {q: column[keep] for q, column in columns.items()}
         notes += in_order.notes + repeated_note(in_order.repeated)
         start = None if base is None else base + timedelta(seconds=float(time_s[0]))
         time_s = time_s - time_s[0]
