@@ -22,6 +22,9 @@ ROUNDING = 0.01
 """Rounding of a printed number that is allowed for in the checks, as a share."""
 PULL = 5e-4
 """Weight of one e-fold away from the starting parameters, against a relative misfit of 1."""
+CURVE_WEIGHT = 6.0
+"""Weight of all points of a measured curve together, against one value of a sheet (own judgement:
+the points say more than the four values that were taken from them)."""
 LEAST_FILL_FACTOR, MOST_FILL_FACTOR = 0.25, 0.9
 MOST_LINES = 8
 MOST_SPREAD = 2.0
@@ -43,6 +46,9 @@ class SheetValues:
     max_power_v: float | None = None
     expected_a: float = 0.0
     """Photocurrent that the technology and the area let expect at this light. [A]"""
+    curve_v: tuple[float, ...] = ()
+    curve_a: tuple[float, ...] = ()
+    """Points of a measured curve, where the line was taken from one. [V], [A]"""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -268,6 +274,10 @@ def fit_panel(points: Sequence[SheetValues], start: Panel) -> PanelFit:
     )
     said = np.isfinite(sheet)
     guess = _first_guess(sheet, expected, start)
+    curves = [
+        (k, np.array(p.curve_v), np.array(p.curve_a), p.short_circuit_a)
+        for k, p in enumerate(points) if p.curve_v
+    ]  # fmt: skip
 
     # Loaded here: only data-sheet panels need it, and it would double the time to the first
     # verdict.
@@ -278,6 +288,15 @@ def fit_panel(points: Sequence[SheetValues], start: Panel) -> PanelFit:
         left = _quantities(panel, scale * expected) / sheet - 1.0
         return np.concatenate([left[said], PULL * shift])
 
+    def with_curves(shift: FloatArray) -> FloatArray:
+        panel, scale = guess.moved(shift)
+        beside = [
+            CURVE_WEIGHT / np.sqrt(len(volts)) / short_a
+            * (current_at_voltage(panel, scale * expected[k], volts) - amps)
+            for k, volts, amps, short_a in curves
+        ]  # fmt: skip
+        return np.concatenate([misfit(shift), *beside])
+
     size = len(_REACH) if guess.photo_shunt_per_v > 0 else len(_REACH) - 1
     found = least_squares(
         misfit,
@@ -286,6 +305,11 @@ def fit_panel(points: Sequence[SheetValues], start: Panel) -> PanelFit:
         x_scale=_STEP[:size],
         max_nfev=300,
     )
+    if curves:
+        found = least_squares(
+            with_curves, found.x, bounds=(-_REACH[:size], _REACH[:size]), x_scale=_STEP[:size],
+            ftol=1e-5, xtol=1e-5, max_nfev=25,
+        )  # fmt: skip
     panel, scale = guess.moved(found.x)
     model = _quantities(panel, scale * expected)
     return PanelFit(

@@ -71,6 +71,8 @@ class SheetPoint(Section):
             max_power_a=self.max_power_A,
             max_power_v=self.max_power_V,
             expected_a=expected_a,
+            curve_v=self.measured_V,
+            curve_a=self.measured_A,
         )
 
     @model_validator(mode="after")

@@ -132,6 +132,26 @@ def test_a_scenario_keeps_the_points_and_its_sheet_says_how_far_the_fit_passes(t
     assert row.value.count(" V") + row.value.count(" mV") == len(volts)
 
 
+def test_the_fit_goes_by_all_points_where_they_are_kept(tmp_path):
+    """Half a per cent of noise: no curve passes closer than that, and this one nearly does."""
+    found = read_curve(curve_csv(tmp_path, noise=0.005))
+    marks = found.landmarks
+    volts, amps = thinned(found.voltage_v, found.current_a, 60)
+    bare = SheetPoint(
+        illuminance_lx=500.0, short_circuit_A=marks.short_circuit_a,
+        open_circuit_V=marks.open_circuit_v, max_power_A=marks.max_power_a,
+        max_power_V=marks.max_power_v,
+    )  # fmt: skip
+    points = {"measured_V": tuple(volts.tolist()), "measured_A": tuple(amps.tolist())}
+    missed = {}
+    for name, point in (("bare", bare), ("points", bare.model_copy(update=points))):
+        fit = sheet_fit(Panels(technology="amorphous", cells_in_series=8, data_sheet=(point,)))
+        found_by = curve_misfit(fit.panel, float(fit.photocurrent_a[0]), volts, amps)
+        missed[name] = found_by.root_mean_square
+    assert missed["points"] < 0.006
+    assert missed["points"] < 0.6 * missed["bare"]
+
+
 def test_points_that_do_not_pair_are_refused():
     with pytest.raises(ValueError, match="hold 2 and 1 values"):
         SheetPoint(measured_V=(0.0, 1.0), measured_A=(1e-5,))
