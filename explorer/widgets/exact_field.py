@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QSignalBlocker, QSize, Qt, Signal
-from PySide6.QtGui import QFocusEvent, QKeyEvent
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QWidget
 
 from explorer.quantity import parse, show
@@ -14,6 +14,9 @@ from explorer.widgets.fields import Field
 _HEIGHT = 26
 _DIGITS = 6
 """What is typed with up to six digits is shown as typed."""
+_FEWEST_DIGITS = 3
+_EDGES_PX = 12
+"""Taken by the frame and by the gaps inside it."""
 
 
 class ExactField(Field):
@@ -41,6 +44,7 @@ class ExactField(Field):
         self._whole = whole
         self._bare = bare
         """Prefix of the unit that a number typed without any unit has."""
+        self._value: float | None = None
         self._shown = ""
         self._fault = ""
         self.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
@@ -60,6 +64,7 @@ class ExactField(Field):
 
         So does one that was refused, until the value behind it changes.
         """
+        self._value = value
         before, self._shown = self._shown, self.text_of(value)
         if self.isModified() and (self.hasFocus() or (self._fault and before == self._shown)):
             return
@@ -79,13 +84,37 @@ class ExactField(Field):
         self.setModified(True)
         self._mark(sentence)
 
-    def text_of(self, value: float | None) -> str:
+    def text_of(self, value: float | None, digits: int = _DIGITS) -> str:
         """What the field shows for a value, in the language on show."""
         if value is None:
             return ""
         if self._whole or not self.unit:
-            return tr(figure(f"{value:.6g}"))
-        return tr(show(value, self.unit, _DIGITS))
+            return tr(figure(f"{value:.{digits}g}"))
+        return tr(show(value, self.unit, digits))
+
+    def _fitting(self) -> str:
+        """The value with as many digits as fit; all of them while it has the focus."""
+        if self.hasFocus() or self._whole:
+            return self._shown
+        room, metrics = self.width() - _EDGES_PX, self.fontMetrics()
+        texts = (self.text_of(self._value, n) for n in range(_DIGITS, _FEWEST_DIGITS, -1))
+        fewest = self.text_of(self._value, _FEWEST_DIGITS)
+        return next((t for t in texts if metrics.horizontalAdvance(t) <= room), fewest)
+
+    def _fit(self) -> None:
+        if not self.isModified() and self.text() != (text := self._fitting()):
+            with QSignalBlocker(self):
+                self.setText(text)
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        """Show every digit to whoever goes on from it."""
+        super().focusInEvent(event)
+        self._fit()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """More or fewer digits fit."""
+        super().resizeEvent(event)
+        self._fit()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Step with the arrows, take the text back with Esc."""
@@ -103,6 +132,7 @@ class ExactField(Field):
         """Commit what was typed; what is refused stays, marked."""
         self._commit()
         super().focusOutEvent(event)
+        self._fit()
 
     def _commit(self) -> None:
         if not self.isModified() or self._fault:
@@ -131,10 +161,8 @@ class ExactField(Field):
         return f"{text} {self._bare}{self.unit}" if is_bare else text
 
     def _restore(self) -> None:
-        if self.text() != self._shown:
-            with QSignalBlocker(self):
-                self.setText(self._shown)
         self.setModified(False)
+        self._fit()
         self.setCursorPosition(0)
         self._mark("")
 

@@ -14,6 +14,7 @@ from explorer.files.disk import FileError
 from explorer.files.logs import is_light_log
 from explorer.files.part_json import is_part
 from explorer.files.scenario_json import load_scenario
+from explorer.scenario.model import first_scenario
 from explorer.state.autosave import Autosave, Leftover, claim_leftovers
 from explorer.state.language import LanguageChoice, language, set_language, tr
 from explorer.text import say
@@ -186,7 +187,9 @@ class Windows(QObject):
         window.activateWindow()
 
     def _on_new_window(self) -> None:
-        self._show(self.add(self._window_of(self.sender())))
+        window = self.add(self._window_of(self.sender()))
+        window.document.new(first_scenario())
+        self._show(window)
 
     def _on_dropped(self, paths: list[Path]) -> None:
         window = self._window_of(self.sender())

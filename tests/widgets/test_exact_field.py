@@ -1,5 +1,6 @@
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QEvent, Qt
+from PySide6.QtGui import QFocusEvent
 
 from explorer.widgets.exact_field import ExactField
 
@@ -113,3 +114,21 @@ def test_an_optional_field_can_be_emptied(qtbot):
     with qtbot.waitSignal(field.entered) as heard:
         qtbot.keyClick(field, Qt.Key.Key_Return)
     assert heard.args == [None]
+
+
+def test_a_number_that_does_not_fit_loses_digits_and_shows_all_to_who_types(qtbot):
+    field = ExactField("A")
+    qtbot.addWidget(field)
+    field.resize(200, 26)
+    field.show()
+    field.set_value(0.0262222)
+    assert field.text() == "26.2222 mA"
+    field.resize(70, 26)
+    qtbot.waitUntil(lambda: field.text() != "26.2222 mA")
+    assert field.text().endswith(" mA")
+    assert field.fontMetrics().horizontalAdvance(field.text()) <= 70
+    sent = []
+    field.entered.connect(sent.append)
+    field.focusInEvent(QFocusEvent(QEvent.Type.FocusIn))
+    field.focusOutEvent(QFocusEvent(QEvent.Type.FocusOut))
+    assert sent == []
