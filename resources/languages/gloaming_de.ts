@@ -3208,8 +3208,8 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Stunden ohne Messwert zählen als dunkel oder behalten den letzten Wert.</translation>
   </message>
   <message>
-   <source>Short gaps</source>
-   <translation>Kurze Lücken</translation>
+   <source>Short gaps, steps</source>
+   <translation type="unfinished" />
   </message>
   <message>
    <source>A gap of up to so many steps of the log holds the reading before it: loggers miss single readings.</source>
@@ -4567,8 +4567,8 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Diesen Entwurf als gestrichelte Kurve zum Vergleich behalten</translation>
   </message>
   <message>
-   <source>Parts of your o&amp;wn…</source>
-   <translation>Ei&amp;gene Bauteile …</translation>
+   <source>&amp;Parts of your own…</source>
+   <translation>Eigene &amp;Bauteile …</translation>
   </message>
   <message>
    <source>Panels, chargers, stores and loads of your own: take, keep, edit and share them</source>
@@ -7341,6 +7341,10 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>± unknown</source>
    <translation>± unbekannt</translation>
+  </message>
+  <message>
+   <source>The log is shorter than a day and is repeated end to end, so it has no nights of its own; log for a week or more.</source>
+   <translation type="unfinished" />
   </message>
   <message>
    <source>Every reading is scaled ({scale}), so that the mean while lit is {wanted} in place of the measured {lux}.</source>
