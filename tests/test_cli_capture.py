@@ -63,6 +63,27 @@ def test_a_stretch_that_is_named_is_taken(radio_csv):
     assert found["cycle"]["charge_C"] == pytest.approx(49e-6 + 0.009 * 2e-6)
 
 
+def test_times_with_too_few_digits_are_spread_evenly_and_that_is_said(radio_csv, tmp_path):
+    """As an oscilloscope writes them: six digits, so that those from 1 s on are equal in pairs."""
+    rows = [f"{0.95 + 5e-6 * n:.6g},{2e-6 if n % 4000 > 200 else 0.02}" for n in range(20_000)]
+    path = tmp_path / "scope.csv"
+    path.write_text("time_s,current_A\n" + "\n".join(rows))
+    done = capture(path, "--json")
+    assert done.exit_code == 0, done.stderr
+    found = json.loads(done.stdout)
+    assert any("rounded" in note for note in found["notes"])
+    assert found["period_s"] == pytest.approx(0.02, rel=2e-3)
+
+
+def test_a_time_that_is_doubled_by_mistake_is_still_refused(tmp_path):
+    rows = [f"{n if n != 50 else 49},{n % 7}" for n in range(100)]
+    path = tmp_path / "doubled.csv"
+    path.write_text("time_s,current_mA\n" + "\n".join(rows))
+    done = capture(path)
+    assert done.exit_code == 3
+    assert "line 52" in done.stderr
+
+
 def test_a_scenario_gets_the_load(radio_csv, tmp_path):
     out = tmp_path / "probe.json"
     done = capture(radio_csv, "--scenario", PROBE, "-o", out, "--name", "send")

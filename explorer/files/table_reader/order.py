@@ -15,6 +15,9 @@ from explorer.text import Text, say
 
 FloatArray = NDArray[np.float64]
 _HOUR_S, _DAY_S = 3600.0, 86_400.0
+_ROUNDED, _MANY = 0.1, 100
+"""Share and number of equal neighbours from which times count as rounded and not as doubled by a
+mistake (own judgement)."""
 _CHANGE_MONTHS = frozenset({3, 4, 9, 10, 11})
 """Months in which clocks change, north and south of the equator (common practice, no source)."""
 _LATEST_CHANGE_H = 4
@@ -86,6 +89,11 @@ def ordered(
             )
         )
         time_s = spread
+    elif _is_rounded(time_s):
+        time_s = np.linspace(time_s[0], time_s[-1], time_s.size)
+        notes.append(
+            say("The times are rounded so that some are equal; the readings were spread evenly.")
+        )
     keep = _rising(time_s, values, lines, name)
     return Ordered(time_s=time_s, keep=keep, notes=notes, repeated=int((~keep).sum()))
 
@@ -151,6 +159,19 @@ def _share_stamps(time_s: FloatArray, values: FloatArray) -> bool:
     sizes = np.bincount(np.concatenate(([0], np.cumsum(~same))))
     rows_differ = ~_equal(values[1:], values[:-1])
     return sizes.size > 1 and bool((sizes > 1).mean() > 0.5) and bool((same & rows_differ).any())
+
+
+def _is_rounded(time_s: FloatArray) -> bool:
+    """Whether even times were written with too few digits, as oscilloscopes do.
+
+    Many are equal then, and none lies further from an even one than what they are rounded to.
+    """
+    steps_s = np.diff(time_s)
+    equal = int((steps_s == 0.0).sum())
+    if equal < max(_MANY, _ROUNDED * steps_s.size) or steps_s.min() < 0.0:
+        return False
+    even = np.linspace(time_s[0], time_s[-1], time_s.size)
+    return bool(np.abs(time_s - even).max() <= steps_s.max())
 
 
 def _spread(time_s: FloatArray) -> FloatArray:
