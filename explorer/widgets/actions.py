@@ -73,7 +73,7 @@ ACTIONS = {
         icon="pin",
     ),
     "parts": ActionInfo(
-        text=say("&Parts of your own…"),
+        text=say("Parts of your o&wn…"),
         tip=say("Panels, chargers, stores and loads of your own: take, keep, edit and share them"),
     ),
     "compare": ActionInfo(

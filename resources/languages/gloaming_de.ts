@@ -1816,6 +1816,10 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Die Uhrzeiten gehen {n}-mal über Mitternacht; jedes Mal beginnt ein Tag.</translation>
   </message>
   <message>
+   <source>The times are rounded so that some are equal; the readings were spread evenly.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
    <source>The clock goes back from {before} to {after}; the time counts on from there by the clock before.</source>
    <translation>Die Uhr springt von {before} zurück auf {after}; die Zeit zählt nach der Uhr davor weiter.</translation>
   </message>
@@ -4567,8 +4571,8 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Diesen Entwurf als gestrichelte Kurve zum Vergleich behalten</translation>
   </message>
   <message>
-   <source>&amp;Parts of your own…</source>
-   <translation>Eigene &amp;Bauteile …</translation>
+   <source>Parts of your o&amp;wn…</source>
+   <translation>Ei&amp;gene Bauteile …</translation>
   </message>
   <message>
    <source>Panels, chargers, stores and loads of your own: take, keep, edit and share them</source>
