@@ -27,6 +27,7 @@ from explorer.widgets.capture.capture_plot import CapturePlot
 from explorer.widgets.exact_field import ExactField
 from explorer.widgets.fault_line import FaultLine
 from explorer.widgets.fields import CalmComboBox, Field, OutlinedCheckBox
+from explorer.widgets.help.sizes import fit_screen
 from explorer.words import capture as words
 from explorer.words.readout import bind_units
 
@@ -78,7 +79,8 @@ class CaptureDialog(QDialog):
         self._lay_out()
         self._fill_places()
         self._set_ready(False)
-        self.resize(self.sizeHint())
+        self.setMinimumSize(760, 420)
+        fit_screen(self, QSize(1060, 620))
         self.open_button.clicked.connect(self._on_another)
         self.take_button.clicked.connect(self.take)
         self.close_button.clicked.connect(self.reject)
@@ -123,10 +125,6 @@ class CaptureDialog(QDialog):
         """Forget what is under way."""
         self.session.drop()
         super().done(result)
-
-    def sizeHint(self) -> QSize:
-        """Room for both curves beside the figures."""
-        return QSize(1060, 620)
 
     # --- making ---
 
