@@ -96,7 +96,7 @@ def judged(found: Readings, asked: Asked) -> dict[str, Judged]:
         "service": service(found, asked),
     }
     survives = (checks["dark"].margin >= 1.0) | ~(found.dark.closure | (asked.reserve_j > 0))
-    works = found.repeats & serves_all(found, asked) & survives
+    works = found.repeats & ~found.falls & serves_all(found, asked) & survives
     for name in ("starts", "ratings"):
         works = works & (checks[name].margin >= 1.0)
     return {

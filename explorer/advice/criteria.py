@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
 
 from explorer.advice.case import Case
+from explorer.advice.checks import Judged
 from explorer.advice.fleet import Fleet
 from explorer.advice.judge import balance_margin, dark_margin, ratings_margin
 from explorer.advice.readings.many import TOLERANCE
@@ -67,21 +68,29 @@ class Criterion:
     def seen(self, found: Fleet) -> tuple[BoolArray, FloatArray, BoolArray]:
         """Whether designs of the batch engine are as asked, how near, and whether that is sure."""
         names = self.checks or CHECK_NAMES
-        checks = [found.judged[n] for n in names]
-        over = [c.wanted if self.least == "runs" else np.ones_like(c.wanted) for c in checks]
-        counted = [c.margin if self.checks else c.counted for c in checks]
-        rows = np.array([m / o for m, o in zip(counted, over, strict=True)])
+        rows = self._rows(found.judged, names)
+        low = rows if found.low is None else self._rows(found.low, names)
+        high = rows if found.high is None else self._rows(found.high, names)
         spare = 1.0 + np.array([[TOLERANCE[n]] for n in names])
         # What is met or not is met in full, or it is not.
-        met = np.array([n in MET_OR_NOT for n in names])[:, None] & (rows >= 1.0)
-        fails = (rows * spare < 1.0).any(axis=0)
-        passes = ((rows >= spare) | met).all(axis=0)
+        met = np.array([n in MET_OR_NOT for n in names])[:, None] & (low >= 1.0)
+        fails = (high * spare < 1.0).any(axis=0)
+        passes = ((low >= spare) | met).all(axis=0)
+        sure = (fails | passes) & found.readings.sure
         if self.least is not None:
             holds = np.asarray(found.codes >= (2 if self.least == "runs" else 1))
             level = found.reserve if self.least == "runs" else found.margin
+            sure = sure | found.readings.falls
         else:
             holds, level = np.asarray((rows >= 1.0).all(axis=0)), rows.min(axis=0)
-        return holds.copy(), level.copy(), np.asarray((fails | passes) & found.sure)
+        return holds.copy(), level.copy(), np.asarray(sure)
+
+    def _rows(self, judged: Mapping[str, Judged], names: Sequence[str]) -> FloatArray:
+        """Margins over what is asked, shape (checks, designs)."""
+        checks = [judged[n] for n in names]
+        over = [c.wanted if self.least == "runs" else np.ones_like(c.wanted) for c in checks]
+        counted = [c.margin if self.checks else c.counted for c in checks]
+        return np.array([m / o for m, o in zip(counted, over, strict=True)])
 
 
 def _telling(checks: Sequence[Check]) -> Sequence[Check]:

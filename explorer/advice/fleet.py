@@ -36,6 +36,10 @@ class Fleet:
     judged: dict[str, Judged]
     """Each of the six checks."""
     readings: Readings
+    low: dict[str, Judged] | None = None
+    """The checks with each store where it is least in its band; None where they are the same."""
+    high: dict[str, Judged] | None = None
+    """The same where it is most."""
     answers: dict[str, FloatArray] = field(default_factory=dict)
     """See `explorer.advice.readings.many_answers`; empty where they were not asked for."""
 
@@ -57,7 +61,7 @@ class Fleet:
     @property
     def sure(self) -> NDArray[np.bool_]:
         """Where the verdict may stand as it is; elsewhere the exact march decides."""
-        return self.readings.sure
+        return self.readings.sure | self.readings.falls
 
     @property
     def reserve(self) -> FloatArray:
@@ -145,8 +149,11 @@ def fleet(
         return fast & enough & (ratings_margin(rated, size) >= 1.0)
 
     found = followed(several.scenario, several.system, size, worth=worth if only_runs else None)
+    read = found.readings
     return Fleet(
-        judged=judged(found.readings, asked), readings=found.readings,
+        judged=judged(read, asked), readings=read,
+        low=None if read.low is None else judged(read.low, asked),
+        high=None if read.high is None else judged(read.high, asked),
         answers=answers(found, asked) if with_answers else {},
     )
 

@@ -39,6 +39,8 @@ BoolArray = NDArray[np.bool_]
 
 COLD_NODES = 14
 WARM_NODES = 42
+WEEKS = 4
+"""Weeks over which runs in windows are counted."""
 CELL_NODES = 36
 """A cell's currents bend less along its charge than those of a bank."""
 
@@ -107,12 +109,10 @@ def rate_while_due(operation: Operation) -> FloatArray:
     """Runs per second while an operation is due; a window holds a whole number of runs. [1/s]"""
     schedule = operation.schedule
     assert isinstance(schedule, Periodic)
-    interval = np.asarray(schedule.interval_s, float)
     if schedule.always:
-        return 1.0 / interval
-    lengths = [end - begin for begin, end in schedule.windows_s]
-    runs = sum((np.ceil(s / interval - 1e-9) for s in lengths), np.zeros_like(interval))
-    return np.asarray(runs / sum(lengths))
+        return 1.0 / np.asarray(schedule.interval_s, float)
+    open_s = sum(end - begin for begin, end in schedule.windows_s)
+    return np.asarray(schedule.runs_between(0.0, WEEKS * WEEK_S)) / (WEEKS * open_s)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from explorer.physics.arrays import Number
 from explorer.physics.charger import Converter, DirectCharger
 from explorer.physics.load import Draw, Regulator
 from explorer.physics.panel import Panel
@@ -60,6 +61,33 @@ class Periodic:
     def always(self) -> bool:
         """Whether it is due at every hour."""
         return self.windows_s == ((0.0, WEEK_S),)
+
+    def runs_between(self, begin_s: float, end_s: float) -> Number:
+        """Runs that begin in a span of a device that is never off; plain, or a column.
+
+        A run begins when the interval since the last is over and a window is open, so that of
+        windows shorter than the interval some see none.
+
+        Parameters
+        ----------
+        begin_s, end_s : float
+            Times since a Monday 00:00. [s]
+        """
+        interval = np.asarray(self.interval_s, float)
+        if self.always:
+            return (end_s - begin_s) / interval
+        opens, closes = np.array(self.windows_s).T
+        week = WEEK_S * np.arange(begin_s // WEEK_S, end_s // WEEK_S + 1.0)[:, None]
+        due, count = np.full(interval.shape, begin_s), np.zeros(interval.shape)
+        for opening, closing in zip(
+            (week + opens).ravel().tolist(),
+            np.minimum(week + closes, end_s).ravel().tolist(), strict=True,
+        ):
+            first = np.maximum(opening, due)
+            runs = np.maximum(np.ceil((closing - first) / interval - 1e-9), 0.0)
+            due = np.where(runs > 0, first + runs * interval, due)
+            count = count + runs
+        return count if interval.ndim else float(count)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

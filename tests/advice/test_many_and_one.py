@@ -24,10 +24,10 @@ def seen():
 
 
 @pytest.mark.parametrize("seed", range(BLOCKS))
-def test_a_sure_verdict_of_the_batch_is_the_exact_one_but_at_a_limit(seed):
-    sure = [found for _, found in block(seed) if found.sure]
-    assert len(sure) > 3
-    assert all(found.codes[0] == found.codes[1] or found.close for found in sure)
+def test_what_the_batch_decides_the_march_decides_alike(seed):
+    decided = [found for _, found in block(seed) if found.decided]
+    assert len(decided) > 5
+    assert all(found.codes[0] == found.codes[1] for found in decided)
 
 
 def test_sure_readings_agree_within_their_tolerance(seen):
@@ -58,11 +58,12 @@ def test_designs_of_every_kind_are_compared(seen):
 
 def test_what_is_cut_off_is_left_to_the_exact_march_unless_past_saving(seen):
     cut = [found for _, found in seen if found.batch.cut_offs[0] > 0 and not found.hopeless]
-    assert len(cut) > 10
-    assert not any(found.sure for found in cut)
+    assert len(cut) > 5
+    assert not any(found.decided for found in cut)
 
 
-def test_most_of_what_works_needs_no_exact_march(seen):
+def test_most_designs_need_no_exact_march(seen):
     works = [found for _, found in seen if found.codes[0] > 0]
     assert len(works) > 15
-    assert sum(found.sure for found in works) > 0.25 * len(works)
+    assert sum(found.decided for found in works) > 0.4 * len(works)
+    assert sum(found.decided for _, found in seen) > 0.5 * len(seen)

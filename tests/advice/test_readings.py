@@ -175,6 +175,15 @@ def test_a_window_holds_whole_runs_also_for_many_designs():
     assert np.ravel(wanted_runs(system, WEEK_S)[0]).tolist() == [5.0, 3.0]
 
 
+def test_a_window_shorter_than_the_interval_sees_a_run_only_when_one_is_due():
+    """Every 40 h within 9 to 10 on Monday to Wednesday: Monday, and Wednesday, not Tuesday."""
+    schedule = Every(
+        interval_s=144_000.0, days=("mon", "tue", "wed"), from_h=9.0, to_h=10.0
+    )
+    system = build(design(load=sleeper(operations=(beep(schedule),))))
+    assert wanted_runs(system, WEEK_S) == [2.0]
+
+
 def weekend(lux=(0.0, 20_000.0)):
     """A log of a Saturday and a Sunday."""
     return LightLog(

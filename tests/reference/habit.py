@@ -169,22 +169,31 @@ def wanted_runs(device, begin_s, span_s):
         elif job.always:
             out.append(span_s / job.interval_s)
         else:
-            out.append(sum(
-                ceil(length / job.interval_s - 1e-9)
-                for length in _open_lengths(device, job, begin_s, span_s)
-            ))
+            # Weeks differ where the interval does not fit the windows.
+            times = 8 if span_s % WEEK_S < 1.0 else 1
+            out.append(_begun(device, job, begin_s, times * span_s) / times)
     return out
 
 
-def _open_lengths(device, job, begin_s, span_s):
-    """Lengths of the windows that lie in a span, cut where it begins and ends."""
+def _begun(device, job, begin_s, span_s):
+    """Runs that begin in a span, one by one: as soon as one is due and a window is open."""
+    count, at = 0, -inf
+    for opens, closes in _open(device, job, begin_s, span_s):
+        at = max(at, opens)
+        while at < closes - 1e-9 * job.interval_s:
+            count, at = count + 1, at + job.interval_s
+    return count
+
+
+def _open(device, job, begin_s, span_s):
+    """Windows that lie in a span, cut where it begins and ends."""
     absolute = begin_s + device.week_offset_s
     week = floor(absolute / WEEK_S) * WEEK_S
     while week < absolute + span_s:
         for opens, closes in job.windows:
-            length = min(week + closes, absolute + span_s) - max(week + opens, absolute)
-            if length > 0.0:
-                yield length
+            cut = max(week + opens, absolute), min(week + closes, absolute + span_s)
+            if cut[1] > cut[0]:
+                yield cut
         week += WEEK_S
 
 

@@ -85,6 +85,12 @@ class Readings:
     sure: BoolArray
     """Whether these readings may decide by themselves, shape (n,); where not, the exact march
     does."""
+    falls: BoolArray
+    """Whether it surely falls short, whatever else is read, shape (n,)."""
+    low: Readings | None = None
+    """The same with each store where it is least in its band; None where that is no matter."""
+    high: Readings | None = None
+    """The same with each store where it is most in its band."""
 
     @property
     def size(self) -> int:

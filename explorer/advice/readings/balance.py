@@ -11,6 +11,9 @@ from explorer.engine.system import WEEK_S, Operation, System, WhenReady
 from explorer.physics import load as ld
 from explorer.physics.arrays import Number
 
+SEVERAL = 8
+"""Courses over which runs in windows are counted."""
+
 
 class Balance(NamedTuple):
     """Powers at the store voltage at which their ratio is best; arrays of shape (n,)."""
@@ -91,14 +94,6 @@ def _wanted(operation: Operation, begin_s: float, span_s: float) -> Number:
     schedule = operation.schedule
     if isinstance(schedule, WhenReady):
         return schedule.wanted_per_s * span_s
-    interval = np.asarray(schedule.interval_s, float)
-    if schedule.always:
-        return span_s / interval
-    opens, closes = np.array(schedule.windows_s).T
-    week = WEEK_S * np.arange(begin_s // WEEK_S, (begin_s + span_s) // WEEK_S + 1.0)[:, None]
-    opens = np.maximum(week + opens, begin_s)
-    closes = np.minimum(week + closes, begin_s + span_s)
-    lengths = np.maximum(closes - opens, 0.0).ravel()
-    if interval.ndim:
-        return np.asarray(np.ceil(lengths / interval - 1e-9).sum(axis=1, keepdims=True))
-    return float(np.ceil(lengths / interval - 1e-9).sum())
+    # Where the interval does not fit the windows, weeks differ: what counts is their mean.
+    several = SEVERAL if span_s % WEEK_S < 1.0 else 1
+    return schedule.runs_between(begin_s, begin_s + several * span_s) / several

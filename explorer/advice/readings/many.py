@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 import numpy as np
-from numpy.typing import NDArray
 
-from explorer.advice.readings import FARTHEST, BoolArray, DarkReading, FloatArray, Readings
+from explorer.advice.readings import BoolArray, FloatArray, Readings
 from explorer.advice.readings.balance import (
     Balance,
     best_level,
@@ -17,14 +16,16 @@ from explorer.advice.readings.balance import (
     taken_current,
     wanted_runs,
 )
-from explorer.advice.readings.dark import gaps
+from explorer.advice.readings.many_dark import dark, replaced
+from explorer.advice.readings.many_levels import LOWEST_OF, full_charge, lowest_charge
+from explorer.advice.readings.many_sure import falls, sure, wide
 from explorer.advice.readings.pulse import Store, deepest_pulse, flat
 from explorer.engine import many_run as run
 from explorer.engine.many import Batch, Supplied, charging_current, prepare
-from explorer.engine.system import DAY_S, WEEK_S, Periodic, System, WhenReady
-from explorer.engine.thresholds import along, charge_at
+from explorer.engine.system import Periodic, System, WhenReady
+from explorer.engine.thresholds import along
 from explorer.scenario.model import Scenario
-from explorer.scenario.ratings import Rating, ratings
+from explorer.scenario.ratings import ratings
 
 SETTLED = 1e-3
 """Fall of a store over one period, relative to a full one, that counts as none."""
@@ -36,11 +37,6 @@ TOLERANCE = {
 }
 """Share by which the margin of a check may differ from the exact one where a reading is `sure`; of
 a ratio above 3 no more is known than that."""
-LARGE = 0.15
-"""Largest run, as a share of what the store holds above its cut-off, that may be averaged; also the
-widest band between full and resume in which a store may stand anywhere."""
-HOPELESS = 0.5
-"""Share of what is needed below which the light decides, whatever else is read."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -91,7 +87,7 @@ def followed(
         level_v=held.level_v,
         brought_w=held.brought_w,
         taken_w=held.taken_w,
-        dark=_dark(scenario, batch, course, edges_c, edges_on),
+        dark=dark(scenario, batch, course, edges_c, edges_on),
         pulse=_pulse(batch, course),
         ratings=rated,
         served=np.where(starts[:, None], served, 0.0),
@@ -100,9 +96,38 @@ def followed(
         cut_offs=course.lost,
         span_s=np.full(size, period),
         repeats=settled,
-        sure=_sure(batch, course, settled, ready, held, rated),
+        sure=sure(batch, course, settled, ready),
+        falls=np.zeros(size, bool),
     )
+    found = replace(found, falls=falls(scenario, batch, course, found))
+    apart = wide(batch)
+    if apart.any():
+        found = _at_both_ends(scenario, batch, course, edges_c, edges_on, found, apart)
     return Followed(batch=batch, course=course, edges_c=edges_c, readings=found)
+
+
+def _at_both_ends(
+    scenario: Scenario, batch: Batch, course: run.Rows, edges_c: FloatArray, edges_on: BoolArray,
+    found: Readings, apart: BoolArray,
+) -> Readings:
+    """Readings with those of stores that may stand far apart, at both ends of where they may."""
+    low, high = (
+        dark(scenario, batch, course, edges_c, edges_on, some=apart, place=place)
+        for place in (-1, +1)
+    )
+    pulse = None
+    if found.pulse is not None:
+        lowest = np.where(apart, lowest_charge(batch, course), np.inf)
+        pulse = _pulse(batch, course, lowest)
+    return replace(
+        found,
+        # What is served in spite of a failing night is seen in the course alone.
+        low=replace(
+            found, dark=replaced(apart, low, found.dark), pulse=pulse,
+            repeats=found.repeats & ~apart,
+        ),
+        high=replace(found, dark=replaced(apart, high, found.dark)),
+    )
 
 
 def _first_charge(batch: Batch, allowed_s: float) -> FloatArray:
@@ -185,46 +210,9 @@ def _course(
         edges_on = np.where(falling, np.array(settled.on_at_edges), edges_on)
         before, before_drift = start, drift
         start, drift = begin, settled.charge_c - begin
-    band = np.maximum(full - full_charge(batch, 10**6), 0.0)
+    band = np.maximum(full - full_charge(batch, LOWEST_OF), 0.0)
     moved = np.abs(found.charge_c - edges_c[0])
     return found, edges_c, edges_on, moved <= DRIFTED * full + band + batch.grain_c
-
-
-def _sure(
-    batch: Batch, course: run.Rows, settled: BoolArray, ready_s: FloatArray, held: Balance,
-    rated: tuple[Rating, ...],
-) -> BoolArray:
-    """Where readings agree with the exact ones within `TOLERANCE`, or decide by themselves.
-
-    Pulses are averaged here, and one period stands for the course: a device that is cut off, a
-    start-up that leaves too little to go on, runs that are large against the store and several
-    operations that wait are better marched. A design that is past saving by what is exact here,
-    its ratings, or by half of the light, needs none of it.
-    """
-    size = batch.size
-    start_c = batch.connect_c - batch.start.taken_c
-    cut = np.max([c.need_c for c in batch.cut.values()], axis=0)
-    waits = sum(isinstance(op.schedule, WhenReady) for op in batch.system.load.operations)
-    # After a log of less than a week the hours of the operations go on: of them only a mean is had.
-    hours = any(
-        isinstance(op.schedule, Periodic) and not op.schedule.always
-        for op in batch.system.load.operations
-    )
-    odd = hours and batch.stretches.edges_s[-1] % WEEK_S > 1.0
-    plain = settled & (course.lost == 0) & (course.connected_s > 0)
-    plain &= (start_c > cut) & (batch.connect_c >= batch.start.need_c) & np.isfinite(ready_s)
-    full = batch.nodes_c[:, -1]
-    most = np.minimum(full, batch.waits.ready_c)
-    plain &= (batch.waits.run_c < LARGE * (most - cut)) | np.isinf(batch.waits.ready_c)
-    plain &= ~course.at_most
-    floor = np.max(list(batch.floor_c.values()), axis=0)
-    plain &= batch.grain_c < LARGE * (full - cut)
-    plain &= full - full_charge(batch, 10**6) < LARGE * (full - floor)
-    hopeless = held.brought_w < HOPELESS * held.taken_w
-    broken = np.zeros(size, bool)
-    for row in rated:
-        broken |= flat(row.margin, size) < 1.0
-    return np.asarray((plain & (waits <= 1) & (not odd)) | hopeless | broken)
 
 
 def balance_of(at: Supplied, flowing: Callable[[int], FloatArray] | None = None) -> Balance:
@@ -269,98 +257,8 @@ def _balance(batch: Batch) -> Balance:
     )
 
 
-def full_charge(batch: Batch, gaps: int) -> FloatArray:
-    """Charge of a full store at the lowest of several moments. [C]
-
-    A full store stands anywhere between its threshold and the level at which charging resumes;
-    the lowest of n such moments is expected n / (n + 1) of the way down. What waits for less than
-    a full store keeps it from filling up: then no such moment comes, and the charge is infinite.
-    """
-    system = batch.system
-    fall = np.asarray(system.full_hysteresis_v, float) * (gaps / (gaps + 1.0))
-    found = charge_at(np.asarray(system.full_v, float) - fall, batch.nodes_v, batch.nodes_c)
-    return np.where(batch.waits.ready_c < batch.nodes_c[:, -1], np.inf, found)
-
-
-def _dark(
-    scenario: Scenario, batch: Batch, course: run.Rows, edges_c: FloatArray, edges_on: BoolArray
-) -> DarkReading:
-    """The dark stretch of every design in which its store comes nearest to its cut-off."""
-    s, size = batch.stretches, batch.size
-    closure_s = flat(scenario.margins.closure_days, size) * DAY_S
-    worst = _Worst(batch)
-    floor = np.minimum(np.max(list(batch.floor_c.values()), axis=0), batch.nodes_c[:, -1])
-    kinds, kind_of = np.unique(batch.given_a > 0.0, axis=0, return_inverse=True)
-    for kind, brings in enumerate(kinds):
-        rows = np.flatnonzero(kind_of.ravel() == kind)
-        found = gaps(brings[s.level], s.edges_s, steady=brings.size == 1)
-        lowest, many = np.zeros(len(rows), np.intp), 1
-        if found:
-            lengths = np.array([g.length_s for g in found])
-            begins = np.array([g.stretch for g in found])
-            # Nights of one length follow days that are alike and begin alike.
-            many = len(set(lengths.tolist()))
-            left = np.maximum(edges_c[begins][:, rows] - floor[rows], 0.0)
-            # Where the device is off already nothing can be cut off; where it always is, it lasts
-            # for none.
-            on = edges_on[begins][:, rows]
-            left = np.where(on | ~on.any(axis=0), np.where(on, left, 0.0), np.inf)
-            last = np.where(np.isfinite(left), lengths[:, None], -1.0)
-            tried = (
-                (np.argmax(last, axis=0), 1), (np.argmin(left, axis=0), many),
-                (np.argmin(left / lengths[:, None], axis=0), many),
-            )
-            for which, alike in tried:
-                begin_c = np.where(on.any(axis=0), edges_c[begins[which], rows], 0.0)
-                worst.look(rows, begins[which], lengths[which], alike, begin_c)
-            lowest = begins[np.argmin(left, axis=0)]
-        closed = closure_s[rows] > 0
-        if closed.any():
-            needed = closure_s[rows][closed]
-            begin_c = edges_c[lowest, rows] if found else lowest_charge(batch, course)[rows]
-            worst.look(
-                rows[closed], lowest[closed], needed, many, begin_c[closed], closure=True
-            )
-    return DarkReading(
-        needed_s=worst.needed_s, lasts_s=worst.lasts_s, begin_v=worst.begin_v,
-        closure=worst.closure,
-    )
-
-
-def lowest_charge(batch: Batch, course: run.Rows) -> FloatArray:
-    """Lowest charge of each course, at the end of its largest run, shape (n,). [C]"""
-    seen = [*course.at_edges, *course.lowest_c.T, full_charge(batch, 10**6)]
-    return np.asarray(np.maximum(np.min(seen, axis=0) - batch.grain_c, 0.0))
-
-
-class _Worst:
-    """Row by row the stretch that was found worst so far."""
-
-    def __init__(self, batch: Batch) -> None:
-        n = batch.size
-        self.batch = batch
-        self.needed_s, self.lasts_s = np.zeros(n), np.full(n, np.inf)
-        self.begin_v, self.closure = np.zeros(n), np.zeros(n, bool)
-
-    def look(
-        self, rows: NDArray[np.intp], first: NDArray[np.intp], needed_s: FloatArray, many: int,
-        begin_c: FloatArray, *, closure: bool = False,
-    ) -> None:
-        """Follow some systems through a stretch and keep it where it is worse."""
-        batch = self.batch
-        begin = np.minimum(begin_c, full_charge(batch, many)[rows])
-        lasts = run.dark_time(batch, rows, begin, first, FARTHEST * needed_s)
-        with np.errstate(divide="ignore", invalid="ignore"):
-            before = self.lasts_s[rows] / self.needed_s[rows]
-        worse = lasts / needed_s < np.where(self.needed_s[rows] > 0, before, np.inf)
-        chosen = rows[worse]
-        self.needed_s[chosen], self.lasts_s[chosen] = needed_s[worse], lasts[worse]
-        self.begin_v[chosen] = along(begin, batch.nodes_c[rows], batch.nodes_v[rows])[worse]
-        self.closure[chosen] = closure
-
-
-def _pulse(batch: Batch, course: run.Rows) -> Any:
-    """The deepest pulse, each operation at the lowest voltage of the course."""
+def _pulse(batch: Batch, course: run.Rows, lowest_c: FloatArray | float = np.inf) -> Any:
+    """The deepest pulse, each operation at the lowest voltage of the course, or a lower one."""
     system, size = batch.system, batch.size
     off, connect = flat(system.load.off_v, size), flat(system.load.connect_v, size)
     begins = []
@@ -368,6 +266,7 @@ def _pulse(batch: Batch, course: run.Rows) -> Any:
         if isinstance(op.schedule, WhenReady):
             begin = flat(op.schedule.ready_v, size)
         else:
+            low_c = np.minimum(low_c, lowest_c)
             seen = np.isfinite(low_c)
             low_v = along(np.where(seen, low_c, 0.0), batch.nodes_c, batch.nodes_v)
             begin = np.where(seen, low_v, connect)
@@ -401,7 +300,4 @@ def _runs(batch: Batch, course: run.Rows) -> tuple[FloatArray, FloatArray]:
     return served, wanted
 
 
-__all__ = [
-    "BoolArray", "Followed", "balance_of", "first_light", "followed", "full_charge",
-    "lowest_charge", "readings", "ready_from",
-]
+__all__ = ["Followed", "balance_of", "first_light", "followed", "readings", "ready_from"]

@@ -9,7 +9,8 @@ import numpy as np
 from explorer.advice.checks import Asked, shares
 from explorer.advice.readings import FloatArray
 from explorer.advice.readings.dark import FOLLOWED_S, gaps
-from explorer.advice.readings.many import Followed, first_light, lowest_charge, ready_from
+from explorer.advice.readings.many import Followed, first_light, ready_from
+from explorer.advice.readings.many_levels import lowest_charge
 from explorer.advice.readings.pulse import Store, deepest_pulse, flat
 from explorer.advice.readings.starts import MOST_FILLING, STUCK
 from explorer.engine import many_run as run

@@ -141,6 +141,7 @@ def readings(case: Case) -> Readings:
         span_s=np.array([span]),
         repeats=np.array([found.course.settled]),
         sure=np.array([True]),
+        falls=np.array([False]),
     )
 
 

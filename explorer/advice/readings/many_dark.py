@@ -1,0 +1,112 @@
+"""Dark stretches of many designs: the one in which each store comes nearest to its end."""
+
+from __future__ import annotations
+
+import numpy as np
+from numpy.typing import NDArray
+
+from explorer.advice.readings import FARTHEST, BoolArray, DarkReading, FloatArray
+from explorer.advice.readings.dark import gaps
+from explorer.advice.readings.many_levels import LOWEST_OF, full_charge, lowest_charge
+from explorer.advice.readings.pulse import flat
+from explorer.engine import many_run as run
+from explorer.engine.many import Batch
+from explorer.engine.system import DAY_S
+from explorer.engine.thresholds import along
+from explorer.scenario.model import Scenario
+
+
+def dark(
+    scenario: Scenario, batch: Batch, course: run.Rows, edges_c: FloatArray, edges_on: BoolArray,
+    *, some: BoolArray | None = None, place: int = 0,
+) -> DarkReading:
+    """The dark stretch of every design, or of some, in which its store comes nearest to its end.
+
+    A store begins it where it is expected, or with the least (`place` -1) or most (+1) that it
+    may then hold.
+    """
+    s, size = batch.stretches, batch.size
+    closure_s = flat(scenario.margins.closure_days, size) * DAY_S
+    worst = _Worst(batch, place)
+    some = np.ones(size, bool) if some is None else some
+    floor = np.minimum(np.max(list(batch.floor_c.values()), axis=0), batch.nodes_c[:, -1])
+    kinds, kind_of = np.unique(batch.given_a > 0.0, axis=0, return_inverse=True)
+    for kind, brings in enumerate(kinds):
+        rows = np.flatnonzero((kind_of.ravel() == kind) & some)
+        if not len(rows):
+            continue
+        found = gaps(brings[s.level], s.edges_s, steady=brings.size == 1)
+        lowest, many = np.zeros(len(rows), np.intp), 1
+        if found:
+            lengths = np.array([g.length_s for g in found])
+            begins = np.array([g.stretch for g in found])
+            # Nights of one length follow days that are alike and begin alike.
+            many = len(set(lengths.tolist()))
+            left = np.maximum(edges_c[begins][:, rows] - floor[rows], 0.0)
+            # Where the device is off already nothing can be cut off; where it always is, it lasts
+            # for none.
+            on = edges_on[begins][:, rows]
+            left = np.where(on | ~on.any(axis=0), np.where(on, left, 0.0), np.inf)
+            last = np.where(np.isfinite(left), lengths[:, None], -1.0)
+            tried = (
+                (np.argmax(last, axis=0), 1), (np.argmin(left, axis=0), many),
+                (np.argmin(left / lengths[:, None], axis=0), many),
+            )
+            for which, alike in tried:
+                begin_c = np.where(on.any(axis=0), edges_c[begins[which], rows], 0.0)
+                worst.look(rows, begins[which], lengths[which], alike, begin_c)
+            lowest = begins[np.argmin(left, axis=0)]
+        closed = closure_s[rows] > 0
+        if closed.any():
+            needed = closure_s[rows][closed]
+            begin_c = edges_c[lowest, rows] if found else lowest_charge(batch, course)[rows]
+            worst.look(
+                rows[closed], lowest[closed], needed, many, begin_c[closed], closure=True
+            )
+    return DarkReading(
+        needed_s=worst.needed_s, lasts_s=worst.lasts_s, begin_v=worst.begin_v,
+        closure=worst.closure,
+    )
+
+
+class _Worst:
+    """Row by row the stretch that was found worst so far."""
+
+    def __init__(self, batch: Batch, place: int) -> None:
+        n = batch.size
+        self.batch, self.place = batch, place
+        self.needed_s, self.lasts_s = np.zeros(n), np.full(n, np.inf)
+        self.begin_v, self.closure = np.zeros(n), np.zeros(n, bool)
+
+    def look(
+        self, rows: NDArray[np.intp], first: NDArray[np.intp], needed_s: FloatArray, many: int,
+        begin_c: FloatArray, *, closure: bool = False,
+    ) -> None:
+        """Follow some systems through a stretch and keep it where it is worse."""
+        batch = self.batch
+        if self.place > 0:
+            begin = np.minimum(begin_c + batch.grain_c[rows], batch.nodes_c[rows, -1])
+        else:
+            many = many if self.place == 0 else LOWEST_OF
+            begin = np.minimum(begin_c, full_charge(batch, many)[rows])
+        if self.place < 0:
+            begin = np.maximum(begin - batch.grain_c[rows], 0.0)
+        lasts = run.dark_time(batch, rows, begin, first, FARTHEST * needed_s)
+        with np.errstate(divide="ignore", invalid="ignore"):
+            before = self.lasts_s[rows] / self.needed_s[rows]
+        worse = lasts / needed_s < np.where(self.needed_s[rows] > 0, before, np.inf)
+        chosen = rows[worse]
+        self.needed_s[chosen], self.lasts_s[chosen] = needed_s[worse], lasts[worse]
+        self.begin_v[chosen] = along(begin, batch.nodes_c[rows], batch.nodes_v[rows])[worse]
+        self.closure[chosen] = closure
+
+
+def replaced(which: BoolArray, one: DarkReading, other: DarkReading) -> DarkReading:
+    """One reading where it is said, else the other."""
+    return DarkReading(**{
+        name: np.where(which, getattr(one, name), getattr(other, name))
+        for name in DarkReading.__slots__
+    })
+
+
+__all__ = ["dark", "replaced"]

@@ -1,0 +1,116 @@
+"""Where the readings of the batch engine may decide by themselves."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from explorer.advice.checks import asked_of, dark, ratings_margin, service, starts
+from explorer.advice.readings import BoolArray, FloatArray, Readings
+from explorer.advice.readings.many_levels import (
+    LOWEST_OF,
+    cut_charge,
+    full_charge,
+    lowest_charge,
+    together_charge,
+)
+from explorer.engine import many_run as run
+from explorer.engine.many import Batch
+from explorer.engine.system import WEEK_S, Periodic, WhenReady
+from explorer.scenario.model import Scenario
+
+RUN_WAITS = 0.3
+"""Largest run that waits for a charge, as a share of what the store then holds."""
+LARGE = 0.15
+"""Largest run, as a share of what the store holds above its cut-off, that may be averaged; also the
+widest band between full and resume in which a store may stand anywhere."""
+WIDE = 0.5
+"""The same where the store is read at both ends of where it may stand."""
+HOPELESS = 0.8
+"""Share of what is needed below which the light decides, whatever else is read."""
+FAILS, ENDS = 0.85, 0.5
+"""Margin below which a late start or what is not served decides, and a night that is not survived,
+of a device that is cut off."""
+MOST_RUNS = 10_000
+"""Runs that wait for a charge of which a course is marched to its end."""
+
+
+def sure(
+    batch: Batch, course: run.Rows, settled: BoolArray, ready_s: FloatArray
+) -> BoolArray:
+    """Where readings agree with the exact ones within `TOLERANCE`.
+
+    Pulses are averaged here, and one period stands for the course: a device that is cut off, a
+    start-up that leaves too little to go on, runs that are large against the store and several
+    operations that wait are better marched.
+    """
+    start_c = _start_charge(batch)
+    plain = settled & (course.lost == 0) & (course.connected_s > 0)
+    plain &= (start_c > cut_charge(batch)) & (batch.connect_c >= batch.start.need_c)
+    plain &= np.isfinite(ready_s) & ~course.at_most & (course.ran < MOST_RUNS)
+    # Operations coincide: after every start-up, and where their beats fall together.
+    plain &= np.minimum(lowest_charge(batch, course), start_c) > together_charge(batch)
+    return np.asarray(plain & _fine(batch, WIDE))
+
+
+def _start_charge(batch: Batch) -> FloatArray:
+    """Least charge with which a device starts, (systems,): light lifts the terminals. [C]"""
+    return np.asarray(np.min(batch.connect_at_c, axis=1) - batch.start.taken_c)
+
+
+def _fine(batch: Batch, widest: float, waiting: float = RUN_WAITS) -> BoolArray:
+    """Where single runs, and the band at full, are small against what the store holds."""
+    system = batch.system
+    waits = sum(isinstance(op.schedule, WhenReady) for op in system.load.operations)
+    # After a log of less than a week the hours of the operations go on: of them only a mean is had.
+    hours = any(
+        isinstance(op.schedule, Periodic) and not op.schedule.always
+        for op in system.load.operations
+    )
+    if waits > 1 or (hours and batch.stretches.edges_s[-1] % WEEK_S > 1.0):
+        return np.zeros(batch.size, bool)
+    most = np.minimum(batch.nodes_c[:, -1], batch.waits.ready_c)
+    runs = batch.waits.run_c < waiting * (most - cut_charge(batch))
+    grain, band = _coarse(batch)
+    return np.asarray(
+        (runs | np.isinf(batch.waits.ready_c)) & (grain < widest) & (band < widest)
+    )
+
+
+def _coarse(batch: Batch) -> tuple[FloatArray, FloatArray]:
+    """Largest run, and the band at full, as shares of what the store holds, (systems,) each."""
+    full, cut = batch.nodes_c[:, -1], cut_charge(batch)
+    floor = np.max(list(batch.floor_c.values()), axis=0)
+    band_c = full - full_charge(batch, LOWEST_OF)
+    with np.errstate(divide="ignore", invalid="ignore"):
+        grain = np.where(full > cut, batch.grain_c / (full - cut), np.inf)
+        band = np.where(full > floor, band_c / (full - floor), np.inf)
+    return grain, band
+
+
+def wide(batch: Batch) -> BoolArray:
+    """Which stores may stand so far apart that they are read at both ends, (systems,)."""
+    grain, band = _coarse(batch)
+    worst = np.maximum(grain, band)
+    return np.asarray((worst >= LARGE) & (worst < WIDE))
+
+
+def falls(scenario: Scenario, batch: Batch, course: run.Rows, found: Readings) -> BoolArray:
+    """What is past saving: by its ratings, its light, a late start or its cut-offs.
+
+    A course that begins with a full store and is cut off all the same falls short wherever it
+    begins.
+    """
+    asked = asked_of(scenario, batch.size)
+    past = (found.brought_w < HOPELESS * found.taken_w) | (
+        ratings_margin(found.ratings, batch.size) < 1.0
+    )
+    connects = (_start_charge(batch) > cut_charge(batch)) & np.isfinite(found.ready_s)
+    late = starts(found, asked).margin < FAILS
+    grain, _ = _coarse(batch)
+    lost = found.repeats & (course.lost > 0) & (grain < LARGE) & _fine(batch, np.inf, LARGE)
+    short = service(found, asked).margin < FAILS
+    short |= dark(found.dark, asked).margin < ENDS
+    return np.asarray(past | (connects & late) | (lost & short))
+
+
+__all__ = ["falls", "sure", "wide"]
