@@ -15,6 +15,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from explorer.advice.case import Case
+from explorer.advice.closing_in import closed_in, passes
 from explorer.advice.criteria import BALANCE, DARK, RUNS, WORKS, Criterion
 from explorer.advice.fleet import STATES, Fleet, balances, fleet
 from explorer.advice.judge import judge
@@ -31,10 +32,8 @@ MOST_LOOKED = 12
 """Values that are judged exactly only because the batch engine is not sure of them."""
 MOST_STRIDES = 6
 """Steps in which an edge above a value that fails is looked for."""
-BEYOND = 1.03
-"""By how much more than levels say such a step goes, to come out on the other side."""
-SECANTS = 2.0
-"""How far a search by the root of the level may fall behind halving before it halves."""
+FAR = 8.0
+"""Times a limit, or a share of it, beyond which a level is far from it."""
 CLOSURE = "margins.closure_days"
 
 
@@ -146,11 +145,16 @@ class Scan:
                 self.look(j)
 
     def doubt(self, most: int = MOST_LOOKED) -> None:
-        """Judge exactly where the batch engine is not sure, nearest to the limit first."""
+        """Judge exactly where the batch engine is not sure, nearest to the limit first.
+
+        What lies far from it is left to the march only where `probe` finds the batch wrong: a
+        store of microfarads takes seconds.
+        """
         open_ = np.flatnonzero(~self.sure & ~self.exact)
         far = np.abs(np.log(np.clip(self.level[open_], 1e-6, 1e6)))
         for i in open_[np.argsort(far, kind="stable")][:most].tolist():
-            self.look(i)
+            if 1.0 / FAR < self.level[i] < FAR:
+                self.look(i)
 
     def probe(self) -> bool:
         """Judge exactly the middle of every stretch of one verdict.
@@ -168,7 +172,7 @@ class Scan:
         good, bad = (i, i + 1) if self.holds[i] else (i + 1, i)
         holds = (float(self.values[good]), float(self.level[good]))
         fails = (float(self.values[bad]), float(self.level[bad]))
-        return _closed_in(self._judged, self.series, holds, fails)
+        return _edge(closed_in(self._judged, self.series, holds, fails))
 
     def edges(self) -> Edges:
         """Every change, closed in on."""
@@ -187,21 +191,8 @@ class Scan:
         )
 
 
-def _closed_in(
-    judged: Callable[[float], tuple[bool, float]], series: Series,
-    holds: tuple[float, float], fails: tuple[float, float],
-) -> Edge:
-    """The edge between a value that holds and one that does not, each with its level."""
-    held, left = False, SECANTS * len(series.between(holds[0], fails[0]))
-    while len(between := series.between(holds[0], fails[0])):
-        middle = len(between) // 2
-        if len(between) <= left:  # else levels tell too little
-            middle = _guess(between, holds, fails, beyond=held)
-        left /= 2
-        value = float(between[middle])
-        held, level = judged(value)
-        holds, fails = ((value, level), fails) if held else (holds, (value, level))
-    return Edge(value=holds[0], beyond=fails[0])
+def _edge(sides: tuple[float, float]) -> Edge:
+    return Edge(value=sides[0], beyond=sides[1])
 
 
 def edge_above(
@@ -235,38 +226,13 @@ def edge_above(
         ahead = series.values[(series.values > fails[0] * (1 + 1e-9)) & (series.values <= most)]
         if not len(ahead):
             return None
-        wanted = _passes(before, fails)
+        wanted = passes(before, fails)
         at = float(ahead[min(int(np.searchsorted(ahead, wanted)), len(ahead) - 1)])
         held, level = judged(at)
         if held:
-            return _closed_in(judged, series, (at, level), fails)
+            return _edge(closed_in(judged, series, (at, level), fails))
         before, fails = fails, (at, level)
     return None
-
-
-def _passes(before: tuple[float, float] | None, fails: tuple[float, float]) -> float:
-    """A value a little above that at which a level should pass 1, by one or two that fail."""
-    value, level = fails[0], min(max(fails[1], 0.1), 0.999)
-    slope = 1.0
-    if before is not None and before[1] > 0.0:
-        slope = log(level / before[1]) / log(value / before[0])
-    return float(value * BEYOND * level ** (-1.0 / min(max(slope, 0.1), 1.0)))
-
-
-def _guess(
-    between: FloatArray, holds: tuple[float, float], fails: tuple[float, float], *, beyond: bool
-) -> int:
-    """Index beside the value at which the level should pass 1, straight between its logarithms.
-
-    On the side that should hold, or `beyond` it, so that two guesses in turn enclose the edge.
-    """
-    (a, up), (b, down) = holds, fails
-    if not (up >= 1.0 > down > 0.0 and a > 0.0 and b > 0.0):
-        return len(between) // 2
-    share = log(up) / (log(up) - log(down))
-    above = int(np.searchsorted(between, a * (b / a) ** share))
-    wanted = above if (a > b) != beyond else above - 1
-    return min(max(wanted, 0), len(between) - 1)
 
 
 def judged_at(
