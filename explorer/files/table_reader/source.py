@@ -112,9 +112,9 @@ def opened(path: Path, *, limit_bytes: int, what: str) -> TextFile:
     except OSError as error:
         raise LogError(str(refusal(path, error))) from None
     encoding = _encoding(head)
+    if _CONTROLS & set(map(ord, head.decode(encoding, errors="ignore"))):
+        raise _no_text(path)
     if not encoding.startswith("utf-16"):
-        if _CONTROLS & set(head):
-            raise _no_text(path)
         encoding = "utf-8-sig" if seen.is_utf8 else "cp1252" if seen.is_cp1252 else "latin-1"
     if not head.removeprefix(b"\xef\xbb\xbf").strip(b"\0\xff\xfe \t\r\n"):
         raise LogError(say("{path} is empty; a {what} was expected.", path=path, what=what))
