@@ -224,9 +224,9 @@ def bank_charge(bank: CapacitorBank, voltage_v: Number) -> FloatArray:
     The integral of ``c(u) = 1 + slope (u - 0.6) - bend ((u - 0.6)^2 - 0.04/3)``, capacitance over
     its rated value with u the voltage over the rated one. The last term makes the mean over 0.4 to
     0.8 of rated voltage 1, so that ``capacitance_f`` is what the IEC 62391-1 procedure gives. The
-    quadratic form and the defaults of a scenario (0.29 and 0.33) were fitted to open measured
-    discharges (Zenodo 10.5281/zenodo.19221698, CC BY 4.0), in which a unit holds 2 to 6 % more near
-    the top and 10 to 15 % less below 0.4 of its rating.
+    quadratic form and the defaults of a scenario are those of open measured discharges (Zenodo
+    10.5281/zenodo.19221698, CC BY 4.0), in which a unit holds 2 to 6 % more near the top and 10 to
+    15 % less below 0.4 of its rating; the table of stores gives them with their spread.
 
     Examples
     --------

@@ -274,7 +274,7 @@ class SupercapacitorStore(_CapacitorBank):
         "which then count as empty there.",
     )
     capacitance_slope: float = quantity(
-        0.29,
+        _PAIR["capacitance_slope"],
         "Capacitance slope",
         "",
         0,
@@ -282,7 +282,12 @@ class SupercapacitorStore(_CapacitorBank):
         "Relative rise of capacitance from 0.6 of rated voltage to 1.6 of it.",
     )
     capacitance_bend: float = quantity(
-        0.33, "Capacitance bend", "", 0, 0.6, "Curvature that lowers capacitance at low voltage."
+        _PAIR["capacitance_bend"],
+        "Capacitance bend",
+        "",
+        0,
+        0.6,
+        "Curvature that lowers capacitance at low voltage.",
     )
     condition: Literal["settled", "first_days"] = choice(
         "settled",
@@ -374,6 +379,12 @@ class SupercapacitorStore(_CapacitorBank):
     @property
     def _law(self) -> dict[str, float]:
         return {"slope": self.capacitance_slope, "bend": self.capacitance_bend}
+
+    @property
+    def spread(self) -> tuple[tuple[str, float], ...]:
+        """Fields that differ from part to part; the shape of the capacitance as measured."""
+        shape = ("capacitance_slope", "capacitance_bend")
+        return (*super().spread, *((key, _PAIR.plus_minus_share(key)) for key in shape))
 
     def _grown(self, ratio: Any) -> dict[str, Any]:
         return super()._grown(ratio) | {"balancing_A": self.balancing_A * ratio}

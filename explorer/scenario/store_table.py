@@ -43,7 +43,14 @@ class Usual:
     def __init__(self, key: str, size: float) -> None:
         row = next(row for row in family_rows() if row["key"] == key)
         self._numbers: dict[str, float] = {k: n["value"] for k, n in row["numbers"].items()}
+        self._plus_minus = {
+            k: n["plus_minus"] for k, n in row["numbers"].items() if "plus_minus" in n
+        }
         self.size = size
+
+    def plus_minus_share(self, key: str) -> float:
+        """Uncertainty of a number for one unit more, as a share of it (95 %), to two digits."""
+        return float(f"{self._plus_minus[key] / self._numbers[key]:.2g}")
 
     def __getitem__(self, key: str) -> float:
         """A number that holds at every size."""

@@ -5,6 +5,8 @@ from pathlib import Path
 
 import numpy as np
 import pytest
+from scipy import stats
+from scipy.optimize import least_squares
 
 from explorer.physics.ageing import CapacitorLife, aged, capacitor_life
 from explorer.physics.store import (
@@ -15,6 +17,7 @@ from explorer.physics.store import (
 )
 from explorer.scenario import parts
 from explorer.scenario.storage import CellStore, SupercapacitorStore
+from explorer.scenario.store_table import family_rows
 
 DATA = Path(__file__).parent / "data" / "supercapacitors"
 NAMES = ("discharge_25F_a", "discharge_25F_b", "discharge_25F_c", "discharge_50F_a")
@@ -92,12 +95,59 @@ WINDOWS = [(0.8, 0.4), (0.9, 0.4), (0.9, 0.2), (0.8, 0.2), (0.9, 0.1), (0.8, 0.1
 @pytest.mark.parametrize("name", NAMES)
 @pytest.mark.parametrize(("high", "low"), WINDOWS)
 def test_a_measured_discharge_is_reproduced_from_the_rated_number_and_the_law(name, high, low):
-    # Zenodo 10.5281/zenodo.19221698, CC BY 4.0: time and energy within 1 % (1.1 % down to 0.1)
+    # Zenodo 10.5281/zenodo.19221698, CC BY 4.0: time and energy within 1 %, 1.4 % down to 0.1
     seen = Measured(name)
     model = Model(seen)
-    allowed = 0.011 if low < 0.2 else 0.010
+    allowed = 0.014 if low < 0.2 else 0.010
     assert model.seconds(high, low) == pytest.approx(seen.seconds(high, low), rel=allowed)
     assert model.joules(high, low) == pytest.approx(seen.joules(high, low), rel=allowed)
+
+
+def own_law(*seen):
+    """Slope and bend that discharges from 0.9 to 0.1 of rated voltage share; sizes are free."""
+    shares = np.linspace(0.9, 0.1, 33)[1:]
+    measured = [np.array([one.seconds(0.9, s) for s in shares]) for one in seen]
+
+    def missed(unknowns):
+        out = []
+        for one, time_s, size in zip(seen, measured, unknowns[2:], strict=True):
+            model = Model(one, slope=unknowns[0], bend=unknowns[1])
+            found = np.array([model.seconds(0.9, s) for s in shares])
+            out.append((size * found - time_s) / one.seconds(0.8, 0.4))
+        return np.concatenate(out)
+
+    return least_squares(missed, (0.3, 0.3, *np.ones(len(seen)))).x[:2]
+
+
+def test_the_table_holds_the_mean_of_the_measured_units_and_how_far_one_more_may_lie():
+    own = np.array([own_law(Measured(name)) for name in NAMES])
+    (row,) = (row for row in family_rows() if row["key"] == "standard_supercapacitor")
+    wide = stats.t.ppf(0.975, len(own) - 1) * own.std(axis=0, ddof=1) * np.sqrt(1 + 1 / len(own))
+    for key, mean, reach in zip(
+        ("capacitance_slope", "capacitance_bend"), own.mean(axis=0), wide, strict=True
+    ):
+        number = row["numbers"][key]
+        assert number["value"] == pytest.approx(mean, abs=0.02)
+        assert number["plus_minus"] == pytest.approx(reach, rel=0.15)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_a_unit_that_nobody_fitted_is_missed_by_what_the_note_says(name):
+    seen = Measured(name)
+    slope, bend = own_law(*(Measured(other) for other in NAMES if other != name))
+    of_others = Model(seen, slope=slope, bend=bend)
+    for window, allowed in (((0.9, 0.1), 0.012), ((0.5, 0.2), 0.026), ((0.4, 0.1), 0.045)):
+        assert of_others.seconds(*window) == pytest.approx(seen.seconds(*window), rel=allowed)
+    slope, bend = own_law(seen)
+    own = Model(seen, slope=slope, bend=bend)
+    assert own.seconds(0.5, 0.2) == pytest.approx(seen.seconds(0.5, 0.2), rel=0.01)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_units_hold_more_than_is_printed_on_them(name):
+    head = (DATA / f"{name}.csv").read_text().splitlines()[1]
+    printed = float(re.search(r"C_rated_F=([\d.]+)", head)[1])
+    assert 1.01 < Measured(name).capacitance_f / printed < 1.19
 
 
 @pytest.mark.parametrize("name", NAMES)
