@@ -38,7 +38,8 @@ def test_json_holds_the_same():
     assert found["rms_V"] > 10 * found["fit"]["rms_V"]
     assert found["fit"]["converged"]
     for value in found["fit"]["values"]:
-        assert abs(value["value"] - TRUTH[value["path"]]) < value["plus_minus"]
+        off = abs(value["value"] - TRUTH[value["path"]])
+        assert off < value["plus_minus_by_readings"] < value["plus_minus"]
 
 
 @pytest.mark.parametrize(
@@ -49,6 +50,7 @@ def test_json_holds_the_same():
         ((PROBE, resource_path("logs", "office_lux_1min.csv")), "no column of voltage"),
         ((PROBE, RUN, "--fit", "store.farads"), "store.farads is no value"),
         ((PROBE, RUN, "--fit", "panels.count"), "cannot be fitted"),
+        ((PROBE, RUN, "--known", "store.farads=1%"), "store.farads is no value"),
     ],
 )
 def test_bad_input_is_one_sentence_and_status_3(arguments, said):

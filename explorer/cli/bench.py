@@ -10,8 +10,25 @@ import click
 
 from explorer.cli.telling import sentence_of, telling
 from explorer.files.table_reader.told import Told
+from explorer.quantity import parse
 
 BAD_INPUT = 3
+
+
+def _shares(
+    _: click.Context, param: click.Parameter, texts: tuple[str, ...]
+) -> dict[str, float]:
+    """Shares under their paths."""
+    found = {}
+    for text in texts:
+        path, _sign, amount = text.partition("=")
+        try:
+            found[path.strip()] = parse(amount, "")
+        except ValueError as fault:
+            raise click.BadParameter(str(fault), param=param) from None
+        if not 0.0 <= found[path.strip()] <= 1.0:
+            raise click.BadParameter(f"{text} is out of range; from 0 to 100 %.", param=param)
+    return found
 
 
 @click.command()
@@ -21,6 +38,11 @@ BAD_INPUT = 3
     "--fit", "paths", multiple=True, metavar="PATH", help="A value to fit; may be given again."
 )
 @telling
+@click.option(
+    "--known", "known", multiple=True, metavar="PATH=SHARE", callback=_shares,
+    help="How well a value that is not fitted is known, such as load.sleep_A=0.5%; may be given "
+    "again.",
+)  # fmt: skip
 @click.option("--json", "as_json", is_flag=True, help="Print one JSON object.")
 @click.pass_context
 def bench(
@@ -29,13 +51,15 @@ def bench(
     log: Path,
     paths: tuple[str, ...],
     told: Told,
+    known: dict[str, float],
     as_json: bool,
 ) -> None:
     """Hold the forecast of a scenario FILE against a logged run LOG.
 
     LOG is a table with the columns time and store_V (or store_mV), and lux where the light was
     logged too. --fit store.capacitance_F searches the value with which the forecast follows the
-    log best, with its ± at 95 %.
+    log best, with its ± at 95 %: what the readings leave open, and what the values that are not
+    fitted may be wrong by.
     """
     from explorer.advice.bench import fit as ft
     from explorer.advice.bench import forecast as bn
@@ -51,7 +75,9 @@ def bench(
         run = read_bench_log(log, told)
         agreement = bn.agreement(case, run)
         chosen = [parameter(scenario, path) for path in paths]
-        found = list(ft.fit(case, run, chosen))[-1] if chosen else None
+        for path in known:
+            parameter(scenario, path)
+        found = list(ft.fit(case, run, chosen, known=known))[-1] if chosen else None
     except (ValueError, ArithmeticError) as fault:
         click.echo(sentence_of(fault), err=True)
         context.exit(BAD_INPUT)
@@ -111,6 +137,7 @@ def _report(file: Path, log: Path, agreement: Any, found: Any) -> dict[str, Any]
                     # A search that did not end has no values to go by.
                     "value": v.value if found.is_good else None,
                     "plus_minus": finite(v.plus_minus) if found.is_good else None,
+                    "plus_minus_by_readings": finite(v.by_readings) if found.is_good else None,
                     "determined": v.determined and found.is_good,
                     "remark": words.remark(found, i) if found.is_good else "",
                 }
@@ -118,8 +145,7 @@ def _report(file: Path, log: Path, agreement: Any, found: Any) -> dict[str, Any]
             ],
             "correlation": found.correlation.round(6).tolist(),
             "inseparable": [
-                [found.values[i].parameter.path, found.values[j].parameter.path]
-                for i, j in found.inseparable
+                [found.values[i].parameter.path for i in group] for group in found.inseparable
             ],
         }
     return report

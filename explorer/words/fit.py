@@ -41,6 +41,9 @@ _APART: dict[frozenset[Kind], str] = {
 }
 _BY_ITSELF = say("Measure one of them by itself.")
 
+_NAMED = 1.3
+"""By how much a ± must exceed that of the readings for what is not fitted to be named."""
+
 
 def small_volts(volts: float) -> str:
     """A deviation, to a tenth of a millivolt and two digits.
@@ -134,7 +137,7 @@ def remark(found: Fit, index: int) -> str:
         return ""
     own = found.values[index]
     parts: list[str] = []
-    others = [j for pair in found.inseparable if index in pair for j in pair if j != index]
+    others = sorted({j for group in found.inseparable if index in group for j in group} - {index})
     for other in others:
         kinds = frozenset((own.parameter.kind, found.values[other].parameter.kind))
         parts.append(
@@ -147,6 +150,15 @@ def remark(found: Fit, index: int) -> str:
         hint = _APART.get(kinds, _BY_ITSELF)
         if hint not in parts:
             parts.append(hint)
+    if own.mostly and own.plus_minus > _NAMED * own.by_readings:
+        parts.append(
+            say(
+                "The readings alone give ± {own}; the rest is what is not fitted, most of it: "
+                "{label}.",
+                own=show(own.by_readings, own.parameter.unit, 2),
+                label=own.mostly,
+            )
+        )
     if own.at_limit:
         parts.append(say("The search ended at the limit of its range."))
     if not own.determined and not others:

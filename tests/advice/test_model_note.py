@@ -5,7 +5,7 @@ import re
 import pytest
 
 from explorer.advice.bench import certainty as fit_certainty
-from explorer.advice.bench import fit
+from explorer.advice.bench import fit, steps, unsure
 from explorer.advice.bench import forecast as bench
 from explorer.advice.checks import PULSE_MARGIN
 from explorer.engine import cycles as cycle
@@ -25,7 +25,8 @@ SUPERCAPACITOR, CELL = SupercapacitorStore(), CellStore()
 @pytest.mark.parametrize(
     "said",
     [
-        f"s = {SUPERCAPACITOR.capacitance_slope:g} and b = {SUPERCAPACITOR.capacitance_bend:g}",
+        f"s = {SUPERCAPACITOR.capacitance_slope:g} ± 0.2 and "
+        f"b = {SUPERCAPACITOR.capacitance_bend:g} ± 0.13",
         f"f = {SUPERCAPACITOR.fresh_leakage_factor:g} and τ = {SUPERCAPACITOR.settling_h:g} h",
         f"{SUPERCAPACITOR.life_per_tenth_volt:g}^((V_rated − V)/0.1 V)",
         f"{SUPERCAPACITOR.cold_esr_factor:g} for supercapacitors, "
@@ -48,7 +49,11 @@ SUPERCAPACITOR, CELL = SupercapacitorStore(), CellStore()
         f"{100 * bench.BAND_SHARE:g} % of the full voltage",
         f"s = {fit_certainty.SOFT_FROM:g} × noise",
         f"half-width at {100 * fit.CONFIDENCE:g} %",
+        f"the voltmeter ({100 * unsure.METER_GAIN:g} %)",
+        f"and the clock ({unsure.CLOCK_S / 60:g} min)",
+        f"whose square is {1.0 - fit.CORRELATED:.2f} or less",
         f"reaches {fit.CORRELATED:g} while one is not known to {100 * fit.LOOSE:g} %",
+        f"within {100 * steps.SETTLED:g} % of its length, by more than {steps.CLEAR:g} times",
         "margins {:.1f}, {:.1f} and {:.1f}".format(*MARGIN_BY_KNOWLEDGE.values()),
     ],
 )

@@ -5,16 +5,24 @@ A capacitor on its leakage resistance discharges as V exp(-t/RC) (elementary cir
 630, 1978) fits that formula to the same noisy readings.
 """
 
+import re
+from pathlib import Path
+
 import numpy as np
 import pytest
 from scipy import stats
 from scipy.optimize import curve_fit
 
 from explorer.advice.bench.fit import fit
-from explorer.advice.bench.parameters import parameter
+from explorer.advice.bench.forecast import agreement
+from explorer.advice.bench.parameters import candidates, parameter, with_values
 from explorer.advice.case import Case
+from explorer.physics.store import bank_charge
 from explorer.scenario.logged_run import BenchRun
-from explorer.scenario.model import Scenario
+from explorer.scenario.model import Scenario, with_value
+
+DISCHARGES = Path(__file__).parent / "data" / "supercapacitors"
+SIZE, RESISTANCE = "store.capacitance_F", "store.esr_ohm"
 
 
 def test_leakage_and_its_uncertainty_are_those_of_a_general_tool():
@@ -44,4 +52,70 @@ def test_leakage_and_its_uncertainty_are_those_of_a_general_tool():
     deviation = np.sqrt(covariance[1, 1])
     assert abs(value.value - expected[1]) < 0.3 * deviation
     wide = deviation * stats.t.ppf(0.975, len(time_s) - 2)
-    assert value.plus_minus == pytest.approx(wide, rel=0.25)
+    assert value.by_readings == pytest.approx(wide, rel=0.25)
+
+
+def measured(name):
+    """A published discharge at constant current, raw, and its conditions (see ORIGIN.txt there)."""
+    lines = (DISCHARGES / f"{name}.csv").read_text().splitlines()
+    head = {k: float(v) for k, v in re.findall(r"(\w+)=([-\d.eE]+)", lines[1])}
+    table = np.array([row.split(",") for row in lines[3:]], float)
+    time_s, volts = table[table[:, 0] >= 0.0].T
+    run = BenchRun(name=name, time_s=time_s, volts=volts, low_v=volts, high_v=volts,
+                   step_s=float(np.median(np.diff(time_s))), readings=len(time_s))
+    return run, head
+
+
+def discharger(head):
+    """A store in the dark under a steady current, known by what is printed on it alone."""
+    data = Scenario().model_dump()
+    data["light"].update(illuminance_lx=1.0, cover_factor=0.0, pattern={"kind": "steady"})
+    data["charger"].update(quiescent_A=0.0, full_V=3.1)
+    data["store"] = {
+        "kind": "supercapacitor", "capacitance_F": head["C_rated_F"], "units_in_series": 1,
+        "rated_V": head["U_R_V"], "esr_ohm": 0.05, "leakage_A": 1e-6,
+    }
+    data["load"].update(sleep_A=head["I_dc_A"], operations=(), start_up=(), connect_V=0.5,
+                        disconnect_V=0.3, minimum_V=0.0)
+    return Scenario.model_validate(data)
+
+
+def by_procedure(seconds, head):
+    """Capacitance by IEC 62391-1: from 0.8 to 0.4 of rated voltage at the terminals. [F]"""
+    return head["I_dc_A"] * seconds / (0.4 * head["U_R_V"])
+
+
+@pytest.mark.parametrize(
+    "name", ["discharge_25F_a", "discharge_25F_b", "discharge_25F_c", "discharge_50F_a"]
+)
+def test_capacitance_and_resistance_of_a_measured_discharge_are_found_blind(name):
+    """Zenodo 10.5281/zenodo.19221698, CC BY 4.0; U3_V is the drop by the standard's own line."""
+    run, head = measured(name)
+    assert run.volts.min() < 0.01 * head["U_R_V"]  # the log runs to 0 V
+    scenario = discharger(head)
+    assert RESISTANCE in [p.path for p in candidates(scenario, run)]
+    chosen = [parameter(scenario, path) for path in (SIZE, RESISTANCE)]
+    found = list(fit(Case(scenario), run, chosen, known={"load.sleep_A": 0.002}))[-1]
+    assert found.is_good
+    resistance = found.values[1]
+
+    rated, current = head["U_R_V"], head["I_dc_A"]
+    shares = np.array([0.8, 0.4])
+    fall = np.interp(-shares * rated, -np.minimum.accumulate(run.volts), run.time_s)
+    bank = with_values(scenario, found.found).store.built(20.0, rated)
+    charge = bank_charge(bank, shares * rated + current * resistance.value)
+    assert by_procedure(float(charge[0] - charge[1]) / current, head) == pytest.approx(
+        by_procedure(fall[1] - fall[0], head), rel=0.01
+    )
+    assert abs(resistance.value - head["U3_V"] / current) < resistance.plus_minus
+    assert 0.015 < resistance.value < 0.031
+
+
+def test_the_band_does_not_swallow_the_drop_over_the_resistance():
+    run, head = measured("discharge_25F_a")
+    scenario = with_value(discharger(head), SIZE, 27.0)
+    right = agreement(Case(with_value(scenario, RESISTANCE, 0.0275)), run)
+    wrong = agreement(Case(with_value(scenario, RESISTANCE, 0.0825)), run)
+    assert right.outside_share < 0.1
+    assert wrong.outside_share > 0.9
+    assert any("compared up to there" in note for note in right.notes)

@@ -9,6 +9,8 @@ FloatArray = NDArray[np.float64]
 
 SOFT_FROM = 3.0
 """Residuals beyond this many times the noise count less."""
+MEMBER = 0.25
+"""Share of a direction from which an unknown belongs to those that slide along it."""
 FINEST_V = 2e-5
 """Residuals are taken as no smaller than the tables of the engine are. [V]"""
 
@@ -48,6 +50,81 @@ def covariance_of(missed: FloatArray, jacobian: FloatArray) -> tuple[FloatArray,
     inverse = (axes.T / strength**2) @ axes
     covariance = variance * rows / effective * inverse / np.outer(size, size)
     return np.asarray(covariance), effective
+
+
+def weights_of(missed: FloatArray) -> FloatArray:
+    """Root of the weight that the soft loss gives each residual."""
+    return np.asarray((1.0 + (missed / soft_scale(missed)) ** 2) ** -0.25)
+
+
+def pulls(missed: FloatArray, jacobian: FloatArray, columns: FloatArray) -> FloatArray:
+    """How far the solution moves where the residuals change by some columns, shape (columns, n).
+
+    Least squares with the weights of the soft loss at the solution: a Gauss-Newton step.
+    """
+    weight = weights_of(missed)
+    size = np.linalg.norm(jacobian, axis=0)
+    size = np.maximum(size, 1e-12 * max(float(size.max()), 1e-12))
+    inverse = np.linalg.pinv(weight[:, None] * jacobian / size, rcond=1e-6)
+    return np.asarray(-(inverse @ (weight[:, None] * columns)).T / size)
+
+
+def unexplained(missed: FloatArray, jacobian: FloatArray, columns: FloatArray) -> FloatArray:
+    """What is left of the residuals once things that are unsure may move by what they may. [V]
+
+    Each column is what one standard deviation of one thing adds; together they are moved as far
+    as ridge regression finds likely. What is left is noise, and no longer what the fit could not
+    know, which counts by itself.
+    """
+    weight = weights_of(missed)[:, None]
+    noise = soft_scale(missed) / SOFT_FROM
+    for _ in range(3):  # the noise is known only once it is left alone
+        own = np.hstack([jacobian / np.maximum(np.linalg.norm(jacobian, axis=0), 1e-12), columns])
+        prior = noise * np.diag([1e-6] * jacobian.shape[1] + [1.0] * columns.shape[1])
+        target = np.concatenate([-weight[:, 0] * missed, np.zeros(len(prior))])
+        moved = np.linalg.lstsq(np.vstack([weight * own, prior]), target, rcond=None)[0]
+        left = np.where(missed != 0.0, missed + own @ moved, 0.0)
+        noise = soft_scale(left) / SOFT_FROM
+    return np.asarray(left)
+
+
+def ridges(jacobian: FloatArray, count: int, least: float) -> tuple[tuple[int, ...], ...]:
+    """Groups of the first `count` unknowns along which the run hardly changes.
+
+    The columns of the unknowns, of unit length and without what the rest of the Jacobian explains,
+    have a singular value for every direction in which they may slide together. Of two columns with
+    the correlation r the smaller is sqrt(1 - r).
+
+    Parameters
+    ----------
+    jacobian : ndarray
+        Shape (rows, unknowns).
+    count : int
+        Unknowns that are asked about.
+    least : float
+        Square of the singular value from which a direction counts as seen.
+
+    Examples
+    --------
+    >>> x = np.linspace(0.0, 1.0, 50)
+    >>> y = np.cos(5 * x)
+    >>> ridges(np.column_stack([x, y, x + y, np.sin(9 * x)]), 4, 0.05)
+    ((0, 1, 2),)
+    """
+    own, rest = jacobian[:, :count], jacobian[:, count:]
+    if rest.size:
+        base, _ = np.linalg.qr(rest)
+        own = own - base @ (base.T @ own)
+    size = np.linalg.norm(own, axis=0)
+    seen = np.flatnonzero(size > 1e-9 * max(float(np.linalg.norm(jacobian, axis=0).max()), 1e-12))
+    if len(seen) < 2:
+        return ()
+    _, strength, axes = np.linalg.svd(own[:, seen] / size[seen], full_matrices=False)
+    return tuple(
+        tuple(int(seen[i]) for i in np.flatnonzero(np.abs(axis) > MEMBER))
+        for value, axis in zip(strength, axes, strict=True)
+        if value**2 <= least
+    )
 
 
 def root_mean_square(missed: FloatArray) -> float:

@@ -7,57 +7,60 @@ too: the first reading has noise as all others, and must not tilt the whole run.
 and falls within the hysteresis of its charger, and when it turns is chance; so voltages above the
 one at which charging resumes count as equal, and where the run leaves them the forecast begins
 anew, at a voltage that is fitted too.
+
+The ± holds what the noise leaves open, and what the values that are not fitted, the meter and the
+clock may be wrong by (JCGM 100:2008, 5.1: each moves the solution by its standard deviation, and
+the squares add up).
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
-from pydantic import ValidationError
 from scipy import stats
 from scipy.optimize import least_squares
 
 from explorer.advice.bench.certainty import (
     FINEST_V,
     covariance_of,
+    pulls,
+    ridges,
     root_mean_square,
     soft_scale,
+    unexplained,
 )
-from explorer.advice.bench.forecast import (
-    Agreement,
-    Beginning,
-    agreement,
-    first_beginning,
-    forecast,
-    noise_of,
-    under_logged_light,
-    window_s,
-)
-from explorer.advice.bench.parameters import (
-    Parameter,
-    check_choice,
-    sees_pulses,
-    with_values,
-)
+from explorer.advice.bench.forecast import Agreement, agreement
+from explorer.advice.bench.parameters import Parameter, check_choice, with_values
+from explorer.advice.bench.problem import RECTANGLE, Halt, Problem, Stopped
+from explorer.advice.bench.unsure import Unsure
 from explorer.advice.case import Case
-from explorer.scenario.logged_run import BenchRun, thinned
+from explorer.scenario.logged_run import BenchRun
 
 FloatArray = NDArray[np.float64]
-Stopped = Callable[[], bool]
 
-FIT_ROWS = 1500
-"""Rows that are fitted; more would only repeat each other."""
-STEP = 5e-3
-"""Relative step of the differences for the Jacobian; well above what the tables round."""
-FIRST_VOLT_STEP_V = 1e-3
-SCALE_V = 0.01
-"""Unit of the fitted beginning, so that it weighs like the logarithm of a value. [V]"""
 ROUND = 15
 """Steps between two looks at the noise."""
 MOST_ROUNDS = 6
+FEW = 8
+"""Steps of a search that begins elsewhere."""
+CLOSE_ENOUGH = 1e-5
+"""Relative change of values and misfit at which a round ends; the tables round no finer."""
+ELSEWHERE = 0.7
+"""How far away the other starts lie, in e-folds: twice or half of each value, by turns."""
+AS_GOOD = 1.02
+"""Misfit over the least, up to which another solution counts as good as the best."""
+WIDE_STEP = 0.03
+"""Relative step of the derivatives from which the ± follows: wide enough to pass over the turns of
+single events, which the surface is uneven by."""
+STRONG = 0.1
+"""Half-width in e-folds from which one thing that is unsure is looked at by fits of its own."""
+MOST_AGAIN = 2
+"""Of how many things at most."""
+MOST_STEPS = 6
+"""Steps of such a fit."""
 CONFIDENCE = 0.95
 """Chance that the true value lies within the ± that is given."""
 CORRELATED = 0.95
@@ -65,10 +68,8 @@ CORRELATED = 0.95
 three times worse than it would be with the other given, 1/sqrt(1 - 0.95²) = 3.2)."""
 LOOSE = 0.1
 """Share of a value that its ± must exceed for the correlation to matter."""
-LEAST_PART = 5
-"""Rows without which the forecast does not begin anew."""
-FAR_V = 10.0
-"""Residual of values that make no scenario. [V]"""
+TELLING = 0.5
+"""Share of the ± squared from which one thing that is unsure is named."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -80,13 +81,19 @@ class Fitted:
     plus_minus: float
     """Half-width within which the true value lies with `CONFIDENCE`; infinite where the run says
     nothing. [unit]"""
+    by_readings: float
+    """The same from the noise of the readings alone. [unit]"""
+    mostly: str
+    """What is not fitted and makes most of the ±; empty where nothing does."""
     at_limit: bool
     """Whether the search ended at an end of its range."""
+    slides: bool
+    """Whether it may move along together with another, and the run looks the same."""
 
     @property
     def determined(self) -> bool:
         """Whether the run says anything of it: its ± does not exceed its value."""
-        return self.plus_minus <= abs(self.value) and not self.at_limit
+        return self.plus_minus <= abs(self.value) and not self.at_limit and not self.slides
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -95,7 +102,13 @@ class Fit:
 
     values: tuple[Fitted, ...]
     correlation: FloatArray
-    """Between the values, shape (n, n)."""
+    """Between the values, as the noise of the readings leaves it, shape (n, n)."""
+    inseparable: tuple[tuple[int, ...], ...]
+    """Groups of values that this run cannot tell apart.
+
+    They slide along a direction that the run hardly sees (`CORRELATED`), and one of them is not
+    known to `LOOSE`.
+    """
     before: Agreement
     after: Agreement
     evaluations: int
@@ -109,21 +122,6 @@ class Fit:
     done: bool
 
     @property
-    def inseparable(self) -> tuple[tuple[int, int], ...]:
-        """Pairs of values that this run cannot tell apart.
-
-        Their correlation reaches `CORRELATED`, and one of them is not known to `LOOSE`.
-        """
-        n = len(self.values)
-        return tuple(
-            (i, j)
-            for i in range(n)
-            for j in range(i + 1, n)
-            if abs(self.correlation[i, j]) >= CORRELATED
-            and any(v.plus_minus > LOOSE * v.value for v in (self.values[i], self.values[j]))
-        )
-
-    @property
     def found(self) -> dict[str, float]:
         """Value under each path."""
         return {f.parameter.path: f.value for f in self.values}
@@ -134,133 +132,12 @@ class Fit:
         return self.converged and self.missed_v <= max(self.missed_before_v, FINEST_V) * 1.001
 
 
-class _Halt(Exception):
-    """Somebody asked to stop."""
-
-
-class _Problem:
-    """Residuals of a run as a function of the fitted values.
-
-    The unknowns are the logarithms of the values over their starts, and then the voltages at each
-    beginning in units of `SCALE_V`.
-    """
-
-    def __init__(
-        self,
-        case: Case,
-        run: BenchRun,
-        chosen: Sequence[Parameter],
-        stopped: Stopped,
-    ) -> None:
-        self.given, self.case = case, under_logged_light(case, run)
-        scenario = case.scenario
-        self.chosen, self.stopped = tuple(chosen), stopped
-        rows = FIT_ROWS
-        self.with_pulses = sees_pulses(scenario, run)
-        if self.with_pulses:
-            # Every row must hold at least one pulse for its lowest reading to say anything.
-            rows = int(np.clip(run.span_s / (1.01 * window_s(scenario, run)), 8, FIT_ROWS))
-        self.run = thinned(run, rows)
-        self.full = self._full_stretches()
-        self.starts = self._starts()
-        self.evaluations = 0
-        bounds = [(np.log(p.low / p.start), np.log(p.high / p.start)) for p in self.chosen]
-        bounds += [(-0.5 / SCALE_V, 0.5 / SCALE_V)] * len(self.starts)
-        self.low, self.high = np.array(bounds).T
-
-    def _full_stretches(self) -> list[tuple[int, int]]:
-        """Rows in which the run is full: from near the top until it has left the hysteresis."""
-        charger, volts = self.case.scenario.charger, self.run.volts
-        room, found, since = charger.full_hysteresis_V, [], -1
-        left_v = charger.full_V - room - max(0.3 * room, 4.0 * noise_of(volts))
-        for row, reading in enumerate(volts.tolist()):
-            if since < 0 and reading >= charger.full_V - 0.5 * room:
-                since = row
-            elif since >= 0 and reading < left_v:
-                found.append((since, row))
-                since = -1
-        return [*found, (since, len(volts))] if since >= 0 else found
-
-    def _starts(self) -> tuple[Beginning, ...]:
-        """The first reading, and each at which the run is no longer full."""
-        volts = self.run.volts
-        again = [row for _, row in self.full if row < len(volts) - LEAST_PART]
-        return (
-            first_beginning(self.case, self.run),
-            *(Beginning(first_v=float(volts[r]), connected=True, row=r) for r in again),
-        )
-
-    def values(self, unknowns: FloatArray) -> dict[str, float]:
-        """Value under each path."""
-        return {
-            p.path: float(np.clip(p.start * np.exp(u), p.low, p.high))
-            for p, u in zip(self.chosen, unknowns.tolist(), strict=False)
-        }
-
-    def begins(self, unknowns: FloatArray) -> tuple[Beginning, ...]:
-        """Where the forecast begins."""
-        moved = SCALE_V * unknowns[len(self.chosen) :]
-        return tuple(
-            replace(start, first_v=start.first_v + by)
-            for start, by in zip(self.starts, moved.tolist(), strict=True)
-        )
-
-    def residuals(self, unknowns: FloatArray) -> FloatArray:
-        """Reading less forecast at every row, and of the lowest readings where pulses show. [V]"""
-        if self.stopped():
-            raise _Halt
-        self.evaluations += 1
-        try:
-            scenario = with_values(self.case.scenario, self.values(unknowns))
-            found = forecast(
-                self.case.with_scenario(scenario), self.run, self.begins(unknowns),
-                lowest=self.with_pulses,
-            )
-        except (ValidationError, ValueError):
-            return np.full(len(self.run.volts) * (1 + self.with_pulses), FAR_V)
-        missed = self._missed(found.terminal_v)
-        if not self.with_pulses:
-            return missed
-        return np.concatenate([missed, self.run.low_v - found.terminal_min_v])
-
-    def _missed(self, forecast_v: FloatArray) -> FloatArray:
-        """Readings less forecast, where both are full nothing. [V]"""
-        charger = self.case.scenario.charger
-        resume_v = charger.full_V - charger.full_hysteresis_V
-        missed = np.minimum(self.run.volts, resume_v) - np.minimum(forecast_v, resume_v)
-        for first, end in self.full:
-            # Once it was full too, a forecast may fall back below at another moment than the run.
-            reached = np.maximum.accumulate(np.minimum(forecast_v[first:end], resume_v))
-            missed[first:end] = resume_v - reached
-        return missed
-
-    def jacobian(self, unknowns: FloatArray) -> FloatArray:
-        """Derivatives by central differences, shape (rows, unknowns).
-
-        The rows of one beginning do not know the others, so all are moved at once.
-        """
-        n = len(self.chosen)
-        moves = [np.eye(len(unknowns))[i] * STEP for i in range(n)]
-        moves.append(np.where(np.arange(len(unknowns)) < n, 0.0, FIRST_VOLT_STEP_V / SCALE_V))
-        slopes = []
-        for move in moves:
-            up = np.clip(unknowns + move, self.low, self.high)
-            down = np.clip(unknowns - move, self.low, self.high)
-            width = max(float(np.max(up - down)), 1e-12)
-            slopes.append((self.residuals(up) - self.residuals(down)) / width)
-        by_start = slopes.pop()
-        rows = np.arange(len(self.run.volts))
-        part = np.searchsorted([s.row for s in self.starts], rows, side="right") - 1
-        part = np.tile(part, len(by_start) // len(part))
-        own = [np.where(part == k, by_start, 0.0) for k in range(len(self.starts))]
-        return np.column_stack([*slopes, *own])
-
-
 def fit(
     case: Case,
     run: BenchRun,
     chosen: Sequence[Parameter],
     stopped: Stopped = lambda: False,
+    known: Mapping[str, float] | None = None,
 ) -> Iterator[Fit]:
     """Search the values with which the forecast follows a run best; growing answers.
 
@@ -274,6 +151,9 @@ def fit(
         What may vary.
     stopped : callable, optional
         Asked before every evaluation of the model; the search ends early once it says so.
+    known : mapping, optional
+        How far values that are not fitted may lie from what the scenario says, as shares under
+        their paths, where somebody knows them better than their usual tolerance.
 
     Yields
     ------
@@ -286,31 +166,97 @@ def fit(
         Nothing is chosen, or the run is too short for it.
     """
     check_choice(chosen, len(run.time_s))
-    problem = _Problem(case, run, chosen, stopped)
+    problem = Problem(case, run, chosen, stopped, known or {})
     before = agreement(case, run)
     try:
         yield from _rounds(problem, before)
-    except _Halt:
+    except Halt:
         return
 
 
-def _rounds(problem: _Problem, before: Agreement) -> Iterator[Fit]:
+def _rounds(problem: Problem, before: Agreement) -> Iterator[Fit]:
     at = np.clip(np.zeros_like(problem.low), problem.low, problem.high)
     first = problem.residuals(at)
     scale = soft_scale(first)
+    problem, rival = _on_or_off(problem, at, scale)
+    others: tuple[FloatArray, ...] = ()
     for number in range(MOST_ROUNDS):
         at, ended = _one_round(problem, at, scale)
         now = soft_scale(problem.residuals(at))
         # The noise is known only at the solution: as long as it falls, there is a round more.
         settled = ended and now > 0.9 * scale
         scale = now
+        if settled:
+            at, others = _elsewhere(problem, at, scale, rival)
         last = settled or number == MOST_ROUNDS - 1
-        yield _answer(problem, at, before, root_mean_square(first), converged=settled, done=last)
+        standing = _Standing(at=at, others=others, first_v=root_mean_square(first))
+        yield _answer(problem, standing, before, converged=settled, done=last)
         if last:
             return
 
 
-def _one_round(problem: _Problem, at: FloatArray, scale: float) -> tuple[FloatArray, bool]:
+def _on_or_off(
+    problem: Problem, at: FloatArray, scale: float
+) -> tuple[Problem, Problem | None]:
+    """Between cut-off and connect a device may be on or off: what a round follows better, first."""
+    other = problem.begun_otherwise()
+    if other is None:
+        return problem, None
+    misfits = [
+        _misfit(one.residuals(_one_round(one, at, scale, FEW)[0]), scale)
+        for one in (problem, other)
+    ]
+    return (problem, other) if misfits[0] <= misfits[1] else (other, problem)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Standing:
+    """Where a search stands."""
+
+    at: FloatArray
+    others: tuple[FloatArray, ...]
+    """Solutions elsewhere that are as good."""
+    first_v: float
+    """Misfit at the beginning. [V]"""
+
+
+def _elsewhere(
+    problem: Problem, at: FloatArray, scale: float, rival: Problem | None
+) -> tuple[FloatArray, tuple[FloatArray, ...]]:
+    """The best solution from three starts, and those of the others that are as good.
+
+    A rival that begins otherwise counts among the others.
+    """
+    n = len(problem.chosen)
+    turns = np.where(np.arange(len(at)) % 2 == 0, 1.0, -1.0) * (np.arange(len(at)) < n)
+    found = [at]
+    for sign in (1.0, -1.0):
+        start = np.clip(at + sign * ELSEWHERE * turns, problem.low, problem.high)
+        found.append(_one_round(problem, start, scale, FEW)[0])
+    misfits = [_misfit(problem.residuals(point), scale) for point in found]
+    best = int(np.argmin(misfits)) if min(misfits) * AS_GOOD < misfits[0] else 0
+    others = [
+        point
+        for place, (point, misfit) in enumerate(zip(found, misfits, strict=True))
+        if place != best and misfit <= AS_GOOD * misfits[best]
+    ]
+    if rival is not None:
+        point = _one_round(rival, np.clip(np.zeros_like(at), rival.low, rival.high), scale)[0]
+        if _misfit(rival.residuals(point), scale) <= AS_GOOD * misfits[best]:
+            others.append(point)
+    return found[best], tuple(others)
+
+
+def _misfit(missed: FloatArray, scale: float) -> float:
+    """The soft loss, as `least_squares` has it, and what the tables round."""
+    ratio = missed / scale
+    finest = len(missed) * (FINEST_V / scale) ** 2
+    return float(np.sum(2.0 * (np.sqrt(1.0 + ratio**2) - 1.0))) + finest
+
+
+def _one_round(
+    problem: Problem, at: FloatArray, scale: float, most: int = ROUND
+) -> tuple[FloatArray, bool]:
     """Where a few evaluations lead, and whether the search ended there.
 
     It counts from where it begins, so that its trust region begins anew with one e-fold.
@@ -329,42 +275,122 @@ def _one_round(problem: _Problem, at: FloatArray, scale: float) -> tuple[FloatAr
         bounds=(problem.low - at - 1e-9, problem.high - at + 1e-9),
         loss="soft_l1",
         f_scale=scale,
-        xtol=1e-6,
-        ftol=1e-6,
+        xtol=CLOSE_ENOUGH,
+        ftol=CLOSE_ENOUGH,
         gtol=1e-12,
         x_scale="jac",
-        max_nfev=ROUND,
+        max_nfev=most,
     )
-    return np.clip(at + done.x, problem.low, problem.high), bool(done.status > 0)
+    # Where no step of any length helps, the surface is uneven and this is as low as it gets.
+    stays = bool(np.max(np.abs(done.x)) < CLOSE_ENOUGH)
+    return np.clip(at + done.x, problem.low, problem.high), bool(done.status > 0) or stays
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Certainty:
+    """Half-widths of the logarithms, shape (n,), and what else is known of them."""
+
+    whole: FloatArray
+    by_readings: FloatArray
+    mostly: tuple[str, ...]
+    correlation: FloatArray
+    ridges: tuple[tuple[int, ...], ...]
+    effective: float
+
+
+def _certainty(problem: Problem, standing: _Standing, missed: FloatArray) -> _Certainty:
+    """What the noise, what is not fitted and other solutions leave open."""
+    at, n = standing.at, len(problem.chosen)
+    jacobian = problem.jacobian(at)
+    names = problem.unsure
+    columns = np.column_stack([problem.unsure_by(at, one) for one in names])
+    covariance, effective = covariance_of(unexplained(missed, jacobian, columns), jacobian)
+    sizes = np.sqrt(np.diag(covariance))[:n]
+    correlation = covariance[:n, :n] / np.outer(sizes, sizes)
+    freedom = max(effective - len(at), 1.0)
+    by_readings = sizes * float(stats.t.ppf(0.5 + CONFIDENCE / 2.0, freedom))
+    by_each = float(stats.norm.ppf(0.5 + CONFIDENCE / 2.0)) * pulls(missed, jacobian, columns)
+    by_each = np.abs(by_each[:, :n])
+    # A strong one is no straight line: the fit is done again with it at both of its ends.
+    strong = [k for k in np.argsort(-by_each.max(axis=1)) if by_each[k].max() > STRONG]
+    for k in strong[:MOST_AGAIN]:
+        by_each[k] = np.maximum(by_each[k], _again(problem, at, names[k], missed, jacobian))
+    shares = by_each**2
+    apart = [np.abs(other[:n] - at[:n]) for other in standing.others]
+    apart_by = np.max(apart, axis=0) if apart else np.zeros(n)
+    whole = np.sqrt(by_readings**2 + shares.sum(axis=0))
+    # Noise alone lets two starts end apart; what goes beyond that is added.
+    whole = np.where(apart_by > 0.1 * whole, np.hypot(whole, apart_by), whole)
+    strongest = shares.argmax(axis=0)
+    mostly = tuple(
+        names[k].label if shares[k, i] > TELLING * whole[i] ** 2 else ""
+        for i, k in enumerate(strongest.tolist())
+    )
+    return _Certainty(
+        whole=whole,
+        by_readings=by_readings,
+        mostly=mostly,
+        correlation=correlation,
+        ridges=tuple(
+            group
+            for group in ridges(jacobian, n, 1.0 - CORRELATED)
+            if any(whole[i] > LOOSE for i in group)
+        ),
+        effective=effective,
+    )
+
+
+def _again(
+    problem: Problem, at: FloatArray, one: Unsure, missed: FloatArray, jacobian: FloatArray
+) -> FloatArray:
+    """Half-width from one thing that is unsure, by fits with it at both ends; shape (n,).
+
+    They go along the derivatives at the solution as long as that helps.
+    """
+    n, scale = len(problem.chosen), soft_scale(missed)
+    wide = float(stats.norm.ppf(0.5 + CONFIDENCE / 2.0)) * RECTANGLE
+    found = [np.zeros(n)]
+    for share in (-1.0, 1.0):
+        there = problem.with_moved(one, share)
+        if there is None:
+            continue
+        best, left = at, there.residuals(at)
+        for _ in range(MOST_STEPS):
+            step = pulls(missed, jacobian, left[:, None])[0]
+            point = np.clip(best + step, problem.low, problem.high)
+            now = there.residuals(point)
+            if _misfit(now, scale) >= 0.99 * _misfit(left, scale):
+                break
+            best, left = point, now
+        found.append(np.abs(best - at)[:n] * wide)
+    return np.asarray(np.max(found, axis=0))
 
 
 def _answer(
-    problem: _Problem,
-    at: FloatArray,
-    before: Agreement,
-    missed_before_v: float,
-    *,
-    converged: bool,
-    done: bool,
+    problem: Problem, standing: _Standing, before: Agreement, *, converged: bool, done: bool
 ) -> Fit:
     """What is known at a point of the search; uncertainties where it is done."""
+    at, n = standing.at, len(problem.chosen)
     missed = problem.residuals(at)
-    n = len(problem.chosen)
-    spread, effective = np.full(n, np.inf), float(len(missed))
-    correlation = np.eye(n)
-    if done:
-        covariance, effective = covariance_of(missed, problem.jacobian(at))
-        sizes = np.sqrt(np.diag(covariance))
-        correlation = (covariance / np.outer(sizes, sizes))[:n, :n]
-        freedom = max(effective - len(at), 1.0)
-        spread = sizes[:n] * float(stats.t.ppf(0.5 + CONFIDENCE / 2.0, freedom))
+    unknown = np.full(n, np.inf)
+    sure = (
+        _certainty(problem, standing, missed)
+        if done
+        else _Certainty(
+            whole=unknown, by_readings=unknown, mostly=("",) * n, correlation=np.eye(n),
+            ridges=(), effective=float(len(missed)),
+        )
+    )  # fmt: skip
     values = problem.values(at)
     rows = tuple(
         Fitted(
             parameter=p,
             value=values[p.path],
-            plus_minus=values[p.path] * float(spread[i]),
+            plus_minus=values[p.path] * _wide(sure.whole[i]),
+            by_readings=values[p.path] * _wide(sure.by_readings[i]),
+            mostly=sure.mostly[i],
             at_limit=bool(min(at[i] - problem.low[i], problem.high[i] - at[i]) < 1e-3),
+            slides=any(i in group for group in sure.ridges),
         )
         for i, p in enumerate(problem.chosen)
     )
@@ -372,13 +398,19 @@ def _answer(
     after = agreement(fitted, problem.run, problem.begins(at)[0])
     return Fit(
         values=rows,
-        correlation=correlation,
+        correlation=sure.correlation,
+        inseparable=sure.ridges,
         before=before,
         after=after,
         evaluations=problem.evaluations,
-        effective=effective,
-        missed_before_v=missed_before_v,
+        effective=sure.effective,
+        missed_before_v=standing.first_v,
         missed_v=root_mean_square(missed),
         converged=converged,
         done=done,
     )
+
+
+def _wide(logarithm: float) -> float:
+    """Half-width as a share of the value: the upper side of one in the logarithm."""
+    return float(np.expm1(min(logarithm, 50.0))) if np.isfinite(logarithm) else np.inf

@@ -7,17 +7,19 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, fields, replace
-from math import hypot, isfinite
+from math import isfinite
 
 import numpy as np
 from numpy.typing import NDArray
 
-from explorer.advice.case import Case
+from explorer.advice.bench.steps import step_of, until_cut_off
+from explorer.advice.case import TABLES, Case
 from explorer.engine.columns import Voltages
 from explorer.engine.course import Standing
 from explorer.engine.keys import OFF, On
 from explorer.engine.march import Engine
 from explorer.engine.trace import Trace
+from explorer.physics.load import terminal_voltage
 from explorer.scenario.light import LogPattern
 from explorer.scenario.logged_run import BenchRun, thinned
 from explorer.scenario.model import Scenario
@@ -101,6 +103,9 @@ class Beginning:
     """Terminal voltage at its first row. [V]"""
     connected: bool
     row: int = 0
+    at_rest: bool = False
+    """Whether the voltage was read at rest, before a current stepped in: then it is that of the
+    store, behind its resistance."""
 
 
 def agreement(case: Case, run: BenchRun, beginning: Beginning | None = None) -> Agreement:
@@ -121,14 +126,14 @@ def agreement(case: Case, run: BenchRun, beginning: Beginning | None = None) -> 
     ValueError
         The forecast cannot be followed over the whole run.
     """
-    run = thinned(run, SHOWN_ROWS)
+    run = thinned(until_cut_off(run, case.scenario.load.disconnect_V), SHOWN_ROWS)
     case = under_logged_light(case, run)
     begin_s, scenario = begins_at(case, run), case.scenario
     start = beginning or first_beginning(case, run)
     found = forecast(case, run, (start,))
     spare = BAND_SHARE * scenario.charger.full_V
     low = np.minimum(found.terminal_min_v, found.terminal_v)
-    high = np.maximum(found.store_v, found.terminal_v)
+    high = np.maximum(_between_pulses(case, found), found.terminal_v)
     # When a full store turns within the charger's hysteresis is chance.
     full_v = scenario.charger.full_V
     resume_v = full_v - scenario.charger.full_hysteresis_V
@@ -143,6 +148,15 @@ def agreement(case: Case, run: BenchRun, beginning: Beginning | None = None) -> 
         begin_s=begin_s,
         notes=(*run.notes, *_assumed(scenario, run, start)),
     )
+
+
+def _between_pulses(case: Case, found: Voltages) -> FloatArray:
+    """Terminal voltage of a device that only sleeps, in the dark: below the store's by its drop."""
+    system = case.system
+    under_load = terminal_voltage(
+        found.store_v, 0.0, system.load.sleep, float(np.asarray(system.store.series_ohm))
+    )
+    return np.where(found.connected, under_load, found.store_v)
 
 
 def under_logged_light(case: Case, run: BenchRun) -> Case:
@@ -179,6 +193,8 @@ def first_beginning(case: Case, run: BenchRun) -> Beginning:
     counts.
     """
     first_v, load = float(run.volts[0]), case.scenario.load
+    if step_of(run) is not None and first_v > load.disconnect_V:
+        return Beginning(first_v=first_v, connected=True, at_rest=True)
     if first_v >= load.connect_V:
         return Beginning(first_v=first_v, connected=True)
     if first_v <= load.disconnect_V:
@@ -220,7 +236,7 @@ def forecast(
     # The tables must reach up to where the run begins.
     volts = np.maximum(max(b.first_v for b in begins) + 0.1, system.store.empty_v)
     system = replace(system, initial_charge_c=float(system.store.charge_at(volts)))
-    engine = Engine(system)
+    engine = Engine(system, library=TABLES)
     offset_s, width_s = begins_at(case, run), window_s(case.scenario, run) if lowest else 0.0
     rows = [b.row for b in begins] + [len(run.time_s)]
     parts = [
@@ -265,6 +281,9 @@ def _start(engine: Engine, beginning: Beginning, begin_s: float) -> Standing:
     level = engine.levels[min(max(at, 0), len(engine.levels) - 1)]
     draw = On() if beginning.connected else OFF
     regime = engine.motion(level.low_a, True, draw).regime
+    if beginning.at_rest:
+        open_v = min(max(beginning.first_v, field.open_v[0]), field.open_v[-1])
+        return Standing(charge_c=float(field.charge_at(open_v)), connected=beginning.connected)
     charge = regime.charge_at_terminal(field, beginning.first_v)
     if not isfinite(charge):
         ends = field.charge_c[[0, -1]]
@@ -285,15 +304,3 @@ def _assumed(scenario: Scenario, run: BenchRun, start: Beginning) -> tuple[str, 
             else say("The device is taken as not connected when the log begins.")
         )
     return tuple(notes)
-
-
-def noise_of(volts: FloatArray) -> float:
-    """Noise of single readings, from their second differences. [V]
-
-    The median of their size, which pulses do not move, over that of a normal distribution (0.6745),
-    and over the root of the sum of squares of 1, 2, 1.
-    """
-    if len(volts) < 4:
-        return 0.0
-    bends = np.abs(np.diff(volts, 2))
-    return float(np.median(bends) / 0.6745 / hypot(1.0, 2.0, 1.0))

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from math import isfinite
 from typing import Any, Literal
 
+from explorer.advice.bench.steps import step_of
 from explorer.advice.stops import largest_phase
 from explorer.scenario.fields import describe
 from explorer.scenario.logged_run import BenchRun
@@ -113,7 +114,7 @@ def candidates(scenario: Scenario, run: BenchRun) -> tuple[Parameter, ...]:
     paths = ["light.orientation_factor" if logged else "light.illuminance_lx"]
     paths += [f"store.{key}" for key in (store.size_key, store.leakage_key)]
     paths += ["load.sleep_A", *_pulse_paths(scenario)]
-    if sees_pulses(scenario, run):
+    if sees_pulses(scenario, run) or step_of(run) is not None:
         paths.append(f"store.{store.resistance_key}")
     if isinstance(scenario.charger, ConverterCharger):
         paths.append(f"charger.{scenario.charger.efficiency_key}")
