@@ -43,7 +43,7 @@ def _seconds(_: click.Context, param: click.Parameter, text: str | None) -> floa
 @click.option("--every", default="10 s", show_default=True, callback=_seconds,
               help="Time between two readings.")  # fmt: skip
 @click.option("--for", "length_s", default=None, callback=_seconds,
-              help="End after so long; else with Ctrl-C.")  # fmt: skip
+              help="End so long after the first reading; else with Ctrl-C.")  # fmt: skip
 @click.option("--stream", is_flag=True, help="The meter sends lines of numbers unasked.")
 @click.option("--query", default=QUERY, show_default=True, help="What asks for a reading.")
 @click.option("--baud", default=BAUD, show_default=True, type=click.IntRange(50, 4_000_000),
@@ -76,14 +76,14 @@ def measure(
             address=resource_name(address), every_s=every, is_stream=stream, query=query, baud=baud
         )
         keeper = RunKeeper(log, go_on=go_on)
+        before = keeper.count
         if events:
             threading.Thread(target=_end_when_told, args=(keeper,), daemon=True).start()
-        if length_s is not None:
-            timer = threading.Timer(length_s, stop.set)
-            timer.daemon = True
-            timer.start()
         for happening in follow(meter, stop):
             _keep(keeper, happening)
+            if length_s is not None and keeper.count > before:
+                _end_after(length_s, stop)
+                length_s = None
             tell(happening, keeper.count, meter.address)
     except KeyboardInterrupt:
         pass
@@ -102,6 +102,13 @@ def measure(
     finally:
         if keeper is not None:
             keeper.close()
+
+
+def _end_after(length_s: float, stop: threading.Event) -> None:
+    """End a run so long after its first reading."""
+    timer = threading.Timer(length_s, stop.set)
+    timer.daemon = True
+    timer.start()
 
 
 def _keep(keeper: RunKeeper, happening: Happening) -> None:
