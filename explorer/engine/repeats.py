@@ -26,6 +26,8 @@ EVEN = 0.02
 """Two turns whose length and drift differ by less than this share are even."""
 REPEAT_REACH = 0.01
 """How far an even drift is followed, as a share of a full store."""
+FADING = 0.8
+"""A drift that is less than this share of the one before soon comes to nothing: it is waited for."""
 NO_DRIFT = 1e-9
 """Relative change of charge in a turn that counts as none."""
 PIECE = 0.1
@@ -91,9 +93,13 @@ def turns(
         even = abs(turn_s - before.turn_s) <= EVEN * turn_s and abs(ratio - 1.0) <= EVEN
         if not slow and not (even and event == "connect"):
             return None
+        if 0.0 < ratio < FADING:
+            return None  # a few turns more, and there is none
         reach = (REPEAT_REACH if even else 20 * REPEAT_DRIFT) * scale
         # No further than to where the next turn would no longer begin.
         reach = min(reach, (_turn_end(run, event, drift_c) - run.q) * copysign(1.0, drift_c))
+        if not even and FADING <= ratio <= 1.0 / FADING:
+            course = EvenTurns(turn_s, drift_c, ratio, 0.0)
         if even:
             longer = (turn_s - before.turn_s) / before.drift_c
             course = EvenTurns(turn_s, drift_c, ratio, longer)
