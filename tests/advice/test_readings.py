@@ -105,6 +105,15 @@ def test_a_converter_without_losses_fills_half_c_v_squared():
     assert found.first.connects == 1
 
 
+def test_an_operation_that_waits_for_weeks_is_done_after_weeks():
+    """From 0 to 4.9 V takes (4.9 / 5)² of the time to 5 V, at one power and without losses."""
+    week = full_charge_time(study(Case(design())).engine) / WEEK_S
+    store = ONE_FARAD.model_copy(update={"capacitance_F": 4.0 / week})
+    load = sleeper(sleep_A=0.0, operations=(beep(WhenReady(ready_V=4.9), current_a=1e-3),))
+    found = answers(Case(design(store=store, load=load)))
+    assert found["first_operation_s"] == pytest.approx(4.0 * WEEK_S * (4.9 / 5.0) ** 2, rel=0.01)
+
+
 def test_the_first_charge_counts_from_the_first_light():
     found = study(Case(design(light=EVERY_DAY, load=sleeper(sleep_A=1e-6))))
     always = study(Case(design(load=sleeper(sleep_A=1e-6))))

@@ -10,7 +10,7 @@ import numpy as np
 from explorer.engine.course import Standing, StopAt, Trajectory
 from explorer.engine.march import Engine
 from explorer.engine.pulses import first_done
-from explorer.engine.steady import STUDY_LEGS
+from explorer.engine.steady import MOST_PERIODS, STUDY_LEGS
 from explorer.engine.system import System
 from explorer.engine.walk import MOST_TRIES
 
@@ -134,12 +134,12 @@ def first_charge(
 def first_operation_time(engine: Engine, first: FirstCharge) -> float:
     """From an empty store at the first light to the end of the first operation. [s]
 
-    Infinite where none is done within two periods of the start-up; a device without operations
+    Infinite where none is done within `MOST_PERIODS` of the start-up; a device without operations
     has done what it does once it is ready.
     """
     if not isfinite(first.seconds) or not engine.system.load.operations:
         return first.seconds
-    longest = 2.0 * engine.edges[-1]
+    longest = MOST_PERIODS * engine.edges[-1]
     span = min(2.0 * max(op.duration_s for op in engine.system.load.operations), longest)
     while True:
         # The first operation mostly comes soon: what follows it is not followed.
