@@ -43,6 +43,8 @@ class Skip:
     """What is counted meanwhile."""
     starts: tuple[tuple[int, int], ...] = ()
     """Operations and how many of their starts pass."""
+    phases_move: bool = False
+    """Whether what runs goes on as it was."""
     retry_moves: bool = False
     """Whether the wait for the next attempt to connect goes on as it was."""
 
@@ -211,6 +213,8 @@ class Progress:
         self.tally.add(skip.gain)
         for operation, count in skip.starts:
             self.clock.pass_starts(operation, count)
+        if skip.phases_move:
+            self.clock.shift(self.t - begin_s)
         if skip.retry_moves:
             self.retry_at += self.t - begin_s
 

@@ -27,7 +27,7 @@ EVEN = 0.02
 REPEAT_REACH = 0.01
 """How far an even drift is followed, as a share of a full store."""
 FADING = 0.8
-"""A drift that is less than this share of the one before soon comes to nothing: it is waited for."""
+"""A drift below this share of the one before soon comes to nothing: it is waited for."""
 NO_DRIFT = 1e-9
 """Relative change of charge in a turn that counts as none."""
 PIECE = 0.1
@@ -93,7 +93,7 @@ def turns(
         even = abs(turn_s - before.turn_s) <= EVEN * turn_s and abs(ratio - 1.0) <= EVEN
         if not slow and not (even and event == "connect"):
             return None
-        if 0.0 < ratio < FADING:
+        if abs(ratio) < FADING:
             return None  # a few turns more, and there is none
         reach = (REPEAT_REACH if even else 20 * REPEAT_DRIFT) * scale
         # No further than to where the next turn would no longer begin.
@@ -126,7 +126,9 @@ def turns(
     if not skipped:
         return None
     gain = run.tally.since(before.tally, skipped, passed_s / turn_s)
-    return Skip(strides=tuple(strides), gain=gain, retry_moves=not same_wait)
+    return Skip(
+        strides=tuple(strides), gain=gain, phases_move=True, retry_moves=not same_wait
+    )
 
 
 def _alike(one_s: tuple[float, ...], other_s: tuple[float, ...]) -> bool:

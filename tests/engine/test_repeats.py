@@ -242,6 +242,26 @@ def test_pulses_of_two_clocks_repeat_with_their_beat_at_full(farads, monkeypatch
     assert seen == pytest.approx(right, abs=1e-5)
 
 
+def test_what_runs_while_turns_are_passed_over_goes_on_where_it_was():
+    """A run of 118 s that the store's turns at full cut anywhere: wherever the march ends."""
+    given_ = system(
+        light=steady(4e-5), panel=CURRENT_SOURCE, store=bank(6e-3), full_v=4.3,
+        full_hysteresis_v=0.3, quiescent_a=2e-6,
+        load=load(
+            connect_v=2.8, off_v=2.3,
+            operations=(when_ready(3.3, (Draw(current_a=4e-4), 0.7), (Draw(current_a=1e-6), 118.0)),
+        )),
+    )
+    engine = Engine(given_)
+    start = Standing(charge_c=6e-3 * 3.0, connected=True)
+    whole = engine.march(WEEK_S, start)
+    assert any(leg.repeats is not None and leg.repeats.times > 50 for leg in whole.legs)
+    moments = np.linspace(0.3, 0.9, 7) * WEEK_S
+    seen = Trace(engine, whole).at(moments).store_v
+    ends = [engine.march(moment, start).end.charge_c for moment in moments.tolist()]
+    assert seen == pytest.approx(engine.field.voltage_at(np.array(ends)), abs=1e-4)
+
+
 def test_a_device_that_fails_the_moment_it_connects_ends_its_run_and_not_the_patience():
     """Without a retry delay it would connect and fail at one moment for ever."""
     given_ = system(

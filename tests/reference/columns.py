@@ -15,9 +15,9 @@ SLACK = 1e-4
 the store, straight lines between nodes cost some 0.005 % of the time of a charge."""
 VOLTS = 3e-4
 """Volts, and share of a voltage, by which a row may differ: straight lines between nodes again."""
-DRIFTING = 8.0
-"""Times as much where turns repeat: they drift geometrically but are laid in a row evenly (4 mV of
-3.1 V was seen)."""
+DRIFTING = 2.0
+"""Times as much where turns repeat: they drift as a geometric row, but are laid as an even
+one."""
 AMPS = 1e-4
 BY_DIFFERENCE = 2e-6
 """Share of all that is taken by which a harvest may be off: the reference finds it as what is left
