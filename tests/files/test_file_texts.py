@@ -6,7 +6,9 @@ import pytest
 
 from explorer.files.disk import FileError, read_text, write_text
 from explorer.files.logs import LogError, LogRules, read_light_log
+from explorer.files.look import look
 from explorer.files.scenario_json import ScenarioError, dump_scenario, parse_scenario
+from explorer.files.table_reader.told import Undecided
 from explorer.quantity import parse
 from explorer.scenario.model import Scenario
 from explorer.text import Text, rendered, say
@@ -81,6 +83,32 @@ def test_a_faulty_log_can_be_told_of_in_any_language(tmp_path, rows):
         read_light_log(path)
     text = shown(caught.value).replace(str(path), "")
     assert not pseudo.is_forgotten(text, frozenset({"time", "illuminance", "lx", "lux", "csv"}))
+
+
+@pytest.mark.parametrize(
+    "rows",
+    ["time,lux\n03/04/2024,1\n04/04/2024,2\n", "time_s\tlux\n0\t1,234\n1\t1,235\n",
+     "time,lux\n12:30,1\n12:31,1\n", "time,lux,lux\n0,1,1\n1,1,1\n"],
+)  # fmt: skip
+def test_a_question_about_a_log_can_be_asked_in_any_language(tmp_path, rows):
+    path = tmp_path / "7.csv"
+    path.write_text(rows, encoding="utf-8")
+    with pytest.raises(Undecided) as caught:
+        read_light_log(path)
+    texts = [shown(caught.value), *(
+        rendered(meaning, pseudo.disguise, ",") for _, meaning in caught.value.question.choices
+    )]  # fmt: skip
+    assert not [text for text in texts if pseudo.is_forgotten(text, frozenset({"csv"}))]
+
+
+def test_the_first_rows_of_a_table_can_be_shown_in_any_language(tmp_path):
+    path = tmp_path / "7.csv"
+    path.write_text("time,lux,mV\n0,1,5\n1,,7\n2,NaN,7\n", encoding="utf-8")
+    found = look(path)
+    texts = [found.sentence, *found.columns, *found.heads, *found.notes]
+    own = frozenset({"csv", "time", "lux", "NaN"})
+    shown_texts = [rendered(text, pseudo.disguise, ",") for text in texts]
+    assert not [text for text in shown_texts if pseudo.is_forgotten(text, own)]
 
 
 def test_the_notes_of_a_log_can_be_shown_in_any_language(tmp_path):
