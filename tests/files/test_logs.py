@@ -239,6 +239,19 @@ def test_a_gap_in_a_large_log_and_its_missing_readings_are_seen(log_of, large):
     assert "Taken as no reading: 'NaN' (1)." in log.notes
 
 
+def test_a_change_of_the_clock_moves_all_of_a_large_log_that_follows(log_of, large):
+    minutes = np.arange(5000)
+    shift = np.where(minutes < 27 * 60, 0, -60)
+    stamps = np.datetime64("2024-10-26T00:00") + minutes + shift
+    log = log_of(year([str(t).replace("T", " ") for t in stamps], minutes))
+    assert log.duration_s == pytest.approx(5000 * 60.0, rel=0.02)
+    assert log.gaps == ()
+    assert [note for note in log.notes if "The clock goes back" in note] == [
+        "The clock goes back from 2024-10-27 02:59 to 02:00; the time counts on from there by the "
+        "clock before."
+    ]
+
+
 @pytest.mark.parametrize(
     ("line", "said"),
     [("4000,bright", "line 4002, column 'lux': the light is 'bright'"),
