@@ -1,17 +1,19 @@
 """What is worked out once the knobs rest: break-evens, then the answers that are edges.
 
-Qt-free, so that a worker process can do it.
+Qt-free, so that a worker process can do it; the search loads when first asked, which is there.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
 
-from explorer.advice.case import Case
-from explorer.advice.edges import BreakEven, Interrupted, Stopped, break_even, draft
-from explorer.advice.reach import reach
 from explorer.state.knobs import knobs_for
+
+if TYPE_CHECKING:
+    from explorer.advice.case import Case
+    from explorer.advice.edges import BreakEven, Stopped
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -25,6 +27,9 @@ class AtRest:
 
 def at_rest_steps(operation: int, held: str, case: Case, stopped: Stopped) -> Iterator[AtRest]:
     """Verdicts at the stops by the batch engine, then knob by knob by the exact one."""
+    from explorer.advice.edges import Interrupted, break_even, draft
+    from explorer.advice.reach import reach
+
     stops = {knob.path: knob.stops for knob in knobs_for(case.scenario, operation, held)}
     found = {path: draft(case, path, values) for path, values in stops.items()}
     yield AtRest(break_evens=dict(found))

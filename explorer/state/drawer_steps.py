@@ -13,7 +13,6 @@ from typing import TYPE_CHECKING, Any
 
 from pydantic import ValidationError
 
-from explorer.advice.edges import Stopped
 from explorer.scenario.model import Scenario, get_value, with_value
 from explorer.scenario.storage import SIZE_PATHS
 
@@ -24,7 +23,7 @@ if TYPE_CHECKING:
     from explorer.advice.budget import Budget
     from explorer.advice.case import Case
     from explorer.advice.contest import Entry
-    from explorer.advice.edges import Edges
+    from explorer.advice.edges import Edges, Stopped
     from explorer.advice.panel_curve import PanelCurve
     from explorer.advice.remedies import Remedies
     from explorer.advice.spread import Spread, Tolerance

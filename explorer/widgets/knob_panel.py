@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QSignalBlocker, Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from explorer.advice.cautions import Where
-from explorer.advice.edges import BreakEven
 from explorer.scenario.model import Scenario, get_value
 from explorer.scenario.part import PartKind
 from explorer.scenario.storage import CapacitorStore, CellStore, SupercapacitorStore
@@ -19,16 +20,16 @@ from explorer.text import joined, say
 from explorer.widgets.card import Card
 from explorer.widgets.fields import CalmComboBox
 from explorer.widgets.fold import Fold
-from explorer.widgets.forms.pulse_timing import PulseTiming
-from explorer.widgets.forms.section_form import SectionForm, heading
-from explorer.widgets.help.caution_line import CautionLine
 from explorer.widgets.knob_row import KnobRow
-from explorer.widgets.light_log_note import LightLogNote
 from explorer.widgets.log_chooser import LogChooser
 from explorer.widgets.log_level import LogLevel
-from explorer.widgets.parts.part_line import PartLine
 from explorer.widgets.slim_scroll import SlimScroll
-from explorer.widgets.source_note import SourceNote
+
+if TYPE_CHECKING:
+    from explorer.advice.edges import BreakEven
+    from explorer.widgets.forms.pulse_timing import PulseTiming
+    from explorer.widgets.help.caution_line import CautionLine
+    from explorer.widgets.parts.part_line import PartLine
 
 WIDTH, WIDEST = 312, 400
 _MNEMONICS = (
@@ -195,9 +196,13 @@ class KnobPanel(Card):
             if row.knob.path in found:
                 row.set_break_even(found[row.knob.path])
 
-    # --- details, built when first opened ---
+    # --- details, loaded and built when first opened ---
 
     def _build_light(self) -> QWidget:
+        from explorer.widgets.forms.section_form import SectionForm
+        from explorer.widgets.light_log_note import LightLogNote
+        from explorer.widgets.source_note import SourceNote
+
         return _Pages(
             SectionForm(self._document, "", keys=("place",)),
             SourceNote(self._document),
@@ -206,6 +211,8 @@ class KnobPanel(Card):
         )
 
     def _build_supply(self) -> QWidget:
+        from explorer.widgets.forms.section_form import SectionForm, heading
+
         return _Pages(
             self._part_line("panel"),
             SectionForm(self._document, "panels", hidden=frozenset({"count"})),
@@ -219,6 +226,8 @@ class KnobPanel(Card):
         )
 
     def _build_store(self) -> QWidget:
+        from explorer.widgets.forms.section_form import SectionForm
+
         return _Pages(
             self._part_line("store"),
             self._caution_line("store"),
@@ -232,6 +241,9 @@ class KnobPanel(Card):
         )
 
     def _build_load(self) -> QWidget:
+        from explorer.widgets.forms.pulse_timing import PulseTiming
+        from explorer.widgets.forms.section_form import SectionForm
+
         self._timing = PulseTiming(self._document)
         self._timing.set_operation(self.operation, self._held)
         return _Pages(
@@ -242,16 +254,22 @@ class KnobPanel(Card):
         )
 
     def _part_line(self, kind: PartKind) -> PartLine:
+        from explorer.widgets.parts.part_line import PartLine
+
         line = PartLine(self._document, kind)
         line.wanted.connect(self.parts_wanted)
         return line
 
     def _caution_line(self, where: Where) -> CautionLine:
+        from explorer.widgets.help.caution_line import CautionLine
+
         line = CautionLine(self._document, where)
         line.wanted.connect(self.cautions_wanted)
         return line
 
     def _build_margins(self) -> QWidget:
+        from explorer.widgets.forms.section_form import SectionForm
+
         return _Pages(
             SectionForm(self._document, "margins"), SectionForm(self._document, "", keys=("notes",))
         )
@@ -276,6 +294,8 @@ class _Pages(QWidget):
     """Forms and headings one below the other."""
 
     def __init__(self, *parts: QWidget) -> None:
+        from explorer.widgets.forms.section_form import SectionForm
+
         super().__init__()
         layout = QVBoxLayout(self)
         layout.setContentsMargins(8, 2, 0, 10)

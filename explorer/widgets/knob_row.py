@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QEvent, QSize, Qt, Signal
 from PySide6.QtGui import QMouseEvent, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
-from explorer.advice.edges import BreakEven
 from explorer.state import theme
 from explorer.state.knobs import Knob
 from explorer.state.language import tr
@@ -19,6 +20,9 @@ from explorer.widgets.knob_slider import KnobSlider
 from explorer.widgets.pending import PendingLabel
 from explorer.words.edges import break_even_text
 from explorer.words.readout import bind_units
+
+if TYPE_CHECKING:
+    from explorer.advice.edges import BreakEven
 
 _TIP = say(
     "Arrow keys walk the stops, Delete or a double-click on the handle returns to the start."

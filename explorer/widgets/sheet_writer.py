@@ -11,10 +11,6 @@ from PySide6.QtWidgets import QFileDialog, QWidget
 
 from explorer.advice.case import Case
 from explorer.files.disk import write_bytes, write_text
-from explorer.files.report import findings, sheet
-from explorer.files.report_html import sheet_html
-from explorer.files.report_limits import model_limits
-from explorer.files.report_source import source_of
 from explorer.state.document import Document
 from explorer.state.jobs import JobRunner
 from explorer.state.language import Code, language, tr
@@ -44,6 +40,11 @@ class SheetJob:
         FileError
             The place cannot be written, or the light log has gone.
         """
+        from explorer.files.report import findings, sheet
+        from explorer.files.report_html import sheet_html
+        from explorer.files.report_limits import model_limits
+        from explorer.files.report_source import source_of
+
         source = source_of(self.case.scenario, self.file, self.program, self.written)
         made = sheet(findings(self.case), source, model_limits(self.language, tr))
         if self.target.suffix.lower() == ".pdf":

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 import math
+from typing import TYPE_CHECKING
 
-from explorer.advice.reach import Reach
 from explorer.quantity import show
 from explorer.text import say, texts
 from explorer.words.figures import margin_text, quantity_text
+
+if TYPE_CHECKING:
+    from explorer.advice.reach import Reach
 
 LABELS: dict[str, str] = texts({
     "first_connect_s": "Empty to connected",
@@ -60,6 +63,8 @@ def value_of(key: str, value: float) -> str:
     >>> value_of("dark_time_s", float("inf")), value_of("served_share", 0.5)
     ('no limit', '50 %')
     """
+    from explorer.advice.reach import Reach
+
     if key == "served_share":
         return quantity_text(value, "share")
     if key == "balance_ratio":

@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
-from explorer.advice.edges import BreakEven, Edges
+from typing import TYPE_CHECKING
+
 from explorer.advice.stops import WHOLE
 from explorer.quantity import show
 from explorer.text import Text, figure, joined, say
+
+if TYPE_CHECKING:  # the search loads when first asked
+    from explorer.advice.edges import BreakEven, Edges
 
 PENDING = say("looking for where the verdict changes …")
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import itertools
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
@@ -13,8 +14,10 @@ from explorer.state.document import Document
 from explorer.state.jobs import JobRunner
 from explorer.state.settings import SettingsStore
 from explorer.widgets.card import Card
-from explorer.widgets.drawers.drawer import Drawer
 from explorer.widgets.drawers.strip import HEIGHT, WORDINGS, DrawerStrip
+
+if TYPE_CHECKING:
+    from explorer.widgets.drawers.drawer import Drawer
 
 QUESTIONS = tuple(WORDINGS)
 """Keys of the drawers, in the order of the strip."""

@@ -10,7 +10,6 @@ from PySide6.QtGui import QAction, QKeyEvent
 from PySide6.QtWidgets import QMenu, QWidget
 
 from explorer.widgets.drawers.drawers import QUESTIONS, Drawers
-from explorer.widgets.drawers.jump import go_to
 from explorer.widgets.knob_panel import KnobPanel
 from explorer.widgets.remedy_list import RemedyList
 
@@ -99,4 +98,6 @@ class Questions(QObject):
             self._commands[f"drawer_{other}"].setChecked(other == key)
 
     def _on_field(self, path: str) -> None:
+        from explorer.widgets.drawers.jump import go_to
+
         go_to(self._knobs, path)
