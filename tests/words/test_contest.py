@@ -12,7 +12,7 @@ from explorer.words import contest as contest_text
 def test_a_store_that_does_not_suit_ranks_last():
     entry = Entry(
         key="k", title="Thick film", scenario=None, size=0.0, unit="F", verdict=None, answers={},
-        trace=None, volume_cm3=0.0, mass_g=0.0, cost_class=1, years_to_end=0.0, cautions=(),
+        curve=None, volume_cm3=0.0, mass_g=0.0, cost_class=1, years_to_end=0.0, cautions=(),
         fits=False,
     )
     assert contest_text.contest_cell(entry, "verdict").text == "Does not suit"
