@@ -35,9 +35,14 @@ def drift(speed: float, slope: float, duration: float) -> float:
 def drifts(speed: FloatArray, slope: FloatArray, duration: FloatArray) -> FloatArray:
     """The same for arrays of one shape."""
     with np.errstate(all="ignore"):
-        z = slope * np.minimum(duration, LONGEST_S)
-        grown = speed * np.expm1(np.minimum(z, MOST_EXPONENT)) / slope
-        return np.where(np.abs(z) < SMALL, speed * duration * (1.0 + 0.5 * z), grown)
+        return drifts_unwatched(speed, slope, duration)
+
+
+def drifts_unwatched(speed: FloatArray, slope: FloatArray, duration: FloatArray) -> FloatArray:
+    """The same where the caller sees to it that numpy does not warn."""
+    z = slope * np.minimum(duration, LONGEST_S)
+    grown = speed * np.expm1(np.minimum(z, MOST_EXPONENT)) / slope
+    return np.where(np.abs(z) < SMALL, speed * duration * (1.0 + 0.5 * z), grown)
 
 
 def crossing(width: float, begin: float, end: float) -> float:
@@ -57,14 +62,25 @@ def crossings(
     no width.
     """
     with np.errstate(all="ignore"):
-        times = end / begin
-        time = width / np.abs(begin) * log_mean(times)
-        ok = (times > 0.0) & (times < inf)
-        return np.where(ok, time, np.where(width <= 0.0, 0.0, blocked))
+        return crossings_unwatched(width, begin, end, blocked)
+
+
+def crossings_unwatched(
+    width: FloatArray, begin: FloatArray, end: FloatArray, blocked: float = inf
+) -> FloatArray:
+    """The same where the caller sees to it that numpy does not warn."""
+    times = end / begin
+    time = width / np.abs(begin) * _log_mean(times)
+    ok = (times > 0.0) & (times < inf)
+    return np.where(ok, time, np.where(width <= 0.0, 0.0, blocked))
 
 
 def log_mean(times: FloatArray) -> FloatArray:
     """``ln(r) / (r - 1)`` of positive ratios r, 1 where they are 1."""
-    z = times - 1.0
     with np.errstate(all="ignore"):
-        return np.where(np.abs(z) < SMALL, 1.0 - 0.5 * z, np.log(times) / z)
+        return _log_mean(times)
+
+
+def _log_mean(times: FloatArray) -> FloatArray:
+    z = times - 1.0
+    return np.where(np.abs(z) < SMALL, 1.0 - 0.5 * z, np.log(times) / z)

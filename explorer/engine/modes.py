@@ -77,14 +77,15 @@ class Modes:
 
     def plain(self, motion: Motion) -> int:
         """Row of a motion; its averaged pulses count with their mean."""
-        found = self._index.get(motion.key)
+        # By place in memory, which is quicker than by name: what stands there stays.
+        found = self._index.get(motion)
         if found is None:
-            found = self._add(motion.key, self._plain(motion))
+            found = self._add(motion, self._plain(motion))
         return found
 
     def pulsed(self, motion: Motion, cycle: Cycle) -> int:
         """Row of a motion that holds a cycle's pulses with their mean: they show as lowest."""
-        key = (motion.key, cycle.key)
+        key = (motion, cycle)
         found = self._index.get(key)
         if found is None:
             row = self._plain(motion)
@@ -95,7 +96,7 @@ class Modes:
         self, motion: Motion, cycle: Cycle, rates: Callable[[], FloatArray]
     ) -> int:
         """Row of a cycle's generator and its currents; `motion` is the rest between pulses."""
-        key = (cycle.key, motion.key, "generator")
+        key = (cycle, motion, "generator")
         found = self._index.get(key)
         if found is None:
             nodes = self.nodes

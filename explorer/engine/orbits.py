@@ -76,7 +76,7 @@ class Orbits:
         if smooth.any():
             seconds = cycle.length_s * count[smooth].astype(np.float64)
             out[smooth] = cycle.generator.advance_all(first_c[smooth], seconds)
-        rough = np.flatnonzero(~smooth)
+        rough = (~smooth).nonzero()[0]
         for k in self._bits(count[rough]):
             some = rough[(count[rough] >> k) & 1 == 1]
             out[some] = cycle.power(k)(out[some])
@@ -90,7 +90,7 @@ class Orbits:
             seconds = self.cycle.length_s * count[smooth].astype(np.float64)
             end = self.cycle.generator.advance_all(begin, seconds)
             out[:, smooth] = self._generator().carried(begin, end, seconds)
-        rough = np.flatnonzero(~smooth)
+        rough = (~smooth).nonzero()[0]
         at = first_c.copy()
         for k in self._bits(count[rough]):
             some = rough[(count[rough] >> k) & 1 == 1]
@@ -174,7 +174,7 @@ class Orbits:
         q, left = begin_c.copy(), seconds.copy()
         out = np.zeros((3, len(q)))
         for mode, length in self.phases:
-            some = np.flatnonzero(left > 0.0)
+            some = (left > 0.0).nonzero()[0]
             if not some.size:
                 break
             time = np.minimum(left[some], length)
@@ -218,7 +218,7 @@ class Orbits:
         place = np.repeat(np.arange(len(a)), count)
         phase = np.arange(len(place)) + np.repeat(first - np.cumsum(count) + count, count)
         at = begin_c[place]
-        used = np.flatnonzero(np.bincount(phase, minlength=1))
+        used = np.bincount(phase, minlength=1).nonzero()[0]
         shifts = np.stack([self.cycle.stages[k] for k in used.tolist()]) - self.cycle.nodes
         at = at + _mixed(at, self.cycle.nodes, shifts, np.searchsorted(used, phase))
         time = np.concatenate([a[place], b[place]]) - np.tile(begins[phase], 2)
@@ -226,7 +226,7 @@ class Orbits:
         passed = Passed(
             np.tile(self._rows[phase], 2), np.tile(place, 2), np.tile(at, 2), time
         )
-        return passed, np.flatnonzero(whole)
+        return passed, whole.nonzero()[0]
 
     def pulse_reach(self, begin_c: FloatArray) -> Reach:
         """How far the store goes within pulses, without the rest of their cycles. [C]"""
@@ -255,7 +255,7 @@ class Orbits:
             end_s, last = begin_s + length, i == len(self.phases) - 1
             seen = (a < end_s - GRAIN_S) | last
             seen &= (b > begin_s + GRAIN_S) | ((a <= b) & (a >= begin_s))
-            some = np.flatnonzero(seen)
+            some = seen.nonzero()[0]
             if some.size:
                 at = q[some]
                 time = np.concatenate([a[some], b[some]]) - begin_s

@@ -10,7 +10,12 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
-from explorer.engine.laws import STANDSTILL, crossings, drifts
+from explorer.engine.laws import (
+    STANDSTILL,
+    crossings,
+    crossings_unwatched,
+    drifts_unwatched,
+)
 
 FloatArray = NDArray[np.float64]
 IntArray = NDArray[np.intp]
@@ -162,13 +167,17 @@ class RowFlows:
         return self._advance(_ONLY, x, duration)
 
     def _advance(self, base: _Bases, x: FloatArray, duration: FloatArray) -> FloatArray:
+        with np.errstate(all="ignore"):
+            return self._advance_unwatched(base, x, duration)
+
+    def _advance_unwatched(self, base: _Bases, x: FloatArray, duration: FloatArray) -> FloatArray:
         cell, speed = self._begin(base, x)
         near = cell + (speed > 0)
         gap = np.abs(self._nodes.take(_from(base.nodes, near)) - x)
         ahead = self._speed.take(_from(base.motion, near))
-        leave = crossings(gap, speed, ahead)
+        leave = crossings_unwatched(gap, speed, ahead)
         # Most of what runs for a short time stays in its cell.
-        leaves = np.flatnonzero((duration > leave) & (speed * ahead > 0.0))
+        leaves = ((duration > leave) & (speed * ahead > 0.0)).nonzero()[0]
         if len(leaves):
             x = np.array(x, float)
             some, time = base.part(leaves), np.array(duration, float)
@@ -179,7 +188,7 @@ class RowFlows:
             x[leaves] = self._nodes.take(_from(some.nodes, start))
             speed[leaves] = self._speed.take(_from(some.motion, start))
             duration = time
-        moved = x + drifts(speed, self._slope.take(_from(base.cells, cell)), duration)
+        moved = x + drifts_unwatched(speed, self._slope.take(_from(base.cells, cell)), duration)
         at = _from(base.nodes, cell)
         return np.asarray(
             np.minimum(np.maximum(moved, self._nodes.take(at)), self._nodes.take(at + 1))

@@ -57,7 +57,7 @@ class Spans:
         one = first == last
         out = Reach.none(len(begin_s))
         stop = np.where(one, np.maximum(a, b), self._length_s[first])
-        more = np.flatnonzero(~one)
+        more = (~one).nonzero()[0]
         # Both ends at once: half as many look-ups.
         legs = np.concatenate([first, last[more]])
         found = self._in_legs(
@@ -91,7 +91,7 @@ class Spans:
             at = some[units[some]]
             count, _ = strip.cycle_of(orbits, leg[at], middle[at], late=True)
             out[at] = orbits.begins(strip.begin_c[leg[at]], count, strip.smooth[leg[at]])
-        at = np.flatnonzero(units & (strip.kind[leg] == TURNS))
+        at = (units & (strip.kind[leg] == TURNS)).nonzero()[0]
         if at.size and strip.inner is not None:
             turns = strip.turns.part(leg[at])
             count, into = turns.split(middle[at], late=True)
@@ -109,7 +109,7 @@ class Spans:
         """Reach of each leg, from the charges at its ends alone."""
         strip = self._strip
         out = Reach.none(len(self._length_s))
-        path = np.flatnonzero((strip.kind == PLAIN) | (strip.kind == BLENDED))
+        path = ((strip.kind == PLAIN) | (strip.kind == BLENDED)).nonzero()[0]
         for q in (strip.begin_c[path], strip.end_c[path]):
             lowest_v, lowest_c = self._modes.lowest(strip.row.part(path), q)
             out.put(path, Reach(lowest_c=lowest_c, highest_c=q, lowest_v=lowest_v, end_c=q))
@@ -118,7 +118,7 @@ class Spans:
             both = orbits.whole_reach(np.concatenate([strip.begin_c[leg], last_c]))
             out.put(leg, both.part(slice(len(leg))))
             out.put(leg, both.part(slice(len(leg), None)))
-        leg = np.flatnonzero(strip.kind == TURNS)
+        leg = (strip.kind == TURNS).nonzero()[0]
         if leg.size:
             turns, kept = strip.turns.part(leg), self._turn_reach().part(leg)
             for count in (np.zeros(len(leg), np.intp), turns.times.astype(np.intp) - 1):
@@ -134,7 +134,7 @@ class Spans:
         """Lowest terminal voltage of each course while connected; infinite where never. [V]"""
         strip, volts = self._strip, self._modes.volts
         lowest = np.where(strip.connected, self.whole.lowest_v, np.inf)
-        leg = np.flatnonzero(strip.kind == TURNS)
+        leg = (strip.kind == TURNS).nonzero()[0]
         if leg.size and self._inner is not None:
             inner = self._inner.lowest_connected_v()[strip.place(leg)]
             turns, zero = strip.turns.part(leg), np.zeros(len(leg))
@@ -150,7 +150,7 @@ class Spans:
         """Reach from a time to another within legs."""
         strip, out = self._strip, Reach.none(len(leg))
         kind = strip.kind[leg]
-        path = np.flatnonzero((kind == PLAIN) | (kind == BLENDED))
+        path = ((kind == PLAIN) | (kind == BLENDED)).nonzero()[0]
         units = b - a >= self._unit_s[leg] * (1.0 - 1e-9) if coarse else np.zeros(len(leg), bool)
         asked = _Asked()
         if path.size:
@@ -165,10 +165,10 @@ class Spans:
                 out.put(rough, self._whole_cycles(orbits, leg[rough], a[rough], b[rough]))
         asked.put(self._modes, out)
         turns = kind == TURNS
-        rough = np.flatnonzero(turns & units)
+        rough = (turns & units).nonzero()[0]
         if rough.size:
             out.put(rough, self._whole_turns(leg[rough], a[rough], b[rough]))
-        fine = np.flatnonzero(turns & ~units)
+        fine = (turns & ~units).nonzero()[0]
         if fine.size:
             out.put(fine, self._in_turns(leg[fine], a[fine], b[fine], coarse))
         return out
@@ -183,13 +183,13 @@ class Spans:
         last, to_s = strip.cycle_of(orbits, leg, b, late=False)
         last = np.maximum(last, first)
         one = first == last
-        more = np.flatnonzero(~one)
+        more = (~one).nonzero()[0]
         # Both ends at once: half as many look-ups.
         twice = np.concatenate([leg, leg[more]])
         begins = orbits.begins(
             strip.begin_c[twice], np.concatenate([first, last[more]]), strip.smooth[twice]
         )
-        inner = np.flatnonzero(last - first > 1)
+        inner = (last - first > 1).nonzero()[0]
         for count in (first[inner] + 1, last[inner] - 1) if inner.size else ():
             at = leg[inner]
             begin_c = orbits.begins(strip.begin_c[at], count, strip.smooth[at])
@@ -232,7 +232,7 @@ class Spans:
         """Reach of the turn that each leg repeats."""
         if self._turn is None:
             self._turn = Reach.none(len(self._length_s))
-            leg = np.flatnonzero(self._strip.kind == TURNS)
+            leg = (self._strip.kind == TURNS).nonzero()[0]
             if self._inner is not None:
                 self._turn.put(leg, self._inner.courses.part(self._strip.place(leg)))
         return self._turn
@@ -257,13 +257,13 @@ class Spans:
         stop = np.where(one, np.maximum(to_s, from_s), turns.turn_s)
         found = turn.reach(begins + from_s, begins + stop, course, coarse=coarse)
         out = self._shifted(found, turns.shift(first, from_s))
-        inner = np.flatnonzero(last - first > 1)
+        inner = (last - first > 1).nonzero()[0]
         if inner.size:
             part, kept = turns.part(inner), self._turn_reach().part(leg[inner])
             for count in (first[inner] + 1, last[inner] - 1):
                 shift = part.shift(count, np.zeros(len(inner)))
                 out.put(inner, self._shifted(kept, shift))
-        more = np.flatnonzero(~one)
+        more = (~one).nonzero()[0]
         if more.size:
             at = begins[more]
             found = turn.reach(at, at + to_s[more], course[more], coarse=coarse)
@@ -320,7 +320,7 @@ class _Asked:
             return
         row = Blend.all_of(self._rows)
         q, seconds = np.concatenate(self._begin_c), np.concatenate(self._seconds)
-        moves = np.flatnonzero(seconds > 0.0)
+        moves = (seconds > 0.0).nonzero()[0]
         q[moves] = modes.along(row.low[moves], q[moves], seconds[moves])
         lowest_v, lowest_c = modes.lowest(row, q)
         reach = Reach(lowest_c=lowest_c, highest_c=q, lowest_v=lowest_v, end_c=q)

@@ -15,7 +15,6 @@ from numpy.typing import NDArray
 
 from explorer.engine.course import Leg, Repeats
 from explorer.engine.cycles import Cycle
-from explorer.engine.keys import CycleKey
 from explorer.engine.modes import Blend, Modes
 from explorer.engine.orbits import Orbits, grain, settled
 from explorer.engine.passage import LOAD, walk_blends
@@ -48,13 +47,13 @@ class Book:
 
     def __init__(self, modes: Modes) -> None:
         self.modes = modes
-        self._opened: dict[CycleKey, Orbits] = {}
+        self._opened: dict[Cycle, Orbits] = {}
 
     def orbits(self, cycle: Cycle) -> Orbits:
         """A cycle, opened."""
-        found = self._opened.get(cycle.key)
+        found = self._opened.get(cycle)
         if found is None:
-            found = self._opened[cycle.key] = Orbits(self.modes, cycle)
+            found = self._opened[cycle] = Orbits(self.modes, cycle)
         return found
 
 
@@ -238,7 +237,7 @@ class Strip:
             q[some], low[some] = orbits.within(begin_c, into, late)
             high[some] = low[some]
         weight = row.weight.copy()
-        some = np.flatnonzero(kind == TURNS)
+        some = (kind == TURNS).nonzero()[0]
         if some.size and self.inner is not None:
             at, turn = leg[some], self._which[leg[some]]
             turns = self.turns.part(at)
@@ -256,7 +255,7 @@ class Strip:
         """Charges along plain legs. [C]"""
         begin, length = self.begin_c[leg], self.end_s[leg] - self.begin_s[leg]
         q: FloatArray = np.where(since >= length, self.end_c[leg], begin)
-        inside = np.flatnonzero((since > 0.0) & (since < length))
+        inside = ((since > 0.0) & (since < length)).nonzero()[0]
         q[inside] = self.modes.along(self.row.low[leg[inside]], begin[inside], since[inside])
         return q
 
@@ -264,7 +263,7 @@ class Strip:
         """Charges along legs whose motion is a mixture. [C]"""
         length = self.end_s[leg] - self.begin_s[leg]
         q: FloatArray = np.where(since >= length, self.end_c[leg], self.begin_c[leg])
-        inside = np.flatnonzero((since > 0.0) & (since < length))
+        inside = ((since > 0.0) & (since < length)).nonzero()[0]
         if inside.size:
             q[inside] = self._blended(leg[inside], since[inside])[0]
         return q
@@ -292,7 +291,7 @@ class Strip:
 
     def which_cycles(self) -> list[IntArray]:
         """Legs that run through each of the cycles."""
-        some = np.flatnonzero(self.kind == CYCLES)
+        some = (self.kind == CYCLES).nonzero()[0]
         return [some[self._which[some] == k] for k in range(len(self.orbits))]
 
     def place(self, leg: IntArray) -> IntArray:
@@ -308,7 +307,7 @@ class Strip:
 
     def cycling(self, leg: IntArray) -> Iterator[tuple[Orbits, IntArray]]:
         """Cycles that some legs run through, and which of the legs."""
-        some = np.flatnonzero(self.kind[leg] == CYCLES)
+        some = (self.kind[leg] == CYCLES).nonzero()[0]
         for k, part in _groups(self._which[leg[some]]):
             yield self.orbits[k], some[part]
 
@@ -351,7 +350,7 @@ class Strip:
         """Charges carried since legs began, shape (3, n). [C]"""
         kind = self.kind[leg]
         out = np.zeros((3, len(leg)))
-        plain = np.flatnonzero(kind == PLAIN)
+        plain = (kind == PLAIN).nonzero()[0]
         end_c = self.along_plain(leg[plain], since[plain])
         for row, some in _groups(self.row.low[leg[plain]]):
             at = plain[some]
@@ -368,14 +367,14 @@ class Strip:
             count, into = np.where(ended, count + 1, count), np.where(ended, 0.0, into)
             first, smooth = self.begin_c[at], self.smooth[at]
             out[:, some] = orbits.carried(first, count, smooth)
-            part = np.flatnonzero(into > 0.0)
+            part = (into > 0.0).nonzero()[0]
             begin_c = orbits.begins(first[part], count[part], smooth[part])
             out[:, some[part]] += orbits.within_carried(begin_c, into[part])
             # A leg ends where its march says: the last of its cycles may be one by the map alone.
             ends = count >= self.times[at]
             over, at = some[ends], at[ends]
             out[:, over] = settled(out[:, over], self.end_c[at] - self.begin_c[at])
-        some = np.flatnonzero(kind == TURNS)
+        some = (kind == TURNS).nonzero()[0]
         if some.size and self.inner is not None:
             at, turn = leg[some], self._which[leg[some]]
             turns = self.turns.part(at)

@@ -256,7 +256,8 @@ class Trace:
         volts, strip = self._modes.volts, self._strip
         reach = self._spans.reach(begin, end, coarse=True)
         # What is lost at once where the picture begins is seen: the store is shown before it.
-        first_c = strip.at(begin[:1], before=True).charge_c
+        opening_c = np.array([self.opening_c])
+        first_c = opening_c if begin[0] <= 0.0 else strip.at(begin[:1], before=True).charge_c
         reach.highest_c[:1] = np.maximum(reach.highest_c[:1], first_c)
         low, high = volts(reach.lowest_c), volts(reach.highest_c)
         typical = 0.5 * (low + high)
