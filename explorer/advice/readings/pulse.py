@@ -90,11 +90,15 @@ def deepest_pulse(
 
 def spare(reading: PulseReading) -> FloatArray:
     """Drop available over drop taken, shape (n,); infinite where nothing falls."""
-    available = np.maximum(reading.begin_v - reading.need_v, 0.0)
-    taken = reading.begin_v - reading.lowest_v
+    return _spared(reading.begin_v, reading.lowest_v, reading.need_v)
+
+
+def _spared(begin_v: FloatArray, lowest_v: FloatArray, need_v: FloatArray) -> FloatArray:
+    available = np.maximum(begin_v - need_v, 0.0)
+    taken = begin_v - lowest_v
     some = taken > 0
     ratio = np.where(some, available / np.where(some, taken, 1.0), np.inf)
-    return np.where(reading.lowest_v > 0, ratio, np.minimum(ratio, COLLAPSED))
+    return np.where(lowest_v > 0, ratio, np.minimum(ratio, COLLAPSED))
 
 
 def flat(value: Number, n: int) -> FloatArray:
@@ -134,20 +138,15 @@ def _followed(
     store_v, esr = store.volts(charge)[:, at], store.esr[:, None, None]
     terminal = np.maximum(ld.terminal_voltage(store_v, 0.0, each, esr), 0.0)
     terminal = np.where(gone[:, at], 0.0, terminal)
-    deepest = terminal.argmin(axis=2)[:, :, None]
-    lowest_v = np.take_along_axis(terminal, deepest, axis=2)[:, :, 0]
-    ramp_v = begin[:, None] - np.take_along_axis(store_v, deepest, axis=2)[:, :, 0]
-    short_s = _shorts(store, terminal, need, draw, charge, amps, passed, at)
+    lowest_v = terminal.min(axis=2)
+    worst = _spared(begin[:, None], lowest_v, need[:, None]).argmin(axis=1)
     rows = np.arange(n)
-    reading = PulseReading(
-        operation=np.full((n, count), number), phase=np.broadcast_to(np.arange(count), (n, count)),
-        begin_v=np.broadcast_to(begin[:, None], (n, count)), lowest_v=lowest_v,
-        need_v=np.broadcast_to(need[:, None], (n, count)), ramp_v=ramp_v, short_s=short_s,
+    deepest = terminal[rows, worst].argmin(axis=1)
+    short_s = _shorts(store, terminal, need, draw, charge, amps, passed, at)[rows, worst]
+    return PulseReading(
+        operation=np.full(n, number), phase=worst, begin_v=begin, lowest_v=lowest_v[rows, worst],
+        need_v=need, ramp_v=begin - store_v[rows, worst, deepest], short_s=short_s,
     )
-    worst = spare(reading).argmin(axis=1)
-    return PulseReading(**{
-        name: getattr(reading, name)[rows, worst] for name in PulseReading.__slots__
-    })
 
 
 def _steps(
