@@ -72,9 +72,8 @@ class Strip:
     def __init__(self, book: Book, courses: Sequence[tuple[Sequence[Leg], float]]) -> None:
         self._book, self.modes = book, book.modes
         legs = [leg for course, _ in courses for leg in course]
-        begin, end, self.begin_c, self.end_c, weight = np.array(
-            [(x.begin_s, x.end_s, x.begin_c, x.end_c, x.level.weight) for x in legs], float
-        ).T
+        columns = list(zip(*legs, strict=True)) or [()] * len(Leg._fields)
+        begin, end, self.begin_c, self.end_c = (np.array(c, float) for c in columns[:4])
         sizes = [len(course) for course, _ in courses]
         self.first = np.concatenate([[0], np.cumsum(sizes)])
         """First leg of each course, and the number of all."""
@@ -90,31 +89,41 @@ class Strip:
         before = np.concatenate([[0.0], self.end_c[:-1]])
         before[opens] = self.opening_c
         self._inrush_c = before - self.begin_c
-        self.connected = np.array([x.connected for x in legs])
-        self._segment = np.array([x.segment for x in legs])
+        self.connected = np.array(columns[6], bool)
+        self._segment = np.array(columns[11], np.intp)
         self.smooth = np.zeros(len(legs), bool)
         self.orbits: list[Orbits] = []
         self._which = np.zeros(len(legs), np.intp)
         """Which of the cycles, or of the courses of `inner`, a leg runs through."""
         self.times = np.zeros(len(legs))
         kinds: list[tuple[int, int, int]] = []
-        known: dict[tuple[int, int, int], tuple[int, int, int]] = {}
+        # By place in memory: quicker than by name, and the legs keep what stands there.
+        known: dict[tuple[int, int, int], tuple[tuple[int, int, int], int]] = {}
         turns: dict[int, tuple[int, Repeats]] = {}
-        for i, leg in enumerate(legs):
-            # By place in memory: quicker than by name, and the legs keep what stands there.
-            one = id(leg.low), id(leg.high), id(leg.cycles and leg.cycles[0])
-            if leg.repeats is not None:
-                self._which[i] = turns.setdefault(id(leg.repeats), (len(turns), leg.repeats))[0]
-                self.times[i] = leg.repeats.times
+        for i, (low, high, cycles, repeats) in enumerate(zip(*columns[7:11], strict=True)):
+            if repeats is not None:
+                self._which[i] = turns.setdefault(id(repeats), (len(turns), repeats))[0]
+                self.times[i] = repeats.times
                 kinds.append((TURNS, 0, 0))
-            elif leg.cycles is not None and leg.level.exact:
-                kinds.append(self._enter(i, leg))
+                continue
+            one = id(low), id(high), id(cycles and cycles[0])
+            count = _whole_cycles(legs[i]) if cycles is not None else 0
+            if count and not legs[i].averages:
+                found = known.get(one)
+                if found is None:
+                    place = _place(self.orbits, book.orbits(cycles[0]))
+                    row = book.modes.plain(low)
+                    found = known[one] = ((CYCLES, row, row), place)
+                self._which[i] = found[1]
+                self.smooth[i] = cycles[0].smooth_span(legs[i].begin_c) is not None
+                self.times[i] = count
             else:
-                if one not in known:
-                    known[one] = self._enter(i, leg)
-                kinds.append(known[one])
-        self.kind, low, high = np.array(kinds, np.intp).T
-        self.row = Blend(low, high, np.where(self.kind == BLENDED, weight, 0.0))
+                one = (-one[0], *one[1:])
+                found = known.get(one) or known.setdefault(one, (self._plain_kind(legs[i]), 0))
+            kinds.append(found[0])
+        self.kind, low_row, high_row = np.array(kinds, np.intp).T
+        weight = np.array([level.weight for level in columns[4]])
+        self.row = Blend(low_row, high_row, np.where(self.kind == BLENDED, weight, 0.0))
         self.inner = (
             Strip(book, [(r.legs, r.opening_c) for _, r in turns.values()]) if turns else None
         )
@@ -147,8 +156,8 @@ class Strip:
             begin_c=self.begin_c, end_c=self.end_c,
         )
 
-    def _enter(self, i: int, leg: Leg) -> tuple[int, int, int]:
-        """Kind of a leg and the rows that it follows."""
+    def _plain_kind(self, leg: Leg) -> tuple[int, int, int]:
+        """Kind of a leg that is no whole number of cycles, and the rows that it follows."""
         book, modes = self._book, self.modes
         low = high = modes.plain(leg.low)
         if leg.cycles is None:
@@ -156,12 +165,6 @@ class Strip:
                 high = modes.plain(leg.high)
         elif leg.averages:
             low = high = modes.pulsed(leg.low, leg.cycles[0])
-        elif (count := _whole_cycles(leg)) > 0:
-            cycle = leg.cycles[0]
-            self._which[i] = _place(self.orbits, book.orbits(cycle))
-            self.smooth[i] = cycle.smooth_span(leg.begin_c) is not None
-            self.times[i] = count
-            return CYCLES, low, low
         else:
             # Under a log cycles are taken in fractions: their pulses have no moments of their own.
             low, high = (
