@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 from enum import Enum, auto
+from threading import get_ident
 from typing import NamedTuple
 
 from explorer.engine.cycles import Cycle
@@ -28,10 +29,16 @@ class Unfinished(Exception):
 class Allowance:
     """How many events marches may come through together, before they are given up.
 
-    One takes some 10 microseconds, tables not counted.
+    One takes some 10 microseconds, tables not counted. It counts in the thread that made it alone.
     """
 
     events: int
+    thread: int = field(default_factory=get_ident)
+
+    @property
+    def counts(self) -> bool:
+        """Whether this is the thread whose marches it is for."""
+        return self.thread == get_ident()
 
     def spend(self, events: int) -> None:
         """Count events. Unfinished where none are left."""

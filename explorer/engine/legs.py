@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import ceil, floor, inf, sqrt
 
 from explorer.engine import repeats
-from explorer.engine.course import Leg, Standing
+from explorer.engine.course import Allowance, Leg, Standing
 from explorer.engine.keys import On
 from explorer.engine.motions import Active, Motions, Phases
 from explorer.engine.progress import Followed, Progress
@@ -32,6 +32,8 @@ class Legs(Progress):
         """Events of the present light as they were met last time."""
         self.new_period = False
         """Whether a period of the light has just begun."""
+        self.allowance: Allowance | None = None
+        """What the march may spend, with others; None for as much as it needs."""
 
     def _move(self, motions: Followed) -> None:
         """One plain leg: to the next clock event or threshold."""
@@ -267,8 +269,8 @@ class Legs(Progress):
                     break
         if t <= begin_t:
             return False
-        if engine.allowance is not None:
-            engine.allowance.spend((len(self.legs) - legs) // READINGS)
+        if self.allowance is not None:
+            self.allowance.spend((len(self.legs) - legs) // READINGS)
         if segment != self.segment or base != self.base:
             self.seen.clear()
         self.t, self.q, self.segment, self.base = t, q, segment, base

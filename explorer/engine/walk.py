@@ -56,6 +56,7 @@ class Run(Legs):
         self.stop_at, self.most_legs = stop_at, most_legs
         clock, last = self.clock, self.end - TIME_GRAIN_S
         allowance = self.engine.allowance
+        self.allowance = allowance = allowance if allowance and allowance.counts else None
         while self.t < last:
             if allowance is not None:
                 allowance.spend(1)

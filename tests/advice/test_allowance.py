@@ -1,5 +1,7 @@
 """Designs that take long to follow are tried first, and given up early; then they go on."""
 
+from concurrent.futures import ThreadPoolExecutor
+
 import pytest
 
 from explorer.advice.assess import assess
@@ -58,3 +60,13 @@ def test_marches_spend_one_allowance_together():
     first = 10_000 - allowance.events
     case.engine.dark().march(case.engine.edges[-1])
     assert 0 < first < 10_000 - allowance.events
+
+
+def test_what_another_thread_marches_is_not_given_up():
+    case = Case(*opened("plant_label"))
+    period = case.engine.edges[-1]
+    with case.within(20), ThreadPoolExecutor(1) as pool:
+        run = pool.submit(case.engine.march, period).result()
+        with pytest.raises(Unfinished):
+            case.engine.march(period)
+    assert run.span_s == period
