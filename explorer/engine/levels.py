@@ -17,6 +17,7 @@ from explorer.engine.cycles import Cycle
 from explorer.engine.flows import BlendedFlow, Flow
 from explorer.engine.keys import MotionKey
 from explorer.engine.speeds import Field, Regime
+from explorer.physics.arrays import distinct
 from explorer.physics.charger import DirectCharger
 
 EXACT_LEVELS = 40
@@ -157,11 +158,11 @@ def timeline(field: Field) -> Timeline:
     """
     course = field.system.light
     currents, volts = course.photocurrent_a, field.system.load.connect_v
-    distinct = np.unique(currents)
-    if len(distinct) <= EXACT_LEVELS:
-        made = {float(a): Level(float(a), float(a), 0.0) for a in distinct}
+    each = distinct(currents)
+    if len(each) <= EXACT_LEVELS:
+        made = {float(a): Level(float(a), float(a), 0.0) for a in each}
         levels = [made[a] for a in currents.tolist()]
-        amps = np.interp(currents, distinct, field.charge_currents(distinct, volts))
+        amps = np.interp(currents, each, field.charge_currents(each, volts))
         return Timeline(course.edges_s.tolist(), levels, course.illuminance_lx, amps)
     span = np.diff(course.edges_s)
     ladder = _ladder(currents, span)

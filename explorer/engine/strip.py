@@ -405,8 +405,9 @@ def _groups(values: IntArray) -> list[tuple[int, IntArray]]:
     if not len(values):
         return []
     order = np.argsort(values, kind="stable")
-    found, first = np.unique(values[order], return_index=True)
-    return list(zip(found.tolist(), np.split(order, first[1:]), strict=True))
+    ordered = values[order]
+    first = np.append(True, np.diff(ordered) > 0).nonzero()[0]
+    return list(zip(ordered[first].tolist(), np.split(order, first[1:]), strict=True))
 
 
 def _place(kept: list[_T], one: _T) -> int:

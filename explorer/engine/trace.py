@@ -277,7 +277,7 @@ class Trace:
             width = end[hides] - begin[hides]
             places = [begin[hides] + share * width for share in SAMPLES]
             found = strip.at(np.concatenate(places)).charge_c.reshape(len(SAMPLES), -1)
-            typical[hides] = volts(np.median(found, axis=0))
+            typical[hides] = volts(np.sort(found, axis=0)[len(SAMPLES) // 2])
         edge_v[(edges < 0.0) | (edges > self.span_s * (1.0 + 1e-12))] = np.nan
         return edge_v, np.stack([low, high, typical, reach.lowest_v])
 

@@ -6,3 +6,9 @@ from numpy.typing import NDArray
 FloatArray = NDArray[np.float64]
 Number = float | FloatArray
 """A value, or an array of values for many systems at once."""
+
+
+def distinct(values: FloatArray) -> FloatArray:
+    """Values in order, each once; `numpy.unique` first imports masked arrays, which takes long."""
+    ordered = np.sort(values)
+    return np.asarray(ordered[np.append(True, np.diff(ordered) > 0.0)])

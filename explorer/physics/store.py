@@ -11,7 +11,7 @@ from typing import Literal
 import numpy as np
 from numpy.typing import ArrayLike
 
-from explorer.physics.arrays import FloatArray, Number
+from explorer.physics.arrays import FloatArray, Number, distinct
 
 Balancing = Literal["none", "resistors", "active"]
 
@@ -179,7 +179,7 @@ class Cell:
         even_v = _finer_below(np.linspace(table_v[0], table_v[-1], nodes - nodes // 2))
         by_voltage = np.interp(even_v, table_v, table_share)
         share = np.concatenate([np.linspace(0.0, 1.0, nodes // 2), by_voltage, table_share])
-        share = np.unique(np.round(share, 9))
+        share = distinct(np.round(share, 9))
         inside = marks[(marks > table_v[0]) & (marks < table_v[-1])]
         extra = np.interp(inside, table_v, table_share)
         apart = np.abs(share[:, None] - extra).min(axis=1, initial=1.0) > 1e-9
