@@ -11,6 +11,8 @@ from PySide6.QtWidgets import (
     QSizePolicy,
     QStyle,
     QStyleOptionButton,
+    QStyleOptionComboBox,
+    QStylePainter,
     QWidget,
 )
 
@@ -84,8 +86,20 @@ class CalmComboBox(QComboBox):
             event.ignore()
 
     def paintEvent(self, event: QPaintEvent) -> None:
-        """Paint the choice, then the outline over its edge."""
-        super().paintEvent(event)
+        """Paint the choice, shortened with a mark where it is too long, and an outline."""
+        option = QStyleOptionComboBox()
+        self.initStyleOption(option)
+        control = QStyle.ComplexControl.CC_ComboBox
+        field = self.style().subControlRect(
+            control, option, QStyle.SubControl.SC_ComboBoxEditField, self
+        )
+        option.currentText = self.fontMetrics().elidedText(
+            self.currentText(), Qt.TextElideMode.ElideRight, field.width() - 4
+        )
+        painter = QStylePainter(self)
+        painter.drawComplexControl(control, option)
+        painter.drawControl(QStyle.ControlElement.CE_ComboBoxLabel, option)
+        painter.end()
         paint_outline(self)
 
 

@@ -7,6 +7,7 @@ from PySide6.QtWidgets import (
     QAbstractButton,
     QApplication,
     QComboBox,
+    QFileDialog,
     QLineEdit,
     QMessageBox,
 )
@@ -21,6 +22,8 @@ from explorer.widgets import messages
 def windows(qtbot, qapp, tmp_path, said, monkeypatch):
     """The windows of the real program, one of them open."""
     quits = []
+    # A button that asks for a file must not wait for one.
+    monkeypatch.setattr(QFileDialog, "getOpenFileName", staticmethod(lambda *_: ("", "")))
     monkeypatch.setattr(QApplication, "quit", lambda: quits.append(True))
     found = app.build_windows(qapp, tmp_path / "settings.ini")
     found.quits = quits

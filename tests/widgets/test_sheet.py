@@ -36,6 +36,7 @@ def fill(qtbot, row, texts=TYPED):
 def test_a_new_sheet_is_empty_and_waits_for_two_numbers(qtbot, dialog):
     (row,) = dialog.table.rows
     assert all(cell.text() == "" for cell in row.cells.values())
+    assert row.cells["illuminance_lx"].hasFocus()
     assert not dialog.use.isEnabled()
     enter(qtbot, row.cells["short_circuit_A"], "20")
     assert "still lacks: Light" in dialog.sentence.text()

@@ -79,6 +79,7 @@ class SheetDialog(QDialog):
         self.cells.fault_changed.connect(self._on_cells_fault)
         self.table.changed.connect(self.judge)
         self.judge()
+        self.table.begin()
 
     def _build(self) -> None:
         for button, text, handler in (

@@ -48,7 +48,7 @@ _TITLES = texts({
     "off": ("Off by", ""),
 })  # fmt: skip
 _COLUMNS = ("illuminance_lx", "source", *NUMBERS[1:], "off")
-_LIGHT_WIDTH, _WIDTH = 74, 86
+_LIGHT_WIDTH, _WIDTH = 74, 84
 _OFF_FROM = 0.05
 """Misfit from which a line stands out (own judgement: rounding makes some per cent)."""
 
@@ -105,6 +105,12 @@ class SheetTable(QWidget):
     def is_typed_out(self) -> bool:
         """Whether no field holds a text that was not taken."""
         return not any(cell.refusal for row in self.rows for cell in row.cells.values())
+
+    def begin(self) -> None:
+        """Give the keyboard to the first field that is empty, or to the first."""
+        cells = [row.cells[key] for row in self.rows for key in NUMBERS]
+        if cells:
+            next((cell for cell in cells if not cell.text()), cells[0]).setFocus()
 
     def show_judgement(
         self, lines: tuple[int, ...], fit: PanelFit | None, faults: tuple[SheetFault, ...]
@@ -235,7 +241,7 @@ class SheetLine(QWidget):
         self.lamp.activated.connect(self._on_lamp)
         self.off = QLabel(parent)
         self.off.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-        self.off.setMinimumWidth(52)
+        self.off.setMinimumWidth(48)
         self.remove = PillButton(outlined=False, parent=parent)
         self.remove.setIcon(icon("delete", self.palette()))
         self.remove.setFixedSize(26, 26)
