@@ -115,6 +115,13 @@ def fit_sentence(found: Fit) -> str:
             "The fit did not converge, so its values are not offered. Fit fewer values, or begin "
             "nearer to the log."
         )
+    if not found.is_followed:
+        return say(
+            "The fit leaves {after} of {before}, more than all tolerances together explain: "
+            "something in this log is not in the design, so no value counts as determined.",
+            after=small_volts(found.missed_v),
+            before=small_volts(found.missed_before_v),
+        )
     return say(
         "The fit leaves {after} of {before}.",
         after=small_volts(found.missed_v),
@@ -150,18 +157,21 @@ def remark(found: Fit, index: int) -> str:
         hint = _APART.get(kinds, _BY_ITSELF)
         if hint not in parts:
             parts.append(hint)
-    if own.mostly and own.plus_minus > _NAMED * own.by_readings:
+    if isfinite(own.plus_minus) and own.plus_minus > _NAMED * own.by_readings:
+        alone = show(own.by_readings, own.parameter.unit, 2)
         parts.append(
             say(
                 "The readings alone give ± {own}; the rest is what is not fitted, most of it: "
                 "{label}.",
-                own=show(own.by_readings, own.parameter.unit, 2),
+                own=alone,
                 label=own.mostly,
             )
+            if own.mostly
+            else say("The readings alone give ± {own}; the rest is what is not fitted.", own=alone)
         )
     if own.at_limit:
         parts.append(say("The search ended at the limit of its range."))
-    if not own.determined and not others:
+    if not own.determined and not others and found.is_followed:
         parts.append(say("This run does not determine it."))
         parts.append(_ALONE[own.parameter.kind])
     return joined(" ", parts)

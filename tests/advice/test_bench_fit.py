@@ -84,6 +84,19 @@ def test_the_true_values_lie_within_the_plus_minus_about_as_often_as_stated():
     assert all(value.by_readings < 0.05 * value.plus_minus for value in values)
 
 
+def test_a_log_of_something_that_is_not_in_the_design_determines_nothing():
+    scenario = in_steady_light(30.0)
+    time_s = np.arange(0.0, 2 * 86_400.0, 1800.0)
+    volts = 3.0 + 0.5 * np.sign(np.sin(time_s / 6000.0))  # somebody charges and shorts it by turns
+    run = BenchRun(name="a", time_s=time_s, volts=volts, low_v=volts, high_v=volts, step_s=1800.0,
+                   readings=len(time_s))
+    found = fitted(scenario, run, SIZE)
+    assert not found.is_followed
+    assert not found.values[0].determined
+    if found.is_good:
+        assert "not in the design" in fit_sentence(found)
+
+
 def test_what_is_not_fitted_is_named_where_it_makes_most_of_the_uncertainty():
     scenario = in_steady_light()
     run = made_run(with_values(scenario, {LIGHT: 52.0}), first_v=2.6, days=2.0, step_s=3600.0)

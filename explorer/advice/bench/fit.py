@@ -32,7 +32,7 @@ from explorer.advice.bench.certainty import (
     soft_scale,
     unexplained,
 )
-from explorer.advice.bench.forecast import Agreement, agreement
+from explorer.advice.bench.forecast import BAND_SHARE, Agreement, agreement
 from explorer.advice.bench.parameters import Parameter, check_choice, with_values
 from explorer.advice.bench.problem import RECTANGLE, Halt, Problem, Stopped
 from explorer.advice.bench.unsure import Unsure
@@ -89,11 +89,14 @@ class Fitted:
     """Whether the search ended at an end of its range."""
     slides: bool
     """Whether it may move along together with another, and the run looks the same."""
+    is_followed: bool
+    """Whether the forecast follows the run at all, within what is unsure."""
 
     @property
     def determined(self) -> bool:
         """Whether the run says anything of it: its ± does not exceed its value."""
-        return self.plus_minus <= abs(self.value) and not self.at_limit and not self.slides
+        sees = self.plus_minus <= abs(self.value) and not self.at_limit
+        return sees and not self.slides and self.is_followed
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -120,6 +123,11 @@ class Fit:
     """The same at the present values [V]."""
     converged: bool
     done: bool
+
+    @property
+    def is_followed(self) -> bool:
+        """Whether the forecast follows the run, within what is unsure."""
+        return all(value.is_followed for value in self.values)
 
     @property
     def found(self) -> dict[str, float]:
@@ -296,6 +304,7 @@ class _Certainty:
     correlation: FloatArray
     ridges: tuple[tuple[int, ...], ...]
     effective: float
+    is_followed: bool
 
 
 def _certainty(problem: Problem, standing: _Standing, missed: FloatArray) -> _Certainty:
@@ -304,7 +313,9 @@ def _certainty(problem: Problem, standing: _Standing, missed: FloatArray) -> _Ce
     jacobian = problem.jacobian(at)
     names = problem.unsure
     columns = np.column_stack([problem.unsure_by(at, one) for one in names])
-    covariance, effective = covariance_of(unexplained(missed, jacobian, columns), jacobian)
+    left = unexplained(missed, jacobian, columns)
+    covariance, effective = covariance_of(left, jacobian)
+    full_v = problem.case.scenario.charger.full_V
     sizes = np.sqrt(np.diag(covariance))[:n]
     correlation = covariance[:n, :n] / np.outer(sizes, sizes)
     freedom = max(effective - len(at), 1.0)
@@ -337,6 +348,7 @@ def _certainty(problem: Problem, standing: _Standing, missed: FloatArray) -> _Ce
             if any(whole[i] > LOOSE for i in group)
         ),
         effective=effective,
+        is_followed=float(np.median(np.abs(left))) <= BAND_SHARE * full_v,
     )
 
 
@@ -378,7 +390,7 @@ def _answer(
         if done
         else _Certainty(
             whole=unknown, by_readings=unknown, mostly=("",) * n, correlation=np.eye(n),
-            ridges=(), effective=float(len(missed)),
+            ridges=(), effective=float(len(missed)), is_followed=True,
         )
     )  # fmt: skip
     values = problem.values(at)
@@ -391,6 +403,7 @@ def _answer(
             mostly=sure.mostly[i],
             at_limit=bool(min(at[i] - problem.low[i], problem.high[i] - at[i]) < 1e-3),
             slides=any(i in group for group in sure.ridges),
+            is_followed=sure.is_followed,
         )
         for i, p in enumerate(problem.chosen)
     )
