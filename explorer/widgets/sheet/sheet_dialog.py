@@ -92,7 +92,7 @@ class SheetDialog(QDialog):
         self.use.setCheckable(True)
         halves = QHBoxLayout()
         halves.setSpacing(12)
-        halves.addWidget(self._sheet_half(), 14)
+        halves.addWidget(self._sheet_half(), 16)
         halves.addWidget(self._curve_half(), 10)
         foot = QHBoxLayout()
         foot.setSpacing(8)
@@ -105,7 +105,7 @@ class SheetDialog(QDialog):
         layout.addLayout(halves, 1)
         layout.addLayout(foot)
         self.setMinimumSize(1080, 460)
-        fit_screen(self, QSize(1220, 660))
+        fit_screen(self, QSize(1260, 660))
 
     def _sheet_half(self) -> QWidget:
         inner = QWidget()
