@@ -13,7 +13,7 @@ from math import inf
 from explorer.engine.course import Standing, Trajectory
 from explorer.engine.march import Engine
 from explorer.engine.schedule import MOMENT_S
-from explorer.engine.system import Periodic, WhenReady
+from explorer.engine.system import WEEK_S, Periodic, WhenReady
 
 TOLERANCE = 5e-5
 """How far a course may still have to go, relative to a full store."""
@@ -28,6 +28,10 @@ CALM = 3
 """Periods without a cut-off after which a store that ends somewhere in its band has settled."""
 MOST_PERIODS = 14
 """Periods in which a course is looked for."""
+MOST_SHORT_PERIODS = 200
+"""The same for short ones, if they have few legs."""
+FEW_LEGS = 10_000
+"""Legs of all periods after which no further one is looked at beyond `MOST_PERIODS`."""
 LONGEST_COURSE = 8
 """Most periods after which a course may repeat; so many stand for one that does not."""
 SECANTS_UNTIL = 5
@@ -82,7 +86,9 @@ def repeating_course(engine: Engine, start: Standing) -> RepeatingCourse:
     orbit = [start]
     """Where periods began that followed one another, without a secant step between."""
     grain, calm_for = 0.0, 0
-    for turn in range(MOST_PERIODS):
+    for turn in range(_most_periods(period)):
+        if turn >= MOST_PERIODS and legs > FEW_LEGS:
+            break
         run = engine.march(period, state, most_legs=STUDY_LEGS)
         orbit.append(run.end)
         legs += len(run.legs)
@@ -128,6 +134,11 @@ def repeating_course(engine: Engine, start: Standing) -> RepeatingCourse:
     if back:
         return _marched(engine, orbit[-1 - back], back, settled=True)
     return _marched(engine, orbit[-1 - longest], longest, settled=False)
+
+
+def _most_periods(period_s: float) -> int:
+    """Periods in which a course is looked for: more of those that are shorter than a week."""
+    return max(MOST_PERIODS, min(int(MOST_PERIODS * WEEK_S / period_s), MOST_SHORT_PERIODS))
 
 
 def _even_drift(engine: Engine, run: Trajectory, begin: Standing) -> float:
