@@ -61,7 +61,11 @@ def test_a_scenario_keeps_title_and_source_and_tells_a_changed_part():
     assert (again.store.part.title, again.store.part.source) == ("Hearth 40", "Bench, March")
     assert not is_changed(again.store)
     assert is_changed(with_value(again, "store.resistance_ohm", 2.0).store)
-    assert not is_changed(with_value(again, "panels.count", 7).panels)
+    assert not is_changed(with_value(again, "store.years_in_service", 3.0).store)
+    panel = taken(part_from("panel", Panels(), title="Fern"), again.panels)
+    design = with_value(again, "panels", panel)
+    assert not is_changed(with_value(design, "panels.count", 7).panels)
+    assert is_changed(with_value(design, "panels.cells_in_series", 9).panels)
     assert part_from("store", again.store, title="Other").store.part is None
 
 
