@@ -11,6 +11,7 @@ from PySide6.QtCore import QObject, QTimer, Signal
 
 from explorer.advice.assess import Assessment, assess
 from explorer.advice.case import Case
+from explorer.engine.course import Unfinished
 from explorer.scenario.model import Scenario
 from explorer.state.at_rest import AtRest, at_rest_steps, no_steps
 from explorer.state.document import Document
@@ -30,6 +31,8 @@ FRAME_JOB = "frame"
 SLOW_S = 0.06
 """Where one assessment takes longer than this, such as over weeks of a measured log, the next
 ones run in a worker: what takes a tenth of a second must not hold the window."""
+MOST_EVENTS = 6000
+"""Events of marches after which a frame is given up, and left to a worker: some 0.1 s."""
 _BEFORE_CONNECT_S = 600.0
 
 
@@ -180,14 +183,23 @@ class Solver(QObject):
 
     def _on_due(self) -> None:
         """One frame of a drag: at once where the model is quick, else in a worker."""
-        if self._took_s < SLOW_S:
-            self._solve(with_answers=False)
+        if self._took_s < SLOW_S and self._solved_at_once(with_answers=False):
             return
         shown = self.result
         self._set_pending(shown is None or shown.scenario != self._document.scenario)
         self._again = self._jobs.busy(FRAME_JOB)
         if not self._again:
             self._submit(with_answers=False)
+
+    def _solved_at_once(self, *, with_answers: bool) -> bool:
+        """Assess on the interface thread; False where that would hold the window too long."""
+        try:
+            with self._document.case.within(MOST_EVENTS):
+                self._solve(with_answers=with_answers)
+        except Unfinished:
+            self._took_s = SLOW_S
+            return False
+        return True
 
     def _submit(self, *, with_answers: bool) -> None:
         work = partial(self._timed, self._document.case, with_answers)
@@ -197,9 +209,9 @@ class Solver(QObject):
         """The hand pauses: the answers, where the frames left them out."""
         if self.result is None or self.result.answers or self._is_pending:
             return
-        if self._took_s < SLOW_S:
-            self.solve_now()
-        elif not self._jobs.busy(FRAME_JOB):
+        if self._took_s < SLOW_S and self._solved_at_once(with_answers=True):
+            return
+        if not self._jobs.busy(FRAME_JOB):
             self._submit(with_answers=True)
 
     def request(self) -> None:

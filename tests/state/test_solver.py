@@ -189,3 +189,24 @@ def test_the_answers_come_too_where_only_the_last_frame_was_slow(qtbot, bench, m
     document.edit("light.illuminance_lx", 700.0)
     qtbot.waitUntil(lambda: solver.result is not None and bool(solver.result.answers))
     assert solver.result.scenario == document.scenario
+
+
+def test_a_design_that_takes_long_is_given_up_at_once_and_left_to_a_worker(
+    qtbot, bench, monkeypatch
+):
+    """What it knew of how long the last one took tells nothing of the next."""
+    document, solver, _ = bench
+    monkeypatch.setattr(solver_module, "MOST_EVENTS", 3)
+    threads = []
+    assessed = solver_module.assess
+
+    def watched(*args, **more):
+        found = assessed(*args, **more)
+        threads.append(threading.current_thread() is threading.main_thread())
+        return found
+
+    monkeypatch.setattr(solver_module, "assess", watched)
+    with qtbot.waitSignal(solver.result_ready, timeout=20_000) as heard:
+        document.edit("light.illuminance_lx", 700.0)
+    assert heard.args[0].scenario == document.scenario
+    assert threads[:1] == [False]
