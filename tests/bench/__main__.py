@@ -1,0 +1,297 @@
+"""The table of speeds: ``python -m tests.bench [--quick] [--write]``.
+
+Prints a table in Markdown; with ``--write`` it becomes `resources/help/speed.md`, which belongs to
+a quiet machine. Ratios are against ngspice, scipy and an empty interpreter in the same run. The
+whole takes some eight minutes on two cores, ``--quick`` under two.
+"""
+
+from __future__ import annotations
+
+import argparse
+import os
+import platform
+import shutil
+import subprocess
+import sys
+import tempfile
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from pathlib import Path
+from time import perf_counter
+
+os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+os.environ.setdefault("PYQTGRAPH_QT_LIB", "PySide6")
+
+from explorer.resource_files import resource_path, scenario_folder
+from tests.bench import drag
+from tests.bench.test_model import SCENARIOS
+
+ROOT = Path(__file__).resolve().parents[2]
+SIZES = ((1280, 720), (1920, 1080), (3840, 2160))
+HEAD = "| what | results | median | 95 % under | longest | ratio |\n|---|---|---|---|---|---|"
+ROWS_SWEPT = 4000
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Timed:
+    """Some timings of one thing, smallest first."""
+
+    taken_s: tuple[float, ...]
+
+    @property
+    def median_s(self) -> float:
+        """In the middle. [s]"""
+        return self.taken_s[len(self.taken_s) // 2]
+
+    def row(self, what: str, ratio: str = "") -> str:
+        """A row of the table."""
+        high = self.taken_s[round(0.95 * (len(self.taken_s) - 1))]
+        times = " | ".join(f"{1e3 * t:.3g} ms" for t in (self.median_s, high, self.taken_s[-1]))
+        return f"| {what} | {len(self.taken_s)} | {times} | {ratio} |"
+
+
+def timed(function: Callable[[], object], times: int) -> Timed:
+    """Call a function some times, after one that does not count."""
+    function()
+    taken = []
+    for _ in range(times):
+        begin = perf_counter()
+        function()
+        taken.append(perf_counter() - begin)
+    return Timed(taken_s=tuple(sorted(taken)))
+
+
+def command(*arguments: object) -> Callable[[], object]:
+    """Run Python in a process of its own."""
+    line = [sys.executable, *(str(a) for a in arguments)]
+    environment = {**os.environ, "PYTHONPATH": str(ROOT)}
+
+    def run() -> None:
+        done = subprocess.run(line, cwd=ROOT, env=environment, capture_output=True, check=False)
+        assert done.returncode in (0, 1, 2), done.stderr.decode()
+
+    return run
+
+
+def starts(quick: bool) -> Iterator[str]:
+    """Commands, against an interpreter that does nothing."""
+    from tests.bench.test_start import FIRST_VERDICT
+
+    times = 3 if quick else 9
+    empty = timed(command("-c", "pass"), times)
+    yield empty.row("an interpreter that does nothing", "1")
+    files = sorted(scenario_folder().glob("*.json"))
+    for what, run in (
+        ("window to first painted verdict", command("-c", FIRST_VERDICT)),
+        ("`check` of the six demonstrations", command("-m", "explorer", "check", *files)),
+    ):
+        found = timed(run, times)
+        yield found.row(what, f"{found.median_s / empty.median_s:.0f} × an interpreter")
+
+
+def sweeps(quick: bool) -> Iterator[str]:
+    """Rows of a sweep a second, the start of the program included."""
+    rows = ROWS_SWEPT // 10 if quick else ROWS_SWEPT
+    with tempfile.TemporaryDirectory() as folder:
+        def run(columns: str) -> None:
+            out = Path(folder) / "out.csv"
+            for old in Path(folder).iterdir():
+                old.unlink()
+            lux = ",".join(f"{200 + 600 * k / rows:.6g}" for k in range(rows // 4))
+            command(
+                "-m", "explorer", "sweep", scenario_folder() / "soil_probe.json",
+                "--vary", f"light.illuminance_lx={lux}", "--vary", "panels.count=1:4",
+                "--columns", columns, "-o", out,
+            )()
+
+        for columns, what in (("all", "all answers"), ("verdict", "verdict and margins")):
+            begin = perf_counter()
+            run(columns)
+            found = Timed(taken_s=(perf_counter() - begin,))
+            ratio = f"{rows / found.median_s:.0f} rows/s"
+            yield found.row(f"sweep, {rows} rows with {what}, with the program's start", ratio)
+
+
+def model(quick: bool) -> Iterator[str]:
+    """Weeks and years from scratch, and one assessment of each demonstration."""
+    from explorer.advice.assess import assess
+    from explorer.advice.case import Case
+    from explorer.advice.spread import default_tolerances, spread
+    from explorer.advice.territory import axis_choices, coarse, territory
+    from explorer.engine.march import Engine
+    from explorer.engine.trace import Trace
+    from tests.bench.conftest import minute_pulses, opened
+    from tests.bench.test_model import WEEK_S, YEAR_S
+
+    system, times = minute_pulses(650.0), 10 if quick else 50
+    for what, span_s in (("week", WEEK_S), ("year", YEAR_S)):
+        def run(span_s: float = span_s) -> object:
+            engine = Engine(system)
+            return Trace(engine, engine.march(span_s)).picture(0.0, span_s, 1000)
+
+        yield timed(run, times).row(f"{what} of one-minute pulses from scratch, to a picture")
+    for name in SCENARIOS:
+        scenario, log = opened(name)
+        found = timed(lambda s=scenario, g=log: assess(Case(s, g)), times)  # type: ignore[misc]
+        yield found.row(f"assessment with all answers, {name}")
+    base, _ = opened("soil_probe")
+    case = Case(base)
+    x, _, y = axis_choices(case)[:3]
+    for what, run in (
+        ("map, 16 × 16", lambda: territory(case, coarse(x, 16), coarse(y, 16))),
+        ("map, 64 × 64", lambda: territory(case, coarse(x, 64), coarse(y, 64))),
+        ("10 000 built units", lambda: spread(
+            case, default_tolerances(base), builds=10_000, years=0.0
+        )),
+    ):  # fmt: skip
+        yield timed(run, 2 if quick else 9).row(f"{what}, by the batch")
+    for count in (1000, 5000):
+        many = with_phases(base, count)
+        found = timed(lambda s=many: assess(Case(s)), 2 if quick else 5)  # type: ignore[misc]
+        yield found.row(f"assessment with {count} phases in one operation")
+
+
+def with_phases(scenario, count):
+    """The scenario with an operation of so many phases, of three draws in turn."""
+    from explorer.scenario.model import with_value
+
+    first = scenario.load.operations[0]
+    phase = first.phases[0]
+    length_s = sum(p.duration_s for p in first.phases) / count
+    phases = [
+        phase.model_copy(
+            update={"current_A": phase.current_A * (1 + k % 3) / 3, "duration_s": length_s}
+        )
+        for k in range(count)
+    ]
+    return with_value(scenario, "load.operations.0.phases", phases)
+
+
+def rivals(quick: bool) -> Iterator[str]:
+    """The same week by other means."""
+    from tests.bench import test_rivals as rival
+    from tests.outside.reference_ode import Reference
+
+    given = rival.same_system()
+    ours = timed(lambda: rival.march(given), 5 if quick else 15)
+    yield ours.row("the week that all three compute, ours, with all tables", "1")
+    if shutil.which("ngspice"):
+        with tempfile.TemporaryDirectory() as folder:
+            def spice(span_s: float) -> None:
+                deck, out = Path(folder) / "store.cir", Path(folder) / "last.txt"
+                deck.write_text(rival.netlist(span_s, out), encoding="utf-8")
+                subprocess.run(["ngspice", "-b", str(deck)], capture_output=True, check=False)
+
+            start_s = timed(lambda: spice(30.0), 3).median_s
+            begin = perf_counter()
+            spice(rival.WEEK_S)
+            whole = Timed(taken_s=(perf_counter() - begin - start_s,))
+        ratio = f"{whole.median_s / ours.median_s:.0f} × ours"
+        yield whole.row("ngspice, without its start", ratio)
+    if not quick:
+        reference = Reference(given, rtol=1e-6)
+        begin = perf_counter()
+        reference.run(rival.WEEK_S, rival.START_V, connected=True)
+        whole = Timed(taken_s=(perf_counter() - begin,))
+        yield whole.row(
+            "scipy's solve_ivp, event by event", f"{whole.median_s / ours.median_s:.0f} × ours"
+        )
+
+
+def drags(quick: bool) -> Iterator[str]:
+    """A knob swept, with drawers shut and with each of them open."""
+    from PySide6.QtWidgets import QApplication
+
+    from explorer import app as program
+    from explorer.state.settings import SettingsStore
+    from explorer.state.workers import Workers
+    from explorer.widgets.drawers.drawers import QUESTIONS
+
+    app = QApplication.instance() or QApplication([])
+    sys.setswitchinterval(program.SWITCH_S)
+    with tempfile.TemporaryDirectory() as folder:
+        settings = SettingsStore(Path(folder) / "settings.ini")
+        settings.update(tour_seen=True)
+        workers = Workers()
+        window = program.build_window(app, Path(folder) / "settings.ini", settings, None, workers)
+        program.open_first(window, None)
+        window.show()
+        for name in ("soil_probe", "vent_flap") if quick else SCENARIOS:
+            window.document.open_example(scenario_folder() / f"{name}.json")
+            for size in SIZES[:1] if quick else SIZES:
+                window.resize(*size)
+                drag.settle(window)
+                what = f"{name}, {size[0]}×{size[1]}, drawers shut"
+                yield drag_row(what, drag.sweep(window, "light", 3.0 if quick else 10.0))
+            window.resize(*SIZES[0])
+            for key in QUESTIONS[:1] if quick else QUESTIONS:
+                window.drawers.open(key)
+                drag.wait(600)
+                yield drag_row(f"{name}, {key} open", drag.sweep(window, "light", 2.0))
+            window.drawers.open("")
+        window.document.undo_stack.setClean()
+        window.jobs.finish()
+        window.close()
+        window.deleteLater()
+        workers.close()
+        app.processEvents()
+
+
+def drag_row(what: str, found: drag.Sweep) -> str:
+    """A row of the table of drags."""
+    gaps = " | ".join(f"{1e3 * found.gap_s(share):.1f} ms" for share in (0.5, 0.95, 1.0))
+    cpu_ms = 1e3 * found.cpu_s / max(found.frames, 1)
+    return f"| {what} | {found.frames} | {found.a_second:.1f} | {gaps} | {cpu_ms:.1f} ms |"
+
+
+def machine() -> str:
+    """Where and when it was measured."""
+    name = platform.processor() or platform.machine()
+    info = Path("/proc/cpuinfo")
+    if info.exists():
+        lines = info.read_text(encoding="utf-8").splitlines()
+        told = (x.partition(":")[2].strip() for x in lines if x.startswith("model name"))
+        name = next(told, name)
+    return (
+        f"Measured on {datetime.now(UTC):%Y-%m-%d}: {name}, {os.cpu_count()} cores, "
+        f"{platform.system()}, Python {platform.python_version()}, drawn in software, "
+        f"load {os.getloadavg()[0]:.1f} when it began: above 0.3 the figures are too slow."
+    )
+
+
+def table(quick: bool) -> Iterator[str]:
+    """The whole page, line by line."""
+    yield "# How fast it is"
+    yield ""
+    yield machine()
+    yield ""
+    yield "A knob is swept over twelve stops sixty times a second; a frame counts when it shows a"
+    yield "new design. The gap is the time between two such frames."
+    yield ""
+    yield "| drag | frames | a second | median gap | 95 % under | longest | processor a frame |"
+    yield "|---|---|---|---|---|---|---|"
+    yield from drags(quick)
+    yield ""
+    yield HEAD
+    for part in (model, rivals, starts, sweeps):
+        yield from part(quick)
+
+
+def main() -> None:
+    """Print the table, and write it where that is asked for."""
+    parser = argparse.ArgumentParser(prog="python -m tests.bench")
+    parser.add_argument("--quick", action="store_true", help="fewer rows and shorter runs")
+    parser.add_argument("--write", action="store_true", help="put it into resources/help/speed.md")
+    asked = parser.parse_args()
+    lines = []
+    for line in table(asked.quick):
+        print(line, flush=True)
+        lines.append(line)
+    if asked.write:
+        path = resource_path("help", "speed.md")
+        path.write_text("\n".join(lines) + "\n", encoding="utf-8")
+
+
+if __name__ == "__main__":
+    main()
