@@ -546,6 +546,11 @@ def test_too_many_rows_are_refused_before_anything_is_written(tmp_path):
 # --- the rest -----------------------------------------------------------------------------
 
 
+def test_the_schema_of_parts_is_json_and_knows_the_kinds():
+    kinds = json.loads(gloaming("schema", "part").stdout)["discriminator"]["mapping"]
+    assert set(kinds) == {"panel", "charger", "store", "load"}
+
+
 def test_the_schema_is_json_and_knows_the_sections():
     schema = json.loads(gloaming("schema").stdout)
     assert {"light", "panels", "charger", "store", "load", "margins"} <= set(schema["properties"])
