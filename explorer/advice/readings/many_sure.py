@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from explorer.advice.checks import asked_of, dark, ratings_margin, service, starts
+from explorer.advice.checks import asked_of, dark, pulse, ratings_margin, service, starts
 from explorer.advice.readings import BoolArray, FloatArray, Readings
 from explorer.advice.readings.many_levels import (
     LOWEST_OF,
@@ -95,8 +95,10 @@ def wide(batch: Batch) -> BoolArray:
 
 
 def falls(scenario: Scenario, batch: Batch, course: run.Rows, found: Readings) -> BoolArray:
-    """What is past saving: by its ratings, its light, a late start or its cut-offs.
+    """What is past saving: by its ratings, its light, its start or its cut-offs.
 
+    A device that no level of light takes past its start-up, and whose pulses fail without light,
+    never runs.
     A course that begins with a full store and is cut off all the same falls short wherever it
     begins.
     """
@@ -106,11 +108,12 @@ def falls(scenario: Scenario, batch: Batch, course: run.Rows, found: Readings) -
     )
     connects = (_start_charge(batch) > cut_charge(batch)) & np.isfinite(found.ready_s)
     late = starts(found, asked).margin < FAILS
+    never = ~np.isfinite(found.ready_s) & (pulse(found).margin < FAILS)
     grain, _ = _coarse(batch)
     lost = found.repeats & (course.lost > 0) & (grain < LARGE) & _fine(batch, np.inf, LARGE)
     short = service(found, asked).margin < FAILS
     short |= dark(found.dark, asked).margin < ENDS
-    return np.asarray(past | (connects & late) | (lost & short))
+    return np.asarray(past | never | (connects & late) | (lost & short))
 
 
 __all__ = ["falls", "sure", "wide"]
