@@ -20,7 +20,9 @@ def themed(qapp):
 
 @pytest.fixture
 def document(qapp):
-    return Document(Scenario())
+    made = Document(Scenario())
+    yield made
+    made.undo_stack.clear()  # at the end of the interpreter its commands would be gone before it
 
 
 @pytest.fixture
