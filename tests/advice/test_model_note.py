@@ -41,7 +41,7 @@ SUPERCAPACITOR, CELL = SupercapacitorStore(), CellStore()
         f"reproduces the map to {cycle.GENERATOR_TOLERANCE_V * 1e6:g} µV",
         f"less than {march.AVERAGED_BELOW_V * 1e3:g} mV "
         f"({march.AVERAGED_IN_LOG_V * 1e3:g} mV under a measured log)",
-        f"a ladder of {illumination.RUNGS} levels",
+        f"a ladder of some {illumination.RUNGS} to",
         f"up to {illumination.GATHER_S / 60:g} minutes in which the store moves by less than "
         f"{illumination.GATHER_V * 1e3:g} mV",
         f"within {steady.MOST_PERIODS} weeks a course of up to {steady.LONGEST_COURSE} is",
