@@ -68,6 +68,22 @@
    <translation>{path} ist kein Wert dieses Szenarios; gloaming schema nennt alle.</translation>
   </message>
   <message>
+   <source>The log goes on below the cut-off at {volts}; it is compared up to there, after {time}.</source>
+   <translation>Der Messlauf geht unter die Abschaltung bei {volts} weiter; verglichen wird bis dorthin, nach {time}.</translation>
+  </message>
+  <message>
+   <source>Voltmeter</source>
+   <translation>Voltmeter</translation>
+  </message>
+  <message>
+   <source>Light level</source>
+   <translation>Beleuchtung</translation>
+  </message>
+  <message>
+   <source>Clock of the logger</source>
+   <translation>Uhr des Datenloggers</translation>
+  </message>
+  <message>
    <source>Leakage of the store</source>
    <translation>Leckstrom des Speichers</translation>
   </message>
@@ -1817,7 +1833,7 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   </message>
   <message>
    <source>The times are rounded so that some are equal; the readings were spread evenly.</source>
-   <translation type="unfinished" />
+   <translation>Die Zeiten sind so gerundet, dass einige gleich sind; die Messwerte wurden gleichmäßig verteilt.</translation>
   </message>
   <message>
    <source>The clock goes back from {before} to {after}; the time counts on from there by the clock before.</source>
@@ -3213,7 +3229,7 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   </message>
   <message>
    <source>Short gaps, steps</source>
-   <translation type="unfinished" />
+   <translation>Kurze Lücken, Schritte</translation>
   </message>
   <message>
    <source>A gap of up to so many steps of the log holds the reading before it: loggers miss single readings.</source>
@@ -3258,10 +3274,6 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   <message>
    <source>Heading or number of the column to take where several hold light.</source>
    <translation>Überschrift oder Nummer der Spalte, die gilt, wo mehrere Licht enthalten.</translation>
-  </message>
-  <message>
-   <source>Light level</source>
-   <translation>Beleuchtung</translation>
   </message>
   <message>
    <source>Illuminance at the panel's place while it is lit, read with a lux meter that faces as the panel faces. With a measured log: its mean while lit; empty means as measured.</source>
@@ -7323,6 +7335,10 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Die Anpassung ist nicht konvergiert; ihre Werte werden nicht angeboten. Weniger Werte anpassen oder näher am Messlauf beginnen.</translation>
   </message>
   <message>
+   <source>The fit leaves {after} of {before}, more than all tolerances together explain: something in this log is not in the design, so no value counts as determined.</source>
+   <translation>Die Anpassung lässt {after} von {before} übrig, mehr als alle Toleranzen zusammen erklären: Etwas in diesem Messlauf fehlt im Entwurf, darum gilt kein Wert als bestimmt.</translation>
+  </message>
+  <message>
    <source>The forecast follows the log; {share} of the readings lie outside of its band.</source>
    <translation>Die Vorhersage folgt dem Messlauf; {share} der Messwerte liegen außerhalb ihres Bandes.</translation>
   </message>
@@ -7347,8 +7363,16 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>± unbekannt</translation>
   </message>
   <message>
+   <source>The readings alone give ± {own}; the rest is what is not fitted, most of it: {label}.</source>
+   <translation>Die Messwerte allein ergeben ± {own}; der Rest ist, was nicht angepasst wird, das meiste davon: {label}.</translation>
+  </message>
+  <message>
+   <source>The readings alone give ± {own}; the rest is what is not fitted.</source>
+   <translation>Die Messwerte allein ergeben ± {own}; der Rest ist, was nicht angepasst wird.</translation>
+  </message>
+  <message>
    <source>The log is shorter than a day and is repeated end to end, so it has no nights of its own; log for a week or more.</source>
-   <translation type="unfinished" />
+   <translation>Das Protokoll ist kürzer als ein Tag und läuft immer wieder ab; es hat also keine eigenen Nächte. Eine Woche oder länger aufzeichnen.</translation>
   </message>
   <message>
    <source>Every reading is scaled ({scale}), so that the mean while lit is {wanted} in place of the measured {lux}.</source>
@@ -9020,20 +9044,20 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Wie stark die Kapazität vom 0,6- bis zum 1,6-Fachen der Nennspannung steigt: Die Ladung ist ihr Integral.</translation>
   </message>
   <message>
-   <source>0.29 fits measured units; 0 for a constant capacitance.</source>
-   <translation>0,29 passt zu gemessenen Einheiten; 0 für konstante Kapazität.</translation>
+   <source>0.29 fits measured units, one unit more lies within ±0.2; 0 for a constant capacitance.</source>
+   <translation>0,29 passt zu gemessenen Einheiten, eine weitere liegt innerhalb von ±0,2; 0 für eine konstante Kapazität.</translation>
   </message>
   <message>
    <source>Not printed: from a discharge curve at constant current.</source>
    <translation>Nicht angegeben: aus einer Entladekurve bei konstantem Strom.</translation>
   </message>
   <message>
-   <source>Source: fit to four measured 25 F and 50 F units, Zenodo 10.5281/zenodo.19221698.</source>
-   <translation>Quelle: Anpassung an vier gemessene Einheiten mit 25 F und 50 F, Zenodo 10.5281/zenodo.19221698.</translation>
+   <source>Source: mean of four measured 25 F and 50 F units, each fitted for itself, Zenodo 10.5281/zenodo.19221698.</source>
+   <translation>Quelle: Mittel von vier gemessenen Einheiten mit 25 F und 50 F, jede für sich angepasst, Zenodo 10.5281/zenodo.19221698.</translation>
   </message>
   <message>
-   <source>0.33 fits measured units; 0 for none.</source>
-   <translation>0,33 passt zu gemessenen Einheiten; 0 für keine.</translation>
+   <source>0.41 fits measured units, one unit more lies within ±0.13; 0 for none.</source>
+   <translation>0,41 passt zu gemessenen Einheiten, eine weitere liegt innerhalb von ±0,13; 0 für keine.</translation>
   </message>
   <message>
    <source>Which leakage counts: settled, or the mean of the first three days, when a new supercapacitor still takes far more.</source>
