@@ -18,7 +18,7 @@ from explorer.files.logs import resolve_log
 from explorer.files.scenario_json import dump_scenario, load_scenario
 from explorer.resource_files import resource_path, scenario_folder
 from explorer.scenario.course import current_per_lux, light_course
-from explorer.scenario.model import with_value
+from explorer.scenario.model import VERSION, with_value
 
 VERDICTS = {
     "door_counter": "falls_short",
@@ -322,5 +322,5 @@ def test_the_files_are_json_with_units_in_their_keys():
     for name in VERDICTS:
         data = json.loads((scenario_folder() / f"{name}.json").read_text(encoding="utf-8"))
         assert next(iter(data)) == "format"
-        assert data["version"] == 1
+        assert data["version"] == VERSION
         assert "illuminance_lx" in data["light"]
