@@ -7,11 +7,15 @@ import math
 import re
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from typing import Any
+from typing import Any, TypeVar
 
-from explorer.files.complaints import MOST_SHOWN, show_found
+from pydantic import BaseModel, ValidationError
+
+from explorer.files.complaints import MOST_SHOWN, complaints, show_found
 from explorer.files.disk import FileError
 from explorer.text import Text, joined, say, texts
+
+Model = TypeVar("Model", bound=BaseModel)
 
 _READER_FAULTS: tuple[str, ...] = texts((
     "Expecting value",
@@ -87,12 +91,45 @@ def decoded(text: str, name: str) -> Any:
         ) from None
 
 
+def validated(data: dict[str, Any], name: str, model: type[Model]) -> Model:
+    """A decoded object as a model.
+
+    Parameters
+    ----------
+    data : dict
+        What `decoded` gave, its head already checked.
+    name : str
+        What messages call the text, such as its file name.
+    model : type
+        Class to read it as.
+
+    Raises
+    ------
+    FileError
+        It holds a key or value that is not allowed.
+    """
+    if found := list(_impossible(data)):
+        raise FileError(_listed(name, found))
+    try:
+        # Strict, so that "300" and true are not taken for numbers; as JSON, so that lists are
+        # taken for tuples.
+        return model.model_validate_json(json.dumps(data), strict=True)
+    except ValidationError as error:
+        raise FileError(_listed(name, complaints(error, data, model))) from None
+
+
+def dumped(model: BaseModel) -> str:
+    """The text of a file that holds a model."""
+    data = model.model_dump(mode="json")
+    return json.dumps(data, indent=2, ensure_ascii=False, allow_nan=False) + "\n"
+
+
 def found_text(value: Any) -> str:
     """What stands at a key, to end a sentence with."""
     return say("nothing", "found") if value is None else show_found(value)
 
 
-def impossible(node: Any, key: str = "") -> Iterator[Text]:
+def _impossible(node: Any, key: str = "") -> Iterator[Text]:
     """Complaints about keys given twice and about numbers that are not finite."""
     if isinstance(node, dict):
         for name in getattr(node, "twice", ()):
@@ -100,17 +137,17 @@ def impossible(node: Any, key: str = "") -> Iterator[Text]:
                 "{key} is given more than once; keep one.", key=f"{key}.{name}" if key else name
             )
         for name, value in node.items():
-            yield from impossible(value, f"{key}.{name}" if key else name)
+            yield from _impossible(value, f"{key}.{name}" if key else name)
     elif isinstance(node, list):
         for place, value in enumerate(node):
-            yield from impossible(value, f"{key}.{place}")
+            yield from _impossible(value, f"{key}.{place}")
     elif isinstance(node, float) and not math.isfinite(node):
         yield say(
             "{key} is {found}; only finite numbers are allowed.", key=key, found=show_found(node)
         )
 
 
-def listed(name: str, sentences: Sequence[str]) -> Text:
+def _listed(name: str, sentences: Sequence[str]) -> Text:
     """Complaints about a file, as many as a person takes in at once."""
     shown = [joined(": ", (name, sentence)) for sentence in sentences[:MOST_SHOWN]]
     if (more := len(sentences) - MOST_SHOWN) > 0:

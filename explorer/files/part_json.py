@@ -2,15 +2,11 @@
 
 from __future__ import annotations
 
-import json
 from pathlib import Path
 from typing import Any, get_args
 
-from pydantic import ValidationError
-
-from explorer.files.complaints import complaints
 from explorer.files.disk import MEGABYTE, FileError, read_text, write_text
-from explorer.files.json_text import decoded, found_text, impossible, listed
+from explorer.files.json_text import decoded, dumped, found_text, validated
 from explorer.scenario.part import FORMAT, KINDS, PART, VERSION, Part, PartKind
 from explorer.text import joined, say
 
@@ -47,14 +43,7 @@ def parse_part(text: str, name: str) -> Part:
     """
     data = decoded(text, name)
     kind = _check_head(data, name)
-    if found := list(impossible(data)):
-        raise FileError(listed(name, found))
-    try:
-        # Strict, so that "300" and true are not taken for numbers; as JSON, so that lists are
-        # taken for tuples.
-        return KINDS[kind].model_validate_json(json.dumps(data), strict=True)
-    except ValidationError as error:
-        raise FileError(listed(name, complaints(error, data, KINDS[kind]))) from None
+    return validated(data, name, KINDS[kind])
 
 
 def save_part(path: Path | str, part: Part) -> None:
@@ -70,8 +59,7 @@ def save_part(path: Path | str, part: Part) -> None:
 
 def dump_part(part: Part) -> str:
     """The text of a part file."""
-    data = part.model_dump(mode="json")
-    return json.dumps(data, indent=2, ensure_ascii=False, allow_nan=False) + "\n"
+    return dumped(part)
 
 
 def part_schema() -> dict[str, Any]:

@@ -2,17 +2,13 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from pydantic import ValidationError
-
-from explorer.files.complaints import complaints
 from explorer.files.disk import MEGABYTE, FileError, read_text, write_text
-from explorer.files.json_text import decoded, found_text, impossible, listed
+from explorer.files.json_text import decoded, dumped, found_text, validated
 from explorer.scenario.model import FORMAT, VERSION, Scenario
 from explorer.text import say
 
@@ -108,8 +104,7 @@ def save_scenario(path: Path | str, scenario: Scenario, *, replace_older: bool =
 
 def dump_scenario(scenario: Scenario) -> str:
     """The text of a scenario file."""
-    data = scenario.model_dump(mode="json")
-    return json.dumps(data, indent=2, ensure_ascii=False, allow_nan=False) + "\n"
+    return dumped(scenario)
 
 
 def schema() -> dict[str, Any]:
@@ -127,14 +122,10 @@ def _parse(text: str, name: str) -> tuple[Scenario, int]:
     for step in _MIGRATIONS[version:]:
         step(data)
     data["version"] = VERSION
-    if found := list(impossible(data)):
-        raise ScenarioError(listed(name, found))
     try:
-        # Strict, so that "300" and true are not taken for numbers; as JSON, so that lists are
-        # taken for tuples.
-        return Scenario.model_validate_json(json.dumps(data), strict=True), version
-    except ValidationError as error:
-        raise ScenarioError(listed(name, complaints(error, data, Scenario))) from None
+        return validated(data, name, Scenario), version
+    except FileError as error:
+        raise ScenarioError(str(error)) from None
 
 
 def _read_json(text: str, name: str) -> dict[str, Any]:
