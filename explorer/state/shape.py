@@ -89,7 +89,8 @@ def _shape(annotation: Any) -> Shape:
         item = args[0]
         if get_origin(item) is Literal and get_args(item) == WEEKDAYS:
             return Shape(kind="weekdays")
-        return Shape(kind="list", sections=(item,))
+        holds_sections = isinstance(item, type) and issubclass(item, BaseModel)
+        return Shape(kind="list", sections=(item,) if holds_sections else ())
     if isinstance(annotation, type) and issubclass(annotation, Section):
         return Shape(kind="section", sections=(annotation,))
     if annotation is int:

@@ -246,7 +246,8 @@ def test_two_trains_of_pulses_after_a_dark_morning():
 
 
 def test_two_trains_of_pulses_over_three_days():
-    engine, run = marched("two_pulse_trains", 3 * 86_400.0)
+    # The numbers were found with this bend, which was the usual one then.
+    engine, run = marched("two_pulse_trains", 3 * 86_400.0, store__capacitance_bend=0.33)
     assert run.tally.served == [2432.0, 2391.0]
     assert (run.tally.connects, run.tally.cut_offs) == (4.0, 4.0)
     assert run.tally.connected_s == pytest.approx(145_853.132, abs=1e-2)

@@ -297,7 +297,8 @@ def test_pictures_are_wide_enough_to_print_and_numbers_open_as_a_table(
 def test_every_drawer_exports_its_picture_and_its_numbers(qtbot, document, jobs, tmp_path):
     names = {ContestDrawer: ("",), TerritoryDrawer: ("",), SpreadDrawer: (BUILDS, INFLUENCES)}
     for kind, tables in names.items():
-        drawer = opened(qtbot, kind(document, jobs))
+        shelf = (tmp_path / "parts",) if kind is ContestDrawer else ()
+        drawer = opened(qtbot, kind(document, jobs, *shelf))
         drawer.feed.set_open(False)
         for ending in ("png", "svg"):
             path = tmp_path / f"{kind.__name__}.{ending}"
