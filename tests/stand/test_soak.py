@@ -2,6 +2,7 @@
 
 import pytest
 
+from explorer.advice.case import TABLES
 from explorer.scenario.model import Scenario
 from explorer.stand.parked import MOST_KEPT
 from explorer.state import solver
@@ -21,6 +22,7 @@ def quick_model(monkeypatch):
     monkeypatch.setattr(solver, "assess", assess)
     monkeypatch.setattr(solver, "at_rest_steps", lambda *_: iter(()))
     monkeypatch.setattr(solver, "SLOW_S", 10.0)  # a busy machine must not change the course
+    monkeypatch.setattr(TABLES, "room", 1_000_000)  # a full library of tables grows no more
 
 
 def test_memory_and_references_stay_steady_over_two_thousand_moves(quick_model, stand):
