@@ -2,55 +2,29 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from PySide6.QtWidgets import QDialog, QWidget
 
-from PySide6.QtWidgets import QLabel, QSizePolicy, QVBoxLayout, QWidget
-
-from explorer.state import theme
 from explorer.state.document import Document
 from explorer.state.language import tr
-from explorer.widgets.buttons import pill
+from explorer.widgets.forms.dialog_row import DialogRow
 from explorer.words.panel import table_summary
 
-if TYPE_CHECKING:
-    from explorer.widgets.efficiency.efficiency_dialog import EfficiencyDialog
 
-
-class EfficiencyRow(QWidget):
-    """Told by the form above when the document changes."""
+class EfficiencyRow(DialogRow):
+    """Says how many rows there are and what they span."""
 
     def __init__(self, document: Document, path: str, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self._document, self._path = document, path
-        self.setObjectName(path)
-        self.dialog: EfficiencyDialog | None = None
-        self.said = QLabel()
-        self.said.setWordWrap(True)
-        self.said.setFont(theme.font("small"))
-        self.said.setForegroundRole(self.said.palette().ColorRole.PlaceholderText)
-        self.said.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Minimum)
-        self.open_button = pill(
-            tr("Efficiency table…"), tr("Type the efficiencies of the converter's data sheet")
-        )
-        self.open_button.setObjectName(f"{path}.open")
-        self.open_button.setMinimumHeight(26)
-        self.open_button.clicked.connect(self.open)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(6)
-        layout.addWidget(self.said)
-        layout.addWidget(self.open_button)
+        text = tr("Efficiency table…")
+        tip = tr("Type the efficiencies of the converter's data sheet")
+        super().__init__(document, path, text, tip, parent)
         self.refresh()
 
     def refresh(self) -> None:
         """Show what the document holds."""
         self.said.setText(tr(table_summary(self._document.get(self._path))))
 
-    def open(self) -> None:
-        """Show the table in a dialog of its own."""
+    def made_dialog(self) -> QDialog:
+        """The table in a dialog of its own."""
         from explorer.widgets.efficiency.efficiency_dialog import EfficiencyDialog
 
-        if self.dialog is not None:
-            self.dialog.deleteLater()
-        self.dialog = EfficiencyDialog(self._document, self.window())
-        self.dialog.open()
+        return EfficiencyDialog(self._document, self.window())

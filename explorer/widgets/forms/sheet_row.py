@@ -2,45 +2,22 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
-from PySide6.QtWidgets import QLabel, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QWidget
 
 from explorer.scenario.sheet_draft import drafts_of, judged
-from explorer.state import theme
 from explorer.state.document import Document
 from explorer.state.language import tr
-from explorer.widgets.buttons import pill
+from explorer.widgets.forms.dialog_row import DialogRow
 from explorer.words.sheet import summary
 
-if TYPE_CHECKING:
-    from explorer.widgets.sheet.sheet_dialog import SheetDialog
 
-
-class SheetRow(QWidget):
-    """Told by the form above when the document changes."""
+class SheetRow(DialogRow):
+    """Says what the fit through the sheet comes to."""
 
     def __init__(self, document: Document, path: str, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self._document = document
-        self.setObjectName(path)
-        self.dialog: SheetDialog | None = None
-        self.said = QLabel()
-        self.said.setWordWrap(True)
-        self.said.setFont(theme.font("small"))
-        self.said.setForegroundRole(self.said.palette().ColorRole.PlaceholderText)
-        self.said.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Minimum)
-        self.open_button = pill(
-            tr("Data sheet…"), tr("Type what the panel's data sheet says, and see its curves")
-        )
-        self.open_button.setObjectName(f"{path}.open")
-        self.open_button.setMinimumHeight(26)
-        self.open_button.clicked.connect(self.open)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(6)
-        layout.addWidget(self.said)
-        layout.addWidget(self.open_button)
+        text = tr("Data sheet…")
+        tip = tr("Type what the panel's data sheet says, and see its curves")
+        super().__init__(document, path, text, tip, parent)
         self._shown: object = None
         self.refresh()
 
@@ -53,11 +30,8 @@ class SheetRow(QWidget):
             found = judged(panels, drafts_of(panels)) if panels.data_sheet else None
             self.said.setText(tr(summary(panels, found)))
 
-    def open(self) -> None:
-        """Show the sheet in a dialog of its own."""
+    def made_dialog(self) -> QDialog:
+        """The sheet in a dialog of its own."""
         from explorer.widgets.sheet.sheet_dialog import SheetDialog
 
-        if self.dialog is not None:
-            self.dialog.deleteLater()
-        self.dialog = SheetDialog(self._document, self.window())
-        self.dialog.open()
+        return SheetDialog(self._document, self.window())

@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QSize, Qt
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtCore import QSize
 from PySide6.QtWidgets import (
     QButtonGroup,
-    QDialog,
     QGridLayout,
     QHBoxLayout,
     QLabel,
@@ -24,12 +22,11 @@ from explorer.state.shape import shape_of
 from explorer.text import say
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.card import Card
+from explorer.widgets.draft.draft_dialog import DraftDialog, heading, typed_card
 from explorer.widgets.exact_field import ExactField
 from explorer.widgets.fields import CalmComboBox
-from explorer.widgets.help.sizes import fit_screen
 from explorer.widgets.sheet.sheet_plot import SheetPlot, View
 from explorer.widgets.sheet.sheet_table import SheetTable
-from explorer.widgets.slim_scroll import SlimScroll
 from explorer.words.options import option
 from explorer.words.refusal import range_sentence
 from explorer.words.sheet import (
@@ -48,75 +45,33 @@ _VIEWS: tuple[tuple[View, str], ...] = (("current", say("Current")), ("power", s
 _WAITS = say("Give the light and the short-circuit current of one line; the rest may stay empty.")
 
 
-class SheetDialog(QDialog):
-    """Keeps what is typed to itself until it is used, which is one step of undo."""
+class SheetDialog(DraftDialog[SheetTable, Judged]):
+    """Fits the diode to the sheet while it is typed, and shows what the fit found."""
 
     def __init__(self, document: Document, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self._document = document
         self._panels: Panels = document.scenario.panels
-        self.found: Judged | None = None
-        self.setWindowTitle(tr("Panel data sheet – Gloaming"))
-        self.setSizeGripEnabled(True)
-        self.table = SheetTable(drafts_of(self._panels))
+        table = SheetTable(drafts_of(self._panels))
+        super().__init__(document, table, tr("Panel data sheet – Gloaming"), parent)
         self.plot = SheetPlot()
         self.technology = CalmComboBox()
         for word in shape_of(Panels, "technology").options:
             self.technology.addItem(tr(option(word)), word)
         self.cells = ExactField("", whole=True)
         self.cells.setFixedWidth(56)
-        self.sentence = QLabel()
-        self.sentence.setWordWrap(True)
-        self.foot = QLabel()
-        self.foot.setWordWrap(True)
-        self.cancel, self.use = PillButton(), PillButton()
         self._values: list[tuple[QLabel, QLabel]] = []
-        self._build()
+        halves = (self._sheet_half(), 16), (self._curve_half(), 10)
+        self.lay_out(halves, QSize(1080, 460), QSize(1260, 660))
         self.technology.setCurrentIndex(self.technology.findData(self._panels.technology))
         self.cells.set_value(self._panels.cells_in_series)
         self.technology.activated.connect(self._on_technology)
         self.cells.entered.connect(self._on_cells)
         self.cells.fault_changed.connect(self._on_cells_fault)
-        self.table.changed.connect(self.judge)
         self.judge()
         self.table.begin()
 
-    def _build(self) -> None:
-        for button, text, handler in (
-            (self.cancel, tr("Cancel"), self.reject),
-            (self.use, tr("Use this panel"), self.on_use),
-        ):
-            button.setText(text)
-            button.setMinimumHeight(34)
-            button.clicked.connect(handler)
-        self.use.setCheckable(True)
-        halves = QHBoxLayout()
-        halves.setSpacing(12)
-        halves.addWidget(self._sheet_half(), 16)
-        halves.addWidget(self._curve_half(), 10)
-        foot = QHBoxLayout()
-        foot.setSpacing(8)
-        foot.addWidget(self.foot, 1)
-        foot.addWidget(self.cancel)
-        foot.addWidget(self.use)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(16, 12, 16, 12)
-        layout.setSpacing(10)
-        layout.addLayout(halves, 1)
-        layout.addLayout(foot)
-        self.setMinimumSize(1080, 460)
-        fit_screen(self, QSize(1260, 660))
-
     def _sheet_half(self) -> QWidget:
-        inner = QWidget()
-        column = QVBoxLayout(inner)
-        column.setContentsMargins(16, 14, 14, 14)
-        column.setSpacing(10)
-        title = QLabel(tr("What the sheet says"))
-        title.setFont(theme.font("body", bold=True))
         head = QHBoxLayout()
         head.setSpacing(8)
-        column.addWidget(title)
         for key, field in (("technology", self.technology), ("cells_in_series", self.cells)):
             told = describe(Panels, key)
             label = QLabel(tr(told.label))
@@ -127,34 +82,19 @@ class SheetDialog(QDialog):
             head.addWidget(field)
         head.addStretch(1)
         self.technology.setMinimumContentsLength(17)
-        column.addLayout(head)
-        column.addWidget(self.table)
-        column.addWidget(self.sentence)
-        title = QLabel(tr("What the fit found"))
-        title.setFont(theme.font("body", bold=True))
-        self._fit_title = title
-        column.addWidget(title)
+        self._fit_title = heading(tr("What the fit found"))
         self._grid = QGridLayout()
         self._grid.setHorizontalSpacing(10)
         self._grid.setVerticalSpacing(4)
         self._grid.setColumnStretch(1, 1)
         self._grid.setColumnStretch(3, 1)
-        column.addLayout(self._grid)
-        column.addStretch(1)
-        card = Card()
-        layout = QVBoxLayout(card)
-        layout.setContentsMargins(1, 1, 1, 1)
-        scroll = SlimScroll(inner)
-        scroll.setMinimumWidth(inner.minimumSizeHint().width() + 12)
-        layout.addWidget(scroll)
-        return card
+        title = heading(tr("What the sheet says"))
+        return typed_card((title, head, self.table, self.sentence, self._fit_title, self._grid))
 
     def _curve_half(self) -> QWidget:
         card = Card()
-        title = QLabel(tr("Curves through the points"))
-        title.setFont(theme.font("body", bold=True))
         head = QHBoxLayout()
-        head.addWidget(title, 1)
+        head.addWidget(heading(tr("Curves through the points")), 1)
         self.views = QButtonGroup(self)
         for view, text in _VIEWS:
             button = PillButton(outlined=False)
@@ -189,9 +129,10 @@ class SheetDialog(QDialog):
         nothing = not found.lines and not any(not draft.is_empty for draft in drafts)
         self.foot.setText(tr(fit_sentence(found.panels, found.fit) if found.fit else _WAITS))
         emptied = nothing and bool(self._document.scenario.panels.data_sheet)
-        self.use.setText(tr("Use no data sheet") if nothing else tr("Use this panel"))
-        self.use.setEnabled(found.is_ready and (bool(found.lines) or emptied))
-        self.use.setChecked(self.use.isEnabled())
+        self.offer(
+            tr("Use no data sheet") if nothing else tr("Use this panel"),
+            is_ready=found.is_ready and (bool(found.lines) or emptied),
+        )
 
     def _show_fit(self, found: Judged) -> None:
         points = found.panels.data_sheet
@@ -241,35 +182,24 @@ class SheetDialog(QDialog):
         self.sentence.setPalette(palette)
 
     def on_use(self) -> None:
-        """Take the sheet into the document."""
+        """Take the sheet into the document, if that can be."""
         self.cells.clearFocus()
-        focused = self.focusWidget()
-        if focused is not None:
-            focused.clearFocus()  # what is being typed counts
-        if self.found is None or not self.found.is_ready or not self.table.is_typed_out:
-            self.use.setChecked(self.use.isEnabled())
-            return
+        super().on_use()
+
+    def take(self, found: Judged) -> str:
+        """Put the sheet into the document; the sentence why that cannot be, or nothing."""
         panels = self._document.scenario.panels.model_copy(update={
             "technology": self._panels.technology,
             "cells_in_series": self._panels.cells_in_series,
-            "data_sheet": self.found.panels.data_sheet,
+            "data_sheet": found.panels.data_sheet,
         })  # fmt: skip
-        self._document.begin_gesture()
-        if fault := self._document.attempt("panels", panels):
-            self.sentence.setText(tr(fault))
-            self.sentence.show()
-            self._color_sentence(fault=True)
-            return
-        self.accept()
+        return self._document.attempt("panels", panels)
 
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Enter takes over what is typed; it never closes the sheet."""
-        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
-            focused = self.focusWidget()
-            if isinstance(focused, PillButton):
-                focused.click()
-        else:
-            super().keyPressEvent(event)
+    def show_fault(self, sentence: str) -> None:
+        """Say why the document did not take it."""
+        self.sentence.setText(tr(sentence))
+        self.sentence.show()
+        self._color_sentence(fault=True)
 
     def _on_view(self, button: QWidget) -> None:
         self.plot.set_view("power" if button.objectName() == "power" else "current")
