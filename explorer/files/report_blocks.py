@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, get_args
 
 import numpy as np
 from numpy.typing import NDArray
@@ -18,6 +18,8 @@ Render = Callable[[str], str]
 """Puts a `Text` into the language of the sheet; what a user typed stays as it is."""
 Kind = Literal["text", "number", "code"]
 Dash = Literal["", "7 4", "2 3"]
+DASHES: tuple[Dash, ...] = get_args(Dash)
+"""Curves of one kind take them in turn, so that they differ in print."""
 
 
 def plain(text: str) -> str:

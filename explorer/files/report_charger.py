@@ -8,12 +8,12 @@ import numpy as np
 
 from explorer.advice.charger_curve import ChargerCurve
 from explorer.files.report_blocks import (
+    DASHES,
     Axis,
     Block,
     Chart,
     Column,
     Curve,
-    Dash,
     Dot,
     Figure,
     Heading,
@@ -28,8 +28,6 @@ from explorer.scenario.supply import Charger, ConverterCharger, EfficiencyPoint
 from explorer.text import figure, say
 from explorer.words.moments import Tick
 from explorer.words.panel import charger_spoken
-
-_DASHES: tuple[Dash, ...] = ("", "7 4", "2 3")
 
 
 def charger_blocks(charger: Charger, curve: ChargerCurve) -> list[Block]:
@@ -60,7 +58,7 @@ def _figure(curve: ChargerCurve) -> Figure:
         ),
         left=axis(say("efficiency, %"), 0.0, 100.0),
         curves=tuple(
-            Curve(label=name, x=along, y=100.0 * values, dash=_DASHES[i % len(_DASHES)])
+            Curve(label=name, x=along, y=100.0 * values, dash=DASHES[i % len(DASHES)])
             for i, (name, values) in enumerate(curve.curves)
         ),
         dots=tuple(dots),

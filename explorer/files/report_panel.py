@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from explorer.files.report_blocks import (
+    DASHES,
     Block,
     Chart,
     Column,
     Curve,
-    Dash,
     Dot,
     Figure,
     Heading,
@@ -33,8 +33,6 @@ from explorer.words.sheet import (
     percent_off,
     points_of,
 )
-
-_DASHES: tuple[Dash, ...] = ("", "7 4", "2 3")
 
 
 def panel_sheet_blocks(panels: Panels) -> list[Block]:
@@ -67,7 +65,7 @@ def _figure(panels: Panels, fit: PanelFit) -> Figure:
         curves=tuple(
             Curve(
                 label=light_name(point.illuminance_lx, point.source, with_source=several),
-                x=volts, y=current * amps, dash=_DASHES[i % len(_DASHES)],
+                x=volts, y=current * amps, dash=DASHES[i % len(DASHES)],
             )
             for i, (point, (volts, current)) in enumerate(zip(points, drawn, strict=True))
         )
