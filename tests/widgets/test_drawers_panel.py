@@ -5,8 +5,8 @@ import pytest
 from explorer.scenario.model import Scenario
 from explorer.state.document import Document
 from explorer.state.jobs import JobRunner
+from explorer.widgets.drawers.curve_plot import ticks
 from explorer.widgets.drawers.panel_drawer import CHARGER, CURVE, SOURCES, PanelDrawer
-from explorer.widgets.drawers.panel_plot import ticks
 from explorer.widgets.source_note import SourceNote
 
 

@@ -16,7 +16,7 @@ from explorer.quantity import show
 from explorer.state import theme
 from explorer.state.language import tr
 from explorer.state.theme import Tokens, tokens_of
-from explorer.widgets.drawers.panel_plot import ticks
+from explorer.widgets.drawers.curve_plot import ticks
 from explorer.words.moments import time_ticks
 
 _LEFT, _RIGHT, _TOP, _BOTTOM = 62.0, 12.0, 20.0, 18.0

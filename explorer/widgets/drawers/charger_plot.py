@@ -5,56 +5,39 @@ from __future__ import annotations
 import math
 
 import numpy as np
-from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QPainter, QPaintEvent, QPen, QPolygonF
-from PySide6.QtWidgets import QSizePolicy, QWidget
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QPainter, QPen, QPolygonF
+from PySide6.QtWidgets import QWidget
 
 from explorer.advice.charger_curve import ChargerCurve
 from explorer.physics.arrays import FloatArray
 from explorer.quantity import show
-from explorer.state import theme
 from explorer.state.language import tr
-from explorer.state.theme import Tokens, tokens_of
+from explorer.state.theme import Tokens
 from explorer.text import figure
-from explorer.widgets.drawers.panel_plot import ticks
+from explorer.widgets.drawers.curve_plot import HEADROOM, CurvePlot, paint_frame, ticks
 from explorer.widgets.plots.overlay import paint_label
 from explorer.words.panel import charger_spoken
 
 _LEFT, _RIGHT, _TOP, _BOTTOM = 62.0, 14.0, 20.0, 30.0
-_HEADROOM = 1.12
 _STYLES = (
     Qt.PenStyle.SolidLine, Qt.PenStyle.DashLine, Qt.PenStyle.DotLine, Qt.PenStyle.DashDotLine,
 )  # fmt: skip
 
 
-class ChargerPlot(QWidget):
+class ChargerPlot(CurvePlot[ChargerCurve]):
     """Paints one `ChargerCurve`: curves, rows of a table as rings, the working point as a disc."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self._curve: ChargerCurve | None = None
-        self.setAccessibleName(tr("What the charger passes on"))
-        self.setMinimumSize(260, 140)
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
+        super().__init__(tr("What the charger passes on"), parent)
 
-    def set_curve(self, curve: ChargerCurve) -> None:
-        """Show a charger."""
-        self._curve = curve
-        self.setAccessibleDescription(tr(charger_spoken(curve)))
-        self.update()
+    def spoken(self, curve: ChargerCurve) -> str:
+        """What the charger does in the present light."""
+        return tr(charger_spoken(curve))
 
-    def sizeHint(self) -> QSize:
-        """Room for labels."""
-        return QSize(420, 220)
-
-    def paintEvent(self, event: QPaintEvent) -> None:
+    def paint_curve(self, painter: QPainter, curve: ChargerCurve, tokens: Tokens) -> None:
         """Paint axes, curves, points."""
-        painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        painter.setFont(theme.font("small"))
-        if self._curve is not None:
-            _Picture(painter, QRectF(self.rect()), self._curve, tokens_of(self.palette())).paint()
-        painter.end()
+        _Picture(painter, QRectF(self.rect()), curve, tokens).paint()
 
 
 class _Picture:
@@ -69,7 +52,7 @@ class _Picture:
         inputs = np.log10(curve.inputs) if self._is_share else curve.inputs
         self._from, self._to = float(inputs[0]), float(inputs[-1])
         most = max(float(values.max()) for _, values in curve.curves)
-        self._top = 1.0 if self._is_share else _HEADROOM * max(most, 1e-12)
+        self._top = 1.0 if self._is_share else HEADROOM * max(most, 1e-12)
 
     def paint(self) -> None:
         """Everything, from the ground up."""
@@ -105,9 +88,7 @@ class _Picture:
 
     def _paint_axes(self) -> None:
         painter, tokens, area = self._painter, self._tokens, self._area
-        painter.setPen(QPen(tokens.color("line"), 1.0))
-        painter.drawLine(area.bottomLeft(), area.bottomRight())
-        painter.drawLine(area.topLeft(), area.bottomLeft())
+        paint_frame(painter, area, tokens)
         painter.setPen(tokens.color("soft"))
         if self._is_share:
             decades = range(math.ceil(self._from - 1e-9), math.floor(self._to + 1e-9) + 1)

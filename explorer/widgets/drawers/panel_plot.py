@@ -2,68 +2,38 @@
 
 from __future__ import annotations
 
-import numpy as np
-from numpy.typing import NDArray
-from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QPainter, QPaintEvent, QPen, QPolygonF
-from PySide6.QtWidgets import QSizePolicy, QWidget
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QPainter, QPen, QPolygonF
+from PySide6.QtWidgets import QWidget
 
 from explorer.advice.panel_curve import PanelCurve, WorkingPoint
 from explorer.quantity import show
-from explorer.state import theme
 from explorer.state.language import tr
-from explorer.state.theme import Tokens, tokens_of
+from explorer.state.theme import Tokens
+from explorer.widgets.drawers.curve_plot import HEADROOM, CurvePlot, paint_frame, ticks
 from explorer.widgets.plots.overlay import paint_label
 from explorer.words.panel import numbered
 
-FloatArray = NDArray[np.float64]
 _LEFT, _RIGHT, _TOP, _BOTTOM = 62.0, 62.0, 20.0, 30.0
-_HEADROOM = 1.12
 
 
-def ticks(top: float, about: int = 4) -> list[float]:
-    """Round values from zero to a top, evenly spaced."""
-    if top <= 0:
-        return [0.0]
-    raw = top / about
-    power = 10.0 ** np.floor(np.log10(raw))
-    step = next(m * power for m in (1.0, 2.0, 5.0, 10.0) if m * power >= raw * 0.999)
-    return [float(i * step) for i in range(int(top / step + 1e-9) + 1)]
-
-
-class PanelPlot(QWidget):
+class PanelPlot(CurvePlot[PanelCurve]):
     """Paints one `PanelCurve`: current as a solid line, power dashed, points as discs."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self._curve: PanelCurve | None = None
-        self.setAccessibleName(tr("Panel current in A and power in W against voltage in V"))
-        self.setMinimumSize(260, 140)
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
+        super().__init__(tr("Panel current in A and power in W against voltage in V"), parent)
 
-    def set_curve(self, curve: PanelCurve) -> None:
-        """Show a curve."""
-        self._curve = curve
-        said = "; ".join(
+    def spoken(self, curve: PanelCurve) -> str:
+        """The working points, one after the other."""
+        return "; ".join(
             f"{tr(p.label)} {tr(show(p.voltage_v, 'V'))}, {tr(show(p.current_a, 'A'))}, "
             f"{tr(show(p.power_w, 'W'))}"
             for p in curve.points
         )
-        self.setAccessibleDescription(said)
-        self.update()
 
-    def sizeHint(self) -> QSize:
-        """Room for labels."""
-        return QSize(420, 220)
-
-    def paintEvent(self, event: QPaintEvent) -> None:
+    def paint_curve(self, painter: QPainter, curve: PanelCurve, tokens: Tokens) -> None:
         """Paint axes, curves, points."""
-        painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        painter.setFont(theme.font("small"))
-        if self._curve is not None:
-            _Picture(painter, QRectF(self.rect()), self._curve, tokens_of(self.palette())).paint()
-        painter.end()
+        _Picture(painter, QRectF(self.rect()), curve, tokens).paint()
 
 
 class _Picture:
@@ -75,8 +45,8 @@ class _Picture:
         self._painter, self._curve, self._tokens = painter, curve, tokens
         self._area = rect.adjusted(_LEFT, _TOP, -_RIGHT, -_BOTTOM)
         self._top_v = float(curve.voltage_v.max()) * 1.04
-        self._top_a = float(curve.current_a.max()) * _HEADROOM
-        self._top_w = float(curve.power_w.max()) * _HEADROOM
+        self._top_a = float(curve.current_a.max()) * HEADROOM
+        self._top_w = float(curve.power_w.max()) * HEADROOM
 
     def paint(self) -> None:
         """Everything, from the ground up."""
@@ -102,9 +72,7 @@ class _Picture:
 
     def _paint_axes(self) -> None:
         painter, tokens, area = self._painter, self._tokens, self._area
-        painter.setPen(QPen(tokens.color("line"), 1.0))
-        painter.drawLine(area.bottomLeft(), area.bottomRight())
-        painter.drawLine(area.topLeft(), area.bottomLeft())
+        paint_frame(painter, area, tokens)
         painter.drawLine(area.topRight(), area.bottomRight())
         middle = Qt.AlignmentFlag.AlignVCenter
         right, left = Qt.AlignmentFlag.AlignRight | middle, Qt.AlignmentFlag.AlignLeft | middle
