@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from explorer.files.disk import FileError
-from explorer.files.part_json import load_part, save_part
+from explorer.files.part_json import is_part, load_part, save_part
 from explorer.scenario.part import Part, StorePart
 from explorer.text import say
 
@@ -32,18 +32,22 @@ class Shelf:
     ----------
     folder : pathlib.Path
         Where the files lie.
+    beside : pathlib.Path, optional
+        Folder of the open scenario, whose parts are shown too; new ones go to the shelf's own.
     """
 
-    def __init__(self, folder: Path) -> None:
-        self.folder = folder
+    def __init__(self, folder: Path, beside: Path | None = None) -> None:
+        self.folder, self.beside = folder, beside
 
     def kept(self) -> tuple[Kept, ...]:
-        """Everything on the shelf by file name; a damaged file is told of, not hidden."""
-        try:
-            paths = sorted(self.folder.glob(f"*{_SUFFIX}"))
-        except OSError:
-            return ()
-        return tuple(_look(path) for path in paths)
+        """Everything on the shelf by file name; a damaged file is told of, not hidden.
+
+        Behind it stand the parts beside the scenario; what else lies there is nobody's matter.
+        """
+        near = () if self.beside in (None, self.folder) else _paths(self.beside)
+        return tuple(
+            _look(path) for path in (*_paths(self.folder), *(p for p in near if is_part(p)))
+        )
 
     def stores(self) -> tuple[StorePart, ...]:
         """The sound stores, by title."""
@@ -141,6 +145,13 @@ class Shelf:
     def _next_number(self, title: str) -> int:
         titles = {one.part.title for one in self.kept() if one.part is not None}
         return next(n for n in range(2, len(titles) + 3) if f"{title} {n}" not in titles)
+
+
+def _paths(folder: Path | None) -> tuple[Path, ...]:
+    try:
+        return () if folder is None else tuple(sorted(folder.glob(f"*{_SUFFIX}")))
+    except OSError:
+        return ()
 
 
 def _look(path: Path) -> Kept:

@@ -56,13 +56,15 @@ def panel_steps(case: Case, stopped: Stopped) -> Iterator[PanelCurve]:
     yield panel_curve(case)
 
 
-def contest_steps(parts_folder: Path, case: Case, stopped: Stopped) -> Iterator[Entry]:
+def contest_steps(
+    parts_folder: Path, beside: Path | None, case: Case, stopped: Stopped
+) -> Iterator[Entry]:
     """The present store, those of one's own, and one generic kind after the other."""
     from explorer.advice.contest import contest, present_entry
     from explorer.files.shelf import Shelf
 
     yield present_entry(case)
-    yield from contest(case, stopped, Shelf(parts_folder).stores())
+    yield from contest(case, stopped, Shelf(parts_folder, beside).stores())
 
 
 def territory_steps(x: Axis, y: Axis, case: Case, stopped: Stopped) -> Iterator[Territory]:

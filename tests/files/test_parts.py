@@ -7,8 +7,15 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from explorer.files.disk import FileError
-from explorer.files.part_json import dump_part, is_part, load_part, parse_part, part_schema
-from explorer.files.scenario_json import dump_scenario, parse_scenario
+from explorer.files.part_json import (
+    dump_part,
+    is_part,
+    load_part,
+    parse_part,
+    part_schema,
+    save_part,
+)
+from explorer.files.scenario_json import dump_scenario, parse_scenario, save_scenario
 from explorer.files.shelf import Shelf
 from explorer.scenario.model import Scenario, with_value
 from explorer.scenario.part import (
@@ -148,3 +155,15 @@ def test_the_schema_knows_every_kind():
 def test_what_a_part_holds_is_the_section_of_a_scenario():
     part = part_from("charger", DESIGNS[1].charger, title="Wren")
     assert section_of(part) == DESIGNS[1].charger
+
+
+def test_parts_beside_the_scenario_stand_behind_those_of_the_shelf(tmp_path):
+    shelf = Shelf(tmp_path / "shelf", tmp_path)
+    part = part_from("store", Scenario().store, title="Bank in the drawer")
+    own = part.model_copy(update={"title": "Bank on the shelf"})
+    save_part(tmp_path / "bank.json", part)
+    save_scenario(tmp_path / "fern.json", Scenario())
+    (tmp_path / "notes.json").write_text("{", encoding="utf-8")
+    shelf.add(own)
+    assert [one.part.title for one in shelf.kept()] == ["Bank on the shelf", "Bank in the drawer"]
+    assert {one.title for one in shelf.stores()} == {"Bank on the shelf", "Bank in the drawer"}

@@ -123,8 +123,11 @@ class ContestDrawer(Drawer):
         parts_folder: Path,
         parent: QWidget | None = None,
     ) -> None:
-        feed = Feed("contest", document, jobs, partial(contest_steps, parts_folder))
+        self._parts_folder, self._beside = parts_folder, _folder_of(document)
+        steps = partial(contest_steps, parts_folder, self._beside)
+        feed = Feed("contest", document, jobs, steps)
         super().__init__(QUESTION, document, feed, parent=parent)
+        document.file_changed.connect(self._on_file_changed)
         self.model = ContestModel(self)
         self.sorted = SortedContest(self)
         self.sorted.setSourceModel(self.model)
@@ -154,6 +157,12 @@ class ContestDrawer(Drawer):
         self.view.taken.connect(self.take_chosen)
         self.view.selectionModel().currentRowChanged.connect(self._on_row)
         self._done = False
+
+    def _on_file_changed(self) -> None:
+        """The parts beside the open scenario take part too."""
+        if (beside := _folder_of(self.document)) != self._beside:
+            self._beside = beside
+            self.feed.set_steps(partial(contest_steps, self._parts_folder, beside))
 
     def show_step(self, step: object) -> None:
         """Add one kind of store, or bring it up to date."""
@@ -246,3 +255,7 @@ class _OncePaint:
     def __call__(self, painter: QPainter) -> None:
         WidgetPaint(self._table)(painter)
         self._table.deleteLater()
+
+
+def _folder_of(document: Document) -> Path | None:
+    return None if document.path is None else document.path.parent

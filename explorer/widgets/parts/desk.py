@@ -53,7 +53,9 @@ class PartsDesk(QObject):
         return self._dialog
 
     def open(self, kind: str) -> None:
-        """Show the parts of a kind."""
+        """Show the parts of a kind, those beside the open scenario too."""
+        path = self._document.path
+        self.dialog.shelf.beside = None if path is None else path.parent
         self.dialog.begin(next(one for one in KINDS if one == kind))
 
     def take_in(self, path: Path) -> None:

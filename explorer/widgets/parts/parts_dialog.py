@@ -44,7 +44,7 @@ class PartsDialog(QDialog):
 
     def __init__(self, document: Document, shelf: Shelf, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._document, self._shelf = document, shelf
+        self._document, self.shelf = document, shelf
         self.kind: PartKind = "panel"
         self.setWindowTitle(tr("Parts of your own – Gloaming"))
         self.setSizeGripEnabled(True)
@@ -174,7 +174,7 @@ class PartsDialog(QDialog):
         """Read the shelf; choose one part, or the first."""
         self.list.clear()
         kept = [
-            one for one in self._shelf.kept() if one.part is None or one.part.kind == self.kind
+            one for one in self.shelf.kept() if one.part is None or one.part.kind == self.kind
         ]
         kept.sort(key=_order)
         for one in kept:
@@ -232,7 +232,7 @@ class PartsDialog(QDialog):
         title = tr(KIND_NAMES[self.kind])
         name = joined(" ", (title, tr(say("of {design}", design=self._document.scenario.title))))
         part = part_from(self.kind, section, title=name)
-        if self._try(self._shelf.add, part):
+        if self._try(self.shelf.add, part):
             title_field = self.fields.entries["title"]
             title_field.setFocus()
             title_field.selectAll()
@@ -246,12 +246,12 @@ class PartsDialog(QDialog):
             exclude={"format", "version", "kind", SECTION_OF[one.part.kind]}
         )
         part = part_from(self.kind, self._document.section(SECTION_OF[self.kind]), **known)
-        self._try(self._shelf.replace, one.path, part, chosen=one.path)
+        self._try(self.shelf.replace, one.path, part, chosen=one.path)
 
     def on_duplicate(self) -> None:
         """A second part like the chosen one."""
         if (one := self.chosen) is not None:
-            self._try(self._shelf.duplicate, one.path)
+            self._try(self.shelf.duplicate, one.path)
 
     def on_delete(self) -> None:
         """Take the chosen part off the shelf, once somebody said so."""
@@ -260,7 +260,7 @@ class PartsDialog(QDialog):
             return
         name = one.part.title if one.part is not None else one.path.name
         if messages.ask_delete(self, name):
-            self._try(self._shelf.delete, one.path)
+            self._try(self.shelf.delete, one.path)
 
     def on_import(self) -> None:
         """Copy a part file to the shelf."""
@@ -270,11 +270,11 @@ class PartsDialog(QDialog):
     def take_in(self, path: Path) -> None:
         """Copy a part file to the shelf and show it."""
         try:
-            new = self._shelf.take_in(path)
+            new = self.shelf.take_in(path)
         except FileError as error:
             self.fault.say(str(error))
             return
-        found = next(one for one in self._shelf.kept() if one.path == new)
+        found = next(one for one in self.shelf.kept() if one.path == new)
         assert found.part is not None
         self.begin(found.part.kind)
         self._fill(new)
@@ -286,7 +286,7 @@ class PartsDialog(QDialog):
             return
         target = messages.pick_part_target(self, one.path.name)
         if target is not None:
-            self._try(self._shelf.give_out, one.path, target, chosen=one.path)
+            self._try(self.shelf.give_out, one.path, target, chosen=one.path)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Enter takes from the list, and takes over what is typed elsewhere."""
@@ -324,7 +324,7 @@ class PartsDialog(QDialog):
         one = self.chosen
         assert one is not None
         try:
-            self._shelf.replace(one.path, part)
+            self.shelf.replace(one.path, part)
         except FileError as error:
             self.fault.say(str(error))
             return
