@@ -2,7 +2,8 @@
 
 import pytest
 
-from explorer.advice.case import TABLES
+from explorer.advice import case
+from explorer.engine.library import Library
 from explorer.scenario.model import Scenario
 from explorer.stand.parked import MOST_KEPT
 from explorer.state import solver
@@ -16,13 +17,14 @@ WARM_UP, MOVES = 300, 2000
 def quick_model(monkeypatch):
     always = run_of(Scenario(), 604_800.0)  # one run for all: its tables are no part of the count
 
-    def assess(case, **_):
-        return made_up(case.scenario, case.log, trace=always)
+    def assess(design, **_):
+        return made_up(design.scenario, design.log, trace=always)
 
     monkeypatch.setattr(solver, "assess", assess)
     monkeypatch.setattr(solver, "at_rest_steps", lambda *_: iter(()))
     monkeypatch.setattr(solver, "SLOW_S", 10.0)  # a busy machine must not change the course
-    monkeypatch.setattr(TABLES, "room", 1_000_000)  # a full library of tables grows no more
+    # A full library of tables grows no more, and one of its own does not shrink either.
+    monkeypatch.setattr(case, "TABLES", Library(1_000_000))
 
 
 def test_memory_and_references_stay_steady_over_two_thousand_moves(quick_model, stand):
