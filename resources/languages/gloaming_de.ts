@@ -5553,10 +5553,6 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Wirkungsgrad des Wandlers – Gloaming</translation>
   </message>
   <message>
-   <source>Use this table</source>
-   <translation>Diese Tabelle verwenden</translation>
-  </message>
-  <message>
    <source>What the sheet says</source>
    <translation>Was das Datenblatt sagt</translation>
   </message>
@@ -5573,16 +5569,20 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Keine Tabelle verwenden</translation>
   </message>
   <message>
+   <source>Use this table</source>
+   <translation>Diese Tabelle verwenden</translation>
+  </message>
+  <message>
+   <source>Efficiency row {n}: {label}</source>
+   <translation>Wirkungsgradzeile {n}: {label}</translation>
+  </message>
+  <message>
    <source>Remove efficiency row {n}</source>
    <translation>Wirkungsgradzeile {n} entfernen</translation>
   </message>
   <message>
    <source>Add efficiency row</source>
    <translation>Wirkungsgradzeile hinzufügen</translation>
-  </message>
-  <message>
-   <source>Efficiency row {n}: {label}</source>
-   <translation>Wirkungsgradzeile {n}: {label}</translation>
   </message>
   <message>
    <source>{text} is not a whole number.</source>
@@ -6549,12 +6549,12 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Kennlinien durch die Punkte</translation>
   </message>
   <message>
-   <source>Use this panel</source>
-   <translation>Dieses Modul verwenden</translation>
-  </message>
-  <message>
    <source>Use no data sheet</source>
    <translation>Kein Datenblatt verwenden</translation>
+  </message>
+  <message>
+   <source>Use this panel</source>
+   <translation>Dieses Modul verwenden</translation>
   </message>
   <message>
    <source>Fitted curves through the points of the data sheet</source>
@@ -6597,8 +6597,16 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Abweichung</translation>
   </message>
   <message>
+   <source>Point {n}: {label}</source>
+   <translation>Punkt {n}: {label}</translation>
+  </message>
+  <message>
    <source>Remove point {n}</source>
    <translation>Punkt {n} entfernen</translation>
+  </message>
+  <message>
+   <source>Point {n}: lamp</source>
+   <translation>Punkt {n}: Lampe</translation>
   </message>
   <message>
    <source>Add light level</source>
@@ -6617,16 +6625,8 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Gemessene Kennlinie öffnen</translation>
   </message>
   <message>
-   <source>Point {n}: lamp</source>
-   <translation>Punkt {n}: Lampe</translation>
-  </message>
-  <message>
    <source>fit {value}</source>
    <translation>Anpassung {value}</translation>
-  </message>
-  <message>
-   <source>Point {n}: {label}</source>
-   <translation>Punkt {n}: {label}</translation>
   </message>
   <message>
    <source>PDF (*.pdf)</source>

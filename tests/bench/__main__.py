@@ -289,7 +289,7 @@ def main() -> None:
         print(line, flush=True)
         lines.append(line)
     if asked.write:
-        path = resource_path("help", "speed.md")
+        path = resource_path("help", "model-note.md").with_name("speed.md")
         path.write_text("\n".join(lines) + "\n", encoding="utf-8")
 
 
