@@ -38,8 +38,9 @@ def test_memory_and_references_stay_steady_over_two_thousand_moves(quick_model, 
     while visitors.moves < before.moves + MOVES:
         visitors.act()
     after = reading(visitors.moves)
-    # A reference or an object that is kept, or lost, at each move would show as thousands.
+    # An object that is kept at each move would show as thousands; fewer are those of tests before
+    # this one, which the collector comes to only now. A reference may be neither kept nor lost.
     assert abs(after.none_references - before.none_references) < MOVES
-    assert abs(after.objects - before.objects) < MOVES
+    assert after.objects - before.objects < MOVES
     assert len(stand.session.parked.items) == MOST_KEPT
     assert stand.document.undo_stack.count() == 0
