@@ -3,10 +3,22 @@
 import gc
 import threading
 
+import pytest
 from PySide6.QtCore import QEvent
 
-from explorer.state.collector import CollectorPause
+from explorer.state.collector import CollectorPause, Holds
 from explorer.state.jobs import JobRunner
+
+
+@pytest.fixture(autouse=True)
+def a_pause_of_its_own(monkeypatch):
+    """Runners of earlier tests may still hold the program's pause; those of these tests do not."""
+    was_on = gc.isenabled()
+    gc.enable()
+    monkeypatch.setattr(Holds.__init__, "__defaults__", (CollectorPause(),))
+    yield
+    if not was_on:
+        gc.disable()
 
 
 def test_the_collector_rests_while_a_job_runs_and_goes_on_afterwards(qtbot, qapp):
