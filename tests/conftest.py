@@ -1,7 +1,12 @@
-"""What every test gets: a screenless Qt, patient property tests, and no window left behind."""
+"""What every test gets: a screenless Qt, patient property tests, and no window left behind.
+
+A test that counts what the process holds gets a process of its own.
+"""
 
 import os
+import subprocess
 import sys
+from pathlib import Path
 
 import pytest
 from hypothesis import settings
@@ -34,3 +39,25 @@ def no_window_left_behind():
         widget.deleteLater()
     app.sendPostedEvents(None, delete)
     assert not names, f"windows left behind, perhaps by a lambda that holds one: {names}"
+
+
+_ALONE = "GLOAMING_TEST_ALONE"
+
+
+@pytest.hookimpl(tryfirst=True)
+def pytest_pyfunc_call(pyfuncitem):
+    """Run a test marked `alone` in a fresh interpreter.
+
+    It counts objects, references or collections of the whole process; what tests before it left
+    behind, and when the collector comes to that, must not be counted with it.
+    """
+    if os.environ.get(_ALONE) or pyfuncitem.get_closest_marker("alone") is None:
+        return None
+    command = [sys.executable, "-m", "pytest", "-q", "-p", "no:cacheprovider", pyfuncitem.nodeid]
+    ran = subprocess.run(
+        command, cwd=Path(__file__).parent.parent, capture_output=True, text=True, check=False,
+        env={**os.environ, _ALONE: "yes"},
+    )
+    if ran.returncode:
+        pytest.fail(ran.stdout + ran.stderr, pytrace=False)
+    return True

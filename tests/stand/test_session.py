@@ -139,6 +139,7 @@ def test_a_file_that_vanishes_during_the_day_is_still_shown(session, tmp_path, m
     assert session.keep[0].scenario == session.exhibits[0].scenario
 
 
+@pytest.mark.alone
 def test_a_day_of_moves_does_not_pile_up_undo_steps(session):
     session.touched()
     document = session.keep[0]

@@ -27,6 +27,7 @@ def quick_model(monkeypatch):
     monkeypatch.setattr(case, "TABLES", Library(1_000_000))
 
 
+@pytest.mark.alone
 def test_memory_and_references_stay_steady_over_two_thousand_moves(quick_model, stand):
     stand.resize(960, 540)
     visitors = Visitors(stand, drag=10, per_frame=2)
@@ -38,8 +39,8 @@ def test_memory_and_references_stay_steady_over_two_thousand_moves(quick_model, 
     while visitors.moves < before.moves + MOVES:
         visitors.act()
     after = reading(visitors.moves)
-    # An object that is kept at each move would show as thousands; fewer are those of tests before
-    # this one, which the collector comes to only now. A reference may be neither kept nor lost.
+    # An object that is kept at each move would show as thousands; a reference may be neither kept
+    # nor lost.
     assert abs(after.none_references - before.none_references) < MOVES
     assert after.objects - before.objects < MOVES
     assert len(stand.session.parked.items) == MOST_KEPT

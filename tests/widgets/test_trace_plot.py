@@ -306,11 +306,12 @@ def test_brightness_steps_with_the_light_and_dark_is_none():
     assert levels.tolist() == [0, 0, 1, 3, overlay.LEVELS]
 
 
+@pytest.mark.alone
 def test_many_paintings_drop_no_reference_to_none(plot, qapp):
     # A binding that drops one on each void call aborts the program within a few hundred frames.
     frames, shown = 500, made_up()
     plot.repaint()
-    gc.disable()  # what earlier tests left must not be collected in between
+    gc.disable()  # a collection in between would drop some
     try:
         before = sys.getrefcount(None)
         for frame in range(frames):
