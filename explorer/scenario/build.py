@@ -17,10 +17,10 @@ from explorer.scenario.course import light_course
 from explorer.scenario.data_sheet import REFERENCE_C, current_scale, one_panel
 from explorer.scenario.fields import plain
 from explorer.scenario.hours import seconds
-from explorer.scenario.light import WEEKDAYS
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario
 from explorer.scenario.supply import Charger, ConverterCharger, DirectCharger, Panels
+from explorer.scenario.weekdays import WEEKDAYS
 
 FULL_SUN_LX = 109_454.0
 """Illuminance of ASTM G173-03 sunlight of 1000 W/m², in which data sheets state the voltage's

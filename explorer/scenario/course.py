@@ -6,12 +6,16 @@ import numpy as np
 from numpy.typing import NDArray
 
 from explorer.engine.system import DAY_S, WEEK_S, LightCourse
+from explorer.physics.arrays import Number
 from explorer.scenario import parts
 from explorer.scenario.data_sheet import current_scale
+from explorer.scenario.daylight import DaylightPattern
 from explorer.scenario.hours import seconds
-from explorer.scenario.light import WEEKDAYS, Light, LogPattern, SteadyPattern, WeekPattern
+from explorer.scenario.light import Light, LogPattern, Source, SteadyPattern, WeekPattern
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.supply import Panels
+from explorer.scenario.weekdays import WEEKDAYS
+from explorer.scenario.year_light import YearLight, year_light, year_scale
 from explorer.text import say
 
 FloatArray = NDArray[np.float64]
@@ -34,12 +38,26 @@ def current_per_lux(
     share = light.daylight_share if daylight_share is None else daylight_share
     lamp = parts.photocurrent_per_lux(light.source, panels.technology)
     day = parts.photocurrent_per_lux("daylight_glass", panels.technology)
-    warmth = 1.0 + parts.cell(panels.technology).current_temperature_per_k * (
-        light.ambient_C - 25.0
-    )
+    return _of_array(light, panels, (1.0 - share) * lamp + share * day, light.ambient_C)
+
+
+def current_per_lux_of(
+    source: Source, light: Light, panels: Panels, ambient_c: Number
+) -> FloatArray:
+    """Photocurrent of the whole array per lux of one source at the place. [A/lx]
+
+    The temperature may be an array, of many moments.
+    """
+    per_lux = parts.photocurrent_per_lux(source, panels.technology)
+    return _of_array(light, panels, per_lux, ambient_c)
+
+
+def _of_array(light: Light, panels: Panels, per_lux: float, ambient_c: Number) -> FloatArray:
+    """Current per lux of the array, from the current density per lux of its cells. [A/lx]"""
+    warmth = 1.0 + parts.cell(panels.technology).current_temperature_per_k * (ambient_c - 25.0)
     area = panels.active_area_cm2 * 1e-4 / panels.cells_in_series
-    per_lux = ((1.0 - share) * lamp + share * day) * current_scale(panels)
-    return np.asarray(per_lux * area * panels.count * panel_factor(light) * warmth)
+    scaled = per_lux * current_scale(panels)
+    return np.asarray(scaled * area * panels.count * panel_factor(light) * warmth)
 
 
 def log_scale(light: Light, log: LightLog) -> float:
@@ -78,7 +96,27 @@ def light_course(light: Light, panels: Panels, log: LightLog | None) -> LightCou
             illuminance_lx=level,
             begins_at_s=log.start_of_week_s,
         )
+    if isinstance(pattern, DaylightPattern):
+        return _year_course(light, panels, year_light(light))
     return _week_course(light, pattern, panels)
+
+
+def _year_course(light: Light, panels: Panels, year: YearLight) -> LightCourse:
+    """Every step of the year, with the current that each source gives at its own temperature."""
+    day, lamps = (
+        lux * current_per_lux_of(source, light, panels, year.temperature_c)
+        for lux, source in (
+            (year.daylight_lx, year.daylight_source),
+            (year.electric_lx, year.electric_source),
+        )
+    )
+    scale = year_scale(light.illuminance_lx, year)
+    return LightCourse(
+        edges_s=year.step_s * np.arange(year.daylight_lx.size + 1.0),
+        photocurrent_a=scale * (day + lamps),
+        illuminance_lx=scale * (year.daylight_lx + year.electric_lx),
+        begins_at_s=year.start.weekday() * DAY_S,
+    )
 
 
 def _week_course(light: Light, pattern: WeekPattern, panels: Panels) -> LightCourse:

@@ -8,8 +8,8 @@ from pydantic import Field, model_validator
 
 from explorer.scenario.fields import Section, choice, quantity
 from explorer.scenario.hours import too_short
-from explorer.scenario.light import WEEKDAYS, Weekday
 from explorer.scenario.origin import FromPart
+from explorer.scenario.weekdays import WEEKDAYS, Weekday
 from explorer.text import figure, joined, say
 
 

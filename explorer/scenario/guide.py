@@ -17,10 +17,11 @@ from explorer.scenario.demand import Every, Load, Operation, Phase, Regulator
 from explorer.scenario.guide_tables import COMMON, JOBS, SPOTS
 from explorer.scenario.guide_tables import JobKey as JobKey
 from explorer.scenario.guide_tables import PlaceKey as PlaceKey
-from explorer.scenario.light import WEEKDAYS, Light, LitBlock, WeekPattern
+from explorer.scenario.light import Light, LitBlock, WeekPattern
 from explorer.scenario.model import Margins, Scenario
 from explorer.scenario.storage import CellStore, Store
 from explorer.scenario.supply import ConverterCharger, Panels, Technology
+from explorer.scenario.weekdays import WEEKDAYS
 from explorer.text import figure, joined, say, texts
 
 OftenKey = Literal["minute", "ten_minutes", "hour", "six_hours", "day"]

@@ -6,8 +6,10 @@ from typing import Annotated, Literal
 
 from pydantic import Field, model_validator
 
+from explorer.scenario.daylight import DaylightPattern
 from explorer.scenario.fields import Section, choice, quantity
 from explorer.scenario.hours import too_short
+from explorer.scenario.weekdays import Weekday
 from explorer.text import figure, say
 
 Source = Literal[
@@ -24,8 +26,8 @@ Source = Literal[
     "daylight_glass",
     "daylight_open",
 ]
-Weekday = Literal["mon", "tue", "wed", "thu", "fri", "sat", "sun"]
-WEEKDAYS: tuple[Weekday, ...] = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
+LEVELLED = ("log", "daylight")
+"""Patterns that have a level of their own, so that the light level may be left empty."""
 LightKnowledge = Literal["meter_at_panel", "phone_or_lamp_data", "guess"]
 
 
@@ -133,7 +135,9 @@ class LogPattern(Section):
     )
 
 
-Pattern = Annotated[SteadyPattern | WeekPattern | LogPattern, Field(discriminator="kind")]
+Pattern = Annotated[
+    SteadyPattern | WeekPattern | LogPattern | DaylightPattern, Field(discriminator="kind")
+]
 
 
 class Light(Section):
@@ -146,7 +150,8 @@ class Light(Section):
         1.0,
         200_000.0,
         "Illuminance at the panel's place while it is lit, read with a lux meter that faces as "
-        "the panel faces. With a measured log: its mean while lit; empty means as measured.",
+        "the panel faces. With a measured log or daylight: the mean while lit; empty means as "
+        "measured or computed.",
     )
     source: Source = choice(
         "led_4000",
@@ -181,8 +186,8 @@ class Light(Section):
 
     @model_validator(mode="after")
     def _level_is_known(self) -> Light:
-        if self.illuminance_lx is None and self.pattern.kind != "log":
+        if self.illuminance_lx is None and self.pattern.kind not in LEVELLED:
             raise ValueError(
-                say("illuminance_lx may be empty only where the pattern is a log")
+                say("illuminance_lx may be empty only where the pattern is a log or daylight")
             )
         return self

@@ -10,7 +10,7 @@ from pydantic import BaseModel
 
 from explorer.scenario.demand import Operation, Phase
 from explorer.scenario.fields import Section
-from explorer.scenario.light import WEEKDAYS
+from explorer.scenario.weekdays import WEEKDAYS
 
 Kind = Literal["number", "whole", "text", "option", "weekdays", "section", "union", "list"]
 

@@ -6,8 +6,9 @@ from dataclasses import dataclass
 from typing import Literal
 
 from explorer.advice.case import Case
-from explorer.scenario.light import WEEKDAYS, WeekPattern
+from explorer.scenario.light import WeekPattern
 from explorer.scenario.light_log import DARK_BELOW_LX
+from explorer.scenario.weekdays import WEEKDAYS
 
 HOUR_S, DAY_S, WEEK_S = 3600.0, 86_400.0, 604_800.0
 SpanKey = Literal["pulse", "hour", "day", "week", "month", "year"]

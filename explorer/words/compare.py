@@ -12,9 +12,10 @@ from explorer.advice.verdict import CHECK_LABELS, Check, State
 from explorer.quantity import show
 from explorer.scenario.demand import Operation, Phase
 from explorer.scenario.fields import Section, describe
-from explorer.scenario.light import LogPattern, Weekday
+from explorer.scenario.light import LogPattern
 from explorer.scenario.model import Scenario
 from explorer.scenario.storage import CapacitorStore, CellStore, SupercapacitorStore
+from explorer.scenario.weekdays import Weekday
 from explorer.text import figure, joined, say
 from explorer.words.answers import value_of
 from explorer.words.drawers import Table

@@ -4,6 +4,13 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
+from explorer.scenario.daylight import (
+    DaylightPattern,
+    Holidays,
+    Indoors,
+    LampHours,
+    Outdoors,
+)
 from explorer.scenario.demand import Every, Load, Operation, Phase, Regulator, WhenReady
 from explorer.scenario.fields import Section, describe, sections_in
 from explorer.scenario.light import Light, LogPattern, SteadyPattern
@@ -56,6 +63,17 @@ DESIGNS = (
         ),
         store=CellStore(cells_in_series=2),
         load=load(Every(), Phase(resistance_ohm=100.0), Regulator()),
+    ),
+    *(
+        Scenario(
+            light=Light(
+                illuminance_lx=500.0,
+                pattern=DaylightPattern(
+                    place=place, lamps=(LampHours(),), holidays=(Holidays(),),
+                ),
+            )
+        )
+        for place in (Outdoors(), Indoors())
     ),
 )
 """Together they have every section in every kind, and every choice that wakes a field."""

@@ -17,7 +17,7 @@ from PySide6.QtWidgets import (
 
 from explorer.scenario.demand import Phase
 from explorer.scenario.fields import Quantity
-from explorer.scenario.light import WEEKDAYS
+from explorer.scenario.weekdays import WEEKDAYS
 from explorer.state.document import Document
 from explorer.state.language import tr
 from explorer.widgets.buttons import PillButton

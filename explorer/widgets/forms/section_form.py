@@ -321,6 +321,11 @@ _ITEM_WORDS = texts({
     "LitBlock": {
         "name": "Lit block {n}", "add": "Add lit block", "remove": "Remove lit block {n}",
     },
+    "LampHours": {"name": "Lamps {n}", "add": "Add lamps", "remove": "Remove lamps {n}"},
+    "Holidays": {
+        "name": "Holidays {n}", "add": "Add holidays", "remove": "Remove holidays {n}",
+    },
+    "SkyMonth": {"name": "Month {n}", "add": "Add month", "remove": "Remove month {n}"},
     "Operation": {
         "name": "Operation {n}", "add": "Add operation", "remove": "Remove operation {n}",
     },
