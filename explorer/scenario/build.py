@@ -20,6 +20,7 @@ from explorer.scenario.hours import seconds
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario
 from explorer.scenario.supply import Charger, ConverterCharger, DirectCharger, Panels
+from explorer.scenario.weather import WeatherYear
 from explorer.scenario.weekdays import WEEKDAYS
 
 FULL_SUN_LX = 109_454.0
@@ -27,7 +28,9 @@ FULL_SUN_LX = 109_454.0
 temperature coefficient. In dim light a cell's voltage falls faster with temperature."""
 
 
-def build(scenario: Scenario, log: LightLog | None = None) -> es.System:
+def build(
+    scenario: Scenario, log: LightLog | None = None, weather: WeatherYear | None = None
+) -> es.System:
     """The engine's view of a scenario.
 
     Parameters
@@ -36,16 +39,18 @@ def build(scenario: Scenario, log: LightLog | None = None) -> es.System:
         Validated scenario.
     log : LightLog, optional
         The measured light, needed where the scenario's pattern is a log.
+    weather : WeatherYear, optional
+        Needed where the pattern is daylight and names a weather file.
 
     Raises
     ------
     ValueError
-        The pattern is a log and none was given.
+        The pattern is a log, or names a weather file, and none was given.
     """
     store = scenario.store.built(scenario.light.ambient_C, scenario.charger.full_V)
     load = _protected(build_load(scenario.load), plain(store.empty_v))
     return es.System(
-        light=light_course(scenario.light, scenario.panels, log),
+        light=light_course(scenario.light, scenario.panels, log, weather),
         panel=build_panel(scenario.panels, scenario.light.ambient_C),
         charger=build_charger(scenario.charger, scenario.light.ambient_C),
         full_v=scenario.charger.full_V,

@@ -14,6 +14,7 @@ from explorer.scenario.hours import seconds
 from explorer.scenario.light import Light, LogPattern, Source, SteadyPattern, WeekPattern
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.supply import Panels
+from explorer.scenario.weather import WeatherYear
 from explorer.scenario.weekdays import WEEKDAYS
 from explorer.scenario.year_light import YearLight, year_light, year_scale
 from explorer.text import say
@@ -67,13 +68,15 @@ def log_scale(light: Light, log: LightLog) -> float:
     return light.illuminance_lx / log.mean_lit_lx if log.mean_lit_lx > 0 else 0.0
 
 
-def light_course(light: Light, panels: Panels, log: LightLog | None) -> LightCourse:
+def light_course(
+    light: Light, panels: Panels, log: LightLog | None, weather: WeatherYear | None = None
+) -> LightCourse:
     """Levels, edges and period of a scenario's light.
 
     Raises
     ------
     ValueError
-        The pattern is a log and none was given.
+        The pattern is a log, or names a weather file, and none was given.
     """
     pattern = light.pattern
     if isinstance(pattern, SteadyPattern):
@@ -97,11 +100,11 @@ def light_course(light: Light, panels: Panels, log: LightLog | None) -> LightCou
             begins_at_s=log.start_of_week_s,
         )
     if isinstance(pattern, DaylightPattern):
-        return _year_course(light, panels, year_light(light))
+        return year_course(light, panels, year_light(light, weather))
     return _week_course(light, pattern, panels)
 
 
-def _year_course(light: Light, panels: Panels, year: YearLight) -> LightCourse:
+def year_course(light: Light, panels: Panels, year: YearLight) -> LightCourse:
     """Every step of the year, with the current that each source gives at its own temperature."""
     day, lamps = (
         lux * current_per_lux_of(source, light, panels, year.temperature_c)
