@@ -160,7 +160,10 @@ def _balanced(case: Case, present: Verdict) -> Remedy | None:
         path="store.balancing", label=say("Balancing"), unit="", old=balancing,
         new=say("active", "balancing"),
     )  # fmt: skip
-    return Remedy(changes=(change,), effort=BALANCING_EFFORT, scenario=active.scenario)
+    return Remedy(
+        changes=(change,), effort=BALANCING_EFFORT, scenario=active.scenario,
+        verdict=judge(active),
+    )  # fmt: skip
 
 
 def _faults(present: Verdict) -> str:
@@ -190,7 +193,7 @@ def _other_store(case: Case, stopped: Stopped) -> Remedy | None:
         for i in np.flatnonzero(found.reserve >= 1.0)[:MOST_TRIES]:
             tried = replaced_store(scenario, family, family.sizes[int(i)])
             _go_on(stopped)
-            if tried is not None and runs(case.with_scenario(tried)):
+            if tried is not None and runs(other_case := case.with_scenario(tried)):
                 unit = family.size_unit
                 title = fitted_title(family, scenario.charger.full_V).lower()
                 change = Change(
@@ -199,7 +202,10 @@ def _other_store(case: Case, stopped: Stopped) -> Remedy | None:
                         "{title}, {size}", title=title, size=show(family.sizes[int(i)], unit)
                     ),
                 )
-                return Remedy(changes=(change,), effort=STORE_EFFORT, scenario=tried)
+                return Remedy(
+                    changes=(change,), effort=STORE_EFFORT, scenario=tried,
+                    verdict=judge(other_case),
+                )  # fmt: skip
     return None
 
 
@@ -263,6 +269,7 @@ def _tightened(
         changes=tuple(lever.change_to(v) for lever, v in pairs),
         effort=sum(effort_of(lever.now, v) for lever, v in pairs),
         scenario=final.scenario,
+        verdict=judge(final),
     )
 
 
@@ -280,6 +287,7 @@ def _three(case: Case, stopped: Stopped) -> Remedy | None:
         changes=(full.change_to(volts), *pair.changes),
         effort=effort_of(full.now, volts) + pair.effort,
         scenario=pair.scenario,
+        verdict=pair.verdict,
     )
 
 

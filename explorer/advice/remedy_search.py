@@ -16,6 +16,7 @@ from explorer.advice.edges import Edges, find_edges
 from explorer.advice.fleet import fleet
 from explorer.advice.judge import judge
 from explorer.advice.stops import WHOLE, knob_paths, largest_phase, series_of, stops_of
+from explorer.advice.verdict import Verdict
 from explorer.quantity import show
 from explorer.scenario.demand import Every
 from explorer.scenario.fields import describe
@@ -58,6 +59,8 @@ class Remedy:
     effort: float
     """How much they change the design: doublings, added up."""
     scenario: Scenario
+    verdict: Verdict | None = None
+    """Of the changed design."""
 
     @property
     def sentence(self) -> str:
@@ -228,7 +231,7 @@ def single(case: Case, lever: Lever, stopped: Stopped) -> Remedy | None:
         return None
     return Remedy(
         changes=(lever.change_to(value),), effort=effort_of(lever.now, value),
-        scenario=final.scenario,
+        scenario=final.scenario, verdict=judge(final),
     )  # fmt: skip
 
 

@@ -18,10 +18,14 @@ class Fold(QWidget):
     opened = Signal(QWidget)
 
     def __init__(
-        self, title: str, build: Callable[[], QWidget], parent: QWidget | None = None
+        self,
+        title: str,
+        build: Callable[[], QWidget],
+        parent: QWidget | None = None,
+        glance: QWidget | None = None,
     ) -> None:
         super().__init__(parent)
-        self._build = build
+        self._build, self._glance = build, glance
         self.content: QWidget | None = None
         self.button = PillButton(outlined=False, fills=False)
         self.button.setText(title)
@@ -35,6 +39,9 @@ class Fold(QWidget):
         self._layout.setContentsMargins(0, 0, 0, 0)
         self._layout.setSpacing(4)
         self._layout.addWidget(self.button)
+        if glance is not None:
+            self._layout.addWidget(glance)
+            self._layout.setSpacing(0)
         self.button.toggled.connect(self.set_open)
         self._draw_icon()
 
@@ -46,6 +53,8 @@ class Fold(QWidget):
             splice_tabs(self.content)
         if self.content is not None:
             self.content.setVisible(is_open)
+        if self._glance is not None:
+            self._glance.setVisible(not is_open)
         self.button.setChecked(is_open)
         self._draw_icon()
         if is_open:

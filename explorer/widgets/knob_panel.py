@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QSignalBlocker, Signal
+from PySide6.QtCore import QSignalBlocker, QTimer, Signal
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from explorer.advice.cautions import Where
@@ -20,10 +22,19 @@ from explorer.text import joined, say
 from explorer.widgets.card import Card
 from explorer.widgets.fields import CalmComboBox
 from explorer.widgets.fold import Fold
+from explorer.widgets.glance import Glance
 from explorer.widgets.knob_row import KnobRow
 from explorer.widgets.log_chooser import LogChooser
 from explorer.widgets.log_level import LogLevel
 from explorer.widgets.slim_scroll import SlimScroll
+from explorer.words.glance import (
+    light_glance,
+    load_glance,
+    margins_glance,
+    store_glance,
+    supply_glance,
+)
+from explorer.words.readout import Line
 
 if TYPE_CHECKING:
     from explorer.advice.edges import BreakEven
@@ -31,7 +42,8 @@ if TYPE_CHECKING:
     from explorer.widgets.help.caution_line import CautionLine
     from explorer.widgets.parts.part_line import PartLine
 
-WIDTH, WIDEST = 312, 400
+TABLES = 360
+"""Width from which closed folds show labels and values apart. [px]"""
 _MNEMONICS = (
     say("l", "letter of the light knob's label, for Alt"),
     say("p", "letter of the panel knob's label, for Alt"),
@@ -57,8 +69,6 @@ class KnobPanel(Card):
         """Path of the phase that the load knob was last used on; empty for the largest."""
         self._editing: KnobRow | None = None
         self._found: dict[str, BreakEven] = {}
-        self.setMinimumWidth(WIDTH)
-        self.setMaximumWidth(WIDEST)
         inner = QWidget()
         self._column = QVBoxLayout(inner)
         self._column.setContentsMargins(16, 12, 14, 12)
@@ -71,14 +81,15 @@ class KnobPanel(Card):
         self._timing: PulseTiming | None = None
         self.rows: list[KnobRow] = []
         self.folds: list[Fold] = []
+        self._glances: list[tuple[Glance, Callable[[Scenario], tuple[Line, ...]]]] = []
         self._operations = CalmComboBox()
         self._operations.setAccessibleName(tr("Operation that the load slider moves"))
         self._operations.activated.connect(self._on_operation)
         builders = (
-            (tr("Light and place"), self._build_light),
-            (tr("Panels and charger"), self._build_supply),
-            (tr("Store"), self._build_store),
-            (tr("Load and operations"), self._build_load),
+            (tr("Light and place"), self._build_light, light_glance),
+            (tr("Panels and charger"), self._build_supply, supply_glance),
+            (tr("Store"), self._build_store, store_glance),
+            (tr("Load and operations"), self._build_load, load_glance),
         )
         for index, knob in enumerate(self._knobs()):
             row = KnobRow(knob, tr(_MNEMONICS[index]))
@@ -96,7 +107,7 @@ class KnobPanel(Card):
             if index < 3:
                 self._column.addSpacing(8)
         self._column.addSpacing(4)
-        self._add_fold(tr("What must be reached"), self._build_margins)
+        self._add_fold(tr("What must be reached"), self._build_margins, margins_glance)
         self._column.addStretch(1)
         document.changed.connect(self._on_changed)
         document.file_changed.connect(self._on_file_changed)
@@ -117,6 +128,8 @@ class KnobPanel(Card):
                 if knob.path in self._found:
                     row.set_break_even(self._found[knob.path])
             row.set_value(knob_value(self._document.case, row.knob))
+        for glance, told in self._glances:
+            glance.set_lines(told(scenario))
         self._operations.setVisible(len(operations) > 1)
         with QSignalBlocker(self._operations):
             self._operations.clear()
@@ -126,11 +139,28 @@ class KnobPanel(Card):
                 self._operations.addItem(name)
             self._operations.setCurrentIndex(self.operation)
 
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Show what closed folds hold as tables where there is room."""
+        super().resizeEvent(event)
+        # Not within the layout that is under way, which would keep the heights of before.
+        QTimer.singleShot(0, self, self._fit_glances)
+
+    def _fit_glances(self) -> None:
+        for glance, _ in self._glances:
+            glance.set_wide(self.width() >= TABLES)
+
     def _knobs(self) -> tuple[Knob, ...]:
         return knobs_for(self._document.scenario, self.operation, self._held)
 
-    def _add_fold(self, title: str, build: object) -> None:
-        fold = Fold(title, build)  # type: ignore[arg-type]
+    def _add_fold(
+        self,
+        title: str,
+        build: Callable[[], QWidget],
+        told: Callable[[Scenario], tuple[Line, ...]],
+    ) -> None:
+        glance = Glance()
+        self._glances.append((glance, told))
+        fold = Fold(title, build, glance=glance)
         fold.opened.connect(self._on_opened)
         self.folds.append(fold)
         self._column.addWidget(fold)

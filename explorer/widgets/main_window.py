@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QByteArray, QEvent, QSignalBlocker, QSize, Qt, QTimer, Signal
-from PySide6.QtGui import QCloseEvent, QGuiApplication, QPaintEvent
+from PySide6.QtGui import QCloseEvent, QGuiApplication, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QApplication, QHBoxLayout, QMainWindow, QVBoxLayout, QWidget
 
 from explorer.advice.assess import Assessment
@@ -24,7 +24,7 @@ from explorer.state.theme import ThemeChoice
 from explorer.text import say
 from explorer.widgets import messages
 from explorer.widgets.actions import build_actions, draw_icons
-from explorer.widgets.card import Card
+from explorer.widgets.centre import Centre, side_widths
 from explorer.widgets.drawers.drawers import Drawers
 from explorer.widgets.drawers.questions import Questions
 from explorer.widgets.help.assistance import Assistance
@@ -70,13 +70,13 @@ class MainWindow(QMainWindow):
         self.notice = NoticeBar()
         self.knobs = KnobPanel(document, solver)
         self._trace: TraceCard | None = None
-        self._middle = QVBoxLayout()
         self._trace_wanted = False
         self._asked = False
         self._pinned: Case | None = None
         self._compare: CompareWindow | None = None
         self.sign = Sign()
         self.drawers = Drawers(document, jobs, settings)
+        self.centre = Centre(self.drawers)
         self.remedies = RemedyList(document, jobs)
         self._build()
         self.menus = Menus(self.menuBar(), self.commands, settings)
@@ -140,17 +140,12 @@ class MainWindow(QMainWindow):
     def _build(self) -> None:
         for key in ("guide", "open", "save", "undo", "redo", "pin"):
             self.title_bar.add_action(self.commands[key], with_text=key not in ("undo", "redo"))
-        self._middle.setSpacing(12)
-        self._trace_place = Card()
-        self._middle.addWidget(self._trace_place, 1)
-        # The drawers grow to their largest height first, the trace takes the rest.
-        self._middle.addWidget(self.drawers, 100)
         self.sign.remedy_slot.addWidget(self.remedies)
         self.body = QHBoxLayout()
         self.body.setSpacing(12)
-        self.body.addWidget(self.knobs, 28)
-        self.body.addLayout(self._middle, 52)
-        self.body.addWidget(self.sign, 24)
+        self.body.addWidget(self.knobs)
+        self.body.addWidget(self.centre, 1)
+        self.body.addWidget(self.sign)
         central = QWidget()
         layout = QVBoxLayout(central)
         layout.setContentsMargins(14, 6, 14, 14)
@@ -171,11 +166,16 @@ class MainWindow(QMainWindow):
             from explorer.widgets.trace_card import TraceCard
 
             self._trace = TraceCard(self.document, self.solver)
-            self._middle.replaceWidget(self._trace_place, self._trace)
-            self._trace_place.deleteLater()
-            self._trace.show()
+            self.centre.set_trace(self._trace, self._trace.pulse_card, self._trace.answers)
+            self._trace.judged.connect(self.centre.set_judged)
             self._order_tabs(self._trace)
         return self._trace
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Share the width out between the three columns."""
+        super().resizeEvent(event)
+        for part, width in zip((self.knobs, self.sign), side_widths(self.width()), strict=True):
+            part.setFixedWidth(width)
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Ask for the trace once the rest is on the screen."""
@@ -193,6 +193,7 @@ class MainWindow(QMainWindow):
             trace.fit,
             *trace.spans.buttons(),
             trace.plot,
+            *trace.answers.rows,
             *self.drawers.buttons.values(),
             self.sign.rows[0],
         ]

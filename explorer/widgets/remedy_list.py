@@ -17,15 +17,20 @@ from explorer.state.drawer_steps import remedy_steps
 from explorer.state.jobs import JobRunner
 from explorer.state.language import tr
 from explorer.state.theme import tokens_of
-from explorer.widgets.paint import focus_pen
+from explorer.text import joined
+from explorer.widgets.paint import focus_pen, paint_filling
 from explorer.words.readout import bind_units
+from explorer.words.remedies import cost_text, gain_text
 
 if TYPE_CHECKING:
     from explorer.advice.remedies import Change, Remedies, Remedy
+    from explorer.advice.verdict import Verdict
 
 JOB = "remedies"
 SHOWN = 3
 _PAD, _ROW, _GAP = 10, 20, 10
+_SMALL, _SIGN = 16, 9
+"""Height of a line of what comes of a remedy, and of its sign. [px]"""
 
 
 class RemedyButton(QAbstractButton):
@@ -34,18 +39,24 @@ class RemedyButton(QAbstractButton):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.remedy: Remedy | None = None
+        self._outcome = ""
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAttribute(Qt.WidgetAttribute.WA_Hover)
         policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         policy.setHeightForWidth(True)
         self.setSizePolicy(policy)
 
-    def set_remedy(self, remedy: Remedy) -> None:
-        """Show a remedy."""
-        self.remedy = remedy
+    def set_remedy(self, remedy: Remedy, before: Verdict | None = None) -> None:
+        """Show a remedy, and beside it what it makes of the checks of the design before."""
+        self.remedy, self._outcome = remedy, ""
         what = remedy.sentence
+        if before is not None and remedy.verdict is not None:
+            parts = (gain_text(before, remedy.verdict), cost_text(before, remedy.verdict))
+            self._outcome = tr(joined("; ", parts))
         self.setAccessibleName(tr("Apply: {change}", change=what))
-        self.setToolTip(tr("{change}: change it so (undo takes it back)", change=what))
+        self.setAccessibleDescription(self._outcome)
+        tip = tr("{change}: change it so (undo takes it back)", change=what)
+        self.setToolTip("\n".join(part for part in (tip, self._outcome) if part))
         self.updateGeometry()
         self.update()
 
@@ -65,7 +76,16 @@ class RemedyButton(QAbstractButton):
         """Height of all lines. [px]"""
         if self.remedy is None:
             return 30
-        return max(30, sum(_height(c, width) for c in self.remedy.changes) + 10)
+        changes = sum(_height(c, width) for c in self.remedy.changes)
+        return max(30, changes + self._outcome_height(width) + 10)
+
+    def _outcome_height(self, width: int) -> int:
+        if not self._outcome:
+            return 0
+        room = QRect(0, 0, width - 2 * _PAD - _SIGN - 5, 1000)
+        metrics = QFontMetrics(theme.font("small"))
+        wrapped = metrics.boundingRect(room, Qt.TextFlag.TextWordWrap, self._outcome)
+        return max(_SMALL, int(wrapped.height()) + 2)
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint ground, outline, focus ring and lines."""
@@ -86,6 +106,15 @@ class RemedyButton(QAbstractButton):
         y = (self.height() - self.heightForWidth(self.width()) + 10) // 2
         for change in self.remedy.changes:
             y = self._paint_change(painter, change, y)
+        if self._outcome and self.remedy.verdict is not None:
+            state = self.remedy.verdict.state
+            paint_filling(painter, QRectF(_PAD, y + 4, _SIGN, _SIGN), state, tokens)
+            painter.setFont(theme.font("small"))
+            painter.setPen(tokens.color("soft"))
+            left = _PAD + _SIGN + 5
+            where = QRect(left, y, self.width() - left - _PAD, self._outcome_height(self.width()))
+            flags = Qt.AlignmentFlag.AlignLeft | Qt.TextFlag.TextWordWrap
+            painter.drawText(where, flags, self._outcome)
         painter.end()
 
     def _paint_change(self, painter: QPainter, change: Change, y: int) -> int:
@@ -159,6 +188,7 @@ class RemedyList(QWidget):
         self.text = QLabel()
         self.text.setWordWrap(True)
         self.text.setForegroundRole(self.text.palette().ColorRole.PlaceholderText)
+        self._before: Verdict | None = None
         self.buttons = [RemedyButton(self) for _ in range(SHOWN)]
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
@@ -177,6 +207,7 @@ class RemedyList(QWidget):
 
     def set_assessment(self, assessment: Assessment) -> None:
         """Say that it runs, or look for what would make it."""
+        self._before = assessment.verdict
         runs = assessment.verdict.state == "runs"
         self.show()
         # A drag may cross the edge many times; the search waits until it rests.
@@ -222,7 +253,7 @@ class RemedyList(QWidget):
         self.text.setVisible(bool(text))
         for index, button in enumerate(self.buttons):
             if index < len(remedies):
-                button.set_remedy(remedies[index])
+                button.set_remedy(remedies[index], self._before)
             elif button.hasFocus():
                 self.heading.setFocus()
             button.setVisible(index < len(remedies))

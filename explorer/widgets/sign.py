@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, QRectF, QSize, Qt, QTimer
+from PySide6.QtCore import QEvent, QRect, QRectF, QSize, Qt, QTimer
 from PySide6.QtGui import (
     QAccessible,
     QAccessibleAnnouncementEvent,
+    QFontMetrics,
     QPainter,
     QPaintEvent,
     QPen,
+    QResizeEvent,
 )
 from PySide6.QtWidgets import (
     QAbstractButton,
@@ -35,6 +37,8 @@ from explorer.words.readout import CheckText
 WIDTH, WIDEST = 276, 360
 ANNOUNCE_MS = 700
 _LAMP, _GAP, _PAD = 38.0, 10.0, 11.0
+_ROOMY = 300, 860
+"""Width and height from which all checks are told in full. [px]"""
 LAMPS: tuple[State, ...] = ("runs", "marginal", "falls_short")
 
 
@@ -80,6 +84,7 @@ class CheckRow(QAbstractButton):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._text: CheckText | None = None
+        self._roomy = False
         self.setCheckable(True)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
@@ -98,7 +103,31 @@ class CheckRow(QAbstractButton):
             self.setAccessibleName(tr(text.spoken))
             self.setAccessibleDescription(tr(text.sentence))
             self.setToolTip(tr(text.sentence))
+            self.fit()
             self.update()
+
+    def set_roomy(self, roomy: bool) -> None:
+        """Whether the sentence stands below the line without being asked for."""
+        self._roomy = roomy
+        self.fit()
+
+    def fit(self) -> None:
+        """Take the height of the line, and of the sentence where that is shown."""
+        self.setFixedHeight(self._HEIGHT + self._sentence_height())
+
+    def _sentence_height(self) -> int:
+        if not self._roomy or self._text is None:
+            return 0
+        metrics = QFontMetrics(theme.font("small"))
+        room = QRect(0, 0, max(self.width() - 36, 100), 1000)
+        wrap = Qt.TextFlag.TextWordWrap
+        return int(metrics.boundingRect(room, wrap, tr(self._text.sentence)).height()) + 4
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """A sentence in another width has other lines."""
+        super().resizeEvent(event)
+        if event.size().width() != event.oldSize().width():
+            self.fit()
 
     def sizeHint(self) -> QSize:
         """One line."""
@@ -121,9 +150,15 @@ class CheckRow(QAbstractButton):
             painter.setPen(focus_pen(tokens))
             painter.setBrush(Qt.BrushStyle.NoBrush)
             painter.drawRoundedRect(frame, 5, 5)
-        middle = self.height() / 2
+        middle = self._HEIGHT / 2
         paint_filling(painter, QRectF(7, middle - 6.5, 13, 13), text.state, tokens)
         inside = self.rect().adjusted(28, 0, -8, 0)
+        if self._roomy:
+            painter.setFont(theme.font("small"))
+            painter.setPen(tokens.color("soft"))
+            below = inside.adjusted(0, self._HEIGHT - 2, 0, 0)
+            painter.drawText(below, Qt.TextFlag.TextWordWrap, tr(text.sentence))
+        inside.setHeight(self._HEIGHT)
         vertical = Qt.AlignmentFlag.AlignVCenter
         label = tr(text.label)
         painter.setPen(tokens.color("ink"))
@@ -182,8 +217,6 @@ class Sign(Card):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setMinimumWidth(WIDTH)
-        self.setMaximumWidth(WIDEST)
         self._spoken = ""
         self._announce = QTimer(self)
         self._announce.setSingleShot(True)
@@ -209,6 +242,7 @@ class Sign(Card):
         self.detail.setContentsMargins(28, 0, 8, 4)
         self.detail.hide()
         self._open: int | None = None
+        self._roomy = False
         self.hazards: list[HazardBadge] = []
         self._hazard_slot = QVBoxLayout()
         self._hazard_slot.setSpacing(6)
@@ -239,14 +273,27 @@ class Sign(Card):
         column.addLayout(top)
         column.addWidget(self.reason)
         column.addLayout(self._checks)
-        column.addLayout(self._hazard_slot)
-        column.addStretch(1)
         column.addLayout(self.remedy_slot)
+        column.addStretch(1)
+        column.addLayout(self._hazard_slot)  # at the foot, always in one place
         layout = QVBoxLayout(self)
         layout.setContentsMargins(1, 1, 1, 1)
         scroll = SlimScroll(inner)
         layout.addWidget(scroll)
         self.veil = Veil(scroll)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Where there is room every check says its sentence."""
+        super().resizeEvent(event)
+        roomy = self.width() >= _ROOMY[0] and self.height() >= _ROOMY[1]
+        if roomy != self._roomy:
+            self._roomy = roomy
+            for row in self.rows:
+                row.set_roomy(roomy)
+            self._show_detail()
+
+    def _show_detail(self) -> None:
+        self.detail.setVisible(self._open is not None and not self._roomy)
 
     def set_assessment(self, assessment: Assessment) -> None:
         """Show a verdict, and announce it once it rests."""
@@ -304,7 +351,7 @@ class Sign(Card):
         if self._open is not None:
             self._checks.insertWidget(index + 1, self.detail)
             self.detail.setText(row.accessibleDescription())
-        self.detail.setVisible(self._open is not None)
+        self._show_detail()
 
     def _say(self) -> None:
         QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, self._spoken))

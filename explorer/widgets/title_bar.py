@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QEvent, QSignalBlocker, QSize, Qt
-from PySide6.QtGui import QAction, QFocusEvent
+from PySide6.QtGui import QAction, QFocusEvent, QPainter, QPaintEvent, QPalette
 from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QWidget
 
 from explorer.scenario.model import Scenario
@@ -12,6 +12,9 @@ from explorer.state.document import Document
 from explorer.state.language import tr
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.fields import UndoingLine
+
+_INSET = 2
+"""Between the edge of a field and its text, as the style leaves it. [px]"""
 
 
 class TitleField(UndoingLine):
@@ -23,7 +26,8 @@ class TitleField(UndoingLine):
         self.setObjectName(path)
         self.setFrame(False)
         self.setAccessibleName(name)
-        self.setToolTip(tr("{name}: click to change", name=name))
+        self._hint = tr("{name}: click to change", name=name)
+        self.setToolTip(self._hint)
         self.setPlaceholderText(hint)
         self.setMinimumHeight(30)
         palette = self.palette()
@@ -37,12 +41,25 @@ class TitleField(UndoingLine):
             with QSignalBlocker(self):
                 self.setText(text)
             self.setCursorPosition(0)
+            self.setToolTip(f"{text}\n{self._hint}" if text else self._hint)
             self.updateGeometry()
 
     def focusOutEvent(self, event: QFocusEvent) -> None:
         """Show the beginning again."""
         super().focusOutEvent(event)
         self.setCursorPosition(0)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """End in an ellipsis where the whole text has no room; editing shows all of it."""
+        text, room = self.text(), self.rect().adjusted(_INSET, 0, -_INSET, 0)
+        if self.hasFocus() or self.fontMetrics().horizontalAdvance(text) <= room.width():
+            super().paintEvent(event)
+            return
+        painter = QPainter(self)
+        painter.setPen(self.palette().color(QPalette.ColorRole.Text))
+        shown = self.fontMetrics().elidedText(text, Qt.TextElideMode.ElideRight, room.width())
+        painter.drawText(room, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, shown)
+        painter.end()
 
     def sizeHint(self) -> QSize:
         """As wide as its text."""

@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, Qt
+from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import (
     QButtonGroup,
-    QGridLayout,
     QHBoxLayout,
     QLabel,
-    QSizePolicy,
     QStackedWidget,
     QVBoxLayout,
     QWidget,
@@ -22,19 +20,20 @@ from explorer.state.document import Document
 from explorer.state.language import tr
 from explorer.state.solver import Solver
 from explorer.state.spans import SPAN_KEYS, SpanKey
-from explorer.text import texts
+from explorer.text import Text, texts
+from explorer.widgets.answer_card import AnswerCard
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.card import Card
 from explorer.widgets.elided_label import ElidedLabel
 from explorer.widgets.icons import icon
-from explorer.widgets.pending import PendingLabel, Veil
+from explorer.widgets.pending import Veil
 from explorer.widgets.plots.pulse_inset import PulseInset
 from explorer.widgets.plots.trace_menu import TraceMenu
 from explorer.widgets.plots.trace_plot import TracePlot
-from explorer.words import readout
+from explorer.words.answer_groups import answer_groups, course_note
 
-_STRIP_HEIGHT = 132
-_NARROW, _LOW = 520, 420
+_NARROW = 440
+"""Width below which the heading gives way to the spans. [px]"""
 _SPANS: dict[SpanKey, tuple[str, str]] = texts({
     "pulse": ("Pulse", "Show one pulse"),
     "hour": ("Hour", "Show one hour"),
@@ -47,7 +46,13 @@ _SPANS: dict[SpanKey, tuple[str, str]] = texts({
 
 
 class TraceCard(Card):
-    """Shows what the solver found and lets a person choose the span."""
+    """Shows what the solver found and lets a person choose the span.
+
+    `pulse_card` and `answers` are cards of their own, for the window to place.
+    """
+
+    judged = Signal(bool)
+    """Whether there is a pulse and there are answers, from now on."""
 
     def __init__(self, document: Document, solver: Solver, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -64,24 +69,23 @@ class TraceCard(Card):
         self.refusal.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self.refusal.setContentsMargins(40, 0, 40, 0)
         self._pages.addWidget(self.refusal)
-        self.answers = AnswerGrid()
+        self.answers = AnswerCard()
+        self.pulse_card = Card()
+        inside = QVBoxLayout(self.pulse_card)
+        inside.setContentsMargins(8, 6, 8, 4)
+        inside.addWidget(self.inset)
         self._veil = Veil(self._pages)
-        self._strip = QWidget()
-        # As high as its rows need: a line of an answer is never cut.
-        self._strip.setMinimumHeight(_STRIP_HEIGHT)
-        fixed = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
-        self._strip.setSizePolicy(fixed)
-        strip = QHBoxLayout(self._strip)
-        strip.setContentsMargins(0, 0, 0, 0)
-        strip.setSpacing(20)
-        strip.addWidget(self.inset, 1)
-        strip.addWidget(self.answers, 1)
+        self.course = ElidedLabel()
+        self.course.setFont(theme.font("small"))
+        self.course.setIndent(4)
+        self.course.setForegroundRole(self.course.palette().ColorRole.PlaceholderText)
+        self.course.hide()
         layout = QVBoxLayout(self)
         layout.setContentsMargins(10, 10, 10, 10)
         layout.setSpacing(6)
         layout.addLayout(self._build_head())
+        layout.addWidget(self.course)
         layout.addWidget(self._pages, 1)
-        layout.addWidget(self._strip)
         self.plot.zoomed_changed.connect(self.fit.setVisible)
         solver.result_ready.connect(self._on_result)
         solver.not_judged.connect(self._on_not_judged)
@@ -134,19 +138,12 @@ class TraceCard(Card):
         """Give the trace the room where there is little."""
         super().resizeEvent(event)
         self._title.setVisible(self.width() >= _NARROW)
-        self.answers.setVisible(self.width() >= _NARROW)
         style = Qt.ToolButtonStyle
         self.fit.setToolButtonStyle(
             style.ToolButtonTextBesideIcon
             if self.width() >= _NARROW
             else style.ToolButtonIconOnly
         )
-        self._show_strip()
-
-    def _show_strip(self) -> None:
-        """Pulse and answers, where there is room and something to say."""
-        judged = self._pages.currentWidget() is not self.refusal
-        self._strip.setVisible(judged and self.height() >= _LOW)
 
     def _draw_icon(self) -> None:
         self.fit.setIcon(icon("fit", self.palette()))
@@ -154,7 +151,6 @@ class TraceCard(Card):
     def _on_span(self, index: int) -> None:
         key = SPAN_KEYS[index]
         self._show_page()
-        self.inset.setVisible(key != "pulse")
         self.fit.setVisible(key != "pulse" and self.plot.is_zoomed)
         self._solver.set_span(key, self.plot.cursor_s)
 
@@ -166,12 +162,13 @@ class TraceCard(Card):
         """There is no trace to show, and none of an earlier design."""
         self.refusal.setText(tr(sentence))
         self._pages.setCurrentWidget(self.refusal)
-        self._show_strip()
+        self.course.hide()
+        self.judged.emit(False)
 
     def _on_result(self, assessment: Assessment) -> None:
         if self._pages.currentWidget() is self.refusal:
             self._show_page()
-            self._show_strip()
+            self.judged.emit(True)
         pattern = assessment.scenario.light.pattern.kind
         log = self._document.log
         dated = pattern == "log" and log is not None and log.start is not None
@@ -181,71 +178,16 @@ class TraceCard(Card):
         self.inset.set_pulse(assessment.pulse)
         self.pulse.set_pulse(assessment.pulse)
         if assessment.answers:
-            self.answers.set_lines(readout.answer_lines(assessment), held_for(assessment.case))
+            self.answers.set_groups(
+                answer_groups(assessment), assessment.verdict.state, held_for(assessment.case)
+            )
+            self._show_course(course_note(assessment))
         else:  # they follow once the hand pauses
             self.answers.set_pending()
 
-
-MOST_UNDER_A_NOTE = 6
-"""Answers that fit below a note of two lines."""
-
-
-class AnswerGrid(QWidget):
-    """A few labels with their values, in two columns."""
-
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self._grid = QGridLayout(self)
-        self._grid.setContentsMargins(0, 4, 4, 2)
-        self._grid.setHorizontalSpacing(12)
-        self._grid.setVerticalSpacing(0)
-        self._grid.setColumnStretch(0, 1)
-        self._cells: list[tuple[QLabel, PendingLabel]] = []
-        self.note = QLabel()
-        self.note.setWordWrap(True)
-        self.note.setFont(theme.font("small"))
-        self.note.hide()
-        self._grid.addWidget(self.note, 0, 0, 1, 2)
-
-    def set_lines(self, lines: tuple[readout.Line, ...], note: str | None = None) -> None:
-        """Show some answers; labels are built once and afterwards only written to.
-
-        A note says what they hold for, where that is not the design from its beginning; the last
-        of them give way to it.
-        """
-        self.note.setText("" if note is None else tr(note))
-        self.note.setVisible(note is not None)
-        lines = lines[: len(lines) if note is None else MOST_UNDER_A_NOTE]
-        while len(self._cells) < len(lines):
-            self._add()
-        for index, (label, value) in enumerate(self._cells):
-            used = index < len(lines)
-            label.setVisible(used)
-            value.setVisible(used)
-            if not used:
-                continue
-            shown = (tr(lines[index].label), tr(lines[index].value))
-            was = (label.text(), value.text())
-            value.show_text(shown[1])
-            if was != shown:
-                label.setText(shown[0])
-                value.setAccessibleName(f"{shown[0]}: {shown[1]}")
-                tip = ". ".join(part for part in (shown[0], tr(lines[index].meaning)) if part)
-                label.setToolTip(tip)
-                value.setToolTip(tip)
-
-    def set_pending(self) -> None:
-        """What is on show is of an earlier design; the answers for this one are on their way."""
-        for _, value in self._cells:
-            value.set_pending()
-
-    def _add(self) -> None:
-        label, value = ElidedLabel(), PendingLabel()
-        label.setForegroundRole(label.palette().ColorRole.PlaceholderText)
-        value.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-        row = len(self._cells) + 1
-        self._grid.addWidget(label, row, 0)
-        self._grid.addWidget(value, row, 1)
-        self._grid.setRowStretch(row, 0)
-        self._grid.setRowStretch(row + 1, 1)
-        self._cells.append((label, value))
+    def _show_course(self, note: Text | None) -> None:
+        """Say what the trace shows, where answers and checks speak of another stretch."""
+        text = "" if note is None else tr(note)
+        self.course.setText(text)
+        self.course.setToolTip(text)
+        self.course.setVisible(note is not None)

@@ -54,6 +54,51 @@ ASSUMED: dict[str, str] = texts({
 })  # fmt: skip
 """What stands behind each number; times count from the first light."""
 
+SHORT: dict[str, str] = texts({
+    "first_connect_s": "Empty to connected",
+    "first_charge_s": "Empty to ready",
+    "first_operation_s": "First operation",
+    "full_charge_s": "Full, device off",
+    "dark_time_s": "From full",
+    "operations_per_charge": "Operations in it",
+    "recovery_s": "After a cut-off",
+    "longest_dark_s": "Longest dark",
+    "lowest_store_V": "Lowest store",
+    "highest_store_V": "Highest store",
+    "lowest_terminal_V": "Lowest terminals",
+    "served_share": "Served",
+    "balance_ratio": "Power in ÷ taken",
+    "cut_offs_per_week": "Cut-offs a week",
+    "least_light_for_balance_lx": "Least light",
+    "most_operations_per_day": "Operations a day",
+    "longest_closure_days": "Longest closure",
+})  # fmt: skip
+"""Below the heading of their group, where there is little room."""
+GROUPS: tuple[tuple[str, tuple[str, ...]], ...] = (
+    (say("Starting from empty"), (
+        "first_operation_s", "full_charge_s", "recovery_s", "first_charge_s", "first_connect_s",
+    )),
+    (say("In the dark"), (
+        "dark_time_s", "longest_dark_s", "operations_per_charge", "longest_closure_days",
+    )),
+    (say("Once settled"), (
+        "lowest_store_V", "most_operations_per_day", "least_light_for_balance_lx",
+        "served_share", "balance_ratio",
+    )),
+)  # fmt: skip
+"""The answers by what they are about; in each group those come first that decide most often."""
+SHOWN = tuple(key for _, keys in GROUPS for key in keys)
+"""All that have a place in a group."""
+OF_CHECK: dict[str, str] = {
+    "starts": "first_charge_s",
+    "balance": "balance_ratio",
+    "dark": "dark_time_s",
+    "pulse": "lowest_terminal_V",
+    "ratings": "highest_store_V",
+    "service": "served_share",
+}
+"""The answer that stands behind each check."""
+
 
 def value_of(key: str, value: float) -> str:
     """An answer in the unit that its key ends in, or a word where there is no number.

@@ -17,10 +17,10 @@ from explorer.scenario.model import Scenario
 from explorer.scenario.storage import CapacitorStore, CellStore, SupercapacitorStore
 from explorer.scenario.weekdays import Weekday
 from explorer.text import figure, joined, say
-from explorer.words.answers import value_of
+from explorer.words.answers import LABELS, SHOWN, value_of
 from explorer.words.drawers import Table
 from explorer.words.options import OPTIONS, WEEKDAYS, option
-from explorer.words.readout import ANSWERS, margin_text, value_text
+from explorer.words.readout import margin_text, value_text
 
 _DIGITS = 6
 _TEXTS = say("Title, place and notes")
@@ -87,11 +87,11 @@ def result_rows(this: Assessment, other: Assessment | None) -> tuple[Row, ...]:
             )
         )
     rows.append(Row(label=say("Answers"), is_heading=True))
-    for key, label in ANSWERS:
+    for key in SHOWN:
         left = _answer_words(this, key)
         right = "" if other is None else _answer_words(other, key)
         if left or right:
-            rows.append(Row(label=label, this=left, other=right, differs=left != right))
+            rows.append(Row(label=LABELS[key], this=left, other=right, differs=left != right))
     return tuple(rows)
 
 

@@ -12,7 +12,6 @@ from explorer.engine.columns import Columns
 from explorer.engine.trace import Trace
 from explorer.quantity import show
 from explorer.text import joined, say
-from explorer.words.answers import ASSUMED, LABELS, value_of
 from explorer.words.figures import (
     STATE_WORDS,
     bind_units,
@@ -224,33 +223,11 @@ def trace_summary(assessment: Assessment) -> str:
     )
 
 
-ANSWERS = tuple(
-    (key, LABELS[key])
-    for key in (
-        "first_operation_s", "full_charge_s", "dark_time_s", "recovery_s", "lowest_store_V",
-        "operations_per_charge", "most_operations_per_day", "least_light_for_balance_lx",
-    )
-)
-"""The answers beside the pulse, in this order."""
-
-
-def answer_lines(assessment: Assessment) -> tuple[Line, ...]:
-    """The key answers as label and value; those that the model does not give are left out."""
-    found = assessment.answers
-    return tuple(
-        Line(label=label, value=value_of(key, found[key]), meaning=ASSUMED[key])
-        for key, label in ANSWERS
-        if key in found
-    )
-
-
 __all__ = [
-    "ANSWERS",
     "STATE_WORDS",
     "CheckText",
     "Line",
     "SignText",
-    "answer_lines",
     "bind_units",
     "check_rows",
     "cursor_lines",

@@ -21,6 +21,7 @@ from explorer.state.document import Document
 from explorer.text import Text, figure, rendered, say
 from explorer.words import compare, drawers, moments, options, panel, readout
 from explorer.words import contest as contest_words
+from explorer.words.answer_groups import answer_groups, course_note
 from explorer.words.refusal import refusal
 from tests import pseudo
 
@@ -62,7 +63,8 @@ def test_what_an_assessment_says_can_be_shown_in_any_language(assessment):
     assert not left_in_english(
         readout.sign(assessment),
         readout.check_rows(assessment),
-        readout.answer_lines(assessment),
+        answer_groups(assessment),
+        course_note(assessment) or "",
         readout.pulse_lines(assessment.pulse),
         readout.cursor_lines(trace, 5000.0, trace, True),
         readout.trace_summary(assessment),

@@ -9,6 +9,7 @@ from explorer.resource_files import scenario_folder
 from explorer.state import solver as solver_module
 from explorer.state.language import tr
 from explorer.words import readout
+from explorer.words.answer_groups import answer_lines
 from tests.waiting import confirmed
 
 EDITS = 120
@@ -57,9 +58,12 @@ class Frames(QObject):
                 yield "sign"
             if found.scenario != scenario or found is not window.trace.plot._assessment:
                 yield "trace"
-        told = [tr(line.value) for line in readout.answer_lines(found)]
-        values = [value for _, value in window.trace.answers._cells if value.isVisible()]
-        if [v.text() for v in values if not v.is_pending] not in ([], told[: len(values)]):
+        told = {tr(a.key): tr(a.value) for a in answer_lines(found)}
+        rows = [row for row in window.trace.answers.rows if row.isVisible()]
+        if any(
+            tr(row.answer.value) != told.get(row.answer.key)
+            for row in rows if not row.number.is_pending
+        ):
             yield "answers"
         drawer = window.drawers._built.get(window.drawers.open_key)
         if drawer is not None and drawer.veil.isHidden() and not drawer.feed.is_current:
@@ -121,7 +125,7 @@ def at_rest(qtbot, window):
         window.document.open_example(scenario_folder() / "door_counter.json")
     window.drawers.open("budget")
     qtbot.waitUntil(lambda: window.drawers.drawer("budget").has_body)
-    qtbot.waitUntil(lambda: not any(v.is_pending for _, v in window.trace.answers._cells))
+    qtbot.waitUntil(lambda: not any(r.number.is_pending for r in window.trace.answers.rows))
     return window
 
 
@@ -130,7 +134,7 @@ def test_no_painted_frame_holds_two_designs(qtbot, at_rest):
     drag(at_rest, EDITS)
     assert frames.faults == []
     assert frames.looked > EDITS / 4
-    qtbot.waitUntil(lambda: not any(v.is_pending for _, v in at_rest.trace.answers._cells))
+    qtbot.waitUntil(lambda: not any(r.number.is_pending for r in at_rest.trace.answers.rows))
     assert frames.faults == []
 
 

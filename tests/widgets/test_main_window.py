@@ -8,6 +8,7 @@ from explorer.scenario.demand import Operation, Phase
 from explorer.scenario.model import Scenario
 from explorer.scenario.storage import CellStore
 from explorer.state import theme
+from explorer.state.language import tr
 from explorer.widgets import messages
 from explorer.widgets.buttons import PillButton
 from tests.waiting import confirmed
@@ -80,7 +81,7 @@ def test_a_design_that_cannot_be_judged_shows_nothing_of_the_one_before(
     assert not any(badge.isVisible() for badge in window.sign.hazards)
     assert trace.refusal.isVisible()
     assert not trace.plot.isVisible()
-    assert not any(label.isVisible() for pair in trace.answers._cells for label in pair)
+    assert not trace.answers.isVisible()
     assert not window.remedies.isVisible()
     assert solver.result is None
     monkeypatch.setattr(module, "assess", real)
@@ -393,7 +394,41 @@ def test_answers_of_a_device_that_never_starts_say_for_what_they_hold(window, do
 
 
 def test_an_answer_says_what_it_assumes(window):
-    label, value = window.trace.answers._cells[0]
-    assert label.toolTip().startswith(label.text())
-    assert len(label.toolTip()) > len(label.text()) + 10
-    assert value.toolTip() == label.toolTip()
+    row = window.trace.answers.rows[0]
+    assert row.toolTip().startswith(tr(row.answer.label))
+    assert tr(row.answer.meaning) in row.toolTip()
+    assert row.accessibleDescription() == tr(row.answer.meaning)
+
+
+def test_numbers_and_units_of_a_group_stand_in_columns_of_their_own(window, qapp):
+    answers = window.trace.answers
+    qapp.processEvents()
+    for group in answers.groups:
+        rows = [row for row in group.rows if row.isVisible()]
+        assert len({row.number.geometry().right() for row in rows}) == 1
+        assert len({row.unit.x() for row in rows}) == 1
+
+
+def test_arrow_keys_walk_the_answers_and_tab_leaves_them(qtbot, window, qapp):
+    rows = [row for row in window.trace.answers.rows if row.isVisible()]
+    window.activateWindow()
+    rows[0].setFocus()
+    qtbot.keyClick(rows[0], Qt.Key.Key_Down)
+    assert rows[1].hasFocus()
+    stops = [row for row in rows if row.focusPolicy() & Qt.FocusPolicy.TabFocus]
+    assert stops == [rows[1]]
+
+
+def test_an_open_drawer_takes_the_place_of_the_answers_or_stands_beside_the_trace(window, qapp):
+    window.drawers.open("budget")
+    answers, card = window.trace.answers, window.drawers.card
+    for width, beside in ((1280, False), (1920, True)):
+        window.resize(width, 900)
+        qapp.processEvents()
+        assert card.isVisible()
+        assert answers.isVisible() is beside
+        assert (card.x() > window.trace.geometry().right()) is beside
+    window.drawers.close_drawer()
+    window.resize(1280, 720)
+    qapp.processEvents()
+    assert answers.isVisible()

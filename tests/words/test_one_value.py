@@ -20,12 +20,12 @@ from explorer.scenario.fields import describe
 from explorer.scenario.guide import Answers
 from explorer.scenario.model import owner_class
 from explorer.text import capitalised
+from explorer.words.answer_groups import answer_lines
 from explorer.words.answers import LABELS, value_of
 from explorer.words.drawers import territory_summary
 from explorer.words.edges import break_even_text, span_text
 from explorer.words.figures import bind_units
 from explorer.words.plain_answer import answer
-from explorer.words.readout import answer_lines
 from tests.advice.demos import demo
 
 LIGHT = "light.illuminance_lx"

@@ -10,7 +10,8 @@ from explorer.advice.verdict import CHECK_NAMES, Check, Verdict
 from explorer.quantity import show
 from explorer.scenario.model import Scenario, with_value
 from explorer.words import readout
-from explorer.words.answers import value_of
+from explorer.words.answer_groups import answer_groups, answer_lines, course_note
+from explorer.words.answers import OF_CHECK, SHOWN, value_of
 
 BRIGHT = with_value(with_value(Scenario(), "light.illuminance_lx", 2000.0), "panels.count", 4)
 DIM = with_value(Scenario(), "light.illuminance_lx", 30.0)
@@ -136,11 +137,50 @@ def test_the_pulse_is_split_into_step_and_ramp(bright):
 
 
 def test_answers_are_those_that_the_model_gives(bright):
-    lines = readout.answer_lines(bright)
-    assert [line.label for line in lines] == [
-        label for key, label in readout.ANSWERS if key in bright.answers
-    ]
+    lines = answer_lines(bright)
+    assert {line.key for line in lines} >= {key for key in SHOWN if key in bright.answers}
     assert len(lines) >= 5
+
+
+def test_the_answer_behind_the_verdict_comes_first_in_its_group(bright):
+    assessment = dataclasses.replace(bright, verdict=deciding("dark"))
+    groups = answer_groups(assessment)
+    (decides,) = [a for group in groups for a in group.answers if a.decides]
+    assert decides.key == "dark_time_s"
+    assert [group.answers[0].decides for group in groups] == [False, True, False]
+
+
+def test_every_check_has_an_answer_behind_it_and_every_answer_a_meaning(bright):
+    assert set(OF_CHECK) == set(CHECK_NAMES)
+    for name in CHECK_NAMES:
+        lines = answer_lines(dataclasses.replace(bright, verdict=deciding(name)))
+        assert sum(line.decides for line in lines) == 1, name
+        assert all(line.meaning and line.short for line in lines)
+
+
+def deciding(name):
+    """A verdict that one check alone spoils."""
+    checks = tuple(
+        Check(name=n, value=1.0, limit=1.0, unit="", margin=0.5 if n == name else 3.0, wanted=1.2,
+              sentence="")
+        for n in CHECK_NAMES
+    )
+    return Verdict(checks=checks, hazards=())
+
+
+def test_a_trace_that_is_not_the_settled_course_says_so():
+    """A store that starts full under a weak light: the first week is not what is judged."""
+    scenario = with_value(Scenario(), "store.initial_V", 5.0)
+    found = assess(Case(with_value(scenario, "light.illuminance_lx", 200.0)))
+    note = course_note(found)
+    settled = found.answers["lowest_store_V"]
+    assert note is not None
+    assert readout.volts(settled) in note
+    since = next(m.time_s for m in found.marks if m.kind == "connect")
+    moments = np.linspace(since, found.trace.span_s, 20_000)
+    seen = float(np.min(found.trace.at(moments).store_v))
+    assert readout.volts(seen) in note
+    assert abs(seen - settled) > 0.02
 
 
 def test_an_answer_without_end_is_a_word():

@@ -37,8 +37,11 @@ from explorer.words.drawers import Table
 from explorer.words.readout import bind_units
 
 QUESTION = say("Which store?")
-_WIDE, _NARROW_NAME = 800, 206
-"""Below this width long names give way to numbers. [px]"""
+_LEAST_NAME = 190
+"""Least width of a name before the small traces give way. [px]"""
+_COLUMNS = [key for key, _ in CONTEST_COLUMNS]
+_NEEDED, _TRACE = _COLUMNS.index("margin") + 1, _COLUMNS.index("trace")
+"""Columns that are in sight at every width, and the one that gives way to them."""
 _VERDICT = [key for key, _ in CONTEST_COLUMNS].index("verdict")
 
 
@@ -86,9 +89,16 @@ class ContestTable(QTableView):
 
     def fit_columns(self) -> None:
         """Make every column as wide as what it holds."""
+        self.setColumnHidden(_TRACE, False)
         self.resizeColumnsToContents()
-        if self._narrow and self.viewport().width() < _WIDE:
-            self.setColumnWidth(0, min(self.columnWidth(0), _NARROW_NAME))
+        if not self._narrow:
+            return
+        room, whole = self.viewport().width(), self.columnWidth(0)
+        needed = sum(self.columnWidth(column) for column in range(1, _NEEDED))
+        if room - needed < _LEAST_NAME:
+            needed -= self.columnWidth(_TRACE)
+            self.setColumnHidden(_TRACE, True)
+        self.setColumnWidth(0, min(whole, max(room - needed, _LEAST_NAME)))
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Fit names to the new room."""

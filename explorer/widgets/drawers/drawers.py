@@ -6,29 +6,46 @@ import itertools
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtCore import QRectF, Qt, Signal
+from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QStackedWidget, QVBoxLayout, QWidget
 
 from explorer.state.document import Document
 from explorer.state.jobs import JobRunner
 from explorer.state.settings import SettingsStore
-from explorer.widgets.card import Card
-from explorer.widgets.drawers.strip import HEIGHT, WORDINGS, DrawerStrip
+from explorer.state.theme import tokens_of
+from explorer.widgets.card import RADIUS, Card
+from explorer.widgets.drawers.strip import WORDINGS, DrawerStrip
 
 if TYPE_CHECKING:
     from explorer.widgets.drawers.drawer import Drawer
 
 QUESTIONS = tuple(WORDINGS)
 """Keys of the drawers, in the order of the strip."""
-GAP = 10
-_LEAST_HEIGHT = 150
-_LOW, _HIGH = 600, 1000
-_LEAST_SHARE, _MOST_SHARE = 0.45, 0.55
+
+
+class DrawerCard(Card):
+    """The ground of the open drawer; a bar of the chosen button's colour ties the two."""
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint ground, outline and bar."""
+        tokens = tokens_of(self.palette())
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setPen(QPen(tokens.color("accent"), 1.0))
+        painter.setBrush(tokens.color("card"))
+        painter.drawRoundedRect(QRectF(self.rect()).adjusted(0.5, 0.5, -0.5, -0.5), RADIUS, RADIUS)
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(tokens.color("accent"))
+        painter.drawRect(QRectF(RADIUS, 0, self.width() - 2 * RADIUS, 3))
+        painter.end()
 
 
 class Drawers(QWidget):
-    """Buttons that open and close drawers; a drawer is built when it is first opened."""
+    """Buttons that open and close drawers; a drawer is built when it is first opened.
+
+    `card` holds the open drawer; the window places it.
+    """
 
     opened = Signal(str)
     """Carries the key of the open drawer, empty when none is."""
@@ -44,30 +61,20 @@ class Drawers(QWidget):
     ) -> None:
         super().__init__(parent)
         self._document, self._jobs, self._settings = document, jobs, settings
-        self._room = _LOW
         self._built: dict[str, Drawer] = {}
         self.open_key = ""
         self._pages = QStackedWidget()
-        self._card = Card()
-        inside = QVBoxLayout(self._card)
+        self.card = DrawerCard(self)
+        inside = QVBoxLayout(self.card)
         inside.setContentsMargins(1, 1, 1, 1)
         inside.addWidget(self._pages)
-        self._card.hide()
+        self.card.hide()
         self._strip = DrawerStrip(QUESTIONS)
         self._strip.pressed.connect(self.toggle)
         self.buttons = self._strip.buttons
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(GAP)
-        layout.addWidget(self._card, 1)
         layout.addWidget(self._strip)
-        self._take_room()
-
-    def set_room(self, height: int) -> None:
-        """Say how high trace, drawer and strip are together. [px]"""
-        if height != self._room:
-            self._room = height
-            self._take_room()
 
     def open(self, key: str) -> None:
         """Open one drawer in the place of another; an empty key closes."""
@@ -78,7 +85,10 @@ class Drawers(QWidget):
         for other, drawer in self._built.items():
             if other != key:
                 drawer.set_open(False)
-        had_focus = self.isAncestorOf(self.focusWidget()) if self.focusWidget() else False
+        focused = self.window().focusWidget()
+        had_focus = focused is not None and (
+            self.isAncestorOf(focused) or self.card.isAncestorOf(focused)
+        )
         before, self.open_key = self.open_key, key
         if key:
             drawer = self.drawer(key)
@@ -86,11 +96,10 @@ class Drawers(QWidget):
             drawer.set_open(True)
         elif had_focus and before:
             self.buttons[before].setFocus()
-        self._card.setVisible(bool(key))
+        self.card.setVisible(bool(key))
         for other, button in self.buttons.items():
             button.setChecked(other == key)
         self._settings.update(drawer=key)
-        self._take_room()
         self.opened.emit(key)
 
     def open_log(self, path: Path) -> None:
@@ -150,17 +159,6 @@ class Drawers(QWidget):
         chain = [list(self.buttons.values())[-1], *stops, drawer.export]
         for before, after in itertools.pairwise(chain):
             QWidget.setTabOrder(before, after)
-
-    def _take_room(self) -> None:
-        """The strip alone, or with the open drawer, which takes a share of the room."""
-        is_open = bool(self.open_key)
-        self.setMinimumHeight(HEIGHT + (GAP + _LEAST_HEIGHT if is_open else 0))
-        self.setMaximumHeight(HEIGHT + (GAP + self._drawer_height() if is_open else 0))
-
-    def _drawer_height(self) -> int:
-        share = (self._room - _LOW) / (_HIGH - _LOW)
-        share = _LEAST_SHARE + (_MOST_SHARE - _LEAST_SHARE) * min(max(share, 0.0), 1.0)
-        return max(round(share * self._room), _LEAST_HEIGHT)
 
 
 def _build(key: str, document: Document, jobs: JobRunner, settings: SettingsStore) -> Drawer:

@@ -57,18 +57,14 @@ class Questions(QObject):
         drawers.opened.connect(self._on_opened)
         drawers.wants_field.connect(self._on_field)
         window.installEventFilter(self)
-        knobs.installEventFilter(self)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        """Follow the room of the middle column; Esc from anywhere closes the open drawer."""
+        """Esc from anywhere closes the open drawer."""
         knobs: KnobPanel | None = getattr(self, "_knobs", None)
         if knobs is None:  # a window that is being deleted still sends events
             return False
         kind = event.type()
-        if watched is knobs:
-            if kind == QEvent.Type.Resize:
-                self.drawers.set_room(knobs.height())
-        elif kind == QEvent.Type.Paint and not self._painted:
+        if kind == QEvent.Type.Paint and not self._painted:
             self._painted = True
             QTimer.singleShot(50, self, self._after_first_paint)
         elif (

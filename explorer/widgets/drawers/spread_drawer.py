@@ -80,8 +80,8 @@ class SpreadDrawer(Drawer):
         layout = QHBoxLayout(self.body)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(14)
-        layout.addLayout(left, 5)
-        layout.addLayout(right, 6)
+        layout.addLayout(left, 1)
+        layout.addLayout(right, 1)
         self.view.setMinimumWidth(260)
         self.model.edited.connect(self._on_tolerance)
         self.model.refused.connect(document.refused)
@@ -174,7 +174,7 @@ class Share(QWidget):
         super().__init__(parent)
         self._state: State = state
         self._text = "–"
-        self.setMinimumSize(76, 28)
+        self.setMinimumSize(84, 28)
 
     def sizeHint(self) -> QSize:
         """Room for a lamp and a percentage."""

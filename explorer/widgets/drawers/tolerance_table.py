@@ -39,10 +39,12 @@ from explorer.widgets.paint import focus_pen, mix
 from explorer.widgets.slim_scroll import SlimBar
 from explorer.words.drawers import percent, tolerance_text
 
-ROW_HEIGHT = 26
+ROW_HEIGHT = 30
 WIDEST = 4.0
 """Largest relative tolerance that makes sense; a value cannot fall below zero."""
 _LABEL, _AMOUNT, _SHARE = range(3)
+_LEAST_SHARE = 76
+"""Least width of the bars: names come first. [px]"""
 _TITLES = texts(("What varies", "±", "Influence"))
 Index = QModelIndex | QPersistentModelIndex
 _ROOT = QModelIndex()
@@ -220,8 +222,11 @@ class ToleranceCells(QStyledItemDelegate):
                 painter.drawRoundedRect(rect.adjusted(2.5, 2.5, -2.5, -3.5), 4, 4)
             painter.setPen(tokens.color("ink"))
             align = Qt.AlignmentFlag(index.data(Qt.ItemDataRole.TextAlignmentRole))
-            text = metrics.elidedText(text, Qt.TextElideMode.ElideRight, int(inside.width()))
-            painter.drawText(inside, align, text)
+            if metrics.horizontalAdvance(text) > inside.width():
+                # Two lines in small rather than half a name.
+                painter.setFont(theme.font("small"))
+                align |= Qt.TextFlag.TextWordWrap
+            painter.drawText(inside, int(align), text)
         if selected and state & QStyle.StateFlag.State_HasFocus:
             painter.setPen(focus_pen(tokens))
             painter.setBrush(Qt.BrushStyle.NoBrush)
@@ -265,5 +270,8 @@ class ToleranceTable(QTableView):
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Give the bars a share of the room."""
-        self.setColumnWidth(_SHARE, max(92, round(0.34 * self.viewport().width())))
+        names = [self.model().index(row, _LABEL).data() for row in range(self.model().rowCount())]
+        longest = max((self.fontMetrics().horizontalAdvance(n) for n in names), default=0)
+        room = self.viewport().width() - self.columnWidth(_AMOUNT) - longest - 16
+        self.setColumnWidth(_SHARE, max(_LEAST_SHARE, room))
         super().resizeEvent(event)

@@ -79,7 +79,7 @@ class PlotView(pg.PlotWidget):
         item.ctrlMenu.setParent(self, item.ctrlMenu.windowFlags())
         item.hideButtons()
         item.setMouseEnabled(False, False)
-        item.layout.setContentsMargins(0, 2, 8, 0)
+        item.layout.setContentsMargins(0, 8, 8, 0)
         for axis in (self._volt_axis, self._time_axis):
             axis.setStyle(tickFont=theme.font("small"), tickLength=-4)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)

@@ -1,0 +1,124 @@
+"""What a closed fold holds, at a glance: its most telling values as label and value."""
+
+from __future__ import annotations
+
+from explorer.quantity import show
+from explorer.scenario.fields import describe
+from explorer.scenario.light import LogPattern, WeekPattern
+from explorer.scenario.model import Scenario, get_value, owner_class
+from explorer.text import Text, figure, joined, say
+from explorer.words.figures import quantity_text
+from explorer.words.options import WEEKDAYS, option
+from explorer.words.readout import Line
+
+MOST = 4
+"""Lines of a glance."""
+
+
+def light_glance(scenario: Scenario) -> tuple[Line, ...]:
+    """Source, hours, and what lies between the light and the panel."""
+    light = scenario.light
+    return (
+        _line(scenario, "light.source"),
+        Line(label=describe(type(light), "pattern").label, value=_hours(scenario)),
+        _line(scenario, "light.orientation_factor"),
+        _line(scenario, "light.ambient_C"),
+    )
+
+
+def _hours(scenario: Scenario) -> str:
+    pattern = scenario.light.pattern
+    if isinstance(pattern, WeekPattern) and len(pattern.blocks) == 1:
+        block = pattern.blocks[0]
+        days = [WEEKDAYS[day] for day in block.days if day not in pattern.dark_days]
+        if not days:
+            return say("always dark")
+        named = days[0] if len(days) == 1 else joined("–", (days[0], days[-1]))
+        hours = figure(f"{block.from_h:g}–{block.to_h:g} h")
+        return say("{days} {hours}", days=named, hours=hours)
+    if isinstance(pattern, LogPattern):
+        return joined("", (pattern.file.rpartition("/")[2],))
+    return option(pattern.kind)
+
+
+def supply_glance(scenario: Scenario) -> tuple[Line, ...]:
+    """Cells and area of a panel, charger and its full threshold."""
+    return (
+        _line(scenario, "panels.technology"),
+        _line(scenario, "panels.active_area_cm2"),
+        Line(label=say("Charger"), value=option(scenario.charger.kind)),
+        _line(scenario, "charger.full_V"),
+    )
+
+
+def store_glance(scenario: Scenario) -> tuple[Line, ...]:
+    """Kind of store, what it loses, and its age."""
+    store = scenario.store
+    keys = ["esr_ohm", "resistance_ohm", "leakage_A", "self_discharge_per_month"]
+    if store.years_in_service:
+        keys.append("years_in_service")
+    kind = Line(label=say("Kind"), value=option(store.kind))
+    return (kind, *(_line(scenario, f"store.{key}") for key in keys if hasattr(store, key)))[:MOST]
+
+
+def load_glance(scenario: Scenario) -> tuple[Line, ...]:
+    """What it does how often, and its thresholds."""
+    operations = scenario.load.operations
+    lines = []
+    if operations:
+        schedule = operations[0].schedule
+        interval = getattr(schedule, "interval_s", None)
+        often = option(schedule.kind) if interval is None else say(
+            "every {time}", time=quantity_text(interval, "s")
+        )
+        more = len(operations) - 1
+        lines.append(
+            Line(
+                label=joined("", (operations[0].name,)) if operations[0].name else say("Operation"),
+                value=say("{often}, and {n} more", often=often, n=more) if more else often,
+            )
+        )
+    keys = ("sleep_A", "connect_V", "disconnect_V")
+    return (*lines, *(_line(scenario, f"load.{key}") for key in keys))
+
+
+def margins_glance(scenario: Scenario) -> tuple[Line, ...]:
+    """What the verdict asks for."""
+    return (
+        _line(scenario, "margins.start_within_h"),
+        *([_line(scenario, "margins.closure_days")] if scenario.margins.closure_days else []),
+        _line(scenario, "margins.served_share"),
+    )
+
+
+def _line(scenario: Scenario, path: str) -> Line:
+    """Label and value of one field."""
+    key = path.rpartition(".")[2]
+    info = describe(owner_class(scenario, path), key)
+    value = get_value(scenario, path)
+    if isinstance(value, str):
+        shown: Text | str = option(value)
+    elif key == "served_share":
+        shown = quantity_text(value, "share")
+    elif key in ("closure_days", "start_within_h"):
+        shown = quantity_text(value, info.unit)
+    else:
+        shown = show(value, info.unit) if info.unit else figure(f"{value:g}")
+    return Line(label=info.label, value=shown)
+
+
+def glance_text(lines: tuple[Line, ...]) -> Text:
+    """All in one line: words as they are, numbers after what they are."""
+    return joined(", ", (_in_line(line) for line in lines))
+
+
+def _in_line(line: Line) -> str:
+    if not line.value[:1].isdigit():
+        return line.value
+    return joined(" ", (line.label.lower(), line.value))
+
+
+__all__ = [
+    "glance_text", "light_glance", "load_glance", "margins_glance", "store_glance",
+    "supply_glance",
+]  # fmt: skip
