@@ -133,6 +133,8 @@ def run(paths: Sequence[str | Path] = (), settings_file: Path | None = None) -> 
     try:
         from PySide6.QtCore import QTimer, qInstallMessageHandler
         from PySide6.QtWidgets import QApplication
+
+        from explorer.state.collector import settle_down
     except ImportError as error:
         print(library_problem(error), file=sys.stderr)
         return 3
@@ -161,6 +163,7 @@ def run(paths: Sequence[str | Path] = (), settings_file: Path | None = None) -> 
     windows.open_files([Path(further) for further in paths[1:]], window)
     window.assistance.start_tour_once()
     QTimer.singleShot(0, windows, windows.offer_leftovers)
+    settle_down()
     try:
         return app.exec()
     finally:

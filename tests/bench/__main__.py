@@ -204,6 +204,7 @@ def drags(quick: bool) -> Iterator[str]:
     from PySide6.QtWidgets import QApplication
 
     from explorer import app as program
+    from explorer.state.collector import settle_down
     from explorer.state.settings import SettingsStore
     from explorer.state.workers import Workers
     from explorer.widgets.drawers.drawers import QUESTIONS
@@ -217,6 +218,7 @@ def drags(quick: bool) -> Iterator[str]:
         window = program.build_window(app, Path(folder) / "settings.ini", settings, None, workers)
         program.open_first(window, None)
         window.show()
+        settle_down()
         for name in ("soil_probe", "vent_flap") if quick else SCENARIOS:
             window.document.open_example(scenario_folder() / f"{name}.json")
             for size in SIZES[:1] if quick else SIZES:

@@ -28,32 +28,40 @@ def free_place(
     taken : sequence of QRectF
         Places of other labels.
     """
-    covered = []
-    for index, place in enumerate(places):
-        near = place.adjusted(-CLEARANCE_PX, -CLEARANCE_PX, CLEARANCE_PX, CLEARANCE_PX)
-        hidden = sum(_height_in(near, line) for line in lines)
-        hidden += sum(near.intersected(other).height() for other in taken)
-        if hidden == 0.0:
-            return index
-        covered.append(hidden)
-    return int(np.argmin(covered))
+    margin = CLEARANCE_PX
+    near = [place.adjusted(-margin, -margin, margin, margin) for place in places]
+    covered: list[float] = []
+    # Mostly one of the first places is free, and the others need no look.
+    while len(covered) < len(near) and 0.0 not in covered:
+        some = near[len(covered) : 4 * len(covered) + 2]
+        hidden = sum((_heights_in(some, line) for line in lines), np.zeros(len(some)))
+        for other in taken:
+            hidden += [box.intersected(other).height() for box in some]
+        covered += hidden.tolist()
+    return covered.index(min(covered))
 
 
-def _height_in(box: QRectF, line: Line) -> float:
-    """How much of the height of a box a line sweeps, at least a pixel where it enters it."""
+def _heights_in(boxes: Sequence[QRectF], line: Line) -> FloatArray:
+    """How much of the height of each box a line sweeps, at least a pixel where it enters it."""
+    edges = [(box.left(), box.right(), box.top(), box.bottom()) for box in boxes]
+    left, right, top, bottom = np.array(edges).T[:, :, None]
     x, y = line
-    first, last = np.searchsorted(x, (box.left(), box.right()))
-    inside = y[max(first - 1, 0) : last + 1].copy()
-    if inside.size == 0 or x[-1] < box.left() or x[0] > box.right():
-        return 0.0
-    # Where it enters and leaves, between two points of the line.
-    if 0 < first < len(x):
-        inside[0] = np.interp(box.left(), x[first - 1 : first + 1], y[first - 1 : first + 1])
-    if 0 < last < len(x):
-        inside[-1] = np.interp(box.right(), x[last - 1 : last + 1], y[last - 1 : last + 1])
-    above, below = np.fmax(inside[:-1], inside[1:]), np.fmin(inside[:-1], inside[1:])
-    if inside.size == 1:
-        above = below = inside
-    overlap = np.minimum(above, box.bottom()) - np.maximum(below, box.top())
-    touched = overlap[overlap >= 0.0]  # a pair of NaN touches nothing
-    return float(np.maximum(touched, 1.0).max(initial=0.0))
+    first, last = np.searchsorted(x, (left.min(), right.max()))
+    part = slice(max(first - 1, 0), last + 1)
+    x, y = x[part], y[part]
+    x0, x1, y0, y1 = x[:-1], x[1:], y[:-1], y[1:]
+    if len(x) == 1:
+        x0, x1, y0, y1 = x, x, y, y
+    # A line that is parted ends at its last point.
+    lone = np.isnan(y0) | np.isnan(y1)
+    only = np.isnan(y0)
+    x0, y0 = np.where(only, x1, x0), np.where(only, y1, y0)
+    x1, y1 = np.where(lone, x0, x1), np.where(lone, y0, y1)
+    begin, end = np.maximum(x0, left), np.minimum(x1, right)
+    rise = (y1 - y0) / np.where(x1 > x0, x1 - x0, 1.0)
+    at_begin = y0 + rise * (begin - x0)
+    at_end = np.where(x1 > x0, y0 + rise * (end - x0), y1)
+    overlap = np.minimum(np.maximum(at_begin, at_end), bottom)
+    overlap -= np.maximum(np.minimum(at_begin, at_end), top)
+    touched = (overlap >= 0.0) & (begin <= end)
+    return np.asarray(np.where(touched, np.maximum(overlap, 1.0), 0.0).max(axis=1, initial=0.0))

@@ -2,21 +2,26 @@
 
 from __future__ import annotations
 
+from typing import TypeVar
+
 import numpy as np
+import pyqtgraph as pg
 from PySide6.QtCore import QPointF, QRectF, QSize, QSizeF, Qt
-from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent, QPen, QPolygonF
+from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
 from explorer.advice.assess import PulseView
+from explorer.physics.arrays import FloatArray
 from explorer.state import theme
 from explorer.state.language import tr
 from explorer.state.theme import Tokens, tokens_of
 from explorer.text import Text, figure
-from explorer.widgets.plots.free_place import free_place
+from explorer.widgets.plots.free_place import Line, free_place
 from explorer.widgets.plots.overlay import paint_label
 from explorer.words import readout
 from explorer.words.moments import time_ticks
 
+_T = TypeVar("_T", float, FloatArray)
 _LEFT, _RIGHT, _TOP, _BOTTOM = 46.0, 14.0, 20.0, 20.0
 _TICK_GAP = 6.0
 _SEARCH_PX = 12.0, 7.0
@@ -105,15 +110,19 @@ class _Picture:
             (self._pulse.terminal_v, "accent", Qt.PenStyle.SolidLine),
         ):
             painter.setPen(QPen(tokens.color(role), 2.0 if role == "accent" else 1.0, style))
-            points = zip(self._pulse.time_s.tolist(), values.tolist(), strict=True)
-            painter.drawPolyline(QPolygonF([self._at(t, v) for t, v in points]))
+            painter.drawPolyline(pg.functions.arrayToQPolygonF(*self._line(values)))
         self._paint_measures()
 
+    def _x(self, time_s: _T) -> _T:
+        share = (time_s - self._from) / max(self._to - self._from, 1e-12)
+        return self._area.left() + share * self._area.width()
+
+    def _y(self, volts: _T) -> _T:
+        share = (volts - self._low) / (self._high - self._low)
+        return self._area.bottom() - share * self._area.height()
+
     def _at(self, time_s: float, volts: float) -> QPointF:
-        area = self._area
-        x = area.left() + (time_s - self._from) / max(self._to - self._from, 1e-12) * area.width()
-        y = area.bottom() - (volts - self._low) / (self._high - self._low) * area.height()
-        return QPointF(x, y)
+        return QPointF(self._x(time_s), self._y(volts))
 
     def _paint_axes(self) -> None:
         painter, tokens, area = self._painter, self._tokens, self._area
@@ -191,9 +200,8 @@ class _Picture:
             base = QPointF(place.left(), place.top() + metrics.ascent())
             paint_label(painter, base, text, "ink", tokens)
 
-    def _line(self, volts: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
-        points = [self._at(t, v) for t, v in zip(self._pulse.time_s, volts, strict=True)]
-        return np.array([p.x() for p in points]), np.array([p.y() for p in points])
+    def _line(self, volts: FloatArray) -> Line:
+        return self._x(self._pulse.time_s), self._y(volts)
 
     def _places(
         self, x: float, side: float, middle: float, metrics: QFontMetrics, text: str
@@ -202,13 +210,19 @@ class _Picture:
         width, height = metrics.horizontalAdvance(text), metrics.height()
         room = self._area.adjusted(3.0, -2.0, _RIGHT - width, 2.0 - height)
         beside = QPointF(x + 7.0 if side > 0 else x - 7.0 - width, middle - 0.5 * height)
-        corners = [
-            QPointF(left, top)
-            for left in np.arange(room.left(), room.right(), _SEARCH_PX[0])
-            for top in np.arange(room.top(), room.bottom(), _SEARCH_PX[1])
-        ]
-        corners.sort(key=lambda at: (at - beside).manhattanLength())
-        return [QRectF(at, QSizeF(width, height)) for at in (beside, *corners)]
+        left, top = (
+            each.ravel()
+            for each in np.meshgrid(
+                np.arange(room.left(), room.right(), _SEARCH_PX[0]),
+                np.arange(room.top(), room.bottom(), _SEARCH_PX[1]),
+                indexing="ij",
+            )
+        )
+        away = np.abs(left - beside.x()) + np.abs(top - beside.y())
+        nearest = np.argsort(away, kind="stable")
+        corners = zip(left[nearest].tolist(), top[nearest].tolist(), strict=True)
+        first = QRectF(beside, QSizeF(width, height))
+        return [first, *(QRectF(x, y, width, height) for x, y in corners)]
 
 
 def _round_volts(low: float, high: float, most: int) -> list[tuple[float, str]]:
