@@ -204,9 +204,9 @@ def _repeated(
     field, connected = run.field, run.stage != "off"
     legs = (
         Leg(0.0, turn.fall_s, field.full_c, field.resume_c, run.level, False, connected,
-            *turn.falling, _pair(down), None, run.segment),
+            *turn.falling, _pair(down), None),
         Leg(turn.fall_s, turn.turn_s, field.resume_c, field.full_c, run.level, True, connected,
-            *turn.rising, _pair(up), None, run.segment),
+            *turn.rising, _pair(up), None),
     )
     return Stride(
         seconds=turns * turn.turn_s, end_c=field.full_c, charging=False, motion=turn.falling[0],

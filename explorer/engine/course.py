@@ -55,6 +55,7 @@ class Leg(NamedTuple):
     begin_c: float
     end_c: float
     level: Level
+    """Light at the beginning; a store that does not charge goes on in any light."""
     charging: bool
     connected: bool
     low: Motion
@@ -64,7 +65,6 @@ class Leg(NamedTuple):
     """Composed load cycles that the leg runs through, or None for a plain motion."""
     repeats: Repeats | None
     """The turn that this one stands for, many times over."""
-    segment: int
 
     @property
     def draw(self) -> DrawKey:
@@ -204,3 +204,5 @@ class Trajectory:
     span_s: float
     first_operation_s: float = field(default=float("inf"))
     """Time at which the first start-up was completed. [s]"""
+    begin_s: float = 0.0
+    """Time within the light's course at which it began. [s]"""

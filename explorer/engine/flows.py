@@ -235,54 +235,67 @@ class BlendedFlow:
 
     def run(self, x: float, duration: float, low: float, high: float) -> tuple[float, float]:
         """See `Flow.run`; walks cell by cell, which is quick for the short stretches of a log."""
-        w, u = self._w, 1.0 - self._w
-        (xl, fa), (_, fb) = self._a.lists(), self._b.lists()
-        last = len(xl) - 2
-        left = duration
-        cell = min(max(bisect_right(xl, x) - 1, 0), last)
-        while left > 0:
-            f0 = u * fa[cell] + w * fb[cell]
-            f1 = u * fa[cell + 1] + w * fb[cell + 1]
-            width = xl[cell + 1] - xl[cell]
-            if width <= 0:
-                if (f0 > 0) != (f1 > 0):
-                    break
-                cell += 1 if f0 > 0 else -1
-                if not 0 <= cell <= last:
-                    break
-                continue
-            slope = (f1 - f0) / width
-            speed = f0 + slope * (x - xl[cell])
-            if speed > 0:
-                bound = min(xl[cell + 1], high)
-                if x >= high:
-                    return high, duration - left
-                ahead = f0 + slope * (bound - xl[cell])
-                leave = crossing(bound - x, speed, ahead) if ahead > 0 else inf
-                if leave > left:
-                    return min(x + drift(speed, slope, left), bound), duration
-                x, left = bound, left - leave
-                if bound >= high:
-                    return high, duration - left
-                if cell == last:
-                    break
-                cell += 1
-            elif speed < 0:
-                if x <= low:
-                    return low, duration - left
-                if x <= xl[cell]:
-                    if cell == 0:
-                        break
-                    cell -= 1
-                    continue
-                bound = max(xl[cell], low)
-                ahead = f0 + slope * (bound - xl[cell])
-                leave = crossing(x - bound, -speed, -ahead) if ahead < 0 else inf
-                if leave > left:
-                    return max(x + drift(speed, slope, left), bound), duration
-                x, left = bound, left - leave
-                if bound <= low:
-                    return low, duration - left
-            else:
+        return blended(self._a, self._b, self._w, x, duration, low, high)
+
+
+def blended(
+    a: Flow, b: Flow, w: float, x: float, duration: float, low: float, high: float
+) -> tuple[float, float]:
+    """See `BlendedFlow.run`."""
+    xl, fa = (a._xl, a._fl) if a._xl else a.lists()
+    fb = b._fl if b._xl else b.lists()[1]
+    u, last, left = 1.0 - w, len(xl) - 2, duration
+    cell = bisect_right(xl, x) - 1
+    cell = 0 if cell < 0 else cell if cell < last else last
+    while left > 0:
+        begin = xl[cell]
+        f0 = u * fa[cell] + w * fb[cell]
+        f1 = u * fa[cell + 1] + w * fb[cell + 1]
+        width = xl[cell + 1] - begin
+        if width <= 0:
+            if (f0 > 0) != (f1 > 0):
                 break
-        return x, duration
+            cell += 1 if f0 > 0 else -1
+            if not 0 <= cell <= last:
+                break
+            continue
+        slope = (f1 - f0) / width
+        speed = f0 + slope * (x - begin)
+        if speed > 0:
+            bound = xl[cell + 1] if xl[cell + 1] < high else high
+            if x >= high:
+                return high, duration - left
+            ahead = f0 + slope * (bound - begin)
+            # Even at the higher of both speeds the bound is too far, which needs no logarithm.
+            if (speed if slope < 0 else ahead) * left < bound - x:
+                return x + drift(speed, slope, left), duration
+            leave = crossing(bound - x, speed, ahead) if ahead > 0 else inf
+            if leave > left:
+                return min(x + drift(speed, slope, left), bound), duration
+            x, left = bound, left - leave
+            if bound >= high:
+                return high, duration - left
+            if cell == last:
+                break
+            cell += 1
+        elif speed < 0:
+            if x <= low:
+                return low, duration - left
+            if x <= begin:
+                if cell == 0:
+                    break
+                cell -= 1
+                continue
+            bound = begin if begin > low else low
+            ahead = f0 + slope * (bound - begin)
+            if (ahead if slope > 0 else speed) * left > bound - x:
+                return x + drift(speed, slope, left), duration
+            leave = crossing(x - bound, -speed, -ahead) if ahead < 0 else inf
+            if leave > left:
+                return max(x + drift(speed, slope, left), bound), duration
+            x, left = bound, left - leave
+            if bound <= low:
+                return low, duration - left
+        else:
+            break
+    return x, duration

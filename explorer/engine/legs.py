@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from math import ceil, floor, inf, sqrt
 
 from explorer.engine import repeats
 from explorer.engine.course import Allowance, Leg, Standing
+from explorer.engine.flows import blended
 from explorer.engine.keys import On
-from explorer.engine.motions import Active, Motions, Phases
+from explorer.engine.motions import Active, Motions, Phases, Stretches
 from explorer.engine.progress import Followed, Progress
 from explorer.engine.schedule import TIME_GRAIN_S
 
@@ -16,6 +18,9 @@ READINGS = 3
 MANY = 12
 """Phases of an operation above which its runs are composed, whole or in blocks of them, even
 where nothing repeats."""
+
+NEW = tuple.__new__
+"""Makes a leg in half the time that its own name takes."""
 
 Where = tuple[float, bool, tuple[int, ...], int, Active]
 """Light, charger state, averaged operations, an operation that runs, and those beside it."""
@@ -86,7 +91,7 @@ class Legs(Progress):
         if any(self._take_phases(where, phase_end, k, min(end, count), horizon) for end in ends):
             return True
         phases = self.engine.found_phases.get(where) or self._find_phases(where)
-        field, charging, offset, segment = self.field, self.charging, self.begin_s, self.segment
+        field, charging, offset = self.field, self.charging, self.begin_s
         low, high = (-inf, field.full_c) if charging else (field.resume_c, inf)
         begun = t = self.t
         q, first = self.q, k
@@ -100,10 +105,10 @@ class Legs(Progress):
             if met:
                 end = t + used
             if end > t:
-                self.legs.append(Leg(
+                self.legs.append(NEW(Leg, (
                     t - offset, end - offset, q, to, level, charging, True, motion, motion,
-                    None, None, segment,
-                ))
+                    None, None,
+                )))
             t, q = end, to
             if met:
                 break
@@ -234,28 +239,50 @@ class Legs(Progress):
             if fast is not None and not self.engine.compose:
                 return False
             limit = min(limit, clock.others_due(), clock.window_edge)
-        draw = self.draw()
-        engine, begin_t = self.engine, self.t
-        stretches = engine.stretches(self.charging, draw, fast)
-        made, legs = stretches.made, len(self.legs)
+        stretches = self.engine.stretches(self.charging, self.draw(), fast)
+        begin_t, legs = self.t, len(self.legs)
+        if self.charging:
+            self._follow(stretches, limit)
+        else:
+            self._coast(stretches, limit)
+        t = self.t
+        if t <= begin_t:
+            return False
+        if self.allowance is not None:
+            self.allowance.spend((len(self.legs) - legs) // READINGS)
+        self._count(t - begin_t)
+        if fast is not None:
+            passed = clock.passed(fast, t)
+            self.tally.served[fast] += passed
+            clock.pass_starts(fast, passed)
+        return True
+
+    def _follow(self, stretches: Stretches, limit: float) -> None:
+        """Follow reading after reading while nothing else happens."""
+        engine, made, add = self.engine, stretches.made, self.legs.append
         edges, levels, last = engine.edges, engine.levels, len(engine.levels) - 1
-        charging, offset = self.charging, self.begin_s
+        connects, on, offset = engine.may_connect, self.stage == "on", self.begin_s
         t, q, segment, base = self.t, self.q, self.segment, self.base
-        segment_end = self.segment_end
-        while t < limit - TIME_GRAIN_S:
-            found = made[segment] or stretches.make(segment)
-            if not found.low < q < found.high:
+        segment_end, stop = self.segment_end, limit - TIME_GRAIN_S
+        while t < stop:
+            pair, level = made[segment] or stretches.make(segment), levels[segment]
+            weight, until = level.weight, segment_end if segment_end < limit else limit
+            low_c, high_c = pair.low_c, pair.high_c
+            if pair.cycles is None:
+                low_c, high_c = pair.bounds(weight, connects)
+            if not low_c < q < high_c:
                 break
-            until = segment_end if segment_end < limit else limit
-            to, used = found.flow.run(q, until - t, found.low, found.high)
+            first, second = pair.flows
+            if level.exact:
+                to, used = first.run(q, until - t, low_c, high_c)
+            else:
+                to, used = blended(first, second, weight, q, until - t, low_c, high_c)
             met = used < until - t
             end = t + used if met else until
-            self.legs.append(
-                Leg(
-                    t - offset, end - offset, q, to, levels[segment], charging, on,
-                    found.low_motion, found.high_motion, found.cycles, None, segment,
-                )
-            )
+            add(NEW(Leg, (
+                t - offset, end - offset, q, to, level, True, on, pair.low, pair.high,
+                pair.cycles, None,
+            )))
             t, q = end, to
             if met:
                 break
@@ -267,17 +294,29 @@ class Legs(Progress):
                 segment_end = base + edges[segment + 1]
                 if self.new_period:
                     break
-        if t <= begin_t:
-            return False
-        if self.allowance is not None:
-            self.allowance.spend((len(self.legs) - legs) // READINGS)
         if segment != self.segment or base != self.base:
             self.seen.clear()
         self.t, self.q, self.segment, self.base = t, q, segment, base
         self.segment_end, self.level = segment_end, levels[segment]
-        self._count(t - begin_t)
-        if fast is not None:
-            passed = clock.passed(fast, t)
-            self.tally.served[fast] += passed
-            clock.pass_starts(fast, passed)
-        return True
+
+    def _coast(self, stretches: Stretches, limit: float) -> None:
+        """Let a store that does not charge go on: one motion, whatever the readings are."""
+        edges, t, q = self.engine.edges, self.t, self.q
+        pair = stretches.made[self.segment] or stretches.make(self.segment)
+        low_c, high_c = pair.bounds(0.0, self.engine.may_connect)
+        period_end = self.base + edges[-1]
+        until = min(limit, period_end)
+        if t >= until - TIME_GRAIN_S or not low_c < q < high_c:
+            return
+        to, used = pair.flows[0].run(q, until - t, low_c, high_c)
+        end = t + used if used < until - t else until
+        self._add(end, to, pair.low, pair.low, pair.cycles)
+        if end < self.segment_end - TIME_GRAIN_S:
+            return
+        self.seen.clear()
+        if end >= period_end - TIME_GRAIN_S:
+            self.segment, self.base, self.new_period = 0, period_end, True
+        else:
+            self.segment = bisect_right(edges, end + TIME_GRAIN_S - self.base) - 1
+        self.segment_end = self.base + edges[self.segment + 1]
+        self.level = self.engine.levels[self.segment]

@@ -36,6 +36,8 @@ FINER = 8
 """Finer steps within one of the ladder, where only the charging current is needed."""
 GATHER_S = 900.0
 """Longest window into which readings of a log are gathered. [s]"""
+SHORTER_S = (300.0, 60.0)
+"""Parts of it, each one of the one before, that serve where the store moves too much in it. [s]"""
 GATHER_V = 0.01
 """Most that the store may move within such a window. [V]"""
 EVEN = 0.4
@@ -106,15 +108,25 @@ def mix(a: float, b: float, weight: float) -> float:
     return a if a == b else (1.0 - weight) * a + weight * b
 
 
-class Stretch(NamedTuple):
-    """One reading of a log: its motion and the bounds within which that holds."""
+class Pair(NamedTuple):
+    """Two levels that readings of a log blend, in one state of the device."""
 
-    flow: Flow | BlendedFlow
-    low: float
-    high: float
-    low_motion: Motion
-    high_motion: Motion
+    flows: tuple[Flow, Flow]
+    low_c: float
+    high_c: float
+    """Bounds within which the flows hold, whatever the weight, the load's switch aside. [C]"""
+    low: Motion
+    high: Motion
     cycles: tuple[Cycle, Cycle] | None
+
+    def bounds(self, weight: float, connects: bool) -> tuple[float, float]:
+        """Bounds within which a blend holds. [C]"""
+        low_c, high_c = self.low_c, self.high_c
+        if self.cycles is None:
+            low_c = max(low_c, mix(self.low.off_c, self.high.off_c, weight))
+            if connects:
+                high_c = min(high_c, mix(self.low.connect_c, self.high.connect_c, weight))
+        return low_c, high_c
 
 
 class Level:
@@ -293,15 +305,17 @@ def _windows(field: Field, amps: FloatArray, even_a: float) -> IntArray:
     top_c = field.charge_at(top_v)
     single = float(np.percentile(np.abs(amps) * span, 95))
     tiny = top_v - field.voltage_at(top_c - single) > TINY_V
-    width = TINY_GATHER_S if tiny else GATHER_S
-    window = np.floor(edges[:-1] / width)
-    fits = np.floor((edges[1:] - 1e-6) / width) == window
-    # A stretch that passes a window's edge stands alone, and so do the parts around it.
-    parted = (np.diff(window) != 0) | ~fits[1:] | ~fits[:-1]
-    group = np.cumsum(np.concatenate([[0], parted]))
-    moved = np.asarray(np.bincount(group, np.abs(amps) * span), float)
-    alone = (top_v - field.voltage_at(top_c - moved) > GATHER_V) & ~tiny
-    begins = np.flatnonzero(np.diff(group, prepend=-1))
-    highest = np.maximum.reduceat(amps, begins)
-    alone |= highest - np.minimum.reduceat(amps, begins) > even_a
-    return np.flatnonzero(np.concatenate([[True], parted]) | alone[group])
+    begins, settled = np.ones(len(amps), bool), np.zeros(len(amps), bool)
+    for width in (TINY_GATHER_S,) if tiny else (GATHER_S, *SHORTER_S):
+        window = np.floor(edges[:-1] / width)
+        fits = np.floor((edges[1:] - 1e-6) / width) == window
+        # A stretch that passes a window's edge stands alone, and so do the parts around it.
+        parted = np.concatenate([[True], (np.diff(window) != 0) | ~fits[1:] | ~fits[:-1]])
+        group, first = np.cumsum(parted) - 1, np.flatnonzero(parted)
+        moved = np.asarray(np.bincount(group, np.abs(amps) * span), float)
+        alone = (top_v - field.voltage_at(top_c - moved) > GATHER_V) & (not tiny)
+        alone |= np.maximum.reduceat(amps, first) - np.minimum.reduceat(amps, first) > even_a
+        gathered = ~alone[group] & ~settled
+        begins[gathered] = parted[gathered]
+        settled |= gathered
+    return np.flatnonzero(begins)

@@ -5,15 +5,14 @@ from __future__ import annotations
 from collections.abc import Hashable, Sequence
 from dataclasses import dataclass, replace
 from math import inf
-from typing import NamedTuple
 
 import numpy as np
 
 from explorer.engine.course import Allowance
 from explorer.engine.cycles import Cycle, tabulated
-from explorer.engine.flows import BlendedFlow, Flow
+from explorer.engine.flows import Flow
 from explorer.engine.keys import OFF, CycleKey, DrawKey, MotionKey, Off, On, StartUp
-from explorer.engine.levels import BlendedMotion, Level, Motion, Stretch, mix, timeline
+from explorer.engine.levels import BlendedMotion, Level, Motion, Pair, timeline
 from explorer.engine.library import Library, frozen
 from explorer.engine.passes import CyclePhase, Passes
 from explorer.engine.speeds import Field
@@ -308,60 +307,42 @@ class Motions:
 
 
 class Stretches:
-    """Readings of a log in one state of the device, with the bounds within which they hold.
+    """What the readings of a log are followed along in one state of the device.
 
     Readings are many, pairs of levels that they blend are few: what belongs to a pair is found
-    once. `made` has a place for each reading.
+    once.
     """
 
     def __init__(self, of: Motions, charging: bool, draw: DrawKey, fast: int | None) -> None:
         self._of, self._charging, self._draw, self._fast = of, charging, draw, fast
-        self._pairs: dict[tuple[float, float], _Pair] = {}
-        self.made: list[Stretch | None] = [None] * len(of.levels)
+        self._pairs: dict[tuple[float, float], Pair] = {}
+        self.made: list[Pair | None] = [None] * len(of.levels)
+        """The pair of each reading, once it was asked for."""
 
-    def make(self, segment: int) -> Stretch:
-        """One reading."""
+    def make(self, segment: int) -> Pair:
+        """The pair of one reading."""
         level = self._of.levels[segment]
         pair = self._pairs.get((level.low_a, level.high_a))
         if pair is None:
             pair = self._pairs[level.low_a, level.high_a] = self._pair(level)
-        w = level.weight
-        low_c, high_c = pair.low_c, pair.high_c
-        if pair.cycles is None:
-            low_c = max(low_c, mix(pair.low.off_c, pair.high.off_c, w))
-            if self._of.may_connect:
-                high_c = min(high_c, mix(pair.low.connect_c, pair.high.connect_c, w))
-        flow = pair.flows[0] if level.exact else BlendedFlow(*pair.flows, w)
-        found = self.made[segment] = Stretch(flow, low_c, high_c, pair.low, pair.high, pair.cycles)
-        return found
+        self.made[segment] = pair
+        return pair
 
-    def _pair(self, level: Level) -> _Pair:
+    def _pair(self, level: Level) -> Pair:
         of, charging, draw, fast = self._of, self._charging, self._draw, self._fast
         low_c, high_c = (-inf, of.field.full_c) if charging else (of.field.resume_c, inf)
         low = of.motion(level.low_a, charging, draw)
         high = low if level.exact else of.motion(level.high_a, charging, draw)
         if fast is None:
-            return _Pair((low.flow, high.flow), low_c, high_c, low, high, None)
+            return Pair((low.flow, high.flow), low_c, high_c, low, high, None)
         small = draw.averaged if isinstance(draw, On) else ()
         first = of.cycle(level.low_a, charging, small, fast)
         second = first if level.exact else of.cycle(level.high_a, charging, small, fast)
         a, b = first.widest_span, second.widest_span
-        return _Pair(
+        return Pair(
             (first.generator, second.generator), max(low_c, a[0], b[0]), min(high_c, a[1], b[1]),
             low, high, (first, second),
         )
-
-
-class _Pair(NamedTuple):
-    """Two levels that readings blend."""
-
-    flows: tuple[Flow, Flow]
-    low_c: float
-    high_c: float
-    """Bounds whatever the weight, the switch of the load aside. [C]"""
-    low: Motion
-    high: Motion
-    cycles: tuple[Cycle, Cycle] | None
 
 
 def _first_alike(phases: Sequence[Phase]) -> list[int]:

@@ -186,7 +186,7 @@ class Progress:
             self.legs.append(
                 Leg(
                     self.t - self.begin_s, end_s - self.begin_s, self.q, end_c, self.level,
-                    self.charging, self.stage != "off", low, high, cycles, repeated, self.segment,
+                    self.charging, self.stage != "off", low, high, cycles, repeated,
                 )
             )
         self.t, self.q = end_s, end_c

@@ -38,8 +38,6 @@ class Moments:
     row: Blend
     """What it follows there."""
     connected: BoolArray
-    segment: IntArray
-    """Of the light's course."""
 
 
 class Book:
@@ -90,7 +88,6 @@ class Strip:
         before[opens] = self.opening_c
         self._inrush_c = before - self.begin_c
         self.connected = np.array(columns[6], bool)
-        self._segment = np.array(columns[11], np.intp)
         self.smooth = np.zeros(len(legs), bool)
         self.orbits: list[Orbits] = []
         self._which = np.zeros(len(legs), np.intp)
@@ -226,7 +223,7 @@ class Strip:
     ) -> Moments:
         kind, row = self.kind[leg], self.row.part(leg)
         q = np.empty(len(leg))
-        connected, segment = self.connected[leg], self._segment[leg]
+        connected = self.connected[leg]
         plain = kind == PLAIN
         q[plain] = self.along_plain(leg[plain], since[plain])
         mixed = kind == BLENDED
@@ -249,10 +246,8 @@ class Strip:
             q[some] = inner.charge_c + turns.shift(count, into)
             low[some], high[some] = inner.row.low, inner.row.high
             weight[some] = inner.row.weight
-            connected[some], segment[some] = inner.connected, inner.segment
-        return Moments(
-            charge_c=q, row=Blend(low, high, weight), connected=connected, segment=segment
-        )
+            connected[some] = inner.connected
+        return Moments(charge_c=q, row=Blend(low, high, weight), connected=connected)
 
     def along_plain(self, leg: IntArray, since: FloatArray) -> FloatArray:
         """Charges along plain legs. [C]"""

@@ -12,6 +12,7 @@ from explorer.engine.columns import Columns, Extremes, Voltages
 from explorer.engine.course import Trajectory
 from explorer.engine.march import Engine
 from explorer.engine.modes import Modes
+from explorer.engine.orbits import grain
 from explorer.engine.passage import HARVEST, LEAKAGE, LOAD
 from explorer.engine.picture import Picture
 from explorer.engine.reach import Reach
@@ -159,7 +160,7 @@ class Trace:
             terminal_v=terminal,
             terminal_min_v=np.minimum(lowest_v, terminal),
             connected=now.connected,
-            illuminance_lx=self.engine.illuminance_lx[now.segment],
+            illuminance_lx=self._illuminance_lx(time_s),
         )
 
     def lowest_v(self, begin_s: FloatArray, end_s: FloatArray) -> FloatArray:
@@ -281,14 +282,24 @@ class Trace:
         edge_v[(edges < 0.0) | (edges > self.span_s * (1.0 + 1e-12))] = np.nan
         return edge_v, np.stack([low, high, typical, reach.lowest_v])
 
+    def _illuminance_lx(self, time_s: FloatArray) -> FloatArray:
+        """Light at moments; where it changes, the light after. [lx]"""
+        edges = np.asarray(self.engine.edges)
+        into = np.mod(self.run.begin_s + time_s + grain(time_s), edges[-1])
+        now = np.searchsorted(edges[1:-1], into, side="right")
+        return np.asarray(self.engine.illuminance_lx[now])
+
     def light(self) -> tuple[FloatArray, FloatArray]:
         """Edges of the stretches of equal light, shape (n + 1,), and the light, (n,). [s, lx]"""
-        if not self.run.legs:
-            return np.zeros(1), np.zeros(0)
-        begin = np.array([leg.begin_s for leg in self.run.legs])
-        lux = self.engine.illuminance_lx[[leg.segment for leg in self.run.legs]]
-        first = np.flatnonzero(np.append(True, np.diff(lux) != 0.0))
-        return np.append(begin[first], self.run.legs[-1].end_s), lux[first]
+        edges, begin_s = np.asarray(self.engine.edges), self.run.begin_s
+        end_s = begin_s + self.span_s
+        periods = np.arange(begin_s // edges[-1], np.ceil(end_s / edges[-1]))
+        begin = (periods[:, None] * edges[-1] + edges[:-1]).ravel() - begin_s
+        lux = np.tile(self.engine.illuminance_lx, len(periods))
+        seen = np.flatnonzero((np.append(begin[1:], np.inf) > 0.0) & (begin < self.span_s))
+        begin, lux = np.maximum(begin[seen], 0.0), lux[seen]
+        first = np.flatnonzero(np.append(True, np.diff(lux) != 0.0)[: len(lux)])
+        return np.append(begin[first], self.span_s), lux[first]
 
 
 def _fields(rows: Voltages) -> dict[str, Any]:

@@ -92,6 +92,7 @@ class Run(Legs):
             self.standing(),
             self.t - self.begin_s,
             self.first_operation - self.begin_s,
+            self.begin_s,
         )
 
     def _happened(self, what: StopAt) -> bool:
