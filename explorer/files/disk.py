@@ -31,7 +31,7 @@ class FileError(ValueError):
     """A file cannot be used; the text is one or more sentences that a person can act on."""
 
 
-def read_text(path: Path, *, limit_bytes: int, what: str) -> str:
+def read_text(path: Path, *, limit_bytes: int, what: str, fallback: str = "utf-8-sig") -> str:
     """Text of a file, never more than a limit.
 
     Parameters
@@ -42,6 +42,8 @@ def read_text(path: Path, *, limit_bytes: int, what: str) -> str:
         Largest size that is read; a larger file is refused unread.
     what : str
         What the file should be, such as ``say("scenario")``, for the messages.
+    fallback : str
+        Encoding of files that are not UTF-8, where their format leaves it open.
 
     Returns
     -------
@@ -70,7 +72,7 @@ def read_text(path: Path, *, limit_bytes: int, what: str) -> str:
     try:
         text = raw.decode("utf-8-sig")
     except UnicodeDecodeError:
-        text = "\0"
+        text = raw.decode(fallback, errors="replace") if fallback != "utf-8-sig" else "\0"
     if "\0" in text:
         raise FileError(
             say(

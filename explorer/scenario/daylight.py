@@ -160,7 +160,8 @@ class SkyReading(Section):
     sky: Sky = choice(
         "overcast",
         "Sky at the reading",
-        "What the sky was like. Under an overcast sky the reading is worth most.",
+        "What the sky was like. A clear sky differs least from one day to the next, an overcast "
+        "one most.",
     )
 
     @model_validator(mode="after")

@@ -129,7 +129,7 @@ def another(scenario, path, log):
     elif shape.kind == "weekdays":
         tries = [("mon",), ("tue",)]
     else:
-        tries = ["another text"]
+        tries = ["another text", "03-04", "11:20", "Etc/UTC"]
     for one in tries:
         if one != value and field.low <= (one if isinstance(one, int | float) else field.low):
             try:
