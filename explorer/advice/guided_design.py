@@ -1,4 +1,4 @@
-"""A design that fits the five answers of the guide, and what would make it run."""
+"""A design that fits the answers of the guide, and what would make it run."""
 
 from __future__ import annotations
 
@@ -15,19 +15,14 @@ from explorer.advice.criteria import RUNS
 from explorer.advice.edges import Interrupted, find_edges
 from explorer.advice.fleet import Fleet, fleet
 from explorer.advice.stops import LIGHT_STOPS
-from explorer.scenario import parts
-from explorer.scenario.guide import (
-    MOST_PANELS,
-    Answers,
-    Design,
-    MattersKey,
-    OftenKey,
-    level_lx,
-    panel_areas,
-    scenario_from,
-)
+from explorer.scenario.guide.answers import Answers, MattersKey, OftenKey
+from explorer.scenario.guide.design import PANEL_AREAS, Design, family_of, technology_of
+from explorer.scenario.guide.lit import lux_of, meets_frost
+from explorer.scenario.guide.made import scenario_from
+from explorer.scenario.guide.prices import panels_price, store_price
 from explorer.scenario.model import Scenario, size_path, with_value
 from explorer.scenario.parts import StoreFamily
+from explorer.scenario.supply import ConverterCharger
 
 FAMILIES: dict[MattersKey, tuple[str, ...]] = {
     "smallest": ("electrolytic", "power_supercapacitor", "lithium_pouch"),
@@ -36,7 +31,7 @@ FAMILIES: dict[MattersKey, tuple[str, ...]] = {
     "soon": ("electrolytic", "power_supercapacitor", "lithium_pouch"),
 }
 """Kinds of store that are tried, by what matters (own judgement)."""
-COUNTS = (1, 2, 3, 4, 6, 8, 12, MOST_PANELS)
+COUNTS = (1, 2, 3, 4)
 MOST_TRIES = 4
 """Designs that the exact model is asked about."""
 LIGHT = "light.illuminance_lx"
@@ -56,11 +51,11 @@ def find_design(
 ) -> tuple[Design, Assessment]:
     """Panels and store that suit the answers best, and their exact verdict.
 
-    Every count of panels is tried with every size of a few kinds of store, on the averaged model;
-    larger panels only where no number of small ones runs. Of the designs that run the one with the
-    least panel area wins, then by what matters: the smallest store, the cheapest kind, the most
-    reserve or the shortest first charge. Where none runs, the one with the most reserve stands.
-    The exact model has the last word. With `lux` the place is as bright as that.
+    Panels of every size and of a few counts are tried with every size of a few kinds of store, on
+    the averaged model. Of the designs that run the one wins that costs least, or has the least
+    panel area and then the smallest store, the most reserve or the shortest first charge, by what
+    matters. Where none runs, the one with the most reserve stands. The exact model has the last
+    word. With `lux` the place is as bright as that.
     """
     best, found = None, None
     for design in _in_order(answers, stopped, lux):
@@ -88,18 +83,22 @@ def _in_order(
 ) -> list[Design]:
     """The designs most worth an exact look."""
     tried: list[_Tried] = []
-    for area in panel_areas(answers.matters):
-        for key in FAMILIES[answers.matters]:
-            if not (tried and stopped()):
-                tried += _tries(answers, area, _family(key), lux)
-        running = sorted((t for t in tried if t.reserve >= 1.0), key=_rank)
-        if running:
-            return [t.design for t in running[:MOST_TRIES]]
-    tried.sort(key=_reserve, reverse=True)
+    families = [f for f in map(family_of, FAMILIES[answers.matters]) if _stands(answers, f)]
+    for family in families:
+        if not (tried and stopped()):
+            tried += _tries(answers, family, lux)
+    running = sorted((t for t in tried if t.reserve >= 1.0), key=_rank)
+    if running:
+        return [t.design for t in running[:MOST_TRIES]]
     if not tried:  # every part is too weak: show the first, its rating says why
-        area, key = panel_areas(answers.matters)[-1], FAMILIES[answers.matters][-1]
-        return [Design(panels=1, area_cm2=area, family=key, size=_family(key).sizes[-1])]
-    return [t.design for t in tried[:1]]
+        area, last = PANEL_AREAS[technology_of(answers.matters)][-1], families[-1]
+        return [Design(panels=1, area_cm2=area, family=last.key, size=last.sizes[-1])]
+    return [max(tried, key=_reserve).design]
+
+
+def _stands(answers: Answers, family: StoreFamily) -> bool:
+    """Whether a kind of store can live there."""
+    return not (meets_frost(answers) and family.chemistry in ("lithium_ion", "iron_phosphate"))
 
 
 def _rank(tried: _Tried) -> tuple[float, ...]:
@@ -110,34 +109,46 @@ def _reserve(tried: _Tried) -> float:
     return tried.reserve
 
 
-def _family(key: str) -> StoreFamily:
-    return next(f for f in parts.store_families() if f.key == key)
-
-
-def _tries(
-    answers: Answers, area_cm2: float, family: StoreFamily, lux: float | None
-) -> Iterator[_Tried]:
-    first = Design(panels=1, area_cm2=area_cm2, family=family.key, size=family.sizes[0])
+def _tries(answers: Answers, family: StoreFamily, lux: float | None) -> Iterator[_Tried]:
+    technology = technology_of(answers.matters)
+    areas = PANEL_AREAS[technology]
+    first = Design(panels=1, area_cm2=areas[0], family=family.key, size=family.sizes[0])
     base = _in_light(scenario_from(answers, first), lux)
-    counts, sizes = (a.ravel() for a in np.meshgrid(COUNTS, family.sizes, indexing="ij"))
-    seen = fleet(Case(base), {size_path(base): sizes, "panels.count": counts})
+    counts, cm2, sizes = (
+        grid.ravel() for grid in np.meshgrid(COUNTS, areas, family.sizes, indexing="ij")
+    )
+    limits = {s: _output_limit_a(answers, replace(first, size=s)) for s in family.sizes}
+    seen = fleet(
+        Case(base),
+        {
+            size_path(base): sizes, "panels.count": counts, "panels.active_area_cm2": cm2,
+            "charger.output_limit_A": np.array([limits[s] for s in sizes.tolist()]),
+        },
+    )  # fmt: skip
     reserve = _ranked_reserve(seen)
     # A part that is too weak is the wrong part, whatever the light.
     strong = np.minimum(seen.margins["ratings"], seen.margins["pulse"]) >= 1.0
-    for index, (count, size) in enumerate(zip(counts.tolist(), sizes.tolist(), strict=True)):
-        if not strong[index]:
-            continue
-        last = {
-            "smallest": (family.volume_cm3(size),),
-            "never_fails": (-float(reserve[index]),),
-            "cheapest": (float(family.cost_class), family.volume_cm3(size)),
-            "soon": (float(seen.first_charge_s[index]),),
+    for i in np.flatnonzero(strong).tolist():
+        count, area, size = int(counts[i]), float(cm2[i]), float(sizes[i])
+        price = panels_price(count, area, technology) + store_price(family, size)
+        rank = {
+            "smallest": (count * area, family.volume_cm3(size)),
+            "never_fails": (count * area, -float(reserve[i])),
+            "cheapest": (price, family.volume_cm3(size)),
+            "soon": (count * area, float(seen.first_charge_s[i])),
         }[answers.matters]
         yield _Tried(
-            design=replace(first, panels=count, size=size),
-            reserve=float(reserve[index]),
-            rank=(count * area_cm2, *last),
+            design=replace(first, panels=count, area_cm2=area, size=size),
+            reserve=float(reserve[i]),
+            rank=(*rank, float(count)),
         )
+
+
+def _output_limit_a(answers: Answers, design: Design) -> float:
+    """What the charger may give this store. [A]"""
+    charger = scenario_from(answers, design).charger
+    assert isinstance(charger, ConverterCharger)
+    return charger.output_limit_A
 
 
 def _ranked_reserve(seen: Fleet) -> NDArray[np.float64]:
@@ -178,7 +189,7 @@ def _edge_lx(case: Case, stopped: Callable[[], bool]) -> float | None:
 
 def _matched_lx(answers: Answers, stopped: Callable[[], bool]) -> float | None:
     """The least of some brighter levels in which some design of the guide runs. [lx]"""
-    lux = level_lx(answers.place)
+    lux = lux_of(answers)
     levels = [level for level in LIGHT_STOPS if lux < level <= _MOST_LX]
     if not levels or not _runs(answers, levels[-1], stopped):
         return None
@@ -195,6 +206,8 @@ def _matched_lx(answers: Answers, stopped: Callable[[], bool]) -> float | None:
 
 def _rarer(answers: Answers, stopped: Callable[[], bool]) -> OftenKey | None:
     """The most frequent of the rarer schedules that some design of the guide sustains."""
+    if answers.job == "other":  # its battery told all, and nothing of how often
+        return None
     keys: tuple[OftenKey, ...] = get_args(OftenKey)
     for key in keys[keys.index(answers.often) + 1 :]:
         if _runs(replace(answers, often=key), None, stopped):

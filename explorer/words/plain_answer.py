@@ -3,22 +3,32 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import isfinite
 
 from explorer.advice.assess import Assessment
 from explorer.advice.guided_design import WaysOut, find_design, ways_out
 from explorer.advice.verdict import Check, Verdict
 from explorer.quantity import show
-from explorer.scenario.guide import (
-    Answers,
-    Design,
-    OftenKey,
-    assumptions,
-    question,
-)
+from explorer.scenario.guide.answers import Answers
+from explorer.scenario.guide.assumptions import assumptions
+from explorer.scenario.guide.design import Design
+from explorer.scenario.guide.jobs import JOBS
+from explorer.scenario.guide.lit import is_measured
+from explorer.scenario.guide.places import SPOTS
+from explorer.scenario.guide.questions import OFTEN
 from explorer.scenario.model import Scenario
 from explorer.text import Text, capitalised, figure, say
+from explorer.words.sizes import like_area, like_volume
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WayOut:
+    """One change that would make it run, and the answers that bring it."""
+
+    label: Text
+    """What a button says."""
+    answers: Answers
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -29,8 +39,14 @@ class PlainAnswer:
     design: Design
     assessment: Assessment
     sentences: tuple[str, str]
+    size: Text
+    """How large panels and store are."""
+    warning: str
+    """Why nobody would build it so; empty where somebody might."""
     advice: str
     """What would turn the verdict; empty where it runs."""
+    ways: tuple[WayOut, ...]
+    """The same as answers that can be taken."""
     assumptions: tuple[str, ...]
 
     @property
@@ -45,22 +61,88 @@ def answer(answers: Answers, stopped: Callable[[], bool] = lambda: False) -> Pla
     Parameters
     ----------
     answers : Answers
-        One answer to each question.
+        One answer to each question, of which the light and the work are known.
     stopped : callable
         Asked between tries; True settles for what was found so far.
     """
     design, found = find_design(answers, stopped)
     runs = found.verdict.state == "runs"
+    ways = None if runs or stopped() else ways_out(answers, found.case, stopped)
     return PlainAnswer(
         answers=answers,
         design=design,
         assessment=found,
         sentences=two_sentences(found),
-        advice="" if runs or stopped() else _advice(
-            ways_out(answers, found.case, stopped)
-        ),
+        size=_size(design),
+        warning="" if found.verdict.state == "falls_short" else _warning(answers, design),
+        advice=_advice(ways),
+        ways=_ways(answers, ways),
         assumptions=assumptions(answers, design),
     )
+
+
+def unanswerable(answers: Answers) -> Text:
+    """Why nobody can answer, and what to do first; empty where the guide can.
+
+    The device or the light is not known at all, and a guess would be no better than none.
+    """
+    if not answers.unknowable:
+        return say("")
+    if answers.job == "other" and answers.battery == "unknown":
+        return say(
+            "Nobody can tell without knowing what the device takes. Measure its current over one "
+            "run and while it sleeps, or look up how long a battery lasts in it; a logged current "
+            "can be read by File > Read a load capture."
+        )
+    return say(
+        "Nobody can tell without knowing the light. A lux meter costs little: hold it where the "
+        "panel will be, facing as it will face, once by day and once in the evening, and come back "
+        "with the figure."
+    )
+
+
+def _size(design: Design) -> Text:
+    return say(
+        "The panels together are about as large as {area}, the store about as large as {volume}.",
+        area=like_area(design.panel_cm2),
+        volume=like_volume(design.store_cm3),
+    )
+
+
+def _warning(answers: Answers, design: Design) -> str:
+    most = min(SPOTS[answers.place].most_cm2, JOBS[answers.job].most_cm2)
+    if design.panel_cm2 <= most:
+        return ""
+    return say(
+        "But {area} cm² of panels is more than such a device should carry: more light, or rarer "
+        "work, would make it smaller.",
+        area=figure(f"{design.panel_cm2:g}"),
+    )
+
+
+def _ways(answers: Answers, found: WaysOut | None) -> tuple[WayOut, ...]:
+    """What would turn the verdict, as answers."""
+    if found is None:
+        return ()
+    ways = []
+    lux = found.matched_lx if found.own_lx is None else found.own_lx
+    if lux is not None:
+        facing = 1.0 if is_measured(answers) else SPOTS[answers.place].facing
+        at_panel = float(f"{1.005 * lux * facing:.2g}") if facing < 1.0 else lux
+        ways.append(
+            WayOut(
+                label=say("Show it with {light} on the panel", light=show(at_panel, "lx")),
+                answers=replace(answers, light="measured", lux=at_panel),
+            )
+        )
+    if found.rarer is not None:
+        ways.append(
+            WayOut(
+                label=say("Show it working {often}", often=OFTEN[found.rarer][1]),
+                answers=replace(answers, often=found.rarer),
+            )
+        )
+    return tuple(ways)
 
 
 def two_sentences(found: Assessment) -> tuple[str, str]:
@@ -194,6 +276,8 @@ def _dark(check: Check) -> Text:
     lasts, needed = show(check.value, "s"), show(check.limit, "s")
     if check.value < 60.0:
         return say("it has nothing left for the dark and must last {time}", time=needed)
+    if lasts == needed and check.value < check.limit:
+        return say("it lasts a little less in the dark than the {needed} it must", needed=needed)
     if check.at_least:
         lasts = say("more than {time}", time=lasts)
     return say("it lasts {time} in the dark and must last {needed}", time=lasts, needed=needed)
@@ -233,7 +317,7 @@ def _advice(found: WaysOut | None) -> str:
     own = found.own_lx
     lux = found.matched_lx if own is None else own
     light = "" if lux is None else show(lux, "lx")
-    often = "" if found.rarer is None else _how_often(found.rarer)
+    often = "" if found.rarer is None else OFTEN[found.rarer][1]
     if own is not None and often:
         return say(
             "It would run from {light} at such a place; or with the same work {often}, and parts "
@@ -258,7 +342,3 @@ def _advice(found: WaysOut | None) -> str:
     if often:
         return say("It would run with the same work {often}, and parts to match.", often=often)
     return say("Neither more light nor rarer work alone makes such a device run.")
-
-
-def _how_often(key: OftenKey) -> str:
-    return next(c.title for c in question("often").choices if c.key == key).lower()

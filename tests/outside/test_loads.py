@@ -17,7 +17,8 @@ from explorer.physics.load import Draw
 from explorer.physics.panel import maximum_power
 from explorer.physics.store import bank_charge
 from explorer.scenario.build import build, build_charger
-from explorer.scenario.guide import Answers, scenario_from
+from explorer.scenario.guide.answers import Answers
+from explorer.scenario.guide.made import scenario_from
 from explorer.scenario.light import SteadyPattern
 from explorer.scenario.model import Scenario, with_value
 from explorer.scenario.storage import CapacitorStore, CellStore

@@ -8,13 +8,14 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QAccessible
 from PySide6.QtWidgets import QAbstractButton
 
-from explorer.scenario.guide import QUESTIONS, Answers
+from explorer.scenario.guide.answers import Answers
+from explorer.scenario.guide.questions import QUESTIONS
 from explorer.widgets import messages
 from explorer.widgets.guide.guide_dialog import GuideDialog
 from explorer.widgets.guide.question_page import QuestionPage
 
-PICKED = {"place": "desk", "job": "report_near", "often": "hour", "dark": "nights",
-          "matters": "cheapest"}  # fmt: skip
+PICKED = {"place": "desk", "light": "usual", "job": "report_near", "often": "hour",
+          "when": "always", "dark": "usual", "matters": "cheapest"}  # fmt: skip
 
 
 @pytest.fixture
@@ -30,16 +31,16 @@ def card(page: QuestionPage, key: str):
 
 
 def click_through(qtbot, guide, picked=PICKED):
-    for page in guide.pages:
-        assert guide.stack.currentWidget() is page
-        chosen = card(page, picked[page.question.key])
-        qtbot.mouseClick(chosen, Qt.MouseButton.LeftButton)
+    for key, answer in picked.items():
+        page = guide.stack.currentWidget()
+        assert page.question.key == key
+        qtbot.mouseClick(card(page, answer), Qt.MouseButton.LeftButton)
     qtbot.waitUntil(lambda: guide.found is not None, timeout=20_000)
 
 
 def test_it_asks_one_question_on_a_page_with_nothing_chosen(guide):
     assert len(guide.pages) == len(QUESTIONS)
-    assert guide.progress.text() == "Question 1 of 5"
+    assert guide.progress.text() == "Question 1 of 7"
     assert guide.answers is None
     assert not guide.forward.isEnabled()
     assert not guide.back.isEnabled()
@@ -48,15 +49,15 @@ def test_it_asks_one_question_on_a_page_with_nothing_chosen(guide):
 def test_a_click_answers_and_goes_on(qtbot, guide):
     qtbot.mouseClick(card(guide.pages[0], "window"), Qt.MouseButton.LeftButton)
     assert guide.pages[0].answer == "window"
-    assert guide.progress.text() == "Question 2 of 5"
+    assert guide.progress.text() == "Question 2 of 8"
     qtbot.mouseClick(guide.back, Qt.MouseButton.LeftButton)
-    assert guide.progress.text() == "Question 1 of 5"
+    assert guide.progress.text() == "Question 1 of 8"
     assert guide.pages[0].answer == "window"
 
 
-def test_five_clicks_lead_to_a_verdict_two_sentences_and_assumptions(qtbot, guide):
+def test_a_click_a_question_leads_to_a_verdict_two_sentences_and_assumptions(qtbot, guide):
     click_through(qtbot, guide)
-    assert guide.answers == Answers(**PICKED)
+    assert guide.answers == Answers(**PICKED, saturday=False, sunday=False)
     found = guide.found
     page = guide.outcome
     assert page.word.text() == found.assessment.verdict.word
@@ -70,7 +71,7 @@ def test_five_clicks_lead_to_a_verdict_two_sentences_and_assumptions(qtbot, guid
 
 
 def test_it_can_be_answered_with_the_keyboard_alone(qtbot, guide):
-    for _ in guide.pages:
+    while guide.stack.currentWidget() is not guide.outcome:
         focused = guide.focusWidget()
         qtbot.keyClick(focused, Qt.Key.Key_Space)
         below = guide.focusWidget()
@@ -78,6 +79,9 @@ def test_it_can_be_answered_with_the_keyboard_alone(qtbot, guide):
         assert guide.focusWidget() is not focused
         assert guide.focusWidget().isChecked()
         qtbot.keyClick(guide.focusWidget(), Qt.Key.Key_Return)
+        if guide.light.lux.hasFocus():  # "I measured it" wants its figure
+            qtbot.keyClicks(guide.light.lux, "300")
+            qtbot.keyClick(guide.light.lux, Qt.Key.Key_Return)
     assert guide.stack.currentWidget() is guide.outcome
     qtbot.waitUntil(lambda: guide.found is not None, timeout=20_000)
     with qtbot.waitSignal(guide.chosen):
@@ -101,9 +105,96 @@ def test_one_answer_can_be_changed_and_the_rest_stays(qtbot, guide):
     qtbot.mouseClick(card(guide.pages[0], "dark_corner"), Qt.MouseButton.LeftButton)
     assert guide.stack.currentWidget() is guide.outcome
     qtbot.waitUntil(lambda: guide.found is not None, timeout=20_000)
-    assert guide.found.answers == Answers(**(PICKED | {"place": "dark_corner"}))
+    assert guide.found.answers.place == "dark_corner"
+    assert guide.found.answers.job == "report_near"
     assert guide.found.scenario != before.scenario
     assert "dark corner" in guide.outcome.changes["place"].text()
+
+
+def test_a_changed_place_asks_what_it_brings_with_it(qtbot, guide):
+    click_through(qtbot, guide)
+    qtbot.mouseClick(guide.outcome.changes["place"], Qt.MouseButton.LeftButton)
+    qtbot.mouseClick(card(guide.pages[0], "facade"), Qt.MouseButton.LeftButton)
+    assert guide.stack.currentWidget().question.key == "season"
+    qtbot.mouseClick(card(guide.pages[1], "winter"), Qt.MouseButton.LeftButton)
+    qtbot.waitUntil(lambda: guide.found is not None, timeout=20_000)
+    assert guide.found.answers.season == "winter"
+    assert not guide.outcome.changes["season"].isHidden()
+    assert guide.outcome.changes["battery"].isHidden()
+
+
+def typed(qtbot, field, text):
+    field.setFocus()
+    field.selectAll()
+    qtbot.keyClicks(field, text)
+    qtbot.keyClick(field, Qt.Key.Key_Return)
+
+
+def test_what_the_meter_read_hours_and_weekends_are_taken(qtbot, guide):
+    qtbot.mouseClick(card(guide.pages[0], "corridor"), Qt.MouseButton.LeftButton)
+    page = guide.light
+    assert guide.stack.currentWidget() is page
+    qtbot.mouseClick(card(page, "measured"), Qt.MouseButton.LeftButton)
+    assert guide.stack.currentWidget() is page  # the figure is missing still
+    assert page.lux.hasFocus()
+    typed(qtbot, page.start, "7")
+    typed(qtbot, page.end, "6")
+    assert "later than it comes on" in page.fault.text()
+    typed(qtbot, page.end, "21:30")
+    page.saturday.click()
+    typed(qtbot, page.lux, "0")
+    assert "1 to 200 000 lx" in page.fault.text().replace("\u202f", " ").replace("\u00a0", " ")
+    typed(qtbot, page.lux, "1,300.5 lx")
+    assert guide.stack.currentWidget().question.key == "job"
+    for key in ("job", "often", "when", "dark", "matters"):
+        choice = card(guide.stack.currentWidget(), PICKED[key])
+        qtbot.mouseClick(choice, Qt.MouseButton.LeftButton)
+    light = guide.answers
+    assert (light.lux, light.hours, light.saturday, light.sunday) == (
+        1300.5, (7.0, 21.5), True, False,
+    )  # fmt: skip
+    qtbot.waitUntil(lambda: guide.found is not None, timeout=20_000)
+    assert "measured by you" in guide.outcome.view.toPlainText()
+
+
+def test_a_figure_of_one_place_does_not_count_at_another(qtbot, guide):
+    qtbot.mouseClick(card(guide.pages[0], "corridor"), Qt.MouseButton.LeftButton)
+    typed(qtbot, guide.light.lux, "120")
+    assert guide.given["light"] == "measured"
+    guide.pages[0].set_answer("shop")
+    guide._go(guide.light)
+    assert guide.given["light"] == ""
+    assert guide.light.saturday.isChecked()  # shops open on Saturdays
+
+
+@pytest.mark.parametrize(
+    ("picked", "what"),
+    [
+        ({"place": "elsewhere", "light": "unknown"}, "lux meter"),
+        ({"job": "other", "battery": "unknown"}, "current"),
+    ],
+)
+def test_what_nobody_can_know_ends_in_what_to_measure(qtbot, guide, picked, what):
+    wanted = PICKED | picked
+    while guide.stack.currentWidget() is not guide.outcome:
+        page = guide.stack.currentWidget()
+        choice = card(page, wanted[page.question.key])
+        qtbot.mouseClick(choice, Qt.MouseButton.LeftButton)
+    assert guide.outcome.word.text() == "No answer yet"
+    assert what in guide.outcome.lead.text()
+    assert not guide.forward.isEnabled()
+
+
+def test_the_sentence_that_would_rescue_it_is_a_button(qtbot, guide):
+    click_through(qtbot, guide, PICKED | {"place": "corridor", "job": "show", "often": "minute"})
+    assert guide.found.assessment.verdict.state != "runs"
+    ways = [button.text().replace("\u00a0", " ") for button in guide.outcome.ways]
+    assert any(text.startswith("Show it working") for text in ways)
+    qtbot.mouseClick(guide.outcome.ways[-1], Qt.MouseButton.LeftButton)
+    qtbot.waitUntil(lambda: guide.found is not None, timeout=20_000)
+    assert guide.found.assessment.verdict.state == "runs"
+    assert guide.outcome.ways == []
+    assert "as large as" in guide.outcome.how_large.text()
 
 
 def test_going_back_without_a_change_keeps_the_answer(qtbot, guide):

@@ -17,7 +17,7 @@ from explorer.files.report_blocks import Table
 from explorer.files.report_source import source_of
 from explorer.quantity import show
 from explorer.scenario.fields import describe
-from explorer.scenario.guide import Answers
+from explorer.scenario.guide.answers import Answers
 from explorer.scenario.model import owner_class
 from explorer.text import capitalised
 from explorer.words.answer_groups import answer_lines
@@ -98,7 +98,7 @@ def test_a_remedy_goes_to_the_value_that_its_knob_names(probe):
 
 def test_the_guide_names_the_light_that_the_knob_of_its_design_names():
     asked = (
-        Answers(place=place, job=job, often=often, dark="nights")
+        Answers(place=place, job=job, often=often, saturday=True, sunday=True)
         for place in ("shelf", "corridor", "hall")
         for job in ("report_near", "show", "sense_co2")
         for often in ("ten_minutes", "minute")

@@ -6,7 +6,7 @@ from PySide6.QtCore import QPoint, QRect, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QIcon, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QRadioButton, QSizePolicy, QWidget
 
-from explorer.scenario.guide import Choice
+from explorer.scenario.guide.questions import Choice
 from explorer.state import theme
 from explorer.state.language import tr
 from explorer.state.theme import tokens_of
@@ -28,12 +28,17 @@ class ChoiceCard(QRadioButton):
         self.choice = choice
         self._icon_name = icon_name
         self.setObjectName(f"choice_{choice.key}")
-        self._line = tr(choice.line)
         self.setAccessibleName(self.text())
-        self.setAccessibleDescription(self._line)
-        self.setToolTip(self._line)
+        self.set_line(tr(choice.line))
         self.setAttribute(Qt.WidgetAttribute.WA_Hover)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+
+    def set_line(self, line: str) -> None:
+        """Say what the choice stands for."""
+        self._line = line
+        self.setAccessibleDescription(line)
+        self.setToolTip(line)
+        self.update()
 
     def sizeHint(self) -> QSize:
         """Two lines of text and their margins."""

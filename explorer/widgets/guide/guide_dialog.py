@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from functools import partial
-from typing import cast
+from typing import Any, cast
 
 from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QKeySequence, QShortcut
@@ -16,30 +16,23 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from explorer.scenario.guide import (
-    QUESTIONS,
-    Answers,
-    DarkKey,
-    JobKey,
-    MattersKey,
-    OftenKey,
-    PlaceKey,
-    question,
-)
+from explorer.scenario.guide.answers import Answers, PlaceKey
+from explorer.scenario.guide.questions import QUESTIONS, is_asked, question
 from explorer.state import theme
 from explorer.state.jobs import JobRunner
 from explorer.state.language import tr
 from explorer.widgets.buttons import PillButton
+from explorer.widgets.guide.light_page import LightPage
 from explorer.widgets.guide.question_page import QuestionPage
 from explorer.widgets.guide.result_page import ResultPage
 from explorer.widgets.help.sizes import fit_screen
-from explorer.words.plain_answer import PlainAnswer, answer
+from explorer.words.plain_answer import PlainAnswer, WayOut, answer, unanswerable
 
 JOB = "guide"
 
 
 class GuideDialog(QDialog):
-    """Asks five questions and shows what follows; the answers stay for the next time.
+    """Asks a few questions and shows what follows; the answers stay for the next time.
 
     Parameters
     ----------
@@ -61,7 +54,8 @@ class GuideDialog(QDialog):
         self.progress.setFont(theme.font("small"))
         self.progress.setForegroundRole(self.progress.palette().ColorRole.PlaceholderText)
         self.stack = QStackedWidget()
-        self.pages = [QuestionPage(q) for q in QUESTIONS]
+        self.light = LightPage(question("light"))
+        self.pages = [self.light if q.key == "light" else QuestionPage(q) for q in QUESTIONS]
         self.outcome = ResultPage()
         self.back, self.forward, self.close_button = (PillButton() for _ in range(3))
         self._build()
@@ -69,6 +63,7 @@ class GuideDialog(QDialog):
             page.changed.connect(self._refresh)
             page.picked.connect(self.on_forward)
         self.outcome.change_wanted.connect(self._on_change_wanted)
+        self.outcome.way_wanted.connect(self._on_way_wanted)
         jobs.done.connect(self._on_done)
         jobs.failed.connect(self._on_failed)
         self._refresh()
@@ -100,23 +95,31 @@ class GuideDialog(QDialog):
         layout.addSpacing(6)
         layout.addLayout(foot)
         self.setMinimumSize(420, 300)
-        fit_screen(self, QSize(820, 580))
+        fit_screen(self, QSize(860, 640))
         back = QShortcut(QKeySequence("Alt+Left"), self)
         back.activated.connect(self.on_back)
 
     @property
+    def given(self) -> dict[str, str]:
+        """Key of the answer by key of each question that is asked; empty while it is open."""
+        given: dict[str, str] = {}
+        for page in self.pages:
+            if is_asked(page.question.key, given):
+                given[page.question.key] = page.answer
+        return given
+
+    @property
     def answers(self) -> Answers | None:
-        """The five answers; None while one is missing."""
-        given = {page.question.key: page.answer for page in self.pages}
+        """The answers; None while one is missing."""
+        given: dict[str, Any] = dict(self.given)
         if not all(given.values()):
             return None
-        return Answers(
-            place=cast(PlaceKey, given["place"]),
-            job=cast(JobKey, given["job"]),
-            often=cast(OftenKey, given["often"]),
-            dark=cast(DarkKey, given["dark"]),
-            matters=cast(MattersKey, given["matters"]),
-        )
+        return Answers(**given, **cast(dict[str, Any], self.light.figures))
+
+    @property
+    def asked(self) -> list[QuestionPage]:
+        """The pages that make sense after the answers so far."""
+        return [page for page in self.pages if page.question.key in self.given]
 
     @property
     def found(self) -> PlainAnswer | None:
@@ -126,7 +129,7 @@ class GuideDialog(QDialog):
     def begin(self) -> None:
         """Show the dialog at the first question, or at the answer that is there already."""
         if self.stack.currentWidget() is not self.outcome:
-            self._go(0)
+            self._go(self.pages[0])
         self.show()
         self.raise_()
         self.activateWindow()
@@ -134,25 +137,41 @@ class GuideDialog(QDialog):
 
     def on_back(self) -> None:
         """Go to the page before."""
-        if self._changing:
+        at = self._at()
+        if self._changing and self.answers is not None:
             self._show_result()
-        elif self.stack.currentIndex() > 0:
-            self._go(self.stack.currentIndex() - 1)
+        elif at > 0:
+            self._go(self.asked[at - 1])
 
     def on_forward(self) -> None:
         """Go to the next page, compute, or open what was found."""
         self.forward.setChecked(self.forward.isEnabled())
-        if self.stack.currentWidget() is self.outcome:
+        page = self.stack.currentWidget()
+        if page is self.outcome:
             if self._found is not None:
                 self.chosen.emit(self._found.scenario)
             return
-        index = self.stack.currentIndex()
-        if not self.pages[index].answer:
+        assert isinstance(page, QuestionPage)
+        if not page.answer:
+            page.take_focus()
             return
-        if self._changing or index == len(self.pages) - 1:
+        following = self._following()
+        if following is None:
             self._show_result()
         else:
-            self._go(index + 1)
+            self._go(following)
+
+    def _at(self) -> int:
+        """Number of the page on show among those that are asked; their count for the outcome."""
+        asked, page = self.asked, self.stack.currentWidget()
+        return next((i for i, one in enumerate(asked) if one is page), len(asked))
+
+    def _following(self) -> QuestionPage | None:
+        """The page to go to next; None where the answer can be given."""
+        asked, at = self.asked, self._at()
+        if self._changing:  # what a changed answer asks anew comes first
+            return next((page for page in asked if not page.answer), None)
+        return asked[at + 1] if at + 1 < len(asked) else None
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Enter presses the button with the focus, or goes on."""
@@ -165,8 +184,10 @@ class GuideDialog(QDialog):
         else:
             super().keyPressEvent(event)
 
-    def _go(self, index: int) -> None:
-        self.stack.setCurrentIndex(index)
+    def _go(self, page: QuestionPage | ResultPage) -> None:
+        if page is self.light:
+            self.light.set_place(cast(PlaceKey, self.given["place"]))
+        self.stack.setCurrentWidget(page)
         self._refresh()
         self._take_focus()
 
@@ -178,24 +199,36 @@ class GuideDialog(QDialog):
             self.forward.setFocus()
 
     def _show_result(self) -> None:
-        self._changing = False
         answers = self.answers
         assert answers is not None
+        self._changing = False
         self.outcome.set_answers({
             page.question.key: next(
                 c.title for c in page.question.choices if c.key == page.answer
             )
-            for page in self.pages
+            for page in self.asked
         })  # fmt: skip
         if self._found is None or self._found.answers != answers:
             self._found = None
-            self.outcome.show_busy()
-            self._jobs.submit(JOB, partial(answer, answers))
-        self._go(len(self.pages))
+            if reason := unanswerable(answers):
+                self.outcome.show_unanswerable(reason)
+            else:
+                self.outcome.show_busy()
+                self._jobs.submit(JOB, partial(answer, answers))
+        self._go(self.outcome)
 
     def _on_change_wanted(self, key: str) -> None:
         self._changing = True
-        self._go(QUESTIONS.index(question(key)))
+        self._go(next(page for page in self.pages if page.question.key == key))
+
+    def _on_way_wanted(self, way: WayOut) -> None:
+        """Take the answers that would make it run."""
+        for page in self.asked:
+            if page is not self.light:
+                page.set_answer(getattr(way.answers, page.question.key))
+        if way.answers.lux is not None:
+            self.light.set_lux(way.answers.lux)
+        self._show_result()
 
     def _on_done(self, key: str, found: object) -> None:
         if key == JOB:
@@ -212,19 +245,19 @@ class GuideDialog(QDialog):
             self.outcome.show_failure(sentence)
 
     def _refresh(self) -> None:
-        index = self.stack.currentIndex()
-        if self.stack.currentWidget() is self.outcome:
+        page = self.stack.currentWidget()
+        if isinstance(page, QuestionPage):
+            at = self._at()
+            self.progress.setText(
+                tr("Question {n} of {count}", n=at + 1, count=len(self.asked))
+            )
+            last = self._following() is None
+            self.forward.setText(tr("Show the answer") if last else tr("Next"))
+            ready, can_go_back = bool(page.answer), at > 0 or self._changing
+        else:
             self.progress.setText(tr("The answer"))
             self.forward.setText(tr("Open it in the explorer"))
             ready, can_go_back = self._found is not None, True
-        else:
-            self.progress.setText(
-                tr("Question {n} of {count}", n=index + 1, count=len(self.pages))
-            )
-            last = index == len(self.pages) - 1 or self._changing
-            self.forward.setText(tr("Show the answer") if last else tr("Next"))
-            ready = bool(self.pages[index].answer)
-            can_go_back = index > 0 or self._changing
         self.forward.setEnabled(ready)
         self.forward.setChecked(ready)  # filled: the button that goes on
         self.back.setEnabled(can_go_back)

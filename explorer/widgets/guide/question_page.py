@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QButtonGroup, QGridLayout, QLabel, QVBoxLayout, QWidget
 
 from explorer.resource_files import resource_path
-from explorer.scenario.guide import Question
+from explorer.scenario.guide.questions import Question
 from explorer.state import theme
 from explorer.state.language import tr
 from explorer.widgets.guide.choice_card import ChoiceCard
@@ -58,6 +60,14 @@ class QuestionPage(QWidget):
         layout.addSpacing(8)
         layout.addWidget(self.area, 1)
 
+    def add_below(self, parts: Sequence[QWidget]) -> None:
+        """Put something under the cards, inside what scrolls."""
+        first = len(self.cards)
+        self._grid.setRowStretch(first, 0)
+        for row, part in enumerate(parts, first):
+            self._grid.addWidget(part, row, 0, 1, 2)
+        self._grid.setRowStretch(first + len(parts), 1)
+
     @property
     def answer(self) -> str:
         """Key of the marked choice; empty where there is none."""
@@ -69,9 +79,17 @@ class QuestionPage(QWidget):
             if card.choice.key == key:
                 card.setChecked(True)
 
+    def clear(self) -> None:
+        """Mark nothing."""
+        self.group.setExclusive(False)
+        for card in self.cards:
+            card.setChecked(False)
+        self.group.setExclusive(True)
+
     def take_focus(self) -> None:
-        """Give the focus to the marked answer, or to the first."""
-        marked = next((card for card in self.cards if card.isChecked()), self.cards[0])
+        """Give the focus to the marked answer, or to the first that is offered."""
+        offered = [card for card in self.cards if not card.isHidden()]
+        marked = next((card for card in offered if card.isChecked()), offered[0])
         marked.setFocus(Qt.FocusReason.OtherFocusReason)
         self.area.ensureWidgetVisible(marked)
 

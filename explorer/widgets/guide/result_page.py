@@ -12,10 +12,18 @@ from PySide6.QtGui import (
     QPaintEvent,
     QResizeEvent,
 )
-from PySide6.QtWidgets import QBoxLayout, QGridLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QBoxLayout,
+    QGridLayout,
+    QHBoxLayout,
+    QLabel,
+    QSizePolicy,
+    QVBoxLayout,
+    QWidget,
+)
 
 from explorer.advice.verdict import State
-from explorer.scenario.guide import QUESTIONS
+from explorer.scenario.guide.questions import QUESTIONS
 from explorer.state import theme
 from explorer.state.language import tr
 from explorer.state.theme import tokens_of
@@ -32,8 +40,13 @@ from explorer.words.readout import bind_units
 
 _SHORT = texts({
     "place": "Place",
+    "season": "Season",
+    "light": "Light",
     "job": "Job",
+    "battery": "Battery",
+    "lasts": "It lasts",
     "often": "How often",
+    "when": "When",
     "dark": "Dark",
     "matters": "Matters",
 })  # fmt: skip
@@ -70,19 +83,25 @@ class ResultPage(QWidget):
 
     change_wanted = Signal(str)
     """Key of the question whose answer somebody wants to change."""
+    way_wanted = Signal(object)
+    """Carries the `WayOut` that somebody wants to see."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.lamp = Lamp()
         self.word = QLabel()
         self.word.setFont(theme.font("display", bold=True))
-        self.lead, self.reason, self.advice = QLabel(), QLabel(), QLabel()
-        for label in (self.lead, self.reason, self.advice):
+        self.lead, self.reason, self.how_large = QLabel(), QLabel(), QLabel()
+        self.warning, self.advice = QLabel(), QLabel()
+        for label in (self.lead, self.reason, self.how_large, self.warning, self.advice):
             label.setWordWrap(True)
             label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self.lead.setFont(theme.font("body", bold=True))
         self.view = TextView(tr("What was assumed"))
         self.changes: dict[str, PillButton] = {}
+        self.ways: list[PillButton] = []
+        self._ways = QHBoxLayout()
+        self._found: PlainAnswer | None = None
         self._body = QBoxLayout(QBoxLayout.Direction.LeftToRight)
         self._build()
         self._draw_icons()
@@ -91,8 +110,10 @@ class ResultPage(QWidget):
     def _build(self) -> None:
         words = QVBoxLayout()
         words.setSpacing(6)
-        for part in (self.word, self.lead, self.reason, self.advice):
+        for part in (self.word, self.lead, self.reason, self.how_large, self.warning, self.advice):
             words.addWidget(part)
+        self._ways.setSpacing(8)
+        words.addLayout(self._ways)
         words.addStretch(1)
         top = QWidget()
         head = QGridLayout(top)
@@ -140,7 +161,9 @@ class ResultPage(QWidget):
         whole.addWidget(SlimScroll(inner))
 
     def set_answers(self, titles: dict[str, str]) -> None:
-        """Name the five answers on the buttons that change them."""
+        """Name the answers on the buttons that change them; the others were not asked."""
+        for key, button in self.changes.items():
+            button.setVisible(key in titles)
         for key, title in titles.items():
             short, answer = tr(_SHORT[key]), tr(title)
             self.changes[key].setText(f"{short}: {answer}")
@@ -154,7 +177,9 @@ class ResultPage(QWidget):
         self.word.setText(tr("One moment"))
         self.lead.setText(tr("Trying panels and stores for this place…"))
         self.reason.setText("")
-        self.advice.hide()
+        self._show_ways(None)
+        for label in (self.how_large, self.warning, self.advice):
+            label.hide()
         self.view.show_html("")
 
     def show_failure(self, sentence: str) -> None:
@@ -163,22 +188,54 @@ class ResultPage(QWidget):
         self.word.setText(tr("No answer"))
         self.lead.setText(tr("This could not be computed: {reason}", reason=sentence))
 
+    def show_unanswerable(self, reason: str) -> None:
+        """Say that nobody can answer, and what to do first."""
+        self.show_busy()
+        self.word.setText(tr("No answer yet"))
+        self.lead.setText(bind_units(tr(reason)))
+
     def show_answer(self, answer: PlainAnswer) -> None:
         """Show and speak the answer."""
         verdict = answer.assessment.verdict
         self.lamp.set_state(verdict.state)
-        word, advice = tr(verdict.word), tr(answer.advice)
+        word = tr(verdict.word)
         sentences = [tr(sentence) for sentence in answer.sentences]
         self.lamp.setAccessibleName(tr("Verdict: {word}", word=word))
         self.word.setText(word)
         self.lead.setText(bind_units(sentences[0]))
         self.reason.setText(bind_units(sentences[1]))
-        self.advice.setText(bind_units(advice))
-        self.advice.setVisible(bool(advice))
+        more = [tr(text) for text in (answer.size, answer.warning, answer.advice)]
+        for label, text in zip((self.how_large, self.warning, self.advice), more, strict=True):
+            label.setText(bind_units(text))
+            label.setVisible(bool(text))
+        self._show_ways(answer)
         items = "".join(f"<p>{_with_head(line)}</p>" for line in answer.assumptions)
         self.view.show_html(f"{items}<p>{escape(tr(PLANNING))}</p>")
-        spoken = " ".join((f"{word}.", *sentences, advice))
+        spoken = " ".join((f"{word}.", *sentences, *filter(None, more)))
         QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, spoken))
+
+    def _show_ways(self, answer: PlainAnswer | None) -> None:
+        """A button for each change that would make it run."""
+        while item := self._ways.takeAt(0):
+            if widget := item.widget():
+                widget.hide()
+                widget.deleteLater()
+        self._found, self.ways = answer, []
+        for way in answer.ways if answer else ():
+            button = PillButton()
+            button.setText(bind_units(tr(way.label)))
+            button.setMinimumHeight(30)
+            button.clicked.connect(self._on_way)
+            self._ways.addWidget(button)
+            self.ways.append(button)
+        if self.ways:
+            self._ways.addStretch(1)
+
+    def _on_way(self) -> None:
+        assert self._found is not None
+        button = self.sender()
+        assert isinstance(button, PillButton)
+        self.way_wanted.emit(self._found.ways[self.ways.index(button)])
 
     def changeEvent(self, event: QEvent) -> None:
         """Draw the icons in the colours of a new theme."""

@@ -109,7 +109,7 @@ class Assistance(QObject):
     # --- guide ---
 
     def open_guide(self) -> None:
-        """Ask the five questions, or show the answer that they led to."""
+        """Ask the questions, or show the answer that they led to."""
         self.guide.begin()
 
     @property

@@ -1,0 +1,227 @@
+"""Everything that the answers left open, as sentences, each with its source."""
+
+from __future__ import annotations
+
+from explorer.quantity import show
+from explorer.scenario.guide.answers import Answers
+from explorer.scenario.guide.design import (
+    AGED_YEARS,
+    CAUTIOUS_MARGIN,
+    START_DESIGN,
+    Design,
+    margins_of,
+    technology_of,
+)
+from explorer.scenario.guide.jobs import BATTERIES, JOBS, LASTS, battery_power_w
+from explorer.scenario.guide.lit import (
+    is_measured,
+    lit_days,
+    lit_hours,
+    lux_of,
+    meets_frost,
+    season_share,
+)
+from explorer.scenario.guide.places import COMMON, SPOTS, origin_of
+from explorer.scenario.guide.prices import (
+    PER_CM2,
+    PER_CM3,
+    PER_PANEL,
+    PER_STORE,
+    panels_price,
+    store_price,
+)
+from explorer.scenario.guide.questions import OFTEN, WHEN
+from explorer.scenario.model import MARGIN_BY_KNOWLEDGE
+from explorer.scenario.weekdays import WEEKDAYS
+from explorer.text import figure, joined, say
+
+
+def assumptions(answers: Answers, design: Design = START_DESIGN) -> tuple[str, ...]:
+    """The sentences, the light first."""
+    lines = [
+        _light_line(answers),
+        *_winter_lines(answers),
+        _work_line(answers),
+        _dark_line(answers),
+        _panel_line(answers, design),
+        _store_line(design),
+        say(
+            "Charger: a switching converter, 85 % efficient, 0.5 µA of its own; it starts from an "
+            "empty store at 5 %; the device runs on 3 V behind a regulator, 85 % ({origin}).",
+            origin=COMMON,
+        ),
+        *_frost_lines(answers),
+        *_margin_lines(answers),
+    ]
+    if answers.matters == "cheapest":
+        lines.append(_price_line(answers, design))
+    if answers.matters == "soon":
+        lines.append(
+            say("From empty, the first result may take two hours of light, with the margin.")
+        )
+    reserve = JOBS[answers.job].reserve_j
+    if reserve:
+        lines.append(say("{energy} are kept for one last safe move.", energy=show(reserve, "J")))
+    return tuple(lines)
+
+
+def _light_line(answers: Answers) -> str:
+    level = say("{level} ({origin})", level=show(lux_of(answers), "lx"), origin=_origin(answers))
+    hours = [
+        say("{start} to {end} h", start=figure(f"{a:g}"), end=figure(f"{b:g}"))
+        for a, b in lit_hours(answers)
+    ]
+    return say(
+        "Light: {level}, {hours}, {days}; {how}. Measure with a lux meter that faces as the panel "
+        "will face: real places differ several times over.",
+        level=level,
+        hours=joined(say(" and "), hours),
+        days=_days(answers),
+        how=say("the panel faces as the meter did") if is_measured(answers)
+        else SPOTS[answers.place].how,
+    )  # fmt: skip
+
+
+def _origin(answers: Answers) -> str:
+    return say("measured by you") if is_measured(answers) else origin_of(answers.place)
+
+
+def _days(answers: Answers) -> str:
+    days = lit_days(answers)
+    if days == WEEKDAYS:
+        return say("every day")
+    if days == WEEKDAYS[:6]:
+        return say("from Monday to Saturday")
+    if days == WEEKDAYS[:5]:
+        return say("from Monday to Friday")
+    return say("from Monday to Friday and on Sundays")
+
+
+def _winter_lines(answers: Answers) -> tuple[str, ...]:
+    if season_share(answers) == 1.0:
+        return ()
+    return (
+        say(
+            "Winter: {share} % of that level, as under an overcast sky in December at 52° north "
+            "(IES formula for overcast skies, from memory); farther north there is less.",
+            share=figure(f"{100 * season_share(answers):.0f}"),
+        ),
+    )
+
+
+def _work_line(answers: Answers) -> str:
+    if answers.job == "other":
+        battery, lasts = BATTERIES[answers.battery], LASTS[answers.lasts]
+        return say(
+            "What it does: it takes {power} all the time, because a battery of {energy} "
+            "({battery}, from memory) lasts it {lasts}.",
+            power=show(battery_power_w(answers.battery, answers.lasts), "W"),
+            energy=show(battery[2], "J"),
+            battery=battery[1],
+            lasts=lasts[0].lower(),
+        )
+    job = JOBS[answers.job]
+    return say(
+        "What it does: {work}. Asleep it takes {sleep} ({origin}). It works {often}, {when}.",
+        work=job.source,
+        sleep=show(job.sleep_a, "A"),
+        origin=COMMON,
+        often=OFTEN[answers.often][1],
+        when=WHEN[answers.when][1],
+    )
+
+
+def _dark_line(answers: Answers) -> str:
+    closure = margins_of(answers).closure_days
+    if not closure:
+        return say("Dark: its nights, and the days without light.")
+    return say(
+        "Dark: its nights, and once {days} days without light.", days=figure(f"{closure:g}")
+    )
+
+
+def _panel_line(answers: Answers, design: Design) -> str:
+    kind = (
+        say("gallium-arsenide") if technology_of(answers.matters) == "gallium_arsenide"
+        else say("amorphous silicon")
+    )  # fmt: skip
+    area = figure(f"{design.area_cm2:g}")
+    if design.panels == 1:
+        return say(
+            "Panels: 1 panel of {area} cm², {kind} (modelled, see the model note).",
+            area=area,
+            kind=kind,
+        )
+    return say(
+        "Panels: {n} panels of {area} cm², {kind} (modelled, see the model note).",
+        n=design.panels,
+        area=area,
+        kind=kind,
+    )
+
+
+def _store_line(design: Design) -> str:
+    family = design.store_family
+    return say(
+        "Store: {name}, {size} (generic values, each with its source in the library of stores).",
+        name=family.title.lower(),
+        size=show(design.size, family.size_unit),
+    )
+
+
+def _frost_lines(answers: Answers) -> tuple[str, ...]:
+    if not meets_frost(answers):
+        return ()
+    return (
+        say(
+            "Frost: no lithium-ion or iron-phosphate cell was tried, because below 0 °C they take "
+            "no charge."
+        ),
+    )
+
+
+def _margin_lines(answers: Answers) -> tuple[str, ...]:
+    if answers.matters == "never_fails":
+        return (
+            say(
+                "Margin: {factor} times what is needed counts as Runs, because reliability "
+                "matters most (own judgement).",
+                factor=figure(f"{CAUTIOUS_MARGIN:g}"),
+            ),
+            say(
+                "Judged after {years} years of ageing, not as new.",
+                years=figure(f"{AGED_YEARS:g}"),
+            ),
+        )
+    if is_measured(answers):
+        return (
+            say(
+                "Margin: {factor} times what is needed counts as Runs, because the light was "
+                "measured (own judgement).",
+                factor=figure(f"{MARGIN_BY_KNOWLEDGE['meter_at_panel']:g}"),
+            ),
+        )
+    return (
+        say(
+            "Margin: {factor} times what is needed counts as Runs, because the light is a guess "
+            "(own judgement).",
+            factor=figure(f"{MARGIN_BY_KNOWLEDGE['guess']:g}"),
+        ),
+    )
+
+
+def _price_line(answers: Answers, design: Design) -> str:
+    technology = technology_of(answers.matters)
+    panels = panels_price(design.panels, design.area_cm2, technology)
+    store = store_price(design.store_family, design.size)
+    return say(
+        "Price: {panels} for the panels and {store} for the store, in a unit of its own: a panel "
+        "counts {each} and {area} a cm², a store its class of cost times {base} and {volume} a "
+        "cm³ (own judgement, no source). Put in the prices of your parts to know better.",
+        panels=figure(f"{panels:.2g}"),
+        store=figure(f"{store:.2g}"),
+        each=figure(f"{PER_PANEL:g}"),
+        area=figure(f"{PER_CM2[technology]:g}"),
+        base=figure(f"{PER_STORE:g}"),
+        volume=figure(f"{PER_CM3:g}"),
+    )

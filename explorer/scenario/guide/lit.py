@@ -1,0 +1,81 @@
+"""How light it is where the guide's device will be, hour by hour."""
+
+from __future__ import annotations
+
+from explorer.scenario.guide.answers import Answers
+from explorer.scenario.guide.places import (
+    MILDER_DAY,
+    SPOTS,
+    WINTER_DAY,
+    WINTER_SHARE,
+    level_lx,
+)
+from explorer.scenario.light import Light, LitBlock, WeekPattern
+from explorer.scenario.weekdays import WEEKDAYS, Weekday
+
+Hours = tuple[tuple[float, float], ...]
+
+
+def is_measured(answers: Answers) -> bool:
+    """Whether a meter said how light it is."""
+    return answers.light == "measured" and answers.lux is not None
+
+
+def lux_of(answers: Answers) -> float:
+    """The level while it is lit, of a milder month where there is daylight. [lx]"""
+    if is_measured(answers):
+        assert answers.lux is not None
+        return answers.lux
+    return level_lx(answers.place)
+
+
+def season_share(answers: Answers) -> float:
+    """What is left of that level in the season that must be survived."""
+    by_day = SPOTS[answers.place].daylight
+    return WINTER_SHARE if by_day and answers.season == "winter" else 1.0
+
+
+def lit_hours(answers: Answers) -> Hours:
+    """The hours with light of a lit day. [h]"""
+    spot = SPOTS[answers.place]
+    if spot.daylight:
+        return (WINTER_DAY if answers.season == "winter" else MILDER_DAY,)
+    return spot.hours if answers.hours is None else (answers.hours,)
+
+
+def lit_days(answers: Answers) -> tuple[Weekday, ...]:
+    """The days with light; daylight does not stop at the weekend."""
+    spot = SPOTS[answers.place]
+    if spot.daylight:
+        return WEEKDAYS
+    said = {"sat": answers.saturday, "sun": answers.sunday}
+    return tuple(
+        day for day in WEEKDAYS
+        if (day in spot.days if said.get(day) is None else said[day])
+    )  # fmt: skip
+
+
+def meets_frost(answers: Answers) -> bool:
+    """Whether a store must live through frost, in which lithium cells take no charge."""
+    return SPOTS[answers.place].outside and answers.season == "winter"
+
+
+def light_of(answers: Answers) -> Light:
+    """The light of a scenario for these answers."""
+    spot, measured = SPOTS[answers.place], is_measured(answers)
+    days, share = lit_days(answers), season_share(answers)
+    return Light(
+        illuminance_lx=lux_of(answers),
+        source=spot.source,
+        daylight_share=1.0 if spot.source == "daylight_glass" else 0.0,
+        pattern=WeekPattern(
+            blocks=tuple(
+                LitBlock(days=days, from_h=a, to_h=b, relative_level=share)
+                for a, b in lit_hours(answers)
+            )
+        ),
+        orientation_factor=1.0 if measured else spot.facing,
+        soiling_factor=spot.soiling,
+        known_by="meter_at_panel" if measured else "guess",
+        ambient_C=spot.ambient_c,
+    )
