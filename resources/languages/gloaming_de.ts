@@ -1940,6 +1940,98 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>{file} hat Zahlen wie {found} und keine, die sagt, ob das Zeichen Dezimalen oder Tausender trennt.</translation>
   </message>
   <message>
+   <source>{file} is no weather file that can be read: an EPW begins with LOCATION, and the second line of a TMY3 with Date (MM/DD/YYYY).</source>
+   <translation>{file} ist keine lesbare Wetterdatei: Eine EPW beginnt mit LOCATION, die zweite Zeile einer TMY3 mit Date (MM/DD/YYYY).</translation>
+  </message>
+  <message>
+   <source>weather file</source>
+   <translation>Wetterdatei</translation>
+  </message>
+  <message>
+   <source>light.pattern.weather_file is {file}, and there is no such file beside the scenario. Save the scenario first, and put the weather file beside it.</source>
+   <translation>light.pattern.weather_file ist {file}, und neben dem Szenario liegt keine solche Datei. Zuerst das Szenario speichern, dann die Wetterdatei daneben legen.</translation>
+  </message>
+  <message>
+   <source>{file}, line {line}: it should name the station, its latitude, longitude and hours ahead of UTC, parted by commas.</source>
+   <translation>{file}, Zeile {line}: Hier sollten Station, Breite, Länge und Stunden vor UTC stehen, durch Kommas getrennt.</translation>
+  </message>
+  <message>
+   <source>global horizontal irradiance</source>
+   <translation>Globalbestrahlungsstärke</translation>
+  </message>
+  <message>
+   <source>direct normal irradiance</source>
+   <translation>Direktnormalstrahlung</translation>
+  </message>
+  <message>
+   <source>diffuse horizontal irradiance</source>
+   <translation>diffuse Horizontalstrahlung</translation>
+  </message>
+  <message>
+   <source>global horizontal illuminance</source>
+   <translation>Globalbeleuchtungsstärke</translation>
+  </message>
+  <message>
+   <source>direct normal illuminance</source>
+   <translation>Direktnormalbeleuchtungsstärke</translation>
+  </message>
+  <message>
+   <source>diffuse horizontal illuminance</source>
+   <translation>diffuse Horizontalbeleuchtungsstärke</translation>
+  </message>
+  <message>
+   <source>air temperature</source>
+   <translation>Lufttemperatur</translation>
+  </message>
+  <message>
+   <source>{file}, line {line}: {found} is no month, day and hour from 1 to 24.</source>
+   <translation>{file}, Zeile {line}: {found} ist kein Monat, Tag und keine Stunde von 1 bis 24.</translation>
+  </message>
+  <message>
+   <source>{file}, line 2: there is no column {column}.</source>
+   <translation>{file}, Zeile 2: Die Spalte {column} fehlt.</translation>
+  </message>
+  <message>
+   <source>{file}, line {line}: expected {due}, found {found}. A weather year has every hour once, from 1 January 01:00 to 31 December 24:00.</source>
+   <translation>{file}, Zeile {line}: erwartet {due}, gefunden {found}. Ein Wetterjahr hat jede Stunde einmal, vom 1. Januar 01:00 bis zum 31. Dezember 24:00.</translation>
+  </message>
+  <message>
+   <source>{file}, line {line} has {n} columns; {quantity} should stand in column {place}. The file may be cut off.</source>
+   <translation>{file}, Zeile {line} hat {n} Spalten; {quantity} sollte in Spalte {place} stehen. Die Datei ist vielleicht abgeschnitten.</translation>
+  </message>
+  <message>
+   <source>{file}, line {line}, column {place}: {quantity} is {found}; {low} to {high} is allowed.</source>
+   <translation>{file}, Zeile {line}, Spalte {place}: {quantity} ist {found}; erlaubt ist {low} bis {high}.</translation>
+  </message>
+  <message>
+   <source>{file} ends at line {line}, before {due}: it holds {n} hours of 8760. Fetch the file again.</source>
+   <translation>{file} endet in Zeile {line}, vor {due}: Sie enthält {n} von 8760 Stunden. Die Datei noch einmal holen.</translation>
+  </message>
+  <message>
+   <source>Light of {as_is} days as the file has it, of {hundreds} days in hundreds of lux; of {rest} days, whose light is missing or contradicts the power of the sun, from that power: {diffuse} lm/W for the sky, {normal} lm/W for the sun.</source>
+   <translation>Licht von {as_is} Tagen wie in der Datei, von {hundreds} Tagen in Hunderten Lux; von {rest} Tagen, deren Licht fehlt oder der Sonnenleistung widerspricht, aus dieser Leistung: {diffuse} lm/W für den Himmel, {normal} lm/W für die Sonne.</translation>
+  </message>
+  <message>
+   <source>Weather of {site} ({file}), {latitude} north, {longitude} east; its place counts.</source>
+   <translation>Wetter von {site} ({file}), {latitude} Nord, {longitude} Ost; deren Ort gilt.</translation>
+  </message>
+  <message>
+   <source>{n} missing hours of {quantity} have the value of the nearest day at that hour.</source>
+   <translation>{n} fehlende Stunden von {quantity} haben den Wert des nächsten Tages zur selben Stunde.</translation>
+  </message>
+  <message>
+   <source>Its columns of light are empty or contradict those of power, so all light is taken from the power of the sun: {diffuse} lm/W for the sky, {normal} lm/W for the sun.</source>
+   <translation>Ihre Lichtspalten sind leer oder widersprechen denen der Leistung; alles Licht kommt daher aus der Sonnenleistung: {diffuse} lm/W für den Himmel, {normal} lm/W für die Sonne.</translation>
+  </message>
+  <message>
+   <source>{n} hours of 29 February were left out.</source>
+   <translation>{n} Stunden des 29. Februar wurden ausgelassen.</translation>
+  </message>
+  <message>
+   <source>{file}: {n} of 8760 hours have no {quantity}; that is too much to be filled in.</source>
+   <translation>{file}: {n} von 8760 Stunden haben keine {quantity}; das ist zu viel, um es zu ergänzen.</translation>
+  </message>
+  <message>
    <source>“{found}” is no address of a meter; allowed is a host such as 192.0.2.7 or 192.0.2.7:5025, a serial line such as COM3 or /dev/ttyUSB0, or a VISA resource name such as USB0::0x1234::0x5678::A1::INSTR.</source>
    <translation>„{found}“ ist keine Adresse eines Messgeräts; erlaubt ist ein Rechner wie 192.0.2.7 oder 192.0.2.7:5025, eine serielle Schnittstelle wie COM3 oder /dev/ttyUSB0 oder ein VISA-Name wie USB0::0x1234::0x5678::A1::INSTR.</translation>
   </message>
@@ -2264,6 +2356,18 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>lowest_V ({lowest} V) muss unter rated_V ({rated} V) liegen</translation>
   </message>
   <message>
+   <source>{key} ({found}) is no date; write month and day with two figures each, such as 12-24</source>
+   <translation>{key} ({found}) ist kein Datum; Monat und Tag mit je zwei Ziffern schreiben, etwa 12-24</translation>
+  </message>
+  <message>
+   <source>{key} ({found}) is no time of day; write hour and minute with two figures each, such as 14:10</source>
+   <translation>{key} ({found}) ist keine Uhrzeit; Stunde und Minute mit je zwei Ziffern schreiben, etwa 14:10</translation>
+  </message>
+  <message>
+   <source>time_zone ({found}) is no time zone; write a name of the IANA data base, such as Europe/Berlin or Etc/UTC</source>
+   <translation>time_zone ({found}) ist keine Zeitzone; einen Namen der IANA-Datenbank schreiben, etwa Europe/Berlin oder Etc/UTC</translation>
+  </message>
+  <message>
    <source>Chemistry</source>
    <translation>Zellchemie</translation>
   </message>
@@ -2456,6 +2560,298 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>panels.cells_in_series muss eine einzige Zahl sein, wenn ein Datenblatt angegeben ist</translation>
   </message>
   <message>
+   <source>Clear</source>
+   <translation>Klar</translation>
+  </message>
+  <message>
+   <source>Share of the days of this month with a clear sky.</source>
+   <translation>Anteil der Tage dieses Monats mit klarem Himmel.</translation>
+  </message>
+  <message>
+   <source>Partly cloudy</source>
+   <translation>Wechselnd bewölkt</translation>
+  </message>
+  <message>
+   <source>Share of the days with sun and clouds. All other days are overcast: 0 and 0 is the cautious choice.</source>
+   <translation>Anteil der Tage mit Sonne und Wolken. Alle übrigen Tage sind bedeckt: 0 und 0 ist die vorsichtige Wahl.</translation>
+  </message>
+  <message>
+   <source>Temperature</source>
+   <translation>Temperatur</translation>
+  </message>
+  <message>
+   <source>Mean temperature at panel and store in this month.</source>
+   <translation>Mittlere Temperatur an Modul und Speicher in diesem Monat.</translation>
+  </message>
+  <message>
+   <source>Tilt</source>
+   <translation>Neigung</translation>
+  </message>
+  <message>
+   <source>0 lies flat and looks up, 90 stands upright as on a wall, 180 looks down.</source>
+   <translation>0 liegt flach und blickt nach oben, 90 steht aufrecht wie an einer Wand, 180 blickt nach unten.</translation>
+  </message>
+  <message>
+   <source>Faces</source>
+   <translation>Blickt nach</translation>
+  </message>
+  <message>
+   <source>Direction that the panel faces: 0 north, 90 east, 180 south, 270 west.</source>
+   <translation>Richtung, in die das Modul blickt: 0 Norden, 90 Osten, 180 Süden, 270 Westen.</translation>
+  </message>
+  <message>
+   <source>Horizon</source>
+   <translation>Horizont</translation>
+  </message>
+  <message>
+   <source>Angle above level up to which houses, hills or trees hide the sky all around.</source>
+   <translation>Winkel über der Waagrechten, bis zu dem Häuser, Hügel oder Bäume ringsum den Himmel verdecken.</translation>
+  </message>
+  <message>
+   <source>Overhang</source>
+   <translation>Überstand</translation>
+  </message>
+  <message>
+   <source>Angle above level, straight ahead of the panel, from which on a roof or balcony hides the sky. Empty: nothing hangs over.</source>
+   <translation>Winkel über der Waagrechten, geradeaus vor dem Modul, ab dem ein Dach oder Balkon den Himmel verdeckt. Leer: nichts steht über.</translation>
+  </message>
+  <message>
+   <source>Ground</source>
+   <translation>Boden</translation>
+  </message>
+  <message>
+   <source>Share of the light on the ground that it throws back: grass and open ground about 0.2, snow 0.7, the shaded strip before a wall less.</source>
+   <translation>Anteil des Lichts, den der Boden zurückwirft: Gras und offener Boden etwa 0,2, Schnee 0,7, der beschattete Streifen vor einer Wand weniger.</translation>
+  </message>
+  <message>
+   <source>Shade factor</source>
+   <translation>Schattenfaktor</translation>
+  </message>
+  <message>
+   <source>Share of the light left by leaves, awnings or shading cloth.</source>
+   <translation>Anteil des Lichts, den Blätter, Markisen oder Schattengewebe übrig lassen.</translation>
+  </message>
+  <message>
+   <source>Behind glass</source>
+   <translation>Hinter Glas</translation>
+  </message>
+  <message>
+   <source>Coated window glass takes away most of the infrared that crystalline cells live on. How much light it takes is the cover factor.</source>
+   <translation>Beschichtetes Fensterglas nimmt das meiste Infrarot weg, von dem kristalline Zellen leben. Wie viel Licht es nimmt, sagt der Abdeckungsfaktor.</translation>
+  </message>
+  <message>
+   <source>Daylight factor</source>
+   <translation>Tageslichtquotient</translation>
+  </message>
+  <message>
+   <source>Light at the place over light out of doors on open level ground, under an overcast sky: 0.05 by a window, 0.005 deep in a room. One reading beside the window sets it, see below.</source>
+   <translation>Licht am Ort geteilt durch Licht im Freien auf offenem, ebenem Boden bei bedecktem Himmel: 0,05 am Fenster, 0,005 tief im Raum. Eine einzige Ablesung legt ihn fest, siehe unten.</translation>
+  </message>
+  <message>
+   <source>Sunshine</source>
+   <translation>Sonnenschein</translation>
+  </message>
+  <message>
+   <source>Whether sunshine in the room counts. A place that no sunbeam meets has the sky alone, which is the cautious choice.</source>
+   <translation>Ob Sonnenschein im Raum zählt. Ein Ort, den kein Sonnenstrahl trifft, hat nur den Himmel; das ist die vorsichtige Wahl.</translation>
+  </message>
+  <message>
+   <source>Reading</source>
+   <translation>Ablesung</translation>
+  </message>
+  <message>
+   <source>What a lux meter read that faced as the panel faces, with the lamps off. Empty: no reading was taken, and the year counts as computed.</source>
+   <translation>Was ein Luxmeter zeigte, ausgerichtet wie das Modul, bei ausgeschalteten Lampen. Leer: Es wurde nichts abgelesen, das Jahr gilt wie berechnet.</translation>
+  </message>
+  <message>
+   <source>Date of the reading</source>
+   <translation>Datum der Ablesung</translation>
+  </message>
+  <message>
+   <source>Month and day, two figures each: 05-12 is 12 May.</source>
+   <translation>Monat und Tag, je zwei Ziffern: 05-12 ist der 12. Mai.</translation>
+  </message>
+  <message>
+   <source>Time of the reading</source>
+   <translation>Uhrzeit der Ablesung</translation>
+  </message>
+  <message>
+   <source>Hour and minute by the clock on the wall.</source>
+   <translation>Stunde und Minute nach der Uhr an der Wand.</translation>
+  </message>
+  <message>
+   <source>Sky at the reading</source>
+   <translation>Himmel bei der Ablesung</translation>
+  </message>
+  <message>
+   <source>What the sky was like. A clear sky differs least from one day to the next, an overcast one most.</source>
+   <translation>Wie der Himmel war. Ein klarer unterscheidet sich von Tag zu Tag am wenigsten, ein bedeckter am meisten.</translation>
+  </message>
+  <message>
+   <source>Days</source>
+   <translation>Tage</translation>
+  </message>
+  <message>
+   <source>Weekdays on which these lamps are lit.</source>
+   <translation>Wochentage, an denen diese Lampen brennen.</translation>
+  </message>
+  <message>
+   <source>From</source>
+   <translation>Von</translation>
+  </message>
+  <message>
+   <source>Hour of the day when the lamps come on.</source>
+   <translation>Stunde, zu der die Lampen angehen.</translation>
+  </message>
+  <message>
+   <source>To</source>
+   <translation>Bis</translation>
+  </message>
+  <message>
+   <source>Hour of the day when the lamps go off.</source>
+   <translation>Stunde, zu der die Lampen ausgehen.</translation>
+  </message>
+  <message>
+   <source>Lamp light</source>
+   <translation>Lampenlicht</translation>
+  </message>
+  <message>
+   <source>What the lamps alone give at the panel's place; read it after dark.</source>
+   <translation>Was die Lampen allein am Ort des Moduls geben; nach Einbruch der Dunkelheit ablesen.</translation>
+  </message>
+  <message>
+   <source>First day</source>
+   <translation>Erster Tag</translation>
+  </message>
+  <message>
+   <source>Month and day, two figures each: 12-24 is 24 December.</source>
+   <translation>Monat und Tag, je zwei Ziffern: 12-24 ist der 24. Dezember.</translation>
+  </message>
+  <message>
+   <source>Last day</source>
+   <translation>Letzter Tag</translation>
+  </message>
+  <message>
+   <source>Month and day; a range may pass New Year. Both days count.</source>
+   <translation>Monat und Tag; über Neujahr hinweg ist erlaubt. Beide Tage zählen.</translation>
+  </message>
+  <message>
+   <source>Daylight meanwhile</source>
+   <translation>Tageslicht währenddessen</translation>
+  </message>
+  <message>
+   <source>Lamps stay off on holidays. Behind closed blinds or shutters it is dark by day, too.</source>
+   <translation>An freien Tagen bleiben die Lampen aus. Hinter geschlossenen Jalousien oder Läden ist es auch am Tag dunkel.</translation>
+  </message>
+  <message>
+   <source>Calendar of</source>
+   <translation>Kalender von</translation>
+  </message>
+  <message>
+   <source>Year whose weekdays and dates count.</source>
+   <translation>Jahr, dessen Wochentage und Daten gelten.</translation>
+  </message>
+  <message>
+   <source>Latitude</source>
+   <translation>Breite</translation>
+  </message>
+  <message>
+   <source>North is positive, south negative.</source>
+   <translation>Nord ist positiv, Süd negativ.</translation>
+  </message>
+  <message>
+   <source>Longitude</source>
+   <translation>Länge</translation>
+  </message>
+  <message>
+   <source>East of Greenwich is positive, west negative.</source>
+   <translation>Östlich von Greenwich ist positiv, westlich negativ.</translation>
+  </message>
+  <message>
+   <source>Time zone</source>
+   <translation>Zeitzone</translation>
+  </message>
+  <message>
+   <source>Name of the IANA data base; it knows when clocks change. Etc/UTC never changes.</source>
+   <translation>Name der IANA-Datenbank; sie weiß, wann Uhren umgestellt werden. Etc/UTC wird nie umgestellt.</translation>
+  </message>
+  <message>
+   <source>Where the panel is</source>
+   <translation>Wo das Modul ist</translation>
+  </message>
+  <message>
+   <source>Out of doors, or in a room.</source>
+   <translation>Im Freien oder in einem Raum.</translation>
+  </message>
+  <message>
+   <source>Weather file</source>
+   <translation>Wetterdatei</translation>
+  </message>
+  <message>
+   <source>A year of weather beside the scenario, as EPW or TMY3. Its place and its temperatures count. Empty: the skies and temperatures of the months below.</source>
+   <translation>Ein Wetterjahr neben dem Szenario, als EPW oder TMY3. Ihr Ort und ihre Temperaturen gelten. Leer: Himmel und Temperaturen der Monate unten.</translation>
+  </message>
+  <message>
+   <source>Months</source>
+   <translation>Monate</translation>
+  </message>
+  <message>
+   <source>Skies and temperatures from January to December. The overcast days of a month come in one row.</source>
+   <translation>Himmel und Temperaturen von Januar bis Dezember. Die bedeckten Tage eines Monats kommen am Stück.</translation>
+  </message>
+  <message>
+   <source>One reading</source>
+   <translation>Eine Ablesung</translation>
+  </message>
+  <message>
+   <source>A reading on a known day sets the light of the year.</source>
+   <translation>Eine Ablesung an einem bekannten Tag legt das Licht des Jahres fest.</translation>
+  </message>
+  <message>
+   <source>Lamps</source>
+   <translation>Lampen</translation>
+  </message>
+  <message>
+   <source>Electric light beside the daylight.</source>
+   <translation>Elektrisches Licht neben dem Tageslicht.</translation>
+  </message>
+  <message>
+   <source>Holidays</source>
+   <translation>Freie Tage</translation>
+  </message>
+  <message>
+   <source>Dates on which lamps stay off.</source>
+   <translation>Tage, an denen die Lampen ausbleiben.</translation>
+  </message>
+  <message>
+   <source>Hung up on</source>
+   <translation>Aufgehängt am</translation>
+  </message>
+  <message>
+   <source>Month and day on which the device is hung up, at noon: Starts is judged from then.</source>
+   <translation>Monat und Tag, an dem das Gerät aufgehängt wird, mittags: Von da an gilt Anlauf.</translation>
+  </message>
+  <message>
+   <source>clear_share ({clear}) and partly_share ({partly}) must not exceed 1 together</source>
+   <translation>clear_share ({clear}) und partly_share ({partly}) dürfen zusammen 1 nicht überschreiten</translation>
+  </message>
+  <message>
+   <source>to_h ({end}) must be later than from_h ({start}); split hours that pass midnight into two</source>
+   <translation>to_h ({end}) muss später als from_h ({start}) sein; Stunden über Mitternacht in zwei teilen</translation>
+  </message>
+  <message>
+   <source>days must name at least one weekday</source>
+   <translation>days muss mindestens einen Wochentag nennen</translation>
+  </message>
+  <message>
+   <source>months must hold 12 entries, January to December; found {n}</source>
+   <translation>months muss 12 Einträge haben, Januar bis Dezember; gefunden {n}</translation>
+  </message>
+  <message>
+   <source>reading: on {date} at {time} the sun is down, so a reading says nothing about daylight; check date, time, latitude, longitude and time_zone</source>
+   <translation>reading: Am {date} um {time} ist die Sonne untergegangen, eine Ablesung sagt dann nichts über Tageslicht; date, time, latitude, longitude und time_zone prüfen</translation>
+  </message>
+  <message>
    <source>Name</source>
    <translation>Name</translation>
   </message>
@@ -2500,24 +2896,12 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Von einem Beginn zum nächsten.</translation>
   </message>
   <message>
-   <source>Days</source>
-   <translation>Tage</translation>
-  </message>
-  <message>
    <source>Days on which it is due.</source>
    <translation>Tage, an denen er ansteht.</translation>
   </message>
   <message>
-   <source>From</source>
-   <translation>Von</translation>
-  </message>
-  <message>
    <source>Window opens.</source>
    <translation>Beginn des Zeitfensters.</translation>
-  </message>
-  <message>
-   <source>To</source>
-   <translation>Bis</translation>
   </message>
   <message>
    <source>Window closes.</source>
@@ -2704,10 +3088,6 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>to_h ({end}) muss nach from_h ({start}) liegen</translation>
   </message>
   <message>
-   <source>days must name at least one weekday</source>
-   <translation>days muss mindestens einen Wochentag nennen</translation>
-  </message>
-  <message>
    <source>phases must hold at least one phase</source>
    <translation>phases muss mindestens eine Phase enthalten</translation>
   </message>
@@ -2720,140 +3100,24 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>connect_V ({connect} V) muss über disconnect_V ({disconnect} V) liegen</translation>
   </message>
   <message>
-   <source>Every minute</source>
-   <translation>Jede Minute</translation>
-  </message>
-  <message>
-   <source>every minute</source>
-   <translation>jede Minute</translation>
-  </message>
-  <message>
-   <source>1440 times a day</source>
-   <translation>1440-mal am Tag</translation>
-  </message>
-  <message>
-   <source>Every ten minutes</source>
-   <translation>Alle zehn Minuten</translation>
-  </message>
-  <message>
-   <source>every ten minutes</source>
-   <translation>alle zehn Minuten</translation>
-  </message>
-  <message>
-   <source>144 times a day</source>
-   <translation>144-mal am Tag</translation>
-  </message>
-  <message>
-   <source>Every hour</source>
-   <translation>Jede Stunde</translation>
-  </message>
-  <message>
-   <source>every hour</source>
-   <translation>jede Stunde</translation>
-  </message>
-  <message>
-   <source>24 times a day</source>
-   <translation>24-mal am Tag</translation>
-  </message>
-  <message>
-   <source>Every six hours</source>
-   <translation>Alle sechs Stunden</translation>
-  </message>
-  <message>
-   <source>every six hours</source>
-   <translation>alle sechs Stunden</translation>
-  </message>
-  <message>
-   <source>4 times a day</source>
-   <translation>4-mal am Tag</translation>
-  </message>
-  <message>
-   <source>Once a day</source>
-   <translation>Einmal am Tag</translation>
-  </message>
-  <message>
-   <source>once a day</source>
-   <translation>einmal am Tag</translation>
-  </message>
-  <message>
-   <source>7 times a week</source>
-   <translation>7-mal in der Woche</translation>
-  </message>
-  <message>
-   <source>Nights only</source>
-   <translation>Nur nachts</translation>
-  </message>
-  <message>
-   <source>nights only</source>
-   <translation>nur nachts</translation>
-  </message>
-  <message>
-   <source>the light comes on every day</source>
-   <translation>jeden Tag geht das Licht an</translation>
-  </message>
-  <message>
-   <source>Nights and weekends</source>
-   <translation>Nachts und am Wochenende</translation>
-  </message>
-  <message>
-   <source>nights and weekends</source>
-   <translation>nachts und am Wochenende</translation>
-  </message>
-  <message>
-   <source>lit from Monday to Friday</source>
-   <translation>hell von Montag bis Freitag</translation>
-  </message>
-  <message>
-   <source>Also two weeks' closure</source>
-   <translation>Auch zwei Wochen Schließzeit</translation>
-  </message>
-  <message>
-   <source>also two weeks' closure</source>
-   <translation>auch zwei Wochen Schließzeit</translation>
-  </message>
-  <message>
-   <source>lit on weekdays, once dark for 14 days</source>
-   <translation>hell an Werktagen, einmal 14 Tage dunkel</translation>
-  </message>
-  <message>
-   <source>The smallest size</source>
-   <translation>Die kleinste Größe</translation>
-  </message>
-  <message>
-   <source>least panel area, then the smallest store</source>
-   <translation>kleinste Modulfläche, dann kleinster Speicher</translation>
-  </message>
-  <message>
-   <source>Reliability first</source>
-   <translation>Zuverlässigkeit zuerst</translation>
-  </message>
-  <message>
-   <source>more margin, four days dark at least, three years old</source>
-   <translation>höherer Sicherheitsfaktor, mindestens vier Tage dunkel, drei Jahre alt</translation>
-  </message>
-  <message>
-   <source>Few and simple parts</source>
-   <translation>Wenige, einfache Bauteile</translation>
-  </message>
-  <message>
-   <source>simple panels, fewest of them, a simple store</source>
-   <translation>einfache Module, möglichst wenige, ein einfacher Speicher</translation>
-  </message>
-  <message>
-   <source>It runs soon after hanging up</source>
-   <translation>Läuft bald nach dem Aufhängen</translation>
-  </message>
-  <message>
-   <source>two hours of light from empty at most</source>
-   <translation>aus leerem Zustand höchstens zwei Stunden Licht</translation>
+   <source>{level} ({origin})</source>
+   <translation>{level} ({origin})</translation>
   </message>
   <message>
    <source>Light: {level}, {hours}, {days}; {how}. Measure with a lux meter that faces as the panel will face: real places differ several times over.</source>
    <translation>Licht: {level}, {hours}, {days}; {how}. Mit einem Luxmeter messen, das so ausgerichtet ist wie später das Modul: Wirkliche Orte unterscheiden sich um ein Mehrfaches.</translation>
   </message>
   <message>
-   <source>Dark: {when}, and once {days} days without light.</source>
-   <translation>Dunkel: {when}, und einmal {days} Tage ohne Licht.</translation>
+   <source>from Monday to Friday and on Sundays</source>
+   <translation>von Montag bis Freitag und sonntags</translation>
+  </message>
+  <message>
+   <source>What it does: {work}. Asleep it takes {sleep} ({origin}). It works {often}, {when}.</source>
+   <translation>Was es tut: {work}. Im Schlaf nimmt es {sleep} ({origin}). Es arbeitet {often}, {when}.</translation>
+  </message>
+  <message>
+   <source>Dark: its nights, and once {days} days without light.</source>
+   <translation>Dunkel: die Nächte und einmal {days} Tage ohne Licht.</translation>
   </message>
   <message>
    <source>Panels: {n} panels of {area} cm², {kind} (modelled, see the model note).</source>
@@ -2864,24 +3128,44 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Speicher: {name}, {size} (allgemeine Werte, jeder mit Quelle in der Bibliothek der Speicher).</translation>
   </message>
   <message>
-   <source>What it does: {work}. Asleep it takes {sleep} ({origin}). It works {often}, at night and in closures too.</source>
-   <translation>Was es tut: {work}. Im Schlaf nimmt es {sleep} auf ({origin}). Es arbeitet {often}, auch nachts und in Schließzeiten.</translation>
+   <source>Price: {panels} for the panels and {store} for the store, in a unit of its own: a panel counts {each} and {area} a cm², a store its class of cost times {base} and {volume} a cm³ (own judgement, no source). Put in the prices of your parts to know better.</source>
+   <translation>Preis: {panels} für die Module und {store} für den Speicher, in einer eigenen Einheit: Ein Modul zählt {each} und {area} je cm², ein Speicher seine Kostenklasse mal {base} und {volume} je cm³ (eigenes Urteil, ohne Quelle). Genauer wird es mit den Preisen eigener Teile.</translation>
   </message>
   <message>
    <source>Charger: a switching converter, 85 % efficient, 0.5 µA of its own; it starts from an empty store at 5 %; the device runs on 3 V behind a regulator, 85 % ({origin}).</source>
    <translation>Laderegler: ein Schaltwandler mit 85 % Wirkungsgrad und 0,5 µA Eigenstrom; bei leerem Speicher startet er mit 5 %; das Gerät läuft mit 3 V hinter einem Regler, 85 % ({origin}).</translation>
   </message>
   <message>
-   <source>{level} ({origin})</source>
-   <translation>{level} ({origin})</translation>
-  </message>
-  <message>
    <source>{start} to {end} h</source>
    <translation>{start} bis {end} Uhr</translation>
   </message>
   <message>
-   <source>Dark: {when}.</source>
-   <translation>Dunkel: {when}.</translation>
+   <source>measured by you</source>
+   <translation>selbst gemessen</translation>
+  </message>
+  <message>
+   <source>every day</source>
+   <translation>jeden Tag</translation>
+  </message>
+  <message>
+   <source>from Monday to Saturday</source>
+   <translation>von Montag bis Samstag</translation>
+  </message>
+  <message>
+   <source>from Monday to Friday</source>
+   <translation>von Montag bis Freitag</translation>
+  </message>
+  <message>
+   <source>Winter: {share} % of that level, as under an overcast sky in December at 52° north (IES formula for overcast skies, from memory); farther north there is less.</source>
+   <translation>Winter: {share} % davon, wie unter bedecktem Himmel im Dezember bei 52° Nord (IES-Formel für bedeckten Himmel, aus dem Gedächtnis); weiter nördlich ist es weniger.</translation>
+  </message>
+  <message>
+   <source>What it does: it takes {power} all the time, because a battery of {energy} ({battery}, from memory) lasts it {lasts}.</source>
+   <translation>Was es tut: Es nimmt ständig {power}, denn eine Batterie von {energy} ({battery}, aus dem Gedächtnis) reicht ihm {lasts}.</translation>
+  </message>
+  <message>
+   <source>Dark: its nights, and the days without light.</source>
+   <translation>Dunkel: die Nächte und die Tage ohne Licht.</translation>
   </message>
   <message>
    <source>gallium-arsenide</source>
@@ -2896,56 +3180,12 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Module: 1 Stück mit {area} cm², {kind} (modelliert, siehe Modellbeschreibung).</translation>
   </message>
   <message>
-   <source>Where will it be?</source>
-   <translation>Wo kommt es hin?</translation>
+   <source>Frost: no lithium-ion or iron-phosphate cell was tried, because below 0 °C they take no charge.</source>
+   <translation>Frost: Lithium-Ionen- und Eisenphosphatzellen wurden nicht versucht, denn unter 0 °C nehmen sie keine Ladung an.</translation>
   </message>
   <message>
-   <source>Levels are lighting design values or common practice; nothing replaces a lux meter.</source>
-   <translation>Die Werte stammen aus der Lichtplanung oder üblicher Praxis; ein Luxmeter ersetzen sie nicht.</translation>
-  </message>
-  <message>
-   <source>What does it do?</source>
-   <translation>Was tut es?</translation>
-  </message>
-  <message>
-   <source>Pick what costs it the most energy.</source>
-   <translation>Wählen, was die meiste Energie kostet.</translation>
-  </message>
-  <message>
-   <source>How often?</source>
-   <translation>Wie oft?</translation>
-  </message>
-  <message>
-   <source>By day and by night, in the dark too.</source>
-   <translation>Bei Tag und Nacht, auch im Dunkeln.</translation>
-  </message>
-  <message>
-   <source>How long is it dark?</source>
-   <translation>Wie lange ist es dunkel?</translation>
-  </message>
-  <message>
-   <source>The longest stretch that it must survive.</source>
-   <translation>Die längste Phase, die es überstehen muss.</translation>
-  </message>
-  <message>
-   <source>What matters most?</source>
-   <translation>Was zählt am meisten?</translation>
-  </message>
-  <message>
-   <source>Decides between designs that all work.</source>
-   <translation>Entscheidet unter tauglichen Entwürfen.</translation>
-  </message>
-  <message>
-   <source>Margin: 2.5 times what is needed counts as Runs, because the light is a guess (own judgement).</source>
-   <translation>Sicherheitsfaktor: Erst das 2,5-Fache des Bedarfs gilt als „Läuft“, weil das Licht geschätzt ist (eigene Einschätzung).</translation>
-  </message>
-  <message>
-   <source>Judged after {years} years of ageing, not as new.</source>
-   <translation>Beurteilt nach {years} Jahren Alterung, nicht im Neuzustand.</translation>
-  </message>
-  <message>
-   <source>Margin: twice what is needed counts as Runs, because the light is a guess (own judgement).</source>
-   <translation>Sicherheitsfaktor: Erst das Doppelte des Bedarfs gilt als „Läuft“, weil das Licht geschätzt ist (eigene Einschätzung).</translation>
+   <source>Margin: {factor} times what is needed counts as Runs, because the light is a guess (own judgement).</source>
+   <translation>Reserve: Das {factor}-Fache des Nötigen zählt als Läuft, denn das Licht ist geschätzt (eigenes Urteil).</translation>
   </message>
   <message>
    <source>From empty, the first result may take two hours of light, with the margin.</source>
@@ -2956,128 +3196,116 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Vorbehalten für eine letzte sichere Bewegung: {energy}.</translation>
   </message>
   <message>
-   <source>every day</source>
-   <translation>jeden Tag</translation>
+   <source>Margin: {factor} times what is needed counts as Runs, because reliability matters most (own judgement).</source>
+   <translation>Reserve: Das {factor}-Fache des Nötigen zählt als Läuft, denn Zuverlässigkeit ist am wichtigsten (eigenes Urteil).</translation>
   </message>
   <message>
-   <source>from Monday to Friday</source>
-   <translation>von Montag bis Freitag</translation>
+   <source>Judged after {years} years of ageing, not as new.</source>
+   <translation>Beurteilt nach {years} Jahren Alterung, nicht im Neuzustand.</translation>
   </message>
   <message>
-   <source>typical, common practice, no source</source>
-   <translation>typisch, übliche Praxis, ohne Quelle</translation>
+   <source>Margin: {factor} times what is needed counts as Runs, because the light was measured (own judgement).</source>
+   <translation>Reserve: Das {factor}-Fache des Nötigen zählt als Läuft, denn das Licht wurde gemessen (eigenes Urteil).</translation>
   </message>
   <message>
-   <source>it hangs on a wall, which gets about a third of the light on the floor or desk (common practice, no source)</source>
-   <translation>es hängt an einer Wand, die etwa ein Drittel des Lichts von Boden oder Schreibtisch bekommt (übliche Praxis, ohne Quelle)</translation>
-  </message>
-  <message>
-   <source>it lies flat on the work surface, facing up, where the design value holds</source>
-   <translation>es liegt flach auf der Arbeitsfläche, nach oben gewandt, wo der Planungswert gilt</translation>
-  </message>
-  <message>
-   <source>only the lamps of the evening count; daylight comes on top</source>
-   <translation>nur die Lampen am Abend zählen; Tageslicht kommt noch hinzu</translation>
+   <source>the panel faces as the meter did</source>
+   <translation>das Modul ist ausgerichtet, wie es das Luxmeter war</translation>
   </message>
   <message>
    <source>a short-range radio takes 36 µJ to send once (a maker's application note on advertising: 12.6 µC at 3 V)</source>
    <translation>ein Nahbereichsfunk braucht 36 µJ, um einmal zu senden (Applikationsschrift eines Herstellers zum Advertising: 12,6 µC bei 3 V)</translation>
   </message>
   <message>
-   <source>On a corridor wall</source>
-   <translation>An einer Flurwand</translation>
+   <source>A coin cell</source>
+   <translation>Eine Knopfzelle</translation>
   </message>
   <message>
-   <source>about 100 lx by design, a third of it on the wall</source>
-   <translation>geplant etwa 100 lx, an der Wand ein Drittel</translation>
+   <source>20 mm across, 3 V, 220 mAh</source>
+   <translation>20 mm Durchmesser, 3 V, 220 mAh</translation>
   </message>
   <message>
-   <source>On a staircase wall</source>
-   <translation>An einer Treppenhauswand</translation>
+   <source>Two AAA batteries</source>
+   <translation>Zwei AAA-Batterien</translation>
   </message>
   <message>
-   <source>about 150 lx by design, a third of it on the wall</source>
-   <translation>geplant etwa 150 lx, an der Wand ein Drittel</translation>
+   <source>alkaline, 1.1 Ah each</source>
+   <translation>Alkali, je 1,1 Ah</translation>
   </message>
   <message>
-   <source>In an entrance hall</source>
-   <translation>In einer Eingangshalle</translation>
+   <source>Two AA batteries</source>
+   <translation>Zwei AA-Batterien</translation>
   </message>
   <message>
-   <source>about 200 lx by design, on the wall a third</source>
-   <translation>geplant etwa 200 lx, an der Wand ein Drittel</translation>
+   <source>alkaline, 2.4 Ah each</source>
+   <translation>Alkali, je 2,4 Ah</translation>
   </message>
   <message>
-   <source>On a desk</source>
-   <translation>Auf einem Schreibtisch</translation>
+   <source>Four AA batteries</source>
+   <translation>Vier AA-Batterien</translation>
   </message>
   <message>
-   <source>about 500 lx by design on the desk top</source>
-   <translation>geplant etwa 500 lx auf der Tischplatte</translation>
+   <source>A rechargeable one, as in a phone</source>
+   <translation>Ein Akku wie im Telefon</translation>
   </message>
   <message>
-   <source>In a meeting room</source>
-   <translation>In einem Besprechungsraum</translation>
+   <source>lithium, 1000 mAh</source>
+   <translation>Lithium, 1000 mAh</translation>
   </message>
   <message>
-   <source>about 500 lx on the table, a third on the wall</source>
-   <translation>500 lx am Tisch, an der Wand ein Drittel</translation>
+   <source>I do not know</source>
+   <translation>Das weiß ich nicht</translation>
   </message>
   <message>
-   <source>{where}; the room is lit six hours a day, while it is used</source>
-   <translation>{where}; der Raum ist sechs Stunden am Tag beleuchtet, solange er benutzt wird</translation>
+   <source>or it has none</source>
+   <translation>oder es hat keine</translation>
   </message>
   <message>
-   <source>On a shelf away from the window</source>
-   <translation>Auf einem Regal, fern vom Fenster</translation>
+   <source>A day</source>
+   <translation>Einen Tag</translation>
   </message>
   <message>
-   <source>about 75 lx on upright faces in an office</source>
-   <translation>im Büro etwa 75 lx auf senkrechten Flächen</translation>
+   <source>then it is empty or charged again</source>
+   <translation>dann ist sie leer oder wird geladen</translation>
   </message>
   <message>
-   <source>it stands upright, where the design value for walls holds</source>
-   <translation>es steht aufrecht, wo der Planungswert für Wände gilt</translation>
+   <source>A week</source>
+   <translation>Eine Woche</translation>
   </message>
   <message>
-   <source>By a window</source>
-   <translation>An einem Fenster</translation>
+   <source>about seven days</source>
+   <translation>etwa sieben Tage</translation>
   </message>
   <message>
-   <source>about 1300 lx by day, nothing at night</source>
-   <translation>tags etwa 1300 lx, nachts nichts</translation>
+   <source>A month</source>
+   <translation>Einen Monat</translation>
   </message>
   <message>
-   <source>it faces the window, out of the direct sun</source>
-   <translation>es zeigt zum Fenster, ohne direkte Sonne</translation>
+   <source>about thirty days</source>
+   <translation>etwa dreißig Tage</translation>
   </message>
   <message>
-   <source>Under a skylight</source>
-   <translation>Unter einem Oberlicht</translation>
+   <source>Half a year</source>
+   <translation>Ein halbes Jahr</translation>
   </message>
   <message>
-   <source>about 500 lx by day, nothing at night</source>
-   <translation>tags etwa 500 lx, nachts nichts</translation>
+   <source>about 180 days</source>
+   <translation>etwa 180 Tage</translation>
   </message>
   <message>
-   <source>it faces up; a twentieth of the 10 000 lx of an overcast sky gets in (from memory)</source>
-   <translation>es zeigt nach oben; von den 10 000 lx eines bedeckten Himmels kommt ein Zwanzigstel herein (aus dem Gedächtnis)</translation>
+   <source>A year</source>
+   <translation>Ein Jahr</translation>
   </message>
   <message>
-   <source>In a living room</source>
-   <translation>In einem Wohnzimmer</translation>
+   <source>it is changed once a year</source>
+   <translation>sie wird einmal im Jahr gewechselt</translation>
   </message>
   <message>
-   <source>about 75 lx in the evening</source>
-   <translation>abends etwa 75 lx</translation>
+   <source>Three years</source>
+   <translation>Drei Jahre</translation>
   </message>
   <message>
-   <source>In a dark corner at home</source>
-   <translation>Zu Hause in einer dunklen Ecke</translation>
-  </message>
-  <message>
-   <source>about 20 lx in the evening</source>
-   <translation>abends etwa 20 lx</translation>
+   <source>or longer</source>
+   <translation>oder länger</translation>
   </message>
   <message>
    <source>Show something on e-paper</source>
@@ -3140,6 +3368,54 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>0,3 J je Messung (0,25 bis 0,35 J laut Datenblättern photoakustischer Sensoren); {radio}</translation>
   </message>
   <message>
+   <source>Unlock a door or a drawer</source>
+   <translation>Tür oder Schublade entriegeln</translation>
+  </message>
+  <message>
+   <source>a small motor turns a bolt; a keypad or card is watched</source>
+   <translation>ein kleiner Motor dreht den Riegel; Tasten oder Karte werden erkannt</translation>
+  </message>
+  <message>
+   <source>0.45 J to turn a bolt (0.3 A at 3 V for half a second) and 15 mJ to read a card ({origin})</source>
+   <translation>0,45 J, um einen Riegel zu drehen (0,3 A bei 3 V, eine halbe Sekunde), und 15 mJ, um eine Karte zu lesen ({origin})</translation>
+  </message>
+  <message>
+   <source>Light something up</source>
+   <translation>Etwas beleuchten</translation>
+  </message>
+  <message>
+   <source>one small lamp for half a minute</source>
+   <translation>ein Lämpchen, eine halbe Minute lang</translation>
+  </message>
+  <message>
+   <source>1.8 J for half a minute of a lamp of 20 mA at 3 V ({origin})</source>
+   <translation>1,8 J für ein Lämpchen von 20 mA bei 3 V, eine halbe Minute ({origin})</translation>
+  </message>
+  <message>
+   <source>Take a picture</source>
+   <translation>Ein Bild aufnehmen</translation>
+  </message>
+  <message>
+   <source>one small picture, sent nearby</source>
+   <translation>ein kleines Bild, in die Nähe gesendet</translation>
+  </message>
+  <message>
+   <source>0.6 J to take a small picture and 1.2 J to send it over a short-range radio ({origin})</source>
+   <translation>0,6 J für ein kleines Bild und 1,2 J, um es über Nahfunk zu senden ({origin})</translation>
+  </message>
+  <message>
+   <source>Say where it is</source>
+   <translation>Sagen, wo es ist</translation>
+  </message>
+  <message>
+   <source>satellite position, sent far away</source>
+   <translation>Satellitenortung, weit gesendet</translation>
+  </message>
+  <message>
+   <source>2.3 J for a satellite receiver that finds its position in half a minute at 25 mA and 3 V (from memory), 24 mJ to send it by a long-range radio</source>
+   <translation>2,3 J für einen Satellitenempfänger, der in einer halben Minute bei 25 mA und 3 V seinen Ort findet (aus dem Gedächtnis), 24 mJ, um ihn über Weitfunk zu senden</translation>
+  </message>
+  <message>
    <source>Open or close a small valve</source>
    <translation>Kleines Ventil öffnen, schließen</translation>
   </message>
@@ -3162,6 +3438,506 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   <message>
    <source>1 J for one move of a small gear motor ({origin})</source>
    <translation>1 J für eine Bewegung eines kleinen Getriebemotors ({origin})</translation>
+  </message>
+  <message>
+   <source>None of these</source>
+   <translation>Nichts davon</translation>
+  </message>
+  <message>
+   <source>then the battery it lives on today tells</source>
+   <translation>dann verrät es die Batterie, von der es heute lebt</translation>
+  </message>
+  <message>
+   <source>what its battery gives today</source>
+   <translation>was seine Batterie heute gibt</translation>
+  </message>
+  <message>
+   <source>typical, common practice, no source</source>
+   <translation>typisch, übliche Praxis, ohne Quelle</translation>
+  </message>
+  <message>
+   <source>own judgement, no source</source>
+   <translation>eigene Einschätzung, ohne Quelle</translation>
+  </message>
+  <message>
+   <source>it hangs on a wall, which gets about a third of the light on the floor or desk (common practice, no source)</source>
+   <translation>es hängt an einer Wand, die etwa ein Drittel des Lichts von Boden oder Schreibtisch bekommt (übliche Praxis, ohne Quelle)</translation>
+  </message>
+  <message>
+   <source>it lies flat on the work surface, facing up, where the design value holds</source>
+   <translation>es liegt flach auf der Arbeitsfläche, nach oben gewandt, wo der Planungswert gilt</translation>
+  </message>
+  <message>
+   <source>only the lamps of the evening count; daylight comes on top</source>
+   <translation>nur die Lampen am Abend zählen; Tageslicht kommt noch hinzu</translation>
+  </message>
+  <message>
+   <source>On a corridor wall</source>
+   <translation>An einer Flurwand</translation>
+  </message>
+  <message>
+   <source>about 100 lx by design, a third of it on the wall</source>
+   <translation>geplant etwa 100 lx, an der Wand ein Drittel</translation>
+  </message>
+  <message>
+   <source>On a staircase wall</source>
+   <translation>An einer Treppenhauswand</translation>
+  </message>
+  <message>
+   <source>about 150 lx by design, a third of it on the wall</source>
+   <translation>geplant etwa 150 lx, an der Wand ein Drittel</translation>
+  </message>
+  <message>
+   <source>In an entrance hall</source>
+   <translation>In einer Eingangshalle</translation>
+  </message>
+  <message>
+   <source>about 200 lx by design, on the wall a third</source>
+   <translation>geplant etwa 200 lx, an der Wand ein Drittel</translation>
+  </message>
+  <message>
+   <source>On a desk</source>
+   <translation>Auf einem Schreibtisch</translation>
+  </message>
+  <message>
+   <source>about 500 lx by design on the desk top</source>
+   <translation>geplant etwa 500 lx auf der Tischplatte</translation>
+  </message>
+  <message>
+   <source>In a meeting room</source>
+   <translation>In einem Besprechungsraum</translation>
+  </message>
+  <message>
+   <source>about 500 lx on the table, a third on the wall</source>
+   <translation>500 lx am Tisch, an der Wand ein Drittel</translation>
+  </message>
+  <message>
+   <source>{where}; the room is lit six hours a day, while it is used</source>
+   <translation>{where}; der Raum ist sechs Stunden am Tag beleuchtet, solange er benutzt wird</translation>
+  </message>
+  <message>
+   <source>On a shelf away from the window</source>
+   <translation>Auf einem Regal, fern vom Fenster</translation>
+  </message>
+  <message>
+   <source>about 75 lx on upright faces in an office</source>
+   <translation>im Büro etwa 75 lx auf senkrechten Flächen</translation>
+  </message>
+  <message>
+   <source>it stands upright, where the design value for walls holds</source>
+   <translation>es steht aufrecht, wo der Planungswert für Wände gilt</translation>
+  </message>
+  <message>
+   <source>In a shop</source>
+   <translation>In einem Laden</translation>
+  </message>
+  <message>
+   <source>about 300 lx by design, half on the shelves</source>
+   <translation>etwa 300 lx geplant, die Hälfte an den Regalen</translation>
+  </message>
+  <message>
+   <source>EN 12464-1, sales areas, from memory</source>
+   <translation>EN 12464-1, Verkaufsräume, aus dem Gedächtnis</translation>
+  </message>
+  <message>
+   <source>it stands upright at the edge of a shelf, which gets about half of the light on the floor (common practice, no source)</source>
+   <translation>es steht aufrecht an der Regalkante, die etwa die Hälfte des Lichts am Boden bekommt (übliche Praxis, ohne Quelle)</translation>
+  </message>
+  <message>
+   <source>Near a machine</source>
+   <translation>An einer Maschine</translation>
+  </message>
+  <message>
+   <source>about 300 lx by design; dusty and warm</source>
+   <translation>etwa 300 lx geplant; staubig und warm</translation>
+  </message>
+  <message>
+   <source>it sits on the side of a machine at 35 °C, which gets about a third of the light on the bench (common practice, no source); dust takes a fifth (own judgement)</source>
+   <translation>es sitzt bei 35 °C an der Seite einer Maschine, die etwa ein Drittel des Lichts der Werkbank bekommt (übliche Praxis, ohne Quelle); Staub nimmt ein Fünftel (eigenes Urteil)</translation>
+  </message>
+  <message>
+   <source>In a living room</source>
+   <translation>In einem Wohnzimmer</translation>
+  </message>
+  <message>
+   <source>about 75 lx in the evening</source>
+   <translation>abends etwa 75 lx</translation>
+  </message>
+  <message>
+   <source>In a dark corner at home</source>
+   <translation>Zu Hause in einer dunklen Ecke</translation>
+  </message>
+  <message>
+   <source>about 20 lx in the evening</source>
+   <translation>abends etwa 20 lx</translation>
+  </message>
+  <message>
+   <source>In a cupboard or a box</source>
+   <translation>In Schrank oder Kiste</translation>
+  </message>
+  <message>
+   <source>dark but for ten minutes a day</source>
+   <translation>dunkel bis auf zehn Minuten am Tag</translation>
+  </message>
+  <message>
+   <source>the door stands open for ten minutes a day (own judgement)</source>
+   <translation>die Tür steht zehn Minuten am Tag offen (eigenes Urteil)</translation>
+  </message>
+  <message>
+   <source>Worn on the body</source>
+   <translation>Am Körper getragen</translation>
+  </message>
+  <message>
+   <source>about 100 lx by day on average</source>
+   <translation>am Tag im Mittel etwa 100 lx</translation>
+  </message>
+  <message>
+   <source>it faces forward, in rooms, and is covered by clothes or arms for part of the time</source>
+   <translation>es blickt nach vorn, in Räumen, und ist zeitweise von Kleidung oder Armen verdeckt</translation>
+  </message>
+  <message>
+   <source>By a window</source>
+   <translation>An einem Fenster</translation>
+  </message>
+  <message>
+   <source>about 1300 lx by day, less in winter</source>
+   <translation>am Tag etwa 1300 lx, im Winter weniger</translation>
+  </message>
+  <message>
+   <source>it faces the window, out of the direct sun</source>
+   <translation>es zeigt zum Fenster, ohne direkte Sonne</translation>
+  </message>
+  <message>
+   <source>Under a skylight</source>
+   <translation>Unter einem Oberlicht</translation>
+  </message>
+  <message>
+   <source>about 500 lx by day, less in winter</source>
+   <translation>am Tag etwa 500 lx, im Winter weniger</translation>
+  </message>
+  <message>
+   <source>a twentieth of the 10 000 lx of an overcast sky, from memory</source>
+   <translation>ein Zwanzigstel der 10 000 lx eines bedeckten Himmels, aus dem Gedächtnis</translation>
+  </message>
+  <message>
+   <source>it faces up, below the middle of the skylight</source>
+   <translation>es blickt nach oben, unter der Mitte des Oberlichts</translation>
+  </message>
+  <message>
+   <source>Outside on a wall or a door</source>
+   <translation>Außen an Wand oder Tür</translation>
+  </message>
+  <message>
+   <source>about 2000 lx on an overcast day</source>
+   <translation>etwa 2000 lx an einem bedeckten Tag</translation>
+  </message>
+  <message>
+   <source>an upright face gets 0.4 of an overcast sky's 9800 lx, and half of that where houses or trees stand opposite (from memory)</source>
+   <translation>eine aufrechte Fläche bekommt das 0,4-Fache der 9800 lx eines bedeckten Himmels, und die Hälfte davon, wo Häuser oder Bäume gegenüberstehen (aus dem Gedächtnis)</translation>
+  </message>
+  <message>
+   <source>it stands upright without direct sun, whichever way it faces</source>
+   <translation>es steht aufrecht ohne direkte Sonne, wohin es auch blickt</translation>
+  </message>
+  <message>
+   <source>Outside under a roof</source>
+   <translation>Außen unter einem Dach</translation>
+  </message>
+  <message>
+   <source>about 1000 lx on an overcast day</source>
+   <translation>etwa 1000 lx an einem bedeckten Tag</translation>
+  </message>
+  <message>
+   <source>a tenth of the 9800 lx of an overcast sky</source>
+   <translation>ein Zehntel der 9800 lx eines bedeckten Himmels</translation>
+  </message>
+  <message>
+   <source>it hangs upright under the roof and sees the lower part of the sky</source>
+   <translation>es hängt aufrecht unter dem Dach und sieht den unteren Teil des Himmels</translation>
+  </message>
+  <message>
+   <source>then the light has to be measured</source>
+   <translation>dann muss das Licht gemessen werden</translation>
+  </message>
+  <message>
+   <source>The whole year</source>
+   <translation>Das ganze Jahr</translation>
+  </message>
+  <message>
+   <source>December decides: short days and dull light</source>
+   <translation>der Dezember entscheidet: kurze Tage, trübes Licht</translation>
+  </message>
+  <message>
+   <source>Spring to autumn</source>
+   <translation>Frühling bis Herbst</translation>
+  </message>
+  <message>
+   <source>it may rest or be taken down in winter</source>
+   <translation>im Winter darf es ruhen oder abgenommen werden</translation>
+  </message>
+  <message>
+   <source>As such places usually are</source>
+   <translation>So, wie es dort meistens ist</translation>
+  </message>
+  <message>
+   <source>the level that such places have by design or habit</source>
+   <translation>wie solche Orte geplant sind oder üblicherweise sind</translation>
+  </message>
+  <message>
+   <source>I measured it</source>
+   <translation>Ich habe es gemessen</translation>
+  </message>
+  <message>
+   <source>with a lux meter that faced as the panel will</source>
+   <translation>mit einem Luxmeter, ausgerichtet wie das Modul</translation>
+  </message>
+  <message>
+   <source>I cannot measure there</source>
+   <translation>Ich kann dort nicht messen</translation>
+  </message>
+  <message>
+   <source>then nobody can tell</source>
+   <translation>dann kann es niemand sagen</translation>
+  </message>
+  <message>
+   <source>Every minute</source>
+   <translation>Jede Minute</translation>
+  </message>
+  <message>
+   <source>every minute</source>
+   <translation>jede Minute</translation>
+  </message>
+  <message>
+   <source>1440 times a day</source>
+   <translation>1440-mal am Tag</translation>
+  </message>
+  <message>
+   <source>Every ten minutes</source>
+   <translation>Alle zehn Minuten</translation>
+  </message>
+  <message>
+   <source>every ten minutes</source>
+   <translation>alle zehn Minuten</translation>
+  </message>
+  <message>
+   <source>144 times a day</source>
+   <translation>144-mal am Tag</translation>
+  </message>
+  <message>
+   <source>Every hour</source>
+   <translation>Jede Stunde</translation>
+  </message>
+  <message>
+   <source>every hour</source>
+   <translation>jede Stunde</translation>
+  </message>
+  <message>
+   <source>24 times a day</source>
+   <translation>24-mal am Tag</translation>
+  </message>
+  <message>
+   <source>Every six hours</source>
+   <translation>Alle sechs Stunden</translation>
+  </message>
+  <message>
+   <source>every six hours</source>
+   <translation>alle sechs Stunden</translation>
+  </message>
+  <message>
+   <source>4 times a day</source>
+   <translation>4-mal am Tag</translation>
+  </message>
+  <message>
+   <source>Once a day</source>
+   <translation>Einmal am Tag</translation>
+  </message>
+  <message>
+   <source>once a day</source>
+   <translation>einmal am Tag</translation>
+  </message>
+  <message>
+   <source>7 times a week</source>
+   <translation>7-mal in der Woche</translation>
+  </message>
+  <message>
+   <source>Day and night</source>
+   <translation>Tag und Nacht</translation>
+  </message>
+  <message>
+   <source>day and night</source>
+   <translation>Tag und Nacht</translation>
+  </message>
+  <message>
+   <source>in the dark and in closures too</source>
+   <translation>auch im Dunkeln und in Schließzeiten</translation>
+  </message>
+  <message>
+   <source>Only while it is light</source>
+   <translation>Nur solange es hell ist</translation>
+  </message>
+  <message>
+   <source>only while it is light</source>
+   <translation>nur solange es hell ist</translation>
+  </message>
+  <message>
+   <source>it sleeps in the dark</source>
+   <translation>im Dunkeln schläft es</translation>
+  </message>
+  <message>
+   <source>Only while people are there</source>
+   <translation>Nur solange Menschen da sind</translation>
+  </message>
+  <message>
+   <source>only while people are there</source>
+   <translation>nur solange Menschen da sind</translation>
+  </message>
+  <message>
+   <source>it sleeps when the place is shut</source>
+   <translation>es schläft, wenn geschlossen ist</translation>
+  </message>
+  <message>
+   <source>No longer than usual</source>
+   <translation>Nicht länger als sonst</translation>
+  </message>
+  <message>
+   <source>its nights, and its days without lamps</source>
+   <translation>die Nächte und die Tage ohne Lampen</translation>
+  </message>
+  <message>
+   <source>A long weekend</source>
+   <translation>Ein langes Wochenende</translation>
+  </message>
+  <message>
+   <source>once dark for four days</source>
+   <translation>einmal vier Tage dunkel</translation>
+  </message>
+  <message>
+   <source>Two weeks' closure</source>
+   <translation>Zwei Wochen geschlossen</translation>
+  </message>
+  <message>
+   <source>once dark for 14 days</source>
+   <translation>einmal 14 Tage dunkel</translation>
+  </message>
+  <message>
+   <source>A summer closure</source>
+   <translation>Sommerferien</translation>
+  </message>
+  <message>
+   <source>once dark for six weeks</source>
+   <translation>einmal sechs Wochen dunkel</translation>
+  </message>
+  <message>
+   <source>The smallest size</source>
+   <translation>Die kleinste Größe</translation>
+  </message>
+  <message>
+   <source>least panel area, then the smallest store</source>
+   <translation>kleinste Modulfläche, dann kleinster Speicher</translation>
+  </message>
+  <message>
+   <source>Reliability first</source>
+   <translation>Zuverlässigkeit zuerst</translation>
+  </message>
+  <message>
+   <source>more margin, four days dark at least, three years old</source>
+   <translation>höherer Sicherheitsfaktor, mindestens vier Tage dunkel, drei Jahre alt</translation>
+  </message>
+  <message>
+   <source>The lowest price</source>
+   <translation>Der niedrigste Preis</translation>
+  </message>
+  <message>
+   <source>the lowest price of panels and store, roughly</source>
+   <translation>ungefähr der niedrigste Preis von Modulen und Speicher</translation>
+  </message>
+  <message>
+   <source>It runs soon after hanging up</source>
+   <translation>Läuft bald nach dem Aufhängen</translation>
+  </message>
+  <message>
+   <source>two hours of light from empty at most</source>
+   <translation>aus leerem Zustand höchstens zwei Stunden Licht</translation>
+  </message>
+  <message>
+   <source>Where will it be?</source>
+   <translation>Wo kommt es hin?</translation>
+  </message>
+  <message>
+   <source>Pick the nearest; the light can be measured on a later page.</source>
+   <translation>Den ähnlichsten wählen; gemessenes Licht kommt auf einer späteren Seite.</translation>
+  </message>
+  <message>
+   <source>In winter too?</source>
+   <translation>Auch im Winter?</translation>
+  </message>
+  <message>
+   <source>Daylight in December is a fraction of that in June.</source>
+   <translation>Im Dezember gibt es nur einen Bruchteil des Tageslichts vom Juni.</translation>
+  </message>
+  <message>
+   <source>How light is it there?</source>
+   <translation>Wie hell ist es dort?</translation>
+  </message>
+  <message>
+   <source>Levels are lighting design values or common practice; nothing replaces a lux meter.</source>
+   <translation>Die Werte stammen aus der Lichtplanung oder üblicher Praxis; ein Luxmeter ersetzen sie nicht.</translation>
+  </message>
+  <message>
+   <source>What does it do?</source>
+   <translation>Was tut es?</translation>
+  </message>
+  <message>
+   <source>Pick what it mostly does.</source>
+   <translation>Wählen, was es meistens tut.</translation>
+  </message>
+  <message>
+   <source>Which battery does it live on today?</source>
+   <translation>Von welcher Batterie lebt es heute?</translation>
+  </message>
+  <message>
+   <source>What a device takes is told by the battery that it empties.</source>
+   <translation>Was ein Gerät braucht, verrät die Batterie, die es leert.</translation>
+  </message>
+  <message>
+   <source>How long does that last?</source>
+   <translation>Wie lange reicht sie?</translation>
+  </message>
+  <message>
+   <source>From fresh to empty, in ordinary use.</source>
+   <translation>Von frisch bis leer, bei üblichem Gebrauch.</translation>
+  </message>
+  <message>
+   <source>How often?</source>
+   <translation>Wie oft?</translation>
+  </message>
+  <message>
+   <source>On average; more rarely costs less.</source>
+   <translation>Im Mittel; seltener kostet weniger.</translation>
+  </message>
+  <message>
+   <source>When must it work?</source>
+   <translation>Wann muss es arbeiten?</translation>
+  </message>
+  <message>
+   <source>Sleeping at night saves most of the energy of many devices.</source>
+   <translation>Nachts zu schlafen spart bei vielen Geräten die meiste Energie.</translation>
+  </message>
+  <message>
+   <source>Is it ever dark for longer?</source>
+   <translation>Ist es manchmal länger dunkel?</translation>
+  </message>
+  <message>
+   <source>The longest stretch without light that it must survive.</source>
+   <translation>Die längste Zeit ohne Licht, die es überstehen muss.</translation>
+  </message>
+  <message>
+   <source>What matters most?</source>
+   <translation>Was zählt am meisten?</translation>
+  </message>
+  <message>
+   <source>Decides between designs that all work.</source>
+   <translation>Entscheidet unter tauglichen Entwürfen.</translation>
   </message>
   <message>
    <source>from_h ({start}) to to_h ({end}) must last a second or more</source>
@@ -3276,8 +4052,8 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Überschrift oder Nummer der Spalte, die gilt, wo mehrere Licht enthalten.</translation>
   </message>
   <message>
-   <source>Illuminance at the panel's place while it is lit, read with a lux meter that faces as the panel faces. With a measured log: its mean while lit; empty means as measured.</source>
-   <translation>Beleuchtungsstärke am Ort des Moduls, solange es hell ist; gemessen mit einem Luxmeter, das so ausgerichtet ist wie das Modul. Mit Lichtprotokoll: dessen Mittel bei Licht; leer heißt wie gemessen.</translation>
+   <source>Illuminance at the panel's place while it is lit, read with a lux meter that faces as the panel faces. With a measured log or daylight: the mean while lit; empty means as measured or computed.</source>
+   <translation>Beleuchtungsstärke am Ort des Moduls, solange es hell ist, gemessen mit einem Luxmeter, ausgerichtet wie das Modul. Bei einer Lichtaufzeichnung oder Tageslicht: das Mittel, solange es hell ist; leer heißt wie gemessen oder berechnet.</translation>
   </message>
   <message>
    <source>Light source</source>
@@ -3328,10 +4104,6 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Wie der Wert gefunden wurde; bestimmt den verlangten Faktor.</translation>
   </message>
   <message>
-   <source>Temperature</source>
-   <translation>Temperatur</translation>
-  </message>
-  <message>
    <source>Air temperature at panel and store.</source>
    <translation>Lufttemperatur an Modul und Speicher.</translation>
   </message>
@@ -3340,8 +4112,8 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>to_h ({end}) muss nach from_h ({start}) liegen; einen Block über Mitternacht in zwei teilen</translation>
   </message>
   <message>
-   <source>illuminance_lx may be empty only where the pattern is a log</source>
-   <translation>illuminance_lx darf nur leer sein, wenn das Muster ein Lichtprotokoll ist</translation>
+   <source>illuminance_lx may be empty only where the pattern is a log or daylight</source>
+   <translation>illuminance_lx darf nur leer sein, wo das Muster eine Aufzeichnung oder Tageslicht ist</translation>
   </message>
   <message>
    <source>Available over needed that counts as Runs. Empty: by how the light is known.</source>
@@ -3826,6 +4598,42 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   <message>
    <source>{more} W into the converter bring less out of it than {less} W</source>
    <translation>{more} W am Eingang bringen weniger heraus als {less} W</translation>
+  </message>
+  <message>
+   <source>The reading of {lux} on {date} at {time} sets the daylight: {factor} times the {computed} that were computed for that moment.</source>
+   <translation>Die Ablesung von {lux} am {date} um {time} legt das Tageslicht fest: das {factor}-Fache der {computed}, die für diesen Augenblick berechnet wurden.</translation>
+  </message>
+  <message>
+   <source>Such skies differ: another reading under one could have set {low} to {high} times as much.</source>
+   <translation>Solche Himmel sind verschieden: Eine andere Ablesung hätte das {low}- bis {high}-Fache ergeben können.</translation>
+  </message>
+  <message>
+   <source>{clear} clear, {partly} partly cloudy and {overcast} overcast days; the overcast days of a month come first, in one row.</source>
+   <translation>{clear} klare, {partly} wechselnd bewölkte und {overcast} bedeckte Tage; die bedeckten Tage eines Monats kommen zuerst, am Stück.</translation>
+  </message>
+  <message>
+   <source>Every day counts as overcast, which is cautious: in three measured years the light of a month was {low} to {high} times as much.</source>
+   <translation>Jeder Tag gilt als bedeckt, das ist vorsichtig: In drei gemessenen Jahren war das Licht eines Monats das {low}- bis {high}-Fache.</translation>
+  </message>
+  <message>
+   <source>On {date} the sun stands highest at {time}, {height} above level.</source>
+   <translation>Am {date} steht die Sonne um {time} am höchsten, {height} über der Waagrechten.</translation>
+  </message>
+  <message>
+   <source>In three measured years the light of a month was {low} to {high} times what its skies give.</source>
+   <translation>In drei gemessenen Jahren war das Licht eines Monats das {low}- bis {high}-Fache dessen, was sein Himmel ergibt.</translation>
+  </message>
+  <message>
+   <source>light.pattern names a weather file, but none was read</source>
+   <translation>light.pattern nennt eine Wetterdatei, aber es wurde keine gelesen</translation>
+  </message>
+  <message>
+   <source>light.pattern.reading: on {date} at {time} no daylight reaches the panel, so a reading then says nothing about it; check date, time, place and time zone</source>
+   <translation>light.pattern.reading: Am {date} um {time} erreicht kein Tageslicht das Modul, eine Ablesung sagt dann nichts darüber; Datum, Uhrzeit, Ort und Zeitzone prüfen</translation>
+  </message>
+  <message>
+   <source>That is far from 1: check the reading, the moment, the sky and the place.</source>
+   <translation>Das liegt weit von 1: Ablesung, Augenblick, Himmel und Ort prüfen.</translation>
   </message>
   <message>
    <source>Earlier scenarios</source>
@@ -5617,6 +6425,42 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Lichtblock {n} entfernen</translation>
   </message>
   <message>
+   <source>Lamps {n}</source>
+   <translation>Lampen {n}</translation>
+  </message>
+  <message>
+   <source>Add lamps</source>
+   <translation>Lampen hinzufügen</translation>
+  </message>
+  <message>
+   <source>Remove lamps {n}</source>
+   <translation>Lampen {n} entfernen</translation>
+  </message>
+  <message>
+   <source>Holidays {n}</source>
+   <translation>Freie Tage {n}</translation>
+  </message>
+  <message>
+   <source>Add holidays</source>
+   <translation>Freie Tage hinzufügen</translation>
+  </message>
+  <message>
+   <source>Remove holidays {n}</source>
+   <translation>Freie Tage {n} entfernen</translation>
+  </message>
+  <message>
+   <source>Month {n}</source>
+   <translation>Monat {n}</translation>
+  </message>
+  <message>
+   <source>Add month</source>
+   <translation>Monat hinzufügen</translation>
+  </message>
+  <message>
+   <source>Remove month {n}</source>
+   <translation>Monat {n} entfernen</translation>
+  </message>
+  <message>
    <source>Operation {n}</source>
    <translation>Vorgang {n}</translation>
   </message>
@@ -5669,16 +6513,16 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Zurück</translation>
   </message>
   <message>
+   <source>Question {n} of {count}</source>
+   <translation>Frage {n} von {count}</translation>
+  </message>
+  <message>
    <source>The answer</source>
    <translation>Die Antwort</translation>
   </message>
   <message>
    <source>Open it in the explorer</source>
    <translation>Im Hauptfenster öffnen</translation>
-  </message>
-  <message>
-   <source>Question {n} of {count}</source>
-   <translation>Frage {n} von {count}</translation>
   </message>
   <message>
    <source>Show the answer</source>
@@ -5689,12 +6533,56 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Weiter</translation>
   </message>
   <message>
+   <source>Saturdays too</source>
+   <translation>Auch samstags</translation>
+  </message>
+  <message>
+   <source>Sundays too</source>
+   <translation>Auch sonntags</translation>
+  </message>
+  <message>
+   <source>Lit from</source>
+   <translation>Hell von</translation>
+  </message>
+  <message>
+   <source>Lit until</source>
+   <translation>Hell bis</translation>
+  </message>
+  <message>
+   <source>The light must go off later than it comes on, between 0 and 24 h.</source>
+   <translation>Das Licht muss später ausgehen, als es angeht, zwischen 0 und 24 h.</translation>
+  </message>
+  <message>
+   <source>What the meter read</source>
+   <translation>Was das Luxmeter zeigte</translation>
+  </message>
+  <message>
+   <source>until</source>
+   <translation>bis</translation>
+  </message>
+  <message>
+   <source>Season</source>
+   <translation>Jahreszeit</translation>
+  </message>
+  <message>
    <source>Job</source>
    <translation>Aufgabe</translation>
   </message>
   <message>
+   <source>Battery</source>
+   <translation>Batterie</translation>
+  </message>
+  <message>
+   <source>It lasts</source>
+   <translation>Sie reicht</translation>
+  </message>
+  <message>
    <source>How often</source>
    <translation>Wie oft</translation>
+  </message>
+  <message>
+   <source>When</source>
+   <translation>Wann</translation>
   </message>
   <message>
    <source>Dark</source>
@@ -5719,6 +6607,10 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>No answer</source>
    <translation>Keine Antwort</translation>
+  </message>
+  <message>
+   <source>No answer yet</source>
+   <translation>Noch keine Antwort</translation>
   </message>
   <message>
    <source>Change an answer</source>
@@ -6505,12 +7397,12 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Achse beginnt bei {volts}</translation>
   </message>
   <message>
-   <source>Apply: {change}</source>
-   <translation>Anwenden: {change}</translation>
-  </message>
-  <message>
    <source>{change}: change it so (undo takes it back)</source>
    <translation>{change}: so ändern (Rückgängig nimmt es zurück)</translation>
+  </message>
+  <message>
+   <source>Apply: {change}</source>
+   <translation>Anwenden: {change}</translation>
   </message>
   <message>
    <source>What would make it run</source>
@@ -6761,6 +7653,10 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Diese Datei ist auch in einem anderen Fenster offen; jedes fragt, bevor es überschreibt.</translation>
   </message>
   <message>
+   <source>Lowest here {first} once connected; once settled, as checks and answers count, {settled}</source>
+   <translation>Tiefste hier {first} nach dem Einschalten; eingeschwungen, wie Prüfungen und Antworten zählen, {settled}</translation>
+  </message>
+  <message>
    <source>Empty to connected</source>
    <translation>Von leer bis eingeschaltet</translation>
   </message>
@@ -6887,6 +7783,70 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>Dark just passes; it begins like the evening with the least charge.</source>
    <translation>Dunkelheit gerade bestanden; beginnt wie der Abend mit der kleinsten Ladung.</translation>
+  </message>
+  <message>
+   <source>First operation</source>
+   <translation>Erster Vorgang</translation>
+  </message>
+  <message>
+   <source>Full, device off</source>
+   <translation>Voll, Gerät aus</translation>
+  </message>
+  <message>
+   <source>From full</source>
+   <translation>Von voll</translation>
+  </message>
+  <message>
+   <source>Operations in it</source>
+   <translation>Vorgänge darin</translation>
+  </message>
+  <message>
+   <source>After a cut-off</source>
+   <translation>Nach Abschaltung</translation>
+  </message>
+  <message>
+   <source>Longest dark</source>
+   <translation>Längstes Dunkel</translation>
+  </message>
+  <message>
+   <source>Lowest store</source>
+   <translation>Speicher, tiefste</translation>
+  </message>
+  <message>
+   <source>Highest store</source>
+   <translation>Speicher, höchste</translation>
+  </message>
+  <message>
+   <source>Lowest terminals</source>
+   <translation>Klemmen, tiefste</translation>
+  </message>
+  <message>
+   <source>Served</source>
+   <translation>Ausgeführt</translation>
+  </message>
+  <message>
+   <source>Power in ÷ taken</source>
+   <translation>Leistung ein ÷ aus</translation>
+  </message>
+  <message>
+   <source>Least light</source>
+   <translation>Mindestlicht</translation>
+  </message>
+  <message>
+   <source>Operations a day</source>
+   <translation>Vorgänge am Tag</translation>
+  </message>
+  <message>
+   <source>Starting from empty</source>
+   <translation>Anlauf aus leer</translation>
+  </message>
+  <message>
+   <source>In the dark</source>
+   <translation>Im Dunkeln</translation>
+  </message>
+  <message>
+   <source>Once settled</source>
+   <translation>Eingeschwungen</translation>
   </message>
   <message>
    <source>more than {value}</source>
@@ -7371,6 +8331,22 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Die Messwerte allein ergeben ± {own}; der Rest ist, was nicht angepasst wird.</translation>
   </message>
   <message>
+   <source>{days} {hours}</source>
+   <translation>{days} {hours}</translation>
+  </message>
+  <message>
+   <source>always dark</source>
+   <translation>immer dunkel</translation>
+  </message>
+  <message>
+   <source>every {time}</source>
+   <translation>alle {time}</translation>
+  </message>
+  <message>
+   <source>{often}, and {n} more</source>
+   <translation>{often}, und {n} weitere</translation>
+  </message>
+  <message>
    <source>The log is shorter than a day and is repeated end to end, so it has no nights of its own; log for a week or more.</source>
    <translation>Das Protokoll ist kürzer als ein Tag und läuft immer wieder ab; es hat also keine eigenen Nächte. Eine Woche oder länger aufzeichnen.</translation>
   </message>
@@ -7501,6 +8477,50 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>A measured log</source>
    <translation>Gemessenes Protokoll</translation>
+  </message>
+  <message>
+   <source>A year of daylight</source>
+   <translation>Ein Jahr Tageslicht</translation>
+  </message>
+  <message>
+   <source>Out of doors</source>
+   <translation>Im Freien</translation>
+  </message>
+  <message>
+   <source>In a room</source>
+   <translation>Im Raum</translation>
+  </message>
+  <message>
+   <source>No, or plain glass</source>
+   <translation>Nein, oder einfaches Glas</translation>
+  </message>
+  <message>
+   <source>Coated window glass</source>
+   <translation>Beschichtetes Fensterglas</translation>
+  </message>
+  <message>
+   <source>The sky alone</source>
+   <translation>Nur der Himmel</translation>
+  </message>
+  <message>
+   <source>Sky and sun</source>
+   <translation>Himmel und Sonne</translation>
+  </message>
+  <message>
+   <source>Sun and clouds</source>
+   <translation>Sonne und Wolken</translation>
+  </message>
+  <message>
+   <source>Overcast</source>
+   <translation>Bedeckt</translation>
+  </message>
+  <message>
+   <source>Blinds open</source>
+   <translation>Jalousien offen</translation>
+  </message>
+  <message>
+   <source>Blinds closed</source>
+   <translation>Jalousien zu</translation>
   </message>
   <message>
    <source>Count as dark</source>
@@ -7799,6 +8819,18 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>{n} in Reihe</translation>
   </message>
   <message>
+   <source>Nobody can tell without knowing the light. A lux meter costs little: hold it where the panel will be, facing as it will face, once by day and once in the evening, and come back with the figure.</source>
+   <translation>Ohne das Licht zu kennen, kann das niemand sagen. Ein Luxmeter kostet wenig: es dorthin halten, wo das Modul sein wird, ebenso ausgerichtet, einmal am Tag und einmal am Abend, und mit der Zahl wiederkommen.</translation>
+  </message>
+  <message>
+   <source>The panels together are about as large as {area}, the store about as large as {volume}.</source>
+   <translation>Die Module sind zusammen etwa so groß wie {area}, der Speicher etwa so groß wie {volume}.</translation>
+  </message>
+  <message>
+   <source>But {area} cm² of panels is more than such a device should carry: more light, or rarer work, would make it smaller.</source>
+   <translation>Aber {area} cm² Module sind mehr, als ein solches Gerät tragen sollte: Mehr Licht oder seltenere Arbeit würde es kleiner machen.</translation>
+  </message>
+  <message>
    <source>No: with {panels} and {store} it cannot live on this light.</source>
    <translation>Nein: Mit {panels} und {store} kann es von diesem Licht nicht leben.</translation>
   </message>
@@ -7839,6 +8871,10 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>Neither more light nor rarer work alone makes such a device run.</source>
    <translation>Weder mehr Licht noch seltenere Arbeit allein bringt ein solches Gerät zum Laufen.</translation>
+  </message>
+  <message>
+   <source>Nobody can tell without knowing what the device takes. Measure its current over one run and while it sleeps, or look up how long a battery lasts in it; a logged current can be read by File &gt; Read a load capture.</source>
+   <translation>Ohne zu wissen, was das Gerät braucht, kann das niemand sagen. Seinen Strom über einen Vorgang und im Schlaf messen oder nachsehen, wie lange eine Batterie darin reicht; ein aufgezeichneter Strom lässt sich über das Menü Datei einlesen.</translation>
   </message>
   <message>
    <source>Yes: with {panels} and {store} it can live on this light.</source>
@@ -7896,6 +8932,10 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>es hat nichts übrig für die Dunkelheit und muss {time} durchhalten</translation>
   </message>
   <message>
+   <source>it lasts a little less in the dark than the {needed} it must</source>
+   <translation>es hält im Dunkeln etwas kürzer durch als die nötigen {needed}</translation>
+  </message>
+  <message>
    <source>its store cannot deliver what a pulse takes; the voltage collapses</source>
    <translation>sein Speicher kann nicht liefern, was ein Puls braucht; die Spannung bricht zusammen</translation>
   </message>
@@ -7930,6 +8970,14 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>The tightest point: {reason}; it starts at once.</source>
    <translation>Engster Punkt – {reason}; Start sofort.</translation>
+  </message>
+  <message>
+   <source>Show it with {light} on the panel</source>
+   <translation>Mit {light} am Modul zeigen</translation>
+  </message>
+  <message>
+   <source>Show it working {often}</source>
+   <translation>Zeigen, wenn es {often} arbeitet</translation>
   </message>
   <message>
    <source>Store voltage over {time}: from {first} to {last}, highest {highest}, lowest in a pulse {lowest}, connects {n} times.</source>
@@ -8064,6 +9112,18 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>{label}: hier nicht zulässig.</translation>
   </message>
   <message>
+   <source>{check} {margin}</source>
+   <translation>{check} {margin}</translation>
+  </message>
+  <message>
+   <source>no other margin falls</source>
+   <translation>keine andere Reserve sinkt</translation>
+  </message>
+  <message>
+   <source>{check} falls to {margin}</source>
+   <translation>{check} sinkt auf {margin}</translation>
+  </message>
+  <message>
    <source>Point {n}: {fault}.</source>
    <translation>Punkt {n}: {fault}.</translation>
   </message>
@@ -8118,6 +9178,82 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>Fill factor at {light}</source>
    <translation>Füllfaktor bei {light}</translation>
+  </message>
+  <message>
+   <source>a fingernail</source>
+   <translation>ein Fingernagel</translation>
+  </message>
+  <message>
+   <source>a postage stamp</source>
+   <translation>eine Briefmarke</translation>
+  </message>
+  <message>
+   <source>two postage stamps</source>
+   <translation>zwei Briefmarken</translation>
+  </message>
+  <message>
+   <source>half a bank card</source>
+   <translation>eine halbe Bankkarte</translation>
+  </message>
+  <message>
+   <source>a bank card</source>
+   <translation>eine Bankkarte</translation>
+  </message>
+  <message>
+   <source>two bank cards</source>
+   <translation>zwei Bankkarten</translation>
+  </message>
+  <message>
+   <source>a postcard</source>
+   <translation>eine Postkarte</translation>
+  </message>
+  <message>
+   <source>half a sheet of writing paper</source>
+   <translation>ein halbes Blatt Schreibpapier</translation>
+  </message>
+  <message>
+   <source>a sheet of writing paper (A4)</source>
+   <translation>ein Blatt Schreibpapier (A4)</translation>
+  </message>
+  <message>
+   <source>two sheets of writing paper (A4)</source>
+   <translation>zwei Blatt Schreibpapier (A4)</translation>
+  </message>
+  <message>
+   <source>a lentil</source>
+   <translation>eine Linse</translation>
+  </message>
+  <message>
+   <source>a pea</source>
+   <translation>eine Erbse</translation>
+  </message>
+  <message>
+   <source>a coin cell of 20 mm</source>
+   <translation>eine Knopfzelle von 20 mm</translation>
+  </message>
+  <message>
+   <source>an AAA battery</source>
+   <translation>eine AAA-Batterie</translation>
+  </message>
+  <message>
+   <source>an AA battery</source>
+   <translation>eine AA-Batterie</translation>
+  </message>
+  <message>
+   <source>a matchbox</source>
+   <translation>eine Streichholzschachtel</translation>
+  </message>
+  <message>
+   <source>a D battery</source>
+   <translation>eine D-Batterie</translation>
+  </message>
+  <message>
+   <source>a drink can</source>
+   <translation>eine Getränkedose</translation>
+  </message>
+  <message>
+   <source>a carton of milk</source>
+   <translation>eine Milchtüte</translation>
   </message>
   <message>
    <source>The name of the scenario, shown at the head of the window and of every report.</source>
@@ -9854,10 +10990,6 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>common practice, no source</source>
    <translation>übliche Praxis, ohne Quelle</translation>
-  </message>
-  <message>
-   <source>own judgement, no source</source>
-   <translation>eigene Einschätzung, ohne Quelle</translation>
   </message>
  </context>
 </TS>
