@@ -175,8 +175,10 @@ def build_windows(app: object, store_path: Path, data: Path | None = None) -> Wi
     """All windows of the program, none open yet; they share the settings and the parts."""
     from explorer.state.settings import SettingsStore
     from explorer.state.workers import Workers
+    from explorer.widgets import spoken
     from explorer.widgets.windows import Windows
 
+    spoken.install()
     settings, workers = SettingsStore(store_path, data), Workers()
 
     def build(instead_of: MainWindow | None) -> MainWindow:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtCore import QRectF, Qt, Signal
 from PySide6.QtGui import (
+    QAccessible,
     QFocusEvent,
     QKeyEvent,
     QMouseEvent,
@@ -33,6 +34,8 @@ _SIGN, _PAD = 11, 16
 
 class AnswerRow(QWidget):
     """One answer; takes the keyboard, so that F1 explains it and a reader speaks it."""
+
+    spoken_role = QAccessible.Role.StaticText
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)

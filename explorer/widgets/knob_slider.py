@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from PySide6.QtCore import QElapsedTimer, QPointF, QRectF, QSignalBlocker, QSize, Qt, Signal
 from PySide6.QtGui import (
+    QAccessible,
+    QAccessibleAnnouncementEvent,
     QKeyEvent,
     QMouseEvent,
     QPainter,
@@ -20,6 +22,7 @@ from explorer.state.knobs import Knob
 from explorer.state.language import tr
 from explorer.state.theme import Tokens, tokens_of
 from explorer.widgets.paint import focus_pen
+from explorer.widgets.spoken import stop_of
 
 _TRACK_Y = 13.0
 _HANDLE_RADIUS = 9.0
@@ -43,6 +46,7 @@ class KnobSlider(QSlider):
         super().__init__(Qt.Orientation.Horizontal, parent)
         self._knob = knob
         self._exact = knob.stops[0]
+        self._shown = ""
         self._states: tuple[State, ...] = ()
         self._best: float | None = None
         self._is_pending = False
@@ -69,7 +73,22 @@ class KnobSlider(QSlider):
         with QSignalBlocker(self):
             self.setValue(self._knob.position(value))
         self.setAccessibleDescription(tr(text))
+        if text != self._shown:
+            self._shown = text
+            if self.hasFocus() and QAccessible.isActive():
+                # Qt's own event would carry the index of the stop.
+                said = QAccessibleAnnouncementEvent(self, self.spoken_value())
+                QAccessible.updateAccessibility(said)
         self.update()
+
+    def spoken_value(self) -> str:
+        """The value with its unit, and which of its stops that is."""
+        return stop_of(self.value(), len(self._knob.stops), tr(self._shown))
+
+    def step(self, steps: int) -> None:
+        """Go some stops up or down, as the arrow keys do."""
+        self._begin_unless_running()
+        self._pick(self._knob.step(self._exact, steps))
 
     def set_states(self, states: tuple[State, ...], best: float | None = None) -> None:
         """Show the verdict at every stop on the track, and mark the best stop."""
@@ -140,8 +159,7 @@ class KnobSlider(QSlider):
         if not self.hasFocus() or not self.rect().contains(event.position().toPoint()) or not steps:
             event.ignore()
             return
-        self._begin_unless_running()
-        self._step(1 if steps > 0 else -1)
+        self.step(1 if steps > 0 else -1)
         event.accept()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
@@ -158,8 +176,7 @@ class KnobSlider(QSlider):
             Qt.Key.Key_End: len(self._knob.stops),
         }.get(Qt.Key(key))
         if step is not None:
-            self._begin_unless_running()
-            self._step(step)
+            self.step(step)
         elif key in (Qt.Key.Key_Delete, Qt.Key.Key_Backspace):
             self.gesture_started.emit()
             self.reset_wanted.emit()
@@ -170,9 +187,6 @@ class KnobSlider(QSlider):
         if not self._since_key.isValid() or self._since_key.elapsed() > _PAUSE_MS:
             self.gesture_started.emit()
         self._since_key.start()
-
-    def _step(self, steps: int) -> None:
-        self._pick(self._knob.step(self._exact, steps))
 
     def _pick_at(self, x: float) -> None:
         left, right = self._ends()

@@ -14,6 +14,8 @@ from explorer.widgets.buttons import PillButton
 class NoticeBar(QWidget):
     """Hidden until there is something to say; Esc, its button or the next change hides it."""
 
+    spoken_role = QAccessible.Role.AlertMessage
+
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._fault = True

@@ -45,6 +45,8 @@ LAMPS: tuple[State, ...] = ("runs", "marginal", "falls_short")
 class Lamps(QWidget):
     """Three lamps in one housing, like a lantern burning down; one is lit."""
 
+    spoken_role = QAccessible.Role.Graphic
+
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._state: State | None = None
@@ -178,6 +180,8 @@ class CheckRow(QAbstractButton):
 
 class HazardBadge(QFrame):
     """A danger to people or parts: triangle and words, never one of the lamps."""
+
+    spoken_role = QAccessible.Role.AlertMessage
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)

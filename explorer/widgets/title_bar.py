@@ -112,7 +112,8 @@ class TitleBar(QWidget):
         )
         button.setIconSize(QSize(16, 16))
         button.setMinimumHeight(30)  # a least width of its own would let its text be cut
-        button.setAccessibleName(action.toolTip())
+        button.setAccessibleName(action.text().replace("&", "").rstrip("…"))
+        button.setAccessibleDescription(action.toolTip())
         self._layout.addWidget(button)
         self._buttons.append(button)
         return button

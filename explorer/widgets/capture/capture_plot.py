@@ -6,7 +6,15 @@ import math
 
 import numpy as np
 from PySide6.QtCore import QLineF, QPointF, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QMouseEvent, QPainter, QPaintEvent, QPen, QPolygonF, QWheelEvent
+from PySide6.QtGui import (
+    QAccessible,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+    QPen,
+    QPolygonF,
+    QWheelEvent,
+)
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from explorer.advice.capture.extremes import extremes
@@ -37,6 +45,8 @@ class CapturePlot(QWidget):
     title : str
         What stands above the curve, already translated.
     """
+
+    spoken_role = QAccessible.Role.Graphic
 
     handles_moved = Signal(float, float)
     """A handle was let go: from and to. [s]"""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QAccessible, QFontMetrics, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from explorer.advice.assess import Assessment
@@ -18,6 +18,8 @@ _HEIGHT, _SIGN = 46, 22
 
 class Plate(QWidget):
     """One design: verdict by shape, colour and word, whose it is, and how its curve is drawn."""
+
+    spoken_role = QAccessible.Role.StaticText
 
     def __init__(self, *, dashed: bool, parent: QWidget | None = None) -> None:
         super().__init__(parent)

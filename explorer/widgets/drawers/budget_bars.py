@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QLineF, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QFontMetrics, QKeyEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QAccessible, QFontMetrics, QKeyEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QVBoxLayout, QWidget
 
 from explorer.state import theme
@@ -24,6 +24,7 @@ class BudgetRow(QAbstractButton):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.line: BudgetLine | None = None
+        self.setAccessibleName(tr("Working it out…"))
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.setAttribute(Qt.WidgetAttribute.WA_Hover)
         self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
@@ -115,6 +116,8 @@ def _label(line: BudgetLine) -> str:
 
 class BudgetBars(QWidget):
     """All rows; up and down walk them."""
+
+    spoken_role = QAccessible.Role.Graphic
 
     chosen = Signal(str)
     """Carries the path of the knob that governs the pressed row."""

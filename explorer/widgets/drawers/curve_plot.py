@@ -6,7 +6,7 @@ from typing import Generic, TypeVar
 
 import numpy as np
 from PySide6.QtCore import QRectF, QSize
-from PySide6.QtGui import QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QAccessible, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from explorer.state import theme
@@ -42,6 +42,8 @@ class CurvePlot(QWidget, Generic[CurveT]):
     name : str
         What a screen reader calls it, already translated.
     """
+
+    spoken_role = QAccessible.Role.Graphic
 
     def __init__(self, name: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)

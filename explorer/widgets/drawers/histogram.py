@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 from PySide6.QtCore import QLineF, QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QPainter, QPaintEvent, QPen, QPolygonF
+from PySide6.QtGui import QAccessible, QPainter, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from explorer.quantity import show
@@ -43,6 +43,8 @@ class Histogram(QWidget):
     mark_text : str
         What stands at that line, in the language on show.
     """
+
+    spoken_role = QAccessible.Role.Graphic
 
     def __init__(
         self,

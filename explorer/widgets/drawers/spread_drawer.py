@@ -6,7 +6,7 @@ from dataclasses import replace
 from functools import partial
 
 from PySide6.QtCore import QRectF, QSignalBlocker, QSize, Qt
-from PySide6.QtGui import QPainter, QPaintEvent, QWheelEvent
+from PySide6.QtGui import QAccessible, QPainter, QPaintEvent, QWheelEvent
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QSpinBox, QVBoxLayout, QWidget
 
 from explorer.advice.spread import Share as BuiltShare
@@ -169,6 +169,8 @@ class SpreadDrawer(Drawer):
 
 class Share(QWidget):
     """A lamp and a large number."""
+
+    spoken_role = QAccessible.Role.StaticText
 
     def __init__(self, state: State, parent: QWidget | None = None) -> None:
         super().__init__(parent)

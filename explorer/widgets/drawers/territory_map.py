@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from PySide6.QtCore import QLineF, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import (
+    QAccessible,
     QFocusEvent,
     QImage,
     QKeyEvent,
@@ -41,6 +42,8 @@ class _Key:
 
 class TerritoryMap(QWidget):
     """Shows a territory; mouse and arrow keys move the present point."""
+
+    spoken_role = QAccessible.Role.Graphic
 
     gesture_started = Signal()
     moved = Signal(float, float)

@@ -56,6 +56,8 @@ _NARROW = 620
 class Lamp(QWidget):
     """The verdict as one large filling; an outline while there is none."""
 
+    spoken_role = QAccessible.Role.Graphic
+
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._state: State | None = None

@@ -32,7 +32,8 @@ class CautionLine(QAbstractButton):
     def __init__(self, document: Document, where: Where, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._document, self._where = document, where
-        self.found: tuple[Caution, ...] = ()
+        self.found: tuple[Caution, ...] | None = None
+        """What it calls for; None before it was first looked for."""
         self.setObjectName(f"cautions_{where}")
         self.setFont(theme.font("small"))
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
@@ -47,13 +48,13 @@ class CautionLine(QAbstractButton):
     def refresh(self) -> None:
         """Show what the document calls for."""
         found = tuple(c for c in cautions(self._document.scenario) if c.where == self._where)
-        if found == self.found and self.text():
+        if found == self.found:
             return
         self.found = found
         titles = [c.title for c in found]
         listed = joined(", ", [*titles[:1], *(t.lower() for t in titles[1:])])
-        self.setText(tr("Caution: {titles}", titles=listed))
-        self.setAccessibleName(tr("{text}. Press to read.", text=self.text()))
+        self.setText(tr("Caution: {titles}", titles=listed) if found else "")
+        self.setAccessibleName(tr("{text}. Press to read.", text=self.text()) if found else "")
         self.setToolTip(tr("Read the cautions in full"))
         if self.parentWidget() is not None:  # else it would open a window of its own
             self.setVisible(bool(found))

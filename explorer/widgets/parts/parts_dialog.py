@@ -49,6 +49,7 @@ class PartsDialog(QDialog):
         self.setWindowTitle(tr("Parts of your own – Gloaming"))
         self.setSizeGripEnabled(True)
         self.list = QListWidget()
+        self.list.setAccessibleName(tr("Parts on the shelf"))
         self.list.setAlternatingRowColors(False)
         self.list.setFrameShape(QListWidget.Shape.NoFrame)
         self.list.setSpacing(2)

@@ -7,7 +7,7 @@ from typing import TypeVar
 import numpy as np
 import pyqtgraph as pg
 from PySide6.QtCore import QPointF, QRectF, QSize, QSizeF, Qt
-from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QAccessible, QFontMetrics, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
 from explorer.advice.assess import PulseView
@@ -30,6 +30,8 @@ _SEARCH_PX = 12.0, 7.0
 
 class PulseInset(QWidget):
     """Shows one pulse; the same picture serves as inset and as the whole trace."""
+
+    spoken_role = QAccessible.Role.Graphic
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)

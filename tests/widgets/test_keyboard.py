@@ -1,0 +1,174 @@
+"""A whole job without a mouse, counted in keys; and Tab goes where the eye goes."""
+
+import itertools
+
+import pytest
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QComboBox, QWidget
+
+from explorer.scenario.light import WeekPattern
+
+Key, Alt, Control, Shift = Qt.Key, *(
+    getattr(Qt.KeyboardModifier, f"{name}Modifier") for name in ("Alt", "Control", "Shift")
+)
+MOST = 170
+"""Keys that the job may take; it took 152 when this was written, 93 of them Tab."""
+
+
+class Hand:
+    """Presses keys on whatever has the keyboard, and counts them."""
+
+    def __init__(self, window):
+        self.window, self.keys, self.tabs = window, 0, 0
+
+    @property
+    def at(self):
+        return QApplication.focusWidget() or self.window.focusWidget()
+
+    def press(self, key, modifier=Qt.KeyboardModifier.NoModifier):
+        self.keys += 1
+        QTest.keyClick(self.at, key, modifier)
+        if key in (Key.Key_Space, Key.Key_Return):
+            QApplication.processEvents()
+
+    def type(self, text):
+        """Replace what stands in a field, and enter it."""
+        self.press(Key.Key_A, Control)
+        for letter in text:
+            self.keys += 1
+            QTest.keyClick(self.at, letter)
+        self.press(Key.Key_Return)
+
+    def tab_to(self, name):
+        """Tab until something of that name has the keyboard."""
+        for _ in range(120):
+            widget = self.at
+            above = widget.parentWidget()
+            names = widget.objectName(), above.objectName() if above is not None else ""
+            called = widget.accessibleName() or getattr(widget, "text", str)()
+            if called.startswith(name) or any(n.endswith(name) for n in names):
+                return widget
+            self.tabs += 1
+            self.press(Key.Key_Tab)
+        raise AssertionError(f"Tab never comes to {name}")
+
+    def choose(self, value):
+        """Walk a choice to a value."""
+        box = self.at
+        assert isinstance(box, QComboBox)
+        while box.currentData() != value:
+            up = box.findData(value) < box.currentIndex()
+            self.press(Key.Key_Up if up else Key.Key_Down)
+
+
+@pytest.fixture
+def hand(qtbot, window, qapp):
+    window.activateWindow()
+    qtbot.waitUntil(window.isActiveWindow)
+    window.begin()
+    _ = window.trace
+    qapp.processEvents()
+    return Hand(window)
+
+
+def test_an_always_on_radio_is_set_up_without_a_mouse(window, document, hand):
+    """200 lx through the night, 1300 lx by day, a data sheet at both, a radio that never sleeps."""
+    hand.press(Key.Key_L, Alt)
+    hand.press(Key.Key_Tab, Shift)
+    hand.type("200 lx")
+    hand.tab_to("Light and place")
+    hand.press(Key.Key_Space)
+    hand.tab_to("light.pattern.blocks.0.from_h")
+    hand.type("0")
+    hand.tab_to("light.pattern.blocks.0.to_h")
+    hand.type("24")
+    hand.tab_to("light.pattern.blocks.add")
+    hand.press(Key.Key_Space)
+    hand.tab_to("light.pattern.blocks.1.relative_level")
+    hand.type("5.5")
+    hand.press(Key.Key_P, Alt)
+    hand.tab_to("Panels and charger")
+    hand.press(Key.Key_Space)
+    hand.tab_to("panels.data_sheet")
+    hand.press(Key.Key_Space)
+    type_data_sheet(hand, ((200, 18), (1300, 130)))
+    hand.press(Key.Key_D, Alt)
+    hand.tab_to("Load and operations")
+    hand.press(Key.Key_Space)
+    hand.tab_to("load.operations.0.remove")
+    hand.press(Key.Key_Space)
+    hand.tab_to("load.sleep_A")
+    hand.type("40 uA")
+    scenario = document.scenario
+    assert isinstance(scenario.light.pattern, WeekPattern)
+    levels = [block.relative_level for block in scenario.light.pattern.blocks]
+    assert scenario.light.illuminance_lx == 200.0
+    assert levels == [1.0, 5.5]
+    assert [p.illuminance_lx for p in scenario.panels.data_sheet] == [200.0, 1300.0]
+    assert scenario.load.operations == ()
+    assert scenario.load.sleep_A == pytest.approx(40e-6)
+    assert hand.keys <= MOST, f"{hand.keys} keys, {hand.tabs} of them Tab"
+
+
+def type_data_sheet(hand, lines):
+    """Light and short-circuit current of each line."""
+    dialog = QApplication.activeModalWidget() or QApplication.activeWindow()
+    assert dialog is not hand.window
+    for number, (lux, micro) in enumerate(lines, 1):
+        if number > 1:
+            hand.tab_to("Add light level")
+            hand.press(Key.Key_Space)
+        hand.tab_to(f"Point {number}: Light")
+        hand.type(str(lux))
+        hand.tab_to(f"Point {number}: Short-circuit")
+        hand.type(str(micro))
+    hand.tab_to("Use this panel")
+    hand.press(Key.Key_Space)
+
+
+def places(window, part):
+    """Where Tab comes by inside a part, from its first stop on."""
+    at = next(w for w in part.findChildren(QWidget) if is_stop(w))
+    for _ in range(400):
+        if is_stop(at) and part.isAncestorOf(at):
+            yield at, at.mapTo(window, QPoint(0, at.height() // 2))
+        at = at.nextInFocusChain()
+        if at.window() is window and is_stop(at) and not part.isAncestorOf(at):
+            return
+
+
+def is_stop(widget):
+    return widget.isVisible() and bool(widget.focusPolicy() & Qt.FocusPolicy.TabFocus) and (
+        widget.isEnabled()
+    )
+
+
+def test_with_all_folds_open_tab_never_goes_up_in_the_column_of_knobs(window, document, hand):
+    for fold in reversed(window.knobs.folds):  # built out of order, on purpose
+        fold.set_open(True)
+    document.edit("load.regulator.kind", "linear")
+    document.edit("light.pattern", {"kind": "steady"})
+    document.edit("light.pattern", {"kind": "week"})
+    QApplication.processEvents()
+    inner = window.knobs._scroll.widget()
+    seen = [(w, w.mapTo(inner, QPoint(0, w.height() // 2)).y()) for w, _ in places(window, inner)]
+    assert len(seen) > 40
+    ups = [
+        (a.accessibleName(), b.accessibleName())
+        for (a, y), (b, z) in itertools.pairwise(seen) if z < y - 12
+    ]
+    assert ups == []
+
+
+def test_tab_goes_from_knobs_over_trace_answers_and_questions_to_sign_and_remedies(window, hand):
+    order = [
+        window.knobs, window.trace, window.trace.answers, window.drawers, window.sign,
+    ]
+    at, seen = window.knobs.rows[0].field, []
+    for _ in range(400):
+        part = next((p for p in order if p.isAncestorOf(at)), None)
+        if is_stop(at) and part is not None and part not in seen:
+            seen.append(part)
+        at = at.nextInFocusChain()
+    assert seen == order
