@@ -31,7 +31,7 @@ class _CapacitorBank(FromPart, Section):
     """What follows the size along a maker's range."""
 
     capacitance_F: float = quantity(
-        _CAN.size, "Storage capacitance", "F", 1e-5, 1000, "Of the whole bank, as rated."
+        _CAN.size, "Capacitance", "F", 1e-5, 1000, "Of the whole bank, as rated."
     )
     units_in_series: int = quantity(
         1, "Units in series", "", 1, 24, "Units that share the bank's voltage."
@@ -238,7 +238,7 @@ class SupercapacitorStore(_CapacitorBank):
 
     kind: Literal["supercapacitor"] = "supercapacitor"
     capacitance_F: float = quantity(
-        _PAIR.size, "Storage capacitance", "F", 1e-5, 1000, "Of the whole bank, as rated."
+        _PAIR.size, "Capacitance", "F", 1e-5, 1000, "Of the whole bank, as rated."
     )
     units_in_series: int = quantity(
         int(_PAIR["units_in_series"]), "Units in series", "", 1, 24,

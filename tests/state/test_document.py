@@ -185,4 +185,4 @@ def test_a_refusal_names_a_tiny_limit_with_its_prefix(document):
     heard = []
     document.refused.connect(heard.append)
     assert not document.edit("store.capacitance_F", 0.0)
-    assert heard == ["Storage capacitance takes 10 µF to 1000 F."]
+    assert heard == ["Capacitance takes 10 µF to 1000 F."]

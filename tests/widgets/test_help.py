@@ -111,7 +111,7 @@ def test_f1_explains_what_has_the_focus_and_a_second_press_closes(qtbot, window,
     window.commands["help"].trigger()
     assert assistance.pane.isVisible()
     assert assistance.pane.key == "store.capacitance_F"
-    assert "Storage capacitance" in assistance.pane.view.toPlainText()
+    assert "Capacitance" in assistance.pane.view.toPlainText()
     window.knobs.rows[0].field.setFocus()
     assert assistance.pane.key == "light.illuminance_lx"
     window.commands["help"].trigger()

@@ -118,7 +118,7 @@ def test_the_sign_has_a_decimal_comma_and_every_label_is_german(windows, qapp):
     assert "," in window.sign.number.text()
     shown = " ".join(label.text() for label in window.findChildren(QLabel))
     assert "Be&leuchtung" in shown
-    assert "Storage capacitance" not in shown.replace("&", "")
+    assert "Capacitance" not in shown.replace("&", "")
 
 
 def test_a_desktop_in_german_is_greeted_in_german(monkeypatch, tmp_path, qapp):
