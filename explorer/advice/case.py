@@ -19,6 +19,9 @@ from explorer.engine.system import System
 from explorer.scenario.build import build
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario, with_value
+from explorer.scenario.weather import WeatherYear
+from explorer.scenario.year_course import darkest, month_system, months_of
+from explorer.scenario.year_light import YearLight, year_light
 from explorer.text import say
 
 T = TypeVar("T")
@@ -67,10 +70,13 @@ class Case:
         Validated scenario.
     log : LightLog, optional
         The measured light, where the scenario's pattern is a log.
+    weather : WeatherYear, optional
+        The measured weather, where the scenario's daylight comes from a file.
     """
 
     scenario: Scenario
     log: LightLog | None = None
+    weather: WeatherYear | None = None
     _memory: dict[Hashable, Any] = field(default_factory=dict, init=False, repr=False)
     _shared: dict[Hashable, Any] = field(default_factory=dict, repr=False)
     """What holds under any margins; nothing in it refers to a case."""
@@ -93,9 +99,11 @@ class Case:
         """Whether something was made under a key."""
         return key in self._memory
 
-    def __reduce__(self) -> tuple[type[Case], tuple[Scenario, LightLog | None]]:
+    def __reduce__(
+        self,
+    ) -> tuple[type[Case], tuple[Scenario, LightLog | None, WeatherYear | None]]:
         """Copied to another process, a case is computed there anew."""
-        return Case, (self.scenario, self.log)
+        return Case, (self.scenario, self.log, self.weather)
 
     def forget(self) -> None:
         """Let go of what was computed, of a design that is looked at once.
@@ -106,9 +114,28 @@ class Case:
         self._memory.clear()
 
     @property
+    def year(self) -> YearLight | None:
+        """The year of light, where the design lives in one; else None.
+
+        ValueError where it follows a weather file and there is none.
+        """
+        light = self.scenario.light
+        if light.pattern.kind != "daylight":
+            return None
+        return self.once_under_any_margins("year", lambda: year_light(light, self.weather))
+
+    @property
     def system(self) -> System:
-        """What the engine is given. ValueError where the pattern is a log and there is none."""
-        return self.once_under_any_margins("system", lambda: build(self.scenario, self.log))
+        """What the engine is given: of a year, in its darkest month.
+
+        ValueError where the pattern is a log and there is none.
+        """
+        return self.once_under_any_margins("system", self._built)
+
+    def _built(self) -> System:
+        if self.year is None:
+            return build(self.scenario, self.log)
+        return month_system(darkest(months_of(self.scenario, self.year)))
 
     @property
     def engine(self) -> Engine:
@@ -149,8 +176,8 @@ class Case:
         if scenario is self.scenario:
             return self
         if scenario.model_copy(update={"margins": self.scenario.margins}) == self.scenario:
-            return Case(scenario, self.log, self._shared)
-        return Case(scenario, self.log)
+            return Case(scenario, self.log, self.weather, self._shared)
+        return Case(scenario, self.log, self.weather)
 
     def with_value(self, path: str, value: Any) -> Case:
         """The case with one value changed; see `explorer.scenario.model.with_value`."""
@@ -158,7 +185,7 @@ class Case:
 
     def varied(self, changes: Mapping[str, ArrayLike]) -> Case:
         """Many designs as one case; see `explorer.advice.variants.varied`."""
-        return Case(varied(self.scenario, changes), self.log)
+        return Case(varied(self.scenario, changes), self.log, self.weather)
 
 
 def _once(memory: dict[Hashable, Any], key: Hashable, make: Callable[[], T]) -> T:

@@ -153,8 +153,15 @@ class Timeline:
     """Charging current with the store at the connect voltage. [A]"""
 
 
-def timeline(field: Field) -> Timeline:
+def timeline(field: Field, shares: float = RUNGS) -> Timeline:
     """Levels and edges of a system's light.
+
+    Parameters
+    ----------
+    field : Field
+        The system.
+    shares : float
+        Shares into which the light of a long log is parted.
 
     Notes
     -----
@@ -177,7 +184,7 @@ def timeline(field: Field) -> Timeline:
         amps = np.interp(currents, each, field.charge_currents(each, volts))
         return Timeline(course.edges_s.tolist(), levels, course.illuminance_lx, amps)
     span = np.diff(course.edges_s)
-    ladder = _ladder(currents, span)
+    ladder = _ladder(currents, span, shares)
     direct = isinstance(field.system.charger, DirectCharger)
     fine = _refined(ladder)
     fine_a = field.charge_currents(fine, volts)
@@ -214,13 +221,13 @@ def timeline(field: Field) -> Timeline:
     return Timeline(edges.tolist(), levels, mean(course.illuminance_lx), amps)
 
 
-def _ladder(currents: FloatArray, span: FloatArray) -> FloatArray:
+def _ladder(currents: FloatArray, span: FloatArray, shares: float) -> FloatArray:
     """Levels of light that are tabulated for a log: none, and steps of one scale for all logs.
 
     A reading is never further wrong than its distance from the nearest rung, so rungs stand
     close where much light arrives: their density goes with the root of the light's, which
     makes the sum over all readings of light times distance smallest. The scale is parted into
-    halves, and these again, until none holds more than one share in `RUNGS`: the same log in
+    halves, and these again, until none holds more than one share of so many: the same log in
     other light, or beside another store, finds most of its rungs tabulated.
     """
     order = np.argsort(currents)
@@ -231,7 +238,7 @@ def _ladder(currents: FloatArray, span: FloatArray) -> FloatArray:
     passed = np.cumsum(np.sqrt(light * share))
     places = np.log(amps) / FINEST
     low, high = int(np.floor(places[0] - 1e-9)), int(np.ceil(places[-1] + 1e-9))
-    held = np.interp(np.arange(low, high + 1), places, passed * (RUNGS / passed[-1])).tolist()
+    held = np.interp(np.arange(low, high + 1), places, passed * (shares / passed[-1])).tolist()
     rungs = {low, high}
     parts = [(begin, WIDEST_STEPS) for begin in range(low - low % WIDEST_STEPS, high, WIDEST_STEPS)]
     while parts:

@@ -12,7 +12,7 @@ from explorer.engine.course import Allowance
 from explorer.engine.cycles import Cycle, tabulated
 from explorer.engine.flows import Flow
 from explorer.engine.keys import OFF, CycleKey, DrawKey, MotionKey, Off, On, StartUp
-from explorer.engine.levels import BlendedMotion, Level, Motion, Pair, timeline
+from explorer.engine.levels import RUNGS, BlendedMotion, Level, Motion, Pair, timeline
 from explorer.engine.library import Library, frozen
 from explorer.engine.passes import CyclePhase, Passes
 from explorer.engine.speeds import Field
@@ -76,17 +76,19 @@ class Motions:
         Whether load cycles may be taken many at a time.
     library : Library, optional
         Where tables are kept that other systems may share; one of its own when left out.
+    shares : float
+        Shares into which the light of a long log is parted; see `levels.timeline`.
     """
 
     def __init__(
         self, system: System, *, nodes: int = 400, compose: bool = True,
-        library: Library | None = None,
+        library: Library | None = None, shares: float = RUNGS,
     ) -> None:
         self.system = system
         self.library = Library() if library is None else library
         self.field = Field(system, nodes, self.library)
         self.compose = compose
-        course = timeline(self.field)
+        course = timeline(self.field, shares)
         self.levels, self.edges = course.levels, course.edges_s
         self.illuminance_lx = course.illuminance_lx
         self.charge_a = course.charge_a

@@ -132,11 +132,11 @@ def readings(case: Case) -> Readings:
         brought_w=powers.brought_w,
         taken_w=powers.taken_w,
         dark=dark(case),
-        pulse=case.once_under_any_margins("pulse", lambda: pulse(found)),
+        pulse=case.once_under_any_margins("pulse", lambda: pulse(found.engine, run)),
         ratings=ratings(case.scenario, system),
         served=served[None, :],
         wanted=wanted[None, :],
-        connected=np.array([_connected(found)]),
+        connected=np.array([connected_share(run, starts=found.starts)]),
         cut_offs=np.array([float(run.tally.cut_offs)]),
         span_s=np.array([span]),
         repeats=np.array([found.course.settled]),
@@ -158,10 +158,9 @@ def dark(case: Case) -> DarkReading:
     return worst_dark(found.repeating, list(found.gaps), closure_s, found.in_the_dark)
 
 
-def _connected(found: Study) -> float:
-    """Share of the course in which the device is connected; 0 where it never starts."""
-    run = found.course.run
-    if not found.starts or run.span_s <= 0:
+def connected_share(run: Trajectory, *, starts: bool) -> float:
+    """Share of a run in which the device is connected; 0 where it never starts."""
+    if not starts or run.span_s <= 0:
         return 0.0
     off = any(not leg.connected for leg in run.legs)
     # Sums of times are good to some digits: all of it is all of it.
@@ -192,11 +191,10 @@ def balance(engine: Engine) -> Balance:
     return best_level(volts[None, :], brought[None, :], taken[None, :])
 
 
-def pulse(found: Study) -> PulseReading | None:
-    """The deepest pulse, each operation at the lowest voltage at which it begins in the course."""
-    engine, system = found.engine, found.system
-    field, load = engine.field, system.load
-    begins = lowest_begins(engine, found.course.run)
+def pulse(engine: Engine, run: Trajectory) -> PulseReading | None:
+    """The deepest pulse, each operation at the lowest voltage at which it begins in a run."""
+    system, field, load = engine.system, engine.field, engine.system.load
+    begins = lowest_begins(engine, run)
     levels: list[FloatArray] = []
     for op, begin in zip(load.operations, begins, strict=True):
         if isinstance(op.schedule, WhenReady):

@@ -1,0 +1,259 @@
+"""Readings of a year: one row for each month, and what the verdict on the whole year reads."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from explorer.advice.case import Case, kept
+from explorer.advice.checks import Judged, asked_of, judged
+from explorer.advice.readings import (
+    DarkReading,
+    FloatArray,
+    IntArray,
+    PulseReading,
+    Readings,
+)
+from explorer.advice.readings.balance import Balance, lowest_held, wanted_runs
+from explorer.advice.readings.dark import worst_dark
+from explorer.advice.readings.one import balance, connected_share, pulse
+from explorer.advice.readings.pulse import spare
+from explorer.advice.year.study import MonthRun, first_charge, seasons_of, year_study
+from explorer.engine.course import Standing, StopAt
+from explorer.engine.march import Engine
+from explorer.engine.system import DAY_S
+from explorer.scenario.ratings import Rating, ratings
+
+MONTH_TRIED_S = 31 * DAY_S
+"""How long a first charge is followed that begins with a month. [s]"""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Window:
+    """Months in a row over which a year's balance is the tightest."""
+
+    first: int
+    count: int
+    balance: Balance
+    """Arrays of shape (1,); what a full store gives over the months is taken off."""
+    gives_w: float
+    """What the full store gives, spread over these months. [W]"""
+
+
+@kept
+def month_readings(case: Case) -> Readings:
+    """What the checks read of every month by itself; arrays of shape (months,).
+
+    A month's first charge is that of a device hung up empty on its first day.
+    """
+    found = year_study(case)
+    runs = found.months
+    parts = [_of_month(case, run) for run in runs]
+    held = month_balances(case)
+    pulses = [p.pulse for p in parts]
+    return Readings(
+        ready_s=case.once_under_any_margins("month starts", lambda: _starts(case)),
+        level_v=held.level_v, brought_w=held.brought_w, taken_w=held.taken_w,
+        dark=DarkReading(**{
+            name: np.concatenate([getattr(p.dark, name) for p in parts])
+            for name in ("needed_s", "lasts_s", "begin_v", "closure")
+        }),
+        pulse=None if pulses[0] is None else PulseReading(**{
+            name: np.concatenate([getattr(p, name) for p in pulses])
+            for name in PulseReading.__dataclass_fields__
+        }),
+        ratings=_ratings_by_month(case),
+        served=np.concatenate([p.served for p in parts]),
+        wanted=np.concatenate([p.wanted for p in parts]),
+        connected=np.concatenate([p.connected for p in parts]),
+        cut_offs=np.concatenate([p.cut_offs for p in parts]),
+        span_s=np.concatenate([p.span_s for p in parts]),
+        repeats=np.full(len(runs), found.course.settled),
+        sure=np.ones(len(runs), bool), falls=np.zeros(len(runs), bool),
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _MonthPart:
+    """What the course of one month says; arrays with a leading axis of 1."""
+
+    dark: DarkReading
+    pulse: PulseReading | None
+    served: FloatArray
+    wanted: FloatArray
+    connected: FloatArray
+    cut_offs: FloatArray
+    span_s: FloatArray
+
+
+def _of_month(case: Case, found: MonthRun) -> _MonthPart:
+    run, system = found.run, found.engine.system
+    starts = year_study(case).starts
+    closure_s = case.scenario.margins.closure_days * DAY_S
+    wanted = [float(np.asarray(w)) for w in wanted_runs(system, run.span_s)]
+    served = np.array(run.tally.served, float) if starts else np.zeros(len(wanted))
+    return _MonthPart(
+        dark=worst_dark(found.trace, list(found.gaps), closure_s, found.in_the_dark),
+        pulse=pulse(found.engine, run),
+        served=served[None, :], wanted=np.array(wanted)[None, :],
+        connected=np.array([connected_share(run, starts=starts)]),
+        cut_offs=np.array([float(run.tally.cut_offs)]), span_s=np.array([run.span_s]),
+    )
+
+
+def month_balances(case: Case) -> Balance:
+    """The balance of every month by itself, for which nothing is marched; shape (months,)."""
+    def make() -> Balance:
+        rows = [balance(engine) for engine in seasons_of(case)[1].engines]
+        return Balance(*(np.concatenate(column) for column in zip(*rows, strict=True)))
+
+    return case.once_under_any_margins("month balances", make)
+
+
+def tightest(case: Case) -> Window:
+    """The months in a row over which the balance of the year is the tightest.
+
+    Over part of a year a store that is full at its beginning gives what it holds; over the whole
+    year it gives nothing, as it must end as it began. Within these months nothing else is asked:
+    a store that is too small for a week in them shows in Dark and Service.
+    """
+    return case.once_under_any_margins("tightest", lambda: _tightest(case))
+
+
+def _tightest(case: Case) -> Window:
+    seasons, held = seasons_of(case)[1], month_balances(case)
+    count = len(seasons.engines)
+    length = np.diff(seasons.edges_s)
+    holds_j = np.array([usable_energy(engine) for engine in seasons.engines])
+    best: Window | None = None
+    for months in range(1, count + 1):
+        for first in range(count if months < count else 1):
+            some = (first + np.arange(months)) % count
+            span = length[some].sum()
+            gives = holds_j[first] / span if months < count else 0.0
+            brought = held.brought_w[some] @ length[some] / span
+            needed = held.taken_w[some] @ length[some] / span - gives
+            if needed <= 0.0:
+                continue
+            if best is None or brought * best.balance.taken_w[0] < best.balance.brought_w[0] * needed:
+                worst = int(some[np.argmin(held.brought_w[some] / held.taken_w[some])])
+                best = Window(
+                    first=first, count=months, gives_w=float(gives),
+                    balance=Balance(
+                        held.level_v[worst : worst + 1], np.array([brought]), np.array([needed])
+                    ),
+                )
+    assert best is not None  # over the whole year the store gives nothing
+    return best
+
+
+def usable_energy(engine: Engine) -> float:
+    """Energy between the lowest level at which everything can run and a full store. [J]"""
+    field = engine.field
+    low = min(float(np.asarray(lowest_held(engine.system))), float(field.open_v[-1]))
+    low_c, full_c = field.charge_at(low), min(field.full_c, float(field.charge_c[-1]))
+    if full_c <= low_c:
+        return 0.0
+    charge = np.linspace(low_c, full_c, 257)
+    return float(np.trapezoid(field.voltage_at(charge), charge))
+
+
+@kept
+def year_readings(case: Case) -> Readings:
+    """What the checks read of the whole year; arrays of length 1."""
+    found, rows, window = year_study(case), month_readings(case), tightest(case)
+    table = judged(rows, asked_of(case.scenario, 1))
+    worst = {name: int(np.argmin(check.margin)) for name, check in table.items()}
+    by_pulse = None
+    if rows.pulse is not None:
+        at = int(np.argmin(spare(rows.pulse)))
+        by_pulse = PulseReading(**{
+            name: getattr(rows.pulse, name)[at : at + 1]
+            for name in PulseReading.__dataclass_fields__
+        })
+    at = worst["dark"]
+    span = float(rows.span_s.sum())
+    connected = float(rows.connected @ rows.span_s) / span
+    return Readings(
+        ready_s=np.array([found.first.seconds]),
+        level_v=window.balance.level_v, brought_w=window.balance.brought_w,
+        taken_w=window.balance.taken_w,
+        dark=DarkReading(**{
+            name: getattr(rows.dark, name)[at : at + 1]
+            for name in ("needed_s", "lasts_s", "begin_v", "closure")
+        }),
+        pulse=by_pulse, ratings=year_ratings(case),
+        served=rows.served.sum(axis=0, keepdims=True),
+        wanted=rows.wanted.sum(axis=0, keepdims=True),
+        connected=np.array([1.0 if np.all(rows.connected >= 1.0) else min(connected, 1.0 - 1e-9)]),
+        cut_offs=np.array([float(rows.cut_offs.sum())]), span_s=np.array([span]),
+        repeats=np.array([found.course.settled]), sure=np.array([True]), falls=np.array([False]),
+    )
+
+
+def month_checks(case: Case) -> dict[str, Judged]:
+    """The six checks of every month by itself; arrays of shape (months,)."""
+    return judged(month_readings(case), asked_of(case.scenario, 1))
+
+
+def worst_months(case: Case) -> dict[str, int]:
+    """The month in which each check has the least to spare, from 0."""
+    return {name: int(np.argmin(one.margin)) for name, one in month_checks(case).items()}
+
+
+def year_dark(case: Case) -> DarkReading:
+    """The worst dark stretch of the year."""
+    return year_readings(case).dark
+
+
+def year_balance(case: Case) -> Balance:
+    """The balance of the year, for which nothing is marched."""
+    return tightest(case).balance
+
+
+def _starts(case: Case) -> FloatArray:
+    """From empty on the first day of each month to the end of the first start-up. [s]"""
+    seasons = seasons_of(case)[1]
+    empty = Standing(charge_c=0.0, connected=False)
+    return np.array([
+        first_charge(seasons, begin, seasons.march(
+            MONTH_TRIED_S, empty, begin_s=begin, stop_at=StopAt.FIRST_OPERATION
+        )).seconds
+        for begin in seasons.edges_s[:-1]
+    ])
+
+
+def _ratings_by_month(case: Case) -> tuple[Rating, ...]:
+    """Every limit, with what it meets in each month; arrays of shape (months,)."""
+    months, seasons = seasons_of(case)
+    table = [
+        ratings(month.scenario, engine.system)
+        for month, engine in zip(months, seasons.engines, strict=True)
+    ]
+    return tuple(
+        replace(
+            rows[0], seen=np.array([float(r.seen) for r in rows]),
+            rated=np.array([float(r.rated) for r in rows]),
+        )
+        for rows in zip(*table, strict=True)
+    )
+
+
+def year_ratings(case: Case) -> tuple[Rating, ...]:
+    """Every limit in the month in which it is nearest; plain values. Nothing is marched."""
+    found = []
+    for row in _ratings_by_month(case):
+        # A temperature is kept or not: of those kept, the one nearest to its limit.
+        near: FloatArray = row.margin
+        if row.key in ("too_cold", "too_hot"):
+            near = row.seen - row.rated if row.key == "too_cold" else row.rated - row.seen
+        at: IntArray = np.argmin(near)
+        found.append(replace(row, seen=row.seen[at], rated=row.rated[at]))
+    return tuple(found)
+
+
+__all__ = [
+    "Window", "month_checks", "month_readings", "tightest", "usable_energy", "worst_months",
+    "year_balance", "year_dark", "year_ratings", "year_readings",
+]

@@ -1,0 +1,187 @@
+"""The runs of a design through a year: from its hanging-up, and once the years are alike."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import inf, isfinite
+
+import numpy as np
+
+from explorer.advice.case import TABLES, Case
+from explorer.advice.readings.dark import Gap, InTheDark, gaps
+from explorer.advice.readings.starts import FirstCharge
+from explorer.engine.course import Standing, StopAt, Trajectory
+from explorer.engine.march import Engine
+from explorer.engine.seasons import Chain, Part, Seasons, SettledYear, settled_year
+from explorer.engine.trace import Trace
+from explorer.scenario.year_course import Month, hung_up_s, month_system, months_of
+from explorer.scenario.year_light import YearLight
+
+SHARES = 6.0
+"""Shares into which the light of a month is parted, each between two levels of its ladder: on
+generated designs 4 and 40 differ by less than 1 mV at the ends of months."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MonthRun:
+    """What a design does in one month of the settled year."""
+
+    month: Month
+    engine: Engine
+    part: Part
+    trace: Trace
+    gaps: tuple[Gap, ...]
+    """Dark stretches that begin in the month, by the time since it began."""
+    in_the_dark: InTheDark
+
+    @property
+    def run(self) -> Trajectory:
+        """Its march."""
+        return self.part.run
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class YearStudy:
+    """The runs of one design through a year of light."""
+
+    year: YearLight
+    seasons: Seasons
+    months: tuple[MonthRun, ...]
+    """The settled year."""
+    hung_s: float
+    """Time of the year at which the device is hung up. [s]"""
+    opening: Chain
+    """A year from the scenario's own beginning on the day of hanging-up."""
+    first: FirstCharge
+    """From an empty store on that day."""
+    course: SettledYear
+    gaps: tuple[Gap, ...]
+    """Dark stretches of the year, by the time of the year."""
+
+    @property
+    def starts(self) -> bool:
+        """Whether the device ever gets past its start-up within the year."""
+        return isfinite(self.first.seconds)
+
+
+def seasons_of(case: Case) -> tuple[tuple[Month, ...], Seasons]:
+    """The months of a case's year and their engines."""
+    def make() -> tuple[tuple[Month, ...], Seasons]:
+        assert case.year is not None
+        months = months_of(case.scenario, case.year)
+        engines = [Engine(month_system(m), library=TABLES, shares=SHARES) for m in months]
+        return months, Seasons(engines)
+
+    return case.once_under_any_margins("seasons", make)
+
+
+def year_study(case: Case) -> YearStudy:
+    """Run all that a verdict on a year needs; cases that differ in what is asked share it."""
+    return case.once_under_any_margins("year study", lambda: _studied(case))
+
+
+def _studied(case: Case) -> YearStudy:
+    months, seasons = seasons_of(case)
+    year = case.year
+    assert year is not None
+    hung_s = hung_up_s(case.scenario, year)
+    begin = seasons.month_at(hung_s)
+    initial = seasons.engines[begin].initial_state()
+    opening = seasons.march(seasons.year_s, initial, begin_s=hung_s)
+    empty = Standing(charge_c=0.0, connected=False)
+    first = first_charge(
+        seasons, hung_s,
+        opening if initial.charge_c <= float(seasons.engines[begin].field.charge_c[0]) else
+        seasons.march(
+            seasons.year_s, empty, begin_s=hung_s, stop_at=StopAt.FIRST_OPERATION
+        ),
+    )
+    if isfinite(first.seconds):
+        course = settled_year(seasons, opening)
+    else:
+        full = Standing(charge_c=seasons.full_c(0), connected=True, charging=False)
+        course = settled_year(seasons, seasons.march(seasons.year_s, full))
+    dark = dark_stretches(seasons)
+    runs = [
+        MonthRun(
+            month=month, engine=engine, part=part, trace=Trace(engine, part.run),
+            gaps=_within(dark, month), in_the_dark=InTheDark(engine),
+        )
+        for month, engine, part in zip(months, seasons.engines, course.months, strict=True)
+    ]
+    return YearStudy(
+        year=year, seasons=seasons, months=tuple(runs), hung_s=hung_s, opening=opening,
+        first=first, course=course, gaps=dark,
+    )
+
+
+def first_charge(seasons: Seasons, hung_s: float, run: Chain) -> FirstCharge:
+    """From the first light after the hanging-up to the end of the first start-up.
+
+    Parameters
+    ----------
+    seasons : Seasons
+        The year.
+    hung_s : float
+        Time of the year at which an empty store is hung up. [s]
+    run : Chain
+        A march from then.
+    """
+    light_s = _first_light(seasons, hung_s)
+    done_s = run.first_operation_s
+    highest, connects, connect_s = 0.0, 0.0, inf
+    for part in run.parts:
+        if part.begin_s > done_s:
+            break
+        for event in part.run.events:
+            if event.kind == "connect" and part.begin_s + event.time_s <= done_s:
+                connect_s = min(connect_s, part.begin_s + event.time_s - light_s)
+                connects += 1.0
+        volts = seasons.engines[part.month].field.voltage_at
+        top_c = max((leg.end_c for leg in part.run.legs), default=0.0)
+        highest = max(highest, float(volts(top_c)))
+        if done_s == inf:
+            connects = max(connects, part.run.tally.connects)
+    if done_s == inf:
+        return FirstCharge(
+            seconds=inf, connect_s=connect_s, connects=connects, stuck_v=highest,
+            looked_s=run.span_s, end=run.end, end_s=hung_s + run.span_s,
+        )
+    return FirstCharge(
+        seconds=max(done_s - light_s, 0.0), connect_s=max(connect_s, 0.0), connects=connects,
+        stuck_v=0.0, looked_s=done_s, end=run.end, end_s=hung_s + done_s,
+    )
+
+
+def _first_light(seasons: Seasons, from_s: float) -> float:
+    """Time from a moment of the year to the next light; 0 where there is none. [s]"""
+    passed, month = 0.0, seasons.month_at(from_s)
+    into = max(from_s % seasons.year_s - seasons.edges_s[month], 0.0)
+    for _ in range(len(seasons.engines) + 1):
+        light = seasons.engines[month].system.light
+        lit = (light.photocurrent_a > 0.0) & (light.edges_s[1:] > into)
+        if lit.any():
+            return passed + max(float(light.edges_s[:-1][lit][0]) - into, 0.0)
+        passed += light.period_s - into
+        month, into = (month + 1) % len(seasons.engines), 0.0
+    return 0.0
+
+
+def dark_stretches(seasons: Seasons) -> tuple[Gap, ...]:
+    """Every stretch of the year in which the light brings nothing to the store."""
+    brings = np.concatenate([np.asarray(e.charge_a) > 0.0 for e in seasons.engines])
+    edges = [np.asarray(e.edges[:-1]) + at for e, at in
+             zip(seasons.engines, seasons.edges_s[:-1], strict=True)]
+    return tuple(gaps(brings, np.append(np.concatenate(edges), seasons.year_s), steady=False))
+
+
+def _within(dark: tuple[Gap, ...], month: Month) -> tuple[Gap, ...]:
+    begin, end = month.begin_s, month.begin_s + month.length_s
+    return tuple(
+        Gap(begin_s=g.begin_s - begin, length_s=g.length_s, stretch=g.stretch)
+        for g in dark if begin <= g.begin_s < end
+    )
+
+
+__all__ = ["MonthRun", "YearStudy", "dark_stretches", "first_charge", "seasons_of",
+           "year_study"]

@@ -1,0 +1,275 @@
+"""A year whose months each have a system of their own, marched one after another.
+
+Light, panel, charger and store differ from month to month; the device and its clock are the same.
+What is handed from one month to the next is where the store stands, by its voltage, as the same
+voltage is the same state of charge in the cold and in the heat; and what the device is about.
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_right
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from math import inf
+
+import numpy as np
+
+from explorer.engine.course import Event, Standing, StopAt, Tally, Trajectory
+from explorer.engine.march import Engine
+from explorer.engine.steady import STUDY_LEGS
+from explorer.engine.system import WhenReady
+
+TOLERANCE = 5e-5
+"""How near to where a month began a year before one must begin to go on as it did, relative to a
+full store."""
+MOST_YEARS = 6
+"""Years for which a store is followed until it has settled."""
+GRAIN_S = 1e-6
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Part:
+    """A march within one month."""
+
+    month: int
+    """Which of the year's months, from 0."""
+    begin_s: float
+    """Since the march of which it is a part began. [s]"""
+    into_s: float
+    """Since the month began. [s]"""
+    start: Standing
+    run: Trajectory
+
+    @property
+    def end_s(self) -> float:
+        """Since the march of which it is a part began. [s]"""
+        return self.begin_s + self.run.span_s
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Chain:
+    """A march through several months."""
+
+    parts: tuple[Part, ...]
+    end: Standing
+    """In the system of the last part's month."""
+
+    @property
+    def span_s(self) -> float:
+        """How far it came. [s]"""
+        return sum(part.run.span_s for part in self.parts)
+
+    @property
+    def first_operation_s(self) -> float:
+        """When the first start-up was completed; infinite where none was. [s]"""
+        done = (p.begin_s + p.run.first_operation_s for p in self.parts)
+        return min(done, default=inf)
+
+    @property
+    def tally(self) -> Tally:
+        """What was counted in all parts."""
+        total = Tally(served=[0.0] * len(self.parts[0].run.tally.served))
+        for part in self.parts:
+            total.add(part.run.tally)
+        return total
+
+    def events(self, most: int) -> list[tuple[Part, Event]]:
+        """The first events, their times since the march began."""
+        found: list[tuple[Part, Event]] = []
+        for part in self.parts:
+            for event in part.run.events[: most - len(found)]:
+                found.append((part, event._replace(time_s=part.begin_s + event.time_s)))
+        return found
+
+
+class Seasons:
+    """The months of a year, each with an engine of its own.
+
+    Parameters
+    ----------
+    engines : sequence of Engine
+        One for each month, in their order; the light of each lasts as long as its month.
+    """
+
+    def __init__(self, engines: Sequence[Engine]) -> None:
+        self.engines = tuple(engines)
+        lengths = [engine.edges[-1] for engine in self.engines]
+        self.edges_s = np.concatenate([[0.0], np.cumsum(lengths)]).tolist()
+        """Where the months begin, and where the year ends. [s]"""
+
+    @property
+    def year_s(self) -> float:
+        """Length of the year. [s]"""
+        return float(self.edges_s[-1])
+
+    def month_at(self, time_s: float) -> int:
+        """The month in which a moment of the year lies."""
+        place = bisect_right(self.edges_s, time_s % self.year_s + GRAIN_S) - 1
+        return min(place, len(self.engines) - 1)
+
+    def full_c(self, month: int) -> float:
+        """Charge of a full store in a month. [C]"""
+        field = self.engines[month].field
+        return min(field.full_c, float(field.charge_c[-1]))
+
+    def handed_on(self, standing: Standing, month: int, to: int) -> Standing:
+        """Where a store that stands somewhere in one month stands in another: at its voltage."""
+        one, other = self.engines[month].field, self.engines[to].field
+        if one is other or one.grid == other.grid:
+            return standing
+        volts = float(one.voltage_at(standing.charge_c))
+        return replace(standing, charge_c=float(other.charge_at(volts)))
+
+    def march(
+        self, span_s: float, start: Standing, *, begin_s: float = 0.0,
+        stop_at: StopAt | None = None,
+    ) -> Chain:
+        """Run for a span of time, through as many months as that takes.
+
+        Parameters
+        ----------
+        span_s : float
+            Length of the run. [s]
+        start : Standing
+            Where it begins, in the system of the month in which it begins.
+        begin_s : float
+            Time of the year at which it begins. [s]
+        stop_at : StopAt, optional
+            End as soon as this happens.
+        """
+        parts: list[Part] = []
+        passed, state = 0.0, start
+        month = self.month_at(begin_s)
+        into = max(begin_s % self.year_s - self.edges_s[month], 0.0)
+        while passed < span_s - GRAIN_S:
+            engine = self.engines[month]
+            wanted = min(engine.edges[-1] - into, span_s - passed)
+            run = engine.march(
+                wanted, state, begin_s=into, stop_at=stop_at, most_legs=STUDY_LEGS
+            )
+            parts.append(
+                Part(month=month, begin_s=passed, into_s=into, start=state, run=run)
+            )
+            passed += run.span_s
+            if run.span_s < wanted - GRAIN_S:
+                return Chain(parts=tuple(parts), end=run.end)
+            following = (month + 1) % len(self.engines)
+            state = run.end
+            if passed < span_s - GRAIN_S:
+                state = self.handed_on(run.end, month, following)
+                month, into = following, 0.0
+        return Chain(parts=tuple(parts), end=state)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SettledYear:
+    """What the store does in a year, month by month from the first."""
+
+    months: tuple[Part, ...]
+    """One march for each month; `begin_s` counts from the beginning of the year."""
+    settled: bool
+    """Whether the next year was seen to go the same way; else the last one stands for it."""
+    years: int
+    """Years that were followed."""
+
+
+def settled_year(seasons: Seasons, opening: Chain) -> SettledYear:
+    """The year that follows from a first one, followed until months begin as they did before.
+
+    Parameters
+    ----------
+    seasons : Seasons
+        The year.
+    opening : Chain
+        A year's march from any day on.
+
+    Notes
+    -----
+    What a store does in a month follows from how it begins it: from the first month that begins as
+    it did a year before, all go as they went. A large store that fills over years is stepped along
+    the drift that it shows from one year to the next, as far as that shrinks evenly.
+    """
+    count = len(seasons.engines)
+    found: dict[int, Part] = {}
+    for part in opening.parts:
+        # The first month of an opening may have begun before it.
+        if part.into_s <= GRAIN_S and part.run.span_s >= _length(seasons, part.month) - GRAIN_S:
+            found[part.month] = part
+    last = opening.parts[-1]
+    state, month = opening.end, last.month
+    into = last.into_s + last.run.span_s
+    if into >= _length(seasons, month) - GRAIN_S:
+        state = seasons.handed_on(state, month, (month + 1) % count)
+        month, into = (month + 1) % count, 0.0
+    if into > GRAIN_S:
+        rest = seasons.march(
+            _length(seasons, month) - into, state, begin_s=seasons.edges_s[month] + into
+        )
+        state, month = seasons.handed_on(rest.end, month, (month + 1) % count), (month + 1) % count
+    settled = False
+    first, drifts = month, list[float]()
+    for turn in range(count * MOST_YEARS):
+        before = found.get(month)
+        if len(found) == count and before is not None and _goes_on(seasons, month, before.start, state):
+            settled = True
+            break
+        if before is not None and month == first and state.connected == before.start.connected:
+            drifts.append(state.charge_c - before.start.charge_c)
+            state = _stepped(seasons, month, state, drifts)
+        if before is not None and len(found) < count and _goes_on(
+            seasons, month, before.start, state
+        ):
+            state = seasons.handed_on(before.run.end, month, (month + 1) % count)
+            month = (month + 1) % count
+            continue
+        run = seasons.engines[month].march(
+            _length(seasons, month), state, most_legs=STUDY_LEGS
+        )
+        found[month] = Part(
+            month=month, begin_s=seasons.edges_s[month], into_s=0.0, start=state, run=run
+        )
+        state = seasons.handed_on(run.end, month, (month + 1) % count)
+        month = (month + 1) % count
+    return SettledYear(
+        months=tuple(
+            replace(found[m], begin_s=seasons.edges_s[m]) for m in range(count)
+        ),
+        settled=settled, years=1 + (turn + count - 1) // count,
+    )
+
+
+def _length(seasons: Seasons, month: int) -> float:
+    return float(seasons.edges_s[month + 1] - seasons.edges_s[month])
+
+
+def _goes_on(seasons: Seasons, month: int, before: Standing, now: Standing) -> bool:
+    """Whether a month that begins so goes as it went, but for a run of an operation."""
+    if before.connected != now.connected:
+        return False
+    engine = seasons.engines[month]
+    # A clock that does not divide the year stands elsewhere in its interval a year later.
+    grain = max(
+        (
+            engine.charge_of(op)
+            for j, op in enumerate(engine.system.load.operations)
+            if not engine.averaged[j] or isinstance(op.schedule, WhenReady)
+        ),
+        default=0.0,
+    )
+    field = engine.field
+    if not (now.charging and before.charging):
+        grain += field.full_c - field.resume_c
+    moved = abs(now.charge_c - before.charge_c)
+    return moved <= TOLERANCE * seasons.full_c(month) + grain
+
+
+def _stepped(seasons: Seasons, month: int, state: Standing, drifts: list[float]) -> Standing:
+    """Where a slow drift of a store ends that shrinks evenly from year to year."""
+    if len(drifts) < 2 or drifts[-2] == 0.0:
+        return state
+    ratio = drifts[-1] / drifts[-2]
+    if not 0.0 < ratio < 1.0:
+        return state
+    charge_c = state.charge_c + drifts[-1] * ratio / (1.0 - ratio)
+    drifts.clear()
+    return replace(state, charge_c=min(max(charge_c, 0.0), seasons.full_c(month)))
