@@ -15,6 +15,8 @@ from explorer.advice.readings.starts import (
     full_charge_time,
     recovery_time,
 )
+from explorer.advice.year.answers import year_answers
+from explorer.advice.year.study import year_study
 from explorer.engine.system import WEEK_S
 from explorer.text import Text, say
 
@@ -34,8 +36,11 @@ def answers(case: Case) -> dict[str, float]:
     and to the end of the first operation; ``full_charge_s`` to full with the device off;
     ``dark_time_s`` from a full store without light to the cut-off, the reserve kept;
     ``recovery_s`` from the cut-off voltage, once the light comes on, to the end of a start-up;
-    store and terminal minima are of the repeating course.
+    store and terminal minima are of the repeating course. Of a year there are more, see
+    `explorer.advice.year.answers`.
     """
+    if case.year is not None:
+        return year_answers(case)
     found, read = study(case), readings(case)
     served = shares(read, asked_of(case.scenario, 1))[:, :-1]
     brought_w, taken_w = float(read.brought_w[0]), float(read.taken_w[0])
@@ -60,7 +65,7 @@ def answers(case: Case) -> dict[str, float]:
 
 def begins_full(case: Case) -> bool:
     """Whether the answers about the course hold for a beginning with a full store."""
-    return not study(case).starts
+    return not (study(case) if case.year is None else year_study(case)).starts
 
 
 def held_for(case: Case) -> Text | None:

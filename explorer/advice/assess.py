@@ -11,11 +11,17 @@ from explorer.advice.answers import answers
 from explorer.advice.case import Case, judging
 from explorer.advice.judge import judge
 from explorer.advice.readings import START_UP
-from explorer.advice.readings.one import Study, opening, readings, study
+from explorer.advice.readings.found import readings
+from explorer.advice.readings.one import opening, study
 from explorer.advice.readings.pulse import inrush
 from explorer.advice.verdict import Verdict
+from explorer.advice.year.answers import opening_trace, year_trace
+from explorer.advice.year.readings import worst_months
+from explorer.advice.year.study import year_study
 from explorer.engine.flows import Flow
 from explorer.engine.keys import OFF, DrawKey, On, StartUp
+from explorer.engine.march import Engine
+from explorer.engine.system import System
 from explorer.engine.trace import Trace
 from explorer.physics import load as ld
 from explorer.quantity import show
@@ -110,6 +116,8 @@ def assess(
 
 
 def _assessed(case: Case, span_s: float | None, with_answers: bool) -> Assessment:
+    if case.year is not None:
+        return _year_assessed(case, with_answers)
     found = study(case)
     period = found.engine.edges[-1]
     span = period if span_s is None else span_s
@@ -126,27 +134,47 @@ def _assessed(case: Case, span_s: float | None, with_answers: bool) -> Assessmen
         trace=found.repeating.beside(run),
         repeating=found.repeating,
         marks=marks,
-        thresholds=_thresholds(case, found),
-        pulse=_pulse_view(case, found),
+        thresholds=_thresholds(case, found.system),
+        pulse=_pulse_view(case, found.engine),
         period_s=period,
     )
 
 
-def _thresholds(case: Case, found: Study) -> tuple[Threshold, ...]:
+def _year_assessed(case: Case, with_answers: bool) -> Assessment:
+    """The same of a year: its trace always lasts a year, from the hanging-up on."""
+    found, marks = year_study(case), []
+    for part, event in found.opening.events(MOST_MARKS):
+        volts = found.seasons.engines[part.month].field.voltage_at(event.charge_c)
+        marks.append(Mark(time_s=event.time_s, kind=event.kind, volts=float(volts)))
+    pulsed = found.months[worst_months(case)["pulse"]].engine
+    return Assessment(
+        case=case,
+        verdict=judge(case),
+        answers=answers(case) if with_answers else {},
+        trace=opening_trace(case),
+        repeating=year_trace(case),
+        marks=tuple(marks),
+        thresholds=_thresholds(case, pulsed.system),
+        pulse=_pulse_view(case, pulsed),
+        period_s=found.seasons.year_s,
+    )
+
+
+def _thresholds(case: Case, system: System) -> tuple[Threshold, ...]:
     scenario = case.scenario
     rows = [
         Threshold(label=say("full"), volts=scenario.charger.full_V),
         Threshold(label=say("connects"), volts=scenario.load.connect_V),
-        Threshold(label=say("cuts off"), volts=found.system.load.off_v),
+        Threshold(label=say("cuts off"), volts=system.load.off_v),
     ]
     return tuple(rows)
 
 
-def _pulse_view(case: Case, found: Study) -> PulseView | None:
+def _pulse_view(case: Case, engine: Engine) -> PulseView | None:
     pulse = readings(case).pulse
     if pulse is None:
         return None
-    system, field, load = found.system, found.engine.field, found.system.load
+    system, field, load = engine.system, engine.field, engine.system.load
     esr = field.curve.esr_ohm
     quiet = ld.Draw(current_a=system.quiescent_a)
     idle = load.sleep + quiet
@@ -168,7 +196,7 @@ def _pulse_view(case: Case, found: Study) -> PulseView | None:
     for i, (key, (_, duration)) in enumerate(zip(keys, stretches, strict=True)):
         if i == 1 and number == START_UP:
             q = max(q - float(inrush(system, 1)[0]), 0.0)
-        flow = found.engine.motion(0.0, False, key).flow
+        flow = engine.motion(0.0, False, key).flow
         phases_of.setdefault(flow, []).append(i)
         begin_c.append(q)
         q = flow.advance(q, duration)

@@ -125,6 +125,18 @@ class Case:
         return self.once_under_any_margins("year", lambda: year_light(light, self.weather))
 
     @property
+    def mean_lit_lx(self) -> float:
+        """Mean of a log, or of a year of daylight, while lit; 0 where there is neither. [lx]"""
+        if self.year is not None:
+            return self.year.mean_lit_lx
+        return 0.0 if self.log is None else self.log.mean_lit_lx
+
+    @property
+    def is_long(self) -> bool:
+        """Whether its light has thousands of levels, so that every march takes a while."""
+        return self.log is not None or self.scenario.light.pattern.kind == "daylight"
+
+    @property
     def system(self) -> System:
         """What the engine is given: of a year, in its darkest month.
 

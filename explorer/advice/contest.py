@@ -14,7 +14,8 @@ from explorer.advice.assess import Assessment, assess
 from explorer.advice.case import Case
 from explorer.advice.cautions import cautions
 from explorer.advice.criteria import RUNS
-from explorer.advice.fleet import Fleet, fleet, with_gathered_log
+from explorer.advice.fleet import Fleet, fleet
+from explorer.advice.gathered import gathered
 from explorer.advice.judge import judge
 from explorer.advice.verdict import Verdict
 from explorer.engine.picture import Picture
@@ -285,8 +286,8 @@ def _best(case: Case, family: StoreFamily, seen: Fleet) -> tuple[int, Assessment
             return i, assess(tried)
         tried.forget()
     design = _fitted(case, family, chosen)
-    if design.log is not None and seen.reserve[chosen] < HOPELESS:
-        found = assess(Case(*with_gathered_log(design.scenario, design.log)))
+    if design.is_long and seen.reserve[chosen] < HOPELESS:
+        found = assess(gathered(design))
         return chosen, replace(found, case=design)
     return chosen, assess(design)
 

@@ -10,7 +10,7 @@ later.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -150,6 +150,10 @@ def fleet(
 
     found = followed(several.scenario, several.system, size, worth=worth if only_runs else None)
     read = found.readings
+    if case.year is not None:
+        # Some weeks do not know what a year does: the march has the word.
+        nowhere = np.zeros(size, bool)
+        read = replace(read, sure=nowhere, falls=nowhere)
     return Fleet(
         judged=judged(read, asked), readings=read,
         low=None if read.low is None else judged(read.low, asked),

@@ -2,16 +2,23 @@
 
 from __future__ import annotations
 
+from datetime import timedelta
+
 import numpy as np
 from numpy.typing import NDArray
 
 from explorer.advice.case import Case
+from explorer.engine.system import WEEK_S
+from explorer.scenario.light import LogPattern
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario
+from explorer.scenario.year_light import YearLight, year_scale
 
 FloatArray = NDArray[np.float64]
 
 LOG_LEVELS = 7
+HARD_WEEKS = 4
+"""Weeks of a year that stand for it where many designs are looked at together."""
 SHORT_LOG = 64
 """Most stretches of a log that is taken as it is."""
 DARK, DIM = 1e-4, 0.02
@@ -76,8 +83,38 @@ def with_gathered_log(scenario: Scenario, log: LightLog) -> tuple[Scenario, Ligh
     return scenario.model_copy(update={"light": light}), coarse
 
 
+def with_darkest_weeks(scenario: Scenario, year: YearLight) -> tuple[Scenario, LightLog]:
+    """A scenario in the darkest weeks of its year, which come again and again.
+
+    No more than a first guess for many designs at once: what a store carries over from the weeks
+    before is not seen, and how the year's other months suit the design neither.
+    """
+    per_week = round(WEEK_S / year.step_s)
+    lux = year.daylight_lx + year.electric_lx
+    total = np.concatenate([[0.0], np.cumsum(np.append(lux, lux[: HARD_WEEKS * per_week]))])
+    begins = np.arange(0, len(lux), per_week // 7)
+    sums = total[begins + HARD_WEEKS * per_week] - total[begins]
+    some = (begins[int(np.argmin(sums))] + np.arange(HARD_WEEKS * per_week)) % len(lux)
+    level, day = lux[some], year.daylight_lx[some]
+    bright = float(level.sum())
+    log = LightLog(
+        time_s=year.step_s * np.arange(len(some) + 1.0), illuminance_lx=level,
+        start=year.start + timedelta(seconds=float(some[0]) * year.step_s), step_s=year.step_s,
+    )
+    light = scenario.light.model_copy(update={
+        "pattern": LogPattern(),
+        "source": year.daylight_source if bright <= day.sum() else year.electric_source,
+        "daylight_share": 0.0 if bright <= day.sum() else float(day.sum()) / bright,
+        "illuminance_lx": year_scale(scenario.light.illuminance_lx, year) * log.mean_lit_lx,
+        "ambient_C": float(np.mean(year.temperature_c[some])),
+    })
+    return with_gathered_log(scenario.model_copy(update={"light": light}), log)
+
+
 def gathered(case: Case) -> Case:
-    """The case under its log in hours, where there is a log."""
+    """The case under its log in hours, or in the darkest weeks of its year; else itself."""
+    if case.year is not None:
+        return Case(*with_darkest_weeks(case.scenario, case.year))
     if case.log is None:
         return case
     return Case(*with_gathered_log(case.scenario, case.log))

@@ -14,7 +14,7 @@ from explorer.advice.verdict import CHECK_NAMES, NO_LIMIT, Check, Verdict
 from explorer.advice.year.readings import year_ratings
 from explorer.advice.year.sentences import rated_scenario, year_sentences
 from explorer.scenario.ratings import ratings as ratings_of
-from explorer.text import Text, joined, say
+from explorer.text import joined, say
 
 
 @kept
@@ -56,12 +56,11 @@ def judge(case: Case) -> Verdict:
     table = judged(found, asked)
     if any(np.isnan(one.margin).any() for one in table.values()):
         raise Unjudgeable(CANNOT)
-    at, sentences = case.scenario, dict[str, Text]()
-    if case.year is None:
-        sentences |= all_of(case, found)
-    else:
-        at, sentences = rated_scenario(case), year_sentences(case, found)
-    sentences["ratings"] = safety.ratings_check(at, found.ratings).sentence
+    at = case.scenario if case.year is None else rated_scenario(case)
+    sentences: dict[str, str] = {
+        **(all_of(case, found) if case.year is None else year_sentences(case, found)),
+        "ratings": safety.ratings_check(at, found.ratings).sentence,
+    }
     checks = []
     for name in CHECK_NAMES:
         one, sentence = table[name], sentences[name]

@@ -61,12 +61,12 @@ def panel_curve(case: Case, illuminance_lx: float | None = None) -> PanelCurve:
     illuminance_lx : float, optional
         Light at the place; the scenario's own level when left out. [lx]
     """
-    scenario, log, system = case.scenario, case.log, case.system
+    scenario, system = case.scenario, case.system
     lux = illuminance_lx
     if lux is None:
         lux = scenario.light.illuminance_lx
     if lux is None:
-        lux = log.mean_lit_lx if log is not None else 0.0
+        lux = case.mean_lit_lx
     amps = float(lux * current_per_lux(scenario.light, scenario.panels))
     curve = pv.current_over(system.panel, amps, points=400)
     charger = charger_curve(case, amps)

@@ -95,7 +95,7 @@ def levers(case: Case) -> list[Lever]:
     scenario = case.scenario
     lux = scenario.light.illuminance_lx
     if lux is None:
-        lux = case.log.mean_lit_lx if case.log is not None else 0.0
+        lux = case.mean_lit_lx
     rows: list[tuple[str, float, float, float, str]] = []
     """Path, present value, how far it may fall and rise as a factor, and whose it is."""
     if lux > 0:

@@ -23,12 +23,12 @@ def sold_span(case: Case) -> tuple[float, float] | None:
     tuple of float or None
         None where the panel has a data sheet.
     """
-    scenario, log = case.scenario, case.log
+    scenario = case.scenario
     if scenario.panels.data_sheet:
         return None
     light = scenario.light
     lux = light.illuminance_lx
     if lux is None:
-        lux = log.mean_lit_lx if log is not None else UNKNOWN_LX
+        lux = case.mean_lit_lx or UNKNOWN_LX
     at_cells = lux * light.orientation_factor * light.cover_factor * light.soiling_factor
     return parts.sold_share(scenario.panels.technology, float(at_cells))

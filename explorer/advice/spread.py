@@ -173,13 +173,13 @@ def drawn_values(
     A triangle ends at the tolerance and favours the middle, as sorted parts do; values stay
     within their field's range.
     """
-    scenario, log = case.scenario, case.log
+    scenario = case.scenario
     random = np.random.default_rng(seed)
     values: dict[str, FloatArray] = {}
     for tolerance in sorted(tolerances, key=lambda t: t.path != size_path(scenario)):
         nominal = get_value(scenario, tolerance.path)
         if nominal is None:
-            nominal = log.mean_lit_lx if log is not None else 0.0
+            nominal = case.mean_lit_lx
         info = describe(owner_class(scenario, tolerance.path), tolerance.path.rpartition(".")[2])
         reach = tolerance.amount * (abs(nominal) if tolerance.kind == "relative" else 1.0)
         shift = random.triangular(-1.0, 0.0, 1.0, builds) * reach
@@ -262,7 +262,7 @@ def confirmed(
         `stopped` said so.
     """
     if most is None:
-        most = MOST_JUDGED if found.case.log is None else MOST_JUDGED_LOG
+        most = MOST_JUDGED_LOG if found.case.is_long else MOST_JUDGED
     table = _Judging(found, stopped)
     open_ = table.open_()
     table.judge(open_[np.unique(np.linspace(0, len(open_) - 1, most // 2).astype(int))]

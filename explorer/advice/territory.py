@@ -78,10 +78,10 @@ def axis_of(scenario: Scenario, path: str, low: float, high: float, points: int 
 
 def axis_choices(case: Case) -> tuple[Axis, ...]:
     """Quantities worth a map, each around its present value."""
-    scenario, log = case.scenario, case.log
+    scenario = case.scenario
     lux = scenario.light.illuminance_lx
     if lux is None:
-        lux = log.mean_lit_lx if log is not None and log.mean_lit_lx > 0 else 300.0
+        lux = case.mean_lit_lx or 300.0
     size = size_path(scenario)
     now = float(get_value(scenario, size))
     axes = [
@@ -161,7 +161,7 @@ def refined(case: Case, found: Territory, stopped: Stopped) -> Iterator[Territor
     """
     level = np.minimum(np.abs(_logs(found.margin)), np.abs(_logs(found.reserve))).ravel()
     near = np.flatnonzero(~found.sure.ravel())
-    most = MOST_JUDGED if case.log is None else MOST_JUDGED_LOG
+    most = MOST_JUDGED_LOG if case.is_long else MOST_JUDGED
     near = near[np.argsort(level[near], kind="stable")][:most]
     table = {n: getattr(found, n).copy() for n in ("codes", "margin", "reserve", "governing")}
     sure = found.sure.copy()

@@ -206,35 +206,32 @@ def settled_year(seasons: Seasons, opening: Chain) -> SettledYear:
             _length(seasons, month) - into, state, begin_s=seasons.edges_s[month] + into
         )
         state, month = seasons.handed_on(rest.end, month, (month + 1) % count), (month + 1) % count
-    settled = False
-    first, drifts = month, list[float]()
-    for turn in range(count * MOST_YEARS):
-        before = found.get(month)
-        if len(found) == count and before is not None and _goes_on(seasons, month, before.start, state):
-            settled = True
-            break
-        if before is not None and month == first and state.connected == before.start.connected:
-            drifts.append(state.charge_c - before.start.charge_c)
-            state = _stepped(seasons, month, state, drifts)
-        if before is not None and len(found) < count and _goes_on(
-            seasons, month, before.start, state
-        ):
-            state = seasons.handed_on(before.run.end, month, (month + 1) % count)
-            month = (month + 1) % count
-            continue
-        run = seasons.engines[month].march(
-            _length(seasons, month), state, most_legs=STUDY_LEGS
-        )
-        found[month] = Part(
-            month=month, begin_s=seasons.edges_s[month], into_s=0.0, start=state, run=run
-        )
-        state = seasons.handed_on(run.end, month, (month + 1) % count)
-        month = (month + 1) % count
+    settled, marched, first, drifts = False, 0, month, list[float]()
+    while marched < count * MOST_YEARS:
+        before, following = found.get(month), (month + 1) % count
+        if before is not None and _goes_on(seasons, month, before.start, state):
+            if len(found) == count:
+                settled = True
+                break
+            # It goes as it went: the month in which the opening began is still to come.
+            end = before.run.end
+        else:
+            if before is not None and month == first and state.connected == before.start.connected:
+                drifts.append(state.charge_c - before.start.charge_c)
+                state = _stepped(seasons, month, state, drifts)
+            run = seasons.engines[month].march(
+                _length(seasons, month), state, most_legs=STUDY_LEGS
+            )
+            found[month] = Part(
+                month=month, begin_s=seasons.edges_s[month], into_s=0.0, start=state, run=run
+            )
+            end, marched = run.end, marched + 1
+        state, month = seasons.handed_on(end, month, following), following
     return SettledYear(
         months=tuple(
             replace(found[m], begin_s=seasons.edges_s[m]) for m in range(count)
         ),
-        settled=settled, years=1 + (turn + count - 1) // count,
+        settled=settled, years=1 + (marched + count - 1) // count,
     )
 
 

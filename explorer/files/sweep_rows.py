@@ -73,7 +73,7 @@ def batch_rows(
 ) -> list[Row | None]:
     """Rows that the batch engine may decide; None where the exact march must."""
     rows: list[Row | None] = [None] * len(columns[0])
-    if sweep.exact:
+    if sweep.exact or sweep.scenario.light.pattern.kind == "daylight":
         return rows
     paths = [v.path for v in sweep.varied]
     values = list(zip(*(c.tolist() for c in columns), strict=True))

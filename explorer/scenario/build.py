@@ -47,10 +47,15 @@ def build(
     ValueError
         The pattern is a log, or names a weather file, and none was given.
     """
+    return built(scenario, light_course(scenario.light, scenario.panels, log, weather))
+
+
+def built(scenario: Scenario, course: es.LightCourse) -> es.System:
+    """The engine's view of a scenario under some course of light."""
     store = scenario.store.built(scenario.light.ambient_C, scenario.charger.full_V)
     load = _protected(build_load(scenario.load), plain(store.empty_v))
     return es.System(
-        light=light_course(scenario.light, scenario.panels, log, weather),
+        light=course,
         panel=build_panel(scenario.panels, scenario.light.ambient_C),
         charger=build_charger(scenario.charger, scenario.light.ambient_C),
         full_v=scenario.charger.full_V,

@@ -171,7 +171,7 @@ def knob_value(case: Case, knob: Knob) -> float:
 def measured_level(case: Case) -> float:
     """Mean of the log while lit; 1 lx where there is none. [lx]"""
     # Three digits: more would not fit, and no log knows them.
-    return 1.0 if case.log is None else max(float(f"{case.log.mean_lit_lx:.3g}"), 1.0)
+    return max(float(f"{case.mean_lit_lx:.3g}"), 1.0)
 
 
 def operation_name(operation: Operation, index: int) -> str:

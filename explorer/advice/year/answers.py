@@ -99,7 +99,7 @@ def year_calendar(case: Case) -> YearCalendar:
     mean = np.diff(np.interp(np.append(begin, begin[-1] + HOUR_S), edges, total)) / HOUR_S
     picture = trace.picture(0.0, days * DAY_S, days)
     table = connected[: days * HOURS].reshape(days, HOURS)
-    works = table.all(axis=1)
+    works: BoolArray = np.array(table.all(axis=1))
     for run in found.months:
         for event in run.run.events:
             if event.kind in ("disconnect", "brown_out"):
@@ -124,11 +124,11 @@ def _light(runs: tuple[MonthRun, ...]) -> tuple[FloatArray, FloatArray]:
 
 @kept
 def month_energies(case: Case) -> MonthEnergy:
-    """Energies of the months, from the charges that were carried in each quarter of an hour.
+    """Energies of the months, from the charges that were carried in each hour.
 
-    A charge counts with the store's voltage of its quarter of an hour, which is exact to the
-    little that the store moves in it; what was thrown away is what the charger delivers into a
-    full store, less what it delivered, where the store was full.
+    A charge counts with the mean of the store's voltage at the two ends of its hour; what was
+    thrown away is what the charger delivers into a full store, less what it delivered, where the
+    store was full.
     """
     rows = [_energies(run) for run in year_study(case).months]
     return MonthEnergy(**{
@@ -138,8 +138,7 @@ def month_energies(case: Case) -> MonthEnergy:
 
 
 def _energies(run: MonthRun) -> tuple[float, float, float, float]:
-    step_s = HOUR_S / 4.0
-    edges = np.linspace(0.0, run.run.span_s, max(round(run.run.span_s / step_s), 1) + 1)
+    edges = np.linspace(0.0, run.run.span_s, max(round(run.run.span_s / HOUR_S), 1) + 1)
     width = np.diff(edges)
     rows = run.trace.rows(edges[:-1], edges[1:])
     volts = np.append(rows.store_v, run.trace.voltages(edges[-1:]).store_v)

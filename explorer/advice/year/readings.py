@@ -6,12 +6,12 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from explorer.advice import checks as rules
 from explorer.advice.case import Case, kept
 from explorer.advice.checks import Judged, asked_of, judged
 from explorer.advice.readings import (
     DarkReading,
     FloatArray,
-    IntArray,
     PulseReading,
     Readings,
 )
@@ -25,6 +25,7 @@ from explorer.engine.march import Engine
 from explorer.engine.system import DAY_S
 from explorer.scenario.ratings import Rating, ratings
 
+DARK_FIELDS = tuple(DarkReading.__dataclass_fields__)
 MONTH_TRIED_S = 31 * DAY_S
 """How long a first charge is followed that begins with a month. [s]"""
 
@@ -39,6 +40,11 @@ class Window:
     """Arrays of shape (1,); what a full store gives over the months is taken off."""
     gives_w: float
     """What the full store gives, spread over these months. [W]"""
+
+    @property
+    def ratio(self) -> float:
+        """Brought over what is to be taken from it."""
+        return float(self.balance.brought_w[0] / self.balance.taken_w[0])
 
 
 @kept
@@ -55,10 +61,7 @@ def month_readings(case: Case) -> Readings:
     return Readings(
         ready_s=case.once_under_any_margins("month starts", lambda: _starts(case)),
         level_v=held.level_v, brought_w=held.brought_w, taken_w=held.taken_w,
-        dark=DarkReading(**{
-            name: np.concatenate([getattr(p.dark, name) for p in parts])
-            for name in ("needed_s", "lasts_s", "begin_v", "closure")
-        }),
+        dark=month_dark(case),
         pulse=None if pulses[0] is None else PulseReading(**{
             name: np.concatenate([getattr(p, name) for p in pulses])
             for name in PulseReading.__dataclass_fields__
@@ -78,7 +81,6 @@ def month_readings(case: Case) -> Readings:
 class _MonthPart:
     """What the course of one month says; arrays with a leading axis of 1."""
 
-    dark: DarkReading
     pulse: PulseReading | None
     served: FloatArray
     wanted: FloatArray
@@ -90,16 +92,27 @@ class _MonthPart:
 def _of_month(case: Case, found: MonthRun) -> _MonthPart:
     run, system = found.run, found.engine.system
     starts = year_study(case).starts
-    closure_s = case.scenario.margins.closure_days * DAY_S
     wanted = [float(np.asarray(w)) for w in wanted_runs(system, run.span_s)]
     served = np.array(run.tally.served, float) if starts else np.zeros(len(wanted))
     return _MonthPart(
-        dark=worst_dark(found.trace, list(found.gaps), closure_s, found.in_the_dark),
         pulse=pulse(found.engine, run),
         served=served[None, :], wanted=np.array(wanted)[None, :],
         connected=np.array([connected_share(run, starts=starts)]),
         cut_offs=np.array([float(run.tally.cut_offs)]), span_s=np.array([run.span_s]),
     )
+
+
+@kept
+def month_dark(case: Case) -> DarkReading:
+    """The worst dark stretch that begins in each month; arrays of shape (months,)."""
+    closure_s = case.scenario.margins.closure_days * DAY_S
+    rows = [
+        worst_dark(run.trace, list(run.gaps), closure_s, run.in_the_dark)
+        for run in year_study(case).months
+    ]
+    return DarkReading(**{
+        name: np.concatenate([getattr(row, name) for row in rows]) for name in DARK_FIELDS
+    })
 
 
 def month_balances(case: Case) -> Balance:
@@ -136,7 +149,7 @@ def _tightest(case: Case) -> Window:
             needed = held.taken_w[some] @ length[some] / span - gives
             if needed <= 0.0:
                 continue
-            if best is None or brought * best.balance.taken_w[0] < best.balance.brought_w[0] * needed:
+            if best is None or brought / needed < best.ratio:
                 worst = int(some[np.argmin(held.brought_w[some] / held.taken_w[some])])
                 best = Window(
                     first=first, count=months, gives_w=float(gives),
@@ -163,8 +176,6 @@ def usable_energy(engine: Engine) -> float:
 def year_readings(case: Case) -> Readings:
     """What the checks read of the whole year; arrays of length 1."""
     found, rows, window = year_study(case), month_readings(case), tightest(case)
-    table = judged(rows, asked_of(case.scenario, 1))
-    worst = {name: int(np.argmin(check.margin)) for name, check in table.items()}
     by_pulse = None
     if rows.pulse is not None:
         at = int(np.argmin(spare(rows.pulse)))
@@ -172,17 +183,13 @@ def year_readings(case: Case) -> Readings:
             name: getattr(rows.pulse, name)[at : at + 1]
             for name in PulseReading.__dataclass_fields__
         })
-    at = worst["dark"]
     span = float(rows.span_s.sum())
     connected = float(rows.connected @ rows.span_s) / span
     return Readings(
         ready_s=np.array([found.first.seconds]),
         level_v=window.balance.level_v, brought_w=window.balance.brought_w,
         taken_w=window.balance.taken_w,
-        dark=DarkReading(**{
-            name: getattr(rows.dark, name)[at : at + 1]
-            for name in ("needed_s", "lasts_s", "begin_v", "closure")
-        }),
+        dark=year_dark(case),
         pulse=by_pulse, ratings=year_ratings(case),
         served=rows.served.sum(axis=0, keepdims=True),
         wanted=rows.wanted.sum(axis=0, keepdims=True),
@@ -204,7 +211,9 @@ def worst_months(case: Case) -> dict[str, int]:
 
 def year_dark(case: Case) -> DarkReading:
     """The worst dark stretch of the year."""
-    return year_readings(case).dark
+    rows = month_dark(case)
+    at = int(np.argmin(rules.dark(rows, asked_of(case.scenario, 1)).margin))
+    return DarkReading(**{name: getattr(rows, name)[at : at + 1] for name in DARK_FIELDS})
 
 
 def year_balance(case: Case) -> Balance:
@@ -248,7 +257,7 @@ def year_ratings(case: Case) -> tuple[Rating, ...]:
         near: FloatArray = row.margin
         if row.key in ("too_cold", "too_hot"):
             near = row.seen - row.rated if row.key == "too_cold" else row.rated - row.seen
-        at: IntArray = np.argmin(near)
+        at = int(np.argmin(near))
         found.append(replace(row, seen=row.seen[at], rated=row.rated[at]))
     return tuple(found)
 

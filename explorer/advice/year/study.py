@@ -161,7 +161,7 @@ def _first_light(seasons: Seasons, from_s: float) -> float:
         light = seasons.engines[month].system.light
         lit = (light.photocurrent_a > 0.0) & (light.edges_s[1:] > into)
         if lit.any():
-            return passed + max(float(light.edges_s[:-1][lit][0]) - into, 0.0)
+            return float(passed + max(float(light.edges_s[:-1][lit][0]) - into, 0.0))
         passed += light.period_s - into
         month, into = (month + 1) % len(seasons.engines), 0.0
     return 0.0

@@ -130,8 +130,7 @@ class TerritoryDrawer(Drawer):
     def _value(self, path: str) -> float:
         value = get_value(self.document.scenario, path)
         if value is None:
-            log = self.document.log
-            return log.mean_lit_lx if log is not None else 0.0
+            return self.document.case.mean_lit_lx
         return float(value)
 
     def _same_map(self, one: Scenario, other: Scenario) -> bool:
