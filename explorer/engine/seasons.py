@@ -17,7 +17,6 @@ import numpy as np
 from explorer.engine.course import Event, Standing, StopAt, Tally, Trajectory
 from explorer.engine.march import Engine
 from explorer.engine.steady import STUDY_LEGS
-from explorer.engine.system import WhenReady
 
 TOLERANCE = 5e-5
 """How near to where a month began a year before one must begin to go on as it did, relative to a
@@ -209,7 +208,8 @@ def settled_year(seasons: Seasons, opening: Chain) -> SettledYear:
     settled, marched, first, drifts = False, 0, month, list[float]()
     while marched < count * MOST_YEARS:
         before, following = found.get(month), (month + 1) % count
-        if before is not None and _goes_on(seasons, month, before.start, state):
+        late = marched >= count
+        if before is not None and _goes_on(seasons, month, before.start, state, late=late):
             if len(found) == count:
                 settled = True
                 break
@@ -239,23 +239,19 @@ def _length(seasons: Seasons, month: int) -> float:
     return float(seasons.edges_s[month + 1] - seasons.edges_s[month])
 
 
-def _goes_on(seasons: Seasons, month: int, before: Standing, now: Standing) -> bool:
-    """Whether a month that begins so goes as it went, but for a run of an operation."""
+def _goes_on(
+    seasons: Seasons, month: int, before: Standing, now: Standing, *, late: bool
+) -> bool:
+    """Whether a month that begins so goes as it went; `late`, but for a run or a turn at full."""
     if before.connected != now.connected:
         return False
-    engine = seasons.engines[month]
-    # A clock that does not divide the year stands elsewhere in its interval a year later.
-    grain = max(
-        (
-            engine.charge_of(op)
-            for j, op in enumerate(engine.system.load.operations)
-            if not engine.averaged[j] or isinstance(op.schedule, WhenReady)
-        ),
-        default=0.0,
-    )
-    field = engine.field
-    if not (now.charging and before.charging):
-        grain += field.full_c - field.resume_c
+    engine, grain = seasons.engines[month], 0.0
+    if late:
+        # A clock that does not divide the year stands elsewhere in its interval a year later.
+        field, load = engine.field, engine.system.load
+        grain = max((engine.charge_of(op) for op in load.operations), default=0.0)
+        if not (now.charging and before.charging):
+            grain += field.full_c - field.resume_c
     moved = abs(now.charge_c - before.charge_c)
     return moved <= TOLERANCE * seasons.full_c(month) + grain
 
