@@ -38,7 +38,7 @@ from explorer.files.disk import FileError
 from explorer.files.logs import resolve_log
 from explorer.files.scenario_json import load_scenario, save_scenario
 from explorer.files.sweep_plan import Sweep, Value, Varied
-from explorer.files.sweep_rows import batch_rows, exact_row, header
+from explorer.files.sweep_rows import header, judged_rows
 from explorer.files.tables import trace_table
 from explorer.resource_files import scenario_folder
 from explorer.scenario.model import Scenario, get_value, with_values
@@ -229,12 +229,7 @@ class Design:
         for one in plan.varied:
             self.value(one.path)
         columns = plan.columns(0, len(plan))
-        rows = batch_rows(plan, self._case.log, columns)
-        each = list(zip(*(column.tolist() for column in columns), strict=True))
-        found = [
-            exact_row(plan, self._case.log, each[i]) if row is None else row
-            for i, row in enumerate(rows)
-        ]
+        found = judged_rows(plan, self._case.log, 0, len(plan))
         names = header(plan)[1 + len(columns):]
         table: dict[str, NDArray[Any]] = {
             one.path: np.asarray(column) for one, column in zip(plan.varied, columns, strict=True)

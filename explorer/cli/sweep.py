@@ -31,13 +31,17 @@ BAD_INPUT = 3
 @click.option("--workers", type=click.IntRange(1, 256), default=None,
               help="Processes; as many as there are cores when left out.")
 @click.option(
+    "--cluster", metavar="ADDRESS", default=None,
+    help="Let a Dask cluster do it, by the address of its scheduler: tcp://host:8786.",
+)  # fmt: skip
+@click.option(
     "-o", "--output", required=True, type=click.Path(path_type=Path),
-    help="Table to write, .csv or .parquet.",
+    help="Table to write, .csv or .parquet; with --cluster a folder of parts, .parquet.",
 )  # fmt: skip
 @click.pass_context
 def sweep(
     context: click.Context, file: Path, texts: tuple[str, ...], rows: int | None, seed: int,
-    columns: str, exact: bool, workers: int | None, output: Path,
+    columns: str, exact: bool, workers: int | None, cluster: str | None, output: Path,
 ) -> None:
     """Judge many variants of a scenario FILE and write one row for each.
 
@@ -45,9 +49,13 @@ def sweep(
     close to a limit or that averages do not suit. The column judged_by says which it was: numbers
     of rows by "batch" are estimates, good to some 5 to 15 %, their verdict is meant to be the one
     of "check". Rows stream to OUTPUT.partial; the same command started again goes on from there.
+
+    With --cluster the rows are made by the workers of a Dask cluster that stands already, and come
+    as parts of Parquet in the folder OUTPUT: the same values, and a worker may die.
     """
     from explorer.files.scenario_json import load_scenario
-    from explorer.files.sweep import Sweep, parse_vary, run_sweep
+    from explorer.files.sweep import CHUNK, Sweep, parse_vary, run_sweep
+    from explorer.files.sweep_cluster import run_on_cluster
 
     try:
         scenario = load_scenario(file).scenario
@@ -63,7 +71,11 @@ def sweep(
         with click.progressbar(
             length=len(plan), label="Variants", file=sys.stderr, update_min_steps=4
         ) as bar:
-            for count in run_sweep(plan, file, output, workers=workers):
+            counts = (
+                run_sweep(plan, file, output, workers=workers) if cluster is None
+                else run_on_cluster(plan, file, output, cluster, chunk=CHUNK)
+            )  # fmt: skip
+            for count in counts:
                 bar.update(count - done)
                 done = count
     except (FileError, ValueError) as fault:

@@ -22,7 +22,7 @@ from typing import Any
 
 from explorer.files.logs import resolve_log
 from explorer.files.sweep_plan import Sweep, SweepError, Varied, parse_vary
-from explorer.files.sweep_rows import ANSWER_NAMES, Row, batch_rows, exact_row, header
+from explorer.files.sweep_rows import ANSWER_NAMES, Row, batch_rows, exact_row, header, judged_rows
 from explorer.files.sweep_table import is_table, parquet_modules, to_parquet
 from explorer.scenario.light_log import LightLog
 
@@ -147,13 +147,9 @@ def _chunks(sweep: Sweep, log: LightLog | None, done: int, workers: int) -> Iter
     """Finished chunks in their order."""
     begins = range(done, len(sweep), CHUNK)
     if workers == 1:
-        _begin_worker(sweep, log)
         for begin in begins:
-            rows = _batch(begin, min(begin + CHUNK, len(sweep)))
-            open_ = [i for i, row in enumerate(rows) if row is None]
-            for i in open_:
-                rows[i] = _march([begin + i])[0]
-            yield _Chunk(begin, rows)
+            end = min(begin + CHUNK, len(sweep))
+            yield _Chunk(begin, list(judged_rows(sweep, log, begin, end)))
         return
     with ProcessPoolExecutor(
         workers, mp_context=multiprocessing.get_context("spawn"),

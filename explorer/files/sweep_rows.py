@@ -104,6 +104,17 @@ def batch_rows(
     return rows
 
 
+def judged_rows(sweep: Sweep, log: LightLog | None, begin: int, end: int) -> list[Row]:
+    """Rows from one number up to another, by the batch, and by the march where that is unsure.
+
+    They are the same whoever makes them, as long as they are asked for in the same chunks.
+    """
+    columns = sweep.columns(begin, end)
+    rows = batch_rows(sweep, log, columns)
+    each = list(zip(*(column.tolist() for column in columns), strict=True))
+    return [exact_row(sweep, log, each[i]) if row is None else row for i, row in enumerate(rows)]
+
+
 def _decided(
     sweep: Sweep, log: LightLog | None, common: dict[str, Value],
     several: dict[str, np.ndarray[Any, Any]],
@@ -146,4 +157,4 @@ def _fault(sweep: Sweep, sentence: str) -> Row:
     return ["error", *([""] * numbers), "", " ".join(sentence.split())]
 
 
-__all__ = ["ANSWER_NAMES", "Row", "batch_rows", "exact_row", "header"]
+__all__ = ["ANSWER_NAMES", "Row", "batch_rows", "exact_row", "header", "judged_rows"]
