@@ -8,8 +8,10 @@ with and without).
 from __future__ import annotations
 
 from explorer.scenario.banks import SupercapacitorStore
+from explorer.scenario.daylight import DaylightPattern, SkyReading
 from explorer.scenario.demand import Regulator
 from explorer.scenario.fields import Section
+from explorer.scenario.light import Light
 from explorer.scenario.supply import ConverterCharger
 
 _NONE: frozenset[str] = frozenset()
@@ -34,6 +36,14 @@ def idle_keys(section: Section) -> frozenset[str]:
         return _of_converter(section)
     if isinstance(section, SupercapacitorStore):
         return _of_supercapacitor(section)
+    if isinstance(section, SkyReading):
+        return _NONE if section.illuminance_lx is not None else frozenset({"date", "time", "sky"})
+    if isinstance(section, DaylightPattern):
+        of_file = {"latitude_deg", "longitude_deg", "months"}
+        return frozenset(of_file) if section.weather_file else _NONE
+    if isinstance(section, Light):
+        by_hour = {"daylight_share", "ambient_C"}
+        return frozenset(by_hour) if isinstance(section.pattern, DaylightPattern) else _NONE
     return _NONE
 
 

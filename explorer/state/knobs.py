@@ -5,16 +5,20 @@ from __future__ import annotations
 import math
 from bisect import bisect_left
 from dataclasses import dataclass
+from typing import Any
 
 from explorer.advice.case import Case
 from explorer.advice.stops import largest_phase_path, stops_of
 from explorer.quantity import show
+from explorer.scenario.daylight import DaylightPattern
 from explorer.scenario.demand import Operation
-from explorer.scenario.fields import describe
+from explorer.scenario.fields import Section, describe
+from explorer.scenario.light import LogPattern
 from explorer.scenario.model import Scenario, get_value, owner_class, size_path
 from explorer.text import say
 
 LIGHT_PATH = "light.illuminance_lx"
+PATTERN_PATH = "light.pattern"
 KNOB_KEYS = ("light", "panels", "store", "pulse")
 
 
@@ -172,6 +176,18 @@ def measured_level(case: Case) -> float:
     """Mean of the log while lit; 1 lx where there is none. [lx]"""
     # Three digits: more would not fit, and no log knows them.
     return max(float(f"{case.mean_lit_lx:.3g}"), 1.0)
+
+
+def pattern_values(case: Case, pattern: Section) -> dict[str, Any]:
+    """Values by path that put another pattern of light in place, with a level that suits it.
+
+    Daylight is as bright as computed, not as the level that lamps had; lamps have a level.
+    """
+    if isinstance(pattern, DaylightPattern):
+        return {PATTERN_PATH: pattern, LIGHT_PATH: None}
+    if case.scenario.light.illuminance_lx is None and not isinstance(pattern, LogPattern):
+        return {LIGHT_PATH: measured_level(case), PATTERN_PATH: pattern}
+    return {PATTERN_PATH: pattern}
 
 
 def operation_name(operation: Operation, index: int) -> str:

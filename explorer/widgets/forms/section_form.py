@@ -6,12 +6,14 @@ from PySide6.QtCore import QSignalBlocker, QSize, Qt
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
 
+from explorer.scenario.daylight import SkyMonth
 from explorer.scenario.demand import Operation, Phase
 from explorer.scenario.fields import Section, describe
 from explorer.scenario.idle import idle_keys
 from explorer.scenario.supply import EfficiencyPoint, SheetPoint
 from explorer.state import theme
 from explorer.state.document import Document
+from explorer.state.knobs import PATTERN_PATH, pattern_values
 from explorer.state.language import tr
 from explorer.state.shape import (
     Shape,
@@ -25,6 +27,8 @@ from explorer.widgets.buttons import PillButton, pill
 from explorer.widgets.fault_line import FaultLine
 from explorer.widgets.fields import CalmComboBox
 from explorer.widgets.forms.efficiency_row import EfficiencyRow
+from explorer.widgets.forms.file_row import FileRow
+from explorer.widgets.forms.months_row import MonthsRow
 from explorer.widgets.forms.rows import (
     AMOUNT_KEYS,
     AmountRow,
@@ -156,7 +160,11 @@ class SectionForm(QWidget):
         chosen = self._kinds[index]
         if not isinstance(self._document.section(self._path), chosen):
             self._document.begin_gesture()
-            if fault := self._document.attempt(self._path, chosen()):
+            if self._path == PATTERN_PATH:
+                values = pattern_values(self._document.case, chosen())
+                if not self._document.edit_together(values, "change of light"):
+                    self._show_kind()
+            elif fault := self._document.attempt(self._path, chosen()):
                 self._show_kind()
                 self._fault.say(fault)
 
@@ -189,6 +197,10 @@ class SectionForm(QWidget):
                 return Headed(tr(field.label), SheetRow(self._document, path))
             case "list" if shape.sections == (EfficiencyPoint,):
                 return Headed(tr(field.label), EfficiencyRow(self._document, path))
+            case "list" if shape.sections == (SkyMonth,):
+                return Headed(tr(field.label), MonthsRow(self._document, path))
+            case "text" if key == "weather_file":
+                return FileRow(self._document, path, field)
             case "list":
                 return Headed(tr(field.label), ListForm(self._document, path, shape))
             case _:
@@ -325,7 +337,6 @@ _ITEM_WORDS = texts({
     "Holidays": {
         "name": "Holidays {n}", "add": "Add holidays", "remove": "Remove holidays {n}",
     },
-    "SkyMonth": {"name": "Month {n}", "add": "Add month", "remove": "Remove month {n}"},
     "Operation": {
         "name": "Operation {n}", "add": "Add operation", "remove": "Remove operation {n}",
     },

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from explorer.resource_files import resource_path
-from explorer.scenario import demand, light, model, origin, storage, supply
+from explorer.scenario import daylight, demand, light, model, origin, storage, supply
 from explorer.scenario.demand import Phase
 from explorer.scenario.fields import Section, describe
 from explorer.scenario.model import Scenario, get_value, owner_class
@@ -22,6 +22,13 @@ SECTIONS: dict[type[Section], str] = {
     light.WeekPattern: "pattern",
     light.LogPattern: "pattern",
     light.LitBlock: "block",
+    daylight.DaylightPattern: "pattern",
+    daylight.SkyMonth: "month",
+    daylight.Outdoors: "spot",
+    daylight.Indoors: "spot",
+    daylight.SkyReading: "reading",
+    daylight.LampHours: "lamps",
+    daylight.Holidays: "holidays",
     supply.Panels: "panels",
     supply.SheetPoint: "sheet",
     supply.ConverterCharger: "charger",
@@ -45,6 +52,11 @@ SECTION_TITLES = texts({
     "light": "Light",
     "pattern": "Hours of light",
     "block": "Lit block",
+    "month": "Month of a year of daylight",
+    "spot": "Where the panel is",
+    "reading": "One reading that sets the daylight",
+    "lamps": "Lamps beside the daylight",
+    "holidays": "Holidays",
     "panels": "Panels",
     "sheet": "Data-sheet line of a panel",
     "charger": "Charger",
@@ -60,6 +72,7 @@ SECTION_TITLES = texts({
 })  # fmt: skip
 _KIND_LABELS = texts({
     "pattern": "Kind of hours of light",
+    "spot": "Where the panel is",
     "charger": "Kind of charger",
     "store": "Kind of store",
     "schedule": "Kind of schedule",
