@@ -15,11 +15,11 @@ from explorer.advice.criteria import RUNS
 from explorer.advice.edges import Interrupted, find_edges
 from explorer.advice.fleet import Fleet, fleet
 from explorer.advice.stops import LIGHT_STOPS
+from explorer.scenario.generic import PANEL_AREAS, panels_price, store_price
 from explorer.scenario.guide.answers import Answers, MattersKey, OftenKey
-from explorer.scenario.guide.design import PANEL_AREAS, Design, family_of, technology_of
+from explorer.scenario.guide.design import Design, family_of, technology_of
 from explorer.scenario.guide.lit import lux_of, meets_frost
 from explorer.scenario.guide.made import scenario_from
-from explorer.scenario.guide.prices import panels_price, store_price
 from explorer.scenario.model import Scenario, size_path, with_value
 from explorer.scenario.parts import StoreFamily
 from explorer.scenario.supply import ConverterCharger

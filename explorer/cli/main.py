@@ -18,6 +18,7 @@ from explorer.advice.case import Case
 from explorer.advice.reach import Reach, reach
 from explorer.advice.sold import sold_span
 from explorer.cli.bench import bench
+from explorer.cli.builds import builds
 from explorer.cli.capture import capture
 from explorer.cli.look import look_command
 from explorer.cli.measure import measure
@@ -195,6 +196,7 @@ def schema(kind: str) -> None:
 
 commands.add_command(sweep)
 commands.add_command(bench)
+commands.add_command(builds)
 commands.add_command(capture)
 commands.add_command(look_command)
 commands.add_command(measure)

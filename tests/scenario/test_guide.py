@@ -8,6 +8,7 @@ import pytest
 
 from explorer.files.scenario_json import load_scenario, save_scenario
 from explorer.scenario import parts
+from explorer.scenario.generic import panels_price
 from explorer.scenario.guide import answers as keys
 from explorer.scenario.guide.answers import Answers
 from explorer.scenario.guide.assumptions import assumptions
@@ -15,7 +16,6 @@ from explorer.scenario.guide.design import Design
 from explorer.scenario.guide.jobs import JOBS, battery_power_w
 from explorer.scenario.guide.made import scenario_from
 from explorer.scenario.guide.places import SPOTS, level_lx
-from explorer.scenario.guide.prices import panels_price
 from explorer.scenario.guide.questions import QUESTIONS, choices_of, is_asked
 from explorer.scenario.model import Scenario
 from explorer.scenario.weekdays import WEEKDAYS

@@ -3,6 +3,14 @@
 from __future__ import annotations
 
 from explorer.quantity import show
+from explorer.scenario.generic import (
+    PER_CM2,
+    PER_CM3,
+    PER_PANEL,
+    PER_STORE,
+    panels_price,
+    store_price,
+)
 from explorer.scenario.guide.answers import Answers
 from explorer.scenario.guide.design import (
     AGED_YEARS,
@@ -22,14 +30,6 @@ from explorer.scenario.guide.lit import (
     season_share,
 )
 from explorer.scenario.guide.places import COMMON, SPOTS, origin_of
-from explorer.scenario.guide.prices import (
-    PER_CM2,
-    PER_CM3,
-    PER_PANEL,
-    PER_STORE,
-    panels_price,
-    store_price,
-)
 from explorer.scenario.guide.questions import OFTEN, WHEN
 from explorer.scenario.model import MARGIN_BY_KNOWLEDGE
 from explorer.scenario.weekdays import WEEKDAYS

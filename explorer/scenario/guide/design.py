@@ -11,11 +11,6 @@ from explorer.scenario.model import Margins
 from explorer.scenario.parts import StoreFamily
 from explorer.scenario.supply import Technology
 
-PANEL_AREAS: dict[Technology, tuple[float, ...]] = {
-    "amorphous": (4.0, 8.0, 15.0, 30.0, 60.0, 120.0, 250.0),
-    "gallium_arsenide": (2.0, 4.0, 8.0, 15.0, 30.0),
-}
-"""Active areas in which such panels are had, roughly (own judgement). [cm²]"""
 AGED_YEARS = 3.0
 CAUTIOUS_MARGIN, CAUTIOUS_DAYS = 2.5, 4.0
 """Where reliability matters most (own judgement)."""

@@ -1,0 +1,98 @@
+"""Builds as a person reads them: the columns of the front, and the table of a file."""
+
+from __future__ import annotations
+
+import math
+
+from explorer.advice.builds import MEASURES, Build, Builds
+from explorer.quantity import show
+from explorer.text import Text, figure, say, texts
+
+MEASURE_LABELS: dict[str, str] = texts({
+    "price": "Price",
+    "panel_cm2": "Panel area",
+    "volume_cm3": "Volume",
+    "mass_g": "Mass",
+})  # fmt: skip
+MEASURE_UNITS = {"price": "", "panel_cm2": "cm²", "volume_cm3": "cm³", "mass_g": "g"}
+BUILD_COLUMNS: tuple[tuple[str, str], ...] = texts((
+    ("panels", "Panels"),
+    ("store", "Store"),
+    ("charger", "Charger"),
+    ("price", "Price"),
+    ("panel_cm2", "Panel area"),
+    ("volume_cm3", "Volume"),
+    ("mass_g", "Mass"),
+    ("margin", "Smallest margin"),
+))  # fmt: skip
+
+
+def measure_text(name: str, value: float, currency: str = "") -> Text:
+    """A measure with its unit; a dash where it is not known.
+
+    Examples
+    --------
+    >>> measure_text("panel_cm2", 4.0), measure_text("price", 2.153)
+    ('4 cm²', '2.15')
+    >>> measure_text("mass_g", math.nan)
+    '–'
+    """
+    if math.isnan(value):
+        return say("–")
+    if name == "price":
+        return figure(f"{value:.2f} {currency}".rstrip())
+    return say("{value}", value=show(value, MEASURE_UNITS[name]))
+
+
+def build_cells(build: Build, currency: str) -> tuple[Text, ...]:
+    """Texts of one build, in the order of `BUILD_COLUMNS`."""
+    governing = build.verdict.governing
+    return (
+        build.panels, build.store, build.charger,
+        *(measure_text(name, getattr(build, name), currency) for name in MEASURES),
+        say("{check}, {margin}", check=CHECKS[governing.name], margin=f"{governing.margin:.3g}"),
+    )  # fmt: skip
+
+
+CHECKS: dict[str, str] = texts({
+    "starts": "starts", "balance": "balance", "dark": "dark", "pulse": "pulse",
+    "ratings": "ratings", "service": "service",
+})  # fmt: skip
+
+
+def builds_line(found: Builds) -> Text:
+    """What was tried and what came of it, in one sentence."""
+    running = len(found.measures["price"])
+    if not running:
+        return say("Of {n} builds none runs in this light.", n=found.tried)
+    return say(
+        "{n} builds tried, {running} may run; {front} of them are beaten by no other in price, "
+        "area, volume and mass, and run by the exact model.",
+        n=found.tried, running=running, front=len(found.front),
+    )  # fmt: skip
+
+
+def price_note(found: Builds) -> Text:
+    """What the prices are."""
+    if found.currency:
+        return say("Prices are those of your parts.")
+    return say(
+        "Prices are relative and stand for generic parts (own judgement, no source); put in the "
+        "prices of your parts to know better."
+    )
+
+
+def builds_table(found: Builds) -> dict[str, list[float | str]]:
+    """The front as columns of a file."""
+    table: dict[str, list[float | str]] = {
+        "panels": [str(b.panels) for b in found.front],
+        "store": [str(b.store) for b in found.front],
+        "charger": [str(b.charger) for b in found.front],
+        "parts": [b.part_count for b in found.front],
+    }
+    for name in MEASURES:
+        table[name] = [getattr(b, name) for b in found.front]
+    table["currency"] = [found.currency or "relative" for _ in found.front]
+    table["governing"] = [b.verdict.governing.name for b in found.front]
+    table["margin"] = [b.verdict.governing.margin for b in found.front]
+    return table

@@ -1,0 +1,180 @@
+"""The search for a build: what it shows runs, and nothing that runs is better."""
+
+import csv
+import itertools
+
+import numpy as np
+import pytest
+from click.testing import CliRunner
+
+from explorer.advice import builds as module
+from explorer.advice.assess import assess
+from explorer.advice.builds import ALIKE, MEASURES, Wanted, front_of, search
+from explorer.advice.case import Case
+from explorer.advice.judge import judge
+from explorer.cli.main import commands
+from explorer.files.logs import resolve_log
+from explorer.files.part_json import save_part
+from explorer.files.scenario_json import load_scenario
+from explorer.resource_files import scenario_folder
+from explorer.scenario import parts
+from explorer.scenario.model import with_value
+from explorer.scenario.part import part_from
+from explorer.scenario.supply import Panels
+
+LABEL = scenario_folder() / "plant_label.json"
+
+
+@pytest.fixture(scope="module")
+def label():
+    scenario = load_scenario(LABEL).scenario
+    return Case(scenario, resolve_log(scenario, LABEL))
+
+
+@pytest.fixture(scope="module", autouse=True)
+def few_kinds():
+    """Some generic kinds stand for all of them."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(module, "_technologies", lambda _: ("amorphous", "gallium_arsenide"))
+        patch.setattr(module, "COUNTS", (1, 2))
+        few = parts.store_families()[3:7]
+        patch.setattr(module.parts, "store_families", lambda: few)
+        yield
+
+
+@pytest.fixture(scope="module")
+def found(label):
+    return list(search(label))[-1]
+
+
+def rows_of(path):
+    with path.open(encoding="utf-8") as stream:
+        return list(csv.DictReader(stream))
+
+
+def test_a_front_is_what_no_row_beats():
+    dice = np.random.default_rng(3)
+    for columns in (1, 2, 4):
+        table = dice.integers(0, 9, (200, columns)).astype(float)
+        kept = set(front_of(table).tolist())
+        for i, j in itertools.product(range(len(table)), kept):
+            beats = (table[i] <= table[j]).all() and (table[i] < table[j]).any()
+            assert not beats
+        for i in set(range(len(table))) - kept:
+            assert any((table[j] <= table[i]).all() for j in kept)
+
+
+def test_what_is_not_known_is_no_advantage():
+    assert front_of(np.array([[1.0, np.nan], [2.0, 3.0], [3.0, np.nan]])).tolist() == [0, 1]
+
+
+def test_every_build_on_the_front_runs_by_a_check_of_its_own_scenario(label, found):
+    assert found.is_done
+    assert found.tried > 500
+    assert len(found.front) >= 2
+    for build in found.front:
+        fresh = Case(type(build.scenario).model_validate(build.scenario.model_dump()))
+        assert assess(fresh).verdict.state == "runs"
+        panels = build.scenario.panels
+        assert build.panel_cm2 == pytest.approx(panels.count * panels.active_area_cm2)
+
+
+def test_nothing_that_runs_is_better_by_more_than_what_counts_as_alike(found):
+    table = np.column_stack([found.measures[name] for name in MEASURES])
+    for build in found.front:
+        own = np.array([getattr(build, name) for name in MEASURES])
+        assert not (table * ALIKE**2 < own).all(axis=1).any()
+
+
+def test_what_the_march_refuses_makes_room_for_others(label, found, monkeypatch):
+    """The cheapest of the front, were it refused, is not shown, and others take its place."""
+    cheapest = found.front[0].scenario
+    refused = []
+
+    def strict(case):
+        verdict = judge(case)
+        if case.scenario == cheapest:
+            refused.append(case)
+            weak = with_value(case.scenario, "light.illuminance_lx", 1.0)
+            return judge(case.with_scenario(weak))
+        return verdict
+
+    monkeypatch.setattr(module, "judge", strict)
+    again = list(search(label))[-1]
+    assert len(refused) == 1
+    assert cheapest not in [build.scenario for build in again.front]
+    assert again.front[0].price >= found.front[0].price
+
+
+@pytest.mark.parametrize(
+    ("wanted", "holds"),
+    [
+        (Wanted(lithium=False), lambda b: b.scenario.store.kind != "cell"),
+        (Wanted(most_parts=3), lambda b: b.scenario.panels.count == 1),
+        (Wanted(panel_cm2=3.0), lambda b: b.panel_cm2 <= 3.0),
+        (Wanted(volume_cm3=1.0), lambda b: b.volume_cm3 <= 1.0),
+        (Wanted(mass_g=1.45), lambda b: b.mass_g <= 1.45),
+        (Wanted(price=2.6), lambda b: b.price <= 2.6),
+    ],
+)
+def test_what_a_build_may_have_at_most_is_kept(label, wanted, holds):
+    front = list(search(label, wanted=wanted))[-1].front
+    assert front
+    assert all(holds(build) for build in front)
+
+
+def test_own_parts_with_prices_stand_for_their_kind(label):
+    panel = part_from(
+        "panel", Panels(active_area_cm2=20.0, technology="amorphous"), title="Pane", price=3.0,
+        currency="EUR", mass_g=9.0, volume_cm3=4.0, area_cm2=24.0,
+    )  # fmt: skip
+    store = parts.store_families()[0].store(1.0)
+    bank = part_from(
+        "store", store, title="Pair", price=2.0, currency="EUR", volume_cm3=3.0, mass_g=4.0
+    )
+    found = list(search(label, own=(panel, bank)))[-1]
+    assert found.currency == "EUR"
+    assert found.tried == 2  # one panel once and twice, on one store
+    (build,) = found.front
+    assert (build.price, build.panel_cm2, build.volume_cm3, build.mass_g) == (5.0, 24.0, 7.0, 13.0)
+    assert "Pane" in build.panels
+    assert "Pair" in build.store
+    assert build.scenario.panels.part is not None
+
+
+def test_the_command_writes_the_front_and_a_scenario_that_runs(tmp_path):
+    run = CliRunner().invoke
+    front = tmp_path / "front.csv"
+    told = run(commands, ["builds", str(LABEL), "--no-lithium", "-o", str(front)])
+    assert told.exit_code == 0, told.output
+    rows = rows_of(front)
+    prices = [float(row["price"]) for row in rows]
+    assert prices == sorted(prices)
+    one = tmp_path / "one.json"
+    told = run(commands, ["builds", str(LABEL), "--no-lithium", "--save", "1", "-o", str(one)])
+    assert told.exit_code == 0, told.output
+    assert run(commands, ["check", str(one)]).exit_code == 0
+    told = run(commands, ["builds", str(LABEL), "--save", "99", "-o", str(one)])
+    assert told.exit_code == 3
+    assert "the front has" in told.output
+
+
+def test_where_none_runs_the_command_says_so(tmp_path):
+    dark = tmp_path / "dark.json"
+    scenario = with_value(load_scenario(LABEL).scenario, "light.illuminance_lx", 1.0)
+    dark.write_text(scenario.model_dump_json(), encoding="utf-8")
+    told = CliRunner().invoke(commands, ["builds", str(dark), "-o", str(tmp_path / "f.csv")])
+    assert told.exit_code == 2
+    assert "none runs in this light" in told.output
+
+
+def test_a_shelf_beside_the_scenario_is_tried(tmp_path):
+    own = tmp_path / "label.json"
+    own.write_text(LABEL.read_text(encoding="utf-8"), encoding="utf-8")
+    panel = part_from("panel", Panels(active_area_cm2=20.0), title="Pane", price=3.0)
+    save_part(tmp_path / "pane.json", panel)
+    front = tmp_path / "f.csv"
+    CliRunner().invoke(commands, ["builds", str(own), "-o", str(front)])
+    rows = rows_of(front)
+    assert rows
+    assert all("Pane" in row["panels"] for row in rows)
