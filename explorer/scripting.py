@@ -34,8 +34,8 @@ from explorer.advice.edges import Edge, find_edges
 from explorer.advice.reach import reach
 from explorer.advice.verdict import Check
 from explorer.engine.trace import Trace
+from explorer.files.beside import resolve_case
 from explorer.files.disk import FileError
-from explorer.files.logs import resolve_log
 from explorer.files.scenario_json import load_scenario, save_scenario
 from explorer.files.sweep_plan import Sweep, Value, Varied
 from explorer.files.sweep_rows import header, judged_rows
@@ -229,7 +229,7 @@ class Design:
         for one in plan.varied:
             self.value(one.path)
         columns = plan.columns(0, len(plan))
-        found = judged_rows(plan, self._case.log, 0, len(plan))
+        found = judged_rows(plan, self._case, 0, len(plan))
         names = header(plan)[1 + len(columns):]
         table: dict[str, NDArray[Any]] = {
             one.path: np.asarray(column) for one, column in zip(plan.varied, columns, strict=True)
@@ -272,7 +272,7 @@ def read(path: Path | str) -> Design:
         if text.startswith(BUNDLED) else Path(path)
     )  # fmt: skip
     scenario = load_scenario(place).scenario
-    return Design(scenario, Case(scenario, resolve_log(scenario, place)))
+    return Design(scenario, resolve_case(scenario, place))
 
 
 def design(scenario: Scenario | Mapping[str, Any] | None = None) -> Design:
@@ -286,7 +286,7 @@ def design(scenario: Scenario | Mapping[str, Any] | None = None) -> Design:
         The light is a log, which only a file can have beside it.
     """
     made = scenario if isinstance(scenario, Scenario) else Scenario.model_validate(scenario or {})
-    return Design(made, Case(made, resolve_log(made, None)))
+    return Design(made, resolve_case(made, None))
 
 
 def _plain(values: Sequence[Value]) -> Sequence[Value]:

@@ -191,6 +191,10 @@ class Case:
             return Case(scenario, self.log, self.weather, self._shared)
         return Case(scenario, self.log, self.weather)
 
+    def is_beside(self, other: Case) -> bool:
+        """Whether both were given the same measured light."""
+        return self.log is other.log and self.weather is other.weather
+
     def with_value(self, path: str, value: Any) -> Case:
         """The case with one value changed; see `explorer.scenario.model.with_value`."""
         return self.with_scenario(with_value(self.scenario, path, value))

@@ -64,14 +64,13 @@ def bench(
     from explorer.advice.bench import fit as ft
     from explorer.advice.bench import forecast as bn
     from explorer.advice.bench.parameters import parameter
-    from explorer.advice.case import Case
     from explorer.files.bench_log import read_bench_log
-    from explorer.files.logs import resolve_log
+    from explorer.files.beside import resolve_case
     from explorer.files.scenario_json import load_scenario
 
     try:
         scenario = load_scenario(file).scenario
-        case = Case(scenario, resolve_log(scenario, file))
+        case = resolve_case(scenario, file)
         run = read_bench_log(log, told)
         agreement = bn.agreement(case, run)
         chosen = [parameter(scenario, path) for path in paths]

@@ -27,8 +27,8 @@ from explorer.cli.sweep import sweep
 from explorer.cli.telling import ReadingLine
 from explorer.engine.trace import Trace
 from explorer.files import part_json, scenario_json, tables
+from explorer.files.beside import beside_path, resolve_case
 from explorer.files.disk import FileError
-from explorer.files.logs import resolve_log
 from explorer.quantity import parse, show
 from explorer.scenario.course import log_scale
 from explorer.scenario.model import Scenario
@@ -226,13 +226,13 @@ def main() -> None:
 
 def _read(path: Path) -> Case:
     scenario = scenario_json.load_scenario(path).scenario
-    return Case(scenario, resolve_log(scenario, path, ReadingLine()))
+    return resolve_case(scenario, path, ReadingLine())
 
 
 def _keep_inputs(file: Path, scenario: Scenario, output: Path) -> None:
     """Refuse to write a table over what it is made from."""
-    name = getattr(scenario.light.pattern, "file", None)
-    for source in (file, *([file.parent / name] if name else [])):
+    used = beside_path(scenario, file)
+    for source in (file, *([used] if used else [])):
         if output.exists() and source.exists() and output.samefile(source):
             raise FileError(f"{output} is what the table is made from; give another name.")
 

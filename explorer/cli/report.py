@@ -12,7 +12,6 @@ from typing import TYPE_CHECKING
 
 import click
 
-from explorer.advice.case import Case
 from explorer.files.disk import FileError, write_bytes, write_text
 
 if TYPE_CHECKING:
@@ -74,7 +73,7 @@ def write_report(file: Path, output: Path, *, language: str = "en", note: str = 
     FileError, ValueError, ArithmeticError
         The scenario cannot be read or computed, or the place cannot be written.
     """
-    from explorer.files.logs import log_path, resolve_log
+    from explorer.files.beside import beside_path, resolve_case
     from explorer.files.report import findings, sheet
     from explorer.files.report_blocks import plain
     from explorer.files.report_html import sheet_html
@@ -90,8 +89,8 @@ def write_report(file: Path, output: Path, *, language: str = "en", note: str = 
             f"{output} cannot be written: there is no folder {output.absolute().parent}."
         )
     scenario = load_scenario(file).scenario
-    case = Case(scenario, resolve_log(scenario, file))
-    for used in (file, log_path(scenario, file)):
+    case = resolve_case(scenario, file)
+    for used in (file, beside_path(scenario, file)):
         if used is not None and output.exists() and output.samefile(used):
             raise FileError(f"{output} is what the sheet is made from; give another name.")
     source = source_of(scenario, file, _version(), datetime.now().astimezone(), note)

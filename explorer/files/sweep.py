@@ -20,11 +20,11 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
-from explorer.files.logs import resolve_log
+from explorer.advice.case import Case
+from explorer.files.beside import beside_path, resolve_case
 from explorer.files.sweep_plan import Sweep, SweepError, Varied, parse_vary
 from explorer.files.sweep_rows import ANSWER_NAMES, Row, batch_rows, exact_row, header, judged_rows
 from explorer.files.sweep_table import is_table, parquet_modules, to_parquet
-from explorer.scenario.light_log import LightLog
 
 CHUNK = 1024
 """Rows that are judged at once. A table made in other chunks may differ in its last digit."""
@@ -89,10 +89,10 @@ def run_sweep(
     )
     if output.suffix == ".parquet":
         parquet_modules()
-    log = resolve_log(sweep.scenario, scenario_path)
+    base = resolve_case(sweep.scenario, scenario_path)
     try:
         _refuse_to_spoil(place, sweep, scenario_path)
-        known = sweep.fingerprint(log)
+        known = sweep.fingerprint(base)
         done = _rows_done(sweep, known, place)
         yield done
         if not done:
@@ -101,7 +101,7 @@ def run_sweep(
             writer = csv.writer(stream)
             if not done:
                 writer.writerow(header(sweep))
-            for chunk in _chunks(sweep, log, done, workers or os.cpu_count() or 1):
+            for chunk in _chunks(sweep, base, done, workers or os.cpu_count() or 1):
                 columns = sweep.columns(chunk.begin, chunk.begin + len(chunk.rows))
                 values = zip(*(c.tolist() for c in columns), strict=True)
                 for row, (at, found) in zip(values, enumerate(chunk.rows), strict=True):
@@ -127,33 +127,33 @@ def run_sweep(
 _shared: dict[str, Any] = {}
 
 
-def _begin_worker(sweep: Sweep, log: LightLog | None) -> None:
-    _shared.update(sweep=sweep, log=log)
+def _begin_worker(sweep: Sweep, base: Case) -> None:
+    _shared.update(sweep=sweep, base=base)
 
 
 def _batch(begin: int, end: int) -> list[Row | None]:
     sweep = _shared["sweep"]
-    return batch_rows(sweep, _shared["log"], sweep.columns(begin, end))
+    return batch_rows(sweep, _shared["base"], sweep.columns(begin, end))
 
 
 def _march(at: list[int]) -> list[Row | None]:
     sweep: Sweep = _shared["sweep"]
     columns = [c.tolist() for c in sweep.columns(at[0], at[-1] + 1)]
     values = [[column[i - at[0]] for column in columns] for i in at]
-    return [exact_row(sweep, _shared["log"], row) for row in values]
+    return [exact_row(sweep, _shared["base"], row) for row in values]
 
 
-def _chunks(sweep: Sweep, log: LightLog | None, done: int, workers: int) -> Iterator[_Chunk]:
+def _chunks(sweep: Sweep, base: Case, done: int, workers: int) -> Iterator[_Chunk]:
     """Finished chunks in their order."""
     begins = range(done, len(sweep), CHUNK)
     if workers == 1:
         for begin in begins:
             end = min(begin + CHUNK, len(sweep))
-            yield _Chunk(begin, list(judged_rows(sweep, log, begin, end)))
+            yield _Chunk(begin, list(judged_rows(sweep, base, begin, end)))
         return
     with ProcessPoolExecutor(
         workers, mp_context=multiprocessing.get_context("spawn"),
-        initializer=_begin_worker, initargs=(sweep, log),
+        initializer=_begin_worker, initargs=(sweep, base),
     ) as pool:
         try:
             yield from _Under(pool, len(sweep), workers).way(begins)
@@ -210,9 +210,9 @@ class _Under:
 def _refuse_to_spoil(place: _Place, sweep: Sweep, scenario_path: Path | str | None) -> None:
     """Refuse a place that holds what the sweep is made from, or what no sweep has written."""
     inputs = [] if scenario_path is None else [Path(scenario_path)]
-    name = getattr(sweep.scenario.light.pattern, "file", None)
-    if inputs and name:
-        inputs.append(inputs[0].parent / name)
+    used = beside_path(sweep.scenario, scenario_path) if inputs else None
+    if used is not None:
+        inputs.append(used)
     for path in place.all:
         if not path.exists():
             continue

@@ -18,11 +18,11 @@ from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 from typing import Any
 
-from explorer.files.logs import resolve_log
+from explorer.advice.case import Case
+from explorer.files.beside import resolve_case
 from explorer.files.sweep_plan import Sweep, SweepError
 from explorer.files.sweep_rows import Row, header, judged_rows
 from explorer.files.sweep_table import parquet_modules, to_parquet
-from explorer.scenario.light_log import LightLog
 
 CHUNKS_A_PART = 16
 AHEAD = 3
@@ -93,9 +93,9 @@ def run_on_cluster(
     if output.suffix != ".parquet":
         raise SweepError(f"With --cluster the table is a folder of Parquet parts: {output} should "
                          "end with .parquet.")  # fmt: skip
-    log = resolve_log(sweep.scenario, scenario_path)
+    base = resolve_case(sweep.scenario, scenario_path)
     parts = _Parts(folder=output, rows=len(sweep), chunk=chunk)
-    missing = _take_up(parts, sweep.fingerprint(log))
+    missing = _take_up(parts, sweep.fingerprint(base))
     done = len(sweep) - sum(parts.count(part) for part in missing)
     yield done
     if not missing:
@@ -103,7 +103,7 @@ def run_on_cluster(
     client = _client(address)
     try:
         _refuse_strangers(client, address)
-        for part, rows in _made(client, sweep, log, parts, missing):
+        for part, rows in _made(client, sweep, base, parts, missing):
             _write(parts.path(part), sweep, parts.begins(part)[0], rows)
             done += len(rows)
             yield done
@@ -174,15 +174,15 @@ def _refuse_strangers(client: Any, address: str) -> None:
         )
 
 
-def _unpacked(blob: bytes) -> tuple[Sweep, LightLog | None]:
-    """Plan and log, made on a worker once and again wherever that worker is lost."""
-    found: tuple[Sweep, LightLog | None] = pickle.loads(blob)
+def _unpacked(blob: bytes) -> tuple[Sweep, Case]:
+    """Plan and case, made on a worker once and again wherever that worker is lost."""
+    found: tuple[Sweep, Case] = pickle.loads(blob)
     return found
 
 
-def _chunk_of(shared: tuple[Sweep, LightLog | None], begin: int, end: int) -> list[Row]:
-    sweep, log = shared
-    return judged_rows(sweep, log, begin, end)
+def _chunk_of(shared: tuple[Sweep, Case], begin: int, end: int) -> list[Row]:
+    sweep, base = shared
+    return judged_rows(sweep, base, begin, end)
 
 
 @dataclass(slots=True)
@@ -202,11 +202,11 @@ class _Under:
 
 
 def _made(
-    client: Any, sweep: Sweep, log: LightLog | None, parts: _Parts, missing: list[int]
+    client: Any, sweep: Sweep, base: Case, parts: _Parts, missing: list[int]
 ) -> Iterator[tuple[int, list[Row]]]:
     """Parts with their rows, as they come."""
     completed = import_module("distributed").as_completed
-    blob = pickle.dumps((sweep, log))
+    blob = pickle.dumps((sweep, base))
     shared = client.submit(_unpacked, blob, pure=False)
     todo = ((part, begin) for part in missing for begin in parts.begins(part))
     under, owners = _Under(), {}

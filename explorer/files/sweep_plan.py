@@ -13,10 +13,10 @@ from typing import Any, Literal, Union, get_args, get_origin
 import numpy as np
 from numpy.typing import NDArray
 
+from explorer.advice.case import Case
 from explorer.files.disk import FileError
 from explorer.files.scenario_json import dump_scenario
 from explorer.scenario.fields import Quantity, Section, describe
-from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario, get_value, owner_class
 
 Value = float | int | str
@@ -101,13 +101,17 @@ class Sweep:
         shares = np.random.Generator(draws).random((end - begin, count))
         return [v.drawn(s) for v, s in zip(self.varied, shares.T, strict=True)]
 
-    def fingerprint(self, log: LightLog | None) -> str:
-        """The same for the same sweep of the same scenario under the same log."""
+    def fingerprint(self, base: Case) -> str:
+        """The same for the same sweep of the same scenario under the same measured light."""
         text = json.dumps([
             FORM, dump_scenario(self.scenario), [[v.path, list(v.values)] for v in self.varied],
             self.random_rows, self.seed, self.with_answers, self.exact,
         ])
         digest = hashlib.sha256(text.encode())
+        log, weather = base.log, base.weather
+        if weather is not None:
+            for values in (weather.diffuse_lx, weather.normal_lx, weather.temperature_c):
+                digest.update(values.tobytes())
         if log is not None:
             digest.update(str(log.start).encode())
             digest.update(log.time_s.tobytes() + log.illuminance_lx.tobytes())

@@ -19,7 +19,6 @@ from explorer.advice.fleet import STATES, fleet
 from explorer.advice.judge import judge
 from explorer.advice.verdict import CHECK_NAMES
 from explorer.files.sweep_plan import Column, Sweep, Value
-from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario, size_path, with_values
 from explorer.words.refusal import fault_text
 
@@ -46,11 +45,13 @@ def header(sweep: Sweep) -> Row:
             "judged_by", "fault"]  # fmt: skip
 
 
-def exact_row(sweep: Sweep, log: LightLog | None, values: Sequence[Value]) -> Row:
+def exact_row(sweep: Sweep, base: Case, values: Sequence[Value]) -> Row:
     """One row by the exact march; a variant that cannot be judged says why."""
     paths = [v.path for v in sweep.varied]
     try:
-        case = Case(with_values(sweep.scenario, dict(zip(paths, values, strict=True))), log)
+        case = base.with_scenario(
+            with_values(sweep.scenario, dict(zip(paths, values, strict=True)))
+        )
         verdict = judge(case)
         numbers = answers(case) if sweep.with_answers else {}
         names = ANSWER_NAMES if sweep.with_answers else ()
@@ -69,7 +70,7 @@ def exact_row(sweep: Sweep, log: LightLog | None, values: Sequence[Value]) -> Ro
 
 
 def batch_rows(
-    sweep: Sweep, log: LightLog | None, columns: Sequence[Column]
+    sweep: Sweep, base: Case, columns: Sequence[Column]
 ) -> list[Row | None]:
     """Rows that the batch engine may decide; None where the exact march must."""
     rows: list[Row | None] = [None] * len(columns[0])
@@ -99,24 +100,24 @@ def batch_rows(
             path: np.asarray(column[members], float)
             for i, (path, column) in enumerate(zip(paths, columns, strict=True)) if i not in apart
         }
-        for at, found in zip(members, _decided(sweep, log, common, several), strict=True):
+        for at, found in zip(members, _decided(sweep, base, common, several), strict=True):
             rows[at] = found
     return rows
 
 
-def judged_rows(sweep: Sweep, log: LightLog | None, begin: int, end: int) -> list[Row]:
+def judged_rows(sweep: Sweep, base: Case, begin: int, end: int) -> list[Row]:
     """Rows from one number up to another, by the batch, and by the march where that is unsure.
 
     They are the same whoever makes them, as long as they are asked for in the same chunks.
     """
     columns = sweep.columns(begin, end)
-    rows = batch_rows(sweep, log, columns)
+    rows = batch_rows(sweep, base, columns)
     each = list(zip(*(column.tolist() for column in columns), strict=True))
-    return [exact_row(sweep, log, each[i]) if row is None else row for i, row in enumerate(rows)]
+    return [exact_row(sweep, base, each[i]) if row is None else row for i, row in enumerate(rows)]
 
 
 def _decided(
-    sweep: Sweep, log: LightLog | None, common: dict[str, Value],
+    sweep: Sweep, base: Case, common: dict[str, Value],
     several: dict[str, np.ndarray[Any, Any]],
 ) -> list[Row | None]:
     """Rows of variants that differ in nothing but numbers."""
@@ -125,12 +126,12 @@ def _decided(
     if not size:
         return nothing
     try:
-        base: Scenario = with_values(sweep.scenario, common)
-        first = size_path(base)  # it sets resistance and leakage, which may be varied beside it
+        scenario: Scenario = with_values(sweep.scenario, common)
+        first = size_path(scenario)  # it sets resistance and leakage, which may be varied beside it
         order = sorted(several, key=lambda path: path != first)
         with judging():
             found = fleet(
-                Case(base, log), {path: several[path] for path in order},
+                base.with_scenario(scenario), {path: several[path] for path in order},
                 with_answers=sweep.with_answers,
             )
     except Exception:  # what the batch cannot do is for the march to say

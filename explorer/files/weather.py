@@ -71,20 +71,17 @@ def resolve_weather(scenario: Scenario, scenario_path: Path | str | None) -> Wea
     WeatherError
         There is no such file, or it cannot be used.
     """
-    pattern = scenario.light.pattern
-    if not isinstance(pattern, DaylightPattern) or not pattern.weather_file:
+    path = weather_path(scenario, scenario_path)
+    if path is None:
         return None
-    path = Path(pattern.weather_file)
-    if scenario_path is not None:
-        path = Path(scenario_path).parent / path
     try:
         found = path.stat()
     except (OSError, ValueError):
         raise WeatherError(
             say(
-                "light.pattern.weather_file is {file}, and there is no such file beside the "
+                "light.pattern.weather_file names {file}, and there is no such file beside the "
                 "scenario. Save the scenario first, and put the weather file beside it.",
-                file=repr(pattern.weather_file),
+                file=repr(path.name),
             )
         ) from None
     key = (path, found.st_mtime_ns, found.st_size)
@@ -94,3 +91,13 @@ def resolve_weather(scenario: Scenario, scenario_path: Path | str | None) -> Wea
             _READ.popitem(last=False)
     _READ.move_to_end(key)
     return _READ[key]
+
+
+def weather_path(scenario: Scenario, scenario_path: Path | str | None) -> Path | None:
+    """Where the weather file of a scenario should lie; None where its light needs none."""
+    pattern = scenario.light.pattern
+    if not isinstance(pattern, DaylightPattern) or not pattern.weather_file:
+        return None
+    if scenario_path is None:
+        return Path(pattern.weather_file)
+    return Path(scenario_path).parent / pattern.weather_file

@@ -8,10 +8,9 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from explorer.advice.assess import assess
-from explorer.advice.case import Case
 from explorer.advice.verdict import State
+from explorer.files.beside import resolve_case
 from explorer.files.disk import FileError
-from explorer.files.logs import resolve_log
 from explorer.files.scenario_json import load_scenario
 from explorer.scenario.model import Scenario
 from explorer.state.stand_plan import scenario_path
@@ -58,7 +57,7 @@ def load_exhibits(names: Iterable[str]) -> ExhibitSet:
         try:
             path = scenario_path(name)
             scenario = load_scenario(path).scenario
-            verdict = assess(Case(scenario, resolve_log(scenario, path))).verdict
+            verdict = assess(resolve_case(scenario, path)).verdict
         except (FileError, OSError, ValueError, ArithmeticError) as error:
             LOG.warning("%s is left out of the stand: %s", name, error)
             problems.append(say("Left out: {error}", error=str(error)))

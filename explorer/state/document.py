@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Hashable, Mapping
 from pathlib import Path
 from typing import Any, Literal
 from weakref import ref
@@ -12,12 +12,11 @@ from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QUndoCommand, QUndoStack
 
 from explorer.advice.case import Case
+from explorer.files.beside import NOTHING, Beside, beside_key, read_beside
 from explorer.files.disk import FileError, digest_of
-from explorer.files.logs import resolve_log
 from explorer.files.scenario_json import load_scenario, save_scenario
 from explorer.files.table_reader.parts import Progress, no_progress
 from explorer.scenario.fields import Section, describe
-from explorer.scenario.light import LogPattern
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario, get_value, owner_class, with_value
 from explorer.scenario.storage import SIZE_PATHS
@@ -81,9 +80,9 @@ class Document(QObject):
         self._scenario = scenario or Scenario()
         self._start = self._scenario
         self._gesture = 0
-        self._log: LightLog | None = None
+        self._beside = NOTHING
         self._case: Case | None = None
-        self._log_of: tuple[LogPattern, Path | None] | None = None
+        self._beside_of: tuple[Hashable, Path | None] | None = None
         self.path: Path | None = None
         self._digest: str | None = None
         self.migrated_from: int | None = None
@@ -104,13 +103,13 @@ class Document(QObject):
     @property
     def log(self) -> LightLog | None:
         """Measured light of the scenario; None where it has none or the log cannot be read."""
-        return self._log
+        return self._beside.log
 
     @property
     def case(self) -> Case:
         """The scenario with its measured light; what is computed for them hangs on it."""
         if self._case is None:
-            self._case = Case(self._scenario, self._log)
+            self._case = self._beside.case(self._scenario)
         return self._case
 
     @property
@@ -226,8 +225,8 @@ class Document(QObject):
             The file cannot be read or is no scenario; what was open stays.
         """
         loaded = load_scenario(path)
-        log = self._read_log(loaded.scenario, loaded.path)
-        self._log, self._log_of = log, self._log_key(loaded.scenario, loaded.path)
+        self._beside = self._read_beside(loaded.scenario, loaded.path)
+        self._beside_of = self._key(loaded.scenario, loaded.path)
         self._take(loaded.scenario, loaded.path, loaded.migrated_from)
 
     def open_example(self, path: Path) -> None:
@@ -264,9 +263,9 @@ class Document(QObject):
         """Why the new scenario was not taken; empty where it was."""
         if new == self._scenario:
             return ""
-        if self._log_key(new, self.path) != self._log_of and new.light.pattern.kind == "log":
+        if (key := self._key(new, self.path)) != self._beside_of and key is not None:
             try:
-                self._read_log(new, self.path)
+                self._read_beside(new, self.path)
             except (FileError, OSError) as error:
                 return str(error)
         self.undo_stack.push(_Replace(self, self._scenario, new, where, text))
@@ -281,27 +280,27 @@ class Document(QObject):
         self.file_changed.emit()
 
     def _show(self, scenario: Scenario) -> None:
-        key = self._log_key(scenario, self.path)
-        if key != self._log_of:
+        key = self._key(scenario, self.path)
+        if key != self._beside_of:
             try:
-                self._log = self._read_log(scenario, self.path)
+                self._beside = self._read_beside(scenario, self.path)
             except (FileError, OSError) as error:
-                self._log = None
+                self._beside = NOTHING
                 self.refused.emit(str(error))
-            self._log_of = key
+            self._beside_of = key
         if self._case is not None:
             self._case.forget()
         self._scenario, self._case = scenario, None
         self.changed.emit(scenario)
 
     @staticmethod
-    def _log_key(scenario: Scenario, path: Path | None) -> tuple[LogPattern, Path | None] | None:
-        pattern = scenario.light.pattern
-        return (pattern, path) if isinstance(pattern, LogPattern) else None
+    def _key(scenario: Scenario, path: Path | None) -> tuple[Hashable, Path | None] | None:
+        key = beside_key(scenario)
+        return None if key is None else (key, path)
 
-    def _read_log(self, scenario: Scenario, path: Path | None) -> LightLog | None:
+    def _read_beside(self, scenario: Scenario, path: Path | None) -> Beside:
         try:
-            return resolve_log(scenario, path, self.progress)
+            return read_beside(scenario, path, self.progress)
         finally:
             self.progress(1.0)  # also where it ended in the middle
 

@@ -104,7 +104,7 @@ class Feed(QObject):
 
     def _holds_for(self, case: Case) -> bool:
         now, scenario = self._document.scenario, case.scenario
-        if case.log is not self._document.log:
+        if not case.is_beside(self._document.case):
             return False
         return scenario == now or (self._same is not None and self._same(scenario, now))
 

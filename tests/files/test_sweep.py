@@ -363,7 +363,7 @@ def test_another_sweep_does_not_go_on_with_the_rows_of_the_first(probe, tmp_path
     output = tmp_path / "out.csv"
     interrupted(small_sweep(probe), output, 3)
     other = small_sweep(with_value(probe, "load.sleep_A", 5e-6))
-    assert other.fingerprint(None) != small_sweep(probe).fingerprint(None)
+    assert other.fingerprint(Case(probe)) != small_sweep(probe).fingerprint(Case(probe))
     assert finished(other, output)[0] == 0
     assert len(table(output)) == 6
 
@@ -373,7 +373,8 @@ def test_a_lost_or_spoilt_beginning_starts_anew(probe, tmp_path, spoil, by_one):
     sweep, output = small_sweep(probe), tmp_path / "out.csv"
     interrupted(sweep, output, 2)
     partial, note = tmp_path / "out.csv.partial", tmp_path / "out.csv.partial.json"
-    assert json.loads(note.read_text(encoding="utf-8")) == {"sweep": sweep.fingerprint(None)}
+    known = sweep.fingerprint(Case(sweep.scenario))
+    assert json.loads(note.read_text(encoding="utf-8")) == {"sweep": known}
     if spoil == "note":
         note.write_text("[", encoding="utf-8")
     elif spoil == "partial":

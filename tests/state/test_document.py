@@ -3,10 +3,12 @@ import json
 import pytest
 
 from explorer.files.scenario_json import ScenarioError, save_scenario
-from explorer.scenario.light import LogPattern
+from explorer.scenario.daylight import DaylightPattern
+from explorer.scenario.light import Light, LogPattern
 from explorer.scenario.model import VERSION, Scenario
 from explorer.scenario.storage import CellStore
 from explorer.state.document import Document
+from tests.weather_files import epw, rows
 
 
 @pytest.fixture
@@ -82,6 +84,21 @@ def test_a_log_that_cannot_be_read_is_refused(qtbot, document):
     with qtbot.waitSignal(document.refused):
         assert not document.edit("light.pattern", LogPattern(file="no_such_log.csv"))
     assert document.scenario is before
+
+
+def test_a_weather_file_comes_with_its_name_and_a_missing_one_is_refused(document, tmp_path):
+    (tmp_path / "fernhollow.epw").write_text(epw(rows()), encoding="utf-8")
+    sky = DaylightPattern()
+    bare = Scenario(light=Light(pattern=sky, illuminance_lx=None))
+    save_scenario(tmp_path / "design.json", bare)
+    document.open(tmp_path / "design.json")
+    assert document.case.weather is None
+    assert "no such file" in document.attempt("light.pattern.weather_file", "other.epw")
+    assert document.edit("light.pattern.weather_file", "fernhollow.epw")
+    assert document.case.weather.site == "Fernhollow"
+    assert document.case.year.temperature_c.min() == 1.0
+    document.undo_stack.undo()
+    assert document.case.weather is None
 
 
 def test_a_bundled_log_comes_with_the_pattern_and_goes_with_undo(document):

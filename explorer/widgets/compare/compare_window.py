@@ -20,8 +20,8 @@ from PySide6.QtWidgets import (
 )
 
 from explorer.advice.case import Case
+from explorer.files.beside import resolve_case
 from explorer.files.disk import FileError
-from explorer.files.logs import resolve_log
 from explorer.files.scenario_json import load_scenario
 from explorer.files.tables import write_table
 from explorer.resource_files import scenario_folder
@@ -144,7 +144,7 @@ class CompareWindow(QDialog):
         """Compare with a file; say why where it cannot be read."""
         try:
             scenario = load_scenario(path).scenario
-            case = Case(scenario, resolve_log(scenario, path))
+            case = resolve_case(scenario, path)
         except FileError as error:
             messages.tell(self, say("The scenario was not opened"), str(error))
             return False

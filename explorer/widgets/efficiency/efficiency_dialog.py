@@ -5,7 +5,6 @@ from __future__ import annotations
 from PySide6.QtCore import QSize
 from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
-from explorer.advice.case import Case
 from explorer.advice.panel_curve import panel_curve
 from explorer.scenario.efficiency_draft import JudgedTable, drafts_of, judged_table
 from explorer.scenario.model import with_value
@@ -70,7 +69,7 @@ class EfficiencyDialog(DraftDialog[EfficiencyTable, JudgedTable]):
         )
         if not found.fault:
             scenario = with_value(self._document.scenario, _PATH, found.rows)
-            curve = panel_curve(Case(scenario, self._document.log)).charger
+            curve = panel_curve(self._document.case.with_scenario(scenario)).charger
             self.plot.set_curve(curve)
             self.foot.setText(tr(say("In the present light: {what}", what=charger_spoken(curve))))
 
