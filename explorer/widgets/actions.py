@@ -79,6 +79,11 @@ ACTIONS = {
     "compare": ActionInfo(
         text=say("&Compare…"), tip=say("Compare this design with another one"), keys="Ctrl+D"
     ),
+    "line_up": ActionInfo(
+        text=say("Compare se&veral…"),
+        tip=say("Lay up to six designs over each other"),
+        keys="Ctrl+Shift+D",
+    ),
     "stand": ActionInfo(text=say("S&tand…"), tip=say("Set up the page for visitors of a stand")),
     "guide": ActionInfo(
         text=say("&Guide…"),

@@ -6,7 +6,7 @@ import itertools
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QByteArray, QEvent, QSignalBlocker, QSize, Qt, QTimer, Signal
+from PySide6.QtCore import QByteArray, QEvent, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import QCloseEvent, QGuiApplication, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QApplication, QHBoxLayout, QMainWindow, QVBoxLayout, QWidget
 
@@ -25,6 +25,7 @@ from explorer.text import say
 from explorer.widgets import messages
 from explorer.widgets.actions import build_actions, draw_icons
 from explorer.widgets.centre import Centre, side_widths
+from explorer.widgets.compare.comparisons import Comparisons
 from explorer.widgets.drawers.drawers import Drawers
 from explorer.widgets.drawers.questions import Questions
 from explorer.widgets.help.assistance import Assistance
@@ -38,8 +39,6 @@ from explorer.widgets.sign import Sign
 from explorer.widgets.title_bar import TitleBar
 
 if TYPE_CHECKING:
-    from explorer.advice.case import Case
-    from explorer.widgets.compare.compare_window import CompareWindow
     from explorer.widgets.trace_card import TraceCard
 
 class MainWindow(QMainWindow):
@@ -72,8 +71,6 @@ class MainWindow(QMainWindow):
         self._trace: TraceCard | None = None
         self._trace_wanted = False
         self._asked = False
-        self._pinned: Case | None = None
-        self._compare: CompareWindow | None = None
         self.sign = Sign()
         self.drawers = Drawers(document, jobs, settings)
         self.centre = Centre(self.drawers)
@@ -90,6 +87,10 @@ class MainWindow(QMainWindow):
             knobs=self.knobs, sign=self.sign, tour_parts=self._tour_parts,
             open_scenario=self.open_scenario,
         )
+        self.comparisons = Comparisons(
+            self, document=document, solver=solver, jobs=jobs, settings=settings,
+            commands=self.commands, calendar=self._calendar,
+        )
         self.sheets = SheetWriter(
             self, document=document, jobs=jobs, settings=settings, version=version
         )
@@ -103,8 +104,6 @@ class MainWindow(QMainWindow):
             ("close", self.close),
             ("undo", document.undo_stack.undo),
             ("redo", document.undo_stack.redo),
-            ("pin", self.on_pin),
-            ("compare", self.on_compare),
             ("sheet", self.on_sheet),
             ("capture", self.on_capture),
         ):
@@ -346,23 +345,6 @@ class MainWindow(QMainWindow):
 
     # --- the rest ---
 
-    def on_pin(self, pinned: bool) -> None:
-        """Keep the design on show as a ghost, or let it go."""
-        self._pinned = self.document.case if pinned else None
-        self.solver.pin(self._pinned)
-
-    def on_compare(self) -> None:
-        """Open the comparison, with the pinned design where there is one."""
-        if self._compare is None:
-            from explorer.widgets.compare.compare_window import CompareWindow
-
-            self._compare = CompareWindow(
-                self, document=self.document, solver=self.solver, jobs=self.jobs,
-                settings=self.settings, calendar=self._calendar,
-                actions=[self.commands[key] for key in ("undo", "redo", "save")],
-            )
-        self._compare.begin(self._pinned)
-
     def on_sheet(self) -> None:
         """Write a sheet of the open design."""
         self.finish_typing()
@@ -436,9 +418,7 @@ class MainWindow(QMainWindow):
         self.restoreGeometry(other.saveGeometry())
         self.knobs.succeed(other.knobs)
         self.questions.reopen = other.questions.drawers.open_key
-        self._pinned = other._pinned
-        with QSignalBlocker(self.commands["pin"]):
-            self.commands["pin"].setChecked(self._pinned is not None)
+        self.comparisons.succeed(other.comparisons)
 
     def close_unasked(self) -> None:
         """Close a window that `may_leave`."""

@@ -53,7 +53,7 @@ class Menus(QObject):
         edit = bar.addMenu(tr("&Edit"))
         edit.addActions([commands["undo"], commands["redo"]])
         edit.addSeparator()
-        edit.addActions([commands["pin"], commands["compare"]])
+        edit.addActions([commands["pin"], commands["compare"], commands["line_up"]])
         edit.addSeparator()
         edit.addAction(commands["parts"])
         self.view = bar.addMenu(tr("&View"))

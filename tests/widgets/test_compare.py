@@ -22,7 +22,7 @@ def other_design():
 def compare(qtbot, window):
     """The comparison, open beside the window, with another design in it."""
     window.commands["compare"].trigger()
-    found = window._compare
+    found = window.comparisons.one
     found.compare_with(Case(other_design()), "moss.json")
     qtbot.waitUntil(lambda: found.comparison.result is not None, timeout=20_000)
     return found
@@ -51,7 +51,7 @@ def table_in(path):
 
 def test_it_first_asks_what_to_compare_with(window):
     window.commands["compare"].trigger()
-    found = window._compare
+    found = window.comparisons.one
     assert found.isVisible()
     assert found.choice.isVisible()
     assert not found.choice.buttons[0].isEnabled()
@@ -172,7 +172,7 @@ def test_the_pinned_design_is_taken_at_once(qtbot, window, document):
     window.commands["pin"].trigger()
     document.edit("panels.count", 4)
     window.commands["compare"].trigger()
-    found = window._compare
+    found = window.comparisons.one
     assert [d.path for d in found.comparison.found] == ["panels.count"]
     assert found.comparison.found[0].new == 1
     assert "the pinned design" in found.other_plate.accessibleName()
@@ -183,7 +183,7 @@ def test_a_file_and_an_example_can_be_chosen(qtbot, window, tmp_path, monkeypatc
     save_scenario(tmp_path / "moss.json", other_design())
     monkeypatch.setattr(messages, "pick_open", lambda *_: tmp_path / "moss.json")
     window.commands["compare"].trigger()
-    found = window._compare
+    found = window.comparisons.one
     qtbot.mouseClick(found.choice.buttons[1], Qt.MouseButton.LeftButton)
     assert found.comparison.other == other_design()
     assert found.comparison.name == "moss.json"

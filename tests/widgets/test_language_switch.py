@@ -81,13 +81,13 @@ def test_choosing_what_is_shown_already_changes_nothing(windows):
 def test_the_pinned_design_stays_as_a_ghost(windows):
     old = windows.open[0]
     old.commands["pin"].trigger()
-    pinned = old._pinned
+    pinned = old.comparisons.pinned
     choose(old, "de")
     new = windows.open[0]
-    assert new._pinned == pinned
+    assert new.comparisons.pinned == pinned
     assert new.commands["pin"].isChecked()
     new.commands["pin"].trigger()
-    assert new._pinned is None
+    assert new.comparisons.pinned is None
 
 
 def test_unsaved_work_is_still_kept_on_the_disk_under_the_same_name(windows):

@@ -81,7 +81,9 @@ def opened(qtbot, window, document, jobs, tmp_path):
     window.assistance.open_keys()
     window.assistance.start_tour()
     window.assistance.pane.show_idle()
-    found = [window, window._compare, window.assistance._help, window.assistance.guide]
+    window.commands["line_up"].trigger()
+    compared = window.comparisons.one, window.comparisons.several
+    found = [window, *compared, window.assistance._help, window.assistance.guide]
     others = (
         SheetDialog(document, window), EfficiencyDialog(document, window),
         CaptureDialog(document, jobs, window), HandDialog(tmp_path, window),
@@ -91,7 +93,7 @@ def opened(qtbot, window, document, jobs, tmp_path):
 
 
 def test_every_control_of_every_window_has_a_name_that_is_one(opened):
-    assert len(opened) >= 9
+    assert len(opened) >= 10
     counted = [sum(1 for _ in controls(window)) for window in opened]
     assert all(counted), counted
     found = [fault for window in opened for fault in faults(window)]

@@ -118,7 +118,7 @@ def test_landmarks_on_the_sliders_keep_none(window, painted):
 
 def test_the_comparison_keeps_none(qtbot, window, painted):
     window.commands["compare"].trigger()
-    compare = window._compare
+    compare = window.comparisons.one
     compare.resize(1700, 800)  # a title that is cut would be no known word
     QApplication.processEvents()
     painted.clear()
@@ -168,7 +168,7 @@ def test_names_of_exported_files_stay_english(qtbot, window, monkeypatch):
 
 def test_what_a_person_typed_is_shown_as_typed(window, document):
     window.commands["compare"].trigger()
-    compare = window._compare
+    compare = window.comparisons.one
     compare.compare_with(Case(with_value(document.scenario, "title", "Light")), "a.json")
     model = compare.differences.rows
     cells = [model.index(row, OTHER).data() for row in range(model.rowCount())]
