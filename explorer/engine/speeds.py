@@ -53,6 +53,16 @@ class Supply:
             amps = np.interp(source_v, self.table.source_v, self.table.current_a)
         return np.minimum(amps, self._limit_a)
 
+    def least_source_v(self, store_v: FloatArray) -> FloatArray:
+        """Source voltage at which the terminals are at 0, which no charger feeds below. [V]"""
+        if isinstance(self._charger, ch.Converter):
+            nothing = np.zeros_like(store_v)
+            amps = ch.converter_current(self._charger, self.given, store_v, nothing, 0.0)
+        else:
+            amps, source_v = self.table.current_a, self.table.source_v
+            amps = np.interp(0.0, source_v + amps * self._esr, amps)
+        return -np.minimum(amps, self._limit_a) * self._esr
+
 
 class Currents:
     """One light level, charger state and draw over voltage: currents and terminal voltage."""
@@ -68,9 +78,11 @@ class Currents:
         charge = np.zeros_like(v)
         source = v
         for _ in range(COUPLING_ROUNDS):
-            # Where a draw is out of reach its drop is not real: no charger feeds a voltage below 0.
-            source = np.maximum(v - drawn * esr, 0.0)
+            source = v - drawn * esr
             if supply is not None:
+                if source.min() < 0.0:
+                    # Where a draw is out of reach, its drop is not real.
+                    source = np.maximum(source, supply.least_source_v(v))
                 charge = supply.current(v, source)
             terminal = ld.terminal_voltage(v, charge, draw, esr)
             reached = np.where(terminal > 0, terminal, 0.5 * v)

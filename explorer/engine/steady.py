@@ -25,7 +25,10 @@ OFTEN = 8.0
 """Runs, or turns at full, in a period from which on it does not matter where in the last one the
 period ends."""
 CALM = 3
-"""Periods without a cut-off after which a store that ends somewhere in its band has settled."""
+"""Periods without a cut-off after which a store that ends somewhere in its band has settled;"""
+CALM_TURNS, CALM_LEGS = 300.0, 2_000
+"""if a period holds so many turns in it, or they took so many legs: else it is followed until it
+stands where it stood before."""
 MOST_PERIODS = 14
 """Periods in which a course is looked for."""
 MOST_SHORT_PERIODS = 200
@@ -97,12 +100,17 @@ def repeating_course(engine: Engine, start: Standing) -> RepeatingCourse:
         if calm and before is not None and state.charge_c != before[0]:
             slope = (drift - before[1]) / (state.charge_c - before[0])
         left = abs(drift / slope) if -1.0 < slope < -1e-6 else UNKNOWN * abs(drift)
-        band = _band(engine, run)
+        band, turns = _band(engine, run)
         grain = _grain(engine) + band
         calm_for = calm_for + 1 if calm else 0
         moved_c = abs(run.end.charge_c - state.charge_c)
+        in_band = (
+            calm_for >= CALM
+            and (turns > CALM_TURNS or legs > CALM_LEGS)
+            and moved_c <= near + band
+        )
         settled = run.end.goes_on_as(state, SAME * full, MOMENT_S) or (
-            calm and (left <= near or (calm_for >= CALM and moved_c <= near + band))
+            calm and (left <= near or in_band)
         )
         hopeless = run.tally.cut_offs > HOPELESS_CUT_OFFS
         cut_short = run.span_s < period * (1.0 - 1e-9)
@@ -180,8 +188,8 @@ def _came_back(orbit: list[Standing], grain_c: float, *, twice: bool) -> int:
     return 0
 
 
-def _band(engine: Engine, run: Trajectory) -> float:
-    """Charge within which a store stands anywhere when a period ends. [C]
+def _band(engine: Engine, run: Trajectory) -> tuple[float, float]:
+    """Charge within which a store stands anywhere when a period ends [C], and its turns there.
 
     One that fills up again and again stands between resume and full; one whose device waits for a
     voltage, within a run of that.
@@ -189,13 +197,14 @@ def _band(engine: Engine, run: Trajectory) -> float:
     fills = float(sum(event.kind == "full" for event in run.events))
     fills += sum(leg.repeats.times for leg in run.legs if leg.repeats is not None)
     ends_full = not run.end.charging or run.end.charge_c >= engine.field.resume_c
-    runs = [
-        engine.charge_of(op)
+    found = [
+        (engine.charge_of(op), served)
         for op, served in zip(engine.system.load.operations, run.tally.served, strict=True)
-        if isinstance(op.schedule, WhenReady) and served >= OFTEN
+        if isinstance(op.schedule, WhenReady)
     ]
-    full_c = engine.field.full_c - engine.field.resume_c if fills >= OFTEN and ends_full else 0.0
-    return max([full_c, *runs])
+    if ends_full:
+        found.append((engine.field.full_c - engine.field.resume_c, fills))
+    return max(((c, turns) for c, turns in found if turns >= OFTEN), default=(0.0, 0.0))
 
 
 def _marched(

@@ -330,10 +330,11 @@ class March:
             if abs(v - self.device.cold_v) > 1e-12 * (1.0 + v):
                 self.cold = v < self.device.cold_v
             draw = self._draw()
+            held = self._held_at_cold(light_a, draw)
             if self._switch(light_a, draw):
                 continue
             self._row(light_a, draw)
-            self._go(light_a, draw, min(end_s, light_until))
+            self._go(light_a, draw, min(end_s, light_until), held)
         return True
 
     def _row_is_due(self):
@@ -367,7 +368,7 @@ class March:
             out.append(self.store.state(d.cold_v))
         return out
 
-    def _go(self, light_a, draw, until):
+    def _go(self, light_a, draw, until, held):
         """One stretch: to the next moment of a clock or the next threshold."""
         if self.stage == "start":
             until = min(until, self.phase_ends)
@@ -377,7 +378,6 @@ class March:
             until = min(until, self.retry_at)
         if self.next_moment < len(self.moments):
             until = min(until, self.moments[self.next_moment])
-        held = self._held_at_cold(light_a, draw)
         rate = self._rate(light_a, draw)
         speed = 0.0 if held else rate(self.y)
         if speed == 0.0:
