@@ -55,7 +55,7 @@ class Right:
     def _one_charge(self):
         device = self.device
         try:
-            limit = 40 * 365.25 * 86_400.0
+            limit = habit.LONGEST_S
             time, march = habit.lasts(device, self._full(), 0.0, limit, self.most, False)
         except habit.TooLong:
             return

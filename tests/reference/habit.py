@@ -16,6 +16,8 @@ MOST_PERIODS = 8
 """Periods that a course may take to repeat."""
 SETTLED_V = 2e-5
 FARTHEST = 20.0
+LONGEST_S = 40 * 365.25 * 86_400.0
+"""How long a store is followed in the dark."""
 
 
 class TooLong(Exception):
@@ -300,7 +302,9 @@ def lasts(device, y, begin_s, limit_s, most, charging=True):
         )
 
     found = march()
-    if not found.to(begin_s + limit_s, stop=lambda m: m.totals.cut_offs > 0):
+    # What is cut off after the limit may be down to its reserve before.
+    followed_s = LONGEST_S if device.reserve_j > 0.0 else limit_s
+    if not found.to(begin_s + followed_s, stop=lambda m: m.totals.cut_offs > 0):
         raise TooLong
     if not found.totals.cut_offs:
         return limit_s, found
