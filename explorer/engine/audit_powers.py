@@ -158,12 +158,13 @@ def _supply_side(field: Field, photocurrent_a: float, at: _Points) -> dict[Post,
     supply, regime = field.supply(photocurrent_a), at.regime
     free_a = np.interp(regime.source_v, supply.table.source_v, supply.table.current_a)
     panel_v = np.interp(regime.source_v, supply.table.source_v, supply.table.panel_v)
-    forward = 1.0 + regime.charge_a / _plain(charger.diode_saturation_a)
+    limit_a = field.curve.charge_limit_a
+    forward = 1.0 + np.minimum(free_a, limit_a) / _plain(charger.diode_saturation_a)
     drop = _plain(charger.diode_slope_v) * np.log(np.maximum(forward, 1e-12))
     # A diode that blocks has any voltage across it: what lies between panel and store.
     drop = np.where(forward < BLOCKED, panel_v - at.terminal_v[: len(panel_v)], drop)
     free_a, panel_v, drop = (_with_middles(x) for x in (free_a, panel_v, drop))
-    limited = free_a > field.curve.charge_limit_a
+    limited = free_a > limit_a
     # A limiter is taken to hold the panel back without a loss of its own.
     taken = np.where(limited, charged + drop * amps, panel_v * amps)
     return {

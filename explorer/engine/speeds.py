@@ -22,6 +22,8 @@ COUPLING_ROUNDS = 6
 """Most rounds in which charging current and terminal voltage are made to agree."""
 COUPLING_TOLERANCE_V = 1e-7
 """They agree once the drop over the store's resistance moves by less than this. [V]"""
+NO_STEP_V = 1e-9
+"""Nodes that lie closer are one place, at which something jumps. [V]"""
 LEAST_TERMINAL_V = 1e-3
 """Terminal voltage that a draw is worked out for at least. [V]"""
 
@@ -53,6 +55,25 @@ class Supply:
             amps = np.interp(source_v, self.table.source_v, self.table.current_a)
         return np.minimum(amps, self._limit_a)
 
+    def between(self, volts: FloatArray, amps: FloatArray) -> FloatArray:
+        """Currents at nodes [A] such that straight lines between them bring what a diode brings.
+
+        Its current runs out along an exponential, e-fold within some 30 mV, and chords of that lie
+        above it: between nodes 8 mV apart by 0.7 %. Nodes that are lower by h² f''/12 have chords
+        of the same mean (the straight spline nearest to a parabola in the mean square).
+        """
+        if isinstance(self._charger, ch.Converter):
+            return amps
+        step = np.diff(volts)
+        before, after = step[:-1], step[1:]
+        smooth = (before > NO_STEP_V) & (after > NO_STEP_V)
+        slope = np.diff(amps) / np.where(step > NO_STEP_V, step, 1.0)
+        bend = np.where(smooth, slope[1:] - slope[:-1], 0.0)
+        lower = bend * (before**3 + after**3) / (6.0 * (before + after) ** 2 + NO_STEP_V**2)
+        found = amps.copy()
+        found[1:-1] -= lower
+        return found
+
     def least_source_v(self, store_v: FloatArray) -> FloatArray:
         """Source voltage at which the terminals are at 0, which no charger feeds below. [V]"""
         if isinstance(self._charger, ch.Converter):
@@ -81,8 +102,9 @@ class Currents:
             source = v - drawn * esr
             if supply is not None:
                 if source.min() < 0.0:
-                    # Where a draw is out of reach, its drop is not real.
-                    source = np.maximum(source, supply.least_source_v(v))
+                    # Where a power is out of reach, its drop is not real; that of a current is.
+                    real = np.minimum(v - draw.current_a * esr, 0.0)
+                    source = np.maximum(source, np.maximum(real, supply.least_source_v(v)))
                 charge = supply.current(v, source)
             terminal = ld.terminal_voltage(v, charge, draw, esr)
             reached = np.where(terminal > 0, terminal, 0.5 * v)
@@ -91,7 +113,7 @@ class Currents:
             if esr * np.max(np.abs(drawn - before)) < COUPLING_TOLERANCE_V:
                 break
         self.terminal_v = terminal
-        self.charge_a = charge
+        self.charge_a = supply.between(v, charge) if supply is not None else charge
         self.drawn_a = drawn
         self.source_v = source
 

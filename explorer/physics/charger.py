@@ -252,7 +252,12 @@ def direct_curve(
     leak = float(np.asarray(charger.diode_saturation_a))
     stop = float(pv.diode_voltage_at_current(panel, photocurrent_a, -leak))
     even = np.linspace(0.0, stop, points, endpoint=False)
-    drops = np.linspace(np.log(1e-9), np.log1p(photocurrent_a / leak), points)
+    # Below a twentieth of its leakage the current hardly changes any more.
+    turn = np.log(0.05)
+    drops = np.concatenate([
+        np.linspace(np.log(1e-9), turn, points // 8, endpoint=False),
+        np.linspace(turn, np.log1p(photocurrent_a / leak), points - points // 8),
+    ])
     amps = np.minimum(leak * np.expm1(drops), photocurrent_a)
     by_drop = pv.diode_voltage_at_current(panel, photocurrent_a, amps)
     u = np.sort(np.concatenate([even, by_drop]))

@@ -40,12 +40,13 @@ class Opening:
             moments += [k * step, k * step + slack] if k == 0 else [
                 k * step - slack, k * step, k * step + slack
             ]
+        moments.append(span - 1e-6 - SLACK * span)
         self.march = March(device, device.first_y, moments=moments)
         self.march.to(span)
         found = self.march.rows
-        self.before = [None, *found[2::3]]
-        self.now = [found[0], *found[3::3]]
-        self.after = [found[1], *found[4::3]]
+        self.before = [None, *found[2:-1:3], found[-1]]
+        self.now = [found[0], *found[3:-1:3]]
+        self.after = [found[1], *found[4:-1:3]]
         self.span_s, self.step_s = span, step
 
 
@@ -97,9 +98,9 @@ def compared(case, most=MOST, rows=ROWS):
             note("connected", k, float(seen.connected[k]),
                  float(all(r.connected for r in band)), float(any(r.connected for r in band)), 0.5)
         inner = [right.after[k]] if right.after[k].length_s > 0.0 else [right.now[k]]
-        outer = [r for r in (right.before[k], right.now[k], right.after[k]) if r is not None]
-        if k + 1 < len(begins):
-            outer += [right.before[k + 1], right.now[k + 1]]
+        outer = [right.before[k], right.now[k], right.after[k], *right.before[k + 1 : k + 2],
+                 *right.now[k + 1 : k + 2]]
+        outer = [row for row in outer if row is not None]
         for name, saw in (("terminal_min_v", seen.terminal_min_v[k]),
                           ("store_min_v", seen.store_min_v[k])):
             low, high = (min(getattr(r, name) for r in rows) for rows in (outer, inner))
@@ -135,8 +136,7 @@ def _charge(right, k, name):
             return 0.0
         return row.harvest_c if name == "harvest" else row.load_c + row.inrush_c
 
-    last = k + 1 >= len(right.now)
-    following = None if last else right.before[k + 1]
+    following = right.before[k + 1]
     charge = of(right.now[k]) + of(right.after[k]) + of(following)
-    edges = [right.before[k], right.now[k], following, None if last else right.now[k + 1]]
+    edges = [right.before[k], right.now[k], following, *right.now[k + 1 : k + 2]]
     return charge, sum(abs(of(row)) for row in edges)

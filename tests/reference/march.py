@@ -444,7 +444,7 @@ class March:
         if not self.charging:
             return False
         return self.device.charger.kind == "direct" or (
-            self._source(light_a).given[self.cold] > 0.0
+            self.store.charge_limit_a > 0.0 and self._source(light_a).given[self.cold] > 0.0
         )
 
     def _add(self, harvest_c, drawn_c, length):
