@@ -192,6 +192,12 @@ class Cycle:
         """Range around a charge in which cycles complete, if any. [C]"""
         return self._span(self._fits, charge)
 
+    def begins(self, charge: float, count: int) -> float:
+        """Charge at which the cycle after `count` others begins, as a march takes them. [C]"""
+        if self.smooth_span(charge) is not None:
+            return self.generator.advance(charge, count * self.length_s)
+        return self.leap(charge, count, -np.inf, np.inf)[0]
+
     def power(self, k: int) -> FlowMap:
         """The map of 2^k cycles, built when first needed."""
         found = self._powers.get(k)

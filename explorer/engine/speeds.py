@@ -81,7 +81,7 @@ class Supply:
             amps = ch.converter_current(self._charger, self.given, store_v, nothing, 0.0)
         else:
             amps, source_v = self.table.current_a, self.table.source_v
-            amps = np.interp(0.0, source_v + amps * self._esr, amps)
+            amps = np.interp(np.zeros(1), source_v + amps * self._esr, amps)
         return -np.minimum(amps, self._limit_a) * self._esr
 
 

@@ -246,18 +246,16 @@ def _within_cycles(engine: Engine, leg: Leg, charge: float) -> float:
     cycle = leg.cycles[0]
     count = max(round((leg.end_s - leg.begin_s) / cycle.length_s), 1)
 
-    def begins(k: int) -> float:
-        return cycle.generator.advance(leg.begin_c, k * cycle.length_s)
-
     # The first cycle whose pulse passes the charge; what it begins with falls from one to the next.
     low, high = 0, count - 1
     while low < high:
         middle = (low + high) // 2
-        passes = float(np.interp(begins(middle), cycle.nodes, cycle.lowest_c)) <= charge
+        at_c = cycle.begins(leg.begin_c, middle)
+        passes = float(np.interp(at_c, cycle.nodes, cycle.lowest_c)) <= charge
         low, high = (low, middle) if passes else (middle + 1, high)
     # Between nodes the table is straight: the cycle that passes may be the one after.
     for k in range(low, min(low + 2, count)):
-        at, now = leg.begin_s + k * cycle.length_s, begins(k)
+        at, now = leg.begin_s + k * cycle.length_s, cycle.begins(leg.begin_c, k)
         for draw, duration in engine.phases(cycle.key):
             motion = engine.motion(cycle.key.photocurrent_a, leg.charging, draw)
             now, used = motion.run(now, duration, charge, inf)
