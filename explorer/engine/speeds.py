@@ -62,8 +62,6 @@ class Supply:
         above it: between nodes 8 mV apart by 0.7 %. Nodes that are lower by h² f''/12 have chords
         of the same mean (the straight spline nearest to a parabola in the mean square).
         """
-        if isinstance(self._charger, ch.Converter):
-            return amps
         step = np.diff(volts)
         before, after = step[:-1], step[1:]
         smooth = (before > NO_STEP_V) & (after > NO_STEP_V)

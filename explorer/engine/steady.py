@@ -97,7 +97,9 @@ def repeating_course(engine: Engine, start: Standing) -> RepeatingCourse:
         legs += len(run.legs)
         calm = state.connected == run.end.connected and not run.tally.cut_offs
         drift = _even_drift(engine, run, state) if calm else run.end.charge_c - state.charge_c
-        if calm and before is not None and state.charge_c != before[0]:
+        if before is not None and before[0] == state.charge_c:
+            before = None  # no secant leads through one place
+        if calm and before is not None:
             slope = (drift - before[1]) / (state.charge_c - before[0])
         left = abs(drift / slope) if -1.0 < slope < -1e-6 else UNKNOWN * abs(drift)
         band, turns = _band(engine, run)

@@ -73,14 +73,14 @@ class Tally:
             save(case, self.folder / f"{part}_{self.number}.json")
 
     def columns(self, case, most):
-        self.add(case, "columns", columns.compared(case, most=most)[0])
+        self.add(case, "columns", columns.nearest(case, most))
 
     def answers(self, case, most):
         right, _, verdict, found = beside.judged(case, most=most)
         self.case_counts["never starts" if not right.starts else
                     "settles" if right.course else "is not followed to its course"] += 1
         self.case_counts["verdict " + verdict.state] += 1
-        self.add(case, "answers", beside.compared(right, verdict, found))
+        self.add(case, "answers", beside.nearest(case, right, verdict, found, most))
         for sentence in beside.broken_rules(right, verdict):
             self.case_counts["broken rules"] += 1
             print(f"case {self.number}: {sentence}", flush=True)

@@ -5,6 +5,7 @@ from math import inf, isfinite
 from explorer.advice.answers import answers
 from explorer.advice.case import Case
 from explorer.advice.judge import judge
+from tests.reference import nearby
 from tests.reference.answers import Right
 from tests.reference.off import Off
 
@@ -27,6 +28,16 @@ def judged(case, most=400):
     right = Right(case, most=most)
     given = Case(*case)
     return right, given, judge(given), answers(given)
+
+
+def nearest(case, right, verdict, found, most=400):
+    """Every answer and margin, beside a reference whose light may differ a little (`nearby`)."""
+    return nearby.nearest(
+        lambda light: compared(
+            right if light == 1.0 else Right(nearby.in_light(case, light), most=most),
+            verdict, found,
+        )
+    )  # fmt: skip
 
 
 def compared(right, verdict, found):

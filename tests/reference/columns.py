@@ -4,6 +4,7 @@ import numpy as np
 
 from explorer.advice.case import Case
 from explorer.engine.trace import Trace
+from tests.reference import nearby
 from tests.reference.device import Device
 from tests.reference.march import March
 from tests.reference.off import Off
@@ -17,7 +18,11 @@ VOLTS = 3e-4
 """Volts, and share of a voltage, by which a row may differ: straight lines between nodes again."""
 DRIFTING = 2.0
 """Times as much where turns repeat: they drift as a geometric row, but are laid as an even
-one."""
+one. Within them a threshold may be met earlier or later, so that a step may hold more or less of
+what one turn brings."""
+HAIR = 30.0
+"""Times the allowed difference by which the reference parts from itself in all but the same light:
+from there on the run hangs on a hair, and is not compared."""
 AMPS = 1e-4
 BY_DIFFERENCE = 2e-6
 """Share of all that is taken by which a harvest may be off: the reference finds it as what is left
@@ -27,20 +32,16 @@ of the store's charge, and its time to empty is good to some 2e-6."""
 class Opening:
     """The opening run of a case, row by row; of a run of many events its first part."""
 
-    def __init__(self, case, most=MOST, rows=ROWS):
-        self.device = device = Device(*case)
-        span = device.period_s
-        probe = March(device, device.first_y, most=most)
-        if not probe.to(span):
-            span = _between(probe)
+    def __init__(self, device, span, rows=ROWS, slack=SLACK):
+        self.device = device
         step = span / rows
         moments = []
         for k in range(rows):
-            slack = 1e-6 + SLACK * k * step
-            moments += [k * step, k * step + slack] if k == 0 else [
-                k * step - slack, k * step, k * step + slack
+            loose = 1e-6 + slack * k * step
+            moments += [k * step, k * step + loose] if k == 0 else [
+                k * step - loose, k * step, k * step + loose
             ]
-        moments.append(span - 1e-6 - SLACK * span)
+        moments.append(span - 1e-6 - slack * span)
         self.march = March(device, device.first_y, moments=moments)
         self.march.to(span)
         found = self.march.rows
@@ -48,6 +49,12 @@ class Opening:
         self.now = [found[0], *found[3:-1:3]]
         self.after = [found[1], *found[4:-1:3]]
         self.span_s, self.step_s = span, step
+
+
+def opening_span(device, most):
+    """A period, or that part of it in which not too much happens. [s]"""
+    probe = March(device, device.first_y, most=most)
+    return device.period_s if probe.to(device.period_s) else _between(probe)
 
 
 def _between(probe):
@@ -59,21 +66,45 @@ def _between(probe):
     return 0.5 * probe.t
 
 
-def compared(case, most=MOST, rows=ROWS):
+def nearest(case, most=MOST):
+    """What `compared` finds in the light given, or else in all but the same (`nearby`)."""
+    found = nearby.nearest(lambda light: compared(case, most, light=light)[0])
+    if any(off.share > 1.0 for off in found.values()):
+        return compared(case, most, until=_hair(case, opening_span(Device(*case), most)))[0]
+    return found
+
+
+def _hair(case, span, rows=ROWS):
+    """The row from which on the reference parts from itself in a little more or less light."""
+    given, *others = (
+        Opening(Device(*nearby.in_light(case, light)), span, rows).now
+        for light in (1.0, min(nearby.LIGHTS), max(nearby.LIGHTS))
+    )
+    for k, row in enumerate(given):
+        allowed = HAIR * VOLTS * max(1.0, row.store_v)
+        if any(abs(other[k].store_v - row.store_v) > allowed for other in others):
+            return k - 1
+    return rows
+
+
+def compared(case, most=MOST, rows=ROWS, light=1.0, until=ROWS):
     """Every column of the opening run beside the reference, the worst row of each.
+
+    The reference may run in a share of the light (`nearby`), and be followed `until` a row.
 
     Allowed are 0.3 mV or 0.03 % of a voltage (more where turns repeat), 1e-4 of a mean current with
     a floor of 1e-5 of the largest, and what lies within `SLACK` of the row's moment. Where a store
     has turned at full more than thirty times in one light without ever coming alike, the product
     goes on with means: then its books are compared, and what happened.
     """
-    right = Opening(case, most, rows)
+    given, span = Case(*case), opening_span(Device(*case), most)
+    run = given.engine.march(span)
+    loose = DRIFTING if any(leg.repeats is not None for leg in run.legs) else 1.0
+    volts = VOLTS * loose
+    right = Opening(Device(*nearby.in_light(case, light)), span, rows, SLACK * loose)
     begins = np.array([row.time_s for row in right.now])
-    ends = np.append(begins[1:], right.span_s)
-    given = Case(*case)
-    run = given.engine.march(right.span_s)
+    ends = np.append(begins[1:], span)
     seen = Trace(given.engine, run).rows(begins, ends)
-    volts = VOLTS * (DRIFTING if any(leg.repeats is not None for leg in run.legs) else 1.0)
     worst = {}
 
     def note(name, k, saw, low, high, allowed):
@@ -87,7 +118,8 @@ def compared(case, most=MOST, rows=ROWS):
         )
         for name in ("harvest", "load")
     }
-    for k in range(len(begins)):
+    drifting = [leg for leg in run.legs if leg.repeats and abs(leg.end_c - leg.begin_c) > 1e-9]
+    for k in range(min(until, len(begins))):
         width = ends[k] - begins[k]
         if k:  # what happens at once at the beginning may count before or after
             band = (right.before[k], right.now[k])
@@ -110,6 +142,8 @@ def compared(case, most=MOST, rows=ROWS):
             allowed = AMPS * abs(charge) + 1e-5 * largest[name] + loose + 1e-13 * width
             if name == "harvest":
                 allowed += BY_DIFFERENCE * width * (seen.load_a[k] + seen.leakage_a[k])
+                if any(leg.begin_s < ends[k] and leg.end_s > begins[k] for leg in drifting):
+                    allowed += given.engine.field.full_c - given.engine.field.resume_c
             note(name + "_A", k, saw * width, charge, charge, allowed)
     gained = float(((seen.harvest_a - seen.load_a - seen.leakage_a) * (ends - begins)).sum())
     held = run.end.charge_c - given.system.initial_charge_c
@@ -118,6 +152,8 @@ def compared(case, most=MOST, rows=ROWS):
     note("books", 0, gained, held, held, max(1e-6 * moved, 1e-15))
     if any(leg.averages for leg in run.legs):
         worst = {name: off for name, off in worst.items() if name in ("books", "connected")}
+    if until < rows:
+        return worst, right
     totals, tally = right.march.totals, run.tally
     for name, saw, count in (
         ("connects", tally.connects, totals.connects),
