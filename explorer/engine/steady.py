@@ -30,9 +30,11 @@ CALM_TURNS, CALM_LEGS = 300.0, 2_000
 """if a period holds so many turns in it, or they took so many legs: else it is followed until it
 stands where it stood before."""
 MOST_PERIODS = 14
-"""Periods in which a course is looked for."""
+"""Periods in which a course is looked for,"""
+MOST_CHEAP_PERIODS = 80
+"""and the same while all of them have few legs: a course of eight periods settles slowly."""
 MOST_SHORT_PERIODS = 200
-"""The same for short ones, if they have few legs."""
+"""The same for periods much shorter than a week."""
 FEW_LEGS = 10_000
 """Legs of all periods after which no further one is looked at beyond `MOST_PERIODS`."""
 LONGEST_COURSE = 8
@@ -147,8 +149,8 @@ def repeating_course(engine: Engine, start: Standing) -> RepeatingCourse:
 
 
 def _most_periods(period_s: float) -> int:
-    """Periods in which a course is looked for: more of those that are shorter than a week."""
-    return max(MOST_PERIODS, min(int(MOST_PERIODS * WEEK_S / period_s), MOST_SHORT_PERIODS))
+    """Periods of few legs in which a course is looked for: more of those shorter than a week."""
+    return max(MOST_CHEAP_PERIODS, min(int(MOST_PERIODS * WEEK_S / period_s), MOST_SHORT_PERIODS))
 
 
 def _even_drift(engine: Engine, run: Trajectory, begin: Standing) -> float:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from dataclasses import dataclass
 from math import inf
 
@@ -11,7 +12,7 @@ from explorer.advice.readings import FARTHEST, BoolArray, DarkReading, FloatArra
 from explorer.advice.readings.starts import full_charge
 from explorer.engine.course import Leg, Standing, StopAt, Trajectory
 from explorer.engine.march import Engine
-from explorer.engine.system import Periodic
+from explorer.engine.system import Periodic, WhenReady
 from explorer.engine.trace import Trace
 
 PARTS, ROUNDS = 64, 5
@@ -160,14 +161,22 @@ def _hardest(
 ) -> list[tuple[float, Gap]]:
     """Those stretches than which no other is both as long and begins with as little.
 
-    Where operations keep windows, a shorter stretch may be the one in which they are open.
+    Where operations keep windows, a shorter stretch may be the one in which they are open; where
+    one waits for a voltage, a store that holds enough for it is emptied by it, and may last less
+    long than one that holds less.
     """
     schedules = [op.schedule for op in engine.system.load.operations]
     if any(isinstance(s, Periodic) and not s.always for s in schedules):
         return sorted(levels, key=lambda pair: pair[0] / pair[1].length_s)[:MOST_TRIED]
+    ready = sorted(
+        engine.field.charge_at(s.ready_v) for s in schedules if isinstance(s, WhenReady)
+    )
     hard: list[tuple[float, Gap]] = []
+    least: dict[int, float] = {}
     for charge, gap in sorted(levels, key=lambda pair: (-pair[1].length_s, pair[0])):
-        if not hard or charge < hard[-1][0]:
+        enough_for = bisect_right(ready, charge)
+        if charge < least.get(enough_for, inf):
+            least[enough_for] = charge
             hard.append((charge, gap))
     return hard
 
