@@ -9,10 +9,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from explorer.engine.cycles import Cycle
+from explorer.engine.extent import Extent
 from explorer.engine.modes import Modes
 from explorer.engine.passage import Passage
 from explorer.engine.passes import SEVERAL
-from explorer.engine.reach import Reach
 
 FloatArray = NDArray[np.float64]
 IntArray = NDArray[np.intp]
@@ -200,7 +200,7 @@ class Orbits:
         -------
         tuple
             What is passed of phases; and where a pulse of many phases is passed whole, which is
-            left out of that (see `pulse_reach`).
+            left out of that (see `pulse_extent`).
         """
         ends, last = self._ends_s, len(self.phases) - 1
         begins = np.concatenate([[0.0], ends[:-1]])
@@ -228,14 +228,14 @@ class Orbits:
         )
         return passed, whole.nonzero()[0]
 
-    def pulse_reach(self, begin_c: FloatArray) -> Reach:
+    def pulse_extent(self, begin_c: FloatArray) -> Extent:
         """How far the store goes within pulses, without the rest of their cycles. [C]"""
         cycle = self.cycle
         lowest_c, highest_c, lowest_v = (
             np.interp(begin_c, cycle.nodes, values)
             for values in (cycle.pulse_lowest_c, cycle.pulse_highest_c, cycle.pulse_min_v)
         )
-        return Reach(
+        return Extent(
             lowest_c=np.minimum(lowest_c, begin_c), highest_c=np.maximum(highest_c, begin_c),
             lowest_v=np.maximum(lowest_v, 0.0), end_c=np.asarray(lowest_c),
         )
@@ -266,14 +266,14 @@ class Orbits:
                 q = self.modes.flow(mode).advance_all(q, length)
             begin_s = end_s
 
-    def whole_reach(self, begin_c: FloatArray) -> Reach:
+    def whole_extent(self, begin_c: FloatArray) -> Extent:
         """How far the store goes within whole cycles. [C]"""
         nodes, cycle = self.cycle.nodes, self.cycle
         lowest_c, highest_c, lowest_v = (
             np.interp(begin_c, nodes, values)
             for values in (cycle.lowest_c, cycle.highest_c, cycle.terminal_min_v)
         )
-        return Reach(
+        return Extent(
             lowest_c=np.minimum(lowest_c, begin_c),
             highest_c=np.maximum(highest_c, begin_c),
             lowest_v=np.maximum(lowest_v, 0.0),

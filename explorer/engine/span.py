@@ -5,9 +5,9 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
+from explorer.engine.extent import Extent
 from explorer.engine.modes import Blend, Modes
 from explorer.engine.orbits import Orbits, Passed
-from explorer.engine.reach import Reach
 from explorer.engine.strip import BLENDED, PLAIN, TURNS, Strip
 
 FloatArray = NDArray[np.float64]
@@ -32,13 +32,13 @@ class Spans:
         unit = length / np.maximum(strip.times, 1.0)
         self._unit_s = np.where(strip.times > 0.0, unit, np.inf)
         """Length of one cycle or turn of a leg, infinite for a plain one. [s]"""
-        self._turn: Reach | None = None
-        self._whole: Reach | None = None
+        self._turn: Extent | None = None
+        self._whole: Extent | None = None
 
-    def reach(
+    def extent(
         self, begin_s: FloatArray, end_s: FloatArray, course: IntArray | int = 0, *,
         coarse: bool = False,
-    ) -> Reach:
+    ) -> Extent:
         """How far the store goes in stretches of time, shape (n,).
 
         Parameters
@@ -55,7 +55,7 @@ class Spans:
         last, b = self._strip.early(end_s, course)
         last = np.maximum(last, first)
         one = first == last
-        out = Reach.none(len(begin_s))
+        out = Extent.none(len(begin_s))
         stop = np.where(one, np.maximum(a, b), self._length_s[first])
         more = (~one).nonzero()[0]
         # Both ends at once: half as many look-ups.
@@ -99,35 +99,35 @@ class Spans:
         return out
 
     @property
-    def whole(self) -> Reach:
-        """Reach of each leg."""
+    def whole(self) -> Extent:
+        """Extent of each leg."""
         if self._whole is None:
             self._whole = self._whole_legs()
         return self._whole
 
-    def _whole_legs(self) -> Reach:
-        """Reach of each leg, from the charges at its ends alone."""
+    def _whole_legs(self) -> Extent:
+        """Extent of each leg, from the charges at its ends alone."""
         strip = self._strip
-        out = Reach.none(len(self._length_s))
+        out = Extent.none(len(self._length_s))
         path = ((strip.kind == PLAIN) | (strip.kind == BLENDED)).nonzero()[0]
         for q in (strip.begin_c[path], strip.end_c[path]):
             lowest_v, lowest_c = self._modes.lowest(strip.row.part(path), q)
-            out.put(path, Reach(lowest_c=lowest_c, highest_c=q, lowest_v=lowest_v, end_c=q))
+            out.put(path, Extent(lowest_c=lowest_c, highest_c=q, lowest_v=lowest_v, end_c=q))
         for orbits, leg in zip(strip.orbits, strip.which_cycles(), strict=True):
             last_c = np.asarray(orbits.cycle.map.before(strip.end_c[leg]))
-            both = orbits.whole_reach(np.concatenate([strip.begin_c[leg], last_c]))
+            both = orbits.whole_extent(np.concatenate([strip.begin_c[leg], last_c]))
             out.put(leg, both.part(slice(len(leg))))
             out.put(leg, both.part(slice(len(leg), None)))
         leg = (strip.kind == TURNS).nonzero()[0]
         if leg.size:
-            turns, kept = strip.turns.part(leg), self._turn_reach().part(leg)
+            turns, kept = strip.turns.part(leg), self._turn_extent().part(leg)
             for count in (np.zeros(len(leg), np.intp), turns.times.astype(np.intp) - 1):
                 out.put(leg, self._shifted(kept, turns.shift(count, np.zeros(len(leg)))))
         return out
 
     @property
-    def courses(self) -> Reach:
-        """Reach of each course."""
+    def courses(self) -> Extent:
+        """Extent of each course."""
         return self.whole.joined(self._strip.first[:-1])
 
     def lowest_connected_v(self) -> FloatArray:
@@ -146,9 +146,9 @@ class Spans:
 
     # ---- within legs ---------------------------------------------------------------------
 
-    def _in_legs(self, leg: IntArray, a: FloatArray, b: FloatArray, coarse: bool) -> Reach:
-        """Reach from a time to another within legs."""
-        strip, out = self._strip, Reach.none(len(leg))
+    def _in_legs(self, leg: IntArray, a: FloatArray, b: FloatArray, coarse: bool) -> Extent:
+        """Extent from a time to another within legs."""
+        strip, out = self._strip, Extent.none(len(leg))
         kind = strip.kind[leg]
         path = ((kind == PLAIN) | (kind == BLENDED)).nonzero()[0]
         units = b - a >= self._unit_s[leg] * (1.0 - 1e-9) if coarse else np.zeros(len(leg), bool)
@@ -175,7 +175,7 @@ class Spans:
 
     def _in_cycles(
         self, orbits: Orbits, leg: IntArray, a: FloatArray, b: FloatArray, coarse: bool,
-        place: IntArray, out: Reach, asked: _Asked,
+        place: IntArray, out: Extent, asked: _Asked,
     ) -> None:
         """Add what stretches at some places pass of cycles; whole ones between are put at once."""
         strip = self._strip
@@ -193,7 +193,7 @@ class Spans:
         for count in (first[inner] + 1, last[inner] - 1) if inner.size else ():
             at = leg[inner]
             begin_c = orbits.begins(strip.begin_c[at], count, strip.smooth[at])
-            out.put(place[inner], orbits.whole_reach(begin_c))
+            out.put(place[inner], orbits.whole_extent(begin_c))
         n = len(leg)
         stop = np.where(one, np.maximum(to_s, from_s), orbits.cycle.length_s)
         parts = (
@@ -206,7 +206,7 @@ class Spans:
             if coarse:
                 passed, whole = orbits.sketched(begin_c, since, until)
                 if whole.size:
-                    out.put(where[whole], orbits.pulse_reach(begin_c[whole]))
+                    out.put(where[whole], orbits.pulse_extent(begin_c[whole]))
                 asked.passed(where, passed)
                 continue
             for passed in orbits.between(begin_c, since, until):
@@ -214,12 +214,12 @@ class Spans:
 
     def _whole_cycles(
         self, orbits: Orbits, leg: IntArray, a: FloatArray, b: FloatArray
-    ) -> Reach:
+    ) -> Extent:
         strip, n = self._strip, len(leg)
         first, _ = strip.cycle_of(orbits, leg, a, late=True)
         last, _ = strip.cycle_of(orbits, leg, b, late=False)
         twice = np.concatenate([leg, leg])
-        both = orbits.whole_reach(
+        both = orbits.whole_extent(
             orbits.begins(
                 strip.begin_c[twice], np.concatenate([first, last]), strip.smooth[twice]
             )
@@ -228,24 +228,24 @@ class Spans:
         out.put(slice(None), both.part(slice(n, None)))
         return out
 
-    def _turn_reach(self) -> Reach:
-        """Reach of the turn that each leg repeats."""
+    def _turn_extent(self) -> Extent:
+        """Extent of the turn that each leg repeats."""
         if self._turn is None:
-            self._turn = Reach.none(len(self._length_s))
+            self._turn = Extent.none(len(self._length_s))
             leg = (self._strip.kind == TURNS).nonzero()[0]
             if self._inner is not None:
                 self._turn.put(leg, self._inner.courses.part(self._strip.place(leg)))
         return self._turn
 
-    def _whole_turns(self, leg: IntArray, a: FloatArray, b: FloatArray) -> Reach:
-        turns, kept = self._strip.turns.part(leg), self._turn_reach().part(leg)
-        zero, out = np.zeros(len(leg)), Reach.none(len(leg))
+    def _whole_turns(self, leg: IntArray, a: FloatArray, b: FloatArray) -> Extent:
+        turns, kept = self._strip.turns.part(leg), self._turn_extent().part(leg)
+        zero, out = np.zeros(len(leg)), Extent.none(len(leg))
         for time, late in ((a, True), (b, False)):
             count, _ = turns.split(time, late)
             out.put(slice(None), self._shifted(kept, turns.shift(count, zero)))
         return out
 
-    def _in_turns(self, leg: IntArray, a: FloatArray, b: FloatArray, coarse: bool) -> Reach:
+    def _in_turns(self, leg: IntArray, a: FloatArray, b: FloatArray, coarse: bool) -> Extent:
         turn, turns = self._inner, self._strip.turns.part(leg)
         assert turn is not None
         course = self._strip.place(leg)
@@ -255,33 +255,33 @@ class Spans:
         last = np.maximum(last, first)
         one = first == last
         stop = np.where(one, np.maximum(to_s, from_s), turns.turn_s)
-        found = turn.reach(begins + from_s, begins + stop, course, coarse=coarse)
+        found = turn.extent(begins + from_s, begins + stop, course, coarse=coarse)
         out = self._shifted(found, turns.shift(first, from_s))
         inner = (last - first > 1).nonzero()[0]
         if inner.size:
-            part, kept = turns.part(inner), self._turn_reach().part(leg[inner])
+            part, kept = turns.part(inner), self._turn_extent().part(leg[inner])
             for count in (first[inner] + 1, last[inner] - 1):
                 shift = part.shift(count, np.zeros(len(inner)))
                 out.put(inner, self._shifted(kept, shift))
         more = (~one).nonzero()[0]
         if more.size:
             at = begins[more]
-            found = turn.reach(at, at + to_s[more], course[more], coarse=coarse)
+            found = turn.extent(at, at + to_s[more], course[more], coarse=coarse)
             shift = turns.part(more).shift(last[more], to_s[more])
             out.put(more, self._shifted(found, shift))
         return out
 
-    def _shifted(self, reach: Reach, shift_c: FloatArray) -> Reach:
-        """Reach of a turn that lies a little higher or lower than the one it stands for."""
+    def _shifted(self, extent: Extent, shift_c: FloatArray) -> Extent:
+        """Extent of a turn that lies a little higher or lower than the one it stands for."""
         volts, full_c = self._modes.volts, self._modes.engine.field.full_c
-        moved = volts(reach.lowest_c + shift_c) - volts(reach.lowest_c)
-        highest = reach.highest_c + shift_c
+        moved = volts(extent.lowest_c + shift_c) - volts(extent.lowest_c)
+        highest = extent.highest_c + shift_c
         # A turn that fills the store fills it, wherever it began.
-        highest = np.where(reach.highest_c <= full_c, np.minimum(highest, full_c), highest)
-        return Reach(
-            lowest_c=reach.lowest_c + shift_c, highest_c=highest,
-            lowest_v=np.maximum(reach.lowest_v + moved, 0.0),
-            end_c=reach.end_c + shift_c,
+        highest = np.where(extent.highest_c <= full_c, np.minimum(highest, full_c), highest)
+        return Extent(
+            lowest_c=extent.lowest_c + shift_c, highest_c=highest,
+            lowest_v=np.maximum(extent.lowest_v + moved, 0.0),
+            end_c=extent.end_c + shift_c,
         )
 
 
@@ -314,7 +314,7 @@ class _Asked:
         self._begin_c.append(passed.begin_c)
         self._seconds.append(passed.seconds)
 
-    def put(self, modes: Modes, out: Reach) -> None:
+    def put(self, modes: Modes, out: Extent) -> None:
         """Move all of them, and widen what they belong to."""
         if not self._place:
             return
@@ -323,5 +323,5 @@ class _Asked:
         moves = (seconds > 0.0).nonzero()[0]
         q[moves] = modes.along(row.low[moves], q[moves], seconds[moves])
         lowest_v, lowest_c = modes.lowest(row, q)
-        reach = Reach(lowest_c=lowest_c, highest_c=q, lowest_v=lowest_v, end_c=q)
-        out.put_each(np.concatenate(self._place), reach)
+        extent = Extent(lowest_c=lowest_c, highest_c=q, lowest_v=lowest_v, end_c=q)
+        out.put_each(np.concatenate(self._place), extent)

@@ -10,12 +10,12 @@ from numpy.typing import NDArray
 
 from explorer.engine.columns import Columns, Extremes, Voltages
 from explorer.engine.course import Trajectory
+from explorer.engine.extent import Extent
 from explorer.engine.march import Engine
 from explorer.engine.modes import Modes
 from explorer.engine.orbits import grain
 from explorer.engine.passage import HARVEST, LEAKAGE, LOAD
 from explorer.engine.picture import Picture
-from explorer.engine.reach import Reach
 from explorer.engine.span import Spans
 from explorer.engine.strip import Book, Moments, Strip
 
@@ -120,7 +120,7 @@ class Trace:
         now = self._strip.at(begin_s, before=True)
         currents = self._means(begin_s, end_s, now)
         return Columns(
-            **_fields(self._voltages(now, begin_s, self._spans.reach(begin_s, end_s))),
+            **_fields(self._voltages(now, begin_s, self._spans.extent(begin_s, end_s))),
             harvest_a=currents[HARVEST],
             load_a=currents[LOAD],
             leakage_a=currents[LEAKAGE],
@@ -144,15 +144,15 @@ class Trace:
         return currents
 
     def _voltages(
-        self, now: Moments, time_s: FloatArray, reach: Reach | None
+        self, now: Moments, time_s: FloatArray, extent: Extent | None
     ) -> Voltages:
         """Rows at moments, with the minima of the stretches they lie in, or their own."""
         modes = self._modes
         terminal = modes.terminal_v(now.row, now.charge_c)
-        if reach is None:
+        if extent is None:
             lowest_v, lowest_c = modes.lowest(now.row, now.charge_c)
         else:
-            lowest_v, lowest_c = reach.lowest_v, reach.lowest_c
+            lowest_v, lowest_c = extent.lowest_v, extent.lowest_c
         return Voltages(
             time_s=time_s,
             store_v=modes.volts(now.charge_c),
@@ -165,7 +165,7 @@ class Trace:
 
     def lowest_v(self, begin_s: FloatArray, end_s: FloatArray) -> FloatArray:
         """Lowest open-circuit voltage of the store from moments to others, shape (n,). [V]"""
-        return self._modes.volts(self._spans.reach(begin_s, end_s).lowest_c)
+        return self._modes.volts(self._spans.extent(begin_s, end_s).lowest_c)
 
     def charge_at(self, time_s: FloatArray) -> tuple[FloatArray, NDArray[np.bool_]]:
         """Charge of the store at moments, and whether the load is connected; shape (n,). [C]"""
@@ -184,7 +184,7 @@ class Trace:
             return self._voltages(now, time_s, None)
         begin = np.maximum(time_s - 0.5 * width_s, 0.0)
         end = np.minimum(begin + width_s, self.span_s)
-        return self._voltages(now, time_s, self._spans.reach(begin, end))
+        return self._voltages(now, time_s, self._spans.extent(begin, end))
 
     def around(self, time_s: FloatArray, width_s: float) -> Columns:
         """The run at moments, with minima and means over a width around them. [s]"""
@@ -255,12 +255,12 @@ class Trace:
     ) -> tuple[FloatArray, FloatArray]:
         """Voltages at the edges of columns that hold something, and of the columns, (4, n)."""
         volts, strip = self._modes.volts, self._strip
-        reach = self._spans.reach(begin, end, coarse=True)
+        extent = self._spans.extent(begin, end, coarse=True)
         # What is lost at once where the picture begins is seen: the store is shown before it.
         opening_c = np.array([self.opening_c])
         first_c = opening_c if begin[0] <= 0.0 else strip.at(begin[:1], before=True).charge_c
-        reach.highest_c[:1] = np.maximum(reach.highest_c[:1], first_c)
-        low, high = volts(reach.lowest_c), volts(reach.highest_c)
+        extent.highest_c[:1] = np.maximum(extent.highest_c[:1], first_c)
+        low, high = volts(extent.lowest_c), volts(extent.highest_c)
         typical = 0.5 * (low + high)
         least = HIDDEN * (high.max() - low.min())
         tall = high - low > least
@@ -269,7 +269,7 @@ class Trace:
             dense_c = self._spans.typical(begin[tall], end[tall])
             dense[tall] = np.isfinite(dense_c)
             typical[dense] = volts(dense_c[np.isfinite(dense_c)])
-        edge_c = np.append(first_c, reach.end_c)
+        edge_c = np.append(first_c, extent.end_c)
         edge_v = volts(edge_c)
         ends = edge_v[:-1], edge_v[1:]
         beyond = np.maximum(high - np.maximum(*ends), np.minimum(*ends) - low)
@@ -280,7 +280,7 @@ class Trace:
             found = strip.at(np.concatenate(places)).charge_c.reshape(len(SAMPLES), -1)
             typical[hides] = volts(np.sort(found, axis=0)[len(SAMPLES) // 2])
         edge_v[(edges < 0.0) | (edges > self.span_s * (1.0 + 1e-12))] = np.nan
-        return edge_v, np.stack([low, high, typical, reach.lowest_v])
+        return edge_v, np.stack([low, high, typical, extent.lowest_v])
 
     def _illuminance_lx(self, time_s: FloatArray) -> FloatArray:
         """Light at moments; where it changes, the light after. [lx]"""
