@@ -20,6 +20,8 @@ ALLOWED = {
     # Margins of the checks.
     "starts": 1e-3, "balance": 2e-3, "dark": 5e-3, "ratings": 1e-3,
 }  # fmt: skip
+LEAST_MARGIN = 1e-3
+"""Margins below this are all alike: nothing of what is asked."""
 COUNTED = ("operations_per_charge", "served_share", "cut_offs_per_week")
 
 
@@ -49,7 +51,9 @@ def compared(right, verdict, found):
         out[name] = Off(name, _share(name, seen, value, _whole(name, right)), seen, value)
     margins = {check.name: check.margin for check in verdict.checks}
     for name, value in right.margins.items():
-        seen, value = min(margins[name], MOST_MARGIN), min(value, MOST_MARGIN)
+        seen, value = (
+            min(max(margin, LEAST_MARGIN), MOST_MARGIN) for margin in (margins[name], value)
+        )
         out["margin of " + name] = Off(name, _share(name, seen, value, 0.0), seen, value)
     return out
 

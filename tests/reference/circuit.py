@@ -181,11 +181,6 @@ class DiodeSource:
 
     def terminals(self, v, draw, ohm, ceiling, cold):
         """Terminal voltage, charging and drawn current; the voltage is None where there is none."""
-        if ceiling <= 0.0:
-            back = alone(v, (draw[0] + self.leak_a, draw[1], draw[2]), ohm)
-            if back[0] is not None and back[0] >= self.stop_vt:
-                return back[0], -self.leak_a, _drawn(back[0], draw)
-            return self._limited(v, draw, ohm, 0.0)
         back = alone(v, (draw[0] + self.leak_a, draw[1], draw[2]), ohm)
         if back[0] is not None and back[0] >= self.stop_vt:
             return back[0], -self.leak_a, _drawn(back[0], draw)
@@ -218,10 +213,6 @@ class DiodeSource:
             return found - vt, rise
 
         return min(self._terminal(_root(miss, -1.0 - self.stop, self.stop, self._last))[2], ceiling)
-
-    def _limited(self, v, draw, ohm, amps):
-        vt, _, drawn = alone(v, (draw[0] - amps, draw[1], draw[2]), ohm)
-        return vt, amps, drawn
 
     def _into_nothing(self, ceiling):
         """Current into a terminal voltage of zero."""
