@@ -59,7 +59,7 @@ def judge(case: Case) -> Verdict:
     at = case.scenario if case.year is None else rated_scenario(case)
     sentences: dict[str, str] = {
         **(all_of(case, found) if case.year is None else year_sentences(case, found)),
-        "ratings": safety.ratings_check(at, found.ratings).sentence,
+        "ratings": safety.ratings_sentence(at, found.ratings),
     }
     checks = []
     for name in CHECK_NAMES:

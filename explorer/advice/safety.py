@@ -3,39 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from functools import reduce
 
-import numpy as np
-
-from explorer.advice.verdict import NO_LIMIT, Check, Hazard
-from explorer.physics.arrays import FloatArray
+from explorer.advice.verdict import Hazard
 from explorer.quantity import show
 from explorer.scenario.model import Scenario
 from explorer.scenario.ratings import Rating
 from explorer.text import Text, figure, say
 
 
-def ratings_margin(rows: Sequence[Rating]) -> FloatArray:
-    """Smallest rated over seen, of one design or of many. Shape as the ratings broadcast."""
-    least = reduce(np.minimum, (row.margin for row in rows))
-    return np.asarray(np.clip(least, 0.0, NO_LIMIT))
-
-
-def ratings_check(scenario: Scenario, rows: Sequence[Rating]) -> Check:
-    """The check of one design: the limit that is nearest, or farthest overstepped."""
-    worst = min(rows, key=lambda row: float(row.margin))
-    return Check(
-        name="ratings",
-        value=float(worst.seen),
-        limit=float(worst.rated),
-        unit=worst.unit,
-        margin=float(ratings_margin(rows)),
-        wanted=1.0,
-        sentence=_sentence(scenario, worst, rows),
-    )
-
-
-def _sentence(scenario: Scenario, row: Rating, rows: Sequence[Rating]) -> Text:
+def ratings_sentence(scenario: Scenario, rows: Sequence[Rating]) -> Text:
+    """What is said of the limit that is nearest, or farthest overstepped, in one design."""
+    row = min(rows, key=lambda row: float(row.margin))
     seen, rated = show(float(row.seen), row.unit), show(float(row.rated), row.unit)
     if row.key == "cell_voltage":
         return say(

@@ -22,6 +22,8 @@ COUPLING_ROUNDS = 6
 """Most rounds in which charging current and terminal voltage are made to agree."""
 COUPLING_TOLERANCE_V = 1e-7
 """They agree once the drop over the store's resistance moves by less than this. [V]"""
+LIFT_ROUNDS, LIFT_TOLERANCE_V = 40, 1e-4
+"""The same where the load alone would pull the terminals below zero; [V]"""
 NO_STEP_V = 1e-9
 """Nodes that lie closer are one place, at which something jumps. [V]"""
 LEAST_TERMINAL_V = 1e-3
@@ -110,10 +112,41 @@ class Currents:
             drawn = ld.drawn_current(draw, np.maximum(reached, LEAST_TERMINAL_V))
             if esr * np.max(np.abs(drawn - before)) < COUPLING_TOLERANCE_V:
                 break
+        if supply is not None and source.min() < 0.0:
+            lifted = (v - drawn * esr < source - COUPLING_TOLERANCE_V) & (terminal > 0.0)
+            if lifted.any():
+                terminal[lifted], charge[lifted], drawn[lifted] = _lifted(
+                    v[lifted], esr, supply, draw, drawn[lifted]
+                )
         self.terminal_v = terminal
         self.charge_a = supply.between(v, charge) if supply is not None else charge
         self.drawn_a = drawn
         self.source_v = source
+
+
+def _lifted(
+    volts: FloatArray, esr_ohm: float, supply: Supply, draw: ld.Draw, drawn_a: FloatArray
+) -> tuple[FloatArray, FloatArray, FloatArray]:
+    """Terminal voltage, charging and drawn current where a charger may lift what a draw pulls down.
+
+    Where the two do not come to agree there is no terminal voltage.
+    """
+    drawn, least = drawn_a, supply.least_source_v(volts)
+    for _ in range(LIFT_ROUNDS):
+        charge = supply.current(volts, np.maximum(volts - drawn * esr_ohm, least))
+        terminal = ld.terminal_voltage(volts, charge, draw, esr_ohm)
+        reached = np.maximum(np.where(terminal > 0, terminal, 0.5 * volts), LEAST_TERMINAL_V)
+        wanted = ld.drawn_current(draw, reached)
+        apart_v = esr_ohm * np.abs(wanted - drawn)
+        if apart_v.max() < COUPLING_TOLERANCE_V:
+            break
+        drawn = 0.5 * (drawn + wanted)
+    agree = apart_v < LIFT_TOLERANCE_V
+    short = supply.current(volts, np.broadcast_to(least, volts.shape))
+    return (
+        np.where(agree, terminal, ld.COLLAPSED_V), np.where(agree, charge, short),
+        np.where(agree, wanted, ld.drawn_current(draw, np.maximum(0.5 * volts, LEAST_TERMINAL_V))),
+    )
 
 
 class Regime:
