@@ -56,6 +56,16 @@ def test_answers_and_margins_are_true(first):
     assert not wrong
 
 
+@pytest.mark.parametrize("number", [346, 641, 761, 785, 804, 816, 898, 952, 1048, 1168, 1283])
+def test_what_was_wrong_of_a_design_once_is_true(number):
+    """Designs of a longer run that each showed a fault of their own."""
+    case = numbered(number)
+    off = columns.nearest(case, most=600)
+    right, _, verdict, found = beside.judged(case, most=600)
+    off |= beside.nearest(case, right, verdict, found, most=600)
+    assert not {(number, name): o for name, o in off.items() if o.share > 1.0}
+
+
 def tabled(number):
     """A numbered case whose converter has a table of efficiencies; None where it has none."""
     scenario, log = numbered(number)
