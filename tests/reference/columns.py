@@ -20,7 +20,7 @@ DRIFTING = 2.0
 """Times as much where turns repeat: they drift as a geometric row, but are laid as an even
 one. Within them a threshold may be met earlier or later, so that a step may hold more or less of
 what one turn brings."""
-HAIR = 30.0
+HAIR = 10.0
 """Times the allowed difference by which the reference parts from itself in all but the same light:
 from there on the run hangs on a hair, and is not compared."""
 AMPS = 1e-4
