@@ -190,22 +190,27 @@ class March:
         return source.terminals(v, draw, self.ohm, self.store.charge_limit_a, self.cold)
 
     def _rate(self, light_a, draw):
-        """F(y) of the present stretch, which keeps what it has solved."""
+        """F(y) of the present stretch, which keeps what it has solved.
+
+        `rate.through` goes on beyond the ends of the store, at which a stretch ends.
+        """
         store, solved = self.store, {}
         bottom, top = store.floor, store.top
         terminals, leak, slope_c = self.terminals, store.leak, store.slope_c
 
-        def rate(y):
+        def through(y):
             inside = bottom if y < bottom else top if y > top else y
             found = solved.get(inside)
             if found is None:
                 found = solved[inside] = terminals(inside, light_a, draw)
-            net = found[1] - found[2] - leak(inside)
-            if (y <= bottom and net < 0.0) or (y >= top and net > 0.0):
-                return 0.0
-            return net / slope_c(inside)
+            return (found[1] - found[2] - leak(inside)) / slope_c(inside)
 
-        rate.solved = solved
+        def rate(y):
+            found = through(y)
+            ends = (y <= bottom and found < 0.0) or (y >= top and found > 0.0)
+            return 0.0 if ends else found
+
+        rate.solved, rate.through = solved, through
         return rate
 
     def _level(self, vt, light_a, draw):
@@ -389,7 +394,7 @@ class March:
         if abs(edge) < inf and (target is None or (edge - target) * speed < 0.0):
             target = edge
         for before, after, length, begin, end in pieces(
-            rate, self.y, until - self.t, target, self.tolerance
+            rate.through, self.y, until - self.t, target, self.tolerance
         ):
             self._count(rate.solved, (before, after), (begin, end), length, light_a, draw)
             self.t, self.y = self.t + length, after
