@@ -13,7 +13,6 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
 from explorer.engine.audit_powers import OPERATIONS, SPENT, Post, powers
 from explorer.engine.course import Leg, Trajectory
@@ -23,9 +22,8 @@ from explorer.engine.keys import CycleKey, MotionKey
 from explorer.engine.levels import Motion
 from explorer.engine.motions import Motions
 from explorer.engine.residence import along, along_equal, hats, orbit, place, spread
+from explorer.physics.arrays import FloatArray
 from explorer.physics.panel import maximum_power
-
-FloatArray = NDArray[np.float64]
 
 MOST_STROBES = 4096
 """Most cycles of a leg that are summed one by one; more are integrated along the generator."""

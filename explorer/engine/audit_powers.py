@@ -10,7 +10,7 @@ from dataclasses import replace
 from enum import IntEnum
 
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import ArrayLike
 
 from explorer.engine.keys import DrawKey, MotionKey, Off, On, StartUp
 from explorer.engine.motions import Motions
@@ -18,8 +18,7 @@ from explorer.engine.speeds import LEAST_TERMINAL_V, Field, Regime
 from explorer.physics import charger as ch
 from explorer.physics import load as ld
 from explorer.physics import panel as pv
-
-FloatArray = NDArray[np.float64]
+from explorer.physics.arrays import FloatArray
 
 
 class Post(IntEnum):

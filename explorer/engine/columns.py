@@ -7,7 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-FloatArray = NDArray[np.float64]
+from explorer.physics.arrays import FloatArray
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -5,11 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
-FloatArray = NDArray[np.float64]
-IntArray = NDArray[np.intp]
-BoolArray = NDArray[np.bool_]
+from explorer.physics.arrays import BoolArray, FloatArray, IntArray
 
 _WIDENED = (
     ("lowest_c", np.minimum, np.inf),

@@ -11,13 +11,12 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 import numpy as np
-from numpy.typing import NDArray
 
 from explorer.engine.cycles import Cycle
 from explorer.engine.flows import BlendedFlow, Flow
 from explorer.engine.keys import MotionKey
 from explorer.engine.speeds import Field, Regime
-from explorer.physics.arrays import distinct
+from explorer.physics.arrays import FloatArray, IntArray, distinct
 from explorer.physics.charger import DirectCharger
 
 EXACT_LEVELS = 40
@@ -47,9 +46,6 @@ TINY_V = 0.3
 """A store that one reading moves by more than this follows the light at once; its readings are
 gathered in windows of `TINY_GATHER_S` whatever it does meanwhile. [V]"""
 TINY_GATHER_S = 300.0
-
-FloatArray = NDArray[np.float64]
-IntArray = NDArray[np.intp]
 
 
 class Motion:

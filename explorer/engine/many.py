@@ -11,7 +11,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
 from explorer.engine.row_flows import RowFlows
 from explorer.engine.system import WEEK_S, Operation, Periodic, System, WhenReady
@@ -32,10 +31,7 @@ from explorer.engine.thresholds import (
 from explorer.physics import charger as ch
 from explorer.physics import load as ld
 from explorer.physics import store as st
-
-FloatArray = NDArray[np.float64]
-IntArray = NDArray[np.intp]
-BoolArray = NDArray[np.bool_]
+from explorer.physics.arrays import BoolArray, FloatArray, IntArray
 
 COLD_NODES = 14
 WARM_NODES = 42

@@ -5,14 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
 from explorer.engine.many import Batch
 from explorer.engine.thresholds import Cut
-
-FloatArray = NDArray[np.float64]
-IntArray = NDArray[np.intp]
-BoolArray = NDArray[np.bool_]
+from explorer.physics.arrays import BoolArray, FloatArray, IntArray
 
 MOST_TURNS = 6
 """Most connects and cut-offs followed one by one within a stretch of constant light."""

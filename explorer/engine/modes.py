@@ -14,9 +14,7 @@ from explorer.engine.levels import Motion
 from explorer.engine.march import Engine
 from explorer.engine.passage import HARVEST, LEAKAGE, LOAD, Passage
 from explorer.engine.row_flows import RowFlows
-
-FloatArray = NDArray[np.float64]
-IntArray = NDArray[np.intp]
+from explorer.physics.arrays import FloatArray, IntArray
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -6,17 +6,13 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 import numpy as np
-from numpy.typing import NDArray
 
 from explorer.engine.cycles import Cycle
 from explorer.engine.extent import Extent
 from explorer.engine.modes import Modes
 from explorer.engine.passage import Passage
 from explorer.engine.passes import SEVERAL
-
-FloatArray = NDArray[np.float64]
-IntArray = NDArray[np.intp]
-BoolArray = NDArray[np.bool_]
+from explorer.physics.arrays import BoolArray, FloatArray, IntArray
 
 GRAIN_S = 1e-9
 """Two moments closer than this are one. [s]"""

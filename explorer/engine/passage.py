@@ -17,9 +17,7 @@ from numpy.typing import NDArray
 
 from explorer.engine.flows import Flow
 from explorer.engine.laws import crossings, drifts
-
-FloatArray = NDArray[np.float64]
-IntArray = NDArray[np.intp]
+from explorer.physics.arrays import FloatArray, IntArray
 
 HARVEST, LOAD, LEAKAGE = 0, 1, 2
 """Rows of every table of currents; harvest less load less leakage is the speed."""

@@ -5,10 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
-FloatArray = NDArray[np.float64]
-BoolArray = NDArray[np.bool_]
+from explorer.physics.arrays import BoolArray, FloatArray
 
 MOST_COLUMNS = 1000
 """Columns of a picture at most; a wider one has columns of more than a pixel."""

@@ -10,8 +10,7 @@ from numpy.typing import NDArray
 
 from explorer.engine.cycles import Cycle
 from explorer.engine.flows import Flow
-
-FloatArray = NDArray[np.float64]
+from explorer.physics.arrays import FloatArray
 
 _gauss = np.polynomial.legendre.leggauss(4)
 POINTS: FloatArray = 0.5 + 0.5 * np.asarray(_gauss[0], float)

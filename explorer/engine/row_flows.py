@@ -16,11 +16,9 @@ from explorer.engine.laws import (
     crossings_unwatched,
     drifts_unwatched,
 )
+from explorer.physics.arrays import FloatArray, IntArray
 
-FloatArray = NDArray[np.float64]
-IntArray = NDArray[np.intp]
 ShortArray = NDArray[np.int16]
-BoolArray = NDArray[np.bool_]
 
 
 class _Bases(NamedTuple):

@@ -3,16 +3,12 @@
 from __future__ import annotations
 
 import numpy as np
-from numpy.typing import NDArray
 
 from explorer.engine.extent import Extent
 from explorer.engine.modes import Blend, Modes
 from explorer.engine.orbits import Orbits, Passed
 from explorer.engine.strip import BLENDED, PLAIN, TURNS, Strip
-
-FloatArray = NDArray[np.float64]
-IntArray = NDArray[np.intp]
-BoolArray = NDArray[np.bool_]
+from explorer.physics.arrays import FloatArray, IntArray
 
 
 class Spans:

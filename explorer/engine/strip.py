@@ -11,7 +11,6 @@ from dataclasses import dataclass
 from typing import TypeVar
 
 import numpy as np
-from numpy.typing import NDArray
 
 from explorer.engine.course import Leg, Repeats
 from explorer.engine.cycles import Cycle
@@ -19,10 +18,7 @@ from explorer.engine.modes import Blend, Modes
 from explorer.engine.orbits import Orbits, grain, settled
 from explorer.engine.passage import LOAD, walk_blends
 from explorer.engine.turns import Turns
-
-FloatArray = NDArray[np.float64]
-IntArray = NDArray[np.intp]
-BoolArray = NDArray[np.bool_]
+from explorer.physics.arrays import BoolArray, FloatArray, IntArray
 
 PLAIN, BLENDED, CYCLES, TURNS = range(4)
 WHOLE = 1e-6

@@ -5,15 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
-from explorer.physics.arrays import Number
+from explorer.physics.arrays import FloatArray, Number
 from explorer.physics.charger import Converter, DirectCharger
 from explorer.physics.load import Draw, Regulator
 from explorer.physics.panel import Panel
 from explorer.physics.store import Store
-
-FloatArray = NDArray[np.float64]
 
 WEEK_S = 604_800.0
 DAY_S = 86_400.0

@@ -13,9 +13,8 @@ from numpy.typing import NDArray
 
 from explorer.engine.system import Periodic, Phase, System, WhenReady
 from explorer.physics import load as ld
+from explorer.physics.arrays import BoolArray, FloatArray
 
-FloatArray = NDArray[np.float64]
-BoolArray = NDArray[np.bool_]
 Due = tuple[bool, ...]
 """Which operations are due."""
 LOWEST_V = 0.3

@@ -18,8 +18,7 @@ from explorer.engine.passage import HARVEST, LEAKAGE, LOAD
 from explorer.engine.picture import Picture
 from explorer.engine.span import Spans
 from explorer.engine.strip import Book, Moments, Strip
-
-FloatArray = NDArray[np.float64]
+from explorer.physics.arrays import FloatArray
 
 SAMPLES = (0.19, 0.5, 0.81)
 """Places within a pixel column whose median is typical of it; uneven, so that no rhythm of the

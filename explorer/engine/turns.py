@@ -9,12 +9,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
 from explorer.engine.orbits import grain
-
-FloatArray = NDArray[np.float64]
-IntArray = NDArray[np.intp]
+from explorer.physics.arrays import FloatArray, IntArray
 
 MOST_CHANGE = 0.5
 """Change over all turns of a leg, relative to one turn, above which it is not followed evenly."""

@@ -4,6 +4,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 FloatArray = NDArray[np.float64]
+IntArray = NDArray[np.intp]
+BoolArray = NDArray[np.bool_]
 Number = float | FloatArray
 """A value, or an array of values for many systems at once."""
 
