@@ -10,6 +10,7 @@ from click.testing import CliRunner
 
 from explorer.advice.case import Case
 from explorer.advice.fleet import fleet
+from explorer.advice.readings.one import study
 from explorer.cli import main as cli
 from explorer.files.scenario_json import load_scenario
 from explorer.scenario.model import with_value
@@ -153,6 +154,17 @@ def test_an_operation_that_waits_is_judged_at_the_level_it_waits_for(lux, works,
     assert "held at 3.4 V" in balance["sentence"]
     assert (balance["margin"] >= 1.0) is works
     assert (service["value"] == 1.0) is works
+
+
+@pytest.mark.parametrize(
+    ("lux", "weeks", "cut_offs"), [(150.0, 2, 5), (200.0, 3, 9), (240.0, 6, 30)]
+)
+def test_a_course_of_several_weeks_is_followed_through_all_of_them(lux, weeks, cut_offs):
+    """Numbers of a reference that steps its own equations (tests/reference)."""
+    scenario = load_scenario(CASES / "course_of_three_weeks.json").scenario
+    course = study(Case(with_value(scenario, "light.illuminance_lx", lux))).course
+    assert course.settled
+    assert (course.periods, course.run.tally.cut_offs) == (weeks, cut_offs)
 
 
 @pytest.mark.parametrize("path", sorted(CASES.glob("*.json")), ids=lambda p: p.stem)
