@@ -1,6 +1,6 @@
 """Small deliberate faults, one at a time: does any test notice?
 
-    python -m tests.mutation_trial [--only WORD] [--control] [--list]
+    python -m tests.mutation_trial [--only WORD] [--begin NUMBER] [--control] [--list]
 
 Copies the sources, changes one place, runs the tests that should see it, and puts the place back.
 Prints the faults that nothing noticed, and ends with their number. A fault whose place is no longer
@@ -245,16 +245,15 @@ def copied(folder):
     for name in COPIED:
         source = ROOT / name
         if source.is_dir():
-            shutil.copytree(
-                source, folder / name, ignore=shutil.ignore_patterns("__pycache__", "bench")
-            )
+            left = ("__pycache__", "bench") if name == "tests" else ("__pycache__",)
+            shutil.copytree(source, folder / name, ignore=shutil.ignore_patterns(*left))
         elif source.exists():
             shutil.copy2(source, folder / name)
 
 
 def noticed(folder, tests):
     """The first test that fails, "" where none does, None where they do not end."""
-    there = [t for t in tests if (folder / t).exists()]
+    there = sorted((t for t in tests if (folder / t).exists()), key=lambda t: t == WHOLE)
     command = [sys.executable, "-m", "pytest", "-x", "-q", "-p", "no:cacheprovider", *there]
     environment = {**os.environ, "QT_QPA_PLATFORM": "offscreen", "PYTHONPATH": str(folder)}
     try:
@@ -274,10 +273,11 @@ def noticed(folder, tests):
 def main():
     options = argparse.ArgumentParser(description=__doc__.splitlines()[0])
     options.add_argument("--only", default="", help="faults whose name holds this")
+    options.add_argument("--begin", type=int, default=1, help="number of the first fault")
     options.add_argument("--control", action="store_true", help="first run all without a fault")
     options.add_argument("--list", action="store_true", help="name the faults and end")
     given = options.parse_args()
-    chosen = [f for f in FAULTS if given.only in f.name]
+    chosen = [f for f in FAULTS[given.begin - 1 :] if given.only in f.name]
     if given.list:
         print("\n".join(f.name for f in chosen))
         return 0
@@ -300,7 +300,9 @@ def main():
             place.write_text(text, encoding="utf-8")
             if seen == "":
                 survived.append(one.name)
-            word = "no end" if seen is None else "noticed" if seen else "SURVIVED"
+            error = seen is not None and seen.startswith("ERROR")
+            word = "no end" if seen is None else "error" if error else "noticed"
+            word = "SURVIVED" if seen == "" else word
             print(f"{word:10s} {one.name}   {seen or ''}", flush=True)
     print(f"{len(chosen)} faults, {len(survived)} survived, {len(stale)} without a place")
     return len(survived)
