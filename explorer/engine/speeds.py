@@ -22,8 +22,8 @@ COUPLING_ROUNDS = 6
 """Most rounds in which charging current and terminal voltage are made to agree."""
 COUPLING_TOLERANCE_V = 1e-7
 """They agree once the drop over the store's resistance moves by less than this. [V]"""
-LIFT_ROUNDS, LIFT_TOLERANCE_V = 40, 1e-4
-"""The same where the load alone would pull the terminals below zero; [V]"""
+BISECTIONS = 60
+"""Halvings that find a terminal voltage."""
 NO_STEP_V = 1e-9
 """Nodes that lie closer are one place, at which something jumps. [V]"""
 LEAST_TERMINAL_V = 1e-3
@@ -74,15 +74,14 @@ class Supply:
         found[1:-1] -= lower
         return found
 
-    def least_source_v(self, store_v: FloatArray) -> FloatArray:
-        """Source voltage at which the terminals are at 0, which no charger feeds below. [V]"""
+    def into(self, store_v: FloatArray, terminal_v: FloatArray) -> FloatArray:
+        """Charging current at terminal voltages. [A]"""
         if isinstance(self._charger, ch.Converter):
-            nothing = np.zeros_like(store_v)
-            amps = ch.converter_current(self._charger, self.given, store_v, nothing, 0.0)
+            amps = ch.converter_current(self._charger, self.given, store_v, terminal_v, 0.0)
         else:
             amps, source_v = self.table.current_a, self.table.source_v
-            amps = np.interp(np.zeros(1), source_v + amps * self._esr, amps)
-        return -np.minimum(amps, self._limit_a) * self._esr
+            amps = np.interp(terminal_v, source_v + amps * self._esr, amps)
+        return np.minimum(amps, self._limit_a)
 
 
 class Currents:
@@ -104,20 +103,22 @@ class Currents:
                 if source.min() < 0.0:
                     # Where a power is out of reach, its drop is not real; that of a current is.
                     real = np.minimum(v - draw.current_a * esr, 0.0)
-                    source = np.maximum(source, np.maximum(real, supply.least_source_v(v)))
+                    source = np.maximum(source, real)
                 charge = supply.current(v, source)
             terminal = ld.terminal_voltage(v, charge, draw, esr)
             reached = np.where(terminal > 0, terminal, 0.5 * v)
             before = drawn
             drawn = ld.drawn_current(draw, np.maximum(reached, LEAST_TERMINAL_V))
-            if esr * np.max(np.abs(drawn - before)) < COUPLING_TOLERANCE_V:
+            apart_v = esr * np.abs(drawn - before)
+            if apart_v.max() < COUPLING_TOLERANCE_V:
                 break
-        if supply is not None and source.min() < 0.0:
-            lifted = (v - drawn * esr < source - COUPLING_TOLERANCE_V) & (terminal > 0.0)
-            if lifted.any():
-                terminal[lifted], charge[lifted], drawn[lifted] = _lifted(
-                    v[lifted], esr, supply, draw, drawn[lifted]
-                )
+        if supply is not None and esr > 0.0:
+            # Left over: what a charger lifts that the load alone would pull below zero.
+            left = (apart_v > COUPLING_TOLERANCE_V) | (
+                source - (v - drawn * esr) > COUPLING_TOLERANCE_V
+            ) | ((terminal <= 0.0) & (charge > 0.0))
+            if left.any():
+                terminal[left], charge[left], drawn[left] = _lifted(v[left], esr, supply, draw)
         self.terminal_v = terminal
         self.charge_a = supply.between(v, charge) if supply is not None else charge
         self.drawn_a = drawn
@@ -125,27 +126,36 @@ class Currents:
 
 
 def _lifted(
-    volts: FloatArray, esr_ohm: float, supply: Supply, draw: ld.Draw, drawn_a: FloatArray
+    volts: FloatArray, esr_ohm: float, supply: Supply, draw: ld.Draw
 ) -> tuple[FloatArray, FloatArray, FloatArray]:
-    """Terminal voltage, charging and drawn current where a charger may lift what a draw pulls down.
+    """Terminal voltage, charging and drawn current, by bisection.
 
-    Where the two do not come to agree there is no terminal voltage.
+    Below the voltage at which the power that passes the resistance is greatest there is none;
+    there the power counts as a current, so that the balance of the node rises throughout.
     """
-    drawn, least = drawn_a, supply.least_source_v(volts)
-    for _ in range(LIFT_ROUNDS):
-        charge = supply.current(volts, np.maximum(volts - drawn * esr_ohm, least))
-        terminal = ld.terminal_voltage(volts, charge, draw, esr_ohm)
-        reached = np.maximum(np.where(terminal > 0, terminal, 0.5 * volts), LEAST_TERMINAL_V)
-        wanted = ld.drawn_current(draw, reached)
-        apart_v = esr_ohm * np.abs(wanted - drawn)
-        if apart_v.max() < COUPLING_TOLERANCE_V:
-            break
-        drawn = 0.5 * (drawn + wanted)
-    agree = apart_v < LIFT_TOLERANCE_V
-    short = supply.current(volts, np.broadcast_to(least, volts.shape))
+    power = float(np.asarray(draw.power_w))
+    stiff = 1.0 + float(np.asarray(draw.conductance_s)) * esr_ohm
+    least_v = max((power * esr_ohm / stiff) ** 0.5, 0.0)
+
+    def above(volts: FloatArray, terminal_v: FloatArray) -> FloatArray:
+        net = supply.into(volts, terminal_v) - ld.drawn_current(draw, terminal_v)
+        return terminal_v - volts - esr_ohm * net
+
+    least = np.full_like(volts, least_v)
+    some = above(volts, np.maximum(least, LEAST_TERMINAL_V)) < 0.0
+    found, at = least, volts[some]
+    if some.any():
+        low, high = least[some], at + esr_ohm * supply.into(at, 0.0 * at)
+        for _ in range(BISECTIONS):
+            middle = 0.5 * (low + high)
+            lower = above(at, middle) > 0.0
+            low, high = np.where(lower, low, middle), np.where(lower, middle, high)
+        found[some] = high
+    drawn_at = np.where(some, found, np.maximum(0.5 * volts, LEAST_TERMINAL_V))
     return (
-        np.where(agree, terminal, ld.COLLAPSED_V), np.where(agree, charge, short),
-        np.where(agree, wanted, ld.drawn_current(draw, np.maximum(0.5 * volts, LEAST_TERMINAL_V))),
+        np.where(some, found, ld.COLLAPSED_V),
+        supply.into(volts, np.where(some, found, 0.0)),
+        ld.drawn_current(draw, drawn_at),
     )
 
 
