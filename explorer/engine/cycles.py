@@ -22,6 +22,9 @@ from explorer.physics.arrays import FloatArray, Number
 
 GENERATOR_TOLERANCE_V = 2e-6
 """Largest difference between one step of the generator and the map, per cycle. [V]"""
+BEND_V = 2e-5
+"""Largest error of a straight line between two nodes of a map, or of two cycles taken at once:
+where a cold start ends within a cycle, a little more at its beginning makes much of its end. [V]"""
 EVEN_FALL = 1.1
 """Where the terminals fall this much faster than the store from one node to the next, the place
 between them at which a cycle is cut off is not read off a straight line."""
@@ -121,6 +124,7 @@ class Cycle:
         self.map = FlowMap(self.nodes, x - self.nodes)
         self.terminal_min_v = whole.lowest_v
         self.lowest_c, self.highest_c = whole.lowest_c, whole.highest_c
+        self._all_nodes, self._all_open_v = nodes, open_v
         self._open_v, self._off_v = np.interp(self.nodes, nodes, open_v), off_v
         gain = np.gradient(self.map.displacement, self.nodes)
         gain = np.maximum(gain, -0.999)
@@ -131,6 +135,7 @@ class Cycle:
             once = self.generator.advance_all(self.nodes, self.length_s)
             volts = np.interp(once, nodes, open_v) - np.interp(x, nodes, open_v)
             self._holds = np.abs(volts) <= GENERATOR_TOLERANCE_V
+        self._straight = self._is_straight()
         self._powers = {0: self.map}
         self._fits: list[tuple[float, float]] = []
         self._exact: list[tuple[float, float]] = []
@@ -139,10 +144,22 @@ class Cycle:
         """The same cycle where it must stay between open-circuit bounds. [C]"""
         twin = copy(self)
         twin.key = key
-        every = np.ones_like(self._holds)
-        twin._fits = self._spans(every, low_c, high_c)
+        twin._fits = self._spans(self._straight, low_c, high_c)
         twin._exact = self._spans(self._holds, low_c, high_c)
         return twin
+
+    def _is_straight(self) -> NDArray[np.bool_]:
+        """Whether the map may be read off straight lines beside a node, shape (n,)."""
+        moved_v = self._volts(self.nodes + self.map.displacement) - self._open_v
+        step_v = np.diff(self._open_v)
+        slope = np.diff(moved_v) / np.maximum(step_v, 1e-12)
+        bend_v = 0.25 * np.abs(np.diff(slope)) * np.minimum(step_v[1:], step_v[:-1])
+        out = np.ones(len(self.nodes), bool)
+        out[1:-1] = bend_v <= BEND_V
+        return out
+
+    def _volts(self, charge: Number) -> FloatArray:
+        return np.asarray(np.interp(charge, self._all_nodes, self._all_open_v))
 
     def _spans(
         self, mask: NDArray[np.bool_], low_c: float, high_c: float
@@ -219,9 +236,15 @@ class Cycle:
             if done + (1 << k) > at_most:
                 continue
             reached = float(self.power(k)(charge))
-            if low <= reached <= high:
+            if low <= reached <= high and (k == 0 or self._agrees(k, charge, reached)):
                 charge, done = reached, done + (1 << k)
         return charge, done
+
+    def _agrees(self, k: int, charge: float, reached: float) -> bool:
+        """Whether 2^k cycles at once lead where twice half of them do."""
+        half = self.power(k - 1)
+        apart = self._volts(half(half(charge))) - self._volts(reached)
+        return abs(float(apart)) <= BEND_V
 
 
 def _runs(mask: NDArray[np.bool_]) -> list[tuple[int, int]]:
