@@ -19,6 +19,8 @@ TOLERANCE = 5e-5
 """How far a course may still have to go, relative to a full store."""
 SAME = 1e-9
 """The same where nothing else tells them apart: what follows is what came before."""
+NEAR_S = 1.0
+"""How far a clock may still have to go. [s]"""
 UNKNOWN = 20.0
 """How many times its drift a course is taken to have to go, while its slope is not known."""
 OFTEN = 8.0
@@ -118,7 +120,9 @@ def repeating_course(engine: Engine, start: Standing) -> RepeatingCourse:
         )
         hopeless = run.tally.cut_offs > HOPELESS_CUT_OFFS
         cut_short = run.span_s < period * (1.0 - 1e-9)
-        back = _came_back(orbit, near, twice=not calm)
+        # What is cut off begins anew: where its clock stands decides what follows, too.
+        clock_s = NEAR_S if not calm and turn < MOST_PERIODS else inf
+        back = _came_back(orbit, near, twice=not calm, grain_s=clock_s)
         if back == 0 and legs > MOST_LEGS:
             back = _came_back(orbit, near + grain, twice=not calm)
         if settled or hopeless or cut_short or (back == 1 and not calm):
@@ -172,7 +176,9 @@ def _grain(engine: Engine) -> float:
     return max((engine.charge_of(op) for op in engine.system.load.operations), default=0.0)
 
 
-def _came_back(orbit: list[Standing], grain_c: float, *, twice: bool) -> int:
+def _came_back(
+    orbit: list[Standing], grain_c: float, *, twice: bool, grain_s: float = inf
+) -> int:
     """How many periods ago the orbit stood where it stands now; 0 where it never did.
 
     Where it must be seen `twice`, it stood there a period before, too: a place that is only close
@@ -185,7 +191,8 @@ def _came_back(orbit: list[Standing], grain_c: float, *, twice: bool) -> int:
                 break
             pairs.append((orbit[-2], orbit[-2 - back]))
         if all(
-            abs(now.charge_c - then.charge_c) <= grain_c and now.connected == then.connected
+            now.goes_on_as(then, grain_c, grain_s) if grain_s < inf
+            else abs(now.charge_c - then.charge_c) <= grain_c and now.connected == then.connected
             for now, then in pairs
         ):
             return back
