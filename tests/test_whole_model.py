@@ -56,7 +56,10 @@ def test_answers_and_margins_are_true(first):
     assert not wrong
 
 
-@pytest.mark.parametrize("number", [346, 641, 761, 785, 804, 816, 898, 952, 1048, 1168, 1283, 1836, 1937, 1956])
+WRONG_ONCE = (346, 641, 761, 785, 804, 816, 898, 952, 1048, 1168, 1283, 1836, 1937, 1956)
+
+
+@pytest.mark.parametrize("number", WRONG_ONCE)
 def test_what_was_wrong_of_a_design_once_is_true(number):
     """Designs of a longer run that each showed a fault of their own."""
     case = numbered(number)
