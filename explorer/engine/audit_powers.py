@@ -6,7 +6,6 @@ moves the store: the two are held against each other by `explorer.engine.audit`.
 
 from __future__ import annotations
 
-from dataclasses import replace
 from enum import IntEnum
 
 import numpy as np
@@ -76,7 +75,7 @@ def powers(engine: Motions, key: MotionKey) -> FloatArray:
     top = nodes[:, -1:]
     rise = _into_store(top)
     if key.charging and rise > 0.0:
-        held = _mean(engine, replace(key, charging=False))[:, n - 1 : n]
+        held = _mean(engine, key._replace(charging=False))[:, n - 1 : n]
         fall = -_into_store(held)
         top = (fall * top + rise * held) / max(fall + rise, 1e-300)
     return np.concatenate([nodes, top, bend], axis=1)
@@ -93,12 +92,12 @@ def _mean(engine: Motions, key: MotionKey) -> FloatArray:
     if not isinstance(key.draw, On) or not key.draw.averaged:
         return _one(engine, key)
     active = key.draw.active
-    table = _one(engine, replace(key, draw=On(active=active)))
+    table = _one(engine, key._replace(draw=On(active=active)))
     mean = table.copy()
     for j in key.draw.averaged:
         operation = engine.system.load.operations[j]
         for k, phase in enumerate(operation.phases):
-            busy = _one(engine, replace(key, draw=On(active=(*active, (j, k)))))
+            busy = _one(engine, key._replace(draw=On(active=(*active, (j, k)))))
             interval = operation.schedule.interval_s  # type: ignore[union-attr]
             mean += (busy - table) * phase.duration_s / interval
     return mean
@@ -110,7 +109,7 @@ def _one(engine: Motions, key: MotionKey) -> FloatArray:
     at = _Points(field, field.regime(key, draw))
     would = at
     if not key.charging:
-        would = _Points(field, field.regime(replace(key, charging=True), draw))
+        would = _Points(field, field.regime(key._replace(charging=True), draw))
     table = np.zeros((OPERATIONS + len(engine.system.load.operations), len(at.store_v)))
     supply = _supply_side(field, key.photocurrent_a, would)
     table[Post.TOO_WEAK] = supply[Post.TOO_WEAK]

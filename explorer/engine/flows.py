@@ -9,11 +9,11 @@ or stiff, is two look-ups, and a threshold is hit exactly. No step size is invol
 from __future__ import annotations
 
 from bisect import bisect_right
-from math import inf
+from math import expm1, inf
 
 import numpy as np
 
-from explorer.engine.laws import STANDSTILL, crossing, drift
+from explorer.engine.laws import SMALL, STANDSTILL, crossing, drift
 from explorer.engine.row_flows import RowFlows
 from explorer.physics.arrays import FloatArray
 
@@ -268,7 +268,10 @@ def blended(
             ahead = f0 + slope * (bound - begin)
             # Even at the higher of both speeds the bound is too far, which needs no logarithm.
             if (speed if slope < 0 else ahead) * left < bound - x:
-                return x + drift(speed, slope, left), duration
+                z = slope * left
+                if -SMALL < z < SMALL:
+                    return x + speed * left * (1.0 + 0.5 * z), duration
+                return x + speed * expm1(z) / slope, duration
             leave = crossing(bound - x, speed, ahead) if ahead > 0 else inf
             if leave > left:
                 return min(x + drift(speed, slope, left), bound), duration
@@ -289,7 +292,10 @@ def blended(
             bound = begin if begin > low else low
             ahead = f0 + slope * (bound - begin)
             if (ahead if slope > 0 else speed) * left > bound - x:
-                return x + drift(speed, slope, left), duration
+                z = slope * left
+                if -SMALL < z < SMALL:
+                    return x + speed * left * (1.0 + 0.5 * z), duration
+                return x + speed * expm1(z) / slope, duration
             leave = crossing(x - bound, -speed, -ahead) if ahead < 0 else inf
             if leave > left:
                 return max(x + drift(speed, slope, left), bound), duration

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import NamedTuple
 
 
 @dataclass(frozen=True, slots=True)
@@ -10,15 +11,13 @@ class Off:
     """The load switch is open."""
 
 
-@dataclass(frozen=True, slots=True)
-class StartUp:
+class StartUp(NamedTuple):
     """One phase of the start-up."""
 
     phase: int
 
 
-@dataclass(frozen=True, slots=True)
-class On:
+class On(NamedTuple):
     """The device sleeps, and does beside it what is named here."""
 
     averaged: tuple[int, ...] = ()
@@ -31,8 +30,7 @@ DrawKey = Off | StartUp | On
 OFF = Off()
 
 
-@dataclass(frozen=True, slots=True)
-class MotionKey:
+class MotionKey(NamedTuple):
     """The motion of one exact light level, charger state and draw."""
 
     photocurrent_a: float
@@ -40,8 +38,7 @@ class MotionKey:
     draw: DrawKey
 
 
-@dataclass(frozen=True, slots=True)
-class CycleKey:
+class CycleKey(NamedTuple):
     """The composed cycle of one operation at one exact light level and charger state."""
 
     photocurrent_a: float

@@ -47,6 +47,10 @@ class Library:
     def __len__(self) -> int:
         return len(self._found)
 
+    def knows(self, kind: str, of: Hashable) -> bool:
+        """Whether such a table is there."""
+        return (kind, of) in self._found
+
     def get(self, kind: str, of: Hashable, make: Callable[[], T], size: int) -> T:
         """The table of a kind that was made from something, made at the first call.
 

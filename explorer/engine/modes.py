@@ -103,7 +103,11 @@ class Modes:
                 return np.stack([np.interp(nodes, cycle.nodes, values) for values in rates()])
 
             # A generator lives on some of the nodes, and is linear between them.
-            flow = Flow(nodes, np.interp(nodes, cycle.nodes, cycle.generator.speed))
+            flow = self.engine.library.get(
+                "generator", (cycle, self.engine.field.grid),
+                lambda: Flow(nodes, np.interp(nodes, cycle.nodes, cycle.generator.speed)),
+                20 * len(nodes),
+            )
             row = self._with_pulses(self._plain(motion), cycle, flow, currents)
             found = self._add(key, row)
         return found
@@ -137,16 +141,22 @@ class Modes:
     def _with_pulses(
         self, row: _Row, cycle: Cycle, flow: Flow, currents: Callable[[], FloatArray]
     ) -> _Row:
-        lowest_v, lowest_c = (
-            np.interp(self.nodes, cycle.nodes, values)
-            for values in (cycle.pulse_min_v, cycle.pulse_lowest_c)
+        def lowest() -> tuple[FloatArray, FloatArray]:
+            volts, charge = (
+                np.interp(self.nodes, cycle.nodes, values)
+                for values in (cycle.pulse_min_v, cycle.pulse_lowest_c)
+            )
+            return np.maximum(volts, 0.0), np.minimum(charge, self.nodes)
+
+        lowest_v, lowest_c = self.engine.library.get(
+            "lowest in pulses", (cycle, self.engine.field.grid), lowest, 16 * len(self.nodes)
         )
         return _Row(
             flow=flow,
             currents=currents,
             terminal_v=row.terminal_v,
-            lowest_v=np.minimum(np.maximum(lowest_v, 0.0), row.lowest_v),
-            lowest_c=np.minimum(lowest_c, self.nodes),
+            lowest_v=np.minimum(lowest_v, row.lowest_v),
+            lowest_c=lowest_c,
         )
 
     # ---- motion --------------------------------------------------------------------------

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Hashable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from math import inf
 
 import numpy as np
@@ -226,7 +226,7 @@ class Motions:
                 (-inf, field.full_c * (1.0 - 1e-12)) if charging else (field.resume_c, inf)
             )
             level, charges = self._effective(photocurrent_a, charging)
-            whole = self._unbounded(replace(key, photocurrent_a=level, charging=charges))
+            whole = self._unbounded(key._replace(photocurrent_a=level, charging=charges))
             found = self._cycles[key] = self.library.get(
                 "bounded cycle", (whole, key, low, high),
                 lambda: whole.bounded(key, low, high), 1_000,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from math import inf
+from typing import NamedTuple
 
 from explorer.engine.course import Leg, Trajectory
 from explorer.engine.keys import On
@@ -31,30 +32,56 @@ def lowest_begins(engine: Engine, run: Trajectory) -> list[float]:
 
 def _look(legs: Iterable[Leg], lowest: list[float], phases: list[int]) -> None:
     """Lower the charges to the lowest with which an operation begins in some legs. [C]"""
-    before: set[int] = set()
+    before: frozenset[int] = frozenset()
+    # By place in memory: thousands of legs follow a few motions, which they keep.
+    known: dict[tuple[int, int], _Begun] = {}
     for leg in legs:
         if leg.repeats is not None:
             _look(leg.repeats.legs, lowest, phases)
-            before = set()
+            before = frozenset()
             continue
-        draw = leg.draw if isinstance(leg.draw, On) else On()
-        under_way: set[int] = set()
-        along = list(draw.averaged)
-        if leg.cycles is not None:
-            key = leg.cycles[0].key
-            if key.part is None:
-                along.append(key.operation)
-            else:
-                if key.part[0] == 0:
-                    lowest[key.operation] = min(lowest[key.operation], leg.begin_c)
-                if key.part[1] < phases[key.operation]:
-                    under_way = {key.operation}
-        for j in along:
+        name = id(leg.low), id(leg.cycles[0]) if leg.cycles is not None else 0
+        begun = known.get(name)
+        if begun is None:
+            begun = known[name] = _begun(leg, phases)
+        for j in begun.along:
             lowest[j] = min(lowest[j], leg.begin_c, leg.end_c)
-        active = {j for j, _ in draw.active}
-        for j in active - before:
+        for j in begun.first:
             lowest[j] = min(lowest[j], leg.begin_c)
-        before = active | under_way
+        for j in begun.active:
+            if j not in before:
+                lowest[j] = min(lowest[j], leg.begin_c)
+        before = begun.under_way
+
+
+class _Begun(NamedTuple):
+    """Which operations run in a leg."""
+
+    along: tuple[int, ...]
+    """They begin anywhere along it."""
+    first: tuple[int, ...]
+    """They begin with it."""
+    active: tuple[int, ...]
+    """They are at one phase all along, and began with it if they did not run before."""
+    under_way: frozenset[int]
+    """They go on after it."""
+
+
+def _begun(leg: Leg, phases: list[int]) -> _Begun:
+    draw = leg.draw if isinstance(leg.draw, On) else On()
+    along, first = list(draw.averaged), tuple[int, ...]()
+    active = tuple({j for j, _ in draw.active})
+    under_way = set(active)
+    if leg.cycles is not None:
+        key = leg.cycles[0].key
+        if key.part is None:
+            along.append(key.operation)
+        else:
+            if key.part[0] == 0:
+                first = (key.operation,)
+            if key.part[1] < phases[key.operation]:
+                under_way.add(key.operation)
+    return _Begun(tuple(along), first, active, frozenset(under_way))
 
 
 def _cut_off_at_once(run: Trajectory) -> float:

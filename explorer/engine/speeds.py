@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Hashable
 from dataclasses import replace
 from typing import overload
 
 import numpy as np
 
 from explorer.engine.flows import Flow
-from explorer.engine.keys import MotionKey
+from explorer.engine.keys import DrawKey, MotionKey
 from explorer.engine.library import Library, frozen
 from explorer.engine.system import System
 from explorer.physics import charger as ch
@@ -285,6 +286,8 @@ class Field:
         self._source = (frozen(system.charger), frozen(system.panel))
         self._supplies: dict[float, Supply] = {}
         self._regimes: dict[MotionKey, Regime] = {}
+        self._drawn: dict[DrawKey, tuple[ld.Draw, Hashable]] = {}
+        """Draws with what the charger takes for itself, and their names in the library."""
 
     def charge_at(self, volts: float) -> float:
         """Charge at an open-circuit voltage, infinite above the store's range. [C]"""
@@ -331,8 +334,14 @@ class Field:
         charger = self.system.charger
         if not isinstance(charger, ch.Converter):
             return
-        given = ch.converter_input(charger, self.system.panel, photocurrents_a)
-        for i, amps in enumerate(photocurrents_a.tolist()):
+        unknown = [
+            amps for amps in photocurrents_a.tolist()
+            if not self.library.knows("working point", (self._source, amps))
+        ]
+        if not unknown:
+            return
+        given = ch.converter_input(charger, self.system.panel, np.array(unknown))
+        for i, amps in enumerate(unknown):
             one = ch.ConverterInput(
                 panel_w=given.panel_w[i], panel_a=given.panel_a[i],
                 warm_w=given.warm_w[i], cold_w=given.cold_w[i],
@@ -369,8 +378,12 @@ class Field:
     def currents(self, key: MotionKey, draw: ld.Draw) -> Currents:
         """The currents that a key names over voltage, with the draw that it stands for."""
         supply = self.supply(key.photocurrent_a) if key.charging else None
-        drawn, esr, at = draw + self.quiescent, self.curve.esr_ohm, self.grid.voltages
+        found = self._drawn.get(key.draw)
+        if found is None:
+            drawn = draw + self.quiescent
+            found = self._drawn[key.draw] = drawn, frozen(drawn)
+        (drawn, named), esr, at = found, self.curve.esr_ohm, self.grid.voltages
         return self.library.get(
-            "currents", (at, supply, esr, frozen(drawn)),
+            "currents", (at, supply, esr, named),
             lambda: Currents(at.side_v, esr, supply, drawn), 40 * len(at.side_v),
         )

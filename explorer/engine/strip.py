@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import partial
 from typing import TypeVar
 
 import numpy as np
@@ -49,6 +50,10 @@ class Book:
         if found is None:
             found = self._opened[cycle] = Orbits(self.modes, cycle)
         return found
+
+    def rates(self, cycle: Cycle) -> FloatArray:
+        """Mean currents of a cycle at its nodes, see `Orbits.rates`."""
+        return self.orbits(cycle).rates()
 
 
 class Strip:
@@ -100,8 +105,10 @@ class Strip:
                 kinds.append((TURNS, 0, 0))
                 continue
             one = id(low), id(high), id(cycles and cycles[0])
-            count = _whole_cycles(legs[i]) if cycles is not None else 0
-            if count and not legs[i].averages:
+            count = 0
+            if cycles is not None and legs[i].level.exact and not legs[i].averages:
+                count = _whole_cycles(legs[i])
+            if count:
                 found = known.get(one)
                 if found is None:
                     place = _place(self.orbits, book.orbits(cycles[0]))
@@ -111,7 +118,7 @@ class Strip:
                 self.smooth[i] = cycles[0].smooth_span(legs[i].begin_c) is not None
                 self.times[i] = count
             else:
-                one = (-one[0], *one[1:])
+                one = -one[0], one[1], one[2]
                 found = known.get(one) or known.setdefault(one, (self._plain_kind(legs[i]), 0))
             kinds.append(found[0])
         self.kind, low_row, high_row = np.array(kinds, np.intp).T
@@ -161,7 +168,7 @@ class Strip:
         else:
             # Under a log cycles are taken in fractions: their pulses have no moments of their own.
             low, high = (
-                modes.generated(motion, cycle, book.orbits(cycle).rates)
+                modes.generated(motion, cycle, partial(book.rates, cycle))
                 for motion, cycle in zip((leg.low, leg.high), leg.cycles, strict=True)
             )
         return (PLAIN if low == high else BLENDED), low, high
@@ -388,7 +395,7 @@ def _whole_cycles(leg: Leg) -> int:
     assert leg.cycles is not None
     count = (leg.end_s - leg.begin_s) / leg.cycles[0].length_s
     whole = round(count)
-    return whole if leg.level.exact and abs(count - whole) < WHOLE * max(whole, 1) else 0
+    return whole if abs(count - whole) < WHOLE * max(whole, 1) else 0
 
 
 def _groups(values: IntArray) -> list[tuple[int, IntArray]]:
