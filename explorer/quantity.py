@@ -8,6 +8,7 @@ from __future__ import annotations
 import math
 import re
 from decimal import Decimal
+from functools import lru_cache
 
 from explorer.text import Text, figure, say
 
@@ -154,6 +155,7 @@ def show(
     return figure(f"{text}{'' if shown_unit in ('×', '%') else ' '}{shown_unit}")
 
 
+@lru_cache(maxsize=4096)
 def _split(value: float, unit: str, digits: int) -> tuple[str, str]:
     """Number and unit as shown."""
     if unit == "" and value == round(value) and abs(value) < 1e9:

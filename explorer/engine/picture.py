@@ -48,8 +48,10 @@ class Picture:
 
     def dense(self, pixel_v: float) -> BoolArray:
         """Columns whose ups and downs are too close for a line, shape (n,). [V]"""
-        seen = np.isfinite(self.low_v)
-        hidden = around(self.hidden(pixel_v).astype(float), np.add, NEAR)
+        seen, hides = np.isfinite(self.low_v), self.hidden(pixel_v)
+        if not hides.any():
+            return hides
+        hidden = around(hides.astype(float), np.add, NEAR)
         return np.asarray(seen & (hidden > CROWDED * around(seen.astype(float), np.add, NEAR)))
 
     def line(self, pixel_v: float) -> tuple[FloatArray, FloatArray]:
@@ -84,9 +86,11 @@ class Picture:
         x[:, 0], y[:, 0] = self.edge_s, self.edge_v
         x[:n, 1] = x[:n, 2] = middle
         x[n, 1:] = y[n, 1:] = np.nan
-        total = around(np.where(dense, self.typical_v, 0.0), np.add, NEAR)
-        usual = total / np.maximum(around(dense.astype(float), np.add, NEAR), 1.0)
-        y[:n, 1] = np.where(dense, usual, np.where(seen, first, np.nan))
+        y[:n, 1] = np.where(seen, first, np.nan)
+        if dense.any():
+            total = around(np.where(dense, self.typical_v, 0.0), np.add, NEAR)
+            usual = total / np.maximum(around(dense.astype(float), np.add, NEAR), 1.0)
+            y[:n, 1][dense] = usual[dense]
         y[:n, 2] = second
         keep = np.zeros((n + 1, 3), bool)
         keep[:, 0] = edge
@@ -96,10 +100,13 @@ class Picture:
 
     def bands(self, pixel_v: float) -> list[tuple[FloatArray, FloatArray, FloatArray]]:
         """Times, lowest and highest voltage of the stretches that are too dense for a line."""
-        out = []
+        out: list[tuple[FloatArray, FloatArray, FloatArray]] = []
+        dense = self.dense(pixel_v)
+        if not dense.any():
+            return out
         # A tooth may be a little wider than a column: the band is as high as its neighbours.
         low, high = around(self.low_v, np.fmin, 3), around(self.high_v, np.fmax, 3)
-        for a, b in zip(*runs(self.dense(pixel_v)), strict=True):
+        for a, b in zip(*runs(dense), strict=True):
             places = np.clip(np.arange(a - 1, b + 1), a, b - 1)
             x = 0.5 * (self.edge_s[places] + self.edge_s[places + 1])
             x[0], x[-1] = self.edge_s[a], self.edge_s[b]
@@ -117,9 +124,15 @@ class Picture:
 
 def around(values: FloatArray, join: np.ufunc, width: int) -> FloatArray:
     """Values joined over so many places around each; what lies outside repeats the ends."""
-    wide = np.pad(values, width // 2, mode="edge")
-    shown = np.lib.stride_tricks.sliding_window_view(wide, width)
-    return np.asarray(join.reduce(shown, axis=1))
+    half, n = width // 2, len(values)
+    wide = np.concatenate([np.full(half, values[0]), values, np.full(half, values[-1])])
+    if join is np.add:
+        total = np.cumsum(np.append(0.0, wide))
+        return np.asarray(total[width:] - total[:-width])
+    out = wide[:n].copy()
+    for k in range(1, width):
+        join(out, wide[k : k + n], out=out)
+    return out
 
 
 def runs(mask: BoolArray) -> tuple[list[int], list[int]]:

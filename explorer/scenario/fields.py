@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import cache
 from typing import Any, get_args
 
 import numpy as np
@@ -74,6 +75,11 @@ def describe(field_owner: type[BaseModel], key: str) -> Quantity:
     KeyError
         The section has no such field.
     """
+    return _described(field_owner, key)
+
+
+@cache
+def _described(field_owner: Any, key: str) -> Quantity:
     info: FieldInfo = field_owner.model_fields[key]
     low, high = float("-inf"), float("inf")
     for rule in info.metadata:

@@ -131,12 +131,12 @@ class KnobPanel(Card):
         for glance, told in self._glances:
             glance.set_lines(told(scenario))
         self._operations.setVisible(len(operations) > 1)
+        # Joined, for a name that a person gave is never looked up.
+        names = [tr(joined("", (operation_name(op, k),))) for k, op in enumerate(operations)]
         with QSignalBlocker(self._operations):
-            self._operations.clear()
-            for index, operation in enumerate(operations):
-                # Joined, for a name that a person gave is never looked up.
-                name = tr(joined("", (operation_name(operation, index),)))
-                self._operations.addItem(name)
+            if names != [self._operations.itemText(k) for k in range(self._operations.count())]:
+                self._operations.clear()
+                self._operations.addItems(names)
             self._operations.setCurrentIndex(self.operation)
 
     def resizeEvent(self, event: QResizeEvent) -> None:

@@ -69,7 +69,7 @@ class KnobSlider(QSlider):
 
     def set_exact(self, value: float, text: str) -> None:
         """Show a value, also one between two stops, without emitting."""
-        self._exact = value
+        moved, self._exact = value != self._exact, value
         with QSignalBlocker(self):
             self.setValue(self._knob.position(value))
         self.setAccessibleDescription(tr(text))
@@ -79,7 +79,8 @@ class KnobSlider(QSlider):
                 # Qt's own event would carry the index of the stop.
                 said = QAccessibleAnnouncementEvent(self, self.spoken_value())
                 QAccessible.updateAccessibility(said)
-        self.update()
+        if moved:
+            self.update()
 
     def spoken_value(self) -> str:
         """The value with its unit, and which of its stops that is."""
