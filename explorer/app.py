@@ -134,7 +134,7 @@ def run(paths: Sequence[str | Path] = (), settings_file: Path | None = None) -> 
         from PySide6.QtCore import QTimer, qInstallMessageHandler
         from PySide6.QtWidgets import QApplication
 
-        from explorer.state.collector import settle_down
+        from explorer.loaded import settle_down
     except ImportError as error:
         print(library_problem(error), file=sys.stderr)
         return 3

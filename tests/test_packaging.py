@@ -96,7 +96,7 @@ def test_the_wheel_declares_its_command_and_its_limits(wheel):
         texts = {
             n.split("/")[-1]: archive.read(n).decode() for n in archive.namelist() if "info/" in n
         }
-    assert "gloaming = explorer.cli.main:main" in texts["entry_points.txt"]
+    assert "gloaming = explorer.__main__:main" in texts["entry_points.txt"]
     assert "Requires-Python: >=3.11" in texts["METADATA"]
     assert "License-Expression: MIT" in texts["METADATA"]
     lines = texts["METADATA"].lower().splitlines()

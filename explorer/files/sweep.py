@@ -25,6 +25,7 @@ from explorer.files.beside import beside_path, resolve_case
 from explorer.files.sweep_plan import Sweep, SweepError, Varied, parse_vary
 from explorer.files.sweep_rows import ANSWER_NAMES, Row, batch_rows, exact_row, header, judged_rows
 from explorer.files.sweep_table import is_table, parquet_modules, to_parquet
+from explorer.loaded import settle_down
 
 CHUNK = 1024
 """Rows that are judged at once. A table made in other chunks may differ in its last digit."""
@@ -131,6 +132,11 @@ def _begin_worker(sweep: Sweep, base: Case) -> None:
     _shared.update(sweep=sweep, base=base)
 
 
+def _begin_process(sweep: Sweep, base: Case) -> None:
+    settle_down()
+    _begin_worker(sweep, base)
+
+
 def _batch(begin: int, end: int) -> list[Row | None]:
     sweep = _shared["sweep"]
     return batch_rows(sweep, _shared["base"], sweep.columns(begin, end))
@@ -153,7 +159,7 @@ def _chunks(sweep: Sweep, base: Case, done: int, workers: int) -> Iterator[_Chun
         return
     with ProcessPoolExecutor(
         workers, mp_context=multiprocessing.get_context("spawn"),
-        initializer=_begin_worker, initargs=(sweep, base),
+        initializer=_begin_process, initargs=(sweep, base),
     ) as pool:
         try:
             yield from _Under(pool, len(sweep), workers).way(begins)

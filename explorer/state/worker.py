@@ -16,6 +16,7 @@ import threading
 from collections.abc import Callable, Iterator
 from typing import BinaryIO
 
+from explorer.loaded import settle_down
 from explorer.state.holds import Hold
 
 LOG = logging.getLogger(__name__)
@@ -106,6 +107,7 @@ def main() -> None:
     os.dup2(sys.stderr.fileno(), sys.stdout.fileno())  # what anybody prints is no message
     if hasattr(os, "nice"):
         os.nice(POLITE)
+    settle_down()
     desk = _Desk()
     threading.Thread(target=_listen, args=(sys.stdin.buffer, desk), daemon=True).start()
 

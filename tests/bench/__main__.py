@@ -204,7 +204,7 @@ def drags(quick: bool) -> Iterator[str]:
     from PySide6.QtWidgets import QApplication
 
     from explorer import app as program
-    from explorer.state.collector import settle_down
+    from explorer.loaded import settle_down
     from explorer.state.settings import SettingsStore
     from explorer.state.workers import Workers
     from explorer.widgets.drawers.drawers import QUESTIONS
