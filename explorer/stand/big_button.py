@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import math
 from typing import Literal
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QColor, QFontMetrics, QPainter, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
 
 from explorer.advice.verdict import State
@@ -13,7 +14,7 @@ from explorer.stand.fit_label import sized_font
 from explorer.state.theme import Tokens, tokens_of
 from explorer.widgets.paint import focus_pen, paint_filling
 
-Sign = Literal["", "less", "more", "back", "pause", "go_on", "earlier", "later"]
+Sign = Literal["", "less", "more", "back", "pause", "go_on", "earlier", "later", "star", "code"]
 _SMALLEST = 0.7
 _PAD = 0.5
 """Space around the text, in sizes of its font."""
@@ -44,6 +45,7 @@ class BigButton(QAbstractButton):
         self._sign: Sign = sign
         self._primary, self._px, self._least = primary, 16.0, 44
         self._state: State | None = None
+        self._won = False
         self.setText(text)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
@@ -64,6 +66,12 @@ class BigButton(QAbstractButton):
         """Show the filling of a verdict before the text."""
         self._state = state
         self.update()
+
+    def set_won(self, won: bool) -> None:
+        """Whether something was won with it: a star in its corner."""
+        if won != self._won:
+            self._won = won
+            self.update()
 
     def sizeHint(self) -> QSize:
         """Text, sign and the space around them."""
@@ -96,6 +104,10 @@ class BigButton(QAbstractButton):
             painter.setPen(pen)
             painter.drawRoundedRect(frame.adjusted(4, 4, -4, -4), radius - 3, radius - 3)
         self._paint_content(painter, tokens)
+        if self._won:
+            side = 1.1 * self._px
+            corner = QRectF(frame.right() - side - 2, frame.top() + 2, side, side)
+            paint_sign(painter, corner, "star", tokens, "ink")
         painter.end()
 
     def _paint_content(self, painter: QPainter, tokens: Tokens) -> None:
@@ -186,9 +198,37 @@ def paint_sign(painter: QPainter, area: QRectF, sign: Sign, tokens: Tokens, role
                 middle + QPointF(-0.5 * half, 0.75 * half),
             ]
         )
+    elif sign == "star":
+        painter.setBrush(color)
+        painter.setPen(QPen(color, 1.0))
+        painter.drawPolygon(star(middle, half))
+    elif sign == "code":
+        _paint_code(painter, area, color)
     elif sign == "back":
         ring = area.adjusted(half * 0.12, half * 0.12, -half * 0.12, -half * 0.12)
         painter.drawArc(ring, 150 * 16, -300 * 16)
         tip = QPointF(middle.x() - 0.76 * half, middle.y() - 0.44 * half)
         painter.drawLine(tip, tip + QPointF(0.05 * half, -0.5 * half))
         painter.drawLine(tip, tip + QPointF(0.52 * half, 0.1 * half))
+
+
+def star(middle: QPointF, radius: float, turn: float = 0.0) -> QPolygonF:
+    """A star of five points, one of them up; `turn` is in radians."""
+    corners = []
+    for k in range(10):
+        reach = radius if k % 2 == 0 else radius * 0.44
+        angle = turn + math.pi * (k / 5 - 0.5)
+        corners.append(middle + QPointF(reach * math.cos(angle), reach * math.sin(angle)))
+    return QPolygonF(corners)
+
+
+def _paint_code(painter: QPainter, area: QRectF, color: QColor) -> None:
+    """Three finder squares and a dot, as a code has them."""
+    side = area.width() * 0.4
+    pen = QPen(color, max(1.5, area.width() * 0.1))
+    pen.setJoinStyle(Qt.PenJoinStyle.MiterJoin)
+    painter.setPen(pen)
+    far = area.width() - side
+    for x, y in ((0.0, 0.0), (far, 0.0), (0.0, far)):
+        painter.drawRect(QRectF(area.left() + x, area.top() + y, side, side))
+    painter.fillRect(QRectF(area.left() + far, area.top() + far, side * 0.55, side * 0.55), color)

@@ -39,6 +39,7 @@ class BigSlider(KnobSlider):
 
     def __init__(self, knob: Knob, parent: QWidget | None = None) -> None:
         self._target, self._near, self._high = 44.0, 16.0, 64
+        self._way: float | None = None
         super().__init__(knob, parent)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
 
@@ -47,6 +48,11 @@ class BigSlider(KnobSlider):
         self._target, self._near = float(sizes.target), sizes.near
         self._high = slider_height(sizes)
         self.updateGeometry()
+        self.update()
+
+    def set_target(self, value: float | None) -> None:
+        """Mark the stop to which the way forward leads."""
+        self._way = value
         self.update()
 
     def sizeHint(self) -> QSize:
@@ -74,6 +80,7 @@ class BigSlider(KnobSlider):
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         self._paint_track(painter, tokens)
         self._paint_names(painter, tokens)
+        self._paint_way(painter, tokens)
         self._paint_grip(painter, tokens)
         painter.end()
 
@@ -97,6 +104,25 @@ class BigSlider(KnobSlider):
                 while x < end - 1:  # dashes: half filled, like the half disc
                     painter.drawRect(QRectF(x, top - 1, min(dash, end - x), thick + 2))
                     x += 1.8 * dash
+
+    def _paint_way(self, painter: QPainter, tokens: Tokens) -> None:
+        """A ring at the stop to go to, and chevrons that lead there from the handle."""
+        if self._way is None:
+            return
+        left, right = self._ends()
+        goal, here = left + (right - left) * self._knob.fraction(self._way), self.handle_x()
+        radius = self._target * 0.26
+        painter.setPen(QPen(tokens.color("ink"), max(2.5, radius * 0.24)))
+        painter.setBrush(tokens.color("card"))
+        painter.drawEllipse(QPointF(goal, self._line_y), radius, radius)
+        side = 1.0 if goal > here else -1.0
+        start, end = here + side * self._target * 0.62, goal - side * radius * 1.7
+        count = int(max((end - start) * side, 0.0) / (radius * 1.6)) + 1
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        for step in range(count if (end - start) * side > 0 else 0):
+            x, tip = start + side * step * radius * 1.6, radius * 0.5
+            painter.drawLine(QPointF(x, self._line_y - tip), QPointF(x + side * tip, self._line_y))
+            painter.drawLine(QPointF(x, self._line_y + tip), QPointF(x + side * tip, self._line_y))
 
     def _paint_names(self, painter: QPainter, tokens: Tokens) -> None:
         painter.setFont(sized_font(self._near * 0.78))

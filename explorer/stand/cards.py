@@ -21,6 +21,9 @@ class CardRow(QWidget):
 
     chosen = Signal(int)
     start_again = Signal()
+    challenged = Signal(bool)
+    """Whether the challenge is taken up."""
+    home_wanted = Signal()
 
     def __init__(self, exhibits: tuple[Exhibit, ...], parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -36,10 +39,17 @@ class CardRow(QWidget):
         self.earlier.setAccessibleName(tr("Earlier scenarios"))
         self.later = BigButton(sign="later", parent=self)
         self.later.setAccessibleName(tr("More scenarios"))
-        self.again = BigButton(tr("Start again"), sign="back", parent=self)
         self.earlier.clicked.connect(self._on_earlier)
         self.later.clicked.connect(self._on_later)
+        self.challenge = BigButton(sign="star", parent=self)
+        self.challenge.setCheckable(True)
+        self.challenge.setAccessibleName(tr("Challenge"))
+        self.challenge.hide()
+        self.home = BigButton(tr("Take it home"), sign="code", parent=self)
+        self.again = BigButton(tr("Start again"), sign="back", parent=self)
         self.again.clicked.connect(self.start_again)
+        self.challenge.clicked.connect(self.challenged)
+        self.home.clicked.connect(self.home_wanted)
         self._sizes: Sizes | None = None
         self._first, self._per_page = 0, len(self.cards)
 
@@ -51,10 +61,30 @@ class CardRow(QWidget):
             self._first = index - index % max(self._per_page, 1)
         self._place()
 
+    def set_challenge(self, invitation: str, is_on: bool) -> None:
+        """Offer what can be won; an empty text offers nothing."""
+        self.challenge.setText(tr(invitation) if invitation else "")
+        self.challenge.setAccessibleName(tr(invitation) if invitation else tr("Challenge"))
+        self.challenge.setChecked(is_on)
+        if self.challenge.isVisibleTo(self) != bool(invitation):
+            self.challenge.setVisible(bool(invitation))
+        self._place()
+
+    def set_won(self, places: set[int]) -> None:
+        """Mark the scenarios with which something was won."""
+        for place, card in enumerate(self.cards):
+            card.set_won(place in places)
+
+    @property
+    def extras(self) -> list[BigButton]:
+        """What stands beside the cards, as far as it is there."""
+        some = (self.challenge, self.home, self.again)
+        return [button for button in some if button.isVisibleTo(self)]
+
     def set_sizes(self, sizes: Sizes) -> None:
         """Draw to other sizes."""
         self._sizes = sizes
-        for button in (*self.cards, self.earlier, self.later, self.again):
+        for button in (*self.cards, self.earlier, self.later, *self.extras):
             button.set_sizes(sizes.near, sizes.target)
         self._place()
 
@@ -71,8 +101,14 @@ class CardRow(QWidget):
         rows = max((self.height() + gap) // (high + gap), 1)
         if rows == 1:
             high = self.height()
-        again = min(self.again.sizeHint().width() + gap, self.width() // 3)
-        room = self.width() - again - gap
+        for button in self.extras:
+            button.set_sizes(sizes.near, sizes.target)
+        most = {self.challenge: 0.19, self.home: 0.125, self.again: 0.125}
+        widths = [
+            max(min(b.sizeHint().width() + gap, round(self.width() * most[b])), sizes.target)
+            for b in self.extras
+        ]
+        room = self.width() - sum(widths) - gap * len(widths)
         arrows = 0
         fit = max((room + gap) // (round(_NARROWEST * sizes.near) + gap), 1)
         if fit * rows < len(self.cards):
@@ -102,7 +138,10 @@ class CardRow(QWidget):
         whole = self.height()
         self.earlier.setGeometry(0, 0, sizes.target, whole)
         self.later.setGeometry(room - sizes.target, 0, sizes.target, whole)
-        self.again.setGeometry(self.width() - again, 0, again, whole)
+        left = room + gap
+        for button, extra in zip(self.extras, widths, strict=True):
+            button.setGeometry(left, 0, extra, whole)
+            left += extra + gap
 
     def _on_card(self) -> None:
         card = self.sender()

@@ -63,6 +63,12 @@ class FitLabel(QLabel):
         self.updateGeometry()
         self.update()
 
+    def set_role(self, role: str) -> None:
+        """Paint in another colour role."""
+        if role != self._role:
+            self._role = role
+            self.update()
+
     def show_text(self, text: str) -> None:
         """Show a text; the same one again costs nothing."""
         if text != self.text():

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from PySide6.QtCore import QRectF, Qt, QTimer
 from PySide6.QtGui import (
     QAccessible,
@@ -35,6 +37,13 @@ class BigLamps(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._state: State | None = None
+        self._is_pending = False
+
+    def set_pending(self, pending: bool) -> None:
+        """Whether the lit lamp is of an earlier design: it is grey then."""
+        if pending != self._is_pending:
+            self._is_pending = pending
+            self.update()
 
     def set_state(self, state: State | None) -> None:
         """Light one lamp, or none."""
@@ -61,7 +70,8 @@ class BigLamps(QWidget):
             size = (_LIT if state == self._state else _UNLIT) * high
             rect = QRectF((self.width() - size) / 2, y, size, size)
             if state == self._state:
-                paint_filling(painter, rect, state, tokens)
+                grey = replace(tokens, **{state: tokens.ghost}) if self._is_pending else tokens
+                paint_filling(painter, rect, state, grey)
             else:
                 paint_unlit(painter, rect.adjusted(2, 2, -2, -2), tokens)
             y += size + _AIR * high
@@ -103,6 +113,13 @@ class Headline(Card):
             self.setAccessibleDescription(tr(text.reason))
             if self.speaks:
                 self._announce.start()
+
+    def set_pending(self, pending: bool) -> None:
+        """Grey word, number and lamp together: they are of an earlier design."""
+        self.lamps.set_pending(pending)
+        self.word.set_role("ghost" if pending else "ink")
+        self.number.set_role("ghost" if pending else "ink")
+        self.caption.set_role("ghost" if pending else "soft")
 
     def set_refusal(self, sentence: str) -> None:
         """Say that the design cannot be judged."""

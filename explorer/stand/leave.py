@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QElapsedTimer, QEvent, QObject, QRectF, Qt, QTimer, Signal
+from PySide6.QtCore import QElapsedTimer, QObject, QRectF, Qt, QTimer, Signal
 from PySide6.QtGui import QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
@@ -113,24 +113,10 @@ class CornerPad(HoldRing):
     def __init__(self, source: str, gesture: LeaveGesture, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._source, self._gesture = source, gesture
-        self.setAttribute(Qt.WidgetAttribute.WA_AcceptTouchEvents)
         gesture.progressed.connect(self._on_progressed)
 
-    def event(self, event: QEvent) -> bool:
-        """Follow fingers; each corner gets its own."""
-        kind = event.type()
-        if kind == QEvent.Type.TouchBegin:
-            self._gesture.press(self._source)
-            event.accept()
-            return True
-        if kind in (QEvent.Type.TouchEnd, QEvent.Type.TouchCancel):
-            self._gesture.release(self._source)
-            event.accept()
-            return True
-        return super().event(event)
-
     def mousePressEvent(self, event: QMouseEvent) -> None:
-        """Hold with the mouse."""
+        """Hold, by mouse or finger."""
         self._gesture.press(self._source)
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:

@@ -16,6 +16,8 @@ GOOD_ARCMIN = 20.0
 """Lower end of the preferred range (ISO 9241-3 as quoted). [arcmin]"""
 BEST_ARCMIN = 22.0
 """Upper end of the preferred range. [arcmin]"""
+ATTRACT_ARCMIN = 25.0
+"""Capital of the words that draw people near (own judgement, above what is preferred). [arcmin]"""
 TARGET_MM = 10.0
 """Least width of what a finger must hit. [mm]"""
 TARGET_PX = 44

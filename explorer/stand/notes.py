@@ -85,6 +85,13 @@ class Notes(QWidget):
         self.cautions.show_text(tr("Take care. {line}", line=line) if line else "")
         self.cautions.setAccessibleDescription(tr(spoken_cautions(scenario)))
 
+    def set_stuck(self, stuck: bool) -> None:
+        """Say that nothing which can be moved here is enough; it holds until the next answer."""
+        if stuck:
+            self.reason.show_text(
+                f"{self.reason.text()} {tr('Nothing that can be moved here is enough.')}"
+            )
+
     def set_assessment(self, assessment: Assessment) -> None:
         """Show reason and hazards."""
         self.reason.show_text(tr(readout.sign(assessment).reason))

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 from PySide6.QtCore import QRect, Qt
-from PySide6.QtGui import QPixmap, QResizeEvent
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QWidget
 
 from explorer.advice.assess import Assessment
@@ -15,13 +17,22 @@ from explorer.stand.fit_label import FitLabel
 from explorer.stand.headline import Headline
 from explorer.stand.legibility import Sizes, sizes_for
 from explorer.stand.notes import Notes
+from explorer.stand.phrases import picture_note
 from explorer.stand.session import StandSession
 from explorer.stand.stand_knob import StandKnob
 from explorer.stand.stand_trace import StandTrace
+from explorer.stand.way_steps import Way, challenge_steps, way_steps
 from explorer.state.document import Document
+from explorer.state.drawer_feeds import Feed
 from explorer.state.knobs import Knob, knob_value, knobs_for
+from explorer.state.language import tr
 from explorer.state.solver import Solver
 from explorer.text import say
+from explorer.words.readout import bind_units
+
+WAY_REST_MS = 350
+"""Quiet time before a way forward is looked for; after the break-evens, which share the workers."""
+CHALLENGE_REST_MS = 700
 
 
 class StandPage(QWidget):
@@ -35,8 +46,10 @@ class StandPage(QWidget):
         parent: QWidget | None = None,
     ) -> None:
         super().__init__(parent)
-        self._session, self._document, self._solver = session, document, solver
+        self.session, self._document, self._solver = session, document, solver
         self._editing: StandKnob | None = None
+        self._cautioned: Scenario | None = None
+        """Scenario whose cautions are on show."""
         plan = session.plan
         right = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
         self.title = FitLabel(bold=True, parent=self)
@@ -50,26 +63,44 @@ class StandPage(QWidget):
         for knob in self._movable():
             part = StandKnob(knob, self)
             part.edited.connect(self._on_edited)
-            part.gesture_started.connect(document.begin_gesture)
+            part.gesture_started.connect(self._on_gesture)
             part.reset_wanted.connect(self._on_reset)
             self.knobs.append(part)
         self.cards = CardRow(session.exhibits, self)
         self.cards.chosen.connect(session.choose)
         self.cards.start_again.connect(session.start_again)
+        self.cards.challenged.connect(session.set_challenged)
+        session.challenge_changed.connect(self._on_challenge)
+        session.won.connect(self._on_won)
+        jobs = solver.jobs
+        self.way = Feed(
+            "way", document, jobs, partial(way_steps, plan.movable), rest_ms=WAY_REST_MS,
+            parent=self,
+        )  # fmt: skip
+        self.way.outdated.connect(self._on_way_outdated)
+        self.way.arrived.connect(self._on_way)
+        self.challenges = Feed(
+            "challenge", document, jobs, partial(challenge_steps, plan.movable),
+            same=_always, rest_ms=CHALLENGE_REST_MS, parent=self,
+        )  # fmt: skip
+        self.challenges.arrived.connect(session.offer)
         document.changed.connect(self._on_changed)
         document.refused.connect(self.notes.say)
         session.exhibit_changed.connect(self._on_exhibit)
         solver.result_ready.connect(self._on_result)
         solver.break_evens_ready.connect(self._on_break_evens)
         solver.not_judged.connect(self._on_not_judged)
+        solver.pending_changed.connect(self.set_pending)
 
     def _movable(self) -> list[Knob]:
-        keys = self._session.plan.movable
+        keys = self.session.plan.movable
         return [knob for knob in knobs_for(self._document.scenario) if knob.key in keys]
 
-    def picture(self) -> QPixmap:
-        """What headline and trace look like now, with the space between."""
-        return self.grab(self.picture_rect())
+    def judged(self) -> Assessment | None:
+        """The design on show with its verdict; None while that is being worked out."""
+        self._solver.catch_up()
+        found = self._solver.result
+        return found if found and found.scenario == self._document.scenario else None
 
     def picture_rect(self) -> QRect:
         """Where headline and trace are. [px]"""
@@ -91,7 +122,7 @@ class StandPage(QWidget):
 
     def divide(self) -> tuple[Sizes, Arrangement]:
         """Give every part its place on the page as large as it is now."""
-        plan = self._session.plan
+        plan = self.session.plan
         size = (max(self.width(), 1), max(self.height(), 1))
         sizes = sizes_for(size, plan.diagonal_in, plan.distance_m)
         bands = arrange(*size, sizes, len(self.knobs))
@@ -131,6 +162,12 @@ class StandPage(QWidget):
 
     # --- what a visitor did ---
 
+    def _on_gesture(self) -> None:
+        part = self.sender()
+        assert isinstance(part, StandKnob)
+        self._document.begin_gesture()
+        self.session.moved(part.knob.key)
+
     def _on_edited(self, value: float) -> None:
         part = self.sender()
         assert isinstance(part, StandKnob)
@@ -147,6 +184,27 @@ class StandPage(QWidget):
 
     # --- what the program did ---
 
+    def _on_way_outdated(self) -> None:
+        for part in self.knobs:
+            if part is not self._editing:
+                part.set_hint(None)
+
+    def _on_way(self, found: object) -> None:
+        assert isinstance(found, Way)
+        for part in self.knobs:
+            part.set_hint(found.targets.get(part.knob.path))
+        self.notes.set_stuck(not found.runs and not found.targets)
+
+    def _on_challenge(self) -> None:
+        session = self.session
+        challenge, is_on = session.challenge, session.is_challenged
+        self.cards.set_challenge("" if challenge is None else challenge.invitation, is_on)
+        task = challenge.invitation if challenge is not None and is_on else session.plan.title
+        self.title.show_text(tr(task))
+
+    def _on_won(self, _: object) -> None:
+        self.cards.set_won({place for place, _ in self.session.wins})
+
     def _on_changed(self, _: Scenario) -> None:
         for part in self.knobs:
             # A knob's own value does not move its break-even, a change of anything else does.
@@ -155,22 +213,41 @@ class StandPage(QWidget):
         self.refresh()
 
     def _on_exhibit(self, index: int) -> None:
-        scenario = self._document.scenario
+        # What can be won is a matter of the scenario, not of what a visitor makes of it.
+        self.challenges.set_steps(partial(challenge_steps, self.session.plan.movable))
+        for feed in (self.way, self.challenges):
+            feed.set_open(True, at_once=False)
         self.cards.set_current(index)
-        self.trace.set_title(" – ".join(t for t in (scenario.title, scenario.place) if t))
-        self.notes.set_scenario(scenario)
         for part in self.knobs:
-            part.sentence.show_text("")
+            part.say("")
+            part.set_hint(None)
             part.slider.set_states(())
 
+    def set_pending(self, pending: bool) -> None:
+        """Grey verdict, number and trace together: they are of an earlier design."""
+        self.headline.set_pending(pending)
+        self.trace.set_pending(pending)
+
     def _on_result(self, assessment: Assessment) -> None:
+        scenario = assessment.scenario
+        if self._cautioned is not self._document.start:
+            self._cautioned = self._document.start
+            self.notes.set_scenario(scenario)
         self.headline.set_assessment(assessment)
         self.notes.set_assessment(assessment)
-        pattern, log = assessment.scenario.light.pattern.kind, self._document.log
+        self.show_trace_on(self.trace, assessment)
+
+    def show_trace_on(self, trace: StandTrace, assessment: Assessment) -> None:
+        """Show the course of a design on the page's trace, or on another one."""
+        scenario = assessment.scenario
+        # Name, curve and verdict come together: none of them runs ahead of the others.
+        trace.set_title(" – ".join(t for t in (scenario.title, scenario.place) if t))
+        trace.set_note(tr(bind_units(picture_note(assessment))))
+        pattern, log = scenario.light.pattern.kind, self._document.log
         dated = pattern == "log" and log is not None and log.start is not None
         offset_s = log.start_of_week_s if dated and log is not None else 0.0
-        self.trace.set_calendar(pattern == "week" or dated, offset_s)
-        self.trace.set_assessment(assessment, self._solver.window())
+        trace.set_calendar(pattern == "week" or dated, offset_s)
+        trace.set_assessment(assessment, self._solver.window())
 
     def _on_break_evens(self, found: dict[str, BreakEven]) -> None:
         for part in self.knobs:
@@ -181,7 +258,13 @@ class StandPage(QWidget):
         text = say("{sentence} Touch “Start again”.", sentence=sentence)
         self.headline.set_refusal(text)
         self.notes.set_refusal(text)
+        self.trace.set_note("")
         self.trace.set_assessment(None, self._solver.window())
+
+
+def _always(_: Scenario, __: Scenario) -> bool:
+    """Of two designs of one scenario: what can be won is the same."""
+    return True
 
 
 def _rect(box: Box) -> tuple[int, int, int, int]:

@@ -55,12 +55,18 @@ class ParkedScenarios:
         """What could not be read or written, as sentences for the operator."""
         self.items: tuple[Parked, ...] = self._load()
 
-    def park(self, scenario: Scenario, word: str) -> None:
-        """Keep a scenario; a disk that refuses is a message to the operator, no more."""
+    def park(self, scenario: Scenario, word: str) -> bool:
+        """Keep a scenario, and say whether it is one that was not there yet.
+
+        A disk that refuses is a message to the operator, no more.
+        """
+        if any(item.scenario == scenario for item in self.items):
+            return False
         stamp = self._now().isoformat(timespec="seconds")
         new = Parked(saved_at=stamp, word=word, scenario=scenario)
         self.items = (new, *self.items)[:MOST_KEPT]
         self._save()
+        return True
 
     def clear(self) -> None:
         """Forget all."""

@@ -89,6 +89,43 @@ def number_of(check: Check) -> BigNumber:
     return BigNumber(number=quantity_text(check.value, check.unit), caption=limit)
 
 
+def picture_note(assessment: Assessment) -> str:
+    """What is wrong with a design that falls short, where its curve does not show it.
+
+    The curve is the store's voltage through the usual days: what happens to single units, in
+    pulses, or in a closure that is only declared is not to be seen on it.
+    """
+    check = assessment.verdict.governing
+    if assessment.verdict.state != "falls_short":
+        return ""
+    if check.name == "ratings":
+        seen, rated = quantity_text(check.value, check.unit), quantity_text(check.limit, check.unit)
+        return say("The curve is not the trouble: a part gets {seen} and bears {rated}.",
+                   seen=seen, rated=rated)  # fmt: skip
+    if check.name == "pulse":
+        volts, need = (quantity_text(max(v, 0.0), "V") for v in (check.value, check.limit))
+        return say(
+            "The curve hides the pulse: for a moment it drops to {volts}, {need} are needed.",
+            volts=volts, need=need,
+        )  # fmt: skip
+    if check.name == "starts":
+        connect = quantity_text(assessment.scenario.load.connect_V, "V")
+        if math.isinf(check.value):
+            return say("It never gets up to {volts}, where it would start.", volts=connect)
+        return say(
+            "Too slow: it takes {time} to start, {allowed} are allowed.",
+            time=duration_words(check.value), allowed=duration_words(check.limit),
+        )  # fmt: skip
+    if check.name == "dark":
+        return say(
+            "Left in the dark it lasts {time}; {needed} are asked for.",
+            time=duration_words(check.value), needed=duration_words(check.limit),
+        )  # fmt: skip
+    if check.name == "balance":
+        return say("It spends more than the light brings, so a full store only puts it off.")
+    return say("It does {share} of its tasks.", share=quantity_text(check.value, "share"))
+
+
 def caution_line(scenario: Scenario) -> str:
     """The cautions that a scenario calls for, in one line; empty where there is none.
 

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QResizeEvent
+from PySide6.QtCore import QRectF, Qt, Signal
+from PySide6.QtGui import QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import QWidget
 
 from explorer.advice.edges import BreakEven
@@ -15,7 +15,8 @@ from explorer.stand.fit_label import FitLabel
 from explorer.stand.legibility import Sizes
 from explorer.state.knobs import Knob
 from explorer.state.language import tr
-from explorer.widgets.card import Card
+from explorer.state.theme import tokens_of
+from explorer.widgets.card import RADIUS, Card
 from explorer.words.edges import break_even_text
 from explorer.words.readout import bind_units
 
@@ -33,6 +34,9 @@ class StandKnob(Card):
         super().__init__(parent)
         self._value = knob.stops[0]
         self._sizes: Sizes | None = None
+        self._said = ""
+        self.hint: float | None = None
+        """Value to which the way forward leads; None where it does not lead over this knob."""
         right = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
         self.label = FitLabel(role="soft", parent=self)
         self.value = FitLabel(bold=True, align=right, parent=self)
@@ -40,6 +44,7 @@ class StandKnob(Card):
         self.slider = BigSlider(knob, self)
         self.up = BigButton(sign="more", parent=self)
         self.sentence = FitLabel(role="soft", wraps=True, parent=self)
+        self.way = FitLabel(bold=True, parent=self)
         for button in (self.down, self.up):
             button.setAutoRepeat(True)
             button.setAutoRepeatDelay(_REPEAT_AFTER_MS)
@@ -58,7 +63,8 @@ class StandKnob(Card):
         label = tr(knob.label)
         self.label.show_text(label)
         self.slider.set_knob(knob)
-        self.sentence.show_text("")
+        self._said, self.hint = "", None
+        self._show_sentence()
         spoken = f"{label}, {knob.unit}" if knob.unit else label
         self.slider.setAccessibleName(spoken)
         self.down.setAccessibleName(tr("{label}: one step down", label=label))
@@ -70,6 +76,7 @@ class StandKnob(Card):
         self.label.set_px(sizes.near)
         self.value.set_px(sizes.near * 1.35)
         self.sentence.set_px(sizes.near * 0.85)
+        self.way.set_px(sizes.near * 1.15)
         self.slider.set_sizes(sizes)
         for button in (self.down, self.up):
             button.set_sizes(sizes.near, sizes.target)
@@ -87,7 +94,40 @@ class StandKnob(Card):
     def set_break_even(self, found: BreakEven) -> None:
         """Show where on the track the design runs, and say it."""
         self.slider.set_states(found.states)
-        self.sentence.show_text(tr(bind_units(break_even_text(found, self.knob.unit))))
+        self.say(break_even_text(found, self.knob.unit))
+
+    def say(self, sentence: str) -> None:
+        """What stands below the track, unless the way forward does."""
+        self._said = tr(bind_units(sentence))
+        self._show_sentence()
+
+    def set_hint(self, value: float | None) -> None:
+        """Show that the way forward leads over this knob, and how far."""
+        if value != self.hint:
+            self.hint = value
+            self.slider.set_target(value)
+            self._show_sentence()
+            self.update()
+
+    def _show_sentence(self) -> None:
+        value = self.hint
+        self.sentence.show_text(self._said if value is None else "")
+        shown = ""
+        if value is not None:
+            shown = f"{value:g}" if self.knob.whole else bind_units(show(value, self.knob.unit))
+        self.way.show_text("→ " + tr("Try {value}", value=shown) if shown else "")
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint the card, with a firm outline where the way forward leads over it."""
+        super().paintEvent(event)
+        if self.hint is not None:
+            tokens = tokens_of(self.palette())
+            painter = QPainter(self)
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+            painter.setPen(QPen(tokens.color("accent"), 3.0))
+            rect = QRectF(self.rect()).adjusted(1.5, 1.5, -1.5, -1.5)
+            painter.drawRoundedRect(rect, RADIUS, RADIUS)
+            painter.end()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Put the parts in their places."""
@@ -111,7 +151,8 @@ class StandKnob(Card):
         left = pad + target + between
         self.slider.setGeometry(left, top, self.width() - 2 * left, high)
         below = top + high
-        self.sentence.setGeometry(pad, below, inner, max(self.height() - below - 4, 0))
+        for label in (self.sentence, self.way):
+            label.setGeometry(pad, below, inner, max(self.height() - below - 4, 0))
 
     def _on_picked(self, value: float) -> None:
         self._emit(value)

@@ -20,6 +20,7 @@ from explorer.state.spans import WEEK_S, Window
 from explorer.state.theme import Tokens, tokens_of
 from explorer.text import figure, joined, say
 from explorer.widgets.card import RADIUS, Card
+from explorer.widgets.paint import paint_filling
 from explorer.widgets.plots import overlay
 from explorer.words import readout
 from explorer.words.moments import time_ticks
@@ -44,6 +45,8 @@ class StandTrace(Card):
         self._calendar = (True, 0.0)
         self._sizes: Sizes | None = None
         self._title = ""
+        self._note = ""
+        self._is_pending = False
         self._kept: tuple[tuple[Assessment, Window, int], Picture] | None = None
         self._line = (np.zeros(0), np.zeros(0))
         self.setAccessibleName(tr("Trace of the store voltage, V"))
@@ -52,6 +55,18 @@ class StandTrace(Card):
         """Name of the scenario, above the curve."""
         if title != self._title:
             self._title = title
+            self.update()
+
+    def set_note(self, note: str) -> None:
+        """What is wrong although the curve may look well; empty where it shows by itself."""
+        if note != self._note:
+            self._note = note
+            self.update()
+
+    def set_pending(self, pending: bool) -> None:
+        """Whether the curve is of an earlier design: it is grey then."""
+        if pending != self._is_pending:
+            self._is_pending = pending
             self.update()
 
     def set_calendar(self, weekdays: bool, offset_s: float) -> None:
@@ -111,7 +126,8 @@ class StandTrace(Card):
         overlay.paint_dense(painter, picture, view, tokens)
         self._line = picture.line(view.pixel_v)
         self._paint_curve(painter, view, sizes, tokens)
-        self._paint_names(painter, view, found.thresholds, sizes, tokens)
+        placed = self._paint_note(painter, view, sizes, tokens)
+        self._paint_names(painter, view, found.thresholds, sizes, tokens, placed)
         self._paint_axis(painter, view, sizes, tokens)
         painter.end()
 
@@ -152,7 +168,8 @@ class StandTrace(Card):
             for i in range(len(x) - 1)
             if isfinite(y[i]) and isfinite(y[i + 1])
         ]
-        pen = QPen(tokens.color("accent"), max(4.0, sizes.axis * 0.11))
+        role = "ghost" if self._is_pending else "accent"
+        pen = QPen(tokens.color(role), max(4.0, sizes.axis * 0.11))
         pen.setCapStyle(Qt.PenCapStyle.RoundCap)
         painter.save()
         painter.setClipRect(view.area.adjusted(0, -4, 0, 4))
@@ -183,6 +200,7 @@ class StandTrace(Card):
         lines: Sequence[Threshold],
         sizes: Sizes,
         tokens: Tokens,
+        taken: list[QRectF],
     ) -> None:
         """Names at the right end, as many as there is height for; the lowest line counts most."""
         painter.setFont(sized_font(sizes.axis))
@@ -190,7 +208,7 @@ class StandTrace(Card):
         capital, area = metrics.capHeight(), view.area
         x, y = view.x(self._line[0]), view.y(self._line[1])
         heights = [float(view.y(np.array(line.volts))) for line in lines]
-        placed: list[QRectF] = []
+        placed = list(taken)
         for line in _by_weight(lines):
             at = float(view.y(np.array(line.volts)))
             volts = figure(f"{line.volts:.3g} V")
@@ -211,9 +229,41 @@ class StandTrace(Card):
                     if best is None or cost < best[0]:
                         best = (cost, box, base)
             # The line at which the device stops is always named, the others where they are clear.
-            if best is not None and (best[0] < 1.0 or not placed):
+            if best is not None and (best[0] < 1.0 or len(placed) == len(taken)):
                 placed.append(best[1])
                 _paint_haloed(painter, QPointF(best[1].left(), best[2]), text, sizes, tokens)
+
+    def _paint_note(
+        self, painter: QPainter, view: overlay.View, sizes: Sizes, tokens: Tokens
+    ) -> list[QRectF]:
+        """The note in a box, where the curve leaves room; says where it stands."""
+        if not self._note or self._is_pending:
+            return []
+        area, px = view.area, max(sizes.near * 1.15, sizes.axis * 0.62)
+        painter.setFont(sized_font(px, bold=True))
+        metrics = QFontMetricsF(painter.font())
+        widest = min(area.width() - 2 * px, 26 * px)
+        free = QRectF(0, 0, widest, area.height())
+        flags = int(Qt.TextFlag.TextWordWrap.value)
+        needed = metrics.boundingRect(free, flags, self._note)
+        wide, high = needed.width() + 2.6 * px, needed.height() + 0.8 * px
+        x, y = view.x(self._line[0]), view.y(self._line[1])
+        places = [
+            QRectF(area.left() + share * (area.width() - wide), top, wide, high)
+            for top in (area.top() + 4, area.bottom() - high - 4, area.center().y() - high / 2)
+            for share in (0.02, 0.5, 0.98)
+        ]
+        box = min(places, key=lambda place: _covered(place, x, y))
+        painter.setPen(QPen(tokens.color("falls_short"), max(2.0, px * 0.1)))
+        painter.setBrush(tokens.color("card"))
+        painter.drawRoundedRect(box, px * 0.4, px * 0.4)
+        ring = QRectF(box.left() + 0.5 * px, box.center().y() - 0.5 * px, px, px)
+        paint_filling(painter, ring, "falls_short", tokens)
+        painter.setPen(tokens.color("ink"))
+        text = box.adjusted(2.0 * px, 0, -0.5 * px, 0)
+        middle = int((Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft).value)
+        painter.drawText(text, flags | middle, self._note)
+        return [box]
 
     def _paint_axis(
         self, painter: QPainter, view: overlay.View, sizes: Sizes, tokens: Tokens

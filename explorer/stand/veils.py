@@ -15,7 +15,6 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QWidget
 
-from explorer.stand.arrangement import Box
 from explorer.stand.big_button import BigButton
 from explorer.stand.fit_label import FitLabel
 from explorer.stand.legibility import Sizes
@@ -26,91 +25,6 @@ from explorer.state.theme import tokens_of
 MOTION_MS = 150
 _CENTRE = Qt.AlignmentFlag.AlignCenter
 _REMIND_AT_S = 10
-
-
-class AttractVeil(QWidget):
-    """Over the whole page: a touch anywhere begins; its lower part says so."""
-
-    begun = Signal()
-    paused = Signal(bool)
-
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self._below = QRect()
-        self._count, self._index = 1, 0
-        self._pressed = False
-        self.begin = BigButton(tr("Touch to begin"), primary=True, parent=self)
-        self.contact = FitLabel(role="ink", align=_CENTRE, wraps=True, parent=self)
-        self.pause = BigButton(tr("Pause"), sign="pause", parent=self)
-        self.pause.setAccessibleDescription(tr("Holds the change from one scenario to the next"))
-        self.begin.clicked.connect(self.begun)
-        self.pause.clicked.connect(self._on_pause)
-        self._is_paused = False
-        self._dots = QRect()
-
-    def set_place(self, below: Box, sizes: Sizes) -> None:
-        """Cover the part that hands reach."""
-        self._below = QRect(below.x, below.y, below.width, below.height)
-        gap, width = sizes.gap, below.width
-        self.contact.set_px(sizes.reason)
-        side = min(round(width * 0.2), round(sizes.near * 7.5))
-        row = max(round(sizes.target * 1.15), round(sizes.near * 2.4))
-        line = round(sizes.reason * 1.6) if self.contact.text() else 0
-        high = below.height - row - line - 2 * gap
-        self.begin.set_sizes(min(sizes.caption * 1.15, high * 0.45, width / 10), sizes.target)
-        self.begin.setGeometry(below.x, below.y, width, high)
-        self.contact.setGeometry(below.x, below.y + high + gap, width, line)
-        top = below.y + below.height - row
-        self.pause.set_sizes(sizes.near, sizes.target)
-        self.pause.setGeometry(below.x + width - side, top, side, row)
-        self._dots = QRect(below.x + side, top, width - 2 * side, row)
-        self.update()
-
-    def set_contact(self, text: str) -> None:
-        """The operator's own line."""
-        self.contact.show_text(text)
-
-    def set_position(self, index: int, count: int) -> None:
-        """Which scenario of how many."""
-        self._index, self._count = index, count
-        self.update()
-
-    def set_paused(self, paused: bool) -> None:
-        """Show whether the loop is held, without emitting."""
-        self._is_paused = paused
-        self.pause.setText(tr("Go on") if paused else tr("Pause"))
-        self.pause.set_sign("go_on" if paused else "pause")
-
-    def mousePressEvent(self, event: QMouseEvent) -> None:
-        """A press alone does nothing yet."""
-        self._pressed = True
-
-    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
-        """Begin when the finger lifts on the page."""
-        if self._pressed and self.rect().contains(event.position().toPoint()):
-            self.begun.emit()
-        self._pressed = False
-
-    def _on_pause(self) -> None:
-        self.paused.emit(not self._is_paused)
-
-    def paintEvent(self, event: QPaintEvent) -> None:
-        """Paint ground and dots; the picture above shows through."""
-        tokens = tokens_of(self.palette())
-        painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        painter.fillRect(self._below.adjusted(-2, -2, 2, 2), tokens.color("paper"))
-        radius = self._dots.height() * 0.1
-        step = radius * 4
-        x = self._dots.center().x() - step * (self._count - 1) / 2
-        for index in range(self._count if self._count > 1 else 0):
-            painter.setPen(QPen(tokens.color("edge"), 1.5))
-            painter.setBrush(tokens.color("accent" if index == self._index else "card"))
-            size = radius * (1.35 if index == self._index else 1.0)
-            area = QRectF(x - size, self._dots.center().y() - size, 2 * size, 2 * size)
-            painter.drawEllipse(area)
-            x += step
-        painter.end()
 
 
 class WarningVeil(QWidget):

@@ -10,17 +10,25 @@ from PySide6.QtGui import (
     QKeyEvent,
     QMouseEvent,
     QResizeEvent,
+    QShowEvent,
 )
 from PySide6.QtWidgets import QApplication, QStyle, QWidget
 
 from explorer.advice.assess import Assessment
+from explorer.scenario.model import Scenario
+from explorer.stand.attract import AttractVeil
+from explorer.stand.celebration import Celebration
+from explorer.stand.counts import Counts
+from explorer.stand.day import DAY_S
 from explorer.stand.exhibits import Exhibit
 from explorer.stand.leave import ESC, LEFT, RIGHT, CornerPad, HoldRing, LeaveGesture
 from explorer.stand.page import StandPage
 from explorer.stand.parked import ParkedScenarios
 from explorer.stand.session import StandSession
 from explorer.stand.stand_document import StandDocument
-from explorer.stand.veils import AttractVeil, Dissolve, WarningVeil
+from explorer.stand.taking_home import TakeHome
+from explorer.stand.touch import TouchRouter
+from explorer.stand.veils import Dissolve, WarningVeil
 from explorer.state import theme
 from explorer.state.frames import FramesOf
 from explorer.state.jobs import JobRunner
@@ -64,6 +72,7 @@ class StandWindow(QWidget):
         parked: ParkedScenarios,
         parent: QWidget | None = None,
         *,
+        counts: Counts | None = None,
         workers: Workers | None = None,
     ) -> None:
         super().__init__(parent, Qt.WindowType.Window | Qt.WindowType.FramelessWindowHint)
@@ -73,18 +82,25 @@ class StandWindow(QWidget):
         self.setPalette(theme.palette_of(theme.resolve(plan.theme)))
         self.setAutoFillBackground(True)
         self._leaving = False
+        self._day_of: Scenario | None = None
         self.document = StandDocument(parent=self)
         self.jobs = JobRunner(self, workers=workers)
         self.solver = Solver(self.document, self.jobs, self)
-        self.session = StandSession(plan, exhibits, self.document, self.solver, parked, parent=self)
+        self.session = StandSession(
+            plan, exhibits, self.document, self.solver, parked, counts, parent=self
+        )
         FramesOf(self, self.solver)
         self.page = StandPage(self.session, self.document, self.solver, self)
         self.dissolve = Dissolve(self)
         self.attract = AttractVeil(self)
         self.attract.set_contact(plan.contact)
+        self.attract.set_loop(plan.cycle_s)
         self.warning = WarningVeil(self)
+        self.celebration = Celebration(self)
+        self.home = TakeHome(self.page, self)
         self.gesture = LeaveGesture(parent=self)
         self.corners = (CornerPad(LEFT, self.gesture, self), CornerPad(RIGHT, self.gesture, self))
+        self.touch = TouchRouter(self)
         self.ring = HoldRing(self)
         self.ring.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
         self.ring.hide()
@@ -95,6 +111,9 @@ class StandWindow(QWidget):
         self.session.countdown_changed.connect(self._on_countdown)
         self.session.exhibit_changed.connect(self._on_exhibit)
         self.session.paused_changed.connect(self.attract.set_paused)
+        self.session.won.connect(self._on_won)
+        self.page.cards.home_wanted.connect(self._on_home)
+        self.home.veil.closed.connect(self._on_home_closed)
         self.solver.result_ready.connect(self._on_result)
         self._waiting = QTimer(self)
         self._waiting.setSingleShot(True)
@@ -183,6 +202,10 @@ class StandWindow(QWidget):
         self.attract.setVisible(stage == "attract")
         self.warning.setVisible(stage == "warning")
         self.page.headline.speaks = stage == "visit"
+        if stage != "visit":
+            self.celebration.end()
+        if stage == "attract":
+            self.home.close()
         # What lies under a veil must not take the keyboard.
         self.page.setEnabled(True)
         for part in self._reachable():
@@ -198,7 +221,8 @@ class StandWindow(QWidget):
 
     def _reachable(self) -> list[QWidget]:
         found: list[QWidget] = [*self.page.cards.cards, self.page.cards.earlier]
-        found += [self.page.cards.later, self.page.cards.again]
+        found += [self.page.cards.later, self.page.cards.challenge, self.page.cards.home]
+        found.append(self.page.cards.again)
         for knob in self.page.knobs:
             found += [knob.down, knob.slider, knob.up]
         return found
@@ -208,10 +232,28 @@ class StandWindow(QWidget):
 
     def _on_exhibit(self, index: int) -> None:
         self.attract.set_position(index, len(self.session.exhibits))
-        if self.session.stage == "attract" and self.isVisible() and not self.motion_is_reduced():
-            self.dissolve.setGeometry(self.page.picture_rect())
-            self.dissolve.hold(self.page.picture())
+        seen = self.session.stage == "attract" and self.attract.scene is not None
+        if seen and self.isVisible() and not self.motion_is_reduced():
+            self.dissolve.setGeometry(self.rect())
+            self.dissolve.hold(self.attract.grab())
             self._stack()
+
+    def _on_won(self, text: str) -> None:
+        self.celebration.setGeometry(self.page.picture_rect())
+        self.celebration.begin(text, with_motion=not self.motion_is_reduced())
+        self._stack()
+
+    def _on_home(self) -> None:
+        if self.home.open():
+            self.session.taken_home()
+            self.page.setEnabled(False)
+            self._stack()
+
+    def _on_home_closed(self) -> None:
+        self.session.touched()
+        self.home.close()
+        self.page.setEnabled(True)
+        self.page.cards.home.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def _on_job(self, key: str) -> None:
         if key == FRAME_JOB:
@@ -220,9 +262,22 @@ class StandWindow(QWidget):
     def _on_waiting(self) -> None:
         self.page.notes.say(WORKING)
 
-    def _on_result(self, _: Assessment) -> None:
+    def _on_result(self, found: Assessment) -> None:
         self._waiting.stop()
+        self._show_day(found)
         self.dissolve.go()
+
+    def _show_day(self, found: Assessment) -> None:
+        """The day of the scenario on show, as it was before anybody moved a knob."""
+        if found.scenario != self.document.start:
+            return
+        if self._day_of is found.scenario and self.session.stage != "attract":
+            return
+        self._day_of = found.scenario
+        log = self.document.log
+        offset_s = log.start_of_week_s % DAY_S if log is not None and log.start else 0.0
+        self.attract.with_motion = not self.motion_is_reduced()
+        self.attract.set_exhibit(self.session.plan.title, found, offset_s)
 
     def _on_held(self, source: str, share: float) -> None:
         if source == ESC:
@@ -243,14 +298,24 @@ class StandWindow(QWidget):
 
     # --- the window itself ---
 
+    def showEvent(self, event: QShowEvent) -> None:
+        """From now on there is a handle that fingers arrive at."""
+        super().showEvent(event)
+        self.touch.watch()
+
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Page and veils fill the window."""
         super().resizeEvent(event)
-        for part in (self.page, self.attract, self.warning):
+        for part in (self.page, self.attract, self.home.veil, self.warning):
             part.setGeometry(self.rect())
-        sizes, bands = self.page.divide()
-        self.attract.set_place(bands.below, sizes)
+        sizes, _ = self.page.divide()
+        plan = self.session.plan
+        self.attract.set_place(sizes, plan.diagonal_in, plan.distance_m)
         self.warning.set_sizes(sizes)
+        self.celebration.set_sizes(sizes)
+        self.home.veil.set_sizes(sizes)
+        self.celebration.setGeometry(self.page.picture_rect())
+        self.touch.set_target(sizes.target)
         pad = round(sizes.target * 1.5)
         self.corners[0].setGeometry(0, 0, pad, pad)
         self.corners[1].setGeometry(self.width() - pad, 0, pad, pad)
@@ -259,7 +324,8 @@ class StandWindow(QWidget):
         self._stack()
 
     def _stack(self) -> None:
-        for part in (self.attract, self.warning, *self.corners, self.ring):
+        veils = (self.home.veil, self.attract, self.warning, self.dissolve)
+        for part in (*veils, *self.corners, self.ring):
             part.raise_()
 
     def closeEvent(self, event: QCloseEvent) -> None:

@@ -96,6 +96,11 @@ class Solver(QObject):
         jobs.done.connect(self._on_done)
 
     @property
+    def jobs(self) -> JobRunner:
+        """Where its work runs; what belongs beside it may run there too."""
+        return self._jobs
+
+    @property
     def span(self) -> SpanKey:
         """Which span button is down."""
         return self._span

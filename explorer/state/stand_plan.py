@@ -18,6 +18,8 @@ from explorer.words.refusal import fault_text
 FORMAT: Final = "gloaming-stand"
 BUNDLED = "bundled:"
 """Begins the name of a scenario that comes with the program; anything else is a file."""
+OWN_FOLDER = "stand"
+"""Below the bundled scenarios: those that the stand shows in place of the one of that name."""
 OPENING = "soil_probe"
 """Stem of the bundled scenario that a stand begins with."""
 SHORTEST_WARNING_S = 20
@@ -39,7 +41,7 @@ class StandPlan(BaseModel):
     """Quiet time before the warning. [s]"""
     warning_s: Annotated[int, Field(ge=SHORTEST_WARNING_S, le=300)] = 20
     """Countdown of the warning. [s]"""
-    cycle_s: Annotated[int, Field(ge=5, le=600)] = 15
+    cycle_s: Annotated[int, Field(ge=5, le=600)] = 24
     """How long each scenario stays while nobody is there. [s]"""
     movable: tuple[KnobKey, ...] = ("light", "panels", "store", "pulse")
     title: Annotated[str, Field(max_length=120)] = say("Can it live on the light it gets?")
@@ -51,6 +53,21 @@ class StandPlan(BaseModel):
     """From how far the verdict must be read. [m]"""
     theme: ThemeChoice = "light"
     reduced_motion: bool = False
+    link: Annotated[str, Field(max_length=300)] = ""
+    """The keeper's own page, which the code leads to; without one the code holds a text."""
+    logo: str = ""
+    """File of a picture that stands below the window of the drawn room."""
+    picture: str = ""
+    """File of a picture of the thing itself, which lies over the drawn one."""
+    may_print: bool = False
+    may_save: bool = False
+    """Whether visitors may save on a stick."""
+    screen: str = ""
+    """Name of the screen, as the system has it; the explorer's own where it is empty or away."""
+    languages: tuple[Literal["en", "de"], ...] = ()
+    """Between which visitors may switch; fewer than two offer none."""
+    code_hash: str = ""
+    """Of the staff code, as `stand.staff_code` makes it; empty where there is none."""
 
     @field_validator("movable")
     @classmethod
@@ -58,6 +75,13 @@ class StandPlan(BaseModel):
         if not keys:
             raise ValueError(say("must name at least one of the four knobs"))
         return tuple(sorted(set(keys), key=KNOB_KEYS.index))
+
+    @field_validator("link")
+    @classmethod
+    def _is_link(cls, link: str) -> str:
+        if link and not link.startswith(("https://", "http://")):
+            raise ValueError(say("must begin with https:// or http://"))
+        return link
 
     @field_validator("scenarios")
     @classmethod
@@ -95,7 +119,10 @@ def scenario_path(name: str) -> Path:
     if not name.startswith(BUNDLED):
         return Path(name)
     # Only the last part counts, so that a name cannot lead out of the folder.
-    return scenario_folder() / f"{Path(name.removeprefix(BUNDLED)).name}.json"
+    file = f"{Path(name.removeprefix(BUNDLED)).name}.json"
+    # Where no setting of the four knobs would make a demonstration run, the stand has its own.
+    own = scenario_folder() / OWN_FOLDER / file
+    return own if own.exists() else scenario_folder() / file
 
 
 def load_plan(path: Path) -> StandPlan:

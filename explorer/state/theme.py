@@ -54,6 +54,53 @@ class Tokens:
         return QColor(getattr(self, role))
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SceneColors:
+    """Colours of the picture that moves on the stand; decor, nothing is told by them alone."""
+
+    wall_night: str
+    wall_dusk: str
+    wall_day: str
+    bench: str
+    front: str
+    metal: str
+    pale: str
+    cell: str
+    cell_line: str
+    glow: str
+    leaf: str
+    pot: str
+    sky_night: tuple[str, str]
+    """Top and foot of the sky."""
+    sky_dusk: tuple[str, str]
+    sky_day: tuple[str, str]
+    hill: str
+    sun: str
+    moon: str
+
+
+SCENE = SceneColors(
+    wall_night="#181B25",
+    wall_dusk="#2C3040",
+    wall_day="#F6F3EC",
+    bench="#B9A27C",
+    front="#8C7B60",
+    metal="#7C808C",
+    pale="#E4E2DC",
+    cell="#17355A",
+    cell_line="#6F8DB4",
+    glow="#FFD96B",
+    leaf="#3E8A55",
+    pot="#B5674A",
+    sky_night=("#0C1230", "#1E2A58"),
+    sky_dusk=("#3C4A73", "#E0A282"),
+    sky_day=("#8CBFEA", "#DCECF6"),
+    hill="#6E8A78",
+    sun="#FFC94D",
+    moon="#EDEBE6",
+)
+
+
 LIGHT = Tokens(
     name="light",
     paper="#F6F3EC",
