@@ -110,7 +110,13 @@ def data_path() -> Path:
     return Path(folder)
 
 
-def run(paths: Sequence[str | Path] = (), settings_file: Path | None = None) -> int:
+def run(
+    paths: Sequence[str | Path] = (),
+    settings_file: Path | None = None,
+    *,
+    stand: bool = False,
+    stand_file: Path | None = None,
+) -> int:
     """Open the window and stay until it is closed.
 
     Parameters
@@ -120,6 +126,11 @@ def run(paths: Sequence[str | Path] = (), settings_file: Path | None = None) -> 
     settings_file : pathlib.Path, optional
         Where to keep settings, and beside them unsaved changes and parts; by default in the
         user's folders for configuration and data.
+    stand : bool
+        Begin as a stand, without any dialog. So does a start without files after a crash or a
+        power cut ended a stand.
+    stand_file : pathlib.Path, optional
+        Its set-up; the last one where it is left out.
 
     Returns
     -------
@@ -159,10 +170,16 @@ def run(paths: Sequence[str | Path] = (), settings_file: Path | None = None) -> 
     sys.excepthook = hook.report
     path = Path(paths[0]) if paths else None
     open_first(window, path)
-    window.show()
-    windows.open_files([Path(further) for further in paths[1:]], window)
-    window.assistance.start_tour_once()
-    QTimer.singleShot(0, windows, windows.offer_leftovers)
+    if stand or (not paths and _stand_was_cut_off(store_path)):
+        fault = _begin_stand(window, stand_file)
+        if fault:
+            print(fault, file=sys.stderr)
+            return 3
+    else:
+        window.show()
+        windows.open_files([Path(further) for further in paths[1:]], window)
+        window.assistance.start_tour_once()
+        QTimer.singleShot(0, windows, windows.offer_leftovers)
     settle_down()
     try:
         return app.exec()
@@ -258,6 +275,26 @@ def open_first(window: MainWindow, path: Path | None) -> None:
         for example in (named or examples)[:1]:
             window.open_path(example, example=True)
     window.begin()
+
+
+def _stand_was_cut_off(store_path: Path) -> bool:
+    from explorer.stand.running import was_cut_off
+
+    return was_cut_off(store_path.parent)
+
+
+def _begin_stand(window: MainWindow, file: Path | None) -> str:
+    """Go straight to the stand; why not, as a sentence, where its file is wrong."""
+    from explorer.files.disk import FileError
+    from explorer.stand.door import StandDoor
+
+    door = window.findChild(StandDoor)
+    assert isinstance(door, StandDoor)
+    try:
+        door.run_unasked(file)
+    except FileError as error:
+        return str(error)
+    return ""
 
 
 class _ExceptionHook:

@@ -23,6 +23,7 @@ from explorer.cli.capture import capture
 from explorer.cli.look import look_command
 from explorer.cli.measure import measure
 from explorer.cli.report import report
+from explorer.cli.stand_keeper import in_process, keep
 from explorer.cli.sweep import sweep
 from explorer.cli.telling import ReadingLine
 from explorer.engine.trace import Trace
@@ -94,6 +95,24 @@ def commands(context: click.Context, show_version: bool) -> None:
 def open_file(context: click.Context, file: Path) -> None:
     """Open the window on a scenario FILE."""
     context.exit(_open_window([str(file)]))
+
+
+@commands.command()
+@click.argument("setup", required=False, type=click.Path(path_type=Path))
+@click.option("--once", is_flag=True, help="Do not start again after a crash.")
+@click.pass_context
+def stand(context: click.Context, setup: Path | None, once: bool) -> None:
+    """Run the exhibition stand, full screen and without dialogs.
+
+    SETUP is a file that the set-up page of the stand has written; when left out, the stand runs as
+    it was set up last. After a crash it starts again by itself. To leave, hold Esc for 3 s.
+    """
+    if once:
+        from explorer.app import run
+
+        context.exit(run(stand=True, stand_file=setup))
+    words = ["stand", "--once", *([str(setup)] if setup else [])]
+    context.exit(keep(lambda: in_process(words), _say_aside))
 
 
 @commands.command()
@@ -322,6 +341,10 @@ def _open_window(files: list[str]) -> int:
     from explorer.app import run
 
     return run(files)
+
+
+def _say_aside(sentence: str) -> None:
+    click.echo(sentence, err=True)
 
 
 def _version() -> str:

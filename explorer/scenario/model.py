@@ -46,6 +46,17 @@ class Margins(Section):
     )
 
 
+class Names(Section):
+    """What a scenario is called in another language; an empty text leaves the scenario's own."""
+
+    title: str = choice("", "Title", "Name of the scenario.")
+    place: str = choice("", "Place", "Where the device hangs.")
+    operations: tuple[str, ...] = choice(
+        (), "Operations", "Names of the operations, in their order."
+    )
+    notes: str = choice("", "Notes", "Anything the next reader should know.")
+
+
 class Scenario(Section):
     """A device at a place, ready to be judged."""
 
@@ -60,6 +71,7 @@ class Scenario(Section):
     load: Load = choice(Load(), "Load", "The device.")
     margins: Margins = choice(Margins(), "Margins", "What must be reached.")
     notes: str = choice("", "Notes", "Anything the next reader should know.")
+    names_de: Names | None = choice(None, "In German", "What it is called in German.")
 
     @model_validator(mode="after")
     def _voltages_fit_together(self) -> Scenario:

@@ -24,6 +24,7 @@ class CardRow(QWidget):
     challenged = Signal(bool)
     """Whether the challenge is taken up."""
     home_wanted = Signal()
+    language_wanted = Signal()
 
     def __init__(self, exhibits: tuple[Exhibit, ...], parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -47,6 +48,9 @@ class CardRow(QWidget):
         self.challenge.hide()
         self.home = BigButton(tr("Take it home"), sign="code", parent=self)
         self.again = BigButton(tr("Start again"), sign="back", parent=self)
+        self.language = BigButton(parent=self)
+        self.language.hide()
+        self.language.clicked.connect(self.language_wanted)
         self.again.clicked.connect(self.start_again)
         self.challenge.clicked.connect(self.challenged)
         self.home.clicked.connect(self.home_wanted)
@@ -70,6 +74,12 @@ class CardRow(QWidget):
             self.challenge.setVisible(bool(invitation))
         self._place()
 
+    def set_language(self, name: str) -> None:
+        """Offer another language by its own name; an empty one offers none."""
+        self.language.setText(name)
+        self.language.setVisible(bool(name))
+        self._place()
+
     def set_won(self, places: set[int]) -> None:
         """Mark the scenarios with which something was won."""
         for place, card in enumerate(self.cards):
@@ -78,7 +88,7 @@ class CardRow(QWidget):
     @property
     def extras(self) -> list[BigButton]:
         """What stands beside the cards, as far as it is there."""
-        some = (self.challenge, self.home, self.again)
+        some = (self.challenge, self.home, self.again, self.language)
         return [button for button in some if button.isVisibleTo(self)]
 
     def set_sizes(self, sizes: Sizes) -> None:
@@ -103,7 +113,7 @@ class CardRow(QWidget):
             high = self.height()
         for button in self.extras:
             button.set_sizes(sizes.near, sizes.target)
-        most = {self.challenge: 0.19, self.home: 0.125, self.again: 0.125}
+        most = {self.challenge: 0.19, self.home: 0.125, self.again: 0.125, self.language: 0.1}
         widths = [
             max(min(b.sizeHint().width() + gap, round(self.width() * most[b])), sizes.target)
             for b in self.extras

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject
 from PySide6.QtGui import QAction
@@ -12,6 +13,9 @@ from explorer.scenario.model import Scenario
 from explorer.state.document import Document
 from explorer.state.workers import Workers
 from explorer.text import say
+
+if TYPE_CHECKING:
+    from explorer.stand.desk import StandDesk
 
 
 class StandDoor(QObject):
@@ -47,13 +51,20 @@ class StandDoor(QObject):
 
     def open(self) -> None:
         """Show the set-up of the stand."""
+        self._at_desk().open_setup()
+
+    def run_unasked(self, file: Path | None = None) -> None:
+        """Begin the stand at once; see `StandDesk.run_unasked`."""
+        self._at_desk().run_unasked(file)
+
+    def _at_desk(self) -> StandDesk:
         from explorer.stand.desk import StandDesk
 
         if self._desk is None:
             self._desk = StandDesk(self._folder, self._explorer, self, workers=self._workers)
             self._desk.open_wanted.connect(self._on_open_wanted)
         assert isinstance(self._desk, StandDesk)
-        self._desk.open_setup()
+        return self._desk
 
     def _on_open_wanted(self, scenario: Scenario) -> None:
         self._document.replace(scenario, say("opening of a visitor's scenario"))

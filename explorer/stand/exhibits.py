@@ -12,7 +12,9 @@ from explorer.advice.verdict import State
 from explorer.files.beside import resolve_case
 from explorer.files.disk import FileError
 from explorer.files.scenario_json import load_scenario
+from explorer.scenario.localised import in_language
 from explorer.scenario.model import Scenario
+from explorer.state.language import language
 from explorer.state.stand_plan import scenario_path
 from explorer.text import say
 
@@ -56,7 +58,7 @@ def load_exhibits(names: Iterable[str]) -> ExhibitSet:
     for name in names:
         try:
             path = scenario_path(name)
-            scenario = load_scenario(path).scenario
+            scenario = in_language(load_scenario(path).scenario, language())
             verdict = assess(resolve_case(scenario, path)).verdict
         except (FileError, OSError, ValueError, ArithmeticError) as error:
             LOG.warning("%s is left out of the stand: %s", name, error)

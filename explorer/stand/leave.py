@@ -26,6 +26,8 @@ class LeaveGesture(QObject):
     progressed = Signal(str, float)
     """Which key or corner, and how far: 0 when let go, 1 when held long enough."""
     completed = Signal()
+    corner_held = Signal()
+    """One corner was held long enough, and let go."""
 
     def __init__(self, hold_ms: int = HOLD_MS, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -46,6 +48,8 @@ class LeaveGesture(QObject):
         """Something was let go."""
         if self._held.pop(source, None) is not None:
             self.progressed.emit(source, 0.0)
+            if source in self._done and source != ESC:
+                self.corner_held.emit()
         if not self._held:
             self._timer.stop()
 

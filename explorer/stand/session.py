@@ -9,6 +9,7 @@ from PySide6.QtCore import QObject, QTimer, Signal
 
 from explorer.advice.assess import Assessment
 from explorer.files.disk import FileError
+from explorer.scenario.localised import named_like
 from explorer.scenario.model import Scenario, with_value
 from explorer.stand.challenges import CLOSURE, RUN_WON, Challenge, challenged
 from explorer.stand.counts import Counts
@@ -90,6 +91,11 @@ class StandSession(QObject):
         """Whether a visitor made something of their own."""
         return self._plain() != self._document.start
 
+    @property
+    def design(self) -> Scenario | None:
+        """What a visitor made of the scenario on show; None where nobody changed it."""
+        return self._plain() if self.is_changed else None
+
     def _plain(self) -> Scenario:
         """The design on show without the dark stretch of a challenge."""
         scenario, own = self._document.scenario, self._document.start.margins.closure_days
@@ -103,11 +109,27 @@ class StandSession(QObject):
         self._enter("attract")
         self._timer.start()
 
-    def stop(self) -> None:
-        """Keep what is on show and count no more."""
+    def resume(self, index: int, scenario: Scenario | None) -> None:
+        """Go on with a visit that another window began, at its scenario and design.
+
+        Parameters
+        ----------
+        index : int
+            Place of the scenario on show.
+        scenario : Scenario or None
+            The design made of it; None where nobody made one.
+        """
+        self._show(index)
+        self._enter("visit")
+        if scenario is not None:
+            self._document.replace(named_like(scenario, self._document.start), "")
+
+    def stop(self, *, keep: bool = True) -> None:
+        """Keep what is on show, unless another window goes on with it, and count no more."""
         self._timer.stop()
         self._settle.stop()
-        self._park()
+        if keep:
+            self._park()
         self.counts.save()
 
     # --- what a person does ---

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import partial
 from typing import get_args
 
 from PySide6.QtCore import QLocale, QSize, Qt, Signal
@@ -15,19 +16,24 @@ from PySide6.QtWidgets import (
     QListWidget,
     QSizePolicy,
     QSpinBox,
+    QTabWidget,
     QVBoxLayout,
     QWidget,
 )
 
 from explorer.scenario.model import Scenario
+from explorer.stand.counts import Counts
+from explorer.stand.fairness import unfair
 from explorer.stand.leave import LEAVE_TEXT
 from explorer.stand.legibility import Fit, Sizes, fit_of, sizes_for
 from explorer.stand.parked import MOST_KEPT, ParkedScenarios
 from explorer.stand.phrases import parked_text
 from explorer.stand.scenario_list import ScenarioList
+from explorer.stand.setup_fields import HomeFields, KeepingFields
 from explorer.state import theme
+from explorer.state.jobs import JobRunner
 from explorer.state.language import language, tr
-from explorer.state.stand_plan import SHORTEST_WARNING_S, KnobKey, StandPlan
+from explorer.state.stand_plan import SHORTEST_WARNING_S, TITLE, KnobKey, StandPlan
 from explorer.state.theme import ThemeChoice, tokens_of
 from explorer.text import Text, say
 from explorer.widgets.buttons import PillButton
@@ -45,6 +51,7 @@ _THEME_NAMES: dict[ThemeChoice, str] = {
     "contrast": say("High contrast"),
     "system": say("As the system"),
 }
+FAIR_JOB = "fair"
 _HINT = say(
     "Before you leave it alone: switch off the screen saver and the notifications of the system, "
     "and give visitors no keyboard that can change programs."
@@ -65,8 +72,12 @@ class SetupDialog(QDialog):
         parked: ParkedScenarios,
         resolution: QSize | None = None,
         parent: QWidget | None = None,
+        *,
+        counts: Counts | None = None,
     ) -> None:
         super().__init__(parent)
+        self._jobs = JobRunner(self)
+        self._jobs.done.connect(self._on_job)
         self.setWindowTitle(tr("Stand"))
         self._parked = parked
         screen = QGuiApplication.primaryScreen()
@@ -99,6 +110,14 @@ class SetupDialog(QDialog):
         for key, box in self.movable.items():
             box.setChecked(key in plan.movable)
             box.toggled.connect(self._check)
+        self.home = HomeFields(plan)
+        spins: dict[str, QSpinBox | QDoubleSpinBox] = {
+            "idle": self.idle, "warning": self.warning, "cycle": self.cycle,
+        }  # fmt: skip
+        self.keeping = KeepingFields(plan, counts or Counts(None), spins)
+        self.fair_text = _wrapped()
+        self.fair_text.setFont(theme.font("small", bold=True))
+        self.fair_text.hide()
         self.fit_text = _wrapped()
         self.fit_text.setObjectName("fit")
         self.problem_text = _wrapped()
@@ -136,6 +155,7 @@ class SetupDialog(QDialog):
         left = QVBoxLayout()
         left.setSpacing(6)
         left.addWidget(self.scenarios, 3)
+        left.addWidget(self.fair_text)
         left.addSpacing(8)
         heading = QLabel(tr("Left by visitors, the last {number}", number=MOST_KEPT))
         heading.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
@@ -159,16 +179,19 @@ class SetupDialog(QDialog):
             knobs.addWidget(box)
         knobs.addStretch(1)
         form.addRow(tr("Visitors may move"), knobs)
-        form.addRow(tr("&Idle time"), self.idle)
-        form.addRow(tr("&Warning"), self.warning)
-        form.addRow(tr("C&ycle time"), self.cycle)
         form.addRow(tr("Screen dia&gonal"), self.diagonal)
         form.addRow(tr("&Viewing distance"), self.distance)
         form.addRow("", self.fit_text)
+        form.setContentsMargins(12, 12, 12, 8)
+        page = QWidget()
+        page.setLayout(form)
+        self.tabs = QTabWidget()
+        self.tabs.addTab(page, tr("Page"))
+        self.tabs.addTab(self.home, tr("Visitors"))
+        self.tabs.addTab(self.keeping, tr("Keeping"))
         right = QVBoxLayout()
         right.setSpacing(6)
-        right.addLayout(form)
-        right.addStretch(1)
+        right.addWidget(self.tabs, 1)
         leaving = _wrapped()
         leaving.setText(f"{tr(LEAVE_TEXT)}\n{tr(_HINT)}")
         right.addWidget(leaving)
@@ -212,12 +235,14 @@ class SetupDialog(QDialog):
             warning_s=self.warning.value(),
             cycle_s=self.cycle.value(),
             movable=tuple(key for key in _KNOB_NAMES if self.movable[key].isChecked()),
-            title=self.title.text(),
+            title=TITLE if self.title.text() == tr(TITLE) else self.title.text(),
             contact=self.contact.text(),
             diagonal_in=self.diagonal.value(),
             distance_m=self.distance.value(),
             theme=self.theme_choice.currentData(),
             reduced_motion=self.reduced.isChecked(),
+            **self.home.values(),
+            **self.keeping.values(),
         )
 
     def show_problems(self, problems: tuple[str, ...]) -> None:
@@ -262,11 +287,29 @@ class SetupDialog(QDialog):
         self.start.setEnabled(ready)
         missing = tr("Tick at least one scenario, and one thing that visitors may move.")
         self.start.setToolTip("" if ready else missing)
+        if ready:
+            movable = tuple(key for key, box in self.movable.items() if box.isChecked())
+            self._jobs.submit(FAIR_JOB, partial(unfair, self.scenarios.names(), movable))
+
+    def _on_job(self, key: str, found: object) -> None:
+        """What was found out about the exhibits."""
+        if key == FAIR_JOB and isinstance(found, tuple):
+            self.fair_text.setText("\n".join(tr(sentence) for sentence in found))
+            self.fair_text.setVisible(bool(found))
+
+    def done(self, result: int) -> None:
+        """Close; nothing that was asked arrives any more."""
+        self._jobs.retire()
+        self._jobs.finish()
+        super().done(result)
 
     # --- what a person did ---
 
     def _on_start(self) -> None:
         self.start.setChecked(True)
+        if not self.keeping.is_right():
+            self.tabs.setCurrentWidget(self.keeping)
+            return
         self.started.emit(self.plan())
 
     def _on_open_parked(self) -> None:

@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
+from explorer.scenario.localised import in_language
 from explorer.scenario.model import Scenario
 from explorer.state.document import Document
+from explorer.state.language import language
 
 
 class StandDocument(Document):
@@ -12,6 +16,10 @@ class StandDocument(Document):
     PySide's `QUndoStack` keeps a reference to each command, also to those that were merged,
     cleared or pushed out by its limit, and each holds two scenarios; a day has many moves.
     """
+
+    def _take(self, scenario: Scenario, path: Path | None, migrated_from: int | None) -> None:
+        """Begin with a scenario under its names in the language on show."""
+        super()._take(in_language(scenario, language()), path, migrated_from)
 
     def _push(self, new: Scenario, where: tuple[str, int], text: str) -> str:
         if new != self.scenario:

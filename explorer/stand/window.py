@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import logging
+
 from PySide6.QtCore import QEvent, QObject, Qt, QTimer, Signal
 from PySide6.QtGui import (
     QCloseEvent,
@@ -9,6 +11,7 @@ from PySide6.QtGui import (
     QInputDevice,
     QKeyEvent,
     QMouseEvent,
+    QPixmap,
     QResizeEvent,
     QShowEvent,
 )
@@ -21,6 +24,7 @@ from explorer.stand.celebration import Celebration
 from explorer.stand.counts import Counts
 from explorer.stand.day import DAY_S
 from explorer.stand.exhibits import Exhibit
+from explorer.stand.keypad import Keypad
 from explorer.stand.leave import ESC, LEFT, RIGHT, CornerPad, HoldRing, LeaveGesture
 from explorer.stand.page import StandPage
 from explorer.stand.parked import ParkedScenarios
@@ -32,11 +36,13 @@ from explorer.stand.veils import Dissolve, WarningVeil
 from explorer.state import theme
 from explorer.state.frames import FramesOf
 from explorer.state.jobs import JobRunner
+from explorer.state.language import NAMES, Code, language
 from explorer.state.solver import FRAME_JOB, Solver
 from explorer.state.stand_plan import StandPlan
 from explorer.state.workers import Workers
 from explorer.text import say
 
+LOG = logging.getLogger(__name__)
 PATIENCE_MS = 300
 """After this long without an answer the page says that it works on one."""
 WORKING = say("Working it out…")
@@ -64,6 +70,8 @@ class StandWindow(QWidget):
     """Owns everything of one run of the stand; `left` says that the operator ended it."""
 
     left = Signal()
+    language_wanted = Signal(str)
+    """A visitor wants the page in another language, by its code."""
 
     def __init__(
         self,
@@ -100,6 +108,7 @@ class StandWindow(QWidget):
         self.home = TakeHome(self.page, self)
         self.gesture = LeaveGesture(parent=self)
         self.corners = (CornerPad(LEFT, self.gesture, self), CornerPad(RIGHT, self.gesture, self))
+        self.keypad = Keypad(plan.code_hash, self)
         self.touch = TouchRouter(self)
         self.ring = HoldRing(self)
         self.ring.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
@@ -122,6 +131,14 @@ class StandWindow(QWidget):
         self.jobs.started.connect(self._on_job)
         self.gesture.progressed.connect(self._on_held)
         self.gesture.completed.connect(self.leave)
+        self.gesture.corner_held.connect(self.keypad.open)
+        self.keypad.accepted.connect(self.leave)
+        other = self.other_language()
+        self.attract.set_other_language(NAMES[other] if other else "")
+        self.page.cards.set_language(NAMES[other] if other else "")
+        self.attract.language_wanted.connect(self._on_language)
+        self.page.cards.language_wanted.connect(self._on_language)
+        self.attract.set_pictures(_picture(plan.logo), _picture(plan.picture))
 
     def start(self) -> None:
         """Show the first scenario and wait for visitors."""
@@ -131,15 +148,31 @@ class StandWindow(QWidget):
         self.session.start()
         self.solver.solve_now()
 
-    def leave(self) -> None:
-        """End the stand: keep what is on show, stop the clock, close."""
+    def other_language(self) -> Code | None:
+        """To which language a visitor may switch; None where there is none."""
+        others = [code for code in self.session.plan.languages if code != language()]
+        return others[0] if len(self.session.plan.languages) > 1 and others else None
+
+    def _on_language(self) -> None:
+        other = self.other_language()
+        if other is not None:
+            self.language_wanted.emit(other)
+
+    def leave(self, *, keep: bool = True) -> None:
+        """End the stand: keep what is on show, stop the clock, close.
+
+        Parameters
+        ----------
+        keep : bool
+            False where another window goes on with the visit.
+        """
         if self._leaving:
             return
         self._leaving = True
         application = QApplication.instance()
         if application is not None:
             application.removeEventFilter(self)
-        self.session.stop()
+        self.session.stop(keep=keep)
         self.jobs.retire()
         self.jobs.finish()
         self.close()
@@ -222,7 +255,7 @@ class StandWindow(QWidget):
     def _reachable(self) -> list[QWidget]:
         found: list[QWidget] = [*self.page.cards.cards, self.page.cards.earlier]
         found += [self.page.cards.later, self.page.cards.challenge, self.page.cards.home]
-        found.append(self.page.cards.again)
+        found += [self.page.cards.again, self.page.cards.language]
         for knob in self.page.knobs:
             found += [knob.down, knob.slider, knob.up]
         return found
@@ -306,7 +339,7 @@ class StandWindow(QWidget):
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Page and veils fill the window."""
         super().resizeEvent(event)
-        for part in (self.page, self.attract, self.home.veil, self.warning):
+        for part in (self.page, self.attract, self.home.veil, self.warning, self.keypad):
             part.setGeometry(self.rect())
         sizes, _ = self.page.divide()
         plan = self.session.plan
@@ -314,6 +347,7 @@ class StandWindow(QWidget):
         self.warning.set_sizes(sizes)
         self.celebration.set_sizes(sizes)
         self.home.veil.set_sizes(sizes)
+        self.keypad.set_sizes(sizes)
         self.celebration.setGeometry(self.page.picture_rect())
         self.touch.set_target(sizes.target)
         pad = round(sizes.target * 1.5)
@@ -325,7 +359,7 @@ class StandWindow(QWidget):
 
     def _stack(self) -> None:
         veils = (self.home.veil, self.attract, self.warning, self.dissolve)
-        for part in (*veils, *self.corners, self.ring):
+        for part in (*veils, self.keypad, *self.corners, self.ring):
             part.raise_()
 
     def closeEvent(self, event: QCloseEvent) -> None:
@@ -338,3 +372,11 @@ class StandWindow(QWidget):
                 self.leave()
         else:
             event.ignore()
+
+
+def _picture(file: str) -> QPixmap:
+    """A picture of the keeper's; none where the file has gone or is no picture."""
+    picture = QPixmap(file) if file else QPixmap()
+    if file and picture.isNull():
+        LOG.warning("the picture %s cannot be shown", file)
+    return picture

@@ -18,8 +18,10 @@ from explorer.files.scenario_json import load_scenario, save_scenario
 from explorer.files.table_reader.parts import Progress, no_progress
 from explorer.scenario.fields import Section, describe
 from explorer.scenario.light_log import LightLog
+from explorer.scenario.localised import in_language
 from explorer.scenario.model import Scenario, get_value, owner_class, with_value
 from explorer.scenario.storage import SIZE_PATHS
+from explorer.state.language import language
 from explorer.text import say
 from explorer.words.refusal import refusal
 
@@ -232,7 +234,7 @@ class Document(QObject):
     def open_example(self, path: Path) -> None:
         """Load a bundled scenario; saving will ask for a name, the original stays as it is."""
         loaded = load_scenario(path)
-        self._take(loaded.scenario, None, None)
+        self._take(in_language(loaded.scenario, language()), None, None)
 
     def save(self, path: Path | None = None, *, replace_older: bool = False) -> None:
         """Write to `path`, or to the file that is open.

@@ -26,6 +26,7 @@ SHORTEST_WARNING_S = 20
 """A person must have at least this long to ask for more time (WCAG 2.2, 2.2.1). [s]"""
 LIMIT_BYTES = MEGABYTE
 
+TITLE = say("Can it live on the light it gets?")
 KnobKey = Literal["light", "panels", "store", "pulse"]
 
 
@@ -44,7 +45,7 @@ class StandPlan(BaseModel):
     cycle_s: Annotated[int, Field(ge=5, le=600)] = 24
     """How long each scenario stays while nobody is there. [s]"""
     movable: tuple[KnobKey, ...] = ("light", "panels", "store", "pulse")
-    title: Annotated[str, Field(max_length=120)] = say("Can it live on the light it gets?")
+    title: Annotated[str, Field(max_length=120)] = TITLE
     """Of the page; a `Text` only while nobody has given another one."""
     contact: Annotated[str, Field(max_length=160)] = ""
     diagonal_in: Annotated[float, Field(ge=5, le=150)] = 24.0
@@ -75,6 +76,12 @@ class StandPlan(BaseModel):
         if not keys:
             raise ValueError(say("must name at least one of the four knobs"))
         return tuple(sorted(set(keys), key=KNOB_KEYS.index))
+
+    @field_validator("title")
+    @classmethod
+    def _follows(cls, title: str) -> str:
+        """A title that nobody changed follows the language, also after it was saved."""
+        return TITLE if title == TITLE else title
 
     @field_validator("link")
     @classmethod

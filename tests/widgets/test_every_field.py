@@ -16,7 +16,7 @@ from explorer.scenario.daylight import (
 from explorer.scenario.demand import Every, Load, Operation, Phase, Regulator, WhenReady
 from explorer.scenario.fields import Section, describe, sections_in
 from explorer.scenario.light import Light, LogPattern, SteadyPattern
-from explorer.scenario.model import Scenario, get_value, owner_class, with_value
+from explorer.scenario.model import Names, Scenario, get_value, owner_class, with_value
 from explorer.scenario.origin import PartOrigin
 from explorer.scenario.storage import CapacitorStore, CellStore, SupercapacitorStore
 from explorer.scenario.supply import (
@@ -35,10 +35,13 @@ from tests.weather_files import epw, rows
 WRITTEN_BY_THE_PROGRAM = {(Scenario, "format"), (Scenario, "version")} | {
     (PartOrigin, key) for key in PartOrigin.model_fields
 }
+IN_FILES_ALONE = {(Scenario, "names_de")} | {(Names, key) for key in Names.model_fields}
+"""Names in another language: who edits a scenario sees those of the language on show."""
 IN_DIALOGS = {
     (owner, key) for owner in (SheetPoint, EfficiencyPoint, SkyMonth) for key in owner.model_fields
 }
 """Reached in a dialog of their own, see test_sheet.py, test_efficiency.py and test_months.py."""
+ELSEWHERE = WRITTEN_BY_THE_PROGRAM | IN_FILES_ALONE | IN_DIALOGS
 
 
 LOG = "time,lux\n" + "".join(f"2015-02-02 {h:02}:00,{100 * h}\n" for h in range(24))
@@ -209,7 +212,7 @@ def reached_by_hand(qtbot, document, window, designs, log):
         # Choices last: another kind has other fields.
         for path in sorted(paths_of(design), key=lambda path: is_choice(design, path)):
             field = owner_class(design, path), path.rpartition(".")[2]
-            if field in reached | WRITTEN_BY_THE_PROGRAM | IN_DIALOGS:
+            if field in reached | ELSEWHERE:
                 continue
             if is_choice(design, path):
                 document.restore(design)
@@ -219,7 +222,7 @@ def reached_by_hand(qtbot, document, window, designs, log):
                 continue
             assert get_value(document.scenario, path) == value, path
             reached.add(field)
-    return reached | WRITTEN_BY_THE_PROGRAM | IN_DIALOGS, missing
+    return reached | ELSEWHERE, missing
 
 
 def test_every_field_of_the_model_is_changed_by_hand(qtbot, document, window, tmp_path):

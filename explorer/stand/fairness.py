@@ -1,0 +1,42 @@
+"""Whether the exhibits of a set-up can be won; asked in a thread, as each takes a moment."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from explorer.advice.case import Case
+from explorer.files.disk import FileError
+from explorer.files.logs import resolve_log
+from explorer.files.scenario_json import load_scenario
+from explorer.stand.way_steps import is_winnable
+from explorer.state.stand_plan import scenario_path
+from explorer.text import say
+
+
+def unfair(names: Iterable[str], movable: tuple[str, ...]) -> tuple[str, ...]:
+    """What is wrong with exhibits that no visitor could bring to Runs, a sentence for each.
+
+    Parameters
+    ----------
+    names : iterable of str
+        As in `StandPlan.scenarios`.
+    movable : tuple of str
+        Keys of the knobs that visitors may move.
+    """
+    found = []
+    for name in names:
+        try:
+            path = scenario_path(name)
+            scenario = load_scenario(path).scenario
+            fair = is_winnable(movable, Case(scenario, resolve_log(scenario, path)))
+        except (FileError, OSError, ValueError, ArithmeticError) as error:
+            found.append(str(error))
+            continue
+        if not fair:
+            found.append(
+                say(
+                    "“{title}” cannot be brought to Runs with what visitors may move.",
+                    title=scenario.title,
+                )
+            )
+    return tuple(found)
