@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Any
 
 from PySide6.QtCore import Signal
 from PySide6.QtGui import QGuiApplication
@@ -104,7 +105,7 @@ class HomeFields(QWidget):
         form.addRow("", self.may_save)
         form.addRow("", self.switch)
 
-    def values(self) -> dict[str, object]:
+    def values(self) -> dict[str, Any]:
         """What is set, by the keys of the plan."""
         link = self.link.text().strip()
         if link and not link.startswith(("https://", "http://")):
@@ -173,7 +174,7 @@ class KeepingFields(QWidget):
         row.addStretch(1)
         form.addRow("", row)
 
-    def values(self) -> dict[str, object]:
+    def values(self) -> dict[str, Any]:
         """What is set, by the keys of the plan."""
         kept = "" if self.no_code.isChecked() else self._kept
         if self.code.text() and not self.no_code.isChecked():
