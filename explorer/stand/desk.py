@@ -26,6 +26,8 @@ LOG = logging.getLogger(__name__)
 PLAN_FILE = "stand.json"
 PARKED_FILE = "visitors.json"
 COUNTS_FILE = "counts.json"
+RUNS = "stand-runs"
+"""Folder of what the meter of a stand has read."""
 
 
 class StandDesk(QObject):
@@ -120,8 +122,9 @@ class StandDesk(QObject):
     ) -> None:
         """Put a window up; one that a visitor had in another language hands its visit over."""
         window = StandWindow(
-            plan, exhibits, self.parked, counts=self.counts, workers=self._workers
-        )
+            plan, exhibits, self.parked, counts=self.counts, workers=self._workers,
+            runs=self._folder / RUNS,
+        )  # fmt: skip
         window.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         window.left.connect(self._on_left)
         window.language_wanted.connect(self._on_language)

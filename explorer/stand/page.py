@@ -16,6 +16,8 @@ from explorer.stand.cards import CardRow
 from explorer.stand.fit_label import FitLabel
 from explorer.stand.headline import Headline
 from explorer.stand.legibility import Sizes, sizes_for
+from explorer.stand.live_meter import LiveMeter
+from explorer.stand.live_trace import LiveTrace
 from explorer.stand.notes import Notes
 from explorer.stand.phrases import picture_note
 from explorer.stand.session import StandSession
@@ -58,6 +60,8 @@ class StandPage(QWidget):
         self.contact.show_text(plan.contact)
         self.headline = Headline(self)
         self.trace = StandTrace(self)
+        self.live = LiveTrace(self)
+        self.meter: LiveMeter | None = None
         self.notes = Notes(self)
         self.knobs: list[StandKnob] = []
         for knob in self._movable():
@@ -96,6 +100,11 @@ class StandPage(QWidget):
         keys = self.session.plan.movable
         return [knob for knob in knobs_for(self._document.scenario) if knob.key in keys]
 
+    def rest(self) -> None:
+        """Ask nothing any more."""
+        for feed in (self.way, self.challenges):
+            feed.set_open(False)
+
     def judged(self) -> Assessment | None:
         """The design on show with its verdict; None while that is being worked out."""
         self._solver.catch_up()
@@ -132,6 +141,7 @@ class StandPage(QWidget):
         for part, box in (
             (self.headline, bands.headline),
             (self.trace, bands.trace),
+            (self.live, bands.trace),
             (self.notes, bands.strip),
             (self.cards, bands.cards),
         ):
@@ -139,6 +149,7 @@ class StandPage(QWidget):
         self._place_knobs(bands, sizes)
         self.headline.set_sizes(sizes, bands.upright)
         self.trace.set_sizes(sizes)
+        self.live.set_sizes(sizes)
         self.notes.set_sizes(sizes, bands.upright)
         self.cards.set_sizes(sizes)
         return sizes, bands
@@ -183,6 +194,20 @@ class StandPage(QWidget):
         self._document.edit(part.knob.path, get_value(self._document.start, part.knob.path))
 
     # --- what the program did ---
+
+    def follow(self, meter: LiveMeter) -> None:
+        """Show what a meter reads of the real device, where its exhibit is as it was."""
+        self.meter = meter
+        meter.changed.connect(self._on_live)
+
+    def _on_live(self) -> None:
+        session, meter = self.session, self.meter
+        if meter is None:
+            return
+        name = session.plan.meter_scenario or session.exhibits[0].name
+        own = session.exhibit.name == name and not session.is_changed
+        self.live.set_view(meter.view, meter.said)
+        self.live.setVisible(own and not session.is_challenged and meter.view is not None)
 
     def _on_way_outdated(self) -> None:
         for part in self.knobs:
@@ -229,6 +254,7 @@ class StandPage(QWidget):
         self.trace.set_pending(pending)
 
     def _on_result(self, assessment: Assessment) -> None:
+        self._on_live()
         scenario = assessment.scenario
         if self._cautioned is not self._document.start:
             self._cautioned = self._document.start

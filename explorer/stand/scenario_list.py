@@ -16,7 +16,7 @@ from PySide6.QtWidgets import (
 )
 
 from explorer.state.language import tr
-from explorer.state.stand_plan import BUNDLED, bundled_names
+from explorer.state.stand_plan import BUNDLED, bundled_names, listed_name
 from explorer.widgets import messages
 from explorer.widgets.buttons import PillButton
 
@@ -83,10 +83,7 @@ class ScenarioList(QWidget):
         self.changed.emit()
 
     def _add(self, name: str, ticked: bool) -> None:
-        text = name
-        if name.startswith(BUNDLED):
-            text = name.removeprefix(BUNDLED).replace("_", " ").capitalize()
-        item = QListWidgetItem(text)
+        item = QListWidgetItem(listed_name(name))
         item.setData(_NAME, name)
         item.setToolTip(tr("Comes with the program") if name.startswith(BUNDLED) else name)
         item.setFlags(item.flags() | Qt.ItemFlag.ItemIsUserCheckable)

@@ -23,7 +23,7 @@ from explorer.stand.counts import Counts
 from explorer.stand.staff_code import LONGEST, hashed
 from explorer.state import theme
 from explorer.state.language import tr
-from explorer.state.stand_plan import StandPlan
+from explorer.state.stand_plan import StandPlan, bundled_names, listed_name
 from explorer.widgets import messages
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.fields import CalmComboBox, Field, OutlinedCheckBox
@@ -150,6 +150,21 @@ class KeepingFields(QWidget):
         self.fault = QLabel()
         self.fault.setFont(theme.font("small", bold=True))
         self.fault.hide()
+        self.meter = Field()
+        self.meter.setText(plan.meter)
+        self.meter.setAccessibleName(tr("Address of a meter"))
+        self.meter.setPlaceholderText(tr("none", "meter"))
+        self.meter.setToolTip(
+            tr(
+                "A meter at the store of the real device, such as 192.0.2.7 or /dev/ttyUSB0: its "
+                "readings are drawn over the forecast."
+            )
+        )
+        self.device = CalmComboBox()
+        self.device.setAccessibleName(tr("Scenario of the device that the meter reads"))
+        for name in dict.fromkeys((*plan.scenarios, *bundled_names())):
+            self.device.addItem(listed_name(name), name)
+        self.device.setCurrentIndex(max(self.device.findData(plan.meter_scenario), 0))
         self.count_text = QLabel(tr(counts.sentence))
         self.count_text.setWordWrap(True)
         self.count_text.setMinimumHeight(2 * self.count_text.fontMetrics().lineSpacing())
@@ -168,6 +183,10 @@ class KeepingFields(QWidget):
         code.addWidget(self.no_code)
         form.addRow(tr("Staff code"), code)
         form.addRow("", self.fault)
+        meter = QHBoxLayout()
+        meter.addWidget(self.meter, 1)
+        meter.addWidget(self.device, 1)
+        form.addRow(tr("&Meter"), meter)
         form.addRow(tr("Counted"), self.count_text)
         row = QHBoxLayout()
         row.addWidget(self.save_counts)
@@ -179,7 +198,13 @@ class KeepingFields(QWidget):
         kept = "" if self.no_code.isChecked() else self._kept
         if self.code.text() and not self.no_code.isChecked():
             kept = hashed(self.code.text())
-        return {"screen": self.screen_choice.currentData(), "code_hash": kept}
+        address = self.meter.text().strip()
+        return {
+            "screen": self.screen_choice.currentData(),
+            "code_hash": kept,
+            "meter": address,
+            "meter_scenario": self.device.currentData() if address else "",
+        }
 
     def is_right(self) -> bool:
         """Whether the code can be used; if not, it says why."""

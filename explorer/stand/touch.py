@@ -56,6 +56,13 @@ class TouchRouter(QObject):
             handle.removeEventFilter(self)
             handle.installEventFilter(self)
 
+    def rest(self) -> None:
+        """Watch no more: a handle that is being destroyed must meet no filter."""
+        handle = self._window.windowHandle()
+        if handle is not None:
+            handle.removeEventFilter(self)
+        self._fingers.clear()
+
     def set_target(self, pixels: float) -> None:
         """Least width of a control, from which follows what a palm is. [px]"""
         self._palm_px = PALM_TARGETS * pixels

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import logging
+from pathlib import Path
 
 from PySide6.QtCore import QEvent, QObject, Qt, QTimer, Signal
 from PySide6.QtGui import (
     QCloseEvent,
     QGuiApplication,
+    QHideEvent,
     QInputDevice,
     QKeyEvent,
     QMouseEvent,
@@ -18,6 +20,8 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QApplication, QStyle, QWidget
 
 from explorer.advice.assess import Assessment
+from explorer.advice.case import Case
+from explorer.files.logs import resolve_log
 from explorer.scenario.model import Scenario
 from explorer.stand.attract import AttractVeil
 from explorer.stand.celebration import Celebration
@@ -26,6 +30,7 @@ from explorer.stand.day import DAY_S
 from explorer.stand.exhibits import Exhibit
 from explorer.stand.keypad import Keypad
 from explorer.stand.leave import ESC, LEFT, RIGHT, CornerPad, HoldRing, LeaveGesture
+from explorer.stand.live_meter import LiveMeter
 from explorer.stand.page import StandPage
 from explorer.stand.parked import ParkedScenarios
 from explorer.stand.session import StandSession
@@ -82,6 +87,7 @@ class StandWindow(QWidget):
         *,
         counts: Counts | None = None,
         workers: Workers | None = None,
+        runs: Path | None = None,
     ) -> None:
         super().__init__(parent, Qt.WindowType.Window | Qt.WindowType.FramelessWindowHint)
         self.setObjectName("stand")
@@ -90,6 +96,8 @@ class StandWindow(QWidget):
         self.setPalette(theme.palette_of(theme.resolve(plan.theme)))
         self.setAutoFillBackground(True)
         self._leaving = False
+        self._runs = runs
+        self.meter: LiveMeter | None = None
         self._day_of: Scenario | None = None
         self.document = StandDocument(parent=self)
         self.jobs = JobRunner(self, workers=workers)
@@ -147,6 +155,7 @@ class StandWindow(QWidget):
         application.installEventFilter(self)
         self.session.start()
         self.solver.solve_now()
+        self._follow_meter()
 
     def other_language(self) -> Code | None:
         """To which language a visitor may switch; None where there is none."""
@@ -173,10 +182,26 @@ class StandWindow(QWidget):
         if application is not None:
             application.removeEventFilter(self)
         self.session.stop(keep=keep)
+        if self.meter is not None:
+            self.meter.stop()
+        self.page.rest()
         self.jobs.retire()
         self.jobs.finish()
         self.close()
         self.left.emit()
+
+    def _follow_meter(self) -> None:
+        """Begin to read the meter that the keeper named."""
+        plan, runs = self.session.plan, self._runs
+        if not plan.meter or runs is None:
+            return
+        exhibits = self.session.exhibits
+        named = [e for e in exhibits if e.name == plan.meter_scenario]
+        scenario = (named or list(exhibits))[0]
+        case = Case(scenario.scenario, resolve_log(scenario.scenario, scenario.path))
+        self.meter = LiveMeter(case, runs, self.jobs, self)
+        self.page.follow(self.meter)
+        self.meter.start(plan.meter)
 
     # --- who is there ---
 
@@ -335,6 +360,11 @@ class StandWindow(QWidget):
         """From now on there is a handle that fingers arrive at."""
         super().showEvent(event)
         self.touch.watch()
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        """Nobody touches what is not seen."""
+        super().hideEvent(event)
+        self.touch.rest()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Page and veils fill the window."""

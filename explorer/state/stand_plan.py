@@ -63,6 +63,10 @@ class StandPlan(BaseModel):
     may_print: bool = False
     may_save: bool = False
     """Whether visitors may save on a stick."""
+    meter: Annotated[str, Field(max_length=200)] = ""
+    """Address of a meter on the real device; empty where there is none."""
+    meter_scenario: str = ""
+    """Which of the scenarios that device is; the first where it is empty."""
     screen: str = ""
     """Name of the screen, as the system has it; the explorer's own where it is empty or away."""
     languages: tuple[Literal["en", "de"], ...] = ()
@@ -108,6 +112,19 @@ def bundled_names() -> tuple[str, ...]:
         return tuple(f"{BUNDLED}{path.stem}" for path in found)
     except FileNotFoundError:
         return ()
+
+
+def listed_name(name: str) -> str:
+    """How a list names a scenario of a plan.
+
+    Examples
+    --------
+    >>> listed_name("bundled:soil_probe")
+    'Soil probe'
+    """
+    if not name.startswith(BUNDLED):
+        return name
+    return name.removeprefix(BUNDLED).replace("_", " ").capitalize()
 
 
 def default_plan() -> StandPlan:

@@ -271,18 +271,20 @@ def test_moving_a_knob_counts_as_being_there(stand, plan):
     assert stand.session.stage == "visit"
 
 
-def test_the_fade_is_short_and_left_out_where_motion_is_unwanted(qtbot, plan, exhibits, parked):
-    for reduced in (False, True):
-        window = StandWindow(plan.model_copy(update={"reduced_motion": reduced}), exhibits, parked)
-        qtbot.addWidget(window)
-        window.show()
-        window.start()
-        assert window.dissolve._fade.duration() <= 150
-        ticks(window, plan.cycle_s)
-        assert window.dissolve.isVisible() is not (reduced or window.motion_is_reduced())
-        window.solver.solve_now()
-        qtbot.waitUntil(window.dissolve.isHidden)
-        window.leave()
+@pytest.mark.parametrize("reduced", [False, True])
+def test_the_fade_is_short_and_left_out_where_motion_is_unwanted(
+    qtbot, plan, exhibits, parked, reduced
+):
+    window = StandWindow(plan.model_copy(update={"reduced_motion": reduced}), exhibits, parked)
+    qtbot.addWidget(window)
+    window.show()
+    window.start()
+    assert window.dissolve._fade.duration() <= 150
+    ticks(window, plan.cycle_s)
+    assert window.dissolve.isVisible() is not (reduced or window.motion_is_reduced())
+    window.solver.solve_now()
+    qtbot.waitUntil(window.dissolve.isHidden)
+    window.leave()
 
 
 # --- keyboard and screen reader ---

@@ -26,6 +26,7 @@ from explorer.widgets.help.pages import (
     glossary_html,
     model_note,
     sources,
+    stand_page,
 )
 from explorer.widgets.help.sizes import fit_screen
 from explorer.widgets.help.text_view import TextView
@@ -35,6 +36,7 @@ PAGES = (
     ("keys", say("Keyboard")),
     ("cautions", say("Cautions")),
     ("model_note", say("Model note")),
+    ("stand", say("Stand", "help page")),
     ("sources", say("Data and sources")),
     ("about", say("About")),
 )
@@ -137,6 +139,8 @@ class HelpWindow(QDialog):
         self.view.setAccessibleName(tr(title))
         if key == "model_note":
             self.view.show_markdown(model_note())
+        elif key == "stand":
+            self.view.show_markdown(stand_page())
         elif key == "sources":
             self.view.show_markdown(sources())
         elif key == "about":

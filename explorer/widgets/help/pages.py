@@ -22,7 +22,7 @@ from explorer.words.options import option, plain_number
 PLANNING = say(
     "Estimates are planning aids: local codes, the part's data sheet and a qualified person decide."
 )
-LIBRARIES = ("PySide6-Essentials", "pyqtgraph", "numpy", "scipy", "pydantic", "click")
+LIBRARIES = ("PySide6-Essentials", "pyqtgraph", "numpy", "scipy", "pydantic", "click", "segno")
 """Libraries that the program stands on, by the name under which they are installed."""
 _LICENCES = {
     "PySide6-Essentials": say("LGPL-3.0-only, with Qt under the same licence"),
@@ -31,6 +31,7 @@ _LICENCES = {
     "scipy": "BSD-3-Clause",
     "pydantic": "MIT",
     "click": "BSD-3-Clause",
+    "segno": "BSD-3-Clause",
 }
 """Used where a library's own metadata names no licence in one line."""
 
@@ -183,6 +184,11 @@ def _key_table(lines: Iterable[KeyLine]) -> str:
 def model_note() -> str:
     """The model note, in Markdown."""
     return _in_language("help", "model-note")
+
+
+def stand_page() -> str:
+    """What the stand is, how it is set up, and how to leave it, in Markdown."""
+    return _in_language("help", "stand")
 
 
 def sources() -> str:
