@@ -49,6 +49,7 @@ class CardRow(QWidget):
         self.home = BigButton(tr("Take it home"), sign="code", parent=self)
         self.again = BigButton(tr("Start again"), sign="back", parent=self)
         self.language = BigButton(parent=self)
+        self.language.setAccessibleName(tr("Language"))
         self.language.hide()
         self.language.clicked.connect(self.language_wanted)
         self.again.clicked.connect(self.start_again)
@@ -77,6 +78,7 @@ class CardRow(QWidget):
     def set_language(self, name: str) -> None:
         """Offer another language by its own name; an empty one offers none."""
         self.language.setText(name)
+        self.language.setAccessibleName(name or tr("Language"))
         self.language.setVisible(bool(name))
         self._place()
 

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from explorer.advice.case import Case
+from explorer.files.beside import resolve_case
 from explorer.files.disk import FileError
-from explorer.files.logs import resolve_log
 from explorer.files.scenario_json import load_scenario
 from explorer.stand.way_steps import is_winnable
 from explorer.state.stand_plan import scenario_path
@@ -28,7 +27,7 @@ def unfair(names: Iterable[str], movable: tuple[str, ...]) -> tuple[str, ...]:
         try:
             path = scenario_path(name)
             scenario = load_scenario(path).scenario
-            fair = is_winnable(movable, Case(scenario, resolve_log(scenario, path)))
+            fair = is_winnable(movable, resolve_case(scenario, path))
         except (FileError, OSError, ValueError, ArithmeticError) as error:
             found.append(str(error))
             continue

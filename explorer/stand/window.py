@@ -20,8 +20,7 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QApplication, QStyle, QWidget
 
 from explorer.advice.assess import Assessment
-from explorer.advice.case import Case
-from explorer.files.logs import resolve_log
+from explorer.files.beside import resolve_case
 from explorer.scenario.model import Scenario
 from explorer.stand.attract import AttractVeil
 from explorer.stand.celebration import Celebration
@@ -198,7 +197,7 @@ class StandWindow(QWidget):
         exhibits = self.session.exhibits
         named = [e for e in exhibits if e.name == plan.meter_scenario]
         scenario = (named or list(exhibits))[0]
-        case = Case(scenario.scenario, resolve_log(scenario.scenario, scenario.path))
+        case = resolve_case(scenario.scenario, scenario.path)
         self.meter = LiveMeter(case, runs, self.jobs, self)
         self.page.follow(self.meter)
         self.meter.start(plan.meter)

@@ -40,7 +40,7 @@ def test_a_tap_presses_every_button_of_the_page(visited, screen):
         if part.isEnabled():
             tap(stand, screen, part)
             assert len(heard) == 1, part.accessibleName()
-    for part in (stand.page.cards.cards[1], *stand.page.cards.extras[::-1]):
+    for part in (*stand.page.cards.extras, stand.page.cards.cards[1]):
         heard = []
         part.clicked.connect(lambda *_, heard=heard: heard.append(1))
         tap(stand, screen, part)

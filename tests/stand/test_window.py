@@ -376,7 +376,7 @@ def test_closing_from_outside_is_refused_until_the_gesture(stand, monkeypatch):
 
 
 def test_holding_escape_leaves_and_a_tap_does_not(stand, qtbot):
-    stand.gesture._hold_ms = 300
+    stand.gesture._hold_ms = 1500
     QTest.keyClick(stand, Qt.Key.Key_Escape)
     qtbot.wait(50)
     assert stand.isVisible()
