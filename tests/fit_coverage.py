@@ -107,7 +107,7 @@ def trials(kind: Kind, count: int, seed: int = 1) -> Iterator[tuple[Scenario, Fi
         truth = true_device(kind, random)
         run = logged(kind, truth, random)
         case = Case(kind.scenario)
-        yield truth, list(fit(case, run, [parameter(kind.scenario, p) for p in kind.fitted]))[-1]
+        yield truth, list(fit(case, [run], [parameter(kind.scenario, p) for p in kind.fitted]))[-1]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

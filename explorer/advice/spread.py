@@ -47,6 +47,9 @@ class Tolerance:
     kind: Literal["relative", "absolute"]
     amount: float
     """Half-width, as a share of the nominal value or in its unit."""
+    is_measured: bool = False
+    """Whether it was measured of this very part: then the half-width holds 95 % of a normal
+    distribution."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

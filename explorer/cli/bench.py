@@ -76,7 +76,7 @@ def bench(
         chosen = [parameter(scenario, path) for path in paths]
         for path in known:
             parameter(scenario, path)
-        found = list(ft.fit(case, run, chosen, known=known))[-1] if chosen else None
+        found = list(ft.fit(case, [run], chosen, known=known))[-1] if chosen else None
     except (ValueError, ArithmeticError) as fault:
         click.echo(sentence_of(fault), err=True)
         context.exit(BAD_INPUT)

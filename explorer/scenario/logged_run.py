@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from datetime import datetime
+from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
@@ -11,6 +12,27 @@ from numpy.typing import NDArray
 from explorer.scenario.light_log import LightLog
 
 FloatArray = NDArray[np.float64]
+Draw = Literal["design", "asleep", "off", "current"]
+"""What is connected: the device as designed, without its operations, nothing, a steady current."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Conditions:
+    """What was otherwise than in the design while a run was logged."""
+
+    light_lx: float | None = None
+    """Steady light at the panel; 0 is the dark, None the light of the design or of the log. [lx]"""
+    light_share: float | None = None
+    """How well it is known, as a half-width over the level; None as a meter at the panel tells."""
+    draw: Draw = "design"
+    current_A: float = 0.0
+    """Where a steady current is drawn. [A]"""
+    current_share: float = 0.01
+    """How well it is known, as a half-width over the current (own judgement)."""
+    connected: bool | None = None
+    """Whether the device was on at the first reading; None leaves it to the readings."""
+    begins_s: float | None = None
+    """Of a log without dates: from Monday 00:00 to its first reading. [s]"""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -40,6 +62,8 @@ class BenchRun:
     """Date and time of the first reading; None where the log only counts seconds."""
     notes: tuple[str, ...] = ()
     """What was repaired or must be known, one sentence each."""
+    conditions: Conditions = Conditions()
+    """Under which it was logged."""
 
     @property
     def span_s(self) -> float:
@@ -48,9 +72,9 @@ class BenchRun:
 
     @property
     def start_of_week_s(self) -> float:
-        """Time from Monday 00:00 to the first reading; 0 where the log has no date. [s]"""
+        """Time from Monday 00:00 to the first reading; 0 where nobody told. [s]"""
         if self.start is None:
-            return 0.0
+            return self.conditions.begins_s or 0.0
         midnight = self.start.replace(hour=0, minute=0, second=0, microsecond=0)
         return self.start.weekday() * 86_400.0 + (self.start - midnight).total_seconds()
 

@@ -220,6 +220,6 @@ def fit_steps(
 
     try:
         run = cached_bench_log(path, told)
-        yield from fit(case, run, [parameter(case.scenario, p) for p in paths], stopped)
+        yield from fit(case, [run], [parameter(case.scenario, p) for p in paths], stopped)
     except ValueError as error:
         yield Refused(why=str(error))

@@ -25,7 +25,7 @@ LIGHT, SIZE, LEAK = "light.illuminance_lx", "store.capacitance_F", "store.leakag
 
 
 def fitted(scenario, run, *paths):
-    return list(fit(Case(scenario), run, [parameter(scenario, p) for p in paths]))[-1]
+    return list(fit(Case(scenario), [run], [parameter(scenario, p) for p in paths]))[-1]
 
 
 def in_steady_light(lux=60.0):
@@ -171,7 +171,7 @@ def test_a_stop_ends_the_search_without_an_answer():
         return len(asked) > 6
 
     run = made_run(PROBE, days=1.0)
-    assert list(fit(Case(PROBE), run, [parameter(PROBE, LIGHT)], stopped)) == []
+    assert list(fit(Case(PROBE), [run], [parameter(PROBE, LIGHT)], stopped)) == []
     assert len(asked) == 7
 
 
@@ -191,9 +191,9 @@ def test_what_cannot_be_fitted_is_refused_by_its_name(path):
 def test_too_few_readings_and_an_empty_choice_are_refused():
     run = thinned(made_run(PROBE, days=1.0), 4)
     with pytest.raises(ValueError, match="too few"):
-        list(fit(Case(PROBE), run, [parameter(PROBE, LIGHT), parameter(PROBE, SIZE)]))
+        list(fit(Case(PROBE), [run], [parameter(PROBE, LIGHT), parameter(PROBE, SIZE)]))
     with pytest.raises(ValueError, match="at least one"):
-        list(fit(Case(PROBE), run, []))
+        list(fit(Case(PROBE), [run], []))
 
 
 def test_resistance_is_offered_and_found_only_where_pulses_are_seen():
@@ -221,7 +221,7 @@ def test_noise_is_found_under_a_slope_and_pulses():
 
 def test_a_growing_answer_tells_how_far_it_is():
     run = made_run(with_values(PROBE, TRUTH), days=2.0, step_s=900.0)
-    steps = list(fit(Case(PROBE), run, [parameter(PROBE, LIGHT), parameter(PROBE, SIZE)]))
+    steps = list(fit(Case(PROBE), [run], [parameter(PROBE, LIGHT), parameter(PROBE, SIZE)]))
     assert [s.done for s in steps] == [False] * (len(steps) - 1) + [True]
     assert all(isinstance(s, Fit) for s in steps)
     if len(steps) > 1:

@@ -46,7 +46,7 @@ def test_leakage_and_its_uncertainty_are_those_of_a_general_tool():
     expected, covariance = curve_fit(discharge, time_s, volts, p0=(3.5, 2e-6))
     run = BenchRun(name="rc", time_s=time_s, volts=volts, low_v=volts, high_v=volts, step_s=500.0,
                    readings=len(time_s))
-    found = list(fit(Case(scenario), run, [parameter(scenario, "store.leakage_A")]))[-1]
+    found = list(fit(Case(scenario), [run], [parameter(scenario, "store.leakage_A")]))[-1]
     assert found.is_good
     value = found.values[0]
     deviation = np.sqrt(covariance[1, 1])
@@ -95,7 +95,7 @@ def test_capacitance_and_resistance_of_a_measured_discharge_are_found_blind(name
     scenario = discharger(head)
     assert RESISTANCE in [p.path for p in candidates(scenario, run)]
     chosen = [parameter(scenario, path) for path in (SIZE, RESISTANCE)]
-    found = list(fit(Case(scenario), run, chosen, known={"load.sleep_A": 0.002}))[-1]
+    found = list(fit(Case(scenario), [run], chosen, known={"load.sleep_A": 0.002}))[-1]
     assert found.is_good
     resistance = found.values[1]
 

@@ -11,6 +11,8 @@ SOFT_FROM = 3.0
 """Residuals beyond this many times the noise count less."""
 MEMBER = 0.25
 """Share of a direction from which an unknown belongs to those that slide along it."""
+SEEN = 1e-6
+"""Strength over the greatest from which a direction counts as seen at all."""
 FINEST_V = 2e-5
 """Residuals are taken as no smaller than the tables of the engine are. [V]"""
 
@@ -22,18 +24,19 @@ def soft_scale(residuals: FloatArray) -> float:
     return SOFT_FROM * max(noise, FINEST_V)
 
 
-def covariance_of(missed: FloatArray, jacobian: FloatArray) -> tuple[FloatArray, float]:
-    """Covariance of the unknowns, and how many independent readings the residuals are worth.
+def noise_variance(missed: FloatArray, jacobian: FloatArray) -> tuple[float, float]:
+    """Variance of the noise that each reading counts with [V²], and how many they are worth.
 
-    For a loss with the derivative psi it is E[psi^2]/E[psi']^2 (J'J)^-1 (P. J. Huber, Robust
-    Statistics, 1981, chapter 7; from memory). Neighbouring residuals that resemble each other are
-    worth less: n (1 - r)/(1 + r) of n readings with the correlation r from one to the next (for a
-    first-order process; common practice, no source).
+    For a loss with the derivative psi the covariance is E[psi^2]/E[psi']^2 (J'J)^-1 (P. J. Huber,
+    Robust Statistics, 1981, chapter 7; from memory). Neighbouring residuals that resemble each
+    other are worth less: n (1 - r)/(1 + r) of n readings with the correlation r from one to the
+    next (for a first-order process; common practice, no source); the variance is as much larger.
     """
+    unknowns = int(np.count_nonzero(np.any(jacobian != 0.0, axis=0)))
     telling = missed != 0.0  # where both are full nothing is learnt
-    if np.count_nonzero(telling) > jacobian.shape[1]:
-        missed, jacobian = missed[telling], jacobian[telling]
-    rows, unknowns = jacobian.shape
+    if np.count_nonzero(telling) > unknowns:
+        missed = missed[telling]
+    rows = len(missed)
     scale = soft_scale(missed)
     ratio = missed / scale
     pull = missed / np.sqrt(1.0 + ratio**2)
@@ -42,31 +45,18 @@ def covariance_of(missed: FloatArray, jacobian: FloatArray) -> tuple[FloatArray,
     variance = max(variance, (0.1 * FINEST_V) ** 2)
     alike = _likeness(missed)
     effective = rows * (1.0 - alike) / (1.0 + alike)
+    return variance * rows / effective, effective
+
+
+def column_sizes(jacobian: FloatArray) -> FloatArray:
+    """Length of each column, of one without effect as good as none. [V]"""
     size = np.linalg.norm(jacobian, axis=0)
-    size = np.maximum(size, 1e-12 * max(float(size.max()), 1e-12))
-    _, strength, axes = np.linalg.svd(jacobian / size, full_matrices=False)
-    # A direction that the run does not see must come out as unknown, not as known for certain.
-    strength = np.maximum(strength, 1e-6 * strength[0])
-    inverse = (axes.T / strength**2) @ axes
-    covariance = variance * rows / effective * inverse / np.outer(size, size)
-    return np.asarray(covariance), effective
+    return np.asarray(np.maximum(size, 1e-12 * max(float(size.max()), 1e-12)))
 
 
 def weights_of(missed: FloatArray) -> FloatArray:
     """Root of the weight that the soft loss gives each residual."""
     return np.asarray((1.0 + (missed / soft_scale(missed)) ** 2) ** -0.25)
-
-
-def pulls(missed: FloatArray, jacobian: FloatArray, columns: FloatArray) -> FloatArray:
-    """How far the solution moves where the residuals change by some columns, shape (columns, n).
-
-    Least squares with the weights of the soft loss at the solution: a Gauss-Newton step.
-    """
-    weight = weights_of(missed)
-    size = np.linalg.norm(jacobian, axis=0)
-    size = np.maximum(size, 1e-12 * max(float(size.max()), 1e-12))
-    inverse = np.linalg.pinv(weight[:, None] * jacobian / size, rcond=1e-6)
-    return np.asarray(-(inverse @ (weight[:, None] * columns)).T / size)
 
 
 def unexplained(missed: FloatArray, jacobian: FloatArray, columns: FloatArray) -> FloatArray:

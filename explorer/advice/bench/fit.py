@@ -1,4 +1,4 @@
-"""Fit chosen values of a scenario to a logged run, with how well the run determines each.
+"""Fit chosen values of a scenario to logged runs of one device, with how well they determine each.
 
 Nonlinear least squares in the logarithm of the values (trust region reflective, M. A. Branch et
 al., SIAM J. Sci. Comput. 21 (1999) 1-23, as scipy has it), with a soft loss beyond three times the
@@ -7,6 +7,9 @@ too: the first reading has noise as all others, and must not tilt the whole run.
 and falls within the hysteresis of its charger, and when it turns is chance; so voltages above the
 one at which charging resumes count as equal, and where the run leaves them the forecast begins
 anew, at a voltage that is fitted too.
+
+Several runs are fitted together: the values are common, the beginnings each run's own, and from
+where plain least squares ends the runs are weighed against each other (`weighing`).
 
 The ± holds what the noise leaves open, and what the values that are not fitted, the meter and the
 clock may be wrong by (JCGM 100:2008, 5.1: each moves the solution by its standard deviation, and
@@ -20,22 +23,18 @@ from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy import stats
 from scipy.optimize import least_squares
 
 from explorer.advice.bench.certainty import (
     FINEST_V,
-    covariance_of,
-    pulls,
-    ridges,
     root_mean_square,
     soft_scale,
-    unexplained,
 )
-from explorer.advice.bench.forecast import BAND_SHARE, Agreement, agreement
+from explorer.advice.bench.forecast import Agreement, agreement
 from explorer.advice.bench.parameters import Parameter, check_choice, with_values
-from explorer.advice.bench.problem import RECTANGLE, Halt, Problem, Stopped
-from explorer.advice.bench.unsure import Unsure
+from explorer.advice.bench.problem import Halt, Stopped
+from explorer.advice.bench.sure import Moved, certainty, nothing_sure, weighed
+from explorer.advice.bench.together import Together
 from explorer.advice.case import Case
 from explorer.scenario.logged_run import BenchRun
 
@@ -52,24 +51,6 @@ ELSEWHERE = 0.7
 """How far away the other starts lie, in e-folds: twice or half of each value, by turns."""
 AS_GOOD = 1.02
 """Misfit over the least, up to which another solution counts as good as the best."""
-WIDE_STEP = 0.03
-"""Relative step of the derivatives from which the ± follows: wide enough to pass over the turns of
-single events, which the surface is uneven by."""
-STRONG = 0.1
-"""Half-width in e-folds from which one thing that is unsure is looked at by fits of its own."""
-MOST_AGAIN = 2
-"""Of how many things at most."""
-MOST_STEPS = 6
-"""Steps of such a fit."""
-CONFIDENCE = 0.95
-"""Chance that the true value lies within the ± that is given."""
-CORRELATED = 0.95
-"""Correlation from which two values cannot be told apart (own judgement: there each alone is known
-three times worse than it would be with the other given, 1/sqrt(1 - 0.95²) = 3.2)."""
-LOOSE = 0.1
-"""Share of a value that its ± must exceed for the correlation to matter."""
-TELLING = 0.5
-"""Share of the ± squared from which one thing that is unsure is named."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -112,8 +93,13 @@ class Fit:
     They slide along a direction that the run hardly sees (`CORRELATED`), and one of them is not
     known to `LOOSE`.
     """
-    before: Agreement
-    after: Agreement
+    before: tuple[Agreement, ...]
+    """Of each run."""
+    after: tuple[Agreement, ...]
+    begins_v: tuple[tuple[float, ...], ...]
+    """Fitted voltages at each beginning, by run. [V]"""
+    moved: tuple[Moved, ...]
+    """What is not fitted, where it is done."""
     evaluations: int
     effective: float
     """Independent readings that the residuals are worth."""
@@ -142,19 +128,19 @@ class Fit:
 
 def fit(
     case: Case,
-    run: BenchRun,
+    runs: Sequence[BenchRun],
     chosen: Sequence[Parameter],
     stopped: Stopped = lambda: False,
     known: Mapping[str, float] | None = None,
 ) -> Iterator[Fit]:
-    """Search the values with which the forecast follows a run best; growing answers.
+    """Search the values with which the forecast follows logged runs best; growing answers.
 
     Parameters
     ----------
     case : Case
         The device that was logged, with the values to begin from, and its own measured light.
-    run : BenchRun
-        What was logged.
+    runs : sequence of BenchRun
+        What was logged of one and the same device.
     chosen : sequence of Parameter
         What may vary.
     stopped : callable, optional
@@ -171,23 +157,23 @@ def fit(
     Raises
     ------
     ValueError
-        Nothing is chosen, or the run is too short for it.
+        Nothing is chosen, or the runs are too short for it.
     """
-    check_choice(chosen, len(run.time_s))
-    problem = Problem(case, run, chosen, stopped, known or {})
-    before = agreement(case, run)
+    check_choice(chosen, sum(len(run.time_s) for run in runs))
+    problem = Together(case, runs, chosen, stopped, known or {})
+    before = tuple(agreement(case, run) for run in runs)
     try:
         yield from _rounds(problem, before)
     except Halt:
         return
 
 
-def _rounds(problem: Problem, before: Agreement) -> Iterator[Fit]:
+def _rounds(problem: Together, before: tuple[Agreement, ...]) -> Iterator[Fit]:
     at = np.clip(np.zeros_like(problem.low), problem.low, problem.high)
     first = problem.residuals(at)
     scale = soft_scale(first)
-    problem, rival = _on_or_off(problem, at, scale)
-    others: tuple[FloatArray, ...] = ()
+    problem, rivals = _on_or_off(problem, at, scale)
+    apart = np.zeros(len(problem.chosen))
     for number in range(MOST_ROUNDS):
         at, ended = _one_round(problem, at, scale)
         now = soft_scale(problem.residuals(at))
@@ -195,26 +181,26 @@ def _rounds(problem: Problem, before: Agreement) -> Iterator[Fit]:
         settled = ended and now > 0.9 * scale
         scale = now
         if settled:
-            at, others = _elsewhere(problem, at, scale, rival)
+            at, apart = _elsewhere(problem, at, scale, rivals)
         last = settled or number == MOST_ROUNDS - 1
-        standing = _Standing(at=at, others=others, first_v=root_mean_square(first))
+        standing = _Standing(at=at, apart=apart, first_v=root_mean_square(first))
         yield _answer(problem, standing, before, converged=settled, done=last)
         if last:
             return
 
 
 def _on_or_off(
-    problem: Problem, at: FloatArray, scale: float
-) -> tuple[Problem, Problem | None]:
+    problem: Together, at: FloatArray, scale: float
+) -> tuple[Together, tuple[Together, ...]]:
     """Between cut-off and connect a device may be on or off: what a round follows better, first."""
-    other = problem.begun_otherwise()
-    if other is None:
-        return problem, None
+    choices = (problem, *problem.begun_otherwise())
+    if len(choices) == 1:
+        return problem, ()
     misfits = [
-        _misfit(one.residuals(_one_round(one, at, scale, FEW)[0]), scale)
-        for one in (problem, other)
+        _misfit(one.residuals(_one_round(one, at, scale, FEW)[0]), scale) for one in choices
     ]
-    return (problem, other) if misfits[0] <= misfits[1] else (other, problem)
+    best = int(np.argmin(misfits))
+    return choices[best], tuple(one for i, one in enumerate(choices) if i != best)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -222,18 +208,18 @@ class _Standing:
     """Where a search stands."""
 
     at: FloatArray
-    others: tuple[FloatArray, ...]
-    """Solutions elsewhere that are as good."""
+    apart: FloatArray
+    """How far away solutions lie that are as good, in the logarithm of each value."""
     first_v: float
     """Misfit at the beginning. [V]"""
 
 
 def _elsewhere(
-    problem: Problem, at: FloatArray, scale: float, rival: Problem | None
-) -> tuple[FloatArray, tuple[FloatArray, ...]]:
-    """The best solution from three starts, and those of the others that are as good.
+    problem: Together, at: FloatArray, scale: float, rivals: Sequence[Together]
+) -> tuple[FloatArray, FloatArray]:
+    """The best solution from three starts, and how far away others lie that are as good.
 
-    A rival that begins otherwise counts among the others.
+    Rivals that begin otherwise count among the others.
     """
     n = len(problem.chosen)
     turns = np.where(np.arange(len(at)) % 2 == 0, 1.0, -1.0) * (np.arange(len(at)) < n)
@@ -248,11 +234,12 @@ def _elsewhere(
         for place, (point, misfit) in enumerate(zip(found, misfits, strict=True))
         if place != best and misfit <= AS_GOOD * misfits[best]
     ]
-    if rival is not None:
+    for rival in rivals:
         point = _one_round(rival, np.clip(np.zeros_like(at), rival.low, rival.high), scale)[0]
         if _misfit(rival.residuals(point), scale) <= AS_GOOD * misfits[best]:
             others.append(point)
-    return found[best], tuple(others)
+    apart = [np.abs(other - found[best])[:n] for other in others]
+    return found[best], np.max(apart, axis=0) if apart else np.zeros(n)
 
 
 def _misfit(missed: FloatArray, scale: float) -> float:
@@ -263,7 +250,7 @@ def _misfit(missed: FloatArray, scale: float) -> float:
 
 
 def _one_round(
-    problem: Problem, at: FloatArray, scale: float, most: int = ROUND
+    problem: Together, at: FloatArray, scale: float, most: int = ROUND
 ) -> tuple[FloatArray, bool]:
     """Where a few evaluations lead, and whether the search ended there.
 
@@ -294,105 +281,19 @@ def _one_round(
     return np.clip(at + done.x, problem.low, problem.high), bool(done.status > 0) or stays
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Certainty:
-    """Half-widths of the logarithms, shape (n,), and what else is known of them."""
-
-    whole: FloatArray
-    by_readings: FloatArray
-    mostly: tuple[str, ...]
-    correlation: FloatArray
-    ridges: tuple[tuple[int, ...], ...]
-    effective: float
-    is_followed: bool
-
-
-def _certainty(problem: Problem, standing: _Standing, missed: FloatArray) -> _Certainty:
-    """What the noise, what is not fitted and other solutions leave open."""
-    at, n = standing.at, len(problem.chosen)
-    jacobian = problem.jacobian(at)
-    names = problem.unsure
-    columns = np.column_stack([problem.unsure_by(at, one) for one in names])
-    left = unexplained(missed, jacobian, columns)
-    covariance, effective = covariance_of(left, jacobian)
-    full_v = problem.case.scenario.charger.full_V
-    sizes = np.sqrt(np.diag(covariance))[:n]
-    correlation = covariance[:n, :n] / np.outer(sizes, sizes)
-    freedom = max(effective - len(at), 1.0)
-    by_readings = sizes * float(stats.t.ppf(0.5 + CONFIDENCE / 2.0, freedom))
-    by_each = float(stats.norm.ppf(0.5 + CONFIDENCE / 2.0)) * pulls(missed, jacobian, columns)
-    by_each = np.abs(by_each[:, :n])
-    # A strong one is no straight line: the fit is done again with it at both of its ends.
-    strong = [k for k in np.argsort(-by_each.max(axis=1)) if by_each[k].max() > STRONG]
-    for k in strong[:MOST_AGAIN]:
-        by_each[k] = np.maximum(by_each[k], _again(problem, at, names[k], missed, jacobian))
-    shares = by_each**2
-    apart = [np.abs(other[:n] - at[:n]) for other in standing.others]
-    apart_by = np.max(apart, axis=0) if apart else np.zeros(n)
-    whole = np.sqrt(by_readings**2 + shares.sum(axis=0))
-    # Noise alone lets two starts end apart; what goes beyond that is added.
-    whole = np.where(apart_by > 0.1 * whole, np.hypot(whole, apart_by), whole)
-    strongest = shares.argmax(axis=0)
-    mostly = tuple(
-        names[k].label if shares[k, i] > TELLING * whole[i] ** 2 else ""
-        for i, k in enumerate(strongest.tolist())
-    )
-    return _Certainty(
-        whole=whole,
-        by_readings=by_readings,
-        mostly=mostly,
-        correlation=correlation,
-        ridges=tuple(
-            group
-            for group in ridges(jacobian, n, 1.0 - CORRELATED)
-            if any(whole[i] > LOOSE for i in group)
-        ),
-        effective=effective,
-        is_followed=float(np.median(np.abs(left))) <= BAND_SHARE * full_v,
-    )
-
-
-def _again(
-    problem: Problem, at: FloatArray, one: Unsure, missed: FloatArray, jacobian: FloatArray
-) -> FloatArray:
-    """Half-width from one thing that is unsure, by fits with it at both ends; shape (n,).
-
-    They go along the derivatives at the solution as long as that helps.
-    """
-    n, scale = len(problem.chosen), soft_scale(missed)
-    wide = float(stats.norm.ppf(0.5 + CONFIDENCE / 2.0)) * RECTANGLE
-    found = [np.zeros(n)]
-    for share in (-1.0, 1.0):
-        there = problem.with_moved(one, share)
-        if there is None:
-            continue
-        best, left = at, there.residuals(at)
-        for _ in range(MOST_STEPS):
-            step = pulls(missed, jacobian, left[:, None])[0]
-            point = np.clip(best + step, problem.low, problem.high)
-            now = there.residuals(point)
-            if _misfit(now, scale) >= 0.99 * _misfit(left, scale):
-                break
-            best, left = point, now
-        found.append(np.abs(best - at)[:n] * wide)
-    return np.asarray(np.max(found, axis=0))
-
-
 def _answer(
-    problem: Problem, standing: _Standing, before: Agreement, *, converged: bool, done: bool
+    problem: Together,
+    standing: _Standing,
+    before: tuple[Agreement, ...],
+    *,
+    converged: bool,
+    done: bool,
 ) -> Fit:
     """What is known at a point of the search; uncertainties where it is done."""
-    at, n = standing.at, len(problem.chosen)
+    n = len(problem.chosen)
+    at = weighed(problem, standing.at) if done else standing.at
     missed = problem.residuals(at)
-    unknown = np.full(n, np.inf)
-    sure = (
-        _certainty(problem, standing, missed)
-        if done
-        else _Certainty(
-            whole=unknown, by_readings=unknown, mostly=("",) * n, correlation=np.eye(n),
-            ridges=(), effective=float(len(missed)), is_followed=True,
-        )
-    )  # fmt: skip
+    sure = certainty(problem, at, standing.apart) if done else nothing_sure(n, len(missed))
     values = problem.values(at)
     rows = tuple(
         Fitted(
@@ -408,13 +309,20 @@ def _answer(
         for i, p in enumerate(problem.chosen)
     )
     fitted = problem.given.with_scenario(with_values(problem.given.scenario, values))
-    after = agreement(fitted, problem.run, problem.begins(at)[0])
+    begins = [
+        part.begins(at[place]) for part, place in zip(problem.parts, problem.places, strict=True)
+    ]
     return Fit(
         values=rows,
         correlation=sure.correlation,
         inseparable=sure.ridges,
         before=before,
-        after=after,
+        after=tuple(
+            agreement(fitted, part.run, begin[0])
+            for part, begin in zip(problem.parts, begins, strict=True)
+        ),
+        begins_v=tuple(tuple(one.first_v for one in begin) for begin in begins),
+        moved=sure.moved,
         evaluations=problem.evaluations,
         effective=sure.effective,
         missed_before_v=standing.first_v,

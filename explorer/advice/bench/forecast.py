@@ -12,6 +12,7 @@ from math import isfinite
 import numpy as np
 from numpy.typing import NDArray
 
+from explorer.advice.bench.conditions import under_conditions
 from explorer.advice.bench.steps import step_of, until_cut_off
 from explorer.advice.case import TABLES, Case
 from explorer.engine.columns import Voltages
@@ -20,7 +21,6 @@ from explorer.engine.keys import OFF, On
 from explorer.engine.march import Engine
 from explorer.engine.trace import Trace
 from explorer.physics.load import terminal_voltage
-from explorer.scenario.light import LogPattern
 from explorer.scenario.logged_run import BenchRun, thinned
 from explorer.scenario.model import Scenario
 from explorer.text import say
@@ -126,8 +126,8 @@ def agreement(case: Case, run: BenchRun, beginning: Beginning | None = None) -> 
     ValueError
         The forecast cannot be followed over the whole run.
     """
+    case = under_conditions(case, run)
     run = thinned(until_cut_off(run, case.scenario.load.disconnect_V), SHOWN_ROWS)
-    case = under_logged_light(case, run)
     begin_s, scenario = begins_at(case, run), case.scenario
     start = beginning or first_beginning(case, run)
     found = forecast(case, run, (start,))
@@ -159,16 +159,6 @@ def _between_pulses(case: Case, found: Voltages) -> FloatArray:
     return np.where(found.connected, under_load, found.store_v)
 
 
-def under_logged_light(case: Case, run: BenchRun) -> Case:
-    """The device under the light that was logged beside the voltage, where there is any."""
-    if run.light is None:
-        return case
-    scenario = case.scenario
-    pattern = LogPattern(file=run.name, gaps="hold")
-    light = scenario.light.model_copy(update={"pattern": pattern, "illuminance_lx": None})
-    return Case(scenario.model_copy(update={"light": light}), run.light)
-
-
 def begins_at(case: Case, run: BenchRun) -> float:
     """Time within the scenario's course of light at which a run begins. [s]
 
@@ -193,6 +183,8 @@ def first_beginning(case: Case, run: BenchRun) -> Beginning:
     counts.
     """
     first_v, load = float(run.volts[0]), case.scenario.load
+    if run.conditions.connected is not None:
+        return Beginning(first_v=first_v, connected=run.conditions.connected)
     if step_of(run) is not None and first_v > load.disconnect_V:
         return Beginning(first_v=first_v, connected=True, at_rest=True)
     if first_v >= load.connect_V:
@@ -219,7 +211,7 @@ def forecast(
     Parameters
     ----------
     case : Case
-        As `under_logged_light` gives it.
+        As `under_conditions` gives it.
     run : BenchRun
         Gives the moments.
     begins : sequence of Beginning
@@ -293,11 +285,13 @@ def _start(engine: Engine, beginning: Beginning, begin_s: float) -> Standing:
 
 def _assumed(scenario: Scenario, run: BenchRun, start: Beginning) -> tuple[str, ...]:
     notes: list[str] = []
-    if run.light is None and run.start is None and scenario.light.pattern.kind == "week":
+    undated = run.start is None and run.conditions.begins_s is None
+    if run.light is None and undated and scenario.light.pattern.kind == "week":
         notes.append(
             say("The log has no date, so it is taken to begin on Monday at midnight.")
         )
-    if scenario.load.disconnect_V < start.first_v < scenario.load.connect_V:
+    told = run.conditions.connected is not None
+    if not told and scenario.load.disconnect_V < start.first_v < scenario.load.connect_V:
         notes.append(
             say("The device is taken as connected when the log begins.")
             if start.connected

@@ -10,13 +10,8 @@ import numpy as np
 from numpy.typing import NDArray
 from pydantic import ValidationError
 
-from explorer.advice.bench.forecast import (
-    Beginning,
-    first_beginning,
-    forecast,
-    under_logged_light,
-    window_s,
-)
+from explorer.advice.bench.conditions import under_conditions
+from explorer.advice.bench.forecast import Beginning, first_beginning, forecast, window_s
 from explorer.advice.bench.noise import noise_of
 from explorer.advice.bench.parameters import Parameter, sees_pulses, with_values
 from explorer.advice.bench.steps import step_of, until_cut_off
@@ -42,9 +37,6 @@ REST_V = 2e-3
 """How far beside its noise a reading at rest may be off. [V]"""
 FAR_V = 10.0
 """Residual of values that make no scenario. [V]"""
-RECTANGLE = 3.0**-0.5
-"""Standard deviation of what lies anywhere within a half-width, over the half-width (JCGM 100:2008,
-4.3.7)."""
 
 
 class Halt(Exception):
@@ -66,8 +58,8 @@ class Problem:
         stopped: Stopped,
         known: Mapping[str, float],
     ) -> None:
-        self.given, self.case = case, under_logged_light(case, run)
-        scenario = case.scenario
+        self.case = case
+        scenario = under_conditions(case, run).scenario
         self.chosen, self.stopped = tuple(chosen), stopped
         paths = tuple(p.path for p in self.chosen)
         run, rows = until_cut_off(run, scenario.load.disconnect_V), FIT_ROWS
@@ -87,9 +79,14 @@ class Problem:
         bounds += [(-most / SCALE_V, most / SCALE_V) for most in wide]
         self.low, self.high = np.array(bounds).T
 
+    @property
+    def under(self) -> Case:
+        """The device under the conditions of the run."""
+        return under_conditions(self.case, self.run)
+
     def _full_stretches(self) -> list[tuple[int, int]]:
         """Rows in which the run is full: from near the top until it has left the hysteresis."""
-        charger, volts = self.case.scenario.charger, self.run.volts
+        charger, volts = self.under.scenario.charger, self.run.volts
         room, found, since = charger.full_hysteresis_V, [], -1
         left_v = charger.full_V - room - max(0.3 * room, 4.0 * noise_of(volts))
         for row, reading in enumerate(volts.tolist()):
@@ -105,7 +102,7 @@ class Problem:
         volts = self.run.volts
         again = [row for _, row in self.full if row < len(volts) - LEAST_PART]
         return (
-            first_beginning(self.case, self.run),
+            first_beginning(self.under, self.run),
             *(Beginning(first_v=float(volts[r]), connected=True, row=r) for r in again),
         )
 
@@ -132,9 +129,8 @@ class Problem:
         self.evaluations += 1
         try:
             scenario = with_values(case.scenario, self.values(unknowns))
-            found = forecast(
-                case.with_scenario(scenario), run, self.begins(unknowns), lowest=self.with_pulses
-            )
+            there = under_conditions(case.with_scenario(scenario), run)
+            found = forecast(there, run, self.begins(unknowns), lowest=self.with_pulses)
         except (ValidationError, ValueError):
             return np.full(len(run.volts) * (1 + self.with_pulses), FAR_V)
         missed = self._missed(run.volts, found.terminal_v)
@@ -168,28 +164,37 @@ class Problem:
         other.case, other.run = there
         return other
 
+    def is_like(self, other: Problem) -> bool:
+        """Whether nothing differs that this run would show."""
+        return self.run is other.run and self.under.scenario == other.under.scenario and (
+            self.under.log is other.under.log
+        )
+
     def unsure_by(self, unknowns: FloatArray, one: Unsure) -> FloatArray:
         """What one standard deviation of something unsure adds to the residuals. [V]
 
-        Half of the difference between both sides; where one side makes no scenario, the whole
-        difference to the other.
+        Either way, shape (2, rows), as where it is more; where one side makes no scenario, both
+        are what the other adds. A device that cuts off answers both sides otherwise.
         """
         here = self.residuals(unknowns)
-        sides = []
+        sides: dict[float, FloatArray] = {}
         for sign in (1.0, -1.0):
-            there = self.with_moved(one, sign * RECTANGLE)
-            if there is not None:
+            there = self.with_moved(one, sign * one.deviation)
+            if there is not None and not there.is_like(self):
                 missed = there.residuals(unknowns)
                 if not np.all(missed == FAR_V):
-                    sides.append(sign * (missed - here))
-        return np.mean(sides, axis=0) if sides else np.zeros_like(here)
+                    sides[sign] = sign * (missed - here)
+        nothing = np.zeros_like(here)
+        return np.array([sides.get(s, sides.get(-s, nothing)) for s in (1.0, -1.0)])
 
     def begun_otherwise(self) -> Problem | None:
         """The same run of a device that is off where it was taken as on, or the other way round.
 
-        None where the first reading leaves no doubt.
+        None where the first reading, or what was told of it, leaves no doubt.
         """
-        load, first = self.case.scenario.load, self.starts[0]
+        load, first = self.under.scenario.load, self.starts[0]
+        if self.run.conditions.connected is not None:
+            return None
         if first.at_rest or not load.disconnect_V < first.first_v < load.connect_V:
             return None
         other = copy(self)

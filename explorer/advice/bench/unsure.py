@@ -24,6 +24,15 @@ CLOCK_S = 900.0
 """Half-width of what a logger's clock and the hours of the light may be apart (own judgement). [s]
 """
 LIGHT = "light.illuminance_lx"
+METER, LIGHT_METER = "voltmeter", "light meter"
+"""Names of what several runs share beside the values of the scenario."""
+RECTANGLE = 3.0**-0.5
+"""Standard deviation of what lies anywhere within a half-width, over the half-width (JCGM 100:2008,
+4.3.7)."""
+OF_MEASURED = 1.0 / 1.96
+"""The same where the half-width holds 95 % of a normal distribution."""
+_CHANGING = ("light.", "load.operations")
+"""Beginnings of paths of what may be otherwise months later."""
 Move = Callable[[Case, BenchRun, float], tuple[Case, BenchRun]]
 
 
@@ -34,6 +43,13 @@ class Unsure:
     label: str
     move: Move
     """Case and run with it moved by a share of its half-width, -1 to 1."""
+    shared: str
+    """Name under which it is one and the same thing in all runs of a device; empty where every run
+    has its own."""
+    lasts: bool = True
+    """Whether it is still the same months later: a part, or a meter; not the room."""
+    deviation: float = RECTANGLE
+    """Standard deviation over the half-width."""
 
 
 def unsure(
@@ -47,7 +63,7 @@ def unsure(
     Parameters
     ----------
     case : Case
-        The device, under the light that counts for the run.
+        The device, as designed.
     run : BenchRun
         What was logged.
     chosen : collection of str
@@ -56,24 +72,43 @@ def unsure(
         Half-widths of values that somebody has measured, as shares, under their paths.
     """
     rows = [
-        Unsure(label=t.label, move=_ValueMove(_as_known(t, known)))
-        for t in default_tolerances(case.scenario)
+        Unsure(
+            label=t.label,
+            move=_ValueMove(t),
+            shared=t.path,
+            lasts=not t.path.startswith(_CHANGING),
+            deviation=OF_MEASURED if t.is_measured else RECTANGLE,
+        )
+        for t in (_as_known(t, known) for t in default_tolerances(case.scenario))
         if t.path not in chosen and t.path != LIGHT
     ]
-    if LIGHT not in chosen:
+    told = run.conditions
+    if told.light_lx:
+        amount = LIGHT_SPREAD["meter_at_panel"] if told.light_share is None else told.light_share
+        rows.append(Unsure(label=say("Light level"), move=_LightMove(amount), shared=""))
+    elif told.light_lx is None and (LIGHT not in chosen or run.light is not None):
         by = "meter_at_panel" if run.light is not None else case.scenario.light.known_by
         amount = known.get(LIGHT, LIGHT_SPREAD[by])
-        rows.append(Unsure(label=say("Light level"), move=_LightMove(amount)))
-    rows.append(Unsure(label=say("Voltmeter"), move=_gain_moved))
-    if run.light is None and run.start is not None:
-        rows.append(Unsure(label=say("Clock of the logger"), move=_clock_moved))
+        name = LIGHT if run.light is None else LIGHT_METER
+        rows.append(
+            Unsure(
+                label=say("Light level"), move=_LightMove(amount), shared=name,
+                lasts=run.light is not None,
+            )
+        )  # fmt: skip
+    if told.draw == "current":
+        move = _CurrentMove(told.current_share)
+        rows.append(Unsure(label=say("Current drawn"), move=move, shared=""))
+    rows.append(Unsure(label=say("Voltmeter"), move=_gain_moved, shared=METER))
+    if run.light is None and told.light_lx is None and run.start is not None:
+        rows.append(Unsure(label=say("Clock of the logger"), move=_clock_moved, shared=""))
     return tuple(rows)
 
 
 def _as_known(tolerance: Tolerance, known: Mapping[str, float]) -> Tolerance:
     if tolerance.path not in known:
         return tolerance
-    return replace(tolerance, kind="relative", amount=known[tolerance.path])
+    return replace(tolerance, kind="relative", amount=known[tolerance.path], is_measured=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,12 +136,31 @@ class _LightMove:
 
     def __call__(self, case: Case, run: BenchRun, share: float) -> tuple[Case, BenchRun]:
         factor, level = 1.0 + share * self.amount, case.scenario.light.illuminance_lx
+        told = run.conditions
+        if told.light_lx is not None:
+            there = replace(told, light_lx=told.light_lx * factor)
+            return case, replace(run, conditions=there)
+        if run.light is not None:
+            lux = run.light.illuminance_lx * factor
+            return case, replace(run, light=replace(run.light, illuminance_lx=lux))
         if level is not None:
             return case.with_scenario(with_values(case.scenario, {LIGHT: level * factor})), run
         if case.log is None:
             return case, run
         log = replace(case.log, illuminance_lx=case.log.illuminance_lx * factor)
         return Case(case.scenario, log), run
+
+
+@dataclass(frozen=True, slots=True)
+class _CurrentMove:
+    """Scales the steady current that was drawn."""
+
+    amount: float
+
+    def __call__(self, case: Case, run: BenchRun, share: float) -> tuple[Case, BenchRun]:
+        told = run.conditions
+        current_a = told.current_A * (1.0 + share * self.amount)
+        return case, replace(run, conditions=replace(told, current_A=current_a))
 
 
 def _gain_moved(case: Case, run: BenchRun, share: float) -> tuple[Case, BenchRun]:

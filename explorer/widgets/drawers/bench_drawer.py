@@ -304,7 +304,7 @@ class BenchDrawer(Drawer):
             return
         assert isinstance(step, Fit)
         self.said.setText(tr(fit_sentence(step)))
-        self.plot.set_fitted(step.after)
+        self.plot.set_fitted(step.after[0])
         if step.done:
             self._fit = step
             self.values.set_fit(step if step.is_good else None)
