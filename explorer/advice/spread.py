@@ -17,7 +17,9 @@ from explorer.advice.sold import sold_span
 from explorer.advice.stops import largest_phase
 from explorer.advice.verdict import CHECK_NAMES
 from explorer.scenario.fields import describe
+from explorer.scenario.measured import still_measured
 from explorer.scenario.model import Scenario, get_value, owner_class, size_path
+from explorer.scenario.part import SECTION_OF
 from explorer.scenario.supply import ConverterCharger
 from explorer.text import say
 
@@ -26,6 +28,8 @@ FloatArray = NDArray[np.float64]
 LIGHT_SPREAD = {"meter_at_panel": 0.15, "phone_or_lamp_data": 0.4, "guess": 0.6}
 """Half-width of the light level by how it is known (own judgement; lux meters alone stay within
 some 9 % of spectral error, Energies 15(16) 5847)."""
+NORMAL_95 = 1.96
+"""Standard deviations within which 95 % of a normal distribution lie."""
 CHUNK = 2500
 MOST_JUDGED, MOST_JUDGED_LOG = 200, 24
 """Units near a limit that are judged exactly; fewer under a log."""
@@ -118,15 +122,17 @@ def default_tolerances(scenario: Scenario) -> tuple[Tolerance, ...]:
     """Sensible tolerances by kind of part; common practice, no source, unless a field says so.
 
     A panel without a data sheet may be any that is sold: its output, which goes with its area, lies
-    as far around the usual one as the weakest module lies below it.
+    as far around the usual one as the weakest module lies below it. What was measured of the very
+    part that was taken has its own ± in place of the usual tolerance.
     """
+    known = measured_shares(scenario)
     store, charger = scenario.store, scenario.charger
     rows: list[tuple[str, Literal["relative", "absolute"], float]] = [
         ("light.illuminance_lx", "relative", LIGHT_SPREAD[scenario.light.known_by]),
         ("light.cover_factor", "relative", 0.05),
     ]
     sold = sold_span(Case(scenario))
-    if sold is not None:
+    if sold is not None and "panels.active_area_cm2" not in known:
         rows.append(("panels.active_area_cm2", "relative", 1.0 - sold[0]))
     rows += [(f"store.{key}", "relative", share) for key, share in store.spread]
     if isinstance(charger, ConverterCharger):
@@ -146,7 +152,26 @@ def default_tolerances(scenario: Scenario) -> tuple[Tolerance, ...]:
         k = largest_phase(scenario, i)
         rows.append((f"load.operations.{i}.phases.{k}.{op.phases[k].amount_key}", "relative", 0.12))
         rows.append((f"load.operations.{i}.phases.{k}.duration_s", "relative", 0.15))
-    return tuple(_tolerance(scenario, *row) for row in rows if _spreads(scenario, row[0]))
+    usual = tuple(_tolerance(scenario, *row) for row in rows if _spreads(scenario, row[0]))
+    own = {path: _measured(scenario, path, share) for path, share in known.items()}
+    kept = tuple(own.pop(one.path, one) for one in usual)
+    return (*kept, *own.values())
+
+
+def measured_shares(scenario: Scenario) -> dict[str, float]:
+    """The ± of every value that was measured of a part and is as it was, as a share of it."""
+    return {
+        f"{key}.{one.key}": one.share
+        for key in SECTION_OF.values()
+        for one in still_measured(getattr(scenario, key))
+    }
+
+
+def _measured(scenario: Scenario, path: str, share: float) -> Tolerance:
+    one = _tolerance(scenario, path, "relative", share)
+    if path == "panels.active_area_cm2":
+        one = replace(one, label=describe(type(scenario.panels), "active_area_cm2").label)
+    return replace(one, is_measured=True, label=say("{label}, measured", label=one.label))
 
 
 def _spreads(scenario: Scenario, path: str) -> bool:
@@ -173,8 +198,9 @@ def drawn_values(
 ) -> dict[str, FloatArray]:
     """Values of every build, from symmetric triangles around the nominal values.
 
-    A triangle ends at the tolerance and favours the middle, as sorted parts do; values stay
-    within their field's range.
+    A triangle ends at the tolerance and favours the middle, as sorted parts do; what was measured
+    lies around its value as its ± says, normally distributed. Values stay within their field's
+    range.
     """
     scenario = case.scenario
     random = np.random.default_rng(seed)
@@ -185,7 +211,10 @@ def drawn_values(
             nominal = case.mean_lit_lx
         info = describe(owner_class(scenario, tolerance.path), tolerance.path.rpartition(".")[2])
         reach = tolerance.amount * (abs(nominal) if tolerance.kind == "relative" else 1.0)
-        shift = random.triangular(-1.0, 0.0, 1.0, builds) * reach
+        if tolerance.is_measured:
+            shift = random.normal(0.0, reach / NORMAL_95, builds)
+        else:
+            shift = random.triangular(-1.0, 0.0, 1.0, builds) * reach
         values[tolerance.path] = np.clip(nominal + shift, info.low, info.high)
     return values
 

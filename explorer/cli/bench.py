@@ -1,16 +1,23 @@
-"""The command that holds a forecast against a logged run."""
+"""The command that holds a forecast against logged runs."""
 
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any, cast, get_args
 
 import click
 
+from explorer.cli.conditions import conditions, options
 from explorer.cli.telling import sentence_of, telling
 from explorer.files.table_reader.told import Told
 from explorer.quantity import parse
+from explorer.scenario.part import PartKind
+from explorer.text import joined, say
+
+if TYPE_CHECKING:
+    from explorer.cli.bench_report import Found
 
 BAD_INPUT = 3
 
@@ -33,9 +40,18 @@ def _shares(
 
 @click.command()
 @click.argument("file", type=click.Path(path_type=Path))
-@click.argument("log", type=click.Path(path_type=Path))
+@click.argument("logs", nargs=-1, required=True, type=click.Path(path_type=Path))
 @click.option(
     "--fit", "paths", multiple=True, metavar="PATH", help="A value to fit; may be given again."
+)
+@options
+@click.option(
+    "--later", "later", multiple=True, metavar="LOG", type=click.Path(path_type=Path),
+    help="A log of the same device months later, fitted by itself to see what has changed; counts "
+    "behind the others; may be given again.",
+)  # fmt: skip
+@click.option(
+    "--other-meter", is_flag=True, help="The later logs were written with other meters."
 )
 @telling
 @click.option(
@@ -43,27 +59,46 @@ def _shares(
     help="How well a value that is not fitted is known, such as load.sleep_A=0.5%; may be given "
     "again.",
 )  # fmt: skip
+@click.option(
+    "--next", "with_next", is_flag=True,
+    help="Say which measurement to make next, and by how much it would narrow each value.",
+)  # fmt: skip
+@click.option(
+    "--part", "parts", multiple=True, metavar="KIND=FILE",
+    help="Write what is determined of the panel, charger, store or load as a part with its ±, such "
+    "as store=store.json; may be given again.",
+)  # fmt: skip
 @click.option("--json", "as_json", is_flag=True, help="Print one JSON object.")
 @click.pass_context
 def bench(
     context: click.Context,
+    /,
     file: Path,
-    log: Path,
+    logs: tuple[Path, ...],
     paths: tuple[str, ...],
+    later: tuple[Path, ...],
+    other_meter: bool,
     told: Told,
     known: dict[str, float],
+    with_next: bool,
+    parts: tuple[str, ...],
     as_json: bool,
+    **each: tuple[str, ...],
 ) -> None:
-    """Hold the forecast of a scenario FILE against a logged run LOG.
+    """Hold the forecast of a scenario FILE against logged runs LOGS of the device.
 
-    LOG is a table with the columns time and store_V (or store_mV), and lux where the light was
+    A log is a table with the columns time and store_V (or store_mV), and lux where the light was
     logged too. --fit store.capacitance_F searches the value with which the forecast follows the
-    log best, with its ± at 95 %: what the readings leave open, and what the values that are not
-    fitted may be wrong by.
+    logs best, with its ± at 95 %: what the readings leave open, and what the values that are not
+    fitted may be wrong by. Several logs of one device are fitted together; --light 2=dark and
+    --device '2=20 mA' say what was otherwise than in the design.
     """
+    from explorer.advice.bench import drift as dr
     from explorer.advice.bench import fit as ft
     from explorer.advice.bench import forecast as bn
+    from explorer.advice.bench import outlook as ol
     from explorer.advice.bench.parameters import parameter
+    from explorer.cli.bench_report import Found, page, report
     from explorer.files.bench_log import read_bench_log
     from explorer.files.beside import resolve_case
     from explorer.files.scenario_json import load_scenario
@@ -71,80 +106,74 @@ def bench(
     try:
         scenario = load_scenario(file).scenario
         case = resolve_case(scenario, file)
-        run = read_bench_log(log, told)
-        agreement = bn.agreement(case, run)
+        names = (*logs, *later)
+        under = conditions(len(names), **each)
+        runs = [
+            replace(read_bench_log(log, told), conditions=one)
+            for log, one in zip(names, under, strict=True)
+        ]
         chosen = [parameter(scenario, path) for path in paths]
         for path in known:
             parameter(scenario, path)
-        found = list(ft.fit(case, [run], chosen, known=known))[-1] if chosen else None
+        wanted = [_kind_and_file(text) for text in parts]
+        _needs_a_fit(bool(chosen), later=bool(later), parts=bool(parts), with_next=with_next)
+        found = Found(
+            file=file, logs=names, count=len(logs),
+            agreements=[bn.agreement(case, run) for run in runs],
+        )  # fmt: skip
+        if chosen:
+            first = runs[: len(logs)]
+            found.fit = list(ft.fit(case, first, chosen, known=known))[-1]
+            if later:
+                found.later = list(ft.fit(case, runs[len(logs) :], chosen, known=known))[-1]
+                if found.fit.is_good and found.later.is_good:
+                    found.drift = dr.drift(found.fit, found.later, same_meter=not other_meter)
+            if with_next and found.fit.is_good:
+                found.prospects = ol.outlook(case, first, found.fit, known=known)
+        for kind, target in wanted:
+            _write_part(kind, target, case, found)
+            found.parts.append(target)
     except (ValueError, ArithmeticError) as fault:
         click.echo(sentence_of(fault), err=True)
         context.exit(BAD_INPUT)
     if as_json:
-        report = _report(file, log, agreement, found)
-        click.echo(json.dumps(report, indent=2, ensure_ascii=False, allow_nan=False))
+        click.echo(json.dumps(report(found), indent=2, ensure_ascii=False, allow_nan=False))
     else:
-        click.echo("\n".join(_page(agreement, found)))
+        click.echo("\n".join(page(found)))
 
 
-def _page(agreement: Any, found: Any) -> list[str]:
-    from explorer.words import fit as words
-
-    lines = [*words.agreement_sentences(agreement), *agreement.notes]
-    if found is not None:
-        lines += ["", words.fit_sentence(found)]
-        if found.is_good:
-            width = max(len(v.parameter.path) for v in found.values)
-            lines += [
-                f"  {v.parameter.path:{width}}  {words.value_text(v)}" for v in found.values
-            ]
-            for index, value in enumerate(found.values):
-                said = words.remark(found, index)
-                if said:
-                    lines.append(f"{value.parameter.path}: {said}")
-    return lines
+def _needs_a_fit(chosen: bool, **wanted: bool) -> None:
+    for name, here in wanted.items():
+        if here and not chosen:
+            option = name.replace("with_", "").replace("parts", "part")
+            raise ValueError(
+                say(
+                    "--{option} needs values to fit; add --fit store.capacitance_F, for instance.",
+                    option=option,
+                )
+            )
 
 
-def _report(file: Path, log: Path, agreement: Any, found: Any) -> dict[str, Any]:
-    from explorer.advice.answers import finite
-    from explorer.words import fit as words
+def _kind_and_file(text: str) -> tuple[PartKind, Path]:
+    """What kind of part is written, and where."""
+    kind, sign, name = text.partition("=")
+    if not sign or kind not in get_args(PartKind) or not name:
+        raise ValueError(
+            say(
+                "--part {text}: give a kind and a file, such as store=store.json; kinds are "
+                "{kinds}.",
+                text=text, kinds=joined(", ", get_args(PartKind)),
+            )
+        )  # fmt: skip
+    return cast(PartKind, kind), Path(name)
 
-    worst_v, worst_s = agreement.worst
-    report: dict[str, Any] = {
-        "file": str(file),
-        "log": str(log),
-        "readings": agreement.run.readings,
-        "span_s": agreement.run.span_s,
-        "rms_V": agreement.rms_v,
-        "bias_V": agreement.bias_v,
-        "worst_V": worst_v,
-        "worst_s": worst_s,
-        "outside_share": agreement.outside_share,
-        "outside_s": [list(stretch) for stretch in agreement.stretches],
-        "notes": list(agreement.notes),
-    }
-    if found is not None:
-        report["fit"] = {
-            "converged": found.is_good,
-            "rms_before_V": found.missed_before_v,
-            "rms_V": found.missed_v,
-            "values": [
-                {
-                    "path": v.parameter.path,
-                    "unit": v.parameter.unit,
-                    "before": v.parameter.value,
-                    # A search that did not end has no values to go by.
-                    "value": v.value if found.is_good else None,
-                    "plus_minus": finite(v.plus_minus) if found.is_good else None,
-                    "plus_minus_by_readings": finite(v.by_readings) if found.is_good else None,
-                    "determined": v.determined and found.is_good,
-                    "remark": words.remark(found, i) if found.is_good else "",
-                }
-                for i, v in enumerate(found.values)
-            ],
-            "correlation": found.correlation.round(6).tolist(),
-            "inseparable": [
-                [found.values[i].parameter.path for i in group] for group in found.inseparable
-            ],
-        }
-    return report
+
+def _write_part(kind: PartKind, path: Path, case: Any, found: Found) -> None:
+    """Write what the newest runs tell of one part."""
+    from explorer.advice.bench.found_parts import measured_part
+    from explorer.files.part_json import save_part
+
+    newest = found.later or found.fit
+    assert newest is not None
+    title = say("{kind} of {design}, measured", kind=kind, design=case.scenario.title)
+    save_part(path, measured_part(kind, case.scenario, newest, title))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from pydantic import BaseModel
 
 from explorer.scenario.fields import Section, choice
+from explorer.scenario.measured import MeasuredValue
 
 
 class PartOrigin(Section):
@@ -14,6 +15,9 @@ class PartOrigin(Section):
     source: str = choice("", "Source of its values", "Where the values of the part come from.")
     fingerprint: str = choice(
         "", "Fingerprint", "Of the values as they were taken; tells whether they were changed."
+    )
+    measured: tuple[MeasuredValue, ...] = choice(
+        (), "Measured values", "Values that were measured of this very part, each with its ±."
     )
 
 

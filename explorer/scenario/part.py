@@ -10,6 +10,7 @@ from pydantic import Field, TypeAdapter, model_validator
 
 from explorer.scenario.demand import Load
 from explorer.scenario.fields import Section, choice, quantity
+from explorer.scenario.measured import MeasuredValue, check_measured, still_measured
 from explorer.scenario.origin import PartOrigin
 from explorer.scenario.storage import Store, SupercapacitorStore
 from explorer.scenario.supply import Charger, ConverterCharger, Panels
@@ -42,11 +43,17 @@ class _AnyPart(Section):
     volume_cm3: float | None = quantity(None, "Volume", "cm³", 0, 1e9, "Of one part.")
     mass_g: float | None = quantity(None, "Mass", "g", 0, 1e9, "Of one part.")
     area_cm2: float | None = quantity(None, "Area", "cm²", 0, 1e9, "Outside, frame included.")
+    measured: tuple[MeasuredValue, ...] = choice(
+        (), "Measured values", "Values that were measured of this very part, each with its ±."
+    )
 
     @model_validator(mode="after")
     def _has_a_name(self) -> _AnyPart:
         if not self.title.strip():
             raise ValueError(say("title must not be empty"))
+        kind: PartKind | None = getattr(self, "kind", None)
+        if kind is not None:
+            check_measured(getattr(self, SECTION_OF[kind]), self.measured)
         return self
 
 
@@ -107,7 +114,7 @@ def part_from(kind: PartKind, section: Any, **known: Any) -> Part:
         What the part is.
     section : Section
         Panels, charger, store or load of a scenario; of panels one is kept, and no section
-        keeps where it was taken from.
+        keeps where it was taken from. What is still as it was measured stays so.
     **known
         Title, source, date, price and so on.
 
@@ -120,6 +127,7 @@ def part_from(kind: PartKind, section: Any, **known: Any) -> Part:
     if kind == "panel":
         update |= dict.fromkeys(_OF_THE_ARRAY, 1)
     bare = section.model_copy(update=update)
+    known = {**known, "measured": known.get("measured") or still_measured(section)}
     return KINDS[kind](**{SECTION_OF[kind]: bare}, **known)
 
 
@@ -134,7 +142,10 @@ def taken(part: Part, present: Any) -> Any:
         The section that gives way; the number of panels stays.
     """
     section = section_of(part)
-    origin = PartOrigin(title=part.title, source=part.source, fingerprint=fingerprint(section))
+    origin = PartOrigin(
+        title=part.title, source=part.source, fingerprint=fingerprint(section),
+        measured=part.measured,
+    )  # fmt: skip
     update: dict[str, Any] = {"part": origin}
     if part.kind == "panel":
         update |= {key: getattr(present, key) for key in _OF_THE_ARRAY}

@@ -5,8 +5,8 @@ import re
 import pytest
 
 from explorer.advice.bench import certainty as fit_certainty
-from explorer.advice.bench import fit, steps, unsure
 from explorer.advice.bench import forecast as bench
+from explorer.advice.bench import outlook, steps, sure, unsure
 from explorer.advice.checks import PULSE_MARGIN
 from explorer.engine import cycles as cycle
 from explorer.engine import levels as illumination
@@ -48,12 +48,14 @@ SUPERCAPACITOR, CELL = SupercapacitorStore(), CellStore()
         f"pulse {PULSE_MARGIN:g}",
         f"{100 * bench.BAND_SHARE:g} % of the full voltage",
         f"s = {fit_certainty.SOFT_FROM:g} × noise",
-        f"half-width at {100 * fit.CONFIDENCE:g} %",
+        f"half-width at {100 * sure.CONFIDENCE:g} %",
         f"the voltmeter ({100 * unsure.METER_GAIN:g} %)",
         f"and the clock ({unsure.CLOCK_S / 60:g} min)",
-        f"whose square is {1.0 - fit.CORRELATED:.2f} or less",
-        f"reaches {fit.CORRELATED:g} while one is not known to {100 * fit.LOOSE:g} %",
+        f"whose square is {1.0 - sure.CORRELATED:.2f} or less",
+        f"reaches {sure.CORRELATED:g} while one is not known to {100 * sure.LOOSE:g} %",
         f"within {100 * steps.SETTLED:g} % of its length, by more than {steps.CLEAR:g} times",
+        f"J is taken over {100 * sure.WIDE_STEP:g} % of each value",
+        f"under a lamp known to {100 * outlook.LAMP_SHARE:g} %",
         "margins {:.1f}, {:.1f} and {:.1f}".format(*MARGIN_BY_KNOWLEDGE.values()),
     ],
 )

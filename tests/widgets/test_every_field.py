@@ -16,6 +16,7 @@ from explorer.scenario.daylight import (
 from explorer.scenario.demand import Every, Load, Operation, Phase, Regulator, WhenReady
 from explorer.scenario.fields import Section, describe, sections_in
 from explorer.scenario.light import Light, LogPattern, SteadyPattern
+from explorer.scenario.measured import MeasuredValue
 from explorer.scenario.model import Names, Scenario, get_value, owner_class, with_value
 from explorer.scenario.origin import PartOrigin
 from explorer.scenario.storage import CapacitorStore, CellStore, SupercapacitorStore
@@ -33,7 +34,7 @@ from explorer.widgets.title_bar import TitleBar
 from tests.weather_files import epw, rows
 
 WRITTEN_BY_THE_PROGRAM = {(Scenario, "format"), (Scenario, "version")} | {
-    (PartOrigin, key) for key in PartOrigin.model_fields
+    (owner, key) for owner in (PartOrigin, MeasuredValue) for key in owner.model_fields
 }
 IN_FILES_ALONE = {(Scenario, "names_de")} | {(Names, key) for key in Names.model_fields}
 """Names in another language: who edits a scenario sees those of the language on show."""

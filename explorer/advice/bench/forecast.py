@@ -183,10 +183,11 @@ def first_beginning(case: Case, run: BenchRun) -> Beginning:
     counts.
     """
     first_v, load = float(run.volts[0]), case.scenario.load
-    if run.conditions.connected is not None:
-        return Beginning(first_v=first_v, connected=run.conditions.connected)
-    if step_of(run) is not None and first_v > load.disconnect_V:
+    told = run.conditions.connected
+    if told is not False and step_of(run) is not None and first_v > load.disconnect_V:
         return Beginning(first_v=first_v, connected=True, at_rest=True)
+    if told is not None:
+        return Beginning(first_v=first_v, connected=told)
     if first_v >= load.connect_V:
         return Beginning(first_v=first_v, connected=True)
     if first_v <= load.disconnect_V:

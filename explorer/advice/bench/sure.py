@@ -84,9 +84,25 @@ def said_by(problem: Together, at: FloatArray) -> tuple[Said, ...]:
     more, less = sides[:, 0].T, sides[:, 1].T
     left = unexplained(missed, jacobian, 0.5 * (more + less))
     parts = zip(*(problem.split(o) for o in (missed, left, jacobian, more, less)), strict=True)
-    return tuple(
-        Said(missed=a, left=b, jacobian=c, columns=d, otherwise=e) for a, b, c, d, e in parts
-    )
+    found = []
+    for own, calm, slopes, up, down in parts:
+        variance, worth = noise_variance(calm, slopes)
+        found.append(
+            Said(
+                missed=own, left=calm, variance=variance, worth=worth, jacobian=slopes,
+                columns=up, otherwise=down,
+            )
+        )  # fmt: skip
+    return tuple(found)
+
+
+def half_widths(weighing: Weighing, n: int) -> tuple[FloatArray, FloatArray]:
+    """Half-widths of the logarithms of n values by the readings alone, and by all; shape (n,)."""
+    freedom = max(weighing.effective - len(weighing.noise), 1.0)
+    chance = float(stats.t.ppf(0.5 + CONFIDENCE / 2.0, freedom))
+    by_readings = chance * np.sqrt(np.diag(weighing.noise))[:n]
+    by_each = NORMAL * weighing.pulls[:, :n]
+    return by_readings, np.sqrt(by_readings**2 + (by_each**2).sum(axis=0))
 
 
 def weighed(problem: Together, at: FloatArray) -> FloatArray:
@@ -121,9 +137,7 @@ def certainty(problem: Together, at: FloatArray, apart: FloatArray) -> Certainty
     n, names = len(problem.chosen), problem.unsure
     said = said_by(problem, at)
     weighing = Weighing(said)
-    sizes = np.sqrt(np.diag(weighing.noise))[:n]
-    freedom = max(weighing.effective - len(at), 1.0)
-    by_readings = sizes * float(stats.t.ppf(0.5 + CONFIDENCE / 2.0, freedom))
+    by_readings, _ = half_widths(weighing, n)
     by_each = NORMAL * weighing.pulls[:, :n]
     # A strong one is no straight line: the fit is done again with it at both of its ends.
     largest = np.abs(by_each).max(axis=1)
@@ -136,8 +150,8 @@ def certainty(problem: Together, at: FloatArray, apart: FloatArray) -> Certainty
     # Noise alone lets two starts end apart; what goes beyond that is added.
     whole = np.where(apart > 0.1 * whole, np.hypot(whole, apart), whole)
     strongest = shares.argmax(axis=0)
-    noise = [np.sqrt(_noise_of(one)) for one in said]
-    calm = np.concatenate([one.jacobian / own for one, own in zip(said, noise, strict=True)])
+    sizes = np.sqrt(np.diag(weighing.noise))[:n]
+    calm = np.concatenate([one.jacobian / np.sqrt(one.variance) for one in said])
     return Certainty(
         whole=whole,
         by_readings=by_readings,
@@ -161,10 +175,6 @@ def certainty(problem: Together, at: FloatArray, apart: FloatArray) -> Certainty
             for one, by in zip(names, by_each, strict=True)
         ),
     )
-
-
-def _noise_of(one: Said) -> float:
-    return noise_variance(one.left, one.jacobian)[0]
 
 
 def _follows(full_v: float, one: Said, weight: float) -> bool:

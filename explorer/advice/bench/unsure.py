@@ -11,7 +11,7 @@ from pydantic import ValidationError
 
 from explorer.advice.bench.parameters import with_values
 from explorer.advice.case import Case
-from explorer.advice.spread import LIGHT_SPREAD, Tolerance, default_tolerances
+from explorer.advice.spread import LIGHT_SPREAD, NORMAL_95, Tolerance, default_tolerances
 from explorer.scenario.fields import describe
 from explorer.scenario.logged_run import BenchRun
 from explorer.scenario.model import get_value, owner_class
@@ -29,10 +29,14 @@ METER, LIGHT_METER = "voltmeter", "light meter"
 RECTANGLE = 3.0**-0.5
 """Standard deviation of what lies anywhere within a half-width, over the half-width (JCGM 100:2008,
 4.3.7)."""
-OF_MEASURED = 1.0 / 1.96
+OF_MEASURED = 1.0 / NORMAL_95
 """The same where the half-width holds 95 % of a normal distribution."""
-_CHANGING = ("light.", "load.operations")
-"""Beginnings of paths of what may be otherwise months later."""
+METERS = (METER, LIGHT_METER)
+_AGEING = (
+    "store.capacitance_F", "store.capacity_mAh", "store.esr_ohm", "store.resistance_ohm",
+    "store.leakage_A", "store.balancing_A", "store.self_discharge_per_month",
+)  # fmt: skip
+"""What may be otherwise months later although it is the same part."""
 Move = Callable[[Case, BenchRun, float], tuple[Case, BenchRun]]
 
 
@@ -76,7 +80,7 @@ def unsure(
             label=t.label,
             move=_ValueMove(t),
             shared=t.path,
-            lasts=not t.path.startswith(_CHANGING),
+            lasts=not t.path.startswith("light.") and t.path not in _AGEING,
             deviation=OF_MEASURED if t.is_measured else RECTANGLE,
         )
         for t in (_as_known(t, known) for t in default_tolerances(case.scenario))

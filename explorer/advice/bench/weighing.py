@@ -16,7 +16,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from explorer.advice.bench.certainty import SEEN, column_sizes, noise_variance, weights_of
+from explorer.advice.bench.certainty import SEEN, column_sizes, weights_of
 
 FloatArray = NDArray[np.float64]
 FINEST_SHARE = 1e-3
@@ -32,6 +32,10 @@ class Said:
     """Residuals, shape (rows,). [V]"""
     left: FloatArray
     """What is left of them once what is unsure has moved as it likely has. [V]"""
+    variance: float
+    """Of the noise that each reading counts with. [V²]"""
+    worth: float
+    """How many independent readings they are worth."""
     jacobian: FloatArray
     """Shape (rows, unknowns of all runs)."""
     columns: FloatArray
@@ -62,13 +66,12 @@ class Weighing:
             size = column_sizes(run.jacobian)
             base, strength, _ = np.linalg.svd(weight * run.jacobian / size, full_matrices=False)
             base = (weight * base[:, strength > SEEN * strength[0]]).T
-            variance, worth = noise_variance(run.left, run.jacobian)
             self._bases.append(base)
             signals.append(base @ run.jacobian)
             columns.append(base @ run.columns)
             others.append(base @ run.otherwise)
-            variances.append(np.full(len(base), variance))
-            effective += worth
+            variances.append(np.full(len(base), run.variance))
+            effective += run.worth
         signal = np.concatenate(signals)
         variance_all = np.concatenate(variances)
         means = [0.5 * (a + b) for a, b in zip(columns, others, strict=True)]

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from explorer.resource_files import resource_path
-from explorer.scenario import daylight, demand, light, model, origin, storage, supply
+from explorer.scenario import daylight, demand, light, measured, model, origin, storage, supply
 from explorer.scenario.demand import Phase
 from explorer.scenario.fields import Section, describe
 from explorer.scenario.model import Scenario, get_value, owner_class
@@ -45,6 +45,7 @@ SECTIONS: dict[type[Section], str] = {
     demand.Phase: "phase",
     model.Margins: "margins",
     origin.PartOrigin: "part",
+    measured.MeasuredValue: "measured",
 }
 """Every section class of the scenario, by the name under which its help is kept."""
 SECTION_TITLES = texts({
@@ -69,6 +70,7 @@ SECTION_TITLES = texts({
     "phase": "Phase",
     "margins": "What must be reached",
     "part": "Part of one's own",
+    "measured": "Measured value of a part",
 })  # fmt: skip
 _KIND_LABELS = texts({
     "pattern": "Kind of hours of light",

@@ -244,7 +244,7 @@ class PartsDialog(QDialog):
         if one is None or one.part is None:
             return
         known = one.part.model_dump(
-            exclude={"format", "version", "kind", SECTION_OF[one.part.kind]}
+            exclude={"format", "version", "kind", "measured", SECTION_OF[one.part.kind]}
         )
         part = part_from(self.kind, self._document.section(SECTION_OF[self.kind]), **known)
         self._try(self.shelf.replace, one.path, part, chosen=one.path)
