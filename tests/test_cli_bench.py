@@ -120,7 +120,7 @@ def test_logs_of_months_later_tell_what_has_aged(tmp_path):
     call = (PROBE, logs[0], "--later", logs[1], *told(1, 2), "--fit", SIZE)
     done = bench(*call)
     assert done.exit_code == 0, done.stderr
-    assert "Storage capacitance has changed by −12 %" in done.stdout
+    assert "Capacitance has changed by −12 %" in done.stdout
     assert "in 240 d" in done.stdout
     found = json.loads(bench(*call, "--other-meter", "--json").stdout)["drift"]
     change = found["values"][0]

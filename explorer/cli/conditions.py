@@ -9,8 +9,8 @@ from typing import Any
 import click
 
 from explorer.quantity import parse, show
-from explorer.scenario.light import WEEKDAYS
 from explorer.scenario.logged_run import Conditions
+from explorer.scenario.weekdays import WEEKDAYS
 from explorer.text import say
 
 Change = Callable[[str, Conditions], Conditions]

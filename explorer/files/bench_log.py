@@ -93,7 +93,7 @@ def cached_bench_log(path: Path, told: Told | None = None) -> BenchRun:
     return _cached(path, told, found.st_mtime_ns, found.st_size)
 
 
-@lru_cache(maxsize=2)
+@lru_cache(maxsize=16)
 def _cached(path: Path, told: Told | None, _changed_ns: int, _size: int) -> BenchRun:
     return read_bench_log(path, told)
 

@@ -17,9 +17,6 @@ from explorer.scenario.model import Scenario, get_value, with_value
 from explorer.scenario.storage import SIZE_PATHS
 
 if TYPE_CHECKING:
-    from explorer.advice.bench.fit import Fit
-    from explorer.advice.bench.forecast import Agreement
-    from explorer.advice.bench.parameters import Parameter
     from explorer.advice.budget import Budget
     from explorer.advice.case import Case
     from explorer.advice.contest import Entry
@@ -28,7 +25,6 @@ if TYPE_CHECKING:
     from explorer.advice.remedies import Remedies
     from explorer.advice.spread import Spread, Tolerance
     from explorer.advice.territory import Axis, Territory
-    from explorer.files.table_reader.told import Told
 
 COARSE = 16
 FEW, MANY = 1000, 10_000
@@ -163,63 +159,3 @@ def _close(one: Any, other: Any) -> bool:
     if isinstance(one, float) and isinstance(other, float):
         return isclose(one, other, rel_tol=1e-9)
     return bool(one == other)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BenchView:
-    """A logged run beside the forecast, and what may be fitted to it."""
-
-    agreement: Agreement
-    offered: tuple[Parameter, ...]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Refused:
-    """Why a log is not shown, as a sentence."""
-
-    why: str
-    is_open: bool = False
-    """Whether the file can be read in two ways, and a person can tell which."""
-
-
-def bench_steps(
-    path: Path | None, told: Told, case: Case, stopped: Stopped
-) -> Iterator[BenchView | Refused]:
-    """The forecast beside a logged run, at once; nothing where no log is open."""
-    if path is None:
-        return
-    from explorer.advice.bench.forecast import agreement
-    from explorer.advice.bench.parameters import candidates
-    from explorer.files.bench_log import cached_bench_log
-    from explorer.files.disk import FileError
-    from explorer.files.table_reader.told import Undecided
-
-    try:
-        run = cached_bench_log(path, told)
-    except FileError as error:
-        yield Refused(why=str(error), is_open=isinstance(error, Undecided))
-        return
-    if not stopped():
-        yield BenchView(
-            agreement=agreement(case, run),
-            offered=candidates(case.scenario, run),
-        )
-
-
-def fit_steps(
-    path: Path,
-    told: Told,
-    paths: tuple[str, ...],
-    case: Case,
-    stopped: Stopped,
-) -> Iterator[Fit | Refused]:
-    """A search for the values at some paths, growing; the last is done."""
-    from explorer.advice.bench.fit import fit
-    from explorer.advice.bench.parameters import parameter
-    from explorer.files.bench_log import cached_bench_log
-
-    try:
-        run = cached_bench_log(path, told)
-        yield from fit(case, [run], [parameter(case.scenario, p) for p in paths], stopped)
-    except ValueError as error:
-        yield Refused(why=str(error))

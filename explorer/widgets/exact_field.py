@@ -71,6 +71,11 @@ class ExactField(Field):
         self._restore()
 
     @property
+    def value(self) -> float | None:
+        """What it shows; what was refused does not count."""
+        return self._value
+
+    @property
     def refusal(self) -> str:
         """Why what stands here was not taken; empty where nothing stands here that was not."""
         return self._fault

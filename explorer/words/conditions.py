@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from explorer.quantity import show
-from explorer.scenario.light import WEEKDAYS
 from explorer.scenario.logged_run import BenchRun, Conditions, Draw
+from explorer.scenario.weekdays import WEEKDAYS
 from explorer.text import Text, figure, joined, say, texts
 from explorer.words.fit import percent
 from explorer.words.options import option

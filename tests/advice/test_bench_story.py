@@ -127,7 +127,7 @@ def test_what_has_aged_is_seen_better_than_either_value_is_known(sittings):
     assert found.apart_s == MONTHS.total_seconds()
     assert "Voltmeter" in found.same
     said = " ".join(drift_sentences(found))
-    assert "Storage capacitance has changed by −12 %" in said
+    assert "Capacitance has changed by −12 %" in said
     assert "same meters" in said
 
 

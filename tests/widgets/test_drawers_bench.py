@@ -21,7 +21,7 @@ LOG = resource_path("logs", NAME)
 def drawer(qtbot, tmp_path):
     document = Document(load_scenario(scenario_folder() / "soil_probe.json").scenario)
     jobs = JobRunner()
-    made = BenchDrawer(document, jobs, tmp_path / "runs")
+    made = BenchDrawer(document, jobs, tmp_path / "runs", tmp_path / "parts")
     qtbot.addWidget(made)
     made.resize(640, 280)
     made.show()
@@ -78,7 +78,7 @@ def test_a_log_that_can_be_read_in_two_ways_asks_first(qtbot, drawer, tmp_path):
     assert drawer.export.isEnabled()
     assert drawer.sources.rows is None
     # 2 March 2026, day first, is a Monday; 3 February would be a Tuesday.
-    assert drawer._view.agreement.run.start_of_week_s == 0.0
+    assert drawer._view.agreements[0].run.start_of_week_s == 0.0
 
 
 def test_a_bad_log_is_told_in_its_place_and_another_one_may_follow(qtbot, drawer, tmp_path):
@@ -114,10 +114,10 @@ def test_fitted_values_are_taken_over_as_one_step_that_undo_takes_back(qtbot, dr
 def test_a_change_of_the_design_drops_the_fit_and_the_forecast_follows(qtbot, drawer):
     opened(qtbot, drawer)
     fitted(qtbot, drawer)
-    rms = drawer._view.agreement.rms_v
+    rms = drawer._view.agreements[0].rms_v
     with qtbot.waitSignal(drawer.feed.finished, timeout=PATIENT):
         drawer.document.edit("light.illuminance_lx", 310.0)
-    assert drawer._view.agreement.rms_v != rms
+    assert drawer._view.agreements[0].rms_v != rms
     assert not drawer.take_button.isEnabled()
     assert "±" not in drawer.values.boxes[0].accessibleName()
 
@@ -172,7 +172,7 @@ def test_it_exports_readings_values_and_pictures(qtbot, drawer, tmp_path):
 def test_the_log_stays_when_the_window_is_built_anew(qtbot, drawer, tmp_path):
     opened(qtbot, drawer)
     jobs = JobRunner()
-    again = BenchDrawer(drawer.document, jobs, tmp_path)
+    again = BenchDrawer(drawer.document, jobs, tmp_path, tmp_path)
     qtbot.addWidget(again)
     with qtbot.waitSignal(again.feed.finished, timeout=PATIENT):
         again.feed.set_open(True)

@@ -90,17 +90,17 @@ def test_rows_can_be_removed(qtbot, dialog, tmp_path):
 
 def test_the_drawer_follows_the_table(qtbot, tmp_path):
     jobs = JobRunner()
-    drawer = BenchDrawer(Document(Scenario()), jobs, tmp_path / "runs")
+    drawer = BenchDrawer(Document(Scenario()), jobs, tmp_path / "runs", tmp_path / "parts")
     qtbot.addWidget(drawer)
     drawer.show()
     drawer.feed.set_open(True)
-    qtbot.keyClick(drawer.hand_button, Qt.Key.Key_Space)
+    qtbot.keyClick(drawer.empty.hand_button, Qt.Key.Key_Space)
     dialog = drawer.sources.hand
     for row, volts in enumerate(("3.30", "3.29", "3.28")):
         typed(qtbot, dialog, row, f"{row} h", volts)
     qtbot.waitUntil(lambda: drawer.sheets.currentIndex() == 1, timeout=20_000)
     typed(qtbot, dialog, 3, "3 h", "3.27")
-    qtbot.waitUntil(lambda: drawer._view.agreement.run.readings == 4, timeout=20_000)
+    qtbot.waitUntil(lambda: drawer._view.agreements[0].run.readings == 4, timeout=20_000)
     dialog.close()
     assert drawer.sources.hand is None
     drawer.feed.set_open(False)

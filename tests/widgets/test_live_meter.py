@@ -30,7 +30,7 @@ def source():
 @pytest.fixture
 def drawer(qtbot, tmp_path):
     jobs, document = JobRunner(), Document(Scenario())
-    made = BenchDrawer(document, jobs, tmp_path / "runs")
+    made = BenchDrawer(document, jobs, tmp_path / "runs", tmp_path / "parts")
     qtbot.addWidget(made)
     made.resize(640, 280)
     made.show()
@@ -42,7 +42,7 @@ def drawer(qtbot, tmp_path):
 
 
 def followed(qtbot, drawer, address, every="0.2 s"):
-    qtbot.keyClick(drawer.meter_button, Qt.Key.Key_Space)
+    qtbot.keyClick(drawer.empty.meter_button, Qt.Key.Key_Space)
     dialog = drawer.sources.meter
     dialog.address.setText(address)
     dialog.every.setText(every)
@@ -61,8 +61,8 @@ def is_alive(pid):
 def test_readings_appear_over_the_forecast_and_stop_ends_the_run(qtbot, drawer, source):
     run = followed(qtbot, drawer, source.address)
     qtbot.waitUntil(lambda: drawer.sheets.currentIndex() == 1, timeout=PATIENT)
-    seen = drawer._view.agreement.run.readings
-    qtbot.waitUntil(lambda: drawer._view.agreement.run.readings > seen, timeout=PATIENT)
+    seen = drawer._view.agreements[0].run.readings
+    qtbot.waitUntil(lambda: drawer._view.agreements[0].run.readings > seen, timeout=PATIENT)
     assert "readings kept" in drawer.meter_bar.said.text()
     assert drawer.meter_bar.stop_button.isVisible()
     qtbot.keyClick(drawer.meter_bar.stop_button, Qt.Key.Key_Space)
@@ -95,7 +95,7 @@ def test_a_run_that_crashed_is_told_and_taken_up(qtbot, drawer, source):
     qtbot.waitUntil(lambda: not run.is_running, timeout=PATIENT)
     assert "unexpectedly" in drawer.meter_bar.said.text()
     kept, path = run.count, run.path
-    qtbot.keyClick(drawer.meter_button, Qt.Key.Key_Space)
+    qtbot.keyClick(drawer.empty.meter_button, Qt.Key.Key_Space)
     dialog = drawer.sources.meter
     assert dialog.address.text() == source.address  # as it was typed
     assert dialog.go_on.isChecked()

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+from dataclasses import replace
 from functools import partial
 from pathlib import Path
 
@@ -18,40 +19,47 @@ from PySide6.QtWidgets import (
 )
 
 from explorer.advice.bench.fit import Fit
+from explorer.advice.bench.found_parts import kinds_of, rounded
 from explorer.advice.bench.parameters import all_values
 from explorer.files.table_reader.told import Told
 from explorer.state import theme
+from explorer.state.bench_steps import BenchView, FitView, Refused, bench_steps, fit_steps
 from explorer.state.document import Document
 from explorer.state.drawer_feeds import Feed
-from explorer.state.drawer_steps import BenchView, Refused, bench_steps, fit_steps
 from explorer.state.jobs import JobRunner
 from explorer.state.language import tr
+from explorer.state.story import RunFile, Story
 from explorer.state.theme import LIGHT
 from explorer.text import say
 from explorer.widgets.buttons import pill
+from explorer.widgets.drawers.bench_empty import BenchEmpty
 from explorer.widgets.drawers.bench_plot import BenchPlot
 from explorer.widgets.drawers.bench_sources import BenchSources
+from explorer.widgets.drawers.bench_story import BenchStory
 from explorer.widgets.drawers.bench_values import BenchValues
 from explorer.widgets.drawers.drawer import Drawer
 from explorer.widgets.drawers.export import Picture
 from explorer.widgets.drawers.meter_bar import MeterBar
 from explorer.widgets.drawers.panel_drawer import WholeColumn
+from explorer.widgets.fault_line import FaultLine
 from explorer.words.bench import readings_table, values_table
 from explorer.words.drawers import Table
 from explorer.words.fit import agreement_sentences, band_sentence, fit_sentence
+from explorer.words.outlook import drift_sentences, drift_table, next_sentences, outlook_table
 
 QUESTION = say("Does it match a log?")
 READINGS, VALUES = say("readings"), say("values")
+NEXT, CHANGES = say("measurements"), say("changes")
 PICTURE = QSize(960, 420)
 """Least size of an exported picture. [px]"""
 NARROW, LIST_HEIGHT = 600, 190
 """Width below which the list stands under the plot, and how high it is there. [px]"""
-KEPT, KEPT_TOLD = "bench_log", "bench_told"
-"""Properties of the document that keep the log, and what was told of it, in a new window."""
+KEPT = "bench_story"
+"""Property of the document that keeps the runs in a new window."""
 
 
 class BenchDrawer(Drawer):
-    """Shows a logged run over the forecast and fits chosen values to it.
+    """Shows logged runs over the forecast and fits chosen values to all of them.
 
     Parameters
     ----------
@@ -59,51 +67,60 @@ class BenchDrawer(Drawer):
         The design, and where the work runs.
     runs : pathlib.Path
         Folder in which runs are kept that are logged by the program itself.
+    parts : pathlib.Path
+        Folder of the parts of one's own, to which fitted values can go.
     """
 
     def __init__(
-        self, document: Document, jobs: JobRunner, runs: Path, parent: QWidget | None = None
+        self,
+        document: Document,
+        jobs: JobRunner,
+        runs: Path,
+        parts: Path,
+        parent: QWidget | None = None,
     ) -> None:
         kept = document.property(KEPT)
-        self._path = Path(kept) if kept else None
-        told = document.property(KEPT_TOLD)
-        self._told = told if isinstance(told, Told) else Told()
-        feed = Feed("bench", document, jobs, partial(bench_steps, self._path, self._told))
-        super().__init__(QUESTION, document, feed, (READINGS, VALUES), parent)
+        self._story = kept if isinstance(kept, Story) else Story()
+        feed = Feed("bench", document, jobs, partial(bench_steps, self._story))
+        super().__init__(QUESTION, document, feed, (READINGS, VALUES, NEXT, CHANGES), parent)
         self._view: BenchView | None = None
-        self._fit: Fit | None = None
-        nothing = partial(bench_steps, None, Told())
+        self._fit: FitView | None = None
+        self._left_out: RunFile | None = None
+        nothing = partial(bench_steps, Story())
         self.search = Feed("bench_fit", document, jobs, nothing, parent=self)
         self.plot, self.values = BenchPlot(), BenchValues()
-        self.said = QLabel()
-        self.notes = QLabel()
-        for label in (self.said, self.notes):
+        self.said, self.notes, self.more = QLabel(), QLabel(), QLabel()
+        for label in (self.said, self.notes, self.more):
             label.setWordWrap(True)
             label.setFont(theme.font("small"))
         self.notes.setForegroundRole(self.notes.palette().ColorRole.PlaceholderText)
+        self.fault = FaultLine()
         self.sources = BenchSources(runs, document, self)
-        self.open_button = pill(tr("Open log…"), tr("Open a logged run of the device"))
-        self.hand_button = pill(tr("Write down…"), tr("Write down what a meter shows, by hand"))
-        self.meter_button = pill(tr("Follow a meter…"), tr("Read a multimeter as it measures"))
+        self.story = BenchStory(document, parts, self)
+        self.runs = self.story.runs
+        self.empty = BenchEmpty(self.sources)
+        self.hint, self.open_button = self.empty.hint, self.empty.open_button
         self.other_button = self.sources.menu_button()
         self.meter_bar = MeterBar(self.sources.run)
         self.fit_button = pill(
-            tr("Fit", "values"), tr("Search the values that follow the log best")
+            tr("Fit", "values"), tr("Search the values that follow the logs best")
         )
         self.take_button = pill(
             tr("Take over"), tr("Put the fitted values into the design; undo takes them back")
         )
-        self.open_button.clicked.connect(self.sources.open_file)
-        self.hand_button.clicked.connect(self.sources.write_down)
-        self.meter_button.clicked.connect(self.sources.follow_meter)
         self.sources.chosen.connect(self.open_log)
+        self.sources.added.connect(self.add_log)
         self.sources.grown.connect(self._on_grown)
-        self.sources.told.connect(self.open_log)
+        self.sources.told.connect(self._on_told)
         self.sources.rows_wanted.connect(self._on_rows_wanted)
+        self.runs.add_wanted.connect(self.sources.add_file)
+        self.runs.shown.connect(self._show_run)
+        self.story.changed.connect(self._on_story)
+        self.story.kept.connect(self._show_kept)
         self.fit_button.clicked.connect(self._on_fit)
         self.take_button.clicked.connect(self._on_take)
         self.sheets = QStackedWidget()
-        self.sheets.addWidget(self._build_empty())
+        self.sheets.addWidget(self.empty)
         self.sheets.addWidget(self._build_sheet())
         layout = QVBoxLayout(self.body)
         layout.setContentsMargins(0, 0, 0, 0)
@@ -115,47 +132,27 @@ class BenchDrawer(Drawer):
         self.search.finished.connect(self._on_search_ended)
         self.search.failed.connect(self._on_search_failed)
         self._show_buttons()
-        if self._path is None:
+        if not self._story.runs:
             self._show_empty()
-
-    def _build_empty(self) -> QWidget:
-        page = QWidget()
-        self.hint = QLabel(
-            tr(
-                "Open a table with the columns time and store_V (or store_mV), and lux where the "
-                "light was logged too, or drop the file on the window. Or write down by hand "
-                "what a meter shows, or let a meter be followed as it measures."
-            )
-        )
-        self.hint.setWordWrap(True)
-        self.hint.setAlignment(Qt.AlignmentFlag.AlignCenter)
-        layout = QVBoxLayout(page)
-        layout.addStretch(1)
-        layout.addWidget(self.hint)
-        layout.addSpacing(6)
-        ways = QHBoxLayout()
-        ways.setSpacing(6)
-        ways.addStretch(1)
-        for button in (self.open_button, self.hand_button, self.meter_button):
-            ways.addWidget(button)
-        ways.addStretch(1)
-        layout.addLayout(ways)
-        layout.addStretch(1)
-        return page
 
     def _build_sheet(self) -> QWidget:
         page = QWidget()
         buttons = QHBoxLayout()
         buttons.setSpacing(6)
-        for button in (self.fit_button, self.take_button, self.other_button):
+        for button in (self.fit_button, self.take_button, self.story.keep_button,
+                       self.other_button):  # fmt: skip
             buttons.addWidget(button)
         buttons.addStretch(1)
         inner = QWidget()
         column = QVBoxLayout(inner)
         column.setContentsMargins(0, 0, 4, 0)
         column.setSpacing(4)
+        column.addWidget(self.runs)
+        column.addWidget(self.fault)
         column.addWidget(self.said)
+        column.addWidget(self.more)
         column.addWidget(self.values)
+        column.addWidget(self.story.known_button, 0, Qt.AlignmentFlag.AlignLeft)
         column.addWidget(self.notes)
         column.addStretch(1)
         right = QVBoxLayout()
@@ -178,7 +175,7 @@ class BenchDrawer(Drawer):
         self._parts.setDirection(ways.TopToBottom if narrow else ways.LeftToRight)
         self.column.setMinimumHeight(LIST_HEIGHT if narrow else 0)
 
-    # --- the log ---
+    # --- the logs ---
 
     def open_log(self, path: Path, told: Told | None = None) -> None:
         """Hold the forecast against a file; one that has only grown stays on show meanwhile.
@@ -186,27 +183,60 @@ class BenchDrawer(Drawer):
         Parameters
         ----------
         path : pathlib.Path
-            A logged run.
+            A logged run, in the place of all that are open.
         told : Told, optional
             What a person said about a file that can be read in two ways.
         """
-        self._stop_search()
-        if path != self._path or self._view is None:
+        if [run.path for run in self._story.runs] != [path]:
             self._view = None
             self.say_nothing(tr("Working it out…"))
-        self._path, self._fit, self._told = path, None, told or Told()
-        self.document.setProperty(KEPT, str(path))
-        self.document.setProperty(KEPT_TOLD, self._told)
-        self.feed.set_steps(partial(bench_steps, path, self._told), rest_ms=0)
+        self.fault.say("")
+        known = self._story.known
+        run = next((r for r in self._story.runs if r.path == path), RunFile(path=path))
+        run = RunFile(path=path, told=told or Told(), conditions=run.conditions)
+        self._tell(Story(runs=(run,), known=known))
+
+    def add_log(self, path: Path, told: Told | None = None) -> None:
+        """Another run of the same device, behind those that are open."""
+        self.fault.say("")
+        run = RunFile(path=path, told=told or Told())
+        self._tell(self._story.with_run(len(self._story.runs), run))
+
+    def _tell(self, story: Story) -> None:
+        """Compare with other runs, or under other conditions."""
+        self._stop_search()
+        self._story, self._fit = story, None
+        self.document.setProperty(KEPT, story)
+        self.feed.set_steps(partial(bench_steps, story), rest_ms=0)
+
+    def _on_story(self, story: Story) -> None:
+        self.fault.say("")
+        self._tell(story)
+
+    def _on_told(self, path: Path, told: Told) -> None:
+        """A file that was read in one of two ways: one that is open, or the one left out."""
+        places = [i for i, run in enumerate(self._story.runs) if run.path == path]
+        if self._left_out is not None and self._left_out.path == path:
+            self._left_out = None
+            self.add_log(path, told)
+        elif len(self._story.runs) > 1 and places:
+            run = self._story.runs[places[0]]
+            self._tell(self._story.with_run(places[0], replace(run, told=told)))
+        else:
+            self.open_log(path, told)
 
     def _on_grown(self, path: Path) -> None:
         """More readings; a search that runs is about those that it began with."""
-        if not self.is_searching:
+        if self.is_searching:
+            return
+        if path in [run.path for run in self._story.runs]:
+            self._tell(self._story)
+        else:
             self.open_log(path)
 
     def _on_rows_wanted(self) -> None:
-        if self._path is not None:
-            self.sources.show_rows(self._path)
+        if self._story.runs:
+            self.sources.show_rows(self._story.runs[self.runs.place].path)
 
     def _show_empty(self) -> None:
         self.sheets.setCurrentIndex(0)
@@ -216,36 +246,89 @@ class BenchDrawer(Drawer):
     # --- the answer ---
 
     def show_step(self, step: object) -> None:
-        """Show the run beside the forecast, or why there is none."""
+        """Show the runs beside the forecast, or why there is none."""
         if isinstance(step, Refused):
+            self._on_refused(step)
+            return
+        assert isinstance(step, BenchView)
+        before = len(self._view.agreements) if self._view is not None else 0
+        self._view, self._fit = step, None
+        count = len(step.agreements)
+        self.runs.set_runs(
+            self._story, step.agreements, count - 1 if count > before else self.runs.place
+        )
+        self.story.set_story(self._story, None)
+        self.values.set_offered(step.offered)
+        self._show_run(self.runs.place)
+        # Their boxes are made only now, long after the tab order of the drawer.
+        buttons = (self.fit_button, self.take_button, self.story.keep_button, self.other_button)
+        chain = [*buttons, *self.runs.controls, *self.values.boxes, self.story.known_button]
+        for one, after in itertools.pairwise([*chain, self.export]):
+            QWidget.setTabOrder(one, after)
+        self.sheets.setCurrentIndex(1)
+        self.show_body()
+        self._show_buttons()
+
+    def _on_refused(self, step: Refused) -> None:
+        """Say what is wrong with a run; the others stay."""
+        run = self._story.runs[step.place]
+        if len(self._story.runs) > 1:
+            self._left_out = run
+            self._tell(self._story.without(step.place))
+            self.fault.say(step.why)
+        else:
             self._view = None
             self.say_answer("")
             self.hint.setText(tr(step.why))
             self._show_empty()
-            if step.is_open and self._path is not None:
-                self.sources.show_rows(self._path)
+        if step.is_open:
+            self.sources.show_rows(run.path)
+
+    def _show_run(self, place: int) -> None:
+        """Show one of the runs in words and in the plot."""
+        if self._view is None or place >= len(self._view.agreements):
             return
-        assert isinstance(step, BenchView)
-        self._view, self._fit = step, None
-        answer, numbers = agreement_sentences(step.agreement)
+        found = self._view.agreements[place]
+        answer, numbers = agreement_sentences(found)
         self.say_answer(answer)
-        self.said.setText(tr(numbers))
-        notes = (band_sentence(), *step.agreement.notes)
+        notes = (band_sentence(), *found.notes)
         self.notes.setText(" ".join(tr(note) for note in notes))
-        self.plot.set_agreement(step.agreement, f"{tr(answer)} {tr(numbers)}")
-        self.values.set_offered(step.offered)
-        # Their boxes are made only now, long after the tab order of the drawer.
-        chain = [self.fit_button, self.take_button, self.other_button, *self.values.boxes]
-        for before, after in itertools.pairwise([*chain, self.export]):
-            QWidget.setTabOrder(before, after)
-        self.sheets.setCurrentIndex(1)
-        self.show_body()
-        self._show_buttons()
+        self.plot.set_agreement(found, f"{tr(answer)} {tr(numbers)}")
+        if self._fit is None:
+            self.said.setText(tr(numbers))
+            self._show_more()
+        else:
+            self._show_fitted()
+
+    def _show_more(self) -> None:
+        """What the runs tell beside the values."""
+        lines: list[str] = []
+        if self._fit is not None:
+            lines += next_sentences(self._fit.fit, self._fit.prospects)
+            lines += drift_sentences(self._fit.drift) if self._fit.drift is not None else []
+        self.more.setText("\n".join(tr(line) for line in lines))
+        self.more.setVisible(bool(lines))
+
+    def _show_kept(self, sentence: str) -> None:
+        self.more.setText(tr(sentence))
+        self.more.setVisible(True)
+
+    def _show_fitted(self) -> None:
+        """The forecast with the fitted values, of the run on show."""
+        assert self._fit is not None
+        place, later = self.runs.place, self._story.runs[self.runs.place].is_later
+        places = self._story.places(later=later)
+        found: Fit | None = self._fit.fit
+        if later and self._story.places(later=False):
+            found = self._fit.later
+        fits = found is not None and found.is_good
+        self.plot.set_fitted(found.after[places.index(place)] if found and fits else None)
 
     def show_outdated(self) -> None:
         """A fit to an earlier design is no longer offered."""
         self._stop_search()
         self._fit = None
+        self._show_more()
         self._show_buttons()
 
     def focus_body(self) -> None:
@@ -256,11 +339,16 @@ class BenchDrawer(Drawer):
             self.values.boxes[0].setFocus()
 
     def table(self, name: str) -> Table:
-        """The readings, or the values."""
+        """The readings of the run on show, the values, what to measure next, or what has aged."""
         assert self._view is not None
+        fit = self._fit.fit if self._fit is not None else None
         if name == VALUES:
-            return values_table(self._view.offered, self._fit)
-        return readings_table(self._view.agreement)
+            return values_table(self._view.offered, fit)
+        if name == NEXT:
+            return outlook_table(fit, self._fit.prospects if self._fit is not None else ())
+        if name == CHANGES:
+            return drift_table(self._fit.drift if self._fit is not None else None)
+        return readings_table(self._view.agreements[self.runs.place])
 
     def picture(self) -> Picture:
         """The plot alone, large enough for its title: buttons and ticks are no picture."""
@@ -285,11 +373,11 @@ class BenchDrawer(Drawer):
             self._stop_search()
             self.said.setText(tr("The fit was stopped."))
             return
-        assert self._path is not None
         self._fit = None
         self.values.set_fit(None)
         self.plot.set_fitted(None)
-        self.search.set_steps(partial(fit_steps, self._path, self._told, self.values.chosen))
+        self._show_more()
+        self.search.set_steps(partial(fit_steps, self._story, self.values.chosen))
         self.search.set_open(True)
         self.said.setText(tr("Fitting…"))
         self._show_buttons()
@@ -302,14 +390,20 @@ class BenchDrawer(Drawer):
         if isinstance(step, Refused):
             self.said.setText(tr(step.why))
             return
-        assert isinstance(step, Fit)
-        self.said.setText(tr(fit_sentence(step)))
-        self.plot.set_fitted(step.after[0])
-        if step.done:
-            self._fit = step
-            self.values.set_fit(step if step.is_good else None)
-            if not step.is_good:
-                self.plot.set_fitted(None)
+        assert isinstance(step, FitView)
+        fit = step.fit
+        self.said.setText(tr(fit_sentence(fit)))
+        if not fit.done:
+            place = self.runs.place
+            if not self._story.runs[place].is_later:
+                at = self._story.places(later=False).index(place)
+                self.plot.set_fitted(fit.after[at])
+            return
+        self._fit = step
+        self.values.set_fit(fit if fit.is_good else None)
+        self.story.set_story(self._story, step.later or fit)
+        self._show_fitted()
+        self._show_more()
 
     def _on_search_ended(self) -> None:
         self._stop_search()
@@ -319,9 +413,9 @@ class BenchDrawer(Drawer):
         self.said.setText(tr(sentence))
 
     def _on_take(self) -> None:
-        if self._fit is None or not self._fit.is_good:
+        if self._fit is None or not self._fit.fit.is_good:
             return
-        found = {path: float(f"{value:.5g}") for path, value in self._fit.found.items()}
+        found = rounded(self._fit.fit)
         self.document.begin_gesture()
         self.document.edit_together(
             all_values(self.document.scenario, found), "values fitted to a log"
@@ -333,8 +427,10 @@ class BenchDrawer(Drawer):
         self.fit_button.setText(tr("Stop") if busy else tr("Fit", "values"))
         self.fit_button.setAccessibleName(self.fit_button.text())
         self.fit_button.setEnabled(busy or bool(self.values.chosen))
-        good = self._fit is not None and self._fit.is_good
+        good = self._fit is not None and self._fit.fit.is_good
         self.take_button.setEnabled(good and not busy)
+        told = self._fit is not None and bool(kinds_of(self._fit.later or self._fit.fit))
+        self.story.keep_button.setEnabled(told and not busy)
 
     def hideEvent(self, event: QHideEvent) -> None:
         """A closed drawer computes nothing."""

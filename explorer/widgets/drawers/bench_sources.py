@@ -44,6 +44,8 @@ class BenchSources(QObject):
 
     chosen = Signal(object)
     """Carries the path of a run that is to be compared."""
+    added = Signal(object)
+    """Carries the path of a run of the same device, to be fitted together with those open."""
     grown = Signal(object)
     """Carries the path of a run that has more readings than before."""
     told = Signal(object, object)
@@ -83,6 +85,12 @@ class BenchSources(QObject):
         path = pick_log(self._over)
         if path is not None:
             self.chosen.emit(path)
+
+    def add_file(self) -> None:
+        """Ask for a file of the same device."""
+        path = pick_log(self._over)
+        if path is not None:
+            self.added.emit(path)
 
     def show_rows(self, path: Path) -> None:
         """Show how a file is read, and ask what it leaves open."""

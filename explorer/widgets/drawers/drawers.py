@@ -182,7 +182,7 @@ def _build(key: str, document: Document, jobs: JobRunner, settings: SettingsStor
     if key == "bench":
         from explorer.widgets.drawers.bench_drawer import BenchDrawer
 
-        return BenchDrawer(document, jobs, settings.runs_folder)
+        return BenchDrawer(document, jobs, settings.runs_folder, settings.parts_folder)
     from explorer.widgets.drawers.spread_drawer import SpreadDrawer
 
     return SpreadDrawer(document, jobs)
