@@ -94,10 +94,9 @@ def bench_steps(story: Story, case: Case, stopped: Stopped) -> Iterator[BenchVie
 def fit_steps(
     story: Story, paths: tuple[str, ...], case: Case, stopped: Stopped
 ) -> Iterator[FitView | Refused]:
-    """A search for the values at some paths, growing; then what has aged, and what to do next."""
+    """A search for the values at some paths, growing; then what has aged."""
     from explorer.advice.bench.drift import drift
     from explorer.advice.bench.fit import fit
-    from explorer.advice.bench.outlook import outlook
     from explorer.advice.bench.parameters import parameter
 
     try:
@@ -111,19 +110,30 @@ def fit_steps(
         for found in fit(case, first or second, chosen, stopped, known):
             view = FitView(fit=found)
             yield view
-        if view is None or not view.fit.is_good:
+        if view is None or not view.fit.is_good or not (first and second):
             return
-        if first and second:
-            for found in fit(case, second, chosen, stopped, known):
-                view = replace(view, later=found)
-            if view.later is None:
-                return
+        for found in fit(case, second, chosen, stopped, known):
+            view = replace(view, later=found)
+        if view.later is not None:
             if view.later.is_good:
                 told = drift(view.fit, view.later, same_meter=story.same_meter)
                 view = replace(view, drift=told)
             yield view
+    except ValueError as error:
+        yield Refused(why=str(error))
+
+
+def next_steps(
+    story: Story, view: FitView, case: Case, stopped: Stopped
+) -> Iterator[FitView | Refused]:
+    """The same fit with what other measurements would bring, at once."""
+    from explorer.advice.bench.outlook import outlook
+
+    try:
+        places = story.places(later=False) or story.places(later=True)
+        runs = [run_of(story, place) for place in places]
+        found = outlook(case, runs, view.fit, stopped, dict(story.known))
         if not stopped():
-            prospects = outlook(case, first or second, view.fit, stopped, known)
-            yield replace(view, prospects=prospects)
+            yield replace(view, prospects=found)
     except ValueError as error:
         yield Refused(why=str(error))

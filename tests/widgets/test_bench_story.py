@@ -99,7 +99,10 @@ def test_runs_of_one_device_are_fitted_together_and_what_has_aged_is_told(
     value = drawer._fit.fit.values[0]
     assert abs(value.value - TRUTH) < value.plus_minus < 0.05
     assert drawer.table(CHANGES)["seen"] == ["true"]
+    with qtbot.waitSignal(drawer.search.finished, timeout=PATIENT):
+        drawer.next_button.click()
     assert len(drawer.table(NEXT)["measurement"]) > 3
+    assert "easure" in drawer.more.text()
 
     drawer.story.keep_button.click()
     part = Shelf(tmp_path / "parts").stores()[0]
@@ -145,8 +148,10 @@ def test_what_is_known_better_is_told_in_a_dialog(qtbot, drawer, logs):
     assert "0" in dialog.fault.text()
     dialog.take_button.click()
     assert dialog.isVisible()  # what was refused is not taken
+    field.setFocus()
     field.selectAll()
     qtbot.keyClicks(field, "0.5")
+    qtbot.keyClick(field, Qt.Key.Key_Return)
     with renewed(qtbot, drawer):
         dialog.take_button.click()
     assert drawer._story.known == (("load.sleep_A", 0.005),)

@@ -7,8 +7,7 @@ from dataclasses import replace
 from functools import partial
 from pathlib import Path
 
-from PySide6.QtCore import QPointF, QRectF, QSize, QSizeF, Qt
-from PySide6.QtGui import QHideEvent, QPainter, QResizeEvent
+from PySide6.QtGui import QHideEvent, QResizeEvent
 from PySide6.QtWidgets import (
     QBoxLayout,
     QHBoxLayout,
@@ -23,13 +22,19 @@ from explorer.advice.bench.found_parts import kinds_of, rounded
 from explorer.advice.bench.parameters import all_values
 from explorer.files.table_reader.told import Told
 from explorer.state import theme
-from explorer.state.bench_steps import BenchView, FitView, Refused, bench_steps, fit_steps
+from explorer.state.bench_steps import (
+    BenchView,
+    FitView,
+    Refused,
+    bench_steps,
+    fit_steps,
+    next_steps,
+)
 from explorer.state.document import Document
 from explorer.state.drawer_feeds import Feed
 from explorer.state.jobs import JobRunner
 from explorer.state.language import tr
 from explorer.state.story import RunFile, Story
-from explorer.state.theme import LIGHT
 from explorer.text import say
 from explorer.widgets.buttons import pill
 from explorer.widgets.drawers.bench_empty import BenchEmpty
@@ -50,8 +55,6 @@ from explorer.words.outlook import drift_sentences, drift_table, next_sentences,
 QUESTION = say("Does it match a log?")
 READINGS, VALUES = say("readings"), say("values")
 NEXT, CHANGES = say("measurements"), say("changes")
-PICTURE = QSize(960, 420)
-"""Least size of an exported picture. [px]"""
 NARROW, LIST_HEIGHT = 600, 190
 """Width below which the list stands under the plot, and how high it is there. [px]"""
 KEPT = "bench_story"
@@ -108,6 +111,11 @@ class BenchDrawer(Drawer):
         self.take_button = pill(
             tr("Take over"), tr("Put the fitted values into the design; undo takes them back")
         )
+        self.next_button = pill(
+            tr("What next?"),
+            tr("Which measurement to make next, and by how much it would narrow each value"),
+        )
+        self.next_button.clicked.connect(self._on_next)
         self.sources.chosen.connect(self.open_log)
         self.sources.added.connect(self.add_log)
         self.sources.grown.connect(self._on_grown)
@@ -152,7 +160,12 @@ class BenchDrawer(Drawer):
         column.addWidget(self.said)
         column.addWidget(self.more)
         column.addWidget(self.values)
-        column.addWidget(self.story.known_button, 0, Qt.AlignmentFlag.AlignLeft)
+        ways = QHBoxLayout()
+        ways.setSpacing(6)
+        ways.addWidget(self.story.known_button)
+        ways.addWidget(self.next_button)
+        ways.addStretch(1)
+        column.addLayout(ways)
         column.addWidget(self.notes)
         column.addStretch(1)
         right = QVBoxLayout()
@@ -178,15 +191,7 @@ class BenchDrawer(Drawer):
     # --- the logs ---
 
     def open_log(self, path: Path, told: Told | None = None) -> None:
-        """Hold the forecast against a file; one that has only grown stays on show meanwhile.
-
-        Parameters
-        ----------
-        path : pathlib.Path
-            A logged run, in the place of all that are open.
-        told : Told, optional
-            What a person said about a file that can be read in two ways.
-        """
+        """Hold the forecast against a file alone; one that has only grown stays on show."""
         if [run.path for run in self._story.runs] != [path]:
             self._view = None
             self.say_nothing(tr("Working it out…"))
@@ -262,7 +267,8 @@ class BenchDrawer(Drawer):
         self._show_run(self.runs.place)
         # Their boxes are made only now, long after the tab order of the drawer.
         buttons = (self.fit_button, self.take_button, self.story.keep_button, self.other_button)
-        chain = [*buttons, *self.runs.controls, *self.values.boxes, self.story.known_button]
+        chain = [*buttons, *self.runs.controls, *self.values.boxes, self.story.known_button,
+                 self.next_button]  # fmt: skip
         for one, after in itertools.pairwise([*chain, self.export]):
             QWidget.setTabOrder(one, after)
         self.sheets.setCurrentIndex(1)
@@ -352,14 +358,7 @@ class BenchDrawer(Drawer):
 
     def picture(self) -> Picture:
         """The plot alone, large enough for its title: buttons and ticks are no picture."""
-        size = self.plot.size().expandedTo(PICTURE)
-        return Picture(
-            title=tr(self.question), subtitle=self.subtitle(), size=size, paint=self._paint_picture
-        )
-
-    def _paint_picture(self, painter: QPainter) -> None:
-        size = self.plot.size().expandedTo(PICTURE)
-        self.plot.paint_on(painter, QRectF(QPointF(), QSizeF(size)), LIGHT)
+        return self.plot.picture(tr(self.question), self.subtitle())
 
     # --- the fit ---
 
@@ -371,7 +370,7 @@ class BenchDrawer(Drawer):
     def _on_fit(self) -> None:
         if self.is_searching:
             self._stop_search()
-            self.said.setText(tr("The fit was stopped."))
+            self.said.setText(tr("The search was stopped."))
             return
         self._fit = None
         self.values.set_fit(None)
@@ -380,6 +379,15 @@ class BenchDrawer(Drawer):
         self.search.set_steps(partial(fit_steps, self._story, self.values.chosen))
         self.search.set_open(True)
         self.said.setText(tr("Fitting…"))
+        self._show_buttons()
+
+    def _on_next(self) -> None:
+        if self._fit is None or self.is_searching:
+            return
+        self.search.set_steps(partial(next_steps, self._story, self._fit))
+        self.search.set_open(True)
+        self.more.setText(tr("Looking at what could be measured next…"))
+        self.more.setVisible(True)
         self._show_buttons()
 
     def _stop_search(self) -> None:
@@ -429,6 +437,7 @@ class BenchDrawer(Drawer):
         self.fit_button.setEnabled(busy or bool(self.values.chosen))
         good = self._fit is not None and self._fit.fit.is_good
         self.take_button.setEnabled(good and not busy)
+        self.next_button.setEnabled(good and not busy)
         told = self._fit is not None and bool(kinds_of(self._fit.later or self._fit.fit))
         self.story.keep_button.setEnabled(told and not busy)
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 from numpy.typing import NDArray
-from PySide6.QtCore import QPointF, QRectF, QSize, Qt
+from PySide6.QtCore import QPointF, QRectF, QSize, QSizeF, Qt
 from PySide6.QtGui import QPainter, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
@@ -12,7 +12,8 @@ from explorer.advice.bench.forecast import Agreement
 from explorer.quantity import show
 from explorer.state import theme
 from explorer.state.language import tr
-from explorer.state.theme import Tokens, tokens_of
+from explorer.state.theme import LIGHT, Tokens, tokens_of
+from explorer.widgets.drawers.export import Picture
 from explorer.words.fit import small_volts
 from explorer.words.moments import time_ticks
 
@@ -20,6 +21,8 @@ FloatArray = NDArray[np.float64]
 _LEFT, _RIGHT, _TOP, _BOTTOM, _GAP = 50.0, 10.0, 18.0, 18.0, 12.0
 _STRIP_SHARE = 0.3
 _TICK_PX = 64.0
+PICTURE = QSize(960, 420)
+"""Least size of an exported picture. [px]"""
 _LEAST_V = 0.05
 """Least height of the voltage axis: a resting store is a straight line, not its noise. [V]"""
 
@@ -56,6 +59,15 @@ class BenchPlot(QWidget):
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         self.paint_on(painter, QRectF(self.rect()), tokens_of(self.palette()))
         painter.end()
+
+    def picture(self, title: str, subtitle: str) -> Picture:
+        """Both plots for a file."""
+        size = self.size().expandedTo(PICTURE)
+        return Picture(title=title, subtitle=subtitle, size=size, paint=self._paint_picture)
+
+    def _paint_picture(self, painter: QPainter) -> None:
+        size = self.size().expandedTo(PICTURE)
+        self.paint_on(painter, QRectF(QPointF(), QSizeF(size)), LIGHT)
 
     def paint_on(self, painter: QPainter, rect: QRectF, tokens: Tokens) -> None:
         """Paint both plots somewhere else, such as into a file."""

@@ -56,8 +56,8 @@ class BenchStory(QObject):
             tr("Put what is determined on your shelf of parts with its ±, and take it from there"),
         )
         self.known_button = pill(
-            tr("How well is the rest known…"),
-            tr("Tell how well values are known that are not fitted"),
+            tr("What is known…"),
+            tr("Tell how well the values are known that are not fitted"),
         )
         self.runs.conditions_wanted.connect(self.ask_conditions)
         self.runs.remove_wanted.connect(self._on_remove)
