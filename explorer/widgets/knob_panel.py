@@ -81,6 +81,7 @@ class KnobPanel(Card):
         self._timing: PulseTiming | None = None
         self.rows: list[KnobRow] = []
         self.folds: list[Fold] = []
+        self._tables = False
         self._glances: list[tuple[Glance, Callable[[Scenario], tuple[Line, ...]]]] = []
         self._operations = CalmComboBox()
         self._operations.setAccessibleName(tr("Operation that the load slider moves"))
@@ -146,8 +147,17 @@ class KnobPanel(Card):
         QTimer.singleShot(0, self, self._fit_glances)
 
     def _fit_glances(self) -> None:
+        wide = self.width() >= TABLES
+        if wide == self._tables:
+            return
+        self._tables = wide
         for glance, _ in self._glances:
-            glance.set_wide(self.width() >= TABLES)
+            glance.set_wide(wide)
+        for fold in self.folds:
+            fold.layout().invalidate()
+            fold.updateGeometry()
+        self._column.invalidate()
+        self._column.activate()
 
     def _knobs(self) -> tuple[Knob, ...]:
         return knobs_for(self._document.scenario, self.operation, self._held)

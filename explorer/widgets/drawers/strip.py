@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QSize, Qt, Signal
-from PySide6.QtGui import QResizeEvent
+from PySide6.QtGui import QFont, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 
+from explorer.state import theme
 from explorer.state.language import tr
 from explorer.text import texts
 from explorer.widgets.buttons import PillButton
@@ -73,10 +74,18 @@ class DrawerStrip(Card):
         """Take the longest wording that fits."""
         super().resizeEvent(event)
         levels = len(next(iter(WORDINGS.values())))
+        self._set_font(theme.font("body"))
         level = next((n for n in range(levels) if self._width(n) <= self.width()), levels - 1)
+        if self._width(level) > self.width():
+            self._set_font(theme.font("small"))
         for key, button in self.buttons.items():
             if button.text() != tr(WORDINGS[key][level]):
                 button.setText(tr(WORDINGS[key][level]))
+
+    def _set_font(self, font: QFont) -> None:
+        for button in self.buttons.values():
+            if button.font() != font:
+                button.setFont(font)
 
     def _width(self, level: int) -> int:
         total = 2 * _EDGE + _GAP * (len(self.buttons) - 1)

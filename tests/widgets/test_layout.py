@@ -1,0 +1,111 @@
+"""No text overlaps another or leaves its box, measured from the widgets, in every size."""
+
+import pytest
+from PySide6.QtWidgets import QLabel, QWidget
+
+from explorer.resource_files import scenario_folder
+from explorer.state.language import set_language
+from tests.widgets.layout import cut, faults, overlaps
+
+SIZES = ((960, 540), (1280, 720), (1920, 1080), (3840, 2160))
+
+
+@pytest.fixture(params=["en", "de"])
+def speaking(request, qapp):
+    set_language(request.param)
+    yield request.param
+    set_language("en")
+
+
+@pytest.fixture
+def desk(speaking, window, qapp):
+    """A window with a design that has much to say."""
+    window.document.open_example(scenario_folder() / "door_counter.json")
+    window.solver.solve_now()
+    _ = window.trace
+    return window
+
+
+TURNS = 12
+"""Of the event loop in which what is still arriving finds its place."""
+
+
+def settle(window, qapp, width, height):
+    window.resize(width, height)
+    for _ in range(4):  # folds and answers fit themselves one turn later
+        qapp.processEvents()
+
+
+def lasting(qapp, *parts):
+    """What is wrong and stays so: a text that has just arrived is laid out a turn later."""
+    found = []
+    for _ in range(TURNS):
+        found = [fault for part in parts for fault in faults(part)]
+        if not found:
+            break
+        qapp.processEvents()
+    return found
+
+
+def test_texts_have_their_room_in_every_size_and_language(desk, qapp):
+    found = {}
+    for size in SIZES:
+        settle(desk, qapp, *size)
+        found[size] = lasting(qapp, desk)
+    assert not any(found.values()), found
+
+
+def test_with_folds_a_drawer_and_the_help_open_too(desk, qapp):
+    desk.drawers.open("spread")
+    for fold in desk.knobs.folds:
+        fold.set_open(True)
+    desk.knobs.rows[0].slider.setFocus()
+    desk.assistance.on_help()
+    found = {}
+    for size in SIZES[:3]:
+        settle(desk, qapp, *size)
+        found[size] = lasting(qapp, desk.knobs, desk.sign, desk.title_bar)
+    assert not any(found.values()), found
+
+
+def test_closed_folds_are_as_high_as_what_they_tell_also_after_another_size(desk, qapp):
+    for size in ((1920, 1080), (960, 540), (1920, 1080)):
+        settle(desk, qapp, *size)
+        for fold in desk.knobs.folds:
+            assert fold.height() <= fold.sizeHint().height() + 2, size
+            assert fold.height() >= fold.minimumSizeHint().height(), size
+
+
+def test_the_window_never_asks_for_more_than_the_smallest_screen(desk, qapp):
+    assert desk.minimumSize().width() <= 960
+    assert desk.minimumSize().height() <= 540
+    settle(desk, qapp, 960, 540)
+    assert (desk.width(), desk.height()) == (960, 540)
+
+
+def test_pulse_and_answers_can_be_reached_in_the_smallest_window(desk, qapp):
+    settle(desk, qapp, 960, 540)
+    scroll = desk.centre._scroll
+    last = [row for row in desk.trace.answers.rows if row.isVisible()][-1]
+    last.setFocus()
+    desk.centre.keep_in_sight(last)
+    qapp.processEvents()
+    shown = scroll.viewport().rect()
+    at = last.mapTo(scroll.viewport(), last.rect().center())
+    assert shown.contains(at)
+    desk.trace.spans.button(0).click()
+    assert desk.trace.pulse.isVisible()
+
+
+def test_what_is_measured_is_found(qtbot):
+    """The measure itself: a label that is cut, and two that lie on each other."""
+    box = QWidget()
+    qtbot.addWidget(box)
+    one, other = QLabel("Fernhollow Glasshouse", box), QLabel("potting shed", box)
+    one.setGeometry(0, 0, 60, 20)
+    other.setGeometry(30, 5, 200, 20)
+    box.resize(300, 60)
+    box.show()
+    assert cut(one)
+    assert not cut(other)
+    assert list(overlaps(box)) == [(one.text(), other.text())]
