@@ -1,4 +1,4 @@
-"""The first-run tour: five steps, each about one part of the window."""
+"""The first-run tour: six steps, each about one part of the window."""
 
 from __future__ import annotations
 
@@ -18,27 +18,36 @@ class Step:
 
 STEPS: tuple[Step, ...] = (
     Step(
+        key="guide",
+        title=say("The guide"),
+        text=say(
+            "No numbers at hand? The guide asks five simple questions and answers with a design "
+            "that you can change here."
+        ),
+    ),
+    Step(
         key="knobs",
-        title=say("Four knobs"),
+        title=say("Four sliders"),
         text=say(
             "Light, panels, store and load pulse: drag one, or give it the focus and use the "
-            "arrow keys. One step is one real part. Below each, a fold holds the details."
+            "arrow keys. Open the details below each for every other value."
         ),
     ),
     Step(
         key="break_even",
-        title=say("Where it breaks even"),
+        title=say("Where the verdict changes"),
         text=say(
-            "Where a track is thick and green the design runs, where it is dashed it is marginal, "
-            "everything else as it is. The line below it says the same in numbers."
+            "Where the track is thick and green, the design runs; where it is dashed, it is "
+            "marginal, with everything else unchanged. The line below gives the same in numbers."
         ),
     ),
     Step(
         key="sign",
-        title=say("The sign"),
+        title=say("The verdict"),
         text=say(
-            "A full disc runs, a half disc is marginal, an open ring falls short. The reason "
-            "that governs stands beside it, and the six checks below; press one to read it."
+            "A full disc runs, a half disc is marginal: it works, with less margin than "
+            "required. An open ring falls short. Beside it stands the deciding reason, below it "
+            "the six checks; press one to read it."
         ),
     ),
     Step(
@@ -51,10 +60,11 @@ STEPS: tuple[Step, ...] = (
     ),
     Step(
         key="drawers",
-        title=say("The drawers"),
+        title=say("The questions"),
         text=say(
-            "Below the trace: where the energy goes, which store, where it would work, how "
-            "sure. Press F1 anywhere to have a quantity explained. This tour is in the Help menu."
+            "Where the energy goes, which store suits, where else it would work, how certain the "
+            "answer is, how the panel works, and whether a measurement agrees. F1 explains what "
+            "has the focus. This tour is in the Help menu."
         ),
     ),
 )

@@ -7,6 +7,7 @@ from collections.abc import Callable
 from PySide6.QtCore import QEvent, QSize, Qt, Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
+from explorer.state.language import tr
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.icons import icon
 from explorer.widgets.tab_order import splice_tabs
@@ -30,6 +31,9 @@ class Fold(QWidget):
         self.button = PillButton(outlined=False, fills=False)
         self.button.setText(title)
         self.button.setAccessibleName(title.replace("&", ""))
+        self.button.setAccessibleDescription(
+            tr("Opens the details of this part: every value that has no slider.")
+        )
         self.button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
         self.button.setCheckable(True)
         self.button.setIconSize(QSize(12, 12))
@@ -59,6 +63,11 @@ class Fold(QWidget):
         self._draw_icon()
         if is_open:
             self.opened.emit(self)
+
+    def refit(self) -> None:
+        """What it tells while it is closed has another height."""
+        self._layout.invalidate()
+        self.updateGeometry()
 
     def changeEvent(self, event: QEvent) -> None:
         """Draw the icon in the colours of a new theme."""

@@ -154,8 +154,7 @@ class KnobPanel(Card):
         for glance, _ in self._glances:
             glance.set_wide(wide)
         for fold in self.folds:
-            fold.layout().invalidate()
-            fold.updateGeometry()
+            fold.refit()
         self._column.invalidate()
         self._column.activate()
 

@@ -377,6 +377,7 @@ class MainWindow(QMainWindow):
     def _tour_parts(self, key: str) -> list[QWidget]:
         """What a step of the tour points at."""
         parts: dict[str, list[QWidget]] = {
+            "guide": [self.title_bar.button_of(self.commands["guide"])],
             "knobs": [self.knobs],
             "break_even": [self.knobs.rows[0]],
             "sign": [self.sign],

@@ -9,6 +9,7 @@ from typing import Literal
 from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
 
 from explorer.state.language import tr
+from explorer.widgets.message_box import MessageBox
 
 SaveAnswer = Literal["save", "discard", "cancel"]
 RestoreAnswer = Literal["restore", "discard", "later"]
@@ -19,14 +20,14 @@ _MOST_LINES = 8
 def tell(parent: QWidget | None, title: str, text: str) -> None:
     """Say something that needs no choice; title and text may be `Text`."""
     close = QMessageBox.StandardButton.Close
-    box = QMessageBox(QMessageBox.Icon.Warning, tr(title), tr(text), close, parent)
+    box = MessageBox(QMessageBox.Icon.Warning, tr(title), tr(text), close, parent)
     box.exec()
 
 
 def ask_save(parent: QWidget | None, name: str) -> SaveAnswer:
     """Ask what becomes of unsaved changes; Esc cancels."""
     buttons = QMessageBox.StandardButton
-    box = QMessageBox(
+    box = MessageBox(
         QMessageBox.Icon.Question,
         tr("Unsaved changes"),
         tr("“{name}” has changes that are not saved.", name=name),
@@ -44,7 +45,7 @@ def ask_save(parent: QWidget | None, name: str) -> SaveAnswer:
 
 def ask_restore(parent: QWidget | None, lines: Sequence[str]) -> RestoreAnswer:
     """Ask what becomes of work that was not saved before a crash; Esc leaves it for later."""
-    box = QMessageBox(
+    box = MessageBox(
         QMessageBox.Icon.Question,
         tr("Unsaved work found"),
         tr("The program ended before this was saved:"),
@@ -67,7 +68,7 @@ def ask_restore(parent: QWidget | None, lines: Sequence[str]) -> RestoreAnswer:
 
 def ask_replace_older(parent: QWidget | None, path: Path, version: int) -> bool:
     """Ask whether a file of an older version may be overwritten."""
-    box = QMessageBox(
+    box = MessageBox(
         QMessageBox.Icon.Question,
         tr("Older scenario file"),
         tr(
@@ -95,7 +96,7 @@ def ask_overwrite(parent: QWidget | None, path: Path, *, gone: bool) -> Overwrit
         title = tr("The file has changed")
         text = tr("{file} was changed elsewhere since it was opened here.", file=path.name)
     none = QMessageBox.StandardButton.NoButton
-    box = QMessageBox(QMessageBox.Icon.Question, title, text, none, parent)
+    box = MessageBox(QMessageBox.Icon.Question, title, text, none, parent)
     roles = QMessageBox.ButtonRole
     write = box.addButton(tr("Save anew") if gone else tr("Keep mine"), roles.AcceptRole)
     reload = None if gone else box.addButton(tr("Read it again"), roles.DestructiveRole)
@@ -133,7 +134,7 @@ def pick_save(parent: QWidget | None, suggestion: str) -> Path | None:
 
 def ask_delete(parent: QWidget | None, name: str) -> bool:
     """Ask whether a part may go for good; Esc keeps it."""
-    box = QMessageBox(
+    box = MessageBox(
         QMessageBox.Icon.Question,
         tr("Delete a part"),
         tr("“{name}” will be deleted from the shelf.", name=name),

@@ -118,6 +118,10 @@ class TitleBar(QWidget):
         self._buttons.append(button)
         return button
 
+    def button_of(self, action: QAction) -> PillButton:
+        """The button of an action."""
+        return next(b for b in self._buttons if b.defaultAction() is action)
+
     def changeEvent(self, event: QEvent) -> None:
         """Draw the place in the soft text of a new theme."""
         super().changeEvent(event)

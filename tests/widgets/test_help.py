@@ -143,7 +143,7 @@ def test_a_check_of_the_sign_is_explained(window, assistance):
 
 
 def test_without_anything_to_explain_the_pane_says_what_it_is_for(window, assistance):
-    window.title_bar._buttons[0].setFocus()
+    window.setFocus()
     window.commands["help"].trigger()
     assert "Put the focus on" in assistance.pane.view.toPlainText()
 
@@ -289,13 +289,50 @@ def test_find_marks_the_words_and_says_where_there_are_none(qtbot):
     assert window.found.text() == "not on this page"
 
 
+def test_f1_explains_every_stop_of_the_window(window, assistance, qapp):
+    """Sliders, fields, plots, answers, buttons: whatever Tab comes to."""
+    window.document.edit("load.actuator", "door_lock")
+    window.solver.solve_now()
+    for fold in window.knobs.folds:
+        fold.set_open(True)
+    _ = window.trace
+    qapp.processEvents()
+    at, seen, silent = window.knobs.rows[0].field, set(), []
+    while at not in seen and len(seen) < 600:
+        seen.add(at)
+        if at.isVisible() and at.focusPolicy() & Qt.FocusPolicy.TabFocus and at.window() is window:
+            assistance.pane.show_idle()
+            if not assistance._explain(at) or not assistance.pane.key:
+                silent.append((type(at).__name__, at.accessibleName(), at.objectName()))
+        at = at.nextInFocusChain()
+    assert len(seen) > 60
+    assert not silent, silent[:3] if len(silent) < 4 else [s[1:] for s in silent]
+
+
+def test_f1_on_an_answer_gives_its_meaning_and_on_the_trace_what_is_drawn(window, assistance):
+    row = window.trace.answers.rows[0]
+    assistance._explain(row)
+    assert row.accessibleDescription() in assistance.pane.view.toPlainText()
+    assistance._explain(window.trace.plot)
+    assert "dashed lines" in assistance.pane.view.toPlainText()
+
+
+def test_the_pane_leaves_the_trace_its_room_on_a_wide_screen(window, assistance, qapp):
+    window.resize(1920, 1080)
+    assistance.on_help()
+    for _ in range(4):
+        qapp.processEvents()
+    assert window.trace.width() > 600
+    assert assistance.pane.width() == 320
+
+
 # --- tour ---
 
 
-def test_the_tour_walks_five_steps_over_parts_that_are_there(qtbot, window, assistance):
+def test_the_tour_walks_six_steps_over_parts_that_are_there(qtbot, window, assistance):
     assistance.start_tour()
     overlay = assistance.overlay
-    assert len(STEPS) == 5
+    assert len(STEPS) == 6
     for step in STEPS:
         assert overlay.title.text() == step.title
         if step.key != "drawers":  # the drawers may not be in this window yet
@@ -311,9 +348,9 @@ def test_the_tour_goes_back_and_is_skipped_with_esc(qtbot, window, assistance):
     assistance.start_tour()
     overlay = assistance.overlay
     qtbot.mouseClick(overlay.next, Qt.MouseButton.LeftButton)
-    assert overlay.place.text() == "2 of 5"
+    assert overlay.place.text() == "2 of 6"
     qtbot.mouseClick(overlay.back, Qt.MouseButton.LeftButton)
-    assert overlay.place.text() == "1 of 5"
+    assert overlay.place.text() == "1 of 6"
     qtbot.keyClick(overlay, Qt.Key.Key_Escape)
     assert assistance.overlay is None
     assert window.settings.settings.tour_seen

@@ -224,6 +224,7 @@ class ListForm(QWidget):
         self._add.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
         self._add.setIconSize(QSize(12, 12))
         self._add.setObjectName(f"{path}.add")
+        self._add.setToolTip(tr("Adds one more below the last; undo takes it back"))
         self._add.setIcon(icon("add", self.palette()))
         self._add.setMinimumHeight(26)
         self._add.clicked.connect(self._on_add)

@@ -34,8 +34,8 @@ if TYPE_CHECKING:
 _TOUR_DELAY_MS = 600
 """The window is on the screen and its trace is drawn by then."""
 _HELP_KEYS = ("F1", "?")
-_WIDE, _SHARE = 1250, 24
-"""Width from which the pane fits beside the sign, and its share of the width there."""
+_WIDE, _PANE = 1560, 320
+"""Width from which the pane fits beside the sign, and its own. [px]"""
 
 
 class Assistance(QObject):
@@ -152,11 +152,15 @@ class Assistance(QObject):
             return
         if self._ground.width() >= _WIDE:
             if body.indexOf(pane) < 0:
-                body.addWidget(pane, _SHARE)
+                pane.setFixedWidth(_PANE)
+                body.addWidget(pane)
             return
         body.removeWidget(pane)
         knobs, sign = self._knobs.geometry(), self._sign.geometry()
         left, right = knobs.right() + body.spacing(), sign.left() - body.spacing()
+        # Over the right of the middle: the beginning of the trace stays in sight.
+        left = max(left, right - _PANE)
+        pane.setFixedWidth(right - left)
         pane.setGeometry(QRect(left, sign.top(), right - left, sign.height()))
         pane.raise_()
 
@@ -194,13 +198,17 @@ class Assistance(QObject):
 
     def _explain(self, widget: QWidget | None) -> bool:
         """Put the quantity of a widget, or of what it lies in, into the pane."""
+        from explorer.widgets.help.parts import PICTURES
         from explorer.widgets.help.quantities import entries, help_key
 
-        scenario = self._document.scenario
+        scenario, asked = self._document.scenario, widget
         while widget is not None and widget is not self._window:
             if widget in self._sign.rows:
                 row = [r is widget for r in self._sign.rows].index(True)
                 self.pane.show_idea(CHECK_NAMES[row])
+                return True
+            if picture := PICTURES.get(type(widget).__name__):
+                self.pane.show_words(*(tr(part) for part in picture))
                 return True
             path = widget.knob.path if isinstance(widget, KnobRow) else widget.objectName()
             key = help_key(scenario, path) if path else None
@@ -208,7 +216,16 @@ class Assistance(QObject):
                 self.pane.show_entry(entries()[key])
                 return True
             widget = widget.parentWidget()
-        return False
+        return asked is not None and self._explain_control(asked)
+
+    def _explain_control(self, widget: QWidget) -> bool:
+        """What a control says of itself: its name, and what stands in its tip."""
+        name = widget.accessibleName() or str(getattr(widget, "text", str)()).replace("&", "")
+        told = widget.accessibleDescription() or widget.toolTip()
+        if not name or not told:
+            return False
+        self.pane.show_words(name, told)
+        return True
 
     # --- all of the help ---
 

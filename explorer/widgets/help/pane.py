@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from html import escape
 
 from PySide6.QtCore import QEvent, QSize, Qt, Signal
 from PySide6.QtGui import QKeyEvent
@@ -76,6 +77,13 @@ class HelpPane(Card):
         self.key = f"idea.{key}"
         self.section.setText(tr("Verdict"))
         self.view.show_html(idea_html(key))
+
+    def show_words(self, title: str, text: str) -> None:
+        """Explain something else; title and text are in the language on show."""
+        self.key = f"words.{title}"
+        self.section.setText(tr("Help"))
+        body = "".join(f"<p>{escape(part)}</p>" for part in text.split("\n") if part)
+        self.view.show_html(f"<h3>{escape(title)}</h3>{body}")
 
     def show_cautions(self, found: Iterable[Caution]) -> None:
         """Show cautions in full."""

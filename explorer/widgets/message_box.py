@@ -1,0 +1,62 @@
+"""A message box that looks like the window that it stands over."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QRectF, Qt
+from PySide6.QtGui import QPainter, QPen, QPixmap
+from PySide6.QtWidgets import QApplication, QMessageBox, QWidget
+
+from explorer.state import theme
+from explorer.state.theme import Tokens, tokens_of
+from explorer.widgets.paint import paint_hazard
+
+_SIGN = 36
+_BUTTON = (
+    "QPushButton {{ border: 1px solid {edge}; border-radius: 6px; background: {card}; "
+    "color: {ink}; min-height: 28px; padding: 0 14px; }}"
+    "QPushButton:hover {{ background: {paper}; }}"
+    "QPushButton:pressed {{ background: {line}; }}"
+    "QPushButton:default {{ background: {accent}; color: {on_accent}; border-color: {accent}; }}"
+    "QPushButton:focus {{ border: 2px solid {ink}; }}"
+)
+
+
+class MessageBox(QMessageBox):
+    """The usual buttons and keys in the colours, type and shapes of the program."""
+
+    def __init__(
+        self,
+        kind: QMessageBox.Icon,
+        title: str,
+        text: str,
+        buttons: QMessageBox.StandardButton,
+        parent: QWidget | None = None,
+    ) -> None:
+        super().__init__(kind, title, text, buttons, parent)
+        tokens = tokens_of(QApplication.palette())
+        self.setFont(theme.font("body"))
+        self.setStyleSheet(_BUTTON.format(**{role: getattr(tokens, role) for role in _ROLES}))
+        self.setIconPixmap(_sign(kind, tokens, self.devicePixelRatioF()))
+
+
+_ROLES = ("edge", "card", "ink", "paper", "line", "accent", "on_accent")
+
+
+def _sign(kind: QMessageBox.Icon, tokens: Tokens, ratio: float) -> QPixmap:
+    """The triangle where something went wrong, a question mark where something is asked."""
+    picture = QPixmap(round(_SIGN * ratio), round(_SIGN * ratio))
+    picture.setDevicePixelRatio(ratio)
+    picture.fill(Qt.GlobalColor.transparent)
+    painter = QPainter(picture)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    if kind == QMessageBox.Icon.Warning:
+        paint_hazard(painter, QRectF(2, 3, _SIGN - 4, _SIGN - 6), tokens)
+    else:
+        disc = QRectF(2, 2, _SIGN - 4, _SIGN - 4)
+        painter.setPen(QPen(tokens.color("accent"), 2.0))
+        painter.drawEllipse(disc)
+        painter.setFont(theme.font("heading", bold=True))
+        painter.setPen(tokens.color("ink"))
+        painter.drawText(disc, Qt.AlignmentFlag.AlignCenter, "?")
+    painter.end()
+    return picture
