@@ -123,7 +123,7 @@ class LiveTrace(Card):
         rising = sorted(ends, key=lambda end: end[0].y())
         for rank, (point, role, text) in enumerate(rising):
             wide = metrics.horizontalAdvance(text)
-            y = point.y() - px * 0.6 if rank == 0 else point.y() + px * 1.3
+            y = point.y() - px * 0.6 if rank == 0 else point.y() + px * 1.9
             y = min(max(y, area.top() + px), area.bottom() - px * 0.2)
             painter.setPen(tokens_of(self.palette()).color(role))
             painter.drawText(QPointF(area.right() - wide - px, y), text)

@@ -95,9 +95,13 @@ def picture_note(assessment: Assessment) -> str:
     The curve is the store's voltage through the usual days: what happens to single units, in
     pulses, or in a closure that is only declared is not to be seen on it.
     """
-    check = assessment.verdict.governing
-    if assessment.verdict.state != "falls_short":
+    verdict = assessment.verdict
+    if verdict.state != "falls_short":
         return ""
+    check = verdict.governing
+    pulse = next(c for c in verdict.checks if c.name == "pulse")
+    if check.name in ("dark", "service") and pulse.margin < 1.0:
+        check = pulse  # what it leads to is seen, the moment itself is not
     if check.name == "ratings":
         seen, rated = quantity_text(check.value, check.unit), quantity_text(check.limit, check.unit)
         return say("The curve is not the trouble: a part gets {seen} and bears {rated}.",
