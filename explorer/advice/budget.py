@@ -9,15 +9,19 @@ import numpy as np
 from numpy.typing import NDArray
 
 from explorer.advice.case import Case, kept
-from explorer.advice.readings.one import Study, study
+from explorer.advice.readings.one import study
+from explorer.advice.year.readings import worst_months
+from explorer.advice.year.study import year_study
 from explorer.engine.audit import Ledger, ledger
-from explorer.engine.system import LightCourse
+from explorer.engine.march import Engine
+from explorer.engine.system import LightCourse, System
 from explorer.physics import charger as ch
 from explorer.physics import panel as pv
 from explorer.scenario import parts
 from explorer.scenario.course import current_per_lux, panel_factor
 from explorer.scenario.model import Scenario, size_path
 from explorer.scenario.supply import DirectCharger
+from explorer.scenario.year_light import YearLight
 from explorer.text import say
 
 FloatArray = NDArray[np.float64]
@@ -61,6 +65,8 @@ class Budget:
     """In the order in which energy leaves its way; together the light and what the store gave."""
     residual_j: float
     """What the audit does not find again."""
+    month: int = 0
+    """Of a year of daylight, its tightest month alone is accounted for: its number, from 1."""
 
     @property
     def work_j(self) -> float:
@@ -96,16 +102,23 @@ class Budget:
 
 @kept
 def budget(case: Case) -> Budget:
-    """Energy budget of the repeating course of a case.
+    """Energy budget of the repeating course of a case; of a year, of its tightest month.
 
     Items that are zero are left out where the scenario has no such part (a diode has no working
     point to miss), so what is listed can be changed by its knob.
     """
-    run = study(case)
-    found = ledger(run.engine, run.course.run)
-    light = light_on_panel(case.scenario, run.system.light)
-    panel = panel_energy(run)
-    periods = found.span_s / run.system.light.period_s
+    if case.year is None:
+        one = study(case)
+        scenario, engine, run, month = case.scenario, one.engine, one.course.run, 0
+    else:
+        # The joules of every leg of a year take as long as ten years of marching.
+        tight = year_study(case).months[worst_months(case)["balance"]]
+        scenario, engine, run = tight.month.scenario, tight.engine, tight.run
+        month = tight.month.begin.month
+    found, system = ledger(engine, run), engine.system
+    light = light_on_panel(scenario, system.light, case.year)
+    panel = panel_energy(system)
+    periods = found.span_s / system.light.period_s
     light *= periods
     # A log is run on a ladder of levels; what lies between the ladder and the log itself is light
     # that is too weak to charge.
@@ -113,7 +126,10 @@ def budget(case: Case) -> Budget:
     missed = missed if missed > 1e-9 * panel * periods else 0.0
     panel = found.panel_maximum_j + missed
     given = max(-found.stored_j, 0.0)
-    rows = [row for row in _rows(case, found, light - panel, missed) if _shown(case, row)]
+    rows = [
+        row for row in _rows(scenario, engine, found, light - panel, missed)
+        if _shown(scenario, row)
+    ]
     return Budget(
         span_s=found.span_s,
         light_j=light,
@@ -130,6 +146,7 @@ def budget(case: Case) -> Budget:
             for key, label, stage, joules, path in rows
         ),
         residual_j=found.residual_j,
+        month=month,
     )
 
 
@@ -137,11 +154,10 @@ _Row = tuple[str, str, Stage, float, str]
 
 
 def _rows(
-    case: Case, found: Ledger, not_converted_j: float, missed_j: float
+    scenario: Scenario, engine: Engine, found: Ledger, not_converted_j: float, missed_j: float
 ) -> list[_Row]:
     """Items in order: key, label, stage, energy and the knob's path."""
-    scenario, run = case.scenario, study(case)
-    direct = not isinstance(run.system.charger, ch.Converter)
+    direct = not isinstance(engine.system.charger, ch.Converter)
     store = scenario.store
     rows: list[_Row] = [
         ("not_converted", say("Light that the cells do not convert"), "panel", not_converted_j,
@@ -153,7 +169,7 @@ def _rows(
         ("clipped", say("Not taken because the store is full"), "charger", found.clipped_j,
          size_path(scenario)),
         ("limited", say("Held back by a current limit"), "charger", found.limited_j,
-         _limit_path(run)),
+         _limit_path(engine)),
         ("charger", say("Lost in the blocking diode") if direct else say("Lost in the charger"),
          "charger", found.charger_loss_j,
          _loss_path(scenario)),
@@ -181,11 +197,11 @@ def _rows(
     return rows
 
 
-def _shown(case: Case, row: _Row) -> bool:
+def _shown(scenario: Scenario, row: _Row) -> bool:
     """Whether the scenario has the part that an item belongs to, or energy ended there."""
     key, joules = row[0], row[3]
     if key == "regulator":
-        return case.scenario.load.regulator.kind != "none"
+        return scenario.load.regulator.kind != "none"
     always = ("too_weak", "limited", "tracking", "start_up")
     return joules != 0.0 or key not in always
 
@@ -208,9 +224,9 @@ def _tracking_path(scenario: Scenario) -> str:
     return "charger.tracking"
 
 
-def _limit_path(run: Study) -> str:
+def _limit_path(engine: Engine) -> str:
     """The limit that is lower: the cell's or the converter's."""
-    charger, field = run.system.charger, run.engine.field
+    charger, field = engine.system.charger, engine.field
     own = np.inf if not isinstance(charger, ch.Converter) else float(
         np.asarray(charger.output_limit_a)
     )
@@ -231,12 +247,20 @@ def _start_path(scenario: Scenario) -> str:
     return f"load.start_up.0.{scenario.load.start_up[0].amount_key}"
 
 
-def light_on_panel(scenario: Scenario, course: LightCourse) -> float:
+def light_on_panel(
+    scenario: Scenario, course: LightCourse, year: YearLight | None = None
+) -> float:
     """Radiant energy on all panels in one period of the light, within 300 to 1200 nm. [J]
 
-    The share of daylight in each stretch is read from its photocurrent per lux.
+    The share of daylight in each stretch is read from its photocurrent per lux; in a year of
+    daylight all of it counts as daylight of its own spectrum.
     """
     light, panels = scenario.light, scenario.panels
+    area_m2 = panels.active_area_cm2 * 1e-4 * panels.count * panels.in_series
+    if year is not None:
+        lux_s = float(course.illuminance_lx @ np.diff(course.edges_s))
+        watt = parts.irradiance_per_lux(year.daylight_source)
+        return lux_s * watt * area_m2 * panel_factor(light)
     lamp_a, day_a = (
         float(current_per_lux(light, panels, daylight_share=share)) for share in (0.0, 1.0)
     )
@@ -248,16 +272,15 @@ def light_on_panel(scenario: Scenario, course: LightCourse) -> float:
     lamp_w, day_w = (
         parts.irradiance_per_lux(light.source), parts.irradiance_per_lux("daylight_glass")
     )
-    area_m2 = panels.active_area_cm2 * 1e-4 * panels.count * panels.in_series
     irradiance = course.illuminance_lx * ((1.0 - share) * lamp_w + share * day_w)
     return float(irradiance @ np.diff(course.edges_s)) * area_m2 * panel_factor(light)
 
 
-def panel_energy(run: Study) -> float:
+def panel_energy(system: System) -> float:
     """What the panels could give in one period at their maximum-power point. [J]"""
-    course = run.system.light
+    course = system.light
     levels, which = np.unique(course.photocurrent_a, return_inverse=True)
-    best = pv.maximum_power(run.system.panel, levels).power_w
+    best = pv.maximum_power(system.panel, levels).power_w
     return float(best[which.ravel()] @ np.diff(course.edges_s))
 
 

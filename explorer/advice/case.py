@@ -12,7 +12,7 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from explorer.advice.variants import varied
-from explorer.engine.course import Allowance
+from explorer.engine.course import Allowance, Unfinished
 from explorer.engine.library import Library
 from explorer.engine.march import Engine
 from explorer.engine.system import System
@@ -28,6 +28,10 @@ T = TypeVar("T")
 
 TABLES = Library()
 """Tables that all cases of this process share: most edits change a few of them."""
+
+
+YEAR_STUDY = "year study"
+"""Under which the runs of a year hang on a case."""
 
 
 class _Missing:
@@ -166,8 +170,11 @@ class Case:
         Raises
         ------
         Unfinished
-            From within, where more than so many events would follow.
+            From within, where more than so many events would follow. At once where a year of
+            daylight would be run through for the first time.
         """
+        if self.scenario.light.pattern.kind == "daylight" and YEAR_STUDY not in self._shared:
+            raise Unfinished
         try:
             engine = self.engine
         except (ValueError, ArithmeticError):

@@ -26,6 +26,7 @@ from explorer.cli.report import report
 from explorer.cli.stand_keeper import in_process, keep
 from explorer.cli.sweep import sweep
 from explorer.cli.telling import ReadingLine
+from explorer.cli.year import year_section
 from explorer.engine.trace import Trace
 from explorer.files import part_json, scenario_json, tables
 from explorer.files.beside import beside_path, resolve_case
@@ -287,6 +288,7 @@ def _report(path: Path, found: Assessment) -> dict[str, Any]:
         },
         "panel_span": _panel_span(found),
         "light_log": _light_log(found),
+        "year": year_section(found.case),
     }
 
 

@@ -120,7 +120,12 @@ def aged(
     wear = capacitor_wear(
         life, years=years, temperature_c=temperature_c, voltage_share=voltage_share
     )
-    left = np.maximum(1.0 - life.capacitance_loss * wear, LEAST_LEFT)
+    return worn(bank, life, wear)
+
+
+def worn(bank: CapacitorBank, life: CapacitorLife, wear: Number) -> CapacitorBank:
+    """A bank after some wear, of which 1 is its end of life."""
+    left = np.maximum(1.0 - life.capacitance_loss * np.asarray(wear, float), LEAST_LEFT)
     return replace(
         bank,
         capacitance_f=np.asarray(bank.capacitance_f * left),
@@ -146,7 +151,12 @@ def _fade_rate(life: CellLife, temperature_c: Number) -> FloatArray:
 def aged_cell(cell: Cell, life: CellLife, *, years: Number, temperature_c: Number) -> Cell:
     """A cell after years in service: less capacity, more resistance."""
     lost = cell_fade(life, years=years, temperature_c=temperature_c)
-    wear = lost / np.asarray(life.capacity_loss, float)
+    return worn_cell(cell, life, lost / np.asarray(life.capacity_loss, float))
+
+
+def worn_cell(cell: Cell, life: CellLife, wear: Number) -> Cell:
+    """A cell after some wear, of which 1 is its end of life."""
+    lost = np.asarray(life.capacity_loss * np.asarray(wear, float))
     return replace(
         cell,
         capacity_c=np.asarray(cell.capacity_c * np.maximum(1.0 - lost, LEAST_LEFT)),

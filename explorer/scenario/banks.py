@@ -187,6 +187,29 @@ class _CapacitorBank(FromPart, Section):
         """Charge at the beginning of the scenario. [C]"""
         return plain(built.charge_at(np.maximum(self.initial_V, built.empty_v)))
 
+    def wear_per_year(
+        self, temperature_c: FloatArray, volts: FloatArray, cycles: float
+    ) -> float:
+        """Wear of a year, of which 1 is the end of life, from what the bank goes through in it.
+
+        Parameters
+        ----------
+        temperature_c, volts : ndarray
+            Of moments spread evenly over the year, shape (n,). [degC, V]
+        cycles : float
+            Full cycles in the year; they do not wear a capacitor.
+        """
+        share = volts / (self.rated_V * self.units_in_series)
+        hours = ageing.capacitor_life(
+            self._life, temperature_c=temperature_c, voltage_share=share
+        )
+        return float(np.mean(ageing.YEAR_H / hours))
+
+    def worn(self, built: st.Store, wear: float) -> st.Store:
+        """What was built, after some wear."""
+        assert isinstance(built, st.CapacitorBank)
+        return ageing.worn(built, self._life, wear)
+
     def years_to_end_of_life(self, ambient_c: float, full_v: Number) -> FloatArray:
         """Years until a new bank counts as worn out, held at a temperature and a voltage. [a]"""
         share = full_v / (self.rated_V * self.units_in_series)

@@ -50,8 +50,25 @@ def build(
     return built(scenario, light_course(scenario.light, scenario.panels, log, weather))
 
 
-def built(scenario: Scenario, course: es.LightCourse) -> es.System:
-    """The engine's view of a scenario under some course of light."""
+def built(
+    scenario: Scenario, course: es.LightCourse, wear: float | None = None
+) -> es.System:
+    """The engine's view of a scenario under some course of light.
+
+    Parameters
+    ----------
+    scenario : Scenario
+        Validated scenario.
+    course : LightCourse
+        Its light.
+    wear : float, optional
+        Wear of the store, of which 1 is its end of life; by its years in service when left out.
+    """
+    if wear is not None:
+        young = scenario.store.model_copy(update={"years_in_service": 0.0})
+        system = built(scenario.model_copy(update={"store": young}), course)
+        worn = young.worn(system.store, wear)
+        return replace(system, store=worn, initial_charge_c=young.initial_charge_c(worn))
     store = scenario.store.built(scenario.light.ambient_C, scenario.charger.full_V)
     load = _protected(build_load(scenario.load), plain(store.empty_v))
     return es.System(

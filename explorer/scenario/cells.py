@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import inf
 from typing import Any, ClassVar, Literal
 
@@ -214,6 +215,27 @@ class CellStore(FromPart, Section):
         """Charge at the beginning of the scenario. [C]"""
         assert isinstance(built, st.Cell)
         return plain(self.initial_charge * built.capacity_c)
+
+    def wear_per_year(
+        self, temperature_c: FloatArray, volts: FloatArray, cycles: float
+    ) -> float:
+        """Wear of a year, of which 1 is the end of life, from what the cell goes through in it.
+
+        Parameters
+        ----------
+        temperature_c, volts : ndarray
+            Of moments spread evenly over the year, shape (n,); the volts do not count. [degC, V]
+        cycles : float
+            Full cycles in the year.
+        """
+        life = replace(self._life, cycles_per_year=cycles)
+        lost = ageing.cell_fade(life, years=1.0, temperature_c=temperature_c)
+        return float(np.mean(lost)) / float(np.asarray(life.capacity_loss))
+
+    def worn(self, built: st.Store, wear: float) -> st.Store:
+        """What was built, after some wear."""
+        assert isinstance(built, st.Cell)
+        return ageing.worn_cell(built, self._life, wear)
 
     def years_to_end_of_life(self, ambient_c: float, full_v: Number) -> FloatArray:
         """Years until a new cell counts as worn out; its voltage does not count. [a]"""

@@ -3,7 +3,8 @@
 A store is asked, not tested for its kind. All kinds answer to ``size``, ``size_key``,
 ``size_unit``, ``resistance_key``, ``leakage_key``, ``followers``, ``spread``, ``in_series``,
 ``empty_v``, ``reach_v``, ``highest_v``, ``unit_rated_v``, ``unit_voltage``, ``most_charge_A``,
-``resized``, ``built``, ``initial_charge_c`` and ``years_to_end_of_life``.
+``resized``, ``built``, ``initial_charge_c``, ``wear_per_year``, ``worn`` and
+``years_to_end_of_life``.
 """
 
 from __future__ import annotations

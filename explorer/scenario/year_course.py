@@ -72,9 +72,18 @@ def darkest(months: Sequence[Month]) -> Month:
     return min(months, key=mean_a)
 
 
-def month_system(month: Month) -> System:
-    """What the engine is given for a month."""
-    return built(month.scenario, month.course)
+def month_system(month: Month, wear: float | None = None) -> System:
+    """What the engine is given for a month.
+
+    Parameters
+    ----------
+    month : Month
+        The month.
+    wear : float, optional
+        Wear of the store, of which 1 is its end of life; by its years at this month's temperature
+        when left out.
+    """
+    return built(month.scenario, month.course, wear)
 
 
 def hung_up_s(scenario: Scenario, year: YearLight) -> float:

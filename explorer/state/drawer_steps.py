@@ -25,6 +25,7 @@ if TYPE_CHECKING:
     from explorer.advice.remedies import Remedies
     from explorer.advice.spread import Spread, Tolerance
     from explorer.advice.territory import Axis, Territory
+    from explorer.advice.year.view import YearView
 
 COARSE = 16
 FEW, MANY = 1000, 10_000
@@ -43,6 +44,13 @@ def budget_steps(case: Case, stopped: Stopped) -> Iterator[Budget]:
 
     if not stopped():
         yield budget(case)
+
+
+def year_steps(case: Case, stopped: Stopped) -> Iterator[YearView | None]:
+    """The year, then the same with the age at which the verdict turns; None without a year."""
+    from explorer.advice.year.view import year_views
+
+    yield from year_views(case, stopped)
 
 
 def panel_steps(case: Case, stopped: Stopped) -> Iterator[PanelCurve]:

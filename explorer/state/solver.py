@@ -145,9 +145,12 @@ class Solver(QObject):
         self._solve_ghost()
 
     def solve_now(self) -> None:
-        """Assess the scenario at once, answers included."""
+        """Assess the scenario at once, answers included; a year in a worker."""
         self._pacer.forget()
-        self._solve(with_answers=True)
+        if self._document.scenario.light.pattern.kind != "daylight":
+            self._solve(with_answers=True)
+        elif not self._solved_at_once(with_answers=True):
+            self._wait_for_worker(with_answers=True)
 
     def catch_up(self) -> bool:
         """Assess what was edited since, if anything, and say so: a frame is about to be painted.
@@ -190,11 +193,15 @@ class Solver(QObject):
         """One frame of a drag: at once where the model is quick, else in a worker."""
         if self._took_s < SLOW_S and self._solved_at_once(with_answers=False):
             return
+        self._wait_for_worker(with_answers=False)
+
+    def _wait_for_worker(self, *, with_answers: bool) -> None:
+        """Ask a worker, after the one that may be at work; what is on show is pending."""
         shown = self.result
         self._set_pending(shown is None or shown.scenario != self._document.scenario)
         self._again = self._jobs.busy(FRAME_JOB)
         if not self._again:
-            self._submit(with_answers=False)
+            self._submit(with_answers=with_answers)
 
     def _solved_at_once(self, *, with_answers: bool) -> bool:
         """Assess on the interface thread; False where that would hold the window too long."""

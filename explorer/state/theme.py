@@ -162,6 +162,8 @@ CONTRAST = Tokens(
     on_hazard="#000000",
 )
 ALL_TOKENS = (LIGHT, DARK, CONTRAST)
+LIGHT_STEPS = ("#565C72", "#7A7680", "#A28F76", "#CDAE60", "#F3CF5C", "#FFF3CC")
+"""From dark to the brightest light of a calendar; each step is lighter than the one before."""
 
 TEXT_SIZES = {"small": 11, "body": 13, "heading": 18, "display": 28}
 """Type scale in logical pixels at 100 %."""

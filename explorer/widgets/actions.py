@@ -122,6 +122,11 @@ ACTIONS = {
         tip=say("Hold the forecast against a logged run"),
         keys="Ctrl+6",
     ),
+    "drawer_year": ActionInfo(
+        text=say("What does the &year bring?"),
+        tip=say("See the seasons, the dark weeks and what is left of the store after years"),
+        keys="Ctrl+7",
+    ),
     "about": ActionInfo(text=say("&About Gloaming"), tip=say("About this program")),
 }
 

@@ -10,6 +10,7 @@ import numpy as np
 
 from explorer.advice.territory import Axis, Territory
 from explorer.advice.verdict import CHECK_NAMES, State
+from explorer.advice.year.dates import MONTH_NAMES
 from explorer.quantity import show
 from explorer.text import altered, figure, joined, say, texts
 from explorer.words.edges import span_text
@@ -90,6 +91,8 @@ def budget_close(found: Budget) -> str:
     """From the light to the work in one sentence."""
     a_week = abs(found.span_s - 604_800.0) < 1.0
     span = say("a week", "how often") if a_week else say("in {time}", time=show(found.span_s, "s"))
+    if found.month:
+        span = say("in {month}", month=MONTH_NAMES[found.month])
     light, panel, work = (show(j, "J") for j in (found.light_j, found.panel_j, found.work_j))
     if found.light_j > 0:
         panel = joined("", (panel, " (", percent(found.panel_j / found.light_j), ")"))

@@ -20,7 +20,7 @@ from explorer.advice.year.readings import (
     worst_months,
     year_readings,
 )
-from explorer.advice.year.study import MonthRun, year_study
+from explorer.advice.year.study import MonthRun, lived, year_study
 from explorer.engine.pulses import first_done
 from explorer.engine.seasons_trace import SeasonsTrace
 from explorer.engine.system import DAY_S, WEEK_S
@@ -86,19 +86,12 @@ def year_calendar(case: Case) -> YearCalendar:
     begin = HOUR_S * np.arange(hours)
     # A year with a change of the clocks, or a short last day, has no whole number of days.
     days = hours // HOURS
-    volts = np.empty(hours)
-    connected = np.empty(hours, bool)
-    which = np.searchsorted([run.part.begin_s for run in found.months], begin, side="right") - 1
-    for k, run in enumerate(found.months):
-        at = begin[which == k] + 0.5 * HOUR_S - run.part.begin_s
-        charge_c, on = run.trace.charge_at(at)
-        volts[which == k] = run.engine.field.voltage_at(charge_c)
-        connected[which == k] = on
+    gone = lived(case)
     edges, lux = _light(found.months)
     total = np.concatenate([[0.0], np.cumsum(lux * np.diff(edges))])
     mean = np.diff(np.interp(np.append(begin, begin[-1] + HOUR_S), edges, total)) / HOUR_S
     picture = trace.picture(0.0, days * DAY_S, days)
-    table = connected[: days * HOURS].reshape(days, HOURS)
+    table = gone.connected[: days * HOURS].reshape(days, HOURS)
     works: BoolArray = np.array(table.all(axis=1))
     for run in found.months:
         for event in run.run.events:
@@ -109,7 +102,7 @@ def year_calendar(case: Case) -> YearCalendar:
         works[:] = False
     return YearCalendar(
         start=found.year.start, illuminance_lx=mean[: days * HOURS].reshape(days, HOURS),
-        store_v=volts[: days * HOURS].reshape(days, HOURS), connected=table,
+        store_v=gone.store_v[: days * HOURS].reshape(days, HOURS), connected=table,
         lowest_v=picture.low_v, highest_v=picture.high_v, works=works,
     )
 

@@ -7,7 +7,8 @@ from math import inf, isfinite
 
 import numpy as np
 
-from explorer.advice.case import TABLES, Case
+from explorer.advice.case import TABLES, YEAR_STUDY, Case, kept
+from explorer.advice.readings import BoolArray, FloatArray
 from explorer.advice.readings.dark import Gap, InTheDark, gaps
 from explorer.advice.readings.starts import FirstCharge
 from explorer.engine.course import Standing, StopAt, Trajectory
@@ -17,6 +18,7 @@ from explorer.engine.trace import Trace
 from explorer.scenario.year_course import Month, hung_up_s, month_system, months_of
 from explorer.scenario.year_light import YearLight
 
+HOUR_S = 3600.0
 SHARES = 6.0
 """Shares into which the light of a month is parted, each between two levels of its ladder: on
 generated designs 4 and 40 differ by less than 1 mV at the ends of months."""
@@ -68,16 +70,69 @@ def seasons_of(case: Case) -> tuple[tuple[Month, ...], Seasons]:
     """The months of a case's year and their engines."""
     def make() -> tuple[tuple[Month, ...], Seasons]:
         assert case.year is not None
-        months = months_of(case.scenario, case.year)
-        engines = [Engine(month_system(m), library=TABLES, shares=SHARES) for m in months]
+        months, wear = months_of(case.scenario, case.year), wear_of(case)
+        engines = [Engine(month_system(m, wear), library=TABLES, shares=SHARES) for m in months]
         return months, Seasons(engines)
 
     return case.once_under_any_margins("seasons", make)
 
 
+def wear_of(case: Case) -> float:
+    """Wear of the store at its age, of which 1 is its end of life, by what a new one lives through.
+
+    One wear for all months: what a store has lost does not come back in the cold.
+    """
+    years = float(np.asarray(case.scenario.store.years_in_service))
+    if years <= 0.0:
+        return 0.0
+
+    def make() -> float:
+        return years * wear_per_year(case.with_value("store.years_in_service", 0.0))
+
+    return case.once_under_any_margins("wear", make)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Lived:
+    """What a store goes through in the settled year, hour by hour; arrays of shape (hours,)."""
+
+    store_v: FloatArray
+    """Open-circuit voltage at the middle of each hour. [V]"""
+    temperature_c: FloatArray
+    connected: BoolArray
+    cycles: float
+    """Charge taken out in the year over the charge of a full store."""
+
+
+@kept
+def lived(case: Case) -> Lived:
+    """What the store goes through in the settled year."""
+    found = year_study(case)
+    hours = int(found.seasons.year_s / HOUR_S + 1e-6)
+    middle = HOUR_S * (np.arange(hours) + 0.5)
+    volts, on, cycles = np.empty(hours), np.empty(hours, bool), 0.0
+    which = np.searchsorted(found.seasons.edges_s, middle, side="right") - 1
+    for k, run in enumerate(found.months):
+        charge_c, some = run.trace.charge_at(middle[which == k] - run.part.begin_s)
+        volts[which == k] = run.engine.field.voltage_at(charge_c)
+        on[which == k] = some
+        out_c = np.maximum(-np.diff(charge_c), 0.0).sum()
+        cycles += float(out_c) / found.seasons.full_c(k)
+    steps = (middle / found.year.step_s).astype(np.intp)
+    return Lived(
+        store_v=volts, temperature_c=found.year.temperature_c[steps], connected=on, cycles=cycles
+    )
+
+
+def wear_per_year(case: Case) -> float:
+    """Wear of the store in a year like this one, of which 1 is its end of life."""
+    gone = lived(case)
+    return case.scenario.store.wear_per_year(gone.temperature_c, gone.store_v, gone.cycles)
+
+
 def year_study(case: Case) -> YearStudy:
     """Run all that a verdict on a year needs; cases that differ in what is asked share it."""
-    return case.once_under_any_margins("year study", lambda: _studied(case))
+    return case.once_under_any_margins(YEAR_STUDY, lambda: _studied(case))
 
 
 def _studied(case: Case) -> YearStudy:
@@ -183,5 +238,5 @@ def _within(dark: tuple[Gap, ...], month: Month) -> tuple[Gap, ...]:
     )
 
 
-__all__ = ["MonthRun", "YearStudy", "dark_stretches", "first_charge", "seasons_of",
-           "year_study"]
+__all__ = ["Lived", "MonthRun", "YearStudy", "dark_stretches", "first_charge", "lived",
+           "seasons_of", "wear_of", "wear_per_year", "year_study"]

@@ -183,6 +183,10 @@ def _build(key: str, document: Document, jobs: JobRunner, settings: SettingsStor
         from explorer.widgets.drawers.bench_drawer import BenchDrawer
 
         return BenchDrawer(document, jobs, settings.runs_folder, settings.parts_folder)
+    if key == "year":
+        from explorer.widgets.drawers.year_drawer import YearDrawer
+
+        return YearDrawer(document, jobs)
     from explorer.widgets.drawers.spread_drawer import SpreadDrawer
 
     return SpreadDrawer(document, jobs)

@@ -25,6 +25,7 @@ WORDINGS: dict[str, tuple[str, ...]] = texts({
     "spread": ("How sure?", "How sure?", "How sure?", "How sure?", "Sure"),
     "panel": ("How does the panel work?", "The panel?", "The panel?", "The panel?", "Panel"),
     "bench": ("Does it match a log?", "Match a log?", "A log?", "A log?", "Log"),
+    "year": ("What does the year bring?", "The year?", "The year?", "The year?", "Year"),
 })  # fmt: skip
 """Each question from its full wording to one word."""
 HEIGHT = 42
