@@ -16,7 +16,7 @@ from explorer.advice.readings.one import opening, study
 from explorer.advice.readings.pulse import inrush
 from explorer.advice.verdict import Verdict
 from explorer.advice.year.answers import opening_trace, year_trace
-from explorer.advice.year.readings import worst_months
+from explorer.advice.year.readings import worst_of_course
 from explorer.advice.year.study import year_study
 from explorer.engine.flows import Flow
 from explorer.engine.keys import OFF, DrawKey, On, StartUp
@@ -146,7 +146,7 @@ def _year_assessed(case: Case, with_answers: bool) -> Assessment:
     for part, event in found.opening.events(MOST_MARKS):
         volts = found.seasons.engines[part.month].field.voltage_at(event.charge_c)
         marks.append(Mark(time_s=event.time_s, kind=event.kind, volts=float(volts)))
-    pulsed = found.months[worst_months(case)["pulse"]].engine
+    pulsed = found.months[worst_of_course(case, "pulse")].engine
     return Assessment(
         case=case,
         verdict=judge(case),

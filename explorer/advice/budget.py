@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 
 from explorer.advice.case import Case, kept
 from explorer.advice.readings.one import study
-from explorer.advice.year.readings import worst_months
+from explorer.advice.year.readings import worst_of_course
 from explorer.advice.year.study import year_study
 from explorer.engine.audit import Ledger, ledger
 from explorer.engine.march import Engine
@@ -112,7 +112,7 @@ def budget(case: Case) -> Budget:
         scenario, engine, run, month = case.scenario, one.engine, one.course.run, 0
     else:
         # The joules of every leg of a year take as long as ten years of marching.
-        tight = year_study(case).months[worst_months(case)["balance"]]
+        tight = year_study(case).months[worst_of_course(case, "balance")]
         scenario, engine, run = tight.month.scenario, tight.engine, tight.run
         month = tight.month.begin.month
     found, system = ledger(engine, run), engine.system

@@ -32,7 +32,7 @@ MOST_LOOKED = 12
 """Values that are judged exactly only because the batch engine is not sure of them."""
 MOST_STRIDES = 6
 """Steps in which an edge above a value that fails is looked for."""
-FEW_OF_YEAR = 9
+FEW_OF_YEAR = 7
 """Values of a quantity between which a change of the verdict on a year is looked for."""
 FAR = 8.0
 """Times a limit, or a share of it, beyond which a level is far from it."""

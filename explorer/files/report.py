@@ -13,6 +13,7 @@ from explorer.advice.edges import BreakEven, break_even
 from explorer.advice.panel_curve import PanelCurve, panel_curve
 from explorer.advice.reach import reach
 from explorer.advice.stops import knob_paths, stops_of
+from explorer.advice.year.view import YearView, year_view
 from explorer.engine.trace import Trace
 from explorer.files.report_blocks import Block, Figure, Heading, Paragraph, Sheet
 from explorer.files.report_charger import charger_blocks
@@ -35,6 +36,7 @@ from explorer.files.report_tables import (
     source_table,
     turn_table,
 )
+from explorer.files.report_year import year_blocks
 from explorer.scenario.light import WeekPattern
 from explorer.text import joined, say
 from explorer.words.light_log import log_sentences
@@ -58,6 +60,8 @@ class Findings:
     """Where the verdict changes along each of the four quantities that knobs move."""
     calendar: float | None
     """Time from Monday 00:00 to the beginning of the light; None where no weekday is meant. [s]"""
+    year: YearView | None = None
+    """The year, where the light is one of daylight."""
 
 
 def findings(case: Case) -> Findings:
@@ -83,6 +87,7 @@ def findings(case: Case) -> Findings:
         curve=panel_curve(case),
         turns=tuple(break_even(case, path, stops_of(path)) for path in knob_paths(case.scenario)),
         calendar=_calendar(case),
+        year=None if case.year is None else year_view(case),
     )
 
 
@@ -109,6 +114,7 @@ def sheet(found: Findings, source: Source, model: Sequence[Limit]) -> Sheet:
         check_table(found.assessment),
         Heading(text=say("Answers")),
         answer_table(found.assessment),
+        *year_blocks(found.year),
         Heading(text=say("Where the verdict changes")),
         turn_table(found.assessment.case, found.turns),
         *_pulse(found.assessment),

@@ -12,12 +12,14 @@ from typing import Literal
 from explorer.advice.answers import held_for
 from explorer.advice.assess import Assessment
 from explorer.advice.verdict import VERDICT_WORDS, State
+from explorer.advice.year.view import year_view
 from explorer.quantity import show
 from explorer.words import readout
 from explorer.words.answers import LABELS as ANSWERS
 from explorer.words.answers import value_of
 from explorer.words.light_log import log_sentences
 from explorer.words.panel import sold_sentence
+from explorer.words.year import year_sentences
 
 Outcome = State | Literal["error"]
 NARROWEST, WIDEST, UNKNOWN_WIDTH = 60, 100, 88
@@ -57,6 +59,10 @@ def page(file: str, found: Assessment, width: int | None = None) -> str:
     if found.case.log is not None:
         lines += ["", "  Light log"]
         for sentence in log_sentences(found.case):
+            lines += _wrapped(sentence, width, "  ")
+    if found.case.year is not None:
+        lines += ["", "  Year"]
+        for sentence in year_sentences(year_view(found.case)):
             lines += _wrapped(sentence, width, "  ")
     note = held_for(found.case)
     if note is not None:

@@ -69,6 +69,13 @@ def worst_sentence(view: YearView) -> Text:
     return say("Worst months: {list}.", list=joined(", ", tuple(parts)))
 
 
+def year_sentences(view: YearView) -> tuple[Text, ...]:
+    """What there is to say of a year in sentences."""
+    return (
+        year_answer(view), dark_sentence(view), worst_sentence(view), life_text(view),
+    )
+
+
 def day_text(view: YearView, day: int) -> Text:
     """One day in a line."""
     calendar = view.calendar
@@ -101,7 +108,7 @@ def life_text(view: YearView) -> Text:
     )
     turn = view.turn
     if turn is None:
-        return joined(" ", (said, say("When the verdict turns is being looked for…")))
+        return said
     if turn.years is None:
         return joined(" ", (said, say(
             "{word} when new, and so it stays for {years} years and more.",
@@ -165,5 +172,6 @@ def _date(view: YearView, day: int) -> datetime:
 
 __all__ = [
     "NO_YEAR", "SHORT_MONTHS", "age_button_text", "dark_sentence", "date_flag", "day_table",
-    "day_text", "life_text", "worst_sentence", "year_answer", "year_table",
+    "day_text", "life_text", "worst_sentence", "year_answer", "year_sentences",
+    "year_table",
 ]

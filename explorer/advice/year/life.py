@@ -10,7 +10,7 @@ import numpy as np
 from explorer.advice.case import Case, kept
 from explorer.advice.judge import judge
 from explorer.advice.verdict import State
-from explorer.advice.year.study import lived, seasons_of, wear_per_year
+from explorer.advice.year.study import aged, lived, seasons_of, wear_per_year
 from explorer.engine.system import System
 from explorer.physics.ageing import LONGEST_YEARS
 from explorer.physics.store import Cell, Store
@@ -88,10 +88,10 @@ def worn_after(case: Case, years: float) -> Worn:
     """What is left of the store of a design after some years like the one that was followed."""
     found = life(case)
     system: System = seasons_of(as_new(case))[1].engines[0].system
-    aged = case.scenario.store.worn(system.store, found.wear_per_year * years)
+    old = case.scenario.store.worn(system.store, found.wear_per_year * years)
     return Worn(
-        years=years, size_share=_size(aged) / _size(system.store),
-        resistance_ratio=_ohm(aged) / max(_ohm(system.store), 1e-12)
+        years=years, size_share=_size(old) / _size(system.store),
+        resistance_ratio=_ohm(old) / max(_ohm(system.store), 1e-12)
         if _ohm(system.store) > 0.0 else 1.0,
     )
 
@@ -106,7 +106,7 @@ def verdict_turn(case: Case, stopped: Callable[[], bool] = lambda: False) -> Tur
     ages = [age for age in AGES if age <= LONGEST_YEARS]
 
     def at(years: float) -> State:
-        other = case.with_value("store.years_in_service", float(years))
+        other = aged(case, float(years), life(case).wear_per_year)
         found = judge(other).state
         other.forget()
         return found

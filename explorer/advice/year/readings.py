@@ -53,20 +53,27 @@ def month_readings(case: Case) -> Readings:
 
     A month's first charge is that of a device hung up empty on its first day.
     """
+    ready_s = case.once_under_any_margins("month starts", lambda: _starts(case))
+    return replace(_courses(case), ready_s=ready_s)
+
+
+@kept
+def _courses(case: Case) -> Readings:
+    """The same without the first charges, which take marches of their own."""
     found = year_study(case)
     runs = found.months
     parts = [_of_month(case, run) for run in runs]
     held = month_balances(case)
     pulses = [p.pulse for p in parts]
     return Readings(
-        ready_s=case.once_under_any_margins("month starts", lambda: _starts(case)),
+        ready_s=np.full(len(runs), found.first.seconds),
         level_v=held.level_v, brought_w=held.brought_w, taken_w=held.taken_w,
         dark=month_dark(case),
         pulse=None if pulses[0] is None else PulseReading(**{
             name: np.concatenate([getattr(p, name) for p in pulses])
             for name in PulseReading.__dataclass_fields__
         }),
-        ratings=_ratings_by_month(case),
+        ratings=ratings_by_month(case),
         served=np.concatenate([p.served for p in parts]),
         wanted=np.concatenate([p.wanted for p in parts]),
         connected=np.concatenate([p.connected for p in parts]),
@@ -175,7 +182,7 @@ def usable_energy(engine: Engine) -> float:
 @kept
 def year_readings(case: Case) -> Readings:
     """What the checks read of the whole year; arrays of length 1."""
-    found, rows, window = year_study(case), month_readings(case), tightest(case)
+    found, rows, window = year_study(case), _courses(case), tightest(case)
     by_pulse = None
     if rows.pulse is not None:
         at = int(np.argmin(spare(rows.pulse)))
@@ -202,6 +209,17 @@ def year_readings(case: Case) -> Readings:
 def month_checks(case: Case) -> dict[str, Judged]:
     """The six checks of every month by itself; arrays of shape (months,)."""
     return judged(month_readings(case), asked_of(case.scenario, 1))
+
+
+def course_checks(case: Case) -> dict[str, Judged]:
+    """The same but for Starts, which takes marches of its own."""
+    table = judged(_courses(case), asked_of(case.scenario, 1))
+    return {name: one for name, one in table.items() if name != "starts"}
+
+
+def worst_of_course(case: Case, name: str) -> int:
+    """The month in which a check, other than Starts, has the least to spare, from 0."""
+    return int(np.argmin(course_checks(case)[name].margin))
 
 
 def worst_months(case: Case) -> dict[str, int]:
@@ -233,7 +251,7 @@ def _starts(case: Case) -> FloatArray:
     ])
 
 
-def _ratings_by_month(case: Case) -> tuple[Rating, ...]:
+def ratings_by_month(case: Case) -> tuple[Rating, ...]:
     """Every limit, with what it meets in each month; arrays of shape (months,)."""
     months, seasons = seasons_of(case)
     table = [
@@ -252,7 +270,7 @@ def _ratings_by_month(case: Case) -> tuple[Rating, ...]:
 def year_ratings(case: Case) -> tuple[Rating, ...]:
     """Every limit in the month in which it is nearest; plain values. Nothing is marched."""
     found = []
-    for row in _ratings_by_month(case):
+    for row in ratings_by_month(case):
         # A temperature is kept or not: of those kept, the one nearest to its limit.
         near: FloatArray = row.margin
         if row.key in ("too_cold", "too_hot"):
@@ -263,6 +281,7 @@ def year_ratings(case: Case) -> tuple[Rating, ...]:
 
 
 __all__ = [
-    "Window", "month_checks", "month_readings", "tightest", "usable_energy", "worst_months",
-    "year_balance", "year_dark", "year_ratings", "year_readings",
+    "Window", "course_checks", "month_checks", "month_readings", "ratings_by_month", "tightest",
+    "usable_energy", "worst_months", "worst_of_course", "year_balance", "year_dark", "year_ratings",
+    "year_readings",
 ]

@@ -11,7 +11,7 @@ from explorer.advice.case import Case
 from explorer.advice.checks import asked_of, more_than
 from explorer.advice.readings import Readings
 from explorer.advice.year.dates import date_text, month_name, months_text
-from explorer.advice.year.readings import month_checks, month_readings, tightest
+from explorer.advice.year.readings import course_checks, ratings_by_month, tightest
 from explorer.advice.year.study import year_study
 from explorer.engine.system import DAY_S
 from explorer.quantity import show
@@ -34,12 +34,12 @@ def year_sentences(case: Case, found: Readings) -> dict[str, Text]:
 def rated_scenario(case: Case) -> Scenario:
     """The design at the temperature of the month whose limits are the nearest."""
     runs = year_study(case).months
-    margins = np.array([row.margin for row in month_readings(case).ratings]).min(axis=0)
+    margins = np.array([row.margin for row in ratings_by_month(case)]).min(axis=0)
     return runs[int(np.argmin(margins))].month.scenario
 
 
 def _in_month(case: Case, check: str, sentence: Text) -> Text:
-    at = int(np.argmin(month_checks(case)[check].margin))
+    at = int(np.argmin(course_checks(case)[check].margin))
     begin = year_study(case).months[at].month.begin
     return say("In {month}: {sentence}", month=month_name(begin), sentence=sentence)
 
@@ -121,7 +121,7 @@ def _service(case: Case, found: Readings) -> Text:
             "% is asked for.",
             asked=asked,
         )
-    rows = month_checks(case)["service"]
+    rows = course_checks(case)["service"]
     worst = int(np.argmin(rows.value))
     month = month_name(study.months[worst].month.begin)
     if float(rows.value[worst]) >= 1.0:
@@ -130,8 +130,7 @@ def _service(case: Case, found: Readings) -> Text:
             if case.scenario.load.operations else "The device stays connected all year."
         )
     else:
-        read = month_readings(case)
-        off_days = float(((1.0 - read.connected) * read.span_s).sum()) / DAY_S
+        off_days = (1.0 - float(found.connected[0])) * float(found.span_s[0]) / DAY_S
         said = say(
             "It fares worst in {month}, with {share} % served; over the year it is off for {days}. "
             "{asked} % is asked for.",

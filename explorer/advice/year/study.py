@@ -92,6 +92,13 @@ def wear_of(case: Case) -> float:
     return case.once_under_any_margins("wear", make)
 
 
+def aged(case: Case, years: float, per_year: float) -> Case:
+    """A design with a store of some years, of which each took so much of its life."""
+    other = case.with_value("store.years_in_service", years)
+    other.once_under_any_margins("wear", lambda: years * per_year)
+    return other
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Lived:
     """What a store goes through in the settled year, hour by hour; arrays of shape (hours,)."""
@@ -238,5 +245,5 @@ def _within(dark: tuple[Gap, ...], month: Month) -> tuple[Gap, ...]:
     )
 
 
-__all__ = ["Lived", "MonthRun", "YearStudy", "dark_stretches", "first_charge", "lived",
+__all__ = ["Lived", "MonthRun", "YearStudy", "aged", "dark_stretches", "first_charge", "lived",
            "seasons_of", "wear_of", "wear_per_year", "year_study"]
