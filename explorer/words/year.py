@@ -121,9 +121,9 @@ def life_text(view: YearView) -> Text:
     )))
 
 
-def age_button_text(view: YearView) -> Text:
+def age_button_text(years_in_service: float) -> Text:
     """What the button does that changes the age for which the store is judged."""
-    if view.years_in_service > 0.0:
+    if years_in_service > 0.0:
         return say("Judge as new")
     return say("Judge after {years} years", years=figure(f"{TOLD_YEARS:g}"))
 

@@ -56,7 +56,8 @@ def opened(qtbot, window, key):
     return drawer
 
 
-@pytest.mark.parametrize("key", QUESTIONS)
+# A scenario of a week has no year to show.
+@pytest.mark.parametrize("key", [key for key in QUESTIONS if key != "year"])
 def test_no_drawer_keeps_an_english_text(qtbot, window, painted, key):
     drawer = opened(qtbot, window, key)
     assert drawer.has_body

@@ -48,6 +48,7 @@ class YearDrawer(Drawer):
         self.picture_of_year = YearPicture()
         self.day_line, self.dark_line, self.life_line = (_line() for _ in range(3))
         self.age = PillButton()
+        self.age.setText(tr(age_button_text(0.0)))
         self.age.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.age.clicked.connect(self._on_age)
         below = QHBoxLayout()
@@ -77,7 +78,7 @@ class YearDrawer(Drawer):
             " ".join(tr(bind_units(text)) for text in (dark_sentence(step), worst_sentence(step)))
         )
         self.life_line.setText(tr(bind_units(life_text(step))))
-        self.age.setText(tr(age_button_text(step)))
+        self.age.setText(tr(age_button_text(step.years_in_service)))
         self.show_body()
 
     def focus_body(self) -> None:

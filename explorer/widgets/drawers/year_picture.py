@@ -8,6 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 from PySide6.QtCore import QLineF, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import (
+    QAccessible,
     QBrush,
     QColor,
     QImage,
@@ -50,6 +51,7 @@ MOST_STACK = 1.9
 class YearPicture(QWidget):
     """Paints one year; a line across all pictures marks a day that keys and pointer move."""
 
+    spoken_role = QAccessible.Role.Graphic
     day_changed = Signal(int)
     """Carries the day on which the line stands, from 0."""
 

@@ -48,6 +48,12 @@ PICTURES: dict[str, tuple[str, str]] = texts({
         "Forecast and measurement",
         "The measured voltage over the forecast one, and below it how far they are apart.",
     ),
+    "YearPicture": (
+        "The year",
+        "Four pictures over one axis of days: the store's voltage from the lowest to the highest "
+        "of each day, the light and the store hour by hour, and the energy of each month. Hatched "
+        "red is off. Left and right move the day, with Shift a week, Home goes to the lowest.",
+    ),
     "LineUpPlot": (
         "Traces over each other",
         "The store voltage of each design, numbered as in the table below.",
