@@ -162,8 +162,11 @@ def _turn_end(run: Progress, event: object, drift_c: float) -> float:
     field = run.field
     if drift_c > 0.0:
         return field.full_c if run.charging else inf
-    # Charging begins again on the way down; a run begins only where the store is ready.
+    # Charging begins again on the way down; a run begins only where the store is ready, and a load
+    # connects only where it holds enough for that.
     end = -inf if run.charging else field.resume_c
+    if event == "connect":
+        end = max(end, run.motions()[2].connect_c)
     if isinstance(event, tuple):
         end = max(end, next(charge for j, charge in run.ready if j == event[1]))
     return end
