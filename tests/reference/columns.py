@@ -20,6 +20,9 @@ DRIFTING = 2.0
 """Times as much where turns repeat: they drift as a geometric row, but are laid as an even
 one. Within them a threshold may be met earlier or later, so that a step may hold more or less of
 what one turn brings."""
+STORE = 0.1
+"""Share of what a store's voltage may be off that a step may bring more or less: where it comes
+to rest, little flows."""
 HAIR = 10.0
 """Times the allowed difference by which the reference parts from itself in all but the same light:
 from there on the run hangs on a hair, and is not compared."""
@@ -49,6 +52,9 @@ class Opening:
         self.now = [found[0], *found[3:-1:3]]
         self.after = [found[1], *found[4:-1:3]]
         self.span_s, self.step_s = span, step
+        store = device.store
+        low, high = store.state(device.off_v), store.state(device.full_v)
+        self.farad = (store.charge(high) - store.charge(low)) / (device.full_v - device.off_v)
 
 
 def opening_span(device, most):
@@ -118,6 +124,7 @@ def compared(case, most=MOST, rows=ROWS, light=1.0, until=ROWS):
         )
         for name in ("harvest", "load")
     }
+    switched = [t for t, kind in right.march.events if kind in ("connect", "cut_off")]
     drifting = [leg for leg in run.legs if leg.repeats and abs(leg.end_c - leg.begin_c) > 1e-9]
     for k in range(min(until, len(begins))):
         width = ends[k] - begins[k]
@@ -140,7 +147,10 @@ def compared(case, most=MOST, rows=ROWS, light=1.0, until=ROWS):
         for name, saw in (("harvest", seen.harvest_a[k]), ("load", seen.load_a[k])):
             charge, loose = _charge(right, k, name)
             allowed = AMPS * abs(charge) + 1e-5 * largest[name] + loose + 1e-13 * width
+            if any(begins[k] < t < ends[k] for t in switched):
+                allowed += SLACK * ends[k] * abs(charge) / width
             if name == "harvest":
+                allowed += STORE * VOLTS * max(1.0, seen.store_v[k]) * right.farad
                 allowed += BY_DIFFERENCE * width * (seen.load_a[k] + seen.leakage_a[k])
                 if any(leg.begin_s < ends[k] and leg.end_s > begins[k] for leg in drifting):
                     allowed += given.engine.field.full_c - given.engine.field.resume_c
