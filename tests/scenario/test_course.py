@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from explorer.scenario.course import current_per_lux, light_course
-from explorer.scenario.light import Light, LogPattern
+from explorer.scenario.light import Light, LogPattern, SteadyPattern
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.supply import Panels
 
@@ -33,3 +33,11 @@ def test_a_level_that_is_set_is_the_mean_of_the_log_while_it_is_lit():
     course, per_lux = course_of(500.0)
     assert course.illuminance_lx == pytest.approx([250.0, 0.0, 750.0])
     assert course.photocurrent_a == pytest.approx(course.illuminance_lx * per_lux)
+
+
+@pytest.mark.parametrize("factor", ["orientation_factor", "cover_factor", "soiling_factor"])
+def test_what_lies_between_light_and_panel_takes_its_share_of_the_current(factor):
+    light, panels = Light(illuminance_lx=300.0, pattern=SteadyPattern(kind="steady")), Panels()
+    less = light.model_copy(update={factor: 0.5 * getattr(light, factor)})
+    before, now = (light_course(one, panels, None).photocurrent_a for one in (light, less))
+    assert now == pytest.approx(0.5 * before, rel=1e-12)
