@@ -130,7 +130,7 @@ class Band:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Level:
+class NamedLine:
     """A horizontal line with a name at its right end."""
 
     label: str
@@ -181,7 +181,7 @@ class Chart:
     shade_label: str = ""
     bands: tuple[Band, ...] = ()
     curves: tuple[Curve, ...] = ()
-    levels: tuple[Level, ...] = ()
+    levels: tuple[NamedLine, ...] = ()
     dots: tuple[Dot, ...] = ()
     drops: tuple[Drop, ...] = ()
     strip: Strip | None = None

@@ -19,7 +19,7 @@ from explorer.files.report_blocks import (
     Dot,
     Drop,
     Figure,
-    Level,
+    NamedLine,
     Row,
     Strip,
     Table,
@@ -68,7 +68,7 @@ def store_figure(found: Assessment, repeating: Trace | None, calendar: float | N
         x, y = trace.picture(0.0, end, COLUMNS).line(pixel_v)
         curves.append(Curve(label=first, x=x, y=y, dash="2 3", width=1.1))
     levels = tuple(
-        Level(label=joined(" ", (level.label, volts(level.volts))), y=level.volts)
+        NamedLine(label=joined(" ", (level.label, volts(level.volts))), y=level.volts)
         for level in found.thresholds
     )
     highest = max(extremes.highest_store_v, trace.extremes().highest_store_v)
@@ -135,7 +135,7 @@ def pulse_figure(pulse: PulseView) -> Figure:
             Curve(label=say("terminals"), x=x, y=pulse.terminal_v),
             Curve(label=say("store"), x=x, y=pulse.store_v, dash="7 4", width=1.2),
         ),
-        levels=(Level(label=needs, y=pulse.minimum_v),) if shown else (),
+        levels=(NamedLine(label=needs, y=pulse.minimum_v),) if shown else (),
         drops=(
             Drop(label=joined(" ", (say("ESR step"), small_volts(pulse.step_v))), x=at,
                  low=lowest, high=under),
