@@ -10,7 +10,7 @@ import pytest
 
 from explorer.advice.case import Case
 from explorer.files.report import findings, sheet
-from explorer.files.report_blocks import Axis, Chart, Curve, Level, plain
+from explorer.files.report_blocks import Axis, Chart, Curve, NamedLine, plain
 from explorer.files.report_figures import ticks
 from explorer.files.report_html import sheet_html
 from explorer.files.report_inputs import input_rows
@@ -189,7 +189,7 @@ def test_nothing_leaves_its_field():
 
 
 def test_names_of_levels_that_lie_close_do_not_cover_each_other():
-    levels = tuple(Level(label=f"level {i}", y=5.0 + 0.01 * i) for i in range(4))
+    levels = tuple(NamedLine(label=f"level {i}", y=5.0 + 0.01 * i) for i in range(4))
     root = drawn(chart(levels=levels))
     names = [e for e in root.iter(f"{SVG}text") if e.text.startswith("level")]
     heights = sorted(float(e.get("y")) for e in names)
@@ -199,7 +199,7 @@ def test_names_of_levels_that_lie_close_do_not_cover_each_other():
 
 @pytest.mark.parametrize("words", ["connects 36.0 V", "Einschalten 3,60 V", "Abschalten 2,40 V"])
 def test_names_of_levels_have_room_beside_the_field(words):
-    root = drawn(chart(levels=(Level(label=words, y=5.0),)))
+    root = drawn(chart(levels=(NamedLine(label=words, y=5.0),)))
     (name,) = [e for e in root.iter(f"{SVG}text") if e.text == words]
     widest = 0.58 * float(root.get("font-size"))
     assert float(name.get("x")) + widest * len(words) < WIDTH
