@@ -1,6 +1,6 @@
 """Small deliberate faults, one at a time: does any test notice?
 
-    python -m tests.mutation_trial [--only WORD] [--begin NUMBER] [--end NUMBER] [--control] [--list]
+    python -m tests.mutation_trial [--only WORD] [--begin N] [--end N] [--control] [--list]
 
 Copies the sources, changes one place, runs the tests that should see it, and puts the place back.
 Prints the faults that nothing noticed, and ends with their number. A fault whose place is no longer
