@@ -111,6 +111,12 @@ def test_a_pair_without_balancing_sees_more_than_its_share(tmp_path):
     assert [h["key"] for h in found["hazards"]] == ["over_voltage"]
 
 
+def test_of_two_over_voltages_the_worse_is_told(tmp_path):
+    """Charging brings 3 V to one unit, standing 3.75 V: at 2.6 V both are beyond the rating."""
+    danger = said("unbalanced_pair", tmp_path, store__rated_V=2.6)["hazards"][0]
+    assert "3.75 V" in danger["sentence"]
+
+
 def test_a_cell_is_never_below_its_window(tmp_path):
     found = said("cell_with_default_load", tmp_path)
     assert "held at 3 V" in found["checks"]["balance"]["sentence"]

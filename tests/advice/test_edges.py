@@ -151,6 +151,18 @@ def test_a_search_that_is_told_to_stop_stops_before_the_next_march():
         break_even(case_of("soil_probe"), LIGHT, LIGHT_STOPS, lambda: True)
 
 
+def test_a_batch_that_is_sure_and_wrong_is_found_out():
+    """Said to work at every light, surely: the march in the middle of that stretch says no."""
+    case, values = case_of("vent_flap"), np.array([20.0, 50.0, 100.0, 200.0, 500.0, 1000.0])
+    scan = Scan(
+        case, LIGHT, WORKS, values, series_of(LIGHT), np.ones(6, bool), np.full(6, 9.0),
+        np.ones(6, bool),
+    )
+    found = scan.edges()
+    assert len(found.edges) == 1
+    assert_true_on_both_sides(case, found, WORKS, series_of(LIGHT))
+
+
 def test_the_exact_march_overrules_the_batch():
     """A scan that begins with the opposite of the truth ends with the truth beside its edges."""
     case = case_of("soil_probe")
