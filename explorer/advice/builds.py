@@ -35,7 +35,7 @@ from explorer.scenario.model import Scenario
 from explorer.scenario.part import ChargerPart, PanelPart, Part, StorePart, taken
 from explorer.scenario.parts import StoreFamily
 from explorer.scenario.supply import Panels, Technology
-from explorer.text import Text, figure, say
+from explorer.text import Text, figure, say, texts
 
 FloatArray = NDArray[np.float64]
 BoolArray = NDArray[np.bool_]
@@ -44,6 +44,11 @@ COUNTS = (1, 2, 3, 4)
 """Panels in parallel that are tried."""
 MEASURES = ("price", "panel_cm2", "volume_cm3", "mass_g")
 """What a build should have little of."""
+_TECHNOLOGIES: dict[Technology, str] = texts({
+    "amorphous": "amorphous silicon", "crystalline": "crystalline silicon",
+    "gallium_arsenide": "gallium-arsenide", "dye_sensitised": "dye-sensitised",
+    "organic": "organic", "perovskite": "perovskite",
+})  # fmt: skip
 ALIKE = 1.06
 """Builds within this ratio of each other in a measure count as alike in it."""
 MOST_MARCHES = 200
@@ -456,7 +461,7 @@ def _judged(case: Case, seen: _Seen, i: int) -> Build | None:
 def _panel_title(panel: _Panel, count: int, area: float) -> Text:
     if panel.title is not None:
         return say("{n} × {title}", n=count, title=panel.title)
-    kind = say("{title}", title=parts.cell(panel.section.technology).title)
+    kind = say("{title}", title=_TECHNOLOGIES[panel.section.technology])
     return say("{n} × {area} cm², {kind}", n=count, area=figure(f"{area:g}"), kind=kind)
 
 

@@ -18,6 +18,7 @@ from explorer.scenario.storage import SIZE_PATHS
 
 if TYPE_CHECKING:
     from explorer.advice.budget import Budget
+    from explorer.advice.builds import Builds, Wanted
     from explorer.advice.case import Case
     from explorer.advice.contest import Entry
     from explorer.advice.edges import Edges, Stopped
@@ -69,6 +70,17 @@ def contest_steps(
 
     yield present_entry(case)
     yield from contest(case, stopped, Shelf(parts_folder, beside).stores())
+
+
+def builds_steps(
+    parts_folder: Path, beside: Path | None, wanted: Wanted, case: Case, stopped: Stopped
+) -> Iterator[Builds]:
+    """Builds that run, kind by kind, then their front as it is confirmed."""
+    from explorer.advice.builds import search
+    from explorer.files.shelf import Shelf
+
+    own = tuple(one.part for one in Shelf(parts_folder, beside).kept() if one.part is not None)
+    yield from search(case, own=own, wanted=wanted, stopped=stopped)
 
 
 def territory_steps(x: Axis, y: Axis, case: Case, stopped: Stopped) -> Iterator[Territory]:

@@ -87,7 +87,7 @@ ACTIONS = {
     "stand": ActionInfo(text=say("S&tand…"), tip=say("Set up the page for visitors of a stand")),
     "guide": ActionInfo(
         text=say("&Guide…"),
-        tip=say("Five plain questions and an answer"),
+        tip=say("Some plain questions and an answer"),
         keys="Ctrl+G",
         icon="guide",
     ),
@@ -126,6 +126,11 @@ ACTIONS = {
         text=say("What does the &year bring?"),
         tip=say("See the seasons, the dark weeks and what is left of the store after years"),
         keys="Ctrl+7",
+    ),
+    "drawer_builds": ActionInfo(
+        text=say("Which &build?"),
+        tip=say("Search panels, charger and store that do it"),
+        keys="Ctrl+8",
     ),
     "about": ActionInfo(text=say("&About Gloaming"), tip=say("About this program")),
 }

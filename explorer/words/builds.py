@@ -16,14 +16,14 @@ MEASURE_LABELS: dict[str, str] = texts({
 })  # fmt: skip
 MEASURE_UNITS = {"price": "", "panel_cm2": "cm²", "volume_cm3": "cm³", "mass_g": "g"}
 BUILD_COLUMNS: tuple[tuple[str, str], ...] = texts((
-    ("panels", "Panels"),
-    ("store", "Store"),
-    ("charger", "Charger"),
     ("price", "Price"),
     ("panel_cm2", "Panel area"),
+    ("panels", "Panels"),
+    ("store", "Store"),
     ("volume_cm3", "Volume"),
     ("mass_g", "Mass"),
     ("margin", "Smallest margin"),
+    ("charger", "Charger"),
 ))  # fmt: skip
 
 
@@ -44,14 +44,18 @@ def measure_text(name: str, value: float, currency: str = "") -> Text:
     return say("{value}", value=show(value, MEASURE_UNITS[name]))
 
 
-def build_cells(build: Build, currency: str) -> tuple[Text, ...]:
-    """Texts of one build, in the order of `BUILD_COLUMNS`."""
-    governing = build.verdict.governing
-    return (
-        build.panels, build.store, build.charger,
-        *(measure_text(name, getattr(build, name), currency) for name in MEASURES),
-        say("{check}, {margin}", check=CHECKS[governing.name], margin=f"{governing.margin:.3g}"),
-    )  # fmt: skip
+def build_cell(build: Build, key: str, currency: str) -> Text:
+    """Text of one cell, by the key of its column in `BUILD_COLUMNS`."""
+    if key == "margin":
+        governing = build.verdict.governing
+        return say(
+            "{check}, {margin}", check=CHECKS[governing.name],
+            margin=figure(f"{governing.margin:.3g}"),
+        )  # fmt: skip
+    if key in MEASURES:
+        return measure_text(key, getattr(build, key), currency)
+    told: Text = getattr(build, key)
+    return told
 
 
 CHECKS: dict[str, str] = texts({

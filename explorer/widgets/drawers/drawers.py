@@ -171,6 +171,10 @@ def _build(key: str, document: Document, jobs: JobRunner, settings: SettingsStor
         from explorer.widgets.drawers.contest_drawer import ContestDrawer
 
         return ContestDrawer(document, jobs, settings.parts_folder)
+    if key == "builds":
+        from explorer.widgets.drawers.builds_drawer import BuildsDrawer
+
+        return BuildsDrawer(document, jobs, settings.parts_folder)
     if key == "territory":
         from explorer.widgets.drawers.territory_drawer import TerritoryDrawer
 

@@ -26,6 +26,7 @@ WORDINGS: dict[str, tuple[str, ...]] = texts({
     "panel": ("How does the panel work?", "The panel?", "The panel?", "The panel?", "Panel"),
     "bench": ("Does it match a log?", "Match a log?", "A log?", "A log?", "Log"),
     "year": ("What does the year bring?", "The year?", "The year?", "The year?", "Year"),
+    "builds": ("Which build?", "Which build?", "Which build?", "Which build?", "Build"),
 })  # fmt: skip
 """Each question from its full wording to one word."""
 HEIGHT = 42

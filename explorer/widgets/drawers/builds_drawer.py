@@ -1,0 +1,286 @@
+"""Which build? Panels, charger and store that do it, and the best of them to choose from."""
+
+from __future__ import annotations
+
+from functools import partial
+from pathlib import Path
+
+from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QSignalBlocker, QSize, Qt
+from PySide6.QtGui import QPainter, QPen
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QCheckBox,
+    QHBoxLayout,
+    QLabel,
+    QSizePolicy,
+    QStyle,
+    QStyledItemDelegate,
+    QStyleOptionViewItem,
+    QTableWidget,
+    QTableWidgetItem,
+    QVBoxLayout,
+)
+
+from explorer.advice.builds import MEASURES, Build, Builds, Wanted
+from explorer.state import theme
+from explorer.state.document import Document
+from explorer.state.drawer_feeds import Feed
+from explorer.state.drawer_steps import builds_steps
+from explorer.state.jobs import JobRunner
+from explorer.state.language import tr
+from explorer.state.theme import tokens_of
+from explorer.text import say
+from explorer.widgets.buttons import PillButton
+from explorer.widgets.drawers.builds_plot import BuildsPlot
+from explorer.widgets.drawers.drawer import Drawer
+from explorer.widgets.drawers.flat import FlatHeader
+from explorer.widgets.elided_label import ElidedLabel
+from explorer.widgets.fields import CalmComboBox
+from explorer.widgets.paint import mix
+from explorer.widgets.slim_scroll import SlimBar
+from explorer.words.builds import (
+    BUILD_COLUMNS,
+    MEASURE_LABELS,
+    build_cell,
+    builds_line,
+    builds_table,
+    price_note,
+)
+from explorer.words.drawers import Table
+from explorer.words.readout import bind_units
+
+QUESTION = say("Which build?")
+Index = QModelIndex | QPersistentModelIndex
+_ROW_HEIGHT = 26
+_FEW_PARTS = 3
+_PAD = 8
+_COLUMNS = [key for key, _ in BUILD_COLUMNS]
+
+
+class _Cells(QStyledItemDelegate):
+    """Plain text with the same edge as the heads of the columns; the chosen row is tinted."""
+
+    def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
+        """Room for the text."""
+        size = super().sizeHint(option, index)
+        return QSize(size.width() + 2 * _PAD, _ROW_HEIGHT)
+
+    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
+        """Paint one cell."""
+        rect, tokens = option.rect, tokens_of(option.palette)
+        painter.save()
+        if option.state & QStyle.StateFlag.State_Selected:
+            painter.fillRect(rect, mix(tokens.color("accent"), tokens.color("card"), 0.16))
+        painter.setPen(QPen(tokens.color("line"), 1.0))
+        painter.drawLine(rect.bottomLeft(), rect.bottomRight())
+        painter.setPen(tokens.color("ink"))
+        painter.setFont(option.font)
+        inside = rect.adjusted(_PAD, 0, -_PAD, 0)
+        text = painter.fontMetrics().elidedText(
+            str(index.data()), Qt.TextElideMode.ElideRight, inside.width() + 1
+        )
+        align = Qt.AlignmentFlag(index.data(Qt.ItemDataRole.TextAlignmentRole))
+        painter.drawText(inside, align, text)
+        painter.restore()
+
+
+class BuildsDrawer(Drawer):
+    """A plot of all builds that run, a table of the best, and filters.
+
+    Parameters
+    ----------
+    parts_folder : Path
+        Where parts of one's own lie.
+    """
+
+    def __init__(self, document: Document, jobs: JobRunner, parts_folder: Path) -> None:
+        self._parts_folder = parts_folder
+        self._found: Builds | None = None
+        self._beside = _folder_of(document)
+        steps = partial(builds_steps, parts_folder, self._beside, Wanted())
+        super().__init__(QUESTION, document, Feed("builds", document, jobs, steps))
+        self.plot = BuildsPlot()
+        self.across, self.up = CalmComboBox(), CalmComboBox()
+        self.lithium = QCheckBox(tr("Without lithium cells"))
+        self.few = QCheckBox(tr("One panel only"))
+        self.view = QTableWidget(0, len(BUILD_COLUMNS))
+        self.line = ElidedLabel()
+        self.take = PillButton()
+        self._build()
+        document.file_changed.connect(self._on_file_changed)
+
+    def _build(self) -> None:
+        for box, name, start in (
+            (self.across, tr("Measure across"), "price"),
+            (self.up, tr("Measure up"), "panel_cm2"),
+        ):
+            for key in MEASURES:
+                box.addItem(tr(MEASURE_LABELS[key]), key)
+            box.setCurrentIndex(box.findData(start))
+            box.setAccessibleName(name)
+            box.setFixedWidth(104)
+            box.activated.connect(self._on_axes)
+        bar = QHBoxLayout()
+        bar.setSpacing(10)
+        for text, box in ((tr("Across", "axis"), self.across), (tr("Up", "axis"), self.up)):
+            label = QLabel(text)
+            label.setBuddy(box)
+            bar.addWidget(label)
+            bar.addWidget(box)
+        for check in (self.lithium, self.few):
+            check.setMinimumHeight(24)
+            check.toggled.connect(self._on_wanted)
+            bar.addWidget(check)
+        bar.addStretch(1)
+        self._shape_table()
+        self.take.setText(tr("Take this build"))
+        self.take.setMinimumHeight(30)
+        self.take.clicked.connect(self.take_chosen)
+        self.line.setFont(theme.font("small"))
+        foot = QHBoxLayout()
+        foot.setSpacing(10)
+        foot.addWidget(self.line, 1)
+        foot.addWidget(self.take)
+        both = QHBoxLayout()
+        both.setSpacing(12)
+        both.addWidget(self.plot, 4)
+        both.addWidget(self.view, 6)
+        layout = QVBoxLayout(self.body)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(6)
+        layout.addLayout(bar)
+        layout.addLayout(both, 1)
+        layout.addLayout(foot)
+        self.plot.chosen.connect(self.view.selectRow)
+
+    def _shape_table(self) -> None:
+        view = self.view
+        header = FlatHeader(view)
+        header.setStretchLastSection(True)
+        view.setHorizontalHeader(header)
+        for column, (key, label) in enumerate(BUILD_COLUMNS):
+            head = QTableWidgetItem(tr(label))
+            head.setTextAlignment(_side(key))
+            view.setHorizontalHeaderItem(column, head)
+        view.verticalHeader().hide()
+        view.verticalHeader().setDefaultSectionSize(_ROW_HEIGHT)
+        view.setItemDelegate(_Cells(view))
+        view.setFrameShape(QTableWidget.Shape.NoFrame)
+        view.setShowGrid(False)
+        view.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
+        view.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
+        view.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
+        view.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
+        view.setVerticalScrollBar(SlimBar())
+        view.setHorizontalScrollBar(SlimBar(Qt.Orientation.Horizontal))
+        view.setTabKeyNavigation(False)
+        view.setMinimumSize(200, 130)
+        view.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
+        view.setAccessibleName(tr("Builds that no other beats, by price"))
+        view.currentCellChanged.connect(self._on_row)
+        view.doubleClicked.connect(self.take_chosen)
+
+    # --- what is searched for ---
+
+    @property
+    def wanted(self) -> Wanted:
+        """What the filters allow."""
+        return Wanted(
+            lithium=not self.lithium.isChecked(),
+            most_parts=_FEW_PARTS if self.few.isChecked() else None,
+        )
+
+    def _on_wanted(self, _: bool) -> None:
+        self._ask()
+
+    def _on_file_changed(self) -> None:
+        """The parts beside the open scenario take part too."""
+        if (beside := _folder_of(self.document)) != self._beside:
+            self._beside = beside
+            self._ask()
+
+    def _ask(self) -> None:
+        self.feed.set_steps(
+            partial(builds_steps, self._parts_folder, self._beside, self.wanted), rest_ms=0
+        )
+
+    def _on_axes(self, _: int) -> None:
+        self.plot.set_axes(self.across.currentData(), self.up.currentData())
+
+    # --- what was found ---
+
+    def show_step(self, step: object) -> None:
+        """Show what was found so far."""
+        assert isinstance(step, Builds)
+        chosen = self.chosen()
+        self._found = step
+        self.plot.set_builds(step)
+        self._fill(step)
+        if step.tried and not len(step.measures["price"]) and step.is_done:
+            self.say_nothing(tr(builds_line(step)))
+            return
+        self.show_body()
+        self.say_answer(builds_line(step))
+        again = [i for i, b in enumerate(step.front) if chosen and b.scenario == chosen.scenario]
+        if step.front:
+            self.view.selectRow(again[0] if again else 0)
+        self._show_line()
+
+    def _fill(self, found: Builds) -> None:
+        with QSignalBlocker(self.view):
+            self.view.setRowCount(len(found.front))
+            for row, build in enumerate(found.front):
+                for column, (key, _) in enumerate(BUILD_COLUMNS):
+                    text = tr(bind_units(build_cell(build, key, found.currency)))
+                    item = QTableWidgetItem(text)
+                    item.setTextAlignment(_side(key))
+                    item.setToolTip(item.text())
+                    self.view.setItem(row, column, item)
+        self.view.resizeColumnsToContents()
+        chargers = {build.charger for build in found.front}
+        self.view.setColumnHidden(_COLUMNS.index("charger"), len(chargers) < 2)
+
+    def show_outdated(self) -> None:
+        """What is on show belongs to an earlier design, so nothing can be taken."""
+        self._show_line()
+
+    def chosen(self) -> Build | None:
+        """The build of the chosen row."""
+        row = self.view.currentRow()
+        if self._found is None or not 0 <= row < len(self._found.front):
+            return None
+        return self._found.front[row]
+
+    def take_chosen(self, *_: object) -> None:
+        """Put the chosen build in place as one undo step."""
+        build = self.chosen()
+        if build is not None and self.feed.is_current:
+            self.document.replace(build.scenario, "take a build")
+
+    def focus_body(self) -> None:
+        """The table takes the keyboard."""
+        self.view.setFocus()
+
+    def table(self, name: str) -> Table:
+        """The front."""
+        return builds_table(self._found) if self._found is not None else {}
+
+    def _on_row(self, row: int, *_: int) -> None:
+        self.plot.set_chosen(row)
+        self._show_line()
+
+    def _show_line(self) -> None:
+        build = self.chosen()
+        usable = build is not None and build.scenario != self.document.scenario
+        self.take.setEnabled(usable and self.feed.is_current)
+        self.line.setText(tr(price_note(self._found)) if self._found is not None else "")
+
+
+def _side(key: str) -> Qt.AlignmentFlag:
+    """Numbers stand at the right of their column."""
+    side = Qt.AlignmentFlag.AlignRight if key in MEASURES else Qt.AlignmentFlag.AlignLeft
+    return side | Qt.AlignmentFlag.AlignVCenter
+
+
+def _folder_of(document: Document) -> Path | None:
+    return None if document.path is None else document.path.parent

@@ -1,0 +1,105 @@
+"""Which build? The drawer shows what runs, and takes one as one step."""
+
+import numpy as np
+import pytest
+from PySide6.QtCore import QPoint, Qt
+
+from explorer.advice import builds as module
+from explorer.advice.builds import MEASURES
+from explorer.advice.judge import judge
+from explorer.files.scenario_json import load_scenario
+from explorer.resource_files import scenario_folder
+from explorer.scenario import parts
+from explorer.state.document import Document
+from explorer.widgets.drawers.builds_drawer import BuildsDrawer
+
+
+@pytest.fixture
+def document():
+    made = Document(load_scenario(scenario_folder() / "plant_label.json").scenario)
+    yield made
+    made.undo_stack.clear()
+
+
+@pytest.fixture
+def drawer(qtbot, document, jobs, tmp_path, monkeypatch):
+    few = parts.store_families()[3:7]
+    monkeypatch.setattr(module, "_technologies", lambda _: ("amorphous", "gallium_arsenide"))
+    monkeypatch.setattr(module, "COUNTS", (1, 2))
+    monkeypatch.setattr(module.parts, "store_families", lambda: few)
+    made = BuildsDrawer(document, jobs, tmp_path / "parts")
+    qtbot.addWidget(made)
+    made.resize(860, 320)
+    made.show()
+    made.set_open(True)
+    settled(qtbot, made)
+    return made
+
+
+def settled(qtbot, drawer):
+    qtbot.waitUntil(
+        lambda: drawer._found is not None and drawer._found.is_done and drawer.feed.is_current,
+        timeout=60_000,
+    )
+
+
+def shown(drawer, column):
+    return [drawer.view.item(row, column).text() for row in range(drawer.view.rowCount())]
+
+
+def test_it_shows_the_front_by_price_with_the_first_chosen(drawer):
+    prices = [float(text) for text in shown(drawer, 0)]
+    assert prices == sorted(prices)
+    assert drawer.view.currentRow() == 0
+    assert "may run" in drawer.answer.text()
+    assert "relative" in drawer.line.text()
+    assert drawer.plot._at == 0
+
+
+def test_a_build_is_taken_as_one_step_and_runs(qtbot, drawer, document):
+    before = document.scenario
+    chosen = drawer.chosen()
+    qtbot.mouseClick(drawer.take, Qt.MouseButton.LeftButton)
+    assert document.scenario == chosen.scenario
+    assert judge(document.case).state == "runs"
+    document.undo_stack.undo()
+    assert document.scenario == before
+
+
+def test_a_click_beside_a_point_chooses_it_and_arrows_walk_on(qtbot, drawer):
+    places = drawer.plot._places(*drawer.plot._front())
+    last = len(places) - 1
+    x, y = places[last].tolist()
+    qtbot.mouseClick(
+        drawer.plot, Qt.MouseButton.LeftButton, pos=QPoint(round(x) + 3, round(y) - 2)
+    )
+    assert drawer.view.currentRow() == last
+    qtbot.keyClick(drawer.plot, Qt.Key.Key_Left)
+    assert drawer.view.currentRow() == last - 1
+    assert drawer.plot._at == last - 1
+
+
+def test_points_lie_where_their_measures_are(drawer):
+    drawer.across.setCurrentIndex(drawer.across.findData("mass_g"))
+    drawer.across.activated.emit(0)
+    places = drawer.plot._places(*drawer.plot._front())
+    masses = np.array([build.mass_g for build in drawer._found.front])
+    order = np.argsort(masses)
+    assert (np.diff(places[order, 0]) >= -1e-9).all()
+    # Twice the mass lies as far to the right wherever it begins.
+    ends = drawer.plot._places(np.array([1.0, 2.0, 4.0]), np.array([1.0, 1.0, 1.0]))[:, 0]
+    assert np.diff(ends)[0] == pytest.approx(np.diff(ends)[1])
+
+
+def test_a_filter_asks_again(qtbot, drawer):
+    drawer.lithium.click()
+    settled(qtbot, drawer)
+    qtbot.waitUntil(lambda: drawer._found is not None and all(
+        build.scenario.store.kind != "cell" for build in drawer._found.front), timeout=60_000)
+    assert drawer.view.rowCount() == len(drawer._found.front) >= 1
+
+
+def test_its_table_is_the_front(drawer):
+    table = drawer.table("")
+    assert len(table["price"]) == drawer.view.rowCount()
+    assert set(MEASURES) < set(table)
