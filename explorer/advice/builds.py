@@ -35,7 +35,7 @@ from explorer.scenario.model import Scenario
 from explorer.scenario.part import ChargerPart, PanelPart, Part, StorePart, taken
 from explorer.scenario.parts import StoreFamily
 from explorer.scenario.supply import Panels, Technology
-from explorer.text import Text, figure, say, texts
+from explorer.text import figure, say, texts
 
 FloatArray = NDArray[np.float64]
 BoolArray = NDArray[np.bool_]
@@ -74,9 +74,9 @@ class Build:
     """One combination, with what is known of it."""
 
     scenario: Scenario
-    panels: Text
-    charger: Text
-    store: Text
+    panels: str
+    charger: str
+    store: str
     part_count: int
     """Panels, charger and store together."""
     price: float
@@ -109,7 +109,7 @@ class _Panel:
     """Panels that can be had in some areas."""
 
     section: Panels
-    title: Text | None
+    title: str | None
     """Of one's own; None for a generic kind."""
     areas: tuple[float, ...]
     part: PanelPart | None = None
@@ -173,11 +173,11 @@ class _Store:
         assert self.part is not None
         return _known(self.part.price), _known(self.part.volume_cm3), _known(self.part.mass_g)
 
-    def title(self, scenario: Scenario) -> Text:
+    def title(self, scenario: Scenario) -> str:
         if self.family is not None:
-            return say("{title}", title=fitted_title(self.family, scenario.charger.full_V))
+            return fitted_title(self.family, scenario.charger.full_V)
         assert self.part is not None
-        return say("{title}", title=self.part.title)
+        return self.part.title
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -195,10 +195,10 @@ class _Charger:
         return 0.0 if self.part is None else _known(self.part.price)
 
     @property
-    def title(self) -> Text:
+    def title(self) -> str:
         if self.part is None:
             return say("as it is")
-        return say("{title}", title=self.part.title)
+        return self.part.title
 
 
 @dataclass(slots=True, eq=False)
@@ -264,7 +264,7 @@ def _options(
     own_stores = [p for p in own if isinstance(p, StorePart)]
     priced = any(p.price is not None for p in own)
     panels = [
-        _Panel(section=p.panels, title=say("{title}", title=p.title), part=p,
+        _Panel(section=p.panels, title=p.title, part=p,
                areas=(p.panels.active_area_cm2,))
         for p in own_panels
     ]  # fmt: skip
@@ -458,14 +458,14 @@ def _judged(case: Case, seen: _Seen, i: int) -> Build | None:
     )  # fmt: skip
 
 
-def _panel_title(panel: _Panel, count: int, area: float) -> Text:
+def _panel_title(panel: _Panel, count: int, area: float) -> str:
     if panel.title is not None:
         return say("{n} × {title}", n=count, title=panel.title)
-    kind = say("{title}", title=_TECHNOLOGIES[panel.section.technology])
+    kind = _TECHNOLOGIES[panel.section.technology]
     return say("{n} × {area} cm², {kind}", n=count, area=figure(f"{area:g}"), kind=kind)
 
 
-def _store_title(store: _Store, scenario: Scenario) -> Text:
+def _store_title(store: _Store, scenario: Scenario) -> str:
     size = show(scenario.store.size, scenario.store.size_unit)
     return say("{title}, {size}", title=store.title(scenario), size=size)
 

@@ -46,19 +46,17 @@ def builds(
     was confirmed by the exact march: "check" says runs. Ends with 2 where none runs.
     """
     from explorer.advice.builds import Wanted, search
-    from explorer.advice.case import Case
-    from explorer.files.logs import resolve_log
+    from explorer.files.beside import resolve_case
     from explorer.files.scenario_json import load_scenario, save_scenario
     from explorer.files.shelf import Shelf
     from explorer.files.tables import write_table
-    from explorer.files.weather import resolve_weather
     from explorer.words.builds import builds_line, builds_table, price_note
 
     try:
         if output.exists() and file.exists() and output.samefile(file):
             raise FileError(f"{output} is the scenario itself; give another name.")
         scenario = load_scenario(file).scenario
-        case = Case(scenario, resolve_log(scenario, file), resolve_weather(scenario, file))
+        case = resolve_case(scenario, file)
         shelf = Shelf(parts or file.parent, file.parent)
         own = tuple(one.part for one in shelf.kept() if one.part is not None)
         wanted = Wanted(

@@ -5,8 +5,9 @@ from __future__ import annotations
 import math
 
 from explorer.advice.builds import MEASURES, Build, Builds
+from explorer.advice.verdict import CHECK_LABELS
 from explorer.quantity import show
-from explorer.text import Text, figure, say, texts
+from explorer.text import Text, figure, joined, say, texts
 
 MEASURE_LABELS: dict[str, str] = texts({
     "price": "Price",
@@ -15,19 +16,19 @@ MEASURE_LABELS: dict[str, str] = texts({
     "mass_g": "Mass",
 })  # fmt: skip
 MEASURE_UNITS = {"price": "", "panel_cm2": "cm²", "volume_cm3": "cm³", "mass_g": "g"}
-BUILD_COLUMNS: tuple[tuple[str, str], ...] = texts((
-    ("price", "Price"),
-    ("panel_cm2", "Panel area"),
-    ("panels", "Panels"),
-    ("store", "Store"),
-    ("volume_cm3", "Volume"),
-    ("mass_g", "Mass"),
-    ("margin", "Smallest margin"),
-    ("charger", "Charger"),
-))  # fmt: skip
+BUILD_COLUMNS: tuple[tuple[str, str], ...] = (
+    ("price", MEASURE_LABELS["price"]),
+    ("panel_cm2", MEASURE_LABELS["panel_cm2"]),
+    ("panels", say("Panels")),
+    ("store", say("Store")),
+    ("volume_cm3", MEASURE_LABELS["volume_cm3"]),
+    ("mass_g", MEASURE_LABELS["mass_g"]),
+    ("margin", say("Smallest margin")),
+    ("charger", say("Charger")),
+)
 
 
-def measure_text(name: str, value: float, currency: str = "") -> Text:
+def measure_text(name: str, value: float, currency: str = "") -> str:
     """A measure with its unit; a dash where it is not known.
 
     Examples
@@ -38,30 +39,23 @@ def measure_text(name: str, value: float, currency: str = "") -> Text:
     '–'
     """
     if math.isnan(value):
-        return say("–")
+        return "–"
     if name == "price":
         return figure(f"{value:.2f} {currency}".rstrip())
-    return say("{value}", value=show(value, MEASURE_UNITS[name]))
+    return show(value, MEASURE_UNITS[name])
 
 
-def build_cell(build: Build, key: str, currency: str) -> Text:
+def build_cell(build: Build, key: str, currency: str) -> str:
     """Text of one cell, by the key of its column in `BUILD_COLUMNS`."""
     if key == "margin":
         governing = build.verdict.governing
-        return say(
-            "{check}, {margin}", check=CHECKS[governing.name],
-            margin=figure(f"{governing.margin:.3g}"),
-        )  # fmt: skip
+        return joined(
+            " ", (CHECK_LABELS[governing.name], figure(f"{governing.margin:.3g}"))
+        )
     if key in MEASURES:
         return measure_text(key, getattr(build, key), currency)
-    told: Text = getattr(build, key)
+    told: str = getattr(build, key)
     return told
-
-
-CHECKS: dict[str, str] = texts({
-    "starts": "starts", "balance": "balance", "dark": "dark", "pulse": "pulse",
-    "ratings": "ratings", "service": "service",
-})  # fmt: skip
 
 
 def builds_line(found: Builds) -> Text:

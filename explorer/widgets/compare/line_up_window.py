@@ -10,8 +10,8 @@ from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QDialog, QHBoxLayout, QLabel, QMenu, QToolButton, QVBoxLayout, QWidget
 
 from explorer.advice.case import Case
+from explorer.files.beside import resolve_case
 from explorer.files.disk import FileError, write_bytes, write_text
-from explorer.files.logs import resolve_log
 from explorer.files.scenario_json import load_scenario
 from explorer.files.tables import write_table
 from explorer.state import theme
@@ -147,7 +147,7 @@ class LineUpWindow(QDialog):
         """Take in a scenario file; say why where it cannot be read."""
         try:
             scenario = load_scenario(path).scenario
-            case = Case(scenario, resolve_log(scenario, path))
+            case = resolve_case(scenario, path)
         except FileError as error:
             messages.tell(self, say("The scenario was not opened"), str(error))
             return False

@@ -96,6 +96,7 @@ class BuildsDrawer(Drawer):
     def __init__(self, document: Document, jobs: JobRunner, parts_folder: Path) -> None:
         self._parts_folder = parts_folder
         self._found: Builds | None = None
+        self._filling, self._touched = False, False
         self._beside = _folder_of(document)
         steps = partial(builds_steps, parts_folder, self._beside, Wanted())
         super().__init__(QUESTION, document, Feed("builds", document, jobs, steps))
@@ -212,18 +213,21 @@ class BuildsDrawer(Drawer):
     def show_step(self, step: object) -> None:
         """Show what was found so far."""
         assert isinstance(step, Builds)
-        chosen = self.chosen()
+        chosen = self.chosen() if self._touched else None  # until then the first stands
+        self._filling = True
         self._found = step
         self.plot.set_builds(step)
         self._fill(step)
         if step.tried and not len(step.measures["price"]) and step.is_done:
             self.say_nothing(tr(builds_line(step)))
+            self._filling = False
             return
         self.show_body()
         self.say_answer(builds_line(step))
         again = [i for i, b in enumerate(step.front) if chosen and b.scenario == chosen.scenario]
         if step.front:
             self.view.selectRow(again[0] if again else 0)
+        self._filling = False
         self._show_line()
 
     def _fill(self, found: Builds) -> None:
@@ -266,6 +270,7 @@ class BuildsDrawer(Drawer):
         return builds_table(self._found) if self._found is not None else {}
 
     def _on_row(self, row: int, *_: int) -> None:
+        self._touched = self._touched or not self._filling
         self.plot.set_chosen(row)
         self._show_line()
 
