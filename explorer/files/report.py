@@ -108,8 +108,7 @@ def sheet(found: Findings, source: Source, model: Sequence[Limit]) -> Sheet:
         banner(found.assessment),
         *hazard_notes(found.assessment),
         Paragraph(text=PLANNING),
-        Heading(text=say("Store voltage")),
-        store_figure(found.assessment, found.repeating, found.calendar),
+        *_store(found),
         Heading(text=say("Six checks")),
         check_table(found.assessment),
         Heading(text=say("Answers")),
@@ -188,6 +187,16 @@ def _numbered(blocks: Sequence[Block]) -> tuple[Block, ...]:
             block = replace(block, caption=joined(" ", (name, block.caption)))
         numbered.append(block)
     return tuple(numbered)
+
+
+def _store(found: Findings) -> list[Block]:
+    """The store over one period of its light; of a year there is a section of its own."""
+    if found.year is not None:
+        return []
+    return [
+        Heading(text=say("Store voltage")),
+        store_figure(found.assessment, found.repeating, found.calendar),
+    ]
 
 
 def _calendar(case: Case) -> float | None:

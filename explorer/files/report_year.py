@@ -2,11 +2,32 @@
 
 from __future__ import annotations
 
+import numpy as np
+
 from explorer.advice.year.view import YearView
-from explorer.files.report_blocks import Block, Column, Heading, Paragraph, Row, Table
+from explorer.engine.system import DAY_S
+from explorer.files.report_blocks import (
+    Axis,
+    Band,
+    Block,
+    Chart,
+    Column,
+    Curve,
+    Dash,
+    Figure,
+    FloatArray,
+    Heading,
+    NamedLine,
+    Paragraph,
+    Row,
+    Strip,
+    Table,
+)
+from explorer.files.report_figures import axis
 from explorer.quantity import show
-from explorer.text import figure, say
+from explorer.text import figure, joined, say
 from explorer.words.figures import margin_text
+from explorer.words.moments import Tick
 from explorer.words.year import SHORT_MONTHS, year_sentences
 
 
@@ -16,9 +37,93 @@ def year_blocks(view: YearView | None) -> list[Block]:
         return []
     return [
         Heading(text=say("The year")),
+        year_figure(view),
+        energy_figure(view),
         *(Paragraph(text=sentence) for sentence in (*year_sentences(view), *view.notes)),
         month_table(view),
     ]
+
+
+def year_figure(view: YearView) -> Figure:
+    """The store's voltage day by day, over the light."""
+    calendar = view.calendar
+    days = len(calendar.works)
+    middle: FloatArray = DAY_S * (np.arange(days, dtype=float) + 0.5)
+    low, high = calendar.lowest_v, calendar.highest_v
+    levels = tuple(
+        NamedLine(label=joined(" ", (level.label, show(level.volts, "V"))), y=level.volts)
+        for level in view.thresholds
+    )
+    top = max(float(high.max()), *(level.y for level in levels))
+    bottom = min(float(low.min()), *(level.y for level in levels))
+    floor = 0.0 if bottom < 0.5 * top else bottom
+    lux = calendar.illuminance_lx.mean(axis=1)
+    brightest = max(float(lux.max()), 1e-9)
+    turns = np.flatnonzero(np.diff(np.concatenate([[0], ~calendar.works, [0]]).astype(int)))
+    chart = Chart(
+        x=_months(view),
+        left=axis(say("voltage, V"), floor, top + 0.04 * (top - floor)),
+        shades=tuple((DAY_S * a, DAY_S * b) for a, b in turns.reshape(-1, 2).tolist()),
+        shade_label=say("off"),
+        bands=(Band(label=say("lowest to highest of the day"), x=middle, low=low, high=high),),
+        curves=(
+            Curve(label=say("middle of the day"), x=middle,
+                  y=np.median(calendar.store_v, axis=1)),
+        ),
+        levels=levels,
+        strip=Strip(
+            title=say("light by day"), x=DAY_S * np.arange(days + 1.0),
+            y=np.append(lux, lux[-1:]), high=1.05 * brightest, high_label=show(brightest, "lx"),
+        ),
+    )  # fmt: skip
+    words = say(
+        "Store voltage over a year: between {low} and {high}, off on {n} days.",
+        low=show(float(low.min()), "V"), high=show(float(high.max()), "V"),
+        n=figure(f"{view.off_days}"),
+    )
+    return Figure(caption=words, spoken=words, chart=chart)
+
+
+def energy_figure(view: YearView) -> Figure:
+    """What every month takes in, throws away and uses."""
+    start = view.calendar.start
+    edges = [(m.begin - start).total_seconds() for m in view.months]
+    edges.append(DAY_S * len(view.calendar.works))
+
+    def steps(values: list[float]) -> tuple[FloatArray, FloatArray]:
+        return np.repeat(edges, 2)[1:-1], np.repeat(values, 2)
+
+    rows: tuple[tuple[str, list[float], Dash], ...] = (
+        (say("taken in"), [m.taken_in_j for m in view.months], ""),
+        (say("used and leaked"), [m.used_j + m.leaked_j for m in view.months], "7 4"),
+        (say("thrown away"), [m.thrown_away_j for m in view.months], "2 3"),
+    )
+    curves = []
+    for label, values, dash in rows:
+        x, y = steps(values)
+        curves.append(Curve(label=label, x=x, y=y, dash=dash))
+    top = max(max(values) for _, values, _ in rows)
+    words = say("Energy of each month: taken in, used and leaked, and thrown away, store full.")
+    return Figure(
+        caption=words, spoken=words,
+        chart=Chart(
+            x=_months(view), left=axis(say("energy, J"), 0.0, max(top, 1e-9)),
+            curves=tuple(curves),
+        ),
+    )
+
+
+def _months(view: YearView) -> Axis:
+    """A year with the names of its months in their middle."""
+    start, days = view.calendar.start, len(view.calendar.works)
+    begins = [*((m.begin - start).days for m in view.months), days]
+    return Axis(
+        title=say("month"), low=0.0, high=DAY_S * days,
+        ticks=tuple(
+            Tick(time_s=DAY_S * 0.5 * (a + b), label=SHORT_MONTHS[m.begin.month])
+            for m, a, b in zip(view.months, begins, begins[1:], strict=False)
+        ),
+    )
 
 
 def month_table(view: YearView) -> Table:
@@ -50,4 +155,4 @@ def month_table(view: YearView) -> Table:
     )
 
 
-__all__ = ["month_table", "year_blocks"]
+__all__ = ["energy_figure", "month_table", "year_blocks", "year_figure"]
