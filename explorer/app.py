@@ -5,14 +5,13 @@ from __future__ import annotations
 import logging
 import os
 import sys
-import traceback
 from collections.abc import Sequence
 from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
-from types import TracebackType
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from explorer.state.log_file import LogFile
     from explorer.state.settings import SettingsStore
     from explorer.state.workers import Workers
     from explorer.widgets.main_window import MainWindow
@@ -146,6 +145,9 @@ def run(
         from PySide6.QtWidgets import QApplication
 
         from explorer.loaded import settle_down
+        from explorer.state.interrupts import Interrupts
+        from explorer.state.language import set_language
+        from explorer.widgets.fault_report import FaultReport
     except ImportError as error:
         print(library_problem(error), file=sys.stderr)
         return 3
@@ -156,39 +158,62 @@ def run(
     QApplication.setApplicationDisplayName(NAME)
     QApplication.setOrganizationName("")
     store_path = settings_file or settings_path()
-    _scale_from(store_path)
+    data = data_path() if settings_file is None else store_path.parent
+    settings, log = _remembered(store_path, data)
+    _scale_from(settings)
     app = QApplication.instance() or QApplication([NAME])
     assert isinstance(app, QApplication)
     try:
-        _speak(store_path)
-        windows = build_windows(app, store_path, data_path() if settings_file is None else None)
+        set_language(settings.settings.language)
+        windows = build_windows(app, store_path, data, settings)
         window = windows.add()
+        report = FaultReport(windows.front, _version(), log.path, windows)
     except ImportError as error:
         print(library_problem(error), file=sys.stderr)
         return 3
-    hook = _ExceptionHook(windows)
-    sys.excepthook = hook.report
-    path = Path(paths[0]) if paths else None
-    open_first(window, path)
-    if stand or (not paths and _stand_was_cut_off(store_path)):
-        fault = _begin_stand(window, stand_file)
-        if fault:
-            print(fault, file=sys.stderr)
-            return 3
-    else:
-        window.show()
-        windows.open_files([Path(further) for further in paths[1:]], window)
-        window.assistance.start_tour_once()
-        QTimer.singleShot(0, windows, windows.offer_leftovers)
-    settle_down()
+    report.install()
+    interrupts = Interrupts(windows)
+    interrupts.met.connect(windows.end_at_once)
+    try:
+        path = Path(paths[0]) if paths else None
+        open_first(window, path)
+        if stand or (not paths and _stand_was_cut_off(store_path)):
+            fault = _begin_stand(window, stand_file)
+            if fault:
+                print(fault, file=sys.stderr)
+                return 3
+        else:
+            window.show()
+            settings.listen(window.notice.say)
+            windows.open_files([Path(further) for further in paths[1:]], window)
+            window.assistance.start_tour_once()
+            QTimer.singleShot(0, windows, windows.offer_leftovers)
+        settle_down()
+    except Exception as error:  # a fault before the first event is a fault like any other
+        report.report(type(error), error, error.__traceback__)
     try:
         return app.exec()
     finally:
-        sys.excepthook = sys.__excepthook__
+        interrupts.close()
+        report.remove()
         windows.deleteLater()
+        log.close()
 
 
-def build_windows(app: object, store_path: Path, data: Path | None = None) -> Windows:
+def _remembered(store_path: Path, data: Path) -> tuple[SettingsStore, LogFile]:
+    from explorer.state.log_file import LogFile
+    from explorer.state.settings import SettingsStore
+
+    log = LogFile(data)  # first, so that it hears what is wrong with the settings
+    return SettingsStore(store_path, data), log
+
+
+def build_windows(
+    app: object,
+    store_path: Path,
+    data: Path | None = None,
+    settings: SettingsStore | None = None,
+) -> Windows:
     """All windows of the program, none open yet; they share the settings and the parts."""
     from explorer.state.settings import SettingsStore
     from explorer.state.workers import Workers
@@ -196,13 +221,14 @@ def build_windows(app: object, store_path: Path, data: Path | None = None) -> Wi
     from explorer.widgets.windows import Windows
 
     spoken.install()
-    settings, workers = SettingsStore(store_path, data), Workers()
+    settings, workers = settings or SettingsStore(store_path, data), Workers()
 
     def build(instead_of: MainWindow | None) -> MainWindow:
         return build_window(app, store_path, settings, instead_of, workers)
 
     windows = Windows(build, store_path.parent / "unsaved")
     workers.setParent(windows)
+    windows.emptied.connect(workers.go_home)
     return windows
 
 
@@ -297,54 +323,11 @@ def _begin_stand(window: MainWindow, file: Path | None) -> str:
     return ""
 
 
-class _ExceptionHook:
-    """Shows an unforeseen fault once, and logs every one."""
-
-    def __init__(self, windows: Windows | None) -> None:
-        self._windows = windows
-        self._shown = False
-
-    def report(
-        self, kind: type[BaseException], error: BaseException, trace: TracebackType | None
-    ) -> None:
-        """Log a fault; tell about the first."""
-        if issubclass(kind, KeyboardInterrupt):
-            sys.__excepthook__(kind, error, trace)
-            return
-        LOG.error("unforeseen fault\n%s", "".join(traceback.format_exception(kind, error, trace)))
-        if not self._shown:
-            self._shown = True
-            from explorer.state.language import tr
-            from explorer.widgets import messages
-
-            open_ones = self._windows.open if self._windows is not None else []
-            messages.tell(
-                open_ones[0] if open_ones else None,
-                tr("Something went wrong"),
-                tr(
-                    "{kind}: {error}\n\nThe scenario is still open. Save it under another name, "
-                    "and start the program again.",
-                    kind=kind.__name__,
-                    error=str(error),
-                ),
-            )
-
-
-def _scale_from(store_path: Path) -> None:
+def _scale_from(settings: SettingsStore) -> None:
     """Set the size of everything before the first widget, which is when Qt reads it."""
-    from explorer.state.settings import SettingsStore
-
-    percent = SettingsStore(store_path).settings.scale_percent
+    percent = settings.settings.scale_percent
     if percent != 100 and "QT_SCALE_FACTOR" not in os.environ:
         os.environ["QT_SCALE_FACTOR"] = str(percent / 100)
-
-
-def _speak(store_path: Path) -> None:
-    """Choose the language before the first widget, which takes its words when it is made."""
-    from explorer.state.language import set_language
-    from explorer.state.settings import SettingsStore
-
-    set_language(SettingsStore(store_path).settings.language)
 
 
 def _version() -> str:

@@ -10,11 +10,50 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterable
 from functools import partial
+from os import PathLike, fspath
 from typing import Any, TypeVar, overload
+from unicodedata import category
 
 Translate = Callable[[str, str], str]
 """Template and meaning to the template in the language on show."""
 T = TypeVar("T")
+
+
+_KEPT = frozenset("\n\t\u200c\u200d")
+"""Line breaks, and the joiners that scripts and pictures need."""
+
+
+def visible(text: str) -> str:
+    r"""A text in which whatever steers a terminal or turns the order of letters is seen.
+
+    Control characters, bidirectional and other unseen marks, and halves of letters become what
+    they are called; line breaks stay.
+
+    Examples
+    --------
+    >>> visible("Fern\x1b[2J\u202egnp.exe")
+    'Fern␛[2J⟨U+202E⟩gnp.exe'
+    """
+    if text.isprintable():
+        return text
+    return "".join(map(_seen, text))
+
+
+def visible_line(text: str) -> str:
+    """The same in one line: breaks become spaces."""
+    return visible(" ".join(text.split()) if len(text.splitlines()) > 1 else text)
+
+
+def _seen(letter: str) -> str:
+    if letter.isprintable() or letter in _KEPT:
+        return letter
+    kind = category(letter)
+    if kind == "Zs":  # spaces of other widths are spaces
+        return letter
+    code = ord(letter)
+    if code < 0x20:
+        return chr(0x2400 + code)
+    return "␡" if code == 0x7F else f"⟨U+{code:04X}⟩"
 
 
 class Text(str):
@@ -59,7 +98,8 @@ def say(template: str, meaning: str = "", /, **values: object) -> Text:
     meaning : str
         Tells two uses of one English word apart, for the translator.
     **values
-        Strings, texts and numbers; a text among them is translated too, a string is not.
+        Strings, texts and numbers; a text among them is translated too, a string is not: it may
+        be anybody's, and is made `visible`.
 
     Examples
     --------
@@ -68,7 +108,10 @@ def say(template: str, meaning: str = "", /, **values: object) -> Text:
     >>> rendered(say("lasts {time}", time=figure("1.5 h")), lambda t, _: "hält {time}", ",")
     'hält 1,5 h'
     """
-    english = template.format(**values) if values else template
+    if not values:
+        return _made(template, partial(_render_said, template, meaning, values))
+    values = {name: _shown(value) for name, value in values.items()}
+    english = template.format(**values)
     return _made(english, partial(_render_said, template, meaning, values))
 
 
@@ -79,7 +122,7 @@ def figure(text: str) -> Text:
 
 def joined(separator: str, parts: Iterable[str]) -> Text:
     """Like ``separator.join(parts)``; every part, and the separator, stays translatable."""
-    kept = tuple(parts)
+    kept = tuple(part if isinstance(part, Text) else visible(part) for part in parts)
     return _made(str.join(separator, kept), partial(_render_joined, separator, kept))
 
 
@@ -127,6 +170,14 @@ def texts(table: Any) -> Any:
 def rendered(text: str, translate: Translate, mark: str) -> str:
     """A text in the language of `translate`; what is not a `Text` stays as it is."""
     return text._render(translate, mark) if isinstance(text, Text) else text
+
+
+def _shown(value: object) -> object:
+    if isinstance(value, Text):
+        return value
+    if isinstance(value, str):
+        return visible(value)
+    return visible(str(fspath(value))) if isinstance(value, PathLike) else value
 
 
 def _value(value: object, translate: Translate, mark: str) -> object:

@@ -248,8 +248,8 @@ def test_a_title_cannot_move_the_cursor(scenario_file):
     path = scenario_file(title="Fern\x1b[2J\nlabel\x07")
     text = gloaming("check", path).stdout
     assert "\x1b" not in text
-    assert "Fern [2J label" in text
-    assert one_line("a\r\n b\t\x00c") == "a b c"
+    assert "Fern␛[2J label␇" in text
+    assert one_line("a\r\n b\t\x00c") == "a b ␀c"
 
 
 def test_the_narrowest_terminal_gets_one_column_of_answers(monkeypatch):

@@ -10,6 +10,7 @@ import zipfile
 from pathlib import Path
 
 import pytest
+from click.testing import CliRunner
 
 from explorer.advice.assess import assess
 from explorer.advice.case import Case
@@ -80,14 +81,15 @@ def test_the_wheel_holds_one_package_with_its_resources(wheel):
     names = zipfile.ZipFile(wheel).namelist()
     tops = {name.split("/")[0] for name in names}
     assert {top for top in tops if not top.endswith(".dist-info")} == {"explorer"}
-    for folder in ("resources", "scenarios"):
-        wanted = {
-            f"explorer/_bundled/{path.relative_to(ROOT).as_posix()}"
-            for path in (ROOT / folder).rglob("*")
-            if path.is_file() and not path.name.startswith(".")
-        }
-        assert wanted, f"{folder} is empty"
-        assert wanted <= set(names)
+    left_out = (ROOT / "resources" / "pictures", ROOT / "resources" / "packaging")
+    bundled = {name for name in names if name.startswith("explorer/_bundled/")}
+    assert bundled == {
+        f"explorer/_bundled/{path.relative_to(ROOT).as_posix()}"
+        for folder in ("resources", "scenarios")
+        for path in (ROOT / folder).rglob("*")
+        if path.is_file() and path.suffix not in (".ts", ".pyc") and not path.name.startswith(".")
+        and not any(path.is_relative_to(folder) for folder in left_out)
+    }
     assert not [name for name in names if name.endswith(".pyc") or "tests/" in name]
 
 
@@ -167,7 +169,62 @@ def test_the_device_of_the_readme_is_judged_as_it_says():
 def test_the_readme_shows_every_command_and_no_other():
     (block,) = [block for block in readme_blocks() if "gloaming schema" in block]
     lines = [line for line in block.splitlines() if "open the window" not in line]
-    assert {line.split()[1] for line in lines} == set(commands.commands)
+    shown = {name for name, command in commands.commands.items() if not command.hidden}
+    assert {line.split()[1] for line in lines} == shown
+
+
+def test_every_command_of_the_readme_does_what_it_says(tmp_path, monkeypatch):
+    """Word for word, with real files in the place of the capital letters."""
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path / "share"))
+    (block,) = [block for block in readme_blocks() if block.startswith("{")]
+    Path("mine.json").write_text(block, encoding="utf-8")
+    rows = [f"{i / 1000},{0.02 if i % 1000 < 100 else 2e-6}" for i in range(5000)]
+    Path("load.csv").write_text("time_s,current_A\n" + "\n".join(rows), encoding="utf-8")
+    run_of_probe = ROOT / "resources" / "logs" / "fernhollow_bench_run.csv"
+    files = {
+        "FILE…": "mine.json", "FILE": "mine.json", "CSV": "load.csv", "LOG": str(run_of_probe),
+        "SHELL": "bash", "D": "1", "S": "600", "out.pdf|.html": "out.html",
+    }  # fmt: skip
+    (listed,) = [block for block in readme_blocks() if "gloaming schema" in block]
+    ran = set()
+    for line in listed.splitlines():
+        words = re.sub(r"\[(?!--days).*?\]|(?<=\S)   +.*|[\[\]]", "", line).split()[1:]
+        name, *rest = [files.get(word, word) for word in words] or ["window"]
+        if name in ("trace", "sweep"):
+            Path("out.csv").unlink(missing_ok=True)
+        if name in ("window", "open", "measure"):
+            continue  # a window, and a meter; tests of their own open both
+        if name == "look":
+            rest = [str(run_of_probe)]
+        if name == "bench":
+            rest[0] = str(ROOT / "scenarios" / "soil_probe.json")
+        done = CliRunner().invoke(commands, [name, *rest])
+        assert done.exit_code in (0, 1, 2), f"{line}: {done.output}"
+        assert done.exception is None or isinstance(done.exception, SystemExit)
+        ran.add(name)
+    assert {"check", "trace", "report", "sweep", "bench", "capture", "look", "schema"} <= ran
+    assert len(Path("out.csv").read_text().splitlines()) == 1 + 40 * 8
+    assert Path("out.html").read_text(encoding="utf-8").startswith("<!DOCTYPE html>")
+
+
+def test_the_stand_alone_program_knows_its_workers_and_its_processes():
+    """What the recipe freezes begins like the command does; a bundle is tried by bundle_trial."""
+    entry = ROOT / "resources" / "packaging" / "entry.py"
+    text = entry.read_text(encoding="utf-8")
+    assert text.index("freeze_support()") < text.index("main()")
+    worker = subprocess.run([sys.executable, entry, "worker"], input=b"", capture_output=True,
+                            check=False, timeout=60,
+                            env={**os.environ, "PYTHONPATH": str(ROOT)})  # fmt: skip
+    assert worker.returncode == 0
+    assert b"ready" in worker.stdout
+
+
+def test_a_bundle_starts_itself_and_no_interpreter(monkeypatch):
+    from explorer.state import own_program
+
+    monkeypatch.setattr(sys, "frozen", True, raising=False)
+    assert own_program.own_words("measure", "x") == ["measure", "x"]
 
 
 def test_the_fresh_machine_runs_the_command_of_the_readme():

@@ -20,6 +20,7 @@ from explorer.advice.sold import sold_span
 from explorer.cli.bench import bench
 from explorer.cli.builds import builds
 from explorer.cli.capture import capture
+from explorer.cli.desktop import completion, desktop
 from explorer.cli.look import look_command
 from explorer.cli.measure import measure
 from explorer.cli.report import report
@@ -31,6 +32,7 @@ from explorer.engine.trace import Trace
 from explorer.files import part_json, scenario_json, tables
 from explorer.files.beside import beside_path, resolve_case
 from explorer.files.disk import FileError
+from explorer.files.trust import TRUST
 from explorer.quantity import parse, show
 from explorer.scenario.course import log_scale
 from explorer.scenario.model import Scenario
@@ -77,12 +79,17 @@ class Duration(click.ParamType[float]):
 
 @click.group(invoke_without_command=True, context_settings={"help_option_names": ["-h", "--help"]})
 @click.option("--version", "show_version", is_flag=True, help="Print the version and end.")
+@click.option(
+    "--any-log", is_flag=True,
+    help="Let scenarios read light logs and weather from outside their own folder.",
+)
 @click.pass_context
-def commands(context: click.Context, show_version: bool) -> None:
+def commands(context: click.Context, show_version: bool, any_log: bool) -> None:
     """Can a small device live on the light where it will hang?
 
     Without a command the window opens.
     """
+    TRUST.everything = any_log
     if show_version:
         click.echo(f"gloaming {_version()}")
         context.exit()
@@ -214,6 +221,14 @@ def schema(kind: str) -> None:
     click.echo(json.dumps(found, indent=2, ensure_ascii=False))
 
 
+@commands.command(hidden=True)
+def worker() -> None:
+    """Answer the questions of a window; the program starts itself so."""
+    from explorer.state import worker as desk
+
+    desk.main()
+
+
 commands.add_command(sweep)
 commands.add_command(bench)
 commands.add_command(builds)
@@ -221,6 +236,8 @@ commands.add_command(capture)
 commands.add_command(look_command)
 commands.add_command(measure)
 commands.add_command(report)
+commands.add_command(desktop)
+commands.add_command(completion)
 
 
 def main() -> None:
@@ -237,7 +254,10 @@ def main() -> None:
         status = BAD_INPUT
     except click.Abort:
         status = INTERRUPTED
-    except (BrokenPipeError, SystemExit):  # click turns the first into the second
+    except (BrokenPipeError, SystemExit) as end:  # click turns the first into the second
+        if isinstance(end, SystemExit) and not end.code:  # a shell asked what may follow
+            sys.stdout.flush()
+            sys.exit(0)
         # Whoever reads has seen enough, as with `gloaming check FILE | head -1`.
         os.dup2(os.open(os.devnull, os.O_WRONLY), 1)
         status = NO_READER

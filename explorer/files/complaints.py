@@ -43,14 +43,20 @@ def complaints(error: ValidationError, data: Any, root: type[BaseModel]) -> list
     Returns
     -------
     list of str
-        One sentence for each fault.
+        One sentence for each of the first `MOST_SHOWN` faults.
     """
-    return [_sentence(dict(fault), data, root) for fault in error.errors(include_url=False)]
+    faults = error.errors(include_url=False)[:MOST_SHOWN]
+    return [_sentence(dict(fault), data, root) for fault in faults]
 
 
 def show_found(value: Any) -> str:
     """A value as it stands in the file, shortened."""
-    text = json.dumps(value, ensure_ascii=False)
+    if isinstance(value, str):  # the rest of a text of megabytes is not looked at
+        value = value[: 2 * _LONGEST_FOUND]
+    return _short(json.dumps(value, ensure_ascii=False))
+
+
+def _short(text: str) -> str:
     return text if len(text) <= _LONGEST_FOUND else text[: _LONGEST_FOUND - 1] + "…"
 
 
@@ -85,11 +91,21 @@ def _sentence(fault: dict[str, Any], data: Any, root: type[BaseModel]) -> Text:
         return _choice_sentence(f"{key}.kind", value.get("kind"), allowed)
     if kind == "json_invalid":
         return say("the text cannot be read: {why}.", why=context["error"])
-    return _value_sentence(place, kind, value, fault["msg"])
+    return _value_sentence(place, kind, value, fault["msg"], context)
 
 
-def _value_sentence(place: _Place, kind: str, value: Any, why: str) -> Text:
-    key, found = place.key, show_found(value)
+def _value_sentence(
+    place: _Place, kind: str, value: Any, why: str, context: Mapping[str, Any]
+) -> Text:
+    key = place.key
+    if kind in ("too_long", "string_too_long"):
+        most = context["max_length"]
+        if kind == "too_long":
+            return say("{key} may hold at most {n}.", key=key, n=most)
+        return say(
+            "{key} has {found} letters; at most {n} are allowed.", key=key, found=len(value), n=most
+        )
+    found = show_found(value)
     limits, expected = _range(place), _EXPECTED.get(kind)
     if expected is not None:
         if limits is None:
@@ -124,7 +140,7 @@ def _choice_sentence(key: str, found: Any, allowed: list[str]) -> Text:
             found=show_found(found),
             allowed=choices,
         )
-    nearest = difflib.get_close_matches(str(found), allowed, 1)
+    nearest = difflib.get_close_matches(str(found)[:_LONGEST_FOUND], allowed, 1)
     if not nearest:
         return sentence
     return joined(" ", (sentence, say('Did you mean "{word}"?', word=nearest[0])))
@@ -164,7 +180,7 @@ def _locate(data: Any, location: tuple[int | str, ...], root: type[BaseModel]) -
             # The validator names the kind of a section in its locations; the file does not.
             kinds = [section for section in kinds if section.model_fields["kind"].default == part]
             continue
-        parts.append(str(part))
+        parts.append(_short(str(part)))
         if isinstance(part, int):
             node = node[part]
             continue

@@ -30,6 +30,11 @@ _READER_FAULTS: tuple[str, ...] = texts((
     "Invalid \\uXXXX escape",
 ))  # fmt: skip
 """What Python's reader of JSON finds wrong, word for word."""
+_TWICE = say("{key} is given more than once; keep one.")
+_NOT_FINITE = say("{key} is {found}; only finite numbers are allowed.")
+_TOO_LONG = say("{key} holds {found} entries; at most {n} are allowed.")
+MOST_ENTRIES = 10_000
+"""Of any one list or section: more is refused before each of its entries is judged."""
 
 
 class _Object(dict[str, Any]):
@@ -109,13 +114,15 @@ def validated(data: dict[str, Any], name: str, model: type[Model]) -> Model:
         It holds a key or value that is not allowed.
     """
     if found := list(_impossible(data)):
-        raise FileError(_listed(name, found))
+        shown = [say(template, **values) for template, values in found[:MOST_SHOWN]]
+        raise FileError(_listed(name, shown, len(found)))
     try:
         # Strict, so that "300" and true are not taken for numbers; as JSON, so that lists are
         # taken for tuples.
         return model.model_validate_json(json.dumps(data), strict=True)
     except ValidationError as error:
-        raise FileError(_listed(name, complaints(error, data, model))) from None
+        sentences = complaints(error, data, model)
+        raise FileError(_listed(name, sentences, error.error_count())) from None
 
 
 def dumped(model: BaseModel) -> str:
@@ -129,27 +136,25 @@ def found_text(value: Any) -> str:
     return say("nothing", "found") if value is None else show_found(value)
 
 
-def _impossible(node: Any, key: str = "") -> Iterator[Text]:
-    """Complaints about keys given twice and about numbers that are not finite."""
-    if isinstance(node, dict):
+def _impossible(node: Any, key: str = "") -> Iterator[tuple[str, dict[str, Any]]]:
+    """Complaints about keys given twice, numbers that are not finite, and lists without end."""
+    if isinstance(node, (dict, list)) and len(node) > MOST_ENTRIES:
+        yield _TOO_LONG, {"key": key or "{}", "found": len(node), "n": MOST_ENTRIES}
+    elif isinstance(node, dict):
         for name in getattr(node, "twice", ()):
-            yield say(
-                "{key} is given more than once; keep one.", key=f"{key}.{name}" if key else name
-            )
+            yield _TWICE, {"key": f"{key}.{name}" if key else name}
         for name, value in node.items():
             yield from _impossible(value, f"{key}.{name}" if key else name)
     elif isinstance(node, list):
         for place, value in enumerate(node):
             yield from _impossible(value, f"{key}.{place}")
     elif isinstance(node, float) and not math.isfinite(node):
-        yield say(
-            "{key} is {found}; only finite numbers are allowed.", key=key, found=show_found(node)
-        )
+        yield _NOT_FINITE, {"key": key, "found": show_found(node)}
 
 
-def _listed(name: str, sentences: Sequence[str]) -> Text:
-    """Complaints about a file, as many as a person takes in at once."""
+def _listed(name: str, sentences: Sequence[str], count: int) -> Text:
+    """Complaints about a file, as many as a person takes in at once, out of so many."""
     shown = [joined(": ", (name, sentence)) for sentence in sentences[:MOST_SHOWN]]
-    if (more := len(sentences) - MOST_SHOWN) > 0:
+    if (more := count - MOST_SHOWN) > 0:
         shown.append(say("{file}: {n} more of this kind.", file=name, n=more))
     return joined("\n", shown)

@@ -13,6 +13,7 @@ from explorer.files.table_reader.parts import LARGE_BYTES, Progress, no_progress
 from explorer.files.table_reader.reader import LIMIT_BYTES, read_readings
 from explorer.files.table_reader.told import Clock, LogError, Told, Undecided, ways
 from explorer.files.table_reader.understanding import understand
+from explorer.files.trust import TRUST
 from explorer.resource_files import resource_path
 from explorer.scenario.light import LogPattern
 from explorer.scenario.light_log import GapRule, LightLog
@@ -151,7 +152,8 @@ def resolve_log(
     Parameters
     ----------
     scenario : Scenario
-        Its log is a path beside the scenario file, or else a name among the shipped logs.
+        Its log is a path beside the scenario file or below, or else a name among the shipped
+        logs; any other must have been allowed.
     scenario_path : path-like or None
         The scenario's file; None for one that was never saved.
     progress : callable
@@ -181,6 +183,8 @@ def log_path(scenario: Scenario, scenario_path: Path | str | None) -> Path | Non
 
     Raises
     ------
+    OutsideFile
+        It lies outside the scenario's own folder, and `TRUST` does not know it.
     LogError
         There is no such log.
     """
@@ -195,8 +199,9 @@ def log_path(scenario: Scenario, scenario_path: Path | str | None) -> Path | Non
         path = place / pattern.file
         try:
             path.stat()
-        except OSError:
+        except (OSError, ValueError):  # ValueError: no name that a system could have
             continue
+        TRUST.check("light.pattern.file", pattern.file, path, place)
         return path
     names = ", ".join(sorted(p.name for p in shipped.glob("*.csv")))
     if scenario_path is None:

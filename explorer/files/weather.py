@@ -7,10 +7,12 @@ dictionary. TMY3: S. Wilcox and W. Marion, "Users manual for TMY3 data sets", NR
 
 from __future__ import annotations
 
+import os
 from collections import OrderedDict
 from pathlib import Path
 
 from explorer.files.disk import MEGABYTE, FileError, read_text
+from explorer.files.trust import TRUST
 from explorer.files.weather_rows import WeatherError, read_epw, read_tmy3
 from explorer.files.weather_year import made_year
 from explorer.scenario.daylight import DaylightPattern
@@ -68,6 +70,8 @@ def resolve_weather(scenario: Scenario, scenario_path: Path | str | None) -> Wea
 
     Raises
     ------
+    OutsideFile
+        It lies outside the scenario's own folder, and `TRUST` does not know it.
     WeatherError
         There is no such file, or it cannot be used.
     """
@@ -94,10 +98,18 @@ def resolve_weather(scenario: Scenario, scenario_path: Path | str | None) -> Wea
 
 
 def weather_path(scenario: Scenario, scenario_path: Path | str | None) -> Path | None:
-    """Where the weather file of a scenario should lie; None where its light needs none."""
+    """Where the weather file of a scenario should lie; None where its light needs none.
+
+    Raises
+    ------
+    OutsideFile
+        It lies outside the scenario's own folder, and `TRUST` does not know it.
+    """
     pattern = scenario.light.pattern
     if not isinstance(pattern, DaylightPattern) or not pattern.weather_file:
         return None
-    if scenario_path is None:
-        return Path(pattern.weather_file)
-    return Path(scenario_path).parent / pattern.weather_file
+    folder = None if scenario_path is None else Path(scenario_path).parent
+    path = Path(pattern.weather_file) if folder is None else folder / pattern.weather_file
+    if os.path.lexists(path):
+        TRUST.check("light.pattern.weather_file", pattern.weather_file, path, folder)
+    return path

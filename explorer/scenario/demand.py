@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, model_validator
 
-from explorer.scenario.fields import Section, choice, quantity
+from explorer.scenario.fields import MOST_IN_A_LIST, MOST_PHASES, Name, Section, choice, quantity
 from explorer.scenario.hours import too_short
 from explorer.scenario.origin import FromPart
 from explorer.scenario.weekdays import WEEKDAYS, Weekday
@@ -16,7 +16,7 @@ from explorer.text import figure, joined, say
 class Phase(Section):
     """A stretch of constant draw; exactly one of current, power and resistance is given."""
 
-    name: str = choice("", "Name", "What the device does in this phase.")
+    name: Name = choice("", "Name", "What the device does in this phase.")
     current_A: float | None = quantity(
         None, "Current", "A", 0, 1000, "Constant current that the device draws."
     )
@@ -97,9 +97,9 @@ Schedule = Annotated[Every | WhenReady, Field(discriminator="kind")]
 class Operation(Section):
     """One thing that the device does, again and again."""
 
-    name: str = choice("measure and send", "Name", "What it does.")
+    name: Name = choice("measure and send", "Name", "What it does.")
     schedule: Schedule = choice(Every(), "Schedule", "When it runs.")
-    phases: tuple[Phase, ...] = choice(
+    phases: Annotated[tuple[Phase, ...], Field(max_length=MOST_PHASES)] = choice(
         (Phase(current_A=0.02, duration_s=0.05),), "Phases", "What it draws, one after another."
     )
 
@@ -159,7 +159,7 @@ class Load(FromPart, Section):
     bulk_capacitance_F: float = quantity(
         1e-5, "Bulk capacitance", "F", 0, 10, "On the device's side; filled at every connect."
     )
-    start_up: tuple[Phase, ...] = choice(
+    start_up: Annotated[tuple[Phase, ...], Field(max_length=MOST_PHASES)] = choice(
         (Phase(name="start-up", current_A=0.005, duration_s=0.5),),
         "Start-up",
         "What the device draws after every connect, before its first operation.",
@@ -167,7 +167,7 @@ class Load(FromPart, Section):
     sleep_A: float = quantity(
         2e-6, "Sleep current", "A", 0, 100, "Of the device between operations."
     )
-    operations: tuple[Operation, ...] = choice(
+    operations: Annotated[tuple[Operation, ...], Field(max_length=MOST_IN_A_LIST)] = choice(
         (Operation(),), "Operations", "What the device does."
     )
     actuator: Literal[

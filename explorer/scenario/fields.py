@@ -5,13 +5,24 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cache
-from typing import Any, get_args
+from typing import Annotated, Any, get_args
 
 import numpy as np
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import AfterValidator, BaseModel, ConfigDict, Field
 from pydantic.fields import FieldInfo
 
-from explorer.text import say
+from explorer.text import say, visible, visible_line
+
+MOST_LETTERS, MOST_PROSE = 300, 20_000
+"""Letters of a name, and of a text of several lines (own judgement)."""
+MOST_IN_A_LIST = 100
+"""Operations, or lit blocks (own judgement: more than anybody reads)."""
+MOST_PHASES = 5_000
+"""Of one operation; a captured current has 40 at most."""
+Name = Annotated[str, Field(max_length=MOST_LETTERS), AfterValidator(visible_line)]
+"""A text in one line. Files come from anywhere, so marks that are not seen become visible."""
+Prose = Annotated[str, Field(max_length=MOST_PROSE), AfterValidator(visible)]
+"""The same in several lines."""
 
 
 class Section(BaseModel):

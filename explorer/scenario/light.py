@@ -7,7 +7,7 @@ from typing import Annotated, Literal
 from pydantic import Field, model_validator
 
 from explorer.scenario.daylight import DaylightPattern
-from explorer.scenario.fields import Section, choice, quantity
+from explorer.scenario.fields import MOST_IN_A_LIST, MOST_LETTERS, Section, choice, quantity
 from explorer.scenario.hours import too_short
 from explorer.scenario.weekdays import Weekday
 from explorer.text import figure, say
@@ -79,7 +79,9 @@ class WeekPattern(Section):
     """A week of lit blocks that repeats; where blocks overlap their levels add."""
 
     kind: Literal["week"] = "week"
-    blocks: tuple[LitBlock, ...] = choice((LitBlock(),), "Lit blocks", "Hours with light.")
+    blocks: Annotated[tuple[LitBlock, ...], Field(max_length=MOST_IN_A_LIST)] = choice(
+        (LitBlock(),), "Lit blocks", "Hours with light."
+    )
     dark_days: tuple[Weekday, ...] = choice(
         (), "Dark days", "Weekdays on which the place stays dark whatever the blocks say."
     )
@@ -89,7 +91,7 @@ class LogPattern(Section):
     """A measured light log, repeated end to end."""
 
     kind: Literal["log"] = "log"
-    file: str = choice(
+    file: Annotated[str, Field(max_length=10 * MOST_LETTERS)] = choice(
         "office_lux_1min.csv",
         "Log file",
         "Table with a time and a light, as loggers write it: a shipped log, or a path beside the "
@@ -130,7 +132,7 @@ class LogPattern(Section):
         "Times such as 12:30",
         "Hours and minutes, or minutes and seconds, where the file does not tell.",
     )
-    column: str = choice(
+    column: Annotated[str, Field(max_length=MOST_LETTERS)] = choice(
         "", "Column", "Heading or number of the column to take where several hold light."
     )
 

@@ -9,7 +9,7 @@ from pydantic import model_validator
 
 from explorer.scenario.consistency import contradiction, sheet_contradiction
 from explorer.scenario.demand import Load
-from explorer.scenario.fields import Section, choice, quantity
+from explorer.scenario.fields import Name, Prose, Section, choice, quantity
 from explorer.scenario.light import Light
 from explorer.scenario.storage import Store, SupercapacitorStore
 from explorer.scenario.supply import Charger, ConverterCharger, Panels
@@ -62,15 +62,15 @@ class Scenario(Section):
 
     format: Literal["gloaming-scenario"] = FORMAT
     version: Literal[2] = VERSION
-    title: str = choice("New scenario", "Title", "Name of the scenario.")
-    place: str = choice("", "Place", "Where the device hangs.")
+    title: Name = choice("New scenario", "Title", "Name of the scenario.")
+    place: Name = choice("", "Place", "Where the device hangs.")
     light: Light = choice(Light(), "Light", "Light at the place.")
     panels: Panels = choice(Panels(), "Panels", "The panel array.")
     charger: Charger = choice(ConverterCharger(), "Charger", "From panel to store.")
     store: Store = choice(SupercapacitorStore(), "Store", "What holds the energy.")
     load: Load = choice(Load(), "Load", "The device.")
     margins: Margins = choice(Margins(), "Margins", "What must be reached.")
-    notes: str = choice("", "Notes", "Anything the next reader should know.")
+    notes: Prose = choice("", "Notes", "Anything the next reader should know.")
     names_de: Names | None = choice(None, "In German", "What it is called in German.")
 
     @model_validator(mode="after")
@@ -149,7 +149,7 @@ def with_values(scenario: Scenario, changes: Mapping[str, Any]) -> Scenario:
     """A copy with several values changed at once, validated only when all are in place.
 
     The store's size is changed first, as in `with_value`, so that a resistance or a leakage
-    among the changes counts as it is given.
+    among the changes counts as it is given. Sections without a change are shared with `scenario`.
 
     Raises
     ------
@@ -159,7 +159,11 @@ def with_values(scenario: Scenario, changes: Mapping[str, Any]) -> Scenario:
         A value, or the scenario with all of them, is not allowed.
     """
     size = size_path(scenario)
-    data = scenario.model_dump()
+    touched = {path.partition(".")[0] for path in changes}
+    data = {
+        key: part.model_dump() if key in touched and isinstance(part, Section) else part
+        for key, part in scenario
+    }
     # A size that is no size is refused below, by its range.
     if size in changes and changes[size] > 0:
         data["store"].update(scenario.store.resized(changes[size]))

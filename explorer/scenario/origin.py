@@ -4,16 +4,16 @@ from __future__ import annotations
 
 from pydantic import BaseModel
 
-from explorer.scenario.fields import Section, choice
+from explorer.scenario.fields import Name, Section, choice
 from explorer.scenario.measured import MeasuredValue
 
 
 class PartOrigin(Section):
     """The part of one's own that a section was taken from; the section itself holds its values."""
 
-    title: str = choice("", "Part", "Title of the part that was taken.")
-    source: str = choice("", "Source of its values", "Where the values of the part come from.")
-    fingerprint: str = choice(
+    title: Name = choice("", "Part", "Title of the part that was taken.")
+    source: Name = choice("", "Source of its values", "Where the values of the part come from.")
+    fingerprint: Name = choice(
         "", "Fingerprint", "Of the values as they were taken; tells whether they were changed."
     )
     measured: tuple[MeasuredValue, ...] = choice(

@@ -9,7 +9,7 @@ from typing import Annotated, Any, Final, Literal
 from pydantic import Field, TypeAdapter, model_validator
 
 from explorer.scenario.demand import Load
-from explorer.scenario.fields import Section, choice, quantity
+from explorer.scenario.fields import Name, Section, choice, quantity
 from explorer.scenario.measured import MeasuredValue, check_measured, still_measured
 from explorer.scenario.origin import PartOrigin
 from explorer.scenario.storage import Store, SupercapacitorStore
@@ -35,11 +35,11 @@ class _AnyPart(Section):
 
     format: Literal["gloaming-part"] = FORMAT
     version: Literal[1] = VERSION
-    title: str = choice("", "Title", "What the part is called.")
-    source: str = choice("", "Source", "Where its values come from, such as a data sheet.")
-    date: str = choice("", "Date", "Of its values, such as 2026-03-01.")
+    title: Name = choice("", "Title", "What the part is called.")
+    source: Name = choice("", "Source", "Where its values come from, such as a data sheet.")
+    date: Name = choice("", "Date", "Of its values, such as 2026-03-01.")
     price: float | None = quantity(None, "Price", "", 0, 1e9, "Of one part.")
-    currency: str = choice("", "Currency", "Of the price, such as EUR.")
+    currency: Name = choice("", "Currency", "Of the price, such as EUR.")
     volume_cm3: float | None = quantity(None, "Volume", "cm³", 0, 1e9, "Of one part.")
     mass_g: float | None = quantity(None, "Mass", "g", 0, 1e9, "Of one part.")
     area_cm2: float | None = quantity(None, "Area", "cm²", 0, 1e9, "Outside, frame included.")

@@ -16,6 +16,7 @@ from explorer.files.beside import NOTHING, Beside, beside_key, read_beside
 from explorer.files.disk import FileError, digest_of
 from explorer.files.scenario_json import load_scenario, save_scenario
 from explorer.files.table_reader.parts import Progress, no_progress
+from explorer.files.trust import TRUST
 from explorer.scenario.fields import Section, describe
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.localised import in_language
@@ -25,11 +26,13 @@ from explorer.state.language import language
 from explorer.text import say
 from explorer.words.refusal import refusal
 
-_REPLACE_SCENARIO = 1
+FILE_PATHS = ("light.pattern.file", "light.pattern.weather_file")
+MOST_STEPS = 500
+"""Steps that can be undone (own judgement); each keeps the sections that it changed."""
 
 
 class _Replace(QUndoCommand):
-    """Put one scenario in the place of another; edits of one value in one gesture merge."""
+    """Put one scenario in the place of another; edits of one value in one gesture are one."""
 
     def __init__(
         self, doc: Document, old: Scenario, new: Scenario, where: tuple[str, int], text: str
@@ -40,16 +43,16 @@ class _Replace(QUndoCommand):
         self._doc = ref(doc)
         self._old, self._new, self._where = old, new, where
 
-    def id(self) -> int:
-        return _REPLACE_SCENARIO
+    def amend(self, new: Scenario, where: tuple[str, int]) -> bool:
+        """Whether the step goes on to a further scenario, as one of the same gesture does.
 
-    def mergeWith(self, other: QUndoCommand) -> bool:
-        if not isinstance(other, _Replace) or other._where != self._where:
+        The stack could merge a second command into this one, but the binding never lets go of a
+        command that was merged, nor of all that it holds.
+        """
+        if self._where != where:
             return False
-        self._new = other._new
-        # The binding keeps merged commands alive; without this a long drag would keep every step.
-        other._old = other._new = self._old
-        self.setObsolete(self._new == self._old)
+        self._new = new
+        self.setObsolete(new == self._old)
         return True
 
     def redo(self) -> None:
@@ -89,6 +92,7 @@ class Document(QObject):
         self._digest: str | None = None
         self.migrated_from: int | None = None
         self.undo_stack = QUndoStack(self)
+        self.undo_stack.setUndoLimit(MOST_STEPS)
         self.progress: Progress = no_progress
         """Is told how much of a large log was read, and may raise a `FileError` to end it."""
 
@@ -159,6 +163,8 @@ class Document(QObject):
             new = with_value(self._scenario, path, value)
         except (ValidationError, KeyError, TypeError) as error:
             return refusal(self._scenario, path, error)
+        if path in FILE_PATHS:  # a person named it
+            TRUST.allow((Path() if self.path is None else self.path.parent) / value)
         label = describe(owner_class(self._scenario, path), path.rpartition(".")[2]).label \
             if not path.rpartition(".")[2].isdigit() else "list"
         return self._push(new, (path, self._gesture), f"change of {label}")
@@ -270,8 +276,22 @@ class Document(QObject):
                 self._read_beside(new, self.path)
             except (FileError, OSError) as error:
                 return str(error)
-        self.undo_stack.push(_Replace(self, self._scenario, new, where, text))
+        top = self._top()
+        if top is None or not top.amend(new, where):
+            self.undo_stack.push(_Replace(self, self._scenario, new, where, text))
+            return ""
+        self._show(new)
+        if top.isObsolete():
+            self.undo_stack.undo()  # takes it away and does nothing else
         return ""
+
+    def _top(self) -> _Replace | None:
+        """The step that an edit may still amend: the last one, neither undone nor saved."""
+        stack = self.undo_stack
+        if stack.index() != stack.count() or stack.index() == 0 or stack.isClean():
+            return None
+        top = stack.command(stack.index() - 1)
+        return top if isinstance(top, _Replace) else None
 
     def _take(self, scenario: Scenario, path: Path | None, migrated_from: int | None) -> None:
         self.undo_stack.clear()

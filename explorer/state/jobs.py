@@ -8,7 +8,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from functools import partial
 
-from PySide6.QtCore import QCoreApplication, QObject, QRunnable, QThreadPool, Signal, Slot
+from PySide6.QtCore import QCoreApplication, QEvent, QObject, QRunnable, QThreadPool, Signal, Slot
 
 from explorer.state.collector import Holds as CollectorHolds
 from explorer.state.holds import Hold
@@ -110,7 +110,7 @@ class JobRunner(QObject):
             workers.lost.connect(self._on_worker_lost)
         app = QCoreApplication.instance()
         if app is not None:
-            app.aboutToQuit.connect(self.finish)
+            app.aboutToQuit.connect(self.end)
 
     def submit(self, key: str, work: Work) -> None:
         """Run `work` in a thread; whatever ran under `key` before is superseded.
@@ -181,11 +181,21 @@ class JobRunner(QObject):
         self.drop()
 
     @Slot()
+    def end(self) -> None:
+        """Finish, and take no more work: the program ends."""
+        self.retire()
+        self.finish()
+
     def finish(self) -> None:
-        """Drop what waits and wait for what runs."""
+        """Drop what waits, wait for what runs, and take in its end.
+
+        The end lies in the queue of events, which may run no more: a runner that closes would
+        hold the pause of the collector, and only the collector could take the runner away.
+        """
         self.drop()
         self._pool.clear()
         self._pool.waitForDone()
+        QCoreApplication.sendPostedEvents(self, QEvent.Type.MetaCall.value)
 
     def _next(self, key: str) -> int:
         self._newest[key] = self._newest.get(key, 0) + 1

@@ -13,6 +13,7 @@ from typing import Any
 from PySide6.QtCore import QObject, QProcess, Signal, Slot
 
 from explorer.meters.meter import Meter
+from explorer.state.own_program import start
 from explorer.text import say
 from explorer.words.meter import (
     fault_sentence,
@@ -81,8 +82,8 @@ class MeterRun(QObject):
         options = ["--every", f"{meter.every_s:.6g} s", "--query", meter.query]
         options += ["--baud", str(meter.baud)]
         options += ["--stream"] * meter.is_stream + ["--go-on"] * go_on
-        words = ["-m", "explorer", "measure", "--events", *options, "--", meter.address, str(path)]
-        self._process.start(sys.executable, words)
+        words = ["measure", "--events", *options, "--", meter.address, str(path)]
+        start(self._process, sys.executable, words, one_thread=False)
         self.changed.emit()
 
     def stop(self) -> None:

@@ -3,18 +3,28 @@
 from __future__ import annotations
 
 import logging
+import os
+import re
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 from pathlib import Path
-from typing import cast
 
 from PySide6.QtCore import QByteArray, QSettings
 
+from explorer.files.disk import FileError, check_file
 from explorer.state.language import LANGUAGE_CHOICES, LanguageChoice
 from explorer.state.theme import THEME_CHOICES, ThemeChoice
+from explorer.text import Text, say
 
 LOG = logging.getLogger(__name__)
 SCHEMA = 1
 RECENT_KEPT = 8
+LIMIT_BYTES = 1_000_000
+_OBJECT = re.compile(rb'[=,][ \t]*"?@(?!@|ByteArray\(|Invalid\(\))')
+"""A value of which Qt would make an object; we write bytes and texts alone."""
+_QUOTED = re.compile(rb'\\.|"(@@|@ByteArray\(|@Invalid\(\)|[^"\\]?)(?:[^"\\]|\\.)*"')
+_HIDDEN = re.compile(rb"(?<!\\)(?:\\\\)*\\(?:x0*40|0*100)|\0", re.IGNORECASE)
+"""The sign that begins one, written as an escape."""
 SCALES = (100, 125, 150, 175, 200)
 
 
@@ -48,7 +58,10 @@ def with_recent(settings: Settings, path: Path) -> Settings:
 
 
 class SettingsStore:
-    """Reads and writes `Settings` at one path; a bad value falls back and warns.
+    """Reads and writes `Settings` at one path; nothing that lies there can prevent a start.
+
+    A bad value falls back and warns. A file that is none of ours is put aside unread, as Qt would
+    make objects of what stands in it; one that cannot be read or written is done without.
 
     Parameters
     ----------
@@ -60,6 +73,9 @@ class SettingsStore:
 
     def __init__(self, path: Path, data: Path | None = None) -> None:
         self._path, self._data = path, data or path.parent
+        self._faults: list[Text] = []
+        self._told: Callable[[str], None] | None = None
+        self._writes = True
         self.settings = self._load()
 
     def update(self, **changes: object) -> None:
@@ -82,45 +98,108 @@ class SettingsStore:
         self.settings = with_recent(self.settings, path)
         self._save()
 
+    @property
+    def faults(self) -> tuple[Text, ...]:
+        """What went wrong with the settings so far, as sentences."""
+        return tuple(self._faults)
+
+    def listen(self, told: Callable[[str], None]) -> None:
+        """Hear of what goes wrong with the settings, beginning with what already has."""
+        self._told = told
+        for fault in self._faults:
+            told(fault)
+
+    def _fault(self, sentence: Text) -> None:
+        LOG.warning("%s", sentence)
+        if sentence not in self._faults:
+            self._faults.append(sentence)
+            if self._told is not None:
+                self._told(sentence)
+
     def _load(self) -> Settings:
-        ini = QSettings(str(self._path), QSettings.Format.IniFormat)
-        if cast(int, ini.value("schema", SCHEMA, type=int)) > SCHEMA:
-            LOG.warning("%s was written by a newer version; its values are ignored", self._path)
+        try:
+            if not os.path.lexists(self._path):
+                return Settings()
+            check_file(self._path, limit_bytes=LIMIT_BYTES, what=say("settings file"))
+            raw = self._path.read_bytes()
+        except (FileError, OSError) as error:
+            self._writes = False
+            self._fault(
+                say(
+                    "The settings cannot be read, so the usual ones are used. {why}",
+                    why=_of(error),
+                )
+            )
+            return Settings()
+        if _OBJECT.search(_QUOTED.sub(_head, raw)) or _HIDDEN.search(raw):
+            self._put_aside()
+            return Settings()
+        return self._understood(QSettings(str(self._path), QSettings.Format.IniFormat))
+
+    def _put_aside(self) -> None:
+        """Keep a file that is none of ours under another name, so that the next one is ours."""
+        aside = self._path.with_suffix(".damaged")
+        try:
+            self._path.replace(aside)
+        except OSError:
+            self._writes = False
+        self._fault(
+            say(
+                "The settings in {file} are damaged, so the usual ones are used.",
+                file=self._path,
+            )
+        )
+
+    def _understood(self, ini: QSettings) -> Settings:
+        if _number(ini, "schema", SCHEMA) > SCHEMA:
+            self._writes = False
+            self._fault(
+                say(
+                    "The settings were written by a newer version of the program, so the usual "
+                    "ones are used."
+                )
+            )
             return Settings()
         found = Settings()
-        theme = cast(str, ini.value("theme", found.theme, type=str))
+        theme = _text(ini, "theme", found.theme)
         if theme in THEME_CHOICES:
             found = replace(found, theme=theme)
         else:
             LOG.warning("settings: theme %r is unknown, using %r", theme, found.theme)
-        language = cast(str, ini.value("language", found.language, type=str))
+        language = _text(ini, "language", found.language)
         if language in LANGUAGE_CHOICES:
             found = replace(found, language=language)
         else:
             LOG.warning("settings: language %r is unknown, using %r", language, found.language)
-        scale = cast(str, ini.value("scale_percent", str(found.scale_percent), type=str))
-        if scale.isdigit() and int(scale) in SCALES:
-            found = replace(found, scale_percent=int(scale))
+        scale = _number(ini, "scale_percent", found.scale_percent)
+        if scale in SCALES:
+            found = replace(found, scale_percent=scale)
         else:
-            LOG.warning("settings: scale_percent %r is not one of %s", scale, SCALES)
-        count = ini.beginReadArray("recent")
+            LOG.warning("settings: scale_percent %r is not one of %s",
+                        ini.value("scale_percent"), SCALES)
         recent = []
-        for index in range(min(count, RECENT_KEPT)):
+        for index in range(min(ini.beginReadArray("recent"), RECENT_KEPT)):
             ini.setArrayIndex(index)
-            recent.append(cast(str, ini.value("path", "", type=str)))
+            recent.append(_text(ini, "path", ""))
         ini.endArray()
-        geometry = cast(QByteArray, ini.value("geometry", QByteArray(), type=QByteArray))
+        geometry = ini.value("geometry")
         return replace(
             found,
-            folder=cast(str, ini.value("folder", "", type=str)),
+            folder=_text(ini, "folder", ""),
             recent=tuple(path for path in recent if path),
-            geometry=bytes(geometry.data()),
-            tour_seen=cast(bool, ini.value("tour_seen", found.tour_seen, type=bool)),
-            drawer=cast(str, ini.value("drawer", "", type=str)),
+            geometry=bytes(geometry.data()) if isinstance(geometry, QByteArray) else b"",
+            tour_seen=_text(ini, "tour_seen", "false") == "true",
+            drawer=_text(ini, "drawer", ""),
         )
 
     def _save(self) -> None:
-        self._path.parent.mkdir(parents=True, exist_ok=True)
+        if not self._writes:
+            return
+        try:
+            self._path.parent.mkdir(parents=True, exist_ok=True)
+        except OSError as error:
+            self._not_written(_of(error))
+            return
         ini = QSettings(str(self._path), QSettings.Format.IniFormat)
         ini.setValue("schema", SCHEMA)
         ini.setValue("theme", self.settings.theme)
@@ -138,4 +217,35 @@ class SettingsStore:
         ini.endArray()
         ini.sync()
         if ini.status() != QSettings.Status.NoError:
-            LOG.warning("the settings could not be written to %s", self._path)
+            self._not_written(say("{file} refuses.", file=self._path))
+
+    def _not_written(self, why: str) -> None:
+        """Once: the program works, and forgets when it ends."""
+        self._writes = False
+        self._fault(
+            say("The settings cannot be kept, so they are forgotten at the end. {why}", why=why)
+        )
+
+
+def _head(found: re.Match[bytes]) -> bytes:
+    """Of an escape nothing, of a text in quotes how it begins."""
+    return b"" if found.group(1) is None else b'"' + found.group(1) + b'"'
+
+
+def _of(error: OSError | ValueError) -> str:
+    """What a system or a reader says, as a sentence."""
+    if isinstance(error, OSError):
+        return say("{place}: {why}.", place=error.filename or "", why=error.strerror or "")
+    return str(error)
+
+
+def _text(ini: QSettings, key: str, default: str) -> str:
+    found = ini.value(key, default)
+    if isinstance(found, bool):  # as long as this process wrote it
+        return "true" if found else "false"
+    return str(found) if isinstance(found, (str, int)) else default
+
+
+def _number(ini: QSettings, key: str, default: int) -> int:
+    text = _text(ini, key, str(default))
+    return int(text) if text.isascii() and text.isdigit() and len(text) < 10 else -1

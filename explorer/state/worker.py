@@ -10,6 +10,7 @@ import logging
 import os
 import pickle
 import queue
+import signal
 import struct
 import sys
 import threading
@@ -105,6 +106,7 @@ def main() -> None:
     """Serve until the input ends."""
     out = os.fdopen(os.dup(sys.stdout.fileno()), "wb")
     os.dup2(sys.stderr.fileno(), sys.stdout.fileno())  # what anybody prints is no message
+    signal.signal(signal.SIGINT, signal.SIG_IGN)  # Ctrl-C is the window's matter; our input ends
     if hasattr(os, "nice"):
         os.nice(POLITE)
     settle_down()

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import itertools
 import logging
-import os
 import sys
 from collections import deque
 
-from PySide6.QtCore import QCoreApplication, QObject, QProcess, QProcessEnvironment, QTimer, Signal
+from PySide6.QtCore import QCoreApplication, QObject, QProcess, QTimer, Signal
 
+from explorer.state.own_program import start
 from explorer.state.worker import ASK, DONE, FAILED, READY, REST, STEP, STOP, framed, messages
 
 LOG = logging.getLogger(__name__)
@@ -18,7 +18,32 @@ MOST = 2
 PATIENCE_MS = 60_000
 """A worker that says nothing for so long after its start will never come."""
 GOODBYE_MS = 400
-COMMAND = ("-c", "from explorer.state.worker import main; main()")
+KILLED_MS = 10_000
+"""A system that is busy takes its time to end a process; Qt warns of one that it has not."""
+COMMAND = "worker"
+"""The hidden command of the program that serves as one."""
+
+
+class _Ender:
+    """Ends the processes that run; outlives their owner, as a deleted object has no slots."""
+
+    def __init__(self) -> None:
+        self.processes: list[QProcess] = []
+
+    def end(self, process: QProcess) -> None:
+        """Let one end, and see that it does."""
+        self.processes.remove(process)
+        process.closeWriteChannel()
+        running = process.state() != QProcess.ProcessState.NotRunning
+        if running and not process.waitForFinished(GOODBYE_MS):
+            process.kill()
+            process.waitForFinished(KILLED_MS)
+
+    def end_all(self) -> None:
+        """Where the owner goes without having closed."""
+        for process in tuple(self.processes):
+            process.blockSignals(True)
+            self.end(process)
 
 
 class _Worker(QObject):
@@ -29,23 +54,20 @@ class _Worker(QObject):
     gone = Signal(object)
     """This worker, which ended by itself."""
 
-    def __init__(self, program: str, parent: QObject) -> None:
+    def __init__(self, program: str, ender: _Ender, parent: QObject) -> None:
         super().__init__(parent)
+        self._ender = ender
         self.number: int | None = None
         """Of the question in hand."""
         self.is_ready = False
         self._buffer = bytearray()
         self._process = QProcess(self)
-        environment = QProcessEnvironment.systemEnvironment()
-        environment.insert("PYTHONPATH", os.pathsep.join(p or os.getcwd() for p in sys.path))
-        for name in ("OPENBLAS_NUM_THREADS", "OMP_NUM_THREADS"):
-            environment.insert(name, "1")
-        self._process.setProcessEnvironment(environment)
+        ender.processes.append(self._process)
         self._process.setProcessChannelMode(QProcess.ProcessChannelMode.ForwardedErrorChannel)
         self._process.readyReadStandardOutput.connect(self._on_read)
         self._process.finished.connect(self._on_finished)
         self._process.errorOccurred.connect(self._on_error)
-        self._process.start(program, list(COMMAND))
+        start(self._process, program, [COMMAND], one_thread=True)
         QTimer.singleShot(PATIENCE_MS, self, self._on_late)
 
     @property
@@ -61,10 +83,7 @@ class _Worker(QObject):
         """Let it end, and see that it does."""
         self._process.finished.disconnect(self._on_finished)
         self._process.errorOccurred.disconnect(self._on_error)
-        self._process.closeWriteChannel()
-        if not self._process.waitForFinished(GOODBYE_MS):
-            self._process.kill()
-            self._process.waitForFinished(GOODBYE_MS)
+        self._ender.end(self._process)
 
     def _on_read(self) -> None:
         self._buffer += self._process.readAllStandardOutput().data()
@@ -72,11 +91,12 @@ class _Worker(QObject):
             self.said.emit(self, message)
 
     def _on_finished(self) -> None:
+        self._ender.processes.remove(self._process)
         self.gone.emit(self)
 
     def _on_error(self, error: QProcess.ProcessError) -> None:
         if error == QProcess.ProcessError.FailedToStart:  # `finished` does not follow
-            self.gone.emit(self)
+            self._on_finished()
 
     def _on_late(self) -> None:
         if not self.is_ready:
@@ -108,6 +128,8 @@ class Workers(QObject):
         self._numbers = itertools.count(1)
         self._losses = 0
         self._closed = False
+        self._ender = _Ender()
+        self.destroyed.connect(self._ender.end_all)
         app = QCoreApplication.instance()
         if app is not None:
             app.aboutToQuit.connect(self.close)
@@ -145,6 +167,10 @@ class Workers(QObject):
     def close(self) -> None:
         """End every process; nothing can be asked any more."""
         self._closed = True
+        self.go_home()
+
+    def go_home(self) -> None:
+        """End every process; the next question starts one anew."""
         self._waiting.clear()
         while self._workers:
             worker = self._workers.pop()
@@ -156,7 +182,7 @@ class Workers(QObject):
         while self._waiting and free:
             self._give(free.pop(0))
         if self._waiting and len(self._workers) < self._most and self.serve:
-            worker = _Worker(self._program, self)
+            worker = _Worker(self._program, self._ender, self)
             worker.said.connect(self._on_said)
             worker.gone.connect(self._on_gone)
             self._workers.append(worker)

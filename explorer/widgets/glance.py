@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QGridLayout, QLabel, QVBoxLayout, QWidget
 from explorer.state import theme
 from explorer.state.language import tr
 from explorer.widgets.elided_label import ElidedLabel
+from explorer.widgets.plain import plain_tip
 from explorer.words.glance import MOST, glance_text
 from explorer.words.readout import Line
 
@@ -70,4 +71,4 @@ class Glance(QWidget):
 def _write(label: QLabel, text: str) -> None:
     if label.text() != text:
         label.setText(text)
-        label.setToolTip(text)
+        label.setToolTip(plain_tip(text))

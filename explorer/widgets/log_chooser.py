@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QFileDialog, QWidget
 
 from explorer.files.look import look_at_light
 from explorer.files.table_reader.told import Told
+from explorer.files.trust import TRUST
 from explorer.resource_files import resource_path
 from explorer.state.document import Document
 from explorer.state.knobs import LIGHT_PATH
@@ -55,6 +56,7 @@ class LogChooser(QObject):
         self.dialog.open()
 
     def _on_taken(self, path: Path, told: Told) -> None:
+        TRUST.allow(path)
         name = log_name(path, self._document.path, resource_path("logs"))
         self._document.begin_gesture()
         pattern = pattern_of(name, told, self._document.scenario.light.pattern)

@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QApplication, QHBoxLayout, QMainWindow, QVBoxLayou
 
 from explorer.advice.assess import Assessment
 from explorer.files.disk import FileError
+from explorer.files.trust import OutsideFile
 from explorer.scenario.model import Scenario, first_scenario
 from explorer.state import theme
 from explorer.state.document import Document
@@ -243,6 +244,8 @@ class MainWindow(QMainWindow):
                 self.document.open_example(path)
             else:
                 self.document.open(path)
+        except OutsideFile as log:
+            return messages.allows_file(self, path.name, log) and self.open_path(path)
         except (FileError, OSError) as error:
             messages.tell(self, say("The scenario was not opened"), str(error))
             return False

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QPainter, QPen, QPixmap
-from PySide6.QtWidgets import QApplication, QMessageBox, QWidget
+from PySide6.QtWidgets import QApplication, QLabel, QMessageBox, QWidget
 
 from explorer.state import theme
 from explorer.state.theme import Tokens, tokens_of
@@ -32,11 +32,21 @@ class MessageBox(QMessageBox):
         buttons: QMessageBox.StandardButton,
         parent: QWidget | None = None,
     ) -> None:
-        super().__init__(kind, title, text, buttons, parent)
+        super().__init__(kind, title, "", buttons, parent)
+        # Names are shown as they are, whatever marks they hold.
+        self.setTextFormat(Qt.TextFormat.PlainText)
+        self.setText(text)
         tokens = tokens_of(QApplication.palette())
         self.setFont(theme.font("body"))
         self.setStyleSheet(_BUTTON.format(**{role: getattr(tokens, role) for role in _ROLES}))
         self.setIconPixmap(_sign(kind, tokens, self.devicePixelRatioF()))
+
+    def setInformativeText(self, text: str) -> None:
+        """Add a second text, shown as it is too."""
+        super().setInformativeText(text)
+        label = self.findChild(QLabel, "qt_msgbox_informativelabel")
+        assert isinstance(label, QLabel)
+        label.setTextFormat(Qt.TextFormat.PlainText)
 
 
 _ROLES = ("edge", "card", "ink", "paper", "line", "accent", "on_accent")

@@ -6,9 +6,13 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import Literal
 
+from PySide6.QtCore import QObject, Slot
+from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
 
+from explorer.files.trust import TRUST, OutsideFile
 from explorer.state.language import tr
+from explorer.text import visible
 from explorer.widgets.message_box import MessageBox
 
 SaveAnswer = Literal["save", "discard", "cancel"]
@@ -22,6 +26,35 @@ def tell(parent: QWidget | None, title: str, text: str) -> None:
     close = QMessageBox.StandardButton.Close
     box = MessageBox(QMessageBox.Icon.Warning, tr(title), tr(text), close, parent)
     box.exec()
+
+
+def tell_fault(parent: QWidget | None, text: str, details: str, log_file: Path | None) -> None:
+    """Say that something unforeseen happened; its details can be copied."""
+    close = QMessageBox.StandardButton.Close
+    box = MessageBox(
+        QMessageBox.Icon.Warning, tr("Something went wrong"), text, close, parent
+    )
+    if log_file is not None:
+        box.setInformativeText(tr("It is written down in {file}.", file=log_file))
+    box.setDetailedText(visible(details))
+    copy = box.addButton(tr("Copy details"), QMessageBox.ButtonRole.ActionRole)
+    copy.clicked.disconnect()  # it would close the box
+    copier = _Copier(box, details)
+    copy.clicked.connect(copier.copy)
+    box.setDefaultButton(close)
+    box.exec()
+
+
+class _Copier(QObject):
+    """Puts a text on the clipboard."""
+
+    def __init__(self, parent: QObject, text: str) -> None:
+        super().__init__(parent)
+        self._text = text
+
+    @Slot()
+    def copy(self) -> None:
+        QGuiApplication.clipboard().setText(self._text)
 
 
 def ask_save(parent: QWidget | None, name: str) -> SaveAnswer:
@@ -85,6 +118,31 @@ def ask_replace_older(parent: QWidget | None, path: Path, version: int) -> bool:
     replace = box.addButton(tr("Replace it"), QMessageBox.ButtonRole.AcceptRole)
     box.exec()
     return box.clickedButton() is replace
+
+
+def allows_file(parent: QWidget | None, scenario: str, outside: OutsideFile) -> bool:
+    """Ask whether a scenario may read a file from outside its own folder; Esc refuses."""
+    cancel = QMessageBox.StandardButton.Cancel
+    box = MessageBox(
+        QMessageBox.Icon.Question,
+        tr("A file from elsewhere"),
+        tr(
+            "{scenario} wants to read {file}, which lies outside its own folder.",
+            scenario=scenario,
+            file=outside.path,
+        ),
+        cancel,
+        parent,
+    )
+    box.setInformativeText(tr("Agree only if you know where the scenario comes from."))
+    read = box.addButton(tr("Read it"), QMessageBox.ButtonRole.AcceptRole)
+    box.setDefaultButton(cancel)
+    box.setEscapeButton(cancel)
+    box.exec()
+    if box.clickedButton() is not read:
+        return False
+    TRUST.allow(outside.path)
+    return True
 
 
 def ask_overwrite(parent: QWidget | None, path: Path, *, gone: bool) -> OverwriteAnswer:

@@ -19,6 +19,7 @@ from explorer.state.language import tr
 from explorer.state.theme import tokens_of
 from explorer.text import joined
 from explorer.widgets.paint import focus_pen, paint_filling
+from explorer.widgets.plain import plain_tip
 from explorer.words.readout import bind_units
 from explorer.words.remedies import cost_text, gain_text
 
@@ -56,7 +57,7 @@ class RemedyButton(QAbstractButton):
         self.setAccessibleName(tr("Apply: {change}", change=what))
         self.setAccessibleDescription(self._outcome)
         tip = tr("{change}: change it so (undo takes it back)", change=what)
-        self.setToolTip("\n".join(part for part in (tip, self._outcome) if part))
+        self.setToolTip(plain_tip("\n".join(part for part in (tip, self._outcome) if part)))
         self.updateGeometry()
         self.update()
 

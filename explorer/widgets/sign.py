@@ -30,6 +30,7 @@ from explorer.state.theme import tokens_of
 from explorer.widgets.card import Card
 from explorer.widgets.paint import focus_pen, paint_filling, paint_hazard, paint_unlit
 from explorer.widgets.pending import Veil
+from explorer.widgets.plain import plain_tip
 from explorer.widgets.slim_scroll import SlimScroll
 from explorer.words import readout
 from explorer.words.readout import CheckText
@@ -104,7 +105,7 @@ class CheckRow(QAbstractButton):
             self._text = text
             self.setAccessibleName(tr(text.spoken))
             self.setAccessibleDescription(tr(text.sentence))
-            self.setToolTip(tr(text.sentence))
+            self.setToolTip(plain_tip(tr(text.sentence)))
             self.fit()
             self.update()
 

@@ -23,6 +23,7 @@ from explorer.state import theme
 from explorer.state.language import tr
 from explorer.state.table_look import Read, TableLook
 from explorer.widgets.buttons import PillButton, pill
+from explorer.widgets.plain import plain_tip
 
 _ROW_PX = 24
 
@@ -122,7 +123,7 @@ class TableDialog(QDialog):
             named = tr("{choice}: {meaning}", choice=choice, meaning=tr(meaning))
             button = PillButton()
             button.setText(named if question.about == "column" else tr(meaning))
-            button.setToolTip(named)
+            button.setToolTip(plain_tip(named))
             button.setCheckable(True)
             button.clicked.connect(self._on_answer)
             row.addWidget(button)

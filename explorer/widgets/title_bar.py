@@ -12,6 +12,7 @@ from explorer.state.document import Document
 from explorer.state.language import tr
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.fields import UndoingLine
+from explorer.widgets.plain import plain_tip
 
 _INSET = 2
 """Between the edge of a field and its text, as the style leaves it. [px]"""
@@ -41,7 +42,7 @@ class TitleField(UndoingLine):
             with QSignalBlocker(self):
                 self.setText(text)
             self.setCursorPosition(0)
-            self.setToolTip(f"{text}\n{self._hint}" if text else self._hint)
+            self.setToolTip(plain_tip(f"{text}\n{self._hint}" if text else self._hint))
             self.updateGeometry()
 
     def focusOutEvent(self, event: QFocusEvent) -> None:

@@ -5,15 +5,16 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from pathlib import Path
 
-from PySide6.QtCore import QObject, QPoint, Qt, QTimer
+from PySide6.QtCore import QObject, QPoint, Qt, QTimer, Signal
 from PySide6.QtWidgets import QApplication
 
 from explorer.files.bench_log import is_bench_log
 from explorer.files.captures import is_capture
 from explorer.files.disk import FileError
-from explorer.files.logs import is_light_log
+from explorer.files.logs import is_light_log, log_path
 from explorer.files.part_json import is_part
 from explorer.files.scenario_json import load_scenario
+from explorer.files.trust import OutsideFile
 from explorer.scenario.model import first_scenario
 from explorer.state.autosave import Autosave, Leftover, claim_leftovers
 from explorer.state.language import LanguageChoice, language, set_language, tr
@@ -26,6 +27,8 @@ from explorer.widgets.parts.desk import PartsDesk
 _BESIDE = QPoint(28, 28)
 """How far a further window lies from the one before."""
 _SWEEP_MS = 50
+STOPPED = 128
+"""What a shell adds to the number of the signal that ended a program (POSIX)."""
 
 
 class Windows(QObject):
@@ -38,6 +41,9 @@ class Windows(QObject):
     unsaved : pathlib.Path
         Folder that keeps unsaved changes.
     """
+
+    emptied = Signal()
+    """The last window is closed."""
 
     def __init__(
         self,
@@ -149,6 +155,20 @@ class Windows(QObject):
             window.close_unasked()
         QApplication.quit()
 
+    def front(self) -> MainWindow | None:
+        """The window that a person looks at, or else the first that is open."""
+        active = QApplication.activeWindow()
+        return next((window for window in self.open if window is active), None) or next(
+            iter(self.open), None
+        )
+
+    def end_at_once(self, signal_number: int) -> None:
+        """End without asking; unsaved changes are kept, and offered at the next start."""
+        for keeper in self._keepers.values():
+            keeper.keep()
+            keeper.wait()
+        QApplication.exit(STOPPED + signal_number)
+
     def offer_leftovers(self) -> None:
         """Ask what becomes of work that an earlier run of the program could not save."""
         found = claim_leftovers(self._unsaved)
@@ -169,6 +189,12 @@ class Windows(QObject):
         taken = not first.document.is_clean or first.document.path is not None
         window = self.add(self.open[-1]) if taken else first
         work = leftover.work
+        try:
+            log_path(work.scenario, work.path)
+        except OutsideFile as log:
+            messages.allows_file(window, work.scenario.title, log)
+        except FileError:
+            pass  # the document says so
         window.document.restore(work.scenario, work.path, work.migrated_from)
         keeper = self._keepers[window]
         keeper.keep()
@@ -218,6 +244,8 @@ class Windows(QObject):
         window.jobs.retire()
         self.leaving.append(window)
         self._sweep.start()
+        if not self.open:
+            self.emptied.emit()
 
     def _let_go(self) -> None:
         """Throw away closed windows without making the open ones wait for a worker."""

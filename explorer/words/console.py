@@ -14,6 +14,7 @@ from explorer.advice.assess import Assessment
 from explorer.advice.verdict import VERDICT_WORDS, State
 from explorer.advice.year.view import year_view
 from explorer.quantity import show
+from explorer.text import visible
 from explorer.words import readout
 from explorer.words.answers import LABELS as ANSWERS
 from explorer.words.answers import value_of
@@ -88,7 +89,7 @@ def one_line(text: str) -> str:
     >>> one_line("Fern\nlabel")
     'Fern label'
     """
-    return " ".join("".join(c if c.isprintable() else " " for c in text).split())
+    return " ".join(visible(text).split())
 
 
 def _checks(found: Assessment, width: int) -> list[str]:

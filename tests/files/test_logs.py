@@ -371,7 +371,7 @@ def test_a_log_is_read_again_when_its_file_changes(tmp_path):
     assert again.illuminance_lx.tolist() == [5, 7]
 
 
-@pytest.mark.parametrize("file", ["none.csv", "a" * 5000, "../none.csv"])
+@pytest.mark.parametrize("file", ["none.csv", "a" * 2900, "../none.csv"])
 def test_a_log_that_is_nowhere_is_named_with_the_ones_there_are(tmp_path, file):
     with pytest.raises(LogError, match=r"no such log beside .* \(.*office_lux_1min\.csv"):
         resolve_log(following(file), tmp_path / "x.json")

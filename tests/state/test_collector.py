@@ -84,10 +84,17 @@ def test_a_runner_that_goes_before_its_results_leaves_the_collector_on(qapp):
     jobs = JobRunner()
     jobs.submit("sum", lambda: 1)
     assert not gc.isenabled()
-    jobs.finish()
     jobs.deleteLater()
     qapp.sendPostedEvents(jobs, QEvent.Type.DeferredDelete.value)
     assert gc.isenabled()
+
+
+def test_a_runner_that_has_finished_holds_nothing_though_no_event_ran(qapp):
+    jobs = JobRunner()
+    jobs.submit("sum", lambda: 1)
+    jobs.finish()
+    assert gc.isenabled()
+    assert jobs.is_idle
 
 
 def test_the_collector_wakes_only_after_the_last_of_several_workers():

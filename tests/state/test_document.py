@@ -1,3 +1,4 @@
+import gc
 import json
 
 import pytest
@@ -7,7 +8,7 @@ from explorer.scenario.daylight import DaylightPattern
 from explorer.scenario.light import Light, LogPattern
 from explorer.scenario.model import VERSION, Scenario
 from explorer.scenario.storage import CellStore
-from explorer.state.document import Document
+from explorer.state.document import MOST_STEPS, Document, _Replace
 from tests.weather_files import epw, rows
 
 
@@ -180,22 +181,60 @@ def test_reset_knows_the_value_at_the_start(document):
     assert document.start.panels.count == 5
 
 
-def test_a_long_drag_keeps_no_scenario_of_its_steps():
-    import gc
+def replacements():
+    gc.collect()
+    return sum(isinstance(o, _Replace) for o in gc.get_objects())
 
-    from explorer.state.document import _Replace
 
+def test_a_long_drag_is_one_command_and_leaves_no_other():
+    before = replacements()
     document = Document(Scenario())
     document.begin_gesture()
     for i in range(200):
         document.edit("light.illuminance_lx", 100.0 + i)
     assert document.undo_stack.count() == 1
-    kept = {
-        id(s) for c in gc.get_objects()
-        if isinstance(c, _Replace) and getattr(c, "_doc", None) is document
-        for s in (c._old, c._new)
-    }
-    assert len(kept) <= 2
+    assert replacements() == before + 1
+    document.undo_stack.clear()
+    assert replacements() == before
+
+
+def test_a_drag_that_comes_back_to_where_it_began_leaves_no_step(document):
+    start = document.scenario
+    document.begin_gesture()
+    for lux in (150.0, 250.0, start.light.illuminance_lx):
+        document.edit("light.illuminance_lx", lux)
+    assert document.scenario == start
+    assert document.undo_stack.count() == 0
+    assert document.is_clean
+
+
+def test_a_gesture_that_goes_on_after_a_save_or_an_undo_is_a_step_of_its_own(document, tmp_path):
+    document.begin_gesture()
+    document.edit("light.illuminance_lx", 150.0)
+    document.save(tmp_path / "fern.json")
+    document.edit("light.illuminance_lx", 160.0)
+    assert not document.is_clean
+    document.undo_stack.undo()
+    assert document.get("light.illuminance_lx") == 150.0
+    assert document.is_clean
+    document.edit("light.illuminance_lx", 170.0)
+    assert document.undo_stack.count() == 2
+
+
+def test_only_so_many_steps_are_kept_and_they_share_what_they_did_not_change(document):
+    for i in range(MOST_STEPS + 20):
+        document.begin_gesture()
+        document.edit("light.illuminance_lx", 100.0 + i)
+    stack = document.undo_stack
+    assert stack.count() == MOST_STEPS
+    before = document.scenario
+    stack.undo()
+    assert document.get("light.illuminance_lx") == 100.0 + MOST_STEPS + 18
+    assert document.scenario.load is before.load
+    assert document.scenario.store is before.store
+    for _ in range(MOST_STEPS):
+        stack.undo()
+    assert document.get("light.illuminance_lx") == 119.0
 
 
 def test_a_refusal_names_a_tiny_limit_with_its_prefix(document):

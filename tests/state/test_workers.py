@@ -8,7 +8,7 @@ import time
 from functools import partial
 
 import pytest
-from PySide6.QtCore import QCoreApplication, QEventLoop, QTimer
+from PySide6.QtCore import QCoreApplication, QEvent, QEventLoop, QTimer
 
 from explorer.advice.case import Case
 from explorer.advice.spread import default_tolerances
@@ -189,10 +189,30 @@ def test_a_closed_window_leaves_no_process(qtbot, mortal):
     assert not runs(process_id)
 
 
+def test_workers_that_went_home_come_back_for_the_next_question(qtbot, mortal):
+    workers, jobs = mortal
+    (first,) = answered(qtbot, jobs, "where", where)
+    workers.go_home()
+    assert not runs(first)
+    (second,) = answered(qtbot, jobs, "where", where)
+    assert second not in (first, os.getpid())
+
+
+def test_workers_that_are_thrown_away_leave_no_process(qtbot, qapp):
+    """Nor a warning of Qt about one that still runs, which would fail this test."""
+    workers = Workers(most=1)
+    jobs = JobRunner(workers=workers)
+    (process_id,) = answered(qtbot, jobs, "where", where)
+    jobs.finish()
+    workers.deleteLater()
+    qapp.sendPostedEvents(workers, QEvent.Type.DeferredDelete.value)
+    assert not runs(process_id)
+
+
 def test_a_killed_program_leaves_no_process():
     """The worker's input ends with the program, and so does the worker."""
     worker = subprocess.Popen(
-        [sys.executable, "-c", "from explorer.state.worker import main; main()"],
+        [sys.executable, "-m", "explorer", "worker"],
         stdin=subprocess.PIPE, stdout=subprocess.PIPE,
     )
     assert worker.stdout.read(8)  # it is ready

@@ -57,17 +57,46 @@ def test_the_window_opens_the_file_that_was_asked_for(qtbot, qapp, tmp_path):
     window.jobs.finish()
 
 
-def test_an_unforeseen_fault_is_shown_once_and_always_logged(monkeypatch, caplog):
-    from explorer.widgets import messages
+def started(home, *, then):
+    """The real program with a home folder of its own; `then` is Python that runs with its loop."""
+    code = (
+        "import os, signal, sys\n"
+        "from explorer import app\n"
+        "from explorer.widgets.windows import Windows\n"
+        "begun = Windows.offer_leftovers\n"
+        "def then(self):\n"
+        "    begun(self)\n"
+        f"    {then}\n"
+        "Windows.offer_leftovers = then\n"
+        "sys.exit(app.run())\n"
+    )
+    return subprocess.run(
+        [sys.executable, "-c", code],
+        env={"PATH": "/usr/bin", "HOME": str(home), "QT_QPA_PLATFORM": "offscreen"},
+        capture_output=True, text=True, timeout=120, check=False,
+    )
 
-    shown = []
-    monkeypatch.setattr(messages, "tell", lambda *args: shown.append(args))
-    hook = app._ExceptionHook(None)
-    for _ in range(3):
-        hook.report(ValueError, ValueError("a wire came off"), None)
-    assert len(shown) == 1
-    assert "a wire came off" in shown[0][2]
-    assert caplog.text.count("a wire came off") == 3
+
+def test_ctrl_c_ends_the_window_and_keeps_what_is_unsaved(tmp_path):
+    done = started(
+        tmp_path,
+        then="self.open[0].document.edit('panels.count', 7); os.kill(os.getpid(), signal.SIGINT)",
+    )
+    assert done.returncode == 130
+    assert "Traceback" not in done.stderr
+    (kept,) = tmp_path.rglob("unsaved/*.json")
+    assert '"count": 7' in kept.read_text(encoding="utf-8")
+
+
+def test_no_home_and_no_right_to_write_prevent_no_start(tmp_path):
+    """A file stands where the home folder should be, which stops root too."""
+    home = tmp_path / "home"
+    home.write_text("", encoding="utf-8")
+    done = started(home, then="self.open[0].settings.update(tour_seen=True); "
+                   "print(self.open[0].notice.text.text()); os.kill(os.getpid(), signal.SIGINT)")
+    assert done.returncode == 130, done.stderr
+    assert "The settings cannot be kept" in done.stdout
+    assert "Traceback" not in done.stderr
 
 
 def test_a_display_that_does_not_answer_ends_in_a_sentence():

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QAbstractButton, QLineEdit
 
 from explorer.advice.cautions import cautions
 from explorer.advice.verdict import CHECK_NAMES
+from explorer.files.licences import libraries
 from explorer.resource_files import resource_path
 from explorer.scenario import storage, supply
 from explorer.scenario.fields import Section, sections_in
@@ -255,11 +256,25 @@ def test_about_names_version_licences_and_who_decides(window, assistance):
     text = assistance._help.view.toPlainText()
     assert "Gloaming 0" in text
     assert pages.PLANNING in text
-    for name, number, licence in pages.library_lines():
-        assert name in text
-        assert number[0].isdigit()
-        assert number in text
-        assert licence in text
+    assert "Accessibility" in text
+    found = libraries()
+    assert {"numpy", "scipy", "click", "PySide6_Essentials"} <= {one.name for one in found}
+    for one in found:
+        assert one.name in text
+        assert one.version in text
+        assert one.licence in text
+
+
+def test_every_library_comes_with_its_whole_licence(window, assistance):
+    assistance.open_page("licences")
+    text = assistance._help.view.toPlainText()
+    assert text.startswith("Gloaming")
+    for one in libraries():
+        assert one.licence, one.name
+        assert len(one.text) > 500, one.name
+        assert one.text.split()[:6] == text[text.index(f"{one.name} {one.version}") :].split(
+            ": ", 1
+        )[1].removeprefix(one.licence).split()[:6]
 
 
 def test_sources_are_those_that_the_resources_state(window, assistance):

@@ -24,6 +24,7 @@ from explorer.files.beside import resolve_case
 from explorer.files.disk import FileError
 from explorer.files.scenario_json import load_scenario
 from explorer.files.tables import write_table
+from explorer.files.trust import OutsideFile
 from explorer.resource_files import scenario_folder
 from explorer.state import theme
 from explorer.state.comparison import Comparison
@@ -145,6 +146,8 @@ class CompareWindow(QDialog):
         try:
             scenario = load_scenario(path).scenario
             case = resolve_case(scenario, path)
+        except OutsideFile as log:
+            return messages.allows_file(self, path.name, log) and self.open_other(path)
         except FileError as error:
             messages.tell(self, say("The scenario was not opened"), str(error))
             return False

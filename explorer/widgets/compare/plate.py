@@ -12,6 +12,7 @@ from explorer.state import theme
 from explorer.state.language import tr
 from explorer.state.theme import tokens_of
 from explorer.widgets.paint import paint_filling, paint_hazard
+from explorer.widgets.plain import plain_tip
 
 _HEIGHT, _SIGN = 46, 22
 
@@ -38,7 +39,7 @@ class Plate(QWidget):
         self._title = title or tr("Untitled")
         self._verdict = None if assessment is None else assessment.verdict
         self.setAccessibleName(f"{self._whose}: {self._title}, {self._word()}")
-        self.setToolTip(self.accessibleName())
+        self.setToolTip(plain_tip(self.accessibleName()))
         self.update()
 
     def _word(self) -> str:

@@ -13,6 +13,7 @@ from explorer.quantity import show
 from explorer.state import theme
 from explorer.state.language import tr
 from explorer.widgets.fields import OutlinedCheckBox
+from explorer.widgets.plain import plain_tip
 from explorer.words.fit import remark, value_text
 
 TICKED = 2
@@ -70,7 +71,7 @@ class BenchValues(QWidget):
                 shown = tr("now {value}, fitted {fitted}", value=now, fitted=value)
                 line.setText(f"{shown}. {said}" if said else shown)
             box.setAccessibleName(f"{box.text()}, {line.text()}")
-            box.setToolTip(said)
+            box.setToolTip(plain_tip(said))
 
     @property
     def chosen(self) -> tuple[str, ...]:

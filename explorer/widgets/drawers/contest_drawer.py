@@ -31,6 +31,7 @@ from explorer.widgets.drawers.contest_model import ENTRY_ROLE, ContestModel, Sor
 from explorer.widgets.drawers.drawer import Drawer
 from explorer.widgets.drawers.export import Picture, WidgetPaint
 from explorer.widgets.drawers.flat import FlatHeader
+from explorer.widgets.plain import plain_tip
 from explorer.widgets.slim_scroll import SlimBar
 from explorer.words.contest import CONTEST_COLUMNS, contest_answer, contest_line, contest_table
 from explorer.words.drawers import Table
@@ -253,7 +254,7 @@ class ContestDrawer(Drawer):
         text = tr(bind_units(contest_line(entry))) if entry is not None else ""
         if self.line.text() != text:
             self.line.setText(text)
-            self.line.setToolTip(text)
+            self.line.setToolTip(plain_tip(text))
 
 
 class _OncePaint:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QDialog, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
 from explorer.state import theme
@@ -30,6 +31,7 @@ class DialogRow(QWidget):
         self.setObjectName(path)
         self.dialog: QDialog | None = None
         self.said = QLabel()
+        self.said.setTextFormat(Qt.TextFormat.PlainText)
         self.said.setWordWrap(True)
         self.said.setFont(theme.font("small"))
         self.said.setForegroundRole(self.said.palette().ColorRole.PlaceholderText)

@@ -366,6 +366,7 @@ class Headed(QWidget):
 def heading(text: str) -> QLabel:
     """A small heading inside a form."""
     label = QLabel(text)
+    label.setTextFormat(Qt.TextFormat.PlainText)
     label.setFont(theme.font("body", bold=True))
     label.setContentsMargins(0, 8, 0, 0)
     return label

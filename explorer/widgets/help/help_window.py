@@ -24,6 +24,7 @@ from explorer.widgets.fields import Field
 from explorer.widgets.help.pages import (
     about_html,
     glossary_html,
+    licences_html,
     model_note,
     sources,
     stand_page,
@@ -39,6 +40,7 @@ PAGES = (
     ("stand", say("Stand", "help page")),
     ("sources", say("Data and sources")),
     ("about", say("About")),
+    ("licences", say("Licences")),
 )
 
 
@@ -146,7 +148,10 @@ class HelpWindow(QDialog):
         elif key == "about":
             self.view.show_html(about_html(self._version))
         else:
-            page = {"keys": self._keys, "cautions": self._cautions, "quantities": glossary_html}
+            page = {
+                "keys": self._keys, "cautions": self._cautions, "quantities": glossary_html,
+                "licences": licences_html,
+            }  # fmt: skip
             self.view.show_html(page[key]())
 
 

@@ -7,9 +7,9 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 from html import escape
-from importlib.metadata import PackageNotFoundError, metadata, version
 
 from explorer.advice.cautions import Caution
+from explorer.files.licences import libraries
 from explorer.quantity import show
 from explorer.resource_files import resource_path
 from explorer.scenario.fields import describe
@@ -22,18 +22,6 @@ from explorer.words.options import option, plain_number
 PLANNING = say(
     "Estimates are planning aids: local codes, the part's data sheet and a qualified person decide."
 )
-LIBRARIES = ("PySide6-Essentials", "pyqtgraph", "numpy", "scipy", "pydantic", "click", "segno")
-"""Libraries that the program stands on, by the name under which they are installed."""
-_LICENCES = {
-    "PySide6-Essentials": say("LGPL-3.0-only, with Qt under the same licence"),
-    "pyqtgraph": "MIT",
-    "numpy": "BSD-3-Clause",
-    "scipy": "BSD-3-Clause",
-    "pydantic": "MIT",
-    "click": "BSD-3-Clause",
-    "segno": "BSD-3-Clause",
-}
-"""Used where a library's own metadata names no licence in one line."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -204,33 +192,24 @@ def _in_language(folder: str, name: str) -> str:
     return path.read_text(encoding="utf-8")
 
 
-def library_lines() -> tuple[tuple[str, str, str], ...]:
-    """Name, installed version and licence of every library."""
-    return tuple((name, _version(name), _licence(name)) for name in LIBRARIES)
-
-
-def _version(name: str) -> str:
-    try:
-        return version(name)
-    except PackageNotFoundError:
-        return tr("not installed")
-
-
-def _licence(name: str) -> str:
-    try:
-        found = metadata(name)
-    except PackageNotFoundError:
-        return tr(_LICENCES[name])
-    said = str(found.json.get("license_expression", ""))
-    return said if said and name != "PySide6-Essentials" else tr(_LICENCES[name])
+def licences_html() -> str:
+    """The licence of the program and of every library, in full."""
+    own = resource_path("LICENSE.txt").read_text(encoding="utf-8")
+    parts = [("Gloaming", own)]
+    parts += [(f"{one.name} {one.version}: {tr(one.licence)}", one.text) for one in libraries()]
+    return "".join(
+        f"<h3>{escape(name)}</h3><pre style='white-space: pre-wrap'>{escape(text)}</pre>"
+        for name, text in parts
+    )
 
 
 def about_html(program_version: str) -> str:
     """What the program is, what it stands on and what its answers are not."""
     rows = "".join(
-        f"<tr><td style='padding-right:24px'>{escape(name)}</td>"
-        f"<td style='padding-right:24px'>{escape(number)}</td><td>{escape(licence)}</td></tr>"
-        for name, number, licence in library_lines()
+        f"<tr><td style='padding-right:24px'>{escape(one.name)}</td>"
+        f"<td style='padding-right:24px'>{escape(one.version)}</td>"
+        f"<td>{escape(tr(one.licence))}</td></tr>"
+        for one in libraries()
     )
     purpose = tr(
         "Says whether a small electronic device can live on indoor light, and with which "
@@ -245,11 +224,18 @@ def about_html(program_version: str) -> str:
         format=FORMAT,
         version=VERSION,
     )
+    access = tr(
+        "The window is made to be used with the keyboard alone; the page Keyboard lists how. "
+        "Controls, figures and pictures have names for screen readers. There are light, dark and "
+        "high contrast themes, sizes up to 200 %, and no meaning by colour alone. A sheet as a web "
+        "page can be read aloud with its headings and tables; a sheet as PDF has no tags for that yet."
+    )
     return (
         f"<h2>Gloaming {escape(program_version)}</h2>"
         f"<p>{escape(purpose)}</p>"
         f"<p><b>{escape(tr(PLANNING))}</b></p>"
         f"<p>{escape(licences)}</p>"
         f"<p>{escape(files)}</p>"
+        f"<h3>{tr('Accessibility')}</h3><p>{escape(access)}</p>"
         f"<h3>{tr('Libraries')}</h3><table cellpadding='2'>{rows}</table>"
     )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QWidget
 
 from explorer.scenario.part import SECTION_OF, PartKind
@@ -26,6 +26,7 @@ class PartLine(QWidget):
         self._document, self._kind = document, kind
         self.setObjectName(f"{SECTION_OF[kind]}.part")
         self.said = QLabel()
+        self.said.setTextFormat(Qt.TextFormat.PlainText)
         self.said.setWordWrap(True)
         self.said.setFont(theme.font("small"))
         self.said.setForegroundRole(self.said.palette().ColorRole.PlaceholderText)
