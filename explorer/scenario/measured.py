@@ -7,7 +7,7 @@ from typing import Any
 
 from pydantic import model_validator
 
-from explorer.scenario.fields import Section, choice, quantity
+from explorer.scenario.fields import Name, Section, choice, quantity
 from explorer.text import figure, say
 
 SAME = 1e-9
@@ -17,7 +17,7 @@ SAME = 1e-9
 class MeasuredValue(Section):
     """One value, and its ± at 95 %, both in the unit of its key."""
 
-    key: str = choice("", "Value", "Key within the section, such as capacitance_F.")
+    key: Name = choice("", "Value", "Key within the section, such as capacitance_F.")
     value: float = quantity(1.0, "Measured", "", 0, 1e12, "What was found.")
     plus_minus: float = quantity(
         0.0, "±", "", 0, 1e12, "The true value lies so far from it at most, in 95 of 100 cases."

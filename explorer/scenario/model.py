@@ -49,12 +49,12 @@ class Margins(Section):
 class Names(Section):
     """What a scenario is called in another language; an empty text leaves the scenario's own."""
 
-    title: str = choice("", "Title", "Name of the scenario.")
-    place: str = choice("", "Place", "Where the device hangs.")
-    operations: tuple[str, ...] = choice(
+    title: Name = choice("", "Title", "Name of the scenario.")
+    place: Name = choice("", "Place", "Where the device hangs.")
+    operations: tuple[Name, ...] = choice(
         (), "Operations", "Names of the operations, in their order."
     )
-    notes: str = choice("", "Notes", "Anything the next reader should know.")
+    notes: Prose = choice("", "Notes", "Anything the next reader should know.")
 
 
 class Scenario(Section):

@@ -228,7 +228,8 @@ def about_html(program_version: str) -> str:
         "The window is made to be used with the keyboard alone; the page Keyboard lists how. "
         "Controls, figures and pictures have names for screen readers. There are light, dark and "
         "high contrast themes, sizes up to 200 %, and no meaning by colour alone. A sheet as a web "
-        "page can be read aloud with its headings and tables; a sheet as PDF has no tags for that yet."
+        "page can be read aloud with its headings and tables; a sheet as PDF has no tags for "
+        "that yet."
     )
     return (
         f"<h2>Gloaming {escape(program_version)}</h2>"
