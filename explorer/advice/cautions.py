@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from explorer.advice.cautions_season import frost, heat
 from explorer.scenario.model import Scenario
 from explorer.scenario.ratings import full_sun_voltage
 from explorer.scenario.storage import CapacitorStore, CellStore, SupercapacitorStore
@@ -43,7 +44,7 @@ def cautions(scenario: Scenario) -> tuple[Caution, ...]:
     """
     return (
         *_store(scenario), *_discharge(scenario), *_charger(scenario), *_load(scenario),
-        *_panel(scenario),
+        *_panel(scenario), *_seasons(scenario),
     )  # fmt: skip
 
 
@@ -357,4 +358,14 @@ def _panel(scenario: Scenario) -> list[Caution]:
                 where="panel",
             )
         )
+    return found
+
+
+def _seasons(scenario: Scenario) -> list[Caution]:
+    found = []
+    if (cold := frost(scenario)) is not None:
+        found.append(Caution(key="frost", title=say("Frost"), text=_deferred(cold), where="store"))
+    if (hot := heat(scenario)) is not None:
+        title = say("Heat behind glass")
+        found.append(Caution(key="heat", title=title, text=_deferred(hot), where="store"))
     return found

@@ -36,6 +36,7 @@ from explorer.files.trust import TRUST
 from explorer.quantity import parse, show
 from explorer.scenario.course import log_scale
 from explorer.scenario.model import Scenario
+from explorer.scenario.year_light import year_scale
 from explorer.words.console import Outcome, one_line, page, summary
 from explorer.words.light_log import log_sentences
 from explorer.words.panel import sold_sentence
@@ -309,6 +310,7 @@ def _report(path: Path, found: Assessment) -> dict[str, Any]:
         "panel_span": _panel_span(found),
         "light_log": _light_log(found),
         "year": year_section(found.case),
+        "daylight": _daylight(found),
     }
 
 
@@ -328,6 +330,22 @@ def _light_log(found: Assessment) -> dict[str, Any] | None:
         "lowest_lx": log.floor_lx,
         "mean_lit_lx": log.mean_lit_lx,
         "scale": log_scale(found.scenario.light, log),
+        "sentences": list(log_sentences(found.case)),
+    }
+
+
+def _daylight(found: Assessment) -> dict[str, Any] | None:
+    """What a year of daylight stands on; none where the light follows another pattern."""
+    year = found.case.year
+    if year is None:
+        return None
+    low, high = year.real_over_computed
+    return {
+        "source": year.daylight_source,
+        "mean_lit_lx": year.mean_lit_lx,
+        "factor_of_reading": year.factor,
+        "scale": year_scale(found.scenario.light.illuminance_lx, year),
+        "real_over_computed": [low, high],
         "sentences": list(log_sentences(found.case)),
     }
 

@@ -173,7 +173,8 @@ def _light_log(case: Case) -> list[Block]:
     sentences = log_sentences(case)
     if not sentences:
         return []
-    return [Heading(text=say("The light log")), *(Paragraph(text=text) for text in sentences)]
+    title = say("The light log") if case.log is not None else say("The light of the year")
+    return [Heading(text=title), *(Paragraph(text=text) for text in sentences)]
 
 
 def _numbered(blocks: Sequence[Block]) -> tuple[Block, ...]:

@@ -133,7 +133,7 @@ def turn_table(case: Case, turns: Sequence[BreakEven]) -> Table:
         info = describe(owner_class(case.scenario, found.path), found.path.rpartition(".")[2])
         now = get_value(case.scenario, found.path)
         if now is None:
-            now = case.log.mean_lit_lx if case.log is not None else 0.0
+            now = case.mean_lit_lx
         cells = (
             info.label, edge_value(found.path, info.unit, now),
             bind_units(capitalised(break_even_text(found, info.unit))),

@@ -8,11 +8,13 @@ from typing import Any, Final, Literal
 from pydantic import model_validator
 
 from explorer.scenario.consistency import contradiction, sheet_contradiction
+from explorer.scenario.daylight import DaylightPattern
 from explorer.scenario.demand import Load
 from explorer.scenario.fields import Name, Prose, Section, choice, quantity
 from explorer.scenario.light import Light
 from explorer.scenario.storage import Store, SupercapacitorStore
 from explorer.scenario.supply import Charger, ConverterCharger, Panels
+from explorer.scenario.year_light import real_over_computed
 
 FORMAT: Final = "gloaming-scenario"
 VERSION: Final = 2
@@ -86,7 +88,11 @@ class Scenario(Section):
         """The margin asked for: the one set, or the one that follows from the light."""
         if self.margins.design_margin is not None:
             return self.margins.design_margin
-        return MARGIN_BY_KNOWLEDGE[self.light.known_by]
+        known, pattern = MARGIN_BY_KNOWLEDGE[self.light.known_by], self.light.pattern
+        if not isinstance(pattern, DaylightPattern):
+            return known
+        # A month may be as dark as this, however well the place is known.
+        return max(known, round(1.0 / real_over_computed(pattern)[0], 2))
 
 
 def first_scenario() -> Scenario:

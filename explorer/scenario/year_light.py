@@ -129,6 +129,16 @@ def year_light(light: Light, weather: WeatherYear | None = None) -> YearLight:
     return _year_light(pattern, light.source, weather if pattern.weather_file else None)
 
 
+def real_over_computed(pattern: DaylightPattern) -> tuple[float, float]:
+    """Between which multiples of the computed daylight the light of a real month lies."""
+    if pattern.reading.illuminance_lx is not None:
+        return _of_reading(pattern.reading)
+    if pattern.weather_file:
+        return REAL_OVER_TYPICAL
+    sunny = any(month.clear_share or month.partly_share for month in pattern.months)
+    return REAL_OVER_SHARES if sunny else REAL_OVER_OVERCAST
+
+
 def year_scale(level_lx: float | None, year: YearLight) -> float:
     """By how much the whole year is multiplied, so that its mean while lit is as asked.
 
@@ -151,12 +161,10 @@ def _year_light(
         kinds = _kinds_of_days(pattern)
         light = _under_skies(pattern, clock, site, kinds)
         temperature_c = np.array([m.mean_C for m in pattern.months])[clock.month]
-        real, sky = _said_of_skies(kinds, read=bool(read))
-        if read:
-            real = _of_reading(pattern.reading)
+        sky = _said_of_skies(kinds, read=bool(read))
     else:
         light, temperature_c = _under_weather(pattern, clock, site, weather)
-        real, sky = REAL_OVER_TYPICAL, weather.notes
+        sky = weather.notes
     closed = _closed_days(pattern, with_daylight=False)[clock.day]
     dark = _closed_days(pattern, with_daylight=True)[clock.day]
     light = np.where(dark, 0.0, light * factor)
@@ -171,7 +179,7 @@ def _year_light(
         daylight_source=daylight_source(pattern),
         electric_source=lamps,
         factor=factor,
-        real_over_computed=real,
+        real_over_computed=real_over_computed(pattern),
         notes=(*sky, *read, *_said_of_sun(pattern, site)),
     )
 
@@ -357,10 +365,8 @@ def _of_reading(reading: SkyReading) -> tuple[float, float]:
     return round(mean / high, 2), round(mean / low, 2)
 
 
-def _said_of_skies(
-    kinds: NDArray[np.int64], *, read: bool
-) -> tuple[tuple[float, float], tuple[Text, ...]]:
-    """How far a real year may lie from the skies, and what is said of them."""
+def _said_of_skies(kinds: NDArray[np.int64], *, read: bool) -> tuple[Text, ...]:
+    """What is said of the skies of the days."""
     clear, partly, overcast = (int((kinds == n).sum()) for n in range(3))
     counted = say(
         "{clear} clear, {partly} partly cloudy and {overcast} overcast days; the overcast days of "
@@ -369,7 +375,7 @@ def _said_of_skies(
     )
     real = REAL_OVER_SHARES if clear or partly else REAL_OVER_OVERCAST
     if read:
-        return real, (counted,)
+        return (counted,)
     said = {"low": figure(f"{real[0]:g}"), "high": figure(f"{real[1]:g}")}
     if clear or partly:
         compared = say(
@@ -377,13 +383,13 @@ def _said_of_skies(
             "skies give.",
             **said,
         )
-        return real, (counted, compared)
+        return counted, compared
     compared = say(
         "Every day counts as overcast, which is cautious: in three measured years the light of a "
         "month was {low} to {high} times as much.",
         **said,
     )
-    return real, (compared,)
+    return (compared,)
 
 
 def _said_of_sun(pattern: DaylightPattern, site: _Site) -> tuple[Text, ...]:

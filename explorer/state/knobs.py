@@ -173,9 +173,13 @@ def knob_value(case: Case, knob: Knob) -> float:
 
 
 def measured_level(case: Case) -> float:
-    """Mean of the log while lit; 1 lx where there is none. [lx]"""
+    """Mean of the log, or of the year, while lit; 1 lx where there is none. [lx]"""
     # Three digits: more would not fit, and no log knows them.
-    return max(float(f"{case.mean_lit_lx:.3g}"), 1.0)
+    try:
+        mean_lx = case.mean_lit_lx
+    except ValueError:  # a year whose weather file cannot be read
+        return 1.0
+    return max(float(f"{mean_lx:.3g}"), 1.0)
 
 
 def pattern_values(case: Case, pattern: Section) -> dict[str, Any]:

@@ -1,32 +1,33 @@
-"""Whether a measured log counts as measured, and the scale in force where it does not."""
+"""Whether a log or a computed year counts as it is, and the scale in force where it does not."""
 
 from __future__ import annotations
 
 from PySide6.QtCore import QSignalBlocker
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QWidget
 
-from explorer.scenario.light import LogPattern
+from explorer.scenario.light import LEVELLED, LogPattern
 from explorer.state import theme
 from explorer.state.document import Document
 from explorer.state.knobs import LIGHT_PATH, measured_level
 from explorer.state.language import tr
+from explorer.text import say
 from explorer.widgets.fields import OutlinedCheckBox
 from explorer.words.light_log import scale_text
 
+_LOG = say("The readings of the log as they are. Else they are scaled to the level above.")
+_YEAR = say("The year as it was computed. Else all of it is scaled to the level above.")
+
 
 class LogLevel(QWidget):
-    """A tick and the scale, below the light knob; hidden where the light follows no log."""
+    """A tick and the scale, below the light knob; hidden where lamps alone set the light."""
 
     def __init__(self, document: Document, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._document = document
         self.box = OutlinedCheckBox(tr("As measured"))
-        self.box.setToolTip(
-            tr("The readings of the log as they are. Else they are scaled to the level above.")
-        )
         self.scale = QLabel()
         self.scale.setFont(theme.font("small"))
-        self.scale.setToolTip(tr("Every reading of the log is multiplied by this."))
+        self.scale.setToolTip(tr("The light is multiplied by this at every hour."))
         layout = QHBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.addWidget(self.box)
@@ -38,7 +39,10 @@ class LogLevel(QWidget):
 
     def _on_changed(self, _: object) -> None:
         light = self._document.scenario.light
-        self.setVisible(isinstance(light.pattern, LogPattern))
+        is_log = isinstance(light.pattern, LogPattern)
+        self.setVisible(light.pattern.kind in LEVELLED)
+        self.box.setText(tr("As measured") if is_log else tr("As computed"))
+        self.box.setToolTip(tr(_LOG if is_log else _YEAR))
         with QSignalBlocker(self.box):
             self.box.setChecked(light.illuminance_lx is None)
         text = scale_text(self._document.case)

@@ -57,8 +57,8 @@ def page(file: str, found: Assessment, width: int | None = None) -> str:
     sold = sold_sentence(found.case)
     if sold:
         lines += ["", *_wrapped(sold, width, "  ")]
-    if found.case.log is not None:
-        lines += ["", "  Light log"]
+    if found.case.is_long:
+        lines += ["", "  Light log" if found.case.log is not None else "  Light of the year"]
         for sentence in log_sentences(found.case):
             lines += _wrapped(sentence, width, "  ")
     if found.case.year is not None:

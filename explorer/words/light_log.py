@@ -1,4 +1,4 @@
-"""What is said about a measured light log: what was found in the file, and what is made of it."""
+"""What is said about light that was measured, or computed for a year, and what is made of it."""
 
 from __future__ import annotations
 
@@ -6,13 +6,23 @@ from explorer.advice.case import Case
 from explorer.quantity import show
 from explorer.scenario.course import log_scale
 from explorer.scenario.light_log import LightLog
+from explorer.scenario.year_light import year_scale
 from explorer.text import Text, figure, say
 
 _DAY_S = 86_400.0
 
 
 def log_sentences(case: Case) -> tuple[str, ...]:
-    """Summary, scale and everything the reader found; empty where the light follows no log."""
+    """Summary, scale and everything the reader found, or what a year of daylight stands on.
+
+    Empty where the light follows neither.
+    """
+    try:
+        year = case.year
+    except ValueError:
+        return ()  # the verdict says why there is no light
+    if year is not None:
+        return (*year.notes, *_year_scale(case))
     log = case.log
     if log is None:
         return ()
@@ -49,9 +59,29 @@ def scale_text(case: Case) -> Text | None:
 
     A knob names a light level; the readings of a log are scaled to it without a word otherwise.
     """
-    if case.log is None or case.scenario.light.illuminance_lx is None:
+    light = case.scenario.light
+    if light.illuminance_lx is None or not case.is_long:
         return None
-    return figure(f"× {log_scale(case.scenario.light, case.log):.3g}")
+    try:
+        year = case.year
+    except ValueError:
+        return None
+    if year is not None:
+        return figure(f"× {year_scale(light.illuminance_lx, year):.3g}")
+    return None if case.log is None else figure(f"× {log_scale(light, case.log):.3g}")
+
+
+def _year_scale(case: Case) -> tuple[Text, ...]:
+    scale = scale_text(case)
+    if scale is None:
+        return ()
+    return (
+        say(
+            "The whole year is scaled ({scale}), so that its mean while lit is {wanted}.",
+            scale=scale,
+            wanted=show(float(case.scenario.light.illuminance_lx or 0.0), "lx"),
+        ),
+    )
 
 
 def scale_sentence(case: Case, log: LightLog) -> Text:

@@ -4,7 +4,9 @@ import pytest
 
 from explorer.advice.cautions import Caution, cautions
 from explorer.scenario import parts
+from explorer.scenario.daylight import DaylightPattern, Indoors, Outdoors, SkyMonth
 from explorer.scenario.demand import Load
+from explorer.scenario.light import Light
 from explorer.scenario.model import Scenario
 from explorer.scenario.storage import CapacitorStore, CellStore, SupercapacitorStore
 from explorer.scenario.supply import ConverterCharger, DirectCharger, Panels
@@ -140,3 +142,19 @@ def test_a_bank_on_a_diode_is_told_what_its_panel_reaches_in_the_sun():
     few = Scenario(charger=DirectCharger(full_V=5.0), panels=Panels(cells_in_series=4))
     assert "direct_bank" not in keys(few)
     assert "direct_bank" not in keys(Scenario(store=SupercapacitorStore()))
+
+
+def test_frost_and_heat_behind_glass_are_told_of_a_year_and_of_nothing_else():
+    def keys(place, store, mean_c):
+        months = (SkyMonth(mean_C=mean_c),) * 12
+        light = Light(illuminance_lx=None, pattern=DaylightPattern(place=place, months=months))
+        charger = ConverterCharger(full_V=4.1)
+        return {c.key for c in cautions(Scenario(light=light, store=store, charger=charger))}
+
+    cell = CellStore()
+    assert {"frost", "heat"} <= keys(Indoors(), cell, 5.0)
+    assert "frost" not in keys(Indoors(), cell, 22.0)
+    assert "frost" not in keys(Indoors(), SupercapacitorStore(), -5.0)
+    assert "heat" not in keys(Outdoors(), cell, 5.0)
+    assert "heat" in keys(Outdoors(glass="coated_glass"), cell, 5.0)
+    assert not {"frost", "heat"} & {c.key for c in cautions(Scenario())}

@@ -221,3 +221,15 @@ def test_a_scenario_that_names_a_weather_file_is_not_run_without_it():
     pattern = DaylightPattern(weather_file="missing.epw")
     with pytest.raises(ValueError, match="names a weather file"):
         build(Scenario(light=Light(pattern=pattern, illuminance_lx=None)))
+
+
+def test_the_margin_asked_for_covers_how_dark_a_month_may_be():
+    def asked(**changes):
+        pattern = DaylightPattern(**changes)
+        return Scenario(light=Light(pattern=pattern, illuminance_lx=None)).design_margin
+
+    assert asked() == 1.3  # overcast throughout is darker than any month
+    # An overcast sky at the reading may have been 1.67 times as bright as such skies are.
+    assert asked(reading=SkyReading(illuminance_lx=1000.0)) == 1.67
+    assert asked(reading=SkyReading(illuminance_lx=1000.0, sky="clear")) == 1.3
+    assert asked(weather_file="any.epw") == 1.3
