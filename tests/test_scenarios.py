@@ -18,15 +18,18 @@ from explorer.files.logs import resolve_log
 from explorer.files.scenario_json import dump_scenario, load_scenario
 from explorer.resource_files import resource_path, scenario_folder
 from explorer.scenario.course import current_per_lux, light_course
-from explorer.scenario.model import VERSION, with_value
+from explorer.scenario.model import VERSION, size_path, with_value
+from explorer.words.light_log import log_sentences
 
 VERDICTS = {
     "door_counter": "falls_short",
+    "north_door_counter": "runs",
     "plant_label": "runs",
     "seminar_room_co2": "runs",
     "soil_probe": "marginal",
     "vent_flap": "runs",
     "watering_valve": "marginal",
+    "window_air_sensor": "runs",
 }
 HOUR_S, DAY_S, WEEK_S = 3600.0, 86_400.0, 604_800.0
 
@@ -65,7 +68,7 @@ def test_each_verdict_is_what_the_model_says_today(judged, name):
 def test_no_verdict_stands_on_a_knife_edge(judged, name):
     """Five per cent more or less light changes no verdict."""
     scenario, light_log = opened(name)
-    level = scenario.light.illuminance_lx or light_log.mean_lit_lx
+    level = scenario.light.illuminance_lx or judged[name].case.mean_lit_lx
     for factor in (0.95, 1.05):
         moved = with_value(scenario, "light.illuminance_lx", level * factor)
         assert assess(Case(moved, light_log)).verdict.state == VERDICTS[name], factor
@@ -83,7 +86,7 @@ def test_the_set_shows_every_verdict_store_charger_and_light(judged):
     assert set(VERDICTS.values()) == {"runs", "marginal", "falls_short"}
     assert {s.store.kind for s in scenarios} == {"capacitor", "supercapacitor", "cell"}
     assert {s.charger.kind for s in scenarios} == {"direct", "converter"}
-    assert {s.light.pattern.kind for s in scenarios} == {"steady", "week", "log"}
+    assert {s.light.pattern.kind for s in scenarios} == {"steady", "week", "log", "daylight"}
     assert {s.light.known_by for s in scenarios} == {
         "meter_at_panel", "phone_or_lamp_data", "guess",
     }  # fmt: skip
@@ -326,3 +329,36 @@ def test_the_files_are_json_with_units_in_their_keys():
         assert next(iter(data)) == "format"
         assert data["version"] == VERSION
         assert "illuminance_lx" in data["light"]
+
+
+# --- years of daylight --------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("name", "sizes"),
+    [
+        # Too small for the shutter at Christmas, just right, too large to fill before the winter.
+        ("north_door_counter", {2.2: "falls_short", 5.0: "runs", 10.0: "falls_short"}),
+        # Too small for six weeks behind blinds, right, too large to fill in a week.
+        ("window_air_sensor", {3.0: "falls_short", 20.0: "runs", 200.0: "falls_short"}),
+    ],
+)
+def test_a_store_lives_through_the_year_only_when_it_is_chosen_well(name, sizes):
+    scenario, _ = opened(name)
+    path = size_path(scenario)
+    found = {c: assess(Case(with_value(scenario, path, c)), with_answers=False) for c in sizes}
+    assert {c: one.verdict.state for c, one in found.items()} == sizes
+    small, large = min(sizes), max(sizes)
+    failed = {
+        c: {k.name for k in found[c].verdict.checks if k.state == "falls_short"}
+        for c in (small, large)
+    }
+    assert "dark" in failed[small]
+    assert "starts" in failed[large]
+
+
+def test_the_reading_of_the_classroom_is_told_and_asks_for_more_margin(judged):
+    found = judged["window_air_sensor"]
+    said = " ".join(log_sentences(found.case))
+    assert "The reading of 330 lx on 10-12 at 11:30 sets the daylight" in said
+    assert found.scenario.design_margin == pytest.approx(1.67)
