@@ -9,6 +9,7 @@ from typing import Annotated, Final, Literal
 from pydantic import BaseModel, ConfigDict, Field, ValidationError, field_validator
 
 from explorer.files.disk import MEGABYTE, FileError, read_text, write_text
+from explorer.files.scenario_json import load_scenario
 from explorer.resource_files import scenario_folder
 from explorer.state.knobs import KNOB_KEYS
 from explorer.state.theme import ThemeChoice
@@ -101,15 +102,20 @@ class StandPlan(BaseModel):
 
 
 def bundled_names() -> tuple[str, ...]:
-    """All scenarios that come with the program, as a plan names them.
+    """Scenarios that come with the program and suit a stand, as a plan names them.
 
-    One that a visitor can turn with a single knob comes first.
+    One that a visitor can turn with a single knob comes first. Years of daylight are left out:
+    their trace is too long to be read in passing.
     """
     try:
         found = sorted(
             scenario_folder().glob("*.json"), key=lambda path: (path.stem != OPENING, path.stem)
         )
-        return tuple(f"{BUNDLED}{path.stem}" for path in found)
+        return tuple(
+            f"{BUNDLED}{path.stem}"
+            for path in found
+            if load_scenario(path).scenario.light.pattern.kind != "daylight"
+        )
     except FileNotFoundError:
         return ()
 

@@ -12,9 +12,10 @@ from explorer.engine import cycles as cycle
 from explorer.engine import levels as illumination
 from explorer.engine import motions as march
 from explorer.engine import steady
+from explorer.files import weather_year
 from explorer.physics import ageing, panel_fit
 from explorer.resource_files import resource_path
-from explorer.scenario import build
+from explorer.scenario import build, year_light
 from explorer.scenario.model import MARGIN_BY_KNOWLEDGE
 from explorer.scenario.storage import CapacitorStore, CellStore, SupercapacitorStore
 
@@ -57,6 +58,13 @@ SUPERCAPACITOR, CELL = SupercapacitorStore(), CellStore()
         f"J is taken over {100 * sure.WIDE_STEP:g} % of each value",
         f"under a lamp known to {100 * outlook.LAMP_SHARE:g} %",
         "margins {:.1f}, {:.1f} and {:.1f}".format(*MARGIN_BY_KNOWLEDGE.values()),
+        "had {:g} to {:g} times the light of the skies".format(*year_light.REAL_OVER_SHARES),
+        "and {:.1f} to {:.1f} times that of overcast".format(*year_light.REAL_OVER_OVERCAST),
+        "(clear {:g}, partly cloudy {:g}, overcast {:g} times".format(
+            *(mean for _, mean, _ in year_light.REAL_OVER_SKY.values())
+        ),
+        f"{weather_year.DIFFUSE_LM_PER_W:g} lm/W for the sky and "
+        f"{weather_year.NORMAL_LM_PER_W:g} lm/W for the sun",
     ],
 )
 def test_the_note_states(said):

@@ -19,7 +19,7 @@ from explorer.stand.setup_dialog import SetupDialog
 from explorer.stand.window import StandWindow
 from explorer.state import language
 from explorer.state.language import tr
-from explorer.state.stand_plan import StandPlan, bundled_names
+from explorer.state.stand_plan import BUNDLED, StandPlan, bundled_names
 from tests import pseudo
 from tests.waiting import confirmed
 
@@ -44,7 +44,8 @@ def wordless(data):
 def exhibits(tmp_path_factory):
     """Every bundled scenario, without the words that belong to its user."""
     folder, names = tmp_path_factory.mktemp("wordless"), []
-    for path in sorted(scenario_folder().glob("*.json")):
+    stems = [name.removeprefix(BUNDLED) for name in bundled_names()]
+    for path in (scenario_folder() / f"{stem}.json" for stem in stems):
         names.append(str(folder / path.name))
         text = json.dumps(wordless(json.loads(path.read_text(encoding="utf-8"))))
         (folder / path.name).write_text(text, encoding="utf-8")
