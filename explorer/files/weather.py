@@ -1,8 +1,8 @@
 """Weather files: a year of hours at a place, as EPW or TMY3, made ready to light a scenario.
 
-EPW: "Auxiliary Programs" of the EnergyPlus documentation, chapter on the weather file data
-dictionary. TMY3: S. Wilcox and W. Marion, "Users manual for TMY3 data sets", NREL/TP-581-43156
-(2008). Both are open and put an hour's mean at its end, in standard time.
+EPW: documentation of the EPW format, its data dictionary. TMY3: S. Wilcox and W. Marion, "Users
+manual for TMY3 data sets", NREL/TP-581-43156 (2008). Both are open and put an hour's mean at its
+end, in standard time.
 """
 
 from __future__ import annotations
