@@ -5,8 +5,10 @@ from __future__ import annotations
 from typing import Any
 
 from explorer.quantity import show
-from explorer.scenario.model import Scenario
-from explorer.scenario.part import SECTION_OF, Part, PartKind, is_changed
+from explorer.scenario.fields import Section, describe
+from explorer.scenario.measured import MeasuredValue, still_measured
+from explorer.scenario.model import Scenario, owner_class
+from explorer.scenario.part import SECTION_OF, Part, PartKind, is_changed, section_of
 from explorer.scenario.storage import CellStore
 from explorer.text import Text, figure, joined, say, texts
 from explorer.words.options import option
@@ -46,7 +48,26 @@ def part_summary(part: Part) -> Text:
                 say("{n} operations", n=len(part.load.operations)),
                 say("asleep {current}", current=show(part.load.sleep_A, "A")),
             ]
+    found += [measured_text(section_of(part), one) for one in part.measured]
     return joined(", ", found)
+
+
+def measured_text(section: Section, one: MeasuredValue) -> Text:
+    """A measured value with its ±, in one line.
+
+    Examples
+    --------
+    >>> from explorer.scenario.storage import CapacitorStore
+    >>> one = MeasuredValue(key="capacitance_F", value=0.0131, plus_minus=0.0002)
+    >>> measured_text(CapacitorStore(capacitance_F=0.0131), one)
+    'Capacitance measured as 13.1 mF ± 200 µF'
+    """
+    told = describe(owner_class(section, one.key), one.key.rpartition(".")[2])
+    return say(
+        "{label} measured as {value} ± {plus_minus}",
+        label=told.label, value=show(one.value, told.unit, 4),
+        plus_minus=show(one.plus_minus, told.unit, 2),
+    )  # fmt: skip
 
 
 def price_text(price: float, currency: str) -> Text:
@@ -69,9 +90,11 @@ def origin_line(section: Any) -> Text:
         section.part.title
     ]
     name = joined(", ", named)
-    if is_changed(section):
-        return say("Part: {name}; changed since it was taken.", name=name)
-    return say("Part: {name}.", name=name)
+    known = [measured_text(section, one) for one in still_measured(section)]
+    said = say("Part: {name}; changed since it was taken.", name=name) if is_changed(section) else (
+        say("Part: {name}.", name=name)
+    )
+    return joined(" ", (said, joined("; ", known) + ".")) if known else said
 
 
 def taken_rows(scenario: Scenario) -> tuple[tuple[str, str, str, str], ...]:

@@ -6,6 +6,7 @@ A capacitor on its leakage resistance discharges as V exp(-t/RC) (elementary cir
 """
 
 import re
+from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
@@ -15,10 +16,11 @@ from scipy.optimize import curve_fit
 
 from explorer.advice.bench.fit import fit
 from explorer.advice.bench.forecast import agreement
+from explorer.advice.bench.found_parts import measured_part
 from explorer.advice.bench.parameters import candidates, parameter, with_values
 from explorer.advice.case import Case
 from explorer.physics.store import bank_charge
-from explorer.scenario.logged_run import BenchRun
+from explorer.scenario.logged_run import BenchRun, Conditions
 from explorer.scenario.model import Scenario, with_value
 
 DISCHARGES = Path(__file__).parent / "data" / "supercapacitors"
@@ -109,6 +111,26 @@ def test_capacitance_and_resistance_of_a_measured_discharge_are_found_blind(name
     )
     assert abs(resistance.value - head["U3_V"] / current) < resistance.plus_minus
     assert 0.015 < resistance.value < 0.031
+
+
+def test_a_store_of_a_design_that_is_discharged_on_the_bench_is_measured_there():
+    """The same log told as a steady current in place of a device that was never connected."""
+    run, head = measured("discharge_25F_a")
+    data = discharger(head).model_dump()
+    data["load"] = {"connect_V": 2.9, "disconnect_V": 2.4}
+    design = Scenario.model_validate(data)
+    told = Conditions(
+        light_lx=0.0, draw="current", current_A=head["I_dc_A"], current_share=0.002
+    )
+    chosen = [parameter(design, path) for path in (SIZE, RESISTANCE)]
+    found = list(fit(Case(design), [replace(run, conditions=told)], chosen))[-1]
+    size, resistance = found.values
+    assert found.is_good
+    assert size.value == pytest.approx(26.92, rel=0.002)  # as where the load was described
+    assert size.plus_minus < 0.02 * size.value
+    assert abs(resistance.value - head["U3_V"] / head["I_dc_A"]) < resistance.plus_minus < 0.02
+    part = measured_part("store", design, found, "a")
+    assert [one.key for one in part.measured] == ["capacitance_F", "esr_ohm"]
 
 
 def test_the_band_does_not_swallow_the_drop_over_the_resistance():

@@ -96,6 +96,7 @@ class BenchDrawer(Drawer):
         for label in (self.said, self.notes, self.more):
             label.setWordWrap(True)
             label.setFont(theme.font("small"))
+            label.setContentsMargins(2, 0, 6, 0)
         self.notes.setForegroundRole(self.notes.palette().ColorRole.PlaceholderText)
         self.fault = FaultLine()
         self.sources = BenchSources(runs, document, self)
