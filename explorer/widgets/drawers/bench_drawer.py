@@ -7,6 +7,7 @@ from dataclasses import replace
 from functools import partial
 from pathlib import Path
 
+from PySide6.QtCore import QTimer
 from PySide6.QtGui import QHideEvent, QResizeEvent
 from PySide6.QtWidgets import (
     QBoxLayout,
@@ -51,12 +52,15 @@ from explorer.words.bench import readings_table, values_table
 from explorer.words.drawers import Table
 from explorer.words.fit import agreement_sentences, band_sentence, fit_sentence
 from explorer.words.outlook import drift_sentences, drift_table, next_sentences, outlook_table
+from explorer.words.readout import bind_units
 
 QUESTION = say("Does it match a log?")
 READINGS, VALUES = say("readings"), say("values")
 NEXT, CHANGES = say("measurements"), say("changes")
 NARROW, LIST_HEIGHT = 600, 190
 """Width below which the list stands under the plot, and how high it is there. [px]"""
+PLACED_MS = 60
+"""Time after which a text that has changed has its place. [ms]"""
 KEPT = "bench_story"
 """Property of the document that keeps the runs in a new window."""
 
@@ -112,10 +116,10 @@ class BenchDrawer(Drawer):
         self.take_button = pill(
             tr("Take over"), tr("Put the fitted values into the design; undo takes them back")
         )
-        self.next_button = pill(
-            tr("What next?"),
-            tr("Which measurement to make next, and by how much it would narrow each value"),
-        )
+        self.buttons = (
+            self.fit_button, self.take_button, self.story.keep_button, self.other_button,
+        )  # fmt: skip
+        self.next_button = self.story.next_button
         self.next_button.clicked.connect(self._on_next)
         self.sources.chosen.connect(self.open_log)
         self.sources.added.connect(self.add_log)
@@ -125,7 +129,7 @@ class BenchDrawer(Drawer):
         self.runs.add_wanted.connect(self.sources.add_file)
         self.runs.shown.connect(self._show_run)
         self.story.changed.connect(self._on_story)
-        self.story.kept.connect(self._show_kept)
+        self.story.kept.connect(self._say_more)
         self.fit_button.clicked.connect(self._on_fit)
         self.take_button.clicked.connect(self._on_take)
         self.sheets = QStackedWidget()
@@ -148,8 +152,7 @@ class BenchDrawer(Drawer):
         page = QWidget()
         buttons = QHBoxLayout()
         buttons.setSpacing(6)
-        for button in (self.fit_button, self.take_button, self.story.keep_button,
-                       self.other_button):  # fmt: skip
+        for button in self.buttons:
             buttons.addWidget(button)
         buttons.addStretch(1)
         inner = QWidget()
@@ -159,14 +162,9 @@ class BenchDrawer(Drawer):
         column.addWidget(self.runs)
         column.addWidget(self.fault)
         column.addWidget(self.said)
-        column.addWidget(self.more)
         column.addWidget(self.values)
-        ways = QHBoxLayout()
-        ways.setSpacing(6)
-        ways.addWidget(self.story.known_button)
-        ways.addWidget(self.next_button)
-        ways.addStretch(1)
-        column.addLayout(ways)
+        column.addLayout(self.story.ways())
+        column.addWidget(self.more)
         column.addWidget(self.notes)
         column.addStretch(1)
         right = QVBoxLayout()
@@ -267,8 +265,7 @@ class BenchDrawer(Drawer):
         self.values.set_offered(step.offered)
         self._show_run(self.runs.place)
         # Their boxes are made only now, long after the tab order of the drawer.
-        buttons = (self.fit_button, self.take_button, self.story.keep_button, self.other_button)
-        chain = [*buttons, *self.runs.controls, *self.values.boxes, self.story.known_button,
+        chain = [*self.buttons, *self.runs.controls, *self.values.boxes, self.story.known_button,
                  self.next_button]  # fmt: skip
         for one, after in itertools.pairwise([*chain, self.export]):
             QWidget.setTabOrder(one, after)
@@ -313,12 +310,16 @@ class BenchDrawer(Drawer):
         if self._fit is not None:
             lines += next_sentences(self._fit.fit, self._fit.prospects)
             lines += drift_sentences(self._fit.drift) if self._fit.drift is not None else []
-        self.more.setText("\n".join(tr(line) for line in lines))
-        self.more.setVisible(bool(lines))
+        self._say_more(*lines)
 
-    def _show_kept(self, sentence: str) -> None:
-        self.more.setText(tr(sentence))
-        self.more.setVisible(True)
+    def _say_more(self, *lines: str) -> None:
+        self.more.setText("\n".join(tr(bind_units(line)) for line in lines))
+        self.more.setVisible(bool(lines))
+        if lines:
+            QTimer.singleShot(PLACED_MS, self, self._reveal_more)
+
+    def _reveal_more(self) -> None:
+        self.column.verticalScrollBar().setValue(self.more.y() - self.next_button.height() - 8)
 
     def _show_fitted(self) -> None:
         """The forecast with the fitted values, of the run on show."""
@@ -387,8 +388,7 @@ class BenchDrawer(Drawer):
             return
         self.search.set_steps(partial(next_steps, self._story, self._fit))
         self.search.set_open(True)
-        self.more.setText(tr("Looking at what could be measured next…"))
-        self.more.setVisible(True)
+        self._say_more(say("Looking at what could be measured next…"))
         self._show_buttons()
 
     def _stop_search(self) -> None:

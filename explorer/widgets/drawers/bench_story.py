@@ -6,7 +6,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from PySide6.QtCore import QObject, Signal
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from explorer.advice.bench.fit import Fit
 from explorer.advice.bench.found_parts import kinds_of, measured_part
@@ -59,10 +59,24 @@ class BenchStory(QObject):
             tr("What is known…"),
             tr("Tell how well the values are known that are not fitted"),
         )
+        self.next_button = pill(
+            tr("What next?"),
+            tr("Which measurement to make next, and by how much it would narrow each value"),
+        )
         self.runs.conditions_wanted.connect(self.ask_conditions)
         self.runs.remove_wanted.connect(self._on_remove)
         self.keep_button.clicked.connect(self._on_keep)
         self.known_button.clicked.connect(self.ask_known)
+
+    def ways(self) -> QHBoxLayout:
+        """The buttons below the values."""
+        row = QHBoxLayout()
+        row.setContentsMargins(2, 2, 0, 2)
+        row.setSpacing(6)
+        row.addWidget(self.known_button)
+        row.addWidget(self.next_button)
+        row.addStretch(1)
+        return row
 
     def set_story(self, story: Story, fit: Fit | None) -> None:
         """What is open, and what was found."""
