@@ -6,8 +6,10 @@ widget that paints itself has no role at all. One factory gives each of them its
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+import weakref
+from typing import TYPE_CHECKING, cast
 
+import shiboken6
 from PySide6.QtCore import QObject
 from PySide6.QtGui import QAccessible, QAccessibleInterface
 from PySide6.QtWidgets import QAccessibleWidget, QComboBox, QSlider, QWidget
@@ -17,7 +19,7 @@ from explorer.state.language import tr
 if TYPE_CHECKING:
     from explorer.widgets.knob_slider import KnobSlider
 
-_KEPT = "_spoken_interface"
+_LEAST_SWEEP = 256
 _UP, _DOWN, _OPEN = "Increase", "Decrease", "ShowMenu"
 """Names of actions by Qt's own convention; a reader translates them."""
 Role = QAccessible.Role
@@ -28,7 +30,13 @@ class Spoken(QAccessibleWidget):
 
     def __init__(self, widget: QWidget, role: Role) -> None:
         super().__init__(widget, role)
-        self._widget = widget
+        self._of = weakref.ref(widget)
+
+    @property
+    def _widget(self) -> QWidget:
+        widget = self._of()
+        assert widget is not None
+        return widget
 
     def text(self, kind: QAccessible.Text) -> str:
         """Name, value, description."""
@@ -40,14 +48,16 @@ class Spoken(QAccessibleWidget):
 class SpokenSlider(Spoken):
     """A slider over named stops: quantity, unit, and which of how many."""
 
-    _widget: KnobSlider
+    @property
+    def _slider(self) -> KnobSlider:
+        return cast("KnobSlider", self._widget)
 
     def text(self, kind: QAccessible.Text) -> str:
         """The value in words; it stands in the description too, where readers find it on Linux."""
         if kind == QAccessible.Text.Value:
-            return self._widget.spoken_value()
+            return self._slider.spoken_value()
         if kind == QAccessible.Text.Description:
-            return ". ".join((self._widget.spoken_value(), self._widget.toolTip()))
+            return ". ".join((self._slider.spoken_value(), self._slider.toolTip()))
         return super().text(kind)
 
     def actionNames(self) -> list[str]:
@@ -57,18 +67,20 @@ class SpokenSlider(Spoken):
     def doAction(self, action: str) -> None:
         """Carry one out."""
         if action in (_UP, _DOWN):
-            self._widget.step(1 if action == _UP else -1)
+            self._slider.step(1 if action == _UP else -1)
 
 
 class SpokenCombo(Spoken):
     """A choice is called by its label; what is chosen is its value."""
 
-    _widget: QComboBox
+    @property
+    def _combo(self) -> QComboBox:
+        return cast("QComboBox", self._widget)
 
     def text(self, kind: QAccessible.Text) -> str:
         """Name, and the choice as value."""
         if kind == QAccessible.Text.Value:
-            return self._widget.currentText()
+            return self._combo.currentText()
         return super().text(kind)
 
     def actionNames(self) -> list[str]:
@@ -78,7 +90,7 @@ class SpokenCombo(Spoken):
     def doAction(self, action: str) -> None:
         """Show the choices."""
         if action == _OPEN:
-            self._widget.showPopup()
+            self._combo.showPopup()
 
 
 def install() -> None:
@@ -91,16 +103,35 @@ def stop_of(position: int, count: int, value: str) -> str:
     return tr("{value}, stop {n} of {count}", value=value, n=position + 1, count=count)
 
 
+class _Kept:
+    """Interfaces, held for as long as Qt uses them.
+
+    Qt deletes an interface when its widget goes, and knows nothing of Python: whoever held one by
+    the widget alone would delete it first where the collector takes both, and Qt once more.
+    """
+
+    def __init__(self) -> None:
+        self._held: list[Spoken] = []
+        self._sweep_at = _LEAST_SWEEP
+
+    def hold(self, one: Spoken) -> None:
+        """Keep one, and let those go that Qt has deleted."""
+        self._held.append(one)
+        if len(self._held) >= self._sweep_at:
+            self._held = [held for held in self._held if shiboken6.isValid(held)]
+            self._sweep_at = max(2 * len(self._held), _LEAST_SWEEP)
+
+    def __len__(self) -> int:
+        return len(self._held)
+
+
+KEPT = _Kept()
+
+
 def _described(_: str, thing: QObject) -> QAccessibleInterface | None:
-    if not isinstance(thing, QWidget):
-        return None
-    kept = getattr(thing, _KEPT, None)
-    if kept is not None:
-        return kept  # type: ignore[no-any-return]
-    found = _interface(thing)
+    found = _interface(thing) if isinstance(thing, QWidget) else None
     if found is not None:
-        # Qt does not keep what Python made; it lives and dies with its widget.
-        setattr(thing, _KEPT, found)
+        KEPT.hold(found)
     return found
 
 

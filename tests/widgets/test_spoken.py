@@ -1,7 +1,9 @@
 """What a screen reader is told, asked the way that it asks: through QAccessible."""
 
+import gc
+
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QEvent, Qt
 from PySide6.QtGui import QAccessible
 from PySide6.QtWidgets import (
     QAbstractButton,
@@ -22,6 +24,7 @@ from explorer.widgets import spoken
 from explorer.widgets.capture.capture_dialog import CaptureDialog
 from explorer.widgets.drawers.drawers import QUESTIONS
 from explorer.widgets.drawers.hand_dialog import HandDialog
+from explorer.widgets.drawers.histogram import Histogram
 from explorer.widgets.efficiency.efficiency_dialog import EfficiencyDialog
 from explorer.widgets.parts.parts_dialog import PartsDialog
 from explorer.widgets.sheet.sheet_dialog import SheetDialog
@@ -161,3 +164,26 @@ def test_a_line_without_cautions_says_nothing(window):
     assert not line.found
     assert asked(line, Text.Name) == ""
     line.deleteLater()
+
+
+def test_a_widget_that_the_collector_takes_leaves_no_interface_to_delete_twice(qapp):
+    """Qt deletes an interface with its widget; Python must not be there first."""
+    spoken.install()
+    for _ in range(40):
+        made = [Histogram("spread", "×") for _ in range(10)]
+        for one in made:
+            one.itself = one  # so that only the collector takes it
+            assert QAccessible.queryAccessibleInterface(one) is not None
+        del made, one
+        gc.collect()
+    qapp.processEvents()
+
+
+def test_interfaces_that_qt_has_deleted_are_let_go(qapp):
+    spoken.install()
+    for _ in range(1000):
+        one = Histogram("spread", "×")
+        assert QAccessible.queryAccessibleInterface(one) is not None
+        one.deleteLater()
+        qapp.sendPostedEvents(one, QEvent.Type.DeferredDelete.value)
+    assert len(spoken.KEPT) < 800
