@@ -78,6 +78,7 @@ class Notes(QWidget):
         self.cautions = FitLabel(role="soft", wraps=True, parent=self)
         self._sizes: Sizes | None = None
         self._upright = False
+        self._reason = self._stuck = ""
 
     def set_scenario(self, scenario: Scenario) -> None:
         """Show the cautions that a scenario calls for."""
@@ -86,15 +87,19 @@ class Notes(QWidget):
         self.cautions.setAccessibleDescription(tr(spoken_cautions(scenario)))
 
     def set_stuck(self, stuck: bool) -> None:
-        """Say that nothing which can be moved here is enough; it holds until the next answer."""
-        if stuck:
-            self.reason.show_text(
-                f"{self.reason.text()} {tr('Nothing that can be moved here is enough.')}"
-            )
+        """Say that nothing which can be moved here is enough, or no longer."""
+        told = tr("Nothing that can be moved here is enough.") if stuck else ""
+        if told != self._stuck:
+            self._stuck = told
+            self._show_reason()
+
+    def _show_reason(self) -> None:
+        self.reason.show_text(" ".join(part for part in (self._reason, self._stuck) if part))
 
     def set_assessment(self, assessment: Assessment) -> None:
         """Show reason and hazards."""
-        self.reason.show_text(tr(readout.sign(assessment).reason))
+        self._reason = tr(readout.sign(assessment).reason)
+        self._show_reason()
         shown = self.hazards.text.text()
         self.hazards.set_hazards(assessment.verdict.hazards)
         if self.hazards.text.text() != shown:

@@ -210,6 +210,7 @@ class StandPage(QWidget):
         self.live.setVisible(own and not session.is_challenged and meter.view is not None)
 
     def _on_way_outdated(self) -> None:
+        self.notes.set_stuck(False)
         for part in self.knobs:
             if part is not self._editing:
                 part.set_hint(None)

@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
     QSizePolicy,
     QSpinBox,
     QTabWidget,
+    QToolButton,
     QVBoxLayout,
     QWidget,
 )
@@ -189,6 +190,8 @@ class SetupDialog(QDialog):
         self.tabs.addTab(page, tr("Page"))
         self.tabs.addTab(self.home, tr("Visitors"))
         self.tabs.addTab(self.keeping, tr("Keeping"))
+        for arrow in self.tabs.tabBar().findChildren(QToolButton):
+            arrow.setAccessibleName(tr("More pages"))  # Qt's own name knows only Qt's languages
         right = QVBoxLayout()
         right.setSpacing(6)
         right.addWidget(self.tabs, 1)

@@ -82,7 +82,6 @@ class HomeFields(QWidget):
         self.link = Field()
         self.link.setText(plan.link)
         self.link.setMaxLength(300)
-        self.link.setPlaceholderText("https://")
         self.link.setAccessibleName(tr("Own link"))
         self.link.setToolTip(
             tr("The code leads there, with the design in it. Empty: it holds a short text.")
@@ -186,7 +185,7 @@ class KeepingFields(QWidget):
         meter = QHBoxLayout()
         meter.addWidget(self.meter, 1)
         meter.addWidget(self.device, 1)
-        form.addRow(tr("&Meter"), meter)
+        form.addRow(tr("Meter"), meter)
         form.addRow(tr("Counted"), self.count_text)
         row = QHBoxLayout()
         row.addWidget(self.save_counts)

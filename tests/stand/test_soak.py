@@ -4,7 +4,8 @@ import pytest
 
 from explorer.advice import case
 from explorer.engine.library import Library
-from explorer.scenario.model import Scenario
+from explorer.scenario.model import Scenario, with_value
+from explorer.stand import page
 from explorer.stand.parked import MOST_KEPT
 from explorer.state import solver
 from tests.stand.visitors import Visitors, reading
@@ -21,7 +22,10 @@ def quick_model(monkeypatch):
         return made_up(design.scenario, design.log, trace=always)
 
     monkeypatch.setattr(solver, "assess", assess)
-    monkeypatch.setattr(solver, "at_rest_steps", lambda *_: iter(()))
+    for module, name in (
+        (solver, "at_rest_steps"), (page, "way_steps"), (page, "challenge_steps"),
+    ):  # fmt: skip
+        monkeypatch.setattr(module, name, lambda *_: iter(()))
     monkeypatch.setattr(solver, "SLOW_S", 10.0)  # a busy machine must not change the course
     # A full library of tables grows no more, and one of its own does not shrink either.
     monkeypatch.setattr(case, "TABLES", Library(1_000_000))
@@ -31,8 +35,9 @@ def quick_model(monkeypatch):
 def test_memory_and_references_stay_steady_over_two_thousand_moves(quick_model, stand):
     stand.resize(960, 540)
     visitors = Visitors(stand, drag=10, per_frame=2)
-    for _ in range(MOST_KEPT):  # a full list of parked ones grows no more
-        stand.session.parked.park(stand.document.scenario, "Runs")
+    for n in range(MOST_KEPT):  # a full list of parked ones grows no more
+        other = with_value(stand.document.scenario, "light.illuminance_lx", 100.0 + n)
+        stand.session.parked.park(other, "Runs")
     while visitors.moves < WARM_UP:
         visitors.act()
     before = reading(visitors.moves)

@@ -36,7 +36,9 @@ def wordless(data):
     if isinstance(data, list):
         return [wordless(item) for item in data]
     if isinstance(data, dict):
-        return {k: "12" if k in _OWN_KEYS else wordless(v) for k, v in data.items()}
+        return {
+            k: "12" if k in _OWN_KEYS else wordless(v) for k, v in data.items() if k != "names_de"
+        }
     return data
 
 
