@@ -18,6 +18,7 @@ from explorer.files.logs import resolve_log
 from explorer.files.scenario_json import dump_scenario, load_scenario
 from explorer.resource_files import resource_path, scenario_folder
 from explorer.scenario.course import current_per_lux, light_course
+from explorer.scenario.idle import idle_keys
 from explorer.scenario.model import VERSION, size_path, with_value
 from explorer.words.light_log import log_sentences
 
@@ -362,3 +363,11 @@ def test_the_reading_of_the_classroom_is_told_and_asks_for_more_margin(judged):
     said = " ".join(log_sentences(found.case))
     assert "The reading of 330 lx on 10-12 at 11:30 sets the daylight" in said
     assert found.scenario.design_margin == pytest.approx(1.67)
+
+
+def test_months_have_temperatures_of_their_own_so_that_the_place_has_none(judged):
+    found = judged["north_door_counter"]
+    assert {"ambient_C", "daylight_share"} == idle_keys(found.scenario.light)
+    warm = with_value(found.scenario, "light.ambient_C", 45.0)
+    again = assess(Case(warm), with_answers=False)
+    assert again.verdict.checks == found.verdict.checks

@@ -49,7 +49,7 @@ def test_a_text_that_is_no_scenario_can_be_told_of_in_any_language(text):
         ("format", 3, "gloaming scenario"),
         ("version", 7, ""),
         ("version", None, ""),
-        ("lamp", 1, "lamp " + " ".join(Scenario.model_fields)),
+        ("lamp", 1, "lamp " + " ".join(Scenario.model_fields).replace("_", " ")),
         ("light.illuminance", 1, "light illuminance"),
         ("light.illuminance_lx", 0, "light illuminance"),
         ("light.illuminance_lx", "much", "light illuminance much"),

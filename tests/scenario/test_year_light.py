@@ -18,6 +18,7 @@ from explorer.scenario.daylight import (
     SkyMonth,
     SkyReading,
 )
+from explorer.scenario.idle import idle_keys
 from explorer.scenario.light import Light
 from explorer.scenario.model import Scenario
 from explorer.scenario.supply import Panels
@@ -233,3 +234,24 @@ def test_the_margin_asked_for_covers_how_dark_a_month_may_be():
     assert asked(reading=SkyReading(illuminance_lx=1000.0)) == 1.67
     assert asked(reading=SkyReading(illuminance_lx=1000.0, sky="clear")) == 1.3
     assert asked(weather_file="any.epw") == 1.3
+
+
+def test_fields_that_forms_leave_out_change_nothing():
+    weather, named = hourly(5000.0, 2000.0), {"weather_file": "any.epw"}
+    for idle, others, given in (
+        (SkyReading(), {"reading": SkyReading(date="01-05", time="03:00", sky="clear")}, None),
+        (
+            DaylightPattern(**named),
+            {"latitude_deg": -20.0, "longitude_deg": 100.0, "months": months(mean_C=-20.0)},
+            weather,
+        ),
+    ):
+        base = named if given is not None else {}
+        keys = set(idle_keys(idle))
+        if given is None:
+            assert keys == {"date", "time", "sky"}
+        else:
+            assert keys == set(others)
+        one, other = year(given, **base), year(given, **base, **others)
+        assert np.array_equal(one.daylight_lx, other.daylight_lx)
+        assert np.array_equal(one.temperature_c, other.temperature_c)

@@ -4,9 +4,10 @@ import pytest
 from PySide6.QtCore import Qt
 
 from explorer.scenario.daylight import DaylightPattern
-from explorer.scenario.model import with_value
+from explorer.scenario.model import with_value, with_values
 from explorer.state.knobs import LIGHT_PATH, PATTERN_PATH
 from explorer.widgets.forms.section_form import SectionForm
+from explorer.widgets.log_level import LogLevel
 from explorer.widgets.months.months_dialog import MonthsDialog
 
 PATH = "light.pattern.months"
@@ -70,3 +71,19 @@ def test_daylight_that_is_chosen_counts_as_computed_and_lamps_have_a_level(qtbot
         box.activated.emit(box.currentIndex())
         assert document.get(PATTERN_PATH).kind == kind
         assert (document.get(LIGHT_PATH) is None) == (kind == "daylight")
+
+
+def test_a_year_counts_as_computed_until_a_level_is_set(qtbot, document):
+    document.restore(
+        with_values(document.scenario, {PATTERN_PATH: DaylightPattern(), LIGHT_PATH: None})
+    )
+    row = LogLevel(document)
+    qtbot.addWidget(row)
+    row.show()
+    assert row.box.text() == "As computed"
+    assert row.box.isChecked()
+    qtbot.mouseClick(row.box, Qt.MouseButton.LeftButton)
+    level = document.get(LIGHT_PATH)
+    assert level == pytest.approx(document.case.year.mean_lit_lx, rel=5e-3)
+    document.edit(LIGHT_PATH, 2.0 * level)
+    assert row.scale.text() == "× 2"
