@@ -8,6 +8,7 @@ from typing import Any
 
 from explorer.scenario.demand import Operation, Phase
 from explorer.scenario.fields import Section, describe
+from explorer.scenario.localised import OTHER_NAMES
 from explorer.scenario.model import Scenario
 from explorer.text import capitalised, joined, say, texts
 
@@ -55,7 +56,8 @@ def differences(a: Scenario, b: Scenario) -> tuple[Difference, ...]:
     >>> [(d.path, d.old, d.new, d.unit) for d in found]
     [('light.illuminance_lx', 300.0, 500.0, 'lx')]
     """
-    return tuple(_sections(a, b, "", ""))
+    found = _sections(a, b, "", "")
+    return tuple(d for d in found if d.path.partition(".")[0] not in OTHER_NAMES)
 
 
 def taken_over(scenario: Scenario, chosen: Iterable[Difference]) -> Scenario:

@@ -9,6 +9,7 @@ from typing import Any
 from explorer.quantity import show
 from explorer.scenario.demand import Phase
 from explorer.scenario.fields import Section, describe
+from explorer.scenario.localised import OTHER_NAMES
 from explorer.scenario.model import Scenario, get_value
 from explorer.text import joined, say
 from explorer.words.options import WEEKDAYS, option
@@ -17,7 +18,7 @@ AMOUNTS = ("current_A", "power_W", "resistance_ohm")
 """Of these a phase has one; the others are no inputs of it."""
 DIGITS = 12
 """Significant digits: enough that the sheet holds the value that was computed with."""
-FIXED = ("format", "version")
+FIXED = ("format", "version", *OTHER_NAMES)
 """Keys of the file that say how it is written, not what it says."""
 
 

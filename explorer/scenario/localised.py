@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from explorer.scenario.model import Names, Scenario
 
+OTHER_NAMES = ("names_de",)
+"""Keys of a scenario that name it in another language: they are no values of a design."""
+
 
 def in_language(scenario: Scenario, code: str) -> Scenario:
     """The scenario with title, place, operations and notes as they are in a language.

@@ -90,7 +90,8 @@ def test_a_value_that_does_not_go_alone_is_refused_and_goes_with_its_fellow():
 
 @given(st.sampled_from(EXAMPLES), st.sampled_from(EXAMPLES))
 def test_taking_everything_over_makes_them_equal(a, b):
-    assert taken_over(a, differences(a, b)) == b
+    # Names in another language are no values of a design, and stay.
+    assert taken_over(a, differences(a, b)) == b.model_copy(update={"names_de": a.names_de})
 
 
 @given(st.sampled_from(EXAMPLES), st.sampled_from(EXAMPLES))

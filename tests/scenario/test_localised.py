@@ -1,5 +1,7 @@
 import pytest
 
+from explorer.advice.compare import differences
+from explorer.files.report_inputs import input_rows
 from explorer.files.scenario_json import load_scenario
 from explorer.resource_files import scenario_folder
 from explorer.scenario.localised import in_language, named_like
@@ -17,6 +19,12 @@ def test_every_bundled_scenario_has_all_its_names_in_german(path):
     for one, other in zip(german.load.operations, english.load.operations, strict=True):
         assert one.name != other.name
     assert named_like(german, english) == english
+
+
+def test_names_in_another_language_are_no_values_of_a_design():
+    one, other = (load_scenario(path).scenario for path in PATHS[:2])
+    assert not [d for d in differences(one, other) if d.path.startswith("names_")]
+    assert not [row for row in input_rows(one) if row.path.startswith("names_")]
 
 
 def test_a_language_without_names_changes_nothing():
