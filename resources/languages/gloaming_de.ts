@@ -44,6 +44,42 @@
    <translation>Das Gerät gilt zu Beginn des Messlaufs als nicht eingeschaltet.</translation>
   </message>
   <message>
+   <source>Fitted to {runs}</source>
+   <translation>Angepasst an {runs}</translation>
+  </message>
+  <message>
+   <source>These runs determine nothing of the {kind}; fit one of its values.</source>
+   <translation>Diese Messreihen bestimmen nichts von: {kind}; einen seiner Werte anpassen.</translation>
+  </message>
+  <message>
+   <source>A night in the dark, 12 h, from nearly full</source>
+   <translation>Eine Nacht im Dunkeln, 12 h, ab fast voll</translation>
+  </message>
+  <message>
+   <source>Three days in the dark with the device taken off, from nearly full</source>
+   <translation>Drei Tage im Dunkeln ohne das Gerät, ab fast voll</translation>
+  </message>
+  <message>
+   <source>Three days in the dark with the operations switched off, from nearly full</source>
+   <translation>Drei Tage im Dunkeln mit abgeschalteten Vorgängen, ab fast voll</translation>
+  </message>
+  <message>
+   <source>A day of charge under a lamp of {lux}, known to {share}</source>
+   <translation>Ein Tag Laden unter einer Lampe von {lux}, bekannt auf {share}</translation>
+  </message>
+  <message>
+   <source>A steady current of {current} from rest in the dark, about {time}, known to {share}, with many readings</source>
+   <translation>Ein gleichmäßiger Strom von {current} aus der Ruhe im Dunkeln, etwa {time}, bekannt auf {share}, mit vielen Ablesungen</translation>
+  </message>
+  <message>
+   <source>A week as it hangs</source>
+   <translation>Eine Woche, wie es hängt</translation>
+  </message>
+  <message>
+   <source>Pulses in the dark, a reading every {time}</source>
+   <translation>Pulse im Dunkeln, alle {time} eine Ablesung</translation>
+  </message>
+  <message>
    <source>{label} of “{name}”</source>
    <translation>{label} von „{name}“</translation>
   </message>
@@ -78,6 +114,10 @@
   <message>
    <source>Light level</source>
    <translation>Beleuchtung</translation>
+  </message>
+  <message>
+   <source>Current drawn</source>
+   <translation>Entnommener Strom</translation>
   </message>
   <message>
    <source>Clock of the logger</source>
@@ -148,6 +188,46 @@
    <translation>Im Speicher verblieben</translation>
   </message>
   <message>
+   <source>amorphous silicon</source>
+   <translation>amorphes Silizium</translation>
+  </message>
+  <message>
+   <source>crystalline silicon</source>
+   <translation>kristallines Silizium</translation>
+  </message>
+  <message>
+   <source>gallium-arsenide</source>
+   <translation>Galliumarsenid</translation>
+  </message>
+  <message>
+   <source>dye-sensitised</source>
+   <translation>Farbstoffzelle</translation>
+  </message>
+  <message>
+   <source>organic</source>
+   <translation>organisch</translation>
+  </message>
+  <message>
+   <source>perovskite</source>
+   <translation>Perowskit</translation>
+  </message>
+  <message>
+   <source>{n} × {area} cm², {kind}</source>
+   <translation>{n} × {area} cm², {kind}</translation>
+  </message>
+  <message>
+   <source>{title}, {size}</source>
+   <translation>{title}, {size}</translation>
+  </message>
+  <message>
+   <source>{n} × {title}</source>
+   <translation>{n} × {title}</translation>
+  </message>
+  <message>
+   <source>as it is</source>
+   <translation>wie vorhanden</translation>
+  </message>
+  <message>
    <source>the cycle takes no charge; is the current's sign turned, or the zero shifted?</source>
    <translation>der Zyklus entnimmt keine Ladung; ist das Vorzeichen des Stroms vertauscht oder der Nullpunkt verschoben?</translation>
   </message>
@@ -194,6 +274,10 @@
   <message>
    <source>A motor that is started by the light may move without warning. Guard pinch points, limit its force, and disconnect the store before working on it.</source>
    <translation>Ein Motor, den das Licht startet, kann sich ohne Warnung bewegen. Quetschstellen abdecken, die Kraft begrenzen und vor Arbeiten daran den Speicher abklemmen.</translation>
+  </message>
+  <message>
+   <source>Heat behind glass</source>
+   <translation>Hitze hinter Glas</translation>
   </message>
   <message>
    <source>Units in series</source>
@@ -292,6 +376,10 @@
    <translation>Große Modulfläche</translation>
   </message>
   <message>
+   <source>Frost</source>
+   <translation>Frost</translation>
+  </message>
+  <message>
    <source>A hybrid (lithium-ion) capacitor is harmed below its lower limit, here {volts} V a unit: cut the load off above it, never discharge it to zero or short it, and treat it as a lithium part in transport.</source>
    <translation>Ein Hybridkondensator (Lithium-Ionen) nimmt unter seiner unteren Grenze Schaden, hier {volts} V je Einheit: den Verbraucher darüber abschalten, nie auf null entladen oder kurzschließen und beim Transport als Lithiumbauteil behandeln.</translation>
   </message>
@@ -310,6 +398,14 @@
   <message>
    <source>Some {area} m² of panel give far more voltage and current when the sun reaches them than the lamps let expect; they cannot be switched off while light falls on them.</source>
    <translation>Etwa {area} m² Modulfläche geben in der Sonne weit mehr Spannung und Strom ab, als die Lampen erwarten lassen; solange Licht darauf fällt, sind sie nicht abzuschalten.</translation>
+  </message>
+  <message>
+   <source>Below {least} °C this cell must take no charge: lithium plates out and may short it weeks later. A month's mean hides its nights. Use a charger that measures the cell's temperature, or a store that bears frost.</source>
+   <translation>Unter {least} °C darf diese Zelle nicht geladen werden: Lithium scheidet sich ab und kann sie Wochen später kurzschließen. Das Mittel eines Monats verbirgt seine Nächte. Einen Laderegler nehmen, der die Zellentemperatur misst, oder einen Speicher, der Frost verträgt.</translation>
+  </message>
+  <message>
+   <source>Behind sunlit glass and in closed housings it may be 60 °C and more while the air is mild. Cells and supercapacitors age fast there, and cells may catch fire; keep the store in the shade of the panel and out of the pane's corner, and measure on a sunny day. A dark panel close to a pane may also crack it.</source>
+   <translation>Hinter besonntem Glas und in geschlossenen Gehäusen können es 60 °C und mehr sein, während die Luft mild ist. Zellen und Superkondensatoren altern dort schnell, und Zellen können sich entzünden; den Speicher im Schatten des Moduls und fern der Scheibenecke halten und an einem Sonnentag messen. Ein dunkles Modul dicht an einer Scheibe kann sie auch springen lassen.</translation>
   </message>
   <message>
    <source>store at {volts}</source>
@@ -366,6 +462,195 @@
   <message>
    <source>Own: {title}</source>
    <translation>Eigenes: {title}</translation>
+  </message>
+  <message>
+   <source>In its course it works all the same.</source>
+   <translation>In seinem Verlauf arbeitet es trotzdem.</translation>
+  </message>
+  <message>
+   <source>The panel gives less than the converter needs; it does not run in this light.</source>
+   <translation>Das Modul gibt weniger, als der Wandler braucht; er läuft bei diesem Licht nicht.</translation>
+  </message>
+  <message>
+   <source>In this light the panel ends at {volts} V, so the store never gets full through the diode.</source>
+   <translation>Bei diesem Licht endet das Modul bei {volts} V; über die Diode wird der Speicher also nie voll.</translation>
+  </message>
+  <message>
+   <source>The store sets the panel's voltage; the working point moves as it fills.</source>
+   <translation>Der Speicher bestimmt die Modulspannung; der Arbeitspunkt wandert beim Füllen.</translation>
+  </message>
+  <message>
+   <source>maximum power</source>
+   <translation>Maximalleistung</translation>
+  </message>
+  <message>
+   <source>The converter runs, but in this light it cannot start from an empty store.</source>
+   <translation>Der Wandler läuft, kann bei diesem Licht aber nicht mit leerem Speicher starten.</translation>
+  </message>
+  <message>
+   <source>The converter takes {share} % of the largest power and passes on {kept} % of it.</source>
+   <translation>Der Wandler nimmt {share} % der größten Leistung auf und gibt davon {kept} % weiter.</translation>
+  </message>
+  <message>
+   <source>store at cut-off</source>
+   <translation>Abschaltspannung</translation>
+  </message>
+  <message>
+   <source>store at connect</source>
+   <translation>Einschaltspannung</translation>
+  </message>
+  <message>
+   <source>store full</source>
+   <translation>Vollspannung</translation>
+  </message>
+  <message>
+   <source>held here</source>
+   <translation>Arbeitspunkt</translation>
+  </message>
+  <message>
+   <source>Looks hopeful, being checked: {labels}.</source>
+   <translation>Aussichtsreich, wird geprüft: {labels}.</translation>
+  </message>
+  <message>
+   <source>{reason} It also fails {names}.</source>
+   <translation>{reason} Auch nicht erfüllt: {names}.</translation>
+  </message>
+  <message>
+   <source>No single value looks enough; looking at other stores.</source>
+   <translation>Kein einzelner Wert scheint zu reichen; andere Speicher werden geprüft.</translation>
+  </message>
+  <message>
+   <source> and </source>
+   <translation> und </translation>
+  </message>
+  <message>
+   <source>Balancing</source>
+   <translation>Symmetrierung</translation>
+  </message>
+  <message>
+   <source>active</source>
+   <comment>balancing</comment>
+   <translation>aktiv</translation>
+  </message>
+  <message>
+   <source>No single change is enough; looking for a pair.</source>
+   <translation>Keine einzelne Änderung reicht; es wird nach zweien gesucht.</translation>
+  </message>
+  <message>
+   <source>No two changes are enough; looking for three.</source>
+   <translation>Auch zwei Änderungen reichen nicht; es wird nach dreien gesucht.</translation>
+  </message>
+  <message>
+   <source>Nothing helps within reach: {faults}</source>
+   <translation>Nichts in Reichweite hilft: {faults}</translation>
+  </message>
+  <message>
+   <source>Runs as it is.</source>
+   <translation>Läuft, wie es ist.</translation>
+  </message>
+  <message>
+   <source>No single change is enough.</source>
+   <translation>Keine einzelne Änderung reicht.</translation>
+  </message>
+  <message>
+   <source>No two changes are enough.</source>
+   <translation>Auch zwei Änderungen reichen nicht.</translation>
+  </message>
+  <message>
+   <source>Store</source>
+   <translation>Speicher</translation>
+  </message>
+  <message>
+   <source>{label} {old} → {new}</source>
+   <translation>{label} {old} → {new}</translation>
+  </message>
+  <message>
+   <source>{label} → {new}</source>
+   <translation>{label} → {new}</translation>
+  </message>
+  <message>
+   <source>At {ambient} °C the cell must not be charged; its window is {low} to {high} °C.</source>
+   <translation>Bei {ambient} °C darf die Zelle nicht geladen werden; erlaubt sind {low} bis {high} °C.</translation>
+  </message>
+  <message>
+   <source>Each cell sees up to {full} when full; it is rated {rated}.</source>
+   <translation>Jede Zelle hat voll bis zu {full}; ihr Nennwert ist {rated}.</translation>
+  </message>
+  <message>
+   <source>Standing full, the unit with the least leakage sees up to {volts}; it is rated {rated}.</source>
+   <translation>Im vollen Stehen liegen am Kondensator mit dem kleinsten Leckstrom bis zu {volts}; seine Nennspannung ist {rated}.</translation>
+  </message>
+  <message>
+   <source>In full sun the charger passes {current} into the cell; {allowed} is allowed.</source>
+   <translation>In voller Sonne lädt der Laderegler die Zelle mit {current}; erlaubt: {allowed}.</translation>
+  </message>
+  <message>
+   <source>The largest draw is {current}; the cell allows {allowed}.</source>
+   <translation>Die größte Stromaufnahme ist {current}; die Zelle erlaubt {allowed}.</translation>
+  </message>
+  <message>
+   <source>The place is at {ambient} °C; the units are rated {rated} °C.</source>
+   <translation>Am Ort herrschen {ambient} °C; die Nenntemperatur der Einheiten ist {rated} °C.</translation>
+  </message>
+  <message>
+   <source>Left in the sun the panel drives {current} into the cell; it allows {allowed}. Add a limiter.</source>
+   <translation>In der Sonne treibt das Modul {current} in die Zelle; sie erlaubt {allowed}. Eine Strombegrenzung vorsehen.</translation>
+  </message>
+  <message>
+   <source>Left in the sun the charger passes {current} into the cell; it allows {allowed}. Lower the charger's output limit.</source>
+   <translation>In der Sonne lädt der Laderegler die Zelle mit {current}; sie erlaubt {allowed}. Die Strombegrenzung des Ladereglers senken.</translation>
+  </message>
+  <message>
+   <source>Each unit sees up to {full} when full; it is rated {rated}.</source>
+   <translation>Jede Einheit hat voll bis zu {full}; ihr Nennwert ist {rated}.</translation>
+  </message>
+  <message>
+   <source>Charged quickly, the unit with the least capacitance sees up to {volts}; it is rated {rated}.</source>
+   <translation>Beim schnellen Laden liegen am Kondensator mit der kleinsten Kapazität bis zu {volts}; seine Nennspannung ist {rated}.</translation>
+  </message>
+  <message>
+   <source>In full sun the panel drives {current} into the cell and nothing limits it; {allowed} is allowed.</source>
+   <translation>In voller Sonne treibt das Modul {current} in die Zelle, ohne Begrenzung; erlaubt: {allowed}.</translation>
+  </message>
+  <message>
+   <source>Charging current</source>
+   <translation>Ladestrom</translation>
+  </message>
+  <message>
+   <source>Over-voltage</source>
+   <translation>Überspannung</translation>
+  </message>
+  <message>
+   <source>A unit may reach {volts} but is rated {rated}; it can vent or burst. Lower the full threshold, balance the units or add one in series.</source>
+   <translation>Eine Einheit kann {volts} erreichen, ihr Nennwert ist {rated}; sie kann abblasen oder platzen. Vollspannung senken, die Einheiten symmetrieren oder eine weitere in Reihe schalten.</translation>
+  </message>
+  <message>
+   <source>A cell may be charged to {volts} but is rated {rated}; it can vent or catch fire. Lower the full threshold.</source>
+   <translation>Eine Zelle kann bis auf {volts} geladen werden, ihr Nennwert ist {rated}; sie kann abblasen oder sich entzünden. Die Ladeschlussspannung senken.</translation>
+  </message>
+  <message>
+   <source>Cold charging</source>
+   <translation>Laden bei Kälte</translation>
+  </message>
+  <message>
+   <source>At {ambient} °C lithium plates out when the cell is charged; the charger must stop by itself. The forecast counts no charge here.</source>
+   <translation>Bei {ambient} °C scheidet sich beim Laden Lithium ab; der Laderegler muss von selbst aufhören. Die Vorhersage rechnet hier ohne Laden.</translation>
+  </message>
+  <message>
+   <source>Escape route</source>
+   <translation>Fluchtweg</translation>
+  </message>
+  <message>
+   <source>A lock must let people out when the store is empty. Decide fail-safe or fail-secure with the code official; this forecast must not be the only proof.</source>
+   <translation>Ein Schloss muss Personen auch bei leerem Speicher hinauslassen. Fail-safe oder fail-secure mit der zuständigen Behörde festlegen; diese Vorhersage darf nicht der einzige Nachweis sein.</translation>
+  </message>
+  <message>
+   <source>Hot charging</source>
+   <translation>Laden bei Hitze</translation>
+  </message>
+  <message>
+   <source>At {ambient} °C the cell must not be charged; the forecast counts no charge here.</source>
+   <translation>Bei {ambient} °C darf die Zelle nicht geladen werden; die Vorhersage rechnet hier ohne Laden.</translation>
   </message>
   <message>
    <source>From empty, the store only reaches {volts} in {time}; it connects at {connect}.</source>
@@ -468,201 +753,12 @@
    <translation>Mit leerem Speicher ist das Gerät {time} nach dem ersten Licht betriebsbereit; erlaubt: {allowed}.</translation>
   </message>
   <message>
-   <source>In its course it works all the same.</source>
-   <translation>In seinem Verlauf arbeitet es trotzdem.</translation>
-  </message>
-  <message>
-   <source>The panel gives less than the converter needs; it does not run in this light.</source>
-   <translation>Das Modul gibt weniger, als der Wandler braucht; er läuft bei diesem Licht nicht.</translation>
-  </message>
-  <message>
-   <source>In this light the panel ends at {volts} V, so the store never gets full through the diode.</source>
-   <translation>Bei diesem Licht endet das Modul bei {volts} V; über die Diode wird der Speicher also nie voll.</translation>
-  </message>
-  <message>
-   <source>The store sets the panel's voltage; the working point moves as it fills.</source>
-   <translation>Der Speicher bestimmt die Modulspannung; der Arbeitspunkt wandert beim Füllen.</translation>
-  </message>
-  <message>
-   <source>maximum power</source>
-   <translation>Maximalleistung</translation>
-  </message>
-  <message>
-   <source>The converter runs, but in this light it cannot start from an empty store.</source>
-   <translation>Der Wandler läuft, kann bei diesem Licht aber nicht mit leerem Speicher starten.</translation>
-  </message>
-  <message>
-   <source>The converter takes {share} % of the largest power and passes on {kept} % of it.</source>
-   <translation>Der Wandler nimmt {share} % der größten Leistung auf und gibt davon {kept} % weiter.</translation>
-  </message>
-  <message>
-   <source>store at cut-off</source>
-   <translation>Abschaltspannung</translation>
-  </message>
-  <message>
-   <source>store at connect</source>
-   <translation>Einschaltspannung</translation>
-  </message>
-  <message>
-   <source>store full</source>
-   <translation>Vollspannung</translation>
-  </message>
-  <message>
-   <source>held here</source>
-   <translation>Arbeitspunkt</translation>
-  </message>
-  <message>
-   <source>Looks hopeful, being checked: {labels}.</source>
-   <translation>Aussichtsreich, wird geprüft: {labels}.</translation>
-  </message>
-  <message>
-   <source>{reason} It also fails {names}.</source>
-   <translation>{reason} Auch nicht erfüllt: {names}.</translation>
-  </message>
-  <message>
-   <source>No single value looks enough; looking at other stores.</source>
-   <translation>Kein einzelner Wert scheint zu reichen; andere Speicher werden geprüft.</translation>
-  </message>
-  <message>
-   <source> and </source>
-   <translation> und </translation>
-  </message>
-  <message>
-   <source>Balancing</source>
-   <translation>Symmetrierung</translation>
-  </message>
-  <message>
-   <source>active</source>
-   <comment>balancing</comment>
-   <translation>aktiv</translation>
-  </message>
-  <message>
-   <source>No single change is enough; looking for a pair.</source>
-   <translation>Keine einzelne Änderung reicht; es wird nach zweien gesucht.</translation>
-  </message>
-  <message>
-   <source>No two changes are enough; looking for three.</source>
-   <translation>Auch zwei Änderungen reichen nicht; es wird nach dreien gesucht.</translation>
-  </message>
-  <message>
-   <source>Nothing helps within reach: {faults}</source>
-   <translation>Nichts in Reichweite hilft: {faults}</translation>
-  </message>
-  <message>
-   <source>Runs as it is.</source>
-   <translation>Läuft, wie es ist.</translation>
-  </message>
-  <message>
-   <source>No single change is enough.</source>
-   <translation>Keine einzelne Änderung reicht.</translation>
-  </message>
-  <message>
-   <source>No two changes are enough.</source>
-   <translation>Auch zwei Änderungen reichen nicht.</translation>
-  </message>
-  <message>
-   <source>Store</source>
-   <translation>Speicher</translation>
-  </message>
-  <message>
-   <source>{title}, {size}</source>
-   <translation>{title}, {size}</translation>
-  </message>
-  <message>
-   <source>{label} {old} → {new}</source>
-   <translation>{label} {old} → {new}</translation>
-  </message>
-  <message>
-   <source>{label} → {new}</source>
-   <translation>{label} → {new}</translation>
-  </message>
-  <message>
-   <source>At {ambient} °C the cell must not be charged; its window is {low} to {high} °C.</source>
-   <translation>Bei {ambient} °C darf die Zelle nicht geladen werden; erlaubt sind {low} bis {high} °C.</translation>
-  </message>
-  <message>
-   <source>Each cell sees up to {full} when full; it is rated {rated}.</source>
-   <translation>Jede Zelle hat voll bis zu {full}; ihr Nennwert ist {rated}.</translation>
-  </message>
-  <message>
-   <source>Standing full, the unit with the least leakage sees up to {volts}; it is rated {rated}.</source>
-   <translation>Im vollen Stehen liegen am Kondensator mit dem kleinsten Leckstrom bis zu {volts}; seine Nennspannung ist {rated}.</translation>
-  </message>
-  <message>
-   <source>In full sun the charger passes {current} into the cell; {allowed} is allowed.</source>
-   <translation>In voller Sonne lädt der Laderegler die Zelle mit {current}; erlaubt: {allowed}.</translation>
-  </message>
-  <message>
-   <source>The largest draw is {current}; the cell allows {allowed}.</source>
-   <translation>Die größte Stromaufnahme ist {current}; die Zelle erlaubt {allowed}.</translation>
-  </message>
-  <message>
-   <source>The place is at {ambient} °C; the units are rated {rated} °C.</source>
-   <translation>Am Ort herrschen {ambient} °C; die Nenntemperatur der Einheiten ist {rated} °C.</translation>
-  </message>
-  <message>
-   <source>Left in the sun the panel drives {current} into the cell; it allows {allowed}. Add a limiter.</source>
-   <translation>In der Sonne treibt das Modul {current} in die Zelle; sie erlaubt {allowed}. Eine Strombegrenzung vorsehen.</translation>
-  </message>
-  <message>
-   <source>Left in the sun the charger passes {current} into the cell; it allows {allowed}. Lower the charger's output limit.</source>
-   <translation>In der Sonne lädt der Laderegler die Zelle mit {current}; sie erlaubt {allowed}. Die Strombegrenzung des Ladereglers senken.</translation>
-  </message>
-  <message>
-   <source>Each unit sees up to {full} when full; it is rated {rated}.</source>
-   <translation>Jede Einheit hat voll bis zu {full}; ihr Nennwert ist {rated}.</translation>
-  </message>
-  <message>
-   <source>Charged quickly, the unit with the least capacitance sees up to {volts}; it is rated {rated}.</source>
-   <translation>Beim schnellen Laden liegen am Kondensator mit der kleinsten Kapazität bis zu {volts}; seine Nennspannung ist {rated}.</translation>
-  </message>
-  <message>
-   <source>In full sun the panel drives {current} into the cell and nothing limits it; {allowed} is allowed.</source>
-   <translation>In voller Sonne treibt das Modul {current} in die Zelle, ohne Begrenzung; erlaubt: {allowed}.</translation>
-  </message>
-  <message>
-   <source>Charging current</source>
-   <translation>Ladestrom</translation>
-  </message>
-  <message>
-   <source>Over-voltage</source>
-   <translation>Überspannung</translation>
-  </message>
-  <message>
-   <source>A unit may reach {volts} but is rated {rated}; it can vent or burst. Lower the full threshold, balance the units or add one in series.</source>
-   <translation>Eine Einheit kann {volts} erreichen, ihr Nennwert ist {rated}; sie kann abblasen oder platzen. Vollspannung senken, die Einheiten symmetrieren oder eine weitere in Reihe schalten.</translation>
-  </message>
-  <message>
-   <source>A cell may be charged to {volts} but is rated {rated}; it can vent or catch fire. Lower the full threshold.</source>
-   <translation>Eine Zelle kann bis auf {volts} geladen werden, ihr Nennwert ist {rated}; sie kann abblasen oder sich entzünden. Die Ladeschlussspannung senken.</translation>
-  </message>
-  <message>
-   <source>Cold charging</source>
-   <translation>Laden bei Kälte</translation>
-  </message>
-  <message>
-   <source>At {ambient} °C lithium plates out when the cell is charged; the charger must stop by itself. The forecast counts no charge here.</source>
-   <translation>Bei {ambient} °C scheidet sich beim Laden Lithium ab; der Laderegler muss von selbst aufhören. Die Vorhersage rechnet hier ohne Laden.</translation>
-  </message>
-  <message>
-   <source>Escape route</source>
-   <translation>Fluchtweg</translation>
-  </message>
-  <message>
-   <source>A lock must let people out when the store is empty. Decide fail-safe or fail-secure with the code official; this forecast must not be the only proof.</source>
-   <translation>Ein Schloss muss Personen auch bei leerem Speicher hinauslassen. Fail-safe oder fail-secure mit der zuständigen Behörde festlegen; diese Vorhersage darf nicht der einzige Nachweis sein.</translation>
-  </message>
-  <message>
-   <source>Hot charging</source>
-   <translation>Laden bei Hitze</translation>
-  </message>
-  <message>
-   <source>At {ambient} °C the cell must not be charged; the forecast counts no charge here.</source>
-   <translation>Bei {ambient} °C darf die Zelle nicht geladen werden; die Vorhersage rechnet hier ohne Laden.</translation>
-  </message>
-  <message>
    <source>Output of panels on sale</source>
    <translation>Ertrag käuflicher Module</translation>
+  </message>
+  <message>
+   <source>{label}, measured</source>
+   <translation>{label}, gemessen</translation>
   </message>
   <message>
    <source>{label} of “{operation}”</source>
@@ -711,20 +807,168 @@
    <translation>Ausführung</translation>
   </message>
   <message>
+   <source>January</source>
+   <translation>Januar</translation>
+  </message>
+  <message>
+   <source>February</source>
+   <translation>Februar</translation>
+  </message>
+  <message>
+   <source>March</source>
+   <translation>März</translation>
+  </message>
+  <message>
+   <source>April</source>
+   <translation>April</translation>
+  </message>
+  <message>
+   <source>May</source>
+   <translation>Mai</translation>
+  </message>
+  <message>
+   <source>June</source>
+   <translation>Juni</translation>
+  </message>
+  <message>
+   <source>July</source>
+   <translation>Juli</translation>
+  </message>
+  <message>
+   <source>August</source>
+   <translation>August</translation>
+  </message>
+  <message>
+   <source>September</source>
+   <translation>September</translation>
+  </message>
+  <message>
+   <source>October</source>
+   <translation>Oktober</translation>
+  </message>
+  <message>
+   <source>November</source>
+   <translation>November</translation>
+  </message>
+  <message>
+   <source>December</source>
+   <translation>Dezember</translation>
+  </message>
+  <message>
+   <source>{day} {month}</source>
+   <translation>{day}. {month}</translation>
+  </message>
+  <message>
+   <source>From {first} to {last}</source>
+   <translation>Von {first} bis {last}</translation>
+  </message>
+  <message>
+   <source>In {month}</source>
+   <translation>Im {month}</translation>
+  </message>
+  <message>
+   <source>In {month}: {sentence}</source>
+   <translation>Im {month}: {sentence}</translation>
+  </message>
+  <message>
+   <source>Hung up empty on {date}, the store only reaches {volts} within a year; it connects at {connect}.</source>
+   <translation>Am {date} leer aufgehängt erreicht der Speicher binnen eines Jahres nur {volts}; eingeschaltet wird bei {connect}.</translation>
+  </message>
+  <message>
+   <source>{months}, the tightest of the year, the light brings {got} on average and a full store gives {gives}; together that does not cover the {need} that device, leakage and charger take.</source>
+   <translation>{months}, der knappsten Zeit des Jahres, bringt das Licht im Mittel {got}, und ein voller Speicher gibt {gives}; zusammen deckt das nicht die {need}, die Gerät, Leckstrom und Laderegler nehmen.</translation>
+  </message>
+  <message>
+   <source>Hung up empty on {date}, the device is ready {time} after the first light; {allowed} is allowed.</source>
+   <translation>Am {date} leer aufgehängt ist das Gerät {time} nach dem ersten Licht bereit; erlaubt sind {allowed}.</translation>
+  </message>
+  <message>
+   <source>Hung up empty on {date}, it does not get past its start-up within a year: each try empties the store before the device is up.</source>
+   <translation>Am {date} leer aufgehängt kommt es binnen eines Jahres nicht über den Anlauf hinaus: Jeder Versuch leert den Speicher, bevor das Gerät läuft.</translation>
+  </message>
+  <message>
+   <source>Over the year the light brings {got} on average, which does not cover the {need} that device, leakage and charger take.</source>
+   <translation>Über das Jahr bringt das Licht im Mittel {got}; das deckt nicht die {need}, die Gerät, Leckstrom und Laderegler nehmen.</translation>
+  </message>
+  <message>
+   <source>{months}, the tightest of the year, the light brings {got} on average and a full store gives {gives}; together that covers the {need} that device, leakage and charger take.</source>
+   <translation>{months}, der knappsten Zeit des Jahres, bringt das Licht im Mittel {got}, und ein voller Speicher gibt {gives}; zusammen deckt das die {need}, die Gerät, Leckstrom und Laderegler nehmen.</translation>
+  </message>
+  <message>
+   <source>The device is off before every dark stretch; it lasts for none.</source>
+   <translation>Das Gerät ist vor jeder Dunkelzeit aus; es hält keine durch.</translation>
+  </message>
+  <message>
+   <source>Hung up empty the device does not start within a year, so nothing is served; {asked} % is asked for.</source>
+   <translation>Leer aufgehängt läuft das Gerät binnen eines Jahres nicht an, also wird nichts ausgeführt; verlangt sind {asked} %.</translation>
+  </message>
+  <message>
+   <source>It fares worst in {month}, with {share} % served; over the year it is off for {days}. {asked} % is asked for.</source>
+   <translation>Am schlechtesten steht es im {month} mit {share} % ausgeführt; über das Jahr ist es {days} aus. Verlangt sind {asked} %.</translation>
+  </message>
+  <message>
+   <source>Over the year the light brings {got} on average, which covers the {need} that device, leakage and charger take.</source>
+   <translation>Über das Jahr bringt das Licht im Mittel {got}; das deckt die {need}, die Gerät, Leckstrom und Laderegler nehmen.</translation>
+  </message>
+  <message>
+   <source>The years do not come alike within {n}; the last one stands for them.</source>
+   <translation>Die Jahre gleichen sich binnen {n} nicht an; das letzte steht für sie.</translation>
+  </message>
+  <message>
    <source>(not installed)</source>
    <translation>(nicht installiert)</translation>
   </message>
   <message>
-   <source>Something went wrong</source>
-   <translation>Etwas ging schief</translation>
+   <source>{kind} of {design}, measured</source>
+   <translation>{kind} von {design}, gemessen</translation>
   </message>
   <message>
-   <source>{kind}: {error}
-
-The scenario is still open. Save it under another name, and start the program again.</source>
-   <translation>{kind}: {error}
-
-Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu starten.</translation>
+   <source>--part {text}: give a kind and a file, such as store=store.json; kinds are {kinds}.</source>
+   <translation>--part {text}: Art und Datei angeben, etwa store=store.json; Arten sind {kinds}.</translation>
+  </message>
+  <message>
+   <source>--{option} needs values to fit; add --fit store.capacitance_F, for instance.</source>
+   <translation>--{option} braucht Werte zum Anpassen; etwa --fit store.capacitance_F hinzufügen.</translation>
+  </message>
+  <message>
+   <source>Written: {path}</source>
+   <translation>Geschrieben: {path}</translation>
+  </message>
+  <message>
+   <source>Later:</source>
+   <translation>Später:</translation>
+  </message>
+  <message>
+   <source>--{name} {text}: say which log, from 1 to {count}, such as --{name} 1={example}.</source>
+   <translation>--{name} {text}: sagen, welche Messreihe, 1 bis {count}, etwa --{name} 1={example}.</translation>
+  </message>
+  <message>
+   <source>“{found}” is out of range; allowed is above 0 and up to {most}.</source>
+   <translation>„{found}“ liegt außerhalb; erlaubt ist über 0 bis {most}.</translation>
+  </message>
+  <message>
+   <source>± {share} is out of range; from 0 to 100 %.</source>
+   <translation>± {share} liegt außerhalb; von 0 bis 100 %.</translation>
+  </message>
+  <message>
+   <source>“{found}” is neither yes nor no.</source>
+   <translation>„{found}“ ist weder ja noch nein.</translation>
+  </message>
+  <message>
+   <source>“{found}” is no moment of a week; it is a weekday and a time, such as mon 09:00.</source>
+   <translation>„{found}“ ist kein Zeitpunkt einer Woche; gemeint sind Wochentag und Uhrzeit, etwa mon 09:00.</translation>
+  </message>
+  <message>
+   <source>{why} Allowed are design, dark, or a level such as 500 lx ± 5 %.</source>
+   <translation>{why} Erlaubt sind design, dark oder ein Wert wie 500 lx ± 5 %.</translation>
+  </message>
+  <message>
+   <source>{why} Allowed are design, asleep, off, or a steady current such as 20 mA ± 0.5 %.</source>
+   <translation>{why} Erlaubt sind design, asleep, off oder ein gleichmäßiger Strom wie 20 mA ± 0.5 %.</translation>
+  </message>
+  <message>
+   <source>--{name} {text}: {why}</source>
+   <translation>--{name} {text}: {why}</translation>
   </message>
   <message>
    <source>log of a run</source>
@@ -799,6 +1043,10 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>der Text ist nicht lesbar: {why}.</translation>
   </message>
   <message>
+   <source>{key} has {found} letters; at most {n} are allowed.</source>
+   <translation>{key} hat {found} Zeichen; höchstens {n} sind erlaubt.</translation>
+  </message>
+  <message>
    <source>{key} must be {kind} from {low} to {high}, found {found}.</source>
    <translation>{key} muss {kind} von {low} bis {high} sein, gefunden: {found}.</translation>
   </message>
@@ -819,12 +1067,24 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>{key} ist hier kein bekannter Schlüssel; gemeint vielleicht {nearest}?</translation>
   </message>
   <message>
+   <source>{key} may hold at most {n}.</source>
+   <translation>{key} darf höchstens {n} enthalten.</translation>
+  </message>
+  <message>
    <source>{key} must be {kind}, found {found}.</source>
    <translation>{key} muss {kind} sein, gefunden: {found}.</translation>
   </message>
   <message>
    <source>Did you mean "{word}"?</source>
    <translation>Gemeint vielleicht „{word}“?</translation>
+  </message>
+  <message>
+   <source>{place} cannot be made: {why}.</source>
+   <translation>{place} lässt sich nicht anlegen: {why}.</translation>
+  </message>
+  <message>
+   <source>{place} cannot be removed: {why}.</source>
+   <translation>{place} lässt sich nicht entfernen: {why}.</translation>
   </message>
   <message>
    <source>Permission denied</source>
@@ -1015,6 +1275,18 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>ungültige Zeichenfolge nach \u</translation>
   </message>
   <message>
+   <source>{key} is given more than once; keep one.</source>
+   <translation>{key} ist mehrfach angegeben; nur eine Angabe behalten.</translation>
+  </message>
+  <message>
+   <source>{key} is {found}; only finite numbers are allowed.</source>
+   <translation>{key} ist {found}; erlaubt sind nur endliche Zahlen.</translation>
+  </message>
+  <message>
+   <source>{key} holds {found} entries; at most {n} are allowed.</source>
+   <translation>{key} hat {found} Einträge; höchstens {n} sind erlaubt.</translation>
+  </message>
+  <message>
    <source>nothing</source>
    <comment>found</comment>
    <translation>nichts</translation>
@@ -1036,16 +1308,12 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>{file} enthält eine Zahl mit Tausenden von Ziffern.</translation>
   </message>
   <message>
-   <source>{key} is given more than once; keep one.</source>
-   <translation>{key} ist mehrfach angegeben; nur eine Angabe behalten.</translation>
-  </message>
-  <message>
    <source>{file} ends too early, at line {line}, column {column}; part of the file is missing.</source>
    <translation>{file} endet zu früh, in Zeile {line}, Spalte {column}; ein Teil der Datei fehlt.</translation>
   </message>
   <message>
-   <source>{key} is {found}; only finite numbers are allowed.</source>
-   <translation>{key} ist {found}; erlaubt sind nur endliche Zahlen.</translation>
+   <source>LGPL-3.0-only, with Qt under the same licence</source>
+   <translation>LGPL-3.0-only, Qt unter derselben Lizenz</translation>
   </message>
   <message>
    <source>light log</source>
@@ -1148,12 +1416,16 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Eine Planungshilfe: Es entscheiden örtliche Vorschriften, das Datenblatt und eine qualifizierte Person.</translation>
   </message>
   <message>
-   <source>Figure {n}.</source>
-   <translation>Bild {n}.</translation>
+   <source>The light log</source>
+   <translation>Das Lichtprotokoll</translation>
   </message>
   <message>
-   <source>Store voltage</source>
-   <translation>Speicherspannung</translation>
+   <source>The light of the year</source>
+   <translation>Das Licht des Jahres</translation>
+  </message>
+  <message>
+   <source>Figure {n}.</source>
+   <translation>Bild {n}.</translation>
   </message>
   <message>
    <source>Six checks</source>
@@ -1204,8 +1476,8 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Der tiefste Puls</translation>
   </message>
   <message>
-   <source>The light log</source>
-   <translation>Das Lichtprotokoll</translation>
+   <source>Store voltage</source>
+   <translation>Speicherspannung</translation>
   </message>
   <message>
    <source>What the converter passes on, over its input power: rows of its table, the curve through them, and A in the present light with the store at its connect level.</source>
@@ -1379,6 +1651,34 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <source>expected error</source>
    <comment>model note</comment>
    <translation>erwarteter Fehler</translation>
+  </message>
+  <message>
+   <source>Store voltage of {n} designs, numbered as in the table.</source>
+   <translation>Speicherspannung von {n} Entwürfen, nummeriert wie in der Tabelle.</translation>
+  </message>
+  <message>
+   <source>Comparison of {n} designs</source>
+   <translation>Vergleich von {n} Entwürfen</translation>
+  </message>
+  <message>
+   <source>Bold: the designs do not agree. A dash: a part of another kind is there.</source>
+   <translation>Fett: Die Entwürfe stimmen nicht überein. Ein Strich: Dort ist ein Bauteil anderer Art.</translation>
+  </message>
+  <message>
+   <source>Inputs that differ, and what comes of them</source>
+   <translation>Eingaben, die sich unterscheiden, und was daraus folgt</translation>
+  </message>
+  <message>
+   <source>SHA-256 of each scenario in its canonical form.</source>
+   <translation>SHA-256 jedes Szenarios in seiner kanonischen Form.</translation>
+  </message>
+  <message>
+   <source>Design</source>
+   <translation>Entwurf</translation>
+  </message>
+  <message>
+   <source>SHA-256</source>
+   <translation>SHA-256</translation>
   </message>
   <message>
    <source>Curves of one panel fitted to its data sheet, and the points of the sheet by their number.</source>
@@ -1712,6 +2012,98 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Schlüssel in der Datei</translation>
   </message>
   <message>
+   <source>Store voltage over a year: between {low} and {high}, off on {n} days.</source>
+   <translation>Speicherspannung über ein Jahr: zwischen {low} und {high}, an {n} Tagen aus.</translation>
+  </message>
+  <message>
+   <source>Energy of each month: taken in, used and leaked, and thrown away, store full.</source>
+   <translation>Energie jedes Monats: aufgenommen, verbraucht und entwichen, und bei vollem Speicher verworfen.</translation>
+  </message>
+  <message>
+   <source>Month</source>
+   <translation>Monat</translation>
+  </message>
+  <message>
+   <source>°C</source>
+   <translation>°C</translation>
+  </message>
+  <message>
+   <source>Served, %</source>
+   <translation>Ausgeführt, %</translation>
+  </message>
+  <message>
+   <source>Longest dark</source>
+   <translation>Längstes Dunkel</translation>
+  </message>
+  <message>
+   <source>Lowest store</source>
+   <translation>Speicher, tiefste</translation>
+  </message>
+  <message>
+   <source>Taken in</source>
+   <translation>Aufgenommen</translation>
+  </message>
+  <message>
+   <source>Thrown away</source>
+   <translation>Verworfen</translation>
+  </message>
+  <message>
+   <source>Used and leaked</source>
+   <translation>Verbraucht und entwichen</translation>
+  </message>
+  <message>
+   <source>Balance</source>
+   <translation>Bilanz</translation>
+  </message>
+  <message>
+   <source>Dark</source>
+   <translation>Dunkelheit</translation>
+  </message>
+  <message>
+   <source>off</source>
+   <translation>aus</translation>
+  </message>
+  <message>
+   <source>taken in</source>
+   <translation>aufgenommen</translation>
+  </message>
+  <message>
+   <source>used and leaked</source>
+   <translation>verbraucht und entwichen</translation>
+  </message>
+  <message>
+   <source>thrown away</source>
+   <translation>verworfen</translation>
+  </message>
+  <message>
+   <source>month</source>
+   <translation>Monat</translation>
+  </message>
+  <message>
+   <source>Every month by itself, once the years are alike; thrown away is what the charger could have delivered into a full store.</source>
+   <translation>Jeder Monat für sich, sobald die Jahre sich gleichen; verworfen ist, was der Laderegler in einen vollen Speicher hätte liefern können.</translation>
+  </message>
+  <message>
+   <source>The year</source>
+   <translation>Das Jahr</translation>
+  </message>
+  <message>
+   <source>light by day</source>
+   <translation>Licht nach Tagen</translation>
+  </message>
+  <message>
+   <source>lowest to highest of the day</source>
+   <translation>Tiefste bis höchste des Tages</translation>
+  </message>
+  <message>
+   <source>middle of the day</source>
+   <translation>Mitte des Tages</translation>
+  </message>
+  <message>
+   <source>energy, J</source>
+   <translation>Energie, J</translation>
+  </message>
+  <message>
    <source>{path} holds no run of a meter.</source>
    <translation>{path} enthält keinen Messlauf eines Messgeräts.</translation>
   </message>
@@ -1940,6 +2332,10 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>{file} hat Zahlen wie {found} und keine, die sagt, ob das Zeichen Dezimalen oder Tausender trennt.</translation>
   </message>
   <message>
+   <source>{key} is {file}, which lies outside the folder of the scenario, so it is not read unasked. Put it beside the scenario, or allow it: on the command line with gloaming --any-log, in the window by choosing it there.</source>
+   <translation>{key} ist {file} und liegt außerhalb des Ordners des Szenarios, wird also nicht ungefragt gelesen. Neben das Szenario legen oder erlauben: auf der Kommandozeile mit gloaming --any-log, im Fenster, indem man sie dort auswählt.</translation>
+  </message>
+  <message>
    <source>{file} is no weather file that can be read: an EPW begins with LOCATION, and the second line of a TMY3 with Date (MM/DD/YYYY).</source>
    <translation>{file} ist keine lesbare Wetterdatei: Eine EPW beginnt mit LOCATION, die zweite Zeile einer TMY3 mit Date (MM/DD/YYYY).</translation>
   </message>
@@ -1948,8 +2344,8 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Wetterdatei</translation>
   </message>
   <message>
-   <source>light.pattern.weather_file is {file}, and there is no such file beside the scenario. Save the scenario first, and put the weather file beside it.</source>
-   <translation>light.pattern.weather_file ist {file}, und neben dem Szenario liegt keine solche Datei. Zuerst das Szenario speichern, dann die Wetterdatei daneben legen.</translation>
+   <source>light.pattern.weather_file names {file}, and there is no such file beside the scenario. Save the scenario first, and put the weather file beside it.</source>
+   <translation>light.pattern.weather_file nennt {file}, und neben dem Szenario liegt keine solche Datei. Zuerst das Szenario speichern, dann die Wetterdatei daneben legen.</translation>
   </message>
   <message>
    <source>{file}, line {line}: it should name the station, its latitude, longitude and hours ahead of UTC, parted by commas.</source>
@@ -2184,8 +2580,8 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>{file}: Die Zeile {row} enthält anderes als Zahlen.</translation>
   </message>
   <message>
-   <source>Storage capacitance</source>
-   <translation>Kapazität (gesamt)</translation>
+   <source>Capacitance</source>
+   <translation>Kapazität</translation>
   </message>
   <message>
    <source>Of the whole bank, as rated.</source>
@@ -3168,14 +3564,6 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Dunkel: die Nächte und die Tage ohne Licht.</translation>
   </message>
   <message>
-   <source>gallium-arsenide</source>
-   <translation>Galliumarsenid</translation>
-  </message>
-  <message>
-   <source>amorphous silicon</source>
-   <translation>amorphes Silizium</translation>
-  </message>
-  <message>
    <source>Panels: 1 panel of {area} cm², {kind} (modelled, see the model note).</source>
    <translation>Module: 1 Stück mit {area} cm², {kind} (modelliert, siehe Modellbeschreibung).</translation>
   </message>
@@ -4116,6 +4504,34 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>illuminance_lx darf nur leer sein, wo das Muster eine Aufzeichnung oder Tageslicht ist</translation>
   </message>
   <message>
+   <source>Key within the section, such as capacitance_F.</source>
+   <translation>Schlüssel innerhalb des Abschnitts, etwa capacitance_F.</translation>
+  </message>
+  <message>
+   <source>Measured</source>
+   <translation>Gemessen</translation>
+  </message>
+  <message>
+   <source>What was found.</source>
+   <translation>Was gefunden wurde.</translation>
+  </message>
+  <message>
+   <source>The true value lies so far from it at most, in 95 of 100 cases.</source>
+   <translation>So weit liegt der wahre Wert höchstens davon, in 95 von 100 Fällen.</translation>
+  </message>
+  <message>
+   <source>value must not be 0, as its ± is taken as a share of it</source>
+   <translation>value darf nicht 0 sein, denn das ± gilt als Anteil davon</translation>
+  </message>
+  <message>
+   <source>measured.{n}.key: “{key}” is no number of this part</source>
+   <translation>measured.{n}.key: „{key}“ ist keine Zahl dieses Bauteils</translation>
+  </message>
+  <message>
+   <source>measured.{n}.value is {value}, but {key} of this part is {found}; they must be the same</source>
+   <translation>measured.{n}.value ist {value}, aber {key} dieses Bauteils ist {found}; beide müssen gleich sein</translation>
+  </message>
+  <message>
    <source>Available over needed that counts as Runs. Empty: by how the light is known.</source>
    <translation>Verfügbares durch Benötigtes, das als „Läuft“ gilt. Leer: je nachdem, woher das Licht bekannt ist.</translation>
   </message>
@@ -4168,6 +4584,18 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Wo das Gerät hängt.</translation>
   </message>
   <message>
+   <source>Names of the operations, in their order.</source>
+   <translation>Namen der Vorgänge, in ihrer Reihenfolge.</translation>
+  </message>
+  <message>
+   <source>Notes</source>
+   <translation>Notizen</translation>
+  </message>
+  <message>
+   <source>Anything the next reader should know.</source>
+   <translation>Alles, was der nächste Leser wissen sollte.</translation>
+  </message>
+  <message>
    <source>Light</source>
    <translation>Licht</translation>
   </message>
@@ -4212,12 +4640,12 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Was erreicht werden muss.</translation>
   </message>
   <message>
-   <source>Notes</source>
-   <translation>Notizen</translation>
+   <source>In German</source>
+   <translation>Auf Deutsch</translation>
   </message>
   <message>
-   <source>Anything the next reader should know.</source>
-   <translation>Alles, was der nächste Leser wissen sollte.</translation>
+   <source>What it is called in German.</source>
+   <translation>Wie es auf Deutsch heißt.</translation>
   </message>
   <message>
    <source>Title of the part that was taken.</source>
@@ -4238,6 +4666,14 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   <message>
    <source>Of the values as they were taken; tells whether they were changed.</source>
    <translation>Der Werte, wie sie übernommen wurden; zeigt, ob sie geändert wurden.</translation>
+  </message>
+  <message>
+   <source>Measured values</source>
+   <translation>Gemessene Werte</translation>
+  </message>
+  <message>
+   <source>Values that were measured of this very part, each with its ±.</source>
+   <translation>An genau diesem Bauteil gemessene Werte, jeder mit seinem ±.</translation>
   </message>
   <message>
    <source>The part of one's own that was taken; empty where none was.</source>
@@ -4636,6 +5072,22 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Das liegt weit von 1: Ablesung, Augenblick, Himmel und Ort prüfen.</translation>
   </message>
   <message>
+   <source>Touch to begin</source>
+   <translation>Zum Beginnen berühren</translation>
+  </message>
+  <message>
+   <source>Pause</source>
+   <translation>Pause</translation>
+  </message>
+  <message>
+   <source>Holds the change from one scenario to the next</source>
+   <translation>Hält den Wechsel der Szenarien an</translation>
+  </message>
+  <message>
+   <source>Go on</source>
+   <translation>Weiter</translation>
+  </message>
+  <message>
    <source>Earlier scenarios</source>
    <translation>Frühere Szenarien</translation>
   </message>
@@ -4644,8 +5096,96 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Weitere Szenarien</translation>
   </message>
   <message>
+   <source>Challenge</source>
+   <translation>Aufgabe</translation>
+  </message>
+  <message>
+   <source>Take it home</source>
+   <translation>Mitnehmen</translation>
+  </message>
+  <message>
    <source>Start again</source>
    <translation>Neu beginnen</translation>
+  </message>
+  <message>
+   <source>Language</source>
+   <translation>Sprache</translation>
+  </message>
+  <message>
+   <source>It lives on the light it gets!</source>
+   <translation>Es lebt von dem Licht, das es bekommt!</translation>
+  </message>
+  <message>
+   <source>Make it last twenty minutes in the dark</source>
+   <translation>Lass es zwanzig Minuten im Dunkeln durchhalten</translation>
+  </message>
+  <message>
+   <source>It lasts twenty minutes in the dark!</source>
+   <translation>Es hält zwanzig Minuten im Dunkeln durch!</translation>
+  </message>
+  <message>
+   <source>Make it last an hour in the dark</source>
+   <translation>Lass es eine Stunde im Dunkeln durchhalten</translation>
+  </message>
+  <message>
+   <source>It lasts an hour in the dark!</source>
+   <translation>Es hält eine Stunde im Dunkeln durch!</translation>
+  </message>
+  <message>
+   <source>Make it last the night</source>
+   <translation>Lass es die Nacht durchhalten</translation>
+  </message>
+  <message>
+   <source>It lasts the night!</source>
+   <translation>Es hält die Nacht durch!</translation>
+  </message>
+  <message>
+   <source>Make it last the weekend</source>
+   <translation>Lass es das Wochenende durchhalten</translation>
+  </message>
+  <message>
+   <source>It lasts the weekend!</source>
+   <translation>Es hält das Wochenende durch!</translation>
+  </message>
+  <message>
+   <source>Make it last a long weekend</source>
+   <translation>Lass es ein langes Wochenende durchhalten</translation>
+  </message>
+  <message>
+   <source>It lasts a long weekend!</source>
+   <translation>Es hält ein langes Wochenende durch!</translation>
+  </message>
+  <message>
+   <source>Make it last a week of holidays</source>
+   <translation>Lass es eine Ferienwoche durchhalten</translation>
+  </message>
+  <message>
+   <source>It lasts a week of holidays!</source>
+   <translation>Es hält eine Ferienwoche durch!</translation>
+  </message>
+  <message>
+   <source>Make it last a month in the dark</source>
+   <translation>Lass es einen Monat im Dunkeln durchhalten</translation>
+  </message>
+  <message>
+   <source>It lasts a month in the dark!</source>
+   <translation>Es hält einen Monat im Dunkeln durch!</translation>
+  </message>
+  <message>
+   <source>Make it last three months in the dark</source>
+   <translation>Lass es drei Monate im Dunkeln durchhalten</translation>
+  </message>
+  <message>
+   <source>It lasts three months in the dark!</source>
+   <translation>Es hält drei Monate im Dunkeln durch!</translation>
+  </message>
+  <message>
+   <source>{visits} visits, {designs} designs, {won} challenges won, {home} taken home</source>
+   <translation>{visits} Besuche, {designs} Entwürfe, {won} Aufgaben gelöst, {home} mitgenommen</translation>
+  </message>
+  <message>
+   <source>counts</source>
+   <translation>Zählung</translation>
   </message>
   <message>
    <source>No scenario is left to show; tick another one.</source>
@@ -4664,12 +5204,84 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Ausgelassen: {error}</translation>
   </message>
   <message>
+   <source>“{title}” cannot be brought to Runs with what visitors may move.</source>
+   <translation>„{title}“ lässt sich mit dem, was Besucher bewegen dürfen, nicht zu Läuft bringen.</translation>
+  </message>
+  <message>
    <source>Not judged</source>
    <translation>Nicht beurteilt</translation>
   </message>
   <message>
    <source>Verdict: {word}</source>
    <translation>Urteil: {word}</translation>
+  </message>
+  <message>
+   <source>The sheet is on its way to the printer.</source>
+   <translation>Das Blatt ist unterwegs zum Drucker.</translation>
+  </message>
+  <message>
+   <source>Saved as {name}. Wait a moment before you pull the stick out.</source>
+   <translation>Gesichert als {name}. Einen Augenblick warten, bevor der Stick gezogen wird.</translation>
+  </message>
+  <message>
+   <source>An estimate for discussion, not a design approval.</source>
+   <translation>Eine Schätzung für das Gespräch, keine Freigabe eines Entwurfs.</translation>
+  </message>
+  <message>
+   <source>No printer is set up. Please ask.</source>
+   <translation>Kein Drucker eingerichtet. Bitte fragen.</translation>
+  </message>
+  <message>
+   <source>The printer does not answer. Please ask.</source>
+   <translation>Der Drucker antwortet nicht. Bitte fragen.</translation>
+  </message>
+  <message>
+   <source>Plug a USB stick in, and touch again.</source>
+   <translation>Einen USB-Stick einstecken und noch einmal berühren.</translation>
+  </message>
+  <message>
+   <source>Printing is not available here.</source>
+   <translation>Drucken geht hier nicht.</translation>
+  </message>
+  <message>
+   <source>The stick cannot be written; is it full or locked?</source>
+   <translation>Der Stick lässt sich nicht beschreiben; ist er voll oder gesperrt?</translation>
+  </message>
+  <message>
+   <source>Code that holds: {content}</source>
+   <translation>Code mit dem Inhalt: {content}</translation>
+  </message>
+  <message>
+   <source>Print a sheet</source>
+   <translation>Blatt drucken</translation>
+  </message>
+  <message>
+   <source>Save on a USB stick</source>
+   <translation>Auf USB-Stick sichern</translation>
+  </message>
+  <message>
+   <source>Point the camera of a phone at the code: it opens a page with this design.</source>
+   <translation>Die Kamera eines Telefons auf den Code richten: Sie öffnet eine Seite mit diesem Entwurf.</translation>
+  </message>
+  <message>
+   <source>Point the camera of a phone at the code: it shows this text, without a network.</source>
+   <translation>Die Kamera eines Telefons auf den Code richten: Sie zeigt diesen Text, auch ohne Netz.</translation>
+  </message>
+  <message>
+   <source>Take the last digit away</source>
+   <translation>Letzte Ziffer wegnehmen</translation>
+  </message>
+  <message>
+   <source>Close</source>
+   <translation>Schließen</translation>
+  </message>
+  <message>
+   <source>Staff code</source>
+   <translation>Code des Personals</translation>
+  </message>
+  <message>
+   <source>That is not the code.</source>
+   <translation>Das ist nicht der Code.</translation>
   </message>
   <message>
    <source>To leave: hold Esc for 3 s, or hold both upper corners for 3 s, together or one after the other. A ring shows the progress while you hold.</source>
@@ -4688,8 +5300,36 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Dieser Bildschirm ist für {distance} m Abstand zu klein: {facts}; nötig sind {good} und {least}. Die Seite ist bis {reach} m lesbar; größeren Bildschirm verwenden oder Besucher näher kommen lassen.</translation>
   </message>
   <message>
+   <source>The real device has left its forecast: {now} instead of {due}.</source>
+   <translation>Das wirkliche Gerät hat seine Vorhersage verlassen: {now} statt {due}.</translation>
+  </message>
+  <message>
+   <source>The real device agrees with its forecast: {now}, expected {due}.</source>
+   <translation>Das wirkliche Gerät folgt seiner Vorhersage: {now}, erwartet {due}.</translation>
+  </message>
+  <message>
+   <source>The meter is silent; it is sought again.</source>
+   <translation>Das Messgerät schweigt; es wird wieder gesucht.</translation>
+  </message>
+  <message>
+   <source>Voltage of the real device and its forecast, V</source>
+   <translation>Spannung des wirklichen Geräts und ihre Vorhersage, V</translation>
+  </message>
+  <message>
+   <source>meter</source>
+   <translation>Messgerät</translation>
+  </message>
+  <message>
+   <source>forecast</source>
+   <translation>Vorhersage</translation>
+  </message>
+  <message>
    <source>Hazard: {title}. {sentence}</source>
    <translation>Gefahr: {title}. {sentence}</translation>
+  </message>
+  <message>
+   <source>Nothing that can be moved here is enough.</source>
+   <translation>Nichts, was sich hier bewegen lässt, reicht.</translation>
   </message>
   <message>
    <source>Take care. {line}</source>
@@ -4760,10 +5400,6 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Apr.</translation>
   </message>
   <message>
-   <source>May</source>
-   <translation>Mai</translation>
-  </message>
-  <message>
    <source>Jun</source>
    <translation>Juni</translation>
   </message>
@@ -4796,6 +5432,10 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>von {limit}</translation>
   </message>
   <message>
+   <source>It does {share} of its tasks.</source>
+   <translation>Es erledigt {share} seiner Aufgaben.</translation>
+  </message>
+  <message>
    <source>This page starts again in {seconds} seconds. What you made is kept.</source>
    <translation>Diese Seite beginnt in {seconds} Sekunden neu. Das Eingestellte bleibt erhalten.</translation>
   </message>
@@ -4804,12 +5444,36 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>{day}. {month} {clock}</translation>
   </message>
   <message>
+   <source>The curve is not the trouble: a part gets {seen} and bears {rated}.</source>
+   <translation>Nicht die Kurve ist das Problem: Ein Bauteil bekommt {seen} und verträgt {rated}.</translation>
+  </message>
+  <message>
+   <source>The curve hides the pulse: for a moment it drops to {volts}, {need} are needed.</source>
+   <translation>Die Kurve verbirgt den Puls: Für einen Augenblick fällt sie auf {volts}, nötig sind {need}.</translation>
+  </message>
+  <message>
+   <source>Too slow: it takes {time} to start, {allowed} are allowed.</source>
+   <translation>Zu langsam: Es braucht {time} zum Anlaufen, erlaubt sind {allowed}.</translation>
+  </message>
+  <message>
+   <source>Left in the dark it lasts {time}; {needed} are asked for.</source>
+   <translation>Im Dunkeln hält es {time} durch; verlangt sind {needed}.</translation>
+  </message>
+  <message>
+   <source>It spends more than the light brings, so a full store only puts it off.</source>
+   <translation>Es gibt mehr aus, als das Licht bringt; ein voller Speicher schiebt das nur auf.</translation>
+  </message>
+  <message>
    <source>{line} Also: {names}.</source>
    <translation>{line} Außerdem: {names}.</translation>
   </message>
   <message>
    <source>This page starts again in 1 second. What you made is kept.</source>
    <translation>Diese Seite beginnt in 1 Sekunde neu. Das Eingestellte bleibt erhalten.</translation>
+  </message>
+  <message>
+   <source>It never gets up to {volts}, where it would start.</source>
+   <translation>Es kommt nie auf {volts}, wo es anlaufen würde.</translation>
   </message>
   <message>
    <source>until it starts</source>
@@ -5005,10 +5669,6 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Messestand starten</translation>
   </message>
   <message>
-   <source>Close</source>
-   <translation>Schließen</translation>
-  </message>
-  <message>
    <source>Left by visitors, the last {number}</source>
    <translation>Von Besuchern, die letzten {number}</translation>
   </message>
@@ -5029,6 +5689,127 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Regler für Besucher</translation>
   </message>
   <message>
+   <source>Screen dia&amp;gonal</source>
+   <translation>Bildschirm&amp;diagonale</translation>
+  </message>
+  <message>
+   <source>&amp;Viewing distance</source>
+   <translation>Betrachtungs&amp;abstand</translation>
+  </message>
+  <message>
+   <source>Page</source>
+   <translation>Seite</translation>
+  </message>
+  <message>
+   <source>Visitors</source>
+   <translation>Besucher</translation>
+  </message>
+  <message>
+   <source>Keeping</source>
+   <translation>Betrieb</translation>
+  </message>
+  <message>
+   <source>Contact line</source>
+   <translation>Kontaktzeile</translation>
+  </message>
+  <message>
+   <source>Theme</source>
+   <translation>Farbschema</translation>
+  </message>
+  <message>
+   <source>More pages</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>Choose…</source>
+   <translation>Wählen…</translation>
+  </message>
+  <message>
+   <source>{label}: choose a file</source>
+   <translation>{label}: Datei wählen</translation>
+  </message>
+  <message>
+   <source>None</source>
+   <translation>Ohne</translation>
+  </message>
+  <message>
+   <source>{label}: none</source>
+   <translation>{label}: keine</translation>
+  </message>
+  <message>
+   <source>Own link</source>
+   <translation>Eigener Link</translation>
+  </message>
+  <message>
+   <source>The code leads there, with the design in it. Empty: it holds a short text.</source>
+   <translation>Der Code führt dorthin, mit dem Entwurf darin. Leer: Er enthält einen kurzen Text.</translation>
+  </message>
+  <message>
+   <source>Logo</source>
+   <translation>Logo</translation>
+  </message>
+  <message>
+   <source>Picture</source>
+   <translation>Bild</translation>
+  </message>
+  <message>
+   <source>P&amp;rint a sheet, on the printer of the system</source>
+   <translation>Blatt d&amp;rucken, auf dem Drucker des Systems</translation>
+  </message>
+  <message>
+   <source>Save on a &amp;USB stick</source>
+   <translation>Auf &amp;USB-Stick sichern</translation>
+  </message>
+  <message>
+   <source>S&amp;witch between English and German</source>
+   <translation>Z&amp;wischen Englisch und Deutsch wechseln</translation>
+  </message>
+  <message>
+   <source>Own lin&amp;k</source>
+   <translation>Eigener Lin&amp;k</translation>
+  </message>
+  <message>
+   <source>Visitors may</source>
+   <translation>Besucher dürfen</translation>
+  </message>
+  <message>
+   <source>Screen</source>
+   <translation>Bildschirm</translation>
+  </message>
+  <message>
+   <source>Where this window is</source>
+   <translation>Wo dieses Fenster ist</translation>
+  </message>
+  <message>
+   <source>Staff code, 4 to 8 digits</source>
+   <translation>Code des Personals, 4 bis 8 Ziffern</translation>
+  </message>
+  <message>
+   <source>No staff &amp;code</source>
+   <translation>Kein &amp;Code des Personals</translation>
+  </message>
+  <message>
+   <source>Address of a meter</source>
+   <translation>Adresse eines Messgeräts</translation>
+  </message>
+  <message>
+   <source>none</source>
+   <comment>meter</comment>
+   <translation>keines</translation>
+  </message>
+  <message>
+   <source>A meter at the store of the real device, such as 192.0.2.7 or /dev/ttyUSB0: its readings are drawn over the forecast.</source>
+   <translation>Ein Messgerät am Speicher des wirklichen Geräts, etwa 192.0.2.7 oder /dev/ttyUSB0: Seine Ablesungen werden über die Vorhersage gezeichnet.</translation>
+  </message>
+  <message>
+   <source>Scenario of the device that the meter reads</source>
+   <translation>Szenario des Geräts, das gemessen wird</translation>
+  </message>
+  <message>
+   <source>Save the counts…</source>
+   <translation>Zählung sichern…</translation>
+  </message>
+  <message>
    <source>&amp;Idle time</source>
    <translation>&amp;Ruhezeit</translation>
   </message>
@@ -5041,20 +5822,49 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>W&amp;echselzeit</translation>
   </message>
   <message>
-   <source>Screen dia&amp;gonal</source>
-   <translation>Bildschirm&amp;diagonale</translation>
+   <source>Sc&amp;reen</source>
+   <translation>Bildschi&amp;rm</translation>
   </message>
   <message>
-   <source>&amp;Viewing distance</source>
-   <translation>Betrachtungs&amp;abstand</translation>
+   <source>Meter</source>
+   <translation>Messgerät</translation>
   </message>
   <message>
-   <source>Contact line</source>
-   <translation>Kontaktzeile</translation>
+   <source>Counted</source>
+   <translation>Gezählt</translation>
   </message>
   <message>
-   <source>Theme</source>
-   <translation>Farbschema</translation>
+   <source>Save the counts</source>
+   <translation>Zählung sichern</translation>
+  </message>
+  <message>
+   <source>none</source>
+   <comment>picture</comment>
+   <translation>keines</translation>
+  </message>
+  <message>
+   <source>Pictures</source>
+   <translation>Bilder</translation>
+  </message>
+  <message>
+   <source>{name} (away)</source>
+   <translation>{name} (fehlt)</translation>
+  </message>
+  <message>
+   <source>as before</source>
+   <translation>wie bisher</translation>
+  </message>
+  <message>
+   <source>4 to 8 digits</source>
+   <translation>4 bis 8 Ziffern</translation>
+  </message>
+  <message>
+   <source>A staff code has 4 to 8 digits.</source>
+   <translation>Ein Code des Personals hat 4 bis 8 Ziffern.</translation>
+  </message>
+  <message>
+   <source>The counts were not saved</source>
+   <translation>Die Zählung wurde nicht gesichert</translation>
   </message>
   <message>
    <source>{label}: one step down</source>
@@ -5063,6 +5873,10 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   <message>
    <source>{label}: one step up</source>
    <translation>{label}: eine Stufe aufwärts</translation>
+  </message>
+  <message>
+   <source>Try {value}</source>
+   <translation>{value} versuchen</translation>
   </message>
   <message>
    <source>starts</source>
@@ -5083,28 +5897,12 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Verlauf der Speicherspannung, V</translation>
   </message>
   <message>
-   <source>Touch to begin</source>
-   <translation>Zum Beginnen berühren</translation>
-  </message>
-  <message>
-   <source>Pause</source>
-   <translation>Pause</translation>
-  </message>
-  <message>
-   <source>Holds the change from one scenario to the next</source>
-   <translation>Hält den Wechsel der Szenarien an</translation>
-  </message>
-  <message>
    <source>Are you still there?</source>
    <translation>Ist noch jemand da?</translation>
   </message>
   <message>
    <source>Touch anywhere to go on</source>
    <translation>Zum Fortfahren irgendwo berühren</translation>
-  </message>
-  <message>
-   <source>Go on</source>
-   <translation>Weiter</translation>
   </message>
   <message>
    <source>Touch or press any key.</source>
@@ -5191,6 +5989,18 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Lastpuls</translation>
   </message>
   <message>
+   <source>Untitled</source>
+   <translation>Ohne Titel</translation>
+  </message>
+  <message>
+   <source>{n} designs can be compared; take one out first.</source>
+   <translation>{n} Entwürfe lassen sich vergleichen; zuerst einen herausnehmen.</translation>
+  </message>
+  <message>
+   <source>{name} cannot be computed: {reason}</source>
+   <translation>{name} lässt sich nicht berechnen: {reason}</translation>
+  </message>
+  <message>
    <source>Looking for the meter {address}…</source>
    <translation>Messgerät {address} wird gesucht …</translation>
   </message>
@@ -5219,6 +6029,34 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Szenario {hash}</translation>
   </message>
   <message>
+   <source>{place}: {why}.</source>
+   <translation>{place}: {why}.</translation>
+  </message>
+  <message>
+   <source>The settings in {file} are damaged, so the usual ones are used.</source>
+   <translation>Die Einstellungen in {file} sind beschädigt, daher gelten die üblichen.</translation>
+  </message>
+  <message>
+   <source>The settings cannot be kept, so they are forgotten at the end. {why}</source>
+   <translation>Die Einstellungen lassen sich nicht behalten und sind am Ende vergessen. {why}</translation>
+  </message>
+  <message>
+   <source>The settings were written by a newer version of the program, so the usual ones are used.</source>
+   <translation>Die Einstellungen stammen von einer neueren Fassung des Programms, daher gelten die üblichen.</translation>
+  </message>
+  <message>
+   <source>{file} refuses.</source>
+   <translation>{file} verweigert sich.</translation>
+  </message>
+  <message>
+   <source>settings file</source>
+   <translation>Einstellungsdatei</translation>
+  </message>
+  <message>
+   <source>The settings cannot be read, so the usual ones are used. {why}</source>
+   <translation>Die Einstellungen lassen sich nicht lesen, daher gelten die üblichen. {why}</translation>
+  </message>
+  <message>
    <source>This scenario cannot be computed: {reason}</source>
    <translation>Dieses Szenario ist nicht berechenbar: {reason}</translation>
   </message>
@@ -5243,32 +6081,40 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>muss mindestens einen der vier Regler nennen</translation>
   </message>
   <message>
+   <source>must begin with https:// or http://</source>
+   <translation>muss mit https:// oder http:// beginnen</translation>
+  </message>
+  <message>
    <source>{n} of {count}</source>
    <translation>{n} von {count}</translation>
   </message>
   <message>
-   <source>Four knobs</source>
-   <translation>Vier Regler</translation>
+   <source>The guide</source>
+   <translation>Der Wegweiser</translation>
   </message>
   <message>
-   <source>Light, panels, store and load pulse: drag one, or give it the focus and use the arrow keys. One step is one real part. Below each, a fold holds the details.</source>
-   <translation>Licht, Module, Speicher und Lastpuls: ziehen, oder den Fokus setzen und die Pfeiltasten benutzen. Eine Stufe ist ein wirkliches Bauteil. Darunter lassen sich die Einzelheiten aufklappen.</translation>
+   <source>No numbers at hand? The guide asks five simple questions and answers with a design that you can change here.</source>
+   <translation>Keine Zahlen zur Hand? Der Wegweiser stellt einige einfache Fragen und antwortet mit einem Entwurf, der sich hier ändern lässt.</translation>
   </message>
   <message>
-   <source>Where it breaks even</source>
-   <translation>Wo das Urteil wechselt</translation>
+   <source>Four sliders</source>
+   <translation>Vier Schieber</translation>
   </message>
   <message>
-   <source>Where a track is thick and green the design runs, where it is dashed it is marginal, everything else as it is. The line below it says the same in numbers.</source>
-   <translation>Wo die Bahn dick und grün ist, läuft der Entwurf, wo sie gestrichelt ist, ist es knapp, alles andere wie bisher. Die Zeile darunter sagt dasselbe in Zahlen.</translation>
+   <source>Light, panels, store and load pulse: drag one, or give it the focus and use the arrow keys. Open the details below each for every other value.</source>
+   <translation>Licht, Module, Speicher und Lastpuls: einen ziehen oder ihm den Fokus geben und die Pfeiltasten nehmen. Darunter öffnen die Einzelheiten jeden weiteren Wert.</translation>
   </message>
   <message>
-   <source>The sign</source>
-   <translation>Das Schild</translation>
+   <source>Where the track is thick and green, the design runs; where it is dashed, it is marginal, with everything else unchanged. The line below gives the same in numbers.</source>
+   <translation>Wo die Spur dick und grün ist, läuft der Entwurf; wo sie gestrichelt ist, ist er knapp, alles andere unverändert. Die Zeile darunter sagt dasselbe in Zahlen.</translation>
   </message>
   <message>
-   <source>A full disc runs, a half disc is marginal, an open ring falls short. The reason that governs stands beside it, and the six checks below; press one to read it.</source>
-   <translation>Volle Scheibe: läuft; halbe Scheibe: knapp; offener Ring: reicht nicht. Daneben steht der bestimmende Grund, darunter die sechs Prüfungen; zum Lesen eine anklicken.</translation>
+   <source>The verdict</source>
+   <translation>Das Urteil</translation>
+  </message>
+  <message>
+   <source>A full disc runs, a half disc is marginal: it works, with less margin than required. An open ring falls short. Beside it stands the deciding reason, below it the six checks; press one to read it.</source>
+   <translation>Eine volle Scheibe läuft, eine halbe ist knapp: Es geht, mit weniger Reserve als verlangt. Ein offener Ring reicht nicht. Daneben steht der entscheidende Grund, darunter die sechs Prüfungen; eine antippen, um sie zu lesen.</translation>
   </message>
   <message>
    <source>The trace</source>
@@ -5279,12 +6125,12 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Die Speicherspannung über die Woche, helle Stunden hinterlegt, Schwellen gestrichelt. Mit dem Zeiger oder den Pfeiltasten sind alle Kurven in einem Moment abzulesen.</translation>
   </message>
   <message>
-   <source>The drawers</source>
-   <translation>Die Fächer</translation>
+   <source>The questions</source>
+   <translation>Die Fragen</translation>
   </message>
   <message>
-   <source>Below the trace: where the energy goes, which store, where it would work, how sure. Press F1 anywhere to have a quantity explained. This tour is in the Help menu.</source>
-   <translation>Unter dem Verlauf: wohin die Energie geht, welcher Speicher, wo es ginge, wie sicher. F1 erklärt überall eine Größe. Diesen Rundgang zeigt auch das Menü Hilfe.</translation>
+   <source>Where the energy goes, which store suits, where else it would work, how certain the answer is, how the panel works, and whether a measurement agrees. F1 explains what has the focus. This tour is in the Help menu.</source>
+   <translation>Wohin die Energie geht, welcher Speicher passt, wo es sonst ginge, wie sicher die Antwort ist, wie das Modul arbeitet und ob eine Messung übereinstimmt. F1 erklärt, was den Fokus hat. Dieser Rundgang steht im Menü Hilfe.</translation>
   </message>
   <message>
    <source>&amp;New</source>
@@ -5407,6 +6253,14 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Diesen Entwurf mit einem anderen vergleichen</translation>
   </message>
   <message>
+   <source>Compare se&amp;veral…</source>
+   <translation>&amp;Mehrere vergleichen…</translation>
+  </message>
+  <message>
+   <source>Lay up to six designs over each other</source>
+   <translation>Bis zu sechs Entwürfe übereinanderlegen</translation>
+  </message>
+  <message>
    <source>S&amp;tand…</source>
    <translation>&amp;Messestand…</translation>
   </message>
@@ -5419,8 +6273,8 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>&amp;Wegweiser…</translation>
   </message>
   <message>
-   <source>Five plain questions and an answer</source>
-   <translation>Fünf einfache Fragen und eine Antwort</translation>
+   <source>Some plain questions and an answer</source>
+   <translation>Einige einfache Fragen und eine Antwort</translation>
   </message>
   <message>
    <source>&amp;Explain what has the focus</source>
@@ -5509,6 +6363,22 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   <message>
    <source>Hold the forecast against a logged run</source>
    <translation>Die Vorhersage mit einem Messlauf vergleichen</translation>
+  </message>
+  <message>
+   <source>What does the &amp;year bring?</source>
+   <translation>Was bringt das &amp;Jahr?</translation>
+  </message>
+  <message>
+   <source>See the seasons, the dark weeks and what is left of the store after years</source>
+   <translation>Jahreszeiten, dunkle Wochen und was nach Jahren vom Speicher bleibt</translation>
+  </message>
+  <message>
+   <source>Which &amp;build?</source>
+   <translation>Welcher Auf&amp;bau?</translation>
+  </message>
+  <message>
+   <source>Search panels, charger and store that do it</source>
+   <translation>Module, Laderegler und Speicher suchen, die es können</translation>
   </message>
   <message>
    <source>&amp;About Gloaming</source>
@@ -5739,8 +6609,72 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Prüfungen und &amp;Antworten, CSV…</translation>
   </message>
   <message>
-   <source>Untitled</source>
-   <translation>Ohne Titel</translation>
+   <source>Store voltage of all designs, V</source>
+   <translation>Speicherspannung aller Entwürfe, V</translation>
+  </message>
+  <message>
+   <source>Designs side by side, one a column</source>
+   <translation>Entwürfe nebeneinander, je eine Spalte</translation>
+  </message>
+  <message>
+   <source>Several designs – Gloaming</source>
+   <translation>Mehrere Entwürfe – Gloaming</translation>
+  </message>
+  <message>
+   <source>Add a design…</source>
+   <translation>Entwurf hinzufügen…</translation>
+  </message>
+  <message>
+   <source>Lay another design beside the open one</source>
+   <translation>Einen weiteren Entwurf neben den offenen legen</translation>
+  </message>
+  <message>
+   <source>Take it out</source>
+   <translation>Herausnehmen</translation>
+  </message>
+  <message>
+   <source>Take the design of the chosen column out of the comparison</source>
+   <translation>Den Entwurf der gewählten Spalte aus dem Vergleich nehmen</translation>
+  </message>
+  <message>
+   <source>Save the table as CSV</source>
+   <translation>Die Tabelle als CSV sichern</translation>
+  </message>
+  <message>
+   <source>Write a sheet…</source>
+   <translation>Blatt schreiben…</translation>
+  </message>
+  <message>
+   <source>Write the comparison to PDF or HTML for others to read</source>
+   <translation>Den Vergleich für andere als PDF oder HTML schreiben</translation>
+  </message>
+  <message>
+   <source>The sheet was written: {path}</source>
+   <translation>Das Prüfblatt wurde geschrieben: {path}</translation>
+  </message>
+  <message>
+   <source>{title}, version {n}</source>
+   <translation>{title}, Fassung {n}</translation>
+  </message>
+  <message>
+   <source>{n} of at most {most} designs</source>
+   <translation>{n} von höchstens {most} Entwürfen</translation>
+  </message>
+  <message>
+   <source>Add designs to compare with this one</source>
+   <translation>Entwürfe hinzufügen, um sie mit diesem zu vergleichen</translation>
+  </message>
+  <message>
+   <source>Store voltage, V</source>
+   <translation>Speicherspannung, V</translation>
+  </message>
+  <message>
+   <source>The design as it is now</source>
+   <translation>Der Entwurf, wie er jetzt ist</translation>
+  </message>
+  <message>
+   <source>The sheet was not written</source>
+   <translation>Das Blatt wurde nicht geschrieben</translation>
   </message>
   <message>
    <source>working…</source>
@@ -5761,6 +6695,47 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   <message>
    <source>values</source>
    <translation>Werte</translation>
+  </message>
+  <message>
+   <source>measurements</source>
+   <translation>Messungen</translation>
+  </message>
+  <message>
+   <source>changes</source>
+   <translation>Änderungen</translation>
+  </message>
+  <message>
+   <source>Fit</source>
+   <comment>values</comment>
+   <translation>Anpassen</translation>
+  </message>
+  <message>
+   <source>Search the values that follow the logs best</source>
+   <translation>Die Werte suchen, die den Messreihen am besten folgen</translation>
+  </message>
+  <message>
+   <source>Put the fitted values into the design; undo takes them back</source>
+   <translation>Die angepassten Werte in den Entwurf übernehmen; Rückgängig nimmt sie zurück</translation>
+  </message>
+  <message>
+   <source>Fitting…</source>
+   <translation>Anpassung läuft…</translation>
+  </message>
+  <message>
+   <source>Looking at what could be measured next…</source>
+   <translation>Was sich als Nächstes messen ließe, wird gesucht…</translation>
+  </message>
+  <message>
+   <source>The search was stopped.</source>
+   <translation>Die Suche wurde angehalten.</translation>
+  </message>
+  <message>
+   <source>Stop</source>
+   <translation>Anhalten</translation>
+  </message>
+  <message>
+   <source>Open a table with the columns time and store_V (or store_mV), and lux where the light was logged too, or drop the file on the window. Or write down by hand what a meter shows, or let a meter be followed as it measures.</source>
+   <translation>Eine Tabelle mit den Spalten time und store_V (oder store_mV) öffnen, dazu lux, wenn auch das Licht aufgezeichnet wurde; oder die Datei auf das Fenster ziehen. Oder von Hand notieren, was ein Messgerät anzeigt, oder ein Messgerät verfolgen lassen, während es misst.</translation>
   </message>
   <message>
    <source>Open log…</source>
@@ -5785,35 +6760,6 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   <message>
    <source>Read a multimeter as it measures</source>
    <translation>Ein Multimeter ablesen, während es misst</translation>
-  </message>
-  <message>
-   <source>Fit</source>
-   <comment>values</comment>
-   <translation>Anpassen</translation>
-  </message>
-  <message>
-   <source>Search the values that follow the log best</source>
-   <translation>Die Werte suchen, die dem Messlauf am besten folgen</translation>
-  </message>
-  <message>
-   <source>Put the fitted values into the design; undo takes them back</source>
-   <translation>Die angepassten Werte in den Entwurf übernehmen; Rückgängig nimmt sie zurück</translation>
-  </message>
-  <message>
-   <source>Open a table with the columns time and store_V (or store_mV), and lux where the light was logged too, or drop the file on the window. Or write down by hand what a meter shows, or let a meter be followed as it measures.</source>
-   <translation>Eine Tabelle mit den Spalten time und store_V (oder store_mV) öffnen, dazu lux, wenn auch das Licht aufgezeichnet wurde; oder die Datei auf das Fenster ziehen. Oder von Hand notieren, was ein Messgerät anzeigt, oder ein Messgerät verfolgen lassen, während es misst.</translation>
-  </message>
-  <message>
-   <source>Fitting…</source>
-   <translation>Anpassung läuft…</translation>
-  </message>
-  <message>
-   <source>The fit was stopped.</source>
-   <translation>Die Anpassung wurde angehalten.</translation>
-  </message>
-  <message>
-   <source>Stop</source>
-   <translation>Anhalten</translation>
   </message>
   <message>
    <source>Logged voltage and forecast in V against time</source>
@@ -5860,6 +6806,34 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
    <translation>Erste &amp;Zeilen …</translation>
   </message>
   <message>
+   <source>Keep as part</source>
+   <translation>Als Bauteil behalten</translation>
+  </message>
+  <message>
+   <source>Put what is determined on your shelf of parts with its ±, and take it from there</source>
+   <translation>Was bestimmt ist, mit seinem ± ins Regal der Bauteile legen und von dort nehmen</translation>
+  </message>
+  <message>
+   <source>What is known…</source>
+   <translation>Was bekannt ist…</translation>
+  </message>
+  <message>
+   <source>Tell how well the values are known that are not fitted</source>
+   <translation>Sagen, wie gut die nicht angepassten Werte bekannt sind</translation>
+  </message>
+  <message>
+   <source>What next?</source>
+   <translation>Was als Nächstes?</translation>
+  </message>
+  <message>
+   <source>Which measurement to make next, and by how much it would narrow each value</source>
+   <translation>Welche Messung als Nächstes, und um wie viel sie jeden Wert eingrenzt</translation>
+  </message>
+  <message>
+   <source>On your shelf and in the design: {titles}. Its ± counts in How sure? in place of the usual tolerance.</source>
+   <translation>Im Regal und im Entwurf: {titles}. Ihr ± gilt unter Wie sicher? anstelle der üblichen Toleranz.</translation>
+  </message>
+  <message>
    <source>now {value}, fitted {fitted}</source>
    <translation>jetzt {value}, angepasst {fitted}</translation>
   </message>
@@ -5882,6 +6856,48 @@ Das Szenario ist noch offen. Unter anderem Namen speichern und das Programm neu 
   <message>
    <source>Nothing to show because no light reaches the panel. Open it again after raising the light level or adding lit hours.</source>
    <translation>Nichts zu zeigen, weil kein Licht das Modul erreicht. Nach Erhöhen der Beleuchtungsstärke oder Hinzufügen heller Stunden erneut öffnen.</translation>
+  </message>
+  <message>
+   <source>Which build?</source>
+   <translation>Welcher Aufbau?</translation>
+  </message>
+  <message>
+   <source>Without lithium cells</source>
+   <translation>Ohne Lithiumzellen</translation>
+  </message>
+  <message>
+   <source>One panel only</source>
+   <translation>Nur ein Modul</translation>
+  </message>
+  <message>
+   <source>Take this build</source>
+   <translation>Diesen Aufbau nehmen</translation>
+  </message>
+  <message>
+   <source>Builds that no other beats, by price</source>
+   <translation>Aufbauten, die kein anderer schlägt, nach Preis</translation>
+  </message>
+  <message>
+   <source>Measure across</source>
+   <translation>Maß waagrecht</translation>
+  </message>
+  <message>
+   <source>Measure up</source>
+   <translation>Maß senkrecht</translation>
+  </message>
+  <message>
+   <source>Across</source>
+   <comment>axis</comment>
+   <translation>Waagrecht</translation>
+  </message>
+  <message>
+   <source>Up</source>
+   <comment>axis</comment>
+   <translation>Senkrecht</translation>
+  </message>
+  <message>
+   <source>Builds that run, over two measures</source>
+   <translation>Aufbauten, die laufen, über zwei Maßen</translation>
   </message>
   <message>
    <source>What the charger passes on</source>
@@ -6038,6 +7054,42 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>{share} nie</translation>
   </message>
   <message>
+   <source>What the fit takes for granted may be wrong by its tolerance, and the ± says so. Where you have measured a value of this device, write how well; leave the others empty.</source>
+   <translation>Was die Anpassung voraussetzt, kann um seine Toleranz falsch sein, und das ± sagt es. Wo ein Wert dieses Geräts gemessen ist, eintragen wie gut; die anderen leer lassen.</translation>
+  </message>
+  <message>
+   <source>How well the rest is known</source>
+   <translation>Wie gut der Rest bekannt ist</translation>
+  </message>
+  <message>
+   <source>Use</source>
+   <translation>Verwenden</translation>
+  </message>
+  <message>
+   <source>Fit with what is known so well</source>
+   <translation>Mit so gut Bekanntem anpassen</translation>
+  </message>
+  <message>
+   <source>Leave everything as it is</source>
+   <translation>Alles lassen, wie es ist</translation>
+  </message>
+  <message>
+   <source>Usual ±</source>
+   <translation>Übliches ±</translation>
+  </message>
+  <message>
+   <source>Known to ±</source>
+   <translation>Bekannt auf ±</translation>
+  </message>
+  <message>
+   <source>{label}, known to per cent</source>
+   <translation>{label}, bekannt auf Prozent</translation>
+  </message>
+  <message>
+   <source>Allowed is 0 to {most}.</source>
+   <translation>Erlaubt ist 0 bis {most}.</translation>
+  </message>
+  <message>
    <source>Stop meter</source>
    <translation>Messgerät anhalten</translation>
   </message>
@@ -6080,10 +7132,6 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>Address</source>
    <translation>Adresse</translation>
-  </message>
-  <message>
-   <source>Meter</source>
-   <translation>Messgerät</translation>
   </message>
   <message>
    <source>A reading every</source>
@@ -6152,6 +7200,110 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>current, solid</source>
    <translation>Strom, durchgezogen</translation>
+  </message>
+  <message>
+   <source>As in the design, or as logged</source>
+   <translation>Wie im Entwurf oder wie aufgezeichnet</translation>
+  </message>
+  <message>
+   <source>Steady, known</source>
+   <translation>Gleichmäßig, bekannt</translation>
+  </message>
+  <message>
+   <source>As the readings say</source>
+   <translation>Wie die Ablesungen sagen</translation>
+  </message>
+  <message>
+   <source>The device was on</source>
+   <translation>Das Gerät war an</translation>
+  </message>
+  <message>
+   <source>The device was off</source>
+   <translation>Das Gerät war aus</translation>
+  </message>
+  <message>
+   <source>Empty a supercapacitor or a cell only through a load that it is made for; short circuits burn.</source>
+   <translation>Einen Superkondensator oder eine Zelle nur über eine Last entladen, für die sie gemacht sind; Kurzschlüsse verbrennen.</translation>
+  </message>
+  <message>
+   <source>Conditions of {name}</source>
+   <translation>Bedingungen von {name}</translation>
+  </message>
+  <message>
+   <source>Connected</source>
+   <translation>Angeschlossen</translation>
+  </message>
+  <message>
+   <source>At the first reading</source>
+   <translation>Bei der ersten Ablesung</translation>
+  </message>
+  <message>
+   <source>Begins on</source>
+   <translation>Beginnt am</translation>
+  </message>
+  <message>
+   <source>Logged months after the others: tell what has aged</source>
+   <translation>Monate nach den anderen aufgezeichnet: sagen, was gealtert ist</translation>
+  </message>
+  <message>
+   <source>Later runs were logged with the same meters</source>
+   <translation>Spätere Messreihen mit denselben Messgeräten</translation>
+  </message>
+  <message>
+   <source>Compare under these conditions</source>
+   <translation>Unter diesen Bedingungen vergleichen</translation>
+  </message>
+  <message>
+   <source>Light level known to, per cent</source>
+   <translation>Licht bekannt auf, Prozent</translation>
+  </message>
+  <message>
+   <source>Current known to, per cent</source>
+   <translation>Strom bekannt auf, Prozent</translation>
+  </message>
+  <message>
+   <source>Hour of the day at which it begins</source>
+   <translation>Stunde des Tages, zu der sie beginnt</translation>
+  </message>
+  <message>
+   <source>The log has dates.</source>
+   <translation>Die Messreihe hat Datumsangaben.</translation>
+  </message>
+  <message>
+   <source>Allowed is above 0 and up to {most}.</source>
+   <translation>Erlaubt ist über 0 bis {most}.</translation>
+  </message>
+  <message>
+   <source>Run on show</source>
+   <translation>Gezeigte Messreihe</translation>
+  </message>
+  <message>
+   <source>Add…</source>
+   <translation>Hinzufügen…</translation>
+  </message>
+  <message>
+   <source>Add another run of the same device; all are fitted together</source>
+   <translation>Eine weitere Messreihe desselben Geräts hinzufügen; alle werden gemeinsam angepasst</translation>
+  </message>
+  <message>
+   <source>Leave this run out; its file stays</source>
+   <translation>Diese Messreihe weglassen; ihre Datei bleibt</translation>
+  </message>
+  <message>
+   <source>Conditions…</source>
+   <translation>Bedingungen…</translation>
+  </message>
+  <message>
+   <source>Light, load and beginning, where they were not as designed</source>
+   <translation>Licht, Last und Beginn, wo sie nicht wie entworfen waren</translation>
+  </message>
+  <message>
+   <source>{n}. {name}, later</source>
+   <translation>{n}. {name}, später</translation>
+  </message>
+  <message>
+   <source>{n}. {name}</source>
+   <translation>{n}. {name}</translation>
   </message>
   <message>
    <source>How sure?</source>
@@ -6283,6 +7435,22 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Log</translation>
   </message>
   <message>
+   <source>What does the year bring?</source>
+   <translation>Was bringt das Jahr?</translation>
+  </message>
+  <message>
+   <source>The year?</source>
+   <translation>Das Jahr?</translation>
+  </message>
+  <message>
+   <source>Year</source>
+   <translation>Jahr</translation>
+  </message>
+  <message>
+   <source>Build</source>
+   <translation>Aufbau</translation>
+  </message>
+  <message>
    <source>{question} (Ctrl+{n}, Esc closes)</source>
    <translation>{question} (Strg+{n}, Esc schließt)</translation>
   </message>
@@ -6291,18 +7459,8 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Legende: glattes Grün läuft, gelbe Streifen knapp, rote Punkte reicht nicht</translation>
   </message>
   <message>
-   <source>Across</source>
-   <comment>axis</comment>
-   <translation>Waagrecht</translation>
-  </message>
-  <message>
    <source>Quantity across the map</source>
    <translation>Waagrechte Größe der Karte</translation>
-  </message>
-  <message>
-   <source>Up</source>
-   <comment>axis</comment>
-   <translation>Senkrecht</translation>
   </message>
   <message>
    <source>Quantity up the map</source>
@@ -6353,6 +7511,46 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>{label} ±{amount}; abweichend vom Üblichen</translation>
   </message>
   <message>
+   <source>months</source>
+   <translation>Monate</translation>
+  </message>
+  <message>
+   <source>hours</source>
+   <translation>Stunden</translation>
+  </message>
+  <message>
+   <source>Light by day and hour, lx</source>
+   <translation>Licht nach Tag und Stunde, lx</translation>
+  </message>
+  <message>
+   <source>Store by day and hour, V</source>
+   <translation>Speicher nach Tag und Stunde, V</translation>
+  </message>
+  <message>
+   <source>{name} {volts}</source>
+   <translation>{name} {volts}</translation>
+  </message>
+  <message>
+   <source>Energy of each month, J</source>
+   <translation>Energie jedes Monats, J</translation>
+  </message>
+  <message>
+   <source>to {value}</source>
+   <translation>bis {value}</translation>
+  </message>
+  <message>
+   <source>over</source>
+   <translation>darüber</translation>
+  </message>
+  <message>
+   <source>thrown away, store full</source>
+   <translation>verworfen, Speicher voll</translation>
+  </message>
+  <message>
+   <source>used</source>
+   <translation>verbraucht</translation>
+  </message>
+  <message>
    <source>Take the curve of the panel's voltage. Where the sheet draws a curve for each output voltage, write that voltage into every row; else leave it empty.</source>
    <translation>Die Kurve für die Spannung des Moduls nehmen. Wo das Blatt für jede Ausgangsspannung eine Kurve zeichnet, diese Spannung in jede Zeile schreiben; sonst leer lassen.</translation>
   </message>
@@ -6397,12 +7595,44 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>{text} ist keine ganze Zahl.</translation>
   </message>
   <message>
+   <source>{fault}
+
+The scenario is still open. Save it under another name, and start the program again.</source>
+   <translation>{fault}
+
+Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu starten.</translation>
+  </message>
+  <message>
+   <source>Opens the details of this part: every value that has no slider.</source>
+   <translation>Öffnet die Einzelheiten dieses Teils: jeden Wert ohne Schieber.</translation>
+  </message>
+  <message>
    <source>Efficiency table…</source>
    <translation>Wirkungsgradtabelle …</translation>
   </message>
   <message>
    <source>Type the efficiencies of the converter's data sheet</source>
    <translation>Die Wirkungsgrade aus dem Datenblatt des Wandlers eintippen</translation>
+  </message>
+  <message>
+   <source>Weather (*.epw *.csv)</source>
+   <translation>Wetter (*.epw *.csv)</translation>
+  </message>
+  <message>
+   <source>Look for a file…</source>
+   <translation>Datei suchen…</translation>
+  </message>
+  <message>
+   <source>Open a weather file</source>
+   <translation>Wetterdatei öffnen</translation>
+  </message>
+  <message>
+   <source>Months…</source>
+   <translation>Monate…</translation>
+  </message>
+  <message>
+   <source>Type skies and temperatures of the twelve months</source>
+   <translation>Himmel und Temperaturen der zwölf Monate eingeben</translation>
   </message>
   <message>
    <source>What the phase draws</source>
@@ -6449,18 +7679,6 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Freie Tage {n} entfernen</translation>
   </message>
   <message>
-   <source>Month {n}</source>
-   <translation>Monat {n}</translation>
-  </message>
-  <message>
-   <source>Add month</source>
-   <translation>Monat hinzufügen</translation>
-  </message>
-  <message>
-   <source>Remove month {n}</source>
-   <translation>Monat {n} entfernen</translation>
-  </message>
-  <message>
    <source>Operation {n}</source>
    <translation>Vorgang {n}</translation>
   </message>
@@ -6487,6 +7705,10 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>{title}, kind</source>
    <translation>{title}, Art</translation>
+  </message>
+  <message>
+   <source>Adds one more below the last; undo takes it back</source>
+   <translation>Fügt unter dem letzten eines hinzu; Rückgängig nimmt es zurück</translation>
   </message>
   <message>
    <source>From a capture…</source>
@@ -6585,10 +7807,6 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Wann</translation>
   </message>
   <message>
-   <source>Dark</source>
-   <translation>Dunkelheit</translation>
-  </message>
-  <message>
    <source>Matters</source>
    <translation>Wichtig</translation>
   </message>
@@ -6625,16 +7843,16 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Vorsicht bei diesem Szenario</translation>
   </message>
   <message>
+   <source>Read the cautions in full</source>
+   <translation>Die Hinweise ganz lesen</translation>
+  </message>
+  <message>
    <source>Caution: {titles}</source>
    <translation>Vorsicht: {titles}</translation>
   </message>
   <message>
    <source>{text}. Press to read.</source>
    <translation>{text}. Zum Lesen drücken.</translation>
-  </message>
-  <message>
-   <source>Read the cautions in full</source>
-   <translation>Die Hinweise ganz lesen</translation>
   </message>
   <message>
    <source>Every quantity</source>
@@ -6653,12 +7871,21 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Modellbeschreibung</translation>
   </message>
   <message>
+   <source>Stand</source>
+   <comment>help page</comment>
+   <translation>Stand</translation>
+  </message>
+  <message>
    <source>Data and sources</source>
    <translation>Daten und Quellen</translation>
   </message>
   <message>
    <source>About</source>
    <translation>Über</translation>
+  </message>
+  <message>
+   <source>Licences</source>
+   <translation>Lizenzen</translation>
   </message>
   <message>
    <source>Help – Gloaming</source>
@@ -6685,10 +7912,6 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Abschätzungen sind Planungshilfen: Örtliche Vorschriften, das Datenblatt des Teils und eine Fachkraft entscheiden.</translation>
   </message>
   <message>
-   <source>LGPL-3.0-only, with Qt under the same licence</source>
-   <translation>LGPL-3.0-only, Qt unter derselben Lizenz</translation>
-  </message>
-  <message>
    <source>{low} to {high}</source>
    <translation>{low} bis {high}</translation>
   </message>
@@ -6707,6 +7930,10 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>Scenario files: {format}, version {version}. The model is described, with its sources and its limits, in the model note.</source>
    <translation>Szenariodateien: {format}, Version {version}. Das Modell ist mit seinen Quellen und Grenzen in der Modellbeschreibung beschrieben.</translation>
+  </message>
+  <message>
+   <source>The window is made to be used with the keyboard alone; the page Keyboard lists how. Controls, figures and pictures have names for screen readers. There are light, dark and high contrast themes, sizes up to 200 %, and no meaning by colour alone. A sheet as a web page can be read aloud with its headings and tables; a sheet as PDF has no tags for that yet.</source>
+   <translation>Das Fenster lässt sich allein mit der Tastatur bedienen; die Seite Tastatur sagt wie. Bedienelemente, Zahlen und Bilder haben Namen für Bildschirmleser. Es gibt ein helles, ein dunkles und ein kontrastreiches Aussehen, Größen bis 200 % und keine Bedeutung durch Farbe allein. Ein Blatt als Webseite lässt sich mit Überschriften und Tabellen vorlesen; ein Blatt als PDF hat dafür noch keine Marken.</translation>
   </message>
   <message>
    <source>On a slider</source>
@@ -6737,8 +7964,8 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Woher man das weiß</translation>
   </message>
   <message>
-   <source>not installed</source>
-   <translation>nicht installiert</translation>
+   <source>Accessibility</source>
+   <translation>Barrierefreiheit</translation>
   </message>
   <message>
    <source>Libraries</source>
@@ -6897,12 +8124,88 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Hilfe schließen (Esc)</translation>
   </message>
   <message>
+   <source>The open-circuit voltage of the store over time. The ground is bright while light falls; dashed lines are the voltages at which charging ends and the device connects and cuts off. Where pulses crowd, the band below the line shows how far they reach down. A triangle marks a connect or a cut-off. Left and right move the cursor, M holds a second one, plus and minus zoom, Home shows all, the menu key exports.</source>
+   <translation>Die Leerlaufspannung des Speichers über der Zeit. Der Grund ist hell, solange Licht fällt; gestrichelte Linien sind die Spannungen, bei denen das Laden endet und das Gerät ein- und ausgeschaltet wird. Wo Pulse dicht liegen, zeigt das Band unter der Linie, wie weit sie hinabreichen. Ein Dreieck markiert Ein- oder Ausschalten. Links und Rechts bewegen den Zeiger, M hält einen zweiten, Plus und Minus zoomen, Pos1 zeigt alles, die Menütaste exportiert.</translation>
+  </message>
+  <message>
+   <source>The voltage at the terminals while the operation runs that pulls it down most, at the lowest store voltage. The ESR step is lost across the series resistance at once; the rest is what the store itself discharges. The dashed line is the store's own voltage.</source>
+   <translation>Die Klemmenspannung, während der Vorgang läuft, der sie am weitesten senkt, bei tiefster Speicherspannung. Der ESR-Sprung geht sofort am Serienwiderstand verloren; der Rest ist die Entladung des Speichers selbst. Die gestrichelte Linie ist die Spannung des Speichers.</translation>
+  </message>
+  <message>
+   <source>Each bar takes away what ends there, from the panel's best to what reaches the device. Up and down walk the bars, Enter goes to the value that governs one.</source>
+   <translation>Jeder Balken nimmt weg, was dort endet, vom Besten des Moduls bis zu dem, was das Gerät erreicht. Auf und Ab gehen durch die Balken, Eingabe führt zum bestimmenden Wert.</translation>
+  </message>
+  <message>
+   <source>Where it would work</source>
+   <translation>Wo es ginge</translation>
+  </message>
+  <message>
+   <source>The verdict over two quantities, all others as they are. Full ground runs, hatched ground is marginal, empty ground falls short; the cross is this design. Arrow keys walk the map, Enter takes the place over.</source>
+   <translation>Das Urteil über zwei Größen, alle anderen wie sie sind. Voller Grund läuft, schraffierter ist knapp, leerer reicht nicht; das Kreuz ist dieser Entwurf. Pfeiltasten gehen über die Karte, Eingabe übernimmt die Stelle.</translation>
+  </message>
+  <message>
+   <source>How many devices</source>
+   <translation>Wie viele Geräte</translation>
+  </message>
+  <message>
+   <source>How many built devices reach each value, as their parts scatter within tolerance. Bars are new devices, the line is those of the age that is chosen.</source>
+   <translation>Wie viele gebaute Geräte jeden Wert erreichen, wenn ihre Teile in der Toleranz streuen. Balken sind neue Geräte, die Linie die des gewählten Alters.</translation>
+  </message>
+  <message>
+   <source>The panel's curve</source>
+   <translation>Die Kurve des Moduls</translation>
+  </message>
+  <message>
+   <source>Current over voltage in the present light. Marked are the maximum power point, the point at which the charger holds the panel, and the open-circuit voltage.</source>
+   <translation>Strom über Spannung im jetzigen Licht. Markiert sind der Punkt größter Leistung, der Punkt, auf dem der Laderegler das Modul hält, und die Leerlaufspannung.</translation>
+  </message>
+  <message>
+   <source>The charger's curve</source>
+   <translation>Die Kurve des Ladereglers</translation>
+  </message>
+  <message>
+   <source>What the charger passes on over the store's voltage, with its cold start.</source>
+   <translation>Was der Laderegler über der Speicherspannung weitergibt, mit Kaltstart.</translation>
+  </message>
+  <message>
+   <source>Forecast and measurement</source>
+   <translation>Vorhersage und Messung</translation>
+  </message>
+  <message>
+   <source>The measured voltage over the forecast one, and below it how far they are apart.</source>
+   <translation>Die gemessene Spannung über der vorhergesagten, darunter, wie weit sie auseinanderliegen.</translation>
+  </message>
+  <message>
+   <source>Four pictures over one axis of days: the store's voltage from the lowest to the highest of each day, the light and the store hour by hour, and the energy of each month. Hatched red is off. Left and right move the day, with Shift a week, Home goes to the lowest.</source>
+   <translation>Vier Bilder über einer Achse von Tagen: die Speicherspannung von der tiefsten bis zur höchsten jedes Tages, Licht und Speicher Stunde für Stunde und die Energie jedes Monats. Rot schraffiert ist aus. Links und Rechts bewegen den Tag, mit Umschalt eine Woche, Pos1 geht zum tiefsten.</translation>
+  </message>
+  <message>
+   <source>Traces over each other</source>
+   <translation>Verläufe übereinander</translation>
+  </message>
+  <message>
+   <source>The store voltage of each design, numbered as in the table below.</source>
+   <translation>Die Speicherspannung jedes Entwurfs, nummeriert wie in der Tabelle darunter.</translation>
+  </message>
+  <message>
    <source>Hours of light</source>
    <translation>Lichtzeiten</translation>
   </message>
   <message>
    <source>Lit block</source>
    <translation>Lichtblock</translation>
+  </message>
+  <message>
+   <source>Month of a year of daylight</source>
+   <translation>Monat eines Jahres Tageslicht</translation>
+  </message>
+  <message>
+   <source>One reading that sets the daylight</source>
+   <translation>Eine Ablesung, die das Tageslicht festlegt</translation>
+  </message>
+  <message>
+   <source>Lamps beside the daylight</source>
+   <translation>Lampen neben dem Tageslicht</translation>
   </message>
   <message>
    <source>Data-sheet line of a panel</source>
@@ -6927,6 +8230,10 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>Part of one's own</source>
    <translation>Eigenes Bauteil</translation>
+  </message>
+  <message>
+   <source>Measured value of a part</source>
+   <translation>Gemessener Wert eines Bauteils</translation>
   </message>
   <message>
    <source>Kind of hours of light</source>
@@ -7033,16 +8340,24 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Lichtprotokoll öffnen</translation>
   </message>
   <message>
-   <source>As measured</source>
-   <translation>Wie gemessen</translation>
-  </message>
-  <message>
    <source>The readings of the log as they are. Else they are scaled to the level above.</source>
    <translation>Die Messwerte des Protokolls, wie sie sind. Sonst werden sie auf die Beleuchtungsstärke darüber skaliert.</translation>
   </message>
   <message>
-   <source>Every reading of the log is multiplied by this.</source>
-   <translation>Jeder Messwert des Protokolls wird damit multipliziert.</translation>
+   <source>The year as it was computed. Else all of it is scaled to the level above.</source>
+   <translation>Das Jahr wie berechnet. Sonst wird alles auf den Wert oben skaliert.</translation>
+  </message>
+  <message>
+   <source>As measured</source>
+   <translation>Wie gemessen</translation>
+  </message>
+  <message>
+   <source>The light is multiplied by this at every hour.</source>
+   <translation>Das Licht wird zu jeder Stunde damit multipliziert.</translation>
+  </message>
+  <message>
+   <source>As computed</source>
+   <translation>Wie berechnet</translation>
   </message>
   <message>
    <source>Reading the light log…</source>
@@ -7121,6 +8436,14 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Noch keine Datei</translation>
   </message>
   <message>
+   <source>Something went wrong</source>
+   <translation>Etwas ging schief</translation>
+  </message>
+  <message>
+   <source>Copy details</source>
+   <translation>Einzelheiten kopieren</translation>
+  </message>
+  <message>
    <source>Unsaved changes</source>
    <translation>Ungespeicherte Änderungen</translation>
   </message>
@@ -7169,6 +8492,22 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Ersetzen</translation>
   </message>
   <message>
+   <source>A file from elsewhere</source>
+   <translation>Eine Datei von anderswo</translation>
+  </message>
+  <message>
+   <source>{scenario} wants to read {file}, which lies outside its own folder.</source>
+   <translation>{scenario} will {file} lesen, das außerhalb seines Ordners liegt.</translation>
+  </message>
+  <message>
+   <source>Agree only if you know where the scenario comes from.</source>
+   <translation>Nur zustimmen, wenn die Herkunft des Szenarios bekannt ist.</translation>
+  </message>
+  <message>
+   <source>Read it</source>
+   <translation>Lesen</translation>
+  </message>
+  <message>
    <source>The file is gone</source>
    <translation>Die Datei ist fort</translation>
   </message>
@@ -7213,6 +8552,10 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Bauteil ausgeben</translation>
   </message>
   <message>
+   <source>It is written down in {file}.</source>
+   <translation>Es ist in {file} festgehalten.</translation>
+  </message>
+  <message>
    <source>Save anew</source>
    <translation>Neu speichern</translation>
   </message>
@@ -7245,6 +8588,34 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>und {n} weitere</translation>
   </message>
   <message>
+   <source>Days that are neither clear nor partly cloudy count as overcast. Nought in both columns is the cautious choice: measured months had two to four times as much light.</source>
+   <translation>Tage, die weder klar noch wechselnd bewölkt sind, gelten als bedeckt. Null in beiden Spalten ist die vorsichtige Wahl: Gemessene Monate hatten zwei- bis viermal so viel Licht.</translation>
+  </message>
+  <message>
+   <source>Skies of the year – Gloaming</source>
+   <translation>Himmel des Jahres – Gloaming</translation>
+  </message>
+  <message>
+   <source>Skies and temperatures by month</source>
+   <translation>Himmel und Temperaturen nach Monaten</translation>
+  </message>
+  <message>
+   <source>Use these months</source>
+   <translation>Diese Monate verwenden</translation>
+  </message>
+  <message>
+   <source>Clear days</source>
+   <translation>Klare Tage</translation>
+  </message>
+  <message>
+   <source>Sun and clouds</source>
+   <translation>Sonne und Wolken</translation>
+  </message>
+  <message>
+   <source>{month}: {label}</source>
+   <translation>{month}: {label}</translation>
+  </message>
+  <message>
    <source>Dismiss</source>
    <translation>Ausblenden</translation>
   </message>
@@ -7263,6 +8634,10 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>Parts of your own – Gloaming</source>
    <translation>Eigene Bauteile – Gloaming</translation>
+  </message>
+  <message>
+   <source>Parts on the shelf</source>
+   <translation>Bauteile im Regal</translation>
   </message>
   <message>
    <source>Close the shelf</source>
@@ -7383,10 +8758,6 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>Zoom out of the v&amp;olts	Ctrl+−</source>
    <translation>In V&amp;olt verkleinern	Strg+−</translation>
-  </message>
-  <message>
-   <source>Store voltage, V</source>
-   <translation>Speicherspannung, V</translation>
   </message>
   <message>
    <source>pinned</source>
@@ -7537,10 +8908,6 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Das Prüfblatt wird geschrieben.</translation>
   </message>
   <message>
-   <source>The sheet was written: {path}</source>
-   <translation>Das Prüfblatt wurde geschrieben: {path}</translation>
-  </message>
-  <message>
    <source>The sheet was not written. {why}</source>
    <translation>Das Prüfblatt wurde nicht geschrieben. {why}</translation>
   </message>
@@ -7551,6 +8918,10 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>A lux meter reads for the eye only.</source>
    <translation>Ein Luxmeter misst nur für das Auge.</translation>
+  </message>
+  <message>
+   <source>{value}, stop {n} of {count}</source>
+   <translation>{value}, Raste {n} von {count}</translation>
   </message>
   <message>
    <source>How {file} is read</source>
@@ -7567,10 +8938,6 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>Take the file as it is read here</source>
    <translation>Die Datei nehmen, wie sie hier gelesen wird</translation>
-  </message>
-  <message>
-   <source>Leave everything as it is</source>
-   <translation>Alles lassen, wie es ist</translation>
   </message>
   <message>
    <source>{choice}: {meaning}</source>
@@ -7617,16 +8984,8 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Eine Woche zeigen</translation>
   </message>
   <message>
-   <source>Month</source>
-   <translation>Monat</translation>
-  </message>
-  <message>
    <source>Show one month</source>
    <translation>Einen Monat zeigen</translation>
-  </message>
-  <message>
-   <source>Year</source>
-   <translation>Jahr</translation>
   </message>
   <message>
    <source>Show one year</source>
@@ -7805,14 +9164,6 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Nach Abschaltung</translation>
   </message>
   <message>
-   <source>Longest dark</source>
-   <translation>Längstes Dunkel</translation>
-  </message>
-  <message>
-   <source>Lowest store</source>
-   <translation>Speicher, tiefste</translation>
-  </message>
-  <message>
    <source>Highest store</source>
    <translation>Speicher, höchste</translation>
   </message>
@@ -7867,6 +9218,30 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>no limit</source>
    <translation>unbegrenzt</translation>
+  </message>
+  <message>
+   <source>Panel area</source>
+   <translation>Modulfläche</translation>
+  </message>
+  <message>
+   <source>{n} builds tried, {running} may run; {front} of them are beaten by no other in price, area, volume and mass, and run by the exact model.</source>
+   <translation>{n} Aufbauten versucht, {running} können laufen; {front} davon schlägt kein anderer in Preis, Fläche, Volumen und Masse, und sie laufen nach dem genauen Modell.</translation>
+  </message>
+  <message>
+   <source>Prices are relative and stand for generic parts (own judgement, no source); put in the prices of your parts to know better.</source>
+   <translation>Preise sind relativ und stehen für allgemeine Bauteile (eigenes Urteil, ohne Quelle); genauer wird es mit den Preisen eigener Teile.</translation>
+  </message>
+  <message>
+   <source>Smallest margin</source>
+   <translation>Kleinste Reserve</translation>
+  </message>
+  <message>
+   <source>Of {n} builds none runs in this light.</source>
+   <translation>Von {n} Aufbauten läuft in diesem Licht keiner.</translation>
+  </message>
+  <message>
+   <source>Prices are those of your parts.</source>
+   <translation>Preise sind die Ihrer Bauteile.</translation>
   </message>
   <message>
    <source>{n} readings over {span}, {step} apart; {low} to {high}.</source>
@@ -7973,6 +9348,58 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>leer</translation>
   </message>
   <message>
+   <source>the device as designed</source>
+   <translation>das Gerät wie entworfen</translation>
+  </message>
+  <message>
+   <source>the device without its operations</source>
+   <translation>das Gerät ohne seine Vorgänge</translation>
+  </message>
+  <message>
+   <source>nothing</source>
+   <translation>nichts</translation>
+  </message>
+  <message>
+   <source>a steady current</source>
+   <translation>ein gleichmäßiger Strom</translation>
+  </message>
+  <message>
+   <source>in the light of the design</source>
+   <translation>im Licht des Entwurfs</translation>
+  </message>
+  <message>
+   <source>a steady current of {current} ± {share}</source>
+   <translation>ein gleichmäßiger Strom von {current} ± {share}</translation>
+  </message>
+  <message>
+   <source>connected: {what}</source>
+   <translation>angeschlossen: {what}</translation>
+  </message>
+  <message>
+   <source>in steady light of {lux} ± {share}</source>
+   <translation>in gleichmäßigem Licht von {lux} ± {share}</translation>
+  </message>
+  <message>
+   <source>in the light of the log</source>
+   <translation>im Licht der Aufzeichnung</translation>
+  </message>
+  <message>
+   <source>begins on {moment}</source>
+   <translation>beginnt am {moment}</translation>
+  </message>
+  <message>
+   <source>in steady light of {lux}</source>
+   <translation>in gleichmäßigem Licht von {lux}</translation>
+  </message>
+  <message>
+   <source>on at first</source>
+   <translation>anfangs an</translation>
+  </message>
+  <message>
+   <source>off at first</source>
+   <translation>anfangs aus</translation>
+  </message>
+  <message>
    <source>Verdict of the device on this store</source>
    <translation>Urteil über das Gerät mit diesem Speicher</translation>
   </message>
@@ -8073,6 +9500,30 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Vorsicht: {cautions}.</translation>
   </message>
   <message>
+   <source>{low} to {high} of the days with sun; {air}.</source>
+   <translation>an {low} bis {high} der Tage Sonne; {air}.</translation>
+  </message>
+  <message>
+   <source>all at {at}</source>
+   <translation>alle bei {at}</translation>
+  </message>
+  <message>
+   <source>{cold} to {warm}</source>
+   <translation>{cold} bis {warm}</translation>
+  </message>
+  <message>
+   <source>Overcast throughout, the cautious choice; {air}.</source>
+   <translation>Durchweg bedeckt, die vorsichtige Wahl; {air}.</translation>
+  </message>
+  <message>
+   <source>More than all days: {months}. Clear and partly cloudy may be 100 % together.</source>
+   <translation>Mehr als alle Tage: {months}. Klar und wechselnd bewölkt dürfen zusammen 100 % sein.</translation>
+  </message>
+  <message>
+   <source>A number is missing: {months}.</source>
+   <translation>Eine Zahl fehlt: {months}.</translation>
+  </message>
+  <message>
    <source>falls short</source>
    <translation>reicht nicht</translation>
   </message>
@@ -8116,6 +9567,10 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>in {time}</source>
    <translation>in {time}</translation>
+  </message>
+  <message>
+   <source>in {month}</source>
+   <translation>im {month}</translation>
   </message>
   <message>
    <source>, the store gives {store}</source>
@@ -8355,8 +9810,16 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Jeder Messwert wird skaliert ({scale}), sodass das Mittel bei Licht {wanted} statt der gemessenen {lux} ist.</translation>
   </message>
   <message>
+   <source>The whole year is scaled ({scale}), so that its mean while lit is {wanted}.</source>
+   <translation>Das ganze Jahr ist skaliert ({scale}), sodass sein Mittel bei Licht {wanted} ist.</translation>
+  </message>
+  <message>
    <source>The readings are as measured; their mean while lit is {lux}.</source>
    <translation>Die Messwerte sind wie gemessen; ihr Mittel bei Licht ist {lux}.</translation>
+  </message>
+  <message>
+   <source>Inputs that differ</source>
+   <translation>Eingaben, die sich unterscheiden</translation>
   </message>
   <message>
    <source>The meter {address} sends “{found}”, which is not one voltage, or a voltage and a light.</source>
@@ -8507,10 +9970,6 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Himmel und Sonne</translation>
   </message>
   <message>
-   <source>Sun and clouds</source>
-   <translation>Sonne und Wolken</translation>
-  </message>
-  <message>
    <source>Overcast</source>
    <translation>Bedeckt</translation>
   </message>
@@ -8611,10 +10070,6 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Lithium-Akkuzelle</translation>
   </message>
   <message>
-   <source>None</source>
-   <translation>Ohne</translation>
-  </message>
-  <message>
    <source>Resistors</source>
    <translation>Widerstände</translation>
   </message>
@@ -8703,6 +10158,54 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>So</translation>
   </message>
   <message>
+   <source>{label} has changed by {change} ({low} to {high}) in {time}: {before} then, {after} now.</source>
+   <translation>{label} hat sich in {time} um {change} geändert ({low} bis {high}): {before} damals, {after} jetzt.</translation>
+  </message>
+  <message>
+   <source>Measure next: {what}.</source>
+   <translation>Als Nächstes messen: {what}.</translation>
+  </message>
+  <message>
+   <source>Light, temperature, the clock and a current that was drawn count anew each time.</source>
+   <translation>Licht, Temperatur, Uhr und ein entnommener Strom zählen jedes Mal neu.</translation>
+  </message>
+  <message>
+   <source>{label}: these runs do not tell whether it has changed.</source>
+   <translation>{label}: Diese Messreihen sagen nicht, ob es sich geändert hat.</translation>
+  </message>
+  <message>
+   <source>{label}: no change is seen; {before} then, {after} now, a change of {change} of which all from {low} to {high} is possible.</source>
+   <translation>{label}: keine Änderung zu sehen; {before} damals, {after} jetzt, eine Änderung von {change}, wobei alles von {low} bis {high} möglich ist.</translation>
+  </message>
+  <message>
+   <source>{label} has changed by {change} ({low} to {high}): {before} then, {after} now.</source>
+   <translation>{label} hat sich um {change} geändert ({low} bis {high}): {before} damals, {after} jetzt.</translation>
+  </message>
+  <message>
+   <source>None of the measurements that were looked at would narrow the ± of these values by much.</source>
+   <translation>Keine der betrachteten Messungen würde das ± dieser Werte viel eingrenzen.</translation>
+  </message>
+  <message>
+   <source>{label} from {now} to {then}</source>
+   <translation>{label} von {now} auf {then}</translation>
+  </message>
+  <message>
+   <source>Taken as the same both times: {things}. Their errors move both values alike and hardly count in the change.</source>
+   <translation>Beide Male als gleich angenommen: {things}. Ihre Fehler verschieben beide Werte gleich und zählen in der Änderung kaum.</translation>
+  </message>
+  <message>
+   <source>It is assumed that the same meters were used both times.</source>
+   <translation>Angenommen ist, dass beide Male dieselben Messgeräte dienten.</translation>
+  </message>
+  <message>
+   <source>Other meters were used the second time, so their errors count twice.</source>
+   <translation>Beim zweiten Mal dienten andere Messgeräte, ihre Fehler zählen also doppelt.</translation>
+  </message>
+  <message>
+   <source>Expected:</source>
+   <translation>Erwartet:</translation>
+  </message>
+  <message>
    <source>A lux meter weighs light as the eye does, so the same reading means different things to a cell: watts and current depend on the source.</source>
    <translation>Ein Luxmeter bewertet Licht wie das Auge. Derselbe Messwert bedeutet für eine Zelle daher Verschiedenes: Watt und Strom hängen von der Quelle ab.</translation>
   </message>
@@ -8771,8 +10274,8 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Lasten</translation>
   </message>
   <message>
-   <source>Part: {name}.</source>
-   <translation>Bauteil: {name}.</translation>
+   <source>{label} measured as {value} ± {plus_minus}</source>
+   <translation>{label} gemessen als {value} ± {plus_minus}</translation>
   </message>
   <message>
    <source>No part of your own.</source>
@@ -8781,6 +10284,10 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>Part: {name}; changed since it was taken.</source>
    <translation>Bauteil: {name}; seit der Übernahme geändert.</translation>
+  </message>
+  <message>
+   <source>Part: {name}.</source>
+   <translation>Bauteil: {name}.</translation>
   </message>
   <message>
    <source>{n} cells in series</source>
@@ -8986,10 +10493,6 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>{reached}; {wanted} asked for</source>
    <translation>{reached}; {wanted} gefordert</translation>
-  </message>
-  <message>
-   <source>off</source>
-   <translation>aus</translation>
   </message>
   <message>
    <source>Δ time from the mark</source>
@@ -9256,6 +10759,66 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>eine Milchtüte</translation>
   </message>
   <message>
+   <source>The light of this scenario repeats every week or with its log, so its year is one week after the other. Choose daylight under Hours to see the seasons.</source>
+   <translation>Das Licht dieses Szenarios wiederholt sich jede Woche oder mit seiner Aufzeichnung; sein Jahr ist eine Woche nach der anderen. Für die Jahreszeiten unter Stunden Tageslicht wählen.</translation>
+  </message>
+  <message>
+   <source>Off on {n} of {days} days; without a gap it works from {first} to {last}.</source>
+   <translation>An {n} von {days} Tagen aus; ohne Lücke arbeitet es von {first} bis {last}.</translation>
+  </message>
+  <message>
+   <source>Longest dark stretch: {time}, from {first}, {begin}, to {last}, {end}.</source>
+   <translation>Längste Dunkelzeit: {time}, von {first}, {begin}, bis {last}, {end}.</translation>
+  </message>
+  <message>
+   <source>Worst months: {list}.</source>
+   <translation>Schlechteste Monate: {list}.</translation>
+  </message>
+  <message>
+   <source>{date}: brightest hour {lux}, store {low} to {high}.</source>
+   <translation>{date}: hellste Stunde {lux}, Speicher {low} bis {high}.</translation>
+  </message>
+  <message>
+   <source>A year like this takes {share} % of the store's life: {cycles} full cycles, {mean} °C on average, {high} % of the time near full. After {years} years {left} % of its size is left and its resistance is {times} times that of a new one.</source>
+   <translation>Ein solches Jahr kostet {share} % des Speicherlebens: {cycles} Vollzyklen, im Mittel {mean} °C, {high} % der Zeit fast voll. Nach {years} Jahren bleiben {left} % seiner Größe, und sein Widerstand ist das {times}-Fache eines neuen.</translation>
+  </message>
+  <message>
+   <source>Judge after {years} years</source>
+   <translation>Nach {years} Jahren beurteilen</translation>
+  </message>
+  <message>
+   <source>The device is never off; the tightest month is {month}.</source>
+   <translation>Das Gerät ist nie aus; der knappste Monat ist {month}.</translation>
+  </message>
+  <message>
+   <source>The device is off at some hour of every day.</source>
+   <translation>Das Gerät ist an jedem Tag irgendwann aus.</translation>
+  </message>
+  <message>
+   <source>There is no dark stretch.</source>
+   <translation>Es gibt keine Dunkelzeit.</translation>
+  </message>
+  <message>
+   <source>{date}: brightest hour {lux}, store {low} to {high}, off for {n} h.</source>
+   <translation>{date}: hellste Stunde {lux}, Speicher {low} bis {high}, {n} h aus.</translation>
+  </message>
+  <message>
+   <source>Judge as new</source>
+   <translation>Als neu beurteilen</translation>
+  </message>
+  <message>
+   <source>{check} {month} ({margin})</source>
+   <translation>{check} {month} ({margin})</translation>
+  </message>
+  <message>
+   <source>{word} when new; {then} from year {years} on.</source>
+   <translation>{word}, wenn neu; {then} ab dem Jahr {years}.</translation>
+  </message>
+  <message>
+   <source>{word} when new, and so it stays for {years} years and more.</source>
+   <translation>{word}, wenn neu, und das bleibt {years} Jahre und länger so.</translation>
+  </message>
+  <message>
    <source>The name of the scenario, shown at the head of the window and of every report.</source>
    <translation>Der Name des Szenarios; er steht oben im Fenster und über jedem Bericht.</translation>
   </message>
@@ -9404,8 +10967,8 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Ein Thermometer neben dem Gerät; maßgebend ist die ungünstigste Jahreszeit.</translation>
   </message>
   <message>
-   <source>When there is light: at every hour the same, a week of lit hours that repeats, or a measured log.</source>
-   <translation>Wann es Licht gibt: zu jeder Stunde gleich, als wiederkehrende Woche mit Lichtstunden oder nach einem gemessenen Lichtprotokoll.</translation>
+   <source>When there is light: at every hour the same, a week of lit hours that repeats, a measured log, or a year of daylight.</source>
+   <translation>Wann es hell ist: zu jeder Stunde gleich, eine Woche heller Stunden, die sich wiederholt, eine Lichtaufzeichnung oder ein Jahr Tageslicht.</translation>
   </message>
   <message>
    <source>A week of lit hours for most rooms.</source>
@@ -9562,6 +11125,346 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>Measure with the lamps off and on.</source>
    <translation>Mit aus- und mit eingeschalteten Lampen messen.</translation>
+  </message>
+  <message>
+   <source>Calendar year whose weekdays and dates count. The year is repeated as it is.</source>
+   <translation>Kalenderjahr, dessen Wochentage und Daten gelten. Das Jahr wird wiederholt, wie es ist.</translation>
+  </message>
+  <message>
+   <source>The year in which the device is hung up.</source>
+   <translation>Das Jahr, in dem das Gerät aufgehängt wird.</translation>
+  </message>
+  <message>
+   <source>From a calendar.</source>
+   <translation>Aus einem Kalender.</translation>
+  </message>
+  <message>
+   <source>Degrees north of the equator, south negative. It sets how high the sun climbs and how long the days are.</source>
+   <translation>Grad nördlich des Äquators, Süden negativ. Bestimmt, wie hoch die Sonne steigt und wie lang die Tage sind.</translation>
+  </message>
+  <message>
+   <source>35 to 60 in most places with a winter.</source>
+   <translation>35 bis 60 an den meisten Orten mit Winter.</translation>
+  </message>
+  <message>
+   <source>From a map; half a degree is near enough.</source>
+   <translation>Aus einer Karte; ein halbes Grad genügt.</translation>
+  </message>
+  <message>
+   <source>Degrees east of Greenwich, west negative. With the time zone it sets when by the clock the sun stands highest.</source>
+   <translation>Grad östlich von Greenwich, Westen negativ. Mit der Zeitzone bestimmt sie, wann nach der Uhr die Sonne am höchsten steht.</translation>
+  </message>
+  <message>
+   <source>-10 to 30 in Europe.</source>
+   <translation>-10 bis 30 in Europa.</translation>
+  </message>
+  <message>
+   <source>From a map; the note says at what time the sun stands highest, which anybody there can check.</source>
+   <translation>Aus einer Karte; der Hinweis sagt, wann die Sonne am höchsten steht, was dort jeder prüfen kann.</translation>
+  </message>
+  <message>
+   <source>Zone of the clock on the wall, by its IANA name. Lamps and holidays go by it, summer time included; the device's own clock keeps the time of 1 January.</source>
+   <translation>Zone der Uhr an der Wand, nach ihrem IANA-Namen. Lampen und freie Tage richten sich danach, Sommerzeit eingeschlossen; die Uhr des Geräts behält die Zeit des 1. Januar.</translation>
+  </message>
+  <message>
+   <source>Europe/Berlin, Europe/London, America/New_York; Etc/UTC never changes.</source>
+   <translation>Europe/Berlin, Europe/London, America/New_York; Etc/UTC wird nie umgestellt.</translation>
+  </message>
+  <message>
+   <source>Any computer that is set up at the place names it.</source>
+   <translation>Jeder Rechner, der am Ort eingerichtet ist, nennt sie.</translation>
+  </message>
+  <message>
+   <source>Source: IANA time zone data base.</source>
+   <translation>Quelle: IANA-Zeitzonendatenbank.</translation>
+  </message>
+  <message>
+   <source>A year of hours from a weather station or a typical year, as EPW or TMY3. Its light, its temperatures and its place count. Columns of lux are held, day by day, against the sun's power in the same file; where they contradict it or are empty, light is taken from that power (115 lm/W for the sky, 88 lm/W for the sun).</source>
+   <translation>Ein Jahr von Stunden einer Wetterstation oder ein typisches Jahr, als EPW oder TMY3. Licht, Temperaturen und Ort daraus gelten. Spalten in Lux werden Tag für Tag gegen die Sonnenleistung derselben Datei gehalten; wo sie ihr widersprechen oder leer sind, kommt das Licht aus dieser Leistung (115 lm/W für den Himmel, 88 lm/W für die Sonne).</translation>
+  </message>
+  <message>
+   <source>Empty, or the nearest station whose climate is alike.</source>
+   <translation>Leer, oder die nächste Station mit ähnlichem Klima.</translation>
+  </message>
+  <message>
+   <source>From public weather archives; it lies beside the scenario like a log.</source>
+   <translation>Aus öffentlichen Wetterarchiven; sie liegt neben dem Szenario wie eine Aufzeichnung.</translation>
+  </message>
+  <message>
+   <source>Source: documentation of the EPW format; TMY3, NREL/TP-581-43156; efficacies fitted to a TMY3 year of the NREL.</source>
+   <translation>Quelle: Dokumentation des EPW-Formats; TMY3, NREL/TP-581-43156; Lichtausbeuten an ein TMY3-Jahr des NREL angepasst.</translation>
+  </message>
+  <message>
+   <source>Day on which the device is hung up, at noon, with the store as it comes. Whether it starts is judged from then.</source>
+   <translation>Tag, an dem das Gerät mittags aufgehängt wird, der Speicher wie geliefert. Ob es anläuft, wird von da an beurteilt.</translation>
+  </message>
+  <message>
+   <source>01-01: the hardest start in the north.</source>
+   <translation>01-01: der schwerste Anlauf im Norden.</translation>
+  </message>
+  <message>
+   <source>Share of the month's days with a clear sky.</source>
+   <translation>Anteil der Tage des Monats mit klarem Himmel.</translation>
+  </message>
+  <message>
+   <source>0.1 to 0.3 in temperate winters, 0.5 and more in dry summers.</source>
+   <translation>0,1 bis 0,3 in gemäßigten Wintern, 0,5 und mehr in trockenen Sommern.</translation>
+  </message>
+  <message>
+   <source>From climate tables: days with up to 2 tenths of cloud.</source>
+   <translation>Aus Klimatabellen: Tage mit bis zu 2 Zehnteln Wolken.</translation>
+  </message>
+  <message>
+   <source>Own judgement; clear and overcast as in the observations of weather stations.</source>
+   <translation>Eigenes Urteil; klar und bedeckt wie in den Beobachtungen von Wetterstationen.</translation>
+  </message>
+  <message>
+   <source>Share of the days with sun and clouds. What is left is overcast; those days come first in the month, in one row, which is the hardest order.</source>
+   <translation>Anteil der Tage mit Sonne und Wolken. Der Rest ist bedeckt; diese Tage kommen zuerst im Monat, am Stück, das ist die härteste Reihenfolge.</translation>
+  </message>
+  <message>
+   <source>0.2 to 0.5.</source>
+   <translation>0,2 bis 0,5.</translation>
+  </message>
+  <message>
+   <source>From climate tables: days with 3 to 8 tenths of cloud.</source>
+   <translation>Aus Klimatabellen: Tage mit 3 bis 8 Zehnteln Wolken.</translation>
+  </message>
+  <message>
+   <source>Own judgement of the order. Months of three measured years had 0.95 to 1.45 times the light of their shares, and 2.0 to 4.2 times that of overcast skies throughout.</source>
+   <translation>Die Reihenfolge ist eigenes Urteil. Monate dreier gemessener Jahre hatten das 0,95- bis 1,45-Fache des Lichts ihrer Anteile und das 2,0- bis 4,2-Fache durchweg bedeckten Himmels.</translation>
+  </message>
+  <message>
+   <source>Mean temperature at panel and store in this month. It moves the panel's voltage, the store's resistance and life, and decides whether a lithium cell may be charged.</source>
+   <translation>Mittlere Temperatur an Modul und Speicher in diesem Monat. Sie verändert die Spannung des Moduls sowie Widerstand und Lebensdauer des Speichers und entscheidet, ob eine Lithiumzelle geladen werden darf.</translation>
+  </message>
+  <message>
+   <source>-5 to 25 °C out of doors; behind a sunlit pane it is warmer.</source>
+   <translation>-5 bis 25 °C im Freien; hinter einer besonnten Scheibe ist es wärmer.</translation>
+  </message>
+  <message>
+   <source>From climate tables, or a thermometer at the place. For a cell take the coldest nights: below its limit it takes no charge.</source>
+   <translation>Aus Klimatabellen oder von einem Thermometer am Ort. Bei einer Zelle die kältesten Nächte nehmen: Unter ihrer Grenze nimmt sie keine Ladung an.</translation>
+  </message>
+  <message>
+   <source>Whether the panel looks at the sky itself or sits in a room.</source>
+   <translation>Ob das Modul selbst den Himmel sieht oder in einem Raum sitzt.</translation>
+  </message>
+  <message>
+   <source>Out of doors; also for a panel on the inside of a pane.</source>
+   <translation>Im Freien; auch für ein Modul innen an einer Scheibe.</translation>
+  </message>
+  <message>
+   <source>Angle between the panel and level ground. An upright panel gets 0.4 of the light of an overcast sky, a level one all of it.</source>
+   <translation>Winkel zwischen Modul und ebenem Boden. Ein aufrechtes Modul bekommt das 0,4-Fache des Lichts eines bedeckten Himmels, ein flaches alles.</translation>
+  </message>
+  <message>
+   <source>90 on walls and doors, 30 to 60 facing the noon sun.</source>
+   <translation>90 an Wänden und Türen, 30 bis 60 zur Mittagssonne.</translation>
+  </message>
+  <message>
+   <source>A protractor, or the drawing.</source>
+   <translation>Winkelmesser oder Zeichnung.</translation>
+  </message>
+  <message>
+   <source>Source: CIE overcast sky, 0.396 upright.</source>
+   <translation>Quelle: bedeckter Himmel nach CIE, aufrecht 0,396.</translation>
+  </message>
+  <message>
+   <source>Direction that the panel faces, from north over east.</source>
+   <translation>Richtung, in die das Modul blickt, von Norden über Osten.</translation>
+  </message>
+  <message>
+   <source>0 north, 90 east, 180 south, 270 west.</source>
+   <translation>0 Norden, 90 Osten, 180 Süden, 270 Westen.</translation>
+  </message>
+  <message>
+   <source>A map or a compass beside no steel.</source>
+   <translation>Eine Karte oder ein Kompass, nicht neben Stahl.</translation>
+  </message>
+  <message>
+   <source>Angle above level up to which houses, hills or trees hide the sky all around. What they throw back is left out.</source>
+   <translation>Winkel über der Waagrechten, bis zu dem Häuser, Hügel oder Bäume ringsum den Himmel verdecken. Was sie zurückwerfen, bleibt außer Acht.</translation>
+  </message>
+  <message>
+   <source>10 in a suburb, 30 and more in a street.</source>
+   <translation>10 in einer Vorstadt, 30 und mehr in einer Straße.</translation>
+  </message>
+  <message>
+   <source>Height of what stands there over its distance is the tangent of the angle.</source>
+   <translation>Höhe des Gegenübers geteilt durch Entfernung ist der Tangens des Winkels.</translation>
+  </message>
+  <message>
+   <source>Angle above level, straight ahead of the panel, from which on a roof, balcony or lintel hides the sky. It counts as long as the wall.</source>
+   <translation>Winkel über der Waagrechten, geradeaus vor dem Modul, ab dem ein Dach, Balkon oder Sturz den Himmel verdeckt. Er gilt als so lang wie die Wand.</translation>
+  </message>
+  <message>
+   <source>Empty; 45 under a porch.</source>
+   <translation>Leer; 45 unter einem Vordach.</translation>
+  </message>
+  <message>
+   <source>Look along the edge of the overhang from the panel: the angle of that line above level.</source>
+   <translation>Vom Modul aus die Kante des Überstands anpeilen: der Winkel dieser Linie über der Waagrechten.</translation>
+  </message>
+  <message>
+   <source>Share of the light on the ground that it throws back to a tilted panel.</source>
+   <translation>Anteil des Lichts, den der Boden auf ein geneigtes Modul zurückwirft.</translation>
+  </message>
+  <message>
+   <source>0.2 for open ground, 0.7 for snow, less in the shade of the wall.</source>
+   <translation>0,2 für offenen Boden, 0,7 für Schnee, weniger im Schatten der Wand.</translation>
+  </message>
+  <message>
+   <source>From tables of albedo.</source>
+   <translation>Aus Albedo-Tabellen.</translation>
+  </message>
+  <message>
+   <source>1; 0.5 under shading cloth of that grade.</source>
+   <translation>1; 0,5 unter Schattengewebe dieser Stärke.</translation>
+  </message>
+  <message>
+   <source>A lux meter beside and below it.</source>
+   <translation>Ein Luxmeter daneben und darunter.</translation>
+  </message>
+  <message>
+   <source>Coated window glass takes away most of the near infrared, on which crystalline cells live; the lux hardly show it. Set how much light the pane takes with the cover factor.</source>
+   <translation>Beschichtetes Fensterglas nimmt das meiste nahe Infrarot weg, von dem kristalline Zellen leben; den Lux sieht man es kaum an. Wie viel Licht die Scheibe nimmt, sagt der Abdeckungsfaktor.</translation>
+  </message>
+  <message>
+   <source>Coated in windows since the 1990s; plain in most glasshouses.</source>
+   <translation>Beschichtet in Fenstern seit den 1990er-Jahren; einfach in den meisten Gewächshäusern.</translation>
+  </message>
+  <message>
+   <source>From the window's data sheet, or its age.</source>
+   <translation>Aus dem Datenblatt des Fensters oder nach seinem Alter.</translation>
+  </message>
+  <message>
+   <source>Source: panels measured in rooms; crystalline ones get 1.3 to 1.5 times the current per lux of lamps, not 2.6 to 2.9 as under the open sky.</source>
+   <translation>Quelle: in Räumen gemessene Module; kristalline bekommen je Lux das 1,3- bis 1,5-Fache des Stroms von Lampen, nicht das 2,6- bis 2,9-Fache wie unter freiem Himmel.</translation>
+  </message>
+  <message>
+   <source>Light at the place over light out of doors on open level ground at the same time, under an overcast sky.</source>
+   <translation>Licht am Ort geteilt durch Licht im Freien auf offenem, ebenem Boden zur selben Zeit, bei bedecktem Himmel.</translation>
+  </message>
+  <message>
+   <source>0.05 beside a window, 0.02 at a desk near it, 0.005 deep in the room.</source>
+   <translation>0,05 am Fenster, 0,02 am Schreibtisch in der Nähe, 0,005 tief im Raum.</translation>
+  </message>
+  <message>
+   <source>Two readings at the same time, one outside; or one reading at the place, which sets the year.</source>
+   <translation>Zwei Ablesungen zur selben Zeit, eine draußen; oder eine Ablesung am Ort, die das Jahr festlegt.</translation>
+  </message>
+  <message>
+   <source>Whether sunshine counts. Sunbeams pass, and often beside the panel.</source>
+   <translation>Ob Sonnenschein zählt. Sonnenstrahlen wandern, oft am Modul vorbei.</translation>
+  </message>
+  <message>
+   <source>The sky alone.</source>
+   <translation>Nur der Himmel.</translation>
+  </message>
+  <message>
+   <source>Watch the place for a sunny day in winter and in summer.</source>
+   <translation>Den Ort an einem Sonnentag im Winter und im Sommer beobachten.</translation>
+  </message>
+  <message>
+   <source>One reading of a lux meter at the panel's place sets the light of the year: it is compared with the light computed for that moment, and the quotient multiplies all daylight. Skies then count as bright as such skies were on average in three measured years.</source>
+   <translation>Eine Ablesung eines Luxmeters am Ort des Moduls legt das Licht des Jahres fest: Sie wird mit dem für diesen Augenblick berechneten Licht verglichen, und der Quotient multipliziert alles Tageslicht. Himmel gelten dann als so hell, wie solche Himmel im Mittel dreier gemessener Jahre waren.</translation>
+  </message>
+  <message>
+   <source>Empty, or one reading at noon.</source>
+   <translation>Leer, oder eine Ablesung mittags.</translation>
+  </message>
+  <message>
+   <source>A lux meter that faces as the panel faces, lamps off.</source>
+   <translation>Ein Luxmeter, ausgerichtet wie das Modul, Lampen aus.</translation>
+  </message>
+  <message>
+   <source>Source: three measured years of the NREL. Such skies differ: 0.9 to 1.1 times for a clear sky, 0.6 to 1.9 times for an overcast one.</source>
+   <translation>Quelle: drei gemessene Jahre des NREL. Solche Himmel sind verschieden: das 0,9- bis 1,1-Fache bei klarem, das 0,6- bis 1,9-Fache bei bedecktem Himmel.</translation>
+  </message>
+  <message>
+   <source>Month and day of the reading.</source>
+   <translation>Monat und Tag der Ablesung.</translation>
+  </message>
+  <message>
+   <source>A day near the equinox says most about the year.</source>
+   <translation>Ein Tag nahe der Tagundnachtgleiche sagt am meisten über das Jahr.</translation>
+  </message>
+  <message>
+   <source>From the note of the reading.</source>
+   <translation>Aus der Notiz zur Ablesung.</translation>
+  </message>
+  <message>
+   <source>Hour and minute of the reading by the clock on the wall.</source>
+   <translation>Stunde und Minute der Ablesung nach der Uhr an der Wand.</translation>
+  </message>
+  <message>
+   <source>Around noon.</source>
+   <translation>Um die Mittagszeit.</translation>
+  </message>
+  <message>
+   <source>What the sky was like at the reading.</source>
+   <translation>Wie der Himmel bei der Ablesung war.</translation>
+  </message>
+  <message>
+   <source>Overcast, evenly grey; or clear, with the sun out.</source>
+   <translation>Bedeckt, gleichmäßig grau; oder klar, mit Sonne.</translation>
+  </message>
+  <message>
+   <source>Look up.</source>
+   <translation>Nach oben sehen.</translation>
+  </message>
+  <message>
+   <source>Monday to Friday.</source>
+   <translation>Montag bis Freitag.</translation>
+  </message>
+  <message>
+   <source>Hour of the day when the lamps come on, by the clock on the wall.</source>
+   <translation>Stunde, zu der die Lampen angehen, nach der Uhr an der Wand.</translation>
+  </message>
+  <message>
+   <source>7 to 9.</source>
+   <translation>7 bis 9.</translation>
+  </message>
+  <message>
+   <source>16 to 20.</source>
+   <translation>16 bis 20.</translation>
+  </message>
+  <message>
+   <source>What the lamps alone give at the panel's place. Their spectrum is the light source of the scenario.</source>
+   <translation>Was die Lampen allein am Ort des Moduls geben. Ihr Spektrum ist die Lichtquelle des Szenarios.</translation>
+  </message>
+  <message>
+   <source>100 to 500 lx.</source>
+   <translation>100 bis 500 lx.</translation>
+  </message>
+  <message>
+   <source>A lux meter after dark.</source>
+   <translation>Ein Luxmeter nach Einbruch der Dunkelheit.</translation>
+  </message>
+  <message>
+   <source>First day of the holidays.</source>
+   <translation>Erster freier Tag.</translation>
+  </message>
+  <message>
+   <source>From the calendar of school or firm.</source>
+   <translation>Aus dem Kalender von Schule oder Betrieb.</translation>
+  </message>
+  <message>
+   <source>Last day of the holidays, which counts; a range may pass New Year.</source>
+   <translation>Letzter freier Tag, der mitzählt; über Neujahr hinweg ist erlaubt.</translation>
+  </message>
+  <message>
+   <source>Lamps stay off on holidays. Behind closed blinds or shutters there is no daylight, either.</source>
+   <translation>An freien Tagen bleiben die Lampen aus. Hinter geschlossenen Jalousien oder Läden gibt es auch kein Tageslicht.</translation>
+  </message>
+  <message>
+   <source>Blinds open.</source>
+   <translation>Jalousien offen.</translation>
+  </message>
+  <message>
+   <source>Ask who closes them.</source>
+   <translation>Fragen, wer sie schließt.</translation>
   </message>
   <message>
    <source>How many panels work side by side. Their currents add.</source>
@@ -10872,16 +12775,48 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Nirgends; das Programm bildet ihn.</translation>
   </message>
   <message>
+   <source>Which value of the part was measured.</source>
+   <translation>Welcher Wert des Bauteils gemessen wurde.</translation>
+  </message>
+  <message>
+   <source>capacitance_F, esr_ohm or leakage_A.</source>
+   <translation>capacitance_F, esr_ohm oder leakage_A.</translation>
+  </message>
+  <message>
+   <source>In the part's file; the drawer of logged runs writes it.</source>
+   <translation>In der Datei des Bauteils; die Schublade der Messreihen schreibt sie.</translation>
+  </message>
+  <message>
+   <source>By definition: written when fitted values are kept as a part.</source>
+   <translation>Per Definition: geschrieben, wenn angepasste Werte als Bauteil behalten werden.</translation>
+  </message>
+  <message>
+   <source>What was found; while the design has this value, the ± beside it counts in place of the usual tolerance.</source>
+   <translation>Was gefunden wurde; solange der Entwurf diesen Wert hat, gilt das ± daneben anstelle der üblichen Toleranz.</translation>
+  </message>
+  <message>
+   <source>Near what is printed on the part.</source>
+   <translation>Nahe an dem, was auf dem Bauteil steht.</translation>
+  </message>
+  <message>
+   <source>How far the true value may lie from it, in 95 of 100 cases.</source>
+   <translation>Wie weit der wahre Wert davon liegen kann, in 95 von 100 Fällen.</translation>
+  </message>
+  <message>
+   <source>2 % of a capacitance after a discharge by a known current.</source>
+   <translation>2 % einer Kapazität nach einer Entladung mit bekanntem Strom.</translation>
+  </message>
+  <message>
+   <source>By definition: the ± of the fit, see the model note.</source>
+   <translation>Per Definition: das ± der Anpassung, siehe Modellnotiz.</translation>
+  </message>
+  <message>
    <source>Starts</source>
    <translation>Start</translation>
   </message>
   <message>
    <source>From an empty store: does the light lift it to the connect voltage, does the device get through its start-up, and soon enough? “Never” is an answer.</source>
    <translation>Vom leeren Speicher aus: Hebt das Licht ihn auf die Einschaltspannung, kommt das Gerät durch seinen Anlauf, und das früh genug? „Nie“ ist auch eine Antwort.</translation>
-  </message>
-  <message>
-   <source>Balance</source>
-   <translation>Bilanz</translation>
   </message>
   <message>
    <source>Over the repeating week: does the light bring at least the energy that device, leakage and charger take?</source>
