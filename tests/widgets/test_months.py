@@ -2,6 +2,7 @@
 
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QFileDialog, QWidget
 
 from explorer.scenario.daylight import DaylightPattern
 from explorer.scenario.model import with_value, with_values
@@ -9,6 +10,7 @@ from explorer.state.knobs import LIGHT_PATH, PATTERN_PATH
 from explorer.widgets.forms.section_form import SectionForm
 from explorer.widgets.log_level import LogLevel
 from explorer.widgets.months.months_dialog import MonthsDialog
+from tests.weather_files import epw, rows
 
 PATH = "light.pattern.months"
 
@@ -87,3 +89,22 @@ def test_a_year_counts_as_computed_until_a_level_is_set(qtbot, document):
     assert level == pytest.approx(document.case.year.mean_lit_lx, rel=5e-3)
     document.edit(LIGHT_PATH, 2.0 * level)
     assert row.scale.text() == "× 2"
+
+
+def test_a_weather_file_is_looked_for_and_taken(qtbot, document, tmp_path, monkeypatch):
+    found = tmp_path / "fernhollow.epw"
+    found.write_text(epw(rows()), encoding="utf-8")
+    chosen = (str(found), "")
+    monkeypatch.setattr(QFileDialog, "getOpenFileName", lambda *_: chosen)
+    document.restore(
+        with_values(document.scenario, {PATTERN_PATH: DaylightPattern(), LIGHT_PATH: None})
+    )
+    form = SectionForm(document, PATTERN_PATH).connect_to_document()
+    qtbot.addWidget(form)
+    form.show()
+    (look,) = (b for b in form.findChildren(QWidget) if b.objectName().endswith("_file.look"))
+    qtbot.mouseClick(look, Qt.MouseButton.LeftButton)
+    assert document.get(f"{PATTERN_PATH}.weather_file") == str(found)
+    assert document.case.weather.site == "Fernhollow"
+    # The file knows its place and its months.
+    assert not form.findChildren(QWidget, f"{PATTERN_PATH}.months")[0].isVisible()
