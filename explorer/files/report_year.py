@@ -27,8 +27,8 @@ from explorer.files.report_figures import axis
 from explorer.quantity import show
 from explorer.text import figure, joined, say
 from explorer.words.figures import margin_text
-from explorer.words.moments import Tick
-from explorer.words.year import SHORT_MONTHS, year_sentences
+from explorer.words.moments import SHORT_MONTHS, Tick
+from explorer.words.year import year_sentences
 
 
 def year_blocks(view: YearView | None) -> list[Block]:

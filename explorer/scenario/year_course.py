@@ -100,6 +100,12 @@ def moment_of(year: YearLight, time_s: float) -> datetime:
     return year.start + timedelta(seconds=time_s)
 
 
+def week_s(moment: datetime) -> float:
+    """Time from the Monday before, 00:00, to a moment. [s]"""
+    midnight = moment.replace(hour=0, minute=0, second=0, microsecond=0)
+    return moment.weekday() * DAY_S + (moment - midnight).total_seconds()
+
+
 def _part(whole: LightCourse, some: slice, step_s: float, begin: datetime) -> LightCourse:
     """A part of a course of even steps; steps in a row that bring the same are one stretch."""
     amps, lux = whole.photocurrent_a[some], whole.illuminance_lx[some]

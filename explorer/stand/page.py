@@ -29,6 +29,7 @@ from explorer.state.drawer_feeds import Feed
 from explorer.state.knobs import Knob, knob_value, knobs_for
 from explorer.state.language import tr
 from explorer.state.solver import Solver
+from explorer.state.spans import calendar_of
 from explorer.text import say
 from explorer.words.readout import bind_units
 
@@ -270,10 +271,8 @@ class StandPage(QWidget):
         # Name, curve and verdict come together: none of them runs ahead of the others.
         trace.set_title(" – ".join(t for t in (scenario.title, scenario.place) if t))
         trace.set_note(tr(bind_units(picture_note(assessment))))
-        pattern, log = scenario.light.pattern.kind, self._document.log
-        dated = pattern == "log" and log is not None and log.start is not None
-        offset_s = log.start_of_week_s if dated and log is not None else 0.0
-        trace.set_calendar(pattern == "week" or dated, offset_s)
+        weekdays, offset_s, _ = calendar_of(assessment.case)
+        trace.set_calendar(weekdays, offset_s)
         trace.set_assessment(assessment, self._solver.window())
 
     def _on_break_evens(self, found: dict[str, BreakEven]) -> None:

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from datetime import datetime
 from typing import Literal
 
 from explorer.advice.case import Case
 from explorer.scenario.light import WeekPattern
 from explorer.scenario.light_log import DARK_BELOW_LX
 from explorer.scenario.weekdays import WEEKDAYS
+from explorer.scenario.year_course import hung_up_s, moment_of, week_s
 
 HOUR_S, DAY_S, WEEK_S = 3600.0, 86_400.0, 604_800.0
 SpanKey = Literal["pulse", "hour", "day", "week", "month", "year"]
@@ -60,6 +62,20 @@ def window_of(key: SpanKey, around_s: float | None, first_s: float) -> Window:
     elif key == "day" and around_s is not None:
         start = max(around_s, 0.0) // DAY_S * DAY_S
     return Window(from_s=start, to_s=start + _LENGTH_S[key])
+
+
+def calendar_of(case: Case) -> tuple[bool, float, datetime | None]:
+    """Whether the trace of a case runs on a calendar week, where in it, and on what date it begins.
+
+    The place in the week is the time since Monday 00:00. [s]
+    """
+    if case.year is not None:
+        begins = moment_of(case.year, hung_up_s(case.scenario, case.year))
+        return True, week_s(begins), begins
+    log = case.log if case.scenario.light.pattern.kind == "log" else None
+    if log is not None and log.start is not None:
+        return True, log.start_of_week_s, None
+    return case.scenario.light.pattern.kind == "week", 0.0, None
 
 
 def first_light_s(case: Case) -> float:

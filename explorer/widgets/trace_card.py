@@ -19,7 +19,7 @@ from explorer.state import theme
 from explorer.state.document import Document
 from explorer.state.language import tr
 from explorer.state.solver import Solver
-from explorer.state.spans import SPAN_KEYS, SpanKey
+from explorer.state.spans import SPAN_KEYS, SpanKey, calendar_of
 from explorer.text import Text, texts
 from explorer.widgets.answer_card import AnswerCard
 from explorer.widgets.buttons import PillButton
@@ -169,11 +169,7 @@ class TraceCard(Card):
         if self._pages.currentWidget() is self.refusal:
             self._show_page()
             self.judged.emit(True)
-        pattern = assessment.scenario.light.pattern.kind
-        log = self._document.log
-        dated = pattern == "log" and log is not None and log.start is not None
-        offset_s = log.start_of_week_s if dated and log is not None else 0.0
-        self.plot.set_calendar(pattern == "week" or dated, offset_s)
+        self.plot.set_calendar(*calendar_of(assessment.case))
         self.plot.set_assessment(assessment, self._solver.window())
         self.inset.set_pulse(assessment.pulse)
         self.pulse.set_pulse(assessment.pulse)

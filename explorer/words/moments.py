@@ -4,14 +4,19 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from datetime import datetime, timedelta
 
 from explorer.engine.system import DAY_S, WEEK_S
 from explorer.quantity import show
-from explorer.text import figure, joined, say
+from explorer.text import figure, joined, say, texts
 from explorer.words.options import WEEKDAY_NAMES
 
 HOUR_S = 3600.0
-YEAR_S = 365 * DAY_S
+MONTH_S, YEAR_S = 30.4 * DAY_S, 365 * DAY_S
+SHORT_MONTHS: dict[int, str] = texts({
+    1: "Jan", 2: "Feb", 3: "Mar", 4: "Apr", 5: "May", 6: "Jun",
+    7: "Jul", 8: "Aug", 9: "Sep", 10: "Oct", 11: "Nov", 12: "Dec",
+})  # fmt: skip
 _STEPS_S = (
     1e-6, 2e-6, 5e-6, 1e-5, 2e-5, 5e-5, 1e-4, 2e-4, 5e-4, 1e-3, 2e-3, 5e-3, 0.01, 0.02, 0.05,
     0.1, 0.2, 0.5, 1, 2, 5, 10, 30, 60, 120, 300, 600, 900, 1800, HOUR_S, 2 * HOUR_S, 3 * HOUR_S,
@@ -61,8 +66,25 @@ def clock(
     return text if day < 7 else say("{moment}, week {n}", moment=text, n=day // 7 + 1)
 
 
+def month_ticks(from_s: float, to_s: float, most: int, begins: datetime) -> tuple[Tick, ...]:
+    """First days of months on an axis whose zero has a date, named as far as there is room."""
+    first = begins + timedelta(seconds=from_s)
+    year, month, ticks = first.year, first.month, list[Tick]()
+    every = max(math.ceil((to_s - from_s) / MONTH_S / max(most, 1) - 0.1), 1)
+    while True:
+        moment = datetime(year, month, 1)
+        time_s = (moment - begins).total_seconds()
+        if time_s > to_s:
+            return tuple(ticks)
+        if time_s >= from_s:
+            told = (month - 1) % every == 0
+            ticks.append(Tick(time_s=time_s, label=SHORT_MONTHS[month] if told else ""))
+        year, month = year + month // 12, month % 12 + 1
+
+
 def time_ticks(
-    from_s: float, to_s: float, most: int, weekdays: bool, offset_s: float = 0.0
+    from_s: float, to_s: float, most: int, weekdays: bool, offset_s: float = 0.0,
+    begins: datetime | None = None,
 ) -> tuple[Tick, ...]:
     """Ticks of a time axis, at round times.
 
@@ -76,8 +98,12 @@ def time_ticks(
         Whether the axis runs on a calendar week: then days carry their names, hours the clock.
     offset_s : float
         Time from Monday 00:00 to zero of the axis. [s]
+    begins : datetime, optional
+        Date of zero of the axis, where it has one: months carry their names.
     """
     length = max(to_s - from_s, 1e-9)
+    if begins is not None and length > 1.5 * MONTH_S:
+        return month_ticks(from_s, to_s, most, begins)
     step = next((s for s in _STEPS_S if length / s <= max(most, 1)), YEAR_S)
     if weekdays and (step == DAY_S or (length >= 4 * DAY_S and step < DAY_S)):
         return _named_days(from_s, to_s, offset_s)

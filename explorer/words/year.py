@@ -10,14 +10,11 @@ from explorer.advice.verdict import CHECK_LABELS, CHECK_NAMES, VERDICT_WORDS
 from explorer.advice.year.dates import date_text, month_name
 from explorer.advice.year.view import TOLD_YEARS, YearView
 from explorer.quantity import show
-from explorer.text import Text, figure, joined, say, texts
+from explorer.text import Text, figure, joined, say
 from explorer.words.drawers import Table
 from explorer.words.figures import margin_text
+from explorer.words.moments import SHORT_MONTHS
 
-SHORT_MONTHS: dict[int, str] = texts({
-    1: "Jan", 2: "Feb", 3: "Mar", 4: "Apr", 5: "May", 6: "Jun",
-    7: "Jul", 8: "Aug", 9: "Sep", 10: "Oct", 11: "Nov", 12: "Dec",
-})  # fmt: skip
 NO_YEAR = say(
     "The light of this scenario repeats every week or with its log, so its year is one week after "
     "the other. Choose daylight under Hours to see the seasons."
@@ -171,7 +168,7 @@ def _date(view: YearView, day: int) -> datetime:
 
 
 __all__ = [
-    "NO_YEAR", "SHORT_MONTHS", "age_button_text", "dark_sentence", "date_flag", "day_table",
+    "NO_YEAR", "age_button_text", "dark_sentence", "date_flag", "day_table",
     "day_text", "life_text", "worst_sentence", "year_answer", "year_sentences",
     "year_table",
 ]

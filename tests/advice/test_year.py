@@ -20,6 +20,8 @@ from explorer.advice.year.answers import (
 from explorer.advice.year.readings import month_checks, tightest, worst_months, year_readings
 from explorer.advice.year.study import year_study
 from explorer.scenario.model import with_values
+from explorer.scenario.year_course import moment_of
+from explorer.words.moments import time_ticks
 from tests.advice.demos import demo
 from tests.advice.years import EVENINGS, daylight, in_a_year, plant_label
 
@@ -137,3 +139,14 @@ def test_readings_of_a_year_make_its_checks_like_any_other():
     table = judged(readings(case), asked_of(case.scenario, 1))
     for check in judge(case).checks:
         assert check.margin == float(table[check.name].margin[0])
+
+
+def test_a_trace_of_a_year_has_months_on_its_axis():
+    found = year_study(plant_label())
+    begins = moment_of(found.year, found.hung_s)
+    ticks = time_ticks(0.0, 365 * 86_400.0, 12, True, 0.0, begins)
+    assert [t.label for t in ticks][:4] == ["Nov", "Dec", "Jan", "Feb"]
+    assert ticks[0].time_s == (30.0 + 0.5) * 86_400.0  # hung up at noon on 1 October
+    assert [t.label for t in time_ticks(0.0, 365 * 86_400.0, 4, True, 0.0, begins)][:3] == [
+        "", "", "Jan",
+    ]

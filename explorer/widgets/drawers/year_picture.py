@@ -27,7 +27,8 @@ from explorer.state.language import tr
 from explorer.state.theme import LIGHT_STEPS, Tokens, tokens_of
 from explorer.widgets.paint import focus_pen, mix
 from explorer.words.figures import quantity_text
-from explorer.words.year import SHORT_MONTHS, date_flag, day_text
+from explorer.words.moments import SHORT_MONTHS
+from explorer.words.year import date_flag, day_text
 
 FloatArray = NDArray[np.float64]
 

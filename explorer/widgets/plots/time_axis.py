@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import datetime
+
 import pyqtgraph as pg
 
 from explorer.state.language import tr
@@ -18,12 +20,16 @@ class TimeAxis(pg.AxisItem):
         self.enableAutoSIPrefix(False)
         self._weekdays = True
         self._offset_s = 0.0
+        self._begins: datetime | None = None
         self._labels: dict[float, str] = {}
 
-    def set_calendar(self, weekdays: bool, offset_s: float) -> None:
-        """Say whether zero is a moment of the week, and which."""
-        if (weekdays, offset_s) != (self._weekdays, self._offset_s):
-            self._weekdays, self._offset_s = weekdays, offset_s
+    def set_calendar(
+        self, weekdays: bool, offset_s: float, begins: datetime | None = None
+    ) -> None:
+        """Say whether zero is a moment of the week, and which, and its date if it has one."""
+        now = (weekdays, offset_s, begins)
+        if now != (self._weekdays, self._offset_s, self._begins):
+            self._weekdays, self._offset_s, self._begins = now
             self.picture = None
             self.update()
 
@@ -32,7 +38,7 @@ class TimeAxis(pg.AxisItem):
     ) -> list[tuple[float, list[float]]]:
         """Ticks that fit the width in pixels."""
         most = max(2, int(size / _LABEL_PX))
-        ticks = time_ticks(low, high, most, self._weekdays, self._offset_s)
+        ticks = time_ticks(low, high, most, self._weekdays, self._offset_s, self._begins)
         self._labels = {tick.time_s: tick.label for tick in ticks}
         return [(max(high - low, 1e-9) / most, [tick.time_s for tick in ticks])]
 

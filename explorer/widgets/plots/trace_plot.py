@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import datetime
+
 import numpy as np
 import pyqtgraph as pg
 from PySide6.QtCore import QEvent, QPointF, QRectF, Qt, Signal
@@ -65,10 +67,22 @@ class TracePlot(PlotView):
 
     # --- what it shows ---
 
-    def set_calendar(self, weekdays: bool, offset_s: float = 0.0) -> None:
-        """Say whether the trace runs on a calendar week, and where in it it begins. [s]"""
+    def set_calendar(
+        self, weekdays: bool, offset_s: float = 0.0, begins: datetime | None = None
+    ) -> None:
+        """Say whether the trace runs on a calendar week, where in it, and on what date it begins.
+
+        Parameters
+        ----------
+        weekdays : bool
+            Whether days carry their names.
+        offset_s : float
+            Time from Monday 00:00 to the beginning. [s]
+        begins : datetime, optional
+            Date of the beginning, of a year of daylight.
+        """
         self._weekdays, self._offset_s = weekdays, offset_s
-        self._time_axis.set_calendar(weekdays, offset_s)
+        self._time_axis.set_calendar(weekdays, offset_s, begins)
 
     @property
     def calendar(self) -> tuple[bool, float]:
