@@ -3525,7 +3525,7 @@
   </message>
   <message>
    <source>Price: {panels} for the panels and {store} for the store, in a unit of its own: a panel counts {each} and {area} a cm², a store its class of cost times {base} and {volume} a cm³ (own judgement, no source). Put in the prices of your parts to know better.</source>
-   <translation>Preis: {panels} für die Module und {store} für den Speicher, in einer eigenen Einheit: Ein Modul zählt {each} und {area} je cm², ein Speicher seine Kostenklasse mal {base} und {volume} je cm³ (eigenes Urteil, ohne Quelle). Genauer wird es mit den Preisen eigener Teile.</translation>
+   <translation>Preis: {panels} für die Module und {store} für den Speicher, in einer eigenen Einheit: Ein Modul zählt {each} und {area} je cm², ein Speicher seine Kostenklasse mal {base} und {volume} je cm³ (eigene Einschätzung, ohne Quelle). Genauer wird es mit den Preisen eigener Teile.</translation>
   </message>
   <message>
    <source>Charger: a switching converter, 85 % efficient, 0.5 µA of its own; it starts from an empty store at 5 %; the device runs on 3 V behind a regulator, 85 % ({origin}).</source>
@@ -3573,7 +3573,7 @@
   </message>
   <message>
    <source>Margin: {factor} times what is needed counts as Runs, because the light is a guess (own judgement).</source>
-   <translation>Reserve: Das {factor}-Fache des Nötigen zählt als Läuft, denn das Licht ist geschätzt (eigenes Urteil).</translation>
+   <translation>Reserve: Das {factor}-Fache des Nötigen zählt als Läuft, denn das Licht ist geschätzt (eigene Einschätzung).</translation>
   </message>
   <message>
    <source>From empty, the first result may take two hours of light, with the margin.</source>
@@ -3585,7 +3585,7 @@
   </message>
   <message>
    <source>Margin: {factor} times what is needed counts as Runs, because reliability matters most (own judgement).</source>
-   <translation>Reserve: Das {factor}-Fache des Nötigen zählt als Läuft, denn Zuverlässigkeit ist am wichtigsten (eigenes Urteil).</translation>
+   <translation>Reserve: Das {factor}-Fache des Nötigen zählt als Läuft, denn Zuverlässigkeit ist am wichtigsten (eigene Einschätzung).</translation>
   </message>
   <message>
    <source>Judged after {years} years of ageing, not as new.</source>
@@ -3593,7 +3593,7 @@
   </message>
   <message>
    <source>Margin: {factor} times what is needed counts as Runs, because the light was measured (own judgement).</source>
-   <translation>Reserve: Das {factor}-Fache des Nötigen zählt als Läuft, denn das Licht wurde gemessen (eigenes Urteil).</translation>
+   <translation>Reserve: Das {factor}-Fache des Nötigen zählt als Läuft, denn das Licht wurde gemessen (eigene Einschätzung).</translation>
   </message>
   <message>
    <source>the panel faces as the meter did</source>
@@ -3941,7 +3941,7 @@
   </message>
   <message>
    <source>it sits on the side of a machine at 35 °C, which gets about a third of the light on the bench (common practice, no source); dust takes a fifth (own judgement)</source>
-   <translation>es sitzt bei 35 °C an der Seite einer Maschine, die etwa ein Drittel des Lichts der Werkbank bekommt (übliche Praxis, ohne Quelle); Staub nimmt ein Fünftel (eigenes Urteil)</translation>
+   <translation>es sitzt bei 35 °C an der Seite einer Maschine, die etwa ein Drittel des Lichts der Werkbank bekommt (übliche Praxis, ohne Quelle); Staub nimmt ein Fünftel (eigene Einschätzung)</translation>
   </message>
   <message>
    <source>In a living room</source>
@@ -3969,7 +3969,7 @@
   </message>
   <message>
    <source>the door stands open for ten minutes a day (own judgement)</source>
-   <translation>die Tür steht zehn Minuten am Tag offen (eigenes Urteil)</translation>
+   <translation>die Tür steht zehn Minuten am Tag offen (eigene Einschätzung)</translation>
   </message>
   <message>
    <source>Worn on the body</source>
@@ -9229,7 +9229,7 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   </message>
   <message>
    <source>Prices are relative and stand for generic parts (own judgement, no source); put in the prices of your parts to know better.</source>
-   <translation>Preise sind relativ und stehen für allgemeine Bauteile (eigenes Urteil, ohne Quelle); genauer wird es mit den Preisen eigener Teile.</translation>
+   <translation>Preise sind relativ und stehen für allgemeine Bauteile (eigene Einschätzung, ohne Quelle); genauer wird es mit den Preisen eigener Teile.</translation>
   </message>
   <message>
    <source>Smallest margin</source>
@@ -11216,7 +11216,7 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   </message>
   <message>
    <source>Own judgement; clear and overcast as in the observations of weather stations.</source>
-   <translation>Eigenes Urteil; klar und bedeckt wie in den Beobachtungen von Wetterstationen.</translation>
+   <translation>Eigene Einschätzung; klar und bedeckt wie in den Beobachtungen von Wetterstationen.</translation>
   </message>
   <message>
    <source>Share of the days with sun and clouds. What is left is overcast; those days come first in the month, in one row, which is the hardest order.</source>
@@ -11232,7 +11232,7 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   </message>
   <message>
    <source>Own judgement of the order. Months of three measured years had 0.95 to 1.45 times the light of their shares, and 2.0 to 4.2 times that of overcast skies throughout.</source>
-   <translation>Die Reihenfolge ist eigenes Urteil. Monate dreier gemessener Jahre hatten das 0,95- bis 1,45-Fache des Lichts ihrer Anteile und das 2,0- bis 4,2-Fache durchweg bedeckten Himmels.</translation>
+   <translation>Die Reihenfolge ist eigene Einschätzung. Monate dreier gemessener Jahre hatten das 0,95- bis 1,45-Fache des Lichts ihrer Anteile und das 2,0- bis 4,2-Fache durchweg bedeckten Himmels.</translation>
   </message>
   <message>
    <source>Mean temperature at panel and store in this month. It moves the panel's voltage, the store's resistance and life, and decides whether a lithium cell may be charged.</source>
