@@ -172,6 +172,8 @@ class _Press:
         font = QFontDatabase.systemFont(fixed) if code else QFont(QGuiApplication.font())
         font.setPointSizeF(points)
         font.setBold(bold)
+        for kind in ("liga", "clig"):  # a search for "first" must find it
+            font.setFeature(QFont.Tag(kind), 0)
         return QFont(font, self._writer)
 
     def _words(

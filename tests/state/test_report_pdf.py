@@ -5,6 +5,7 @@ from dataclasses import replace
 from datetime import UTC, datetime
 
 import pytest
+from PySide6.QtGui import QFont
 
 from explorer.advice.case import Case
 from explorer.files.report import findings, sheet
@@ -168,3 +169,20 @@ def test_a_painter_is_closed_when_a_picture_cannot_be_made(one, monkeypatch):
     monkeypatch.setattr(report_pdf, "chart_svg", fail)
     with pytest.raises(ValueError, match="no picture"):
         sheet_pdf(one)
+
+
+def test_words_are_searched_letter_by_letter(one, monkeypatch):
+    """Where two letters are drawn as one sign, a search for "first" finds nothing."""
+    fonts = []
+    made = report_pdf._Press._font
+
+    def note(self, *args, **kwargs):
+        fonts.append(made(self, *args, **kwargs))
+        return fonts[-1]
+
+    monkeypatch.setattr(report_pdf._Press, "_font", note)
+    sheet_pdf(one)
+    assert fonts
+    for font in fonts:
+        assert font.isFeatureSet(QFont.Tag("liga"))
+        assert font.featureValue(QFont.Tag("liga")) == 0
