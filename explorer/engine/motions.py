@@ -106,6 +106,8 @@ class Motions:
         """What marches may spend together; None for as much as they need."""
         self.alike = [_first_alike(op.phases) for op in system.load.operations]
         """For each phase of an operation the first one with the same draw, which stands for it."""
+        self._charges: dict[int, tuple[Operation, float]] = {}
+        """What a run takes, by the place in memory of its operation, which is kept there. [C]"""
         self.averaged = tuple(self._is_small(op) for op in system.load.operations)
 
     def _is_small(self, operation: Operation) -> bool:
@@ -122,8 +124,16 @@ class Motions:
 
     def charge_of(self, operation: Operation) -> float:
         """About the charge that one run of an operation takes, at the cut-off voltage. [C]"""
-        volts = max(self.system.load.off_v, LEAST_LOAD_V)
-        return sum(float(drawn_current(p.draw, volts)) * p.duration_s for p in operation.phases)
+        _, found = self._charges.get(id(operation), (operation, None))
+        if found is None:
+            volts, amps = max(self.system.load.off_v, LEAST_LOAD_V), dict[int, float]()
+            found, phases = 0.0, operation.phases
+            for phase, k in zip(phases, _first_alike(phases), strict=True):
+                if k not in amps:
+                    amps[k] = float(drawn_current(phase.draw, volts))
+                found += amps[k] * phase.duration_s
+            self._charges[id(operation)] = operation, found
+        return found
 
     # ---- motions -------------------------------------------------------------------------
 

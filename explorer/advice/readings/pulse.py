@@ -103,7 +103,8 @@ def _spared(begin_v: FloatArray, lowest_v: FloatArray, need_v: FloatArray) -> Fl
 
 def flat(value: Number, n: int) -> FloatArray:
     """One number for each design, shape (n,)."""
-    return np.broadcast_to(np.asarray(value, float).reshape(-1), (n,))
+    each = np.asarray(value, float).reshape(-1)
+    return each if len(each) == n else np.broadcast_to(each, (n,))
 
 
 def inrush(system: System, n: int) -> FloatArray:
@@ -223,8 +224,9 @@ def _shorts(
 
 def _columns(values: Sequence[Number], n: int) -> FloatArray:
     """One number for each design and phase, shape (n, phases)."""
-    if all(np.ndim(value) == 0 for value in values):
-        return np.broadcast_to(np.array(values, float), (n, len(values)))
+    if all(isinstance(value, float) or np.ndim(value) == 0 for value in values):
+        each = np.array([values], float)
+        return each if n == 1 else np.broadcast_to(each, (n, len(values)))
     return np.stack([flat(value, n) for value in values], axis=1)
 
 

@@ -49,6 +49,8 @@ def _heights_in(boxes: Sequence[QRectF], line: Line) -> FloatArray:
     first, last = np.searchsorted(x, (left.min(), right.max()))
     part = slice(max(first - 1, 0), last + 1)
     x, y = x[part], y[part]
+    if len(y) == 0 or np.fmin.reduce(y) > bottom.max() or np.fmax.reduce(y) < top.min():
+        return np.zeros(len(boxes))
     x0, x1, y0, y1 = x[:-1], x[1:], y[:-1], y[1:]
     if len(x) == 1:
         x0, x1, y0, y1 = x, x, y, y

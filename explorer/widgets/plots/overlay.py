@@ -89,11 +89,15 @@ class LitBands:
             return
         lit, card = tokens.color("lit"), tokens.color("card")
         painter.setPen(Qt.PenStyle.NoPen)
+        boxes: dict[int, list[QRectF]] = {}
         for start, end, level in self.bands:
             left, right = max(to_x(start), area.left()), min(to_x(end), area.right())
             if right > left:
-                painter.setBrush(mix(lit, card, 0.25 + 0.75 * level / LEVELS))
-                painter.drawRect(QRectF(left, area.top(), right - left, area.height()))
+                box = QRectF(left, area.top(), right - left, area.height())
+                boxes.setdefault(level, []).append(box)
+        for level, some in boxes.items():
+            painter.setBrush(mix(lit, card, 0.25 + 0.75 * level / LEVELS))
+            painter.drawRects(some)
 
 
 def brightness_level(lux: np.ndarray) -> np.ndarray:
