@@ -14,7 +14,7 @@ from typing import NamedTuple
 from explorer.engine.course import Repeats, Standing, Tally
 from explorer.engine.progress import Progress, Skip, Stride
 from explorer.engine.schedule import MOMENT_S, TIME_GRAIN_S
-from explorer.engine.system import WEEK_S, Periodic
+from explorer.engine.system import WEEK_S, Load, Periodic
 
 Trial = Callable[[Standing, float, float], Standing | None]
 """Where a run that begins at a time stands after a span; None where that takes too many legs."""
@@ -256,14 +256,14 @@ def periods(run: Progress, before: Period | None, now: Period, most_legs: int) -
         return 0
     length_s = now.time_s - before.time_s
     drifts = abs(now.charge_c - before.charge_c) > NO_DRIFT * run.field.full_c
-    if drifts or not _alike(now.due_s, before.due_s) or not _weekly(run, length_s):
+    if drifts or not _alike(now.due_s, before.due_s) or not weekly(run.load, length_s):
         return 0
     fit = floor((run.end - run.t) / length_s + TIME_GRAIN_S)
     return max(min(fit, (most_legs - now.leg) // max(now.leg - before.leg, 1)), 0)
 
 
-def _weekly(run: Progress, length_s: float) -> bool:
+def weekly(load: Load, length_s: float) -> bool:
     """Whether windows open and close alike in every period of the light."""
-    schedules = [op.schedule for op in run.load.operations]
+    schedules = [op.schedule for op in load.operations]
     windows = any(isinstance(s, Periodic) and not s.always for s in schedules)
     return not windows or abs(remainder(length_s, WEEK_S)) < MOMENT_S

@@ -10,8 +10,10 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from math import inf
 
-from explorer.engine.course import Standing, Trajectory
+from explorer.engine.course import Event, Leg, Standing, Tally, Trajectory
 from explorer.engine.march import Engine
+from explorer.engine.progress import MAX_EVENTS
+from explorer.engine.repeats import weekly
 from explorer.engine.schedule import MOMENT_S
 from explorer.engine.system import WEEK_S, Periodic, WhenReady
 
@@ -82,7 +84,7 @@ def repeating_course(engine: Engine, start: Standing) -> RepeatingCourse:
     runs one way towards a fixed point; secant steps bring it there in a few periods. A period may
     hold a run more than the next: its drift is taken without that. Cut-offs break the map, and its
     orbit may then go round several places: it is followed until it comes back to one of the last
-    `LONGEST_COURSE`, and the course is one march from there. Which course is found depends on the
+    `LONGEST_COURSE`, and the course is all of it from there. Which course is found depends on the
     start: there may be one that runs and one that never connects.
     """
     period = engine.edges[-1]
@@ -90,14 +92,15 @@ def repeating_course(engine: Engine, start: Standing) -> RepeatingCourse:
     near = TOLERANCE * full
     state, asleep, slope, legs = start, not start.connected, inf, 0
     before: tuple[float, float] | None = None
-    orbit = [start]
-    """Where periods began that followed one another, without a secant step between."""
+    orbit, runs = [start], list[Trajectory]()
+    """Where periods began that followed one another, without a secant step between, and they."""
     grain, calm_for = 0.0, 0
     for turn in range(_most_periods(period)):
         if turn >= MOST_PERIODS and legs > FEW_LEGS:
             break
         run = engine.march(period, state, most_legs=STUDY_LEGS)
         orbit.append(run.end)
+        runs.append(run)
         legs += len(run.legs)
         calm = state.connected == run.end.connected and not run.tally.cut_offs
         drift = _even_drift(engine, run, state) if calm else run.end.charge_c - state.charge_c
@@ -131,7 +134,7 @@ def repeating_course(engine: Engine, start: Standing) -> RepeatingCourse:
                 settled=hopeless or not cut_short,
             )
         if back > 1:
-            return _marched(engine, orbit[-1 - back], back, settled=True)
+            return _together(engine, orbit[-1 - back], runs[-back:], settled=True)
         guess = run.end
         same = run.end.connected == state.connected
         asleep = asleep and not (run.end.connected or run.tally.connects)
@@ -142,14 +145,14 @@ def repeating_course(engine: Engine, start: Standing) -> RepeatingCourse:
             if step < -1e-6:
                 charge_c = min(max(state.charge_c - drift / step, 0.0), full)
                 guess = replace(run.end, charge_c=charge_c)
-                orbit = [guess]
+                orbit, runs = [guess], []
         before = (state.charge_c, drift) if same and drift != 0.0 else None
         state = guess
     longest = min(LONGEST_COURSE, len(orbit) - 1)
     back = _came_back(orbit, near + grain, twice=True)
     if back:
-        return _marched(engine, orbit[-1 - back], back, settled=True)
-    return _marched(engine, orbit[-1 - longest], longest, settled=False)
+        return _together(engine, orbit[-1 - back], runs[-back:], settled=True)
+    return _together(engine, orbit[-1 - longest], runs[-longest:], settled=False)
 
 
 def _most_periods(period_s: float) -> int:
@@ -218,14 +221,31 @@ def _band(engine: Engine, run: Trajectory) -> tuple[float, float]:
     return max(((c, turns) for c, turns in found if turns >= OFTEN), default=(0.0, 0.0))
 
 
-def _marched(
-    engine: Engine, start: Standing, periods: int, *, settled: bool
+def _together(
+    engine: Engine, start: Standing, runs: list[Trajectory], *, settled: bool
 ) -> RepeatingCourse:
-    """A course of several periods as one march."""
-    run = engine.march(
-        periods * engine.edges[-1], start, most_legs=periods * STUDY_LEGS
-    )
-    drift_c = run.end.charge_c - start.charge_c
+    """A course of several periods, each of which began where the one before ended."""
+    period, count = engine.edges[-1], len(runs)
+    if weekly(engine.system.load, period):
+        run = _joined(runs)
+    else:  # each was marched from the same hour of the week
+        run = engine.march(count * period, start, most_legs=count * STUDY_LEGS)
     return RepeatingCourse(
-        start=start, run=run, drift_c=drift_c, periods=periods, settled=settled
+        start=start, run=run, drift_c=run.end.charge_c - start.charge_c, periods=count,
+        settled=settled,
+    )
+
+
+def _joined(runs: list[Trajectory]) -> Trajectory:
+    """Runs that followed one another as one."""
+    legs, events = list[Leg](), list[Event]()
+    tally, passed_s, first_s = Tally(served=[0.0] * len(runs[0].tally.served)), 0.0, inf
+    for run in runs:
+        legs += [Leg._make((leg[0] + passed_s, leg[1] + passed_s, *leg[2:])) for leg in run.legs]
+        events += [event._replace(time_s=event.time_s + passed_s) for event in run.events]
+        tally.add(run.tally)
+        first_s = min(first_s, run.first_operation_s + passed_s)
+        passed_s += run.span_s
+    return Trajectory(
+        legs, events[:MAX_EVENTS], tally, runs[-1].end, passed_s, first_s, runs[0].begin_s
     )

@@ -49,6 +49,24 @@ def volts_of(engine, legs):
     )
 
 
+def test_a_course_of_several_periods_is_one_march_through_them():
+    """Its periods, found one by one, say what a single run says: legs, counts and end."""
+    engine = office(2.6e-5)
+    found = repeating_course(engine, engine.march(WEEK_S).end)
+    assert found.periods > 1
+    once = engine.march(found.periods * WEEK_S, found.start)
+    assert found.run.span_s == pytest.approx(once.span_s, rel=1e-12)
+    assert found.run.tally.served == once.tally.served
+    assert found.run.tally.cut_offs == once.tally.cut_offs
+    assert len(found.run.legs) == len(once.legs)
+    for leg, other in zip(found.run.legs, once.legs, strict=True):
+        assert leg.begin_s == pytest.approx(other.begin_s, abs=1e-6)
+        assert leg.end_c == pytest.approx(other.end_c, rel=1e-9)
+    times = [event.time_s for event in found.run.events]
+    assert times == pytest.approx([event.time_s for event in once.events], abs=1e-6)
+    assert found.run.end.charge_c == pytest.approx(once.end.charge_c, rel=1e-9)
+
+
 AMPS = (2.4e-5, 2.6e-5, 2.8e-5, 3.0e-5, 3.2e-5, 3.4e-5, 3.6e-5, 3.8e-5)
 
 
