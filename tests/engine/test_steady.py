@@ -60,10 +60,10 @@ def test_a_course_of_several_periods_is_one_march_through_them():
     assert found.run.tally.cut_offs == once.tally.cut_offs
     assert len(found.run.legs) == len(once.legs)
     for leg, other in zip(found.run.legs, once.legs, strict=True):
-        assert leg.begin_s == pytest.approx(other.begin_s, abs=1e-6)
+        assert leg.begin_s == pytest.approx(other.begin_s, rel=1e-9)
         assert leg.end_c == pytest.approx(other.end_c, rel=1e-9)
     times = [event.time_s for event in found.run.events]
-    assert times == pytest.approx([event.time_s for event in once.events], abs=1e-6)
+    assert times == pytest.approx([event.time_s for event in once.events], rel=1e-9)
     assert found.run.end.charge_c == pytest.approx(once.end.charge_c, rel=1e-9)
 
 
