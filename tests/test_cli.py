@@ -199,8 +199,8 @@ def test_a_page_fits_its_width_and_keeps_units_beside_numbers(width):
 def test_a_page_reads_as_a_person_speaks():
     text = gloaming("check", RUNS).stdout
     assert "● Runs" in text
-    assert re.search(r"Operations served +100 %", text)
-    assert "Cut-offs a week" in text
+    assert re.search(r"Operations completed +100 %", text)
+    assert "Cut-offs per week" in text
     keys = list(json.loads(gloaming("check", "--json", RUNS).stdout)[0]["answers"])
     assert not [key for key in keys if key in text]
     assert "inf" not in text

@@ -160,11 +160,11 @@ def _rows(
     direct = not isinstance(engine.system.charger, ch.Converter)
     store = scenario.store
     rows: list[_Row] = [
-        ("not_converted", say("Light that the cells do not convert"), "panel", not_converted_j,
+        ("not_converted", say("Light not converted by the cells"), "panel", not_converted_j,
          "panels.technology"),
         ("too_weak", say("Light too weak for the charger"), "charger", found.too_weak_j + missed_j,
          "light.illuminance_lx" if direct else "charger.minimum_panel_W"),
-        ("tracking", say("Panel off its best working point"), "charger", found.tracking_loss_j,
+        ("tracking", say("Panel not at its maximum power point"), "charger", found.tracking_loss_j,
          "panels.cells_in_series" if direct else _tracking_path(scenario)),
         ("clipped", say("Not taken because the store is full"), "charger", found.clipped_j,
          size_path(scenario)),
@@ -177,7 +177,7 @@ def _rows(
          f"store.{store.resistance_key}"),
         ("leakage", _leak_label(scenario), "store", found.leakage_j,
          f"store.{store.leakage_key}"),
-        ("quiescent", say("Charger's own current"), "store", found.quiescent_j,
+        ("quiescent", say("Charger's quiescent current"), "store", found.quiescent_j,
          "charger.quiescent_A"),
         ("regulator", say("Lost in the regulator"), "device", found.regulator_loss_j,
          "load.regulator.efficiency" if scenario.load.regulator.kind == "switching"

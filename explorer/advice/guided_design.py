@@ -170,7 +170,7 @@ class WaysOut:
 
 
 def ways_out(answers: Answers, case: Case, stopped: Callable[[], bool]) -> WaysOut | None:
-    """More light on a design or on another, or rarer work; None where it was stopped."""
+    """More light on a design or on another, or less frequent work; None where it was stopped."""
     try:
         own, rarer = _edge_lx(case, stopped), _rarer(answers, stopped)
         matched = _matched_lx(answers, stopped) if own is None else None

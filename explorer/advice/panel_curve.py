@@ -81,7 +81,9 @@ def panel_curve(case: Case, illuminance_lx: float | None = None) -> PanelCurve:
         given = ch.converter_input(system.charger, system.panel, amps)
         current = float(given.panel_a)
         volts = float(given.panel_w) / current if current > 0 else 0.0
-        points.append(WorkingPoint(label=say("held here"), voltage_v=volts, current_a=current))
+        points.append(
+            WorkingPoint(label=say("operating point"), voltage_v=volts, current_a=current)
+        )
         share = float(given.panel_w) / points[0].power_w if points[0].power_w > 0 else 0.0
         if float(given.warm_w) <= 0:
             note = say(
@@ -99,7 +101,7 @@ def panel_curve(case: Case, illuminance_lx: float | None = None) -> PanelCurve:
         esr = 0.0
         for label, volts in (
             (say("store at cut-off"), system.load.off_v),
-            (say("store at connect"), system.load.connect_v),
+            (say("connect voltage"), system.load.connect_v),
             (say("store full"), system.full_v),
         ):
             at = np.array([volts])

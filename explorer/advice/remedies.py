@@ -131,7 +131,7 @@ def _search(case: Case, stopped: Stopped) -> Iterator[Remedies]:
         yield Remedies(pair=three, sentence=say("No two changes are enough."), done=True)
         return
     faults = _faults(present)
-    yield Remedies(sentence=say("Nothing helps within reach: {faults}", faults=faults), done=True)
+    yield Remedies(sentence=say("No change tried is enough: {faults}", faults=faults), done=True)
 
 
 def _go_on(stopped: Stopped) -> None:
@@ -142,9 +142,9 @@ def _go_on(stopped: Stopped) -> None:
 def _outlook(found: list[tuple[Lever, float]]) -> str:
     """What the batch engine says before the exact one has looked."""
     if not found:
-        return say("No single value looks enough; looking at other stores.")
+        return say("No single value seems enough; trying other stores.")
     labels = joined(", ", (lever.label for lever, _ in found[:SHOWN]))
-    return say("Looks hopeful, being checked: {labels}.", labels=labels)
+    return say("Promising, being checked: {labels}.", labels=labels)
 
 
 def _balanced(case: Case, present: Verdict) -> Remedy | None:

@@ -75,7 +75,7 @@ def check_table(found: Assessment) -> Table:
             Column(title=say("Value"), share=0.10, kind="number"),
             Column(title=say("Limit"), share=0.10, kind="number"),
             Column(title=say("Margin"), share=0.10, kind="number"),
-            Column(title=say("Asked for"), share=0.10, kind="number"),
+            Column(title=say("Required"), share=0.10, kind="number"),
             Column(title=say("In words"), share=0.34),
         ),
         rows=tuple(
@@ -230,7 +230,7 @@ def light_table(scenario: Scenario) -> Table:
         ),
         columns=(
             Column(title=say("Light known by"), share=0.5),
-            Column(title=say("Design margin"), share=0.2, kind="number"),
+            Column(title=say("Required margin"), share=0.2, kind="number"),
             Column(title=say("Applies"), share=0.3),
         ),
         rows=tuple(rows),
@@ -325,7 +325,7 @@ def source_table(source: Source, notes: str) -> Table:
 def sign_table() -> Table:
     """Room for those who answer for it; never filled in."""
     return Table(
-        caption=say("To be signed by those who answer for it"),
+        caption=say("To be signed by those responsible"),
         columns=(
             Column(title=say("Step"), share=0.2),
             Column(title=say("Name", "person"), share=0.3),

@@ -105,7 +105,7 @@ def line_contradiction(point: SheetValues, line: int = 0) -> SheetFault | None:
     if (imp is None) != (vmp is None):
         missing = "max_power_A" if imp is None else "max_power_V"
         return fault(missing, say(
-            "{key} is missing; the point of greatest power has a current and a voltage",
+            "{key} is missing; the maximum power point has a current and a voltage",
             key=missing,
         ))  # fmt: skip
     if vmp is not None and voc is not None:

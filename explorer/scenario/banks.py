@@ -45,7 +45,7 @@ class _CapacitorBank(FromPart, Section):
         "Of the whole bank at room temperature, new.",
     )
     leakage_A: float = quantity(
-        _CAN.per_size("leakage_A_per_F"), "Leakage, settled", "A", 0, 1,
+        _CAN.per_size("leakage_A_per_F"), "Leakage current after 72 h", "A", 0, 1,
         "At rated voltage, days after the first charge.",
     )
     tolerance: float = quantity(
@@ -81,7 +81,7 @@ class _CapacitorBank(FromPart, Section):
     )
     life_per_tenth_volt: float = quantity(
         _CAN["life_per_tenth_volt"],
-        "Life gained per 0.1 V below rating",
+        "Life factor per 0.1 V below rating",
         "",
         1,
         3,
@@ -276,7 +276,7 @@ class SupercapacitorStore(_CapacitorBank):
         "Of the whole bank at room temperature, new.",
     )
     leakage_A: float = quantity(
-        _PAIR.per_size("leakage_A_per_F"), "Leakage, settled", "A", 0, 1,
+        _PAIR.per_size("leakage_A_per_F"), "Leakage current after 72 h", "A", 0, 1,
         "At rated voltage, days after the first charge.",
     )
     rated_life_h: float = quantity(
@@ -314,12 +314,12 @@ class SupercapacitorStore(_CapacitorBank):
     )
     condition: Literal["settled", "first_days"] = choice(
         "settled",
-        "Leakage counted",
+        "Leakage current used",
         "Settled, or the mean of the first three days after the first charge.",
     )
     fresh_leakage_factor: float = quantity(
         _PAIR["fresh_leakage_factor"],
-        "Leakage when fresh",
+        "Initial leakage factor",
         "",
         1,
         100,
@@ -327,7 +327,7 @@ class SupercapacitorStore(_CapacitorBank):
     )
     settling_h: float = quantity(
         _PAIR["settling_h"],
-        "Leakage settles in",
+        "Leakage decay time",
         "h",
         1,
         2000,
@@ -342,7 +342,7 @@ class SupercapacitorStore(_CapacitorBank):
     )
     life_per_tenth_volt: float = quantity(
         _PAIR["life_per_tenth_volt"],
-        "Life gained per 0.1 V below rating",
+        "Life factor per 0.1 V below rating",
         "",
         1,
         3,

@@ -40,7 +40,7 @@ class CellStore(FromPart, Section):
         "lithium_ion", "Chemistry", "Sets the open-circuit voltage and the voltage window."
     )
     capacity_mAh: float = quantity(
-        _POUCH.size, "Capacity", "mAh", 0.1, 100_000, "Rated, of the cell."
+        _POUCH.size, "Cell capacity", "mAh", 0.1, 100_000, "Rated, of the cell."
     )
     cells_in_series: int = quantity(1, "Cells in series", "", 1, 8, "Cells in the store.")
     resistance_ohm: float = quantity(
@@ -60,18 +60,19 @@ class CellStore(FromPart, Section):
         "Largest current out of the cell.",
     )
     charge_above_C: float = quantity(
-        _POUCH["charge_above_C"], "Charge above", "°C", -40, 60,
+        _POUCH["charge_above_C"], "Lowest charging temperature", "°C", -40, 60,
         "No charging at or below this temperature.",
     )
     charge_below_C: float = quantity(
-        _POUCH["charge_below_C"], "Charge below", "°C", 0, 85, "No charging above this temperature."
+        _POUCH["charge_below_C"], "Highest charging temperature", "°C", 0, 85,
+        "No charging above this temperature."
     )
     cool_below_C: float = quantity(
-        _POUCH["cool_below_C"], "Cool below", "°C", -40, 60,
+        _POUCH["cool_below_C"], "Reduced charging below", "°C", -40, 60,
         "Below this temperature charging is slowed down.",
     )
     cool_charge_share: float = quantity(
-        _POUCH["cool_charge_share"], "Charging when cool", "", 0, 1,
+        _POUCH["cool_charge_share"], "Share of charging current when cool", "", 0, 1,
         "Share of the charging limit that is left when cool.",
     )
     cold_capacity_share: float = quantity(
@@ -91,7 +92,7 @@ class CellStore(FromPart, Section):
     )
     fade_per_year: float = quantity(
         _POUCH["fade_per_year"],
-        "Calendar fade",
+        "Calendar ageing",
         "1/a",
         0,
         0.5,
@@ -101,7 +102,7 @@ class CellStore(FromPart, Section):
         0.0, "Years in service", "a", 0, 40, "Age for which the cell is judged."
     )
     initial_charge: float = quantity(
-        0.3, "Charge at the beginning", "", 0, 1, "State of charge when the trace begins."
+        0.3, "Initial state of charge", "", 0, 1, "State of charge when the trace begins."
     )
 
     @model_validator(mode="after")

@@ -37,7 +37,8 @@ class SkyMonth(Section):
         "cautious choice.",
     )
     mean_C: float = quantity(
-        22.0, "Temperature", "°C", -60, 85, "Mean temperature at panel and store in this month."
+        22.0, "Ambient temperature", "°C", -60, 85,
+        "Mean temperature at panel and store in this month."
     )
 
     @model_validator(mode="after")
@@ -111,7 +112,7 @@ class Outdoors(Section):
         "no_glass",
         "Behind glass",
         "Coated window glass takes away most of the infrared that crystalline cells live on. How "
-        "much light it takes is the cover factor.",
+        "much light it takes is the cover transmittance.",
     )
 
 

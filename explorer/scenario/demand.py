@@ -85,7 +85,7 @@ class WhenReady(Section):
     """Run whenever the store has charged up to a voltage, then wait for it again."""
 
     kind: Literal["when_ready"] = "when_ready"
-    ready_V: float = quantity(4.5, "Ready at", "V", 0.1, 100, "Store voltage that starts it.")
+    ready_V: float = quantity(4.5, "Start voltage", "V", 0.1, 100, "Store voltage that starts it.")
     wanted_per_day: float = quantity(
         1.0, "Wanted per day", "1/d", 0.001, 1e6, "Runs a day that the design should reach."
     )
@@ -127,10 +127,10 @@ class Regulator(Section):
     )
     output_V: float = quantity(3.0, "Output voltage", "V", 0.3, 60, "At the device.")
     dropout_V: float = quantity(
-        0.15, "Drop-out", "V", 0, 5, "Least voltage across a linear regulator."
+        0.15, "Dropout voltage", "V", 0, 5, "Least voltage across a linear regulator."
     )
     ground_A: float = quantity(
-        1e-6, "Own current", "A", 0, 0.1, "Ground or quiescent current of the regulator."
+        1e-6, "Quiescent current", "A", 0, 0.1, "Ground or quiescent current of the regulator."
     )
     efficiency: float = quantity(
         0.85, "Efficiency", "", 0.05, 1, "Of a switching regulator."
@@ -144,16 +144,18 @@ class Load(FromPart, Section):
     """Load switch, regulator and device."""
 
     connect_V: float = quantity(
-        3.6, "Connects at", "V", 0.05, 100, "Rising store voltage at which the device is connected."
+        3.6, "Connect voltage", "V", 0.05, 100,
+        "Rising store voltage at which the device is connected."
     )
     disconnect_V: float = quantity(
-        2.4, "Disconnects at", "V", 0.0, 100, "Falling voltage at which it is cut off."
+        2.4, "Disconnect voltage", "V", 0.0, 100, "Falling voltage at which it is cut off."
     )
     minimum_V: float = quantity(
-        2.2, "Device minimum", "V", 0, 100, "Least terminal voltage at which the device works."
+        2.2, "Minimum operating voltage", "V", 0, 100,
+        "Least terminal voltage at which the device works."
     )
     retry_delay_s: float = quantity(
-        1.0, "Retry delay", "s", 0.001, 86_400, "Least time from a cut-off to the next connect."
+        1.0, "Reconnect delay", "s", 0.001, 86_400, "Least time from a cut-off to the next connect."
     )
     regulator: Regulator = choice(Regulator(), "Regulator", "Between store and device.")
     bulk_capacitance_F: float = quantity(
@@ -176,7 +178,7 @@ class Load(FromPart, Section):
         "none", "Moves", "What the device moves, if anything; brings up the cautions that apply."
     )
     reserve_J: float = quantity(
-        0.0, "Reserve", "J", 0, 1e6,
+        0.0, "Energy for a last action", "J", 0, 1e6,
         "Energy kept for one last safe action, such as closing a valve.",
     )
 

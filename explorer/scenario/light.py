@@ -174,16 +174,17 @@ class Light(Section):
         "way. A wall often gets a third of what the desk gets.",
     )
     cover_factor: float = quantity(
-        1.0, "Cover factor", "", 0, 1, "Share of the light that a window or lens lets through."
+        1.0, "Cover transmittance", "", 0, 1,
+        "Share of the light that a window or lens lets through."
     )
     soiling_factor: float = quantity(
         1.0, "Soiling factor", "", 0, 1, "Share of the light left by dust on the panel."
     )
     known_by: LightKnowledge = choice(
-        "meter_at_panel", "Light known by", "How the level was found; sets the design margin."
+        "meter_at_panel", "Light known by", "How the level was found; sets the required margin."
     )
     ambient_C: float = quantity(
-        22.0, "Temperature", "°C", -40, 85, "Air temperature at panel and store."
+        22.0, "Ambient temperature", "°C", -40, 85, "Air temperature at panel and store."
     )
 
     @model_validator(mode="after")

@@ -27,7 +27,7 @@ class Margins(Section):
 
     design_margin: float | None = quantity(
         None,
-        "Design margin",
+        "Required margin",
         "",
         1,
         10,
@@ -40,10 +40,11 @@ class Margins(Section):
         0.0, "Longest closure", "d", 0, 365, "Dark stretch to survive beside the usual nights."
     )
     served_share: float = quantity(
-        0.99, "Operations served", "", 0, 1, "Share of the wanted operations that must be served."
+        0.99, "Operations completed", "", 0, 1,
+        "Share of the wanted operations that must be served."
     )
     full_sun_lx: float = quantity(
-        100_000.0, "Left in the sun", "lx", 0, 150_000,
+        100_000.0, "Brightest light", "lx", 0, 150_000,
         "Sunlight that the panel may meet; the current that it then drives into a cell is checked.",
     )
 

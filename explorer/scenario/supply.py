@@ -99,7 +99,8 @@ class Panels(FromPart, Section):
         "amorphous", "Cell technology", "Decides the response to each light source."
     )
     active_area_cm2: float = quantity(
-        12.0, "Active area", "cm²", 0.01, 20_000, "Light-taking area of one whole panel."
+        12.0, "Active area per panel", "cm²", 0.01, 20_000,
+        "Light-sensitive area of one whole panel."
     )
     cells_in_series: int = quantity(
         8, "Cells in series", "", 1, 144, "Cells in one panel; they share its area equally."
@@ -136,13 +137,14 @@ class DirectCharger(FromPart, Section):
         "Of the blocking diode; it also leaks this much back at night.",
     )
     diode_ideality: float = quantity(
-        1.18, "Diode ideality", "", 0.5, 4, "Of the blocking diode, 1.0 to 1.3 for Schottky."
+        1.18, "Diode ideality", "", 0.5, 4,
+        "Of the blocking diode; 1.05 to 1.3 for a Schottky diode."
     )
     full_V: float = quantity(
-        5.0, "Full at", "V", 0.3, 100, "Store voltage at which charging stops."
+        5.0, "Full voltage", "V", 0.3, 100, "Store voltage at which charging stops."
     )
     full_hysteresis_V: float = quantity(
-        0.05, "Full hysteresis", "V", 0.001, 5, "Charging resumes this far below full."
+        0.05, "Recharge hysteresis", "V", 0.001, 5, "Charging resumes this far below full."
     )
     quiescent_A: float = quantity(
         2e-7, "Quiescent current", "A", 0, 1, "Drawn from the store at all times by the charger."
@@ -179,7 +181,7 @@ class ConverterCharger(FromPart, Section):
 
     kind: Literal["converter"] = "converter"
     tracking: Literal["fraction", "maximum_power"] = choice(
-        "fraction", "Panel held at", "A fixed fraction of open-circuit voltage, or maximum power."
+        "fraction", "MPPT method", "A fixed fraction of open-circuit voltage, or maximum power."
     )
     voc_fraction: float = quantity(
         0.8, "Fraction of open-circuit voltage", "", 0.3, 0.98, "Panel voltage over its V_oc."
@@ -215,10 +217,10 @@ class ConverterCharger(FromPart, Section):
         15e-6, "Cold-start panel power", "W", 0, 10, "Panel power that a cold start needs."
     )
     full_V: float = quantity(
-        5.0, "Full at", "V", 0.3, 100, "Store voltage at which charging stops."
+        5.0, "Full voltage", "V", 0.3, 100, "Store voltage at which charging stops."
     )
     full_hysteresis_V: float = quantity(
-        0.05, "Full hysteresis", "V", 0.001, 5, "Charging resumes this far below full."
+        0.05, "Recharge hysteresis", "V", 0.001, 5, "Charging resumes this far below full."
     )
     quiescent_A: float = quantity(
         5e-7, "Quiescent current", "A", 0, 1, "Drawn from the store at all times by the charger."

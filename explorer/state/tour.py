@@ -21,7 +21,7 @@ STEPS: tuple[Step, ...] = (
         key="guide",
         title=say("The guide"),
         text=say(
-            "No numbers at hand? The guide asks five simple questions and answers with a design "
+            "No numbers at hand? The guide asks a few simple questions and answers with a design "
             "that you can change here."
         ),
     ),

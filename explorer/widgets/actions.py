@@ -119,7 +119,7 @@ ACTIONS = {
     ),
     "drawer_bench": ActionInfo(
         text=say("Does it &match a log?"),
-        tip=say("Hold the forecast against a logged run"),
+        tip=say("Compare the forecast with a measurement"),
         keys="Ctrl+6",
     ),
     "drawer_year": ActionInfo(

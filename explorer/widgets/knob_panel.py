@@ -84,7 +84,7 @@ class KnobPanel(Card):
         self._tables = False
         self._glances: list[tuple[Glance, Callable[[Scenario], tuple[Line, ...]]]] = []
         self._operations = CalmComboBox()
-        self._operations.setAccessibleName(tr("Operation that the load slider moves"))
+        self._operations.setAccessibleName(tr("Operation that the load slider changes"))
         self._operations.activated.connect(self._on_operation)
         builders = (
             (tr("Light and place"), self._build_light, light_glance),

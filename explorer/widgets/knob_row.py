@@ -25,7 +25,7 @@ if TYPE_CHECKING:
     from explorer.advice.edges import BreakEven
 
 _TIP = say(
-    "Arrow keys walk the stops, Delete or a double-click on the handle returns to the start."
+    "Arrow keys move one step, Delete or a double-click on the handle restores the start value."
 )
 
 

@@ -56,7 +56,7 @@ class RemedyButton(QAbstractButton):
             self._outcome = tr(joined("; ", parts))
         self.setAccessibleName(tr("Apply: {change}", change=what))
         self.setAccessibleDescription(self._outcome)
-        tip = tr("{change}: change it so (undo takes it back)", change=what)
+        tip = tr("{change}: apply (undo reverts it)", change=what)
         self.setToolTip(plain_tip("\n".join(part for part in (tip, self._outcome) if part)))
         self.updateGeometry()
         self.update()
@@ -237,7 +237,7 @@ class RemedyList(QWidget):
     def _on_arrived(self, found: object) -> None:
         found = cast("Remedies", found)
         if found.pair is not None:
-            text = tr("{sentence} Together they would do:", sentence=found.sentence)
+            text = tr("{sentence} These changes together are enough:", sentence=found.sentence)
             self._show_remedies((found.pair,), text)
         elif found.singles:
             self._show_remedies(found.singles, "" if found.done else tr("Looking for more…"))

@@ -12,7 +12,7 @@ from explorer.text import altered, figure, say, texts
 _NUMBER_AND_UNIT = re.compile(r"(?<=\d) (?=(?:[pnµmkMG]?[AVWFJΩ]|lx|s|ms|min|h|d|mAh|°C|%)\b)")
 STATE_WORDS: dict[State, str] = texts({
     "runs": "passes",
-    "marginal": "under its margin",
+    "marginal": "passes, below required margin",
     "falls_short": "fails",
 })  # fmt: skip
 

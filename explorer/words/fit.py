@@ -85,7 +85,7 @@ def agreement_sentences(found: Agreement) -> tuple[str, ...]:
         )
     worst_v, worst_s = found.worst
     numbers = say(
-        "Root mean square {rms}, mean {bias}, largest {worst} after {time}.",
+        "RMS deviation {rms}, mean {bias}, largest {worst} after {time}.",
         rms=small_volts(found.rms_v),
         bias=small_volts(found.bias_v),
         worst=small_volts(worst_v),
@@ -123,7 +123,7 @@ def fit_sentence(found: Fit) -> str:
             before=small_volts(found.missed_before_v),
         )
     return say(
-        "The fit leaves {after} of {before}.",
+        "The fit reduces the RMS deviation from {before} to {after}.",
         after=small_volts(found.missed_v),
         before=small_volts(found.missed_before_v),
     )

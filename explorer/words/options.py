@@ -20,12 +20,12 @@ OPTIONS = texts({
     "daylight_open": "Daylight, open sky",
     # how the light is known
     "meter_at_panel": "Lux meter at the panel",
-    "phone_or_lamp_data": "Telephone or lamp data",
+    "phone_or_lamp_data": "Phone app or lamp data",
     "guess": "A guess",
     # patterns
     "steady": "The same at every hour",
-    "week": "A week of lit hours",
-    "log": "A measured log",
+    "week": "Weekly timetable",
+    "log": "Measured light log",
     "daylight": "A year of daylight",
     "outdoors": "Out of doors",
     "indoors": "In a room",

@@ -341,4 +341,4 @@ def _advice(found: WaysOut | None) -> str:
         )
     if often:
         return say("It would run with the same work {often}, and parts to match.", often=often)
-    return say("Neither more light nor rarer work alone makes such a device run.")
+    return say("Neither more light nor less frequent work alone is enough.")

@@ -71,7 +71,7 @@ def sign(assessment: Assessment) -> SignText:
     caption = joined(": ", (label, value_text(check)))
     if check.wanted > 1:
         wanted = margin_text(check.wanted)
-        caption = say("{reached}; {wanted} asked for", reached=caption, wanted=wanted)
+        caption = say("{reached}; {wanted} required", reached=caption, wanted=wanted)
     hazards = (say("Hazard: {title}.", title=hazard.title) for hazard in verdict.hazards)
     return SignText(
         state=verdict.state,

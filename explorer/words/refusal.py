@@ -130,7 +130,7 @@ def range_sentence(field: Quantity) -> str:
     'Panels takes 1 to 64.'
     """
     if field.low == float("-inf"):
-        return say("{label} does not take that.", label=field.label)
+        return say("{label}: not allowed here.", label=field.label)
     unit = f" {field.unit}" if field.unit else ""
     tiny = field.unit and 0.0 < field.low < 1e-3
     return say(

@@ -56,7 +56,7 @@ def misfit_sentence(line: int, missed: CurveMisfit) -> Text:
     """How far a fitted curve passes from the measured points of a line."""
     return say(
         "Point {n}: of {points} measured points the curve misses {mean} of the short-circuit "
-        "current (root mean square), {most} at most.",
+        "current (RMS), {most} at most.",
         n=line + 1, points=missed.points,
         mean=figure(f"{100.0 * missed.root_mean_square:.2g} %"),
         most=figure(f"{100.0 * missed.largest:.2g} %"),

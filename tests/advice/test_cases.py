@@ -70,7 +70,7 @@ def test_what_is_cut_off_does_not_run(lux, runs, tmp_path):
     assert (found["answers"]["cut_offs_per_week"] == 0) is runs
     assert (found["answers"]["cut_offs_per_week"] > 50_000) is not runs
     assert (found["verdict"] == "runs") is runs
-    assert ("cut-offs a week" in found["checks"]["service"]["sentence"]) is not runs
+    assert ("cut-offs per week" in found["checks"]["service"]["sentence"]) is not runs
 
 
 def test_what_never_starts_serves_nothing(tmp_path):

@@ -35,7 +35,7 @@ def test_each_value_that_differs_is_named_with_its_unit():
     rows = differences(a, b)
     assert [(d.label, d.unit, d.old, d.new) for d in rows] == [
         ("Panels", "", 1, 3),
-        ("Connects at", "V", 3.6, 4.0),
+        ("Connect voltage", "V", 3.6, 4.0),
     ]
 
 

@@ -223,7 +223,7 @@ def test_the_outlook_names_the_quantity_of_the_smallest_change(searched):
 
 def test_where_no_single_value_helps_the_outlook_says_so():
     first = next(find_remedies(Case(*demo("door_counter"))))
-    assert first.sentence == "No single value looks enough; looking at other stores."
+    assert first.sentence == "No single value seems enough; trying other stores."
 
 
 def test_candidates_keep_the_thresholds_in_order():

@@ -96,7 +96,7 @@ def test_the_checks_are_those_of_the_assessment(bundled):
     scenario = load_scenario(path).scenario
     checks = assess(Case(scenario, resolve_log(scenario, path))).verdict.checks
     rows = table(
-        one, "Check", "Result", "Value", "Limit", "Margin", "Asked for", "In words"
+        one, "Check", "Result", "Value", "Limit", "Margin", "Required", "In words"
     ).rows
     assert len(rows) == 6
     for row, check in zip(rows, checks, strict=True):
@@ -263,7 +263,7 @@ def test_a_caution_follows_the_choice_that_calls_for_it():
 
 def test_the_design_margin_is_told_with_how_the_light_is_known():
     _, _, one = made(light__known_by="guess")
-    rows = table(one, "Light known by", "Design margin", "Applies").rows
+    rows = table(one, "Light known by", "Required margin", "Applies").rows
     assert [row.cells for row in rows if row.strong] == [
         ("A guess", "2×", "this scenario"),
         ("Margin that this design is asked for", "2×", "follows from the light"),

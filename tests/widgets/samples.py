@@ -78,7 +78,7 @@ def made_up(
             Hazard(
                 key="over_voltage",
                 title="Over-voltage in full sun",
-                sentence="Left in the sun, each unit sees 3.1 V; it is rated for 2.7 V.",
+                sentence="Brightest light, each unit sees 3.1 V; it is rated for 2.7 V.",
             ),
         )
     marks = tuple(

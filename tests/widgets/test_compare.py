@@ -127,11 +127,11 @@ def test_a_value_that_does_not_go_alone_is_explained(qtbot, compare, document):
     low = with_value(with_value(Scenario(), "load.disconnect_V", 2.0), "load.connect_V", 2.2)
     compare.compare_with(Case(low), "low.json")
     before = document.scenario
-    choose(compare, "Connects at")
+    choose(compare, "Connect voltage")
     compare.take_over()
     assert document.scenario is before
     assert "must be higher than" in compare.notice.text.text()
-    choose(compare, "Connects at", "Disconnects at")
+    choose(compare, "Connect voltage", "Disconnect voltage")
     compare.take_over()
     assert not compare.notice.isVisible()
     assert document.scenario.load.connect_V == 2.2
@@ -150,7 +150,7 @@ def test_another_kind_of_store_goes_over_whole(compare, document):
 
 def test_it_follows_the_open_design(qtbot, compare, document):
     document.edit("load.reserve_J", 0.5)
-    qtbot.waitUntil(lambda: "Reserve" in labels(compare))
+    qtbot.waitUntil(lambda: "Energy for a last action" in labels(compare))
     table = compare.differences
     for row, one in enumerate(table.rows.rows):  # headings span all, values nothing
         assert table.columnSpan(row, LABEL) == (4 if one.is_heading else 1)

@@ -66,7 +66,7 @@ def test_a_refused_number_stays_with_its_sentence_until_it_is_put_right(qtbot, d
     assert connects.entry.text() == "1 V"
     assert connects.entry.at_fault
     assert connects.fault.text() == (
-        "“Connects at” (1 V) must be higher than “Disconnects at” (2.4 V)."
+        "“Connect voltage” (1 V) must be higher than “Disconnect voltage” (2.4 V)."
     )
     connects.entry.setFocus()
     connects.entry.setCursorPosition(1)

@@ -32,7 +32,7 @@ def test_values_are_grouped_by_part_and_texts_come_last():
 
 def test_parts_and_lists_are_said_in_words():
     assert words(Scenario().store, "").startswith("Supercapacitor bank, ")
-    assert words(LogPattern(), "") == "A measured log, office_lux_1min.csv"
+    assert words(LogPattern(), "") == "Measured light log, office_lux_1min.csv"
     assert words((Phase(power_W=0.06, duration_s=0.05),), "") == "60 mW for 50 ms"
     assert words((Operation(), Operation(name="open")), "") == "measure and send; open"
     assert words((), "") == "none"

@@ -58,9 +58,9 @@ class SpreadDrawer(Drawer):
         self.years = YearsBox()
         self.shares = [Share("runs"), Share("marginal"), Share("runs"), Share("marginal")]
         self.reserve = Histogram(
-            tr("Tightest margin over the one asked for"), "×", 1.0, tr("asked for")
+            tr("Tightest margin divided by the required one"), "×", 1.0, tr("asked for")
         )
-        self.first = Histogram(tr("First charge"), "s")
+        self.first = Histogram(tr("Time to ready"), "s")
         self.usual = PillButton()
         self.usual.setText(tr("Usual tolerances"))
         self.usual.setToolTip(

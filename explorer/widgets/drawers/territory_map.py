@@ -269,4 +269,4 @@ def _paint_contours(
 
 def _title(scale: Scale) -> str:
     label = scale.axis.label
-    return tr("{label}, log", label=label) if scale.is_log else tr(label)
+    return tr("{label}, logarithmic", label=label) if scale.is_log else tr(label)
