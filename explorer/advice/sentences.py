@@ -170,8 +170,8 @@ def service(case: Case, found: Readings) -> Text:
     if cut_offs > 0:
         a_week = cut_offs / float(found.span_s[0]) * WEEK_S
         return say(
-            "The device is connected {share} % of the time, with {n} cut-offs per week; {asked} % is "
-            "asked for, and without any cut-off.",
+            "The device is connected {share} % of the time, with {n} cut-offs per week; {asked} % "
+            "is asked for, and without any cut-off.",
             share=percent(row[-1]), n=show(a_week, ""), asked=share,
         )
     if not case.scenario.load.operations:

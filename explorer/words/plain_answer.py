@@ -114,8 +114,8 @@ def _warning(answers: Answers, design: Design) -> str:
     if design.panel_cm2 <= most:
         return ""
     return say(
-        "But {area} cm² of panels is more than such a device should carry: more light, or rarer "
-        "work, would make it smaller.",
+        "But {area} cm² of panels is more than such a device should carry: more light, or less "
+        "frequent work, would make it smaller.",
         area=figure(f"{design.panel_cm2:g}"),
     )
 

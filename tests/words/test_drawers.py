@@ -37,7 +37,7 @@ def test_the_summary_reads_the_row_of_the_present_point():
 
 def test_the_summary_tells_where_it_works_under_its_margin():
     assert drawer_text.territory_summary(LIGHT, PANELS, 2.0, FROM_200, FROM_280) == (
-        "With 2 panels: runs from 280 lx; works passes, below required margin from 200 lx."
+        "With 2 panels: runs from 280 lx; works under its margin from 200 lx."
     )
 
 

@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QSize, Qt, Signal
-from PySide6.QtGui import QFont, QResizeEvent
-from PySide6.QtWidgets import QHBoxLayout, QWidget
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
-from explorer.state import theme
 from explorer.state.language import tr
 from explorer.text import texts
 from explorer.widgets.buttons import PillButton
@@ -43,9 +42,13 @@ class DrawerStrip(Card):
         super().__init__(parent)
         self.setFixedHeight(HEIGHT)
         self.buttons: dict[str, PillButton] = {}
-        row = QHBoxLayout(self)
-        row.setContentsMargins(_EDGE, 0, _EDGE, 0)
-        row.setSpacing(_GAP)
+        self._lines = [QHBoxLayout(), QHBoxLayout()]
+        column = QVBoxLayout(self)
+        column.setContentsMargins(_EDGE, 4, _EDGE, 4)
+        column.setSpacing(0)
+        for line in self._lines:
+            line.setSpacing(_GAP)
+            column.addLayout(line)
         for index, key in enumerate(keys):
             question = tr(WORDINGS[key][0])
             button = PillButton(outlined=False)
@@ -59,35 +62,44 @@ class DrawerStrip(Card):
             button.setToolTip(tip)
             button.clicked.connect(self._on_clicked)
             self.buttons[key] = button
-            row.addWidget(button)
-        row.addStretch(1)
         # The buttons' own least width must not hold the window open: the wording gives way.
-        row.setSizeConstraint(QHBoxLayout.SizeConstraint.SetNoConstraint)
+        column.setSizeConstraint(QVBoxLayout.SizeConstraint.SetNoConstraint)
+        self._in_lines = 0
+        self._share_out(1)
 
     def minimumSizeHint(self) -> QSize:
         """As wide as the shortest wording."""
-        return QSize(self._width(-1), HEIGHT)
+        return QSize(self._width(-1) // 2, self.height())
 
     def sizeHint(self) -> QSize:
         """As wide as the full wording."""
-        return QSize(self._width(0), HEIGHT)
+        return QSize(self._width(0), self.height())
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Take the longest wording that fits."""
         super().resizeEvent(event)
         levels = len(next(iter(WORDINGS.values())))
-        self._set_font(theme.font("body"))
         level = next((n for n in range(levels) if self._width(n) <= self.width()), levels - 1)
-        if self._width(level) > self.width():
-            self._set_font(theme.font("small"))
+        # Where not even single words fit in a row, they stand in two.
+        self._share_out(1 if self._width(level) <= self.width() else 2)
         for key, button in self.buttons.items():
             if button.text() != tr(WORDINGS[key][level]):
                 button.setText(tr(WORDINGS[key][level]))
 
-    def _set_font(self, font: QFont) -> None:
-        for button in self.buttons.values():
-            if button.font() != font:
-                button.setFont(font)
+    def _share_out(self, lines: int) -> None:
+        if lines == self._in_lines:
+            return
+        self._in_lines = lines
+        self.setFixedHeight(HEIGHT + (lines - 1) * 30)
+        for line in self._lines:
+            while line.count():
+                line.takeAt(0)
+        buttons = list(self.buttons.values())
+        half = -(-len(buttons) // lines)
+        for place, button in enumerate(buttons):
+            self._lines[place // half].addWidget(button)
+        for line in self._lines[:lines]:
+            line.addStretch(1)
 
     def _width(self, level: int) -> int:
         total = 2 * _EDGE + _GAP * (len(self.buttons) - 1)
