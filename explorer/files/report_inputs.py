@@ -100,7 +100,8 @@ def value_text(owner: type[Section], key: str, value: Any) -> str:
         unit = key.rpartition("_")[2]
         return joined(", ", (show(number, unit, DIGITS) for number in value))
     if isinstance(value, tuple):
-        return joined(", ", (WEEKDAYS[v] if v in WEEKDAYS else v for v in value)) if value else say("none")
+        listed = (WEEKDAYS.get(word) or str(word) for word in value)
+        return joined(", ", listed) if value else say("none")
     if isinstance(value, str):
         own_words = owner.model_fields[key].annotation is str
         return (value or say("left empty")) if own_words else option(value)
