@@ -87,15 +87,15 @@ class TouchRouter(QObject):
         if finger is None:
             return
         if point.state() == _STATE.Released:
-            finger.at = point.position()
+            finger.at = point.scenePosition()
             del self._fingers[point.id()]
             self._send(finger, QEvent.Type.MouseButtonRelease, event)
         elif point.state() == _STATE.Updated:
-            finger.at = point.position()
+            finger.at = point.scenePosition()
             self._send(finger, QEvent.Type.MouseMove, event)
 
     def _press(self, point: QEventPoint, event: QTouchEvent) -> None:
-        at = point.position()
+        at = point.scenePosition()
         target = self._window.childAt(at.toPoint()) or self._window
         while target is not self._window and not target.isEnabled():
             parent = target.parentWidget()
