@@ -89,7 +89,7 @@ def one_line(text: str) -> str:
     >>> one_line("Fern\nlabel")
     'Fern label'
     """
-    return " ".join(visible(text).split())
+    return visible(" ".join(text.split()))
 
 
 def _checks(found: Assessment, width: int) -> list[str]:
