@@ -2,6 +2,9 @@
 
     python -m tests.fit_coverage 200
 
+The last lines are of two runs of one device fitted together, a discharge in the dark and a steady
+current from rest, and of the change of a device that has aged.
+
 Every run is computed from a device whose values all differ from those that the fit is told, by up
 to their tolerances, and is written down by a logger with faults of its own: steps of 10 mV, a gain
 off by up to 0.3 %, light off by up to 5 %, a clock off by up to 15 minutes.
@@ -16,6 +19,7 @@ from datetime import timedelta
 
 import numpy as np
 
+from explorer.advice.bench.drift import Drift, drift
 from explorer.advice.bench.fit import Fit, fit
 from explorer.advice.bench.forecast import Beginning, forecast
 from explorer.advice.bench.parameters import parameter, with_values
@@ -26,6 +30,7 @@ from explorer.resource_files import scenario_folder
 from explorer.scenario.fields import describe
 from explorer.scenario.logged_run import BenchRun
 from explorer.scenario.model import Scenario, get_value, owner_class, with_value
+from tests.bench_runs import DARK, STEP, run_of
 from tests.make_bench_log import START
 
 STEP_V = 0.010
@@ -34,6 +39,8 @@ LIGHT_OFF = 0.05
 CLOCK_S = 900.0
 NOISE_V = 0.003
 LIGHT, SIZE = "light.illuminance_lx", "store.capacitance_F"
+SLEEP = "load.sleep_A"
+DAY_S = 86_400.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -110,6 +117,36 @@ def trials(kind: Kind, count: int, seed: int = 1) -> Iterator[tuple[Scenario, Fi
         yield truth, list(fit(case, [run], [parameter(kind.scenario, p) for p in kind.fitted]))[-1]
 
 
+def story_runs(truth: Scenario, random: np.random.Generator, gain: float) -> list[BenchRun]:
+    """A discharge in the dark and a steady current from rest, through one meter."""
+    told = replace(STEP, current_A=STEP.current_A * (1.0 + random.uniform(-0.01, 0.01)))
+    seeds = random.integers(1, 10**6, 2)
+    runs = [
+        run_of(truth, DARK, 4.6, 2 * DAY_S, 97, seed=int(seeds[0]), noise_v=NOISE_V, gain=gain),
+        run_of(truth, told, 4.7, 1200.0, 301, seed=int(seeds[1]), noise_v=NOISE_V, gain=gain),
+    ]
+    # What is told of the current is its nominal value.
+    return [runs[0], replace(runs[1], conditions=STEP)]
+
+
+def stories(count: int, seed: int = 2) -> Iterator[tuple[Scenario, Fit, Scenario, Fit, Drift]]:
+    """A device and what is found of it, the same aged, and what is said of the change."""
+    kind = replace(next(k for k in kinds() if k.name == "dark"), fitted=(SIZE, SLEEP))
+    probe = load_scenario(scenario_folder() / "soil_probe.json").scenario
+    chosen = [parameter(probe, path) for path in kind.fitted]
+    for number in range(count):
+        random = np.random.default_rng([seed, number])
+        truth = with_values(true_device(kind, random), {"light.cover_factor": 0.9})
+        gain = 1.0 + random.uniform(-GAIN, GAIN)
+        lost = random.uniform(0.0, 0.3)
+        aged = with_values(truth, {SIZE: truth.store.capacitance_F * (1.0 - lost)})
+        before, after = (
+            list(fit(Case(probe), story_runs(one, random, gain), chosen))[-1]
+            for one in (truth, aged)
+        )
+        yield truth, before, aged, after, drift(before, after)
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Coverage:
     """What came of one value in many runs."""
@@ -143,7 +180,7 @@ def coverage(path: str, found: Sequence[tuple[Scenario, Fit]]) -> Coverage:
 
 
 def main(count: int) -> None:
-    """Print a line for every value of every kind of run."""
+    """Print a line for every value of every kind of run, and for the change of a device."""
     for kind in kinds():
         found = list(trials(kind, count))
         for path in kind.fitted:
@@ -153,6 +190,21 @@ def main(count: int) -> None:
                 f"{c.covered} ({100 * c.covered / max(c.stated, 1):.0f} %), ± {c.typical:.1%}, "
                 f"worst outside {c.worst:.1%}", flush=True,
             )  # fmt: skip
+    told = list(stories(count))
+    for path in (SIZE, SLEEP):
+        c = coverage(path, [(truth, found) for truth, found, *_ in told])
+        print(
+            f"{'story':14} {path:22} determined in {c.stated} of {count}, covered {c.covered}, "
+            f"± {c.typical:.1%}, worst outside {c.worst:.1%}", flush=True,
+        )  # fmt: skip
+    inside = [
+        one.changes[0].ratio_low
+        <= aged.store.capacitance_F / truth.store.capacitance_F
+        <= one.changes[0].ratio_high
+        for truth, _, aged, _, one in told
+    ]
+    wide = float(np.median([one.changes[0].plus_minus for *_, one in told]))
+    print(f"change of {SIZE}: covered {sum(inside)} of {count}, ± {wide:.1%}")
 
 
 if __name__ == "__main__":
