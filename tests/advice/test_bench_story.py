@@ -9,6 +9,7 @@ import pytest
 from explorer.advice.bench.conditions import under_conditions
 from explorer.advice.bench.drift import drift
 from explorer.advice.bench.fit import fit
+from explorer.advice.bench.forecast import begins_at
 from explorer.advice.bench.outlook import best_of, measurements, outlook
 from explorer.advice.bench.parameters import parameter, with_values
 from explorer.advice.case import Case
@@ -104,6 +105,16 @@ def test_conditions_take_the_place_of_the_design(dark):
     assert conditions_text(lamp) == (
         "in steady light of 800 lx; connected: the device without its operations"
     )
+
+
+def test_a_dated_log_under_daylight_begins_on_its_day_of_the_year(dark):
+    data = PROBE.model_dump()
+    data["light"] |= {"pattern": {"kind": "daylight"}, "illuminance_lx": None}
+    case = Case(type(PROBE).model_validate(data))
+    run = replace(dark, conditions=Conditions(), start=START)
+    assert begins_at(case, run) == (31 + 28 + 1) * 86_400.0 + 9 * 3600.0
+    # In the dark of the bench the season does not matter.
+    assert begins_at(under_conditions(case, dark), dark) == 0.0
 
 
 @pytest.fixture(scope="module")

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, fields, replace
+from datetime import datetime
 from math import isfinite
 
 import numpy as np
@@ -27,6 +28,8 @@ from explorer.text import say
 
 FloatArray = NDArray[np.float64]
 
+YEAR_S = 365.0 * 86_400.0
+"""Length of the course of daylight, which has no 29 February. [s]"""
 BAND_SHARE = 0.01
 """How far from the forecast's pulse envelope a reading may lie, as a share of the full voltage
 (own judgement: a bench meter and the tabulated motion together stay well within it)."""
@@ -162,11 +165,14 @@ def _between_pulses(case: Case, found: Voltages) -> FloatArray:
 def begins_at(case: Case, run: BenchRun) -> float:
     """Time within the scenario's course of light at which a run begins. [s]
 
-    A date places the run in the week of lit blocks; without one it begins on Monday at midnight, or
-    where the light's own log begins.
+    A date places the run in the week of lit blocks, and in the year of daylight; without one it
+    begins on Monday at midnight, on New Year's Day, or where the light's own log begins.
     """
-    log = case.log
-    if run.light is None and case.scenario.light.pattern.kind == "week":
+    log, pattern = case.log, case.scenario.light.pattern
+    if run.light is None and pattern.kind == "daylight" and run.start is not None:
+        start = run.start.replace(tzinfo=None)
+        return (start - datetime(start.year, 1, 1)).total_seconds() % YEAR_S
+    if run.light is None and pattern.kind == "week":
         return run.start_of_week_s
     if run.light is not None or log is None or log.start is None or run.start is None:
         return 0.0

@@ -24,6 +24,7 @@ CLOCK_S = 900.0
 """Half-width of what a logger's clock and the hours of the light may be apart (own judgement). [s]
 """
 LIGHT = "light.illuminance_lx"
+ON_PANEL = "light.orientation_factor"
 METER, LIGHT_METER = "voltmeter", "light meter"
 """Names of what several runs share beside the values of the scenario."""
 RECTANGLE = 3.0**-0.5
@@ -149,8 +150,9 @@ class _LightMove:
             return case, replace(run, light=replace(run.light, illuminance_lx=lux))
         if level is not None:
             return case.with_scenario(with_values(case.scenario, {LIGHT: level * factor})), run
-        if case.log is None:
-            return case, run
+        if case.log is None:  # daylight as it is computed: scaled on its way to the panel
+            share_of = case.scenario.light.orientation_factor * factor
+            return case.with_scenario(with_values(case.scenario, {ON_PANEL: share_of})), run
         log = replace(case.log, illuminance_lx=case.log.illuminance_lx * factor)
         return Case(case.scenario, log), run
 
