@@ -42,6 +42,10 @@ from explorer.widgets.title_bar import TitleBar
 if TYPE_CHECKING:
     from explorer.widgets.trace_card import TraceCard
 
+FRAME = QSize(4, 36)
+"""What the desktop puts around a window: its title and edges. [px]"""
+
+
 class MainWindow(QMainWindow):
     """Puts the parts together and carries out the actions.
 
@@ -132,7 +136,7 @@ class MainWindow(QMainWindow):
         QGuiApplication.styleHints().colorSchemeChanged.connect(self._on_scheme_changed)
         self.apply_theme(settings.settings.theme)
         self.setMinimumSize(960, 520)
-        self.resize(QSize(1280, 720).boundedTo(self.screen().availableSize()))
+        self.resize(QSize(1280, 720).boundedTo(self.screen().availableSize() - FRAME))
         if settings.settings.geometry:
             self.restoreGeometry(QByteArray(settings.settings.geometry))
         self._show_name()
