@@ -27,13 +27,12 @@ from typing import Any
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from explorer.advice.assess import Assessment, assess
+from explorer.advice.assess import Assessment, assess, run_for
 from explorer.advice.case import Case
 from explorer.advice.criteria import RUNS, WORKS
 from explorer.advice.edges import Edge, find_edges
 from explorer.advice.reach import reach
 from explorer.advice.verdict import Check
-from explorer.engine.trace import Trace
 from explorer.files.beside import resolve_case
 from explorer.files.disk import FileError
 from explorer.files.scenario_json import load_scenario, save_scenario
@@ -148,8 +147,7 @@ class Design:
             raise ValueError("time_s takes one row of moments, and at least one.")
         if not np.isfinite(moments).all() or moments[0] < 0.0 or (np.diff(moments) <= 0.0).any():
             raise ValueError("time_s must be finite, begin at 0 or later and rise.")
-        engine = self._case.engine
-        run = Trace(engine, engine.march(float(moments[-1])))
+        run = run_for(self._case, float(moments[-1]))
         if run.span_s < moments[-1]:
             raise ValueError(
                 f"More happens than can be followed: the run is known until {run.span_s:g} s."

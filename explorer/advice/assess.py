@@ -21,6 +21,7 @@ from explorer.advice.year.study import year_study
 from explorer.engine.flows import Flow
 from explorer.engine.keys import OFF, DrawKey, On, StartUp
 from explorer.engine.march import Engine
+from explorer.engine.seasons_trace import SeasonsTrace
 from explorer.engine.system import System
 from explorer.engine.trace import Trace
 from explorer.physics import load as ld
@@ -138,6 +139,27 @@ def _assessed(case: Case, span_s: float | None, with_answers: bool) -> Assessmen
         pulse=_pulse_view(case, found.engine),
         period_s=period,
     )
+
+
+def run_for(case: Case, span_s: float | None = None) -> Trace:
+    """The run from the scenario's own beginning; of a year from its hanging-up.
+
+    Parameters
+    ----------
+    case : Case
+        The design.
+    span_s : float, optional
+        How long; one period of the light when left out. [s]
+    """
+    if case.year is None:
+        engine = case.engine
+        return Trace(engine, engine.march(engine.edges[-1] if span_s is None else span_s))
+    if span_s is None:
+        return opening_trace(case)
+    found = year_study(case)
+    begin = found.opening.parts[0].start
+    run = found.seasons.march(span_s, begin, begin_s=found.hung_s)
+    return SeasonsTrace(found.seasons, run.parts)
 
 
 def _year_assessed(case: Case, with_answers: bool) -> Assessment:

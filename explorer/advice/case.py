@@ -141,6 +141,13 @@ class Case:
         return self.log is not None or self.scenario.light.pattern.kind == "daylight"
 
     @property
+    def period_s(self) -> float:
+        """Time after which the light repeats. [s]"""
+        if self.year is not None:
+            return len(self.year.daylight_lx) * self.year.step_s
+        return self.system.light.period_s
+
+    @property
     def system(self) -> System:
         """What the engine is given: of a year, in its darkest month.
 

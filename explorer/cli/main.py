@@ -13,7 +13,7 @@ from typing import Any
 import click
 
 from explorer.advice.answers import begins_full, finite
-from explorer.advice.assess import Assessment, assess
+from explorer.advice.assess import Assessment, assess, run_for
 from explorer.advice.case import Case
 from explorer.advice.reach import Reach, reach
 from explorer.advice.sold import sold_span
@@ -28,7 +28,6 @@ from explorer.cli.stand_keeper import in_process, keep
 from explorer.cli.sweep import sweep
 from explorer.cli.telling import ReadingLine
 from explorer.cli.year import year_section
-from explorer.engine.trace import Trace
 from explorer.files import part_json, scenario_json, tables
 from explorer.files.beside import beside_path, resolve_case
 from explorer.files.disk import FileError
@@ -196,11 +195,10 @@ def trace(
     try:
         case = _read(file)
         _keep_inputs(file, case.scenario, output)
-        engine = case.engine
-        span_s = engine.edges[-1] if days is None else days * 86_400.0
+        span_s = case.period_s if days is None else days * 86_400.0
         if step is not None:
             tables.row_count(span_s, step)  # too many are refused before the work
-        run = Trace(engine, engine.march(span_s))
+        run = run_for(case, span_s)
         rows = run.eventful(ROWS) if step is None else run.steps(step)
         tables.write_trace(output, rows)
     except FAULTS as fault:

@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 
 from explorer.advice.answers import answers
+from explorer.advice.assess import run_for
 from explorer.advice.case import Case
 from explorer.advice.checks import asked_of, judged
 from explorer.advice.judge import judge
@@ -150,3 +151,12 @@ def test_a_trace_of_a_year_has_months_on_its_axis():
     assert [t.label for t in time_ticks(0.0, 365 * 86_400.0, 4, True, 0.0, begins)][:3] == [
         "", "", "Jan",
     ]
+
+
+def test_a_table_of_a_year_begins_on_the_day_of_hanging_up():
+    run, whole = run_for(plant_label(), 40 * 86_400.0), run_for(plant_label())
+    rows = run.steps(3600.0)
+    assert len(rows.time_s) == 961  # it passes from October to November
+    assert rows.store_v[0] < 0.1
+    assert rows.store_v[-1] == pytest.approx(float(whole.at(rows.time_s[-1:]).store_v[0]))
+    assert whole.span_s == 365 * 86_400.0
