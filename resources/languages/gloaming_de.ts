@@ -49,7 +49,7 @@
   </message>
   <message>
    <source>These runs determine nothing of the {kind}; fit one of its values.</source>
-   <translation>Diese Messreihen bestimmen nichts von: {kind}; einen seiner Werte anpassen.</translation>
+   <translation>Diese Messläufe bestimmen nichts von: {kind}; einen seiner Werte anpassen.</translation>
   </message>
   <message>
    <source>A night in the dark, 12 h, from nearly full</source>
@@ -136,16 +136,16 @@
    <translation>Leckstrom und Symmetrierung</translation>
   </message>
   <message>
-   <source>Light that the cells do not convert</source>
-   <translation>Licht, das die Zellen nicht wandeln</translation>
+   <source>Light not converted by the cells</source>
+   <translation>Licht, das die Zellen nicht umwandeln</translation>
   </message>
   <message>
    <source>Light too weak for the charger</source>
    <translation>Licht zu schwach für den Laderegler</translation>
   </message>
   <message>
-   <source>Panel off its best working point</source>
-   <translation>Modul nicht im besten Arbeitspunkt</translation>
+   <source>Panel not at its maximum power point</source>
+   <translation>Modul nicht im MPP</translation>
   </message>
   <message>
    <source>Not taken because the store is full</source>
@@ -160,7 +160,7 @@
    <translation>Verlust im Speicherwiderstand</translation>
   </message>
   <message>
-   <source>Charger's own current</source>
+   <source>Charger's quiescent current</source>
    <translation>Eigenstrom des Ladereglers</translation>
   </message>
   <message>
@@ -496,7 +496,7 @@
    <translation>Abschaltspannung</translation>
   </message>
   <message>
-   <source>store at connect</source>
+   <source>connect voltage</source>
    <translation>Einschaltspannung</translation>
   </message>
   <message>
@@ -504,11 +504,11 @@
    <translation>Vollspannung</translation>
   </message>
   <message>
-   <source>held here</source>
+   <source>operating point</source>
    <translation>Arbeitspunkt</translation>
   </message>
   <message>
-   <source>Looks hopeful, being checked: {labels}.</source>
+   <source>Promising, being checked: {labels}.</source>
    <translation>Aussichtsreich, wird geprüft: {labels}.</translation>
   </message>
   <message>
@@ -516,8 +516,8 @@
    <translation>{reason} Auch nicht erfüllt: {names}.</translation>
   </message>
   <message>
-   <source>No single value looks enough; looking at other stores.</source>
-   <translation>Kein einzelner Wert scheint zu reichen; andere Speicher werden geprüft.</translation>
+   <source>No single value seems enough; trying other stores.</source>
+   <translation>Ein einzelner Wert reicht offenbar nicht; andere Speicher werden geprüft.</translation>
   </message>
   <message>
    <source> and </source>
@@ -541,8 +541,8 @@
    <translation>Auch zwei Änderungen reichen nicht; es wird nach dreien gesucht.</translation>
   </message>
   <message>
-   <source>Nothing helps within reach: {faults}</source>
-   <translation>Nichts in Reichweite hilft: {faults}</translation>
+   <source>No change tried is enough: {faults}</source>
+   <translation>Keine der geprüften Änderungen reicht: {faults}</translation>
   </message>
   <message>
    <source>Runs as it is.</source>
@@ -741,8 +741,8 @@
    <translation>Eingeschwungen ist das Gerät {share} % der Zeit eingeschaltet; verlangt sind {asked} %.</translation>
   </message>
   <message>
-   <source>The device is connected {share} % of the time, with {n} cut-offs a week; {asked} % is asked for, and without any cut-off.</source>
-   <translation>Das Gerät ist {share} % der Zeit eingeschaltet, bei {n} Abschaltungen je Woche; verlangt sind {asked} %, und das ohne Abschaltung.</translation>
+   <source>The device is connected {share} % of the time, with {n} cut-offs per week; {asked} % is asked for, and without any cut-off.</source>
+   <translation>Das Gerät ist {share} % der Zeit eingeschaltet, mit {n} Abschaltungen je Woche; verlangt sind {asked} %, ohne jede Abschaltung.</translation>
   </message>
   <message>
    <source>The device has no operations; it stays connected all the time.</source>
@@ -940,7 +940,7 @@
   </message>
   <message>
    <source>--{name} {text}: say which log, from 1 to {count}, such as --{name} 1={example}.</source>
-   <translation>--{name} {text}: sagen, welche Messreihe, 1 bis {count}, etwa --{name} 1={example}.</translation>
+   <translation>--{name} {text}: sagen, welcher Messlauf, 1 bis {count}, etwa --{name} 1={example}.</translation>
   </message>
   <message>
    <source>“{found}” is out of range; allowed is above 0 and up to {most}.</source>
@@ -1814,8 +1814,8 @@
    <translation>Herkunft</translation>
   </message>
   <message>
-   <source>To be signed by those who answer for it</source>
-   <translation>Zu unterschreiben von denen, die dafür einstehen</translation>
+   <source>To be signed by those responsible</source>
+   <translation>Unterschriften der Verantwortlichen</translation>
   </message>
   <message>
    <source>Given by the store</source>
@@ -1887,8 +1887,8 @@
    <translation>Faktor</translation>
   </message>
   <message>
-   <source>Asked for</source>
-   <translation>verlangt</translation>
+   <source>Required</source>
+   <translation>Verlangt</translation>
   </message>
   <message>
    <source>In words</source>
@@ -1947,8 +1947,8 @@
    <translation>Licht bekannt aus</translation>
   </message>
   <message>
-   <source>Design margin</source>
-   <translation>Verlangter Faktor</translation>
+   <source>Required margin</source>
+   <translation>Sicherheitsfaktor (Soll)</translation>
   </message>
   <message>
    <source>Applies</source>
@@ -2460,8 +2460,8 @@
    <translation>der Füllfaktor, max_power_V · max_power_A durch open_circuit_V · short_circuit_A, ist {fill}; ein Modul hat {low} bis {high}</translation>
   </message>
   <message>
-   <source>{key} is missing; the point of greatest power has a current and a voltage</source>
-   <translation>{key} fehlt; der Punkt größter Leistung hat einen Strom und eine Spannung</translation>
+   <source>{key} is missing; the maximum power point has a current and a voltage</source>
+   <translation>{key} fehlt; der MPP hat einen Strom und eine Spannung</translation>
   </message>
   <message>
    <source>a data sheet takes 1 to {most} light levels, found {n}</source>
@@ -2608,8 +2608,8 @@
    <translation>Der ganzen Bank bei Raumtemperatur, neu.</translation>
   </message>
   <message>
-   <source>Leakage, settled</source>
-   <translation>Leckstrom, stabil</translation>
+   <source>Leakage current after 72 h</source>
+   <translation>Leckstrom nach 72 h</translation>
   </message>
   <message>
    <source>At rated voltage, days after the first charge.</source>
@@ -2664,8 +2664,8 @@
    <translation>Relativer Anstieg des Serienwiderstands, der als Ende zählt; 1 heißt das Doppelte des Neuwerts.</translation>
   </message>
   <message>
-   <source>Life gained per 0.1 V below rating</source>
-   <translation>Lebensgewinn je 0,1 V unter Nennwert</translation>
+   <source>Life factor per 0.1 V below rating</source>
+   <translation>Lebensdauerfaktor je 0,1 V unter Nennspannung</translation>
   </message>
   <message>
    <source>Factor on life for every 0.1 V that a unit stays below its rated voltage; 1: no effect.</source>
@@ -2712,24 +2712,24 @@
    <translation>Krümmung, die die Kapazität bei kleiner Spannung senkt.</translation>
   </message>
   <message>
-   <source>Leakage counted</source>
-   <translation>Leckstrom-Ansatz</translation>
+   <source>Leakage current used</source>
+   <translation>Angesetzter Leckstrom</translation>
   </message>
   <message>
    <source>Settled, or the mean of the first three days after the first charge.</source>
    <translation>Stabil, oder das Mittel der ersten drei Tage nach der Erstladung.</translation>
   </message>
   <message>
-   <source>Leakage when fresh</source>
-   <translation>Leckstrom, frisch</translation>
+   <source>Initial leakage factor</source>
+   <translation>Faktor des Anfangsleckstroms</translation>
   </message>
   <message>
    <source>Leakage in the first hours over the settled leakage.</source>
    <translation>Leckstrom der ersten Stunden durch den stabilen Leckstrom.</translation>
   </message>
   <message>
-   <source>Leakage settles in</source>
-   <translation>Leckstrom-Abklingzeit</translation>
+   <source>Leakage decay time</source>
+   <translation>Abklingzeit des Leckstroms</translation>
   </message>
   <message>
    <source>Time constant of the fall of leakage; after three of them little is left of it.</source>
@@ -2772,8 +2772,8 @@
    <translation>Bestimmt Leerlaufspannung und Spannungsfenster.</translation>
   </message>
   <message>
-   <source>Capacity</source>
-   <translation>Kapazität</translation>
+   <source>Cell capacity</source>
+   <translation>Zellkapazität</translation>
   </message>
   <message>
    <source>Rated, of the cell.</source>
@@ -2816,32 +2816,32 @@
    <translation>Größter Strom aus der Zelle.</translation>
   </message>
   <message>
-   <source>Charge above</source>
-   <translation>Laden über</translation>
+   <source>Lowest charging temperature</source>
+   <translation>Untere Ladetemperatur</translation>
   </message>
   <message>
    <source>No charging at or below this temperature.</source>
    <translation>Bei oder unter dieser Temperatur wird nicht geladen.</translation>
   </message>
   <message>
-   <source>Charge below</source>
-   <translation>Laden unter</translation>
+   <source>Highest charging temperature</source>
+   <translation>Obere Ladetemperatur</translation>
   </message>
   <message>
    <source>No charging above this temperature.</source>
    <translation>Über dieser Temperatur wird nicht geladen.</translation>
   </message>
   <message>
-   <source>Cool below</source>
-   <translation>Kühl unter</translation>
+   <source>Reduced charging below</source>
+   <translation>Reduziertes Laden unter</translation>
   </message>
   <message>
    <source>Below this temperature charging is slowed down.</source>
    <translation>Unter dieser Temperatur wird langsamer geladen.</translation>
   </message>
   <message>
-   <source>Charging when cool</source>
-   <translation>Laden bei Kühle</translation>
+   <source>Share of charging current when cool</source>
+   <translation>Ladestrom bei niedriger Temperatur</translation>
   </message>
   <message>
    <source>Share of the charging limit that is left when cool.</source>
@@ -2880,8 +2880,8 @@
    <translation>In einem Jahr entnommene Ladung durch die Kapazität.</translation>
   </message>
   <message>
-   <source>Calendar fade</source>
-   <translation>Ruhealterung</translation>
+   <source>Calendar ageing</source>
+   <translation>Kalendarische Alterung</translation>
   </message>
   <message>
    <source>Share of the capacity lost in a year at rest at 25 °C; more when warmer.</source>
@@ -2892,8 +2892,8 @@
    <translation>Alter, für das die Zelle beurteilt wird.</translation>
   </message>
   <message>
-   <source>Charge at the beginning</source>
-   <translation>Anfangsladung</translation>
+   <source>Initial state of charge</source>
+   <translation>Ladezustand zu Beginn</translation>
   </message>
   <message>
    <source>State of charge when the trace begins.</source>
@@ -2972,8 +2972,8 @@
    <translation>Anteil der Tage mit Sonne und Wolken. Alle übrigen Tage sind bedeckt: 0 und 0 ist die vorsichtige Wahl.</translation>
   </message>
   <message>
-   <source>Temperature</source>
-   <translation>Temperatur</translation>
+   <source>Ambient temperature</source>
+   <translation>Umgebungstemperatur</translation>
   </message>
   <message>
    <source>Mean temperature at panel and store in this month.</source>
@@ -3032,8 +3032,8 @@
    <translation>Hinter Glas</translation>
   </message>
   <message>
-   <source>Coated window glass takes away most of the infrared that crystalline cells live on. How much light it takes is the cover factor.</source>
-   <translation>Beschichtetes Fensterglas nimmt das meiste Infrarot weg, von dem kristalline Zellen leben. Wie viel Licht es nimmt, sagt der Abdeckungsfaktor.</translation>
+   <source>Coated window glass takes away most of the infrared that crystalline cells live on. How much light it takes is the cover transmittance.</source>
+   <translation>Beschichtetes Fensterglas nimmt das meiste Infrarot weg, von dem kristalline Zellen leben. Wie viel Licht es nimmt, sagt der Transmissionsgrad der Abdeckung.</translation>
   </message>
   <message>
    <source>Daylight factor</source>
@@ -3304,8 +3304,8 @@
    <translation>Ende des Zeitfensters.</translation>
   </message>
   <message>
-   <source>Ready at</source>
-   <translation>Bereit bei</translation>
+   <source>Start voltage</source>
+   <translation>Startspannung</translation>
   </message>
   <message>
    <source>Store voltage that starts it.</source>
@@ -3356,16 +3356,16 @@
    <translation>Am Gerät.</translation>
   </message>
   <message>
-   <source>Drop-out</source>
-   <translation>Mindestabfall</translation>
+   <source>Dropout voltage</source>
+   <translation>Dropout-Spannung</translation>
   </message>
   <message>
    <source>Least voltage across a linear regulator.</source>
    <translation>Kleinste Spannung über einem Linearregler.</translation>
   </message>
   <message>
-   <source>Own current</source>
-   <translation>Eigenstrom</translation>
+   <source>Quiescent current</source>
+   <translation>Eigenstromaufnahme</translation>
   </message>
   <message>
    <source>Ground or quiescent current of the regulator.</source>
@@ -3388,32 +3388,32 @@
    <translation>Kleinste Eingangsspannung eines Schaltreglers.</translation>
   </message>
   <message>
-   <source>Connects at</source>
-   <translation>Einschalten bei</translation>
+   <source>Connect voltage</source>
+   <translation>Einschaltspannung</translation>
   </message>
   <message>
    <source>Rising store voltage at which the device is connected.</source>
    <translation>Steigende Speicherspannung, bei der das Gerät eingeschaltet wird.</translation>
   </message>
   <message>
-   <source>Disconnects at</source>
-   <translation>Abschalten bei</translation>
+   <source>Disconnect voltage</source>
+   <translation>Abschaltspannung</translation>
   </message>
   <message>
    <source>Falling voltage at which it is cut off.</source>
    <translation>Fallende Spannung, bei der es abgeschaltet wird.</translation>
   </message>
   <message>
-   <source>Device minimum</source>
-   <translation>Geräteminimum</translation>
+   <source>Minimum operating voltage</source>
+   <translation>Mindest-Betriebsspannung</translation>
   </message>
   <message>
    <source>Least terminal voltage at which the device works.</source>
    <translation>Kleinste Klemmenspannung, bei der das Gerät arbeitet.</translation>
   </message>
   <message>
-   <source>Retry delay</source>
-   <translation>Wartezeit</translation>
+   <source>Reconnect delay</source>
+   <translation>Wiedereinschaltverzögerung</translation>
   </message>
   <message>
    <source>Least time from a cut-off to the next connect.</source>
@@ -3464,7 +3464,7 @@
    <translation>Was das Gerät bewegt, falls überhaupt etwas; blendet die passenden Warnhinweise ein.</translation>
   </message>
   <message>
-   <source>Reserve</source>
+   <source>Energy for a last action</source>
    <translation>Notreserve</translation>
   </message>
   <message>
@@ -3573,7 +3573,7 @@
   </message>
   <message>
    <source>Margin: {factor} times what is needed counts as Runs, because the light is a guess (own judgement).</source>
-   <translation>Reserve: Das {factor}-Fache des Nötigen zählt als Läuft, denn das Licht ist geschätzt (eigene Einschätzung).</translation>
+   <translation>Sicherheitsfaktor: Das {factor}-Fache des Nötigen zählt als Läuft, denn das Licht ist geschätzt (eigene Einschätzung).</translation>
   </message>
   <message>
    <source>From empty, the first result may take two hours of light, with the margin.</source>
@@ -3585,7 +3585,7 @@
   </message>
   <message>
    <source>Margin: {factor} times what is needed counts as Runs, because reliability matters most (own judgement).</source>
-   <translation>Reserve: Das {factor}-Fache des Nötigen zählt als Läuft, denn Zuverlässigkeit ist am wichtigsten (eigene Einschätzung).</translation>
+   <translation>Sicherheitsfaktor: Das {factor}-Fache des Nötigen zählt als Läuft, denn Zuverlässigkeit ist am wichtigsten (eigene Einschätzung).</translation>
   </message>
   <message>
    <source>Judged after {years} years of ageing, not as new.</source>
@@ -3593,7 +3593,7 @@
   </message>
   <message>
    <source>Margin: {factor} times what is needed counts as Runs, because the light was measured (own judgement).</source>
-   <translation>Reserve: Das {factor}-Fache des Nötigen zählt als Läuft, denn das Licht wurde gemessen (eigene Einschätzung).</translation>
+   <translation>Sicherheitsfaktor: Das {factor}-Fache des Nötigen zählt als Läuft, denn das Licht wurde gemessen (eigene Einschätzung).</translation>
   </message>
   <message>
    <source>the panel faces as the meter did</source>
@@ -4441,7 +4441,7 @@
   </message>
   <message>
    <source>Illuminance at the panel's place while it is lit, read with a lux meter that faces as the panel faces. With a measured log or daylight: the mean while lit; empty means as measured or computed.</source>
-   <translation>Beleuchtungsstärke am Ort des Moduls, solange es hell ist, gemessen mit einem Luxmeter, ausgerichtet wie das Modul. Bei einer Lichtaufzeichnung oder Tageslicht: das Mittel, solange es hell ist; leer heißt wie gemessen oder berechnet.</translation>
+   <translation>Beleuchtungsstärke am Ort des Moduls, solange es hell ist, gemessen mit einem Luxmeter, ausgerichtet wie das Modul. Bei einem Lichtprotokoll oder Tageslicht: das Mittel, solange es hell ist; leer heißt wie gemessen oder berechnet.</translation>
   </message>
   <message>
    <source>Light source</source>
@@ -4472,8 +4472,8 @@
    <translation>Licht auf der Modulfläche durch Licht am Luxmeter; 1 bei gleicher Ausrichtung. Eine Wand bekommt oft ein Drittel dessen, was der Schreibtisch bekommt.</translation>
   </message>
   <message>
-   <source>Cover factor</source>
-   <translation>Abdeckfaktor</translation>
+   <source>Cover transmittance</source>
+   <translation>Transmissionsgrad der Abdeckung</translation>
   </message>
   <message>
    <source>Share of the light that a window or lens lets through.</source>
@@ -4488,8 +4488,8 @@
    <translation>Anteil des Lichts, den Staub auf dem Modul übrig lässt.</translation>
   </message>
   <message>
-   <source>How the level was found; sets the design margin.</source>
-   <translation>Wie der Wert gefunden wurde; bestimmt den verlangten Faktor.</translation>
+   <source>How the level was found; sets the required margin.</source>
+   <translation>Wie das Licht ermittelt wurde; bestimmt den verlangten Sicherheitsfaktor.</translation>
   </message>
   <message>
    <source>Air temperature at panel and store.</source>
@@ -4501,7 +4501,7 @@
   </message>
   <message>
    <source>illuminance_lx may be empty only where the pattern is a log or daylight</source>
-   <translation>illuminance_lx darf nur leer sein, wo das Muster eine Aufzeichnung oder Tageslicht ist</translation>
+   <translation>illuminance_lx darf nur leer sein, wo das Muster ein Protokoll oder Tageslicht ist</translation>
   </message>
   <message>
    <source>Key within the section, such as capacitance_F.</source>
@@ -4552,7 +4552,7 @@
    <translation>Dunkelphase, die außer den üblichen Nächten zu überstehen ist.</translation>
   </message>
   <message>
-   <source>Operations served</source>
+   <source>Operations completed</source>
    <translation>Ausgeführte Vorgänge</translation>
   </message>
   <message>
@@ -4560,8 +4560,8 @@
    <translation>Anteil der gewünschten Vorgänge, der ausgeführt werden muss.</translation>
   </message>
   <message>
-   <source>Left in the sun</source>
-   <translation>In der Sonne</translation>
+   <source>Brightest light</source>
+   <translation>Hellstes Licht</translation>
   </message>
   <message>
    <source>Sunlight that the panel may meet; the current that it then drives into a cell is checked.</source>
@@ -4812,12 +4812,12 @@
    <translation>Bestimmt, wie das Modul auf jede Lichtquelle anspricht.</translation>
   </message>
   <message>
-   <source>Active area</source>
-   <translation>Aktive Fläche</translation>
+   <source>Active area per panel</source>
+   <translation>Aktive Fläche je Modul</translation>
   </message>
   <message>
-   <source>Light-taking area of one whole panel.</source>
-   <translation>Lichtaufnehmende Fläche eines ganzen Moduls.</translation>
+   <source>Light-sensitive area of one whole panel.</source>
+   <translation>Lichtempfindliche Fläche eines ganzen Moduls.</translation>
   </message>
   <message>
    <source>Cells in one panel; they share its area equally.</source>
@@ -4844,28 +4844,24 @@
    <translation>Diodenidealität</translation>
   </message>
   <message>
-   <source>Of the blocking diode, 1.0 to 1.3 for Schottky.</source>
-   <translation>Der Sperrdiode, 1,0 bis 1,3 bei Schottky-Dioden.</translation>
+   <source>Of the blocking diode; 1.05 to 1.3 for a Schottky diode.</source>
+   <translation>Der Sperrdiode; 1,05 bis 1,3 bei Schottky-Dioden.</translation>
   </message>
   <message>
-   <source>Full at</source>
-   <translation>Voll bei</translation>
+   <source>Full voltage</source>
+   <translation>Ladeschlussspannung</translation>
   </message>
   <message>
    <source>Store voltage at which charging stops.</source>
    <translation>Speicherspannung, bei der das Laden endet.</translation>
   </message>
   <message>
-   <source>Full hysteresis</source>
-   <translation>Voll-Hysterese</translation>
+   <source>Recharge hysteresis</source>
+   <translation>Wiederlade-Hysterese</translation>
   </message>
   <message>
    <source>Charging resumes this far below full.</source>
    <translation>So weit unter voll beginnt das Laden wieder.</translation>
-  </message>
-  <message>
-   <source>Quiescent current</source>
-   <translation>Eigenstromaufnahme</translation>
   </message>
   <message>
    <source>Drawn from the store at all times by the charger.</source>
@@ -4892,8 +4888,8 @@
    <translation>Wo das Blatt Spannungen unterscheidet; dann in jeder Zeile.</translation>
   </message>
   <message>
-   <source>Panel held at</source>
-   <translation>Modul liegt bei</translation>
+   <source>MPPT method</source>
+   <translation>MPPT-Verfahren</translation>
   </message>
   <message>
    <source>A fixed fraction of open-circuit voltage, or maximum power.</source>
@@ -5718,7 +5714,7 @@
   </message>
   <message>
    <source>More pages</source>
-   <translation type="unfinished" />
+   <translation>Weitere Seiten</translation>
   </message>
   <message>
    <source>Choose…</source>
@@ -6093,7 +6089,7 @@
    <translation>Der Wegweiser</translation>
   </message>
   <message>
-   <source>No numbers at hand? The guide asks five simple questions and answers with a design that you can change here.</source>
+   <source>No numbers at hand? The guide asks a few simple questions and answers with a design that you can change here.</source>
    <translation>Keine Zahlen zur Hand? Der Wegweiser stellt einige einfache Fragen und antwortet mit einem Entwurf, der sich hier ändern lässt.</translation>
   </message>
   <message>
@@ -6114,7 +6110,7 @@
   </message>
   <message>
    <source>A full disc runs, a half disc is marginal: it works, with less margin than required. An open ring falls short. Beside it stands the deciding reason, below it the six checks; press one to read it.</source>
-   <translation>Eine volle Scheibe läuft, eine halbe ist knapp: Es geht, mit weniger Reserve als verlangt. Ein offener Ring reicht nicht. Daneben steht der entscheidende Grund, darunter die sechs Prüfungen; eine antippen, um sie zu lesen.</translation>
+   <translation>Eine volle Scheibe läuft, eine halbe ist knapp: Es geht, mit kleinerem Faktor als verlangt. Ein offener Ring reicht nicht. Daneben steht der entscheidende Grund, darunter die sechs Prüfungen; eine antippen, um sie zu lesen.</translation>
   </message>
   <message>
    <source>The trace</source>
@@ -6361,8 +6357,8 @@
    <translation>&amp;Passt es zum Messlauf?</translation>
   </message>
   <message>
-   <source>Hold the forecast against a logged run</source>
-   <translation>Die Vorhersage mit einem Messlauf vergleichen</translation>
+   <source>Compare the forecast with a measurement</source>
+   <translation>Die Vorhersage mit einer Messung vergleichen</translation>
   </message>
   <message>
    <source>What does the &amp;year bring?</source>
@@ -6711,7 +6707,7 @@
   </message>
   <message>
    <source>Search the values that follow the logs best</source>
-   <translation>Die Werte suchen, die den Messreihen am besten folgen</translation>
+   <translation>Die Werte suchen, die den Messläufe am besten folgen</translation>
   </message>
   <message>
    <source>Put the fitted values into the design; undo takes them back</source>
@@ -7247,7 +7243,7 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   </message>
   <message>
    <source>Later runs were logged with the same meters</source>
-   <translation>Spätere Messreihen mit denselben Messgeräten</translation>
+   <translation>Spätere Messläufe mit denselben Messgeräten</translation>
   </message>
   <message>
    <source>Compare under these conditions</source>
@@ -7267,7 +7263,7 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   </message>
   <message>
    <source>The log has dates.</source>
-   <translation>Die Messreihe hat Datumsangaben.</translation>
+   <translation>Der Messlauf hat Datumsangaben.</translation>
   </message>
   <message>
    <source>Allowed is above 0 and up to {most}.</source>
@@ -7275,7 +7271,7 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   </message>
   <message>
    <source>Run on show</source>
-   <translation>Gezeigte Messreihe</translation>
+   <translation>Gezeigter Messlauf</translation>
   </message>
   <message>
    <source>Add…</source>
@@ -7283,11 +7279,11 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   </message>
   <message>
    <source>Add another run of the same device; all are fitted together</source>
-   <translation>Eine weitere Messreihe desselben Geräts hinzufügen; alle werden gemeinsam angepasst</translation>
+   <translation>Einen weiteren Messlauf desselben Geräts hinzufügen; alle werden gemeinsam angepasst</translation>
   </message>
   <message>
    <source>Leave this run out; its file stays</source>
-   <translation>Diese Messreihe weglassen; ihre Datei bleibt</translation>
+   <translation>Diesen Messlauf weglassen; seine Datei bleibt</translation>
   </message>
   <message>
    <source>Conditions…</source>
@@ -7322,15 +7318,15 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Alter {age}: {share} der Exemplare arbeiten zumindest</translation>
   </message>
   <message>
-   <source>Tightest margin over the one asked for</source>
-   <translation>Kleinster Faktor, geteilt durch den verlangten</translation>
+   <source>Tightest margin divided by the required one</source>
+   <translation>Kleinster Sicherheitsfaktor, geteilt durch den verlangten</translation>
   </message>
   <message>
    <source>asked for</source>
    <translation>Soll</translation>
   </message>
   <message>
-   <source>First charge</source>
+   <source>Time to ready</source>
    <translation>Bis betriebsbereit</translation>
   </message>
   <message>
@@ -7475,8 +7471,8 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>verlangter Faktor {margin}</translation>
   </message>
   <message>
-   <source>{label}, log</source>
-   <translation>{label}, log</translation>
+   <source>{label}, logarithmic</source>
+   <translation>{label}, logarithmisch</translation>
   </message>
   <message>
    <source>Map of verdicts; arrow keys move the present design</source>
@@ -8288,8 +8284,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>p</translation>
   </message>
   <message>
-   <source>Operation that the load slider moves</source>
-   <translation>Vorgang, den der Verbraucherregler verstellt</translation>
+   <source>Operation that the load slider changes</source>
+   <translation>Vorgang, den der Schieber „Verbraucher“ ändert</translation>
   </message>
   <message>
    <source>Light and place</source>
@@ -8308,8 +8304,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Art</translation>
   </message>
   <message>
-   <source>Arrow keys walk the stops, Delete or a double-click on the handle returns to the start.</source>
-   <translation>Pfeiltasten gehen von Raste zu Raste, Entf oder ein Doppelklick auf den Griff führt zum Anfangswert zurück.</translation>
+   <source>Arrow keys move one step, Delete or a double-click on the handle restores the start value.</source>
+   <translation>Pfeiltasten gehen einen Schritt weiter, Entf oder ein Doppelklick auf den Griff stellt den Anfangswert wieder her.</translation>
   </message>
   <message>
    <source>Open a log…</source>
@@ -8612,6 +8608,10 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Sonne und Wolken</translation>
   </message>
   <message>
+   <source>Temperature</source>
+   <translation>Temperatur</translation>
+  </message>
+  <message>
    <source>{month}: {label}</source>
    <translation>{month}: {label}</translation>
   </message>
@@ -8768,8 +8768,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Achse beginnt bei {volts}</translation>
   </message>
   <message>
-   <source>{change}: change it so (undo takes it back)</source>
-   <translation>{change}: so ändern (Rückgängig nimmt es zurück)</translation>
+   <source>{change}: apply (undo reverts it)</source>
+   <translation>{change}: anwenden (Rückgängig nimmt es zurück)</translation>
   </message>
   <message>
    <source>Apply: {change}</source>
@@ -8780,8 +8780,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Was es zum Laufen brächte</translation>
   </message>
   <message>
-   <source>{sentence} Together they would do:</source>
-   <translation>{sentence} Zusammen reicht es:</translation>
+   <source>{sentence} These changes together are enough:</source>
+   <translation>{sentence} Diese Änderungen zusammen reichen:</translation>
   </message>
   <message>
    <source>Runs as it is</source>
@@ -9032,8 +9032,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Von leer bis voll, Gerät aus</translation>
   </message>
   <message>
-   <source>From full in the dark</source>
-   <translation>Von voll im Dunkeln</translation>
+   <source>Autonomy from full</source>
+   <translation>Autonomie ab voll</translation>
   </message>
   <message>
    <source>Operations per charge</source>
@@ -9064,7 +9064,7 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Leistung: verfügbar ÷ nötig</translation>
   </message>
   <message>
-   <source>Cut-offs a week</source>
+   <source>Cut-offs per week</source>
    <translation>Abschaltungen je Woche</translation>
   </message>
   <message>
@@ -9072,8 +9072,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Mindestlicht für die Bilanz</translation>
   </message>
   <message>
-   <source>Most operations a day</source>
-   <translation>Meiste Vorgänge pro Tag</translation>
+   <source>Most operations per day</source>
+   <translation>Höchste Zahl der Vorgänge pro Tag</translation>
   </message>
   <message>
    <source>Longest closure survived</source>
@@ -9184,8 +9184,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Mindestlicht</translation>
   </message>
   <message>
-   <source>Operations a day</source>
-   <translation>Vorgänge am Tag</translation>
+   <source>Operations per day</source>
+   <translation>Vorgänge pro Tag</translation>
   </message>
   <message>
    <source>Starting from empty</source>
@@ -9233,7 +9233,7 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   </message>
   <message>
    <source>Smallest margin</source>
-   <translation>Kleinste Reserve</translation>
+   <translation>Kleinster Faktor</translation>
   </message>
   <message>
    <source>Of {n} builds none runs in this light.</source>
@@ -9381,7 +9381,7 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   </message>
   <message>
    <source>in the light of the log</source>
-   <translation>im Licht der Aufzeichnung</translation>
+   <translation>im Licht des Protokolls</translation>
   </message>
   <message>
    <source>begins on {moment}</source>
@@ -9460,7 +9460,7 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Größe</translation>
   </message>
   <message>
-   <source>Dark time</source>
+   <source>Autonomy</source>
    <translation>Autonomie</translation>
   </message>
   <message>
@@ -9666,7 +9666,7 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>bestanden</translation>
   </message>
   <message>
-   <source>under its margin</source>
+   <source>passes, below required margin</source>
    <translation>bestanden, aber knapp</translation>
   </message>
   <message>
@@ -9726,16 +9726,16 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Einen Puls über einen bekannten Widerstand aufzeichnen.</translation>
   </message>
   <message>
-   <source>Root mean square {rms}, mean {bias}, largest {worst} after {time}.</source>
-   <translation>Effektiv {rms}, im Mittel {bias}, am größten {worst} nach {time}.</translation>
+   <source>RMS deviation {rms}, mean {bias}, largest {worst} after {time}.</source>
+   <translation>Abweichung: effektiv (RMS) {rms}, im Mittel {bias}, höchstens {worst} nach {time}.</translation>
   </message>
   <message>
    <source>The band is the forecast's pulse envelope and {share} of the full voltage on both sides.</source>
    <translation>Das Band ist die Pulshüllkurve der Vorhersage und beidseits {share} der Vollspannung.</translation>
   </message>
   <message>
-   <source>The fit leaves {after} of {before}.</source>
-   <translation>Die Anpassung lässt von {before} noch {after} übrig.</translation>
+   <source>The fit reduces the RMS deviation from {before} to {after}.</source>
+   <translation>Die Anpassung senkt die Abweichung (RMS) von {before} auf {after}.</translation>
   </message>
   <message>
    <source>The forecast follows the log: every reading lies within its band.</source>
@@ -9922,8 +9922,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Luxmeter am Modul</translation>
   </message>
   <message>
-   <source>Telephone or lamp data</source>
-   <translation>Telefon oder Lampendaten</translation>
+   <source>Phone app or lamp data</source>
+   <translation>Handy-App oder Lampendaten</translation>
   </message>
   <message>
    <source>A guess</source>
@@ -9934,12 +9934,12 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Zu jeder Stunde gleich</translation>
   </message>
   <message>
-   <source>A week of lit hours</source>
-   <translation>Woche mit hellen Stunden</translation>
+   <source>Weekly timetable</source>
+   <translation>Wochenplan</translation>
   </message>
   <message>
-   <source>A measured log</source>
-   <translation>Gemessenes Protokoll</translation>
+   <source>Measured light log</source>
+   <translation>Lichtprotokoll</translation>
   </message>
   <message>
    <source>A year of daylight</source>
@@ -10171,7 +10171,7 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   </message>
   <message>
    <source>{label}: these runs do not tell whether it has changed.</source>
-   <translation>{label}: Diese Messreihen sagen nicht, ob es sich geändert hat.</translation>
+   <translation>{label}: Diese Messläufe sagen nicht, ob es sich geändert hat.</translation>
   </message>
   <message>
    <source>{label}: no change is seen; {before} then, {after} now, a change of {change} of which all from {low} to {high} is possible.</source>
@@ -10334,7 +10334,7 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Die Module sind zusammen etwa so groß wie {area}, der Speicher etwa so groß wie {volume}.</translation>
   </message>
   <message>
-   <source>But {area} cm² of panels is more than such a device should carry: more light, or rarer work, would make it smaller.</source>
+   <source>But {area} cm² of panels is more than such a device should carry: more light, or less frequent work, would make it smaller.</source>
    <translation>Aber {area} cm² Module sind mehr, als ein solches Gerät tragen sollte: Mehr Licht oder seltenere Arbeit würde es kleiner machen.</translation>
   </message>
   <message>
@@ -10376,8 +10376,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>es erledigt {share} % seiner Arbeit</translation>
   </message>
   <message>
-   <source>Neither more light nor rarer work alone makes such a device run.</source>
-   <translation>Weder mehr Licht noch seltenere Arbeit allein bringt ein solches Gerät zum Laufen.</translation>
+   <source>Neither more light nor less frequent work alone is enough.</source>
+   <translation>Weder mehr Licht noch seltenere Arbeit allein reicht.</translation>
   </message>
   <message>
    <source>Nobody can tell without knowing what the device takes. Measure its current over one run and while it sleeps, or look up how long a battery lasts in it; a logged current can be read by File &gt; Read a load capture.</source>
@@ -10491,8 +10491,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Speicherspannung über {time}: von {first} bis {last}, höchste {highest}, tiefste im Puls {lowest}, schaltet {n}-mal ein.</translation>
   </message>
   <message>
-   <source>{reached}; {wanted} asked for</source>
-   <translation>{reached}; {wanted} gefordert</translation>
+   <source>{reached}; {wanted} required</source>
+   <translation>{reached}; {wanted} verlangt</translation>
   </message>
   <message>
    <source>Δ time from the mark</source>
@@ -10611,7 +10611,7 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>An der Stelle {path} ist nichts zu ändern.</translation>
   </message>
   <message>
-   <source>{label} does not take that.</source>
+   <source>{label}: not allowed here.</source>
    <translation>{label}: hier nicht zulässig.</translation>
   </message>
   <message>
@@ -10620,7 +10620,7 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   </message>
   <message>
    <source>no other margin falls</source>
-   <translation>keine andere Reserve sinkt</translation>
+   <translation>kein anderer Faktor sinkt</translation>
   </message>
   <message>
    <source>{check} falls to {margin}</source>
@@ -10631,8 +10631,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Punkt {n}: {fault}.</translation>
   </message>
   <message>
-   <source>Point {n}: of {points} measured points the curve misses {mean} of the short-circuit current (root mean square), {most} at most.</source>
-   <translation>Punkt {n}: Von {points} gemessenen Punkten weicht die Kennlinie um {mean} des Kurzschlussstroms ab (quadratisches Mittel), höchstens um {most}.</translation>
+   <source>Point {n}: of {points} measured points the curve misses {mean} of the short-circuit current (RMS), {most} at most.</source>
+   <translation>Punkt {n}: Von {points} gemessenen Punkten weicht die Kurve um {mean} des Kurzschlussstroms ab (RMS), höchstens um {most}.</translation>
   </message>
   <message>
    <source>Point {n} still lacks: {what}.</source>
@@ -10760,7 +10760,7 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   </message>
   <message>
    <source>The light of this scenario repeats every week or with its log, so its year is one week after the other. Choose daylight under Hours to see the seasons.</source>
-   <translation>Das Licht dieses Szenarios wiederholt sich jede Woche oder mit seiner Aufzeichnung; sein Jahr ist eine Woche nach der anderen. Für die Jahreszeiten unter Stunden Tageslicht wählen.</translation>
+   <translation>Das Licht dieses Szenarios wiederholt sich jede Woche oder mit seinem Protokoll; sein Jahr ist eine Woche nach der anderen. Für die Jahreszeiten unter Stunden Tageslicht wählen.</translation>
   </message>
   <message>
    <source>Off on {n} of {days} days; without a gap it works from {first} to {last}.</source>
@@ -10863,8 +10863,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Flur 100 lx, Treppe 150 lx, Schreibtisch 500 lx, alles Planungswerte auf der Nutzebene; eine Wand bekommt oft ein Drittel davon. Heller Arbeitsplatz in Fensternähe etwa 1300 lx.</translation>
   </message>
   <message>
-   <source>On a lux meter. A telephone is no measuring instrument; its reading may be off by half.</source>
-   <translation>Am Luxmeter. Ein Smartphone ist kein Messgerät; seine Anzeige kann um die Hälfte danebenliegen.</translation>
+   <source>On a lux meter. A phone is no measuring instrument; its reading may be off by half.</source>
+   <translation>Auf einem Luxmeter. Ein Handy ist kein Messgerät; es kann um die Hälfte danebenliegen.</translation>
   </message>
   <message>
    <source>Source: EN 12464-1:2021 as quoted in lighting makers' tables; the window value and the third on the wall are common practice, no source.</source>
@@ -10939,8 +10939,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Strom des verstaubten Moduls durch den des gereinigten.</translation>
   </message>
   <message>
-   <source>How the light level was found. The less sure it is, the more margin is asked for: 1.3 with a lux meter at the panel, 1.6 with a telephone or lamp data, 2.0 for a guess.</source>
-   <translation>Wie die Beleuchtungsstärke ermittelt wurde. Je unsicherer, desto höher der verlangte Sicherheitsfaktor: 1,3 mit Luxmeter am Modul, 1,6 mit Smartphone oder Lampendaten, 2,0 bei einer Schätzung.</translation>
+   <source>How the light level was found. The less sure it is, the more margin is asked for: 1.3 with a lux meter at the panel, 1.6 with a phone app or lamp data, 2.0 for a guess.</source>
+   <translation>Wie das Licht ermittelt wurde. Je unsicherer, desto mehr wird verlangt: 1,3 mit einem Luxmeter am Modul, 1,6 mit Handy-App oder Lampendaten, 2,0 bei einer Schätzung.</translation>
   </message>
   <message>
    <source>A lux meter at the panel.</source>
@@ -10951,8 +10951,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Ist bekannt.</translation>
   </message>
   <message>
-   <source>Own judgement; that telephones and many lux meters err by more than 10 % was measured: Energies 15(16) 5847.</source>
-   <translation>Eigene Einschätzung; dass Smartphones und viele Luxmeter um mehr als 10 % abweichen, wurde gemessen: Energies 15(16) 5847.</translation>
+   <source>Own judgement; that phones and many lux meters err by more than 10 % was measured: Energies 15(16) 5847.</source>
+   <translation>Eigene Einschätzung; dass Handys und viele Luxmeter um mehr als 10 % irren, wurde gemessen: Energies 15(16) 5847.</translation>
   </message>
   <message>
    <source>Air temperature at panel and store. It moves the panel's voltage, the store's resistance and life, and decides whether a lithium cell may be charged.</source>
@@ -10967,12 +10967,12 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Ein Thermometer neben dem Gerät; maßgebend ist die ungünstigste Jahreszeit.</translation>
   </message>
   <message>
-   <source>When there is light: at every hour the same, a week of lit hours that repeats, a measured log, or a year of daylight.</source>
-   <translation>Wann es hell ist: zu jeder Stunde gleich, eine Woche heller Stunden, die sich wiederholt, eine Lichtaufzeichnung oder ein Jahr Tageslicht.</translation>
+   <source>When there is light: at every hour the same, a weekly timetable that repeats, a measured light log, or a year of daylight.</source>
+   <translation>Wann es hell ist: zu jeder Stunde gleich, ein Wochenplan, der sich wiederholt, ein gemessenes Lichtprotokoll oder ein Jahr Tageslicht.</translation>
   </message>
   <message>
-   <source>A week of lit hours for most rooms.</source>
-   <translation>Für die meisten Räume eine Woche mit Lichtstunden.</translation>
+   <source>A weekly timetable for most rooms.</source>
+   <translation>Ein Wochenplan für die meisten Räume.</translation>
   </message>
   <message>
    <source>Ask who switches the lights; or log the light for a week.</source>
@@ -11188,7 +11188,7 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   </message>
   <message>
    <source>From public weather archives; it lies beside the scenario like a log.</source>
-   <translation>Aus öffentlichen Wetterarchiven; sie liegt neben dem Szenario wie eine Aufzeichnung.</translation>
+   <translation>Aus öffentlichen Wetterarchiven; sie liegt neben dem Szenario wie ein Protokoll.</translation>
   </message>
   <message>
    <source>Source: documentation of the EPW format; TMY3, NREL/TP-581-43156; efficacies fitted to a TMY3 year of the NREL.</source>
@@ -11327,8 +11327,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Ein Luxmeter daneben und darunter.</translation>
   </message>
   <message>
-   <source>Coated window glass takes away most of the near infrared, on which crystalline cells live; the lux hardly show it. Set how much light the pane takes with the cover factor.</source>
-   <translation>Beschichtetes Fensterglas nimmt das meiste nahe Infrarot weg, von dem kristalline Zellen leben; den Lux sieht man es kaum an. Wie viel Licht die Scheibe nimmt, sagt der Abdeckungsfaktor.</translation>
+   <source>Coated window glass takes away most of the near infrared, on which crystalline cells live; the lux hardly show it. Set how much light the pane takes with the cover transmittance.</source>
+   <translation>Beschichtetes Fensterglas nimmt das meiste nahe Infrarot weg, von dem kristalline Zellen leben; den Lux sieht man es kaum an. Wie viel Licht die Scheibe nimmt, sagt der Transmissionsgrad der Abdeckung.</translation>
   </message>
   <message>
    <source>Coated in windows since the 1990s; plain in most glasshouses.</source>
@@ -12475,8 +12475,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>0,05 bis 0,3 V bei kleinen Strömen.</translation>
   </message>
   <message>
-   <source>Drop-out voltage on the data sheet at your pulse current.</source>
-   <translation>Mindestspannungsabfall im Datenblatt beim eigenen Pulsstrom.</translation>
+   <source>Dropout voltage on the data sheet at your pulse current.</source>
+   <translation>Dropout-Spannung im Datenblatt beim eigenen Pulsstrom.</translation>
   </message>
   <message>
    <source>What the regulator draws for itself at all times.</source>
@@ -12655,8 +12655,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Verhältnis von verfügbar zu benötigt, das als „Läuft“ zählt. Leer: ergibt sich daraus, wie das Licht bekannt ist.</translation>
   </message>
   <message>
-   <source>1.3 with a lux meter at the panel, 1.6 with a telephone or lamp data, 2.0 for a guess.</source>
-   <translation>1,3 mit Luxmeter am Modul, 1,6 mit Smartphone oder Lampendaten, 2,0 bei einer Schätzung.</translation>
+   <source>1.3 with a lux meter at the panel, 1.6 with a phone app or lamp data, 2.0 for a guess.</source>
+   <translation>1,3 mit einem Luxmeter am Modul, 1,6 mit Handy-App oder Lampendaten, 2,0 bei einer Schätzung.</translation>
   </message>
   <message>
    <source>Longest time from an empty store to the first operation.</source>
@@ -12784,7 +12784,7 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   </message>
   <message>
    <source>In the part's file; the drawer of logged runs writes it.</source>
-   <translation>In der Datei des Bauteils; die Schublade der Messreihen schreibt sie.</translation>
+   <translation>In der Datei des Bauteils; die Schublade der Messläufe schreibt sie.</translation>
   </message>
   <message>
    <source>By definition: written when fitted values are kept as a part.</source>
@@ -12847,8 +12847,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Wie viele der gewünschten Durchläufe jedes Vorgangs werden wirklich ausgeführt?</translation>
   </message>
   <message>
-   <source>Available over needed. 1 is just enough; the design margin is what counts as Runs. Marginal: all checks pass, some with less than the margin. Falls short: any check fails.</source>
-   <translation>Verfügbar, geteilt durch benötigt. 1 reicht gerade; ab dem verlangten Faktor gilt „Läuft“. Knapp: alle Prüfungen bestanden, einige unter dem verlangten Faktor. Reicht nicht: mindestens eine Prüfung nicht bestanden.</translation>
+   <source>Available over needed. 1 is just enough; the required margin is what counts as Runs. Marginal: all checks pass, some with less than the margin. Falls short: any check fails.</source>
+   <translation>Vorhandenes durch Nötiges. 1 reicht gerade; der verlangte Sicherheitsfaktor zählt als Läuft. Knapp: Alle Prüfungen sind bestanden, einige mit weniger als dem Verlangten. Reicht nicht: Eine Prüfung schlägt fehl.</translation>
   </message>
   <message>
    <source>Break-even</source>
