@@ -2,7 +2,9 @@
 
 import pytest
 
+from explorer.advice.case import Case
 from explorer.advice.cautions import Caution, cautions
+from explorer.advice.judge import judge
 from explorer.scenario import parts
 from explorer.scenario.daylight import DaylightPattern, Indoors, Outdoors, SkyMonth
 from explorer.scenario.demand import Load
@@ -10,6 +12,7 @@ from explorer.scenario.light import Light
 from explorer.scenario.model import Scenario
 from explorer.scenario.storage import CapacitorStore, CellStore, SupercapacitorStore
 from explorer.scenario.supply import ConverterCharger, DirectCharger, Panels
+from tests.advice.demos import demo
 
 CELL_CHARGER = ConverterCharger(full_V=4.2)
 
@@ -158,3 +161,10 @@ def test_frost_and_heat_behind_glass_are_told_of_a_year_and_of_nothing_else():
     assert "heat" not in keys(Outdoors(), cell, 5.0)
     assert "heat" in keys(Outdoors(glass="coated_glass"), cell, 5.0)
     assert not {"frost", "heat"} & {c.key for c in cautions(Scenario())}
+
+
+def test_a_lock_is_told_to_let_people_out_whatever_else_is_said():
+    case = Case(*demo("vent_flap"))
+    locked = case.with_value("load.actuator", "door_lock")
+    assert "egress" not in [danger.key for danger in judge(case).hazards]
+    assert "egress" in [danger.key for danger in judge(locked).hazards]
