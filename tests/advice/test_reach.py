@@ -12,7 +12,7 @@ from explorer.advice.edges import CLOSURE
 from explorer.advice.judge import judge
 from explorer.advice.reach import Reach, durations, reach
 from explorer.advice.readings import one
-from explorer.advice.stops import three_digits
+from explorer.advice.stops import LIGHT_STOPS, three_digits
 from explorer.scenario.demand import Every, WhenReady
 from explorer.words.answers import value_of
 from tests.advice.demos import LOGGED, NAMES, demo
@@ -115,6 +115,13 @@ def test_where_nothing_helps_neither_never_nor_zero_is_said():
         (Reach(183.0), "least_light_for_balance_lx", "183 lx"),
     ):
         assert value_of(key, value) == said
+
+
+def test_a_light_beyond_the_search_is_a_bound_and_no_edge():
+    """No light that is looked at feeds an ampere of sleep."""
+    case = Case(*demo("soil_probe")).with_value("load.sleep_A", 1.0)
+    least = reach(case)["least_light_for_balance_lx"]
+    assert (least, least.bound) == (LIGHT_STOPS[-1], "none")
 
 
 def test_a_store_that_hardly_discharges_outlasts_the_year():
