@@ -45,7 +45,7 @@ class Seen(NamedTuple):
     leg: int
     tally: Tally
     due_s: tuple[float, ...]
-    """How long after it each start is due and each phase ends. [s]"""
+    """How long after it each start is due and each phase ends, that of a start-up too. [s]"""
     retry_at: float
     """When the load may connect again. [s]"""
     turn_s: float
@@ -57,9 +57,9 @@ def seen(run: Progress, before: Seen | None) -> Seen:
     """The event that a run has just met, given how it was met before."""
     turn_s = run.t - before.time_s if before is not None else 0.0
     drift_c = run.q - before.charge_c if before is not None else 0.0
+    due_s = (*run.clock.standing(run.t)[1], run.phase_end - run.t)
     return Seen(
-        run.t, run.q, len(run.legs), run.tally.copy(), run.clock.standing(run.t)[1], run.retry_at,
-        turn_s, drift_c,
+        run.t, run.q, len(run.legs), run.tally.copy(), due_s, run.retry_at, turn_s, drift_c
     )
 
 
