@@ -95,6 +95,10 @@ def repeating_course(engine: Engine, start: Standing) -> RepeatingCourse:
     orbit, runs = [start], list[Trajectory]()
     """Where periods began that followed one another, without a secant step between, and they."""
     grain, calm_for = 0.0, 0
+    seldom = any(
+        isinstance(op.schedule, Periodic) and op.schedule.interval_s * OFTEN > period
+        for op in engine.system.load.operations
+    )
     for turn in range(_most_periods(period)):
         if turn >= MOST_PERIODS and legs > FEW_LEGS:
             break
@@ -118,13 +122,16 @@ def repeating_course(engine: Engine, start: Standing) -> RepeatingCourse:
             and (turns > CALM_TURNS or legs > CALM_LEGS)
             and moved_c <= near + band
         )
+        # Of what runs a few times in a period it matters where its clock stands.
+        alike = not seldom or run.end.goes_on_as(state, inf, NEAR_S)
+        strict = turn < MOST_PERIODS
         settled = run.end.goes_on_as(state, SAME * full, MOMENT_S) or (
-            calm and (left <= near or in_band)
+            calm and ((left <= near and (alike or not strict)) or in_band)
         )
         hopeless = run.tally.cut_offs > HOPELESS_CUT_OFFS
         cut_short = run.span_s < period * (1.0 - 1e-9)
         # What is cut off begins anew: where its clock stands decides what follows, too.
-        clock_s = NEAR_S if not calm and turn < MOST_PERIODS else inf
+        clock_s = NEAR_S if strict and (seldom or not calm) else inf
         back = _came_back(orbit, near, twice=not calm, grain_s=clock_s)
         if back == 0 and legs > MOST_LEGS:
             back = _came_back(orbit, near + grain, twice=not calm)
@@ -138,7 +145,7 @@ def repeating_course(engine: Engine, start: Standing) -> RepeatingCourse:
         guess = run.end
         same = run.end.connected == state.connected
         asleep = asleep and not (run.end.connected or run.tally.connects)
-        steps = asleep or turn < SECANTS_UNTIL
+        steps = asleep or (turn < SECANTS_UNTIL and alike)
         if same and steps and before is not None and 0.0 < drift / before[1] < 1.0:
             # A slow drift one way: step along the secant. Anything else is left to iteration.
             step = (drift - before[1]) / (state.charge_c - before[0])
