@@ -9,33 +9,28 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field
-from math import nan
-from typing import Any, get_args
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
-from pydantic import ValidationError
 
+from explorer.advice.build_parts import (
+    ChargerKind,
+    PanelKind,
+    StoreKind,
+    changed,
+    options,
+    panel_title,
+)
 from explorer.advice.case import Case
-from explorer.advice.contest import fitted_title, own_store, replaced_store, sizes_of
+from explorer.advice.contest import sizes_of
 from explorer.advice.fleet import fleet
 from explorer.advice.judge import judge
 from explorer.advice.verdict import Verdict
 from explorer.quantity import show
-from explorer.scenario import parts
-from explorer.scenario.generic import (
-    PANEL_AREAS,
-    PANEL_CM,
-    PANEL_G_PER_CM2,
-    cells_for,
-    panels_price,
-    store_price,
-)
 from explorer.scenario.model import Scenario
-from explorer.scenario.part import ChargerPart, PanelPart, Part, StorePart, taken
-from explorer.scenario.parts import StoreFamily
-from explorer.scenario.supply import Panels, Technology
-from explorer.text import figure, say, texts
+from explorer.scenario.part import Part, taken
+from explorer.text import say
 
 FloatArray = NDArray[np.float64]
 BoolArray = NDArray[np.bool_]
@@ -44,11 +39,6 @@ COUNTS = (1, 2, 3, 4)
 """Panels in parallel that are tried."""
 MEASURES = ("price", "panel_cm2", "volume_cm3", "mass_g")
 """What a build should have little of."""
-_TECHNOLOGIES: dict[Technology, str] = texts({
-    "amorphous": "amorphous silicon", "crystalline": "crystalline silicon",
-    "gallium_arsenide": "gallium-arsenide", "dye_sensitised": "dye-sensitised",
-    "organic": "organic", "perovskite": "perovskite",
-})  # fmt: skip
 ALIKE = 1.06
 """Builds within this ratio of each other in a measure count as alike in it."""
 MOST_MARCHES = 200
@@ -104,110 +94,13 @@ class Builds:
     """Of the prices; empty where they are relative."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Panel:
-    """Panels that can be had in some areas."""
-
-    section: Panels
-    title: str | None
-    """Of one's own; None for a generic kind."""
-    areas: tuple[float, ...]
-    part: PanelPart | None = None
-
-    def price(self, count: FloatArray, area: FloatArray) -> FloatArray:
-        if self.part is not None:
-            return count * _known(self.part.price)
-        kind = self.section.technology
-        both = zip(count.tolist(), area.tolist(), strict=True)
-        return np.array([panels_price(n, cm2, kind) for n, cm2 in both])
-
-    def outside_cm2(self, area: FloatArray) -> FloatArray:
-        """Area of one panel with its frame."""
-        own = None if self.part is None else self.part.area_cm2
-        return area if own is None else np.full_like(area, own)
-
-    def volume_cm3(self, area: FloatArray) -> FloatArray:
-        if self.part is not None and self.part.volume_cm3 is not None:
-            return np.full_like(area, self.part.volume_cm3)
-        return self.outside_cm2(area) * PANEL_CM
-
-    def mass_g(self, area: FloatArray) -> FloatArray:
-        if self.part is not None and self.part.mass_g is not None:
-            return np.full_like(area, self.part.mass_g)
-        return self.outside_cm2(area) * PANEL_G_PER_CM2
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Store:
-    """A family in its sizes, or one store of one's own."""
-
-    family: StoreFamily | None
-    part: StorePart | None = None
-
-    @property
-    def is_lithium(self) -> bool:
-        if self.family is not None:
-            return self.family.chemistry is not None or self.family.key == "hybrid"
-        assert self.part is not None
-        return self.part.store.kind == "cell"
-
-    @property
-    def sizes(self) -> tuple[float, ...]:
-        if self.family is not None:
-            return self.family.sizes
-        assert self.part is not None
-        return (self.part.store.size,)
-
-    def on(self, scenario: Scenario, size: float) -> Scenario | None:
-        """The scenario with this store."""
-        if self.family is not None:
-            return replaced_store(scenario, self.family, size)
-        assert self.part is not None
-        return own_store(scenario, self.part)
-
-    def measures(self, size: float) -> tuple[float, float, float]:
-        """Price, volume and mass."""
-        if self.family is not None:
-            family = self.family
-            return store_price(family, size), family.volume_cm3(size), family.mass_g(size)
-        assert self.part is not None
-        return _known(self.part.price), _known(self.part.volume_cm3), _known(self.part.mass_g)
-
-    def title(self, scenario: Scenario) -> str:
-        if self.family is not None:
-            return fitted_title(self.family, scenario.charger.full_V)
-        assert self.part is not None
-        return self.part.title
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Charger:
-    part: ChargerPart | None
-    """None for the one that the design has."""
-
-    def on(self, scenario: Scenario) -> Scenario | None:
-        if self.part is None:
-            return scenario
-        return _changed(scenario, {"charger": taken(self.part, scenario.charger)})
-
-    @property
-    def price(self) -> float:
-        return 0.0 if self.part is None else _known(self.part.price)
-
-    @property
-    def title(self) -> str:
-        if self.part is None:
-            return say("as it is")
-        return self.part.title
-
-
 @dataclass(slots=True, eq=False)
 class _Seen:
     """Builds that may run, row by row."""
 
-    panel: list[_Panel] = field(default_factory=list)
-    charger: list[_Charger] = field(default_factory=list)
-    store: list[_Store] = field(default_factory=list)
+    panel: list[PanelKind] = field(default_factory=list)
+    charger: list[ChargerKind] = field(default_factory=list)
+    store: list[StoreKind] = field(default_factory=list)
     count: list[int] = field(default_factory=list)
     area: list[float] = field(default_factory=list)
     size: list[float] = field(default_factory=list)
@@ -244,7 +137,7 @@ def search(
     """
     wanted = wanted or Wanted()
     seen, tried = _Seen(), 0
-    panels, chargers, stores = _options(case.scenario, own)
+    panels, chargers, stores = options(case.scenario, own)
     currency = next((p.currency for p in own if p.price is not None and p.currency), "")
     for panel in panels:
         for charger in chargers:
@@ -257,44 +150,9 @@ def search(
     yield from _confirmed(case, seen, tried, currency, stopped)
 
 
-def _options(
-    scenario: Scenario, own: Sequence[Part]
-) -> tuple[list[_Panel], list[_Charger], list[_Store]]:
-    own_panels = [p for p in own if isinstance(p, PanelPart)]
-    own_stores = [p for p in own if isinstance(p, StorePart)]
-    priced = any(p.price is not None for p in own)
-    panels = [
-        _Panel(section=p.panels, title=p.title, part=p,
-               areas=(p.panels.active_area_cm2,))
-        for p in own_panels
-    ]  # fmt: skip
-    if not (priced and own_panels):
-        panels += [_generic(technology) for technology in _technologies(scenario)]
-    stores = [_Store(family=None, part=p) for p in own_stores]
-    if not (priced and own_stores):
-        stores += [_Store(family=family) for family in parts.store_families()]
-    chargers = [_Charger(part=None)]
-    chargers += [_Charger(part=p) for p in own if isinstance(p, ChargerPart)]
-    return panels, chargers, stores
-
-
-def _technologies(scenario: Scenario) -> tuple[Technology, ...]:
-    """What is sold in numbers, and the technology that the design has."""
-    known: tuple[Technology, ...] = get_args(Technology)
-    usual = ("amorphous", "crystalline", "gallium_arsenide")
-    return tuple(t for t in known if t in usual or t == scenario.panels.technology)
-
-
-def _generic(technology: Technology) -> _Panel:
-    areas = PANEL_AREAS[technology]
-    section = Panels(
-        technology=technology, active_area_cm2=areas[0], cells_in_series=cells_for(technology)
-    )
-    return _Panel(section=section, title=None, areas=areas)
-
-
 def _look(
-    case: Case, panel: _Panel, charger: _Charger, store: _Store, wanted: Wanted, seen: _Seen
+    case: Case, panel: PanelKind, charger: ChargerKind, store: StoreKind, wanted: Wanted,
+    seen: _Seen,
 ) -> int:
     """Let the batch engine look at all counts, areas and sizes of three parts."""
     base = _based(case.scenario, panel, charger, store)
@@ -330,26 +188,17 @@ def _look(
 
 
 def _based(
-    scenario: Scenario, panel: _Panel, charger: _Charger, store: _Store
+    scenario: Scenario, panel: PanelKind, charger: ChargerKind, store: StoreKind
 ) -> Scenario | None:
     """The scenario on three kinds of part, in their first sizes."""
     section = panel.section if panel.part is None else taken(panel.part, scenario.panels)
-    with_panel = _changed(scenario, {"panels": section})
+    with_panel = changed(scenario, {"panels": section})
     with_charger = None if with_panel is None else charger.on(with_panel)
     return None if with_charger is None else store.on(with_charger, store.sizes[0])
 
 
-def _changed(scenario: Scenario, sections: dict[str, Any]) -> Scenario | None:
-    try:
-        return Scenario.model_validate(
-            scenario.model_dump() | {key: one.model_dump() for key, one in sections.items()}
-        )
-    except ValidationError:
-        return None
-
-
 def _measures(
-    panel: _Panel, charger: _Charger, store: _Store, count: FloatArray, area: FloatArray,
+    panel: PanelKind, charger: ChargerKind, store: StoreKind, count: FloatArray, area: FloatArray,
     at: NDArray[np.intp],
 ) -> FloatArray:
     """Shape (builds, measures), in the order of `MEASURES`."""
@@ -438,7 +287,7 @@ def _judged(case: Case, seen: _Seen, i: int) -> Build | None:
     sized = store.on(base, seen.size[i])
     if sized is None:
         return None
-    scenario = _changed(sized, {
+    scenario = changed(sized, {
         "panels": sized.panels.model_copy(
             update={"count": seen.count[i], "active_area_cm2": seen.area[i]}
         )
@@ -452,20 +301,13 @@ def _judged(case: Case, seen: _Seen, i: int) -> Build | None:
         return None
     measures = dict(zip(MEASURES, seen.rows[i], strict=True))
     return Build(
-        scenario=scenario, panels=_panel_title(panel, seen.count[i], seen.area[i]),
+        scenario=scenario, panels=panel_title(panel, seen.count[i], seen.area[i]),
         charger=charger.title, store=_store_title(store, scenario), verdict=verdict,
         part_count=seen.count[i] + 2, **measures,
     )  # fmt: skip
 
 
-def _panel_title(panel: _Panel, count: int, area: float) -> str:
-    if panel.title is not None:
-        return say("{n} × {title}", n=count, title=panel.title)
-    kind = _TECHNOLOGIES[panel.section.technology]
-    return say("{n} × {area} cm², {kind}", n=count, area=figure(f"{area:g}"), kind=kind)
-
-
-def _store_title(store: _Store, scenario: Scenario) -> str:
+def _store_title(store: StoreKind, scenario: Scenario) -> str:
     size = show(scenario.store.size, scenario.store.size_unit)
     return say("{title}, {size}", title=store.title(scenario), size=size)
 
@@ -479,10 +321,6 @@ def _so_far(
         front=tuple(sorted(front, key=lambda build: (build.price, build.panel_cm2))),
         is_done=is_done, currency=currency,
     )  # fmt: skip
-
-
-def _known(value: float | None) -> float:
-    return nan if value is None else value
 
 
 __all__ = ["MEASURES", "Build", "Builds", "Wanted", "front_of", "search"]

@@ -7,6 +7,7 @@ import numpy as np
 import pytest
 from click.testing import CliRunner
 
+from explorer.advice import build_parts
 from explorer.advice import builds as module
 from explorer.advice.assess import assess
 from explorer.advice.builds import ALIKE, MEASURES, Wanted, front_of, search
@@ -35,10 +36,10 @@ def label():
 def few_kinds():
     """Some generic kinds stand for all of them."""
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(module, "_technologies", lambda _: ("amorphous", "gallium_arsenide"))
+        patch.setattr(build_parts, "_technologies", lambda _: ("amorphous", "gallium_arsenide"))
         patch.setattr(module, "COUNTS", (1, 2))
         few = parts.store_families()[3:7]
-        patch.setattr(module.parts, "store_families", lambda: few)
+        patch.setattr(build_parts.parts, "store_families", lambda: few)
         yield
 
 

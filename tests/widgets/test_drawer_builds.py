@@ -4,6 +4,7 @@ import numpy as np
 import pytest
 from PySide6.QtCore import QPoint, Qt
 
+from explorer.advice import build_parts
 from explorer.advice import builds as module
 from explorer.advice.builds import MEASURES
 from explorer.advice.judge import judge
@@ -24,9 +25,9 @@ def document():
 @pytest.fixture
 def drawer(qtbot, document, jobs, tmp_path, monkeypatch):
     few = parts.store_families()[3:7]
-    monkeypatch.setattr(module, "_technologies", lambda _: ("amorphous", "gallium_arsenide"))
+    monkeypatch.setattr(build_parts, "_technologies", lambda _: ("amorphous", "gallium_arsenide"))
     monkeypatch.setattr(module, "COUNTS", (1, 2))
-    monkeypatch.setattr(module.parts, "store_families", lambda: few)
+    monkeypatch.setattr(build_parts.parts, "store_families", lambda: few)
     made = BuildsDrawer(document, jobs, tmp_path / "parts")
     qtbot.addWidget(made)
     made.resize(860, 320)
