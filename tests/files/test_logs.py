@@ -126,6 +126,7 @@ def test_an_offset_in_the_dark_is_named_and_taken_off(log_of):
     assert clean.floor_lx == 0
     assert clean.mean_lit_lx == 300
     assert "4 lx were taken off every reading." in clean.notes
+    assert log_of("time_h,lux\n" + rows, offset_lx=6).illuminance_lx.min() == 0
 
 
 def test_an_uneven_log_keeps_its_own_times(log_of):
