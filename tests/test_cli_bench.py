@@ -30,7 +30,7 @@ def test_it_says_how_the_forecast_agrees():
     done = bench(PROBE, RUN)
     assert done.exit_code == 0
     assert "does not follow the log" in done.stdout
-    assert "Root mean square" in done.stdout
+    assert "RMS deviation" in done.stdout
 
 
 def test_it_prints_fitted_values_with_their_uncertainty():

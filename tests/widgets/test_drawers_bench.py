@@ -57,7 +57,7 @@ def test_the_button_opens_a_log_and_the_answer_says_how_it_agrees(qtbot, drawer,
     with qtbot.waitSignal(drawer.feed.finished, timeout=PATIENT):
         qtbot.keyClick(drawer.open_button, Qt.Key.Key_Space)
     assert "does not follow" in drawer.answer.text()
-    assert "Root mean square" in drawer.said.text()
+    assert "RMS deviation" in drawer.said.text()
     assert drawer.export.isEnabled()
     assert drawer.plot.accessibleDescription()
     assert not drawer.take_button.isEnabled()
