@@ -183,18 +183,19 @@ def test_every_command_of_the_readme_does_what_it_says(tmp_path, monkeypatch):
     Path("load.csv").write_text("time_s,current_A\n" + "\n".join(rows), encoding="utf-8")
     run_of_probe = ROOT / "resources" / "logs" / "fernhollow_bench_run.csv"
     files = {
-        "FILE…": "mine.json", "FILE": "mine.json", "CSV": "load.csv", "LOG": str(run_of_probe),
+        "FILE…": "mine.json", "FILE": "mine.json", "CSV": "load.csv", "LOG…": str(run_of_probe),
+        "LOG": str(run_of_probe), "PATH": "store.capacitance_F",
         "SHELL": "bash", "D": "1", "S": "600", "out.pdf|.html": "out.html",
     }  # fmt: skip
     (listed,) = [block for block in readme_blocks() if "gloaming schema" in block]
     ran = set()
     for line in listed.splitlines():
         words = re.sub(r"\[(?!--days).*?\]|(?<=\S)   +.*|[\[\]]", "", line).split()[1:]
-        name, *rest = [files.get(word, word) for word in words] or ["window"]
+        name, *rest = [files.get(word, word) for word in words if word != "…"] or ["window"]
         if name in ("trace", "sweep"):
             Path("out.csv").unlink(missing_ok=True)
-        if name in ("window", "open", "measure"):
-            continue  # a window, and a meter; tests of their own open both
+        if name in ("window", "open", "measure", "stand"):
+            continue  # windows, and a meter; tests of their own open them
         if name == "look":
             rest = [str(run_of_probe)]
         if name == "bench":

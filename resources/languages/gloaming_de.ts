@@ -216,16 +216,16 @@
    <translation>{n} × {area} cm², {kind}</translation>
   </message>
   <message>
-   <source>{title}, {size}</source>
-   <translation>{title}, {size}</translation>
-  </message>
-  <message>
    <source>{n} × {title}</source>
    <translation>{n} × {title}</translation>
   </message>
   <message>
    <source>as it is</source>
    <translation>wie vorhanden</translation>
+  </message>
+  <message>
+   <source>{title}, {size}</source>
+   <translation>{title}, {size}</translation>
   </message>
   <message>
    <source>the cycle takes no charge; is the current's sign turned, or the zero shifted?</source>
