@@ -7,6 +7,7 @@ from typing import Annotated, Literal, Union, get_args, get_origin
 
 from pydantic import BaseModel, ValidationError
 
+from explorer.scenario.daylight import DaylightPattern
 from explorer.scenario.fields import describe
 from explorer.scenario.model import Scenario
 
@@ -66,10 +67,14 @@ def _value(chance, section, key, kind, plain):
     if origin is Literal:
         return chance.choice(get_args(kind))
     if origin in (Union, types.UnionType):
-        chosen = chance.choice(get_args(kind))
+        chosen = chance.choice([one for one in get_args(kind) if one is not DaylightPattern])
         return None if chosen is type(None) else _value(chance, section, key, chosen, plain)
     if origin is tuple:
         item = get_args(kind)[0]
+        if get_origin(item) is Annotated:
+            item = get_args(item)[0]
+        if item is str:
+            return ["x"] * chance.choice((0, 1, 3))
         if get_origin(item) is Literal:
             return chance.sample(get_args(item), chance.randint(1, len(get_args(item))))
         return [_section(chance, item, plain) for _ in range(chance.choice((0, 1, 1, 2, 3)))]

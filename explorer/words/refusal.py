@@ -89,7 +89,7 @@ def in_plain_words(text: str) -> Text:
     Examples
     --------
     >>> in_plain_words("load.connect_V (6 V) must be lower than charger.full_V (5 V)")
-    '“Connects at” (6 V) must be lower than “Full at” (5 V)'
+    '“Connect voltage” (6 V) must be lower than “Full voltage” (5 V)'
     """
     return renamed(text, _KEY, _label_of)
 

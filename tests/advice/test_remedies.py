@@ -177,7 +177,7 @@ def test_where_nothing_helps_the_reasons_are_given():
     last = all_found(scenario, log)[-1]
     assert last.singles == ()
     assert last.pair is None
-    assert last.sentence.startswith("Nothing helps within reach: ")
+    assert last.sentence.startswith("No change tried is enough: ")
     assert "80 °C" in last.sentence
 
 
@@ -208,7 +208,7 @@ def test_a_search_stops_when_told(asked):
 def test_a_first_result_comes_before_the_search_is_over():
     steps = find_remedies(Case(*demo("soil_probe")))
     outlook, first = next(steps), next(steps)
-    assert outlook.sentence.startswith("Looks hopeful, being checked: ")
+    assert outlook.sentence.startswith("Promising, being checked: ")
     assert outlook.singles == ()
     assert not first.done
     assert len(first.singles) == 1

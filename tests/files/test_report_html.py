@@ -74,9 +74,9 @@ def test_what_a_person_typed_is_text_and_never_a_part_of_the_page(key):
     assert evil in "".join(tree(text).itertext())
 
 
-def test_letters_that_no_page_may_hold_are_left_out():
+def test_letters_that_no_page_may_hold_are_made_visible():
     text = page(with_value(Scenario(), "load.operations.0.name", "a\x00b\x0bc\ttab"))
-    assert "abc\ttab" in "".join(tree(text).itertext())
+    assert "a\N{SYMBOL FOR NULL}b c tab" in "".join(tree(text).itertext())
 
 
 def test_every_figure_says_what_it_shows(written):

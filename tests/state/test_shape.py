@@ -48,7 +48,7 @@ def test_every_field_of_the_model_has_a_shape():
 
 def test_the_kinds_of_a_union_come_from_the_model():
     kinds = [kind_of(s) for s in shape_of(Light, "pattern").sections]
-    assert kinds == ["steady", "week", "log"]
+    assert kinds == ["steady", "week", "log", "daylight"]
 
 
 @pytest.mark.parametrize("section", [Phase, LitBlock, Operation, SheetPoint])

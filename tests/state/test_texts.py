@@ -207,11 +207,14 @@ def test_a_fault_in_the_set_up_of_a_stand_can_be_shown_in_any_language(tmp_path,
     assert not pseudo.is_forgotten(found, keys)
 
 
-def test_only_the_title_of_a_plan_that_nobody_named_is_translated(tmp_path):
+def test_the_title_of_a_plan_is_translated_as_long_as_nobody_changed_it(tmp_path):
     assert isinstance(stand_plan.default_plan().title, Text)
     place = tmp_path / "stand.json"
     stand_plan.save_plan(place, stand_plan.default_plan())
     assert stand_plan.load_plan(place) == stand_plan.default_plan()
+    assert isinstance(stand_plan.load_plan(place).title, Text)
+    own = stand_plan.default_plan().model_copy(update={"title": "Our bench"})
+    stand_plan.save_plan(place, own)
     assert not isinstance(stand_plan.load_plan(place).title, Text)
 
 

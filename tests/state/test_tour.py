@@ -19,11 +19,12 @@ def test_it_walks_from_the_first_step_to_the_last_and_back():
 def test_it_says_where_it_is():
     tour = Tour()
     tour.forward()
-    assert tour.place == "2 of 5"
+    assert tour.place == "2 of 6"
 
 
-def test_its_steps_are_knobs_break_even_sign_trace_and_drawers():
-    assert [s.key for s in STEPS] == ["knobs", "break_even", "sign", "trace", "drawers"]
+def test_it_begins_with_the_guide_and_ends_with_the_questions():
+    keys = [s.key for s in STEPS]
+    assert keys == ["guide", "knobs", "break_even", "sign", "trace", "drawers"]
     assert all(s.title and s.text.endswith(".") for s in STEPS)
 
 

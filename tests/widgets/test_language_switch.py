@@ -67,7 +67,7 @@ def test_the_choice_is_kept_for_the_next_start(windows, tmp_path, qapp):
     choose(windows.open[0], "de")
     assert SettingsStore(tmp_path / "settings.ini").settings.language == "de"
     set_language("en")
-    app._speak(tmp_path / "settings.ini")
+    set_language(SettingsStore(tmp_path / "settings.ini").settings.language)
     again = windows.add()
     assert menu_titles(again)[0] == "Datei"
 
@@ -128,7 +128,7 @@ def test_a_desktop_in_german_is_greeted_in_german(monkeypatch, tmp_path, qapp):
 
     monkeypatch.setattr(QLocale, "system", staticmethod(Place))
     try:
-        app._speak(tmp_path / "settings.ini")
+        set_language(SettingsStore(tmp_path / "settings.ini").settings.language)
         window = app.build_window(qapp, tmp_path / "settings.ini")
         assert menu_titles(window)[0] == "Datei"
         window.close_unasked()

@@ -191,7 +191,7 @@ def test_a_cell_gives_the_store_knob_its_capacity(window, document):
     row = knob(window, "store")
     assert row.knob.path == "store.capacity_mAh"
     assert row.field.text() == "40 mAh"
-    assert row.slider.accessibleName() == "Capacity, mAh"
+    assert row.slider.accessibleName() == "Cell capacity, mAh"
 
 
 def test_with_two_operations_a_choice_says_which_the_load_slider_moves(qtbot, window, document):

@@ -23,7 +23,7 @@ from tests import pseudo
 from tests.make_bench_log import NAME
 
 PATIENT = 60_000
-OWN = frozenset({"New", "scenario", "measure", "and", "send"})
+OWN = frozenset({"New", "scenario", "measure", "and", "send", *re.findall("[a-z]+", NAME)})
 """Title and operation of a new scenario, which belong to the user."""
 
 

@@ -37,7 +37,7 @@ PER_MONTH = frozenset({"month"})
 """Of the unit 1/month."""
 LANGUAGES = frozenset(language.NAMES.values())
 """Each has its own name in every language."""
-FROM_FILES = frozenset({"model_note", "sources"})
+FROM_FILES = frozenset({"model_note", "sources", "stand"})
 """Pages that are files, with one for each language."""
 
 
