@@ -24,7 +24,8 @@ from explorer.scenario.model import Scenario, with_value
 from explorer.words.console import NARROWEST, one_line, page
 
 SCENARIOS = [
-    path for path in sorted(scenario_folder().glob("*.json")) if '"daylight"' not in path.read_text()
+    path for path in sorted(scenario_folder().glob("*.json"))
+    if '"daylight"' not in path.read_text(encoding="utf-8")
 ]
 """Of a week; the year's have tests of their own, and one stands for them here."""
 YEAR = scenario_folder() / "window_air_sensor.json"
