@@ -214,11 +214,13 @@ def test_the_stand_alone_program_knows_its_workers_and_its_processes():
     entry = ROOT / "resources" / "packaging" / "entry.py"
     text = entry.read_text(encoding="utf-8")
     assert text.index("freeze_support()") < text.index("main()")
-    worker = subprocess.run([sys.executable, entry, "worker"], input=b"", capture_output=True,
-                            check=False, timeout=60,
-                            env={**os.environ, "PYTHONPATH": str(ROOT)})  # fmt: skip
-    assert worker.returncode == 0
-    assert b"ready" in worker.stdout
+    with subprocess.Popen(
+        [sys.executable, entry, "worker"], stdin=subprocess.PIPE, stdout=subprocess.PIPE,
+        env={**os.environ, "PYTHONPATH": str(ROOT)},
+    ) as worker:  # fmt: skip
+        assert b"ready" in worker.stdout.read1()
+        worker.stdin.close()  # its input ends, and so does it
+        assert worker.wait(timeout=60) == 0
 
 
 def test_a_bundle_starts_itself_and_no_interpreter(monkeypatch):

@@ -37,8 +37,8 @@ PER_MONTH = frozenset({"month"})
 """Of the unit 1/month."""
 LANGUAGES = frozenset(language.NAMES.values())
 """Each has its own name in every language."""
-FROM_FILES = frozenset({"model_note", "sources", "stand"})
-"""Pages that are files, with one for each language."""
+FROM_FILES = frozenset({"model_note", "sources", "stand", "licences"})
+"""Pages that are files: one for each language, or in the words of those who gave a licence."""
 
 
 @pytest.fixture(autouse=True)
