@@ -8,6 +8,7 @@ import pytest
 from PySide6.QtCore import QPointF, Qt
 from PySide6.QtGui import QImage
 
+from explorer.advice import territory as territory_module
 from explorer.advice.case import Case
 from explorer.advice.edges import break_even
 from explorer.advice.stops import stops_of
@@ -119,7 +120,9 @@ def test_the_contest_shows_the_design_s_own_store_which_cannot_be_taken(
 
 
 @pytest.fixture
-def territory(qtbot, document, jobs):
+def territory(qtbot, document, jobs, monkeypatch):
+    # Which points the march decides is tested with the map; here it would take most of the time.
+    monkeypatch.setattr(territory_module, "refined", lambda *_: iter(()))
     return opened(qtbot, TerritoryDrawer(document, jobs))
 
 
