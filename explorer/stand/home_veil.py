@@ -10,8 +10,8 @@ from explorer.stand.big_button import BigButton
 from explorer.stand.fit_label import FitLabel
 from explorer.stand.legibility import Sizes
 from explorer.stand.take_home import QUIET_MODULES, Design, modules_of
+from explorer.stand.veil_paint import paint_veil
 from explorer.state.language import tr
-from explorer.state.theme import tokens_of
 
 _TOP_LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop
 
@@ -187,13 +187,4 @@ class HomeVeil(QWidget):
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint the veil and the card."""
-        tokens = tokens_of(self.palette())
-        painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        ground = tokens.color("paper")
-        ground.setAlphaF(0.86)
-        painter.fillRect(self.rect(), ground)
-        painter.setPen(tokens.color("ink"))
-        painter.setBrush(tokens.color("card"))
-        painter.drawRoundedRect(QRectF(self._card), 16, 16)
-        painter.end()
+        paint_veil(self, self._card)

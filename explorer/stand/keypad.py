@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QRect, QRectF, Qt, QTimer, Signal
-from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtCore import QRect, Qt, QTimer, Signal
+from PySide6.QtGui import QKeyEvent, QMouseEvent, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QWidget
 
 from explorer.stand.big_button import BigButton
 from explorer.stand.fit_label import FitLabel
 from explorer.stand.legibility import Sizes
 from explorer.stand.staff_code import LONGEST, SHORTEST, matches
+from explorer.stand.veil_paint import paint_veil
 from explorer.state.language import tr
-from explorer.state.theme import tokens_of
 
 SHOWN_MS = 20_000
 LOCKED_MS = 60_000
@@ -137,13 +137,4 @@ class Keypad(QWidget):
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint the veil and the card."""
-        tokens = tokens_of(self.palette())
-        painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        ground = tokens.color("paper")
-        ground.setAlphaF(0.82)
-        painter.fillRect(self.rect(), ground)
-        painter.setPen(tokens.color("ink"))
-        painter.setBrush(tokens.color("card"))
-        painter.drawRoundedRect(QRectF(self._card), 16, 16)
-        painter.end()
+        paint_veil(self, self._card)

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QAbstractAnimation, QRect, QRectF, Qt, QVariantAnimation, Signal
+from PySide6.QtCore import QAbstractAnimation, QRect, Qt, QVariantAnimation, Signal
 from PySide6.QtGui import (
     QAccessible,
     QAccessibleAnnouncementEvent,
     QMouseEvent,
     QPainter,
     QPaintEvent,
-    QPen,
     QPixmap,
     QResizeEvent,
 )
@@ -19,8 +18,8 @@ from explorer.stand.big_button import BigButton
 from explorer.stand.fit_label import FitLabel
 from explorer.stand.legibility import Sizes
 from explorer.stand.phrases import countdown_text
+from explorer.stand.veil_paint import paint_veil
 from explorer.state.language import tr
-from explorer.state.theme import tokens_of
 
 MOTION_MS = 150
 _CENTRE = Qt.AlignmentFlag.AlignCenter
@@ -97,16 +96,7 @@ class WarningVeil(QWidget):
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint the veil and the card."""
-        tokens = tokens_of(self.palette())
-        painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        ground = tokens.color("paper")
-        ground.setAlphaF(0.82)
-        painter.fillRect(self.rect(), ground)
-        painter.setPen(QPen(tokens.color("ink"), 2.0))
-        painter.setBrush(tokens.color("card"))
-        painter.drawRoundedRect(QRectF(self._card), 16, 16)
-        painter.end()
+        paint_veil(self, self._card)
 
 
 class Dissolve(QWidget):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtCore import QRect, QRectF, QSize, Qt
 from PySide6.QtGui import QIcon, QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QSizePolicy, QToolButton, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QToolButton, QWidget
 
 from explorer.state.theme import tokens_of
 from explorer.widgets.paint import focus_pen
@@ -123,3 +123,13 @@ def pill(text: str, tip: str) -> PillButton:
     button.setAccessibleDescription(tip)
     button.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
     return button
+
+
+def dialog_foot(fault: QWidget, *buttons: QWidget) -> QHBoxLayout:
+    """The last row of a dialog: what is wrong at the left, its buttons at the right."""
+    foot = QHBoxLayout()
+    foot.addWidget(fault, 1)
+    foot.addStretch(1)
+    for button in buttons:
+        foot.addWidget(button)
+    return foot

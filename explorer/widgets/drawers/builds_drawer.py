@@ -32,7 +32,7 @@ from explorer.state.theme import tokens_of
 from explorer.text import say
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.drawers.builds_plot import BuildsPlot
-from explorer.widgets.drawers.drawer import Drawer
+from explorer.widgets.drawers.drawer import Drawer, folder_of
 from explorer.widgets.drawers.flat import FlatHeader
 from explorer.widgets.elided_label import ElidedLabel
 from explorer.widgets.fields import CalmComboBox
@@ -97,7 +97,7 @@ class BuildsDrawer(Drawer):
         self._parts_folder = parts_folder
         self._found: Builds | None = None
         self._filling, self._touched = False, False
-        self._beside = _folder_of(document)
+        self._beside = folder_of(document)
         steps = partial(builds_steps, parts_folder, self._beside, Wanted())
         super().__init__(QUESTION, document, Feed("builds", document, jobs, steps))
         self.plot = BuildsPlot()
@@ -196,7 +196,7 @@ class BuildsDrawer(Drawer):
 
     def _on_file_changed(self) -> None:
         """The parts beside the open scenario take part too."""
-        if (beside := _folder_of(self.document)) != self._beside:
+        if (beside := folder_of(self.document)) != self._beside:
             self._beside = beside
             self._ask()
 
@@ -285,7 +285,3 @@ def _side(key: str) -> Qt.AlignmentFlag:
     """Numbers stand at the right of their column."""
     side = Qt.AlignmentFlag.AlignRight if key in MEASURES else Qt.AlignmentFlag.AlignLeft
     return side | Qt.AlignmentFlag.AlignVCenter
-
-
-def _folder_of(document: Document) -> Path | None:
-    return None if document.path is None else document.path.parent

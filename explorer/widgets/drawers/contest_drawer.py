@@ -28,7 +28,7 @@ from explorer.text import say
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.drawers.contest_cells import ROW_HEIGHT, ContestCells
 from explorer.widgets.drawers.contest_model import ENTRY_ROLE, ContestModel, SortedContest
-from explorer.widgets.drawers.drawer import Drawer
+from explorer.widgets.drawers.drawer import Drawer, folder_of
 from explorer.widgets.drawers.export import Picture, WidgetPaint
 from explorer.widgets.drawers.flat import FlatHeader
 from explorer.widgets.plain import plain_tip
@@ -134,7 +134,7 @@ class ContestDrawer(Drawer):
         parts_folder: Path,
         parent: QWidget | None = None,
     ) -> None:
-        self._parts_folder, self._beside = parts_folder, _folder_of(document)
+        self._parts_folder, self._beside = parts_folder, folder_of(document)
         steps = partial(contest_steps, parts_folder, self._beside)
         feed = Feed("contest", document, jobs, steps)
         super().__init__(QUESTION, document, feed, parent=parent)
@@ -171,7 +171,7 @@ class ContestDrawer(Drawer):
 
     def _on_file_changed(self) -> None:
         """The parts beside the open scenario take part too."""
-        if (beside := _folder_of(self.document)) != self._beside:
+        if (beside := folder_of(self.document)) != self._beside:
             self._beside = beside
             self.feed.set_steps(partial(contest_steps, self._parts_folder, beside))
 
@@ -266,7 +266,3 @@ class _OncePaint:
     def __call__(self, painter: QPainter) -> None:
         WidgetPaint(self._table)(painter)
         self._table.deleteLater()
-
-
-def _folder_of(document: Document) -> Path | None:
-    return None if document.path is None else document.path.parent

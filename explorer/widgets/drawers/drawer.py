@@ -32,6 +32,11 @@ from explorer.words.drawers import Table
 from explorer.words.readout import bind_units
 
 
+def folder_of(document: Document) -> Path | None:
+    """Where the open scenario lies, and parts beside it; None before it was saved."""
+    return None if document.path is None else document.path.parent
+
+
 class Drawer(QWidget):
     """Base of the drawers.
 

@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QDialog, QGridLayout, QHBoxLayout, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QGridLayout, QLabel, QVBoxLayout, QWidget
 
 from explorer.advice.spread import Tolerance
 from explorer.quantity import show
 from explorer.state import theme
 from explorer.state.language import tr
 from explorer.text import say
-from explorer.widgets.buttons import pill
+from explorer.widgets.buttons import dialog_foot, pill
 from explorer.widgets.exact_field import ExactField
 from explorer.widgets.fault_line import FaultLine
 from explorer.widgets.slim_scroll import SlimScroll
@@ -83,17 +83,12 @@ class KnownDialog(QDialog):
         self.cancel_button = pill(tr("Cancel"), tr("Leave everything as it is"))
         self.take_button.clicked.connect(self._on_take)
         self.cancel_button.clicked.connect(self.reject)
-        foot = QHBoxLayout()
-        foot.addWidget(self.fault, 1)
-        foot.addStretch(1)
-        foot.addWidget(self.cancel_button)
-        foot.addWidget(self.take_button)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(16, 14, 16, 14)
         layout.setSpacing(10)
         layout.addWidget(hint)
         layout.addWidget(scroll, 1)
-        layout.addLayout(foot)
+        layout.addLayout(dialog_foot(self.fault, self.cancel_button, self.take_button))
         self.setMinimumSize(480, 420)
 
     @property

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QDialog, QGridLayout, QHBoxLayout, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QGridLayout, QLabel, QVBoxLayout, QWidget
 
 from explorer.quantity import show
 from explorer.scenario.logged_run import Conditions, Draw
@@ -15,7 +15,7 @@ from explorer.state import theme
 from explorer.state.language import tr
 from explorer.state.story import RunFile
 from explorer.text import capitalised, say, texts
-from explorer.widgets.buttons import pill
+from explorer.widgets.buttons import dialog_foot, pill
 from explorer.widgets.exact_field import ExactField
 from explorer.widgets.fault_line import FaultLine
 from explorer.widgets.fields import CalmComboBox, OutlinedCheckBox
@@ -134,11 +134,6 @@ class RunDialog(QDialog):
         self.cancel_button = pill(tr("Cancel"), tr("Leave everything as it is"))
         self.take_button.clicked.connect(self._on_take)
         self.cancel_button.clicked.connect(self.reject)
-        foot = QHBoxLayout()
-        foot.addWidget(self.fault, 1)
-        foot.addStretch(1)
-        foot.addWidget(self.cancel_button)
-        foot.addWidget(self.take_button)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(16, 14, 16, 14)
         layout.setSpacing(10)
@@ -147,7 +142,7 @@ class RunDialog(QDialog):
         layout.addWidget(self.meter)
         layout.addWidget(self.safe)
         layout.addStretch(1)
-        layout.addLayout(foot)
+        layout.addLayout(dialog_foot(self.fault, self.cancel_button, self.take_button))
         self.setMinimumWidth(560)
 
     def _show(self) -> None:
