@@ -259,6 +259,8 @@ def _starts(check: Check) -> Text:
 def _balance(check: Check) -> Text:
     if check.margin >= 10:
         return say("the light brings more than ten times the energy that it uses")
+    if check.margin < 0.01:
+        return say("the light brings less than 1 % of the energy that it uses")
     if check.margin < 2:
         return say(
             "the light brings {share} % of the energy that it uses",

@@ -10427,6 +10427,10 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>das Licht bringt mehr als das Zehnfache der Energie, die es verbraucht</translation>
   </message>
   <message>
+   <source>the light brings less than 1 % of the energy that it uses</source>
+   <translation>das Licht bringt weniger als 1 % der Energie, die es verbraucht</translation>
+  </message>
+  <message>
    <source>the light brings {share} % of the energy that it uses</source>
    <translation>das Licht bringt {share} % der Energie, die es verbraucht</translation>
   </message>

@@ -104,3 +104,11 @@ def test_its_table_is_the_front(drawer):
     table = drawer.table("")
     assert len(table["price"]) == drawer.view.rowCount()
     assert set(MEASURES) < set(table)
+
+
+def test_where_none_runs_the_filters_stay_in_reach(qtbot, drawer, document):
+    document.edit("light.illuminance_lx", 1.0)
+    qtbot.waitUntil(lambda: "none runs" in drawer.answer.text(), timeout=60_000)
+    settled(qtbot, drawer)
+    assert drawer.lithium.isVisible()
+    assert not drawer.take.isEnabled()

@@ -218,11 +218,7 @@ class BuildsDrawer(Drawer):
         self._found = step
         self.plot.set_builds(step)
         self._fill(step)
-        if step.tried and not len(step.measures["price"]) and step.is_done:
-            self.say_nothing(tr(builds_line(step)))
-            self._filling = False
-            return
-        self.show_body()
+        self.show_body()  # also where none runs: the filters are there
         self.say_answer(builds_line(step))
         again = [i for i, b in enumerate(step.front) if chosen and b.scenario == chosen.scenario]
         if step.front:
