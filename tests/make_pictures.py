@@ -23,8 +23,6 @@ os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 FOLDER = Path(__file__).resolve().parents[1] / "resources" / "pictures"
 PICTURES = {
-    "window-light": ("soil_probe", "light", ""),
-    "window-dark": ("watering_valve", "dark", ""),
     "territory": ("soil_probe", "light", "territory"),
     "stores": ("soil_probe", "light", "contest"),
 }
