@@ -268,7 +268,7 @@ FAULTS = (
           "        if number == self._newest[key]:\n            if why",
           "        if True:\n            if why", "tests/state/test_jobs.py"),
     fault("a file changed by another counts as known", "state/document.py",
-          'return "as known" if now == self._digest else "changed"', 'return "as known"',
+          'return "as known" if now == self._digests else "changed"', 'return "as known"',
           "tests/state/test_document.py"),
     # words
     fault("a margin just below 1 reads as a pass", "words/figures.py",

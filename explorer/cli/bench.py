@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, cast, get_args
@@ -18,6 +19,8 @@ from explorer.text import joined, say
 
 if TYPE_CHECKING:
     from explorer.cli.bench_report import Found
+    from explorer.files.story import Story
+    from explorer.scenario.model import Scenario
 
 BAD_INPUT = 3
 
@@ -40,7 +43,7 @@ def _shares(
 
 @click.command()
 @click.argument("file", type=click.Path(path_type=Path))
-@click.argument("logs", nargs=-1, required=True, type=click.Path(path_type=Path))
+@click.argument("logs", nargs=-1, type=click.Path(path_type=Path))
 @click.option(
     "--fit", "paths", multiple=True, metavar="PATH", help="A value to fit; may be given again."
 )
@@ -68,6 +71,10 @@ def _shares(
     help="Write what is determined of the panel, charger, store or load as a part with its ±, such "
     "as store=store.json; may be given again.",
 )  # fmt: skip
+@click.option(
+    "--keep", "kept", metavar="FOLDER", type=click.Path(path_type=Path),
+    help="Keep the scenario, the logs and what is told of them as a study that opens again.",
+)  # fmt: skip
 @click.option("--json", "as_json", is_flag=True, help="Print one JSON object.")
 @click.pass_context
 def bench(
@@ -82,10 +89,13 @@ def bench(
     known: dict[str, float],
     with_next: bool,
     parts: tuple[str, ...],
+    kept: Path | None,
     as_json: bool,
     **each: tuple[str, ...],
 ) -> None:
     """Hold the forecast of a scenario FILE against logged runs LOGS of the device.
+
+    FILE may be the folder of a study; without LOGS its own runs are taken, as they are kept there.
 
     A log is a table with the columns time and store_V (or store_mV), and lux where the light was
     logged too. --fit store.capacitance_F searches the value with which the forecast follows the
@@ -102,23 +112,30 @@ def bench(
     from explorer.files.bench_log import read_bench_log
     from explorer.files.beside import resolve_case
     from explorer.files.scenario_json import load_scenario
+    from explorer.files.study import scenario_file
 
     try:
-        scenario = load_scenario(file).scenario
-        case = resolve_case(scenario, file)
-        names = (*logs, *later)
-        under = conditions(len(names), **each)
+        scenario = load_scenario(scenario_file(file)).scenario
+        case = resolve_case(scenario, scenario_file(file))
+        story = _story(file, logs, later, told, same_meter=not other_meter, known=known)
+        under = conditions([run.conditions for run in story.runs], **each)
+        story = replace(story, runs=tuple(
+            replace(run, conditions=one) for run, one in zip(story.runs, under, strict=True)
+        ))  # fmt: skip
+        known = dict(story.known)
         runs = [
-            replace(read_bench_log(log, told), conditions=one)
-            for log, one in zip(names, under, strict=True)
+            replace(read_bench_log(run.path, run.told), conditions=run.conditions)
+            for run in story.runs
         ]
+        logs = tuple(run.path for run in story.runs if not run.is_later)
+        later = tuple(run.path for run in story.runs if run.is_later)
         chosen = [parameter(scenario, path) for path in paths]
         for path in known:
             parameter(scenario, path)
         wanted = [_kind_and_file(text) for text in parts]
         _needs_a_fit(bool(chosen), later=bool(later), parts=bool(parts), with_next=with_next)
         found = Found(
-            file=file, logs=names, count=len(logs),
+            file=file, logs=(*logs, *later), count=len(logs),
             agreements=[bn.agreement(case, run) for run in runs],
         )  # fmt: skip
         if chosen:
@@ -127,9 +144,12 @@ def bench(
             if later:
                 found.later = list(ft.fit(case, runs[len(logs) :], chosen, known=known))[-1]
                 if found.fit.is_good and found.later.is_good:
-                    found.drift = dr.drift(found.fit, found.later, same_meter=not other_meter)
+                    found.drift = dr.drift(found.fit, found.later, same_meter=story.same_meter)
             if with_next and found.fit.is_good:
                 found.prospects = ol.outlook(case, first, found.fit, known=known)
+        if kept is not None:
+            _keep(kept, file, scenario, story)
+            found.parts.append(kept)
         for kind, target in wanted:
             _write_part(kind, target, case, found)
             found.parts.append(target)
@@ -140,6 +160,42 @@ def bench(
         click.echo(json.dumps(report(found), indent=2, ensure_ascii=False, allow_nan=False))
     else:
         click.echo("\n".join(page(found)))
+
+
+def _story(
+    file: Path, logs: Sequence[Path], later: Sequence[Path], told: Told,
+    *, same_meter: bool, known: dict[str, float],
+) -> Story:  # fmt: skip
+    """The runs that are meant: those given, else those of a study, later ones behind."""
+    from explorer.files.story import RunFile, Story
+    from explorer.files.study import load_study, study_folder
+
+    folder = study_folder(file)
+    if logs or later:
+        runs = tuple(
+            RunFile(path=path, told=told, is_later=place >= len(logs))
+            for place, path in enumerate((*logs, *later))
+        )
+        return Story(runs=runs, same_meter=same_meter, known=tuple(known.items()))
+    story = load_study(folder).story if folder is not None else Story()
+    if not story.runs:
+        raise ValueError(
+            say("{file} holds no logged run; name the table of one behind it.", file=file)
+        )
+    ordered = tuple(sorted(story.runs, key=lambda run: run.is_later))
+    return Story(
+        runs=ordered, same_meter=story.same_meter and same_meter,
+        known=tuple({**dict(story.known), **known}.items()),
+    )  # fmt: skip
+
+
+def _keep(folder: Path, file: Path, scenario: Scenario, story: Story) -> None:
+    """Keep runs as a study, or in the study that they belong to."""
+    from explorer.files.study import Study, keep_study, load_study, scenario_file, study_folder
+
+    own = study_folder(file)
+    before = Study() if own is None else load_study(own)
+    keep_study(folder, scenario, scenario_file(file), replace(before, story=story), own=own)
 
 
 def _needs_a_fit(chosen: bool, **wanted: bool) -> None:

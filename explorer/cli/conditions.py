@@ -9,12 +9,11 @@ from typing import Any
 import click
 
 from explorer.quantity import parse, show
-from explorer.scenario.logged_run import Conditions
+from explorer.scenario.logged_run import BRIGHTEST_LX, MOST_A, Conditions
 from explorer.scenario.weekdays import WEEKDAYS
 from explorer.text import say
 
 Change = Callable[[str, Conditions], Conditions]
-BRIGHTEST_LX, MOST_A = 200_000.0, 1000.0
 
 
 def options(command: Callable[..., Any]) -> Callable[..., Any]:
@@ -36,17 +35,17 @@ def options(command: Callable[..., Any]) -> Callable[..., Any]:
 
 
 def conditions(
-    count: int, *, light: Sequence[str], device: Sequence[str], on: Sequence[str],
-    begins: Sequence[str],
+    before: Sequence[Conditions], *, light: Sequence[str], device: Sequence[str],
+    on: Sequence[str], begins: Sequence[str],
 ) -> tuple[Conditions, ...]:
-    """The conditions of each of so many logs, the later ones behind the others.
+    """The conditions of each log, the later ones behind the others, as told over those before.
 
     Raises
     ------
     ValueError
         An option names no log, or something that is not allowed; the sentence says which.
     """  # fmt: skip
-    found = [Conditions() for _ in range(count)]
+    found, count = list(before), len(before)
     changes: tuple[tuple[str, Sequence[str], Change], ...] = (
         ("light", light, _light), ("device", device, _device), ("on", on, _on),
         ("begins", begins, _begins),

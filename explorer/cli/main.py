@@ -25,6 +25,7 @@ from explorer.cli.look import look_command
 from explorer.cli.measure import measure
 from explorer.cli.report import report
 from explorer.cli.stand_keeper import in_process, keep
+from explorer.cli.study import study
 from explorer.cli.sweep import sweep
 from explorer.cli.telling import ReadingLine
 from explorer.cli.year import year_section
@@ -228,6 +229,7 @@ def worker() -> None:
     desk.main()
 
 
+commands.add_command(study)
 commands.add_command(sweep)
 commands.add_command(bench)
 commands.add_command(builds)

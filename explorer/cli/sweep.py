@@ -50,14 +50,20 @@ def sweep(
     of rows by "batch" are estimates, good to some 5 to 15 %, their verdict is meant to be the one
     of "check". Rows stream to OUTPUT.partial; the same command started again goes on from there.
 
+    FILE may be the folder of a study: a table that is written there is put down in it, with what
+    made it.
+
     With --cluster the rows are made by the workers of a Dask cluster that stands already, and come
     as parts of Parquet in the folder OUTPUT: the same values, and a worker may die.
     """
     from explorer.files.scenario_json import load_scenario
+    from explorer.files.study import remember_sweep, scenario_file, study_folder
     from explorer.files.sweep import CHUNK, Sweep, parse_vary, run_sweep
     from explorer.files.sweep_cluster import run_on_cluster
+    from explorer.scenario.study import KeptSweep
 
     try:
+        folder, file = study_folder(file), scenario_file(file)
         scenario = load_scenario(file).scenario
         plan = Sweep(
             scenario=scenario,
@@ -78,6 +84,13 @@ def sweep(
             for count in counts:
                 bar.update(count - done)
                 done = count
+        if folder is not None and output.resolve().is_relative_to(folder.resolve()):
+            made = KeptSweep(
+                file=output.resolve().relative_to(folder.resolve()).as_posix(), vary=texts,
+                random=rows or 0, seed=seed, columns="all" if columns == "all" else "verdict",
+                exact=exact,
+            )  # fmt: skip
+            remember_sweep(folder, made)
     except (FileError, ValueError) as fault:
         click.echo(str(fault), err=True)
         context.exit(BAD_INPUT)

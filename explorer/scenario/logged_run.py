@@ -14,6 +14,8 @@ from explorer.scenario.light_log import LightLog
 FloatArray = NDArray[np.float64]
 Draw = Literal["design", "asleep", "off", "current"]
 """What is connected: the device as designed, without its operations, nothing, a steady current."""
+BRIGHTEST_LX, MOST_A = 200_000.0, 1000.0
+"""Most that may be told of the light, and of a steady current."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from explorer.files.study import Study
 from explorer.scenario.localised import in_language
 from explorer.scenario.model import Scenario
 from explorer.state.document import Document
@@ -17,9 +18,12 @@ class StandDocument(Document):
     cleared or pushed out by its limit, and each holds two scenarios; a day has many moves.
     """
 
-    def _take(self, scenario: Scenario, path: Path | None, migrated_from: int | None) -> None:
+    def _take(
+        self, scenario: Scenario, path: Path | None, migrated_from: int | None,
+        folder: Path | None = None, study: Study | None = None,
+    ) -> None:
         """Begin with a scenario under its names in the language on show."""
-        super()._take(in_language(scenario, language()), path, migrated_from)
+        super()._take(in_language(scenario, language()), path, migrated_from, folder, study)
 
     def _push(self, new: Scenario, where: tuple[str, int], text: str) -> str:
         if new != self.scenario:

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from explorer.state.story import Story
+from explorer.files.story import Story
 
 if TYPE_CHECKING:
     from explorer.advice.bench.drift import Drift

@@ -15,6 +15,14 @@ from explorer.advice.case import Case
 from explorer.files.beside import NOTHING, Beside, beside_key, read_beside
 from explorer.files.disk import FileError, digest_of
 from explorer.files.scenario_json import load_scenario, save_scenario
+from explorer.files.study import (
+    NAME,
+    Study,
+    keep_study,
+    load_study,
+    scenario_file,
+    study_folder,
+)
 from explorer.files.table_reader.parts import Progress, no_progress
 from explorer.files.trust import TRUST
 from explorer.scenario.fields import Section, describe
@@ -79,6 +87,8 @@ class Document(QObject):
     """Another file, or another name for it."""
     refused = Signal(object)
     """Why an edit did not happen, as a `Text` or plain string; the scenario is as before."""
+    study_changed = Signal()
+    """Other logged runs, or other designs beside this one; not by whoever keeps them here."""
 
     def __init__(self, scenario: Scenario | None = None, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -89,7 +99,10 @@ class Document(QObject):
         self._case: Case | None = None
         self._beside_of: tuple[Hashable, Path | None] | None = None
         self.path: Path | None = None
-        self._digest: str | None = None
+        self.study = Study()
+        """Logged runs and further designs; kept on disk where `folder` is the folder of a study."""
+        self.folder: Path | None = None
+        self._digests: tuple[str | None, ...] = ()
         self.migrated_from: int | None = None
         self.undo_stack = QUndoStack(self)
         self.undo_stack.setUndoLimit(MOST_STEPS)
@@ -121,6 +134,8 @@ class Document(QObject):
     @property
     def name(self) -> str:
         """What the window calls the file."""
+        if self.folder is not None:
+            return self.folder.resolve().name
         return self.path.name if self.path else say("not saved yet")
 
     @property
@@ -221,7 +236,15 @@ class Document(QObject):
         migrated_from : int, optional
             Version of that file where it is an older one.
         """
-        self._take(scenario, path, migrated_from)
+        folder = None if path is None else study_folder(path)
+        study = None
+        if folder is not None:
+            try:
+                study = load_study(folder)
+            except FileError as error:  # to be saved as a scenario alone
+                folder = None
+                self.refused.emit(str(error))
+        self._take(scenario, path, migrated_from, folder, study)
         self.undo_stack.resetClean()
 
     def open(self, path: Path) -> None:
@@ -229,13 +252,16 @@ class Document(QObject):
 
         Raises
         ------
-        ScenarioError
-            The file cannot be read or is no scenario; what was open stays.
+        FileError
+            The file cannot be read, or is neither a scenario nor the folder of a study; what was
+            open stays.
         """
-        loaded = load_scenario(path)
+        folder = study_folder(path)
+        study = None if folder is None else load_study(folder)
+        loaded = load_scenario(scenario_file(path))
         self._beside = self._read_beside(loaded.scenario, loaded.path)
         self._beside_of = self._key(loaded.scenario, loaded.path)
-        self._take(loaded.scenario, loaded.path, loaded.migrated_from)
+        self._take(loaded.scenario, loaded.path, loaded.migrated_from, folder, study)
 
     def open_example(self, path: Path) -> None:
         """Load a bundled scenario; saving will ask for a name, the original stays as it is."""
@@ -252,20 +278,67 @@ class Document(QObject):
         """
         target = path or self.path
         assert target is not None
+        if self.folder is not None and target == self.path:
+            self.keep(self.folder, replace_older=replace_older)
+            return
         save_scenario(target, self._scenario, replace_older=replace_older)
+        self._belong(None, None)
+        self._saved(target)
+
+    def keep(self, folder: Path, *, replace_older: bool = False) -> None:
+        """Write the scenario with all that belongs to it as a study, which is open then.
+
+        Raises
+        ------
+        FileError
+            As `keep_study`; what is open stays as it is.
+        """
+        scenario, study = keep_study(
+            folder, self._scenario, self.path, self.study, own=self.folder,
+            replace_older=replace_older,
+        )  # fmt: skip
+        self.folder = folder
+        self._saved(scenario_file(folder))
+        if scenario != self._scenario:  # its light log was copied
+            self.undo_stack.clear()
+            self._show(scenario)
+        self._belong(folder, study)
+
+    def edit_study(self, study: Study) -> None:
+        """Other runs or designs, from whoever shows them; what a folder keeps is unsaved then."""
+        if study == self.study:
+            return
+        self.study = study
+        if self.folder is not None:
+            self.undo_stack.resetClean()
+
+    def _belong(self, folder: Path | None, study: Study | None) -> None:
+        """Belong to a study, or to none any more; runs without a study stay as they are."""
+        left = self.folder is not None and folder is None
+        self.folder = folder
+        if study is not None or left:
+            self.study = study or Study()
+            self._digests = self._digests_now()
+            self.study_changed.emit()
+
+    def _saved(self, target: Path) -> None:
         self.path, self.migrated_from = target, None
-        self._digest = digest_of(target)
+        self._digests = self._digests_now()
         self.undo_stack.setClean()
         self.file_changed.emit()
 
     def on_disk(self) -> OnDisk:
         """What became of the open file since it was read or written here."""
-        if self.path is None:
-            return "as known"
-        now = digest_of(self.path)
-        if now is None:
+        now = self._digests_now()
+        if None in now:
             return "gone"
-        return "as known" if now == self._digest else "changed"
+        return "as known" if now == self._digests else "changed"
+
+    def _digests_now(self) -> tuple[str | None, ...]:
+        """Of the file, and of what a study says beside it."""
+        files = [self.path] if self.path is not None else []
+        files += [self.folder / NAME] if self.folder is not None else []
+        return tuple(digest_of(file) for file in files)
 
     def _push(self, new: Scenario, where: tuple[str, int], text: str) -> str:
         """Why the new scenario was not taken; empty where it was."""
@@ -293,11 +366,15 @@ class Document(QObject):
         top = stack.command(stack.index() - 1)
         return top if isinstance(top, _Replace) else None
 
-    def _take(self, scenario: Scenario, path: Path | None, migrated_from: int | None) -> None:
+    def _take(
+        self, scenario: Scenario, path: Path | None, migrated_from: int | None,
+        folder: Path | None = None, study: Study | None = None,
+    ) -> None:
         self.undo_stack.clear()
         self.begin_gesture()
         self.path, self.migrated_from, self._start = path, migrated_from, scenario
-        self._digest = None if path is None else digest_of(path)
+        self._belong(folder, study)
+        self._digests = self._digests_now()
         self._show(scenario)
         self.file_changed.emit()
 

@@ -4,19 +4,22 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from functools import partial
+from pathlib import Path
 
 from PySide6.QtCore import QObject, Signal
 
 from explorer.advice.assess import Assessment, assess
 from explorer.advice.case import Case
 from explorer.advice.reach import reach
+from explorer.files.beside import resolve_case
+from explorer.files.disk import FileError
+from explorer.files.study import Laid
+from explorer.scenario.study import MOST_DESIGNS
 from explorer.state.document import Document
 from explorer.state.jobs import JobRunner
 from explorer.state.solver import Solver
 from explorer.text import say
 
-MOST = 6
-"""Designs that are still told apart, the open one included."""
 _JOB = "line up "
 
 
@@ -27,6 +30,8 @@ class Design:
     case: Case
     name: str
     job: str
+    path: Path | None = None
+    """Where its light log is looked for; None for shipped ones alone."""
     result: Assessment | None = None
     """None until it is there."""
 
@@ -55,6 +60,8 @@ class LineUp(QObject):
         self.others: list[Design] = []
         self._count = 0
         self._span_s = solver.window().to_s
+        self._show_study()
+        document.study_changed.connect(self._show_study)
         solver.result_ready.connect(self._on_result)
         jobs.done.connect(self._on_done)
         jobs.failed.connect(self._on_failed)
@@ -75,23 +82,60 @@ class LineUp(QObject):
         this = self._document.scenario.title or say("Untitled")
         return [this, *(design.name for design in self.others)]
 
-    def add(self, case: Case, name: str) -> bool:
-        """Lay another design beside the open one; False where there is no room for it."""
-        if len(self.others) >= MOST - 1:
+    def add(self, case: Case, name: str, path: Path | None = None) -> bool:
+        """Lay another design beside the open one; False where there is no room for it.
+
+        Parameters
+        ----------
+        case, name : Case and str
+            The design, and what it is called.
+        path : pathlib.Path, optional
+            Where its light log lies beside.
+        """
+        if len(self.others) >= MOST_DESIGNS - 1:
             self.failed.emit(
-                say("{n} designs can be compared; take one out first.", n=MOST)
+                say("{n} designs can be compared; take one out first.", n=MOST_DESIGNS)
             )
             return False
-        self._count += 1
-        design = Design(case=case, name=name, job=f"{_JOB}{self._count}")
-        self.others.append(design)
-        self._assess(design)
+        self._lay(case, name, path)
+        self._keep()
         self.changed.emit()
         return True
 
     def remove(self, index: int) -> None:
         """Take a design out, counted from the first of the others."""
         del self.others[index]
+        self._keep()
+        self.changed.emit()
+
+    def _lay(self, case: Case, name: str, path: Path | None) -> None:
+        self._count += 1
+        design = Design(case=case, name=name, job=f"{_JOB}{self._count}", path=path)
+        self.others.append(design)
+        self._assess(design)
+
+    def _laid(self) -> tuple[Laid, ...]:
+        return tuple(
+            Laid(name=one.name, scenario=one.case.scenario, path=one.path) for one in self.others
+        )
+
+    def _keep(self) -> None:
+        """The document keeps them, on disk where it is a study."""
+        self._document.edit_study(replace(self._document.study, designs=self._laid()))
+
+    def _show_study(self) -> None:
+        """Show the designs that a study holds."""
+        wanted = self._document.study.designs
+        if wanted == self._laid():
+            return
+        self.others.clear()
+        for one in wanted:
+            try:
+                case = resolve_case(one.scenario, one.path)
+            except FileError as error:
+                self.failed.emit(str(error))
+                continue
+            self._lay(case, one.name, one.path)
         self.changed.emit()
 
     def _assess(self, design: Design) -> None:

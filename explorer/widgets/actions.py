@@ -48,6 +48,13 @@ ACTIONS = {
     "save_as": ActionInfo(
         text=say("Save &as…"), tip=say("Save under another name"), keys="Ctrl+Shift+S"
     ),
+    "keep_study": ActionInfo(
+        text=say("&Keep as a study…"),
+        tip=say(
+            "Keep the design with its logged runs, the designs beside it and the results in one "
+            "folder"
+        ),
+    ),
     "sheet": ActionInfo(
         text=say("Write a s&heet…"),
         tip=say("Write all of it to PDF or HTML, for another engineer to check"),

@@ -37,6 +37,7 @@ from explorer.widgets.paint import frame_menus
 from explorer.widgets.remedy_list import RemedyList
 from explorer.widgets.sheet_writer import SheetWriter
 from explorer.widgets.sign import Sign
+from explorer.widgets.study_keeper import StudyKeeper, listed_file
 from explorer.widgets.title_bar import TitleBar
 
 if TYPE_CHECKING:
@@ -100,12 +101,15 @@ class MainWindow(QMainWindow):
             self, document=document, jobs=jobs, settings=settings, version=version
         )
         self.sheets.said.connect(self._on_sheet_said)
+        self.studies = StudyKeeper(self, document=document, jobs=jobs, settings=settings)
+        self.studies.said.connect(self._on_sheet_said)
         for key, handler in (
             ("new", self.on_new),
             ("open", self.on_open),
             ("save", self.on_save),
             ("save_as", self.on_save_as),
             ("reload", self.on_reload),
+            ("keep_study", self.on_keep_study),
             ("close", self.close),
             ("undo", document.undo_stack.undo),
             ("redo", document.undo_stack.redo),
@@ -254,7 +258,7 @@ class MainWindow(QMainWindow):
             messages.tell(self, say("The scenario was not opened"), str(error))
             return False
         if not example:
-            self.settings.remember_file(path)
+            self.settings.remember_file(listed_file(path))
         return True
 
     def on_new(self) -> None:
@@ -291,6 +295,11 @@ class MainWindow(QMainWindow):
         path = messages.pick_save(self, str(start))
         return path is not None and self._save(path)
 
+    def on_keep_study(self) -> None:
+        """Ask for a folder and keep the design with all that belongs to it."""
+        self.finish_typing()
+        self.studies.on_wanted()
+
     def on_reload(self) -> None:
         """Read the open file again, unless unsaved changes are kept."""
         if self.document.path is not None and self.may_leave():
@@ -324,7 +333,8 @@ class MainWindow(QMainWindow):
         except (FileError, OSError) as error:
             messages.tell(self, say("The scenario was not saved"), str(error))
             return False
-        self.settings.remember_file(path)
+        self.settings.remember_file(listed_file(path))
+        self.studies.renew()
         return True
 
     def may_leave(self) -> bool:

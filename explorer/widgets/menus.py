@@ -71,9 +71,9 @@ class Menus(QObject):
         self.examples.triggered.connect(self._on_example)
         self.recent.triggered.connect(self._on_recent)
         files.addSeparator()
-        files.addActions([commands[key] for key in ("save", "save_as", "reload", "sheet")])
+        files.addActions([commands[key] for key in ("save", "save_as", "keep_study", "reload")])
         files.addSeparator()
-        files.addAction(commands["capture"])
+        files.addActions([commands["sheet"], commands["capture"]])
         files.addSeparator()
         files.addActions([commands["close"], commands["quit"]])
 

@@ -190,6 +190,14 @@ def pick_save(parent: QWidget | None, suggestion: str) -> Path | None:
     return path if path.suffix else path.with_suffix(".json")
 
 
+def pick_study(parent: QWidget | None, suggestion: str) -> Path | None:
+    """Ask for the name of a new folder."""
+    name, _ = QFileDialog.getSaveFileName(
+        parent, tr("Keep as a study: name of the folder"), suggestion
+    )
+    return Path(name) if name else None
+
+
 def ask_delete(parent: QWidget | None, name: str) -> bool:
     """Ask whether a part may go for good; Esc keeps it."""
     box = MessageBox(

@@ -14,6 +14,7 @@ from explorer.files.disk import FileError
 from explorer.files.logs import is_light_log, log_path
 from explorer.files.part_json import is_part
 from explorer.files.scenario_json import load_scenario
+from explorer.files.study import scenario_file
 from explorer.files.trust import OutsideFile
 from explorer.scenario.model import first_scenario
 from explorer.state.autosave import Autosave, Leftover, claim_leftovers
@@ -133,7 +134,7 @@ class Windows(QObject):
         """Open each file in a window of its own; say why where that fails."""
         for path in paths:
             try:
-                load_scenario(path)
+                load_scenario(scenario_file(path))
             except FileError as error:
                 messages.tell(beside, say("The scenario was not opened"), str(error))
                 continue

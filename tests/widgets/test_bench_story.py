@@ -70,7 +70,7 @@ def told(qtbot, drawer, *, light="Dark", current="", later=False):
 def added(qtbot, drawer, monkeypatch, path):
     monkeypatch.setattr(bench_sources, "pick_log", lambda _: path)
     with renewed(qtbot, drawer):
-        drawer.runs.add_button.click()
+        drawer.runs.add_button.menu().actions()[0].trigger()
 
 
 def tick(drawer, *paths):
@@ -125,7 +125,7 @@ def test_a_bad_log_that_is_added_is_told_and_the_others_stay(
     with renewed(qtbot, drawer):
         drawer.open_log(logs[0])
     monkeypatch.setattr(bench_sources, "pick_log", lambda _: bad)
-    drawer.runs.add_button.click()
+    drawer.runs.add_button.menu().actions()[0].trigger()
     qtbot.waitUntil(lambda: "bad.csv, line 3" in drawer.fault.text(), timeout=PATIENT)
     qtbot.waitUntil(lambda: len(drawer._view.agreements) == 1, timeout=PATIENT)
     added(qtbot, drawer, monkeypatch, logs[1])

@@ -9,7 +9,7 @@ from explorer.advice.case import Case
 from explorer.resource_files import scenario_folder
 from explorer.scenario.model import Scenario, with_value
 from explorer.scenario.storage import CellStore
-from explorer.state.line_up import MOST
+from explorer.scenario.study import MOST_DESIGNS
 from explorer.words.line_up import line_up_rows
 
 
@@ -35,7 +35,7 @@ def row_of(line_up, label):
 
 def test_six_designs_stand_side_by_side_and_a_seventh_is_refused(qtbot, window, line_up):
     filled(qtbot, line_up, 100.0, 500.0, 1000.0, 2000.0, 5000.0)
-    assert line_up.table.designs.columnCount() == MOST + 1
+    assert line_up.table.designs.columnCount() == MOST_DESIGNS + 1
     now = window.document.scenario.light.illuminance_lx
     shown = [f"{value:g} lx" for value in (now, 100, 500, 1000, 2000, 5000)]
     shown[-1] = "5000 lx"

@@ -14,12 +14,13 @@ from explorer.files.beside import resolve_case
 from explorer.files.disk import FileError, write_bytes, write_text
 from explorer.files.scenario_json import load_scenario
 from explorer.files.tables import write_table
+from explorer.scenario.study import MOST_DESIGNS
 from explorer.state import theme
 from explorer.state.document import Document
 from explorer.state.examples import example_name
 from explorer.state.jobs import JobRunner
 from explorer.state.language import language, tr
-from explorer.state.line_up import MOST, LineUp
+from explorer.state.line_up import LineUp
 from explorer.state.settings import SettingsStore
 from explorer.state.solver import Solver
 from explorer.text import say
@@ -136,7 +137,7 @@ class LineUpWindow(QDialog):
         """Show it; a pinned design is taken in where nothing else is there yet."""
         pinned = self._pinned()
         if pinned is not None and not self.line_up.others:
-            self.line_up.add(pinned, say("the pinned design"))
+            self.line_up.add(pinned, say("the pinned design"), self._document.path)
         self._refresh()
         self.show()
         self.raise_()
@@ -151,7 +152,7 @@ class LineUpWindow(QDialog):
         except FileError as error:
             messages.tell(self, say("The scenario was not opened"), str(error))
             return False
-        return self.line_up.add(case, scenario.title or path.name)
+        return self.line_up.add(case, scenario.title or path.name, path)
 
     def fill_menu(self) -> None:
         """Offer the present design, the pinned one, files and examples."""
@@ -214,12 +215,12 @@ class LineUpWindow(QDialog):
     def _refresh(self) -> None:
         count = len(self.line_up.others) + 1
         self.heading.setText(
-            tr("{n} of at most {most} designs", n=count, most=MOST) if count > 1
+            tr("{n} of at most {most} designs", n=count, most=MOST_DESIGNS) if count > 1
             else tr("Add designs to compare with this one")
         )
         self.plot.show_designs(self.line_up.results, *self._calendar())
         self.table.set_rows(self.line_up.names, self._rows())
-        self.add_button.setEnabled(count < MOST)
+        self.add_button.setEnabled(count < MOST_DESIGNS)
         done = all(one is not None for one in self.line_up.results)
         self.export.setEnabled(count > 1 and done)
         self.sheet.setEnabled(count > 1 and done)
@@ -236,11 +237,11 @@ class LineUpWindow(QDialog):
         if key == _NOW:
             title = self._document.scenario.title or say("Untitled")
             name = say("{title}, version {n}", title=title, n=self._next_version())
-            self.line_up.add(self._document.case, name)
+            self.line_up.add(self._document.case, name, self._document.path)
         elif key == _PINNED:
             pinned = self._pinned()
             if pinned is not None:
-                self.line_up.add(pinned, say("the pinned design"))
+                self.line_up.add(pinned, say("the pinned design"), self._document.path)
         elif key == _FILE:
             path = messages.pick_open(self, self._settings.settings.folder)
             if path is not None:

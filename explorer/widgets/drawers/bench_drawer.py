@@ -19,8 +19,8 @@ from PySide6.QtWidgets import (
 )
 
 from explorer.advice.bench.fit import Fit
-from explorer.advice.bench.found_parts import kinds_of, rounded
-from explorer.advice.bench.parameters import all_values
+from explorer.advice.bench.found_parts import kinds_of
+from explorer.files.story import RunFile, Story
 from explorer.files.table_reader.told import Told
 from explorer.state import theme
 from explorer.state.bench_steps import (
@@ -35,13 +35,12 @@ from explorer.state.document import Document
 from explorer.state.drawer_feeds import Feed
 from explorer.state.jobs import JobRunner
 from explorer.state.language import tr
-from explorer.state.story import RunFile, Story
 from explorer.text import say
 from explorer.widgets.buttons import pill
-from explorer.widgets.drawers.bench_empty import BenchEmpty
+from explorer.widgets.drawers.bench_empty import BEGIN, BenchEmpty
 from explorer.widgets.drawers.bench_plot import BenchPlot
 from explorer.widgets.drawers.bench_sources import BenchSources
-from explorer.widgets.drawers.bench_story import BenchStory
+from explorer.widgets.drawers.bench_story import BenchStory, more_sentences
 from explorer.widgets.drawers.bench_values import BenchValues
 from explorer.widgets.drawers.drawer import Drawer
 from explorer.widgets.drawers.export import Picture
@@ -51,7 +50,7 @@ from explorer.widgets.fault_line import FaultLine
 from explorer.words.bench import readings_table, values_table
 from explorer.words.drawers import Table
 from explorer.words.fit import agreement_sentences, band_sentence, fit_sentence
-from explorer.words.outlook import drift_sentences, drift_table, next_sentences, outlook_table
+from explorer.words.outlook import drift_table, outlook_table
 from explorer.words.readout import bind_units
 
 QUESTION = say("Does it match a log?")
@@ -61,8 +60,6 @@ NARROW, LIST_HEIGHT = 600, 190
 """Width below which the list stands under the plot, and how high it is there. [px]"""
 PLACED_MS = 60
 """Time after which a text that has changed has its place. [ms]"""
-KEPT = "bench_story"
-"""Property of the document that keeps the runs in a new window."""
 
 
 class BenchDrawer(Drawer):
@@ -86,8 +83,7 @@ class BenchDrawer(Drawer):
         parts: Path,
         parent: QWidget | None = None,
     ) -> None:
-        kept = document.property(KEPT)
-        self._story = kept if isinstance(kept, Story) else Story()
+        self._story = document.study.story
         feed = Feed("bench", document, jobs, partial(bench_steps, self._story))
         super().__init__(QUESTION, document, feed, (READINGS, VALUES, NEXT, CHANGES), parent)
         self._view: BenchView | None = None
@@ -108,7 +104,7 @@ class BenchDrawer(Drawer):
         self.runs = self.story.runs
         self.empty = BenchEmpty(self.sources)
         self.hint, self.open_button = self.empty.hint, self.empty.open_button
-        self.other_button = self.sources.menu_button()
+        self.other_button = self.sources.another_button()
         self.meter_bar = MeterBar(self.sources.run)
         self.fit_button = pill(
             tr("Fit", "values"), tr("Search the values that follow the logs best")
@@ -123,10 +119,10 @@ class BenchDrawer(Drawer):
         self.next_button.clicked.connect(self._on_next)
         self.sources.chosen.connect(self.open_log)
         self.sources.added.connect(self.add_log)
+        self.sources.offer(self.runs.add_button, adding=True)
         self.sources.grown.connect(self._on_grown)
         self.sources.told.connect(self._on_told)
         self.sources.rows_wanted.connect(self._on_rows_wanted)
-        self.runs.add_wanted.connect(self.sources.add_file)
         self.runs.shown.connect(self._show_run)
         self.story.changed.connect(self._on_story)
         self.story.kept.connect(self._say_more)
@@ -141,6 +137,7 @@ class BenchDrawer(Drawer):
         layout.addWidget(self.meter_bar)
         layout.addWidget(self.sheets, 1)
         self.values.ticked.connect(self._show_buttons)
+        document.study_changed.connect(self._on_study)
         self.search.arrived.connect(self._on_fitted)
         self.search.finished.connect(self._on_search_ended)
         self.search.failed.connect(self._on_search_failed)
@@ -195,10 +192,9 @@ class BenchDrawer(Drawer):
             self._view = None
             self.say_nothing(tr("Working it out…"))
         self.fault.say("")
-        known = self._story.known
         run = next((r for r in self._story.runs if r.path == path), RunFile(path=path))
-        run = RunFile(path=path, told=told or Told(), conditions=run.conditions)
-        self._tell(Story(runs=(run,), known=known))
+        run = replace(run, told=told or Told(), is_later=False)
+        self._tell(replace(self._story, runs=(run,)))
 
     def add_log(self, path: Path, told: Told | None = None) -> None:
         """Another run of the same device, behind those that are open."""
@@ -210,8 +206,24 @@ class BenchDrawer(Drawer):
         """Compare with other runs, or under other conditions."""
         self._stop_search()
         self._story, self._fit = story, None
-        self.document.setProperty(KEPT, story)
+        self.document.edit_study(replace(self.document.study, story=story))
         self.feed.set_steps(partial(bench_steps, story), rest_ms=0)
+
+    def _on_study(self) -> None:
+        """Another study was opened, or this one was kept with copies of its files."""
+        story = self.document.study.story
+        if story != self._story:
+            self._view = None
+            self.say_nothing(tr("Working it out…"))
+            self._on_story(story)
+            if not story.runs:
+                self._begin_anew(tr(BEGIN))
+
+    def _begin_anew(self, hint: str) -> None:
+        """No run is open any more, and what to do about it."""
+        self.say_answer("")
+        self.hint.setText(hint)
+        self._show_empty()
 
     def _on_story(self, story: Story) -> None:
         self.fault.say("")
@@ -229,14 +241,15 @@ class BenchDrawer(Drawer):
         else:
             self.open_log(path, told)
 
-    def _on_grown(self, path: Path) -> None:
+    def _on_grown(self, path: Path, adding: bool) -> None:
         """More readings; a search that runs is about those that it began with."""
         if self.is_searching:
             return
-        if path in [run.path for run in self._story.runs]:
-            self._tell(self._story)
-        else:
+        story = self._story.with_grown(path, adding=adding)
+        if len(story.runs) == 1 and story != self._story:
             self.open_log(path)
+        else:
+            self._tell(story)
 
     def _on_rows_wanted(self) -> None:
         if self._story.runs:
@@ -282,9 +295,7 @@ class BenchDrawer(Drawer):
             self.fault.say(step.why)
         else:
             self._view = None
-            self.say_answer("")
-            self.hint.setText(tr(step.why))
-            self._show_empty()
+            self._begin_anew(tr(step.why))
         if step.is_open:
             self.sources.show_rows(run.path)
 
@@ -305,12 +316,7 @@ class BenchDrawer(Drawer):
             self._show_fitted()
 
     def _show_more(self) -> None:
-        """What the runs tell beside the values."""
-        lines: list[str] = []
-        if self._fit is not None:
-            lines += next_sentences(self._fit.fit, self._fit.prospects)
-            lines += drift_sentences(self._fit.drift) if self._fit.drift is not None else []
-        self._say_more(*lines)
+        self._say_more(*(() if self._fit is None else more_sentences(self._fit)))
 
     def _say_more(self, *lines: str) -> None:
         self.more.setText("\n".join(tr(bind_units(line)) for line in lines))
@@ -422,14 +428,8 @@ class BenchDrawer(Drawer):
         self.said.setText(tr(sentence))
 
     def _on_take(self) -> None:
-        if self._fit is None or not self._fit.fit.is_good:
-            return
-        found = rounded(self._fit.fit)
-        self.document.begin_gesture()
-        self.document.edit_together(
-            all_values(self.document.scenario, found), "values fitted to a log"
-        )
-        self.document.begin_gesture()
+        if self._fit is not None:
+            self.story.take_over(self._fit.fit)
 
     def _show_buttons(self) -> None:
         busy = self.is_searching

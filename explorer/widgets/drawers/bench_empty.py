@@ -6,8 +6,15 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from explorer.state.language import tr
+from explorer.text import say
 from explorer.widgets.buttons import pill
 from explorer.widgets.drawers.bench_sources import BenchSources
+
+BEGIN = say(
+    "Open a table with the columns time and store_V (or store_mV), and lux where the light was "
+    "logged too, or drop the file on the window. Or write down by hand what a meter shows, or let "
+    "a meter be followed as it measures."
+)
 
 
 class BenchEmpty(QWidget):
@@ -15,13 +22,7 @@ class BenchEmpty(QWidget):
 
     def __init__(self, sources: BenchSources, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.hint = QLabel(
-            tr(
-                "Open a table with the columns time and store_V (or store_mV), and lux where the "
-                "light was logged too, or drop the file on the window. Or write down by hand "
-                "what a meter shows, or let a meter be followed as it measures."
-            )
-        )
+        self.hint = QLabel(tr(BEGIN))
         self.hint.setWordWrap(True)
         self.hint.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self.open_button = pill(tr("Open log…"), tr("Open a logged run of the device"))

@@ -9,6 +9,8 @@ from PySide6.QtCore import QObject, QTimer, Signal
 from PySide6.QtWidgets import QFileDialog, QMenu, QToolButton, QWidget
 
 from explorer.files.look import look_at_run
+from explorer.files.study import RUNS
+from explorer.state.document import Document
 from explorer.state.language import tr
 from explorer.state.meter_run import MeterRun
 from explorer.widgets.buttons import PillButton, pill
@@ -36,8 +38,9 @@ class BenchSources(QObject):
     ----------
     runs : pathlib.Path
         Folder for what the program itself logs.
-    document : QObject
-        Keeps the meter that is followed, so that windows may be built anew meanwhile.
+    document : Document
+        Keeps the meter that is followed, so that windows may be built anew meanwhile. Where it is
+        a study, its folder takes what is logged.
     parent : QWidget
         Over which dialogs stand.
     """
@@ -46,16 +49,18 @@ class BenchSources(QObject):
     """Carries the path of a run that is to be compared."""
     added = Signal(object)
     """Carries the path of a run of the same device, to be fitted together with those open."""
-    grown = Signal(object)
-    """Carries the path of a run that has more readings than before."""
+    grown = Signal(object, bool)
+    """Carries the path of a run that has more readings than before, and whether it is to stand
+    behind the runs that are open."""
     told = Signal(object, object)
     """Carries a path, and what a person told about the file."""
     rows_wanted = Signal()
     """Somebody wants to see how the file on show is read."""
 
-    def __init__(self, runs: Path, document: QObject, parent: QWidget) -> None:
+    def __init__(self, runs: Path, document: Document, parent: QWidget) -> None:
         super().__init__(parent)
-        self._runs, self._over = runs, parent
+        self._runs, self._document, self._over = runs, document, parent
+        self._adding = False
         self.hand: HandDialog | None = None
         self.meter: MeterDialog | None = None
         self.rows: TableDialog | None = None
@@ -67,18 +72,43 @@ class BenchSources(QObject):
         self._redraw.timeout.connect(self._on_redraw)
         self.run.grown.connect(self._on_grown)
 
-    def menu_button(self) -> PillButton:
-        """A button that offers every source."""
+    @property
+    def folder(self) -> Path:
+        """Where the next run is kept."""
+        study = self._document.folder
+        return self._runs if study is None else study / RUNS
+
+    def another_button(self) -> PillButton:
+        """A button that offers every source in place of what is open."""
         button = pill(tr("Another…"), tr("Another run: from a file, by hand or from a meter"))
-        button.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
-        menu = QMenu(button)
-        menu.addAction(tr("&Open log…")).triggered.connect(self.open_file)
-        menu.addAction(tr("&Write down…")).triggered.connect(self.write_down)
-        menu.addAction(tr("Follow a &meter…")).triggered.connect(self.follow_meter)
+        menu = self.offer(button, adding=False)
         menu.addSeparator()
         menu.addAction(tr("First &rows…")).triggered.connect(self.rows_wanted)
-        button.setMenu(menu)
         return button
+
+    def offer(self, button: PillButton, *, adding: bool) -> QMenu:
+        """Let a button offer every source, for a run alone or one behind those that are open."""
+        button.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
+        menu = QMenu(button)
+        menu.addAction(tr("&Open log…")).triggered.connect(
+            self.add_file if adding else self.open_file
+        )
+        menu.addAction(tr("&Write down…")).triggered.connect(
+            self._add_by_hand if adding else self.write_down
+        )
+        menu.addAction(tr("Follow a &meter…")).triggered.connect(
+            self._add_from_meter if adding else self.follow_meter
+        )
+        button.setMenu(menu)
+        return menu
+
+    def _add_by_hand(self) -> None:
+        self.write_down()
+        self._adding = True
+
+    def _add_from_meter(self) -> None:
+        self.follow_meter()
+        self._adding = True
 
     def open_file(self) -> None:
         """Ask for a file."""
@@ -108,13 +138,17 @@ class BenchSources(QObject):
 
     def write_down(self) -> None:
         """Show the table for readings by hand; it may stay open beside the drawer."""
+        self._adding = False
         if self.hand is None:
-            self.hand = HandDialog(self._runs, self._over)
-            self.hand.kept.connect(self.grown)
+            self.hand = HandDialog(self.folder, self._over)
+            self.hand.kept.connect(self._on_written)
             self.hand.finished.connect(self._on_hand_closed)
         self.hand.show()
         self.hand.raise_()
         self.hand.activateWindow()
+
+    def _on_written(self, path: Path) -> None:
+        self.grown.emit(path, self._adding)
 
     def _on_hand_closed(self) -> None:
         """The next table is a new run."""
@@ -124,10 +158,11 @@ class BenchSources(QObject):
 
     def follow_meter(self) -> None:
         """Ask which meter, and follow it."""
+        self._adding = False
         if self.meter is not None:
             self.meter.raise_()
             return
-        self.meter = MeterDialog(self.run, self._runs, self._over)
+        self.meter = MeterDialog(self.run, self.folder, self._over, remembered=self._runs)
         self.meter.finished.connect(self._on_meter_closed)
         self.meter.open()
 
@@ -142,4 +177,4 @@ class BenchSources(QObject):
 
     def _on_redraw(self) -> None:
         if self.run.path is not None:
-            self.grown.emit(self.run.path)
+            self.grown.emit(self.run.path, self._adding)

@@ -9,20 +9,29 @@ from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from explorer.advice.bench.fit import Fit
-from explorer.advice.bench.found_parts import kinds_of, measured_part
+from explorer.advice.bench.found_parts import kinds_of, measured_part, rounded
+from explorer.advice.bench.parameters import all_values
 from explorer.advice.spread import default_tolerances
 from explorer.files.disk import FileError
 from explorer.files.shelf import Shelf
+from explorer.files.story import RunFile, Story
 from explorer.scenario.part import SECTION_OF, taken
+from explorer.state.bench_steps import FitView
 from explorer.state.document import Document
 from explorer.state.language import tr
-from explorer.state.story import RunFile, Story
 from explorer.text import joined, say
 from explorer.widgets.buttons import pill
 from explorer.widgets.drawers.known_dialog import KnownDialog
 from explorer.widgets.drawers.run_dialog import RunDialog
 from explorer.widgets.drawers.run_list import RunList
+from explorer.words.outlook import drift_sentences, next_sentences
 from explorer.words.part import KIND_NAMES
+
+
+def more_sentences(found: FitView) -> tuple[str, ...]:
+    """What the runs tell beside the values."""
+    lines = tuple(next_sentences(found.fit, found.prospects))
+    return lines if found.drift is None else (*lines, *drift_sentences(found.drift))
 
 
 class BenchStory(QObject):
@@ -124,6 +133,16 @@ class BenchStory(QObject):
         if self.known_dialog is not None:
             self.known_dialog.deleteLater()
             self.known_dialog = None
+
+    def take_over(self, fit: Fit) -> None:
+        """Put fitted values into the design; one step of undo."""
+        if not fit.is_good:
+            return
+        self._document.begin_gesture()
+        self._document.edit_together(
+            all_values(self._document.scenario, rounded(fit)), "values fitted to a log"
+        )
+        self._document.begin_gesture()
 
     def _on_keep(self) -> None:
         """Parts on the shelf, and the design takes them; one step of undo."""

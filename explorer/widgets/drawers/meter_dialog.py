@@ -41,11 +41,15 @@ class MeterDialog(QDialog):
         Follows the meter.
     folder : pathlib.Path
         Where runs are kept.
+    remembered : pathlib.Path
+        Folder that keeps what was typed.
     """
 
-    def __init__(self, run: MeterRun, folder: Path, parent: QWidget | None = None) -> None:
+    def __init__(
+        self, run: MeterRun, folder: Path, parent: QWidget | None = None, *, remembered: Path
+    ) -> None:
         super().__init__(parent)
-        self._run, self._folder = run, folder
+        self._run, self._folder, self._remembered = run, folder, remembered
         self.setWindowTitle(tr("Follow a meter"))
         self.address, self.every = Field(), Field()
         self.query, self.baud = Field(), Field()
@@ -159,7 +163,8 @@ class MeterDialog(QDialog):
         """Follow the meter, or say what is wrong."""
         try:
             meter = self.meter()
-            self._folder.mkdir(parents=True, exist_ok=True)
+            for folder in (self._folder, self._remembered):
+                folder.mkdir(parents=True, exist_ok=True)
         except (ValueError, OSError) as error:
             self.said.setText(tr(str(error)))
             return
@@ -173,7 +178,7 @@ class MeterDialog(QDialog):
     # --- what was typed the last time ---
 
     def _ini(self) -> QSettings:
-        return QSettings(str(self._folder / _REMEMBERED), QSettings.Format.IniFormat)
+        return QSettings(str(self._remembered / _REMEMBERED), QSettings.Format.IniFormat)
 
     def _remember(self) -> None:
         ini = self._ini()

@@ -8,12 +8,12 @@ from dataclasses import replace
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QDialog, QGridLayout, QLabel, QVBoxLayout, QWidget
 
+from explorer.files.story import RunFile
 from explorer.quantity import show
-from explorer.scenario.logged_run import Conditions, Draw
+from explorer.scenario.logged_run import BRIGHTEST_LX, MOST_A, Conditions, Draw
 from explorer.scenario.weekdays import WEEKDAYS
 from explorer.state import theme
 from explorer.state.language import tr
-from explorer.state.story import RunFile
 from explorer.text import capitalised, say, texts
 from explorer.widgets.buttons import dialog_foot, pill
 from explorer.widgets.exact_field import ExactField
@@ -28,7 +28,6 @@ _BEGINNINGS = texts(("As the readings say", "The device was on", "The device was
 _ON: tuple[bool | None, ...] = (None, True, False)
 _DRAWS: tuple[Draw, ...] = ("design", "asleep", "off", "current")
 USUAL_LX, USUAL_A = 500.0, 0.01
-BRIGHTEST_LX, MOST_A = 200_000.0, 1000.0
 LIGHT_PERCENT = 15.0
 """How well a lux meter at the panel tells the light."""
 _SAFE = say(

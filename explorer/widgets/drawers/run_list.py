@@ -8,9 +8,9 @@ from PySide6.QtCore import QSignalBlocker, Signal
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
 from explorer.advice.bench.forecast import Agreement
+from explorer.files.story import Story
 from explorer.state import theme
 from explorer.state.language import tr
-from explorer.state.story import Story
 from explorer.widgets.buttons import pill
 from explorer.widgets.fields import CalmComboBox
 from explorer.words.conditions import conditions_text
@@ -22,7 +22,6 @@ class RunList(QWidget):
     shown = Signal(int)
     """Carries the place of the run that is to be shown."""
     conditions_wanted = Signal()
-    add_wanted = Signal()
     remove_wanted = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
@@ -52,7 +51,6 @@ class RunList(QWidget):
         layout.addLayout(row)
         self.choice.currentIndexChanged.connect(self._on_chosen)
         self.conditions_button.clicked.connect(self.conditions_wanted)
-        self.add_button.clicked.connect(self.add_wanted)
         self.remove_button.clicked.connect(self.remove_wanted)
         self._lines: list[str] = []
         self._dated: list[bool] = []

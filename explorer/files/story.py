@@ -1,4 +1,4 @@
-"""The logged runs of one device that a window holds against its design."""
+"""The logged runs of one device that are held against its design."""
 
 from __future__ import annotations
 
@@ -39,6 +39,24 @@ class Story:
     def without(self, place: int) -> Story:
         """With one run less."""
         return replace(self, runs=(*self.runs[:place], *self.runs[place + 1 :]))
+
+    def with_grown(self, path: Path, *, adding: bool) -> Story:
+        """With a run that has more readings than before, which may be new here.
+
+        Parameters
+        ----------
+        path : pathlib.Path
+            Its file.
+        adding : bool
+            Whether a new one stands behind the others, rather than alone.
+        """
+        if any(run.path == path for run in self.runs):
+            return self
+        for place, run in enumerate(self.runs):
+            if run.path.name == path.name:  # a study holds a copy of what it was
+                return self.with_run(place, replace(run, path=path))
+        new = RunFile(path=path)
+        return replace(self, runs=(*self.runs, new) if adding else (new,))
 
     def places(self, *, later: bool) -> tuple[int, ...]:
         """Where the runs of one sitting stand."""

@@ -1,0 +1,90 @@
+"""A study: a design with its logged runs, the designs beside it, and the sweeps made of it.
+
+Nothing here is shown as a field, so keys and ranges are all that is declared.
+"""
+
+from __future__ import annotations
+
+from typing import Annotated, Final, Literal
+
+from pydantic import Field
+
+from explorer.scenario.fields import Name, Section
+from explorer.scenario.logged_run import BRIGHTEST_LX, MOST_A, Draw
+
+FORMAT: Final = "gloaming-study"
+VERSION: Final = 1
+WEEK_S = 604_800.0
+MOST_DESIGNS = 6
+"""Designs that are still told apart, the open one included."""
+Share = Annotated[float, Field(ge=0, le=1)]
+
+
+class KeptConditions(Section):
+    """What was otherwise than in the design while a run was logged, as `Conditions` says it."""
+
+    light_lx: Annotated[float, Field(ge=0, le=BRIGHTEST_LX)] | None = None
+    light_share: Share | None = None
+    draw: Draw = "design"
+    current_A: Annotated[float, Field(ge=0, le=MOST_A)] = 0.0
+    current_share: Share = 0.01
+    connected: bool | None = None
+    begins_s: Annotated[float, Field(ge=0, le=WEEK_S)] | None = None
+
+
+class KeptReading(Section):
+    """What a person said of a table that can be read in two ways."""
+
+    dates: Literal["dmy", "mdy", "ymd"] | None = None
+    decimal: Literal["point", "comma"] | None = None
+    clock: Literal["h:mm", "mm:ss"] | None = None
+    column: Name | None = None
+
+
+class KeptRun(Section):
+    """A logged run; its file is named from the folder of the study."""
+
+    file: Name
+    reading: KeptReading = KeptReading()
+    conditions: KeptConditions = KeptConditions()
+    later: bool = False
+    """Whether it was logged months after the others."""
+
+
+class KnownShare(Section):
+    """How well a value is known that is not fitted, as a half-width over it."""
+
+    path: Name
+    share: Share
+
+
+class KeptDesign(Section):
+    """A design that is laid beside the one of the study: what it is called, and its scenario."""
+
+    name: Name
+    file: Name
+
+
+class KeptSweep(Section):
+    """A table of many variants, and what made it."""
+
+    file: Name
+    vary: tuple[Name, ...]
+    """As `sweep --vary` takes it."""
+    random: Annotated[int, Field(ge=0)] = 0
+    seed: int = 1
+    columns: Literal["all", "verdict"] = "all"
+    exact: bool = False
+
+
+class StudyFile(Section):
+    """What `study.json` says; the design itself lies beside it, as `scenario.json`."""
+
+    format: Literal["gloaming-study"] = FORMAT
+    version: Literal[1] = VERSION
+    runs: tuple[KeptRun, ...] = ()
+    same_meters: bool = True
+    """Whether later runs were logged with the meters of the others."""
+    known: tuple[KnownShare, ...] = ()
+    designs: Annotated[tuple[KeptDesign, ...], Field(max_length=MOST_DESIGNS - 1)] = ()
+    sweeps: tuple[KeptSweep, ...] = ()
