@@ -125,7 +125,7 @@ ACTIONS = {
         text=say("How does the &panel work?"), tip=say("Show the panel's curves"), keys="Ctrl+5"
     ),
     "drawer_bench": ActionInfo(
-        text=say("Does it &match a log?"),
+        text=say("Does it &match a measurement?"),
         tip=say("Compare the forecast with a measurement"),
         keys="Ctrl+6",
     ),

@@ -10,6 +10,7 @@ from PySide6.QtGui import (
     QMouseEvent,
     QPainter,
     QPaintEvent,
+    QPalette,
     QPen,
     QResizeEvent,
 )
@@ -25,8 +26,9 @@ from explorer.widgets.paint import focus_pen, paint_filling
 from explorer.widgets.pending import PendingLabel
 from explorer.words.answer_groups import Answer, AnswerGroup, spoken
 
-ROW, FEW, MANY = 23, 4, 5
-"""Height of a row [px], and how many a group shows where room is short and where it is not."""
+ROW, TOLD, FEW, MANY = 23, 42, 4, 5
+"""Heights of a row without and with its meaning [px], and how many a group shows at most where
+room is short and where it is not."""
 _THREE, _TWO = 560, 380
 """Widths from which three and two groups stand side by side. [px]"""
 _SIGN, _PAD = 11, 16
@@ -42,16 +44,25 @@ class AnswerRow(QWidget):
         self.answer: Answer | None = None
         self._state: State | None = None
         self.label, self.number, self.unit = ElidedLabel(), PendingLabel(), QLabel()
+        self.meaning = ElidedLabel()
+        self.meaning.setFont(theme.font("small"))
+        self.meaning.setForegroundRole(self.meaning.palette().ColorRole.PlaceholderText)
+        self.meaning.setAlignment(Qt.AlignmentFlag.AlignTop)
+        self.meaning.hide()
         self.label.setForegroundRole(self.label.palette().ColorRole.PlaceholderText)
         self.unit.setForegroundRole(self.unit.palette().ColorRole.PlaceholderText)
         self.number.setFont(theme.font("body", bold=True))
         self.number.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-        row = QHBoxLayout(self)
-        row.setContentsMargins(_PAD, 0, 2, 0)
+        row = QHBoxLayout()
         row.setSpacing(4)
         row.addWidget(self.label, 1)
         row.addWidget(self.number)
         row.addWidget(self.unit)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(_PAD, 0, 2, 0)
+        column.setSpacing(0)
+        column.addLayout(row, 1)
+        column.addWidget(self.meaning, 1)
         self.setFixedHeight(ROW)
         self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
 
@@ -68,8 +79,20 @@ class AnswerRow(QWidget):
             self.setAccessibleDescription(tr(answer.meaning))
             self.number.setAccessibleName(said)
             self.setToolTip(f"{tr(answer.label)}. {tr(answer.meaning)}")
+            self.meaning.setText(tr(answer.meaning))
+            self.meaning.setToolTip(tr(answer.meaning))
             self._name()
             self.update()
+
+    def set_told(self, told: bool) -> None:
+        """Whether the meaning stands below, where there is room for all of them."""
+        self.meaning.setVisible(told)
+        for part in (self.number, self.label):
+            bold = part is self.number
+            part.setFont(theme.font("heading" if told and bold else "body", bold=bold))
+        role = QPalette.ColorRole
+        self.label.setForegroundRole(role.WindowText if told else role.PlaceholderText)
+        self.setFixedHeight(TOLD if told else ROW)
 
     def set_unit_width(self, width: int) -> None:
         """Leave the units of a group a column of their own. [px]"""
@@ -106,7 +129,8 @@ class AnswerRow(QWidget):
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         if self._state is not None:
-            where = QRectF(1, (self.height() - _SIGN) / 2, _SIGN, _SIGN)
+            middle = self.label.geometry().center().y()
+            where = QRectF(1, middle - _SIGN / 2, _SIGN, _SIGN)
             paint_filling(painter, where, self._state, tokens)
         if self.hasFocus():
             painter.setPen(focus_pen(tokens))
@@ -163,7 +187,7 @@ class AnswerCard(Card):
         self.note.hide()
         self.groups = [Group() for _ in range(3)]
         self._found: tuple[tuple[AnswerGroup, ...], State] | None = None
-        self._count = FEW
+        self._count, self._told = FEW, False
         self._columns = 0
         self._grid = QGridLayout()
         self._grid.setHorizontalSpacing(24)
@@ -187,6 +211,15 @@ class AnswerCard(Card):
         if count != self._count:
             self._count = count
             self._show()
+
+    def set_told(self, told: bool) -> None:
+        """Say what each answer means below it, the groups below each other."""
+        if told != self._told:
+            self._told = told
+            for row in self.rows:
+                row.set_told(told)
+            self._grid.setVerticalSpacing(14 if told else 8)
+            self._lay_out(self._columns_in(self.width()))
 
     def set_groups(
         self, groups: tuple[AnswerGroup, ...], state: State, note: str | None = None
@@ -212,16 +245,22 @@ class AnswerCard(Card):
 
     def height_at(self, width: int) -> int:
         """Height of the note and of all groups; fewer side by side are higher. [px]"""
-        columns = _columns_in(width)
-        lines = [sum(not row.isHidden() for row in group.rows) + 1 for group in self.groups]
-        rows = [max(lines[i : i + columns]) for i in range(0, 3, columns)]
+        columns = self._columns_in(width)
+        each = TOLD if self._told else ROW
+        high = [
+            ROW + each * sum(not row.isHidden() for row in group.rows) for group in self.groups
+        ]
+        rows = [max(high[i : i + columns]) for i in range(0, 3, columns)]
         note = 0 if self.note.isHidden() else self.note.heightForWidth(width - 22) + 2
-        return 18 + note + ROW * sum(rows) + 8 * (len(rows) - 1)
+        return 18 + note + sum(rows) + self._grid.verticalSpacing() * (len(rows) - 1)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """As many groups beside each other as there is room for."""
         super().resizeEvent(event)
-        self._lay_out(_columns_in(self.width()))
+        self._lay_out(self._columns_in(self.width()))
+
+    def _columns_in(self, width: int) -> int:
+        return 1 if self._told or width < _TWO else 3 if width >= _THREE else 2
 
     def _lay_out(self, columns: int) -> None:
         if columns == self._columns:
@@ -267,10 +306,6 @@ class AnswerCard(Card):
             x = group.x() - self._grid.horizontalSpacing() // 2 + 4
             painter.drawLine(x, group.y() + 4, x, group.geometry().bottom() - 2)
         painter.end()
-
-
-def _columns_in(width: int) -> int:
-    return 3 if width >= _THREE else 2 if width >= _TWO else 1
 
 
 def _number(answer: Answer) -> str:

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QRect, QRectF, QSize, Qt
+from PySide6.QtCore import QEvent, QRect, QRectF, QSize, Qt
 from PySide6.QtGui import QIcon, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QToolButton, QWidget
 
 from explorer.state.theme import tokens_of
+from explorer.widgets.icons import icon
 from explorer.widgets.paint import focus_pen
 
 _RADIUS = 6.0
@@ -22,17 +23,37 @@ class PillButton(QToolButton):
         Whether it has an outline at rest; flat ones show their ground under the pointer only.
     fills : bool
         Whether being checked fills it; a heading that opens something does not fill.
+    pad : int, optional
+        Least room at each side of its text, where the usual one is too much. [px]
     """
 
     def __init__(
-        self, *, outlined: bool = True, fills: bool = True, parent: QWidget | None = None
+        self,
+        *,
+        outlined: bool = True,
+        fills: bool = True,
+        pad: int | None = None,
+        parent: QWidget | None = None,
     ) -> None:
+        self._drawn = ""
         super().__init__(parent)
         self._outlined, self._fills = outlined, fills
+        self._pad = (_PAD if outlined else _FLAT_PAD) if pad is None else pad
         self._centred = True
         self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self.setAttribute(Qt.WidgetAttribute.WA_Hover)
         self.setIconSize(QSize(16, 16))
+
+    def show_icon(self, name: str) -> None:
+        """Show one of the drawn icons, in every theme in its colours."""
+        self._drawn = name
+        self.setIcon(icon(name, self.palette()))
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Draw the icon in the colours of a new theme."""
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.PaletteChange and self._drawn:
+            self.setIcon(icon(self._drawn, self.palette()))
 
     def align_left(self) -> None:
         """Begin at the left, as a heading does, and take all the width."""
@@ -41,8 +62,7 @@ class PillButton(QToolButton):
 
     def sizeHint(self) -> QSize:
         """Icon, text and their margins."""
-        pad = _PAD if self._outlined else _FLAT_PAD
-        width = 2 * pad + self.fontMetrics().horizontalAdvance(self._text())
+        width = 2 * self._pad + self.fontMetrics().horizontalAdvance(self._text())
         if self._shows_icon():
             width += self.iconSize().width() + (_GAP if self._text() else 0)
         smallest = self.minimumSize()

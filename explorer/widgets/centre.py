@@ -1,11 +1,15 @@
-"""The middle of the window in two arrangements.
+"""The middle of the window in three arrangements.
 
-Wide, an open drawer stands beside the trace; narrow, it takes the place of the answers below it.
+Narrow, an open drawer takes the place of the answers below the trace. Wide, it stands beside the
+trace. On a large screen the answers stand beside the trace with what each means, and several
+drawers below.
 """
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, QObject
+from typing import Literal
+
+from PySide6.QtCore import QEvent, QObject, QSize
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
@@ -16,24 +20,44 @@ from explorer.widgets.slim_scroll import SlimScroll
 
 WIDE = 900
 """Width from which a drawer finds its place beside the trace. [px]"""
+LARGE = QSize(1500, 1120)
+"""Size from which answers and drawers surround the trace. [px]"""
 GAP = 12
 KNOBS, SIGN = (320, 480), (276, 420)
 """Least and largest widths of the columns beside the middle. [px]"""
+KNOBS_APART = 860
+"""Width of the knobs in two columns, on a screen that is both wide and high. [px]"""
+_APART = QSize(3000, 1600)
+_SMALL, _SMALLEST = 1240, 960
+"""Widths of a window below which the columns beside the middle give way to it, and how far. [px]"""
+_GIVES_WAY = 56, 34
+"""How much narrower knobs and sign are in the smallest window. [px]"""
 _TRACE, _DRAWER = 230, 270
 """Least heights; below their sum the middle scrolls, never a card inside it. [px]"""
+_LOW, _LOW_TRACE, _LOW_DRAWER = 430, 150, 176
+"""A middle that is lower than this shows trace and drawer at other least heights. [px]"""
 _DRAWER_SHARE, _LEAST_DRAWER, _MOST_DRAWER = 0.42, 560, 860
-_PULSE_WIDTH = 380
+_PULSE_WIDTH, _ANSWERS_WIDTH = 380, 470
+_LARGE_SHARES = 3, 2
+"""How trace and drawers share the height of a large screen."""
+Arrangement = Literal["narrow", "wide", "large"]
 
 
-def side_widths(width: int) -> tuple[int, int]:
+def side_widths(size: QSize) -> tuple[int, int]:
     """Widths of the knobs at the left and of the sign at the right of a window. [px]
 
     Examples
     --------
-    >>> side_widths(960), side_widths(1280), side_widths(1920)
-    ((320, 276), (320, 276), (384, 326))
+    >>> side_widths(QSize(960, 540)), side_widths(QSize(1280, 720)), side_widths(QSize(1920, 1080))
+    ((264, 242), (320, 276), (384, 326))
     """
-    return min(max(width // 5, KNOBS[0]), KNOBS[1]), min(max(width * 17 // 100, SIGN[0]), SIGN[1])
+    width = size.width()
+    sign = min(max(width * 17 // 100, SIGN[0]), SIGN[1])
+    if width >= _APART.width() and size.height() >= _APART.height():
+        return KNOBS_APART, sign
+    knobs = min(max(width // 5, KNOBS[0]), KNOBS[1])
+    short = min(max((_SMALL - width) / (_SMALL - _SMALLEST), 0.0), 1.0)
+    return knobs - round(short * _GIVES_WAY[0]), sign - round(short * _GIVES_WAY[1])
 
 
 class Centre(QWidget):
@@ -42,27 +66,29 @@ class Centre(QWidget):
     Parameters
     ----------
     drawers : Drawers
-        The questions; their card is placed here too.
+        The questions; their cards are placed here too.
     """
 
     def __init__(self, drawers: Drawers, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.drawers = drawers
         self.trace: QWidget = Card()
-        self.trace.setMinimumHeight(_TRACE)
         self.answers: AnswerCard | None = None
         self.pulse: QWidget | None = None
         self._judged = True
-        self._wide: bool | None = None
+        self._placed: tuple[Arrangement, bool] | None = None
         self._inner = QWidget()
-        self._upper, self._lower = QHBoxLayout(), QHBoxLayout()
+        self._upper, self._lower, self._row = QHBoxLayout(), QHBoxLayout(), QHBoxLayout()
+        self._side = QVBoxLayout()
         self._column = QVBoxLayout(self._inner)
         self._column.setContentsMargins(0, 0, 0, 0)
-        for layout in (self._upper, self._lower, self._column):
+        for layout in (self._upper, self._lower, self._row, self._side, self._column):
             layout.setSpacing(GAP)
         self._upper.addWidget(self.trace, 1)
-        self._column.addLayout(self._upper, 1)
+        self._upper.addLayout(self._side)
+        self._column.addLayout(self._upper, _LARGE_SHARES[0])
         self._column.addLayout(self._lower)
+        self._column.addLayout(self._row)
         self._scroll = SlimScroll(self._inner)
         # Its own rule would ask for all that the parts would like; they scroll below their least.
         self._scroll.setWidgetResizable(False)
@@ -73,27 +99,24 @@ class Centre(QWidget):
         column.addWidget(self._scroll, 1)
         column.addWidget(drawers)
         drawers.card.setParent(self._inner)
-        drawers.card.setMinimumHeight(_DRAWER)
         drawers.opened.connect(self._on_opened)
         self._arrange()
 
     @property
-    def is_wide(self) -> bool:
-        """Whether a drawer stands beside the trace."""
-        return self.width() >= WIDE
+    def arrangement(self) -> Arrangement:
+        """How the parts stand in the present size."""
+        if self.width() >= LARGE.width() and self.height() >= LARGE.height():
+            return "large"
+        return "wide" if self.width() >= WIDE else "narrow"
 
     def set_trace(self, trace: QWidget, pulse: QWidget, answers: AnswerCard) -> None:
-        """Put the trace in the place that was kept for it, and what belongs to it below."""
+        """Put the trace in the place that was kept for it, and what belongs to it around it."""
         old, self.trace, self.pulse, self.answers = self.trace, trace, pulse, answers
-        trace.setMinimumHeight(_TRACE)
         self._upper.replaceWidget(old, trace)
         old.deleteLater()
-        self._lower.addWidget(pulse)
-        self._lower.addWidget(answers, 1)
-        pulse.setFixedWidth(_PULSE_WIDTH)
         answers.changed.connect(self._fit)
         trace.show()
-        self._wide = None
+        self._placed = None
         self._arrange()
 
     def set_judged(self, judged: bool) -> None:
@@ -121,37 +144,74 @@ class Centre(QWidget):
         self._arrange()
 
     def _arrange(self) -> None:
-        wide, card = self.is_wide, self.drawers.card
+        now, card = self.arrangement, self.drawers.card
         is_open = bool(self.drawers.open_key)
-        if wide != self._wide:
-            self._wide = wide
-            for layout in (self._upper, self._column):
-                layout.removeWidget(card)
-            if wide:
-                self._upper.addWidget(card)
-            else:
-                self._column.insertWidget(1, card, 1)
-        if wide:
+        beside = 0
+        if now == "large":
+            beside = min(max(self.width() // _LEAST_DRAWER, 2), 3) - is_open
+        self.drawers.set_companions(beside)
+        self._place(now)
+        card.setMaximumWidth(16_777_215)
+        card.setMinimumWidth(0)
+        if now == "wide":
             share = round(_DRAWER_SHARE * self.width())
             card.setFixedWidth(min(max(share, _LEAST_DRAWER), _MOST_DRAWER, self.width() - 420))
-        else:
-            card.setMinimumWidth(0)
-            card.setMaximumWidth(16_777_215)
         card.setVisible(is_open)
         if self.answers is not None and self.pulse is not None:
-            self.answers.set_count(MANY if wide else FEW)
-            self.answers.setVisible(self._judged and (wide or not is_open))
-            self.pulse.setVisible(self._judged and wide)
+            self.answers.set_count(FEW if now == "narrow" else MANY)
+            self.answers.set_told(now == "large")
+            self.answers.setVisible(self._judged and (now != "narrow" or not is_open))
+            self.pulse.setVisible(self._judged and now != "narrow")
         self._fit()
 
+    def _place(self, now: Arrangement) -> None:
+        """Put every part into the layout that it belongs to in an arrangement."""
+        card, trace_came = self.drawers.card, self.answers is not None
+        if (now, trace_came) != self._placed:
+            self._placed = now, trace_came
+            for layout in (self._upper, self._column, self._row):
+                layout.removeWidget(card)
+            if now == "wide":
+                self._upper.addWidget(card)
+            elif now == "narrow":
+                self._column.insertWidget(1, card, _LARGE_SHARES[0])
+            else:
+                self._row.insertWidget(0, card, 1)
+            self._column.setStretchFactor(self._row, _LARGE_SHARES[1] if now == "large" else 0)
+            if self.answers is not None and self.pulse is not None:
+                for part in (self.answers, self.pulse):
+                    self._lower.removeWidget(part)
+                    self._side.removeWidget(part)
+                if now == "large":
+                    self._side.addWidget(self.answers)
+                    self._side.addWidget(self.pulse, 1)
+                else:
+                    self._lower.addWidget(self.pulse)
+                    self._lower.addWidget(self.answers, 1)
+                self.pulse.setFixedWidth(_ANSWERS_WIDTH if now == "large" else _PULSE_WIDTH)
+                self.answers.setMinimumWidth(_ANSWERS_WIDTH if now == "large" else 0)
+                self.answers.setMaximumWidth(_ANSWERS_WIDTH if now == "large" else 16_777_215)
+        for companion in self.drawers.companions:
+            if self._row.indexOf(companion) < 0:
+                self._row.addWidget(companion, 1)
+
     def _fit(self) -> None:
-        view = self._scroll.viewport().size()
+        view, now = self._scroll.viewport().size(), self.arrangement
+        is_open = bool(self.drawers.open_key)
+        low = now == "narrow" and view.height() < _LOW
+        trace = _LOW_TRACE if low and is_open else _TRACE
+        drawer = _LOW_DRAWER if low else _DRAWER
+        self.trace.setMinimumHeight(trace)
+        self.drawers.card.setMinimumHeight(drawer)
         below = 0
-        if self.drawers.open_key and not self.is_wide:
-            below = _DRAWER + GAP
+        if now == "large":
+            if self.answers is not None:
+                self.answers.setFixedHeight(self.answers.height_at(_ANSWERS_WIDTH))
+        elif is_open and now == "narrow":
+            below = drawer + GAP
         elif self.answers is not None and self.answers.isVisibleTo(self._inner):
-            beside = _PULSE_WIDTH + GAP if self.is_wide else 0
+            beside = _PULSE_WIDTH + GAP if now == "wide" else 0
             below = self.answers.height_at(view.width() - beside)
             self.answers.setFixedHeight(below)
             below += GAP
-        self._inner.resize(view.width(), max(view.height(), _TRACE + below))
+        self._inner.resize(view.width(), max(view.height(), trace + below))

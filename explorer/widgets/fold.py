@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from PySide6.QtCore import QEvent, QSize, Qt, Signal
+from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from explorer.state.language import tr
 from explorer.widgets.buttons import PillButton
-from explorer.widgets.icons import icon
 from explorer.widgets.tab_order import splice_tabs
 
 
@@ -69,11 +68,5 @@ class Fold(QWidget):
         self._layout.invalidate()
         self.updateGeometry()
 
-    def changeEvent(self, event: QEvent) -> None:
-        """Draw the icon in the colours of a new theme."""
-        if event.type() == QEvent.Type.PaletteChange:
-            self._draw_icon()
-        super().changeEvent(event)
-
     def _draw_icon(self) -> None:
-        self.button.setIcon(icon("fold" if self.button.isChecked() else "unfold", self.palette()))
+        self.button.show_icon("fold" if self.button.isChecked() else "unfold")

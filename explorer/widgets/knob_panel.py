@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QSignalBlocker, QTimer, Signal
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QBoxLayout, QVBoxLayout, QWidget
 
 from explorer.advice.cautions import Where
 from explorer.scenario.model import Scenario, get_value
@@ -42,8 +42,12 @@ if TYPE_CHECKING:
     from explorer.widgets.help.caution_line import CautionLine
     from explorer.widgets.parts.part_line import PartLine
 
-TABLES = 360
-"""Width from which closed folds show labels and values apart. [px]"""
+TABLES, APART = 360, 760
+"""Widths from which closed folds show labels and values apart, and from which the knobs stand in
+two columns. [px]"""
+_BETWEEN = 28
+KNOBS_WIDE = 300
+"""Width below which the margins give way. [px]"""
 _MNEMONICS = (
     say("l", "letter of the light knob's label, for Alt"),
     say("p", "letter of the panel knob's label, for Alt"),
@@ -70,9 +74,16 @@ class KnobPanel(Card):
         self._editing: KnobRow | None = None
         self._found: dict[str, BreakEven] = {}
         inner = QWidget()
-        self._column = QVBoxLayout(inner)
-        self._column.setContentsMargins(16, 12, 14, 12)
-        self._column.setSpacing(2)
+        self._halves = QBoxLayout(QBoxLayout.Direction.TopToBottom, inner)
+        self._halves.setContentsMargins(16, 12, 14, 12)
+        self._halves.setSpacing(0)
+        columns = QVBoxLayout(), QVBoxLayout()
+        for half, column in enumerate(columns):
+            column.setSpacing(2)
+            self._halves.addLayout(column, half)
+        self._apart = False
+        self._unfolded: list[Fold] = []
+        """Folds that are open because there is room, and close with it."""
         self._scroll = SlimScroll(inner)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(1, 1, 1, 1)
@@ -99,17 +110,20 @@ class KnobPanel(Card):
             row.reset_wanted.connect(self._on_reset)
             row.slider.sliderReleased.connect(self.refresh)
             self.rows.append(row)
-            self._column.addWidget(row)
+            column = columns[index // 2]
+            column.addWidget(row)
             if knob.key == "light":
-                self._column.addWidget(LogLevel(document))
+                column.addWidget(LogLevel(document))
             if knob.key == "pulse":
-                self._column.addWidget(self._operations)
-            self._add_fold(*builders[index])
+                column.addWidget(self._operations)
+            column.addWidget(self._fold(*builders[index]))
             if index < 3:
-                self._column.addSpacing(8)
-        self._column.addSpacing(4)
-        self._add_fold(tr("What must be reached"), self._build_margins, margins_glance)
-        self._column.addStretch(1)
+                column.addSpacing(8)
+        columns[1].addSpacing(4)
+        margins = self._fold(tr("What must be reached"), self._build_margins, margins_glance)
+        columns[1].addWidget(margins)
+        for column in columns:
+            column.addStretch(1)
         document.changed.connect(self._on_changed)
         document.file_changed.connect(self._on_file_changed)
         solver.break_evens_ready.connect(self._on_break_evens)
@@ -143,11 +157,34 @@ class KnobPanel(Card):
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Show what closed folds hold as tables where there is room."""
         super().resizeEvent(event)
+        side = 16 if self.width() >= KNOBS_WIDE else 10
+        self._halves.setContentsMargins(side, 12, side - 2, 12)
         # Not within the layout that is under way, which would keep the heights of before.
         QTimer.singleShot(0, self, self._fit_glances)
 
+    def _set_apart(self, apart: bool) -> None:
+        """Store and load in a column of their own, and all open, where there is room for that."""
+        if apart == self._apart:
+            return
+        self._apart = apart
+        way = QBoxLayout.Direction
+        self._halves.setDirection(way.LeftToRight if apart else way.TopToBottom)
+        self._halves.setSpacing(_BETWEEN if apart else 0)
+        self._halves.setStretch(0, int(apart))
+        for fold in self.folds if apart else self._unfolded:
+            if apart and not fold.button.isChecked():
+                self._unfolded.append(fold)
+            fold.set_open(apart)
+        if apart:
+            self._scroll.verticalScrollBar().setValue(0)
+        else:
+            self._unfolded = []
+        self._halves.invalidate()
+        self._halves.activate()
+
     def _fit_glances(self) -> None:
-        wide = self.width() >= TABLES
+        self._set_apart(self.width() >= APART)
+        wide = self.width() >= TABLES and not self._apart
         if wide == self._tables:
             return
         self._tables = wide
@@ -155,24 +192,24 @@ class KnobPanel(Card):
             glance.set_wide(wide)
         for fold in self.folds:
             fold.refit()
-        self._column.invalidate()
-        self._column.activate()
+        self._halves.invalidate()
+        self._halves.activate()
 
     def _knobs(self) -> tuple[Knob, ...]:
         return knobs_for(self._document.scenario, self.operation, self._held)
 
-    def _add_fold(
+    def _fold(
         self,
         title: str,
         build: Callable[[], QWidget],
         told: Callable[[Scenario], tuple[Line, ...]],
-    ) -> None:
+    ) -> Fold:
         glance = Glance()
         self._glances.append((glance, told))
         fold = Fold(title, build, glance=glance)
         fold.opened.connect(self._on_opened)
         self.folds.append(fold)
-        self._column.addWidget(fold)
+        return fold
 
     def succeed(self, other: KnobPanel) -> None:
         """Look like another panel: the same operation in hand, the same folds open."""
@@ -211,7 +248,7 @@ class KnobPanel(Card):
         self.refresh()
 
     def _on_opened(self, fold: QWidget) -> None:
-        self._column.activate()
+        self._halves.activate()
         lower = fold.geometry().top() + min(fold.sizeHint().height(), 240)
         self._scroll.ensureVisible(0, lower, 0, 16)
 

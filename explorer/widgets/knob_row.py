@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QEvent, QSize, Qt, Signal
+from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtGui import QMouseEvent, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
@@ -15,7 +15,6 @@ from explorer.text import say
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.exact_field import ExactField
 from explorer.widgets.fault_line import FaultLine
-from explorer.widgets.icons import icon
 from explorer.widgets.knob_slider import KnobSlider
 from explorer.widgets.pending import PendingLabel
 from explorer.words.edges import break_even_text
@@ -155,16 +154,9 @@ class KnobRow(QWidget):
         self.slider.set_pending()
         self.sentence.set_pending()
 
-    def changeEvent(self, event: QEvent) -> None:
-        """Draw the icons in the colours of a new theme."""
-        if event.type() == QEvent.Type.PaletteChange:
-            self.down.setIcon(icon("remove", self.palette()))
-            self.up.setIcon(icon("add", self.palette()))
-        super().changeEvent(event)
-
     def _step_button(self, name: str) -> PillButton:
         button = PillButton(outlined=False)
-        button.setIcon(icon(name, self.palette()))
+        button.show_icon(name)
         button.setIconSize(QSize(12, 12))
         button.setFixedSize(24, 26)
         button.setAutoRepeat(True)

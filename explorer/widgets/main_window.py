@@ -182,7 +182,7 @@ class MainWindow(QMainWindow):
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Share the width out between the three columns."""
         super().resizeEvent(event)
-        for part, width in zip((self.knobs, self.sign), side_widths(self.width()), strict=True):
+        for part, width in zip((self.knobs, self.sign), side_widths(self.size()), strict=True):
             part.setFixedWidth(width)
 
     def paintEvent(self, event: QPaintEvent) -> None:

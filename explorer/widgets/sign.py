@@ -38,6 +38,8 @@ from explorer.words.readout import CheckText
 WIDTH, WIDEST = 276, 360
 ANNOUNCE_MS = 700
 _LAMP, _GAP, _PAD = 38.0, 10.0, 11.0
+_MARGIN = 52
+"""Width of the column of margins. [px]"""
 _ROOMY = 300, 860
 """Width and height from which all checks are told in full. [px]"""
 LAMPS: tuple[State, ...] = ("runs", "marginal", "falls_short")
@@ -172,9 +174,9 @@ class CheckRow(QAbstractButton):
         painter.setFont(theme.font("body"))
         painter.setPen(tokens.color("soft"))
         metrics = painter.fontMetrics()
-        room = inside.width() - metrics.horizontalAdvance(label) - 58 - 6
+        room = inside.width() - metrics.horizontalAdvance(label) - _MARGIN - 6
         value = metrics.elidedText(tr(text.value), Qt.TextElideMode.ElideRight, room)
-        inside.setRight(inside.right() - 58)
+        inside.setRight(inside.right() - _MARGIN)
         painter.drawText(inside, vertical | Qt.AlignmentFlag.AlignRight, value)
         painter.end()
 
@@ -272,8 +274,7 @@ class Sign(Card):
             self._checks.addWidget(row)
             row.clicked.connect(self._on_row)
         inner = QWidget()
-        column = QVBoxLayout(inner)
-        column.setContentsMargins(16, 16, 16, 16)
+        column = self._column = QVBoxLayout(inner)
         column.setSpacing(10)
         column.addLayout(top)
         column.addWidget(self.reason)
@@ -290,6 +291,9 @@ class Sign(Card):
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Where there is room every check says its sentence."""
         super().resizeEvent(event)
+        side = 16 if self.width() >= WIDTH else 10
+        self._column.setContentsMargins(side, 16, side, 16)
+        self.word.setFont(theme.font("display" if self.width() >= WIDTH else "heading", bold=True))
         roomy = self.width() >= _ROOMY[0] and self.height() >= _ROOMY[1]
         if roomy != self._roomy:
             self._roomy = roomy

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import (
     QButtonGroup,
@@ -25,15 +25,15 @@ from explorer.widgets.answer_card import AnswerCard
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.card import Card
 from explorer.widgets.elided_label import ElidedLabel
-from explorer.widgets.icons import icon
 from explorer.widgets.pending import Veil
 from explorer.widgets.plots.pulse_inset import PulseInset
 from explorer.widgets.plots.trace_menu import TraceMenu
 from explorer.widgets.plots.trace_plot import TracePlot
 from explorer.words.answer_groups import answer_groups, course_note
 
-_NARROW = 440
-"""Width below which the heading gives way to the spans. [px]"""
+_NARROW, _LOW = 440, 200
+"""Width below which the heading gives way to the spans, and height below which there is no room
+for what is said of the course. [px]"""
 _SPANS: dict[SpanKey, tuple[str, str]] = texts({
     "pulse": ("Pulse", "Show one pulse"),
     "hour": ("Hour", "Show one hour"),
@@ -106,7 +106,7 @@ class TraceCard(Card):
         self.fit.setMinimumHeight(26)
         self.fit.setVisible(False)
         self.fit.clicked.connect(self.plot.fit)
-        self._draw_icon()
+        self.fit.show_icon("fit")
         self.spans = QButtonGroup(self)
         head = QHBoxLayout()
         head.setSpacing(1)
@@ -128,25 +128,17 @@ class TraceCard(Card):
         self.spans.idClicked.connect(self._on_span)
         return head
 
-    def changeEvent(self, event: QEvent) -> None:
-        """Draw the icon in the colours of a new theme."""
-        super().changeEvent(event)
-        if event.type() == QEvent.Type.PaletteChange and hasattr(self, "fit"):
-            self._draw_icon()
-
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Give the trace the room where there is little."""
         super().resizeEvent(event)
         self._title.setVisible(self.width() >= _NARROW)
+        self.course.setVisible(bool(self.course.text()) and self.height() >= _LOW)
         style = Qt.ToolButtonStyle
         self.fit.setToolButtonStyle(
             style.ToolButtonTextBesideIcon
             if self.width() >= _NARROW
             else style.ToolButtonIconOnly
         )
-
-    def _draw_icon(self) -> None:
-        self.fit.setIcon(icon("fit", self.palette()))
 
     def _on_span(self, index: int) -> None:
         key = SPAN_KEYS[index]
@@ -162,7 +154,7 @@ class TraceCard(Card):
         """There is no trace to show, and none of an earlier design."""
         self.refusal.setText(tr(sentence))
         self._pages.setCurrentWidget(self.refusal)
-        self.course.hide()
+        self._show_course(None)
         self.judged.emit(False)
 
     def _on_result(self, assessment: Assessment) -> None:
@@ -186,4 +178,4 @@ class TraceCard(Card):
         text = "" if note is None else tr(note)
         self.course.setText(text)
         self.course.setToolTip(text)
-        self.course.setVisible(note is not None)
+        self.course.setVisible(note is not None and self.height() >= _LOW)

@@ -55,8 +55,8 @@ ASSUMED: dict[str, str] = texts({
 """What stands behind each number; times count from the first light."""
 
 SHORT: dict[str, str] = texts({
-    "first_connect_s": "Empty to connected",
-    "first_charge_s": "Empty to ready",
+    "first_connect_s": "Connected",
+    "first_charge_s": "Ready",
     "first_operation_s": "First operation",
     "full_charge_s": "Full, device off",
     "dark_time_s": "From full",
@@ -66,8 +66,8 @@ SHORT: dict[str, str] = texts({
     "lowest_store_V": "Lowest store",
     "highest_store_V": "Highest store",
     "lowest_terminal_V": "Lowest terminals",
-    "served_share": "Served",
-    "balance_ratio": "Power in ÷ taken",
+    "served_share": "Completed",
+    "balance_ratio": "Balance",
     "cut_offs_per_week": "Cut-offs per week",
     "least_light_for_balance_lx": "Least light",
     "most_operations_per_day": "Operations per day",

@@ -65,8 +65,12 @@ def panel_answer(curve: PanelCurve, case: Case) -> str:
             power=power,
             voltage=voltage,
         )
-    said = (most, sold_sentence(case), curve.note)
-    return joined(" ", tuple(part for part in said if part))
+    return most
+
+
+def panel_notes(curve: PanelCurve, case: Case) -> str:
+    """What holds for the answer: how far panels on sale lie around it, what the charger leaves."""
+    return joined(" ", tuple(part for part in (sold_sentence(case), curve.note) if part))
 
 
 def sold_sentence(case: Case) -> str:

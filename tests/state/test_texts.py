@@ -123,7 +123,8 @@ def test_small_letters_are_for_english_alone():
 def test_the_panel_and_the_table_of_sources_can_be_shown_in_any_language():
     curve = panel_curve(Case(SCENARIO))
     for scenario in (SCENARIO, with_value(SCENARIO, "light.orientation_factor", 0.5)):
-        assert not left_in_english(panel.panel_answer(panel_curve(Case(scenario)), Case(scenario)))
+        for text in (panel.panel_answer, panel.panel_notes):
+            assert not left_in_english(text(panel_curve(Case(scenario)), Case(scenario)))
     assert not left_in_english(
         panel.METER_NOTE,
         panel.point_lines(curve),

@@ -57,9 +57,13 @@ def test_an_unknown_drawer_in_the_settings_opens_none(drawers):
 
 def test_the_wording_gives_way_where_there_is_little_room(drawers, qapp):
     assert drawers.buttons["budget"].text() == "Where does the energy go?"
-    drawers.resize(330, 60)
+    drawers.resize(720, 72)
     qapp.processEvents()
-    assert drawers.buttons["budget"].text() == "Energy"
+    assert drawers.buttons["panel"].text() == "How does the panel work?"
+    assert drawers.buttons["panel"].y() > drawers.buttons["budget"].y()
+    drawers.resize(330, 102)
+    qapp.processEvents()
+    assert drawers.buttons["budget"].text() == "Energy?"
     assert drawers.buttons["budget"].accessibleName() == "Where does the energy go?"
     for button in drawers.buttons.values():
         assert button.width() >= button.sizeHint().width()

@@ -109,3 +109,25 @@ def test_what_is_measured_is_found(qtbot):
     assert cut(one)
     assert not cut(other)
     assert list(overlaps(box)) == [(one.text(), other.text())]
+
+
+def test_on_a_large_screen_answers_tell_their_meaning_and_drawers_stand_beside(window, qapp):
+    settle(window, qapp, 3840, 2160)
+    _ = window.trace
+    settle(window, qapp, 3838, 2160)
+    answers, centre = window.trace.answers, window.centre
+    assert centre.arrangement == "large"
+    shown = [row for row in answers.rows if row.isVisible()]
+    assert shown
+    assert all(row.meaning.text() for row in shown)
+    assert answers.mapTo(window, answers.rect().topLeft()).x() > window.trace.geometry().right()
+    assert [card.isVisible() for card in window.drawers.companions] == [True, True, True]
+    window.drawers.open("budget")
+    qapp.processEvents()
+    beside = [card.question.text() for card in window.drawers.companions if card.isVisible()]
+    assert len(beside) == 2
+    assert "Where does the energy go?" not in beside
+    assert all(fold.button.isChecked() for fold in window.knobs.folds)
+    settle(window, qapp, 1280, 720)
+    assert not any(card.isVisible() for card in window.drawers.companions)
+    assert not any(fold.button.isChecked() for fold in window.knobs.folds)

@@ -15,6 +15,7 @@ from explorer.words.panel import (
     meaning_table,
     numbered,
     panel_answer,
+    panel_notes,
     panel_table,
     sold_sentence,
 )
@@ -73,7 +74,7 @@ def test_a_panel_without_a_data_sheet_is_said_to_be_one_of_many(technology, lux,
     scenario = with_value(scenario, "light.illuminance_lx", lux)
     case = Case(scenario)
     assert f"no data sheet: modules on sale give {span}" in sold_sentence(case)
-    assert sold_sentence(case) in panel_answer(panel_curve(case), case)
+    assert sold_sentence(case) in panel_notes(panel_curve(case), case)
 
 
 def test_what_reaches_the_cells_decides_how_far_modules_differ():
@@ -89,4 +90,4 @@ def test_what_reaches_the_cells_decides_how_far_modules_differ():
 def test_a_data_sheet_leaves_nothing_to_be_said_about_other_modules():
     scenario = with_value(Scenario(), "panels.data_sheet", [SheetPoint().model_dump()])
     assert sold_sentence(Case(scenario)) == ""
-    assert "on sale" not in panel_answer(panel_curve(Case(scenario)), Case(scenario))
+    assert "on sale" not in panel_notes(panel_curve(Case(scenario)), Case(scenario))

@@ -18,6 +18,9 @@ from explorer.widgets.draft.draft_table import DraftTable
 from explorer.widgets.help.sizes import fit_screen
 from explorer.widgets.slim_scroll import SlimScroll
 
+_LARGEST = 1.4
+"""Largest size over the wanted one: beyond it a dialog would be half empty."""
+
 
 class Judgement(Protocol):
     """What can be said of a table as far as it has been typed."""
@@ -83,6 +86,7 @@ class DraftDialog(QDialog, Generic[TableT, FoundT]):
         layout.addLayout(beside, 1)
         layout.addLayout(foot)
         self.setMinimumSize(smallest)
+        self.setMaximumSize(wanted * _LARGEST)
         fit_screen(self, wanted)
 
     def judge(self) -> None:

@@ -15,7 +15,6 @@ from explorer.state.language import tr
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.exact_field import ExactField
 from explorer.widgets.fault_line import FaultLine
-from explorer.widgets.icons import icon
 from explorer.widgets.tab_order import splice_tabs
 from explorer.words.refusal import range_sentence
 
@@ -84,7 +83,7 @@ class NumberRow(QWidget, Generic[DraftT]):
             cell.fault_changed.connect(self.faulted)
             self.cells[column.key] = cell
         self.remove = PillButton(outlined=False, parent=parent)
-        self.remove.setIcon(icon("delete", self.palette()))
+        self.remove.show_icon("delete")
         self.remove.setFixedSize(26, 26)
         self.parts: tuple[QWidget, ...] = (*self.cells.values(), self.remove)
 
@@ -155,7 +154,7 @@ class DraftTable(QWidget, Generic[DraftT, RowT]):
             self._grid.addWidget(head, 0, column)
         self.add_button = PillButton()
         self.add_button.setText(add)
-        self.add_button.setIcon(icon("add", self.palette()))
+        self.add_button.show_icon("add")
         self.add_button.setIconSize(QSize(12, 12))
         self.add_button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
         self.add_button.clicked.connect(self._on_add)

@@ -1,4 +1,4 @@
-"""Does it match a log? The forecast held against a logged run, and values fitted to it."""
+"""Does it match a measurement? The forecast held against a logged run, and values fitted to it."""
 
 from __future__ import annotations
 
@@ -53,7 +53,7 @@ from explorer.words.fit import agreement_sentences, band_sentence, fit_sentence
 from explorer.words.outlook import drift_table, outlook_table
 from explorer.words.readout import bind_units
 
-QUESTION = say("Does it match a log?")
+QUESTION = say("Does it match a measurement?")
 READINGS, VALUES = say("readings"), say("values")
 NEXT, CHANGES = say("measurements"), say("changes")
 NARROW, LIST_HEIGHT = 600, 190

@@ -16,7 +16,7 @@ from explorer.widgets.pending import paint_bar
 from explorer.words.contest import CONTEST_COLUMNS
 
 ROW_HEIGHT = 30
-_PAD = 8
+_PAD, _LEAST_WORD = 8, 30
 _KEEP = 64
 Index = QModelIndex | QPersistentModelIndex
 
@@ -77,7 +77,8 @@ class ContestCells(QStyledItemDelegate):
             painter.setFont(self._fonts[key == "verdict"])
             unsuited = entry.verdict is None
             painter.setPen(tokens.color("soft" if stale or unsuited else "ink"))
-            text = painter.fontMetrics().elidedText(
+            is_mark = key == "verdict" and inside.width() < _LEAST_WORD
+            text = "" if is_mark else painter.fontMetrics().elidedText(
                 str(index.data()), Qt.TextElideMode.ElideRight, int(inside.width()) + 1
             )
             align = Qt.AlignmentFlag(index.data(Qt.ItemDataRole.TextAlignmentRole))

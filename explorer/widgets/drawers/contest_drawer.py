@@ -38,8 +38,10 @@ from explorer.words.drawers import Table
 from explorer.words.readout import bind_units
 
 QUESTION = say("Which store?")
-_LEAST_NAME = 190
-"""Least width of a name before the small traces give way. [px]"""
+_LEAST_NAME, _SHORTEST_NAME, _MARK = 190, 120, 40
+"""Least widths of a name before the verdict's word gives way and after, and of its filling. [px]"""
+_LOW = 240
+"""Height of a drawer below which its sentence has two lines. [px]"""
 _COLUMNS = [key for key, _ in CONTEST_COLUMNS]
 _NEEDED, _TRACE = _COLUMNS.index("margin") + 1, _COLUMNS.index("trace")
 """Columns that are in sight at every width, and the one that gives way to them."""
@@ -96,10 +98,13 @@ class ContestTable(QTableView):
             return
         room, whole = self.viewport().width(), self.columnWidth(0)
         needed = sum(self.columnWidth(column) for column in range(1, _NEEDED))
-        if room - needed < _LEAST_NAME:
+        if room - needed < whole:
             needed -= self.columnWidth(_TRACE)
             self.setColumnHidden(_TRACE, True)
-        self.setColumnWidth(0, min(whole, max(room - needed, _LEAST_NAME)))
+        if room - needed < min(whole, _LEAST_NAME):  # the filling alone says the verdict
+            needed -= self.columnWidth(_VERDICT) - _MARK
+            self.setColumnWidth(_VERDICT, _MARK)
+        self.setColumnWidth(0, min(whole, max(room - needed, _SHORTEST_NAME)))
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Fit names to the new room."""
@@ -202,6 +207,11 @@ class ContestDrawer(Drawer):
         self.model.set_stale()
         self.view.viewport().update()
         self._show_line()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Leave the table the room where there is little."""
+        super().resizeEvent(event)
+        self.line.setFixedHeight(46 if self.height() >= _LOW else 30)
 
     def focus_body(self) -> None:
         """The table takes the keyboard."""

@@ -8,10 +8,12 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QRectF, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLabel, QStackedWidget, QVBoxLayout, QWidget
 
+from explorer.state import theme
 from explorer.state.document import Document
 from explorer.state.jobs import JobRunner
+from explorer.state.language import tr
 from explorer.state.settings import SettingsStore
 from explorer.state.theme import tokens_of
 from explorer.widgets.card import RADIUS, Card
@@ -22,6 +24,8 @@ if TYPE_CHECKING:
 
 QUESTIONS = tuple(WORDINGS)
 """Keys of the drawers, in the order of the strip."""
+COMPANIONS = ("budget", "territory", "panel", "contest")
+"""Drawers that stand open by themselves where there is room for more than one."""
 
 
 class DrawerCard(Card):
@@ -39,6 +43,31 @@ class DrawerCard(Card):
         painter.setBrush(tokens.color("accent"))
         painter.drawRect(QRectF(RADIUS, 0, self.width() - 2 * RADIUS, 3))
         painter.end()
+
+
+class CompanionCard(Card):
+    """The ground of a drawer that nobody opened, with its question above it."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.question = QLabel()
+        self.question.setFont(theme.font("small"))
+        self.question.setForegroundRole(self.question.palette().ColorRole.PlaceholderText)
+        self.question.setContentsMargins(14, 10, 14, 0)
+        self.pages = QStackedWidget()
+        column = QVBoxLayout(self)
+        column.setContentsMargins(1, 1, 1, 1)
+        column.setSpacing(0)
+        column.addWidget(self.question)
+        column.addWidget(self.pages, 1)
+        self.hide()
+
+    def hold(self, drawer: Drawer) -> None:
+        """Show a drawer, wherever it was."""
+        self.question.setText(tr(drawer.question))
+        if self.pages.indexOf(drawer) < 0:
+            self.pages.addWidget(drawer)
+        self.pages.setCurrentWidget(drawer)
 
 
 class Drawers(QWidget):
@@ -63,6 +92,9 @@ class Drawers(QWidget):
         self._document, self._jobs, self._settings = document, jobs, settings
         self._built: dict[str, Drawer] = {}
         self.open_key = ""
+        self.companions: list[CompanionCard] = []
+        """Cards of drawers that stand open beside; the window places them too."""
+        self._count = 0
         self._pages = QStackedWidget()
         self.card = DrawerCard(self)
         inside = QVBoxLayout(self.card)
@@ -82,9 +114,6 @@ class Drawers(QWidget):
             key = ""
         if key == self.open_key:
             return
-        for other, drawer in self._built.items():
-            if other != key:
-                drawer.set_open(False)
         focused = self.window().focusWidget()
         had_focus = focused is not None and (
             self.isAncestorOf(focused) or self.card.isAncestorOf(focused)
@@ -92,15 +121,35 @@ class Drawers(QWidget):
         before, self.open_key = self.open_key, key
         if key:
             drawer = self.drawer(key)
+            if self._pages.indexOf(drawer) < 0:
+                self._pages.addWidget(drawer)
             self._pages.setCurrentWidget(drawer)
-            drawer.set_open(True)
         elif had_focus and before:
             self.buttons[before].setFocus()
+        self._accompany()
         self.card.setVisible(bool(key))
         for other, button in self.buttons.items():
             button.setChecked(other == key)
         self._settings.update(drawer=key)
         self.opened.emit(key)
+
+    def set_companions(self, count: int) -> None:
+        """Show so many drawers that nobody opened."""
+        if count != self._count:
+            self._count = count
+            while len(self.companions) < count:
+                self.companions.append(CompanionCard(self.card.parentWidget()))
+            self._accompany()
+
+    def _accompany(self) -> None:
+        """Those beside are others than the open one; what is in no card rests."""
+        keys = [key for key in COMPANIONS if key != self.open_key][: self._count]
+        for card, key in itertools.zip_longest(self.companions, keys):
+            card.setVisible(key is not None)
+            if key is not None:
+                card.hold(self.drawer(key))
+        for key, drawer in self._built.items():
+            drawer.set_open(key in (self.open_key, *keys))
 
     def open_log(self, path: Path) -> None:
         """Open a logged run in its drawer."""

@@ -50,7 +50,10 @@ class FlatHeader(QHeaderView):
             width = painter.fontMetrics().horizontalAdvance(text)
             x = inside.right() - width - 9 if right else inside.left() + width + 9
             self._paint_arrow(painter, QPointF(x, inside.center().y()))
-        painter.drawText(inside, Qt.AlignmentFlag(align), text)
+        room = int(inside.width()) + 1
+        text = painter.fontMetrics().elidedText(text, Qt.TextElideMode.ElideRight, room)
+        if len(text) > 2:  # of a column that shows marks alone nothing is left but dots
+            painter.drawText(inside, Qt.AlignmentFlag(align), text)
         painter.restore()
 
     def paintEvent(self, event: QPaintEvent) -> None:

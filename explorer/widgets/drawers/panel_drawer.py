@@ -8,6 +8,7 @@ from PySide6.QtWidgets import (
     QGridLayout,
     QHBoxLayout,
     QLabel,
+    QSizePolicy,
     QStackedWidget,
     QStyle,
     QVBoxLayout,
@@ -26,6 +27,7 @@ from explorer.widgets.buttons import PillButton
 from explorer.widgets.drawers.charger_plot import ChargerPlot
 from explorer.widgets.drawers.drawer import Drawer
 from explorer.widgets.drawers.panel_plot import PanelPlot
+from explorer.widgets.side_by_side import SideBySide
 from explorer.widgets.slim_scroll import SlimScroll
 from explorer.words.drawers import Table
 from explorer.words.panel import (
@@ -35,9 +37,11 @@ from explorer.words.panel import (
     meaning_table,
     meaning_title,
     panel_answer,
+    panel_notes,
     panel_table,
     point_lines,
 )
+from explorer.words.readout import bind_units
 
 QUESTION = say("How does the panel work?")
 REST_MS = 40
@@ -64,6 +68,9 @@ class MeaningList(QWidget):
         self._grid.setVerticalSpacing(3)
         self._cells: list[tuple[QLabel, QLabel, QLabel]] = []
         self._add_row(HEAD)
+        self.notes = QLabel()
+        self.notes.setWordWrap(True)
+        self.notes.setFont(theme.font("small"))
         self._points = QGridLayout()
         self._points.setVerticalSpacing(3)
         self._point_cells: list[tuple[QLabel, QLabel]] = []
@@ -71,6 +78,7 @@ class MeaningList(QWidget):
         layout.setContentsMargins(0, 0, 6, 0)
         layout.setSpacing(6)
         layout.addLayout(self._points)
+        layout.addWidget(self.notes)
         layout.addWidget(self.title)
         layout.addLayout(self._grid)
         layout.addWidget(self.note)
@@ -92,6 +100,11 @@ class MeaningList(QWidget):
                 label.setFont(theme.font("small", bold=row.chosen))
 
         self._set_points(point_lines(curve))
+
+    def set_notes(self, text: str) -> None:
+        """What holds for the answer beside it."""
+        self.notes.setText(tr(bind_units(text)) if text else "")
+        self.notes.setVisible(bool(text))
 
     def _set_points(self, lines: tuple[tuple[str, str], ...]) -> None:
         while len(self._point_cells) < len(lines):
@@ -127,7 +140,12 @@ class WholeColumn(SlimScroll):
             gap = self.style().pixelMetric(QStyle.PixelMetric.PM_ScrollView_ScrollBarSpacing)
             bar = self.verticalScrollBar().sizeHint().width()
             wanted = inner.minimumSizeHint().width() + bar + max(gap, 0)
-            self.setFixedWidth(max(LIST_WIDTH, wanted))
+            self.setMinimumWidth(max(LIST_WIDTH, wanted))
+            above = self.parentWidget()
+            beside = None if above is None else above.layout()
+            below = isinstance(beside, SideBySide) and beside.is_column
+            # Below the curve it is whole: what is around it scrolls, never both.
+            self.setMinimumHeight(inner.sizeHint().height() if below else 0)
         return done
 
 
@@ -161,11 +179,12 @@ class PanelDrawer(Drawer):
         left.addLayout(views)
         left.addWidget(self.plots, 1)
         self.meanings = MeaningList()
-        layout = QHBoxLayout(self.body)
+        layout = SideBySide(self.body)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(16)
         layout.addLayout(left, 1)
         self.column = WholeColumn(self.meanings)
+        self.column.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Expanding)
         layout.addWidget(self.column)
 
     def show_step(self, step: object) -> None:
@@ -173,6 +192,7 @@ class PanelDrawer(Drawer):
         assert isinstance(step, PanelCurve)
         self._found = step
         self.say_answer(panel_answer(step, self.document.case))
+        self.meanings.set_notes(panel_notes(step, self.document.case))
         if step.points[0].power_w <= 0:
             self.say_nothing(tr("Nothing to show because no light reaches the panel."))
             return

@@ -7,7 +7,7 @@ from functools import partial
 
 from PySide6.QtCore import QRectF, QSignalBlocker, QSize, Qt
 from PySide6.QtGui import QAccessible, QPainter, QPaintEvent, QWheelEvent
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QSpinBox, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QLabel, QSpinBox, QVBoxLayout, QWidget
 
 from explorer.advice.spread import Share as BuiltShare
 from explorer.advice.spread import Tolerance, default_tolerances
@@ -27,6 +27,7 @@ from explorer.widgets.drawers.histogram import Histogram
 from explorer.widgets.drawers.tolerance_table import ToleranceModel, ToleranceTable
 from explorer.widgets.fields import HEIGHT, paint_outline
 from explorer.widgets.paint import mix, paint_filling
+from explorer.widgets.side_by_side import SideBySide
 from explorer.words.drawers import (
     Table,
     influence_table,
@@ -38,6 +39,8 @@ from explorer.words.drawers import (
 
 QUESTION = say("How sure?")
 YEARS = 10
+_LEAST_TABLE = 130
+"""Least height of the table, which the drawer around it scrolls to. [px]"""
 MOST_YEARS = 40
 BUILDS, INFLUENCES = say("built units"), say("tolerances")
 
@@ -77,12 +80,12 @@ class SpreadDrawer(Drawer):
         right.setSpacing(4)
         right.addWidget(self.view, 1)
         right.addWidget(self.usual, 0, Qt.AlignmentFlag.AlignRight)
-        layout = QHBoxLayout(self.body)
+        layout = SideBySide(self.body)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(14)
         layout.addLayout(left, 1)
         layout.addLayout(right, 1)
-        self.view.setMinimumWidth(260)
+        self.view.setMinimumSize(260, _LEAST_TABLE)
         self.model.edited.connect(self._on_tolerance)
         self.model.refused.connect(document.refused)
         self.years.valueChanged.connect(self._on_years)

@@ -226,8 +226,11 @@ class ToleranceCells(QStyledItemDelegate):
                 # Two lines in small rather than half a name.
                 painter.setFont(theme.font("small"))
                 align |= Qt.TextFlag.TextWordWrap
-                room = int(2 * inside.width()) - 24
-                text = painter.fontMetrics().elidedText(text, Qt.TextElideMode.ElideRight, room)
+                small = painter.fontMetrics()
+                longest = max(map(small.horizontalAdvance, text.split()))
+                wraps = longest <= inside.width()
+                room = int(2 * inside.width()) - 24 if wraps else int(inside.width())
+                text = small.elidedText(text, Qt.TextElideMode.ElideRight, room)
             painter.drawText(inside, int(align), text)
         if selected and state & QStyle.StateFlag.State_HasFocus:
             painter.setPen(focus_pen(tokens))

@@ -34,7 +34,7 @@ class EfficiencyDialog(DraftDialog[EfficiencyTable, JudgedTable]):
         super().__init__(document, table, tr("Efficiency of the converter – Gloaming"), parent)
         self.plot, self.fault = ChargerPlot(), FaultLine()
         halves = (self._table_half(), 0), (self._curve_half(), 1)
-        self.lay_out(halves, QSize(820, 380), QSize(960, 540))
+        self.lay_out(halves, QSize(760, 380), QSize(960, 540))
         self.judge()
 
     def _table_half(self) -> QWidget:

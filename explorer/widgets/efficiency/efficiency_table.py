@@ -13,7 +13,7 @@ from explorer.text import texts
 from explorer.widgets.draft.draft_table import DraftTable, NumberColumn, NumberRow
 
 _TITLES = texts(("Input power", "Efficiency", "At store voltage"))
-_WIDTH = 118
+_WIDTH = 100
 _COLUMNS = (
     NumberColumn(key="input_W", unit="W", width=_WIDTH, bare="µ"),
     NumberColumn(key="efficiency", unit="%", width=_WIDTH, scale=100.0),

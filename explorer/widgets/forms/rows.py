@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from PySide6.QtCore import QSignalBlocker, QSize
+from PySide6.QtCore import QSignalBlocker, QSize, Qt
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import (
     QBoxLayout,
     QGridLayout,
@@ -44,6 +45,8 @@ class Row(QWidget):
         self.label.setWordWrap(True)
         self.label.setToolTip(tr(field.help))
         self.fault = FaultLine()
+        self._line: QBoxLayout | None = None
+        self._edited: QWidget | None = None
 
     def refresh(self) -> None:
         """Show what the document holds, without editing it."""
@@ -68,12 +71,29 @@ class Row(QWidget):
         self.fault.say(sentence)
 
     def _beside(self, widget: QWidget) -> None:
-        line = QHBoxLayout()
-        line.setSpacing(8)
-        line.addWidget(self.label, 1)
-        line.addWidget(widget)
-        self._stack(line)
+        """Label and widget in one line, or in two where a long word would be cut."""
+        self._line = QBoxLayout(QBoxLayout.Direction.LeftToRight)
+        self._line.setSpacing(8)
+        self._line.addWidget(self.label, 1)
+        self._line.addWidget(widget)
+        self.label.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        self._stack(self._line)
         self._name(widget)
+        self._edited = widget
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Whether the longest word of the label has its room beside the widget."""
+        super().resizeEvent(event)
+        if self._line is None or self._edited is None:
+            return
+        metrics = self.label.fontMetrics()
+        longest = max(map(metrics.horizontalAdvance, self.label.text().split()), default=0)
+        way = QBoxLayout.Direction
+        fits = longest + 10 + self._edited.width() <= self.width()
+        self._line.setDirection(way.LeftToRight if fits else way.TopToBottom)
+        self._line.setSpacing(8 if fits else 2)
+        side = Qt.AlignmentFlag.AlignRight
+        self._line.setAlignment(self._edited, Qt.AlignmentFlag(0) if fits else side)
 
     def _below(self, widget: QWidget) -> None:
         line = QVBoxLayout()
@@ -221,7 +241,7 @@ class WeekdaysRow(Row):
         grid.setSpacing(2)
         self.buttons: list[PillButton] = []
         for column, day in enumerate(WEEKDAYS):
-            button = PillButton()
+            button = PillButton(pad=5)
             weekday = tr(WEEKDAY_WORDS[day])
             button.setText(weekday[:2])
             button.setCheckable(True)

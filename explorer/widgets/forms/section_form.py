@@ -38,7 +38,6 @@ from explorer.widgets.forms.rows import (
     WeekdaysRow,
 )
 from explorer.widgets.forms.sheet_row import SheetRow
-from explorer.widgets.icons import icon
 from explorer.widgets.tab_order import splice_tabs, tab_stops
 from explorer.words.options import option
 
@@ -225,13 +224,13 @@ class ListForm(QWidget):
         self._add.setIconSize(QSize(12, 12))
         self._add.setObjectName(f"{path}.add")
         self._add.setToolTip(tr("Adds one more below the last; undo takes it back"))
-        self._add.setIcon(icon("add", self.palette()))
+        self._add.show_icon("add")
         self._add.setMinimumHeight(26)
         self._add.clicked.connect(self._on_add)
         self._fault = FaultLine()
-        buttons = QHBoxLayout()
+        buttons = QVBoxLayout()  # beside each other they would not fit in other languages
         buttons.setSpacing(6)
-        buttons.addWidget(self._add)
+        buttons.addWidget(self._add, 0, Qt.AlignmentFlag.AlignLeft)
         if self._item is Operation:
             capture = pill(
                 tr("From a capture…"), tr("Make an operation of a captured load current")
@@ -239,8 +238,7 @@ class ListForm(QWidget):
             capture.setObjectName(f"{path}.capture")
             capture.setMinimumHeight(26)
             capture.clicked.connect(self._on_capture)
-            buttons.addWidget(capture)
-        buttons.addStretch(1)
+            buttons.addWidget(capture, 0, Qt.AlignmentFlag.AlignLeft)
         self._layout.addLayout(buttons)
         self._layout.addWidget(self._fault)
         self.refresh()
@@ -303,7 +301,7 @@ class _Item(QWidget):
         name.setForegroundRole(name.palette().ColorRole.PlaceholderText)
         self.remove = PillButton(outlined=False)
         self.remove.setObjectName(f"{path}.{index}.remove")
-        self.remove.setIcon(icon("delete", self.palette()))
+        self.remove.show_icon("delete")
         self.remove.setMinimumSize(26, 26)
         removal = tr(words["remove"]).format(n=index + 1)
         self.remove.setAccessibleName(removal)
@@ -368,5 +366,6 @@ def heading(text: str) -> QLabel:
     label = QLabel(text)
     label.setTextFormat(Qt.TextFormat.PlainText)
     label.setFont(theme.font("body", bold=True))
+    label.setWordWrap(True)
     label.setContentsMargins(0, 8, 0, 0)
     return label

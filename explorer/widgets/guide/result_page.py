@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from html import escape
 
-from PySide6.QtCore import QEvent, QRectF, QSize, Qt, Signal
+from PySide6.QtCore import QRectF, QSize, Qt, Signal
 from PySide6.QtGui import (
     QAccessible,
     QAccessibleAnnouncementEvent,
@@ -32,7 +32,6 @@ from explorer.widgets.buttons import PillButton
 from explorer.widgets.card import Card
 from explorer.widgets.help.pages import PLANNING
 from explorer.widgets.help.text_view import TextView
-from explorer.widgets.icons import icon
 from explorer.widgets.paint import paint_filling, paint_unlit
 from explorer.widgets.slim_scroll import SlimScroll
 from explorer.words.plain_answer import PlainAnswer
@@ -106,7 +105,6 @@ class ResultPage(QWidget):
         self._found: PlainAnswer | None = None
         self._body = QBoxLayout(QBoxLayout.Direction.LeftToRight)
         self._build()
-        self._draw_icons()
         self.show_busy()
 
     def _build(self) -> None:
@@ -136,6 +134,7 @@ class ResultPage(QWidget):
             button.setMinimumHeight(30)
             button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
             button.setIconSize(QSize(12, 12))
+            button.show_icon("unfold")
             button.align_left()
             button.clicked.connect(self._on_change)
             self.changes[question.key] = button
@@ -238,16 +237,6 @@ class ResultPage(QWidget):
         button = self.sender()
         assert isinstance(button, PillButton)
         self.way_wanted.emit(self._found.ways[self.ways.index(button)])
-
-    def changeEvent(self, event: QEvent) -> None:
-        """Draw the icons in the colours of a new theme."""
-        if event.type() == QEvent.Type.PaletteChange:
-            self._draw_icons()
-        super().changeEvent(event)
-
-    def _draw_icons(self) -> None:
-        for button in self.changes.values():
-            button.setIcon(icon("unfold", self.palette()))
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Put the two cards below each other where there is little width."""

@@ -36,6 +36,8 @@ _TOUR_DELAY_MS = 600
 _HELP_KEYS = ("F1", "?")
 _WIDE, _PANE = 1560, 320
 """Width from which the pane fits beside the sign, and its own. [px]"""
+_LEAST_BESIDE, _SEEN = 270, 236
+"""Half of the width from which the trace is seen beside the pane, and the height above it. [px]"""
 
 
 class Assistance(QObject):
@@ -159,9 +161,12 @@ class Assistance(QObject):
         knobs, sign = self._knobs.geometry(), self._sign.geometry()
         left, right = knobs.right() + body.spacing(), sign.left() - body.spacing()
         # Over the right of the middle: the beginning of the trace stays in sight.
-        left = max(left, right - _PANE)
+        if right - left >= 2 * _LEAST_BESIDE:
+            left = right - _PANE
+        # In a small window below the trace, which would be covered else.
+        top = sign.top() + (_SEEN if right - knobs.right() < 2 * _LEAST_BESIDE else 0)
         pane.setFixedWidth(right - left)
-        pane.setGeometry(QRect(left, sign.top(), right - left, sign.height()))
+        pane.setGeometry(QRect(left, top, right - left, sign.bottom() + 1 - top))
         pane.raise_()
 
     def _show_pane(self) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from html import escape
 
-from PySide6.QtCore import QEvent, QSize, Qt, Signal
+from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
@@ -18,7 +18,6 @@ from explorer.widgets.card import Card
 from explorer.widgets.help.pages import cautions_html, entry_html, idea_html
 from explorer.widgets.help.quantities import Entry
 from explorer.widgets.help.text_view import TextView
-from explorer.widgets.icons import icon
 
 WIDTH = 264
 _IDLE = say(
@@ -48,7 +47,7 @@ class HelpPane(Card):
         self.more.setText(tr("All of the help"))
         self.more.clicked.connect(self.more_wanted)
         self._close = PillButton(outlined=False)
-        self._close.setIcon(icon("delete", self.palette()))
+        self._close.show_icon("delete")
         self._close.setIconSize(QSize(14, 14))
         self._close.setMinimumSize(28, 28)
         self._close.setAccessibleName(tr("Close the help"))
@@ -96,12 +95,6 @@ class HelpPane(Card):
         self.key = ""
         self.section.setText(tr("Help"))
         self.view.show_html(f"<p>{tr(_IDLE)}</p>")
-
-    def changeEvent(self, event: QEvent) -> None:
-        """Draw the icon in the colours of a new theme."""
-        super().changeEvent(event)
-        if event.type() == QEvent.Type.PaletteChange and hasattr(self, "_close"):
-            self._close.setIcon(icon("delete", self.palette()))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Close with Esc."""

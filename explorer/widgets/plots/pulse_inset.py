@@ -23,7 +23,7 @@ from explorer.words.moments import time_ticks
 
 _T = TypeVar("_T", float, FloatArray)
 _LEFT, _RIGHT, _TOP, _BOTTOM = 46.0, 14.0, 20.0, 20.0
-_TICK_GAP = 6.0
+_TICK_GAP, _MOST_TICKS = 6.0, 7
 _SEARCH_PX = 12.0, 7.0
 """Steps across and down in which a place for a label is looked for."""
 
@@ -91,7 +91,7 @@ class _Picture:
         spread = max(high - low, 1e-4)
         room_below = 0.35 if self._far else 0.12
         self._low, self._high = low - room_below * spread, high + 0.10 * spread
-        most = max(2, int(self._area.height() / 18))
+        most = min(max(2, int(self._area.height() / 18)), _MOST_TICKS)
         self._volts = _round_volts(self._low, self._high, most)
         metrics = painter.fontMetrics()
         widest = max((metrics.horizontalAdvance(text) for _, text in self._volts), default=0)

@@ -62,7 +62,7 @@ class TracePlot(PlotView):
         self._frame = FramePacer(parent=self)
         self._frame.due.connect(self._take_picture)
         self.setAccessibleName(tr("Trace of the store voltage, V"))
-        self.setMinimumSize(240, 140)
+        self.setMinimumSize(240, 96)
         self._retheme()
 
     # --- what it shows ---
