@@ -120,7 +120,7 @@ def _keep(keeper: RunKeeper, happening: Happening) -> None:
 
 def _tell(happening: Happening, count: int, address: str) -> None:
     """For a person at a terminal."""
-    from explorer.meters.follow import Found, Lost, Reading
+    from explorer.meters.follow import Found, Garbled, Lost, Reading
     from explorer.words import meter as words
 
     match happening:
@@ -131,6 +131,8 @@ def _tell(happening: Happening, count: int, address: str) -> None:
             click.echo(words.reading_sentence(count, happening.volts, clock))
         case Lost(kind=kind, detail=detail, again_s=again_s):
             click.echo(words.retry_sentence(kind, detail, address, again_s), err=True)
+        case Garbled(detail=detail):
+            click.echo(words.garbled_sentence(detail), err=True)
         case _:
             click.echo(words.odd_sentence(happening.volts), err=True)
 

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import errno
 import os
 import threading
 import time
+from contextlib import suppress
 from datetime import datetime
 from pathlib import Path
 
@@ -45,11 +47,17 @@ class RunKeeper:
         self._last: datetime | None = None
         try:
             if go_on and path.exists():
-                self._take_up()
-                self._file = path.open("ab")
+                self._file = path.open("ab", buffering=0)
+                try:
+                    self._claim()
+                    self._take_up()
+                except BaseException:
+                    self._file.close()
+                    raise
             else:
                 path.parent.mkdir(parents=True, exist_ok=True)
-                self._file = path.open("xb")
+                self._file = path.open("xb", buffering=0)
+                self._claim()
                 self._write(f"{REMARK}\n{COLUMNS}\n")
         except FileExistsError:
             raise FileError(
@@ -59,6 +67,13 @@ class RunKeeper:
             raise FileError(
                 say("{path} cannot be written: {why}.", path=path, why=error.strerror or error)
             ) from None
+
+    def _claim(self) -> None:
+        """Keep other programs from writing into the same run."""
+        if not _is_free(self._file.fileno()):
+            raise FileError(
+                say("{path} is being written by another program.", path=self.path)
+            )
 
     def _take_up(self) -> None:
         """Cut off a line that a crash left half written, and see where the run stands."""
@@ -70,7 +85,16 @@ class RunKeeper:
         readings = [line for line in lines[2:] if line and not line.startswith("#")]
         self.count = len(readings)
         if readings:
-            self._last = datetime.fromisoformat(readings[-1].split(",")[0])
+            try:
+                self._last = datetime.fromisoformat(readings[-1].split(",")[0])
+            except ValueError:
+                raise FileError(
+                    say(
+                        "{path}: its last line, “{found}”, is no reading of a meter. Take it out, "
+                        "or begin a new run.",
+                        path=self.path, found=readings[-1][:60],
+                    )
+                ) from None  # fmt: skip
         if len(whole) < len(raw):
             os.truncate(self.path, len(whole))
 
@@ -115,17 +139,42 @@ class RunKeeper:
                 return
             self._closed = True
             self._synced_s = 0.0
-            self._write(f"{END} {datetime.now():%Y-%m-%d %H:%M:%S}\n")
+            with suppress(OSError):  # a full disk: then the run can be taken up
+                self._write(f"{END} {datetime.now():%Y-%m-%d %H:%M:%S}\n")
             self._file.close()
             if self.count == 0:
-                self.path.unlink(missing_ok=True)
+                with suppress(OSError):
+                    self.path.unlink(missing_ok=True)
 
     def _write(self, text: str) -> None:
-        self._file.write(text.encode("utf-8"))
-        self._file.flush()
+        """Write whole lines or nothing: half a number would be read as another one."""
+        before, rest = os.fstat(self._file.fileno()).st_size, text.encode("utf-8")
+        try:
+            while rest:
+                rest = rest[self._file.write(rest) :]
+        except OSError:
+            with suppress(OSError):
+                os.ftruncate(self._file.fileno(), before)
+            raise
         if time.monotonic() - self._synced_s >= SYNC_S:
             os.fsync(self._file.fileno())
             self._synced_s = time.monotonic()
+
+
+def _is_free(handle: int) -> bool:
+    """Whether nobody else writes there; from now on we do, until it is closed.
+
+    The lock falls with the process, however that ends. Windows has no such lock.
+    """
+    try:
+        import fcntl
+    except ImportError:
+        return True
+    try:
+        fcntl.flock(handle, fcntl.LOCK_EX | fcntl.LOCK_NB)
+    except OSError as error:
+        return error.errno not in (errno.EACCES, errno.EAGAIN)
+    return True
 
 
 def interrupted_run(folder: Path) -> Path | None:
@@ -135,6 +184,8 @@ def interrupted_run(folder: Path) -> Path | None:
         return None
     try:
         with newest.open("rb") as file:
+            if not _is_free(file.fileno()):
+                return None
             file.seek(max(newest.stat().st_size - 200, 0))
             tail = file.read().decode("utf-8", "replace").splitlines()
     except OSError:

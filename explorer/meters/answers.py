@@ -10,6 +10,9 @@ from explorer.meters.faults import MeterFault
 OVERLOAD_V = 9e37
 """From here a number is no reading: SCPI writes 9.9E37 for infinity and 9.91E37 for none
 (SCPI-99, volume 1, 7.2.1.4 and 7.2.1.5; from memory)."""
+_COMMA = re.compile(r"\d,\d")
+_THOUSANDS = re.compile(r"(?<![\d.,])\d{1,3},\d{3}\.")
+"""1,234.5 may be one number, or one and 234.5."""
 _NUMBER = re.compile(r"[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?")
 _UNIT = re.compile(r"\s*(mV|V|mv|v|lx|lux|LX)?(?![A-Za-z])")
 
@@ -25,7 +28,8 @@ def numbers_of(line: str) -> tuple[float, float | None]:
     Raises
     ------
     MeterFault
-        There is no number, more than two, or a comma that may be a decimal mark.
+        There is no number, more than two, units that are not volts and lux, or a comma that may be
+        a decimal mark.
 
     Examples
     --------
@@ -33,24 +37,32 @@ def numbers_of(line: str) -> tuple[float, float | None]:
     ((3.30125, None), (3.301, 250.0))
     """
     text = line.strip()
-    if re.search(r"\d,\d", text) and "." not in text:
+    if (_COMMA.search(text) and "." not in text) or _THOUSANDS.search(text):
         raise MeterFault("comma", text)
     cells = [cell for cell in re.split(r"[;,\t]|(?<=[\dVvx])\s+(?=[+-.\d])", text) if cell.strip()]
-    values = [_value(cell) for cell in cells]
-    if not 1 <= len(values) <= 2 or None in values:
+    found = [_value(cell) for cell in cells]
+    values = [one for one in found if one is not None]
+    if not 1 <= len(values) == len(found) <= 2:
         raise MeterFault("garbled", text)
-    volts, lux = values[0], values[1] if len(values) == 2 else None
-    assert volts is not None
-    return volts, lux
+    units = [unit for _, unit in values]
+    if units == ["lx", "V"]:
+        values.reverse()
+    elif units[0] == "lx" or units[1:] == ["V"]:
+        raise MeterFault("garbled", text)
+    return values[0][0], values[1][0] if len(values) == 2 else None
 
 
-def _value(cell: str) -> float | None:
+def _value(cell: str) -> tuple[float, str] | None:
+    """A number in volts or lux, and which of them where it says so."""
     text = cell.strip()
     number = _NUMBER.match(text)
     if number is None:
         return None
-    unit = _UNIT.fullmatch(text, number.end())
+    match = _UNIT.fullmatch(text, number.end())
     value = float(number[0])
-    if unit is None or not math.isfinite(value):
+    if match is None or not math.isfinite(value):
         return None
-    return value / (1000.0 if (unit[1] or "").lower() == "mv" else 1.0)
+    unit = (match[1] or "").lower()
+    if unit == "mv":
+        return value / 1000.0, "V"
+    return value, {"": "", "v": "V"}.get(unit, "lx")

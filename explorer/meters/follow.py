@@ -17,6 +17,9 @@ from explorer.meters.meter import Meter
 
 RETRY_S = (1.0, 2.0, 5.0, 10.0)
 """Waits before the next attempt; the last one repeats."""
+MOST_GARBLED = 50
+"""Lines of a stream one after the other that are passed over; a board that starts anew tells of
+itself for a while, and opening its line anew would only start it once more."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,6 +47,13 @@ class Odd:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Garbled:
+    """A line of a stream that holds no reading; the next one may."""
+
+    detail: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Lost:
     """The meter does not answer."""
 
@@ -53,7 +63,7 @@ class Lost:
     """Until the next attempt. [s]"""
 
 
-Happening = Found | Reading | Odd | Lost
+Happening = Found | Reading | Odd | Garbled | Lost
 
 
 def follow(meter: Meter, stop: Event, retry_s: tuple[float, ...] = RETRY_S) -> Iterator[Happening]:
@@ -80,7 +90,7 @@ def follow(meter: Meter, stop: Event, retry_s: tuple[float, ...] = RETRY_S) -> I
             with Link(meter) as link:
                 yield Found(identity=link.identity)
                 for happening in _readings(link, meter, stop, clock):
-                    tries = 0
+                    tries = 0 if isinstance(happening, Reading) else tries
                     yield happening
         except MeterFault as fault:
             if fault.kind in FATAL:
@@ -93,10 +103,21 @@ def follow(meter: Meter, stop: Event, retry_s: tuple[float, ...] = RETRY_S) -> I
 
 def _readings(
     link: Link, meter: Meter, stop: Event, clock: _Clock
-) -> Iterator[Reading | Odd]:
+) -> Iterator[Reading | Odd | Garbled]:
     due_s = time.monotonic()
+    garbled, answered = 0, False
     while not stop.is_set():
-        volts, lux = numbers_of(link.read())
+        try:
+            volts, lux = numbers_of(link.read())
+        except MeterFault as fault:
+            garbled += 1
+            if fault.kind not in ("garbled", "comma") or (fault.kind == "comma" and not answered):
+                raise
+            if not meter.is_stream or garbled >= MOST_GARBLED:
+                raise MeterFault("garbled", fault.detail) from None
+            yield Garbled(detail=fault.detail)
+            continue
+        garbled, answered = 0, True
         now_s = time.monotonic()
         if meter.is_stream and now_s < due_s:
             continue  # lines come faster than they are wanted
@@ -113,7 +134,17 @@ class _Clock:
     """The time of day, which goes on evenly when the computer's clock is set."""
 
     def __init__(self) -> None:
-        self._offset_s = time.time() - time.monotonic()
+        self._offset_s = time.time() - _since_boot_s()
 
     def now(self) -> datetime:
-        return datetime.fromtimestamp(time.monotonic() + self._offset_s)
+        return datetime.fromtimestamp(_since_boot_s() + self._offset_s)
+
+
+def _since_boot_s() -> float:
+    """A clock that nobody sets. [s]
+
+    On Linux the usual one stands still while the computer sleeps, and a run that goes on
+    afterwards would be told too early by a whole night.
+    """
+    awake_or_not = getattr(time, "CLOCK_BOOTTIME", None)
+    return time.monotonic() if awake_or_not is None else time.clock_gettime(awake_or_not)

@@ -17,6 +17,7 @@ from explorer.state.own_program import start
 from explorer.text import say
 from explorer.words.meter import (
     fault_sentence,
+    garbled_sentence,
     odd_sentence,
     reading_sentence,
     retry_sentence,
@@ -120,13 +121,15 @@ class MeterRun(QObject):
             self.said = reading_sentence(self.count, told["volts"], clock)
         elif event == "odd":
             self.said = odd_sentence(told["volts"])
+        elif event == "garbled":
+            self.said = garbled_sentence(told["detail"])
         elif event == "lost":
             self.said = retry_sentence(told["kind"], told["detail"], address, told["again_s"])
         elif told["kind"]:
             self.said = fault_sentence(told["kind"], told["detail"], address)
         else:
             self.said = say(told["detail"])
-        self.is_lost = event in ("lost", "odd", "refused")
+        self.is_lost = event in ("lost", "odd", "garbled", "refused")
 
     @Slot(int, QProcess.ExitStatus)
     def _on_finished(self, code: int, _: object) -> None:

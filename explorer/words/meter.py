@@ -59,6 +59,11 @@ def retry_sentence(kind: str, detail: str, address: str, again_s: float) -> str:
     )
 
 
+def garbled_sentence(detail: str) -> str:
+    """A line of a stream that is passed over."""
+    return say("A line without a reading is passed over: “{found}”.", found=detail)
+
+
 def odd_sentence(volts: float) -> str:
     """A number that is no reading of a store."""
     if not isfinite(volts):

@@ -2,16 +2,19 @@
 
 import itertools
 import threading
+import time
 
 import pytest
 
+from explorer.meters import follow as follow_module
 from explorer.meters import link
 from explorer.meters.answers import numbers_of
 from explorer.meters.faults import MeterFault
-from explorer.meters.follow import Found, Lost, Odd, Reading, follow
+from explorer.meters.follow import Found, Garbled, Lost, Odd, Reading, follow
 from explorer.meters.meter import Meter, resource_name
 from explorer.words.meter import fault_sentence, odd_sentence, retry_sentence
 from tests.meters.bench_meter import IDENTITY, SocketMeter
+from tests.meters.serial_line import SerialLine
 
 SIMULATED = """\
 spec: "1.1"
@@ -143,3 +146,89 @@ def test_a_missing_driver_or_library_ends_the_attempts(monkeypatch):
 def test_what_is_no_address_is_refused(typed):
     with pytest.raises(ValueError, match="no address of a meter"):
         resource_name(typed)
+
+
+@pytest.fixture
+def lines():
+    """Makes serial lines, and unplugs them at the end."""
+    made = []
+
+    def make(answers=None, first=""):
+        made.append(SerialLine(answers, first))
+        return made[-1]
+
+    yield make
+    for line in made:
+        line.unplug()
+
+
+def multimeter(query):
+    """What one on a serial line says; it ends its lines as terminals do."""
+    return {"*IDN?": f"{IDENTITY}\r\n", "MEAS:VOLT:DC?": "+3.30125E+00\r\n"}.get(query)
+
+
+def test_a_multimeter_on_a_real_serial_line_is_read_until_it_is_unplugged(lines, monkeypatch):
+    monkeypatch.setattr(link, "TIMEOUT_S", 0.5)
+    line = lines(multimeter)
+    meter = Meter(address=resource_name(line.device), every_s=0.05)
+    assert meter.is_serial
+    come = follow(meter, threading.Event(), (0.05,))
+    assert next(come) == Found(identity=IDENTITY)
+    assert [next(come).volts, next(come).volts] == [3.30125, 3.30125]
+    assert line.heard[0] == "SYST:REM"
+    assert set(line.heard) == {"SYST:REM", "*IDN?", "MEAS:VOLT:DC?"}
+    line.unplug()
+    lost = next(happening for happening in come if isinstance(happening, Lost))
+    assert lost.kind == "silent"
+    assert next(come).kind == "unreachable"
+    come.close()
+
+
+def test_a_board_that_tells_of_itself_first_is_read_all_the_same(lines):
+    """To open its line anew would only start it anew."""
+    line = lines(
+        first="of a line\nboot v1.2\nsensor ok\n3.30\n\xff\xfe\n3,29\nnan\n3.28 V\n3.2"
+    )
+    meter = Meter(address=resource_name(line.device), every_s=0.0, is_stream=True)
+    come = follow(meter, threading.Event(), (0.05,))
+    found = list(itertools.islice(come, 8))
+    kinds = [type(happening).__name__ for happening in found]
+    assert kinds == ["Found", *["Garbled"] * 2, "Reading", *["Garbled"] * 3, "Reading"]
+    assert [h.volts for h in by_kind(found, Reading)] == [3.3, 3.28]
+    assert found[1].detail == "boot v1.2"
+    line.say("7\n")  # the rest of the line that was cut
+    assert next(come).volts == 3.27
+    come.close()
+
+
+def test_a_stream_of_nothing_but_other_lines_is_lost(lines, monkeypatch):
+    monkeypatch.setattr(follow_module, "MOST_GARBLED", 3)
+    line = lines(first="x\n" * 9)
+    meter = Meter(address=resource_name(line.device), every_s=0.0, is_stream=True)
+    found = some(meter, 4)
+    assert [type(h) for h in found] == [Found, Garbled, Garbled, Lost]
+    assert found[-1].kind == "garbled"
+
+
+def test_units_say_which_number_is_which():
+    assert numbers_of("250 lx; 3.3 V") == (3.3, 250.0)
+    assert numbers_of("3.301,250") == (3.301, 250.0)
+    for line in ("250 lx", "3.3 V; 3.2 V", "3.3; 3.2 V", "250 lx; 260 lx"):
+        with pytest.raises(MeterFault):
+            numbers_of(line)
+    with pytest.raises(MeterFault) as caught:
+        numbers_of("1,234.5")  # one number, or one and 234.5
+    assert caught.value.kind == "comma"
+
+
+def test_the_clock_of_a_run_goes_on_while_the_computer_sleeps(monkeypatch):
+    """Two clocks stand still or jump; the one since the computer was started does not."""
+    clock = follow_module._Clock()
+    before = clock.now()
+    slept_s = follow_module._since_boot_s() + 8 * 3600.0
+    monkeypatch.setattr(follow_module, "_since_boot_s", lambda: slept_s)
+    assert 28_799.0 < (clock.now() - before).total_seconds() < 28_860.0
+    monkeypatch.undo()
+    assert follow_module._since_boot_s() == pytest.approx(
+        time.clock_gettime(time.CLOCK_BOOTTIME), abs=5.0
+    )
