@@ -22,6 +22,7 @@ from explorer.advice.case import Case
 from explorer.physics.store import bank_charge
 from explorer.scenario.logged_run import BenchRun, Conditions
 from explorer.scenario.model import Scenario, with_value
+from explorer.words.fit import remark
 
 DISCHARGES = Path(__file__).parent / "data" / "supercapacitors"
 SIZE, RESISTANCE = "store.capacitance_F", "store.esr_ohm"
@@ -88,10 +89,16 @@ def by_procedure(seconds, head):
 
 
 @pytest.mark.parametrize(
-    "name", ["discharge_25F_a", "discharge_25F_b", "discharge_25F_c", "discharge_50F_a"]
-)
-def test_capacitance_and_resistance_of_a_measured_discharge_are_found_blind(name):
-    """Zenodo 10.5281/zenodo.19221698, CC BY 4.0; U3_V is the drop by the standard's own line."""
+    ("name", "says_resistance"),
+    [("discharge_25F_a", True), ("discharge_25F_b", True), ("discharge_25F_c", True),
+     ("discharge_50F_a", False)],
+)  # fmt: skip
+def test_capacitance_and_resistance_of_a_measured_discharge_are_found_blind(name, says_resistance):
+    """Zenodo 10.5281/zenodo.19221698, CC BY 4.0; U3_V is the drop by the standard's own line.
+
+    The drop of the 50 F unit is 12 mV: how its capacitance bends leaves it open, and
+    the fit says so, though by its readings alone it agrees.
+    """
     run, head = measured(name)
     assert run.volts.min() < 0.01 * head["U_R_V"]  # the log runs to 0 V
     scenario = discharger(head)
@@ -109,7 +116,14 @@ def test_capacitance_and_resistance_of_a_measured_discharge_are_found_blind(name
     assert by_procedure(float(charge[0] - charge[1]) / current, head) == pytest.approx(
         by_procedure(fall[1] - fall[0], head), rel=0.01
     )
-    assert abs(resistance.value - head["U3_V"] / current) < resistance.plus_minus
+    assert found.values[0].determined
+    assert found.values[0].plus_minus < 0.011 * found.values[0].value
+    assert resistance.determined == says_resistance == (
+        resistance.plus_minus <= resistance.value
+    )
+    off = abs(resistance.value - head["U3_V"] / current)
+    assert off < (resistance.plus_minus if says_resistance else resistance.by_readings)
+    assert "does not determine it" in remark(found, 1) or says_resistance
     assert 0.015 < resistance.value < 0.031
 
 
