@@ -25,15 +25,20 @@ COMPARED = (
     "margin of dark",
 )  # fmt: skip
 TENS = range(0, 300, 10)
+HANGS = {171: "nudged"}
+"""How a design had to be compared that hangs on microvolts; every other one as it is given."""
+
 
 @pytest.mark.parametrize("first", TENS)
 def test_every_column_of_a_run_is_true(first):
     """Rows of the opening run: state, lowest and means of every step, and what happened."""
-    wrong = {}
+    wrong, how = {}, {}
     for number in range(first, first + 10):
-        off = columns.nearest(numbered(number), most=300)
-        wrong |= {(number, o.name): o for o in off.values() if o.share > 1.0}
+        found = columns.nearest(numbered(number), most=300)
+        wrong |= {(number, name): off for name, off in found.wrong.items()}
+        how[number] = found.how
     assert not wrong
+    assert how == {number: HANGS.get(number, "as given") for number in how}
 
 
 @pytest.mark.parametrize("first", TENS)
@@ -46,7 +51,7 @@ def test_answers_and_margins_are_true(first):
             right, _, verdict, found = beside.judged(case, most=150)
         except TooLong:
             continue
-        off = beside.nearest(case, right, verdict, found, most=150)
+        off = beside.compared(right, verdict, found)
         wrong |= {
             (number, name): off[name] for name in COMPARED
             if name in off and off[name].share > 1.0
@@ -57,17 +62,20 @@ def test_answers_and_margins_are_true(first):
 
 
 WRONG_ONCE = (346, 641, 761, 785, 804, 816, 898, 952, 1048, 1168, 1283, 1836, 1937, 1956, 2234,
-              3301, 3392)
+              3301, 3392, 3833, 4090)
+FOLLOWED_IN_VAIN = 804
+"""Its course repeats for the product alone: the reference would march for 18 000 stretches."""
 
 
 @pytest.mark.parametrize("number", WRONG_ONCE)
 def test_what_was_wrong_of_a_design_once_is_true(number):
     """Designs of a longer run that each showed a fault of their own."""
-    case = numbered(number)
-    off = columns.nearest(case, most=600)
-    right, _, verdict, found = beside.judged(case, most=600)
-    off |= beside.nearest(case, right, verdict, found, most=600)
-    assert not {(number, name): o for name, o in off.items() if o.share > 1.0}
+    case, most = numbered(number), 300 if number == FOLLOWED_IN_VAIN else 600
+    rows = columns.nearest(case, most)
+    right, _, verdict, answers = beside.judged(case, most)
+    found = beside.nearest(case, right, verdict, answers, most)
+    assert not {**rows.wrong, **found.wrong}
+    assert rows.how == found.how == "as given"
 
 
 def tabled(number):
@@ -96,9 +104,9 @@ def test_a_table_of_efficiencies_is_marched_exactly():
     for number in range(40):
         case = tabled(number)
         if case is not None:
-            off = columns.nearest(case, most=150)
+            found = columns.nearest(case, most=150)
             compared += 1
-            wrong |= {(number, o.name): o for o in off.values() if o.share > 1.0}
+            wrong |= {(number, name): off for name, off in found.wrong.items()}
     assert compared > 15
     assert not wrong
 

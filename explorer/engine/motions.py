@@ -182,7 +182,7 @@ class Motions:
         if key.draw == OFF:
             connect = regime.charge_at_terminal(field, load.connect_v)
             return Motion(key, regime.flow, regime, -inf, connect)
-        off = regime.charge_at_terminal(field, load.off_v)
+        off = regime.charge_of_cut_off(field, load.off_v)
         flow, averaged = regime.flow, None
         if isinstance(key.draw, On) and key.draw.averaged:
             drawn, lowest = regime.drawn_a, regime.terminal_v

@@ -193,6 +193,17 @@ class Regime:
         q = field.charge_c
         return float(q[i - 1] + share * (q[i] - q[i - 1]))
 
+    def charge_of_cut_off(self, field: Field, volts: float) -> float:
+        """Charge down to which the terminals hold a voltage; infinite if they never do. [C]
+
+        Where a cold start ends they may jump there. A store that rises from that place is above
+        it: a device that the jump connects is not cut off by it.
+        """
+        found = self.charge_at_terminal(field, volts)
+        i = int((self.terminal_v >= volts).argmax())
+        jumps = i > 0 and field.charge_c[i - 1] == field.charge_c[i] == found
+        return float(np.nextafter(found, 0.0)) if jumps and self.flow.speed[i] > 0.0 else found
+
     def _share_at_terminal(self, field: Field, i: int, volts: float) -> float:
         """Where in the cell below node `i` the terminal voltage reaches a value, by bisection."""
         low, high = 0.0, 1.0

@@ -3,8 +3,8 @@
 import contextlib
 from math import inf, isfinite
 
-from tests.reference import habit
-from tests.reference.device import WEEK_S, Device
+from tests.reference import habit, nearby
+from tests.reference.device import WEEK_S
 from tests.reference.march import March
 
 MOST = 4000
@@ -14,9 +14,10 @@ MOST = 4000
 class Right:
     """What is right for one case; what takes too long is left out."""
 
-    def __init__(self, case, most=MOST):
+    def __init__(self, case, most=MOST, nudge=nearby.GIVEN):
         self.scenario, self.log = case
-        self.device = device = Device(*case)
+        self.device, self.nudge = nearby.device(case, nudge), nudge
+        device = self.device
         self.most = most
         margins = self.scenario.margins
         self.allowed_s = margins.start_within_h * 3600.0
@@ -32,13 +33,14 @@ class Right:
         self.margins = {"starts": self.allowed_s / max(self.first.started_s, 1e-9)}
         ratio, self.level_v = habit.balance(device)
         self.margins["balance"] = self.answers["balance_ratio"] = ratio
-        self.course = None
+        self.course, self.never_settles, self.hardest = None, False, None
         if self.starts:
             try:
                 self._first_operation()
                 self._course()
-            except habit.TooLong:
+            except habit.TooLong as fault:
                 self.course = None
+                self.never_settles = isinstance(fault, habit.NeverSettles)
         self.margins["ratings"] = habit.ratings(device)
 
     def _try(self, name, make):
@@ -80,6 +82,7 @@ class Right:
         device, gaps = self.device, habit.dark_stretches(self.device)
         moments = sorted({begin for begin, _ in gaps if begin < device.period_s})
         march = self.first.march
+        march.y = nearby.higher(device, march.y, self.nudge.begin_v)
         march.most = self.most
         march.legs = 0
         self.course = course = habit.settle(device, march, self.most, moments)
@@ -116,12 +119,15 @@ class Right:
             stretches.append((*worst, closure_s))
         if not stretches:
             return
-        found = []
-        for volts, at, length in stretches:
-            most_s = habit.FARTHEST * length
-            time, _ = habit.lasts(device, device.store.state(volts), at, most_s, self.most)
-            found.append(min(time, most_s) / length)
-        self.margins["dark"] = min(found)
+        self.margins["dark"], self.hardest = min(
+            (self.lasts(*stretch), stretch) for stretch in stretches
+        )
+
+    def lasts(self, volts, at, length):
+        """Time that a level lasts in the dark, over the length of a stretch."""
+        most_s, y = habit.FARTHEST * length, self.device.store.state(volts)
+        time, _ = habit.lasts(self.device, y, at, most_s, self.most)
+        return min(time, most_s) / length
 
     @property
     def serves_all(self):

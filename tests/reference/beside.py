@@ -1,12 +1,15 @@
 """Answers, margins and verdict of the product beside the reference's."""
 
+import contextlib
+import math
 from math import inf, isfinite
 
 from explorer.advice.answers import answers
 from explorer.advice.case import Case
 from explorer.advice.judge import judge
-from tests.reference import nearby
+from tests.reference import columns, nearby
 from tests.reference.answers import Right
+from tests.reference.habit import TooLong
 from tests.reference.off import Off
 
 MOST_MARGIN = 99.0
@@ -22,6 +25,13 @@ ALLOWED = {
 }  # fmt: skip
 LEAST_MARGIN = 1e-3
 """Margins below this are all alike: nothing of what is asked."""
+COURSE = {
+    "lowest_store_V", "highest_store_V", "lowest_terminal_V", "served_share", "cut_offs_per_week",
+    "margin of dark",
+}
+HAIR = 10.0
+"""Times the allowed difference by which a course parts from itself when it is nudged: it hangs on
+a hair, and its answers are not compared."""
 COUNTED = ("operations_per_charge", "served_share", "cut_offs_per_week")
 
 
@@ -33,12 +43,36 @@ def judged(case, most=400):
 
 
 def nearest(case, right, verdict, found, most=400):
-    """Every answer and margin, beside a reference whose light may differ a little (`nearby`)."""
-    return nearby.nearest(
-        lambda light: compared(
-            right if light == 1.0 else Right(nearby.in_light(case, light), most=most),
-            verdict, found,
-        )
+    """Every answer and margin as given, or else `nearby`: see there."""
+    rights = {nearby.GIVEN: right}
+
+    def under(nudge):
+        if nudge not in rights:
+            rights[nudge] = Right(case, most, nudge)
+        return compared(rights[nudge], verdict, found)
+
+    result = nearby.nearest(under)
+    hangs = result.wrong.keys() & COURSE and any(_parts(right, r) for r in rights.values())
+    if not hangs:
+        return result
+    others = {name: off for name, off in result.off.items() if name not in COURSE}
+    return nearby.Nearest(others, nearby.ON_A_HAIR)
+
+
+def _parts(right, other):
+    """Whether a nudge has led a course to another end, or to none."""
+    if other.course is None:
+        return right.course is not None and other.never_settles
+    right_ends, other_ends = (
+        r.answers | {"margin of " + name: margin for name, margin in r.margins.items()}
+        for r in (right, other)
+    )
+    return any(
+        _share(
+            name.removeprefix("margin of "), other_ends.get(name, inf), right_ends.get(name, inf),
+            _whole(name, right),
+        ) > HAIR
+        for name in COURSE
     )  # fmt: skip
 
 
@@ -54,8 +88,22 @@ def compared(right, verdict, found):
         seen, value = (
             min(max(margin, LEAST_MARGIN), MOST_MARGIN) for margin in (margins[name], value)
         )
+        if name == "dark" and right.hardest is not None:
+            value = _as_level(right, seen, value)
         out["margin of " + name] = Off(name, _share(name, seen, value, 0.0), seen, value)
     return out
+
+
+def _as_level(right, seen, value):
+    """The margin of the dark nearest to what was seen that a level as true as a row's may give."""
+    if _share("dark", seen, value, 0.0) <= 1.0:
+        return value
+    volts, *stretch = right.hardest
+    off_v = math.copysign(columns.VOLTS * max(1.0, volts), seen - value)
+    with contextlib.suppress(TooLong):
+        least = max(right.lasts(volts + off_v, *stretch), LEAST_MARGIN)
+        value = min(least, seen) if seen > value else max(least, seen)
+    return value
 
 
 def _whole(name, right):

@@ -24,8 +24,8 @@ STORE = 0.1
 """Share of what a store's voltage may be off that a step may bring more or less: where it comes
 to rest, little flows."""
 HAIR = 10.0
-"""Times the allowed difference by which the reference parts from itself in all but the same light:
-from there on the run hangs on a hair, and is not compared."""
+"""Times the allowed difference by which the reference parts from itself when it is nudged: from
+there on the run hangs on a hair, and is not compared."""
 AMPS = 1e-4
 BY_DIFFERENCE = 2e-6
 """Share of all that is taken by which a harvest may be off: the reference finds it as what is left
@@ -73,18 +73,21 @@ def _between(probe):
 
 
 def nearest(case, most=MOST):
-    """What `compared` finds in the light given, or else in all but the same (`nearby`)."""
-    found = nearby.nearest(lambda light: compared(case, most, light=light)[0])
-    if any(off.share > 1.0 for off in found.values()):
-        return compared(case, most, until=_hair(case, opening_span(Device(*case), most)))[0]
-    return found
+    """What `compared` finds as given, or else `nearby`: see there."""
+    found = nearby.nearest(lambda nudge: compared(case, most, nudge=nudge)[0])
+    if not found.wrong:
+        return found
+    until = _hair(case, opening_span(Device(*case), most))
+    if until == ROWS:
+        return found
+    return nearby.Nearest(compared(case, most, until=until)[0], nearby.ON_A_HAIR)
 
 
 def _hair(case, span, rows=ROWS):
-    """The row from which on the reference parts from itself in a little more or less light."""
+    """The row from which on the reference parts from itself when it is nudged."""
     given, *others = (
-        Opening(Device(*nearby.in_light(case, light)), span, rows).now
-        for light in (1.0, min(nearby.LIGHTS), max(nearby.LIGHTS))
+        Opening(nearby.device(case, nudge), span, rows).now
+        for nudge in (nearby.GIVEN, *nearby.NUDGES)
     )
     for k, row in enumerate(given):
         allowed = HAIR * VOLTS * max(1.0, row.store_v)
@@ -93,10 +96,10 @@ def _hair(case, span, rows=ROWS):
     return rows
 
 
-def compared(case, most=MOST, rows=ROWS, light=1.0, until=ROWS):
+def compared(case, most=MOST, rows=ROWS, nudge=nearby.GIVEN, until=ROWS):
     """Every column of the opening run beside the reference, the worst row of each.
 
-    The reference may run in a share of the light (`nearby`), and be followed `until` a row.
+    The reference may be nudged (`nearby`), and be followed `until` a row.
 
     Allowed are 0.3 mV or 0.03 % of a voltage (more where turns repeat), 1e-4 of a mean current with
     a floor of 1e-5 of the largest, and what lies within `SLACK` of the row's moment. Where a store
@@ -107,7 +110,7 @@ def compared(case, most=MOST, rows=ROWS, light=1.0, until=ROWS):
     run = given.engine.march(span)
     loose = DRIFTING if any(leg.repeats is not None for leg in run.legs) else 1.0
     volts = VOLTS * loose
-    right = Opening(Device(*nearby.in_light(case, light)), span, rows, SLACK * loose)
+    right = Opening(nearby.device(case, nudge), span, rows, SLACK * loose)
     begins = np.array([row.time_s for row in right.now])
     ends = np.append(begins[1:], span)
     seen = Trace(given.engine, run).rows(begins, ends)

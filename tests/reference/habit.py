@@ -24,6 +24,10 @@ class TooLong(Exception):
     """More happens than is worth following step by step."""
 
 
+class NeverSettles(TooLong):
+    """A course that does not repeat."""
+
+
 @dataclass
 class First:
     """Times from the first light on an empty store; infinite for never."""
@@ -117,7 +121,7 @@ def settle(device, march, most, moments=()):
             if guess is not None:
                 march.y = min(max(guess, device.store.floor), march.full_y)
                 seen = [_standing(march)]
-    raise TooLong
+    raise NeverSettles
 
 
 def _standing(march):

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from bisect import bisect_right
 from dataclasses import dataclass
 from math import inf
 
@@ -12,7 +11,7 @@ from explorer.advice.readings import FARTHEST, BoolArray, DarkReading, FloatArra
 from explorer.advice.readings.starts import full_charge
 from explorer.engine.course import Leg, Standing, StopAt, Trajectory
 from explorer.engine.march import Engine
-from explorer.engine.system import Periodic, WhenReady
+from explorer.engine.system import Periodic
 from explorer.engine.trace import Trace
 
 PARTS, ROUNDS = 64, 5
@@ -162,21 +161,16 @@ def _hardest(
     """Those stretches than which no other is both as long and begins with as little.
 
     Where operations keep windows, a shorter stretch may be the one in which they are open; where
-    one waits for a voltage, a store that holds enough for it is emptied by it, and may last less
-    long than one that holds less.
+    one waits for a voltage, a store that holds enough for one more run may end lower after it.
     """
     schedules = [op.schedule for op in engine.system.load.operations]
-    if any(isinstance(s, Periodic) and not s.always for s in schedules):
+    if not all(isinstance(s, Periodic) and s.always for s in schedules):
         return sorted(levels, key=lambda pair: pair[0] / pair[1].length_s)[:MOST_TRIED]
-    ready = sorted(
-        engine.field.charge_at(s.ready_v) for s in schedules if isinstance(s, WhenReady)
-    )
     hard: list[tuple[float, Gap]] = []
-    least: dict[int, float] = {}
+    least = inf
     for charge, gap in sorted(levels, key=lambda pair: (-pair[1].length_s, pair[0])):
-        enough_for = bisect_right(ready, charge)
-        if charge < least.get(enough_for, inf):
-            least[enough_for] = charge
+        if charge < least:
+            least = charge
             hard.append((charge, gap))
     return hard
 
