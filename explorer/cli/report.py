@@ -8,7 +8,7 @@ from collections.abc import Callable
 from datetime import datetime
 from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, cast
 
 import click
 
@@ -16,24 +16,41 @@ from explorer.files.disk import FileError, write_bytes, write_text
 
 if TYPE_CHECKING:
     from explorer.files.report_blocks import Render, Sheet
+    from explorer.state.paper import Paper
 
 BAD_INPUT = 3
 LANGUAGES = ("en", "de")
+PAPERS = ("A4", "Letter")
 
 
 @click.command()
 @click.argument("file", type=click.Path(path_type=Path))
 @click.option(
-    "-o", "--output", required=True, type=click.Path(path_type=Path),
+    "-o",
+    "--output",
+    required=True,
+    type=click.Path(path_type=Path),
     help="File to write; its ending, .pdf or .html, says which kind.",
 )
 @click.option("--note", default="", metavar="TEXT", help="Words of your own for the sheet.")
 @click.option(
-    "--language", type=click.Choice(LANGUAGES), default="en", show_default=True,
+    "--language",
+    type=click.Choice(LANGUAGES),
+    default="en",
+    show_default=True,
     help="Language of the sheet.",
 )
+@click.option(
+    "--paper",
+    type=click.Choice(PAPERS, case_sensitive=False),
+    default="A4",
+    show_default=True,
+    help="Paper of a PDF.",
+)
 @click.pass_context
-def report(context: click.Context, file: Path, output: Path, note: str, language: str) -> None:
+def report(
+    context: click.Context, file: Path, output: Path, note: str, language: str, paper: str
+) -> None:
     """Write a sheet about a scenario FILE that another engineer can check.
 
     It holds the verdict with its six checks, all answers, three figures, the energy budget, every
@@ -43,7 +60,7 @@ def report(context: click.Context, file: Path, output: Path, note: str, language
     from explorer.words.console import one_line
 
     try:
-        word = write_report(file, output, language=language, note=note)
+        word = write_report(file, output, language=language, note=note, paper=paper)
     except (FileError, ValueError, ArithmeticError) as fault:
         told = str(fault)
         if isinstance(fault, ArithmeticError):
@@ -54,7 +71,9 @@ def report(context: click.Context, file: Path, output: Path, note: str, language
     click.echo(f"{output}: written. The verdict is {word}.")
 
 
-def write_report(file: Path, output: Path, *, language: str = "en", note: str = "") -> str:
+def write_report(
+    file: Path, output: Path, *, language: str = "en", note: str = "", paper: str = "A4"
+) -> str:
     """Write the sheet of a scenario file; returns the word of its verdict.
 
     Parameters
@@ -67,6 +86,8 @@ def write_report(file: Path, output: Path, *, language: str = "en", note: str = 
         Code of the language of the sheet.
     note : str
         What the sheet says beside the scenario's own notes.
+    paper : str
+        Paper of a PDF, one of `PAPERS`.
 
     Raises
     ------
@@ -96,29 +117,30 @@ def write_report(file: Path, output: Path, *, language: str = "en", note: str = 
     source = source_of(scenario, file, _version(), datetime.now().astimezone(), note)
     found = findings(case)
     render: Render = plain
-    press: Callable[[Sheet, Render], bytes] | None = None
+    press: Callable[[Sheet, Render, Paper], bytes] | None = None
     if ending == ".pdf" or language != "en":
         render, press = _with_qt(language)
     made = sheet(found, source, model_limits(language, render))
     if press is not None and ending == ".pdf":
-        write_bytes(output, press(made, render))
+        write_bytes(output, press(made, render, cast("Paper", paper)))
     else:
         write_text(output, sheet_html(made, language, render))
     return found.assessment.verdict.word
 
 
-def _with_qt(language: str) -> tuple[Render, Callable[[Sheet, Render], bytes]]:
+def _with_qt(language: str) -> tuple[Render, Callable[[Sheet, Render, Paper], bytes]]:
     """What shows a text in a language, and what makes a PDF."""
     shown = os.environ.get("DISPLAY") or os.environ.get("WAYLAND_DISPLAY")
     if sys.platform.startswith("linux") and not shown:
         os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
     try:
-        from explorer.state.report_pdf import begin, sheet_pdf
+        from explorer.state.language import LanguageChoice, begin
+        from explorer.state.report_pdf import sheet_pdf
     except ImportError as fault:
         raise FileError(
             f"A PDF, and any language but English, needs a part that is missing: {fault}"
         ) from None
-    return begin(language), sheet_pdf
+    return begin(cast(LanguageChoice, language)), sheet_pdf
 
 
 def _version() -> str:

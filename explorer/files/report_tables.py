@@ -71,12 +71,12 @@ def check_table(found: Assessment) -> Table:
         caption=say("Each check passes at a margin of 1×; Runs needs the margin asked for."),
         columns=(
             Column(title=say("Check", "noun"), share=0.12),
-            Column(title=say("Result"), share=0.14),
-            Column(title=say("Value"), share=0.10, kind="number"),
-            Column(title=say("Limit"), share=0.10, kind="number"),
-            Column(title=say("Margin"), share=0.10, kind="number"),
-            Column(title=say("Required"), share=0.10, kind="number"),
-            Column(title=say("In words"), share=0.34),
+            Column(title=say("Result"), share=0.13),
+            Column(title=say("Value"), share=0.09, kind="number"),
+            Column(title=say("Limit"), share=0.09, kind="number"),
+            Column(title=say("Margin"), share=0.085, kind="number"),
+            Column(title=say("Required"), share=0.105, kind="number"),
+            Column(title=say("In words"), share=0.38),
         ),
         rows=tuple(
             Row(
@@ -159,15 +159,11 @@ def budget_table(found: Budget) -> Table:
     for item in found.items:
         joules = item.joules if item.share > _NOTHING else 0.0  # femtojoules are rounding
         of_panel = "–" if item.key == "not_converted" else _percent(item.panel_share)
-        rows.append(
-            Row(cells=(item.label, show(joules, "J"), _percent(item.share), of_panel))
-        )
+        rows.append(Row(cells=(item.label, show(joules, "J"), _percent(item.share), of_panel)))
     whole = sum(item.joules for item in found.items)
     shares = sum(item.share for item in found.items)
     of_panel = _percent(sum(item.panel_share for item in found.items))
-    rows.append(
-        Row(cells=(say("Sum"), _joules(whole), _percent(shares), of_panel), strong=True)
-    )
+    rows.append(Row(cells=(say("Sum"), _joules(whole), _percent(shares), of_panel), strong=True))
     sources = [(say("Light on the panel"), found.light_j)]
     if found.from_store_j > _NOTHING * found.light_j:
         sources.append((say("Given by the store"), found.from_store_j))
@@ -247,9 +243,7 @@ def caution_notes(scenario: Scenario) -> dict[str, tuple[Note, ...]]:
     return found
 
 
-def input_tables(
-    scenario: Scenario, notes: dict[str, tuple[Note, ...]]
-) -> Iterator[Block]:
+def input_tables(scenario: Scenario, notes: dict[str, tuple[Note, ...]]) -> Iterator[Block]:
     """Every input, a table for each section, with the cautions below the choice."""
     for section, rows in groupby(input_rows(scenario), key=lambda row: row.section):
         kept = tuple(rows)
@@ -288,8 +282,7 @@ def limit_table(model: Sequence[Limit]) -> Table:
             Column(title=say("Expected error"), share=0.41),
         ),
         rows=tuple(
-            Row(cells=(limit.section, limit.left_out or "–", limit.error or "–"))
-            for limit in model
+            Row(cells=(limit.section, limit.left_out or "–", limit.error or "–")) for limit in model
         ),
     )
 

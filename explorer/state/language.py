@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import logging
+from collections.abc import Callable
 from typing import Literal, cast, get_args
 
 from PySide6.QtCore import QCoreApplication, QLibraryInfo, QLocale, QTranslator
+from PySide6.QtGui import QGuiApplication
 
 from explorer.resource_files import resource_path
 from explorer.text import Text, rendered, say
@@ -26,6 +28,8 @@ class _Shown:
 
     code: Code = "en"
     translators: tuple[QTranslator, ...] = ()
+    app: QCoreApplication | None = None
+    """The application of a command that opens no window, which must outlive what it prints."""
 
 
 def tr(text: str, meaning: str = "", /, **values: object) -> str:
@@ -83,6 +87,14 @@ def set_language(choice: LanguageChoice) -> Code:
         app.installTranslator(new)
     _Shown.code, _Shown.translators = code if loaded else "en", loaded
     return _Shown.code
+
+
+def begin(choice: LanguageChoice) -> Callable[[str], str]:
+    """Get Qt ready where no window has, and show a language; returns what renders a text."""
+    if QCoreApplication.instance() is None:
+        _Shown.app = QGuiApplication([])
+    set_language(choice)
+    return tr
 
 
 def _translators(code: Code) -> tuple[QTranslator, ...]:

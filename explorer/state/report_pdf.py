@@ -1,17 +1,24 @@
-"""A sheet as PDF on A4: the same blocks as the page, with a head and a foot on every page.
+"""A sheet as PDF: the same blocks as the page, with a head and a foot on every page of paper.
 
 Every text is laid out by Qt, so that fonts are embedded and words can be searched; pictures are
 painted as lines, not as pixels. A row of a table is kept whole, its titles come again on the next
-page, and a heading stays with what it heads.
+page, none of its rows goes there alone, and a heading stays with what it heads. Headings are
+bookmarks (`report_marks`).
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from typing import cast
 
-from PySide6.QtCore import QBuffer, QByteArray, QCoreApplication, QMarginsF, QPointF, QRectF, Qt
+from PySide6.QtCore import (
+    QBuffer,
+    QByteArray,
+    QMarginsF,
+    QPointF,
+    QRectF,
+    Qt,
+)
 from PySide6.QtGui import (
     QColor,
     QFont,
@@ -52,14 +59,14 @@ from explorer.files.report_svg import (
     hazard_svg,
     shape_svg,
 )
-from explorer.state.language import LanguageChoice, set_language, tr
+from explorer.state.paper import PAPERS, Paper
+from explorer.state.report_marks import Mark, finished
 from explorer.text import say
 
 RESOLUTION = 1200
 """Dots per inch in which places are counted; lines and texts stay sharp at any size."""
-PAGE_WIDTH, PAGE_HEIGHT, SIDE, TOP, BOTTOM = 210.0, 297.0, 16.0, 25.0, 20.0
-"""A4 and the edges of its body. [mm]"""
-BODY_WIDTH, BODY_HEIGHT = PAGE_WIDTH - 2 * SIDE, PAGE_HEIGHT - TOP - BOTTOM
+SIDE, TOP, BOTTOM = 16.0, 25.0, 20.0
+"""Edges of the body of a page. [mm]"""
 _TITLE, _HEAD, _TEXT, _SMALL, _CODE, _WORD = 18.0, 12.0, 9.5, 8.5, 7.2, 20.0
 """Type sizes. [pt]"""
 _PAD, _CELL_GAP, _BLANK = 0.9, 2.5, 11.0
@@ -71,7 +78,7 @@ _SHORT_TABLE = 6
 """A table of so many rows is not parted."""
 
 
-def sheet_pdf(sheet: Sheet, render: Render = plain) -> bytes:
+def sheet_pdf(sheet: Sheet, render: Render = plain, paper: Paper = "A4") -> bytes:
     """A sheet as a PDF document.
 
     Parameters
@@ -80,29 +87,12 @@ def sheet_pdf(sheet: Sheet, render: Render = plain) -> bytes:
         What it says.
     render : callable
         Puts a text into the language of the sheet; English when left out.
+    paper : str
+        One of `PAPERS`.
     """
-    pages = _Press(sheet, render, 0).run()[1]
-    return _Press(sheet, render, pages).run()[0]
-
-
-class _Begun:
-    """The application of a command that opens no window, which must outlive what it prints."""
-
-    app: QCoreApplication | None = None
-
-
-def begin(code: str) -> Render:
-    """Get Qt ready where no window has, and show a language; returns what renders a text.
-
-    Parameters
-    ----------
-    code : str
-        Language, one of `explorer.state.language.LANGUAGE_CHOICES`.
-    """
-    if QCoreApplication.instance() is None:
-        _Begun.app = QGuiApplication([])
-    set_language(cast(LanguageChoice, code))
-    return tr
+    pages = _Press(sheet, render, paper, 0).run()[1]
+    press = _Press(sheet, render, paper, pages)
+    return finished(press.run()[0], press.headings)
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,17 +111,17 @@ class _Words:
 class _Press:
     """Sets blocks one below the other, on as many pages as they need."""
 
-    def __init__(self, sheet: Sheet, render: Render, pages: int) -> None:
+    def __init__(self, sheet: Sheet, render: Render, paper: Paper, pages: int) -> None:
         self._sheet, self._render, self._pages = sheet, render, pages
+        self._wide, self._high = PAPERS[paper]
+        self._body = self._wide - 2 * SIDE
+        self.headings: list[Mark] = []
         self._buffer = QBuffer()
         self._buffer.open(QBuffer.OpenModeFlag.WriteOnly)
         self._writer = QPdfWriter(self._buffer)
         self._writer.setResolution(RESOLUTION)
-        self._writer.setPageLayout(
-            QPageLayout(
-                QPageSize(QPageSize.PageSizeId.A4), QPageLayout.Orientation.Portrait, QMarginsF()
-            )
-        )
+        size = QPageSize(QPageSize.PageSizeId[paper])
+        self._writer.setPageLayout(QPageLayout(size, QPageLayout.Orientation.Portrait, QMarginsF()))
         self._writer.setTitle(sheet.title)
         self._writer.setCreator("Gloaming")
         self._dots = RESOLUTION / 25.4
@@ -146,7 +136,7 @@ class _Press:
             self._paragraph(self._sheet.place, _TEXT, ink=SOFT)
             blocks = self._sheet.blocks
             for i, block in enumerate(blocks):
-                self._block(block, blocks[i + 1 : i + 2])
+                self._block(block, blocks[i + 1 : i + 3])
         finally:
             self._painter.end()
         return bytes(self._buffer.data().data()), self._page
@@ -206,12 +196,10 @@ class _Press:
         for i in range(first, len(words.bottoms) if last is None else last):
             words.layout.lineAt(i).draw(self._painter, at)
 
-    def _paragraph(
-        self, text: str, points: float, *, bold: bool = False, ink: str = INK
-    ) -> None:
+    def _paragraph(self, text: str, points: float, *, bold: bool = False, ink: str = INK) -> None:
         if not text:
             return
-        words = self._words(text, BODY_WIDTH, points, bold=bold)
+        words = self._words(text, self._body, points, bold=bold)
         self._lines([(words, SIDE, ink)])
         self._y += 1.2
 
@@ -238,7 +226,12 @@ class _Press:
     @property
     def _room(self) -> float:
         """Height that is left on the page. [mm]"""
-        return PAGE_HEIGHT - BOTTOM - self._y
+        return self._high - BOTTOM - self._y
+
+    @property
+    def _room_of_page(self) -> float:
+        """Height of the body of a page. [mm]"""
+        return self._high - TOP - BOTTOM
 
     def _keep(self, height: float) -> bool:
         """Begin a new page where a height no longer fits; returns whether one was begun."""
@@ -257,27 +250,27 @@ class _Press:
         """Head and foot of a page."""
         tag = self._render(say("Scenario {hash}", hash=self._sheet.short_hash))
         beside = self._words(tag, 60.0, _SMALL, right=True)
-        room = BODY_WIDTH - 62.0
+        room = self._body - 62.0
         font = self._font(_SMALL)
         title = QFontMetricsF(font, self._writer).elidedText(
             self._sheet.title, Qt.TextElideMode.ElideRight, room * self._dots
         )
         self._draw(self._words(title, room + 1.0, _SMALL), SIDE, 12.0, ink=SOFT)
-        self._draw(beside, PAGE_WIDTH - SIDE - 60.0, 12.0, ink=SOFT)
+        self._draw(beside, self._wide - SIDE - 60.0, 12.0, ink=SOFT)
         self._rule(17.5, SOFT, 0.25)
-        below = PAGE_HEIGHT - 13.0
+        below = self._high - 13.0
         place = say("Page {n} of {pages}", n=self._page, pages=self._pages or 1)
         self._draw(self._words("Gloaming", 60.0, _SMALL), SIDE, below, ink=SOFT)
         self._draw(
             self._words(self._render(place), 60.0, _SMALL, right=True),
-            PAGE_WIDTH - SIDE - 60.0, below, ink=SOFT,
+            self._wide - SIDE - 60.0, below, ink=SOFT,
         )  # fmt: skip
 
     def _rule(self, y: float, ink: str, width: float) -> None:
         self._painter.setPen(QPen(QColor(ink), width * self._dots))
         at = y * self._dots
         self._painter.drawLine(
-            QPointF(SIDE * self._dots, at), QPointF((PAGE_WIDTH - SIDE) * self._dots, at)
+            QPointF(SIDE * self._dots, at), QPointF((self._wide - SIDE) * self._dots, at)
         )
 
     def _svg(self, text: str, x: float, y: float, width: float, height: float) -> None:
@@ -288,10 +281,13 @@ class _Press:
     # --- blocks ---
 
     def _heading(self, block: Heading, following: Sequence[Block]) -> None:
-        words = self._words(self._render(block.text), BODY_WIDTH, _HEAD, bold=True)
-        after = sum(self._least(other) for other in following)
+        text = self._render(block.text)
+        words = self._words(text, self._body, _HEAD, bold=True)
+        led = isinstance(following[0], Paragraph) if following else False
+        after = sum(self._least(other) for other in following[: 2 if led else 1])
         self._y += 5.0 if self._y > TOP else 0.0
-        self._keep(min(words.height + 3.5 + after, BODY_HEIGHT))
+        self._keep(min(words.height + 3.5 + after, self._room_of_page))
+        self.headings.append(Mark(text, self._page, self._high - self._y))
         self._rule(self._y, INK, 0.4)
         self._y += 1.5
         self._draw(words, SIDE, self._y)
@@ -300,17 +296,23 @@ class _Press:
     def _least(self, block: Block) -> float:
         """Height that must stay with what stands above a block. [mm]"""
         if isinstance(block, Figure):
-            return BODY_WIDTH * HEIGHT / WIDTH + 10.0
+            return self._body * HEIGHT / WIDTH + 10.0
         if isinstance(block, Table):
             short = len(block.rows) <= _SHORT_TABLE
             rows = block.rows if short else block.rows[:_FIRST_ROWS]
             above = self._head_height(block) + 1.0 + sum(w.height for w in self._names(block))
-            heights = (self._row_height(row, block.columns) for row in rows)
-            return above + sum(min(height, _FLOWS) for height in heights)
+            for row in rows:
+                height = self._row_height(row, block.columns)
+                if height > _FLOWS:
+                    return above + _TEXT_LEAST
+                above += height
+            return above
+        if isinstance(block, Paragraph):
+            return self._words(self._render(block.text), self._body, _TEXT).height + 1.2
         return 20.0
 
     def _banner(self, block: Banner) -> None:
-        inside = BODY_WIDTH - 26.0
+        inside = self._body - 26.0
         word = self._words(self._render(block.word), inside, _WORD, bold=True)
         reason = self._words(self._render(block.reason), inside, _TEXT + 1)
         number = self._words(self._render(block.number), inside, _TEXT)
@@ -328,9 +330,9 @@ class _Press:
     def _note(self, block: Note) -> None:
         lead = 6.0 if block.hazard else 0.0
         title = self._words(
-            self._render(block.title), BODY_WIDTH - 8.0 - lead, _SMALL + 0.5, bold=True
+            self._render(block.title), self._body - 8.0 - lead, _SMALL + 0.5, bold=True
         )
-        text = self._words(self._render(block.text), BODY_WIDTH - 8.0, _SMALL + 0.5)
+        text = self._words(self._render(block.text), self._body - 8.0, _SMALL + 0.5)
         under = max(title.height, lead)
         height = under + text.height + 4.0
         self._keep(height)
@@ -347,14 +349,14 @@ class _Press:
     def _box(self, y: float, height: float, width: float) -> None:
         dots = self._dots
         self._painter.setPen(QPen(QColor(INK), width * dots))
-        self._painter.drawRect(QRectF(SIDE * dots, y * dots, BODY_WIDTH * dots, height * dots))
+        self._painter.drawRect(QRectF(SIDE * dots, y * dots, self._body * dots, height * dots))
 
     def _figure(self, block: Figure) -> None:
-        caption = self._words(self._render(block.caption), BODY_WIDTH, _SMALL)
-        height = BODY_WIDTH * HEIGHT / WIDTH
+        caption = self._words(self._render(block.caption), self._body, _SMALL)
+        height = self._body * HEIGHT / WIDTH
         self._keep(height + caption.height + 4.0)
         picture = chart_svg(block.chart, block.spoken, self._render)
-        self._svg(picture, SIDE, self._y, BODY_WIDTH, height)
+        self._svg(picture, SIDE, self._y, self._body, height)
         self._y += height + 1.0
         self._draw(caption, SIDE, self._y, ink=SOFT)
         self._y += caption.height + 3.0
@@ -362,7 +364,7 @@ class _Press:
     # --- tables ---
 
     def _table(self, table: Table) -> None:
-        self._keep(min(self._least(table), BODY_HEIGHT))
+        self._keep(min(self._least(table), self._room_of_page))
         for words, ink in zip(self._names(table), (INK, SOFT), strict=True):
             self._draw(words, SIDE, self._y, ink=ink)
             self._y += words.height
@@ -370,8 +372,8 @@ class _Press:
         self._head(table)
         for i, row in enumerate(table.rows):
             needed = self._row_height(row, table.columns)
-            if row.group and i + 1 < len(table.rows):
-                needed += self._row_height(table.rows[i + 1], table.columns)
+            if i + 1 < len(table.rows) and (row.group or i + 2 == len(table.rows)):
+                needed += self._row_height(table.rows[i + 1], table.columns)  # never alone
             if self._keep(needed if needed < _FLOWS else _TEXT_LEAST):
                 self._head(table)
             self._row(row, table.columns)
@@ -380,8 +382,8 @@ class _Press:
     def _names(self, table: Table) -> tuple[_Words, _Words]:
         title, caption = self._render(table.title), self._render(table.caption)
         return (
-            self._words(title, BODY_WIDTH, _TEXT + 0.5, bold=True) if title else _nothing(),
-            self._words(caption, BODY_WIDTH, _SMALL),
+            self._words(title, self._body, _TEXT + 0.5, bold=True) if title else _nothing(),
+            self._words(caption, self._body, _SMALL),
         )
 
     def _head_height(self, table: Table) -> float:
@@ -401,7 +403,7 @@ class _Press:
         self._y += _PAD + (1.5 if row.group else 0.0)
         begin, page = self._y, self._page
         if row.state is not None:
-            x = SIDE + columns[0].share * BODY_WIDTH
+            x = SIDE + columns[0].share * self._body
             self._svg(shape_svg(row.state, 24), x, self._y + 0.1, 3.3, 3.3)
         self._lines(self._cells(row, columns))
         if page == self._page and not row.group and not any(row.cells[1:]):
@@ -412,10 +414,10 @@ class _Press:
     def _cells(self, row: Row, columns: Sequence[Column]) -> list[tuple[_Words, float, str]]:
         if row.group:
             text = self._render(row.cells[0])
-            return [(self._words(text, BODY_WIDTH, _SMALL, bold=True), SIDE, INK)]
+            return [(self._words(text, self._body, _SMALL, bold=True), SIDE, INK)]
         cells, x = [], SIDE
         for i, (cell, column) in enumerate(zip(row.cells, columns, strict=True)):
-            width = column.share * BODY_WIDTH
+            width = column.share * self._body
             lead = 4.4 if row.state is not None and i == 1 else 0.0
             code = column.kind == "code"
             words = self._words(

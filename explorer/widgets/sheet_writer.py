@@ -48,9 +48,10 @@ class SheetJob:
         source = source_of(self.case.scenario, self.file, self.program, self.written)
         made = sheet(findings(self.case), source, model_limits(self.language, tr))
         if self.target.suffix.lower() == ".pdf":
+            from explorer.state.paper import usual_paper
             from explorer.state.report_pdf import sheet_pdf
 
-            write_bytes(self.target, sheet_pdf(made, tr))
+            write_bytes(self.target, sheet_pdf(made, tr, usual_paper()))
         else:
             write_text(self.target, sheet_html(made, self.language, tr))
         return self.target

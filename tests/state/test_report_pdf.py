@@ -3,20 +3,35 @@
 import re
 from dataclasses import replace
 from datetime import UTC, datetime
+from io import BytesIO
 
+import numpy as np
 import pytest
-from PySide6.QtGui import QFont
+from pypdf import PdfReader
 
 from explorer.advice.case import Case
 from explorer.files.report import findings, sheet
-from explorer.files.report_blocks import Column, Row, Sheet, Table
+from explorer.files.report_blocks import (
+    Axis,
+    Chart,
+    Column,
+    Curve,
+    Figure,
+    Heading,
+    Paragraph,
+    Row,
+    Sheet,
+    Table,
+)
 from explorer.files.report_limits import model_limits
 from explorer.files.report_source import source_of
 from explorer.scenario.model import Scenario
 from explorer.state import report_pdf
-from explorer.state.report_pdf import PAGE_HEIGHT, PAGE_WIDTH, SIDE, sheet_pdf
+from explorer.state.paper import PAPERS
+from explorer.state.report_pdf import SIDE, sheet_pdf
 
 NOON = datetime(2026, 3, 1, 12, 0, tzinfo=UTC)
+PAGE_WIDTH, PAGE_HEIGHT = PAPERS["A4"]
 DOTS = report_pdf.RESOLUTION / 25.4
 
 
@@ -74,9 +89,55 @@ def test_a_pdf_has_several_pages_and_embedded_letters(one):
     assert b"/ToUnicode" in pdf, "words can be searched"
 
 
-def test_the_page_is_a4(one):
-    box = re.search(rb"/MediaBox \[([\d. ]+)\]", sheet_pdf(one)).group(1).split()
-    assert [float(v) for v in box] == pytest.approx([0, 0, 595, 842], abs=1.0)
+@pytest.mark.parametrize("paper", PAPERS)
+def test_a_page_has_the_size_of_its_paper_and_nothing_leaves_it(qapp, monkeypatch, paper):
+    heard = Heard(monkeypatch)
+    pdf = sheet_pdf(alone(long_table("value " * 30, rows=60)), paper=paper)
+    wide, high = PAPERS[paper]
+    for page in PdfReader(BytesIO(pdf)).pages:
+        assert page.mediabox.width == pytest.approx(wide * 72 / 25.4, abs=1.0)
+        assert page.mediabox.height == pytest.approx(high * 72 / 25.4, abs=1.0)
+    assert max(right for _, _, right, _, _ in heard.lines) <= wide - SIDE + 0.1
+    assert high - 30.0 < max(bottom for *_, bottom, _ in heard.lines) < high - 5.0
+
+
+def test_every_heading_is_a_bookmark_of_the_place_where_it_stands(one, monkeypatch):
+    pdf, lines = set_out(one, monkeypatch)
+    reader = PdfReader(BytesIO(pdf))
+    headings = [block.text for block in one.blocks if isinstance(block, Heading)]
+    assert [mark.title for mark in reader.outline] == headings
+    for mark in reader.outline:
+        page = reader.get_destination_page_number(mark) + 1
+        bottom = next(b for p, *_, b, text in lines if (p, text) == (page, mark.title))
+        assert 0.0 < bottom - (PAGE_HEIGHT - mark.top * 25.4 / 72) < 10.0
+
+
+def test_what_decides_stands_on_the_first_two_pages(one, monkeypatch):
+    _, lines = set_out(one, monkeypatch)
+    for heading in ("Store voltage", "Six checks"):
+        assert next(page for page, *_, text in lines if text == heading) == 1
+    for heading in ("Answers", "Where the verdict changes"):
+        assert next(page for page, *_, text in lines if text == heading) == 2
+    assert max(page for page, *_ in lines) <= 9
+
+
+@pytest.mark.parametrize("rows", range(37, 42))
+def test_no_row_of_a_table_goes_to_the_next_page_alone(qapp, monkeypatch, rows):
+    _, lines = set_out(alone(long_table("value", rows=rows)), monkeypatch)
+    on_page = [sum(t == "value" for p, *_, t in lines if p == n) for n in (1, 2)]
+    assert sum(on_page) == rows
+    assert on_page[1] != 1
+
+
+def test_a_heading_goes_with_what_its_first_paragraph_leads_to(qapp, monkeypatch):
+    """Down the page, the heading turns to the next one before its table does."""
+    for above in range(26, 38, 2):
+        table = long_table("under", rows=9)
+        leads = (Heading(text="Here"), Paragraph(text="as so:"))
+        blocks = (long_table("over", rows=above), *leads, table)
+        _, lines = set_out(alone(*blocks), monkeypatch)
+        here = next(page for page, *_, text in lines if text == "Here")
+        assert here == min(page for page, *_, text in lines if text == "under")
 
 
 def test_pictures_are_lines_and_not_pixels(one):
@@ -171,18 +232,13 @@ def test_a_painter_is_closed_when_a_picture_cannot_be_made(one, monkeypatch):
         sheet_pdf(one)
 
 
-def test_words_are_searched_letter_by_letter(one, monkeypatch):
-    """Where two letters are drawn as one sign, a search for "first" finds nothing."""
-    fonts = []
-    made = report_pdf._Press._font
-
-    def note(self, *args, **kwargs):
-        fonts.append(made(self, *args, **kwargs))
-        return fonts[-1]
-
-    monkeypatch.setattr(report_pdf._Press, "_font", note)
-    sheet_pdf(one)
-    assert fonts
-    for font in fonts:
-        assert font.isFeatureSet(QFont.Tag("liga"))
-        assert font.featureValue(QFont.Tag("liga")) == 0
+def test_words_are_searched_letter_by_letter(qapp):
+    """Where two letters are drawn as one sign, or a space is told as a tab, nothing is found."""
+    axis = Axis(title="time", low=0.0, high=1.0, ticks=())
+    line = np.array([0.0, 1.0])
+    chart = Chart(x=axis, left=axis, curves=(Curve(label="first shuffle", x=line, y=line),))
+    figure = Figure(caption="caption", spoken="a line", chart=chart)
+    pdf = sheet_pdf(alone(figure, Paragraph(text="An efficient offer.")))
+    text = PdfReader(BytesIO(pdf)).pages[0].extract_text()
+    assert "first shuffle" in text
+    assert "An efficient offer." in text

@@ -191,9 +191,10 @@ class LineUpWindow(QDialog):
         )  # fmt: skip
         try:
             if path.suffix.lower() == ".pdf":
+                from explorer.state.paper import usual_paper
                 from explorer.state.report_pdf import sheet_pdf
 
-                write_bytes(path, sheet_pdf(made, tr))
+                write_bytes(path, sheet_pdf(made, tr, usual_paper()))
             else:
                 write_text(path, sheet_html(made, language(), tr))
         except FileError as error:
