@@ -20,6 +20,8 @@ Kind = Literal["text", "number", "code"]
 Dash = Literal["", "7 4", "2 3"]
 DASHES: tuple[Dash, ...] = get_args(Dash)
 """Curves of one kind take them in turn, so that they differ in print."""
+SHORT_TABLE = 6
+"""A table of so many rows is not parted between two pages."""
 
 
 def plain(text: str) -> str:

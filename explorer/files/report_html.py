@@ -6,6 +6,7 @@ import html
 
 from explorer.advice.verdict import State
 from explorer.files.report_blocks import (
+    SHORT_TABLE,
     Banner,
     Block,
     Figure,
@@ -33,7 +34,8 @@ p { margin: 1.5mm 0; }
 .banner { border: 1.6pt solid black; border-radius: 2mm; padding: 4mm 5mm 4mm 20mm;
   margin: 5mm 0 3mm; position: relative; }
 .banner svg { width: 11mm; height: 11mm; position: absolute; left: 5mm; top: 5mm; }
-caption strong { color: black; font-size: 11pt; display: block; margin-top: 2mm; }
+h3 { font-size: 11pt; margin: 4mm 0 0; }
+h3 + table { margin-top: 0; }
 .banner strong { font-size: 22pt; line-height: 1.15; display: block; }
 .note { border: 0.8pt solid dimgray; border-left: 3pt solid black; padding: 2mm 3mm;
   margin: 2.5mm 0; font-size: 9.5pt; }
@@ -58,14 +60,28 @@ figure { margin: 3mm 0 4mm; }
 figure svg { width: 100%; height: auto; display: block; }
 figcaption { font-size: 9.2pt; margin-top: 1mm; }
 tr.blank th, tr.blank td { height: 11mm; vertical-align: bottom; }
+@media screen and (max-width: 640px) {
+  table { table-layout: auto; font-size: 8.2pt; }
+  col { width: auto !important; }
+  th, td:not(.code) { overflow-wrap: normal; padding-right: 1.2mm; }
+  thead th { hyphens: none; }
+}
 @media print {
   body { padding: 0; max-width: none; font-size: 9.5pt; }
+  h2 { margin-top: 5mm; }
+  .banner { padding-top: 2.5mm; padding-bottom: 2.5mm; margin: 3mm 0 2mm; }
+  table { font-size: 8.4pt; line-height: 1.25; }
+  figure svg { max-height: 55mm; }
   thead { display: table-header-group; }
-  tr, figure, .note, .banner { break-inside: avoid; }
-  h2, caption { break-after: avoid; }
+  tr, figure, .note, .banner, .short { break-inside: avoid; }
+  tr.group, tr:nth-last-child(2) { break-after: avoid; }
+  h2, h3, h2 + p, caption { break-after: avoid; }
 }
 """
 """Named greys alone: the sheet is ink on paper, whatever the theme of the window."""
+
+_LONG_CELL = 400
+"""A table with a text of so many letters may be parted, however few its rows."""
 
 
 def sheet_html(sheet: Sheet, language: str = "en", render: Render = plain) -> str:
@@ -131,10 +147,13 @@ def _table(table: Table, render: Render) -> str:
     heads = "".join(
         f'<th scope="col"{_kind(c.kind)}>{escape(render(c.title))}</th>' for c in table.columns
     )
-    title = f"<strong>{escape(render(table.title))}</strong> " if table.title else ""
+    title = f"<h3>{escape(render(table.title))}</h3>\n" if table.title else ""
     rows = "\n".join(_row(row, table, render) for row in table.rows)
+    longest = max((len(cell) for row in table.rows for cell in row.cells), default=0)
+    few = len(table.rows) <= SHORT_TABLE and longest < _LONG_CELL
+    short = ' class="short"' if few else ""
     return (
-        f"<table>\n<caption>{title}{escape(render(table.caption))}</caption>\n"
+        f"{title}<table{short}>\n<caption>{escape(render(table.caption))}</caption>\n"
         f"<colgroup>{widths}</colgroup>\n<thead><tr>{heads}</tr></thead>\n"
         f"<tbody>\n{rows}\n</tbody>\n</table>"
     )

@@ -70,13 +70,13 @@ def check_table(found: Assessment) -> Table:
     return Table(
         caption=say("Each check passes at a margin of 1×; Runs needs the margin asked for."),
         columns=(
-            Column(title=say("Check", "noun"), share=0.12),
-            Column(title=say("Result"), share=0.13),
-            Column(title=say("Value"), share=0.09, kind="number"),
-            Column(title=say("Limit"), share=0.09, kind="number"),
+            Column(title=say("Check", "noun"), share=0.125),
+            Column(title=say("Result"), share=0.155),
+            Column(title=say("Value"), share=0.10, kind="number"),
+            Column(title=say("Limit"), share=0.095, kind="number"),
             Column(title=say("Margin"), share=0.085, kind="number"),
             Column(title=say("Required"), share=0.105, kind="number"),
-            Column(title=say("In words"), share=0.38),
+            Column(title=say("In words"), share=0.335),
         ),
         rows=tuple(
             Row(

@@ -36,6 +36,7 @@ from PySide6.QtGui import (
 from PySide6.QtSvg import QSvgRenderer
 
 from explorer.files.report_blocks import (
+    SHORT_TABLE,
     Banner,
     Block,
     Column,
@@ -74,8 +75,6 @@ _FIRST_ROWS = 3
 """So many rows of a table stay with its titles."""
 _FLOWS, _TEXT_LEAST = 60.0, 15.0
 """A row higher than this runs on over the page, if so much of it fits on this one. [mm]"""
-_SHORT_TABLE = 6
-"""A table of so many rows is not parted."""
 
 
 def sheet_pdf(sheet: Sheet, render: Render = plain, paper: Paper = "A4") -> bytes:
@@ -298,7 +297,7 @@ class _Press:
         if isinstance(block, Figure):
             return self._body * HEIGHT / WIDTH + 10.0
         if isinstance(block, Table):
-            short = len(block.rows) <= _SHORT_TABLE
+            short = len(block.rows) <= SHORT_TABLE
             rows = block.rows if short else block.rows[:_FIRST_ROWS]
             above = self._head_height(block) + 1.0 + sum(w.height for w in self._names(block))
             for row in rows:
