@@ -230,8 +230,11 @@ def _amount(
     try:
         value = parse(cell, unit)
     except ValueError as fault:
-        complaints[where] = str(fault)
-        return None
+        possible = [v for v in _both_ways(cell, unit) if low <= v <= high]
+        if len(possible) != 1:
+            complaints[where] = str(fault)
+            return None
+        value = possible[0]  # 4,477 V: no store has thousands of volts
     if low <= value <= high:
         return value
     complaints[where] = say(
@@ -242,3 +245,11 @@ def _amount(
     )
     return None
 
+
+
+def _both_ways(cell: str, unit: str) -> list[float]:
+    """What a cell says with its comma between the decimals, and between thousands."""
+    try:
+        return [parse(cell, unit, decimal=","), parse(cell.replace(",", ""), unit)]
+    except ValueError:
+        return []

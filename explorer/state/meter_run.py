@@ -64,6 +64,7 @@ class MeterRun(QObject):
         self.said: str = ""
         self.is_lost = False
         self.count = 0
+        self._let_go = False
         self._process = QProcess(self)
         self._process.readyReadStandardOutput.connect(self._on_output)
         self._process.finished.connect(self._on_finished)
@@ -78,7 +79,7 @@ class MeterRun(QObject):
     def start(self, meter: Meter, path: Path, *, go_on: bool = False) -> None:
         """Follow a meter into a file; one that is followed already is let go."""
         self.stop()
-        self.path, self.count, self.is_lost = path, 0, False
+        self.path, self.count, self.is_lost, self._let_go = path, 0, False, False
         self.said = say("Looking for the meter {address}…", address=meter.address)
         options = ["--every", f"{meter.every_s:.6g} s", "--query", meter.query]
         options += ["--baud", str(meter.baud)]
@@ -90,6 +91,7 @@ class MeterRun(QObject):
     def stop(self) -> None:
         """End the run; its file is complete."""
         if self.is_running:
+            self._let_go = True
             self._ender.end()
 
     @Slot()
@@ -134,7 +136,8 @@ class MeterRun(QObject):
     @Slot(int, QProcess.ExitStatus)
     def _on_finished(self, code: int, _: object) -> None:
         self._on_output()
-        if code == 0 and not self.is_lost:
+        if code == 0 and (self._let_go or not self.is_lost):
+            self.is_lost = False  # a meter that was let go is missed no more
             self.said = say("The run has ended; {n} readings are kept.", n=self.count)
         elif code not in (0, 3):
             self.said = say(

@@ -45,6 +45,7 @@ class StudyKeeper(QObject):
         super().__init__(window)
         self._window, self._document, self._jobs = window, document, jobs
         self._settings = settings
+        self._tells = False
         jobs.arrived.connect(self._on_arrived)
         jobs.failed.connect(self._on_failed)
 
@@ -75,17 +76,19 @@ class StudyKeeper(QObject):
             False,
         )
         self.renew()
+        self._tells = True
         return True
 
     def renew(self) -> None:
-        """Work out the results of a study that was just written."""
+        """Work out the results of a study that was just written; said only of a new one."""
+        self._tells = False
         if self._document.folder is not None:
             from explorer.files.study_results import results_steps
 
             self._jobs.ask(JOB, partial(results_steps, self._document.folder.absolute()))
 
     def _on_arrived(self, key: str, name: object) -> None:
-        if key == JOB:
+        if key == JOB and self._tells:
             self.said.emit(say("The results of {study} are written.", study=name), False)
 
     def _on_failed(self, key: str, reason: object) -> None:

@@ -14,7 +14,7 @@ from explorer.advice.case import Case
 from explorer.files.bench_log import read_bench_log
 from explorer.files.scenario_json import load_scenario
 from explorer.resource_files import resource_path, scenario_folder
-from explorer.scenario.logged_run import BenchRun, thinned
+from explorer.scenario.logged_run import BenchRun, Conditions, thinned
 from explorer.scenario.model import with_value
 from explorer.words.fit import agreement_sentences, fit_sentence, remark
 from tests import fit_coverage
@@ -210,6 +210,25 @@ def test_resistance_is_offered_and_found_only_where_pulses_are_seen():
     assert "store.esr_ohm" in [p.path for p in candidates(scenario, run)]
     found = fitted(scenario, run, "store.esr_ohm")
     assert found.values[0].value == pytest.approx(2.0, rel=0.05)
+
+
+def test_only_what_was_connected_and_lit_is_offered():
+    run = made_run(PROBE)
+
+    def offered(**told):
+        return {p.path for p in candidates(PROBE, replace(run, conditions=Conditions(**told)))}
+
+    def kinds(**told):
+        return {path.split(".")[0] for path in offered(**told)}
+
+    assert kinds() == {"light", "panels", "charger", "store", "load"}
+    assert "panels.active_area_cm2" in offered(light_lx=500.0)
+    assert "light.illuminance_lx" not in offered(light_lx=500.0)  # somebody told it
+    assert kinds(light_lx=0.0, draw="asleep") == {"charger", "store", "load"}
+    assert offered(light_lx=0.0, draw="current", current_A=0.01) == {
+        "store.capacitance_F", "store.leakage_A", "charger.quiescent_A",
+    }  # fmt: skip
+
 
 
 def test_noise_is_found_under_a_slope_and_pulses():

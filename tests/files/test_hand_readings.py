@@ -89,3 +89,13 @@ def test_a_run_is_taken_up_where_it_was_left(tmp_path):
     assert hand_run(again, date(2027, 1, 1)).complaints == {}
     with pytest.raises(FileError, match="does not hold readings by hand"):
         read_hand_rows(tmp_path / "other.csv")
+
+
+def test_a_decimal_comma_is_one_where_the_other_reading_cannot_be():
+    """As people write where the comma parts decimals, with the digits that a meter shows."""
+    found = hand_run(rows(("0", "4,477", ""), ("10", "4,4 V", "1,3")), TODAY)
+    assert found.lines == (("0", 4.477, None), ("10", 4.4, 1.3))
+    for volts, lux in (("4,477 mV", ""), ("4.4", "1,300"), ("4,47,7", "")):
+        found = hand_run(rows(("0", volts, lux)), TODAY)
+        assert found.lines == ()
+        assert len(found.complaints) == 1

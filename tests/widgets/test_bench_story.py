@@ -104,7 +104,8 @@ def test_runs_of_one_device_are_fitted_together_and_what_has_aged_is_told(
     assert len(drawer.table(NEXT)["measurement"]) > 3
     assert "easure" in drawer.more.text()
 
-    drawer.story.keep_button.click()
+    with renewed(qtbot, drawer):
+        drawer.story.keep_button.click()
     part = Shelf(tmp_path / "parts").stores()[0]
     assert part.measured[0].key == "capacitance_F"
     scenario = drawer.document.scenario

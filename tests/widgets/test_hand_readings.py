@@ -43,7 +43,9 @@ def test_now_writes_the_time_and_enter_leads_back_to_now(qtbot, dialog, tmp_path
         qtbot.waitUntil(lambda: dialog.focusWidget() is dialog.now_button)
         qtbot.wait(200)  # times are written to a tenth of a second
     assert [row.volts for row in dialog.rows if row.time] == ["3.301", "3,30", "3299m"]
-    assert re.fullmatch(r"\d{4}-\d\d-\d\d \d\d:\d\d:\d\d\.\d", dialog.rows[0].time)
+    time = dialog.rows[0].time
+    assert re.fullmatch(r"\d{4}-\d\d-\d\d \d\d:\d\d:\d\d\.\d", time)
+    assert dialog.table.columnWidth(0) > dialog.table.fontMetrics().horizontalAdvance(time) + 8
     (path,) = runs(tmp_path)
     run = read_bench_log(path)
     assert run.volts.tolist() == [3.301, 3.3, 3.299]

@@ -41,12 +41,15 @@ def drawer(qtbot, tmp_path):
     jobs.finish()
 
 
-def followed(qtbot, drawer, address, every="0.2 s"):
+def followed(qtbot, drawer, address, every="0.2 s", *, by_enter=False):
     qtbot.keyClick(drawer.empty.meter_button, Qt.Key.Key_Space)
     dialog = drawer.sources.meter
     dialog.address.setText(address)
     dialog.every.setText(every)
-    qtbot.keyClick(dialog.start_button, Qt.Key.Key_Space)
+    if by_enter:
+        qtbot.keyClick(dialog.every, Qt.Key.Key_Return)
+    else:
+        qtbot.keyClick(dialog.start_button, Qt.Key.Key_Space)
     return drawer.sources.run
 
 
@@ -78,6 +81,10 @@ def test_a_meter_that_is_not_there_is_a_sentence_and_its_coming_a_run(qtbot, dra
     run = followed(qtbot, drawer, source.address)
     qtbot.waitUntil(lambda: run.is_lost, timeout=PATIENT)
     assert "Trying again in" in drawer.meter_bar.said.text()
+    drawer.meter_bar.stop_button.click()
+    assert "has ended" in drawer.meter_bar.said.text()  # nobody seeks it any more
+    assert not run.is_lost
+    run = followed(qtbot, drawer, source.address, by_enter=True)
     there = SocketMeter(["+3.2E+00"], port=source.port)
     try:
         qtbot.waitUntil(lambda: run.count > 0, timeout=PATIENT)

@@ -107,19 +107,26 @@ def candidates(scenario: Scenario, run: BenchRun) -> tuple[Parameter, ...]:
     """The values that a run is most likely to tell of, those that are worth fitting first.
 
     The light's level is one of them where it was not logged, else the factor from the logged light
-    to the panel; resistances only where the readings are close enough to see a pulse.
+    to the panel; resistances only where the readings are close enough to see a pulse. In the dark
+    there is no light to tell of, and of a device that was not connected nothing.
     """
-    store = scenario.store
-    logged = run.light is not None or scenario.light.illuminance_lx is None
-    paths = ["light.orientation_factor" if logged else "light.illuminance_lx"]
+    store, told = scenario.store, run.conditions
+    lit, as_designed = told.light_lx != 0.0, told.draw == "design"
+    paths = []
+    if told.light_lx is None:
+        logged = run.light is not None or scenario.light.illuminance_lx is None
+        paths.append("light.orientation_factor" if logged else "light.illuminance_lx")
     paths += [f"store.{key}" for key in (store.size_key, store.leakage_key)]
-    paths += ["load.sleep_A", *_pulse_paths(scenario)]
-    if sees_pulses(scenario, run) or step_of(run) is not None:
+    if told.draw in ("design", "asleep"):
+        paths.append("load.sleep_A")
+    if as_designed:
+        paths += _pulse_paths(scenario)
+    if (as_designed and sees_pulses(scenario, run)) or step_of(run) is not None:
         paths.append(f"store.{store.resistance_key}")
-    if isinstance(scenario.charger, ConverterCharger):
+    if lit and isinstance(scenario.charger, ConverterCharger):
         paths.append(f"charger.{scenario.charger.efficiency_key}")
     paths.append("charger.quiescent_A")
-    if not scenario.panels.data_sheet:
+    if lit and not scenario.panels.data_sheet:
         paths.append("panels.active_area_cm2")
     return tuple(parameter(scenario, path) for path in paths)
 

@@ -40,7 +40,7 @@ from explorer.widgets.buttons import pill
 from explorer.widgets.drawers.bench_empty import BEGIN, BenchEmpty
 from explorer.widgets.drawers.bench_plot import BenchPlot
 from explorer.widgets.drawers.bench_sources import BenchSources
-from explorer.widgets.drawers.bench_story import BenchStory, more_sentences
+from explorer.widgets.drawers.bench_story import BenchStory
 from explorer.widgets.drawers.bench_values import BenchValues
 from explorer.widgets.drawers.drawer import Drawer
 from explorer.widgets.drawers.export import Picture
@@ -316,7 +316,7 @@ class BenchDrawer(Drawer):
             self._show_fitted()
 
     def _show_more(self) -> None:
-        self._say_more(*(() if self._fit is None else more_sentences(self._fit)))
+        self._say_more(*self.story.more(self._fit))
 
     def _say_more(self, *lines: str) -> None:
         self.more.setText("\n".join(tr(bind_units(line)) for line in lines))

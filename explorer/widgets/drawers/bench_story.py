@@ -28,12 +28,6 @@ from explorer.words.outlook import drift_sentences, next_sentences
 from explorer.words.part import KIND_NAMES
 
 
-def more_sentences(found: FitView) -> tuple[str, ...]:
-    """What the runs tell beside the values."""
-    lines = tuple(next_sentences(found.fit, found.prospects))
-    return lines if found.drift is None else (*lines, *drift_sentences(found.drift))
-
-
 class BenchStory(QObject):
     """Opens what asks for conditions, and keeps fitted values as parts.
 
@@ -57,6 +51,8 @@ class BenchStory(QObject):
         self._document, self._shelf, self._over = document, Shelf(parts), parent
         self._story = Story()
         self._fit: Fit | None = None
+        self._kept: tuple[str, ...] = ()
+        """What was kept last, until another fit."""
         self.dialog: RunDialog | None = None
         self.known_dialog: KnownDialog | None = None
         self.runs = RunList()
@@ -90,6 +86,14 @@ class BenchStory(QObject):
     def set_story(self, story: Story, fit: Fit | None) -> None:
         """What is open, and what was found."""
         self._story, self._fit = story, fit
+        self._kept = self._kept if fit is None else ()
+
+    def more(self, found: FitView | None) -> tuple[str, ...]:
+        """What the runs tell beside the values, or what was kept of them."""
+        if found is None:
+            return self._kept
+        lines = tuple(next_sentences(found.fit, found.prospects))
+        return lines if found.drift is None else (*lines, *drift_sentences(found.drift))
 
     def ask_conditions(self) -> None:
         """Ask under which conditions the run on show was logged."""
@@ -160,13 +164,14 @@ class BenchStory(QObject):
         except FileError as error:
             self.kept.emit(str(error))
             return
-        self._document.begin_gesture()
-        self._document.edit_together(sections, "measured parts")
-        self._document.begin_gesture()
-        self.kept.emit(
+        self._kept = (
             say(
                 "On your shelf and in the design: {titles}. Its ± counts in How sure? in place of "
                 "the usual tolerance.",
                 titles=joined("; ", titles),
-            )
+            ),
         )
+        self._document.begin_gesture()
+        self._document.edit_together(sections, "measured parts")
+        self._document.begin_gesture()
+        self.kept.emit(self._kept[0])

@@ -16,8 +16,6 @@ from explorer.widgets.fields import OutlinedCheckBox
 from explorer.widgets.plain import plain_tip
 from explorer.words.fit import remark, value_text
 
-TICKED = 2
-"""How many of the values offered are ticked at first."""
 _INDENT = 24
 """Where the text of a check box begins. [px]"""
 
@@ -38,10 +36,12 @@ class BenchValues(QWidget):
         self._lines: list[QLabel] = []
 
     def set_offered(self, offered: Sequence[Parameter]) -> None:
-        """Offer values; what was ticked stays so."""
+        """Offer values; what a person ticked stays so."""
         self.offered = tuple(offered)
-        if self._chosen is None:
-            self._chosen = {p.path for p in self.offered[:TICKED]}
+        chosen = self._chosen
+        if chosen is None:
+            lit = bool(offered) and offered[0].path.startswith("light.")
+            chosen = {p.path for p in self.offered[: 2 if lit else 1]}
         while len(self.boxes) < len(self.offered):
             self._add_row()
         for row, (box, line) in enumerate(zip(self.boxes, self._lines, strict=True)):
@@ -51,7 +51,7 @@ class BenchValues(QWidget):
             if here:
                 given = self.offered[row]
                 box.blockSignals(True)
-                box.setChecked(given.path in self._chosen)
+                box.setChecked(given.path in chosen)
                 box.blockSignals(False)
                 box.setText(tr(given.label))
         self.set_fit(None)

@@ -103,6 +103,9 @@ class HandDialog(QDialog):
         table.setEditTriggers(QAbstractItemView.EditTrigger.AllEditTriggers)
         header = table.horizontalHeader()
         header.setSectionResizeMode(QHeaderView.ResizeMode.Stretch)
+        header.setSectionResizeMode(0, QHeaderView.ResizeMode.Fixed)
+        longest = f" {datetime.max.isoformat(' ', 'milliseconds')} "
+        header.resizeSection(0, table.fontMetrics().horizontalAdvance(longest))
         header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
         header.setHighlightSections(False)
         self._cells = QStyledItemDelegate(table)

@@ -71,7 +71,8 @@ class MeterDialog(QDialog):
         self.address.textChanged.connect(self._on_way)
         self.start_button.clicked.connect(self.start)
         self.close_button.clicked.connect(self.reject)
-        self.address.returnPressed.connect(self.start)
+        for field in (self.address, self.every, self.query, self.baud):
+            field.returnPressed.connect(self.start)
         self._on_way()
         if find_spec("pyvisa") is None:
             self.said.setText(tr(fault_sentence("no_library", "", "")))

@@ -12,12 +12,13 @@ from PySide6.QtCore import (
     QObject,
     QPersistentModelIndex,
     QPointF,
+    QRect,
     QRectF,
     QSize,
     Qt,
     Signal,
 )
-from PySide6.QtGui import QPainter, QPen, QResizeEvent
+from PySide6.QtGui import QFontMetrics, QPainter, QPen, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHeaderView,
@@ -179,6 +180,18 @@ class ToleranceModel(QAbstractTableModel):
         return None
 
 
+def in_two_lines(text: str, metrics: QFontMetrics, width: int) -> str:
+    """A text that takes two lines at most, its end left out where it must be."""
+    if max(map(metrics.horizontalAdvance, text.split())) > width:
+        return metrics.elidedText(text, Qt.TextElideMode.ElideRight, width)
+    box, flags, room = QRect(0, 0, width, 1000), int(Qt.TextFlag.TextWordWrap), 2 * width
+    found = text
+    while metrics.boundingRect(box, flags, found).height() > 2 * metrics.lineSpacing():
+        found = metrics.elidedText(text, Qt.TextElideMode.ElideRight, room)
+        room -= 6
+    return found
+
+
 class ToleranceCells(QStyledItemDelegate):
     """Paints shares as bars, and fields that can be edited with an outline."""
 
@@ -226,11 +239,7 @@ class ToleranceCells(QStyledItemDelegate):
                 # Two lines in small rather than half a name.
                 painter.setFont(theme.font("small"))
                 align |= Qt.TextFlag.TextWordWrap
-                small = painter.fontMetrics()
-                longest = max(map(small.horizontalAdvance, text.split()))
-                wraps = longest <= inside.width()
-                room = int(2 * inside.width()) - 24 if wraps else int(inside.width())
-                text = small.elidedText(text, Qt.TextElideMode.ElideRight, room)
+                text = in_two_lines(text, painter.fontMetrics(), int(inside.width()))
             painter.drawText(inside, int(align), text)
         if selected and state & QStyle.StateFlag.State_HasFocus:
             painter.setPen(focus_pen(tokens))
