@@ -17,7 +17,6 @@ from explorer.files.report_blocks import Table
 from explorer.files.report_source import source_of
 from explorer.quantity import show
 from explorer.scenario.fields import describe
-from explorer.scenario.guide.answers import Answers
 from explorer.scenario.model import owner_class
 from explorer.text import capitalised
 from explorer.words.answer_groups import answer_lines
@@ -25,7 +24,6 @@ from explorer.words.answers import LABELS, value_of
 from explorer.words.drawers import territory_summary
 from explorer.words.edges import break_even_text, span_text
 from explorer.words.figures import bind_units
-from explorer.words.plain_answer import answer
 from tests.advice.demos import demo
 
 LIGHT = "light.illuminance_lx"
@@ -94,19 +92,6 @@ def test_a_remedy_goes_to_the_value_that_its_knob_names(probe):
         assert change.text.endswith(f" → {show(change.new, change.unit)}")
         named += 1
     assert named >= 2
-
-
-def test_the_guide_names_the_light_that_the_knob_of_its_design_names():
-    asked = (
-        Answers(place=place, job=job, often=often, saturday=True, sunday=True)
-        for place in ("shelf", "corridor", "hall")
-        for job in ("report_near", "show", "sense_co2")
-        for often in ("ten_minutes", "minute")
-    )
-    found = next(a for a in map(answer, asked) if "would run from" in a.advice)
-    edges = break_even(Case(found.scenario), LIGHT, stops_of(LIGHT)).runs
-    named = [show(edge.value, "lx") for edge in edges.edges if edge.holds_above]
-    assert any(f"would run from {value}" in found.advice for value in named), found.advice
 
 
 def test_window_sheet_and_json_show_one_value_for_each_answer(probe):

@@ -1,6 +1,7 @@
 """The guide's answer reads like a sentence and agrees with the model."""
 
 from dataclasses import replace
+from functools import cache
 from typing import get_args
 
 import pytest
@@ -17,6 +18,7 @@ from explorer.scenario.model import Scenario, with_value
 from explorer.words.plain_answer import answer, two_sentences
 
 ORDER = ("falls_short", "marginal", "runs")
+answered = cache(answer)
 FIRST_WORD = {"runs": "Yes", "marginal": "Perhaps", "falls_short": "No"}
 
 
@@ -39,7 +41,7 @@ def spread_out() -> list[Answers]:
 
 @pytest.mark.parametrize("answers", spread_out(), ids=str)
 def test_an_answer_is_sound(answers):
-    found = answer(answers)
+    found = answered(answers)
     verdict = found.assessment.verdict
     lead, reason = found.sentences
     assert lead.startswith(FIRST_WORD[verdict.state] + ": ")
@@ -103,7 +105,7 @@ def test_the_light_that_is_named_is_the_one_that_its_knob_names():
     """Who opens the design in the window reads the same value beside the light."""
     named = 0
     for answers in spread_out():
-        found = answer(answers)
+        found = answered(answers)
         if found.assessment.verdict.state == "runs" or "would run from" not in found.advice:
             continue
         knob = break_even(Case(found.scenario), "light.illuminance_lx", LIGHT_STOPS)
