@@ -14,6 +14,7 @@ from explorer.advice.fleet import Fleet
 from explorer.advice.judge import balance_margin, dark_margin, ratings_margin
 from explorer.advice.readings.many import TOLERANCE
 from explorer.advice.verdict import CHECK_NAMES, MET_OR_NOT, Check, State, Verdict
+from explorer.advice.year.bounds import falls_short_by
 
 FloatArray = NDArray[np.float64]
 BoolArray = NDArray[np.bool_]
@@ -54,6 +55,10 @@ class Criterion:
             level = min(level, margin(case) / (1.0 if name == "ratings" else wanted))
             if level < 1.0:
                 return False, level
+        if self.least is not None and case.year is not None:
+            short = falls_short_by(case, cleanly=self.least == "runs")
+            if short is not None:
+                return False, short
         return (True, level) if self in (BALANCE, DARK) else None
 
     def level(self, verdict: Verdict) -> float:

@@ -21,7 +21,7 @@ from explorer.advice.fleet import STATES, Fleet, balances, fleet
 from explorer.advice.judge import judge
 from explorer.advice.stops import WHOLE, Series, in_range, series_of
 from explorer.advice.verdict import State, Verdict
-from explorer.scenario.model import with_values
+from explorer.scenario.model import get_value, with_values
 
 FloatArray = NDArray[np.float64]
 BoolArray = NDArray[np.bool_]
@@ -179,9 +179,8 @@ class Scan:
     def edges(self) -> Edges:
         """Every change, closed in on."""
         self.confirm()
-        if self.case.year is None:
-            self.doubt()
-            self.confirm()
+        self.doubt()
+        self.confirm()
         if self.probes and not self.probe():
             # Of a design that the batch engine does not know it is asked at every value.
             for i in range(len(self.values)):
@@ -304,7 +303,7 @@ def scan(
     """What the batch engine knows of a quantity; values beyond the field's range are left out."""
     inside = in_range(case.scenario, path, np.asarray(values, float))
     if case.year is not None:
-        inside = _few(inside)
+        return _scan_of_year(case, path, criterion, inside, series or series_of(path), stopped)
     series, near = series or series_of(path), _near(case, path, criterion, inside)
     if near is not None:
         return Scan(
@@ -312,23 +311,38 @@ def scan(
             np.ones(len(inside), bool), stopped, probes=False,
         )
     holds, level, sure = criterion.seen(seen_at(case, path, inside))
-    probes = case.year is None
-    return Scan(case, path, criterion, inside, series, holds, level, sure, stopped, probes)
+    return Scan(case, path, criterion, inside, series, holds, level, sure, stopped)
 
 
-def _few(values: FloatArray) -> FloatArray:
-    """Some of the values, both ends among them: every march through a year takes half a second."""
-    some = np.linspace(0, len(values) - 1, FEW_OF_YEAR).round().astype(int)
-    return values[np.unique(some)] if len(values) else values
+def _scan_of_year(
+    case: Case, path: str, criterion: Criterion, values: FloatArray, series: Series,
+    stopped: Stopped,
+) -> Scan:
+    """Some of the values and the present one, each judged exactly.
+
+    The batch engine knows too little of a year to say where nothing needs to be looked at.
+    """
+    some = np.linspace(0, len(values) - 1, min(FEW_OF_YEAR, len(values))).round().astype(int)
+    now = get_value(case.scenario, path)
+    now = case.mean_lit_lx if now is None else float(np.asarray(now))
+    few = np.union1d(values[some], in_range(case.scenario, path, np.array([now])))
+    blank = np.zeros(len(few), bool)
+    found = Scan(
+        case, path, criterion, few, series, blank.copy(), np.zeros(len(few)), ~blank, stopped,
+        probes=False,
+    )
+    for i in range(len(few)):
+        found.look(i)
+    return found
 
 
 def _near(
     case: Case, path: str, criterion: Criterion, values: FloatArray
 ) -> FloatArray | None:
     """How near designs are to what is asked, by rules that the exact engine has too; else None."""
-    if criterion == BALANCE and case.year is None:
+    if criterion == BALANCE:
         return balances(case, {path: values})
-    if criterion == BALANCE or (criterion == DARK and path == CLOSURE):
+    if criterion == DARK and path == CLOSURE:
         return np.array([judged_at(case, path, v, criterion)[1] for v in values.tolist()])
     return None
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from copy import copy
+from math import inf
 
 import numpy as np
 
@@ -28,6 +29,7 @@ class Engine(Motions):
         begin_s: float = 0.0,
         stop_at: StopAt | None = None,
         most_legs: int = MAX_LEGS,
+        most_cut_offs: float = inf,
     ) -> Trajectory:
         """Run for a span of time.
 
@@ -43,14 +45,20 @@ class Engine(Motions):
             End as soon as this happens.
         most_legs : int
             End after this many legs; the trajectory's span tells how far it came.
+        most_cut_offs : float
+            End after this many cut-offs.
         """
         run = Run(self, span_s, start or self.initial_state(), begin_s)
-        return run.go(stop_at, most_legs)
+        return run.go(stop_at, most_legs, most_cut_offs)
 
     def dark(self) -> Engine:
         """The same system in the dark for ever; what it moves along is shared."""
+        return self.in_steady_light(0.0)
+
+    def in_steady_light(self, photocurrent_a: float) -> Engine:
+        """The same system in one light for ever; what it moves along is shared."""
         twin = copy(self)
-        twin.levels = [Level(0.0, 0.0, 0.0)]
+        twin.levels = [Level(photocurrent_a, photocurrent_a, 0.0)]
         twin.edges = [0.0, WEEK_S]
         twin.illuminance_lx = np.zeros(1)
         twin._stretches = {}

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from dataclasses import dataclass
 from math import floor, inf
-
-import numpy as np
 
 from explorer.engine.course import Event, Leg, Pending, Repeats, Standing, Tally
 from explorer.engine.cycles import Cycle
@@ -74,7 +73,7 @@ class Progress:
         self.t = begin_s
         self.begin_s = begin_s
         self.end = begin_s + span_s
-        self.segment = int(np.searchsorted(engine.edges, begin_s - self.base, side="right")) - 1
+        self.segment = bisect_right(engine.edges, begin_s - self.base) - 1
         self.segment = min(max(self.segment, 0), len(engine.levels) - 1)
         self.segment_end = self.base + engine.edges[self.segment + 1]
         self.level = engine.levels[self.segment]

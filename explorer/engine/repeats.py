@@ -32,6 +32,9 @@ NO_DRIFT = 1e-9
 """Relative change of charge in a turn that counts as none."""
 PIECE = 0.1
 """Relative change of the drift over the turns that one leg stands for."""
+SPENT = 1e-6
+"""Charge, relative to a full store, below which all that a fading drift still moves is so little
+that one leg stands for the rest of its turns."""
 
 
 # ---- turns from event to event ---------------------------------------------------------------
@@ -107,7 +110,7 @@ def turns(
     passed_s, charge_c = 0.0, run.q
     while True:
         least = 1 if skipped else 2
-        whole = course.turns_within(limit - run.t - passed_s, reach)
+        whole = course.turns_within(limit - run.t - passed_s, reach, SPENT * scale)
         count = whole
         if whole >= least and event == "connect" and course.drift_c:
             begin = Standing(charge_c=charge_c, connected=False, charging=run.charging)
@@ -206,8 +209,11 @@ class EvenTurns(NamedTuple):
             return EvenTurns(turn_s, 0.0, 1.0, 0.0)
         return EvenTurns(turn_s, last_c, self.ratio, self.longer_s_per_c)
 
-    def turns_within(self, seconds: float, reach_c: float) -> int:
-        """Most turns in a time, one left over, and within a reach, that may be taken as one."""
+    def turns_within(self, seconds: float, reach_c: float, spent_c: float = 0.0) -> int:
+        """Most turns in a time, one left over, and within a reach, that may be taken as one.
+
+        A drift that fades, and moves no more than `spent_c` until it has, may be taken to its end.
+        """
         turns = seconds / self.turn_s - 1.0
         if self.drift_c:
             growth = log(self.ratio)
@@ -217,6 +223,9 @@ class EvenTurns(NamedTuple):
                 ends = log(left) / growth if left > 0.0 else inf
             # The middle turn stands for all: they may differ only so much.
             change = max(abs(growth), abs(self.longer_s_per_c * self.drift_c) / self.turn_s)
+            fades = self.ratio < 1.0
+            if fades and abs(self.drift_c) * self.ratio <= spent_c * (1.0 - self.ratio):
+                change = 0.0
             turns = min(turns, ends, max(PIECE / max(change, 1e-12), 2.0))
         whole = max(floor(turns), 0)
         while whole > 0 and self.after(whole)[0] > seconds - self.turn_s:

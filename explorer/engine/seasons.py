@@ -8,7 +8,8 @@ voltage is the same state of charge in the cold and in the heat; and what the de
 from __future__ import annotations
 
 from bisect import bisect_right
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
+from collections.abc import Set as AbstractSet
 from dataclasses import dataclass, replace
 from math import inf
 
@@ -23,6 +24,8 @@ TOLERANCE = 5e-5
 full store."""
 MOST_YEARS = 6
 """Years for which a store is followed until it has settled."""
+MOST_CUT_OFFS = 1000
+"""Cut-offs in a month after which the light of each quarter of an hour is no matter any more."""
 GRAIN_S = 1e-6
 
 
@@ -38,6 +41,8 @@ class Part:
     """Since the month began. [s]"""
     start: Standing
     run: Trajectory
+    engine: Engine
+    """What it was marched with."""
 
     @property
     def end_s(self) -> float:
@@ -88,10 +93,20 @@ class Seasons:
     ----------
     engines : sequence of Engine
         One for each month, in their order; the light of each lasts as long as its month.
+    plainer : callable, optional
+        Gives the engine of a month in a plainer light, for months in which a device is cut off
+        more than `MOST_CUT_OFFS` times.
+    in_vain : set of int
+        Months in which every try of a start-up fails: the plainer light is good enough for a
+        device that is off as such a month begins, and may try a million times.
     """
 
-    def __init__(self, engines: Sequence[Engine]) -> None:
+    def __init__(
+        self, engines: Sequence[Engine], plainer: Callable[[int], Engine] | None = None,
+        in_vain: AbstractSet[int] = frozenset(),
+    ) -> None:
         self.engines = tuple(engines)
+        self._plainer, self._in_vain = plainer, in_vain
         lengths = [engine.edges[-1] for engine in self.engines]
         self.edges_s = np.concatenate([[0.0], np.cumsum(lengths)]).tolist()
         """Where the months begin, and where the year ends. [s]"""
@@ -100,6 +115,11 @@ class Seasons:
     def year_s(self) -> float:
         """Length of the year. [s]"""
         return float(self.edges_s[-1])
+
+    @property
+    def all_in_vain(self) -> bool:
+        """Whether the device never gets past its start-up."""
+        return len(self._in_vain) == len(self.engines)
 
     def month_at(self, time_s: float) -> int:
         """The month in which a moment of the year lies."""
@@ -119,6 +139,44 @@ class Seasons:
         volts = float(one.voltage_at(standing.charge_c))
         return replace(standing, charge_c=float(other.charge_at(volts)))
 
+    def within(
+        self, month: int, span_s: float, start: Standing, *, into_s: float = 0.0,
+        stop_at: StopAt | None = None, started: bool = True,
+    ) -> tuple[Trajectory, Engine]:
+        """A march within one month, and what it was marched with.
+
+        Parameters
+        ----------
+        month : int
+            The month.
+        span_s, into_s : float
+            Length of the run, and time of the month at which it begins. [s]
+        start : Standing
+            Where it begins.
+        stop_at : StopAt, optional
+            End as soon as this happens.
+        started : bool
+            Whether the device has got past its start-up before: until it has, the light of each
+            quarter of an hour counts.
+        """
+        def run(engine: Engine, most: float) -> Trajectory:
+            return engine.march(
+                span_s, start, begin_s=into_s, stop_at=stop_at, most_legs=STUDY_LEGS,
+                most_cut_offs=most,
+            )
+
+        engine = self.engines[month]
+        if self._plainer is None:
+            return run(engine, inf), engine
+        if month in self._in_vain and not start.connected:
+            engine = self._plainer(month)
+            return run(engine, inf), engine
+        found = run(engine, MOST_CUT_OFFS if started else inf)
+        if started and found.tally.cut_offs > MOST_CUT_OFFS:
+            engine = self._plainer(month)
+            found = run(engine, inf)
+        return found, engine
+
     def march(
         self, span_s: float, start: Standing, *, begin_s: float = 0.0,
         stop_at: StopAt | None = None,
@@ -137,17 +195,19 @@ class Seasons:
             End as soon as this happens.
         """
         parts: list[Part] = []
-        passed, state = 0.0, start
+        passed, state, started = 0.0, start, start.connected
         month = self.month_at(begin_s)
         into = max(begin_s % self.year_s - self.edges_s[month], 0.0)
         while passed < span_s - GRAIN_S:
-            engine = self.engines[month]
-            wanted = min(engine.edges[-1] - into, span_s - passed)
-            run = engine.march(
-                wanted, state, begin_s=into, stop_at=stop_at, most_legs=STUDY_LEGS
+            wanted = min(_length(self, month) - into, span_s - passed)
+            run, engine = self.within(
+                month, wanted, state, into_s=into, stop_at=stop_at, started=started
             )
+            started = started or run.first_operation_s < inf
             parts.append(
-                Part(month=month, begin_s=passed, into_s=into, start=state, run=run)
+                Part(
+                    month=month, begin_s=passed, into_s=into, start=state, run=run, engine=engine
+                )
             )
             passed += run.span_s
             if run.span_s < wanted - GRAIN_S:
@@ -219,11 +279,10 @@ def settled_year(seasons: Seasons, opening: Chain) -> SettledYear:
             if before is not None and month == first and state.connected == before.start.connected:
                 drifts.append(state.charge_c - before.start.charge_c)
                 state = _stepped(seasons, month, state, drifts)
-            run = seasons.engines[month].march(
-                _length(seasons, month), state, most_legs=STUDY_LEGS
-            )
+            run, engine = seasons.within(month, _length(seasons, month), state)
             found[month] = Part(
-                month=month, begin_s=seasons.edges_s[month], into_s=0.0, start=state, run=run
+                month=month, begin_s=seasons.edges_s[month], into_s=0.0, start=state, run=run,
+                engine=engine,
             )
             end, marched = run.end, marched + 1
         state, month = seasons.handed_on(end, month, following), following

@@ -39,7 +39,7 @@ class SeasonsTrace(Trace):
     ) -> None:
         self.parts = tuple(parts)
         self.traces = tuple(traces or (
-            Trace(seasons.engines[part.month], part.run) for part in self.parts
+            Trace(part.engine, part.run) for part in self.parts
         ))
         first = self.traces[0]
         super().__init__(first.engine, first.run, first._book)

@@ -45,7 +45,9 @@ class Run(Legs):
 
     # ---- the loop ------------------------------------------------------------------------
 
-    def go(self, stop_at: StopAt | None, most_legs: int) -> Trajectory:
+    def go(
+        self, stop_at: StopAt | None, most_legs: int, most_cut_offs: float = inf
+    ) -> Trajectory:
         """March to the end.
 
         Raises
@@ -63,6 +65,8 @@ class Run(Legs):
             if stop_at is not None and self._happened(stop_at):
                 break
             if len(self.legs) > most_legs or self.at_once > MOST_AT_ONCE:
+                break
+            if self.tally.cut_offs > most_cut_offs:
                 break
             self._pass_edges()
             if stop_at is StopAt.FIRST_OPERATION and self.first_operation < inf:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from calendar import monthrange
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 import numpy as np
@@ -60,6 +60,23 @@ def months_of(scenario: Scenario, year: YearLight) -> tuple[Month, ...]:
         ))
         begin, first = end, after
     return tuple(found)
+
+
+def in_days(month: Month) -> Month:
+    """A month whose days have one light each while they are lit, its mean; darkness stays."""
+    course = month.course
+    days = np.arange(0.0, month.length_s + 1.0, DAY_S)
+    edges = np.union1d(course.edges_s, days[days <= month.length_s])
+    which = np.searchsorted(course.edges_s, edges[:-1], side="right") - 1
+    amps, lux, span = course.photocurrent_a[which], course.illuminance_lx[which], np.diff(edges)
+    lit, day = amps > 0.0, edges[:-1] // DAY_S
+    first = np.flatnonzero(np.append(True, (np.diff(lit) != 0) | (np.diff(day) != 0)))
+    lasts = np.add.reduceat(span, first)
+    means = [np.add.reduceat(column * span, first) / lasts for column in (amps, lux)]
+    return replace(month, course=replace(
+        course, edges_s=np.append(edges[first], edges[-1]), photocurrent_a=means[0],
+        illuminance_lx=means[1],
+    ))
 
 
 def darkest(months: Sequence[Month]) -> Month:

@@ -102,12 +102,14 @@ class InTheDark:
 
 
 def worst_dark(
-    course: Trace, found: list[Gap], closure_s: float, in_the_dark: InTheDark
+    course: Trace, found: list[Gap], closure_s: float, in_the_dark: InTheDark,
+    below: float = inf,
 ) -> DarkReading:
     """The dark stretch of a course in which the store comes nearest to its cut-off.
 
     A closure begins like the stretch that begins with the least charge, or at the worst moment
-    where there is no other dark.
+    where there is no other dark. What is seen to last longer, for its length, than the worst one
+    so far is followed no further.
 
     Parameters
     ----------
@@ -119,6 +121,8 @@ def worst_dark(
         Declared closure; 0 for none. [s]
     in_the_dark : InTheDark
         Of the same system.
+    below : float
+        Time that it lasts over its length from which on a stretch is of no interest.
     """
     engine, span_s = course.engine, course.span_s
     period = engine.edges[-1]
@@ -142,9 +146,11 @@ def worst_dark(
             charge, begin_s = _lowest_connected(course.run), 0.0
         tried.append((charge, begin_s, closure_s, True))
     best: tuple[float, float, float, float, bool] | None = None
+    most = min(FARTHEST, below)
     for charge, begin_s, needed_s, closure in tried:
-        lasts_s = in_the_dark.lasts(charge, begin_s, FARTHEST * needed_s)
-        if best is None or lasts_s / needed_s < best[0]:
+        lasts_s = in_the_dark.lasts(charge, begin_s, most * needed_s)
+        most = min(most, lasts_s / needed_s)
+        if best is None or lasts_s / needed_s < best[0] * (1.0 - 1e-12):
             volts = float(engine.field.voltage_at(charge))
             best = lasts_s / needed_s, needed_s, lasts_s, volts, closure
     if best is None:

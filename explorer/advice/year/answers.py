@@ -272,7 +272,7 @@ def _first_operation(case: Case) -> float:
         return found.first.seconds
     light_s = found.first.end_s - found.hung_s - found.first.seconds
     for part in found.opening.parts:
-        done = first_done(found.seasons.engines[part.month], part.run)
+        done = first_done(part.engine, part.run)
         if isfinite(done):
             return max(part.begin_s + done - light_s, found.first.seconds)
     return inf

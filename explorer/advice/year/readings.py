@@ -54,12 +54,12 @@ def month_readings(case: Case) -> Readings:
     A month's first charge is that of a device hung up empty on its first day.
     """
     ready_s = case.once_under_any_margins("month starts", lambda: _starts(case))
-    return replace(_courses(case), ready_s=ready_s)
+    return replace(_courses(case), ready_s=ready_s, dark=month_dark(case))
 
 
 @kept
 def _courses(case: Case) -> Readings:
-    """The same without the first charges, which take marches of their own."""
+    """The same without first charges and dark stretches, which take marches of their own."""
     found = year_study(case)
     runs = found.months
     parts = [_of_month(case, run) for run in runs]
@@ -68,7 +68,7 @@ def _courses(case: Case) -> Readings:
     return Readings(
         ready_s=np.full(len(runs), found.first.seconds),
         level_v=held.level_v, brought_w=held.brought_w, taken_w=held.taken_w,
-        dark=month_dark(case),
+        dark=_no_dark(len(runs)),
         pulse=None if pulses[0] is None else PulseReading(**{
             name: np.concatenate([getattr(p, name) for p in pulses])
             for name in PulseReading.__dataclass_fields__
@@ -109,17 +109,25 @@ def _of_month(case: Case, found: MonthRun) -> _MonthPart:
     )
 
 
+def _no_dark(size: int) -> DarkReading:
+    zero = np.zeros(size)
+    return DarkReading(
+        needed_s=zero, lasts_s=np.full(size, np.inf), begin_v=zero, closure=np.zeros(size, bool)
+    )
+
+
 @kept
 def month_dark(case: Case) -> DarkReading:
     """The worst dark stretch that begins in each month; arrays of shape (months,)."""
-    closure_s = case.scenario.margins.closure_days * DAY_S
-    rows = [
-        worst_dark(run.trace, list(run.gaps), closure_s, run.in_the_dark)
-        for run in year_study(case).months
-    ]
+    rows = [_dark_of(case, run) for run in year_study(case).months]
     return DarkReading(**{
         name: np.concatenate([getattr(row, name) for row in rows]) for name in DARK_FIELDS
     })
+
+
+def _dark_of(case: Case, run: MonthRun, below: float = np.inf) -> DarkReading:
+    closure_s = case.scenario.margins.closure_days * DAY_S
+    return worst_dark(run.trace, list(run.gaps), closure_s, run.in_the_dark, below)
 
 
 def month_balances(case: Case) -> Balance:
@@ -212,14 +220,16 @@ def month_checks(case: Case) -> dict[str, Judged]:
 
 
 def course_checks(case: Case) -> dict[str, Judged]:
-    """The same but for Starts, which takes marches of its own."""
+    """The same but for Starts and Dark, which take marches of their own."""
     table = judged(_courses(case), asked_of(case.scenario, 1))
-    return {name: one for name, one in table.items() if name != "starts"}
+    return {name: one for name, one in table.items() if name not in ("starts", "dark")}
 
 
 def worst_of_course(case: Case, name: str) -> int:
-    """The month in which a check, other than Starts, has the least to spare, from 0."""
-    return int(np.argmin(course_checks(case)[name].margin))
+    """The month in which a check has the least to spare, from 0; Starts is none of them."""
+    return _year_dark(case)[0] if name == "dark" else int(
+        np.argmin(course_checks(case)[name].margin)
+    )
 
 
 def worst_months(case: Case) -> dict[str, int]:
@@ -229,9 +239,32 @@ def worst_months(case: Case) -> dict[str, int]:
 
 def year_dark(case: Case) -> DarkReading:
     """The worst dark stretch of the year."""
-    rows = month_dark(case)
-    at = int(np.argmin(rules.dark(rows, asked_of(case.scenario, 1)).margin))
-    return DarkReading(**{name: getattr(rows, name)[at : at + 1] for name in DARK_FIELDS})
+    return _year_dark(case)[1]
+
+
+@kept
+def _year_dark(case: Case) -> tuple[int, DarkReading]:
+    """The same, with the month in which it begins, from 0.
+
+    Months that look the hardest come first, so that little of the others must be followed.
+    """
+    runs = year_study(case).months
+    asked = asked_of(case.scenario, 1)
+    best, at, least = _no_dark(1), 0, np.inf
+    for k in sorted(range(len(runs)), key=lambda k: _ease(runs[k])):
+        found = _dark_of(case, runs[k], least)
+        margin = float(rules.dark(found, asked).margin[0])
+        if found.needed_s[0] > 0.0 and margin < least * (1.0 - 1e-12):
+            best, at, least = found, k, margin
+    return at, best
+
+
+def _ease(run: MonthRun) -> float:
+    """About how long a month's dark stretches could last, for their length."""
+    if not run.gaps:
+        return np.inf
+    charge_c, _ = run.trace.charge_at(np.array([g.begin_s for g in run.gaps]))
+    return float((charge_c / np.array([g.length_s for g in run.gaps])).min())
 
 
 def year_balance(case: Case) -> Balance:

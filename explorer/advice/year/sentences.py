@@ -11,7 +11,12 @@ from explorer.advice.case import Case
 from explorer.advice.checks import asked_of, more_than
 from explorer.advice.readings import Readings
 from explorer.advice.year.dates import date_text, month_name, months_text
-from explorer.advice.year.readings import course_checks, ratings_by_month, tightest
+from explorer.advice.year.readings import (
+    course_checks,
+    ratings_by_month,
+    tightest,
+    worst_of_course,
+)
 from explorer.advice.year.study import year_study
 from explorer.engine.system import DAY_S
 from explorer.quantity import show
@@ -39,8 +44,7 @@ def rated_scenario(case: Case) -> Scenario:
 
 
 def _in_month(case: Case, check: str, sentence: Text) -> Text:
-    at = int(np.argmin(course_checks(case)[check].margin))
-    begin = year_study(case).months[at].month.begin
+    begin = year_study(case).months[worst_of_course(case, check)].month.begin
     return say("In {month}: {sentence}", month=month_name(begin), sentence=sentence)
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cache
 from math import inf, isfinite
 
 import numpy as np
@@ -14,11 +15,16 @@ from explorer.advice.readings.starts import FirstCharge
 from explorer.engine.course import Standing, StopAt, Trajectory
 from explorer.engine.march import Engine
 from explorer.engine.seasons import Chain, Part, Seasons, SettledYear, settled_year
+from explorer.engine.system import DAY_S
 from explorer.engine.trace import Trace
-from explorer.scenario.year_course import Month, hung_up_s, month_system, months_of
+from explorer.engine.walk import MOST_TRIES
+from explorer.scenario.year_course import Month, hung_up_s, in_days, month_system, months_of
 from explorer.scenario.year_light import YearLight
 
 HOUR_S = 3600.0
+MONTH_S = 31 * DAY_S
+MOST_TRIED_LEGS = 20_000
+"""Legs after which a start-up that was never completed is followed no further in steady light."""
 SHARES = 6.0
 """Shares into which the light of a month is parted, each between two levels of its ladder: on
 generated designs 4 and 40 differ by less than 1 mV at the ends of months."""
@@ -71,10 +77,17 @@ def seasons_of(case: Case) -> tuple[tuple[Month, ...], Seasons]:
     def make() -> tuple[tuple[Month, ...], Seasons]:
         assert case.year is not None
         months, wear = months_of(case.scenario, case.year), wear_of(case)
-        engines = [Engine(month_system(m, wear), library=TABLES, shares=SHARES) for m in months]
-        return months, Seasons(engines)
+        engines = [_engine(m, wear) for m in months]
+        return months, Seasons(
+            engines, cache(lambda k: _engine(in_days(months[k]), wear)),
+            {k for k, engine in enumerate(engines) if starts_in_vain(engine)},
+        )
 
     return case.once_under_any_margins("seasons", make)
+
+
+def _engine(month: Month, wear: float) -> Engine:
+    return Engine(month_system(month, wear), library=TABLES, shares=SHARES)
 
 
 def wear_of(case: Case) -> float:
@@ -163,18 +176,32 @@ def _studied(case: Case) -> YearStudy:
     else:
         full = Standing(charge_c=seasons.full_c(0), connected=True, charging=False)
         course = settled_year(seasons, seasons.march(seasons.year_s, full))
-    dark = dark_stretches(seasons)
+    dark = year_gaps(case)
     runs = [
         MonthRun(
-            month=month, engine=engine, part=part, trace=Trace(engine, part.run),
-            gaps=_within(dark, month), in_the_dark=InTheDark(engine),
+            month=month, engine=part.engine, part=part, trace=Trace(part.engine, part.run),
+            gaps=_within(dark, month), in_the_dark=InTheDark(part.engine),
         )
-        for month, engine, part in zip(months, seasons.engines, course.months, strict=True)
+        for month, part in zip(months, course.months, strict=True)
     ]
     return YearStudy(
         year=year, seasons=seasons, months=tuple(runs), hung_s=hung_s, opening=opening,
         first=first, course=course, gaps=dark,
     )
+
+
+def starts_in_vain(engine: Engine) -> bool:
+    """Whether every try of a start-up fails, even in the brightest light of the engine's course.
+
+    More light and more charge never hurt a start-up.
+    """
+    if not engine.system.load.start_up:
+        return False
+    bright = engine.in_steady_light(float(np.max(engine.system.light.photocurrent_a)))
+    run = bright.march(
+        MONTH_S, engine.initial_state(), stop_at=StopAt.FIRST_OPERATION, most_legs=MOST_TRIED_LEGS
+    )
+    return run.tally.cut_offs >= MOST_TRIES
 
 
 def first_charge(seasons: Seasons, hung_s: float, run: Chain) -> FirstCharge:
@@ -237,6 +264,11 @@ def dark_stretches(seasons: Seasons) -> tuple[Gap, ...]:
     return tuple(gaps(brings, np.append(np.concatenate(edges), seasons.year_s), steady=False))
 
 
+def year_gaps(case: Case) -> tuple[Gap, ...]:
+    """The dark stretches of a case's year, for which nothing is marched."""
+    return case.once_under_any_margins("gaps", lambda: dark_stretches(seasons_of(case)[1]))
+
+
 def _within(dark: tuple[Gap, ...], month: Month) -> tuple[Gap, ...]:
     begin, end = month.begin_s, month.begin_s + month.length_s
     return tuple(
@@ -246,4 +278,4 @@ def _within(dark: tuple[Gap, ...], month: Month) -> tuple[Gap, ...]:
 
 
 __all__ = ["Lived", "MonthRun", "YearStudy", "aged", "dark_stretches", "first_charge", "lived",
-           "seasons_of", "wear_of", "wear_per_year", "year_study"]
+           "seasons_of", "starts_in_vain", "wear_of", "wear_per_year", "year_gaps", "year_study"]

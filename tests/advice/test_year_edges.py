@@ -1,0 +1,83 @@
+"""Where the verdict on a year turns: found by few marches, confirmed by whole years."""
+
+from functools import cache
+
+import numpy as np
+import pytest
+
+from explorer.advice.case import Case
+from explorer.advice.criteria import RUNS, WORKS
+from explorer.advice.edges import break_even
+from explorer.advice.judge import judge
+from explorer.advice.stops import series_of
+from explorer.advice.year.bounds import falls_short_by, outlasted
+from explorer.advice.year.study import seasons_of, year_study
+from explorer.files.scenario_json import load_scenario
+from explorer.resource_files import scenario_folder
+from explorer.scenario.model import with_value
+
+STORES = (1.0, 4.0, 20.0, 60.0, 1000.0, 10_000.0)
+CAPACITY, CAPACITANCE = "store.capacity_mAh", "store.capacitance_F"
+
+
+@cache
+def scenario(name):
+    return load_scenario(scenario_folder() / f"{name}.json").scenario
+
+
+@cache
+def by_store():
+    return break_even(Case(scenario("window_air_sensor")), CAPACITY, STORES)
+
+
+def test_a_design_that_runs_lies_between_the_edges_of_its_knob():
+    assert judge(Case(scenario("window_air_sensor"))).state == "runs"
+    for edges in (by_store().works, by_store().runs):
+        assert edges.holds(20.0)
+        assert not (edges.at_low or edges.at_high)
+        assert len(edges.edges) == 2
+
+
+@pytest.mark.parametrize("asked", ["works", "runs"])
+def test_an_edge_of_a_year_is_what_the_whole_year_says_on_both_sides(asked):
+    criterion = {"works": WORKS, "runs": RUNS}[asked]
+    edge = getattr(by_store(), asked).edges[0]
+    assert not len(series_of(CAPACITY).between(edge.value, edge.beyond))
+    for value, holds in ((edge.value, True), (edge.beyond, False)):
+        verdict = judge(Case(with_value(scenario("window_air_sensor"), CAPACITY, value)))
+        assert criterion.holds(verdict) == holds
+
+
+@pytest.mark.parametrize(("path", "value"), [
+    (CAPACITANCE, 2.2), (CAPACITANCE, 15.0), ("load.operations.0.phases.0.current_A", 0.4),
+])
+def test_a_bound_never_rules_out_what_the_whole_year_lets_pass(path, value):
+    case = Case(with_value(scenario("north_door_counter"), path, value))
+    verdict = judge(case)
+    for criterion, cleanly in ((WORKS, False), (RUNS, True)):
+        if falls_short_by(case, cleanly=cleanly) is not None:
+            assert not criterion.holds(verdict)
+    least, connected = outlasted(case)
+    found = year_study(case)
+    span = sum(run.run.span_s for run in found.months)
+    assert sum(run.run.tally.connected_s for run in found.months) / span <= connected + 1e-6
+    dark = next(check for check in verdict.checks if check.name == "dark")
+    assert dark.margin <= least + 1e-6 or value == 0.4  # off before the longest stretch begins
+
+
+def test_a_start_up_that_fails_in_the_brightest_light_is_tried_in_plainer_light_all_year():
+    case = Case(with_value(scenario("north_door_counter"), CAPACITANCE, 1e-4))
+    found = year_study(case)
+    assert seasons_of(case)[1].all_in_vain
+    assert falls_short_by(case, cleanly=False) == 0.0
+    assert judge(case).state == "falls_short"
+    assert not found.starts
+    for run in found.months:
+        assert run.run.span_s == pytest.approx(run.month.length_s)
+        assert len(run.engine.levels) < 100
+        light = run.engine.system.light
+        fine = run.month.course
+        assert light.photocurrent_a @ np.diff(light.edges_s) == pytest.approx(
+            fine.photocurrent_a @ np.diff(fine.edges_s)
+        )
+    assert sum(run.run.tally.cut_offs for run in found.months) > 100_000
