@@ -8,7 +8,8 @@ from explorer.scenario.storage import CellStore
 from explorer.text import Text, figure, say
 
 NIGHTS_K = 10.0
-"""By how much nights of a month may be colder than its mean (own judgement)."""
+"""By how much a month may be colder at times than its mean, where that was not told (own
+judgement)."""
 
 
 def frost(scenario: Scenario) -> Text | None:
@@ -16,8 +17,8 @@ def frost(scenario: Scenario) -> Text | None:
     pattern, store = scenario.light.pattern, scenario.store
     if not isinstance(pattern, DaylightPattern) or not isinstance(store, CellStore):
         return None
-    coldest = min(month.mean_C for month in pattern.months)
-    if not pattern.weather_file and coldest - NIGHTS_K >= store.charge_above_C:
+    coldest = min(month.mean_C - (month.swing_C or NIGHTS_K) for month in pattern.months)
+    if not pattern.weather_file and coldest >= store.charge_above_C:
         return None
     return say(
         "Below {least} °C this cell must take no charge: lithium plates out and may short it weeks "

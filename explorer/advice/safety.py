@@ -53,7 +53,7 @@ def ratings_sentence(scenario: Scenario, rows: Sequence[Rating]) -> Text:
             "The largest draw is {current}; the cell allows {allowed}.",
             current=seen, allowed=rated,
         )
-    ambient = figure(f"{scenario.light.ambient_C:g}")
+    ambient = figure(f"{float(row.seen):g}")
     window = {r.key: figure(f"{float(r.rated):g}") for r in rows}
     if "too_cold" not in window:
         return say(
@@ -63,6 +63,36 @@ def ratings_sentence(scenario: Scenario, rows: Sequence[Rating]) -> Text:
     return say(
         "At {ambient} °C the cell must not be charged; its window is {low} to {high} °C.",
         ambient=ambient, low=window["too_cold"], high=window["too_hot"],
+    )
+
+
+def _charging_outside(scenario: Scenario, row: Rating) -> Text:
+    """What charging does to a cell at the temperature that a place comes to."""
+    ambient = figure(f"{float(row.seen):g}")
+    # What the mean of a month keeps within, the forecast charges all the same.
+    mean_c, rated_c = scenario.light.ambient_C, float(row.rated)
+    if row.key == "too_cold":
+        if mean_c > rated_c:
+            return say(
+                "At {ambient} °C, the coldest that it is in light, lithium plates out when the "
+                "cell is charged; the charger must stop by itself. The forecast goes by the mean "
+                "of the month, {mean} °C, and counts that charge.",
+                ambient=ambient, mean=figure(f"{mean_c:g}"),
+            )
+        return say(
+            "At {ambient} °C lithium plates out when the cell is charged; the charger must "
+            "stop by itself. The forecast counts no charge here.",
+            ambient=ambient,
+        )
+    if mean_c <= rated_c:
+        return say(
+            "At {ambient} °C, the warmest that it is in light, the cell must not be charged. The "
+            "forecast goes by the mean of the month, {mean} °C, and counts that charge.",
+            ambient=ambient, mean=figure(f"{mean_c:g}"),
+        )
+    return say(
+        "At {ambient} °C the cell must not be charged; the forecast counts no charge here.",
+        ambient=ambient,
     )
 
 
@@ -91,23 +121,15 @@ def hazards(scenario: Scenario, rows: Sequence[Rating]) -> tuple[Hazard, ...]:
                 volts=show(float(row.seen), "V"), rated=show(float(row.rated), "V"),
             ),
         ))
-    ambient = figure(f"{scenario.light.ambient_C:g}")
     if "too_cold" in passed:
         found.append(Hazard(
             key="cold_charging", title=say("Cold charging"),
-            sentence=say(
-                "At {ambient} °C lithium plates out when the cell is charged; the charger must "
-                "stop by itself. The forecast counts no charge here.",
-                ambient=ambient,
-            ),
+            sentence=_charging_outside(scenario, passed["too_cold"]),
         ))
     elif "too_hot" in passed and "cell_voltage" in {row.key for row in rows}:
         found.append(Hazard(
             key="hot_charging", title=say("Hot charging"),
-            sentence=say(
-                "At {ambient} °C the cell must not be charged; the forecast counts no charge here.",
-                ambient=ambient,
-            ),
+            sentence=_charging_outside(scenario, passed["too_hot"]),
         ))
     if "charging_current" in passed:
         found.append(_charging_current(scenario, passed["charging_current"]))

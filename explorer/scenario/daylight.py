@@ -40,6 +40,10 @@ class SkyMonth(Section):
         22.0, "Ambient temperature", "°C", -60, 85,
         "Mean temperature at panel and store in this month."
     )
+    swing_C: float = quantity(
+        0.0, "Warmer and colder by", "°C", 0, 60,
+        "By how much the warmest and the coldest hours of light lie above and below that mean.",
+    )
 
     @model_validator(mode="after")
     def _shares_fit(self) -> SkyMonth:

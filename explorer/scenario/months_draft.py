@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from explorer.scenario.daylight import SkyMonth
 
-NUMBERS = ("clear_share", "partly_share", "mean_C")
+NUMBERS = ("clear_share", "partly_share", "mean_C", "swing_C")
 """Keys of the numbers of a month, in the order of the table."""
 
 
@@ -18,6 +18,7 @@ class MonthDraft:
     clear_share: float | None = None
     partly_share: float | None = None
     mean_C: float | None = None
+    swing_C: float | None = None
 
     def having(self, key: str, value: float | None) -> MonthDraft:
         """The month with another number."""
@@ -52,7 +53,8 @@ def judged_months(drafts: Sequence[MonthDraft]) -> JudgedMonths:
 
     Examples
     --------
-    >>> found = judged_months([MonthDraft(clear_share=0.7, partly_share=0.4, mean_C=5.0)])
+    >>> month = MonthDraft(clear_share=0.7, partly_share=0.4, mean_C=5.0, swing_C=3.0)
+    >>> found = judged_months([month])
     >>> found.overfull, found.is_ready
     ((0,), False)
     """

@@ -35,6 +35,9 @@ class Month:
     """Since the year began. [s]"""
     length_s: float
     temperature_c: float
+    coldest_c: float
+    """Temperature of its coldest hours of light. [°C]"""
+    warmest_c: float
     scenario: Scenario
     """The design at the month's mean temperature."""
     course: LightCourse
@@ -53,13 +56,29 @@ def months_of(scenario: Scenario, year: YearLight) -> tuple[Month, ...]:
         mean = float(np.mean(year.temperature_c[some]))
         warmth = round(mean / TEMPERATURE_STEP_C) * TEMPERATURE_STEP_C
         light = scenario.light.model_copy(update={"ambient_C": warmth})
+        coldest, warmest = _extremes(scenario, year, some, begin.month, warmth)
         found.append(Month(
             begin=begin, begin_s=first * year.step_s, length_s=(after - first) * year.step_s,
-            temperature_c=warmth, scenario=scenario.model_copy(update={"light": light}),
+            temperature_c=warmth, coldest_c=coldest, warmest_c=warmest,
+            scenario=scenario.model_copy(update={"light": light}),
             course=_part(whole, some, year.step_s, begin),
         ))
         begin, first = end, after
     return tuple(found)
+
+
+def _extremes(
+    scenario: Scenario, year: YearLight, some: slice, number: int, mean_c: float
+) -> tuple[float, float]:
+    """Temperatures of a month's coldest and warmest hours of light. [°C]"""
+    pattern = scenario.light.pattern
+    swing_c = 0.0
+    if isinstance(pattern, DaylightPattern) and not pattern.weather_file:
+        swing_c = pattern.months[number - 1].swing_C
+    lit = (year.daylight_lx[some] + year.electric_lx[some]) > 0.0
+    seen = year.temperature_c[some][lit]
+    least, most = (float(seen.min()), float(seen.max())) if seen.size else (mean_c, mean_c)
+    return min(least, mean_c) - swing_c, max(most, mean_c) + swing_c
 
 
 def in_days(month: Month) -> Month:

@@ -11,6 +11,7 @@ from explorer.advice.case import Case
 from explorer.advice.checks import asked_of, judged
 from explorer.advice.judge import judge
 from explorer.advice.readings.found import readings
+from explorer.advice.safety import hazards
 from explorer.advice.year.answers import (
     longest_dark,
     month_answers,
@@ -18,14 +19,22 @@ from explorer.advice.year.answers import (
     year_calendar,
     year_trace,
 )
-from explorer.advice.year.readings import month_checks, tightest, worst_months, year_readings
+from explorer.advice.year.readings import (
+    month_checks,
+    tightest,
+    worst_months,
+    year_ratings,
+    year_readings,
+)
 from explorer.advice.year.study import year_study
 from explorer.scenario.model import with_values
-from explorer.scenario.year_course import moment_of
+from explorer.scenario.weather import WeatherYear
+from explorer.scenario.year_course import moment_of, months_of
 from explorer.words.moments import time_ticks
 from tests.advice.demos import demo
-from tests.advice.years import EVENINGS, daylight, in_a_year, plant_label
+from tests.advice.years import EVENINGS, WARM, daylight, in_a_year, plant_label
 
+SWING = -np.cos(2.0 * np.pi * (np.arange(24) - 2.0) / 24.0)
 DARK = {"kind": "indoors", "daylight_factor": 0.0, "sun": "sky_alone"}
 
 
@@ -78,6 +87,40 @@ def test_a_full_store_counts_towards_the_tightest_months_but_not_towards_the_yea
     assert window.gives_w > small_window.gives_w > 0.0
     alone = month_checks(case)["balance"].margin.min()
     assert window.ratio > alone
+
+
+def test_frost_and_noons_within_a_month_are_held_against_a_cell():
+    cell = {"kind": "cell", "chemistry": "lithium_ion", "capacity_mAh": 20.0}
+    scenario = plant_label().scenario
+
+    def rated(swing_c):
+        months = [{"mean_C": t, "swing_C": swing_c} for t in WARM]
+        case = in_a_year(scenario, daylight(months=months), store=cell, **{"charger.full_V": 4.1})
+        return case, {row.key: row for row in year_ratings(case)}
+
+    _, calm = rated(0.0)
+    case, wild = rated(4.0)
+    assert calm["too_cold"].seen == 2.0
+    assert calm["too_cold"].margin > 1.0
+    assert (wild["too_cold"].seen, wild["too_hot"].seen) == (-2.0, 23.0)
+    assert wild["too_cold"].margin == 0.0
+    said = {danger.key: danger.sentence for danger in hazards(
+        months_of(case.scenario, case.year)[0].scenario, year_ratings(case)
+    )}
+    assert "At -2 °C" in said["cold_charging"]
+    assert "mean of the month, 2 °C" in said["cold_charging"]
+
+
+def test_the_coldest_hour_of_light_comes_from_the_weather_file():
+    case = in_a_year(plant_label().scenario, daylight(weather_file="any.epw"))
+    weather = WeatherYear(
+        latitude_deg=51.6, longitude_deg=0.0, utc_offset_s=0.0, diffuse_lx=np.full(8760, 5000.0),
+        normal_lx=np.zeros(8760), temperature_c=10.0 + 8.0 * np.tile(SWING, 365), notes=(),
+    )
+    months = months_of(case.scenario, Case(case.scenario, None, weather).year)
+    assert months[11].coldest_c > 5.0  # nights of -8 K bring no light
+    assert months[11].warmest_c == pytest.approx(18.0, abs=0.1)
+    assert months[5].coldest_c < months[11].coldest_c  # days of June begin early
 
 
 def test_another_day_of_hanging_up_changes_starts_alone():

@@ -34,7 +34,8 @@ def test_a_design_that_runs_lies_between_the_edges_of_its_knob():
     assert judge(Case(scenario("window_air_sensor"))).state == "runs"
     for edges in (by_store().works, by_store().runs):
         assert edges.holds(20.0)
-        assert not (edges.at_low or edges.at_high)
+        assert not edges.at_low
+        assert not edges.at_high
         assert len(edges.edges) == 2
 
 

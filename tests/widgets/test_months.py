@@ -38,13 +38,16 @@ def test_months_are_typed_and_used_as_one_step(qtbot, dialog, document):
     before = document.scenario
     assert "Overcast throughout" in dialog.foot.text()
     january = dialog.table.rows[0]
-    for key, text in (("clear_share", "25"), ("partly_share", "40 %"), ("mean_C", "-3.5")):
+    for key, text in (
+        ("clear_share", "25"), ("partly_share", "40 %"), ("mean_C", "-3.5"), ("swing_C", "6"),
+    ):
         enter(qtbot, january.cells[key], text)
     assert january.cells["clear_share"].accessibleName() == "January: Clear, %"
     qtbot.mouseClick(dialog.use, Qt.MouseButton.LeftButton)
     assert not dialog.isVisible()
     first, *others = document.get(PATH)
-    assert (first.clear_share, first.partly_share, first.mean_C) == (0.25, 0.4, -3.5)
+    assert (first.clear_share, first.partly_share) == (0.25, 0.4)
+    assert (first.mean_C, first.swing_C) == (-3.5, 6.0)
     assert others == list(before.light.pattern.months[1:])
     document.undo_stack.undo()
     assert document.scenario == before

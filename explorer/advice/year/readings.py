@@ -291,9 +291,14 @@ def ratings_by_month(case: Case) -> tuple[Rating, ...]:
         ratings(month.scenario, engine.system)
         for month, engine in zip(months, seasons.engines, strict=True)
     ]
+    # A month's mean hides its frosts and its noons.
+    air = {
+        "too_cold": np.array([month.coldest_c for month in months]),
+        "too_hot": np.array([month.warmest_c for month in months]),
+    }
     return tuple(
         replace(
-            rows[0], seen=np.array([float(r.seen) for r in rows]),
+            rows[0], seen=air.get(rows[0].key, np.array([float(r.seen) for r in rows])),
             rated=np.array([float(r.rated) for r in rows]),
         )
         for rows in zip(*table, strict=True)
@@ -304,17 +309,23 @@ def year_ratings(case: Case) -> tuple[Rating, ...]:
     """Every limit in the month in which it is nearest; plain values. Nothing is marched."""
     found = []
     for row in ratings_by_month(case):
-        # A temperature is kept or not: of those kept, the one nearest to its limit.
-        near: FloatArray = row.margin
-        if row.key in ("too_cold", "too_hot"):
-            near = row.seen - row.rated if row.key == "too_cold" else row.rated - row.seen
-        at = int(np.argmin(near))
+        at = nearest_limit(row)
         found.append(replace(row, seen=row.seen[at], rated=row.rated[at]))
     return tuple(found)
 
 
+def nearest_limit(row: Rating) -> int:
+    """The month in which a limit is the nearest, from 0."""
+    # A temperature is kept or not: the one nearest to its limit, or farthest beyond it.
+    near: FloatArray = row.margin
+    if row.key in ("too_cold", "too_hot"):
+        near = row.seen - row.rated if row.key == "too_cold" else row.rated - row.seen
+    return int(np.argmin(near))
+
+
 __all__ = [
-    "Window", "course_checks", "month_checks", "month_readings", "ratings_by_month", "tightest",
+    "Window", "course_checks", "month_checks", "month_readings", "nearest_limit",
+    "ratings_by_month", "tightest",
     "usable_energy", "worst_months", "worst_of_course", "year_balance", "year_dark", "year_ratings",
     "year_readings",
 ]

@@ -13,6 +13,7 @@ from explorer.advice.readings import Readings
 from explorer.advice.year.dates import date_text, month_name, months_text
 from explorer.advice.year.readings import (
     course_checks,
+    nearest_limit,
     ratings_by_month,
     tightest,
     worst_of_course,
@@ -39,8 +40,9 @@ def year_sentences(case: Case, found: Readings) -> dict[str, Text]:
 def rated_scenario(case: Case) -> Scenario:
     """The design at the temperature of the month whose limits are the nearest."""
     runs = year_study(case).months
-    margins = np.array([row.margin for row in ratings_by_month(case)]).min(axis=0)
-    return runs[int(np.argmin(margins))].month.scenario
+    rows = ratings_by_month(case)
+    worst = min(rows, key=lambda row: float(row.margin.min()))
+    return runs[nearest_limit(worst)].month.scenario
 
 
 def _in_month(case: Case, check: str, sentence: Text) -> Text:

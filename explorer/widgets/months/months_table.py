@@ -13,12 +13,13 @@ from explorer.text import texts
 from explorer.widgets.draft.draft_table import DraftTable, NumberColumn, NumberRow
 from explorer.words.daylight import MONTHS
 
-_TITLES = texts(("", "Clear days", "Sun and clouds", "Temperature"))
+_TITLES = texts(("", "Clear days", "Sun and clouds", "Temperature", "± in light"))
 _WIDTH = 104
 _COLUMNS = (
     NumberColumn(key="clear_share", unit="%", width=_WIDTH, scale=100.0),
     NumberColumn(key="partly_share", unit="%", width=_WIDTH, scale=100.0),
     NumberColumn(key="mean_C", unit="°C", width=_WIDTH),
+    NumberColumn(key="swing_C", unit="°C", width=_WIDTH),
 )
 
 
