@@ -12,7 +12,6 @@ from explorer.advice.case import Case
 from explorer.advice.checks import Judged
 from explorer.advice.fleet import Fleet
 from explorer.advice.judge import balance_margin, dark_margin, ratings_margin
-from explorer.advice.readings.many import TOLERANCE
 from explorer.advice.verdict import CHECK_NAMES, MET_OR_NOT, Check, State, Verdict
 from explorer.advice.year.bounds import falls_short_by
 
@@ -76,7 +75,7 @@ class Criterion:
         rows = self._rows(found.judged, names)
         low = rows if found.low is None else self._rows(found.low, names)
         high = rows if found.high is None else self._rows(found.high, names)
-        spare = 1.0 + np.array([[TOLERANCE[n]] for n in names])
+        spare = 1.0 + np.array([found.readings.within[n] for n in names])
         # What is met or not is met in full, or it is not.
         met = np.array([n in MET_OR_NOT for n in names])[:, None] & (low >= 1.0)
         fails = (high * spare < 1.0).any(axis=0)

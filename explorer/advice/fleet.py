@@ -2,7 +2,7 @@
 
 The checks are those of `explorer.advice.checks`, made from the readings of the batch engine, in
 which pulses are averaged over their cycle. Where these are `sure` they agree with the exact ones
-within `readings.many.TOLERANCE`, one in twenty apart, and verdicts but within it of a limit; where
+within `Readings.within`, one in twenty apart, and verdicts but within it of a limit; where
 they are not, the exact march decides. A first charge that just misses an evening may come a night
 later.
 """

@@ -6,8 +6,8 @@ tolerance of a limit, the exact march judges.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from typing import Any
+from collections.abc import Iterator, Mapping, Sequence
+from itertools import product
 
 import numpy as np
 from pydantic import ValidationError
@@ -33,6 +33,10 @@ HOURS = ("from_h", "to_h")
 """Keys whose values set when something happens: variants of one batch share them."""
 FEWEST = 8
 """Variants for which a batch is worth its tables."""
+TABLES = ("data_sheet", "efficiency_table", "measured")
+"""Lists whose rules say more than that one number lies above another."""
+MOST_CORNERED = 6
+"""Most quantities whose ranges are looked at by their corners."""
 BATCH, MARCH = "batch", "march"
 """What judged a row."""
 
@@ -77,32 +81,68 @@ def batch_rows(
     if sweep.exact or sweep.scenario.light.pattern.kind == "daylight":
         return rows
     paths = [v.path for v in sweep.varied]
-    values = list(zip(*(c.tolist() for c in columns), strict=True))
     apart = [
         i for i, (path, column) in enumerate(zip(paths, columns, strict=True))
         if column.dtype == object or path.rpartition(".")[2] in HOURS
     ]
     groups: dict[tuple[Value, ...], list[int]] = {}
-    for at, row in enumerate(values):
-        try:
-            with_values(sweep.scenario, dict(zip(paths, row, strict=True)))
-        except ValidationError as error:
-            rows[at] = _fault(sweep, _sentence(error))
-            continue
-        except Exception:  # the march says what it is
-            continue
-        groups.setdefault(tuple(row[i] for i in apart), []).append(at)
-    for key, members in groups.items():
-        if len(members) < FEWEST:
-            continue
+    keys = zip(*(columns[i].tolist() for i in apart), strict=True) if apart else ((),) * len(rows)
+    for at, key in enumerate(keys):
+        groups.setdefault(tuple(key), []).append(at)
+    for key, found in groups.items():
         common = {paths[i]: v for i, v in zip(apart, key, strict=True)}
         several = {
-            path: np.asarray(column[members], float)
+            path: column[found]
             for i, (path, column) in enumerate(zip(paths, columns, strict=True)) if i not in apart
         }
-        for at, found in zip(members, _decided(sweep, base, common, several), strict=True):
-            rows[at] = found
+        members = found
+        if not _all_allowed(sweep.scenario, common, several):
+            faults = _faults(sweep, common, several, len(found))
+            for at, fault in zip(found, faults, strict=True):
+                rows[at] = fault
+            members = [at for at in found if rows[at] is None]
+            several = {path: column[members] for path, column in zip(paths, columns, strict=True)
+                       if path in several}
+        if len(members) < FEWEST or not several:
+            continue
+        for at, row in zip(members, _decided(sweep, base, common, several), strict=True):
+            rows[at] = row
     return rows
+
+
+def _all_allowed(
+    scenario: Scenario, common: Mapping[str, Value], several: Mapping[str, Column]
+) -> bool:
+    """Whether all variants are surely allowed, as those with the ends of every range are.
+
+    What is refused beyond the range of a single number is that one lies above another: where that
+    holds at no corner of a box, it holds nowhere within. Tables have rules of another kind.
+    """
+    if len(several) > MOST_CORNERED or any(f".{t}." in f".{p}" for t in TABLES for p in several):
+        return False
+    ends = [(column.min().item(), column.max().item()) for column in several.values()]
+    try:
+        for corner in set(product(*ends)):
+            with_values(scenario, {**common, **dict(zip(several, corner, strict=True))})
+    except Exception:
+        return False
+    return True
+
+
+def _faults(
+    sweep: Sweep, common: Mapping[str, Value], several: Mapping[str, Column], size: int
+) -> Iterator[Row | None]:
+    """Of each variant why it is not allowed; None where it is, or where the march says it."""
+    each = zip(*(column.tolist() for column in several.values()), strict=True)
+    for values in each if several else ((),) * size:
+        try:
+            with_values(sweep.scenario, {**common, **dict(zip(several, values, strict=True))})
+        except ValidationError as error:
+            yield _fault(sweep, _sentence(error))
+        except Exception:
+            yield None
+        else:
+            yield None
 
 
 def judged_rows(sweep: Sweep, base: Case, begin: int, end: int) -> list[Row]:
@@ -117,8 +157,7 @@ def judged_rows(sweep: Sweep, base: Case, begin: int, end: int) -> list[Row]:
 
 
 def _decided(
-    sweep: Sweep, base: Case, common: dict[str, Value],
-    several: dict[str, np.ndarray[Any, Any]],
+    sweep: Sweep, base: Case, common: Mapping[str, Value], several: Mapping[str, Column],
 ) -> list[Row | None]:
     """Rows of variants that differ in nothing but numbers."""
     size = len(next(iter(several.values()))) if several else 0

@@ -14,7 +14,6 @@ from explorer.advice.checks import asked_of, judged
 from explorer.advice.criteria import RUNS, WORKS
 from explorer.advice.fleet import fleet
 from explorer.advice.readings import one
-from explorer.advice.readings.many import TOLERANCE
 from explorer.advice.readings.pulse import spare
 from explorer.advice.verdict import CHECK_NAMES
 from explorer.scenario.model import Scenario
@@ -111,11 +110,10 @@ def compare(scenario, log):
     given = fleet(Case(scenario, log), {})
     theirs = given.readings
     checks = judged(ours, asked), given.judged
-    tolerance = {
-        "starts": TOLERANCE["starts"], "balance": TOLERANCE["balance"],
-        "dark": TOLERANCE["dark"], "pulse": TOLERANCE["pulse"],
+    within = {name: float(share[0]) for name, share in theirs.within.items()}
+    tolerance = within | {
         "service": max(
-            TOLERANCE["service"], FEW_RUNS / max(float(ours.wanted.min(initial=99.0)), 1.0)
+            within["service"], FEW_RUNS / max(float(ours.wanted.min(initial=99.0)), 1.0)
         ),
         "ratings": 1e-9,
     }
@@ -136,10 +134,10 @@ def compare(scenario, log):
         if low <= FAR and high - low > share * high + beside:
             found.parted[name] = (a, b)
 
-    hold("balance", *ratios, TOLERANCE["balance"])
+    hold("balance", *ratios, within["balance"])
     ready = float(ours.ready_s[0]), float(theirs.ready_s[0])
     if np.isfinite(ready).all():
-        if abs(ready[0] - ready[1]) > max(TOLERANCE["starts"] * max(ready), NIGHT_S):
+        if abs(ready[0] - ready[1]) > max(within["starts"] * max(ready), NIGHT_S):
             found.parted["ready_s"] = ready
     elif ready[0] != ready[1]:
         found.parted["ready_s"] = ready
@@ -152,7 +150,7 @@ def compare(scenario, log):
         exact, low, high = (of(r) for r in (ours, theirs.low or theirs, theirs.high or theirs))
         if low > high:
             low, high = high, low
-        hold(name, exact, min(max(exact, low), high), TOLERANCE[name], 0.05)
+        hold(name, exact, min(max(exact, low), high), within[name], 0.05)
 
     hold_between("dark", _dark_ratio)
     if ours.pulse is not None:
@@ -163,7 +161,7 @@ def compare(scenario, log):
             min(float(r.served[0, j]) / w, 1.0) if w > 0 else 1.0
             for r, w in zip((ours, theirs), wanted, strict=True)
         ]
-        hold("served", *shares, TOLERANCE["service"], FEW_RUNS / max(min(wanted), 1e-9))
+        hold("served", *shares, within["service"], FEW_RUNS / max(min(wanted), 1e-9))
     hold("connected", float(ours.connected[0]), float(theirs.connected[0]), 0.05)
     return found
 

@@ -3,8 +3,10 @@
 import csv
 import importlib.util
 import json
+from collections import Counter
 from pathlib import Path
 
+import numpy as np
 import pytest
 from pydantic import ValidationError
 
@@ -12,7 +14,7 @@ from explorer.advice.answers import answers
 from explorer.advice.case import Case
 from explorer.advice.fleet import fleet
 from explorer.advice.judge import judge
-from explorer.advice.readings.many import TOLERANCE
+from explorer.advice.readings.many_sure import TOLERANCE
 from explorer.advice.verdict import CHECK_NAMES
 from explorer.files import sweep as sweep_module
 from explorer.files import sweep_rows
@@ -28,7 +30,7 @@ from explorer.files.sweep import (
     run_sweep,
 )
 from explorer.resource_files import scenario_folder
-from explorer.scenario.model import with_value, with_values
+from explorer.scenario.model import get_value, with_value, with_values
 
 LUX, COUNT = "light.illuminance_lx", "panels.count"
 PATH = scenario_folder() / "soil_probe.json"
@@ -276,6 +278,29 @@ def test_words_and_hours_are_swept_as_well(ample, tmp_path):
             "light.pattern.blocks.0.to_h": float(row["light.pattern.blocks.0.to_h"]),
         }))
         assert row["verdict"] == judge(case).state
+
+
+@pytest.mark.parametrize("name", ["soil_probe", "plant_label", "vent_flap"])
+def test_what_is_allowed_at_the_corners_of_a_box_is_allowed_within(name):
+    """So a sweep looks at corners alone. Two or three numbers at a time, between far-off values."""
+    scenario = load_scenario(scenario_folder() / f"{name}.json").scenario
+    paths = [p for p, _ in numbers(scenario.model_dump()) if p != "version"]
+    draws, seen = np.random.default_rng(4), Counter()
+    for _ in range(150):
+        some = {}
+        for path in draws.choice(paths, 3, replace=False):
+            now = get_value(scenario, path)
+            low, high = sorted(now * draws.choice([0.5, 0.8, 1.0, 1.2, 2.0], 2))
+            some[str(path)] = np.array(sorted({type(now)(low), type(now)(high)}))
+        allowed = sweep_rows._all_allowed(scenario, {}, some)
+        seen[allowed] += 1
+        for _ in range(4 * allowed):
+            inside = {p: draws.uniform(ends[0], ends[-1]) for p, ends in some.items()}
+            with_values(scenario, {
+                p: round(v) if isinstance(get_value(scenario, p), int) else v
+                for p, v in inside.items()
+            })
+    assert min(seen[False], seen[True]) > 10
 
 
 def numbers(node, path=""):

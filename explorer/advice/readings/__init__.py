@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 
 import numpy as np
 from numpy.typing import NDArray
@@ -87,6 +88,9 @@ class Readings:
     does."""
     falls: BoolArray
     """Whether it surely falls short, whatever else is read, shape (n,)."""
+    within: Mapping[str, FloatArray] = field(default_factory=dict)
+    """Share by which the margin of a check may differ from the exact one, shape (n,); none for what
+    the exact march reads."""
     low: Readings | None = None
     """The same with each store where it is least in its band; None where that is no matter."""
     high: Readings | None = None

@@ -18,7 +18,7 @@ from explorer.advice.readings.balance import (
 )
 from explorer.advice.readings.many_dark import dark, replaced
 from explorer.advice.readings.many_levels import LOWEST_OF, full_charge, lowest_charge
-from explorer.advice.readings.many_sure import falls, sure, wide
+from explorer.advice.readings.many_sure import falls, sure, wide, within
 from explorer.advice.readings.pulse import Store, deepest_pulse, flat
 from explorer.engine import many_run as run
 from explorer.engine.many import Batch, Supplied, charging_current, prepare
@@ -32,13 +32,6 @@ SETTLED = 1e-3
 MOST_SECANTS = 3
 DRIFTED = 0.02
 """Change of a store over one period, relative to a full one, beyond which it has not settled."""
-TOLERANCE = {
-    "starts": 0.1, "balance": 0.05, "dark": 0.15, "pulse": 0.15, "ratings": 0.01, "service": 0.05,
-}
-"""Share by which the margin of a check may differ from the exact one where a reading is `sure`; of
-a ratio above 3 no more is known than that."""
-
-
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Followed:
     """A batch and what its systems did: what readings and answers are made from."""
@@ -98,8 +91,12 @@ def followed(
         repeats=settled,
         sure=sure(batch, course, settled, ready),
         falls=np.zeros(size, bool),
+        within=within(batch, logged=scenario.light.pattern.kind == "log"),
     )
     found = replace(found, falls=falls(scenario, batch, course, found))
+    dim = ~(found.sure | found.falls | starts)
+    if worth is None and dim.any():
+        found = replace(found, falls=found.falls | (dim & _never_connects(found, system, allowed)))
     apart = wide(batch)
     if apart.any():
         found = _at_both_ends(scenario, batch, course, edges_c, edges_on, found, apart)
@@ -154,6 +151,12 @@ def ready_from(batch: Batch, charge_c: FloatArray, most_s: float) -> FloatArray:
     most_s : float
         How long is looked, two periods at least. [s]
     """
+    start = sum(p.duration_s for p in batch.system.load.start_up)
+    return np.asarray(_charged(batch, charge_c, most_s).first_s + flat(start, batch.size))
+
+
+def _charged(batch: Batch, charge_c: FloatArray, most_s: float) -> run.Rows:
+    """Every system at the end of a start-up that succeeds, or at the end of the search for it."""
     s = batch.stretches
     count, period, first = len(s.level), float(s.edges_s[-1]), first_light(batch)
     rows = run.begin_rows(batch, charge_c, connected=False)
@@ -169,8 +172,20 @@ def ready_from(batch: Batch, charge_c: FloatArray, most_s: float) -> FloatArray:
                 break
         passed += period
         active &= np.abs(rows.charge_c - before) > 1e-6 * batch.nodes_c[:, -1]
-    start = sum(p.duration_s for p in batch.system.load.start_up)
-    return np.asarray(rows.first_s + flat(start, batch.size))
+    return rows
+
+
+def _never_connects(found: Readings, system: System, allowed_s: float) -> BoolArray:
+    """Which stores never reach the voltage at which their device connects, (systems,).
+
+    Nor do they in light that is brighter by what is not known of Starts.
+    """
+    brighter = (1.0 + found.within["starts"])[:, None] * system.light.photocurrent_a
+    batch = prepare(
+        replace(system, light=replace(system.light, photocurrent_a=brighter)), found.size
+    )
+    rows = _charged(batch, batch.nodes_c[:, 0], 4.0 * allowed_s)
+    return np.asarray(~np.isfinite(rows.first_s) & ~rows.connected & (rows.lost == 0))
 
 
 def _course(

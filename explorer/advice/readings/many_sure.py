@@ -16,8 +16,19 @@ from explorer.advice.readings.many_levels import (
 from explorer.engine import many_run as run
 from explorer.engine.many import Batch
 from explorer.engine.system import WEEK_S, Periodic, WhenReady
+from explorer.physics.store import Cell
 from explorer.scenario.model import Scenario
 
+TOLERANCE = {
+    "starts": 0.1, "balance": 0.05, "dark": 0.15, "pulse": 0.15, "ratings": 0.01, "service": 0.05,
+}
+"""Most by which the margin of a check may differ from the exact one, as a share of it, where a
+reading is `sure`; of a ratio above 3 no more is known than that."""
+UNLOGGED = {"starts": 0.02, "balance": 0.01}
+"""The same in light that is taken as it is, not gathered from a log."""
+FINE, OF_COARSE = 0.02, 2.0
+"""Tolerance of Dark and Pulse with nothing coarse about a store, and for each share of it that the
+largest run or the band at full takes."""
 RUN_WAITS = 0.3
 """Largest run that waits for a charge, as a share of what the store then holds."""
 LARGE = 0.15
@@ -50,6 +61,23 @@ def sure(
     # Operations coincide: after every start-up, and where their beats fall together.
     plain &= np.minimum(lowest_charge(batch, course), start_c) > together_charge(batch)
     return np.asarray(plain & _fine(batch, WIDE))
+
+
+def within(batch: Batch, *, logged: bool) -> dict[str, FloatArray]:
+    """Share by which the margin of each check may differ from the exact one, (systems,) each.
+
+    Where a store stands as the dark begins, and what its terminals fall to, is known but for its
+    largest run and the band at full. Where something waits for a charge, or a store is read at both
+    ends of where it may stand, nothing better is known than `TOLERANCE`, and so of a cell, whose
+    voltage says little of its charge.
+    """
+    known = TOLERANCE | ({} if logged else UNLOGGED)
+    grain, band = _coarse(batch)
+    fine = np.minimum(FINE + OF_COARSE * np.maximum(grain, band), TOLERANCE["dark"])
+    vague = wide(batch) | np.isfinite(batch.waits.ready_c) | isinstance(batch.system.store, Cell)
+    either = np.where(vague, TOLERANCE["dark"], fine)
+    flat = {name: np.full(batch.size, share) for name, share in known.items()}
+    return flat | {"dark": either, "pulse": either}
 
 
 def _start_charge(batch: Batch) -> FloatArray:
@@ -116,4 +144,4 @@ def falls(scenario: Scenario, batch: Batch, course: run.Rows, found: Readings) -
     return np.asarray(past | never | (connects & late) | (lost & short))
 
 
-__all__ = ["falls", "sure", "wide"]
+__all__ = ["TOLERANCE", "falls", "sure", "wide", "within"]
