@@ -41,7 +41,7 @@ class Varied:
 
     def picked(self, index: NDArray[np.intp]) -> Column:
         """Some of the values, by number."""
-        return _column(self.values)[index]
+        return _column([self.values[i] for i in index.tolist()])
 
     def drawn(self, share: NDArray[np.float64]) -> Column:
         """Values at random: between the ends for numbers with decimals, else one of the list."""

@@ -69,10 +69,11 @@ def full_time(batch: Batch) -> FloatArray:
             time = np.full(len(todo), span[k])
             end = batch.flows.advance(which, todo, charge[todo], time)
             met = end >= full[todo] * (1.0 - 1e-12)
-            hit = todo[met]
-            found[hit] = passed + np.minimum(
-                batch.flows.time_to(which[met], hit, charge[hit], full[hit]), span[k]
-            )
+            if met.any():
+                hit = todo[met]
+                found[hit] = passed + np.minimum(
+                    batch.flows.time_to(which[met], hit, charge[hit], full[hit]), span[k]
+                )
             charge[todo] = end
             todo = todo[~met]
             passed += float(span[k])
