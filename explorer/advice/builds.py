@@ -24,7 +24,7 @@ from explorer.advice.build_parts import (
 )
 from explorer.advice.case import Case
 from explorer.advice.contest import sizes_of
-from explorer.advice.fleet import fleet
+from explorer.advice.fleet import balances, fleet
 from explorer.advice.judge import judge
 from explorer.advice.verdict import Verdict
 from explorer.quantity import show
@@ -41,6 +41,8 @@ MEASURES = ("price", "panel_cm2", "volume_cm3", "mass_g")
 """What a build should have little of."""
 ALIKE = 1.06
 """Builds within this ratio of each other in a measure count as alike in it."""
+HOPEFUL = 0.9
+"""Share of what is wanted from which a build is looked at more closely."""
 MOST_MARCHES = 200
 """Builds that are judged exactly before the search ends."""
 
@@ -173,10 +175,16 @@ def _look(
         changes = {
             **{p: v[at] for p, v in sizes_of(base, base, store.family).items()}, **changes
         }  # fmt: skip
-    found = fleet(case.with_scenario(base), {p: v[fits] for p, v in changes.items()})
+    here = case.with_scenario(base)
+    # Most builds have too little light, which takes a tenth of the time to see.
+    lit = balances(here, {p: v[fits] for p, v in changes.items()})
+    some = np.flatnonzero(fits)[lit >= HOPEFUL * base.design_margin]
+    if not len(some):
+        return len(fits)
+    found = fleet(here, {p: v[some] for p, v in changes.items()}, only_runs=True)
     # What the averages do not suit may run: the march says, if it ever comes to the front.
-    hopeful = (found.codes == 2) | (~found.sure & (found.reserve > 0.9))
-    for i in np.flatnonzero(fits)[hopeful].tolist():
+    hopeful = (found.codes == 2) | (~found.sure & (found.reserve > HOPEFUL))
+    for i in some[hopeful].tolist():
         seen.panel.append(panel)
         seen.charger.append(charger)
         seen.store.append(store)
