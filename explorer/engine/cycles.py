@@ -45,10 +45,6 @@ class FlowMap:
         """Where the map takes a charge, linear in the displacement between nodes."""
         return charge + np.interp(charge, self.nodes, self.displacement)
 
-    def before(self, charge: Number) -> Number:
-        """Where the map came from that ends at a charge."""
-        return np.interp(charge, self.nodes + self.displacement, self.nodes)
-
     def then(self, later: FlowMap) -> FlowMap:
         """The map that applies this one first and `later` after it."""
         middle = self.nodes + self.displacement

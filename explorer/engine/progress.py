@@ -214,6 +214,7 @@ class Progress:
             self.clock.pass_starts(operation, count)
         if skip.phases_move:
             self.clock.shift(self.t - begin_s)
+            self.phase_end += self.t - begin_s
         if skip.retry_moves:
             self.retry_at += self.t - begin_s
 

@@ -110,7 +110,9 @@ class Spans:
             lowest_v, lowest_c = self._modes.lowest(strip.row.part(path), q)
             out.put(path, Extent(lowest_c=lowest_c, highest_c=q, lowest_v=lowest_v, end_c=q))
         for orbits, leg in zip(strip.orbits, strip.which_cycles(), strict=True):
-            last_c = np.asarray(orbits.cycle.map.before(strip.end_c[leg]))
+            # Not from where it ends: in a bright light all cycles end alike, wherever they began.
+            before = np.maximum(strip.times[leg] - 1.0, 0.0).astype(np.intp)
+            last_c = orbits.begins(strip.begin_c[leg], before, strip.smooth[leg])
             both = orbits.whole_extent(np.concatenate([strip.begin_c[leg], last_c]))
             out.put(leg, both.part(slice(len(leg))))
             out.put(leg, both.part(slice(len(leg), None)))

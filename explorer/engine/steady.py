@@ -133,6 +133,8 @@ def repeating_course(engine: Engine, start: Standing) -> RepeatingCourse:
         # What is cut off begins anew: where its clock stands decides what follows, too.
         clock_s = NEAR_S if strict and (seldom or not calm) else inf
         back = _came_back(orbit, near, twice=not calm, grain_s=clock_s)
+        if back and _still_to_go(orbit, back) > near:
+            back = 0
         if back == 0 and legs > MOST_LEGS:
             back = _came_back(orbit, near + grain, twice=not calm)
         if settled or hopeless or cut_short or (back == 1 and not calm):
@@ -207,6 +209,21 @@ def _came_back(
         ):
             return back
     return 0
+
+
+def _still_to_go(orbit: list[Standing], back: int) -> float:
+    """How far a course that comes back after so many periods still drifts, if told. [C]
+
+    What is left of a drift that fades evenly is a geometric row.
+    """
+    if len(orbit) <= 2 * back:
+        return 0.0
+    first, then, now = (orbit[-1 - k * back].charge_c for k in (2, 1, 0))
+    last, before = now - then, then - first
+    if last * before <= 0.0:
+        return 0.0
+    ratio = last / before
+    return abs(last) * (min(ratio / (1.0 - ratio), UNKNOWN) if ratio < 1.0 else UNKNOWN)
 
 
 def _band(engine: Engine, run: Trajectory) -> tuple[float, float]:

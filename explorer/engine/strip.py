@@ -128,7 +128,9 @@ class Strip:
             Strip(book, [(r.legs, r.opening_c) for _, r in turns.values()]) if turns else None
         )
         """The turns that legs repeat, one course each."""
+        self._repeated = [repeats for _, repeats in turns.values()]
         self._turns: Turns | None = None
+        self._farthest: tuple[Strip, FloatArray] | None = None
         self._until: FloatArray | None = None
 
     @property
@@ -155,6 +157,23 @@ class Strip:
             turn_s=turn_s, opening_c=opening_c, closing_c=closing_c, times=times, span_s=span_s,
             begin_c=self.begin_c, end_c=self.end_c,
         )
+
+    def _lifted(self) -> tuple[Strip, FloatArray]:
+        """The turns that legs repeat as far above the kept ones as they come, and how far. [C]"""
+        if self._farthest is None:
+            some = (self.kind == TURNS).nonzero()[0]
+            turns = self.turns.part(some)
+            shift = turns.shift(turns.times - 1.0, turns.turn_s)
+            far = np.zeros(len(self._repeated))
+            for k, c in zip(self._which[some].tolist(), shift.tolist(), strict=True):
+                far[k] = c if abs(c) > abs(far[k]) else far[k]
+            lifted = [
+                ([leg._replace(begin_c=leg.begin_c + c, end_c=leg.end_c + c) for leg in turn.legs],
+                 turn.opening_c + c)
+                for turn, c in zip(self._repeated, far.tolist(), strict=True)
+            ]
+            self._farthest = Strip(self._book, lifted), far
+        return self._farthest
 
     def _plain_kind(self, leg: Leg) -> tuple[int, int, int]:
         """Kind of a leg that is no whole number of cycles, and the rows that it follows."""
@@ -386,6 +405,14 @@ class Strip:
             carried = turns.stretched(
                 count, self.inner.totals[:, turn], self.inner.carried(time_s, turn)
             )
+            if turns.drift():
+                lifted, far = self._lifted()
+                full = np.where(far[turn] == 0.0, np.inf, far[turn])
+                middle = turns.shift(0.5 * (count - 1.0), 0.5 * turns.turn_s)
+                whole = middle / full * (lifted.totals - self.inner.totals)[:, turn]
+                more = lifted.carried(time_s, turn) - self.inner.carried(time_s, turn)
+                more *= turns.shift(count, into) / full
+                carried += turns.stretched(count, whole, more)
             out[:, some] = settled(carried, moved)
         return out
 

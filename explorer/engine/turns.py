@@ -7,8 +7,10 @@ as `explorer.engine.repeats` follows them.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
+from numpy.typing import NDArray
 
 from explorer.engine.orbits import grain
 from explorer.physics.arrays import FloatArray, IntArray
@@ -63,11 +65,16 @@ class Turns:
         into = (since - begin) * self.turn_s / np.maximum(end - begin, 1e-300)
         return count.astype(np.intp), np.clip(into, 0.0, self.turn_s)
 
-    def shift(self, count: IntArray, into: FloatArray) -> FloatArray:
+    def drift(self) -> bool:
+        """Whether any of them lies elsewhere than the turn that is kept."""
+        near = 1e-12 * np.abs(self.opening_c)
+        begins, ends = self.begin_c - self.opening_c, self.end_c - self.closing_c
+        return bool(np.any((np.abs(begins) > near) | (np.abs(ends) > near)))
+
+    def shift(self, count: NDArray[Any], into: FloatArray) -> FloatArray:
         """How far a turn lies above the one that is kept, at moments of it. [C]"""
         moved = self.end_c - self.begin_c
-        drift = self.closing_c - self.opening_c
-        change = self._change(drift, moved)
+        change = self._change(self.closing_c - self.opening_c, moved)
         each = moved / self._sum(change, self.times)
         k = count.astype(np.float64)
         first = self.begin_c + each * self._sum(change, k)
@@ -88,11 +95,18 @@ class Turns:
         return np.asarray(self.span_s / self._sum(change, self.times))
 
     def _change(self, one: FloatArray, all_turns: FloatArray) -> FloatArray:
-        """Relative change from turn to turn, where a turn like the kept one came before."""
-        n = self.times
-        ratio = all_turns / np.where(one == 0.0, np.inf, one * n) - 1.0
-        even = (np.abs(ratio) < MOST_CHANGE) & (one != 0.0) & (all_turns != 0.0)
-        return np.where(even, 2.0 * ratio / (n + 1.0), 0.0)
+        """Relative change from turn to turn of what depends evenly on where a turn begins.
+
+        Known is what the kept turn has of it, and all of these together.
+        """
+        n, above = self.times, self.begin_c - self.opening_c
+        each_c = (self.end_c - self.begin_c) / n
+        middle = above + 0.5 * (n - 1.0) * each_c
+        rise = (all_turns / n - one) / np.where(middle == 0.0, np.inf, middle)
+        first, step = one + rise * above, rise * each_c
+        change = step / np.where(first == step, np.inf, first - step)
+        even = (np.abs(change) * (n + 1.0) < 2.0 * MOST_CHANGE) & (one != 0.0) & (all_turns != 0.0)
+        return np.where(even, change, 0.0)
 
     @staticmethod
     def _sum(change: FloatArray, count: FloatArray) -> FloatArray:

@@ -32,8 +32,8 @@ FIRST_DAYS_S = 72 * 3600.0
 """Length of the first charge: makers state leakage after 72 h at rated voltage."""
 
 
-LOWEST_NODES = (1 / 64, 1 / 16, 1 / 4)
-"""Places of further nodes between the lowest two."""
+LOWEST_NODES = (1 / 64, 1 / 16, 1 / 4, 1.5, 2.5, 3.5, 4.5)
+"""Places of further nodes near the lowest, in steps between nodes."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -198,12 +198,12 @@ Store = CapacitorBank | Cell
 
 
 def _finer_below(volts: FloatArray) -> FloatArray:
-    """Rising voltages with a few more between the lowest two.
+    """Rising voltages with a few more near the lowest.
 
     What a power takes, and a diode leaks, changes many times over as a store runs empty.
     """
     step = volts[1] - volts[0]
-    return np.concatenate([volts[:1], volts[0] + step * np.array(LOWEST_NODES), volts[1:]])
+    return np.sort(np.concatenate([volts, volts[0] + step * np.array(LOWEST_NODES)]))
 
 
 def _row_by_row(x: Number, known_x: FloatArray, known_y: FloatArray) -> FloatArray:

@@ -174,14 +174,6 @@ def test_a_map_of_a_motion_is_rising(flow, seconds):
     assert np.all(np.diff(made(np.linspace(0.0, 1.0, 777))) >= -1e-12)
 
 
-@given(flows(rising=True), st.floats(0.01, 0.3), POSITIONS)
-def test_a_map_knows_where_it_came_from(flow, seconds, x):
-    made = cycle_map(flow, seconds)
-    inside = float(made(x))
-    if inside < 1.0 - 1e-9:
-        assert made.before(inside) == pytest.approx(x, abs=1e-6)
-
-
 def test_a_map_is_not_repeated_backwards():
     made = cycle_map(Flow(np.array([0.0, 1.0]), np.array([1.0, 1.0])), 0.1)
     with pytest.raises(ValueError, match="0 or more times, not -1"):

@@ -16,10 +16,6 @@ SLACK = 1e-4
 the store, straight lines between nodes cost some 0.005 % of the time of a charge."""
 VOLTS = 3e-4
 """Volts, and share of a voltage, by which a row may differ: straight lines between nodes again."""
-DRIFTING = 2.0
-"""Times as much where turns repeat: they drift as a geometric row, but are laid as an even
-one. Within them a threshold may be met earlier or later, so that a step may hold more or less of
-what one turn brings."""
 STORE = 0.1
 """Share of what a store's voltage may be off that a step may bring more or less: where it comes
 to rest, little flows."""
@@ -35,16 +31,16 @@ of the store's charge, and its time to empty is good to some 2e-6."""
 class Opening:
     """The opening run of a case, row by row; of a run of many events its first part."""
 
-    def __init__(self, device, span, rows=ROWS, slack=SLACK):
+    def __init__(self, device, span, rows=ROWS):
         self.device = device
         step = span / rows
         moments = []
         for k in range(rows):
-            loose = 1e-6 + slack * k * step
+            loose = 1e-6 + SLACK * k * step
             moments += [k * step, k * step + loose] if k == 0 else [
                 k * step - loose, k * step, k * step + loose
             ]
-        moments.append(span - 1e-6 - slack * span)
+        moments.append(span - 1e-6 - SLACK * span)
         self.march = March(device, device.first_y, moments=moments)
         self.march.to(span)
         found = self.march.rows
@@ -101,16 +97,14 @@ def compared(case, most=MOST, rows=ROWS, nudge=nearby.GIVEN, until=ROWS):
 
     The reference may be nudged (`nearby`), and be followed `until` a row.
 
-    Allowed are 0.3 mV or 0.03 % of a voltage (more where turns repeat), 1e-4 of a mean current with
+    Allowed are 0.3 mV or 0.03 % of a voltage, 1e-4 of a mean current with
     a floor of 1e-5 of the largest, and what lies within `SLACK` of the row's moment. Where a store
     has turned at full more than thirty times in one light without ever coming alike, the product
     goes on with means: then its books are compared, and what happened.
     """
     given, span = Case(*case), opening_span(Device(*case), most)
     run = given.engine.march(span)
-    loose = DRIFTING if any(leg.repeats is not None for leg in run.legs) else 1.0
-    volts = VOLTS * loose
-    right = Opening(nearby.device(case, nudge), span, rows, SLACK * loose)
+    right = Opening(nearby.device(case, nudge), span, rows)
     begins = np.array([row.time_s for row in right.now])
     ends = np.append(begins[1:], span)
     seen = Trace(given.engine, run).rows(begins, ends)
@@ -128,15 +122,14 @@ def compared(case, most=MOST, rows=ROWS, nudge=nearby.GIVEN, until=ROWS):
         for name in ("harvest", "load")
     }
     switched = [t for t, kind in right.march.events if kind in ("connect", "cut_off")]
-    drifting = [leg for leg in run.legs if leg.repeats and abs(leg.end_c - leg.begin_c) > 1e-9]
     for k in range(min(until, len(begins))):
         width = ends[k] - begins[k]
         if k:  # what happens at once at the beginning may count before or after
             band = (right.before[k], right.now[k])
             low, high = min(r.store_min_v for r in band), max(r.store_max_v for r in band)
-            note("store_V", k, seen.store_v[k], low, high, volts * max(1.0, high))
+            note("store_V", k, seen.store_v[k], low, high, VOLTS * max(1.0, high))
             low, high = min(r.terminal_min_v for r in band), max(r.terminal_max_v for r in band)
-            note("terminal_V", k, max(seen.terminal_v[k], 0.0), low, high, volts * max(1.0, high))
+            note("terminal_V", k, max(seen.terminal_v[k], 0.0), low, high, VOLTS * max(1.0, high))
             note("connected", k, float(seen.connected[k]),
                  float(all(r.connected for r in band)), float(any(r.connected for r in band)), 0.5)
         inner = [right.after[k]] if right.after[k].length_s > 0.0 else [right.now[k]]
@@ -146,7 +139,7 @@ def compared(case, most=MOST, rows=ROWS, nudge=nearby.GIVEN, until=ROWS):
         for name, saw in (("terminal_min_v", seen.terminal_min_v[k]),
                           ("store_min_v", seen.store_min_v[k])):
             low, high = (min(getattr(r, name) for r in rows) for rows in (outer, inner))
-            note(name, k, max(saw, 0.0), low, high, volts * max(1.0, high))
+            note(name, k, max(saw, 0.0), low, high, VOLTS * max(1.0, high))
         for name, saw in (("harvest", seen.harvest_a[k]), ("load", seen.load_a[k])):
             charge, loose = _charge(right, k, name)
             allowed = AMPS * abs(charge) + 1e-5 * largest[name] + loose + 1e-13 * width
@@ -155,8 +148,6 @@ def compared(case, most=MOST, rows=ROWS, nudge=nearby.GIVEN, until=ROWS):
             if name == "harvest":
                 allowed += STORE * VOLTS * max(1.0, seen.store_v[k]) * right.farad
                 allowed += BY_DIFFERENCE * width * (seen.load_a[k] + seen.leakage_a[k])
-                if any(leg.begin_s < ends[k] and leg.end_s > begins[k] for leg in drifting):
-                    allowed += given.engine.field.full_c - given.engine.field.resume_c
             note(name + "_A", k, saw * width, charge, charge, allowed)
     gained = float(((seen.harvest_a - seen.load_a - seen.leakage_a) * (ends - begins)).sum())
     held = run.end.charge_c - given.system.initial_charge_c

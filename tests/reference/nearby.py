@@ -28,8 +28,9 @@ class Nudge:
 GIVEN = Nudge()
 NUDGES = (
     Nudge(light=1.0 - 1e-4), Nudge(light=1.0 + 1e-4), Nudge(light=1.0 - 3e-5),
-    Nudge(light=1.0 + 3e-5), Nudge(thresholds_v=-2e-6), Nudge(thresholds_v=2e-6),
-    Nudge(thresholds_v=-1e-5), Nudge(thresholds_v=1e-5), Nudge(begin_v=-5e-5), Nudge(begin_v=5e-5),
+    Nudge(light=1.0 + 3e-5), Nudge(light=1.0 - 1e-5), Nudge(light=1.0 + 1e-5),
+    Nudge(thresholds_v=-2e-6), Nudge(thresholds_v=2e-6), Nudge(thresholds_v=-1e-5),
+    Nudge(thresholds_v=1e-5), Nudge(begin_v=-5e-5), Nudge(begin_v=5e-5),
 )  # fmt: skip
 """What is tried, one after another: up to a hundredth of a per cent of the light, a hundredth of a
 millivolt of a threshold, a twentieth of one of what the store begins with."""

@@ -8,10 +8,12 @@ import pytest
 from scipy.integrate import solve_ivp
 
 from explorer.scenario.model import Scenario
+from tests.reference import nearby
 from tests.reference.circuit import alone
 from tests.reference.device import Device
 from tests.reference.march import March
 from tests.reference.motion import mean_along, pieces
+from tests.reference.off import Off
 from tests.reference.strategy import numbered
 
 
@@ -144,3 +146,18 @@ def test_the_books_close_and_the_harvest_is_what_the_charger_gives(number):
         return  # it went full: the sum has a corner
     march.to(begin + span)
     assert march.totals.harvest_c == pytest.approx(total, rel=2e-4, abs=1e-12)
+
+
+def test_all_numbers_must_be_right_under_one_nudge():
+    """What no nudge explains stays wrong as given; what one explains is said to be nudged."""
+
+    def wrong_but_under(**nudges):
+        return lambda nudge: {
+            name: Off(name, 0.5 if nudge == right else 2.0, 1.0, 2.0)
+            for name, right in nudges.items()
+        }
+
+    given, one, other = nearby.GIVEN, *nearby.NUDGES[:2]
+    assert nearby.nearest(wrong_but_under(a=given, b=given)).how == "as given"
+    assert nearby.nearest(wrong_but_under(a=one, b=one)).how == "nudged"
+    assert nearby.nearest(wrong_but_under(a=one, b=other)).wrong.keys() == {"a", "b"}
