@@ -8,8 +8,8 @@ import numpy as np
 
 from explorer.advice.case import Case, kept
 from explorer.advice.checks import asked_of, shares
-from explorer.advice.readings.dark import one_charge
 from explorer.advice.readings.one import readings, study
+from explorer.advice.readings.required import one_charge_of, reached
 from explorer.advice.readings.starts import (
     first_operation_time,
     full_charge_time,
@@ -44,7 +44,7 @@ def answers(case: Case) -> dict[str, float]:
     found, read = study(case), readings(case)
     served = shares(read, asked_of(case.scenario, 1))[:, :-1]
     brought_w, taken_w = float(read.brought_w[0]), float(read.taken_w[0])
-    dark_s, runs = one_charge(found.engine)
+    dark_s, runs = one_charge_of(case)
     return {
         "first_connect_s": found.first.connect_s,
         "first_charge_s": found.first.seconds,
@@ -60,6 +60,7 @@ def answers(case: Case) -> dict[str, float]:
         "balance_ratio": brought_w / taken_w if taken_w > 0 else inf,
         "cut_offs_per_week": float(read.cut_offs[0] / read.span_s[0]) * WEEK_S,
         "longest_dark_s": max((g.length_s for g in found.gaps), default=0.0),
+        **reached(case),
     }
 
 

@@ -25,6 +25,8 @@ PULSE_MARGIN = 1.1
 """Margin wanted for the dip of a pulse, which follows from part data (own judgement)."""
 HALF_A_RUN = 0.5
 """Runs are whole and a course cuts one in two: half a run is not missed."""
+SHARE = ""
+"""Unit of a share; a count has the unit 1."""
 ALL_BUT_A_RUN = 1.0 - 1e-6
 """Without a cut-off every run that is due is served, though a course may hold one less than the
 mean rate: 9 or 10 at a rate of 9.8."""
@@ -163,6 +165,29 @@ def ratings_margin(rows: Sequence[Rating], size: int) -> FloatArray:
 
 
 def service(found: Readings, asked: Asked) -> Judged:
+    """Share served over share asked for, or an amount asked beside it that fares worse.
+
+    An amount is met or not: what it asks for is what a person wants, margins included.
+    """
+    course = course_service(found, asked)
+    if not found.required:
+        return course
+    clean = np.ones(found.size)
+    rows = [course] + [
+        _judged(one.value, one.limit, one.unit, one.margin, clean) for one in found.required
+    ]
+    worst = np.argmin([row.margin / row.wanted for row in rows], axis=0), np.arange(found.size)
+    value, limit, margin, wanted = (
+        np.array([np.broadcast_to(getattr(row, name), found.size) for row in rows])[worst]
+        for name in ("value", "limit", "margin", "wanted")
+    )
+    return replace(
+        course, value=value, limit=limit, unit=rows[int(worst[0][0])].unit, margin=margin,
+        wanted=wanted,
+    )
+
+
+def course_service(found: Readings, asked: Asked) -> Judged:
     """Share served over share asked for; all of it is a clean pass, less is not.
 
     A device is served while it sleeps, too: the share of time in which it is connected counts
@@ -174,7 +199,7 @@ def service(found: Readings, asked: Asked) -> Judged:
     wanted = np.where(some, 1.0 / np.where(some, asked.served_share, 1.0), NO_LIMIT)
     margin = np.where(some, share * wanted, 1.0)
     margin = np.where(whole, wanted, np.minimum(margin, wanted * (1.0 - 1e-6)))
-    return _judged(share, asked.served_share, "", margin, wanted)
+    return _judged(share, asked.served_share, SHARE, margin, wanted)
 
 
 def shares(found: Readings, asked: Asked) -> FloatArray:
@@ -206,10 +231,12 @@ def _judged(
 
 __all__ = [
     "PULSE_MARGIN",
+    "SHARE",
     "Asked",
     "Judged",
     "asked_of",
     "balance",
+    "course_service",
     "dark",
     "judged",
     "more_than",

@@ -22,6 +22,7 @@ from explorer.advice.readings import BoolArray, FloatArray, Readings
 from explorer.advice.readings.balance import Balance
 from explorer.advice.readings.many import balance_of, followed
 from explorer.advice.readings.many_answers import answers
+from explorer.advice.readings.many_required import with_required
 from explorer.advice.verdict import CHECK_NAMES, MET_OR_NOT, NO_LIMIT, State
 from explorer.engine.many import supplied
 from explorer.scenario.ratings import Rating
@@ -149,7 +150,8 @@ def fleet(
         return fast & enough & (ratings_margin(rated, size) >= 1.0)
 
     found = followed(several.scenario, several.system, size, worth=worth if only_runs else None)
-    read = found.readings
+    lit_lx = 0.0 if case.scenario.light.illuminance_lx is not None else case.mean_lit_lx
+    read = with_required(found.readings, found, several.scenario, lit_lx)
     if case.year is not None:
         # Some weeks do not know what a year does: the march has the word.
         nowhere = np.zeros(size, bool)

@@ -9,12 +9,13 @@ from explorer.advice import safety
 from explorer.advice.case import CANNOT, Case, Unjudgeable, judging, kept
 from explorer.advice.checks import asked_of, judged, more_than
 from explorer.advice.readings.found import dark, held, readings
+from explorer.advice.required_sentences import with_required
 from explorer.advice.sentences import all_of
 from explorer.advice.verdict import CHECK_NAMES, NO_LIMIT, Check, Verdict
 from explorer.advice.year.readings import year_ratings
 from explorer.advice.year.sentences import rated_scenario, year_sentences
 from explorer.scenario.ratings import ratings as ratings_of
-from explorer.text import joined, say
+from explorer.text import Text, joined, say
 
 
 @kept
@@ -57,10 +58,14 @@ def judge(case: Case) -> Verdict:
     if any(np.isnan(one.margin).any() for one in table.values()):
         raise Unjudgeable(CANNOT)
     at = case.scenario if case.year is None else rated_scenario(case)
-    sentences: dict[str, str] = {
+    sentences: dict[str, Text] = {
         **(all_of(case, found) if case.year is None else year_sentences(case, found)),
         "ratings": safety.ratings_sentence(at, found.ratings),
     }
+    sentences["service"] = with_required(
+        sentences["service"], found,
+        serves=bool(rules.serves_all(found, asked)[0]),
+    )
     checks = []
     for name in CHECK_NAMES:
         one, sentence = table[name], sentences[name]

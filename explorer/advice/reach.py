@@ -17,6 +17,7 @@ from explorer.advice.case import Case
 from explorer.advice.criteria import BALANCE, DARK, Criterion
 from explorer.advice.edges import CLOSURE, Edges, Stopped, edge_above, find_edges, judged_at
 from explorer.advice.judge import judge
+from explorer.advice.readings.required import nothing_asked
 from explorer.advice.stops import LIGHT_STOPS, Series, three_digits
 from explorer.engine.system import DAY_S
 from explorer.scenario.demand import Every
@@ -62,7 +63,8 @@ def reach(case: Case, stopped: Stopped = lambda: False) -> dict[str, Reach]:
         `stopped` said so.
     """
     found = {"least_light_for_balance_lx": _least_light(case, stopped)}
-    rate = _most_operations(case, stopped)
+    # What is asked beside the course is no matter of how much of it is served.
+    rate = _most_operations(case.with_scenario(nothing_asked(case.scenario)), stopped)
     if rate is not None:
         found["most_operations_per_day"] = rate
     found["longest_closure_days"] = _longest_closure(case, stopped)

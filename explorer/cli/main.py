@@ -16,6 +16,8 @@ from explorer.advice.answers import begins_full, finite
 from explorer.advice.assess import Assessment, assess, run_for
 from explorer.advice.case import Case
 from explorer.advice.reach import Reach, reach
+from explorer.advice.readings.required import required
+from explorer.advice.required_sentences import required_sentence
 from explorer.advice.sold import sold_span
 from explorer.cli.bench import bench
 from explorer.cli.builds import builds
@@ -298,6 +300,18 @@ def _report(path: Path, found: Assessment) -> dict[str, Any]:
                 "sentence": c.sentence,
             }
             for c in found.verdict.checks
+        ],
+        "requirements": [
+            {
+                "name": one.key,
+                "value": finite(float(one.value[0])),
+                "limit": float(one.limit[0]),
+                "unit": one.unit,
+                "margin": finite(float(one.margin[0])),
+                "light_lx": None if one.light_lx is None else float(one.light_lx[0]),
+                "sentence": required_sentence(one),
+            }
+            for one in required(found.case)
         ],
         "hazards": [{"key": h.key, "sentence": h.sentence} for h in found.verdict.hazards],
         "answers": {name: _known(value) for name, value in found.answers.items()},

@@ -32,11 +32,12 @@ from explorer.words.edges import break_even_text, edge_value
 from explorer.words.figures import (
     STATE_WORDS,
     bind_units,
+    check_quantity,
     margin_text,
-    quantity_text,
     value_text,
 )
 from explorer.words.options import option
+from explorer.words.required import asked_rows
 
 _SECTION_OF = {"store": "store", "charger": "charger", "panel": "panels", "load": "load"}
 """Section of a scenario that holds the choice which calls for a caution."""
@@ -93,10 +94,36 @@ def check_table(found: Assessment) -> Table:
     )  # fmt: skip
 
 
+def required_blocks(found: Assessment) -> tuple[Block, ...]:
+    """The amounts that are asked beside what the course must serve; none where none are."""
+    rows = asked_rows(found)
+    if not rows:
+        return ()
+    return (Table(
+        caption=say("Amounts that are asked; the one that fares worst is part of Service."),
+        columns=(
+            Column(title=say("Asked"), share=0.24),
+            Column(title=say("Result"), share=0.10),
+            Column(title=say("Value"), share=0.11, kind="number"),
+            Column(title=say("Limit"), share=0.11, kind="number"),
+            Column(title=say("Margin"), share=0.10, kind="number"),
+            Column(title=say("In words"), share=0.34),
+        ),
+        rows=tuple(
+            Row(
+                cells=(row.label, STATE_WORDS[row.state], bind_units(row.value),
+                       bind_units(row.limit), row.margin, bind_units(row.sentence)),
+                state=row.state,
+            )
+            for row in rows
+        ),
+    ),)
+
+
 def _limit(check: Check) -> str:
     if isinf(check.limit):
         return say("none")
-    return quantity_text(check.limit, "share" if check.name == "service" else check.unit)
+    return check_quantity(check, check.limit)
 
 
 def _wanted(check: Check) -> str:

@@ -210,5 +210,11 @@ def _from_version_1(data: dict[str, Any]) -> None:
                 line.setdefault(key, value)
 
 
-_MIGRATIONS: tuple[Callable[[dict[str, Any]], None], ...] = (_from_version_0, _from_version_1)
+def _from_version_2(data: dict[str, Any]) -> None:
+    """Version 2 knew no requirements as quantities; what it says means the same."""
+
+
+_MIGRATIONS: tuple[Callable[[dict[str, Any]], None], ...] = (
+    _from_version_0, _from_version_1, _from_version_2,
+)
 """Step ``n`` turns a file of version ``n`` into one of version ``n + 1``."""

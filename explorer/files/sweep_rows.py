@@ -17,6 +17,8 @@ from explorer.advice.case import Case, judging
 from explorer.advice.criteria import RUNS, WORKS
 from explorer.advice.fleet import STATES, fleet
 from explorer.advice.judge import judge
+from explorer.advice.readings import FloatArray, Required
+from explorer.advice.readings.required import COLUMN_OF, KEYS, asked_keys, required
 from explorer.advice.verdict import CHECK_NAMES
 from explorer.files.sweep_plan import Column, Sweep, Value
 from explorer.scenario.model import Scenario, size_path, with_values
@@ -45,7 +47,7 @@ def header(sweep: Sweep) -> Row:
     """Names of the columns: what is varied, the verdict, six margins, the answers, the rest."""
     margins = [f"{name}_margin" for name in CHECK_NAMES]
     numbers = ANSWER_NAMES if sweep.with_answers else ()
-    return ["row", *(v.path for v in sweep.varied), "verdict", *margins, *numbers,
+    return ["row", *(v.path for v in sweep.varied), "verdict", *margins, *numbers, *_asked(sweep),
             "judged_by", "fault"]  # fmt: skip
 
 
@@ -63,6 +65,7 @@ def exact_row(sweep: Sweep, base: Case, values: Sequence[Value]) -> Row:
             verdict.state,
             *(repr(float(c.margin)) for c in verdict.checks),
             *(repr(float(numbers[n])) for n in names),
+            *_amounts(sweep, case),
             MARCH, "",
         ]  # fmt: skip
         case.forget()
@@ -179,10 +182,36 @@ def _decided(
     numbers = [found.margins[n] for n in CHECK_NAMES]
     if sweep.with_answers:
         numbers += [found.answers[n] for n in ANSWER_NAMES]
+        for one in found.readings.required:
+            numbers += _numbers(one)
     sure &= ~np.isnan(numbers).any(axis=0)
     texts = [[f"{v:.4g}" for v in column.tolist()] for column in numbers]
     rows = zip(sure.tolist(), found.codes.tolist(), *texts, strict=True)
     return [[STATES[code], *row, BATCH, ""] if decided else None for decided, code, *row in rows]
+
+
+def _asked(sweep: Sweep) -> Row:
+    """Columns of the amounts that are asked: what is reached, and its margin."""
+    varied = {v.path for v in sweep.varied}
+    keys = asked_keys(sweep.scenario)
+    keys = tuple(k for k in KEYS if k in keys or f"margins.{k}" in varied)
+    if not sweep.with_answers:
+        return []
+    return [
+        name for key in keys
+        for name in (*([COLUMN_OF[key]] if key in COLUMN_OF else []), f"{key}_margin")
+    ]
+
+
+def _amounts(sweep: Sweep, case: Case) -> Row:
+    if not sweep.with_answers:
+        return []
+    return [repr(float(n[0])) for one in required(case) for n in _numbers(one)]
+
+
+def _numbers(one: Required) -> tuple[FloatArray, ...]:
+    """What is reached, where no answer tells it, and its margin; shape (n,) each."""
+    return (one.value, one.margin) if one.key in COLUMN_OF else (one.margin,)
 
 
 def _sentence(error: ValidationError) -> str:
@@ -193,7 +222,7 @@ def _sentence(error: ValidationError) -> str:
 
 def _fault(sweep: Sweep, sentence: str) -> Row:
     """A row that has no numbers, only a sentence."""
-    numbers = len(CHECK_NAMES) + len(ANSWER_NAMES) * sweep.with_answers
+    numbers = len(CHECK_NAMES) + len(ANSWER_NAMES) * sweep.with_answers + len(_asked(sweep))
     return ["error", *([""] * numbers), "", " ".join(sentence.split())]
 
 

@@ -12,6 +12,7 @@ from explorer.scenario.daylight import DaylightPattern, SkyReading
 from explorer.scenario.demand import Regulator
 from explorer.scenario.fields import Section
 from explorer.scenario.light import Light
+from explorer.scenario.model import LIGHT_OF, Margins
 from explorer.scenario.supply import ConverterCharger
 
 _NONE: frozenset[str] = frozenset()
@@ -41,6 +42,10 @@ def idle_keys(section: Section) -> frozenset[str]:
     if isinstance(section, DaylightPattern):
         of_file = {"latitude_deg", "longitude_deg", "months"}
         return frozenset(of_file) if section.weather_file else _NONE
+    if isinstance(section, Margins):
+        return frozenset(
+            light for amount, light in LIGHT_OF.items() if getattr(section, amount) is None
+        )
     if isinstance(section, Light):
         by_hour = {"daylight_share", "ambient_C"}
         return frozenset(by_hour) if isinstance(section.pattern, DaylightPattern) else _NONE

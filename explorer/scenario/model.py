@@ -17,9 +17,13 @@ from explorer.scenario.supply import Charger, ConverterCharger, Panels
 from explorer.scenario.year_light import real_over_computed
 
 FORMAT: Final = "gloaming-scenario"
-VERSION: Final = 2
+VERSION: Final = 3
 MARGIN_BY_KNOWLEDGE = {"meter_at_panel": 1.3, "phone_or_lamp_data": 1.6, "guess": 2.0}
 """Design margin that follows from how the light is known (own judgement, no source)."""
+
+
+LIGHT_OF = {"operations_per_hour": "rate_light_lx", "fill_within_h": "fill_light_lx"}
+"""Amounts that are asked in a steady light, and the field that says in which."""
 
 
 class Margins(Section):
@@ -47,6 +51,34 @@ class Margins(Section):
         100_000.0, "Brightest light", "lx", 0, 150_000,
         "Sunlight that the panel may meet; the current that it then drives into a cell is checked.",
     )
+    operations_per_charge: float | None = quantity(
+        None, "Operations per charge", "", 0.01, 1e9,
+        "Runs that a full store must serve without light. Empty: nothing is asked.",
+    )
+    operations_per_hour: float | None = quantity(
+        None, "Operations per hour", "1/h", 1e-4, 1e7,
+        "Runs an hour, while they are due, under steady light. Empty: nothing is asked.",
+    )
+    rate_light_lx: float | None = quantity(
+        None, "Light for that rate", "lx", 1, 200_000,
+        "Steady light in which the rate must be reached. Empty: the light level of the place.",
+    )
+    fill_within_h: float | None = quantity(
+        None, "Full within", "h", 1e-5, 8760,
+        "Longest time from empty to full with the device off. Empty: nothing is asked.",
+    )
+    fill_light_lx: float | None = quantity(
+        None, "Light for filling", "lx", 1, 200_000,
+        "Steady light in which it must fill in time. Empty: the light level of the place.",
+    )
+    dark_days: float | None = quantity(
+        None, "Days from full", "d", 0.001, 3650,
+        "Time that a full store must carry the device without light. Empty: nothing is asked.",
+    )
+    store_years: float | None = quantity(
+        None, "Years of the store", "a", 0.1, 30,
+        "Until the store counts as worn out. Empty: nothing is asked.",
+    )
 
 
 class Names(Section):
@@ -64,7 +96,7 @@ class Scenario(Section):
     """A device at a place, ready to be judged."""
 
     format: Literal["gloaming-scenario"] = FORMAT
-    version: Literal[2] = VERSION
+    version: Literal[3] = VERSION
     title: Name = choice("New scenario", "Title", "Name of the scenario.")
     place: Name = choice("", "Place", "Where the device hangs.")
     light: Light = choice(Light(), "Light", "Light at the place.")

@@ -11,6 +11,7 @@ from itertools import pairwise
 
 from explorer.advice.assess import Assessment
 from explorer.advice.cautions import Caution, cautions
+from explorer.advice.checks import SHARE
 from explorer.advice.verdict import Check
 from explorer.quantity import show
 from explorer.scenario.model import Scenario
@@ -82,7 +83,7 @@ def number_of(check: Check) -> BigNumber:
     if check.name == "pulse":
         volts = quantity_text(max(check.value, 0.0), "V")
         return BigNumber(number=volts, caption=say("in the pulse"))
-    if check.name == "service":
+    if check.name == "service" and check.unit == SHARE:
         share = quantity_text(check.value, "share")
         return BigNumber(number=share, caption=say("of its tasks done"))
     limit = say("of {limit}", limit=figure(f"{check.limit:.3g}"))

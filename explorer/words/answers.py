@@ -30,6 +30,9 @@ LABELS: dict[str, str] = texts({
     "least_light_for_balance_lx": "Least light for the balance",
     "most_operations_per_day": "Most operations per day",
     "longest_closure_days": "Longest closure survived",
+    "filled_s": "Empty to full in the light asked",
+    "reached_per_hour": "Operations per hour in the light asked",
+    "store_years": "Store worn out after",
 })  # fmt: skip
 ASSUMED: dict[str, str] = texts({
     "first_connect_s": "An empty store; counted from the first light to the first connect.",
@@ -51,6 +54,9 @@ ASSUMED: dict[str, str] = texts({
         "Of the first operation at an interval; Service and Balance just pass."
     ),
     "longest_closure_days": "Dark just passes; it begins like the evening with the least charge.",
+    "filled_s": "An empty store, the device held off, in steady light: what is asked of it.",
+    "reached_per_hour": "All kinds together, while due, in steady light: what is asked of it.",
+    "store_years": "From new, until it counts as worn out: what is asked of it.",
 })  # fmt: skip
 """What stands behind each number; times count from the first light."""
 
@@ -72,17 +78,22 @@ SHORT: dict[str, str] = texts({
     "least_light_for_balance_lx": "Least light",
     "most_operations_per_day": "Operations per day",
     "longest_closure_days": "Longest closure",
+    "filled_s": "Full as asked",
+    "reached_per_hour": "Per hour as asked",
+    "store_years": "Store lasts",
 })  # fmt: skip
 """Below the heading of their group, where there is little room."""
 GROUPS: tuple[tuple[str, tuple[str, ...]], ...] = (
     (say("Starting from empty"), (
-        "first_operation_s", "full_charge_s", "recovery_s", "first_charge_s", "first_connect_s",
+        "filled_s", "first_operation_s", "full_charge_s", "recovery_s", "first_charge_s",
+        "first_connect_s",
     )),
     (say("In the dark"), (
         "dark_time_s", "longest_dark_s", "operations_per_charge", "longest_closure_days",
     )),
     (say("Once settled"), (
-        "lowest_store_V", "most_operations_per_day", "least_light_for_balance_lx",
+        "reached_per_hour", "store_years", "lowest_store_V", "most_operations_per_day",
+        "least_light_for_balance_lx",
         "served_share", "balance_ratio",
     )),
 )  # fmt: skip
@@ -121,6 +132,8 @@ def value_of(key: str, value: float) -> str:
         return say("none")
     if isinstance(value, Reach):
         return _reach_text(key, value)
+    if key == "store_years":
+        return show(value, "a")
     unit = key.rpartition("_")[2]
     return show(value, unit if unit in ("s", "V", "lx") else "")
 

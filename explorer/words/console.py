@@ -20,6 +20,7 @@ from explorer.words.answers import LABELS as ANSWERS
 from explorer.words.answers import value_of
 from explorer.words.light_log import log_sentences
 from explorer.words.panel import sold_sentence
+from explorer.words.required import asked_rows
 from explorer.words.year import year_sentences
 
 Outcome = State | Literal["error"]
@@ -94,12 +95,19 @@ def one_line(text: str) -> str:
 
 def _checks(found: Assessment, width: int) -> list[str]:
     lines = [f"  {'Check':9}{'Margin':>7}{'Wanted':>8}"]
+    asked = [
+        line for row in asked_rows(found)
+        for line in _wrapped(
+            row.sentence, width, f"  {'':9}{row.margin:>7}{'1×':>8}  {_marks()[row.state]} "
+        )
+    ]
     for row, check in zip(readout.check_rows(found), found.verdict.checks, strict=True):
         margin = "> 99×" if check.margin >= NO_LIMIT else row.margin
         wanted = show(check.wanted, "×") if check.wanted > 1.0 else "1×"
         head = f"  {row.label:9}{margin:>7}{wanted:>8}  {_marks()[check.state]} "
-        lines += _wrapped(row.sentence, width, head)
-    return lines
+        sentence = check.sentence if asked and check.name == "service" else row.sentence
+        lines += _wrapped(sentence, width, head)
+    return lines + asked
 
 
 def _answers(answers: dict[str, float], width: int) -> list[str]:

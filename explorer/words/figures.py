@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 import re
 
+from explorer.advice.checks import SHARE
 from explorer.advice.verdict import Check, State
 from explorer.quantity import show
 from explorer.text import altered, figure, say, texts
@@ -41,8 +42,14 @@ def value_text(check: Check) -> str:
         if check.name == "starts":
             return say("never")
         return say("no end") if check.value > 0 else say("none")
-    text = quantity_text(check.value, "share" if check.name == "service" else check.unit)
+    text = check_quantity(check, check.value)
     return say("more than {value}", value=text) if check.at_least else text
+
+
+def check_quantity(check: Check, value: float) -> str:
+    """A value or a limit of a check in its unit; Service without a unit is a share."""
+    share = check.name == "service" and check.unit == SHARE
+    return quantity_text(value, "share" if share else check.unit)
 
 
 def check_margin_text(check: Check) -> str:

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from math import isfinite
 
 from explorer.advice.assess import Assessment
+from explorer.advice.checks import SHARE
 from explorer.advice.guided_design import WaysOut, find_design, ways_out
 from explorer.advice.verdict import Check, Verdict
 from explorer.quantity import show
@@ -19,6 +20,7 @@ from explorer.scenario.guide.places import SPOTS
 from explorer.scenario.guide.questions import OFTEN
 from explorer.scenario.model import Scenario
 from explorer.text import Text, capitalised, figure, say
+from explorer.words.figures import check_quantity, value_text
 from explorer.words.sizes import like_area, like_volume
 
 
@@ -306,6 +308,11 @@ def _ratings(check: Check) -> Text:
 
 
 def _service(check: Check) -> Text:
+    if check.unit != SHARE:
+        return say(
+            "it reaches {value} where {limit} is asked for",
+            value=value_text(check), limit=check_quantity(check, check.limit),
+        )
     return say("it gets {share} % of its work done", share=figure(f"{100 * check.value:.3g}"))
 
 

@@ -21,7 +21,7 @@ from explorer.files.scenario_json import (
 )
 from explorer.scenario.model import Scenario, get_value, with_value
 
-HEAD = '"format": "gloaming-scenario", "version": 2'
+HEAD = '"format": "gloaming-scenario", "version": 3'
 OLD_FILE = (
     '{"format": "gloaming-scenario", "version": 0, '
     '"light": {"level_lx": 450.0}, "panels": {"parallel": 3}}'
@@ -137,10 +137,10 @@ def test_a_wrong_value_is_named_with_what_is_allowed(key, value, said):
         ("hello", "orchid.json is not JSON: "),
         ("[]", 'orchid.json is not a scenario: the key format must be "gloaming-scenario"'),
         ('{"capacitance": 1}', "found nothing."),
-        ('{"format": "gloaming-scenario"}', "version must be a whole number from 0 to 2"),
+        ('{"format": "gloaming-scenario"}', "version must be a whole number from 0 to 3"),
         ('{"format": "gloaming-scenario", "version": true}', "found true."),
         ('{"format": "gloaming-scenario", "version": -1}', "found -1."),
-        ('{"format": "gloaming-scenario", "version": 7}', "reads versions up to 2. A newer"),
+        ('{"format": "gloaming-scenario", "version": 7}', "reads versions up to 3. A newer"),
         ("{" + HEAD + ",}", "orchid.json is not JSON: "),
         ("{" + HEAD + ',\n "title": "abc', "orchid.json ends too early, at line 2, column 11;"),
         ("{" + HEAD + ', "title":', "orchid.json ends too early, at line 1, column "),

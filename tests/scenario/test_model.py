@@ -46,7 +46,7 @@ def test_a_scenario_of_defaults_is_whole():
         ({"store": {"kind": "flywheel"}}, "store"),
         ({"panels": {"count": 2.5}}, "panels.count"),
         ({"panels": {"count": 0}}, "panels.count"),
-        ({"version": 3}, "version"),
+        ({"version": 4}, "version"),
     ],
 )
 def test_what_cannot_be_is_refused_by_its_key(data, key):

@@ -55,6 +55,28 @@ class PulseReading:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Required:
+    """An amount that is asked of a design, with what it reaches; arrays of shape (n,)."""
+
+    key: str
+    """Its field among the margins."""
+    value: FloatArray
+    """What the design reaches; infinite without end, or where it never fills."""
+    limit: FloatArray
+    unit: str
+    light_lx: FloatArray | None = None
+    """Steady light in which it is asked; None where light is no matter. [lx]"""
+    at_most: bool = False
+    """Whether the value must stay below the limit."""
+
+    @property
+    def margin(self) -> FloatArray:
+        """Reached over asked, or allowed over needed."""
+        with np.errstate(divide="ignore"):
+            return self.limit / self.value if self.at_most else self.value / self.limit
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Readings:
     """Everything that the checks read, of n designs; there is no margin in it."""
 
@@ -91,6 +113,8 @@ class Readings:
     within: Mapping[str, FloatArray] = field(default_factory=dict)
     """Share by which the margin of a check may differ from the exact one, shape (n,); none for what
     the exact march reads."""
+    required: tuple[Required, ...] = ()
+    """Amounts that are asked beside what the course must serve."""
     low: Readings | None = None
     """The same with each store where it is least in its band; None where that is no matter."""
     high: Readings | None = None
@@ -102,4 +126,4 @@ class Readings:
         return len(self.ready_s)
 
 
-__all__ = ["FARTHEST", "START_UP", "DarkReading", "PulseReading", "Readings"]
+__all__ = ["FARTHEST", "START_UP", "DarkReading", "PulseReading", "Readings", "Required"]

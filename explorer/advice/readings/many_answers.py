@@ -28,9 +28,7 @@ def answers(found: Followed, asked: Asked) -> dict[str, FloatArray]:
     batch, read, course = found.batch, found.readings, found.course
     n, period = batch.size, float(batch.stretches.edges_s[-1])
     full = batch.nodes_c[:, -1]
-    everyone, first = np.arange(n), np.zeros(n, np.intp)
-    dark_s = run.dark_time(batch, everyone, full, first, np.full(n, FOLLOWED_S))
-    dark_s = np.where(dark_s >= FOLLOWED_S * (1.0 - 1e-9), np.inf, dark_s)
+    dark_s, runs = dark_and_runs(batch)
     cut_c = np.minimum(charge_at(batch.system.load.off_v, batch.nodes_v, batch.nodes_c), full)
     lowest_c = lowest_charge(batch, course)
     some = read.taken_w > 0
@@ -39,7 +37,7 @@ def answers(found: Followed, asked: Asked) -> dict[str, FloatArray]:
         "first_charge_s": read.ready_s,
         "full_charge_s": full_time(batch),
         "dark_time_s": dark_s,
-        "operations_per_charge": _runs_in_the_dark(batch, dark_s),
+        "operations_per_charge": runs,
         "recovery_s": ready_from(batch, np.broadcast_to(cut_c, (n,)), 4.0 * period),
         "lowest_store_V": along(lowest_c, batch.nodes_c, batch.nodes_v),
         "highest_store_V": along(np.max(found.edges_c, axis=0), batch.nodes_c, batch.nodes_v),
@@ -53,6 +51,19 @@ def answers(found: Followed, asked: Asked) -> dict[str, FloatArray]:
         "cut_offs_per_week": read.cut_offs / read.span_s * WEEK_S,
         "longest_dark_s": _longest_dark(batch),
     }
+
+
+def dark_and_runs(batch: Batch) -> tuple[FloatArray, FloatArray]:
+    """Time that a full store lasts in the dark [s] and runs done in it, (systems,) each.
+
+    Infinite where it has no end.
+    """
+    n = batch.size
+    everyone, first = np.arange(n), np.zeros(n, np.intp)
+    full = batch.nodes_c[:, -1]
+    dark_s = run.dark_time(batch, everyone, full, first, np.full(n, FOLLOWED_S))
+    dark_s = np.where(dark_s >= FOLLOWED_S * (1.0 - 1e-9), np.inf, dark_s)
+    return dark_s, _runs_in_the_dark(batch, dark_s)
 
 
 def full_time(batch: Batch) -> FloatArray:

@@ -18,6 +18,7 @@ from explorer.advice.readings.balance import (
 )
 from explorer.advice.readings.dark import Gap, InTheDark, gaps, worst_dark
 from explorer.advice.readings.pulse import Store, deepest_pulse
+from explorer.advice.readings.required import required
 from explorer.advice.readings.starts import (
     FirstCharge,
     begins_empty,
@@ -142,6 +143,7 @@ def readings(case: Case) -> Readings:
         repeats=np.array([found.course.settled]),
         sure=np.array([True]),
         falls=np.array([False]),
+        required=required(case),
     )
 
 

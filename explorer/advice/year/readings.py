@@ -19,6 +19,7 @@ from explorer.advice.readings.balance import Balance, lowest_held, wanted_runs
 from explorer.advice.readings.dark import worst_dark
 from explorer.advice.readings.one import balance, connected_share, pulse
 from explorer.advice.readings.pulse import spare
+from explorer.advice.readings.required import required
 from explorer.advice.year.study import MonthRun, first_charge, seasons_of, year_study
 from explorer.engine.course import Standing, StopAt
 from explorer.engine.march import Engine
@@ -211,6 +212,7 @@ def year_readings(case: Case) -> Readings:
         connected=np.array([1.0 if np.all(rows.connected >= 1.0) else min(connected, 1.0 - 1e-9)]),
         cut_offs=np.array([float(rows.cut_offs.sum())]), span_s=np.array([span]),
         repeats=np.array([found.course.settled]), sure=np.array([True]), falls=np.array([False]),
+        required=required(case),
     )
 
 
