@@ -124,8 +124,8 @@ def right_amounts(scenario, log):
     first = habit.first_charge(steady, 168.0 * 3600.0, MOST)
     if isinf(first.started_s):
         found["operations_per_hour"] = 0.0
-    elif all(op.schedule.kind == "when_ready" or op.schedule.to_h - op.schedule.from_h == 24.0
-             and len(op.schedule.days) == 7 for op in scenario.load.operations):  # fmt: skip
+    elif all(op.schedule.kind == "when_ready" or (op.schedule.to_h - op.schedule.from_h == 24.0
+             and len(op.schedule.days) == 7) for op in scenario.load.operations):  # fmt: skip
         with suppress(habit.TooLong):
             course = habit.settle(steady, first.march, MOST)
             found["operations_per_hour"] = 3600.0 * sum(course.totals.served) / course.span_s

@@ -22,7 +22,7 @@ from explorer.engine.flows import Flow
 from explorer.engine.keys import OFF, DrawKey, On, StartUp
 from explorer.engine.march import Engine
 from explorer.engine.seasons_trace import SeasonsTrace
-from explorer.engine.system import System
+from explorer.engine.system import System, as_judged
 from explorer.engine.trace import Trace
 from explorer.physics import load as ld
 from explorer.quantity import show
@@ -196,7 +196,8 @@ def _pulse_view(case: Case, engine: Engine) -> PulseView | None:
     pulse = readings(case).pulse
     if pulse is None:
         return None
-    system, field, load = engine.system, engine.field, engine.system.load
+    system, field = as_judged(engine.system), engine.field
+    load = system.load
     esr = field.curve.esr_ohm
     quiet = ld.Draw(current_a=system.quiescent_a)
     idle = load.sleep + quiet
@@ -209,6 +210,9 @@ def _pulse_view(case: Case, engine: Engine) -> PulseView | None:
         phases, beside = load.operations[number].phases, idle
         name = load.operations[number].name
         keys = [On(), *(On(active=((number, k),)) for k in range(len(phases))), On()]
+        if load.until_empty is not None:
+            idle = beside = quiet
+            keys = [OFF, *(StartUp(k) for k in range(len(phases) - 1)), On(), OFF]
     lead = 0.2 * sum(p.duration_s for p in phases)
     stretches = [(quiet if number == START_UP else idle, lead)]
     stretches += [(beside + p.draw, p.duration_s) for p in phases]

@@ -182,12 +182,11 @@ def _rows(
         ("regulator", say("Lost in the regulator"), "device", found.regulator_loss_j,
          "load.regulator.efficiency" if scenario.load.regulator.kind == "switching"
          else "load.regulator.output_V"),
-        ("sleep", say("Sleep"), "device", found.sleep_j, "load.sleep_A"),
+        _awake(scenario, found.sleep_j),
         ("start_up", say("Start-ups"), "device", found.start_up_j, _start_path(scenario)),
     ]
-    for j, (operation, joules) in enumerate(
-        zip(scenario.load.operations, found.operations_j, strict=True)
-    ):
+    timed = () if scenario.load.runs_until_empty else scenario.load.operations
+    for j, (operation, joules) in enumerate(zip(timed, found.operations_j, strict=True)):
         last = "interval_s" if operation.schedule.kind == "every" else "ready_V"
         rows.append((f"operation_{j}", operation.name, "work", joules,
                      f"load.operations.{j}.schedule.{last}"))
@@ -195,6 +194,16 @@ def _rows(
         rows.append(("stored", say("Left in the store"), "store", found.stored_j,
                      size_path(scenario)))
     return rows
+
+
+def _awake(scenario: Scenario, joules: float) -> _Row:
+    """What the device takes while it waits; what runs until the store gives out never does."""
+    if not scenario.load.runs_until_empty:
+        return ("sleep", say("Sleep"), "device", joules, "load.sleep_A")
+    (operation,) = scenario.load.operations
+    amount = operation.phases[0].amount_key
+    return ("operation_0", operation.name, "work", joules,
+            f"load.operations.0.phases.0.{amount}")  # fmt: skip
 
 
 def _shown(scenario: Scenario, row: _Row) -> bool:

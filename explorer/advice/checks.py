@@ -76,7 +76,7 @@ def asked_of(scenario: Scenario, size: int) -> Asked:
         served_share=flat(margins.served_share, size),
         reserve_j=flat(scenario.load.reserve_J, size),
         waits=np.array(
-            [op.schedule.kind == "when_ready" for op in scenario.load.operations], bool
+            [op.schedule.kind != "every" for op in scenario.load.operations], bool
         ),
     )
 

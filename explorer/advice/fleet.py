@@ -25,6 +25,7 @@ from explorer.advice.readings.many_answers import answers
 from explorer.advice.readings.many_required import with_required
 from explorer.advice.verdict import CHECK_NAMES, MET_OR_NOT, NO_LIMIT, State
 from explorer.engine.many import supplied
+from explorer.engine.system import as_judged
 from explorer.scenario.ratings import Rating
 
 STATES: tuple[State, ...] = ("falls_short", "marginal", "runs")
@@ -149,9 +150,13 @@ def fleet(
         enough = held.brought_w >= asked.margin * held.taken_w
         return fast & enough & (ratings_margin(rated, size) >= 1.0)
 
-    found = followed(several.scenario, several.system, size, worth=worth if only_runs else None)
+    system = as_judged(several.system)
+    found = followed(several.scenario, system, size, worth=worth if only_runs else None)
     lit_lx = 0.0 if case.scenario.light.illuminance_lx is not None else case.mean_lit_lx
     read = with_required(found.readings, found, several.scenario, lit_lx)
+    if system.load.until_empty is not None:
+        # It takes the least run for the whole of it.
+        read = replace(read, sure=np.zeros(size, bool))
     if case.year is not None:
         # Some weeks do not know what a year does: the march has the word.
         nowhere = np.zeros(size, bool)
@@ -168,7 +173,7 @@ def balances(case: Case, changes: Mapping[str, ArrayLike]) -> FloatArray:
     """The margin of Balance alone of the variants that `changes` describes, shape (variants,)."""
     size = max((np.size(v) for v in changes.values()), default=1)
     several = gathered(case.varied(changes))
-    held = balance_of(supplied(several.system, size))
+    held = balance_of(supplied(as_judged(several.system), size))
     return balance(held, asked_of(several.scenario, size)).margin
 
 

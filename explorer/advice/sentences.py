@@ -83,6 +83,8 @@ def balance(found: Readings) -> Text:
 def dark(case: Case, found: Readings) -> Text:
     """Of the worst dark stretch."""
     d = found.dark
+    if case.scenario.load.runs_until_empty:
+        return say("The device runs until the store gives out: the dark asks nothing of it.")
     needed_s, lasts_s = float(d.needed_s[0]), float(d.lasts_s[0])
     if needed_s <= 0:
         return say(
@@ -173,6 +175,10 @@ def service(case: Case, found: Readings) -> Text:
             "The device is connected {share} % of the time, with {n} cut-offs per week; {asked} % "
             "is asked for, and without any cut-off.",
             share=percent(row[-1]), n=show(a_week, ""), asked=share,
+        )
+    if case.scenario.load.runs_until_empty:
+        return say(
+            "The device runs until the store gives out, and as often and as long as is wanted."
         )
     if not case.scenario.load.operations:
         return say("The device has no operations; it stays connected all the time.")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -127,6 +127,10 @@ class Load:
     retry_delay_s: float = 1.0
     """Least time from a cut-off to the next connect. [s]"""
     reserve_j: float = 0.0
+    until_empty: Operation | None = None
+    """What runs from every connect until the cut-off, as it is judged: waiting for the connect
+    voltage, start-up included, for the least length that counts. The march knows it as `sleep`,
+    and no operations."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -142,3 +146,15 @@ class System:
     store: Store
     initial_charge_c: float
     load: Load
+
+
+def as_judged(system: System) -> System:
+    """The system with all it should do among its operations, as balance and pulses are judged.
+
+    What runs until the store gives out counts with the least length that is wanted of it; a march
+    lets it run as long as there is anything.
+    """
+    until = system.load.until_empty
+    if until is None:
+        return system
+    return replace(system, load=replace(system.load, sleep=Draw(), operations=(until,)))

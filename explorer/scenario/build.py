@@ -169,14 +169,25 @@ def build_load(load: demand.Load) -> es.Load:
         need = plain(np.maximum(need, load.regulator.minimum_input_V))
     own = ld.regulator_draw(regulator)
     sleep = ld.through_regulator(ld.Draw(current_a=load.sleep_A), regulator) + own
+    start_up = tuple(_phase(p, regulator, own) for p in load.start_up)
+    operations = tuple(_operation(op, regulator) for op in load.operations)
+    until = None
+    if load.runs_until_empty:
+        (run,), operations = operations, ()
+        sleep = sleep + run.phases[0].draw
+        phase = replace(run.phases[0], draw=sleep)
+        assert isinstance(run.schedule, es.WhenReady)
+        ready = replace(run.schedule, ready_v=load.connect_V)
+        until = replace(run, schedule=ready, phases=(*start_up, phase))
     return es.Load(
         connect_v=load.connect_V,
         off_v=plain(np.maximum(load.disconnect_V, need)),
         minimum_v=need,
         bulk_f=load.bulk_capacitance_F,
-        start_up=tuple(_phase(p, regulator, own) for p in load.start_up),
+        start_up=start_up,
         sleep=sleep,
-        operations=tuple(_operation(op, regulator) for op in load.operations),
+        operations=operations,
+        until_empty=until,
         regulator=regulator,
         retry_delay_s=load.retry_delay_s,
         reserve_j=load.reserve_J,
@@ -201,6 +212,10 @@ def _operation(operation: demand.Operation, regulator: ld.Regulator) -> es.Opera
     if isinstance(operation.schedule, demand.Every):
         schedule = es.Periodic(
             interval_s=operation.schedule.interval_s, windows_s=_windows(operation.schedule)
+        )
+    elif isinstance(operation.schedule, demand.UntilEmpty):
+        schedule = es.WhenReady(
+            ready_v=0.0, wanted_per_s=operation.schedule.wanted_per_day / es.DAY_S
         )
     else:
         schedule = es.WhenReady(

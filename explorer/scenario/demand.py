@@ -26,7 +26,10 @@ class Phase(Section):
     resistance_ohm: float | None = quantity(
         None, "Resistance", "Ω", 1e-3, 1e9, "Resistance that the device connects."
     )
-    duration_s: float = quantity(0.05, "Duration", "s", 1e-9, 86_400, "Length of the phase.")
+    duration_s: float = quantity(
+        0.05, "Duration", "s", 1e-9, 86_400,
+        "Length of the phase; of a run until the store gives out the least that counts.",
+    )
 
     @model_validator(mode="after")
     def _one_kind(self) -> Phase:
@@ -91,7 +94,17 @@ class WhenReady(Section):
     )
 
 
-Schedule = Annotated[Every | WhenReady, Field(discriminator="kind")]
+class UntilEmpty(Section):
+    """Begin with every connect and go on until the store gives out."""
+
+    kind: Literal["until_empty"] = "until_empty"
+    wanted_per_day: float = quantity(
+        1.0, "Wanted per day", "1/d", 0.001, 1e6,
+        "Runs of the least length a day that the design should reach."
+    )
+
+
+Schedule = Annotated[Every | WhenReady | UntilEmpty, Field(discriminator="kind")]
 
 
 class Operation(Section):
@@ -107,6 +120,11 @@ class Operation(Section):
     def _fits_its_interval(self) -> Operation:
         if not self.phases:
             raise ValueError(say("phases must hold at least one phase"))
+        if isinstance(self.schedule, UntilEmpty) and len(self.phases) > 1:
+            raise ValueError(say(
+                "what runs until the store gives out has one phase, found {n}; what comes before "
+                "it belongs to start_up", n=len(self.phases),
+            ))  # fmt: skip
         total = sum(p.duration_s for p in self.phases)
         if isinstance(self.schedule, Every) and total >= self.schedule.interval_s:
             raise ValueError(
@@ -181,6 +199,21 @@ class Load(FromPart, Section):
         0.0, "Energy for a last action", "J", 0, 1e6,
         "Energy kept for one last safe action, such as closing a valve.",
     )
+
+    @model_validator(mode="after")
+    def _nothing_beside_what_empties_the_store(self) -> Load:
+        empties = [isinstance(op.schedule, UntilEmpty) for op in self.operations]
+        if any(empties) and len(empties) > 1:
+            raise ValueError(say(
+                "an operation with the schedule until_empty must be the only one, found {n}",
+                n=len(empties),
+            ))  # fmt: skip
+        return self
+
+    @property
+    def runs_until_empty(self) -> bool:
+        """Whether the device runs from every connect until the store gives out."""
+        return any(isinstance(op.schedule, UntilEmpty) for op in self.operations)
 
     @model_validator(mode="after")
     def _thresholds_in_order(self) -> Load:

@@ -33,6 +33,11 @@ LABELS: dict[str, str] = texts({
     "filled_s": "Empty to full in the light asked",
     "reached_per_hour": "Operations per hour in the light asked",
     "store_years": "Store worn out after",
+    "run_length_s": "Length of a run",
+    "run_period_s": "From one run to the next",
+    "runs_per_hour": "Runs per hour",
+    "run_duty": "Time at work",
+    "run_energy_J": "Energy of a run",
 })  # fmt: skip
 ASSUMED: dict[str, str] = texts({
     "first_connect_s": "An empty store; counted from the first light to the first connect.",
@@ -57,6 +62,11 @@ ASSUMED: dict[str, str] = texts({
     "filled_s": "An empty store, the device held off, in steady light: what is asked of it.",
     "reached_per_hour": "All kinds together, while due, in steady light: what is asked of it.",
     "store_years": "From new, until it counts as worn out: what is asked of it.",
+    "run_length_s": "From the end of the start-up to the cut-off, the run of middle length.",
+    "run_period_s": "From one beginning to the next in the repeating course, the middle one.",
+    "runs_per_hour": "Of at least the length that counts, over the whole repeating course.",
+    "run_duty": "Share of the repeating course in which the device is connected.",
+    "run_energy_J": "What the load takes in the run of middle length.",
 })  # fmt: skip
 """What stands behind each number; times count from the first light."""
 
@@ -81,6 +91,11 @@ SHORT: dict[str, str] = texts({
     "filled_s": "Full as asked",
     "reached_per_hour": "Per hour as asked",
     "store_years": "Store lasts",
+    "run_length_s": "Run",
+    "run_period_s": "Run to run",
+    "runs_per_hour": "Runs per hour",
+    "run_duty": "At work",
+    "run_energy_J": "Energy of a run",
 })  # fmt: skip
 """Below the heading of their group, where there is little room."""
 GROUPS: tuple[tuple[str, tuple[str, ...]], ...] = (
@@ -92,6 +107,7 @@ GROUPS: tuple[tuple[str, tuple[str, ...]], ...] = (
         "dark_time_s", "longest_dark_s", "operations_per_charge", "longest_closure_days",
     )),
     (say("Once settled"), (
+        "run_period_s", "run_length_s", "run_energy_J", "runs_per_hour", "run_duty",
         "reached_per_hour", "store_years", "lowest_store_V", "most_operations_per_day",
         "least_light_for_balance_lx",
         "served_share", "balance_ratio",
@@ -132,6 +148,12 @@ def value_of(key: str, value: float) -> str:
         return say("none")
     if isinstance(value, Reach):
         return _reach_text(key, value)
+    if key == "run_duty":
+        return quantity_text(value, "share")
+    if key == "run_energy_J":
+        return show(value, "J", infinite=say("no end"))
+    if key in ("run_length_s", "run_period_s"):
+        return show(value, "s", infinite=say("no end")) if value else say("none")
     if key == "store_years":
         return show(value, "a")
     unit = key.rpartition("_")[2]

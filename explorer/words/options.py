@@ -77,6 +77,7 @@ OPTIONS = texts({
     "switching": "Switching",
     "every": "At a fixed interval",
     "when_ready": "Whenever the store is ready",
+    "until_empty": "Until the store gives out",
     "current_A": "Current",
     "power_W": "Power",
     "resistance_ohm": "Resistance",

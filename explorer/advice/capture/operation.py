@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from explorer.advice.capture.phases import Reduced
-from explorer.scenario.demand import Every, Load, Operation, Phase, WhenReady
+from explorer.scenario.demand import Every, Load, Operation, Phase, Schedule
 from explorer.scenario.fields import describe
 
 
@@ -38,7 +38,7 @@ def taken(
         longer than the schedule allows.
     """
     operations = load.operations
-    schedule: Every | WhenReady = Every(interval_s=found.interval_s)
+    schedule: Schedule = Every(interval_s=found.interval_s)
     replaced = place if place is not None else 0
     if keeps_schedule and replaced < len(operations):
         schedule = operations[replaced].schedule

@@ -187,6 +187,14 @@ def _lowest_connected(course: Trajectory) -> float:
     return min(on, default=0.0)
 
 
+def nothing_in_the_dark() -> DarkReading:
+    """Of a device that runs until the store gives out: the dark asks nothing of it."""
+    return DarkReading(
+        needed_s=np.zeros(1), lasts_s=np.zeros(1), begin_v=np.zeros(1),
+        closure=np.zeros(1, bool),
+    )
+
+
 def one_charge(engine: Engine) -> tuple[float, float]:
     """From a full store in the dark until the cut-off, the reserve kept: time [s] and runs done.
 
@@ -198,6 +206,9 @@ def one_charge(engine: Engine) -> tuple[float, float]:
     until = _kept_until(engine, run)
     if until < run.span_s:
         run = dark.march(until, full, stop_at=StopAt.CUT_OFF)
+    through = engine.system.load.until_empty
+    if through is not None:
+        return until, float(until >= through.phases[-1].duration_s)
     return until, sum(run.tally.served) if until < inf else inf
 
 

@@ -19,6 +19,7 @@ from explorer.advice.readings.required import (
     open_share,
 )
 from explorer.engine.many import prepare
+from explorer.engine.system import as_judged
 from explorer.scenario.build import build
 from explorer.scenario.model import LIGHT_OF, Scenario
 
@@ -83,7 +84,7 @@ def _value(
         dark_s, runs = dark_and_runs(found.batch)
         return (runs if key == "operations_per_charge" else dark_s), known
     steady = in_steady_light(scenario, level_lx)
-    system = build(steady)
+    system = as_judged(build(steady))
     if key == "fill_within_h":
         return full_time(prepare(system, size)), known
     other = followed(steady, system, size).readings

@@ -16,9 +16,10 @@ from explorer.advice.readings.balance import (
     taken_current,
     wanted_runs,
 )
-from explorer.advice.readings.dark import Gap, InTheDark, gaps, worst_dark
+from explorer.advice.readings.dark import Gap, InTheDark, gaps, nothing_in_the_dark, worst_dark
 from explorer.advice.readings.pulse import Store, deepest_pulse
 from explorer.advice.readings.required import required
+from explorer.advice.readings.runs import served_in
 from explorer.advice.readings.starts import (
     FirstCharge,
     begins_empty,
@@ -31,7 +32,7 @@ from explorer.engine.course import Standing, Trajectory
 from explorer.engine.march import Engine
 from explorer.engine.pulses import lowest_begins
 from explorer.engine.steady import STUDY_LEGS, RepeatingCourse, repeating_course
-from explorer.engine.system import DAY_S, System, WhenReady
+from explorer.engine.system import DAY_S, System, WhenReady, as_judged
 from explorer.engine.trace import Trace
 from explorer.scenario.ratings import ratings
 
@@ -125,8 +126,7 @@ def readings(case: Case) -> Readings:
     found = study(case)
     run, system, powers = found.course.run, found.system, held(case)
     span = run.span_s
-    served = np.array(run.tally.served, float) if found.starts else np.zeros(len(run.tally.served))
-    wanted = np.array([float(np.asarray(w)) for w in wanted_runs(system, span)])
+    did = served_in(system, run, starts=found.starts)
     return Readings(
         ready_s=np.array([found.first.seconds]),
         level_v=powers.level_v,
@@ -135,10 +135,10 @@ def readings(case: Case) -> Readings:
         dark=dark(case),
         pulse=case.once_under_any_margins("pulse", lambda: pulse(found.engine, run)),
         ratings=ratings(case.scenario, system),
-        served=served[None, :],
-        wanted=wanted[None, :],
-        connected=np.array([connected_share(run, starts=found.starts)]),
-        cut_offs=np.array([float(run.tally.cut_offs)]),
+        served=did.served,
+        wanted=did.wanted,
+        connected=np.array([did.connected]),
+        cut_offs=np.array([did.cut_offs]),
         span_s=np.array([span]),
         repeats=np.array([found.course.settled]),
         sure=np.array([True]),
@@ -156,22 +156,15 @@ def held(case: Case) -> Balance:
 def dark(case: Case) -> DarkReading:
     """The worst dark stretch of the course of one design."""
     found = study(case)
+    if found.system.load.until_empty is not None:
+        return nothing_in_the_dark()
     closure_s = case.scenario.margins.closure_days * DAY_S
     return worst_dark(found.repeating, list(found.gaps), closure_s, found.in_the_dark)
 
 
-def connected_share(run: Trajectory, *, starts: bool) -> float:
-    """Share of a run in which the device is connected; 0 where it never starts."""
-    if not starts or run.span_s <= 0:
-        return 0.0
-    off = any(not leg.connected for leg in run.legs)
-    # Sums of times are good to some digits: all of it is all of it.
-    return min(run.tally.connected_s / run.span_s, 1.0) if off or run.tally.cut_offs else 1.0
-
-
 def balance(engine: Engine) -> Balance:
     """Mean powers with the store held at the voltage that suits the balance best."""
-    system, field = engine.system, engine.field
+    system, field = as_judged(engine.system), engine.field
     low, top = float(np.asarray(lowest_held(system))), float(field.open_v[-1])
     low, full = min(low, top), min(system.full_v, top)
     between = field.open_v[(field.open_v > low) & (field.open_v < full)]
@@ -195,8 +188,9 @@ def balance(engine: Engine) -> Balance:
 
 def pulse(engine: Engine, run: Trajectory) -> PulseReading | None:
     """The deepest pulse, each operation at the lowest voltage at which it begins in a run."""
-    system, field, load = engine.system, engine.field, engine.system.load
-    begins = lowest_begins(engine, run)
+    system, field = as_judged(engine.system), engine.field
+    load = system.load
+    begins = [inf] if load.until_empty is not None else lowest_begins(engine, run)
     levels: list[FloatArray] = []
     for op, begin in zip(load.operations, begins, strict=True):
         if isinstance(op.schedule, WhenReady):

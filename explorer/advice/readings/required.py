@@ -10,6 +10,7 @@ import numpy as np
 from explorer.advice.case import Case, kept
 from explorer.advice.readings import FloatArray, Required
 from explorer.advice.readings.dark import one_charge
+from explorer.advice.readings.runs import served_in
 from explorer.advice.readings.starts import first_charge, full_charge_time
 from explorer.advice.year.study import wear_per_year
 from explorer.engine.march import Engine
@@ -98,6 +99,9 @@ def rate_in(engine: Engine) -> float:
     into = first.end_s % period
     run = engine.march(period - into, first.end, begin_s=into, most_legs=STUDY_LEGS)
     course = repeating_course(engine, run.end).run
+    if engine.system.load.until_empty is not None:
+        did = served_in(engine.system, course, starts=True)
+        return float(did.served.sum()) / course.span_s * HOUR_S
     return sum(
         served / (course.span_s * open_share(op)) * HOUR_S
         for served, op in zip(course.tally.served, engine.system.load.operations, strict=True)

@@ -137,6 +137,13 @@ def first_operation_time(engine: Engine, first: FirstCharge) -> float:
     Infinite where none is done within `MOST_PERIODS` of the start-up; a device without operations
     has done what it does once it is ready.
     """
+    until = engine.system.load.until_empty
+    if until is not None and isfinite(first.seconds):
+        least_s = until.phases[-1].duration_s
+        run = engine.march(
+            least_s, first.end, begin_s=first.end_s, stop_at=StopAt.CUT_OFF, most_legs=STUDY_LEGS
+        )
+        return first.seconds + least_s if run.span_s >= least_s else inf
     if not isfinite(first.seconds) or not engine.system.load.operations:
         return first.seconds
     longest = MOST_PERIODS * engine.edges[-1]

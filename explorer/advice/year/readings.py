@@ -15,15 +15,16 @@ from explorer.advice.readings import (
     PulseReading,
     Readings,
 )
-from explorer.advice.readings.balance import Balance, lowest_held, wanted_runs
-from explorer.advice.readings.dark import worst_dark
-from explorer.advice.readings.one import balance, connected_share, pulse
+from explorer.advice.readings.balance import Balance, lowest_held
+from explorer.advice.readings.dark import nothing_in_the_dark, worst_dark
+from explorer.advice.readings.one import balance, pulse
 from explorer.advice.readings.pulse import spare
 from explorer.advice.readings.required import required
+from explorer.advice.readings.runs import served_in
 from explorer.advice.year.study import MonthRun, first_charge, seasons_of, year_study
 from explorer.engine.course import Standing, StopAt
 from explorer.engine.march import Engine
-from explorer.engine.system import DAY_S
+from explorer.engine.system import DAY_S, as_judged
 from explorer.scenario.ratings import Rating, ratings
 
 DARK_FIELDS = tuple(DarkReading.__dataclass_fields__)
@@ -99,14 +100,11 @@ class _MonthPart:
 
 def _of_month(case: Case, found: MonthRun) -> _MonthPart:
     run, system = found.run, found.engine.system
-    starts = year_study(case).starts
-    wanted = [float(np.asarray(w)) for w in wanted_runs(system, run.span_s)]
-    served = np.array(run.tally.served, float) if starts else np.zeros(len(wanted))
+    did = served_in(system, run, starts=year_study(case).starts)
     return _MonthPart(
-        pulse=pulse(found.engine, run),
-        served=served[None, :], wanted=np.array(wanted)[None, :],
-        connected=np.array([connected_share(run, starts=starts)]),
-        cut_offs=np.array([float(run.tally.cut_offs)]), span_s=np.array([run.span_s]),
+        pulse=pulse(found.engine, run), served=did.served, wanted=did.wanted,
+        connected=np.array([did.connected]), cut_offs=np.array([did.cut_offs]),
+        span_s=np.array([run.span_s]),
     )
 
 
@@ -127,6 +125,8 @@ def month_dark(case: Case) -> DarkReading:
 
 
 def _dark_of(case: Case, run: MonthRun, below: float = np.inf) -> DarkReading:
+    if run.engine.system.load.until_empty is not None:
+        return nothing_in_the_dark()
     closure_s = case.scenario.margins.closure_days * DAY_S
     return worst_dark(run.trace, list(run.gaps), closure_s, run.in_the_dark, below)
 
@@ -180,7 +180,7 @@ def _tightest(case: Case) -> Window:
 def usable_energy(engine: Engine) -> float:
     """Energy between the lowest level at which everything can run and a full store. [J]"""
     field = engine.field
-    low = min(float(np.asarray(lowest_held(engine.system))), float(field.open_v[-1]))
+    low = min(float(np.asarray(lowest_held(as_judged(engine.system)))), float(field.open_v[-1]))
     low_c, full_c = field.charge_at(low), min(field.full_c, float(field.charge_c[-1]))
     if full_c <= low_c:
         return 0.0

@@ -31,7 +31,10 @@ def year_sentences(case: Case, found: Readings) -> dict[str, Text]:
     return {
         "starts": _starts(case),
         "balance": _balance(case),
-        "dark": _in_month(case, "dark", _dark(case, found)),
+        "dark": (
+            plain.dark(case, found) if case.scenario.load.runs_until_empty
+            else _in_month(case, "dark", _dark(case, found))
+        ),
         "pulse": _in_month(case, "pulse", plain.pulse(case, found)),
         "service": _service(case, found),
     }

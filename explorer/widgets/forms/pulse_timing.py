@@ -58,7 +58,9 @@ class PulseTiming(QWidget):
             return ()
         operation = amount.split(".phases.")[0]
         schedule = self._document.get(f"{operation}.schedule")
-        often = "interval_s" if schedule.kind == "every" else "ready_V"
+        often = {"every": "interval_s", "when_ready": "ready_V"}.get(
+            schedule.kind, "wanted_per_day"
+        )
         return (f"{amount.rpartition('.')[0]}.duration_s", f"{operation}.schedule.{often}")
 
     def _on_changed(self, _: object) -> None:

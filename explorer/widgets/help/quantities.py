@@ -42,6 +42,7 @@ SECTIONS: dict[type[Section], str] = {
     demand.Operation: "operation",
     demand.Every: "schedule",
     demand.WhenReady: "schedule",
+    demand.UntilEmpty: "schedule",
     demand.Phase: "phase",
     model.Margins: "margins",
     origin.PartOrigin: "part",

@@ -1,0 +1,101 @@
+"""What a course served and how long it stayed connected, whatever the device does in it."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+import numpy as np
+
+from explorer.advice.readings import FloatArray
+from explorer.advice.readings.balance import wanted_runs
+from explorer.engine.course import Trajectory
+from explorer.engine.give_outs import Runs, runs_in
+from explorer.engine.march import Engine
+from explorer.engine.system import System, as_judged
+from explorer.engine.trace import Trace
+
+PARTS = 64
+"""Parts of a run over which its energy is summed."""
+
+
+class Served(NamedTuple):
+    """Of one course; the rows have shape (1, operations)."""
+
+    served: FloatArray
+    wanted: FloatArray
+    connected: float
+    """Share of the course."""
+    cut_offs: float
+
+
+def served_in(system: System, run: Trajectory, *, starts: bool) -> Served:
+    """What a course served; nothing where the device never starts.
+
+    A device that runs until the store gives out is cut off as it should be: that counts neither as
+    a cut-off nor as time without service. One that is never cut off does all that is wanted.
+    """
+    wanted = np.array([float(np.asarray(w)) for w in wanted_runs(as_judged(system), run.span_s)])
+    served = np.array(run.tally.served, float)
+    connected, cut_offs = connected_share(run, starts=starts), float(run.tally.cut_offs)
+    until = system.load.until_empty
+    if until is not None:
+        endless = cut_offs == 0.0 and connected >= 1.0
+        least_s = until.phases[-1].duration_s
+        served = wanted if endless else np.array([runs_in(run.legs).count(least_s)])
+        connected, cut_offs = 1.0 if starts else 0.0, 0.0
+    if not starts:
+        served = np.zeros(len(wanted))
+    return Served(served[None, :], wanted[None, :], connected, cut_offs)
+
+
+def connected_share(run: Trajectory, *, starts: bool) -> float:
+    """Share of a run in which the device is connected; 0 where it never starts."""
+    if not starts or run.span_s <= 0:
+        return 0.0
+    off = any(not leg.connected for leg in run.legs)
+    # Sums of times are good to some digits: all of it is all of it.
+    return min(run.tally.connected_s / run.span_s, 1.0) if off or run.tally.cut_offs else 1.0
+
+
+def give_out_answers(engine: Engine, course: Trajectory, repeating: Trace) -> dict[str, float]:
+    """Answers about runs until the store gives out, by name; none of any other device.
+
+    ``run_length_s``, ``run_period_s`` and ``run_energy_J`` are of the run of middle length,
+    ``runs_per_hour`` and ``run_duty`` of the whole course. Infinite where a run has no end.
+    """
+    until = engine.system.load.until_empty
+    if until is None:
+        return {}
+    runs = runs_in(course.legs)
+    span_h = course.span_s / 3600.0
+    duty = min(course.tally.connected_s / course.span_s, 1.0) if course.span_s > 0 else 0.0
+    least_s = until.phases[-1].duration_s
+    endless = not len(runs.times) and duty >= 1.0 - 1e-9
+    length = float("inf") if endless else runs.typical(runs.length_s)
+    return {
+        "run_length_s": _or_none(length),
+        "run_period_s": float("inf") if endless else _or_none(runs.typical(runs.period_s)),
+        "runs_per_hour": runs.count(least_s) / span_h,
+        "run_duty": duty,
+        "run_energy_J": float("inf") if endless else _energy(runs, length, repeating),
+    }
+
+
+def _or_none(value: float) -> float:
+    """Not a number stands for what never happens: 0."""
+    return 0.0 if np.isnan(value) else value
+
+
+def _energy(runs: Runs, length_s: float, repeating: Trace) -> float:
+    """Energy that the load takes in the run whose length is nearest to the typical one. [J]"""
+    if not len(runs.times):
+        return 0.0
+    at = int(np.argmin(np.abs(runs.length_s - length_s)))
+    edges = runs.begin_s[at] + runs.length_s[at] * np.linspace(0.0, 1.0, PARTS + 1)
+    rows = repeating.rows(edges[:-1], edges[1:])
+    width = np.diff(edges)
+    middle = repeating.voltages(0.5 * (edges[:-1] + edges[1:]))
+    return float(np.sum(rows.load_a * width * middle.terminal_v))
+
+
+__all__ = ["Served", "connected_share", "give_out_answers", "served_in"]
