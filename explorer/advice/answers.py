@@ -8,6 +8,7 @@ import numpy as np
 
 from explorer.advice.case import Case, kept
 from explorer.advice.checks import asked_of, shares
+from explorer.advice.readings.indicator import indicated
 from explorer.advice.readings.one import readings, study
 from explorer.advice.readings.required import one_charge_of, reached
 from explorer.advice.readings.runs import give_out_answers
@@ -61,6 +62,7 @@ def answers(case: Case) -> dict[str, float]:
         "balance_ratio": brought_w / taken_w if taken_w > 0 else inf,
         "cut_offs_per_week": float(read.cut_offs[0] / read.span_s[0]) * WEEK_S,
         "longest_dark_s": max((g.length_s for g in found.gaps), default=0.0),
+        **indicated(case),
         **reached(case),
         **give_out_answers(found.engine, found.course.run, found.repeating),
     }

@@ -12,6 +12,7 @@ from explorer.advice.case import Case, judging
 from explorer.advice.judge import judge
 from explorer.advice.readings import START_UP
 from explorer.advice.readings.found import readings
+from explorer.advice.readings.indicator import indicator_level
 from explorer.advice.readings.one import opening, study
 from explorer.advice.readings.pulse import inrush
 from explorer.advice.verdict import Verdict
@@ -189,6 +190,9 @@ def _thresholds(case: Case, system: System) -> tuple[Threshold, ...]:
         Threshold(label=say("connects"), volts=scenario.load.connect_V),
         Threshold(label=say("cuts off"), volts=system.load.off_v),
     ]
+    level_v = indicator_level(case)
+    if level_v is not None:
+        rows.append(Threshold(label=say("indicator"), volts=level_v))
     return tuple(rows)
 
 

@@ -56,11 +56,11 @@ def required_sentence(one: Required) -> Text:
     if one.key == "fill_within_h":
         if isinf(value):
             return say(
-                "In steady {light} the empty store never gets full; {asked} is allowed.",
+                "In steady {light} the empty store never gets filled; {asked} is allowed.",
                 light=light, asked=show(limit, "s"),
             )
         return say(
-            "In steady {light} the empty store is full after {time}; {asked} is allowed.",
+            "In steady {light} the empty store is filled after {time}; {asked} is allowed.",
             light=light, time=show(value, "s"), asked=show(limit, "s"),
         )
     if one.key == "dark_days":

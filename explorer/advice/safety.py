@@ -53,6 +53,11 @@ def ratings_sentence(scenario: Scenario, rows: Sequence[Rating]) -> Text:
             "The largest draw is {current}; the cell allows {allowed}.",
             current=seen, allowed=rated,
         )
+    if row.key == "output_current":
+        return say(
+            "Through the load output flow up to {current}; it carries {allowed}.",
+            current=seen, allowed=rated,
+        )
     ambient = figure(f"{float(row.seen):g}")
     window = {r.key: figure(f"{float(r.rated):g}") for r in rows}
     if "too_cold" not in window:

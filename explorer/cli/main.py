@@ -15,6 +15,7 @@ import click
 from explorer.advice.answers import begins_full, finite
 from explorer.advice.assess import Assessment, assess, run_for
 from explorer.advice.case import Case
+from explorer.advice.elsewhere import elsewhere
 from explorer.advice.reach import Reach, reach
 from explorer.advice.readings.required import required
 from explorer.advice.required_sentences import required_sentence
@@ -314,6 +315,14 @@ def _report(path: Path, found: Assessment) -> dict[str, Any]:
             for one in required(found.case)
         ],
         "hazards": [{"key": h.key, "sentence": h.sentence} for h in found.verdict.hazards],
+        "elsewhere": [
+            {
+                "name": one.name, "light_lx": one.light_lx, "first_charge_s": finite(one.ready_s),
+                "full_charge_s": finite(one.full_s), "operations_per_hour": one.per_hour,
+                "balance_ratio": finite(one.balance),
+            }
+            for one in elsewhere(found.case)
+        ],
         "answers": {name: _known(value) for name, value in found.answers.items()},
         "answers_begin_with": "full_store" if begins_full(found.case) else "empty_store",
         "bounds": {

@@ -11,8 +11,9 @@ from explorer.advice.assess import Assessment
 from explorer.advice.budget import Budget
 from explorer.advice.case import Case
 from explorer.advice.edges import BreakEven
+from explorer.advice.elsewhere import elsewhere
 from explorer.advice.verdict import CHECK_LABELS, Check
-from explorer.files.report_blocks import Banner, Block, Column, Note, Row, Table
+from explorer.files.report_blocks import Banner, Block, Column, Heading, Note, Row, Table
 from explorer.files.report_inputs import InputRow, input_rows
 from explorer.files.report_limits import Limit
 from explorer.files.report_source import Source
@@ -29,6 +30,7 @@ from explorer.scenario.model import (
 from explorer.text import capitalised, figure, joined, say
 from explorer.words.answers import ASSUMED, LABELS, value_of
 from explorer.words.edges import break_even_text, edge_value
+from explorer.words.elsewhere import COLUMNS, MEANING, place_row
 from explorer.words.figures import (
     STATE_WORDS,
     bind_units,
@@ -149,6 +151,25 @@ def answer_table(found: Assessment) -> Table:
             Row(cells=(LABELS[key], value_of(key, value), ASSUMED[key]))
             for key, value in found.answers.items()
             if key in LABELS
+        ),
+    )
+
+
+def elsewhere_blocks(found: Assessment) -> tuple[Block, ...]:
+    """The device in the light of other places; none where there are none."""
+    places = elsewhere(found.case)
+    if not places:
+        return ()
+    shares = (0.25, 0.12, 0.16, 0.16, 0.17, 0.14)
+    return (
+        Heading(text=say("Other places")),
+        Table(
+            caption=MEANING,
+            columns=tuple(
+                Column(title=title, share=share, kind="number" if k else "text")
+                for k, (title, share) in enumerate(zip(COLUMNS, shares, strict=True))
+            ),
+            rows=tuple(Row(cells=place_row(one)) for one in places),
         ),
     )
 

@@ -195,6 +195,19 @@ class Load(FromPart, Section):
     ] = choice(
         "none", "Moves", "What the device moves, if anything; brings up the cautions that apply."
     )
+    output_limit_A: float | None = quantity(
+        None, "Load output limit", "A", 1e-6, 1000,
+        "Largest current that the board's load output carries, a rating. Empty: the load sits "
+        "directly on the store.",
+    )
+    indicator_V: float | None = quantity(
+        None, "Indicator level", "V", 0.1, 100,
+        "Store voltage at which an indicator says that it is charged. Empty: none, or a share.",
+    )
+    indicator_share: float | None = quantity(
+        None, "Indicator, share of energy", "", 0.01, 1,
+        "The same as a share of the energy of a full store. Empty: none, or a voltage.",
+    )
     reserve_J: float = quantity(
         0.0, "Energy for a last action", "J", 0, 1e6,
         "Energy kept for one last safe action, such as closing a valve.",
@@ -214,6 +227,14 @@ class Load(FromPart, Section):
     def runs_until_empty(self) -> bool:
         """Whether the device runs from every connect until the store gives out."""
         return any(isinstance(op.schedule, UntilEmpty) for op in self.operations)
+
+    @model_validator(mode="after")
+    def _one_indicator(self) -> Load:
+        if self.indicator_V is not None and self.indicator_share is not None:
+            raise ValueError(
+                say("give indicator_V or indicator_share, or neither; found both")
+            )
+        return self
 
     @model_validator(mode="after")
     def _thresholds_in_order(self) -> Load:

@@ -7,7 +7,7 @@ from typing import Annotated, Literal
 from pydantic import Field, model_validator
 
 from explorer.scenario.daylight import DaylightPattern
-from explorer.scenario.fields import MOST_IN_A_LIST, MOST_LETTERS, Section, choice, quantity
+from explorer.scenario.fields import MOST_IN_A_LIST, MOST_LETTERS, Name, Section, choice, quantity
 from explorer.scenario.hours import too_short
 from explorer.scenario.weekdays import Weekday
 from explorer.text import figure, say
@@ -142,6 +142,22 @@ Pattern = Annotated[
 ]
 
 
+MOST_PLACES = 12
+"""Places kept beside a scenario (own judgement: a table that is read at a glance)."""
+
+
+class Elsewhere(Section):
+    """Another place that the device may be taken to, by its light."""
+
+    name: Name = choice("Near the window", "Name", "What the place is called.")
+    illuminance_lx: float = quantity(
+        1300.0, "Light level", "lx", 1, 200_000, "Steady illuminance at that place."
+    )
+    source: Source | None = choice(
+        None, "Light source", "What lights that place. Empty: as the place of the scenario."
+    )
+
+
 class Light(Section):
     """Light that reaches the panel."""
 
@@ -185,6 +201,10 @@ class Light(Section):
     )
     ambient_C: float = quantity(
         22.0, "Ambient temperature", "°C", -40, 85, "Air temperature at panel and store."
+    )
+
+    elsewhere: Annotated[tuple[Elsewhere, ...], Field(max_length=MOST_PLACES)] = choice(
+        (), "Other places", "Lights of other places, for which charging and rates are told too."
     )
 
     @model_validator(mode="after")

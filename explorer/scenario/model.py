@@ -64,8 +64,9 @@ class Margins(Section):
         "Steady light in which the rate must be reached. Empty: the light level of the place.",
     )
     fill_within_h: float | None = quantity(
-        None, "Full within", "h", 1e-5, 8760,
-        "Longest time from empty to full with the device off. Empty: nothing is asked.",
+        None, "Filled within", "h", 1e-5, 8760,
+        "Longest time from empty to full, or to the indicator level where there is one, with the "
+        "device off. Empty: nothing is asked.",
     )
     fill_light_lx: float | None = quantity(
         None, "Light for filling", "lx", 1, 200_000,

@@ -20,7 +20,7 @@ from explorer.scenario.storage import CellStore
 
 RatingKey = Literal[
     "charging_voltage", "standing_voltage", "cell_voltage",
-    "charging_current", "discharging_current", "too_cold", "too_hot",
+    "charging_current", "discharging_current", "output_current", "too_cold", "too_hot",
 ]  # fmt: skip
 
 
@@ -51,10 +51,12 @@ def ratings(scenario: Scenario, system: System) -> tuple[Rating, ...]:
     """Every limit of a scenario's store, with what it meets at worst.
 
     *charging_voltage*, *standing_voltage*: volts on the worst unit of a bank that is full, right
-    after a quick charge and after standing (`physics.store.worst_unit_voltage`); *cell_voltage*
-    the same of a cell, which counts as balanced. *charging_current*: what the charger passes into
-    a cell with its panel left in full sun. *discharging_current*: the largest draw out of a cell,
-    start-up included. *too_cold*, *too_hot*: the place's temperature.
+    after a quick charge and after standing (`physics.store.worst_unit_voltage`); *cell_voltage* the
+    same of a cell, which counts as balanced. *charging_current*: what the charger passes into a
+    cell with its panel left in full sun. *discharging_current*: the largest draw out of a cell,
+    start-up included. *output_current*: the same through the load output of the board, where it has
+    one, without what its charger takes; the inrush of the bulk capacitance has no number.
+    *too_cold*, *too_hot*: the place's temperature.
 
     Both kinds of charger stop at the full threshold however bright it is, and a capacitor takes
     what current comes: full sun can hurt a cell alone.
@@ -66,6 +68,18 @@ def ratings(scenario: Scenario, system: System) -> tuple[Rating, ...]:
     system : System
         What `build` made of it.
     """
+    return (*_of_store(scenario, system), *_of_output(scenario, system))
+
+
+def _of_output(scenario: Scenario, system: System) -> tuple[Rating, ...]:
+    limit_a = scenario.load.output_limit_A
+    if limit_a is None:
+        return ()
+    through = largest_draw(system) - np.asarray(system.quiescent_a, float)
+    return (_rating("output_current", through, limit_a, "A"),)
+
+
+def _of_store(scenario: Scenario, system: System) -> tuple[Rating, ...]:
     store, ambient = scenario.store, scenario.light.ambient_C
     volts = store.unit_voltage(store.highest_v(scenario.charger.full_V))
     if isinstance(store, CellStore):

@@ -196,7 +196,8 @@ class ConverterCharger(FromPart, Section):
         0.5, "Loss resistance", "Ω", 0, 1e4, "Resistance in the output path of the converter."
     )
     output_limit_A: float = quantity(
-        0.1, "Output limit", "A", 1e-6, 100, "Largest charging current."
+        0.1, "Output limit", "A", 1e-6, 100,
+        "Largest charging current into the store; what the load may draw is another limit."
     )
     minimum_panel_V: float = quantity(
         0.1, "Minimum panel voltage", "V", 0, 50, "Below this working voltage it stops."

@@ -30,9 +30,10 @@ LABELS: dict[str, str] = texts({
     "least_light_for_balance_lx": "Least light for the balance",
     "most_operations_per_day": "Most operations per day",
     "longest_closure_days": "Longest closure survived",
-    "filled_s": "Empty to full in the light asked",
+    "filled_s": "Empty to filled in the light asked",
     "reached_per_hour": "Operations per hour in the light asked",
     "store_years": "Store worn out after",
+    "indicated_s": "Empty to indicator, device off",
     "run_length_s": "Length of a run",
     "run_period_s": "From one run to the next",
     "runs_per_hour": "Runs per hour",
@@ -61,6 +62,7 @@ ASSUMED: dict[str, str] = texts({
     "longest_closure_days": "Dark just passes; it begins like the evening with the least charge.",
     "filled_s": "An empty store, the device held off, in steady light: what is asked of it.",
     "reached_per_hour": "All kinds together, while due, in steady light: what is asked of it.",
+    "indicated_s": "An empty store, the device held off; until the indicator says it is charged.",
     "store_years": "From new, until it counts as worn out: what is asked of it.",
     "run_length_s": "From the end of the start-up to the cut-off, the run of middle length.",
     "run_period_s": "From one beginning to the next in the repeating course, the middle one.",
@@ -91,6 +93,7 @@ SHORT: dict[str, str] = texts({
     "filled_s": "Full as asked",
     "reached_per_hour": "Per hour as asked",
     "store_years": "Store lasts",
+    "indicated_s": "To the indicator",
     "run_length_s": "Run",
     "run_period_s": "Run to run",
     "runs_per_hour": "Runs per hour",
@@ -100,8 +103,8 @@ SHORT: dict[str, str] = texts({
 """Below the heading of their group, where there is little room."""
 GROUPS: tuple[tuple[str, tuple[str, ...]], ...] = (
     (say("Starting from empty"), (
-        "filled_s", "first_operation_s", "full_charge_s", "recovery_s", "first_charge_s",
-        "first_connect_s",
+        "filled_s", "indicated_s", "first_operation_s", "full_charge_s", "recovery_s",
+        "first_charge_s", "first_connect_s",
     )),
     (say("In the dark"), (
         "dark_time_s", "longest_dark_s", "operations_per_charge", "longest_closure_days",

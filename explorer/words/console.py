@@ -11,6 +11,7 @@ from typing import Literal
 
 from explorer.advice.answers import held_for
 from explorer.advice.assess import Assessment
+from explorer.advice.elsewhere import elsewhere
 from explorer.advice.verdict import VERDICT_WORDS, State
 from explorer.advice.year.view import year_view
 from explorer.quantity import show
@@ -18,6 +19,7 @@ from explorer.text import visible
 from explorer.words import readout
 from explorer.words.answers import LABELS as ANSWERS
 from explorer.words.answers import value_of
+from explorer.words.elsewhere import COLUMNS, place_row
 from explorer.words.light_log import log_sentences
 from explorer.words.panel import sold_sentence
 from explorer.words.required import asked_rows
@@ -55,6 +57,9 @@ def page(file: str, found: Assessment, width: int | None = None) -> str:
     for hazard in verdict.hazards:
         lines += ["", *_wrapped(f"HAZARD, {hazard.title.lower()}: {hazard.sentence}", width, "! ")]
     lines += ["", *_checks(found, width), "", *_answers(found.answers, width)]
+    places = elsewhere(found.case)
+    if places:
+        lines += ["", "  Other places", *_table([COLUMNS, *map(place_row, places)])]
     sold = sold_sentence(found.case)
     if sold:
         lines += ["", *_wrapped(sold, width, "  ")]
@@ -121,6 +126,18 @@ def _answers(answers: dict[str, float], width: int) -> list[str]:
     return [
         "  " + (" " * _GAP).join(column[i] for column in columns if i < len(column))
         for i in range(down)
+    ]
+
+
+def _table(rows: Sequence[Sequence[str]]) -> list[str]:
+    """Rows with their first column to the left and the others to the right."""
+    widths = [max(len(one_line(row[k])) for row in rows) for k in range(len(rows[0]))]
+    return [
+        "  " + "  ".join(
+            f"{one_line(cell):{'<' if k == 0 else '>'}{width}}"
+            for k, (cell, width) in enumerate(zip(row, widths, strict=True))
+        )
+        for row in rows
     ]
 
 

@@ -232,7 +232,7 @@ def test_a_huge_file_is_refused_without_being_read(tmp_path):
 
 
 def test_a_line_of_a_version_1_data_sheet_keeps_the_values_that_it_left_out():
-    text = HEAD.replace("2", "1") + ', "panels": {"data_sheet": [{"short_circuit_A": 2.5e-5}]}'
+    text = HEAD.replace("3", "1") + ', "panels": {"data_sheet": [{"short_circuit_A": 2.5e-5}]}'
     point = parse_scenario("{" + text + "}", "old.json").panels.data_sheet[0]
     assert (point.open_circuit_V, point.max_power_A, point.max_power_V) == (4.0, 1.6e-5, 3.0)
     new = parse_scenario("{" + text.replace('"version": 1', '"version": 2') + "}", "new.json")

@@ -86,6 +86,12 @@ def _value(
     steady = in_steady_light(scenario, level_lx)
     system = as_judged(build(steady))
     if key == "fill_within_h":
+        if scenario.load.indicator_share is not None:
+            known = ~known  # where the energy of a store lies the march knows alone
+        if scenario.load.indicator_V is not None:
+            system = replace(
+                system, full_v=np.minimum(scenario.load.indicator_V, scenario.charger.full_V)
+            )
         return full_time(prepare(system, size)), known
     other = followed(steady, system, size).readings
     open_s = np.array([open_share(op) for op in system.load.operations]) * other.span_s[:, None]

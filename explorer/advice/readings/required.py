@@ -10,6 +10,7 @@ import numpy as np
 from explorer.advice.case import Case, kept
 from explorer.advice.readings import FloatArray, Required
 from explorer.advice.readings.dark import one_charge
+from explorer.advice.readings.indicator import indicated_after, indicator_level
 from explorer.advice.readings.runs import served_in
 from explorer.advice.readings.starts import first_charge, full_charge_time
 from explorer.advice.year.study import wear_per_year
@@ -149,8 +150,11 @@ def _maker(case: Case, key: str, level_lx: float | None) -> Callable[[], float]:
             return store_years(case)
         assert level_lx is not None
         other = Case(in_steady_light(case.scenario, level_lx))
-        return rate_in(other.engine) if key == "operations_per_hour" else (
-            full_charge_time(other.engine)
+        if key == "operations_per_hour":
+            return rate_in(other.engine)
+        level_v = indicator_level(other)
+        return full_charge_time(other.engine) if level_v is None else (
+            indicated_after(other, level_v)
         )
 
     return make

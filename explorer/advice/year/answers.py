@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 from explorer.advice.case import Case, kept
 from explorer.advice.checks import asked_of, shares
 from explorer.advice.readings import FloatArray
+from explorer.advice.readings.indicator import indicated
 from explorer.advice.readings.required import one_charge_of, reached
 from explorer.advice.readings.starts import full_charge_time, recovery_time
 from explorer.advice.year.readings import (
@@ -184,6 +185,7 @@ def year_answers(case: Case) -> dict[str, float]:
         "cut_offs_per_week": float(read.cut_offs[0] / read.span_s[0]) * WEEK_S,
         "longest_dark_s": 0.0 if longest is None else longest.length_s,
         "longest_dark_begins_day": 0.0 if longest is None else longest.begin_s // DAY_S + 1.0,
+        **indicated(case),
         **reached(case),
         "days_off": float((~year_calendar(case).works).sum()),
         "works_from_day": float(first), "works_to_day": float(last),
