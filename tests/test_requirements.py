@@ -155,7 +155,7 @@ def test_amounts_of_drawn_designs_are_those_of_the_reference(drawn):
         # A run more or less where the store ends within one, and 1 % of a time.
         assert float(rows[key].value[0]) == pytest.approx(value, rel=0.01, abs=1.0), key
     shown = {row.label: row for row in asked_rows(found)}
-    assert shown["Full within"].sentence.count("2000 lx") == 1
+    assert shown["Filled within"].sentence.count("2000 lx") == 1
     assert found.answers["filled_s"] == float(rows["fill_within_h"].value[0])
     command = CliRunner().invoke(commands, ["check", "--json", str(place)])
     told = {one["name"]: one for one in json.loads(command.output)[0]["requirements"]}

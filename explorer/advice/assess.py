@@ -192,7 +192,7 @@ def _thresholds(case: Case, system: System) -> tuple[Threshold, ...]:
     ]
     level_v = indicator_level(case)
     if level_v is not None:
-        rows.append(Threshold(label=say("indicator"), volts=level_v))
+        rows.append(Threshold(label=say("indicator"), volts=round(level_v, 2)))
     return tuple(rows)
 
 

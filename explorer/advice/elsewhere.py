@@ -38,7 +38,7 @@ class Charged:
 def elsewhere(case: Case) -> tuple[Charged, ...]:
     """The device at each of the other places of its scenario, in their order."""
     return tuple(
-        _charged(case, place.name, place.illuminance_lx, place.source or case.scenario.light.source)
+        _charged(case, place.name, place.illuminance_lx, place.source)
         for place in case.scenario.light.elsewhere
     )
 

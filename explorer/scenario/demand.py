@@ -206,7 +206,7 @@ class Load(FromPart, Section):
     )
     indicator_share: float | None = quantity(
         None, "Indicator, share of energy", "", 0.01, 1,
-        "The same as a share of the energy of a full store. Empty: none, or a voltage.",
+        "The same as a share of the energy of a full store, where no voltage is given.",
     )
     reserve_J: float = quantity(
         0.0, "Energy for a last action", "J", 0, 1e6,
@@ -227,14 +227,6 @@ class Load(FromPart, Section):
     def runs_until_empty(self) -> bool:
         """Whether the device runs from every connect until the store gives out."""
         return any(isinstance(op.schedule, UntilEmpty) for op in self.operations)
-
-    @model_validator(mode="after")
-    def _one_indicator(self) -> Load:
-        if self.indicator_V is not None and self.indicator_share is not None:
-            raise ValueError(
-                say("give indicator_V or indicator_share, or neither; found both")
-            )
-        return self
 
     @model_validator(mode="after")
     def _thresholds_in_order(self) -> Load:

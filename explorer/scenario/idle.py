@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from explorer.scenario.banks import SupercapacitorStore
 from explorer.scenario.daylight import DaylightPattern, SkyReading
-from explorer.scenario.demand import Regulator
+from explorer.scenario.demand import Load, Regulator
 from explorer.scenario.fields import Section
 from explorer.scenario.light import Light
 from explorer.scenario.model import LIGHT_OF, Margins
@@ -42,6 +42,8 @@ def idle_keys(section: Section) -> frozenset[str]:
     if isinstance(section, DaylightPattern):
         of_file = {"latitude_deg", "longitude_deg", "months"}
         return frozenset(of_file) if section.weather_file else _NONE
+    if isinstance(section, Load):
+        return _NONE if section.indicator_V is None else frozenset({"indicator_share"})
     if isinstance(section, Margins):
         return frozenset(
             light for amount, light in LIGHT_OF.items() if getattr(section, amount) is None

@@ -153,9 +153,7 @@ class Elsewhere(Section):
     illuminance_lx: float = quantity(
         1300.0, "Light level", "lx", 1, 200_000, "Steady illuminance at that place."
     )
-    source: Source | None = choice(
-        None, "Light source", "What lights that place. Empty: as the place of the scenario."
-    )
+    source: Source = choice("daylight_glass", "Light source", "What lights that place.")
 
 
 class Light(Section):

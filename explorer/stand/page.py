@@ -26,16 +26,20 @@ from explorer.stand.stand_trace import StandTrace
 from explorer.stand.way_steps import Way, challenge_steps, way_steps
 from explorer.state.document import Document
 from explorer.state.drawer_feeds import Feed
+from explorer.state.drawer_steps import elsewhere_steps
 from explorer.state.knobs import Knob, knob_value, knobs_for
 from explorer.state.language import tr
 from explorer.state.solver import Solver
 from explorer.state.spans import calendar_of
 from explorer.text import say
+from explorer.widgets.places_table import PlacesTable
 from explorer.words.readout import bind_units
 
 WAY_REST_MS = 350
 """Quiet time before a way forward is looked for; after the break-evens, which share the workers."""
 CHALLENGE_REST_MS = 700
+PLACES_SHARE = 0.4
+"""Width of the table of other places, of the strip of notes."""
 
 
 class StandPage(QWidget):
@@ -64,6 +68,7 @@ class StandPage(QWidget):
         self.live = LiveTrace(self)
         self.meter: LiveMeter | None = None
         self.notes = Notes(self)
+        self.places = PlacesTable(self)
         self.knobs: list[StandKnob] = []
         for knob in self._movable():
             part = StandKnob(knob, self)
@@ -89,6 +94,10 @@ class StandPage(QWidget):
             same=_always, rest_ms=CHALLENGE_REST_MS, parent=self,
         )  # fmt: skip
         self.challenges.arrived.connect(session.offer)
+        self.elsewhere = Feed(
+            "elsewhere", document, jobs, elsewhere_steps, rest_ms=WAY_REST_MS, parent=self
+        )
+        self.elsewhere.arrived.connect(self._on_elsewhere)
         document.changed.connect(self._on_changed)
         document.refused.connect(self.notes.say)
         session.exhibit_changed.connect(self._on_exhibit)
@@ -103,7 +112,7 @@ class StandPage(QWidget):
 
     def rest(self) -> None:
         """Ask nothing any more."""
-        for feed in (self.way, self.challenges):
+        for feed in (self.way, self.challenges, self.elsewhere):
             feed.set_open(False)
 
     def judged(self) -> Assessment | None:
@@ -147,6 +156,7 @@ class StandPage(QWidget):
             (self.cards, bands.cards),
         ):
             part.setGeometry(*_rect(box))
+        self._place_places(bands.strip, sizes)
         self._place_knobs(bands, sizes)
         self.headline.set_sizes(sizes, bands.upright)
         self.trace.set_sizes(sizes)
@@ -161,6 +171,21 @@ class StandPage(QWidget):
         half = box.width // 2
         self.title.setGeometry(box.x, box.y, half, box.height)
         self.contact.setGeometry(box.x + half, box.y, half - inset, box.height)
+
+    def _place_places(self, box: Box, sizes: Sizes) -> None:
+        """Other places, where there are any, beside the notes."""
+        if not self.places.rows:
+            return
+        wide = round(PLACES_SHARE * box.width)
+        left = box.x + box.width - wide
+        self.notes.setGeometry(box.x, box.y, box.width - wide - 2 * sizes.gap, box.height)
+        self.places.setGeometry(left, box.y, wide, box.height)
+        self.places.set_px(sizes.near)
+
+    def _on_elsewhere(self, found: object) -> None:
+        assert isinstance(found, tuple)
+        self.places.set_places(found)
+        self.divide()
 
     def _place_knobs(self, bands: Arrangement, sizes: Sizes) -> None:
         columns, gap, box = bands.knob_columns, sizes.gap, bands.knobs
@@ -242,7 +267,7 @@ class StandPage(QWidget):
     def _on_exhibit(self, index: int) -> None:
         # What can be won is a matter of the scenario, not of what a visitor makes of it.
         self.challenges.set_steps(partial(challenge_steps, self.session.plan.movable))
-        for feed in (self.way, self.challenges):
+        for feed in (self.way, self.challenges, self.elsewhere):
             feed.set_open(True, at_once=False)
         self.cards.set_current(index)
         for part in self.knobs:

@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from explorer.advice.case import Case
     from explorer.advice.contest import Entry
     from explorer.advice.edges import Edges, Stopped
+    from explorer.advice.elsewhere import Charged
     from explorer.advice.panel_curve import PanelCurve
     from explorer.advice.remedies import Remedies
     from explorer.advice.spread import Spread, Tolerance
@@ -37,6 +38,14 @@ def remedy_steps(case: Case, stopped: Stopped) -> Iterator[Remedies]:
     from explorer.advice.remedies import find_remedies
 
     return find_remedies(case, stopped)
+
+
+def elsewhere_steps(case: Case, stopped: Stopped) -> Iterator[tuple[Charged, ...]]:
+    """The device at the other places of its scenario, at once."""
+    from explorer.advice.elsewhere import elsewhere
+
+    if not stopped():
+        yield elsewhere(case)
 
 
 def budget_steps(case: Case, stopped: Stopped) -> Iterator[Budget]:

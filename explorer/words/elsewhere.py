@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
-from explorer.advice.elsewhere import Charged
 from explorer.quantity import show
 from explorer.text import Text, joined, say
 from explorer.words.figures import margin_text
+
+if TYPE_CHECKING:
+    from explorer.advice.elsewhere import Charged
 
 COLUMNS = (
     say("Place"), say("Light"), say("Empty to ready"), say("Empty to full"),

@@ -13,9 +13,9 @@ from explorer.scenario.daylight import (
     SkyMonth,
     SkyReading,
 )
-from explorer.scenario.demand import Every, Load, Operation, Phase, Regulator, WhenReady
+from explorer.scenario.demand import Every, Load, Operation, Phase, Regulator, UntilEmpty, WhenReady
 from explorer.scenario.fields import Section, describe, sections_in
-from explorer.scenario.light import Light, LogPattern, SteadyPattern
+from explorer.scenario.light import Elsewhere, Light, LogPattern, SteadyPattern
 from explorer.scenario.measured import MeasuredValue
 from explorer.scenario.model import Names, Scenario, get_value, owner_class, with_value
 from explorer.scenario.origin import PartOrigin
@@ -57,6 +57,7 @@ DESIGNS = (
     Scenario(
         load=load(Every(), Phase(current_A=0.01), Regulator(kind="linear")),
         store=SupercapacitorStore(condition="first_days"),
+        light=Light(elsewhere=(Elsewhere(),)),
     ),
     Scenario(
         light=Light(pattern=SteadyPattern()),
@@ -70,7 +71,7 @@ DESIGNS = (
             full_V=8.2, tracking="fraction", efficiency_table=(EfficiencyPoint(store_V=3.0),)
         ),
         store=CellStore(cells_in_series=2),
-        load=load(Every(), Phase(resistance_ohm=100.0), Regulator()),
+        load=load(UntilEmpty(), Phase(resistance_ohm=100.0), Regulator()),
     ),
 )
 """Together they have every section in every kind, and every choice that wakes a field."""

@@ -15,7 +15,13 @@ from explorer.state import theme
 from explorer.state.at_rest import no_steps
 from explorer.state.document import Document
 from explorer.state.drawer_feeds import Feed
-from explorer.state.drawer_steps import RowEdges, row_steps, same_but_for, territory_steps
+from explorer.state.drawer_steps import (
+    RowEdges,
+    elsewhere_steps,
+    row_steps,
+    same_but_for,
+    territory_steps,
+)
 from explorer.state.jobs import JobRunner
 from explorer.state.language import tr
 from explorer.state.theme import tokens_of
@@ -25,6 +31,7 @@ from explorer.widgets.drawers.scales import Scale
 from explorer.widgets.drawers.territory_map import TerritoryMap
 from explorer.widgets.drawers.territory_paint import paint_swatch
 from explorer.widgets.fields import CalmComboBox
+from explorer.widgets.places_table import PlacesTable
 from explorer.words.drawers import (
     Table,
     is_count,
@@ -78,11 +85,19 @@ class TerritoryDrawer(Drawer):
         panel.setFixedWidth(_SIDE)
         panel.setLayout(side)
         side.setContentsMargins(0, 0, 0, 0)
-        layout = QHBoxLayout(self.body)
-        layout.setContentsMargins(0, 0, 0, 0)
+        self.elsewhere = Feed("elsewhere", document, jobs, elsewhere_steps)
+        self.elsewhere.setParent(self)
+        self.elsewhere.arrived.connect(self._on_elsewhere)
+        self.places = PlacesTable()
+        layout = QHBoxLayout()
         layout.setSpacing(12)
         layout.addWidget(self.map, 1)
         layout.addWidget(panel)
+        column = QVBoxLayout(self.body)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(8)
+        column.addWidget(self.places)
+        column.addLayout(layout, 1)
         self.map.gesture_started.connect(document.begin_gesture)
         self.map.moved.connect(self._on_moved)
         document.changed.connect(self._on_changed)
@@ -161,6 +176,11 @@ class TerritoryDrawer(Drawer):
         """Begin to draw the map and to look along the present row, or stop."""
         super().set_open(is_open)
         self.row.set_open(is_open)
+        self.elsewhere.set_open(is_open)
+
+    def _on_elsewhere(self, found: object) -> None:
+        assert isinstance(found, tuple)
+        self.places.set_places(found)
 
     def _on_row(self, found: object) -> None:
         assert isinstance(found, RowEdges)

@@ -339,6 +339,7 @@ _ITEM_WORDS = texts({
     "Operation": {
         "name": "Operation {n}", "add": "Add operation", "remove": "Remove operation {n}",
     },
+    "Elsewhere": {"name": "Place {n}", "add": "Add place", "remove": "Remove place {n}"},
     "Phase": {"name": "Phase {n}", "add": "Add phase", "remove": "Remove phase {n}"},
 })  # fmt: skip
 """What is said about the items of a list, by the class of the item."""
