@@ -361,6 +361,9 @@ _LOAD_ORDER = (
     "start_up",
     "regulator",
     "retry_delay_s",
+    "output_limit_A",
+    "indicator_V",
+    "indicator_share",
     "reserve_J",
     "actuator",
 )
