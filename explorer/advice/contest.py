@@ -282,7 +282,7 @@ def _best(case: Case, family: StoreFamily, seen: Fleet) -> tuple[int, Assessment
     chosen = int(np.argmax(seen.promise))
     for i in hopeful:
         tried = _fitted(case, family, i)
-        if judge(tried).state == "runs":
+        if _may_run(tried) and judge(tried).state == "runs":
             return i, assess(tried)
         tried.forget()
     design = _fitted(case, family, chosen)
@@ -290,6 +290,18 @@ def _best(case: Case, family: StoreFamily, seen: Fleet) -> tuple[int, Assessment
         found = assess(gathered(design))
         return chosen, replace(found, case=design)
     return chosen, assess(design)
+
+
+def _may_run(tried: Case) -> bool:
+    """Whether a design may run by what is known before its course is followed.
+
+    Balance and ratings need no march; a long log is first marched in hours, and one that is far
+    from running there is not followed minute by minute.
+    """
+    known = RUNS.at_once(tried)
+    if known is not None and not known[0]:
+        return False
+    return not tried.is_long or judge(gathered(tried)).governing.reserve >= HOPELESS
 
 
 def _fitted(case: Case, family: StoreFamily, size: int) -> Case:
