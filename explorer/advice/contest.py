@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
-from math import ceil, nan
+from math import ceil, inf, nan
 
 import numpy as np
 from numpy.typing import NDArray
@@ -87,6 +87,19 @@ class Entry:
     price: float = nan
     """Of a store of one's own, in its currency; not a number where it is not known."""
     currency: str = ""
+
+    @property
+    def nearness(self) -> float:
+        """How near a store is to running: mean over the checks of what they have of what is wanted.
+
+        What cannot do its work even once is farther than all that can, whatever else it passes.
+        """
+        if self.verdict is None:
+            return -inf
+        met = [min(check.reserve, 1.0) for check in self.verdict.checks]
+        pulse = next(check for check in self.verdict.checks if check.name == "pulse")
+        once = pulse.margin >= 1.0 and self.answers.get("operations_per_charge", 1.0) >= 1.0
+        return sum(met) / len(met) - (0.0 if once else 1.0)
 
     @property
     def is_own(self) -> bool:

@@ -65,11 +65,13 @@ def contest_cell(entry: Entry, key: str) -> Cell:
     verdict = entry.verdict
     if verdict is None:
         text = say("Does not suit") if key == "verdict" else "–"
-        return Cell(text=text, rank=-1.0 if key == "verdict" else math.inf)
+        return Cell(text=text, rank=-math.inf if key == "verdict" else math.inf)
     found = entry.answers
     match key:
         case "verdict":
             cost = COST_CLASSES + 1 if math.isnan(entry.cost_class) else entry.cost_class
+            if verdict.state == "falls_short":
+                return Cell(text=verdict.word, rank=entry.nearness)
             return Cell(text=verdict.word, rank=10.0 * CODES.index(verdict.state) - cost)
         case "trace":
             return Cell(text="", rank=0.0)
@@ -163,7 +165,15 @@ def contest_answer(entries: Sequence[Entry], done: bool) -> str:
     if not done:
         return say("{n} of {count} kinds so far would run", n=n, count=count)
     if n == 0:
-        return say("None of {count} kinds of store would run in any size", count=count)
+        near = max(kinds, key=lambda entry: entry.nearness, default=None)
+        if near is None or near.verdict is None:
+            return say("None of {count} kinds of store would run in any size", count=count)
+        return say(
+            "None of {count} kinds of store would run in any size; nearest comes {store}, {size}: "
+            "{reason}",
+            count=count, store=near.title, size=show(near.size, near.unit),
+            reason=near.verdict.governing.sentence,
+        )  # fmt: skip
     return say("{n} of {count} kinds of store would run, each in its best size", n=n, count=count)
 
 

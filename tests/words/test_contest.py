@@ -2,10 +2,12 @@
 
 import math
 
+import pytest
+
 from explorer.advice.case import Case
 from explorer.advice.contest import Entry, present_entry
 from explorer.advice.contest import contest as every_kind
-from explorer.scenario.model import Scenario
+from explorer.scenario.model import Scenario, first_scenario
 from explorer.words import contest as contest_text
 
 
@@ -31,15 +33,52 @@ def test_the_design_s_own_store_has_no_size_weight_or_price_but_all_the_rest():
     assert all(math.isinf(contest_text.contest_cell(entry, k).rank) for k in ("volume", "mass"))
 
 
-def test_of_equals_the_design_s_own_store_stands_below_what_could_replace_it():
-    own = present_entry(Case(Scenario()))
-    for entry in every_kind(Case(Scenario())):
-        if entry.verdict is not None and entry.verdict.state == own.verdict.state:
-            ranks = [contest_text.contest_cell(e, "verdict").rank for e in (entry, own)]
-            assert ranks[0] > ranks[1]
+def rank(entry):
+    return contest_text.contest_cell(entry, "verdict").rank
 
 
-def test_the_design_s_own_store_is_no_kind_that_would_run():
-    entries = [present_entry(Case(Scenario())), *every_kind(Case(Scenario()))]
+def test_of_equals_that_work_the_design_s_own_store_stands_below_what_could_replace_it():
+    own = present_entry(Case(first_scenario()))
+    assert own.verdict.state != "falls_short"
+    equals = [
+        entry for entry in every_kind(Case(first_scenario()))
+        if entry.verdict is not None and entry.verdict.state == own.verdict.state
+    ]
+    assert equals
+    assert all(rank(entry) > rank(own) for entry in equals)
+
+
+LOCK = Scenario.model_validate({
+    "light": {"illuminance_lx": 60.0},
+    "store": {"kind": "supercapacitor", "capacitance_F": 5.0},
+    "load": {
+        "actuator": "door_lock", "connect_V": 4.2, "disconnect_V": 3.2, "minimum_V": 3.0,
+        "operations": ({"name": "open", "schedule": {"kind": "every", "interval_s": 2400.0},
+                        "phases": ({"current_A": 0.25, "duration_s": 0.6},)},),
+    },
+})  # fmt: skip
+"""A bank that opens a door some ten times, in a light that does not pay for one in 40 min."""
+
+
+@pytest.fixture(scope="module")
+def of_lock():
+    return present_entry(Case(LOCK)), list(every_kind(Case(LOCK)))
+
+
+def test_where_nothing_suits_what_comes_nearest_is_told_and_why(of_lock):
+    """A capacitor that cannot open the door once is never above a bank that can."""
+    own, entries = of_lock
+    assert not any(e.verdict is not None and e.verdict.state == "runs" for e in entries)
+    small = next(e for e in entries if e.key == "electrolytic")
+    assert rank(small) < rank(own)
+    nearest = max(entries, key=lambda entry: entry.nearness)
+    answer = contest_text.contest_answer([own, *entries], True)
+    assert f"nearest comes {nearest.title}, " in answer
+    assert answer.endswith(nearest.verdict.governing.sentence)
+    assert rank(nearest) == max(map(rank, entries))
+
+
+def test_the_design_s_own_store_is_no_kind_that_would_run(of_lock):
+    entries = [of_lock[0], *of_lock[1]]
     kinds = contest_text.contest_answer(entries[1:], True)
     assert contest_text.contest_answer(entries, True) == kinds
