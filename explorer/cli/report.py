@@ -13,14 +13,13 @@ from typing import TYPE_CHECKING, cast
 import click
 
 from explorer.files.disk import FileError, write_bytes, write_text
+from explorer.files.report_blocks import PAPERS
 
 if TYPE_CHECKING:
-    from explorer.files.report_blocks import Render, Sheet
-    from explorer.state.paper import Paper
+    from explorer.files.report_blocks import Paper, Render, Sheet
 
 BAD_INPUT = 3
 LANGUAGES = ("en", "de")
-PAPERS = ("A4", "Letter")
 
 
 @click.command()

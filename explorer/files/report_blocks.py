@@ -20,6 +20,9 @@ Kind = Literal["text", "number", "code"]
 Dash = Literal["", "7 4", "2 3"]
 DASHES: tuple[Dash, ...] = get_args(Dash)
 """Curves of one kind take them in turn, so that they differ in print."""
+Paper = Literal["A4", "Letter"]
+PAPERS: dict[Paper, tuple[float, float]] = {"A4": (210.0, 297.0), "Letter": (215.9, 279.4)}
+"""Width and height of each paper that a sheet may be printed on, upright. [mm]"""
 SHORT_TABLE = 6
 """A table of so many rows is not parted between two pages."""
 

@@ -1,12 +1,8 @@
-"""The papers that a sheet may be printed on."""
-
-from typing import Literal
+"""The paper that a sheet is printed on where nobody says which."""
 
 from PySide6.QtCore import QLocale
 
-Paper = Literal["A4", "Letter"]
-PAPERS: dict[Paper, tuple[float, float]] = {"A4": (210.0, 297.0), "Letter": (215.9, 279.4)}
-"""Width and height of each, upright. [mm]"""
+from explorer.files.report_blocks import Paper
 
 
 def usual_paper() -> Paper:

@@ -36,6 +36,7 @@ from PySide6.QtGui import (
 from PySide6.QtSvg import QSvgRenderer
 
 from explorer.files.report_blocks import (
+    PAPERS,
     SHORT_TABLE,
     Banner,
     Block,
@@ -43,6 +44,7 @@ from explorer.files.report_blocks import (
     Figure,
     Heading,
     Note,
+    Paper,
     Paragraph,
     Render,
     Row,
@@ -60,7 +62,6 @@ from explorer.files.report_svg import (
     hazard_svg,
     shape_svg,
 )
-from explorer.state.paper import PAPERS, Paper
 from explorer.state.report_marks import Mark, finished
 from explorer.text import say
 

@@ -12,6 +12,7 @@ from pypdf import PdfReader
 from explorer.advice.case import Case
 from explorer.files.report import findings, sheet
 from explorer.files.report_blocks import (
+    PAPERS,
     Axis,
     Chart,
     Column,
@@ -27,7 +28,6 @@ from explorer.files.report_limits import model_limits
 from explorer.files.report_source import source_of
 from explorer.scenario.model import Scenario
 from explorer.state import report_pdf
-from explorer.state.paper import PAPERS
 from explorer.state.report_pdf import SIDE, sheet_pdf
 
 NOON = datetime(2026, 3, 1, 12, 0, tzinfo=UTC)
