@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 import hashlib
 import os
 import secrets
@@ -189,6 +190,22 @@ def write_bytes(path: Path, content: bytes) -> None:
         ) from None
     finally:
         aside.unlink(missing_ok=True)
+
+
+def is_free(handle: int) -> bool:
+    """Whether no other program claims an open file; from now on we do, until it is closed.
+
+    The claim falls with the process, however that ends. Windows has no such lock.
+    """
+    try:
+        import fcntl
+    except ImportError:
+        return True
+    try:
+        fcntl.flock(handle, fcntl.LOCK_EX | fcntl.LOCK_NB)
+    except OSError as error:
+        return error.errno not in (errno.EACCES, errno.EAGAIN)
+    return True
 
 
 def _why(error: OSError) -> str:

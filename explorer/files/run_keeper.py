@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import errno
 import os
 import threading
 import time
@@ -10,7 +9,7 @@ from contextlib import suppress
 from datetime import datetime
 from pathlib import Path
 
-from explorer.files.disk import FileError
+from explorer.files.disk import FileError, is_free
 from explorer.text import say
 
 ENDING = "meter.csv"
@@ -70,7 +69,7 @@ class RunKeeper:
 
     def _claim(self) -> None:
         """Keep other programs from writing into the same run."""
-        if not _is_free(self._file.fileno()):
+        if not is_free(self._file.fileno()):
             raise FileError(
                 say("{path} is being written by another program.", path=self.path)
             )
@@ -161,22 +160,6 @@ class RunKeeper:
             self._synced_s = time.monotonic()
 
 
-def _is_free(handle: int) -> bool:
-    """Whether nobody else writes there; from now on we do, until it is closed.
-
-    The lock falls with the process, however that ends. Windows has no such lock.
-    """
-    try:
-        import fcntl
-    except ImportError:
-        return True
-    try:
-        fcntl.flock(handle, fcntl.LOCK_EX | fcntl.LOCK_NB)
-    except OSError as error:
-        return error.errno not in (errno.EACCES, errno.EAGAIN)
-    return True
-
-
 def interrupted_run(folder: Path) -> Path | None:
     """The newest run of a meter, where nobody ended it; None otherwise."""
     newest = max(folder.glob(f"* {ENDING}"), default=None, key=lambda path: path.name)
@@ -184,7 +167,7 @@ def interrupted_run(folder: Path) -> Path | None:
         return None
     try:
         with newest.open("rb") as file:
-            if not _is_free(file.fileno()):
+            if not is_free(file.fileno()):
                 return None
             file.seek(max(newest.stat().st_size - 200, 0))
             tail = file.read().decode("utf-8", "replace").splitlines()

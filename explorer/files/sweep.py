@@ -22,9 +22,11 @@ from typing import Any
 
 from explorer.advice.case import Case
 from explorer.files.beside import beside_path, resolve_case
-from explorer.files.sweep_plan import Sweep, SweepError, Varied, parse_vary
+from explorer.files.disk import is_free
+from explorer.files.sweep_plan import Column, Sweep, SweepError, Value, Varied, parse_vary
 from explorer.files.sweep_rows import ANSWER_NAMES, Row, batch_rows, exact_row, header, judged_rows
 from explorer.files.sweep_table import is_table, parquet_modules, to_parquet
+from explorer.files.tables import inert
 from explorer.loaded import settle_down
 
 CHUNK = 1024
@@ -94,27 +96,10 @@ def run_sweep(
     try:
         _refuse_to_spoil(place, sweep, scenario_path)
         known = sweep.fingerprint(base)
-        done = _rows_done(sweep, known, place)
-        yield done
-        if not done:
-            place.note.write_text(json.dumps({"sweep": known}), encoding="utf-8")
-        with place.partial.open("a", encoding="utf-8", newline="") as stream:
-            writer = csv.writer(stream)
-            if not done:
-                writer.writerow(header(sweep))
-            for chunk in _chunks(sweep, base, done, workers or os.cpu_count() or 1):
-                columns = sweep.columns(chunk.begin, chunk.begin + len(chunk.rows))
-                values = zip(*(c.tolist() for c in columns), strict=True)
-                for row, (at, found) in zip(values, enumerate(chunk.rows), strict=True):
-                    writer.writerow([chunk.begin + at, *row, *(found or ())])
-                stream.flush()
-                done += len(chunk.rows)
-                yield done
-        if output.suffix == ".parquet":
-            to_parquet(sweep, place.partial, output)
-            place.partial.unlink()
-        else:
-            os.replace(place.partial, output)
+        with place.note.open("a", encoding="utf-8") as note:
+            if not is_free(note.fileno()):
+                raise SweepError(f"{output} is being written by another sweep; wait for its end.")
+            yield from _rows(sweep, base, known, place, workers)
         place.note.unlink(missing_ok=True)
     except OSError as error:
         raise SweepError(f"{output} cannot be written: {error.strerror}.") from None
@@ -123,6 +108,38 @@ def run_sweep(
             "A process that judged variants was ended from outside. The rows before are kept: the "
             "same command goes on from there."
         ) from None
+
+
+def _rows(
+    sweep: Sweep, base: Case, known: str, place: _Place, workers: int | None
+) -> Iterator[int]:
+    """Write the rows that are missing; yields how many there are."""
+    done = _rows_done(sweep, known, place)
+    yield done
+    if not done:
+        place.note.write_text(json.dumps({"sweep": known}), encoding="utf-8")
+    with place.partial.open("a", encoding="utf-8", newline="") as stream:
+        writer = csv.writer(stream)
+        if not done:
+            writer.writerow(header(sweep))
+        for chunk in _chunks(sweep, base, done, workers or os.cpu_count() or 1):
+            columns = sweep.columns(chunk.begin, chunk.begin + len(chunk.rows))
+            values = zip(*(_cells(c) for c in columns), strict=True)
+            for row, (at, found) in zip(values, enumerate(chunk.rows), strict=True):
+                writer.writerow([chunk.begin + at, *row, *(found or ())])
+            stream.flush()
+            done += len(chunk.rows)
+            yield done
+    if place.output.suffix == ".parquet":
+        to_parquet(sweep, place.partial, place.output)
+        place.partial.unlink()
+    else:
+        os.replace(place.partial, place.output)
+
+
+def _cells(column: Column) -> list[Value]:
+    """Values as they are written; words of a title may look like a formula."""
+    return [inert(v) if isinstance(v, str) else v for v in column.tolist()]
 
 
 _shared: dict[str, Any] = {}
@@ -241,9 +258,10 @@ def _refuse_to_spoil(place: _Place, sweep: Sweep, scenario_path: Path | str | No
 
 
 def _noted(note: Path) -> str | None:
-    """Of which sweep a partial table is, by the note beside it."""
+    """Of which sweep a partial table is, by the note beside it; one cut short says of none."""
     try:
-        known = json.loads(note.read_text(encoding="utf-8")).get("sweep")
+        text = note.read_text(encoding="utf-8")
+        known = json.loads(text).get("sweep") if text else ""
     except (OSError, ValueError, AttributeError):
         return None
     return known if isinstance(known, str) else None

@@ -15,6 +15,7 @@ from explorer.quantity import show
 
 _DIGITS = 9
 """Significant digits: a second in thirty years, a nanovolt in a volt."""
+_FORMULAS = ("=", "+", "-", "@")
 MOST_ROWS = 1_000_000
 """Most rows at an even step; spreadsheets end at 1 048 576 (common practice, no source)."""
 
@@ -74,6 +75,26 @@ def row_count(length_s: float, step_s: float) -> int:
     return int(rows)
 
 
+def inert(cell: str) -> str:
+    """A text that no spreadsheet takes for a formula: names in a table come from anybody.
+
+    A text that begins as a formula does gets an apostrophe before it, which spreadsheets take for
+    the mark of a text (common practice, no source). Numbers stay.
+
+    Examples
+    --------
+    >>> inert("=1+1"), inert("-3.2"), inert("soil probe")
+    ("'=1+1", '-3.2', 'soil probe')
+    """
+    if not cell.lstrip().startswith(_FORMULAS):
+        return cell
+    try:
+        float(cell)
+    except ValueError:
+        return f"'{cell}"
+    return cell
+
+
 def write_table(path: Path | str, columns: Mapping[str, Sequence[float | str]]) -> None:
     """Write columns of equal length in one step: a crash leaves the old file or the new one.
 
@@ -93,9 +114,9 @@ def write_table(path: Path | str, columns: Mapping[str, Sequence[float | str]]) 
     """
     text = io.StringIO(newline="")
     writer = csv.writer(text, lineterminator="\n")
-    writer.writerow(columns)
+    writer.writerow(map(inert, columns))
     writer.writerows(
-        [value if isinstance(value, str) else f"{value:.{_DIGITS}g}" for value in row]
+        [inert(value) if isinstance(value, str) else f"{value:.{_DIGITS}g}" for value in row]
         for row in zip(*columns.values(), strict=True)
     )
     try:

@@ -13,6 +13,7 @@ from pathlib import Path
 from typing import get_args
 
 from explorer.files.disk import MEGABYTE, FileError, read_text, write_text
+from explorer.files.tables import inert
 from explorer.state.stand_plan import BUNDLED, KnobKey
 from explorer.text import say
 
@@ -66,7 +67,7 @@ class Counts:
         writer.writerow(["day", "exhibit", *WHAT])
         for day, rows in sorted(self._table.items()):
             for exhibit, row in sorted(rows.items()):
-                writer.writerow([day, exhibit, *(row.get(what, 0) for what in WHAT)])
+                writer.writerow([day, inert(exhibit), *(row.get(what, 0) for what in WHAT)])
         return out.getvalue()
 
     @property

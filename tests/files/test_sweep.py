@@ -393,6 +393,27 @@ def test_another_sweep_does_not_go_on_with_the_rows_of_the_first(probe, tmp_path
     assert len(table(output)) == 6
 
 
+def test_a_second_sweep_waits_for_the_end_of_the_first(probe, tmp_path, by_one):
+    sweep, output = small_sweep(probe), tmp_path / "out.csv"
+    first = run_sweep(sweep, PATH, output, workers=1)
+    assert [next(first), next(first)] == [0, 1]
+    with pytest.raises(SweepError, match="is being written by another sweep"):
+        finished(sweep, output)
+    assert list(first) == [2, 3, 4, 5, 6]
+    assert len(table(output)) == 6
+
+
+def test_a_kill_before_the_first_row_is_no_hindrance(probe, tmp_path):
+    (tmp_path / "out.csv.partial.json").touch()
+    assert finished(small_sweep(probe), tmp_path / "out.csv") == [0, 6]
+
+
+def test_a_word_that_a_spreadsheet_would_run_is_marked_as_a_text(probe, tmp_path):
+    words = parse_vary(probe, "title==1+1,soil,-3 V")
+    finished(Sweep(scenario=probe, varied=(words,)), tmp_path / "out.csv")
+    assert [r["title"] for r in table(tmp_path / "out.csv")] == ["'=1+1", "soil", "'-3 V"]
+
+
 @pytest.mark.parametrize("spoil", ["note", "partial", "header"])
 def test_a_lost_or_spoilt_beginning_starts_anew(probe, tmp_path, spoil, by_one):
     sweep, output = small_sweep(probe), tmp_path / "out.csv"

@@ -60,6 +60,15 @@ def test_a_table_keeps_words_and_infinities(tmp_path):
     assert rows == [["verdict", "dark_h"], ['falls "short", badly', "3.5"], ["runs", "inf"]]
 
 
+@pytest.mark.parametrize("text", ["=1+1", "+cmd", "-2+3", "@sum", "\t=1", "=HYPERLINK(1)"])
+def test_no_cell_is_a_formula(tmp_path, text):
+    path = tmp_path / "designs.csv"
+    write_table(path, {text: [text, "-3.5", "soil - wet", -2.0]})
+    with path.open(newline="") as file:
+        cells = [row[0] for row in csv.reader(file)]
+    assert cells == [f"'{text}", f"'{text}", "-3.5", "soil - wet", "-2"]
+
+
 def test_columns_of_different_length_are_refused_before_anything_is_written(tmp_path):
     path = tmp_path / "sweep.csv"
     with pytest.raises(ValueError, match="shorter"):
