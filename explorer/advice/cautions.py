@@ -111,11 +111,11 @@ def _supercapacitor(store: SupercapacitorStore) -> list[Caution]:
             title=say("Supercapacitors"),
             text=_deferred(
                 say(
-                    "A charged supercapacitor drives a very high current through a short circuit: "
-                    "insulate it, take off rings and watches, and discharge it through a resistor "
-                    "before handling or transport. Never exceed the rated voltage of a unit or "
-                    "its temperature; gas then opens the vent. Mind the polarity; reversal ages "
-                    "or destroys it."
+                    "A charged supercapacitor drives a very high current through a short "
+                    "circuit: insulate the terminals, take off rings and watches, and "
+                    "discharge it through a resistor before handling or transport. Never "
+                    "exceed its rated voltage or temperature; the gas pressure then opens "
+                    "the vent. Mind the polarity; reversal ages or destroys it."
                 )
             ),
             where="store",

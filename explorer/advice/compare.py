@@ -14,7 +14,7 @@ from explorer.text import capitalised, joined, say, texts
 
 _ONE_OF: dict[str, str] = texts({
     "Data-sheet points": "data-sheet point",
-    "Lit blocks": "lit block",
+    "Lit periods": "lit period",
     "Operations": "operation",
     "Phases": "phase",
     "Start-up": "start-up",

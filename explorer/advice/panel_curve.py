@@ -73,7 +73,7 @@ def panel_curve(case: Case, illuminance_lx: float | None = None) -> PanelCurve:
     peak = pv.maximum_power(system.panel, amps)
     points = [
         WorkingPoint(
-            label=say("maximum power"), voltage_v=float(peak.voltage_v),
+            label=say("maximum power point"), voltage_v=float(peak.voltage_v),
             current_a=float(peak.current_a),
         )
     ]
@@ -87,7 +87,8 @@ def panel_curve(case: Case, illuminance_lx: float | None = None) -> PanelCurve:
         share = float(given.panel_w) / points[0].power_w if points[0].power_w > 0 else 0.0
         if float(given.warm_w) <= 0:
             note = say(
-                "The panel gives less than the converter needs; it does not run in this light."
+                "The panel gives less than the converter needs; the converter does not run "
+                "in this light."
             )
         elif float(given.cold_w) <= 0:
             note = say("The converter runs, but in this light it cannot start from an empty store.")
@@ -120,8 +121,8 @@ def panel_curve(case: Case, illuminance_lx: float | None = None) -> PanelCurve:
         ceiling = float(pv.open_circuit_voltage(system.panel, amps))
         if ceiling < system.full_v:
             note = say(
-                "In this light the panel ends at {volts} V, so the store never gets full through "
-                "the diode.",
+                "In this light the panel reaches at most {volts} V, so the store never "
+                "becomes full through the diode.",
                 volts=figure(f"{ceiling:.3g}"),
             )
         else:

@@ -23,7 +23,7 @@ def ratings_sentence(scenario: Scenario, rows: Sequence[Rating]) -> Text:
         volts = {float(r.seen) for r in rows if r.key in ("charging_voltage", "standing_voltage")}
         if len(volts) == 1:
             return say(
-                "Each unit sees up to {full} when full; it is rated {rated}.",
+                "Fully charged, each unit is at up to {full}; it is rated for {rated}.",
                 full=seen, rated=rated,
             )
         if row.key == "charging_voltage":
@@ -40,8 +40,8 @@ def ratings_sentence(scenario: Scenario, rows: Sequence[Rating]) -> Text:
     if row.key == "charging_current":
         if scenario.charger.kind == "direct":
             return say(
-                "In full sun the panel drives {current} into the cell and nothing limits it; "
-                "{allowed} is allowed.",
+                "In full sun the panel would charge the cell with {current}, and nothing "
+                "limits it; {allowed} is allowed.",
                 current=seen, allowed=rated,
             )
         return say(
@@ -111,8 +111,8 @@ def hazards(scenario: Scenario, rows: Sequence[Rating]) -> tuple[Hazard, ...]:
         found.append(Hazard(
             key="over_voltage", title=say("Over-voltage"),
             sentence=say(
-                "A unit may reach {volts} but is rated {rated}; it can vent or burst. Lower the "
-                "full threshold, balance the units or add one in series.",
+                "A unit can reach {volts} and is rated for {rated}; it may vent or burst. "
+                "Lower the full voltage, add balancing, or connect one more in series.",
                 volts=show(float(worst.seen), "V"), rated=show(float(worst.rated), "V"),
             ),
         ))

@@ -50,12 +50,13 @@ def starts(case: Case) -> Text:
         )
     if first.connects >= 1:
         return say(
-            "It never gets past its start-up: each try empties the store before the device is "
-            "up ({n} tries seen).",
+            "The device never completes its start-up: each attempt empties the store first "
+            "({n} attempts).",
             n=f"{first.connects:.0f}",
         )
     return say(
-        "From empty, the store only reaches {volts} in {time}; it connects at {connect}.",
+        "Starting empty, the store reaches only {volts} within {time}; the device connects "
+        "at {connect}.",
         volts=show(first.stuck_v, "V"), time=show(first.looked_s, "s"),
         connect=show(scenario.load.connect_V, "V"),
     )
@@ -100,7 +101,7 @@ def dark(case: Case, found: Readings) -> Text:
     volts, reserve = show(float(d.begin_v[0]), "V"), case.scenario.load.reserve_J
     if reserve <= 0:
         return say(
-            "From {volts} the store lasts {time} in the dark; {asked}.",
+            "Starting at {volts}, the store lasts {time} in the dark; {asked}.",
             volts=volts, time=lasts, asked=asked,
         )
     return say(
@@ -158,8 +159,8 @@ def service(case: Case, found: Readings) -> Text:
     cut_offs = float(found.cut_offs[0])
     if worst < len(row) - 1 and row[worst] < row[-1]:
         return say(
-            "“{operation}” completes {share} % of the runs that are wanted; {asked} % is asked "
-            "for.",
+            "“{operation}” is completed in {share} % of the cases wanted; {asked} % is "
+            "required.",
             operation=case.scenario.load.operations[worst].name, share=percent(row[worst]),
             asked=share,
         )

@@ -93,7 +93,7 @@ def bench(
     as_json: bool,
     **each: tuple[str, ...],
 ) -> None:
-    """Hold the forecast of a scenario FILE against logged runs LOGS of the device.
+    """Compare the forecast of a scenario FILE with measured runs LOGS of the device.
 
     FILE may be the folder of a study; without LOGS its own runs are taken, as they are kept there.
 

@@ -82,7 +82,7 @@ class Duration(click.ParamType[float]):
 
 
 @click.group(invoke_without_command=True, context_settings={"help_option_names": ["-h", "--help"]})
-@click.option("--version", "show_version", is_flag=True, help="Print the version and end.")
+@click.option("--version", "show_version", is_flag=True, help="Print the version and exit.")
 @click.option(
     "--any-log", is_flag=True,
     help="Let scenarios read light logs and weather from outside their own folder.",
@@ -134,7 +134,7 @@ def stand(context: click.Context, setup: Path | None, once: bool) -> None:
 def check(context: click.Context, files: tuple[Path, ...], as_json: bool) -> None:
     """Verdict, checks and answers of scenario FILES.
 
-    Ends with 0 for Runs, 1 for Marginal, 2 for Falls short and 3 for bad input; of several
+    Exit code: 0 Runs, 1 Marginal, 2 Falls short, 3 bad input; of several
     files the worst counts.
     """
     reports: list[dict[str, Any]] = []
@@ -186,7 +186,7 @@ def check(context: click.Context, files: tuple[Path, ...], as_json: bool) -> Non
 def trace(
     context: click.Context, file: Path, days: float | None, step: float | None, output: Path
 ) -> None:
-    """Write the run of a scenario FILE as a table.
+    """Compute the trace of a scenario FILE and write it as CSV.
 
     Columns are time_s, store_V, terminal_V, terminal_min_V, harvest_A, load_A, leakage_A and
     connected. Voltages are those of the row's moment; terminal_min_V is the lowest and the

@@ -31,7 +31,7 @@ LANGUAGES = ("en", "de")
     type=click.Path(path_type=Path),
     help="File to write; its ending, .pdf or .html, says which kind.",
 )
-@click.option("--note", default="", metavar="TEXT", help="Words of your own for the sheet.")
+@click.option("--note", default="", metavar="TEXT", help="A note printed in the report.")
 @click.option(
     "--language",
     type=click.Choice(LANGUAGES),
@@ -50,7 +50,7 @@ LANGUAGES = ("en", "de")
 def report(
     context: click.Context, file: Path, output: Path, note: str, language: str, paper: str
 ) -> None:
-    """Write a sheet about a scenario FILE that another engineer can check.
+    """Write a report on a scenario FILE that another engineer can check.
 
     It holds the verdict with its six checks, all answers, three figures, the energy budget, every
     input, what the model leaves out, the cautions that apply and where all of it comes from.
@@ -103,7 +103,7 @@ def write_report(
 
     ending = output.suffix.lower()
     if ending not in (".pdf", ".html"):
-        raise FileError(f"{output} ends in neither .pdf nor .html; its ending says what to write.")
+        raise FileError(f"{output}: the file name must end in .pdf or .html.")
     if not output.absolute().parent.is_dir():
         raise FileError(
             f"{output} cannot be written: there is no folder {output.absolute().parent}."

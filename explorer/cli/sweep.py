@@ -22,7 +22,7 @@ BAD_INPUT = 3
     "--random", "rows", type=click.IntRange(1), default=None,
     help="Draw this many variants instead of every combination.",
 )  # fmt: skip
-@click.option("--seed", type=int, default=1, show_default=True, help="Of the random variants.")
+@click.option("--seed", type=int, default=1, show_default=True, help="Seed of the random variants.")
 @click.option(
     "--columns", type=click.Choice(["all", "verdict"]), default="all", show_default=True,
     help="All columns, or verdict and margins without the answers, which takes less time.",
@@ -43,7 +43,7 @@ def sweep(
     context: click.Context, file: Path, texts: tuple[str, ...], rows: int | None, seed: int,
     columns: str, exact: bool, workers: int | None, cluster: str | None, output: Path,
 ) -> None:
-    """Judge many variants of a scenario FILE and write one row for each.
+    """Evaluate many variants of a scenario FILE, one table row each.
 
     Variants are judged many at once, with pulses averaged; the exact march judges those that lie
     close to a limit or that averages do not suit. The column judged_by says which it was: numbers

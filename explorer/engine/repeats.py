@@ -20,8 +20,8 @@ Trial = Callable[[Standing, float, float], Standing | None]
 """Where a run that begins at a time stands after a span; None where that takes too many legs."""
 
 REPEAT_DRIFT = 1e-4
-"""Largest relative change of charge from one turn of a repeating course to the next that is
-followed without a look at the turn before."""
+"Largest relative change of charge from one turn of a steady cycle to the next that is\n"
+"followed without a look at the turn before."
 EVEN = 0.02
 """Two turns whose length and drift differ by less than this share are even."""
 REPEAT_REACH = 0.01

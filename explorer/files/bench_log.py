@@ -161,7 +161,8 @@ def _few_rows(
         total = show(float(steps_s[long].sum()), "s")
         notes.append(
             say(
-                "The log pauses for {time} after {since}; nothing is compared there.",
+                "The measurement has a gap of {time} after {since}; nothing is compared "
+                "there.",
                 time=total,
                 since=since,
             )

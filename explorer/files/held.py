@@ -80,7 +80,7 @@ def hold(
         if wander_s > 0.0:
             notes.append(
                 say(
-                    "Times that wander by up to {wander} were set on even steps of {step}.",
+                    "Times jittering by up to {wander} were placed on even steps of {step}.",
                     wander=show(wander_s, "s"),
                     step=show(step_s, "s"),
                 )

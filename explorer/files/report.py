@@ -45,7 +45,8 @@ from explorer.words.light_log import log_sentences
 from explorer.words.panel import sold_sentence
 
 PLANNING = say(
-    "An estimate for planning: local codes, the part's data sheet and a qualified person decide."
+    "A planning estimate: local codes, the parts' data sheets and a qualified person "
+    "decide."
 )
 
 
@@ -143,7 +144,7 @@ def sheet(found: Findings, source: Source, model: Sequence[Limit]) -> Sheet:
             )
         ),
         limit_table(model),
-        Heading(text=say("Where this sheet comes from")),
+        Heading(text=say("Where this report comes from")),
         source_table(source, scenario.notes),
         Paragraph(
             text=say(

@@ -144,8 +144,8 @@ def pulse_figure(pulse: PulseView) -> Figure:
         ),
     )  # fmt: skip
     words = say(
-        "{title}: {step} across the series resistance, {ramp} from the store; lowest {lowest}, "
-        "the device needs {minimum}.",
+        "{title}: {step} across the series resistance, {ramp} by discharge; lowest "
+        "{lowest}, the device needs {minimum}.",
         title=pulse.title, step=small_volts(pulse.step_v), ramp=small_volts(pulse.ramp_v),
         lowest=volts(lowest), minimum=volts(pulse.minimum_v),
     )  # fmt: skip

@@ -56,7 +56,7 @@ def line_up_sheet(
         _figure(found, weekdays=weekdays),
         Heading(text=say("Inputs that differ, and what comes of them")),
         _table(names, rows),
-        Heading(text=say("Where this sheet comes from")),
+        Heading(text=say("Where this report comes from")),
         Table(
             caption=say("SHA-256 of each scenario in its canonical form."),
             columns=(

@@ -55,7 +55,7 @@ def banner(found: Assessment) -> Banner:
         word=found.verdict.word,
         reason=bind_units(check.sentence),
         number=say(
-            "Decided by: {check}. Margin {margin}, {wanted} asked for.",
+            "Decided by: {check}. Margin {margin}, required {wanted}.",
             check=label, margin=margin_text(check.margin), wanted=_wanted(check),
         ),
     )  # fmt: skip
@@ -71,7 +71,8 @@ def hazard_notes(found: Assessment) -> Iterator[Note]:
 def check_table(found: Assessment) -> Table:
     """The six checks."""
     return Table(
-        caption=say("Each check passes at a margin of 1×; Runs needs the margin asked for."),
+        caption=say("A check passes at a margin of 1×; Runs requires the margin in the "
+                    "column “Required”. Pulse: allowed dip divided by actual dip."),
         columns=(
             Column(title=say("Check", "noun"), share=0.125),
             Column(title=say("Result"), share=0.155),
@@ -134,11 +135,14 @@ def _wanted(check: Check) -> str:
 
 def answer_table(found: Assessment) -> Table:
     """Every answer with what it assumes."""
-    caption = say("“Repeating course”: the period that follows itself once all has settled.")
+    caption = say(
+        "“Steady cycle”: the period that repeats once start-up effects have died out."
+    )
     if isinf(found.answers.get("first_charge_s", 0.0)):
         caption = say(
-            "“Repeating course”: the period that follows itself once all has settled; this design "
-            "never starts from empty, so here it is the one that begins with a full store."
+            "“Steady cycle”: the period that repeats once start-up effects have died out. This "
+            "design never starts from empty; these answers hold for one that begins with a full "
+            "store."
         )
     return Table(
         caption=caption,
@@ -222,8 +226,8 @@ def budget_table(found: Budget) -> Table:
     ]
     return Table(
         caption=say(
-            "Energy of {time} of the repeating course. Shares are of the light on the panel and "
-            "of what the panel could give at its best; what the audit does not find again: {rest}.",
+            "Energy over {time} of the steady cycle. Shares refer to the light on the "
+            "panel and to the panel's maximum power. Not accounted for: {rest}.",
             time=show(found.span_s, "s"), rest=_joules(abs(found.residual_j)),
         ),
         columns=(

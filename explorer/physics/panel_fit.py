@@ -165,7 +165,7 @@ def sheet_contradiction(
     if not 1 <= len(points) <= MOST_LINES:
         raise ValueError(
             say(
-                "a data sheet takes 1 to {most} light levels, found {n}",
+                "a data sheet has 1 to {most} points, found {n}",
                 most=MOST_LINES, n=len(points),
             )
         )  # fmt: skip
@@ -266,7 +266,7 @@ def fit_panel(points: Sequence[SheetValues], start: Panel) -> PanelFit:
     expected = np.array([p.expected_a for p in points])
     if np.any(expected <= 0):
         raise ValueError(
-            say("the expected photocurrent of every data-sheet line must be above zero")
+            say("the photocurrent of every data-sheet point must be above zero")
         )
     sheet = np.array(
         [[p.short_circuit_a, p.open_circuit_v, p.max_power_a, p.max_power_v] for p in points],

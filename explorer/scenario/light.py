@@ -80,7 +80,7 @@ class WeekPattern(Section):
 
     kind: Literal["week"] = "week"
     blocks: Annotated[tuple[LitBlock, ...], Field(max_length=MOST_IN_A_LIST)] = choice(
-        (LitBlock(),), "Lit blocks", "Hours with light."
+        (LitBlock(),), "Lit periods", "Hours with light."
     )
     dark_days: tuple[Weekday, ...] = choice(
         (), "Dark days", "Weekdays on which the place stays dark whatever the blocks say."
@@ -161,7 +161,7 @@ class Light(Section):
 
     illuminance_lx: float | None = quantity(
         300.0,
-        "Light level",
+        "Illuminance",
         "lx",
         1.0,
         200_000.0,
@@ -177,14 +177,14 @@ class Light(Section):
     daylight_share: float = quantity(
         0.0, "Daylight share", "", 0, 1, "Share of the lux that is daylight behind glass."
     )
-    pattern: Pattern = choice(WeekPattern(), "Hours", "When the place is lit.")
+    pattern: Pattern = choice(WeekPattern(), "Lighting times", "When the place is lit.")
     orientation_factor: float = quantity(
         1.0,
         "Orientation factor",
         "",
         0,
         2,
-        "Light on the panel's face over light read by the meter; 1 when the meter faces the same "
+        "Light on the panel divided by light on the meter; 1 if the meter faced the same "
         "way. A wall often gets a third of what the desk gets.",
     )
     cover_factor: float = quantity(

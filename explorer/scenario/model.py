@@ -35,13 +35,16 @@ class Margins(Section):
         "",
         1,
         10,
-        "Available over needed that counts as Runs. Empty: by how the light is known.",
+        "Ratio of available to needed from which the verdict is Runs. Empty: set by how "
+        "the light is known.",
     )
     start_within_h: float = quantity(
-        168.0, "Start within", "h", 0.001, 8760, "Longest time from empty to the first operation."
+        168.0, "Start within", "h", 0.001, 8760, "Longest time allowed from empty until "
+                                                 "the start-up is complete."
     )
     closure_days: float = quantity(
-        0.0, "Longest closure", "d", 0, 365, "Dark stretch to survive beside the usual nights."
+        0.0, "Longest closure", "d", 0, 365, "Dark period to survive in addition to the "
+                                             "usual nights and weekends."
     )
     served_share: float = quantity(
         0.99, "Operations completed", "", 0, 1,

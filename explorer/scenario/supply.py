@@ -106,7 +106,7 @@ class Panels(FromPart, Section):
         8, "Cells in series", "", 1, 144, "Cells in one panel; they share its area equally."
     )
     data_sheet: tuple[SheetPoint, ...] = choice(
-        (), "Data-sheet points", "Up to eight light levels; when given they set the I-V curve."
+        (), "Data-sheet points", "Up to eight; when given they set the I-V curve."
     )
 
     @model_validator(mode="after")

@@ -211,8 +211,9 @@ def fit_of(resolution: Resolution, diagonal_in: float, distance_m: float) -> Fit
         sentence = say("This page reads at {distance} m. {facts}.", distance=distance, facts=facts)
     else:
         sentence = say(
-            "This screen cannot carry the page at {distance} m: {facts}, where {good} and {least} "
-            "are needed. It reads up to {reach} m; use a larger screen, or let people come nearer.",
+            "This screen is too small for {distance} m: {facts}; {good} and {least} are "
+            "needed. It can be read from up to {reach} m; use a larger screen or let "
+            "visitors come closer.",
             distance=distance,
             facts=facts,
             good=f"{GOOD_ARCMIN:g}",

@@ -107,7 +107,7 @@ class ParkedScenarios:
         found = []
         for place, row in enumerate(rows[:MOST_KEPT], start=1):
             try:
-                name = say("Parked scenario {place}", place=place)
+                name = say("Visitor scenario {place}", place=place)
                 scenario = parse_scenario(json.dumps(row["scenario"]), name)
                 found.append(
                     Parked(saved_at=str(row["saved_at"]), word=str(row["word"]), scenario=scenario)
@@ -116,7 +116,7 @@ class ParkedScenarios:
                 self._complain(str(error))
             except (KeyError, TypeError):
                 self._complain(
-                    say("Parked scenario {place} is not complete and was left out.", place=place)
+                    say("Visitor scenario {place} is not complete and was left out.", place=place)
                 )
         return tuple(found)
 

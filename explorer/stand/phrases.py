@@ -85,7 +85,7 @@ def number_of(check: Check) -> BigNumber:
         return BigNumber(number=volts, caption=say("in the pulse"))
     if check.name == "service" and check.unit == SHARE:
         share = quantity_text(check.value, "share")
-        return BigNumber(number=share, caption=say("of its tasks done"))
+        return BigNumber(number=share, caption=say("of its work completed"))
     limit = say("of {limit}", limit=figure(f"{check.limit:.3g}"))
     return BigNumber(number=quantity_text(check.value, check.unit), caption=limit)
 
@@ -175,7 +175,7 @@ def countdown_text(seconds: int) -> str:
     if seconds == 1:
         return say("This page starts again in 1 second. What you made is kept.")
     return say(
-        "This page starts again in {seconds} seconds. What you made is kept.", seconds=seconds
+        "This page restarts in {seconds} seconds. Your settings are kept.", seconds=seconds
     )
 
 

@@ -54,8 +54,8 @@ _THEME_NAMES: dict[ThemeChoice, str] = {
 }
 FAIR_JOB = "fair"
 _HINT = say(
-    "Before you leave it alone: switch off the screen saver and the notifications of the system, "
-    "and give visitors no keyboard that can change programs."
+    "Before leaving it unattended: switch off the screen saver and system notifications, "
+    "and give visitors no keyboard that can switch programs."
 )
 
 
@@ -124,12 +124,12 @@ class SetupDialog(QDialog):
         self.problem_text = _wrapped()
         self.problem_text.setFont(theme.font("body", bold=True))
         self.parked_list = QListWidget()
-        self.parked_list.setAccessibleName(tr("Scenarios that visitors left, newest first"))
+        self.parked_list.setAccessibleName(tr("Scenarios left by visitors, newest first"))
         self.parked_list.setMinimumHeight(96)
         self.open_parked = PillButton()
-        self.open_parked.setText(tr("Open in the explorer"))
+        self.open_parked.setText(tr("Open in the main window"))
         self.forget = PillButton()
-        self.forget.setText(tr("Forget all"))
+        self.forget.setText(tr("Delete all"))
         self.start = PillButton()
         self.start.setText(tr("Start the stand"))
         self.start.setCheckable(True)
@@ -179,7 +179,7 @@ class SetupDialog(QDialog):
         for box in self.movable.values():
             knobs.addWidget(box)
         knobs.addStretch(1)
-        form.addRow(tr("Visitors may move"), knobs)
+        form.addRow(tr("Sliders for visitors"), knobs)
         form.addRow(tr("Screen dia&gonal"), self.diagonal)
         form.addRow(tr("&Viewing distance"), self.distance)
         form.addRow("", self.fit_text)
@@ -273,8 +273,8 @@ class SetupDialog(QDialog):
         sizes: Sizes = sizes_for(self._resolution, self.diagonal.value(), self.distance.value())
         width, height = self._resolution
         drawn = tr(
-            "On {width} × {height} the word is {word} px, the number {number} px, the names "
-            "{names} px, text within reach {near} px, buttons {target} px.",
+            "At {width} × {height} the word is {word} px high, the number {number} px, the "
+            "names {names} px, text within reach {near} px, buttons {target} px.",
             width=width,
             height=height,
             word=f"{sizes.word:.0f}",
@@ -288,7 +288,7 @@ class SetupDialog(QDialog):
     def _check(self) -> None:
         ready = bool(self.scenarios.names()) and any(b.isChecked() for b in self.movable.values())
         self.start.setEnabled(ready)
-        missing = tr("Tick at least one scenario, and one thing that visitors may move.")
+        missing = tr("Select at least one scenario and one slider for visitors.")
         self.start.setToolTip("" if ready else missing)
         if ready:
             movable = tuple(key for key, box in self.movable.items() if box.isChecked())

@@ -208,7 +208,7 @@ class Autosave(QObject):
         if not self._told:
             self._told = True
             warning = say(
-                "Unsaved changes would be lost in a crash, so save often. {reason}", reason=reason
+                "Unsaved changes would be lost in a crash; save often. {reason}", reason=reason
             )
             self.failed.emit(warning)
 

@@ -27,7 +27,7 @@ SHORTEST_WARNING_S = 20
 """A person must have at least this long to ask for more time (WCAG 2.2, 2.2.1). [s]"""
 LIMIT_BYTES = MEGABYTE
 
-TITLE = say("Can it live on the light it gets?")
+TITLE = say("Is the light enough?")
 KnobKey = Literal["light", "panels", "store", "pulse"]
 
 

@@ -56,7 +56,7 @@ ACTIONS = {
         ),
     ),
     "sheet": ActionInfo(
-        text=say("Write a s&heet…"),
+        text=say("Write a &report…"),
         tip=say("Write all of it to PDF or HTML, for another engineer to check"),
         keys="Ctrl+Shift+P",
     ),
@@ -91,7 +91,9 @@ ACTIONS = {
         tip=say("Lay up to six designs over each other"),
         keys="Ctrl+Shift+D",
     ),
-    "stand": ActionInfo(text=say("S&tand…"), tip=say("Set up the page for visitors of a stand")),
+    "stand": ActionInfo(
+        text=say("Exhibition s&tand…"), tip=say("Set up the page for visitors of a stand")
+    ),
     "guide": ActionInfo(
         text=say("&Guide…"),
         tip=say("Some plain questions and an answer"),

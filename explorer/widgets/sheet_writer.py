@@ -121,7 +121,7 @@ def pick_target(parent: QWidget, suggestion: str) -> Path | None:
     """Ask where to write; the ending of the chosen kind is added where there is none."""
     pdf, page = tr("PDF (*.pdf)"), tr("Web page (*.html)")
     name, kind = QFileDialog.getSaveFileName(
-        parent, tr("Write a sheet"), suggestion, f"{pdf};;{page}"
+        parent, tr("Write a report"), suggestion, f"{pdf};;{page}"
     )
     if not name:
         return None

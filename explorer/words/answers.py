@@ -49,12 +49,12 @@ ASSUMED: dict[str, str] = texts({
     "operations_per_charge": "All kinds together, from a full store in the dark, the reserve kept.",
     "recovery_s": "From the cut-off voltage to ready again, counted from when the light comes on.",
     "longest_dark_s": "Light that brings nothing to the store; a declared closure does not count.",
-    "lowest_store_V": "Open-circuit voltage in the repeating course.",
-    "highest_store_V": "Open-circuit voltage in the repeating course.",
-    "lowest_terminal_V": "In the repeating course, on or off; the Pulse check is without light.",
-    "served_share": "Of those wanted, the operation that fares worst, in the repeating course.",
+    "lowest_store_V": "Open-circuit voltage in the steady cycle.",
+    "highest_store_V": "Open-circuit voltage in the steady cycle.",
+    "lowest_terminal_V": "In the steady cycle, on or off; the Pulse check is without light.",
+    "served_share": "Of those wanted, the operation that fares worst, in the steady cycle.",
     "balance_ratio": "With the store held at the voltage that suits the balance best.",
-    "cut_offs_per_week": "In the repeating course, by the time that was followed.",
+    "cut_offs_per_week": "In the steady cycle, by the time that was followed.",
     "least_light_for_balance_lx": "While lit; Balance is just 1: energy alone, all else as it is.",
     "most_operations_per_day": (
         "Of the first operation at an interval; Service and Balance just pass."

@@ -84,7 +84,7 @@ def budget_answer(found: Budget) -> str:
     if whole <= 0:
         return ""
     share = percent(found.work_j / whole)
-    return say("{share} of what the panel could give becomes useful work", share=share)
+    return say("{share} of what the panel could give reaches the device", share=share)
 
 
 def budget_close(found: Budget) -> str:
@@ -99,7 +99,7 @@ def budget_close(found: Budget) -> str:
     if found.from_store_j > 1e-3 * found.panel_j:
         panel += say(", the store gives {store}", store=show(found.from_store_j, "J"))
     return say(
-        "Of {light} of light {span} the cells convert {panel}; {work} do useful work.",
+        "Of {light} of light {span} the cells convert {panel}; {work} reach the device.",
         light=light, span=span, panel=panel, work=work,
     )
 
@@ -143,8 +143,8 @@ def lower_first(text: str) -> str:
 
     Examples
     --------
-    >>> lower_first("Light level"), lower_first("ESR in the cold")
-    ('light level', 'ESR in the cold')
+    >>> lower_first("Full voltage"), lower_first("ESR in the cold")
+    ('full voltage', 'ESR in the cold')
     """
     small = text if text[:2].isupper() else text[:1].lower() + text[1:]
     return altered(text, lambda words: small if words == text else words)
@@ -163,7 +163,7 @@ def territory_summary(x: Axis, y: Axis, y_now: float, works: Edges, runs: Edges)
     if not runs.none:
         parts.append(say("runs {where}", where=_where(x, runs)))
     if works.stretches != runs.stretches:
-        parts.append(say("works under its margin {where}", where=_where(x, works)))
+        parts.append(say("works, below the required margin, {where}", where=_where(x, works)))
     return say("With {held}: {outcome}.", held=held, outcome=joined("; ", parts))
 
 
@@ -214,7 +214,7 @@ def spread_answer(found: Spread) -> str:
     builds = f"{found.builds:,}".replace(",", "\u202f")
     runs, works = percent_range(*found.runs), percent_range(*found.works)
     return say(
-        "{runs} of {builds} built units run, {works} at least work",
+        "{runs} of {builds} built devices run, {works} are at least marginal",
         runs=runs, builds=builds, works=works,
     )
 
@@ -223,11 +223,11 @@ def spread_note(found: Spread) -> str:
     """How near a limit units were judged, and what a range means."""
     left = int(np.sum(~(found.works_sure & found.runs_sure)))
     if not found.judged:
-        return say("{n} units near a limit are not decided yet.", n=left) if left else ""
+        return say("{n} devices near a limit are not decided yet.", n=left) if left else ""
     if left == 0:
-        return say("{n} units near a limit were judged one by one.", n=found.judged)
+        return say("{n} devices near a limit were judged one by one.", n=found.judged)
     return say(
-        "{n} units near a limit were judged one by one; {left} more are too near it to be sure.",
+        "{n} devices near a limit were judged one by one; {left} more are too near it to be sure.",
         n=found.judged, left=left,
     )
 

@@ -31,7 +31,7 @@ def part_summary(part: Part) -> Text:
                 say("{n} cells in series", n=panels.cells_in_series),
             ]  # fmt: skip
             if panels.data_sheet:
-                found.append(say("data sheet of {n} light levels", n=len(panels.data_sheet)))
+                found.append(say("data sheet of {n} points", n=len(panels.data_sheet)))
         case "charger":
             found = [
                 option(part.charger.kind),

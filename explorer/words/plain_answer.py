@@ -168,8 +168,8 @@ def _lead(found: Assessment) -> Text:
         )
     if governing.state == "marginal":
         return say(
-            "Perhaps: with {panels} and {store} it works, but with less to spare than it should "
-            "have.",
+            "Marginal: with {panels} and {store} it works, but with less margin than "
+            "required.",
             panels=panels,
             store=store,
         )
@@ -180,7 +180,7 @@ def _lead(found: Assessment) -> Text:
             store=store,
         )
     return say(
-        "No: with {panels} and {store} it cannot live on this light.", panels=panels, store=store
+        "No: with {panels} and {store} this light is not enough.", panels=panels, store=store
     )
 
 
@@ -231,7 +231,7 @@ def _reason(found: Assessment, check: Check) -> Text:
         if not isfinite(first):
             return say("The tightest point: {reason}; it starts at once.", reason=text)
         return say(
-            "The tightest point: {reason}; it starts {time} after the first light.",
+            "Tightest point: {reason}; it starts {time} after the light first comes on.",
             reason=text,
             time=show(first, "s"),
         )
@@ -250,7 +250,7 @@ def _reason(found: Assessment, check: Check) -> Text:
 
 def _starts(check: Check) -> Text:
     if not isfinite(check.value):
-        return say("from empty it never gets going, however long it hangs there")
+        return say("starting empty it never gets going, however long it hangs there")
     return say(
         "from empty it needs {time} until it is ready, and {allowed} are allowed",
         time=show(check.value, "s"),
@@ -276,10 +276,10 @@ def _balance(check: Check) -> Text:
 
 def _dark(check: Check) -> Text:
     if not isfinite(check.value):
-        return say("it is never dark for long enough to matter")
+        return say("there is enough light at all times")
     lasts, needed = show(check.value, "s"), show(check.limit, "s")
     if check.value < 60.0:
-        return say("it has nothing left for the dark and must last {time}", time=needed)
+        return say("it has no charge left for the dark and must last {time}", time=needed)
     if lasts == needed and check.value < check.limit:
         return say("it lasts a little less in the dark than the {needed} it must", needed=needed)
     if check.at_least:
@@ -301,7 +301,7 @@ def _ratings(check: Check) -> Text:
     if check.state == "runs":
         return say("its parts stay within what they are made for")
     return say(
-        "a part would see {value} and is made for {limit}",
+        "a part would be at {value} and is made for {limit}",
         value=show(check.value, check.unit),
         limit=show(check.limit, check.unit),
     )
@@ -338,8 +338,8 @@ def _advice(found: WaysOut | None) -> str:
         return say("It would run from {light} at such a place.", light=light)
     if light and often:
         return say(
-            "It would run with light of about {light} at such a place, or with the same work "
-            "{often}, and parts to match.",
+            "It would run with about {light} at such a place, or with the same work "
+            "{often}, and suitable parts.",
             light=light,
             often=often,
         )

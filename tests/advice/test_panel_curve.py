@@ -40,7 +40,7 @@ def test_dim_light_is_said_to_be_too_little_for_the_converter():
 
 def test_a_panel_that_ends_below_full_says_so():
     curve = panel_curve(Case(_with_charger(DirectCharger(full_V=12.0))))
-    assert "never gets full" in curve.note
+    assert "never becomes full" in curve.note
 
 
 def table(*rows):

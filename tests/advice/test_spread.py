@@ -1,4 +1,4 @@
-"""Spread: what tolerances do to built units, the same answer to the same question."""
+"""Spread: what tolerances do to built devices, the same answer to the same question."""
 
 from dataclasses import replace
 

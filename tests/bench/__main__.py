@@ -156,7 +156,7 @@ def model(quick: bool) -> Iterator[str]:
     for what, run in (
         ("map, 16 × 16", lambda: territory(case, coarse(x, 16), coarse(y, 16))),
         ("map, 64 × 64", lambda: territory(case, coarse(x, 64), coarse(y, 64))),
-        ("10 000 built units", lambda: spread(
+        ("10 000 built devices", lambda: spread(
             case, default_tolerances(base), builds=10_000, years=0.0
         )),
     ):  # fmt: skip

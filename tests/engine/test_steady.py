@@ -1,4 +1,4 @@
-"""The repeating course: one period, several, or none that was found."""
+"""The steady cycle: one period, several, or none that was found."""
 
 from dataclasses import replace
 

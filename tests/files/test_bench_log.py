@@ -51,7 +51,7 @@ def test_a_pause_is_told_and_not_filled(tmp_path):
     lines = [f"{t},3" for t in (*range(0, 100, 10), *range(4000, 4100, 10))]
     run = read_bench_log(written(tmp_path, "time,V\n" + "\n".join(lines)))
     assert len(run.time_s) == 20
-    assert "pauses" in run.notes[1]
+    assert "has a gap" in run.notes[1]
     assert "90 s" in run.notes[1]
 
 
@@ -78,7 +78,7 @@ def test_a_long_log_keeps_its_means_and_extremes(tmp_path, monkeypatch):
         ("time,V\n0,3\n1,3300\n2,3\n", "line 3, column 'V': the voltage is '3300'; .* to 200 V"),
         ("time,mV\n0,3\n1,3e9\n2,3\n", "line 3, .*200000 mV"),
         ("time,V\n0,3\n1,nan\n2,3\n", "holds 2 readings"),
-        ("time,V\n0,3\n5,3\n2,3\n", "line 4: its time lies 3 s before"),
+        ("time,V\n0,3\n5,3\n2,3\n", "line 4: its time is 3 s before"),
         ("time,V\n0,3\n0,3.1\n2,3\n", "line 3: its time repeats"),
         ("time,V\nnoon,3\n1,3\n2,3\n", "line 2: the time is 'noon'"),
         ("time,V,lux\n0,3,5\n1,3,-5\n2,3,5\n", "line 3, column 'lux': the light is '-5'"),

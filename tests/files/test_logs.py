@@ -58,7 +58,7 @@ def test_the_office_log_tells_its_two_gaps():
     assert [(to - since + 60) / 3600 for since, to in log.gaps] == pytest.approx(missing_h)
     assert missing_h == pytest.approx([7.13, 29.25], abs=0.005)
     assert log.notes == (
-        "Times that wander by up to 1 s were set on even steps of 60 s.",
+        "Times jittering by up to 1 s were placed on even steps of 60 s.",
         "No reading for 7.13 h after 2015-02-04 10:43; these count as dark.",
         "No reading for 29.2 h after 2015-02-10 09:33; these count as dark.",
     )
@@ -257,7 +257,7 @@ def test_a_change_of_the_clock_moves_all_of_a_large_log_that_follows(log_of, lar
     ("line", "said"),
     [("4000,bright", "line 4002, column 'lux': the light is 'bright'"),
      ("4000,-5", "line 4002, column 'lux': the light is '-5'"),
-     ("12,5", "line 4002: its time lies "),
+     ("12,5", "line 4002: its time is "),
      ("4000,5,9", "line 4002: 3 columns found where"),
      ("noon,5", "line 4002: the time is 'noon'")],
 )  # fmt: skip
@@ -295,7 +295,7 @@ def test_the_reading_of_a_large_log_tells_how_far_it_is_and_can_be_stopped(tmp_p
         ("time,lux\n0,1\n60,bright\n", "line 3, column 'lux': the light is 'bright'; allowed is"),
         ("time,lux\n0,1\n60,999999\n", "line 3, column 'lux': the light is '999999'; allowed is"),
         ("# by hand\ntime,lux\n0,1\n\n60,x\n", "line 5, column 'lux': the light is 'x'"),
-        ("time,lux\n0,1\n60,2\n30,3\n", "line 4: its time lies 30 s before the line above; times"),
+        ("time,lux\n0,1\n60,2\n30,3\n", "line 4: its time is 30 s before the line above; times"),
         ("time,lux\n0,1\n60,2\n60,3\n", "line 4: its time repeats the time of the line before"),
         ("time,lux\n2024-05-06,1\nlater,2\n", "line 3: the time is 'later'; allowed is a date"),
         ("time,lux\n0,1\nnan,2\n", "line 3: the time is 'nan'; allowed is a date"),

@@ -306,7 +306,7 @@ def test_saving_to_a_folder_or_into_none_says_so(tmp_path):
 
 def test_the_schema_carries_range_label_unit_and_help():
     lux = schema()["$defs"]["Light"]["properties"]["illuminance_lx"]
-    assert lux["title"] == "Light level"
+    assert lux["title"] == "Illuminance"
     assert lux["unit"] == "lx"
     assert "lux meter" in lux["description"]
     assert {"minimum": 1.0, "maximum": 200_000.0, "type": "number"} in lux["anyOf"]

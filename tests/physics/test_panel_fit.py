@@ -167,12 +167,12 @@ def test_half_a_point_of_greatest_power_is_named():
 
 
 def test_no_line_or_too_many_are_refused():
-    with pytest.raises(ValueError, match="1 to 8 light levels, found 0"):
+    with pytest.raises(ValueError, match="1 to 8 points, found 0"):
         fit_panel([], AMORPHOUS_START)
-    with pytest.raises(ValueError, match="1 to 8 light levels, found 9"):
+    with pytest.raises(ValueError, match="1 to 8 points, found 9"):
         fit_panel([GOOD] * 9, AMORPHOUS_START)
 
 
 def test_a_line_without_expected_current_is_refused():
-    with pytest.raises(ValueError, match="expected photocurrent"):
+    with pytest.raises(ValueError, match="the photocurrent"):
         fit_panel([replace(GOOD, expected_a=0.0)], AMORPHOUS_START)

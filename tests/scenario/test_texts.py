@@ -51,7 +51,7 @@ def test_label_and_help_of_every_field_can_be_translated(section):
 
 def test_the_schema_is_plain_english():
     text = json.dumps(schema(), ensure_ascii=False)
-    assert '"title": "Light level"' in text
+    assert '"title": "Illuminance"' in text
     assert json.loads(text) == schema()
 
 

@@ -41,7 +41,7 @@ def test_the_code_on_the_screen_holds_the_design_as_text(stand, size):
     lines = text.splitlines()
     assert lines[0] == "Plant label in the fern house"
     assert "Panels: 2" in lines
-    assert "Light level: 800 lx" in lines
+    assert "Illuminance: 800 lx" in lines
     assert "Runs" in lines
     assert lines[-1] == "Ask at the bench"
     assert len(text.encode()) <= MOST_BYTES

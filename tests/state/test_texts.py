@@ -115,8 +115,8 @@ def test_the_summary_of_a_map_can_be_shown_in_any_language(at_low, at_high, foun
 
 
 def test_small_letters_are_for_english_alone():
-    found = drawers.lower_first(say("Light level"))
-    assert found == "light level"
+    found = drawers.lower_first(say("Illuminance"))
+    assert found == "illuminance"
     assert rendered(found, lambda *_: "Beleuchtung", ",") == "Beleuchtung"
 
 

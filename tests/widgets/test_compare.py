@@ -59,8 +59,8 @@ def test_it_first_asks_what_to_compare_with(window):
 
 
 def test_only_what_differs_is_listed_with_units_and_texts_last(compare):
-    assert labels(compare) == ["Light level", "Panels", "Sleep current", "Title"]
-    row = compare.differences.rows.rows[row_of(compare, "Light level")]
+    assert labels(compare) == ["Illuminance", "Panels", "Sleep current", "Title"]
+    row = compare.differences.rows.rows[row_of(compare, "Illuminance")]
     assert (row.this, row.other) == ("300 lx", "500 lx")
     assert compare.summary.text().startswith("4 values differ.")
 
@@ -92,7 +92,7 @@ def test_enter_takes_one_value_over_as_one_undo_step(qtbot, compare, document):
 
 def test_several_rows_go_over_together_as_one_undo_step(qtbot, compare, document):
     before = document.scenario
-    choose(compare, "Light level", "Panels", "Sleep current", "Title")
+    choose(compare, "Illuminance", "Panels", "Sleep current", "Title")
     assert compare.take.text() == "Take 4 over"
     qtbot.mouseClick(compare.take, Qt.MouseButton.LeftButton)
     assert document.scenario == other_design()
@@ -155,7 +155,7 @@ def test_it_follows_the_open_design(qtbot, compare, document):
     for row, one in enumerate(table.rows.rows):  # headings span all, values nothing
         assert table.columnSpan(row, LABEL) == (4 if one.is_heading else 1)
     document.edit("light.illuminance_lx", 500.0)
-    qtbot.waitUntil(lambda: "Light level" not in labels(compare))
+    qtbot.waitUntil(lambda: "Illuminance" not in labels(compare))
     for row, one in enumerate(table.rows.rows):
         assert table.columnSpan(row, LABEL) == (4 if one.is_heading else 1)
 
@@ -227,7 +227,7 @@ def test_each_theme_reaches_the_comparison(window, compare, qapp, choice):
 
 def test_cells_are_spoken_with_the_design_they_belong_to(compare):
     model = compare.differences.rows
-    row = row_of(compare, "Light level")
+    row = row_of(compare, "Illuminance")
     speak = Qt.ItemDataRole.AccessibleTextRole
     assert model.index(row, OTHER).data(speak) == "The other: 500 lx"
-    assert "Take over 500 lx as Light level" in model.index(row, TAKE).data(speak)
+    assert "Take over 500 lx as Illuminance" in model.index(row, TAKE).data(speak)

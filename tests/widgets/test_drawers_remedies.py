@@ -16,7 +16,7 @@ def changed(path, value):
 
 
 def remedy(path="light.illuminance_lx", new=470.0):
-    change = Change(path=path, label="Light level", unit="lx", old=400.0, new=new)
+    change = Change(path=path, label="Illuminance", unit="lx", old=400.0, new=new)
     return Remedy(changes=(change,), effort=0.2, scenario=changed(path, new))
 
 
@@ -84,7 +84,7 @@ def test_a_pair_stands_on_one_button(remedies):
     assert remedies.text.text().startswith("No single change is enough.")
     assert len(visible(remedies)) == 1
     assert visible(remedies)[0].height() >= 45
-    assert visible(remedies)[0].accessibleName().startswith("Apply: Light level")
+    assert visible(remedies)[0].accessibleName().startswith("Apply: Illuminance")
 
 
 def test_where_nothing_helps_it_says_why(remedies):

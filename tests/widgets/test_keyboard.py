@@ -117,7 +117,7 @@ def type_data_sheet(hand, lines):
     assert dialog is not hand.window
     for number, (lux, micro) in enumerate(lines, 1):
         if number > 1:
-            hand.tab_to("Add light level")
+            hand.tab_to("Add point")
             hand.press(Key.Key_Space)
         hand.tab_to(f"Point {number}: Light")
         hand.type(str(lux))

@@ -165,12 +165,12 @@ def test_assistive_technology_can_move_the_slider(row, document):
 
 def test_name_with_unit_and_physical_value_are_announced(row):
     row.set_value(437.0)
-    assert row.slider.accessibleName() == "Light level, lx"
+    assert row.slider.accessibleName() == "Illuminance, lx"
     assert row.slider.accessibleDescription() == "437 lx"
-    assert row.field.accessibleName() == "Light level, lx"
-    assert row.up.accessibleName() == "Light level: one step up"
+    assert row.field.accessibleName() == "Illuminance, lx"
+    assert row.up.accessibleName() == "Illuminance: one step up"
     assert row.label.buddy() is row.slider
-    assert row.label.text() == "&Light level"
+    assert row.label.text() == "&Illuminance"
 
 
 def test_every_target_is_at_least_24_pixels(row):

@@ -39,7 +39,7 @@ def test_six_designs_stand_side_by_side_and_a_seventh_is_refused(qtbot, window, 
     now = window.document.scenario.light.illuminance_lx
     shown = [f"{value:g} lx" for value in (now, 100, 500, 1000, 2000, 5000)]
     shown[-1] = "5000 lx"
-    assert [v.replace("\u202f", "") for v in row_of(line_up, "Light level").values] == shown
+    assert [v.replace("\u202f", "") for v in row_of(line_up, "Illuminance").values] == shown
     words = row_of(line_up, "Verdict").values
     assert words[1] == "Falls short"
     assert words[0] == window.solver.result.verdict.word

@@ -36,7 +36,7 @@ def file_menu(window):
 
 def test_the_entry_stands_in_the_file_menu(window):
     assert window.commands["sheet"] in file_menu(window)
-    assert window.commands["sheet"].text() == "Write a s&heet…"
+    assert window.commands["sheet"].text() == "Write a &report…"
 
 
 def test_a_pdf_is_written_and_the_notice_says_where(window, ask, tmp_path):

@@ -106,7 +106,7 @@ def test_every_control_of_every_window_has_a_name_that_is_one(opened):
 def test_a_slider_says_its_quantity_its_value_with_unit_and_which_stop_that_is(qtbot, window):
     row = window.knobs.rows[0]
     window.document.edit("light.illuminance_lx", 300.0)
-    assert asked(row.slider, Text.Name) == "Light level, lx" or "lx" in asked(row.slider, Text.Name)
+    assert asked(row.slider, Text.Name) == "Illuminance, lx" or "lx" in asked(row.slider, Text.Name)
     value, count = asked(row.slider, Text.Value), len(row.knob.stops)
     assert value == f"300 lx, stop {row.knob.position(300.0) + 1} of {count}"
     qtbot.keyClick(row.slider, Qt.Key.Key_Right)

@@ -7,7 +7,7 @@ from explorer.state.drawer_steps import same_but_for
 from explorer.words import drawers as drawer_text
 
 LIGHT = Axis(
-    path="light.illuminance_lx", label="Light level", unit="lx",
+    path="light.illuminance_lx", label="Illuminance", unit="lx",
     values=(100.0, 200.0, 400.0, 800.0),
 )
 PANELS = Axis(path="panels.count", label="Panels", unit="", values=(1.0, 2.0))
@@ -31,13 +31,13 @@ def test_the_summary_reads_the_row_of_the_present_point():
     )
     nowhere = edges(LIGHT)
     assert drawer_text.territory_summary(LIGHT, PANELS, 1.0, nowhere, nowhere) == (
-        "Falls short at every light level from 100 lx to 800 lx with 1 panel."
+        "Falls short at every illuminance from 100 lx to 800 lx with 1 panel."
     )
 
 
 def test_the_summary_tells_where_it_works_under_its_margin():
     assert drawer_text.territory_summary(LIGHT, PANELS, 2.0, FROM_200, FROM_280) == (
-        "With 2 panels: runs from 280 lx; works under its margin from 200 lx."
+        "With 2 panels: runs from 280 lx; works, below the required margin, from 200 lx."
     )
 
 
@@ -58,7 +58,7 @@ def test_where_nothing_changes_the_summary_names_what_was_looked_at():
 def test_a_count_is_named_as_one():
     from_2 = edges(PANELS, (2.0, 1.0), at_high=True)
     assert drawer_text.territory_summary(PANELS, LIGHT, 300.0, from_2, from_2) == (
-        "With light level 300 lx: runs from 2."
+        "With illuminance 300 lx: runs from 2."
     )
 
 

@@ -154,7 +154,7 @@ def test_a_failed_rating_names_what_the_part_sees_and_bears():
     hot = with_value(Scenario(), "light.ambient_C", 80.0)
     found, check = governed_by(assess(Case(hot)), "ratings")
     assert check.state == "falls_short"
-    assert two_sentences(found)[1] == "A part would see 80 °C and is made for 65 °C."
+    assert two_sentences(found)[1] == "A part would be at 80 °C and is made for 65 °C."
 
 
 def test_where_the_light_brings_too_little_that_is_the_reason_and_not_the_dark_after_it():

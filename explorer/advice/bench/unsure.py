@@ -90,14 +90,14 @@ def unsure(
     told = run.conditions
     if told.light_lx:
         amount = LIGHT_SPREAD["meter_at_panel"] if told.light_share is None else told.light_share
-        rows.append(Unsure(label=say("Light level"), move=_LightMove(amount), shared=""))
+        rows.append(Unsure(label=say("Illuminance"), move=_LightMove(amount), shared=""))
     elif told.light_lx is None and (LIGHT not in chosen or run.light is not None):
         by = "meter_at_panel" if run.light is not None else case.scenario.light.known_by
         amount = known.get(LIGHT, LIGHT_SPREAD[by])
         name = LIGHT if run.light is None else LIGHT_METER
         rows.append(
             Unsure(
-                label=say("Light level"), move=_LightMove(amount), shared=name,
+                label=say("Illuminance"), move=_LightMove(amount), shared=name,
                 lasts=run.light is not None,
             )
         )  # fmt: skip

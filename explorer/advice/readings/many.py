@@ -38,7 +38,7 @@ class Followed:
 
     batch: Batch
     course: run.Rows
-    """The period that stands for the repeating course."""
+    "The period that stands for the steady cycle."
     edges_c: FloatArray
     """Charge at the edges of its stretches, (stretches, systems). [C]"""
     readings: Readings

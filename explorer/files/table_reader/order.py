@@ -222,8 +222,8 @@ def not_rising(name: str, line: int, step_s: float) -> Text:
             line=line,
         )
     return say(
-        "{file}, line {line}: its time lies {time} before the line above; times must rise. Sort "
-        "the log, or split it where the logger began again.",
+        "{file}, line {line}: its time is {time} before the line above; times must "
+        "increase. Sort the log, or split it where the logger restarted.",
         file=name,
         line=line,
         time=show(-step_s, "s"),

@@ -46,8 +46,9 @@ def assumptions(answers: Answers, design: Design = START_DESIGN) -> tuple[str, .
         _panel_line(answers, design),
         _store_line(design),
         say(
-            "Charger: a switching converter, 85 % efficient, 0.5 µA of its own; it starts from an "
-            "empty store at 5 %; the device runs on 3 V behind a regulator, 85 % ({origin}).",
+            "Charger: switching converter, efficiency 85 %, quiescent current 0.5 µA; from "
+            "an empty store it cold-starts at 5 % efficiency; the device runs on 3 V "
+            "behind a regulator of 85 % ({origin}).",
             origin=COMMON,
         ),
         *_frost_lines(answers),
@@ -163,7 +164,8 @@ def _panel_line(answers: Answers, design: Design) -> str:
 def _store_line(design: Design) -> str:
     family = design.store_family
     return say(
-        "Store: {name}, {size} (generic values, each with its source in the library of stores).",
+        "Store: {name}, {size} (typical values, each with its source in the list of "
+        "stores).",
         name=family.title.lower(),
         size=show(design.size, family.size_unit),
     )

@@ -40,8 +40,8 @@ JOBS: dict[JobKey, Job] = {
         line=say("fetch a picture by radio and redraw it"),
         phases=(("fetch the picture", 0.1, 3.7), ("drive the display", 0.02, 0.5)), sleep_a=2e-6,
         source=say(
-            "0.37 J to fetch a picture and 0.01 J to draw it (measured on one e-paper tag and "
-            "published by who measured it)"
+            "0.37 J to fetch a picture and 0.01 J to draw it (published measurement on one "
+            "e-paper tag)"
         ),
     ),
     "report_near": Job(
@@ -120,8 +120,8 @@ JOBS: dict[JobKey, Job] = {
         line=say("a latching valve, which stays where it is"),
         phases=(("fill the pulse capacitor", 0.12, 6.0),), sleep_a=3e-6,
         source=say(
-            "0.6 J for one move of a latching solenoid (12 V, 1 A, 50 ms by public valve "
-            "pages), filled slowly into a capacitor of its own at 83 % ({origin})",
+            "0.6 J for one move of a latching solenoid (12 V, 1 A, 50 ms, from published "
+            "valve data), charged slowly into its own capacitor at 83 % ({origin})",
             origin=COMMON,
         ),
         actuator="latching_valve", reserve_j=0.72,

@@ -73,7 +73,8 @@ DARK: dict[DarkKey, tuple[str, str, float]] = texts({
 """The answer, what it stands for, and the closure. [d]"""
 _MATTERS: dict[MattersKey, tuple[str, str]] = texts({
     "smallest": ("The smallest size", "least panel area, then the smallest store"),
-    "never_fails": ("Reliability first", "more margin, four days dark at least, three years old"),
+    "never_fails": ("Reliability first", "more margin, at least four days dark, parts "
+                                         "three years old"),
     "cheapest": ("The lowest price", "the lowest price of panels and store, roughly"),
     "soon": ("It runs soon after hanging up", "two hours of light from empty at most"),
 })  # fmt: skip

@@ -68,8 +68,8 @@ class BudgetDrawer(Drawer):
             self.say_answer("")
             self.say_nothing(
                 tr(
-                    "Nothing to show because no light reaches the panel. Open it again after "
-                    "raising the light level or adding lit hours."
+                    "Nothing to show because no light reaches the panel. Give it "
+                    "more light or longer lit periods."
                 )
             )
             return

@@ -95,7 +95,7 @@ class Histogram(QWidget):
             return tr("never")
         low, middle, high = np.quantile(known, [0.05, 0.5, 0.95]).tolist()
         return tr(
-            "half of the units lie under {middle}, nine of ten between {low} and {high}",
+            "half of the devices lie below {middle}, nine in ten between {low} and {high}",
             middle=show(middle, self._unit),
             low=show(low, self._unit),
             high=show(high, self._unit),

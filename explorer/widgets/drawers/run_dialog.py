@@ -69,8 +69,8 @@ class RunDialog(QDialog):
         self.meter = OutlinedCheckBox(tr("Later runs were logged with the same meters"))
         self.fault = FaultLine()
         for field, name in (
-            (self.level, tr("Light level")),
-            (self.level_known, tr("Light level known to, per cent")),
+            (self.level, tr("Illuminance")),
+            (self.level_known, tr("Illuminance known to, per cent")),
             (self.current, tr("Current drawn")),
             (self.current_known, tr("Current known to, per cent")),
             (self.hour, tr("Hour of the day at which it begins")),

@@ -42,7 +42,7 @@ YEARS = 10
 _LEAST_TABLE = 130
 """Least height of the table, which the drawer around it scrolls to. [px]"""
 MOST_YEARS = 40
-BUILDS, INFLUENCES = say("built units"), say("tolerances")
+BUILDS, INFLUENCES = say("built devices"), say("tolerances")
 
 
 class SpreadDrawer(Drawer):
@@ -96,7 +96,7 @@ class SpreadDrawer(Drawer):
         grid = QGridLayout()
         grid.setHorizontalSpacing(8)
         grid.setVerticalSpacing(2)
-        for column, text in enumerate((tr("run"), tr("at least work")), 2):
+        for column, text in enumerate((tr("run"), tr("at least marginal")), 2):
             label = QLabel(text)
             label.setFont(theme.font("small"))
             label.setForegroundRole(label.palette().ColorRole.PlaceholderText)
@@ -196,12 +196,12 @@ class Share(QWidget):
         share, runs = self._text, self._state == "runs"
         if years == 0:
             if runs:
-                return tr("{share} of new units run", share=share)
-            return tr("{share} of new units at least work", share=share)
+                return tr("{share} of new devices run", share=share)
+            return tr("{share} of new devices are at least marginal", share=share)
         age = say("1 year") if years == 1 else say("{n} years", n=years)
         if runs:
-            return tr("{share} of units after {age} run", share=share, age=age)
-        return tr("{share} of units after {age} at least work", share=share, age=age)
+            return tr("{share} of devices aged {age} run", share=share, age=age)
+        return tr("{share} of devices aged {age} are at least marginal", share=share, age=age)
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint lamp and number."""

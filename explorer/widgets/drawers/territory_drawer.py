@@ -286,7 +286,7 @@ class Legend(QWidget):
             y += self._ROW
         for role, text in (
             ("falls_short", tr("margin 1")),
-            ("runs", tr("margin {margin} asked for", margin=margin_text(self._margin))),
+            ("runs", tr("required margin {margin}", margin=margin_text(self._margin))),
         ):
             painter.setPen(QPen(tokens.color(role), 2.0))
             painter.drawLine(0, y + self._ROW // 2, 26, y + self._ROW // 2)

@@ -330,7 +330,7 @@ def _scroll_to(part: QWidget) -> None:
 
 _ITEM_WORDS = texts({
     "LitBlock": {
-        "name": "Lit block {n}", "add": "Add lit block", "remove": "Remove lit block {n}",
+        "name": "Lit period {n}", "add": "Add lit period", "remove": "Remove lit period {n}",
     },
     "LampHours": {"name": "Lamps {n}", "add": "Add lamps", "remove": "Remove lamps {n}"},
     "Holidays": {

@@ -256,7 +256,7 @@ class GuideDialog(QDialog):
             ready, can_go_back = bool(page.answer), at > 0 or self._changing
         else:
             self.progress.setText(tr("The answer"))
-            self.forward.setText(tr("Open it in the explorer"))
+            self.forward.setText(tr("Open in the main window"))
             ready, can_go_back = self._found is not None, True
         self.forward.setEnabled(ready)
         self.forward.setChecked(ready)  # filled: the button that goes on

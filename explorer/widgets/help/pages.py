@@ -212,7 +212,7 @@ def about_html(program_version: str) -> str:
         for one in libraries()
     )
     purpose = tr(
-        "Says whether a small electronic device can live on indoor light, and with which "
+        "Shows whether a small electronic device can run on indoor light, and with which "
         "panels, store and duty cycle."
     )
     licences = tr(

@@ -54,7 +54,7 @@ SECTION_TITLES = texts({
     "scenario": "Scenario",
     "light": "Light",
     "pattern": "Hours of light",
-    "block": "Lit block",
+    "block": "Lit period",
     "elsewhere": "Another place",
     "month": "Month of a year of daylight",
     "spot": "Where the panel is",

@@ -103,7 +103,7 @@ class SheetTable(DraftTable[DraftLine, SheetLine]):
 
     def __init__(self, lines: tuple[DraftLine, ...], parent: QWidget | None = None) -> None:
         heads = [_head(*_TITLES[key]) for key in _COLUMNS]
-        super().__init__(heads, tr("Add light level"), MOST_LINES, parent)
+        super().__init__(heads, tr("Add point"), MOST_LINES, parent)
         self._grid.setHorizontalSpacing(6)
         self._grid.setColumnStretch(_COLUMNS.index("source"), 1)
         self.curve_button = pill(
