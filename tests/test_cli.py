@@ -713,7 +713,7 @@ def test_report_as_a_page_loads_no_qt(tmp_path):
 @pytest.mark.parametrize(
     ("file", "output", "words"),
     [
-        (RUNS, "sheet.doc", "ends in neither .pdf nor .html"),
+        (RUNS, "sheet.doc", "must end in .pdf or .html"),
         (RUNS, "none/sheet.pdf", "there is no folder"),
         ("none.json", "sheet.html", "There is no file none.json"),
     ],

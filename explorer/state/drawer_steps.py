@@ -28,6 +28,8 @@ if TYPE_CHECKING:
     from explorer.advice.spread import Spread, Tolerance
     from explorer.advice.territory import Axis, Territory
     from explorer.advice.year.view import YearView
+    from explorer.scenario.guide.answers import Answers
+    from explorer.words.plain_answer import PlainAnswer
 
 COARSE = 16
 FEW, MANY = 1000, 10_000
@@ -90,6 +92,15 @@ def builds_steps(
 
     own = tuple(one.part for one in Shelf(parts_folder, beside).kept() if one.part is not None)
     yield from search(case, own=own, wanted=wanted, stopped=stopped)
+
+
+def guided(answers: Answers, parts_folder: Path | None) -> PlainAnswer:
+    """The guide's answer, with the parts of one's own at hand."""
+    from explorer.files.shelf import Shelf
+    from explorer.words.plain_answer import answer
+
+    kept = () if parts_folder is None else Shelf(parts_folder).kept()
+    return answer(answers, own=tuple(one.part for one in kept if one.part is not None))
 
 
 def territory_steps(x: Axis, y: Axis, case: Case, stopped: Stopped) -> Iterator[Territory]:

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from math import isfinite
 
-from explorer.advice.assess import Assessment
+from explorer.advice.assess import Assessment, assess
 from explorer.advice.checks import SHARE
 from explorer.advice.guided_design import WaysOut, find_design, ways_out
+from explorer.advice.guided_parts import OwnBuild, cheapest_own, priced
 from explorer.advice.verdict import Check, Verdict
 from explorer.quantity import show
 from explorer.scenario.guide.answers import Answers
@@ -16,11 +17,14 @@ from explorer.scenario.guide.assumptions import assumptions
 from explorer.scenario.guide.design import Design
 from explorer.scenario.guide.jobs import JOBS
 from explorer.scenario.guide.lit import is_measured
+from explorer.scenario.guide.made import notes_of
 from explorer.scenario.guide.places import SPOTS
 from explorer.scenario.guide.questions import OFTEN
-from explorer.scenario.model import Scenario
+from explorer.scenario.model import Scenario, with_value
+from explorer.scenario.part import Part
 from explorer.text import Text, capitalised, figure, say
 from explorer.words.figures import check_quantity, value_text
+from explorer.words.part import price_text
 from explorer.words.sizes import like_area, like_volume
 
 
@@ -57,7 +61,9 @@ class PlainAnswer:
         return self.assessment.scenario
 
 
-def answer(answers: Answers, stopped: Callable[[], bool] = lambda: False) -> PlainAnswer:
+def answer(
+    answers: Answers, stopped: Callable[[], bool] = lambda: False, own: Sequence[Part] = ()
+) -> PlainAnswer:
     """The guide's answer: a design, its verdict and plain words.
 
     Parameters
@@ -66,8 +72,15 @@ def answer(answers: Answers, stopped: Callable[[], bool] = lambda: False) -> Pla
         One answer to each question, of which the light and the work are known.
     stopped : callable
         Asked between tries; True settles for what was found so far.
+    own : sequence of Part
+        Parts of one's own, whose prices count where the lowest price matters.
     """
     design, found = find_design(answers, stopped)
+    mine = None
+    if answers.matters == "cheapest" and not stopped():
+        mine = cheapest_own(found.case, own, stopped)
+    if mine is not None:
+        return _of_own_parts(answers, design, mine)
     runs = found.verdict.state == "runs"
     ways = None if runs or stopped() else ways_out(answers, found.case, stopped)
     return PlainAnswer(
@@ -75,12 +88,55 @@ def answer(answers: Answers, stopped: Callable[[], bool] = lambda: False) -> Pla
         design=design,
         assessment=found,
         sentences=two_sentences(found),
-        size=_size(design),
-        warning="" if found.verdict.state == "falls_short" else _warning(answers, design),
+        size=_size_of(design.panel_cm2, design.store_cm3),
+        warning="" if found.verdict.state == "falls_short" else _warning(answers, design.panel_cm2),
         advice=_advice(ways),
         ways=_ways(answers, ways),
-        assumptions=assumptions(answers, design),
+        assumptions=(*assumptions(answers, design), *_own_note(answers, own)),
     )
+
+
+def _of_own_parts(answers: Answers, design: Design, mine: OwnBuild) -> PlainAnswer:
+    """The answer with parts of one's own, whose titles and prices it says."""
+    build = mine.build
+    lines = assumptions(
+        answers,
+        design,
+        say(
+            "Panels and store are yours: {panels}; {store}. Together they cost {price}, the least "
+            "of your parts that run here.",
+            panels=build.panels,
+            store=build.store,
+            price=price_text(build.price, mine.currency),
+        ),
+    )
+    notes = notes_of(lines)
+    found = mine.assessment
+    return PlainAnswer(
+        answers=answers,
+        design=design,
+        assessment=assess(found.case.with_scenario(with_value(build.scenario, "notes", notes))),
+        sentences=two_sentences(found),
+        size=_size_of(build.panel_cm2, build.volume_cm3),
+        warning=_warning(answers, build.panel_cm2),
+        advice="",
+        ways=(),
+        assumptions=lines,
+    )
+
+
+def _own_note(answers: Answers, own: Sequence[Part]) -> tuple[Text, ...]:
+    """Why parts of one's own do not stand in the answer, where there are any with a price."""
+    if answers.matters != "cheapest" or not any(p.price is not None for p in own):
+        return ()
+    if not priced(own):
+        return (
+            say(
+                "Your parts: their prices count once both a panel and a store of yours have one, in"
+                " one currency."
+            ),
+        )
+    return (say("Your parts: none of your panels with any of your stores runs here."),)
 
 
 def unanswerable(answers: Answers) -> Text:
@@ -103,22 +159,24 @@ def unanswerable(answers: Answers) -> Text:
     )
 
 
-def _size(design: Design) -> Text:
+def _size_of(panel_cm2: float, store_cm3: float) -> Text:
+    if not isfinite(store_cm3):  # a part of one's own need not say how large it is
+        return say("The panels together are about as large as {area}.", area=like_area(panel_cm2))
     return say(
         "The panels together are about as large as {area}, the store about as large as {volume}.",
-        area=like_area(design.panel_cm2),
-        volume=like_volume(design.store_cm3),
+        area=like_area(panel_cm2),
+        volume=like_volume(store_cm3),
     )
 
 
-def _warning(answers: Answers, design: Design) -> str:
+def _warning(answers: Answers, panel_cm2: float) -> str:
     most = min(SPOTS[answers.place].most_cm2, JOBS[answers.job].most_cm2)
-    if design.panel_cm2 <= most:
+    if panel_cm2 <= most:
         return ""
     return say(
         "But {area} cm² of panels is more than such a device should carry: more light, or less "
         "frequent work, would make it smaller.",
-        area=figure(f"{design.panel_cm2:g}"),
+        area=figure(f"{panel_cm2:g}"),
     )
 
 

@@ -117,8 +117,11 @@ def test_a_changed_place_asks_what_it_brings_with_it(qtbot, guide):
     qtbot.mouseClick(card(guide.pages[0], "facade"), Qt.MouseButton.LeftButton)
     assert guide.stack.currentWidget().question.key == "season"
     qtbot.mouseClick(card(guide.pages[1], "winter"), Qt.MouseButton.LeftButton)
+    facing = guide.stack.currentWidget()
+    assert facing.question.key == "facing"
+    qtbot.mouseClick(card(facing, "south"), Qt.MouseButton.LeftButton)
     qtbot.waitUntil(lambda: guide.found is not None, timeout=20_000)
-    assert guide.found.answers.season == "winter"
+    assert (guide.found.answers.season, guide.found.answers.facing) == ("winter", "south")
     assert not guide.outcome.changes["season"].isHidden()
     assert guide.outcome.changes["battery"].isHidden()
 

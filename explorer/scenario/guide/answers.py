@@ -12,6 +12,7 @@ PlaceKey = Literal[
 ]  # fmt: skip
 LightKey = Literal["usual", "measured", "unknown"]
 SeasonKey = Literal["winter", "milder"]
+FacingKey = Literal["south", "side", "north", "unknown"]
 JobKey = Literal[
     "show", "report_near", "report_far", "count", "sense_co2", "lock", "lamp", "camera", "tracker",
     "valve", "motor", "other",
@@ -39,6 +40,8 @@ class Answers:
     saturday: bool | None = None
     """Whether the lamps are on on Saturdays; None as such places usually are."""
     sunday: bool | None = None
+    facing: FacingKey = "unknown"
+    """Asked where an upright panel sees the sky and nothing was measured."""
     job: JobKey = "report_near"
     battery: BatteryKey = "two_aa"
     """Asked, with the next, where no job of the list fits."""

@@ -20,6 +20,7 @@ from explorer.scenario.guide.design import (
     margins_of,
     technology_of,
 )
+from explorer.scenario.guide.facing import facing_lines
 from explorer.scenario.guide.jobs import BATTERIES, JOBS, LASTS, battery_power_w
 from explorer.scenario.guide.lit import (
     is_measured,
@@ -33,18 +34,20 @@ from explorer.scenario.guide.places import COMMON, SPOTS, origin_of
 from explorer.scenario.guide.questions import OFTEN, WHEN
 from explorer.scenario.model import MARGIN_BY_KNOWLEDGE
 from explorer.scenario.weekdays import WEEKDAYS
-from explorer.text import figure, joined, say
+from explorer.text import Text, figure, joined, say
 
 
-def assumptions(answers: Answers, design: Design = START_DESIGN) -> tuple[str, ...]:
-    """The sentences, the light first."""
+def assumptions(
+    answers: Answers, design: Design = START_DESIGN, own: Text | None = None
+) -> tuple[str, ...]:
+    """The sentences, the light first; `own` stands for the panels, the store and their price."""
     lines = [
         _light_line(answers),
         *_winter_lines(answers),
+        *facing_lines(answers),
         _work_line(answers),
         _dark_line(answers),
-        _panel_line(answers, design),
-        _store_line(design),
+        *((_panel_line(answers, design), _store_line(design)) if own is None else (own,)),
         say(
             "Charger: switching converter, efficiency 85 %, quiescent current 0.5 µA; from "
             "an empty store it cold-starts at 5 % efficiency; the device runs on 3 V "
@@ -54,7 +57,7 @@ def assumptions(answers: Answers, design: Design = START_DESIGN) -> tuple[str, .
         *_frost_lines(answers),
         *_margin_lines(answers),
     ]
-    if answers.matters == "cheapest":
+    if answers.matters == "cheapest" and own is None:
         lines.append(_price_line(answers, design))
     if answers.matters == "soon":
         lines.append(

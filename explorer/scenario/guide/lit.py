@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from explorer.scenario.guide.answers import Answers
+from explorer.scenario.guide.facing import WEEK, has_sun, sky_levels
 from explorer.scenario.guide.places import (
     MILDER_DAY,
     SPOTS,
@@ -55,6 +56,19 @@ def lit_days(answers: Answers) -> tuple[Weekday, ...]:
     )  # fmt: skip
 
 
+def _kinds_of_days(
+    answers: Answers, days: tuple[Weekday, ...]
+) -> tuple[tuple[tuple[Weekday, ...], float], ...]:
+    """The days of a week by their sky, each with its light over an overcast day's."""
+    if not has_sun(answers):
+        return ((days, 1.0),)
+    levels, found, first = sky_levels(answers.facing, answers.season), [], 0
+    for sky, count in WEEK:
+        found.append((WEEKDAYS[first : first + count], levels[sky]))
+        first += count
+    return tuple(found)
+
+
 def meets_frost(answers: Answers) -> bool:
     """Whether a store must live through frost, in which lithium cells take no charge."""
     return SPOTS[answers.place].outside and answers.season == "winter"
@@ -70,7 +84,8 @@ def light_of(answers: Answers) -> Light:
         daylight_share=1.0 if spot.source == "daylight_glass" else 0.0,
         pattern=WeekPattern(
             blocks=tuple(
-                LitBlock(days=days, from_h=a, to_h=b, relative_level=share)
+                LitBlock(days=some, from_h=a, to_h=b, relative_level=share * level)
+                for some, level in _kinds_of_days(answers, days)
                 for a, b in lit_hours(answers)
             )
         ),

@@ -72,9 +72,13 @@ def scenario_from(answers: Answers, design: Design = START_DESIGN) -> Scenario:
             reserve_J=job.reserve_j,
         ),
         margins=margins_of(answers),
-        notes="Made by the guide. Assumed:\n"
-        + "\n".join(f"- {line}" for line in assumptions(answers, design)),
+        notes=notes_of(assumptions(answers, design)),
     )  # fmt: skip
+
+
+def notes_of(lines: tuple[str, ...]) -> str:
+    """What was assumed, as notes of a scenario."""
+    return "Made by the guide. Assumed:\n" + "\n".join(f"- {line}" for line in lines)
 
 
 def _sleep_a(answers: Answers) -> float:

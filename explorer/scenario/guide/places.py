@@ -49,6 +49,8 @@ class Spot:
     soiling: float = 1.0
     most_cm2: float = 2000.0
     """Panels beyond this are absurd there."""
+    faces: bool = False
+    """Whether the way that it faces decides how much sun it gets."""
 
     @property
     def daylight(self) -> bool:
@@ -143,7 +145,7 @@ SPOTS: dict[PlaceKey, Spot] = {
     "window": Spot(
         title=say("By a window"), line=say("about 1300 lx by day, less in winter"),
         listed="Bright workplace near a window", source="daylight_glass",
-        how=say("it faces the window, out of the direct sun"),
+        faces=True, how=say("it looks out of the window"),
     ),
     "skylight": Spot(
         title=say("Under a skylight"), line=say("about 500 lx by day, less in winter"),
@@ -158,7 +160,7 @@ SPOTS: dict[PlaceKey, Spot] = {
             "an upright face gets 0.4 of an overcast sky's 9800 lx, and half of that where houses "
             "or trees stand opposite (from memory)"
         ),
-        how=say("it stands upright without direct sun, whichever way it faces"),
+        faces=True, how=say("it stands upright on the wall or the door"),
     ),
     "eaves": Spot(
         title=say("Outside under a roof"), line=say("about 1000 lx on an overcast day"),

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from explorer.scenario.guide.answers import (
     DarkKey,
+    FacingKey,
     LightKey,
     MattersKey,
     OftenKey,
@@ -46,6 +47,12 @@ _LIGHT: dict[LightKey, tuple[str, str]] = texts({
     "usual": ("As such places usually are", "the level that such places have by design or habit"),
     "measured": ("I measured it", "with a lux meter that faced as the panel will"),
     "unknown": ("I cannot measure there", "then nobody can tell"),
+})  # fmt: skip
+_FACING: dict[FacingKey, tuple[str, str]] = texts({
+    "south": ("To the south", "the low sun of winter reaches it on clear days"),
+    "side": ("To the east or west", "sun in the morning or in the afternoon"),
+    "north": ("To the north", "or in the shade of houses and trees: never any sun"),
+    "unknown": ("I do not know yet", "then no sunny day is counted"),
 })  # fmt: skip
 OFTEN: dict[OftenKey, tuple[str, str, str, float]] = texts({
     "minute": ("Every minute", "every minute", "1440 times a day", 60.0),
@@ -96,6 +103,11 @@ QUESTIONS: tuple[Question, ...] = (
             "Levels are lighting design values or common practice; nothing replaces a lux meter."
         ),
         choices=tuple(Choice(key=k, title=t, line=n) for k, (t, n) in _LIGHT.items()),
+    ),
+    Question(
+        key="facing", title=say("Which way does it face?"),
+        hint=say("Where the sun reaches it, an average month is brighter than an overcast one."),
+        choices=tuple(Choice(key=k, title=t, line=n) for k, (t, n) in _FACING.items()),
     ),
     Question(
         key="job", title=say("What does it do?"), hint=say("Pick what it mostly does."),
@@ -151,6 +163,9 @@ def is_asked(key: str, given: Mapping[str, str]) -> bool:
     place = given.get("place", "")
     if key == "season":
         return any(place == name and spot.daylight for name, spot in SPOTS.items())
+    if key == "facing":
+        faces = any(place == name and spot.faces for name, spot in SPOTS.items())
+        return faces and given.get("light", "usual") == "usual"
     other = given.get("job") == "other"
     if key == "battery":
         return other

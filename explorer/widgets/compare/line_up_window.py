@@ -85,7 +85,7 @@ class LineUpWindow(QDialog):
         )
         self.export = pill(tr("Export table…"), tr("Save the table as CSV"))
         self.sheet = pill(
-            tr("Write a sheet…"), tr("Write the comparison to PDF or HTML for others to read")
+            tr("Write a report…"), tr("Write the comparison to PDF or HTML for others to read")
         )
         self.close_button = pill(tr("Close"), tr("Close the comparison (Esc)"))
         self._build()

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from functools import partial
+from pathlib import Path
 from typing import Any, cast
 
 from PySide6.QtCore import QSize, Qt, Signal
@@ -19,6 +20,7 @@ from PySide6.QtWidgets import (
 from explorer.scenario.guide.answers import Answers, PlaceKey
 from explorer.scenario.guide.questions import QUESTIONS, is_asked, question
 from explorer.state import theme
+from explorer.state.drawer_steps import guided
 from explorer.state.jobs import JobRunner
 from explorer.state.language import tr
 from explorer.widgets.buttons import PillButton
@@ -26,7 +28,7 @@ from explorer.widgets.guide.light_page import LightPage
 from explorer.widgets.guide.question_page import QuestionPage
 from explorer.widgets.guide.result_page import ResultPage
 from explorer.widgets.help.sizes import fit_screen
-from explorer.words.plain_answer import PlainAnswer, WayOut, answer, unanswerable
+from explorer.words.plain_answer import PlainAnswer, WayOut, unanswerable
 
 JOB = "guide"
 
@@ -38,14 +40,21 @@ class GuideDialog(QDialog):
     ----------
     jobs : JobRunner
         Where the designs are tried.
+    parts_folder : pathlib.Path, optional
+        Parts of one's own, whose prices count.
     """
 
     chosen = Signal(object)
     """Carries the `Scenario` that somebody wants to open."""
 
-    def __init__(self, jobs: JobRunner, parent: QWidget | None = None) -> None:
+    def __init__(
+        self,
+        jobs: JobRunner,
+        parts_folder: Path | None = None,
+        parent: QWidget | None = None,
+    ) -> None:
         super().__init__(parent)
-        self._jobs = jobs
+        self._jobs, self._parts_folder = jobs, parts_folder
         self._found: PlainAnswer | None = None
         self._changing = False
         self.setWindowTitle(tr("Guide – Gloaming"))
@@ -214,7 +223,7 @@ class GuideDialog(QDialog):
                 self.outcome.show_unanswerable(reason)
             else:
                 self.outcome.show_busy()
-                self._jobs.submit(JOB, partial(answer, answers))
+                self._jobs.submit(JOB, partial(guided, answers, self._parts_folder))
         self._go(self.outcome)
 
     def _on_change_wanted(self, key: str) -> None:

@@ -41,6 +41,7 @@ _SHORT = texts({
     "place": "Place",
     "season": "Season",
     "light": "Light",
+    "facing": "Facing",
     "job": "Job",
     "battery": "Battery",
     "lasts": "It lasts",

@@ -120,7 +120,7 @@ class Assistance(QObject):
         if self._guide is None:
             from explorer.widgets.guide.guide_dialog import GuideDialog
 
-            self._guide = GuideDialog(self._jobs, self._window)
+            self._guide = GuideDialog(self._jobs, self._settings.parts_folder, self._window)
             self._guide.chosen.connect(self._on_chosen)
         return self._guide
 
