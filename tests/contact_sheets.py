@@ -22,7 +22,7 @@ LANGUAGES = ("en", "de")
 SIZES = ("960x540", "1280x720", "1920x1080", "3840x2160")
 THUMB = 640
 """Width of one picture on a sheet. [px]"""
-DRAWERS = ("budget", "contest", "territory", "spread", "panel", "bench")
+DRAWERS = ("budget", "contest", "territory", "spread", "panel", "bench", "builds")
 SETTLE_MS, ANSWER_MS = 150, 6000
 
 
@@ -66,7 +66,8 @@ def sheet(app: Any, target: Path, view: str, language: str, sizes: Sequence[str]
         window.document.undo_stack.setClean()
         window.jobs.finish()
         if shown is not window:
-            shown.close()
+            leave = getattr(shown, "leave", shown.close)  # a stand does not just close
+            leave()
         window.close()
         settle(50)
     rows = [max(round(shots[t, s].height() * THUMB / shots[t, s].width()) for s in sizes)
@@ -192,6 +193,92 @@ def _efficiency(window: Any) -> Any:
     return dialog
 
 
+def _year(window: Any) -> Any:
+    from explorer.resource_files import scenario_folder
+
+    window.document.open_example(scenario_folder() / "window_air_sensor.json")
+    return _drawer("year")(window)
+
+
+def _capture(window: Any) -> Any:
+    import numpy as np
+
+    from explorer.widgets.capture.capture_dialog import CaptureDialog
+
+    time_s = np.arange(10_000) * 1e-4
+    phase_s = time_s % 0.2
+    current_a = np.where(phase_s < 3e-3, 1e-3, np.where(phase_s < 4e-3, 30e-3, 2e-6))
+    path = window.settings.parts_folder.parent / "radio.csv"
+    np.savetxt(path, np.c_[time_s * 1e3, current_a * 1e3], delimiter=",", fmt="%.9g",
+               header="Time [ms],Current [mA]", comments="")  # fmt: skip
+    dialog = CaptureDialog(window.document, window.jobs, window)
+    dialog.open_file(path)
+    dialog.show()
+    settle(ANSWER_MS)
+    return dialog
+
+
+def _parts(window: Any) -> Any:
+    from explorer.files.shelf import Shelf
+    from explorer.scenario.part import part_from
+    from explorer.widgets.parts.parts_dialog import PartsDialog
+
+    shelf, store = Shelf(window.settings.parts_folder), window.document.scenario.store
+    for title, price in (("Ember 30", 2.5), ("Hearth pair", 3.1)):
+        shelf.add(part_from("store", store, title=title, price=price, currency="EUR",
+                            source="Data sheet, 2026-03-01"))  # fmt: skip
+    dialog = PartsDialog(window.document, shelf, window)
+    dialog.begin("store")
+    return dialog
+
+
+def _hand(window: Any) -> Any:
+    from explorer.widgets.drawers.hand_dialog import HandDialog
+
+    dialog = HandDialog(window.settings.runs_folder, window)
+    dialog.show()
+    for row, volts in enumerate(("3.301", "3.296", "3.290")):
+        dialog._on_now()
+        dialog.table.item(row, 1).setText(volts)
+        settle(150)
+    return dialog
+
+
+def _stand_window(playing: bool) -> Callable[[Any], Any]:
+    def view(window: Any) -> Any:
+        from explorer.stand.exhibits import load_exhibits
+        from explorer.stand.parked import ParkedScenarios
+        from explorer.stand.window import StandWindow
+        from explorer.state.stand_plan import StandPlan
+
+        plan = StandPlan(
+            scenarios=("bundled:plant_label",), title="Fernhollow Glasshouse",
+            contact="Ask at the bench",
+        )  # fmt: skip
+        kept = ParkedScenarios(window.settings.parts_folder.parent / "visitors.json")
+        stand = StandWindow(plan, load_exhibits(plan.scenarios).exhibits, kept)
+        stand.show()
+        stand.start()
+        if playing:
+            stand.session.touched()
+        settle(ANSWER_MS)
+        return stand
+
+    return view
+
+
+def _stand_setup(window: Any) -> Any:
+    from explorer.stand.parked import ParkedScenarios
+    from explorer.stand.setup_dialog import SetupDialog
+    from explorer.state.stand_plan import StandPlan
+
+    kept = ParkedScenarios(window.settings.parts_folder.parent / "visitors.json")
+    dialog = SetupDialog(StandPlan(scenarios=("bundled:plant_label",)), kept, None, window)
+    dialog.show()
+    settle(ANSWER_MS)
+    return dialog
+
+
 VIEWS: dict[str, Callable[[Any], Any]] = {
     "window": _plain,
     "folds": _folds,
@@ -205,6 +292,13 @@ VIEWS: dict[str, Callable[[Any], Any]] = {
     "help-window": _help_window,
     "data-sheet": _data_sheet,
     "efficiency": _efficiency,
+    "year": _year,
+    "capture": _capture,
+    "parts": _parts,
+    "hand-readings": _hand,
+    "stand-attract": _stand_window(False),
+    "stand-play": _stand_window(True),
+    "stand-setup": _stand_setup,
 }
 
 

@@ -15,6 +15,7 @@ from explorer.advice.checks import SHARE
 from explorer.advice.verdict import Check
 from explorer.quantity import show
 from explorer.scenario.model import Scenario
+from explorer.state.knobs import Knob
 from explorer.state.language import tr
 from explorer.text import altered, figure, joined, say, texts
 from explorer.words.readout import bind_units, margin_text, quantity_text
@@ -57,6 +58,11 @@ def duration_words(seconds: float) -> str:
         return text
     one, many = _TIME_WORDS[unit]
     return say(one if number == "1" else many, number=figure(number))
+
+
+def knob_label(knob: Knob) -> str:
+    """What visitors read for what an engineer calls illuminance; other names stay."""
+    return say("Light", "what visitors move") if knob.key == "light" else knob.label
 
 
 def big_number(assessment: Assessment) -> BigNumber:

@@ -13,6 +13,7 @@ from explorer.stand.big_button import BigButton
 from explorer.stand.big_slider import BigSlider
 from explorer.stand.fit_label import FitLabel
 from explorer.stand.legibility import Sizes
+from explorer.stand.phrases import knob_label
 from explorer.state.knobs import Knob
 from explorer.state.language import tr
 from explorer.state.theme import tokens_of
@@ -60,7 +61,7 @@ class StandKnob(Card):
         """Move another value: its name, unit and stops."""
         self.knob = knob
         self.setObjectName(f"stand_knob_{knob.key}")
-        label = tr(knob.label)
+        label = tr(knob_label(knob))
         self.label.show_text(label)
         self.slider.set_knob(knob)
         self._said, self.hint = "", None

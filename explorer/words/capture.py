@@ -14,6 +14,8 @@ from explorer.words.drawers import Table
 
 EXACT = 1e-9
 """A share of the charge that is lost below this is rounding."""
+LEAST_SAID = 1e-4
+"""Errors below this are rounding, and nobody wants their digits."""
 
 
 def readings_sentence(capture: Capture) -> str:
@@ -76,7 +78,7 @@ def droop_sentence(found: Reduced) -> str:
     """How well the deepest droop is kept, whatever the store."""
     kept = say(
         "Deepest droop: within {share} % of the capture's in any store.",
-        share=_percent(found.droop_error),
+        share=_percent(max(found.droop_error, LEAST_SAID)),
     )
     if found.droop_error <= MOST_ERROR:
         return kept

@@ -40,7 +40,7 @@ def span_text(found: Edges, unit: str) -> Text:
 
 def _stretch(path: str, unit: str, low: float | None, high: float | None) -> Text:
     if low is None and high is None:
-        return say("at every stop", "range")
+        return say("at every value", "range")
     if high is None:
         assert low is not None
         return say("from {low}", "range", low=edge_value(path, unit, low))

@@ -97,7 +97,7 @@ def test_a_count_is_named_as_a_whole_number():
 
 def test_plain_sentences_where_nothing_changes():
     bright = break_even(case_of("plant_label"), LIGHT, [600.0, 800.0])
-    assert break_even_text(bright, "lx") == "runs at every stop"
+    assert break_even_text(bright, "lx") == "runs at every value"
     dim = break_even(case_of("door_counter"), LIGHT, [5.0, 10.0, 20.0])
     assert break_even_text(dim, "lx") == "no value of this alone makes it run"
     assert set(dim.states) == {"falls_short"}

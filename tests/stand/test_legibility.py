@@ -67,7 +67,7 @@ def test_usual_stand_screens_carry_the_page_at_three_metres(diagonal_in, resolut
 def test_a_small_laptop_says_that_it_cannot_and_how_far_it_can():
     fit = fit_of(FHD, 14, 3.0)
     assert not fit.fits
-    assert "cannot carry the page at 3 m" in fit.sentence
+    assert "is too small for 3 m" in fit.sentence
     assert 1.0 < fit.reach_m < 3.0
     assert f"up to {fit.reach_m:.1f} m" in fit.sentence
     assert fit_of(FHD, 14, fit.reach_m - 0.05).fits

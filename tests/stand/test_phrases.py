@@ -24,7 +24,7 @@ def check(name, value, unit, margin=1.5, limit=1.0):
         (check("balance", 1e-5, "W", 0.999), "0.99×", "the energy it needs"),
         (check("balance", 1e-5, "W", 1000.0), "plenty", "of energy"),
         (check("pulse", 2.43, "V"), "2.43 V", "in the pulse"),
-        (check("service", 0.2228, "", 0.225), "22.2 %", "of its tasks done"),
+        (check("service", 0.2228, "", 0.225), "22.2 %", "of its work completed"),
     ],
 )
 def test_the_one_number_is_the_governing_check_in_a_visitor_s_words(of, number, caption):

@@ -82,7 +82,7 @@ def test_the_warning_cannot_be_shorter_than_twenty_seconds(dialog):
 def test_it_says_whether_the_screen_carries_the_page(dialog):
     assert "reads at 3 m" in dialog.fit_text.text()
     dialog.diagonal.setValue(14.0)
-    assert "cannot carry the page at 3 m" in dialog.fit_text.text()
+    assert "is too small for 3 m" in dialog.fit_text.text()
     dialog.distance.setValue(1.0)
     assert "reads at 1 m" in dialog.fit_text.text()
     assert "px" in dialog.fit_text.text()

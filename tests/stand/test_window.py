@@ -323,7 +323,7 @@ def test_everything_that_can_be_reached_has_a_name(stand):
     for part in stand._reachable():
         name = part.accessibleName() or part.text()
         assert name, part
-    assert stand.page.knobs[0].slider.accessibleName() == "Illuminance, lx"
+    assert stand.page.knobs[0].slider.accessibleName() == "Light, lx"
     assert stand.page.knobs[0].slider.accessibleDescription() == "800 lx"
     assert stand.page.trace.accessibleDescription()
     assert stand.page.headline.accessibleName().startswith("Runs, ")

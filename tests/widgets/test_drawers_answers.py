@@ -51,7 +51,7 @@ def test_the_budget_ends_in_useful_work_and_its_bars_follow_one_another(qtbot, d
     for one, other in itertools.pairwise(lines):
         assert other.start == pytest.approx(one.start + one.length)
     assert sum(line.length for line in lines) == pytest.approx(1.0, abs=0.01)
-    assert "useful work" in drawer.answer.text()
+    assert "reaches the device" in drawer.answer.text()
 
 
 def test_enter_on_a_loss_asks_for_the_field_that_governs_it(qtbot, document, jobs):
@@ -289,7 +289,7 @@ def test_pictures_are_wide_enough_to_print_and_numbers_open_as_a_table(
     assert image.width() >= 1600
     assert image.pixelColor(2, 2).name().upper() == theme.LIGHT.card
     assert drawer.save("svg", "", tmp_path / "a.svg")
-    assert "useful work" in (tmp_path / "a.svg").read_text(encoding="utf-8")
+    assert "reaches the device" in (tmp_path / "a.svg").read_text(encoding="utf-8")
     assert drawer.save("csv", "", tmp_path / "a.csv")
     with (tmp_path / "a.csv").open(encoding="utf-8") as file:
         rows = list(csv.DictReader(file))

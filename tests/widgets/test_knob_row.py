@@ -170,7 +170,7 @@ def test_name_with_unit_and_physical_value_are_announced(row):
     assert row.field.accessibleName() == "Illuminance, lx"
     assert row.up.accessibleName() == "Illuminance: one step up"
     assert row.label.buddy() is row.slider
-    assert row.label.text() == "&Illuminance"
+    assert row.label.text() == "I&lluminance"
 
 
 def test_every_target_is_at_least_24_pixels(row):

@@ -115,6 +115,7 @@ class PartsDialog(QDialog):
         layout.addLayout(halves, 1)
         layout.addLayout(foot)
         self.setMinimumSize(760, 440)
+        self.setMaximumSize(1180, 720)  # beyond it would be half empty
         fit_screen(self, QSize(900, 540))
 
     def _shelf_half(self) -> QWidget:
