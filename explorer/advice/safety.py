@@ -85,8 +85,8 @@ def _charging_outside(scenario: Scenario, row: Rating) -> Text:
                 ambient=ambient, mean=figure(f"{mean_c:g}"),
             )
         return say(
-            "At {ambient} °C lithium plates out when the cell is charged; the charger must "
-            "stop by itself. The forecast counts no charge here.",
+            "At {ambient} °C charging plates metallic lithium onto the electrode; the charger "
+            "must refuse by itself. The forecast assumes no charging here.",
             ambient=ambient,
         )
     if mean_c <= rated_c:
