@@ -7,6 +7,7 @@ written. Every file can be read by itself.
 
 from __future__ import annotations
 
+import json
 import os
 import shutil
 from collections.abc import Iterable
@@ -24,10 +25,11 @@ from explorer.files.disk import (
     write_text,
 )
 from explorer.files.json_text import decoded, dumped, found_text, validated
-from explorer.files.scenario_json import load_scenario, save_scenario
+from explorer.files.scenario_json import load_scenario, parse_scenario, save_scenario
 from explorer.files.story import RunFile, Story
 from explorer.files.table_reader.told import Told
 from explorer.files.trust import TRUST
+from explorer.scenario.fields import MOST_LETTERS
 from explorer.scenario.light import LogPattern
 from explorer.scenario.logged_run import Conditions
 from explorer.scenario.model import Scenario, with_value
@@ -100,27 +102,14 @@ def load_study(folder: Path) -> Study:
     """
     path = folder / NAME
     kept = _read(path)
-    runs = tuple(
-        RunFile(
-            path=_within(folder, f"runs.{n}.file", run.file),
-            told=Told(**run.reading.model_dump()),
-            conditions=Conditions(**run.conditions.model_dump()),
-            is_later=run.later,
-        )
-        for n, run in enumerate(kept.runs)
-    )
-    known = tuple((one.path, one.share) for one in kept.known)
+    paths = [_within(folder, f"runs.{n}.file", run.file) for n, run in enumerate(kept.runs)]
     designs = []
     for n, one in enumerate(kept.designs):
         file = _within(folder, f"designs.{n}.file", one.file)
         laid = Laid(name=one.name, scenario=load_scenario(file).scenario, path=file)
         beside_path(laid.scenario, file)  # a light log that is not there is told at once
         designs.append(laid)
-    return Study(
-        story=Story(runs=runs, same_meter=kept.same_meters, known=known),
-        designs=tuple(designs),
-        sweeps=kept.sweeps,
-    )
+    return Study(story=_story(kept, paths), designs=tuple(designs), sweeps=kept.sweeps)
 
 
 def keep_study(
@@ -166,9 +155,10 @@ def keep_study(
     for one in laid:
         assert one.path is not None
         save_scenario(one.path, one.scenario, replace_older=True)
-    save_scenario(folder / DESIGN, design, replace_older=replace_older)
+    if replace_older or not _holds(folder / DESIGN, design):
+        save_scenario(folder / DESIGN, design, replace_older=replace_older)
     kept = replace(study, story=story, designs=laid)
-    write_text(folder / NAME, dumped(_as_file(folder, kept)))
+    write_text(folder / NAME, dumped(_as_file(kept, folder)))
     return design, kept
 
 
@@ -224,10 +214,15 @@ def _within(folder: Path, key: str, named: str) -> Path:
     return path
 
 
-def _as_file(folder: Path, study: Study) -> StudyFile:
+def _as_file(study: Study, folder: Path | None) -> StudyFile:
+    """What is said of a study, with files named from its folder, or in full where it has none."""
+
+    def name(path: Path) -> str:
+        return str(path.absolute()) if folder is None else _name_in(folder, path)
+
     runs = tuple(
         KeptRun(
-            file=_name_in(folder, run.path),
+            file=name(run.path),
             reading=KeptReading(**asdict(run.told)),
             conditions=KeptConditions(**asdict(run.conditions)),
             later=run.is_later,
@@ -239,15 +234,71 @@ def _as_file(folder: Path, study: Study) -> StudyFile:
         same_meters=study.story.same_meter,
         known=tuple(KnownShare(path=path, share=share) for path, share in study.story.known),
         designs=tuple(
-            KeptDesign(name=str.__str__(one.name), file=_name_in(folder, one.path))
+            KeptDesign(
+                name=str.__str__(one.name)[:MOST_LETTERS], file=name(one.path or Path(DESIGN))
+            )
             for one in study.designs
         ),
         sweeps=study.sweeps,
     )
 
 
-def _name_in(folder: Path, path: Path | None) -> str:
-    assert path is not None
+def _story(kept: StudyFile, paths: Iterable[Path]) -> Story:
+    runs = tuple(
+        RunFile(
+            path=path,
+            told=Told(**run.reading.model_dump()),
+            conditions=Conditions(**run.conditions.model_dump()),
+            is_later=run.later,
+        )
+        for run, path in zip(kept.runs, paths, strict=True)
+    )
+    known = tuple((one.path, one.share) for one in kept.known)
+    return Story(runs=runs, same_meter=kept.same_meters, known=known)
+
+
+def study_record(study: Study) -> dict[str, Any]:
+    """What belongs to a design that no folder holds yet, as JSON that `recorded_study` reads."""
+    designs = [
+        {
+            "path": None if one.path is None else str(one.path.absolute()),
+            "scenario": one.scenario.model_dump(mode="json"),
+        }
+        for one in study.designs
+    ]
+    return {"said": _as_file(study, None).model_dump(mode="json"), "designs": designs}
+
+
+def recorded_study(record: Any, name: str) -> Study:
+    """What `study_record` wrote, by this program on this machine.
+
+    Raises
+    ------
+    FileError, KeyError, TypeError
+        It is no such record.
+    """
+    kept = validated(record["said"], name, StudyFile)
+    designs = tuple(
+        Laid(
+            name=said.name,
+            scenario=parse_scenario(json.dumps(one["scenario"]), name),
+            path=None if one["path"] is None else Path(one["path"]),
+        )
+        for said, one in zip(kept.designs, record["designs"], strict=True)
+    )
+    story = _story(kept, (Path(run.file) for run in kept.runs))
+    return Study(story=story, designs=designs, sweeps=kept.sweeps)
+
+
+def _holds(path: Path, scenario: Scenario) -> bool:
+    """Whether a file says a scenario already, perhaps in the words of an older version."""
+    try:
+        return load_scenario(path).scenario == scenario
+    except FileError:
+        return False
+
+
+def _name_in(folder: Path, path: Path) -> str:
     return path.relative_to(folder).as_posix()
 
 

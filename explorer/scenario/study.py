@@ -17,6 +17,8 @@ VERSION: Final = 1
 WEEK_S = 604_800.0
 MOST_DESIGNS = 6
 """Designs that are still told apart, the open one included."""
+FileName = Annotated[str, Field(min_length=1, max_length=4096)]
+"""As the system has it: made visible, an odd name would be another one."""
 Share = Annotated[float, Field(ge=0, le=1)]
 
 
@@ -44,7 +46,7 @@ class KeptReading(Section):
 class KeptRun(Section):
     """A logged run; its file is named from the folder of the study."""
 
-    file: Name
+    file: FileName
     reading: KeptReading = KeptReading()
     conditions: KeptConditions = KeptConditions()
     later: bool = False
@@ -62,13 +64,13 @@ class KeptDesign(Section):
     """A design that is laid beside the one of the study: what it is called, and its scenario."""
 
     name: Name
-    file: Name
+    file: FileName
 
 
 class KeptSweep(Section):
     """A table of many variants, and what made it."""
 
-    file: Name
+    file: FileName
     vary: tuple[Name, ...]
     """As `sweep --vary` takes it."""
     random: Annotated[int, Field(ge=0)] = 0

@@ -15,6 +15,7 @@ from PySide6.QtCore import QLockFile, QObject, QRunnable, QThreadPool, Signal
 
 from explorer.files.disk import MEGABYTE, FileError, read_text, write_text
 from explorer.files.scenario_json import ScenarioError, parse_scenario
+from explorer.files.study import Study, recorded_study, study_record
 from explorer.scenario.model import Scenario
 from explorer.state.collector import Holds
 from explorer.state.document import Document
@@ -41,6 +42,8 @@ class Work:
     migrated_from: int | None
     """Version of that file where it is an older one."""
     kept_at: datetime
+    study: Study | None = None
+    """What belongs to it; None in records of before there were studies."""
 
 
 class Leftover:
@@ -127,6 +130,7 @@ class Autosave(QObject):
         self._pacer.due.connect(self.keep)
         document.changed.connect(self._pacer.request)
         document.file_changed.connect(self._pacer.request)
+        document.study_edited.connect(self._pacer.request)
         document.undo_stack.cleanChanged.connect(self._pacer.request)
 
     def keep(self) -> None:
@@ -139,6 +143,7 @@ class Autosave(QObject):
                 path=self._document.path,
                 migrated_from=self._document.migrated_from,
                 kept_at=datetime.now().astimezone(),
+                study=self._document.study,
             )
             if self._writing:
                 self._next = work
@@ -179,6 +184,7 @@ class Autosave(QObject):
         """Keep nothing any more and remove the file: the window closes."""
         self._document.changed.disconnect(self._pacer.request)
         self._document.file_changed.disconnect(self._pacer.request)
+        self._document.study_edited.disconnect(self._pacer.request)
         self._document.undo_stack.cleanChanged.disconnect(self._pacer.request)
         self._pacer.due.disconnect(self.keep)
         self.discard()
@@ -250,6 +256,7 @@ def _dump(work: Work) -> str:
         "path": None if work.path is None else str(work.path.absolute()),
         "migrated_from": work.migrated_from,
         "scenario": work.scenario.model_dump(mode="json"),
+        "study": None if work.study is None else study_record(work.study),
     }
     return json.dumps(data, ensure_ascii=False, allow_nan=False)
 
@@ -265,6 +272,7 @@ def _read(place: Path) -> Work:
             path=None if data["path"] is None else Path(data["path"]),
             migrated_from=data["migrated_from"],
             kept_at=datetime.fromisoformat(data["kept_at"]),
+            study=recorded_study(data["study"], place.name) if data.get("study") else None,
         )
     except FileError:
         raise

@@ -89,6 +89,8 @@ class Document(QObject):
     """Why an edit did not happen, as a `Text` or plain string; the scenario is as before."""
     study_changed = Signal()
     """Other logged runs, or other designs beside this one; not by whoever keeps them here."""
+    study_edited = Signal()
+    """Whoever shows runs or designs has changed them."""
 
     def __init__(self, scenario: Scenario | None = None, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -223,7 +225,8 @@ class Document(QObject):
         self._take(scenario or Scenario(), None, None)
 
     def restore(
-        self, scenario: Scenario, path: Path | None = None, migrated_from: int | None = None
+        self, scenario: Scenario, path: Path | None = None, migrated_from: int | None = None,
+        study: Study | None = None,
     ) -> None:
         """Begin with work that no file holds yet; it counts as changed until it is saved.
 
@@ -235,10 +238,11 @@ class Document(QObject):
             The file that it was opened from.
         migrated_from : int, optional
             Version of that file where it is an older one.
+        study : Study, optional
+            What belongs to it; what the folder of its file says when left out.
         """
         folder = None if path is None else study_folder(path)
-        study = None
-        if folder is not None:
+        if folder is not None and study is None:
             try:
                 study = load_study(folder)
             except FileError as error:  # to be saved as a scenario alone
@@ -311,6 +315,7 @@ class Document(QObject):
         self.study = study
         if self.folder is not None:
             self.undo_stack.resetClean()
+        self.study_edited.emit()
 
     def _belong(self, folder: Path | None, study: Study | None) -> None:
         """Belong to a study, or to none any more; runs without a study stay as they are."""

@@ -196,7 +196,7 @@ class Windows(QObject):
             messages.allows_file(window, work.scenario.title, log)
         except FileError:
             pass  # the document says so
-        window.document.restore(work.scenario, work.path, work.migrated_from)
+        window.document.restore(work.scenario, work.path, work.migrated_from, work.study)
         keeper = self._keepers[window]
         keeper.keep()
         keeper.wait()

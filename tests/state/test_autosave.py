@@ -3,9 +3,13 @@ import os
 import subprocess
 import sys
 import time
+from dataclasses import replace
 
 import pytest
 
+from explorer.files.story import RunFile, Story
+from explorer.files.study import Laid, load_study
+from explorer.scenario.logged_run import Conditions
 from explorer.scenario.model import Scenario
 from explorer.state.autosave import Autosave, claim_leftovers
 from explorer.state.document import Document
@@ -186,3 +190,29 @@ def test_restored_work_counts_as_changed_until_it_is_saved(document, tmp_path):
     assert not document.is_clean
     document.save()
     assert document.is_clean
+
+
+def test_runs_and_designs_that_a_study_does_not_hold_yet_come_back(
+    qtbot, document, autosave, folder, tmp_path
+):
+    run = RunFile(path=tmp_path / "run\u202e.csv", conditions=Conditions(light_lx=0.0))
+    laid = Laid(name="x" * 400, scenario=Scenario(title="Other"), path=tmp_path / "o.json")
+    run.path.write_text("time,store_V\n0,3\n1,2.9\n2,2.8\n", encoding="utf-8")
+    document.keep(tmp_path / "study")
+    study = replace(document.study, story=Story(runs=(run,)))
+    document.edit_study(study)
+    autosave.keep()
+    autosave.wait()
+    document.edit_study(replace(study, designs=(laid,)))  # seen without any edit of the design
+    qtbot.waitUntil(lambda: "Other" in autosave.file.read_text(encoding="utf-8"))
+    (folder / "copy.json").write_bytes(autosave.file.read_bytes())
+    (leftover,) = claim_leftovers(folder)
+    work = leftover.work
+    again = Document()
+    again.restore(work.scenario, work.path, work.migrated_from, work.study)
+    assert again.folder == tmp_path / "study"
+    assert again.study == replace(study, designs=(replace(laid, name="x" * 300),))
+    again.save()
+    assert load_study(tmp_path / "study").story.runs[0].conditions == run.conditions
+    assert again.is_clean
+    leftover.discard()

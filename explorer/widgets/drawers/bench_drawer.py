@@ -306,7 +306,7 @@ class BenchDrawer(Drawer):
         found = self._view.agreements[place]
         answer, numbers = agreement_sentences(found)
         self.say_answer(answer)
-        notes = (band_sentence(), *found.notes)
+        notes = (band_sentence(), *found.notes, *self.story.where_kept())
         self.notes.setText(" ".join(tr(note) for note in notes))
         self.plot.set_agreement(found, f"{tr(answer)} {tr(numbers)}")
         if self._fit is None:

@@ -88,6 +88,12 @@ class BenchStory(QObject):
         self._story, self._fit = story, fit
         self._kept = self._kept if fit is None else ()
 
+    def where_kept(self) -> tuple[str, ...]:
+        """What becomes of the runs and of what was told of them, where no folder holds them."""
+        if self._document.folder is not None:
+            return ()
+        return (say("File, Keep as a study… keeps these runs and their conditions."),)
+
     def more(self, found: FitView | None) -> tuple[str, ...]:
         """What the runs tell beside the values, or what was kept of them."""
         if found is None:
