@@ -110,6 +110,13 @@ class StoreKind:
         assert self.part is not None
         return known(self.part.price), known(self.part.volume_cm3), known(self.part.mass_g)
 
+    def height_mm(self, size: float) -> float:
+        """Height of the part, mounted; not a number where one's own does not say. [mm]"""
+        if self.family is not None:
+            return self.family.height_mm(size)
+        assert self.part is not None
+        return known(self.part.height_mm)
+
     def title(self, scenario: Scenario) -> str:
         """What it is called at the scenario's full voltage."""
         if self.family is not None:
@@ -130,6 +137,11 @@ class ChargerKind:
         if self.part is None:
             return scenario
         return changed(scenario, {"charger": taken(self.part, scenario.charger)})
+
+    @property
+    def height_mm(self) -> float:
+        """Nothing that matters for the one that is there. [mm]"""
+        return 0.0 if self.part is None else known(self.part.height_mm)
 
     @property
     def price(self) -> float:

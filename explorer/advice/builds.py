@@ -59,6 +59,8 @@ class Wanted:
     panel_cm2: float | None = None
     volume_cm3: float | None = None
     mass_g: float | None = None
+    height_mm: float | None = None
+    """Of store and charger; a panel lies flat."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -77,6 +79,8 @@ class Build:
     volume_cm3: float
     """Of panels and store; not a number where a part of one's own does not say."""
     mass_g: float
+    height_mm: float
+    """Of the store; not a number where it is not known."""
     verdict: Verdict
     """By the exact march."""
 
@@ -168,6 +172,12 @@ def _look(
     at = at.astype(np.intp)
     table = _measures(panel, charger, store, count.astype(float), area, at)
     fits = _allowed(table, count, wanted)
+    if wanted.height_mm is not None:
+        # Of a store what is not known is not within a limit; chargers are flat where none is told.
+        heights = np.array([store.height_mm(size) for size in store.sizes])[at]
+        fits &= heights <= wanted.height_mm
+        if charger.height_mm > wanted.height_mm:
+            fits[:] = False
     if not fits.any():
         return len(fits)
     changes: dict[str, Any] = {"panels.count": count, "panels.active_area_cm2": area}
@@ -311,7 +321,7 @@ def _judged(case: Case, seen: _Seen, i: int) -> Build | None:
     return Build(
         scenario=scenario, panels=panel_title(panel, seen.count[i], seen.area[i]),
         charger=charger.title, store=_store_title(store, scenario), verdict=verdict,
-        part_count=seen.count[i] + 2, **measures,
+        part_count=seen.count[i] + 2, height_mm=store.height_mm(seen.size[i]), **measures,
     )  # fmt: skip
 
 

@@ -28,6 +28,8 @@ BAD_INPUT, NONE_RUNS = 3, 2
               help="Of panels and store, in cm³.")
 @click.option("--most-mass", type=click.FloatRange(0, min_open=True), default=None,
               help="Of panels and store, in g.")
+@click.option("--most-height", type=click.FloatRange(0, min_open=True), default=None,
+              help="Of store and charger, in mm.")
 @click.option("--save", "number", type=click.IntRange(1), default=None,
               help="Write the build of this row as a scenario to OUTPUT instead of the table.")
 @click.option("-o", "--output", required=True, type=click.Path(path_type=Path),
@@ -36,7 +38,8 @@ BAD_INPUT, NONE_RUNS = 3, 2
 def builds(
     context: click.Context, file: Path, parts: Path | None, no_lithium: bool,
     most_parts: int | None, most_price: float | None, most_area: float | None,
-    most_volume: float | None, most_mass: float | None, number: int | None, output: Path,
+    most_volume: float | None, most_mass: float | None, most_height: float | None,
+    number: int | None, output: Path,
 ) -> None:
     """Search the builds that run for a scenario FILE, and write the best of them.
 
@@ -61,7 +64,7 @@ def builds(
         own = tuple(one.part for one in shelf.kept() if one.part is not None)
         wanted = Wanted(
             lithium=not no_lithium, most_parts=most_parts, price=most_price,
-            panel_cm2=most_area, volume_cm3=most_volume, mass_g=most_mass,
+            panel_cm2=most_area, volume_cm3=most_volume, mass_g=most_mass, height_mm=most_height,
         )  # fmt: skip
         found = None
         for found in search(case, own=own, wanted=wanted):

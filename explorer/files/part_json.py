@@ -43,6 +43,7 @@ def parse_part(text: str, name: str) -> Part:
     """
     data = decoded(text, name)
     kind = _check_head(data, name)
+    data["version"] = VERSION  # version 1 knew no height, and means the same
     return validated(data, name, KINDS[kind])
 
 

@@ -17,7 +17,7 @@ from explorer.scenario.supply import Charger, ConverterCharger, Panels
 from explorer.text import say
 
 FORMAT: Final = "gloaming-part"
-VERSION: Final = 1
+VERSION: Final = 2
 PartKind = Literal["panel", "charger", "store", "load"]
 SECTION_OF: dict[PartKind, str] = {
     "panel": "panels", "charger": "charger", "store": "store", "load": "load",
@@ -34,7 +34,7 @@ class _AnyPart(Section):
     """What is known of a part of any kind."""
 
     format: Literal["gloaming-part"] = FORMAT
-    version: Literal[1] = VERSION
+    version: Literal[2] = VERSION
     title: Name = choice("", "Title", "What the part is called.")
     source: Name = choice("", "Source", "Where its values come from, such as a data sheet.")
     date: Name = choice("", "Date", "Of its values, such as 2026-03-01.")
@@ -42,6 +42,7 @@ class _AnyPart(Section):
     currency: Name = choice("", "Currency", "Of the price, such as EUR.")
     volume_cm3: float | None = quantity(None, "Volume", "cm³", 0, 1e9, "Of one part.")
     mass_g: float | None = quantity(None, "Mass", "g", 0, 1e9, "Of one part.")
+    height_mm: float | None = quantity(None, "Height", "mm", 0, 10_000, "Of one part, mounted.")
     area_cm2: float | None = quantity(None, "Area", "cm²", 0, 1e9, "Outside, frame included.")
     measured: tuple[MeasuredValue, ...] = choice(
         (), "Measured values", "Values that were measured of this very part, each with its ±."

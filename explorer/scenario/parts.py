@@ -161,6 +161,17 @@ class StoreFamily:
         """Mass of the bare parts. [g]"""
         return size * self.numbers[f"mass_g_per_{self.size_unit}"]
 
+    def height_mm(self, size: float) -> float:
+        """Height of the parts standing on a board, from their volume alone. [mm]
+
+        Round cans stand twice as high as they are wide, discs lie a quarter as high, pouches and
+        chips a tenth (own judgement).
+        """
+        units = self.numbers.get("units_in_series", self.numbers.get("cells_in_series", 1.0))
+        slim = _HEIGHT_OVER_WIDTH.get(self.key, 2.0)
+        one_mm3 = 1000.0 * self.volume_cm3(size) / units
+        return float(slim * (4.0 * one_mm3 / (np.pi * slim)) ** (1.0 / 3.0))
+
     @property
     def size_unit(self) -> str:
         """Unit of its sizes."""
@@ -199,6 +210,10 @@ class StoreFamily:
         )
 
 
+_HEIGHT_OVER_WIDTH = {
+    "ceramic": 0.1, "memory_backup": 0.25, "lithium_coin": 0.25, "lithium_pouch": 0.1,
+}
+"""Of parts that are no round cans (own judgement)."""
 _SECTIONS: Mapping[StoreKind, type[CapacitorStore | SupercapacitorStore | CellStore]] = {
     "capacitor": CapacitorStore, "supercapacitor": SupercapacitorStore, "cell": CellStore,
 }  # fmt: skip

@@ -15,6 +15,7 @@ MEASURE_LABELS: dict[str, str] = texts({
     "volume_cm3": "Volume",
     "mass_g": "Mass",
 })  # fmt: skip
+LIMIT_LABELS = {**MEASURE_LABELS, "height_mm": say("Height")}
 MEASURE_UNITS = {"price": "", "panel_cm2": "cm²", "volume_cm3": "cm³", "mass_g": "g"}
 BUILD_COLUMNS: tuple[tuple[str, str], ...] = (
     ("price", MEASURE_LABELS["price"]),
@@ -23,6 +24,7 @@ BUILD_COLUMNS: tuple[tuple[str, str], ...] = (
     ("store", say("Store")),
     ("volume_cm3", MEASURE_LABELS["volume_cm3"]),
     ("mass_g", MEASURE_LABELS["mass_g"]),
+    ("height_mm", say("Height of the store")),
     ("margin", say("Smallest margin")),
     ("charger", say("Charger")),
 )
@@ -45,6 +47,21 @@ def measure_text(name: str, value: float, currency: str = "") -> str:
     return show(value, MEASURE_UNITS[name])
 
 
+def limit_text(name: str, most: float | None) -> Text:
+    """A limit in words.
+
+    Examples
+    --------
+    >>> limit_text("height_mm", 30.0), limit_text("mass_g", None)
+    ('height up to 30 mm', 'any mass')
+    """
+    label = LIMIT_LABELS[name].lower()
+    if most is None:
+        return say("any {measure}", measure=label)
+    unit = "mm" if name == "height_mm" else MEASURE_UNITS[name]
+    return say("{measure} up to {value}", measure=label, value=show(most, unit))
+
+
 def build_cell(build: Build, key: str, currency: str) -> str:
     """Text of one cell, by the key of its column in `BUILD_COLUMNS`."""
     if key == "margin":
@@ -54,6 +71,8 @@ def build_cell(build: Build, key: str, currency: str) -> str:
         )
     if key in MEASURES:
         return measure_text(key, getattr(build, key), currency)
+    if key == "height_mm":
+        return "–" if math.isnan(build.height_mm) else show(build.height_mm, "mm", 2)
     told: str = getattr(build, key)
     return told
 
@@ -90,6 +109,7 @@ def builds_table(found: Builds) -> dict[str, list[float | str]]:
     }
     for name in MEASURES:
         table[name] = [getattr(b, name) for b in found.front]
+    table["height_mm"] = [b.height_mm for b in found.front]
     table["currency"] = [found.currency or "relative" for _ in found.front]
     table["governing"] = [b.verdict.governing.name for b in found.front]
     table["margin"] = [b.verdict.governing.margin for b in found.front]

@@ -116,6 +116,7 @@ def test_what_the_march_refuses_makes_room_for_others(label, found, monkeypatch)
         (Wanted(volume_cm3=1.0), lambda b: b.volume_cm3 <= 1.0),
         (Wanted(mass_g=1.45), lambda b: b.mass_g <= 1.45),
         (Wanted(price=2.6), lambda b: b.price <= 2.6),
+        (Wanted(height_mm=15.0), lambda b: b.height_mm <= 15.0),
     ],
 )
 def test_what_a_build_may_have_at_most_is_kept(label, wanted, holds):

@@ -78,8 +78,8 @@ def test_a_scenario_keeps_title_and_source_and_tells_a_changed_part():
 
 DAMAGES = [
     (lambda d: d.update(format="gloaming-scenario"), 'must be "gloaming-part", found'),
-    (lambda d: d.update(version=2), "reads versions up to 1"),
-    (lambda d: d.update(version="1"), "version must be a whole number from 1 to 1"),
+    (lambda d: d.update(version=3), "reads versions up to 2"),
+    (lambda d: d.update(version="1"), "version must be a whole number from 1 to 2"),
     (lambda d: d.update(kind="lamp"), 'kind is "lamp"; allowed is "panel" or "charger" or "store"'),
     (lambda d: d.pop("kind"), "kind is nothing"),
     (lambda d: d.update(title=" "), "title must not be empty"),

@@ -92,12 +92,19 @@ def test_points_lie_where_their_measures_are(drawer):
     assert np.diff(ends)[0] == pytest.approx(np.diff(ends)[1])
 
 
-def test_a_filter_asks_again(qtbot, drawer):
+def test_filters_ask_again_and_the_button_says_which_hold(qtbot, drawer):
     drawer.lithium.click()
+    (low,) = [a for a in drawer.limits.actions_of("height_mm") if a.data()[1] == 15.0]
+    low.trigger()
+    assert drawer.limits.text() == "height up to 15 mm"
+    assert drawer.wanted.height_mm == 15.0
     settled(qtbot, drawer)
     qtbot.waitUntil(lambda: drawer._found is not None and all(
-        build.scenario.store.kind != "cell" for build in drawer._found.front), timeout=60_000)
+        build.scenario.store.kind != "cell" and build.height_mm <= 15.0
+        for build in drawer._found.front), timeout=60_000)
     assert drawer.view.rowCount() == len(drawer._found.front) >= 1
+    drawer.limits.actions_of("height_mm")[0].trigger()
+    assert drawer.limits.text() == "Limits"
 
 
 def test_its_table_is_the_front(drawer):

@@ -34,6 +34,7 @@ from explorer.widgets.buttons import PillButton
 from explorer.widgets.drawers.builds_plot import BuildsPlot
 from explorer.widgets.drawers.drawer import Drawer, folder_of
 from explorer.widgets.drawers.flat import FlatHeader
+from explorer.widgets.drawers.limits_menu import LimitsMenu
 from explorer.widgets.elided_label import ElidedLabel
 from explorer.widgets.fields import CalmComboBox
 from explorer.widgets.paint import mix
@@ -104,6 +105,7 @@ class BuildsDrawer(Drawer):
         self.across, self.up = CalmComboBox(), CalmComboBox()
         self.lithium = QCheckBox(tr("Without lithium cells"))
         self.few = QCheckBox(tr("One panel only"))
+        self.limits = LimitsMenu()
         self.view = QTableWidget(0, len(BUILD_COLUMNS))
         self.line = ElidedLabel()
         self.take = PillButton()
@@ -132,6 +134,8 @@ class BuildsDrawer(Drawer):
             check.setMinimumHeight(24)
             check.toggled.connect(self._on_wanted)
             bar.addWidget(check)
+        self.limits.changed.connect(self._ask)
+        bar.addWidget(self.limits)
         bar.addStretch(1)
         self._shape_table()
         self.take.setText(tr("Take this build"))
@@ -186,10 +190,10 @@ class BuildsDrawer(Drawer):
     @property
     def wanted(self) -> Wanted:
         """What the filters allow."""
-        return Wanted(
+        return self.limits.limited(Wanted(
             lithium=not self.lithium.isChecked(),
             most_parts=_FEW_PARTS if self.few.isChecked() else None,
-        )
+        ))
 
     def _on_wanted(self, _: bool) -> None:
         self._ask()
@@ -279,5 +283,6 @@ class BuildsDrawer(Drawer):
 
 def _side(key: str) -> Qt.AlignmentFlag:
     """Numbers stand at the right of their column."""
-    side = Qt.AlignmentFlag.AlignRight if key in MEASURES else Qt.AlignmentFlag.AlignLeft
+    numbers = (*MEASURES, "height_mm")
+    side = Qt.AlignmentFlag.AlignRight if key in numbers else Qt.AlignmentFlag.AlignLeft
     return side | Qt.AlignmentFlag.AlignVCenter

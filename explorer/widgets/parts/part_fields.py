@@ -18,8 +18,10 @@ from explorer.widgets.fields import Field
 from explorer.words.refusal import fault_text, range_sentence
 
 _TEXTS = ("title", "source", "date", "currency")
-_NUMBERS = ("price", "volume_cm3", "mass_g", "area_cm2")
-_ORDER = ("title", "source", "date", "price", "currency", "volume_cm3", "mass_g", "area_cm2")
+_NUMBERS = ("price", "volume_cm3", "mass_g", "height_mm", "area_cm2")
+_ORDER = (
+    "title", "source", "date", "price", "currency", "volume_cm3", "mass_g", "height_mm", "area_cm2",
+)
 
 
 class PartFields(QWidget):
