@@ -93,10 +93,12 @@ def test_points_lie_where_their_measures_are(drawer):
 
 
 def test_filters_ask_again_and_the_button_says_which_hold(qtbot, drawer):
-    drawer.lithium.click()
+    drawer.limits.lithium.trigger()
+    assert drawer.limits.text() == "no lithium"
     (low,) = [a for a in drawer.limits.actions_of("height_mm") if a.data()[1] == 15.0]
     low.trigger()
-    assert drawer.limits.text() == "height up to 15 mm"
+    assert drawer.limits.text() == "2 limits"
+    assert drawer.limits.toolTip() == "height up to 15 mm, no lithium"
     assert drawer.wanted.height_mm == 15.0
     settled(qtbot, drawer)
     qtbot.waitUntil(lambda: drawer._found is not None and all(
@@ -104,7 +106,7 @@ def test_filters_ask_again_and_the_button_says_which_hold(qtbot, drawer):
         for build in drawer._found.front), timeout=60_000)
     assert drawer.view.rowCount() == len(drawer._found.front) >= 1
     drawer.limits.actions_of("height_mm")[0].trigger()
-    assert drawer.limits.text() == "Limits"
+    assert drawer.limits.text() == "no lithium"
 
 
 def test_its_table_is_the_front(drawer):
@@ -117,5 +119,5 @@ def test_where_none_runs_the_filters_stay_in_reach(qtbot, drawer, document):
     document.edit("light.illuminance_lx", 1.0)
     qtbot.waitUntil(lambda: "none runs" in drawer.answer.text(), timeout=60_000)
     settled(qtbot, drawer)
-    assert drawer.lithium.isVisible()
+    assert drawer.limits.isVisible()
     assert not drawer.take.isEnabled()

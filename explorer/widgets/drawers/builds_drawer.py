@@ -9,7 +9,6 @@ from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QSignalBlocker, Q
 from PySide6.QtGui import QPainter, QPen
 from PySide6.QtWidgets import (
     QAbstractItemView,
-    QCheckBox,
     QHBoxLayout,
     QLabel,
     QSizePolicy,
@@ -53,7 +52,6 @@ from explorer.words.readout import bind_units
 QUESTION = say("Which build?")
 Index = QModelIndex | QPersistentModelIndex
 _ROW_HEIGHT = 26
-_FEW_PARTS = 3
 _PAD = 8
 _COLUMNS = [key for key, _ in BUILD_COLUMNS]
 
@@ -103,8 +101,6 @@ class BuildsDrawer(Drawer):
         super().__init__(QUESTION, document, Feed("builds", document, jobs, steps))
         self.plot = BuildsPlot()
         self.across, self.up = CalmComboBox(), CalmComboBox()
-        self.lithium = QCheckBox(tr("Without lithium cells"))
-        self.few = QCheckBox(tr("One panel only"))
         self.limits = LimitsMenu()
         self.view = QTableWidget(0, len(BUILD_COLUMNS))
         self.line = ElidedLabel()
@@ -130,10 +126,6 @@ class BuildsDrawer(Drawer):
             label.setBuddy(box)
             bar.addWidget(label)
             bar.addWidget(box)
-        for check in (self.lithium, self.few):
-            check.setMinimumHeight(24)
-            check.toggled.connect(self._on_wanted)
-            bar.addWidget(check)
         self.limits.changed.connect(self._ask)
         bar.addWidget(self.limits)
         bar.addStretch(1)
@@ -190,13 +182,7 @@ class BuildsDrawer(Drawer):
     @property
     def wanted(self) -> Wanted:
         """What the filters allow."""
-        return self.limits.limited(Wanted(
-            lithium=not self.lithium.isChecked(),
-            most_parts=_FEW_PARTS if self.few.isChecked() else None,
-        ))
-
-    def _on_wanted(self, _: bool) -> None:
-        self._ask()
+        return self.limits.wanted
 
     def _on_file_changed(self) -> None:
         """The parts beside the open scenario take part too."""

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import Any
 
 from PySide6.QtCore import Signal
@@ -25,6 +24,10 @@ STOPS: dict[str, tuple[float, ...]] = {
 """Limits to choose from; the command takes any."""
 
 
+FEW_PARTS = 3
+"""One panel, charger and store."""
+
+
 class LimitsMenu(PillButton):
     """A button that says which limits hold, and a menu with one list for each measure."""
 
@@ -45,6 +48,12 @@ class LimitsMenu(PillButton):
                 action.setData((name, stop))
                 group.addAction(action)
             group.triggered.connect(self._on_chosen)
+        menu.addSeparator()
+        self.lithium = menu.addAction(tr("Without lithium cells"))
+        self.few = menu.addAction(tr("One panel only"))
+        for action in (self.lithium, self.few):
+            action.setCheckable(True)
+            action.toggled.connect(self._on_toggled)
         self.setMenu(menu)
         self.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
         self.setMinimumHeight(26)
@@ -54,10 +63,18 @@ class LimitsMenu(PillButton):
         """The choices of one measure, the one without a limit first."""
         return self._groups[name].actions()
 
-    def limited(self, wanted: Wanted) -> Wanted:
-        """A request with the chosen limits."""
+    @property
+    def wanted(self) -> Wanted:
+        """What a build may have at most."""
         limits: dict[str, Any] = dict(self._limits)
-        return replace(wanted, **limits)
+        return Wanted(
+            lithium=not self.lithium.isChecked(),
+            most_parts=FEW_PARTS if self.few.isChecked() else None, **limits,
+        )  # fmt: skip
+
+    def _on_toggled(self, _: bool) -> None:
+        self._show()
+        self.changed.emit()
 
     def _on_chosen(self, action: QAction) -> None:
         name, stop = action.data()
@@ -69,10 +86,11 @@ class LimitsMenu(PillButton):
         self.changed.emit()
 
     def _show(self) -> None:
-        told: Text = say("Limits")
-        if self._limits:
-            told = joined(", ", [
-                limit_text(name, stop) for name, stop in self._limits.items()
-            ])  # fmt: skip
-        self.setText(tr(told))
-        self.setAccessibleName(tr("Limits: {limits}", limits=tr(told)))
+        told: list[Text] = [limit_text(name, stop) for name, stop in self._limits.items()]
+        told += [say("no lithium")] * self.lithium.isChecked()
+        told += [say("one panel")] * self.few.isChecked()
+        whole = joined(", ", told) if told else say("No limits")
+        # Several are told in the tip: the button stays short beside the axes.
+        self.setText(tr(whole if len(told) < 2 else say("{n} limits", n=len(told))))
+        self.setAccessibleName(tr(say("Limits: {limits}", limits=whole)))
+        self.setToolTip(tr(whole))
