@@ -13,11 +13,13 @@ from pydantic import ValidationError
 from explorer.advice.assess import Assessment, assess
 from explorer.advice.case import Case
 from explorer.advice.cautions import cautions
-from explorer.advice.criteria import RUNS
+from explorer.advice.criteria import RUNS, WORKS
 from explorer.advice.fleet import Fleet, fleet
 from explorer.advice.gathered import gathered
 from explorer.advice.judge import judge
 from explorer.advice.verdict import Verdict
+from explorer.advice.year.bounds import outlasted
+from explorer.advice.year.life import life
 from explorer.engine.picture import Picture
 from explorer.engine.trace import Trace
 from explorer.scenario import parts
@@ -214,7 +216,7 @@ def present_entry(case: Case) -> Entry:
         key=PRESENT, title=say("As it is now"), scenario=scenario,
         size=scenario.store.size, unit=scenario.store.size_unit,
         verdict=found.verdict, answers=found.answers, curve=_curve(found.trace),
-        volume_cm3=nan, mass_g=nan, cost_class=nan, years_to_end=_years_to_end(scenario),
+        volume_cm3=nan, mass_g=nan, cost_class=nan, years_to_end=_years_to_end(case),
         cautions=_titles(scenario), fits=True,
     )
 
@@ -230,7 +232,7 @@ def _own_entry(case: Case, part: StorePart, key: str) -> Entry:
         volume_cm3=nan if part.volume_cm3 is None else part.volume_cm3,
         mass_g=nan if part.mass_g is None else part.mass_g,
         cost_class=nan, price=nan if part.price is None else part.price, currency=part.currency,
-        years_to_end=_years_to_end(design) if design is not None else 0.0,
+        years_to_end=_years_to_end(found.case) if found is not None else 0.0,
         cautions=_titles(design) if design is not None else (), fits=design is not None,
     )
 
@@ -243,7 +245,11 @@ def _curve(trace: Trace) -> Curve:
     )
 
 
-def _years_to_end(design: Scenario) -> float:
+def _years_to_end(case: Case) -> float:
+    """Until the store counts as worn out; of a year by what it goes through in it. [a]"""
+    if case.year is not None:
+        return life(case).years_to_end
+    design = case.scenario
     years = design.store.years_to_end_of_life(design.light.ambient_C, design.charger.full_V)
     return float(np.asarray(years))
 
@@ -262,9 +268,13 @@ def _entry(case: Case, family: StoreFamily) -> Entry:
             answers={}, curve=None, volume_cm3=0.0, mass_g=0.0, cost_class=family.cost_class,
             years_to_end=0.0, cautions=family.cautions, fits=False,
         )
-    seen = fleet(case.with_scenario(base), sizes_of(scenario, base, family))
-    chosen, found = _best(case, family, seen)
-    size, design = family.sizes[chosen], found.scenario
+    if case.year is not None:
+        chosen, found = _best_of_year(case, family)
+    else:
+        seen = fleet(case.with_scenario(base), sizes_of(scenario, base, family))
+        chosen, found = _best(case, family, seen)
+    size = family.sizes[chosen]
+    design = _fitted(case, family, chosen).scenario
     stretch = _stretch(family, scenario.charger.full_V)
     return Entry(
         key=family.key, title=fitted_title(family, scenario.charger.full_V),
@@ -272,7 +282,7 @@ def _entry(case: Case, family: StoreFamily) -> Entry:
         verdict=found.verdict, answers=found.answers, curve=_curve(found.trace),
         volume_cm3=family.volume_cm3(size) * stretch**2, mass_g=family.mass_g(size) * stretch**2,
         cost_class=family.cost_class,
-        years_to_end=_years_to_end(design), cautions=_titles(design), fits=True,
+        years_to_end=_years_to_end(found.case), cautions=_titles(design), fits=True,
     )
 
 
@@ -315,6 +325,35 @@ def _may_run(tried: Case) -> bool:
     if known is not None and not known[0]:
         return False
     return not tried.is_long or judge(gathered(tried)).governing.reserve >= HOPELESS
+
+
+def _best_of_year(case: Case, family: StoreFamily) -> tuple[int, Assessment]:
+    """The smallest size that runs all year, or the one that comes nearest.
+
+    The batch engine knows too little of a year; what a bound rules out is not marched. Where the
+    largest, full and asleep, does not outlast the dark, no smaller one does.
+    """
+    last = len(family.sizes) - 1
+    least, _ = outlasted(_fitted(case, family, last))
+    best, most = (last, (False, least)) if least < 1.0 else (0, (False, -1.0))
+    for i in range(last + 1 if least >= 1.0 else 0):
+        tried = _fitted(case, family, i)
+        found = RUNS.at_once(tried)
+        if found is None:
+            verdict = judge(tried)
+            found = WORKS.holds(verdict), RUNS.level(verdict)
+            if RUNS.holds(verdict):
+                return i, assess(tried)
+        if found > most:
+            best, most = i, found
+        tried.forget()
+    design = _fitted(case, family, best)
+    if family.kind == "capacitor" and most[1] < HOPELESS:
+        # It fills and empties every day: its year takes seconds, and its weeks say as much.
+        in_weeks = assess(gathered(design))
+        if in_weeks.verdict.state == "falls_short":
+            return best, in_weeks
+    return best, assess(design)
 
 
 def _fitted(case: Case, family: StoreFamily, size: int) -> Case:

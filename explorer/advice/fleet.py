@@ -141,7 +141,7 @@ def fleet(
         Read the answers too.
     """
     size = max((np.size(v) for v in changes.values()), default=1)
-    several = gathered(case.varied(changes))
+    several = gathered(case.varied(changes), case)
     asked = asked_of(several.scenario, size)
 
     def worth(ready_s: FloatArray, held: Balance, rated: tuple[Rating, ...]) -> BoolArray:
@@ -172,7 +172,7 @@ def fleet(
 def balances(case: Case, changes: Mapping[str, ArrayLike]) -> FloatArray:
     """The margin of Balance alone of the variants that `changes` describes, shape (variants,)."""
     size = max((np.size(v) for v in changes.values()), default=1)
-    several = gathered(case.varied(changes))
+    several = gathered(case.varied(changes), case)
     held = balance_of(supplied(as_judged(several.system), size))
     return balance(held, asked_of(several.scenario, size)).margin
 

@@ -6,12 +6,15 @@ import numpy as np
 import pytest
 
 from explorer.advice.case import Case
+from explorer.advice.contest import contest, present_entry
 from explorer.advice.criteria import RUNS, WORKS
 from explorer.advice.edges import break_even
+from explorer.advice.gathered import gathered
 from explorer.advice.judge import judge
 from explorer.advice.stops import series_of
 from explorer.advice.year.bounds import falls_short_by, outlasted
-from explorer.advice.year.study import seasons_of, year_study
+from explorer.advice.year.life import life
+from explorer.advice.year.study import seasons_of, wear_of, year_study
 from explorer.files.scenario_json import load_scenario
 from explorer.resource_files import scenario_folder
 from explorer.scenario.model import with_value
@@ -82,3 +85,21 @@ def test_a_start_up_that_fails_in_the_brightest_light_is_tried_in_plainer_light_
             fine.photocurrent_a @ np.diff(fine.edges_s)
         )
     assert sum(run.run.tally.cut_offs for run in found.months) > 100_000
+
+
+def test_stores_are_compared_by_whole_years_and_by_the_life_that_these_leave_them():
+    case = Case(scenario("window_air_sensor"))
+    assert present_entry(case).years_to_end == pytest.approx(life(case).years_to_end)
+    entry = next(e for e in contest(case) if e.key == "memory_backup")
+    whole = Case(entry.scenario)
+    assert entry.verdict.checks == judge(whole).checks
+    assert entry.years_to_end == pytest.approx(life(whole).years_to_end)
+
+
+def test_many_designs_at_once_have_a_store_as_worn_as_the_year_leaves_it():
+    case = Case(with_value(scenario("north_door_counter"), "store.years_in_service", 3.0))
+    weeks = gathered(case).scenario
+    store, mean_c = weeks.store, float(np.mean(case.year.temperature_c))
+    share = store.years_in_service / store.years_to_end_of_life(mean_c, weeks.charger.full_V)
+    assert share == pytest.approx(wear_of(case))
+    assert share == pytest.approx(3.0 * life(case).wear_per_year)
