@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import combinations
+from math import inf
 
 import numpy as np
 
 from explorer.advice.case import Case
-from explorer.advice.contest import fitted_title, replaced_store, sizes_of
+from explorer.advice.contest import fitted_title, own_store, replaced_store, sizes_of
 from explorer.advice.criteria import RUNS, Criterion
 from explorer.advice.edges import Interrupted, find_edges
 from explorer.advice.fleet import fleet
@@ -31,7 +32,8 @@ from explorer.advice.remedy_search import (
 from explorer.advice.verdict import CHECK_LABELS, Verdict
 from explorer.quantity import show
 from explorer.scenario import parts
-from explorer.text import joined, say
+from explorer.scenario.part import StorePart
+from explorer.text import figure, joined, say
 
 SHOWN = 3
 NEARLY = 1.2
@@ -62,7 +64,9 @@ class Remedies:
     done: bool = False
 
 
-def find_remedies(case: Case, stopped: Stopped = lambda: False) -> Iterator[Remedies]:
+def find_remedies(
+    case: Case, stopped: Stopped = lambda: False, own: Sequence[StorePart] = ()
+) -> Iterator[Remedies]:
     """Search for the smallest changes that make a design run.
 
     The batch engine tells which quantities may help; how far each must be changed is an edge, and
@@ -74,6 +78,8 @@ def find_remedies(case: Case, stopped: Stopped = lambda: False) -> Iterator[Reme
         The design.
     stopped : callable
         Asked between evaluations; True ends the search without another result.
+    own : sequence of StorePart
+        Stores of one's own, which are offered before generic ones.
 
     Yields
     ------
@@ -81,12 +87,12 @@ def find_remedies(case: Case, stopped: Stopped = lambda: False) -> Iterator[Reme
         Growing results; the last has ``done`` set.
     """
     try:
-        yield from _search(case, stopped)
+        yield from _search(case, stopped, own)
     except Interrupted:
         return
 
 
-def _search(case: Case, stopped: Stopped) -> Iterator[Remedies]:
+def _search(case: Case, stopped: Stopped, own: Sequence[StorePart]) -> Iterator[Remedies]:
     found_hopeful, reserve = hopeful(case, levers(case))
     _go_on(stopped)
     outlook = Remedies(sentence=_outlook(found_hopeful))
@@ -111,6 +117,9 @@ def _search(case: Case, stopped: Stopped) -> Iterator[Remedies]:
         if remedy is not None:
             found = sorted([*found, remedy], key=lambda r: r.effort)
             yield Remedies(singles=tuple(found[:SHOWN]))
+    mine = _own_store(case, own, stopped)
+    if mine is not None:
+        found = sorted([*found[: SHOWN - 1], mine], key=lambda r: r.effort)
     if len(found) < SHOWN:
         other = _other_store(case, stopped)
         if other is not None:
@@ -174,6 +183,28 @@ def _faults(present: Verdict) -> str:
         return first.sentence
     names = joined(say(" and "), (CHECK_LABELS[name].lower() for name in others))
     return say("{reason} It also fails {names}.", reason=first.sentence, names=names)
+
+
+def _own_store(case: Case, own: Sequence[StorePart], stopped: Stopped) -> Remedy | None:
+    """The cheapest store of one's own that runs; what has no price comes last."""
+    now = case.scenario.store
+    for part in sorted(own, key=lambda part: inf if part.price is None else part.price):
+        _go_on(stopped)
+        tried = own_store(case.scenario, part)
+        if tried is None or tried.store.part == now.part:
+            continue
+        other_case = case.with_scenario(tried)
+        if not runs(other_case):
+            continue
+        cost = "" if part.price is None else figure(f"{part.price:.2f} {part.currency}".rstrip())
+        change = Change(
+            path="store", label=say("Store"), unit="", old=now.kind,
+            new=say("own: {title}", title=part.title), cost=cost,
+        )  # fmt: skip
+        return Remedy(
+            changes=(change,), effort=STORE_EFFORT, scenario=tried, verdict=judge(other_case)
+        )
+    return None
 
 
 def _other_store(case: Case, stopped: Stopped) -> Remedy | None:

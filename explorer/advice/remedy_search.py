@@ -21,6 +21,7 @@ from explorer.quantity import show
 from explorer.scenario.demand import Every
 from explorer.scenario.fields import describe
 from explorer.scenario.model import Scenario, get_value, owner_class, size_path
+from explorer.scenario.part import is_changed
 from explorer.text import figure, joined, say
 
 FloatArray = NDArray[np.float64]
@@ -39,6 +40,8 @@ class Change:
     unit: str
     old: float | str
     new: float | str
+    cost: str = ""
+    """What it costs more, or less, where the parts have a price."""
 
     @property
     def text(self) -> str:
@@ -85,9 +88,29 @@ class Lever:
         """Whether a remedy may go to a value: the right way, and within the range."""
         return value != self.now and float(self.values.min()) <= value <= float(self.values.max())
 
+    price: float | None = None
+    """Of one more, where it is the number of a priced part of one's own."""
+    currency: str = ""
+
     def change_to(self, value: float) -> Change:
         """The change of the quantity to a value."""
-        return Change(path=self.path, label=self.label, unit=self.unit, old=self.now, new=value)
+        cost = "" if self.price is None else more_text(
+            (value - self.now) * self.price, self.currency
+        )
+        return Change(
+            path=self.path, label=self.label, unit=self.unit, old=self.now, new=value, cost=cost
+        )
+
+
+def more_text(amount: float, currency: str) -> str:
+    """A difference of prices.
+
+    Examples
+    --------
+    >>> more_text(10.4, "EUR"), more_text(-2.0, "")
+    ('+10.40 EUR', '-2.00')
+    """
+    return figure(f"{amount:+.2f} {currency}".rstrip())
 
 
 def levers(case: Case) -> list[Lever]:
@@ -135,9 +158,16 @@ def _lever(
     values = values[_in_order(scenario, path, values)]
     if not len(values):
         return None
+    part = scenario.panels.part if path == "panels.count" else None
+    label = say("{label} of “{name}”", label=info.label, name=of) if of else info.label
+    if part is not None and not is_changed(scenario.panels):
+        label = say("{label}, “{part}”", label=label, part=part.title)
+    else:
+        part = None
     return Lever(
         path=path,
-        label=say("{label} of “{name}”", label=info.label, name=of) if of else info.label,
+        label=label, price=None if part is None else part.price,
+        currency="" if part is None else part.currency,
         unit=info.unit, now=now, stops=tuple(stops.tolist()),
         values=values[np.argsort(np.abs(np.log(values / now)), kind="stable")],
     )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pydantic import BaseModel
 
-from explorer.scenario.fields import Name, Section, choice
+from explorer.scenario.fields import Name, Section, choice, quantity
 from explorer.scenario.measured import MeasuredValue
 
 
@@ -16,6 +16,8 @@ class PartOrigin(Section):
     fingerprint: Name = choice(
         "", "Fingerprint", "Of the values as they were taken; tells whether they were changed."
     )
+    price: float | None = quantity(None, "Price of the part", "", 0, 1e9, "Of one part.")
+    currency: Name = choice("", "Currency of that price", "Such as EUR.")
     measured: tuple[MeasuredValue, ...] = choice(
         (), "Measured values", "Values that were measured of this very part, each with its ±."
     )

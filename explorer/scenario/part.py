@@ -145,7 +145,7 @@ def taken(part: Part, present: Any) -> Any:
     section = section_of(part)
     origin = PartOrigin(
         title=part.title, source=part.source, fingerprint=fingerprint(section),
-        measured=part.measured,
+        measured=part.measured, price=part.price, currency=part.currency,
     )  # fmt: skip
     update: dict[str, Any] = {"part": origin}
     if part.kind == "panel":

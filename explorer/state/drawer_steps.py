@@ -35,11 +35,14 @@ COARSE = 16
 FEW, MANY = 1000, 10_000
 
 
-def remedy_steps(case: Case, stopped: Stopped) -> Iterator[Remedies]:
-    """Growing lists of remedies; the last is done."""
+def remedy_steps(
+    parts_folder: Path, beside: Path | None, case: Case, stopped: Stopped
+) -> Iterator[Remedies]:
+    """Growing lists of remedies, with stores of one's own; the last is done."""
     from explorer.advice.remedies import find_remedies
+    from explorer.files.shelf import Shelf
 
-    return find_remedies(case, stopped)
+    return find_remedies(case, stopped, Shelf(parts_folder, beside).stores())
 
 
 def elsewhere_steps(case: Case, stopped: Stopped) -> Iterator[tuple[Charged, ...]]:

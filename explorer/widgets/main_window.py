@@ -80,7 +80,7 @@ class MainWindow(QMainWindow):
         self.sign = Sign()
         self.drawers = Drawers(document, jobs, settings)
         self.centre = Centre(self.drawers)
-        self.remedies = RemedyList(document, jobs)
+        self.remedies = RemedyList(document, jobs, settings.parts_folder)
         self._build()
         self.menus = Menus(self.menuBar(), self.commands, settings)
         self.menus.example_chosen.connect(self._on_example)

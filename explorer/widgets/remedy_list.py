@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import partial
+from pathlib import Path
 from typing import TYPE_CHECKING, cast
 
 from PySide6.QtCore import QEvent, QRect, QRectF, QSize, Qt
@@ -53,7 +55,8 @@ class RemedyButton(QAbstractButton):
         what = remedy.sentence
         if before is not None and remedy.verdict is not None:
             parts = (gain_text(before, remedy.verdict), cost_text(before, remedy.verdict))
-            self._outcome = tr(joined("; ", parts))
+            costs = [change.cost for change in remedy.changes if change.cost]
+            self._outcome = tr(joined("; ", (*costs, *parts)))
         self.setAccessibleName(tr("Apply: {change}", change=what))
         self.setAccessibleDescription(self._outcome)
         tip = tr("{change}: apply (undo reverts it)", change=what)
@@ -176,14 +179,20 @@ class RemedyList(QWidget):
         What a remedy changes.
     jobs : JobRunner
         Where the search runs.
+    parts_folder : Path
+        Where parts of one's own lie.
     """
 
     def __init__(
-        self, document: Document, jobs: JobRunner, parent: QWidget | None = None
+        self, document: Document, jobs: JobRunner, parts_folder: Path,
+        parent: QWidget | None = None,
     ) -> None:
         super().__init__(parent)
-        self._document = document
-        self.feed = Feed(JOB, document, jobs, remedy_steps, parent=self)
+        self._document, self._parts_folder = document, parts_folder
+        self._beside = None if document.path is None else document.path.parent
+        steps = partial(remedy_steps, parts_folder, self._beside)
+        self.feed = Feed(JOB, document, jobs, steps, parent=self)
+        document.file_changed.connect(self._on_file_changed)
         self.heading = QLabel(tr("What would make it run"))
         self.heading.setFont(theme.font("body", bold=True))
         self.text = QLabel()
@@ -218,6 +227,14 @@ class RemedyList(QWidget):
             self.heading.setText(tr("Runs as it is"))
         elif not self.feed.is_current:
             self._look()
+
+    def _on_file_changed(self) -> None:
+        """The parts beside the open scenario take part too."""
+        path = self._document.path
+        beside = None if path is None else path.parent
+        if beside != self._beside:
+            self._beside = beside
+            self.feed.set_steps(partial(remedy_steps, self._parts_folder, beside))
 
     def set_refusal(self, _: object) -> None:
         """A design that cannot be judged has no remedies."""

@@ -11,6 +11,7 @@ from explorer.advice.remedy_search import levers
 from explorer.advice.stops import knob_paths, series_of, stops_of
 from explorer.advice.verdict import CHECK_NAMES
 from explorer.scenario.model import get_value, with_value
+from explorer.scenario.part import part_from, taken
 from tests.advice.demos import demo, exact
 
 
@@ -258,3 +259,25 @@ def test_the_light_that_a_knob_would_need_is_offered_as_a_change():
     found = all_found(scenario, log)[-1].singles
     (light,) = [c for r in found for c in r.changes if c.path == "light.illuminance_lx"]
     assert light.new > 15 * light.old
+
+
+def test_remedies_speak_of_the_parts_that_are_there_and_of_their_prices():
+    """More of the panel that was taken, at its price; and the cheaper of two stores that run."""
+    probe, _ = demo("soil_probe")
+    panel = part_from(
+        "panel", probe.panels.model_copy(update={"count": 1}), title="Fern A26", price=5.2,
+        currency="EUR",
+    )
+    dear, cheap = (
+        part_from("store", with_value(probe, "store.capacitance_F", 1.8).store, title=title,
+                  price=price, currency="EUR")
+        for title, price in (("Ember 44", 6.0), ("Ember 36", 4.0))
+    )  # fmt: skip
+    design = probe.model_copy(update={"panels": taken(panel, probe.panels)})
+    *_, last = find_remedies(Case(design), own=(dear, cheap))
+    by_path = {r.changes[0].path: r.changes[0] for r in last.singles}
+    assert by_path["store"].new == "own: Ember 36"
+    assert by_path["store"].cost == "4.00 EUR"
+    lever = next(one for one in levers(Case(design)) if one.path == "panels.count")
+    change = lever.change_to(lever.now + 2)
+    assert (change.label, change.cost) == ("Panels, “Fern A26”", "+10.40 EUR")

@@ -126,7 +126,8 @@ def test_every_question_of_the_window_can_leave_its_process(tmp_path):
     axes = axis_choices(case)
     tolerances = default_tolerances(case.scenario)
     for steps in (
-        partial(at_rest_steps, 0, ""), remedy_steps, budget_steps, panel_steps,
+        partial(at_rest_steps, 0, ""), partial(remedy_steps, tmp_path, None), budget_steps,
+        panel_steps,
         partial(contest_steps, tmp_path, None),
         partial(territory_steps, axes[0], axes[2]), partial(row_steps, axes[0]),
         partial(spread_steps, tolerances, 10.0),

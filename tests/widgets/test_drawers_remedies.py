@@ -21,8 +21,8 @@ def remedy(path="light.illuminance_lx", new=470.0):
 
 
 @pytest.fixture
-def remedies(qtbot, document, jobs):
-    result = RemedyList(document, jobs)
+def remedies(qtbot, document, jobs, tmp_path):
+    result = RemedyList(document, jobs, tmp_path)
     qtbot.addWidget(result)
     result.resize(260, 300)
     result.show()
