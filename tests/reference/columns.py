@@ -16,6 +16,8 @@ SLACK = 1e-4
 the store, straight lines between nodes cost some 0.005 % of the time of a charge."""
 VOLTS = 3e-4
 """Volts, and share of a voltage, by which a row may differ: straight lines between nodes again."""
+NOTHING_V = 5e-3
+"""Terminal voltages below this are all alike: straight lines know no better where they reach 0."""
 STORE = 0.1
 """Share of what a store's voltage may be off that a step may bring more or less: where it comes
 to rest, little flows."""
@@ -129,7 +131,8 @@ def compared(case, most=MOST, rows=ROWS, nudge=nearby.GIVEN, until=ROWS):
             low, high = min(r.store_min_v for r in band), max(r.store_max_v for r in band)
             note("store_V", k, seen.store_v[k], low, high, VOLTS * max(1.0, high))
             low, high = min(r.terminal_min_v for r in band), max(r.terminal_max_v for r in band)
-            note("terminal_V", k, max(seen.terminal_v[k], 0.0), low, high, VOLTS * max(1.0, high))
+            note("terminal_V", k, max(seen.terminal_v[k], NOTHING_V), low, max(high, NOTHING_V),
+                 VOLTS * max(1.0, high))
             note("connected", k, float(seen.connected[k]),
                  float(all(r.connected for r in band)), float(any(r.connected for r in band)), 0.5)
         inner = [right.after[k]] if right.after[k].length_s > 0.0 else [right.now[k]]
@@ -138,8 +141,10 @@ def compared(case, most=MOST, rows=ROWS, nudge=nearby.GIVEN, until=ROWS):
         outer = [row for row in outer if row is not None]
         for name, saw in (("terminal_min_v", seen.terminal_min_v[k]),
                           ("store_min_v", seen.store_min_v[k])):
-            low, high = (min(getattr(r, name) for r in rows) for rows in (outer, inner))
-            note(name, k, max(saw, 0.0), low, high, VOLTS * max(1.0, high))
+            low, high = (
+                max(min(getattr(r, name) for r in rows), NOTHING_V) for rows in (outer, inner)
+            )
+            note(name, k, max(saw, NOTHING_V), low, high, VOLTS * max(1.0, high))
         for name, saw in (("harvest", seen.harvest_a[k]), ("load", seen.load_a[k])):
             charge, loose = _charge(right, k, name)
             allowed = AMPS * abs(charge) + 1e-5 * largest[name] + loose + 1e-13 * width

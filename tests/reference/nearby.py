@@ -20,7 +20,8 @@ class Nudge:
     light: float = 1.0
     """Share of the light."""
     thresholds_v: float = 0.0
-    """Volts by which the cut-off and the charger's return from full lie higher."""
+    """Volts by which lie higher: the cut-off, the charger's return from full, and what operations
+    wait for."""
     begin_v: float = 0.0
     """Volts by which the store begins its run, and its course, higher."""
 
@@ -69,6 +70,9 @@ def device(case, nudge=GIVEN):
     found = Device(*in_light(case, nudge.light))
     found.off_v += nudge.thresholds_v
     found.resume_v += nudge.thresholds_v
+    for job in found.jobs:
+        if job.ready_v is not None:
+            job.ready_v += nudge.thresholds_v
     found.first_y = higher(found, found.first_y, nudge.begin_v)
     return found
 
