@@ -505,6 +505,16 @@ def test_a_rare_run_of_what_never_starts_is_not_served():
     assert answers(Case(with_value(scenario, "light.illuminance_lx", 1.0)))["served_share"] == 0.0
 
 
+def test_half_a_run_is_forgiven_to_a_clock_and_not_to_what_waits_in_vain():
+    """Less than half a run is wanted and none comes: the clock strikes later, the store never."""
+    phase = Phase(current_A=0.01, duration_s=0.1)
+    for schedule, share in ((Every(interval_s=300.0), 1.0), (WhenReady(ready_V=4.0), 0.0)):
+        operation = Operation(schedule=schedule, phases=(phase,))
+        case = Case(with_value(PROBE, "load.operations", (operation,)))
+        _, row = served(case, 0.0, 0.4, connected=np.array([0.9]))
+        assert row[0, 0] == share
+
+
 # -- many at once ----------------------------------------------------------------------------------
 
 

@@ -369,6 +369,18 @@ def test_a_reserve_that_a_pulse_passes_is_gone_with_that_pulse():
     assert found["operations_per_charge"] == pytest.approx(2.0)
 
 
+@pytest.mark.parametrize(("reserve_j", "lasts_s"), [(2.503, 30_000.9985), (2.497, 40_000.0015)])
+def test_a_reserve_lies_within_the_run_that_passes_it(reserve_j, lasts_s):
+    """Each run takes 2 J: v² falls from 25 by 4, to 9 in the fourth run; 4 + 2 E are kept."""
+    run = Operation(
+        name="beep", schedule=Every(interval_s=10_000.0),
+        phases=(Phase(power_W=2.0, duration_s=1.0),),
+    )
+    load = sleeper(sleep_A=0.0, reserve_J=reserve_j, operations=(run,))
+    found = answers(Case(design(load=load)))
+    assert found["dark_time_s"] == pytest.approx(lasts_s, abs=1e-3)
+
+
 def test_a_closure_shorter_than_the_nights_lasts_what_is_declared():
     """It is judged beside the nights: 14 h are the worse of the two."""
     margins = Margins(closure_days=0.1)

@@ -306,3 +306,14 @@ def test_a_start_up_that_fails_comes_off_after_a_long_delay_in_the_light():
         exact = Engine(made).march(WEEK_S, Standing(charge_c=0.0, connected=False))
         assert (exact.tally.started > 0) == comes
         assert np.isfinite(reached[0]) == comes
+
+
+def test_the_light_lifts_the_terminals_to_the_connect_in_the_batch_too():
+    """20 µA through 20 kΩ are nearly 0.4 V: the store need not hold what the terminals show."""
+    quiet = averaged_load(1e-6, connect_v=3.0, off_v=2.0)
+    for esr_ohm, stores_v in ((0.0, 3.0), (20_000.0, 2.65)):
+        made = under_steady_light(quiet, esr_ohm=esr_ohm)
+        exact = Engine(made).march(WEEK_S, Standing(charge_c=0.0, connected=False))
+        connect_c = exact.events[0].charge_c
+        assert connect_c / 0.1 == pytest.approx(stores_v, abs=0.06)
+        assert run.starts_at(prepare(made, 1), 0)[0] == pytest.approx(connect_c, rel=0.003)

@@ -242,3 +242,13 @@ def test_a_refusal_names_a_tiny_limit_with_its_prefix(document):
     document.refused.connect(heard.append)
     assert not document.edit("store.capacitance_F", 0.0)
     assert heard == ["Capacitance takes 10 µF to 1000 F."]
+
+
+def test_what_became_of_a_file_meanwhile_is_seen(document, tmp_path):
+    path = tmp_path / "label.json"
+    document.save(path)
+    assert document.on_disk() == "as known"
+    path.write_text(path.read_text(encoding="utf-8") + " ", encoding="utf-8")
+    assert document.on_disk() == "changed"
+    path.unlink()
+    assert document.on_disk() == "gone"
