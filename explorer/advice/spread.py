@@ -97,6 +97,8 @@ class Spread:
     case: Case
     values: dict[str, FloatArray]
     """What every build has at each path that varies or is held."""
+    drawn: int = 0
+    """Builds that stand for all in a year, whose batch engine decides none; 0 where it does."""
 
     @property
     def builds(self) -> int:
@@ -106,16 +108,37 @@ class Spread:
     @property
     def runs(self) -> Share:
         """Share that run."""
+        if self.drawn:
+            return sampled_share(int((self.codes[: self.drawn] == 2).sum()), self.drawn)
         return _share(self.codes == 2, self.runs_sure)
 
     @property
     def works(self) -> Share:
         """Share that run or are marginal."""
+        if self.drawn:
+            return sampled_share(int((self.codes[: self.drawn] >= 1).sum()), self.drawn)
         return _share(self.codes >= 1, self.works_sure)
 
 
 def _share(holds: NDArray[np.bool_], sure: NDArray[np.bool_]) -> Share:
     return Share(low=float(np.mean(holds & sure)), high=float(np.mean(holds | ~sure)))
+
+
+def sampled_share(hits: int, drawn: int) -> Share:
+    """Between which shares of all those lie of which so many of some drawn at random are hits.
+
+    The exact interval that holds in 95 of 100 draws [C. J. Clopper and E. S. Pearson, Biometrika
+    26 (1934) 404].
+
+    Examples
+    --------
+    >>> low, high = sampled_share(24, 24)
+    >>> f"{low:.4f} {high:.0f}"
+    '0.8575 1'
+    """
+    low = 0.0 if hits == 0 else float(stats.beta.ppf(0.025, hits, drawn - hits + 1))
+    high = 1.0 if hits == drawn else float(stats.beta.ppf(0.975, hits + 1, drawn - hits))
+    return Share(low=low, high=high)
 
 
 def default_tolerances(scenario: Scenario) -> tuple[Tolerance, ...]:
@@ -278,6 +301,7 @@ def confirmed(
     how far its margins lie from the exact ones for this very design, which decides most of the
     others: those that lie farther from the limit than all but a few of them were off. The other
     half goes to the units nearest to the limit. Of what is left it is not sure whether it runs.
+    Of a year the batch engine knows too little: all marches go to units drawn at random.
 
     Parameters
     ----------
@@ -296,6 +320,11 @@ def confirmed(
     if most is None:
         most = MOST_JUDGED_LOG if found.case.is_long else MOST_JUDGED
     table = _Judging(found, stopped)
+    if found.case.year is not None:
+        # Units are drawn one by one: the first of them are as good a sample as any.
+        some = np.arange(min(most, found.builds))
+        table.judge(some)
+        return replace(table.spread(), drawn=len(some))
     open_ = table.open_()
     table.judge(open_[np.unique(np.linspace(0, len(open_) - 1, most // 2).astype(int))]
                 if len(open_) > most // 2 else open_)

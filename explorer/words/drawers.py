@@ -222,6 +222,12 @@ def spread_answer(found: Spread) -> str:
 def spread_note(found: Spread) -> str:
     """How near a limit units were judged, and what a range means."""
     left = int(np.sum(~(found.works_sure & found.runs_sure)))
+    if found.drawn:
+        return say(
+            "{n} of these devices, drawn at random, were judged by their whole year; such a range "
+            "holds the share in 95 of 100 draws.",
+            n=found.drawn,
+        )
     if not found.judged:
         return say("{n} devices near a limit are not decided yet.", n=left) if left else ""
     if left == 0:

@@ -8,9 +8,10 @@ import pytest
 from explorer.advice.case import Case
 from explorer.advice.contest import contest, present_entry
 from explorer.advice.criteria import RUNS, WORKS
-from explorer.advice.edges import break_even
+from explorer.advice.edges import break_even, verdict_with
 from explorer.advice.gathered import gathered
 from explorer.advice.judge import judge
+from explorer.advice.spread import confirmed, default_tolerances, sampled_share, spread
 from explorer.advice.stops import series_of
 from explorer.advice.year.bounds import falls_short_by, outlasted
 from explorer.advice.year.life import life
@@ -18,6 +19,7 @@ from explorer.advice.year.study import seasons_of, wear_of, year_study
 from explorer.files.scenario_json import load_scenario
 from explorer.resource_files import scenario_folder
 from explorer.scenario.model import with_value
+from explorer.words.drawers import CODES, spread_note
 
 STORES = (1.0, 4.0, 20.0, 60.0, 1000.0, 10_000.0)
 CAPACITY, CAPACITANCE = "store.capacity_mAh", "store.capacitance_F"
@@ -103,3 +105,15 @@ def test_many_designs_at_once_have_a_store_as_worn_as_the_year_leaves_it():
     share = store.years_in_service / store.years_to_end_of_life(mean_c, weeks.charger.full_V)
     assert share == pytest.approx(wear_of(case))
     assert share == pytest.approx(3.0 * life(case).wear_per_year)
+
+
+def test_built_units_are_judged_by_whole_years_and_those_judged_stand_for_all():
+    case = Case(scenario("window_air_sensor"))
+    blurred = spread(case, default_tolerances(case.scenario), builds=40)
+    assert blurred.runs == (0.0, 1.0)
+    found = confirmed(blurred, most=3)
+    assert found.drawn == found.judged == 3
+    place = {path: float(values[1]) for path, values in found.values.items()}
+    assert CODES[int(found.codes[1])] == verdict_with(case, place).state
+    assert found.works == sampled_share(int((found.codes[:3] >= 1).sum()), 3)
+    assert "3 of these devices, drawn at random" in spread_note(found)
