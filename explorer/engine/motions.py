@@ -10,6 +10,7 @@ import numpy as np
 
 from explorer.engine.course import Allowance
 from explorer.engine.cycles import Cycle, tabulated
+from explorer.engine.days import alike_days
 from explorer.engine.flows import Flow
 from explorer.engine.keys import OFF, CycleKey, DrawKey, MotionKey, Off, On, StartUp
 from explorer.engine.levels import RUNGS, BlendedMotion, Level, Motion, Pair, timeline
@@ -92,6 +93,9 @@ class Motions:
         self.levels, self.edges = course.levels, course.edges_s
         self.illuminance_lx = course.illuminance_lx
         self.charge_a = course.charge_a
+        self.days = alike_days(
+            self.edges, self.levels, system.load.operations, system.light.begins_at_s
+        )
         self._motions: dict[MotionKey, Motion] = {}
         self._cycles: dict[CycleKey, Cycle] = {}
         self._unbounded_cycles: dict[CycleKey, Cycle] = {}

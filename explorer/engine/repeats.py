@@ -14,7 +14,7 @@ from typing import NamedTuple
 from explorer.engine.course import Repeats, Standing, Tally
 from explorer.engine.progress import Progress, Skip, Stride
 from explorer.engine.schedule import MOMENT_S, TIME_GRAIN_S
-from explorer.engine.system import WEEK_S, Load, Periodic
+from explorer.engine.system import DAY_S, WEEK_S, Load, Periodic
 
 Trial = Callable[[Standing, float, float], Standing | None]
 """Where a run that begins at a time stands after a span; None where that takes too many legs."""
@@ -259,13 +259,26 @@ def period(run: Progress) -> Period:
     )
 
 
-def periods(run: Progress, before: Period | None, now: Period, most_legs: int) -> int:
+def periods(run: Progress, before: Period, now: Period, most_legs: int) -> int:
     """How many periods of light follow that are as the last one, which left all as it found it."""
-    if run.stage == "start" or before is None or now.state != before.state:
+    length_s = now.time_s - before.time_s
+    return _as_before(run, before, now, most_legs) if weekly(run.load, length_s) else 0
+
+
+def days(run: Progress, before: Period, now: Period, most: int, most_legs: int) -> int:
+    """The same of days that are alike, of which so many follow."""
+    if abs(now.time_s - before.time_s - DAY_S) > MOMENT_S:
+        return 0
+    return min(_as_before(run, before, now, most_legs), most)
+
+
+def _as_before(run: Progress, before: Period, now: Period, most_legs: int) -> int:
+    """How often what was done since a moment fits in, where it left all as it found it."""
+    if run.stage == "start" or now.state != before.state:
         return 0
     length_s = now.time_s - before.time_s
     drifts = abs(now.charge_c - before.charge_c) > NO_DRIFT * run.field.full_c
-    if drifts or not _alike(now.due_s, before.due_s) or not weekly(run.load, length_s):
+    if drifts or not _alike(now.due_s, before.due_s):
         return 0
     fit = floor((run.end - run.t) / length_s + TIME_GRAIN_S)
     return max(min(fit, (most_legs - now.leg) // max(now.leg - before.leg, 1)), 0)

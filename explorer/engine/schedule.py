@@ -196,13 +196,10 @@ class Clock:
         starts_s: Sequence[float],
         running: Sequence[tuple[int, float] | None],
     ) -> None:
-        """Go on where another run ended; a start waits for its window."""
+        """Go on where another run ended."""
         self._active = [a and (a[0], t + a[1]) for a in running]
-        for j, op in enumerate(self.operations):
-            due = t + starts_s[j]
-            if isinstance(op.schedule, Periodic) and due < inf:
-                due = self.open_from(op.schedule, due)
-            self.next_start[j] = due
+        self.next_start = [t + after_s for after_s in starts_s]
+        self.wait_for_windows()
         self._refresh()
         self.look(t)
 
@@ -210,6 +207,12 @@ class Clock:
         """Let everything happen later."""
         self.next_start = [due + seconds for due in self.next_start]
         self._active = [a and (a[0], a[1] + seconds) for a in self._active]
+
+    def wait_for_windows(self) -> None:
+        """Let no start come before its window opens."""
+        for j, op in enumerate(self.operations):
+            if isinstance(op.schedule, Periodic) and self.next_start[j] < inf:
+                self.next_start[j] = self.open_from(op.schedule, self.next_start[j])
 
     def interval_s(self, j: int) -> float:
         """From one start of a clocked operation to the next. [s]"""

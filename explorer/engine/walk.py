@@ -18,6 +18,7 @@ from explorer.engine.legs import Legs
 from explorer.engine.levels import BlendedMotion, Motion
 from explorer.engine.motions import Motions
 from explorer.engine.schedule import TIME_GRAIN_S
+from explorer.engine.system import DAY_S
 from explorer.physics.load import inrush_charge
 
 MAX_LEGS = 400_000
@@ -42,6 +43,9 @@ class Run(Legs):
         """When the store was full in the present light, by what was due after it."""
         self.period: repeats.Period | None = None
         """How the last one began."""
+        self.days: dict[int, repeats.Period] = {}
+        """How days began in the present period, by the segment of the light."""
+        self.new_segment = True
 
     # ---- the loop ------------------------------------------------------------------------
 
@@ -73,8 +77,13 @@ class Run(Legs):
                 break
             if self.new_period:
                 self.new_period = False
+                self.days.clear()
                 self._repeat_periods()
                 continue
+            if self.new_segment:
+                self.new_segment = False
+                if self.stop_at is None and self.engine.days and self._repeat_days():
+                    continue
             motions = self.motions()
             if self._switch(motions[2]):
                 continue
@@ -109,6 +118,7 @@ class Run(Legs):
         t = self.t + TIME_GRAIN_S
         while t >= self.segment_end:
             self.segment += 1
+            self.new_segment = True
             if self.segment >= len(self.engine.levels):
                 self.segment = 0
                 self.base += self.engine.edges[-1]
@@ -257,3 +267,26 @@ class Run(Legs):
             self._copy(before.leg, before.event, before.tally, now.time_s - before.time_s, count)
             self.seen.clear()
             self.period = None
+
+    def _repeat_days(self) -> bool:
+        """Copy a day that left all as it found it, as often as days like it follow."""
+        now, alike = repeats.period(self), self.engine.days.get(self.segment)
+        self.days[self.segment] = now
+        before = None if alike is None else self.days.get(alike.before)
+        if alike is None or before is None:
+            return False
+        count = repeats.days(self, before, now, alike.times, self.most_legs)
+        if count == 0:
+            return False
+        base, edges = self.base, self.engine.edges
+        self._copy(before.leg, before.event, before.tally, DAY_S, count)
+        self.clock.wait_for_windows()
+        self.base, self.segment = base, self.segment + count * (self.segment - alike.before)
+        if self.segment == len(self.engine.levels):
+            self.base, self.segment, self.new_period = base + edges[-1], 0, True
+        self.segment_end = self.base + edges[self.segment + 1]
+        self.level = self.engine.levels[self.segment]
+        self.seen.clear()
+        self.fulls.clear()
+        self.days.clear()
+        return True
