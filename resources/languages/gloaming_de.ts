@@ -28,6 +28,10 @@
    <translation>Abschalten</translation>
   </message>
   <message>
+   <source>indicator</source>
+   <translation>Anzeige</translation>
+  </message>
+  <message>
    <source>More happens in this run than can be followed; log a shorter stretch.</source>
    <translation>In diesem Messlauf geschieht mehr, als sich verfolgen lässt; einen kürzeren Abschnitt aufzeichnen.</translation>
   </message>
@@ -112,8 +116,8 @@
    <translation>Voltmeter</translation>
   </message>
   <message>
-   <source>Light level</source>
-   <translation>Beleuchtung</translation>
+   <source>Illuminance</source>
+   <translation>Beleuchtungsstärke</translation>
   </message>
   <message>
    <source>Current drawn</source>
@@ -168,12 +172,12 @@
    <translation>Verlust im Regler</translation>
   </message>
   <message>
-   <source>Sleep</source>
-   <translation>Schlafstrom</translation>
-  </message>
-  <message>
    <source>Start-ups</source>
    <translation>Anläufe</translation>
+  </message>
+  <message>
+   <source>Sleep</source>
+   <translation>Schlafstrom</translation>
   </message>
   <message>
    <source>Lost in the blocking diode</source>
@@ -336,8 +340,8 @@
    <translation>Ein Elko hat eine Polung: Verpolt oder über der Nennspannung bläst er heißes Gas ab und kann platzen. Den Raum über seinem Ventil freihalten. Wärme verkürzt die Lebensdauer. Nach etwa zwei Jahren Lagerung vor Gebrauch neu formieren: Üblich ist Nennspannung über 1 kΩ für eine halbe bis eine Stunde.</translation>
   </message>
   <message>
-   <source>A charged supercapacitor drives a very high current through a short circuit: insulate it, take off rings and watches, and discharge it through a resistor before handling or transport. Never exceed the rated voltage of a unit or its temperature; gas then opens the vent. Mind the polarity; reversal ages or destroys it.</source>
-   <translation>Ein geladener Superkondensator treibt einen sehr hohen Strom durch einen Kurzschluss: isolieren, Ringe und Uhren ablegen und vor Handhabung oder Transport über einen Widerstand entladen. Nennspannung und Temperatur einer Einheit nie überschreiten; sonst öffnet Gas das Ventil. Auf die Polung achten; Verpolen altert oder zerstört ihn.</translation>
+   <source>A charged supercapacitor drives a very high current through a short circuit: insulate the terminals, take off rings and watches, and discharge it through a resistor before handling or transport. Never exceed its rated voltage or temperature; the gas pressure then opens the vent. Mind the polarity; reversal ages or destroys it.</source>
+   <translation>Ein geladener Superkondensator treibt bei Kurzschluss einen sehr hohen Strom: Anschlüsse isolieren, Ringe und Uhren ablegen, vor Handhabung oder Transport über einen Widerstand entladen. Nennspannung und Nenntemperatur nie überschreiten, sonst öffnet der Gasdruck das Ventil. Polung beachten; Verpolen altert oder zerstört ihn.</translation>
   </message>
   <message>
    <source>Hybrid capacitors</source>
@@ -357,7 +361,7 @@
   </message>
   <message>
    <source>Cells in series</source>
-   <translation>Zellen in Reihe</translation>
+   <translation>Solarzellen in Reihe; Akkuzellen in Reihe</translation>
   </message>
   <message>
    <source>No charge control</source>
@@ -424,8 +428,8 @@
    <translation>Datenblattpunkt</translation>
   </message>
   <message>
-   <source>lit block</source>
-   <translation>Lichtblock</translation>
+   <source>lit period</source>
+   <translation>Lichtzeit</translation>
   </message>
   <message>
    <source>operation</source>
@@ -468,20 +472,20 @@
    <translation>In seinem Verlauf arbeitet es trotzdem.</translation>
   </message>
   <message>
-   <source>The panel gives less than the converter needs; it does not run in this light.</source>
-   <translation>Das Modul gibt weniger, als der Wandler braucht; er läuft bei diesem Licht nicht.</translation>
+   <source>The panel gives less than the converter needs; the converter does not run in this light.</source>
+   <translation>Das Modul gibt weniger, als der Wandler braucht; der Wandler läuft bei diesem Licht nicht.</translation>
   </message>
   <message>
-   <source>In this light the panel ends at {volts} V, so the store never gets full through the diode.</source>
-   <translation>Bei diesem Licht endet das Modul bei {volts} V; über die Diode wird der Speicher also nie voll.</translation>
+   <source>In this light the panel reaches at most {volts} V, so the store never becomes full through the diode.</source>
+   <translation>Bei diesem Licht erreicht das Modul höchstens {volts} V; über die Diode wird der Speicher also nie voll.</translation>
   </message>
   <message>
    <source>The store sets the panel's voltage; the working point moves as it fills.</source>
    <translation>Der Speicher bestimmt die Modulspannung; der Arbeitspunkt wandert beim Füllen.</translation>
   </message>
   <message>
-   <source>maximum power</source>
-   <translation>Maximalleistung</translation>
+   <source>maximum power point</source>
+   <translation>MPP</translation>
   </message>
   <message>
    <source>The converter runs, but in this light it cannot start from an empty store.</source>
@@ -545,6 +549,14 @@
    <translation>Keine der geprüften Änderungen reicht: {faults}</translation>
   </message>
   <message>
+   <source>Store</source>
+   <translation>Speicher</translation>
+  </message>
+  <message>
+   <source>own: {title}</source>
+   <translation>eigenes: {title}</translation>
+  </message>
+  <message>
    <source>Runs as it is.</source>
    <translation>Läuft, wie es ist.</translation>
   </message>
@@ -557,20 +569,64 @@
    <translation>Auch zwei Änderungen reichen nicht.</translation>
   </message>
   <message>
-   <source>Store</source>
-   <translation>Speicher</translation>
-  </message>
-  <message>
    <source>{label} {old} → {new}</source>
    <translation>{label} {old} → {new}</translation>
+  </message>
+  <message>
+   <source>{label}, “{part}”</source>
+   <translation>{label}, „{part}“</translation>
   </message>
   <message>
    <source>{label} → {new}</source>
    <translation>{label} → {new}</translation>
   </message>
   <message>
+   <source>The store counts as worn out after {n} years; {asked} are asked for.</source>
+   <translation>Der Speicher gilt nach {n} Jahren als verbraucht; verlangt sind {asked}.</translation>
+  </message>
+  <message>
+   <source>A full store serves {n} operations without light; {asked} are asked for.</source>
+   <translation>Ein voller Speicher reicht ohne Licht für {n} Vorgänge; verlangt sind {asked}.</translation>
+  </message>
+  <message>
+   <source>In steady {light} it does {n} operations an hour; {asked} are asked for.</source>
+   <translation>Bei gleichmäßig {light} schafft es {n} Vorgänge je Stunde; verlangt sind {asked}.</translation>
+  </message>
+  <message>
+   <source>In steady {light} the empty store is filled after {time}; {asked} is allowed.</source>
+   <translation>Bei gleichmäßig {light} ist der leere Speicher nach {time} gefüllt; erlaubt sind {asked}.</translation>
+  </message>
+  <message>
+   <source>A full store carries the device for {time} without light; {asked} is asked for.</source>
+   <translation>Ein voller Speicher trägt das Gerät {time} ohne Licht; verlangt sind {asked}.</translation>
+  </message>
+  <message>
+   <source>{n} of {m} amounts that are asked are missed.</source>
+   <translation>{n} von {m} verlangten Mengen werden verfehlt.</translation>
+  </message>
+  <message>
+   <source>A full store serves its operations without end; {asked} are asked for.</source>
+   <translation>Ein voller Speicher reicht für Vorgänge ohne Ende; verlangt sind {asked}.</translation>
+  </message>
+  <message>
+   <source>In steady {light} the empty store never gets filled; {asked} is allowed.</source>
+   <translation>Bei gleichmäßig {light} wird der leere Speicher nie voll; erlaubt sind {asked}.</translation>
+  </message>
+  <message>
+   <source>All {n} amounts that are asked are reached.</source>
+   <translation>Alle {n} verlangten Mengen werden erreicht.</translation>
+  </message>
+  <message>
+   <source>any time</source>
+   <translation>beliebig lange</translation>
+  </message>
+  <message>
    <source>At {ambient} °C the cell must not be charged; its window is {low} to {high} °C.</source>
    <translation>Bei {ambient} °C darf die Zelle nicht geladen werden; erlaubt sind {low} bis {high} °C.</translation>
+  </message>
+  <message>
+   <source>At {ambient} °C the cell must not be charged; the forecast counts no charge here.</source>
+   <translation>Bei {ambient} °C darf die Zelle nicht geladen werden; die Vorhersage rechnet hier ohne Laden.</translation>
   </message>
   <message>
    <source>Each cell sees up to {full} when full; it is rated {rated}.</source>
@@ -589,8 +645,20 @@
    <translation>Die größte Stromaufnahme ist {current}; die Zelle erlaubt {allowed}.</translation>
   </message>
   <message>
+   <source>Through the load output flow up to {current}; it carries {allowed}.</source>
+   <translation>Durch den Lastausgang fließen bis zu {current}; er trägt {allowed}.</translation>
+  </message>
+  <message>
    <source>The place is at {ambient} °C; the units are rated {rated} °C.</source>
    <translation>Am Ort herrschen {ambient} °C; die Nenntemperatur der Einheiten ist {rated} °C.</translation>
+  </message>
+  <message>
+   <source>At {ambient} °C charging plates metallic lithium onto the electrode; the charger must refuse by itself. The forecast assumes no charging here.</source>
+   <translation>Bei {ambient} °C scheidet sich beim Laden Lithium an der Elektrode ab; der Laderegler muss von selbst aufhören. Die Vorhersage rechnet hier ohne Laden.</translation>
+  </message>
+  <message>
+   <source>At {ambient} °C, the warmest that it is in light, the cell must not be charged. The forecast goes by the mean of the month, {mean} °C, and counts that charge.</source>
+   <translation>Bei {ambient} °C, dem Wärmsten bei Licht, darf die Zelle nicht geladen werden. Die Vorhersage richtet sich nach dem Monatsmittel, {mean} °C, und zählt diese Ladung mit.</translation>
   </message>
   <message>
    <source>Left in the sun the panel drives {current} into the cell; it allows {allowed}. Add a limiter.</source>
@@ -601,16 +669,20 @@
    <translation>In der Sonne lädt der Laderegler die Zelle mit {current}; sie erlaubt {allowed}. Die Strombegrenzung des Ladereglers senken.</translation>
   </message>
   <message>
-   <source>Each unit sees up to {full} when full; it is rated {rated}.</source>
-   <translation>Jede Einheit hat voll bis zu {full}; ihr Nennwert ist {rated}.</translation>
+   <source>Fully charged, each unit is at up to {full}; it is rated for {rated}.</source>
+   <translation>Voll geladen liegen an jeder Einheit bis zu {full}; ihre Nennspannung ist {rated}.</translation>
   </message>
   <message>
    <source>Charged quickly, the unit with the least capacitance sees up to {volts}; it is rated {rated}.</source>
    <translation>Beim schnellen Laden liegen am Kondensator mit der kleinsten Kapazität bis zu {volts}; seine Nennspannung ist {rated}.</translation>
   </message>
   <message>
-   <source>In full sun the panel drives {current} into the cell and nothing limits it; {allowed} is allowed.</source>
-   <translation>In voller Sonne treibt das Modul {current} in die Zelle, ohne Begrenzung; erlaubt: {allowed}.</translation>
+   <source>In full sun the panel would charge the cell with {current}, and nothing limits it; {allowed} is allowed.</source>
+   <translation>In voller Sonne lädt das Modul die Zelle mit {current}, nichts begrenzt den Strom; erlaubt: {allowed}.</translation>
+  </message>
+  <message>
+   <source>At {ambient} °C, the coldest that it is in light, lithium plates out when the cell is charged; the charger must stop by itself. The forecast goes by the mean of the month, {mean} °C, and counts that charge.</source>
+   <translation>Bei {ambient} °C, dem Kältesten bei Licht, scheidet sich beim Laden Lithium ab; der Laderegler muss von selbst sperren. Die Vorhersage richtet sich nach dem Monatsmittel, {mean} °C, und zählt diese Ladung mit.</translation>
   </message>
   <message>
    <source>Charging current</source>
@@ -621,8 +693,8 @@
    <translation>Überspannung</translation>
   </message>
   <message>
-   <source>A unit may reach {volts} but is rated {rated}; it can vent or burst. Lower the full threshold, balance the units or add one in series.</source>
-   <translation>Eine Einheit kann {volts} erreichen, ihr Nennwert ist {rated}; sie kann abblasen oder platzen. Vollspannung senken, die Einheiten symmetrieren oder eine weitere in Reihe schalten.</translation>
+   <source>A unit can reach {volts} and is rated for {rated}; it may vent or burst. Lower the full voltage, add balancing, or connect one more in series.</source>
+   <translation>Eine Einheit kann {volts} erreichen, ihre Nennspannung ist {rated}; sie kann abblasen oder platzen. Ladeschlussspannung senken, symmetrieren oder eine weitere in Reihe schalten.</translation>
   </message>
   <message>
    <source>A cell may be charged to {volts} but is rated {rated}; it can vent or catch fire. Lower the full threshold.</source>
@@ -633,28 +705,20 @@
    <translation>Laden bei Kälte</translation>
   </message>
   <message>
-   <source>At {ambient} °C lithium plates out when the cell is charged; the charger must stop by itself. The forecast counts no charge here.</source>
-   <translation>Bei {ambient} °C scheidet sich beim Laden Lithium ab; der Laderegler muss von selbst aufhören. Die Vorhersage rechnet hier ohne Laden.</translation>
-  </message>
-  <message>
    <source>Escape route</source>
    <translation>Fluchtweg</translation>
   </message>
   <message>
    <source>A lock must let people out when the store is empty. Decide fail-safe or fail-secure with the code official; this forecast must not be the only proof.</source>
-   <translation>Ein Schloss muss Personen auch bei leerem Speicher hinauslassen. Fail-safe oder fail-secure mit der zuständigen Behörde festlegen; diese Vorhersage darf nicht der einzige Nachweis sein.</translation>
+   <translation>Ein Schloss muss Personen auch bei leerem Speicher hinauslassen. Mit der zuständigen Behörde festlegen: fail-safe (öffnet stromlos) oder fail-secure (bleibt verriegelt). Diese Vorhersage darf nicht der einzige Nachweis sein.</translation>
   </message>
   <message>
    <source>Hot charging</source>
    <translation>Laden bei Hitze</translation>
   </message>
   <message>
-   <source>At {ambient} °C the cell must not be charged; the forecast counts no charge here.</source>
-   <translation>Bei {ambient} °C darf die Zelle nicht geladen werden; die Vorhersage rechnet hier ohne Laden.</translation>
-  </message>
-  <message>
-   <source>From empty, the store only reaches {volts} in {time}; it connects at {connect}.</source>
-   <translation>Leer beginnend erreicht der Speicher in {time} nur {volts}; eingeschaltet wird bei {connect}.</translation>
+   <source>Starting empty, the store reaches only {volts} within {time}; the device connects at {connect}.</source>
+   <translation>Von leer aus erreicht der Speicher in {time} nur {volts}; das Gerät schaltet erst bei {connect} ein.</translation>
   </message>
   <message>
    <source>With the store held at {volts}, where it suits best, the light brings {got} on average, which does not cover the {need} that device, leakage and charger take.</source>
@@ -681,12 +745,16 @@
    <translation>Mit leerem Speicher ist das Gerät {time} nach dem ersten Licht betriebsbereit, nach {n} Einschaltversuchen; erlaubt: {allowed}.</translation>
   </message>
   <message>
-   <source>It never gets past its start-up: each try empties the store before the device is up ({n} tries seen).</source>
-   <translation>Es kommt nie über den Anlauf hinaus: Jeder Versuch leert den Speicher, ehe das Gerät läuft ({n} Versuche gesehen).</translation>
+   <source>The device never completes its start-up: each attempt empties the store first ({n} attempts).</source>
+   <translation>Das Gerät schafft den Anlauf nie: Jeder Versuch leert den Speicher vorher ({n} Versuche).</translation>
   </message>
   <message>
    <source>With the store held at {volts}, where it suits best, the light brings {got} on average, which covers the {need} that device, leakage and charger take.</source>
    <translation>Bei einem Speicher auf {volts}, wo es am günstigsten ist, bringt das Licht im Mittel {got}; das deckt die {need}, die Gerät, Leckstrom und Laderegler brauchen.</translation>
+  </message>
+  <message>
+   <source>The device runs until the store gives out: the dark asks nothing of it.</source>
+   <translation>Das Gerät läuft, bis der Speicher leer ist: Das Dunkel verlangt nichts von ihm.</translation>
   </message>
   <message>
    <source>There is no stretch between lights that bring something, and no closure is declared.</source>
@@ -702,11 +770,11 @@
   </message>
   <message>
    <source>the dark stretch lasts {time}</source>
-   <translation>die Dunkelphase dauert {time}</translation>
+   <translation>die längste Phase mit zu wenig Licht dauert {time}</translation>
   </message>
   <message>
-   <source>From {volts} the store lasts {time} in the dark; {asked}.</source>
-   <translation>Ab {volts} hält der Speicher im Dunkeln {time}; {asked}.</translation>
+   <source>Starting at {volts}, the store lasts {time} in the dark; {asked}.</source>
+   <translation>Von {volts} an reicht der Speicher im Dunkeln {time}; {asked}.</translation>
   </message>
   <message>
    <source>The device has no pulses.</source>
@@ -733,7 +801,7 @@
    <translation>Mit leerem Speicher startet das Gerät nie, also wird nichts ausgeführt; verlangt sind {asked} %.</translation>
   </message>
   <message>
-   <source>“{operation}” completes {share} % of the runs that are wanted; {asked} % is asked for.</source>
+   <source>“{operation}” is completed in {share} % of the cases wanted; {asked} % is required.</source>
    <translation>„{operation}“ wird in {share} % der gewünschten Fälle ausgeführt; verlangt sind {asked} %.</translation>
   </message>
   <message>
@@ -743,6 +811,10 @@
   <message>
    <source>The device is connected {share} % of the time, with {n} cut-offs per week; {asked} % is asked for, and without any cut-off.</source>
    <translation>Das Gerät ist {share} % der Zeit eingeschaltet, mit {n} Abschaltungen je Woche; verlangt sind {asked} %, ohne jede Abschaltung.</translation>
+  </message>
+  <message>
+   <source>The device runs until the store gives out, and as often and as long as is wanted.</source>
+   <translation>Das Gerät läuft, bis der Speicher leer ist, und so oft und so lange wie gewünscht.</translation>
   </message>
   <message>
    <source>The device has no operations; it stays connected all the time.</source>
@@ -784,7 +856,7 @@
   <message>
    <source>Balance</source>
    <comment>check</comment>
-   <translation>Bilanz</translation>
+   <translation>Ladungsbilanz</translation>
   </message>
   <message>
    <source>Dark</source>
@@ -923,6 +995,10 @@
    <translation>{kind} von {design}, gemessen</translation>
   </message>
   <message>
+   <source>{file} holds no logged run; name the table of one behind it.</source>
+   <translation>{file} enthält keine Aufzeichnung; nennen Sie die Tabelle einer solchen dahinter.</translation>
+  </message>
+  <message>
    <source>--part {text}: give a kind and a file, such as store=store.json; kinds are {kinds}.</source>
    <translation>--part {text}: Art und Datei angeben, etwa store=store.json; Arten sind {kinds}.</translation>
   </message>
@@ -971,6 +1047,14 @@
    <translation>--{name} {text}: {why}</translation>
   </message>
   <message>
+   <source>{folder} is no study: it holds no study.json. Begin one with --from SCENARIO.</source>
+   <translation>{folder} ist keine Studie: study.json fehlt darin. Beginnen Sie eine mit --from SZENARIO.</translation>
+  </message>
+  <message>
+   <source>{n} designs can be compared; take one out first.</source>
+   <translation>{n} Entwürfe lassen sich vergleichen; zuerst einen herausnehmen.</translation>
+  </message>
+  <message>
    <source>log of a run</source>
    <translation>Messlauf</translation>
   </message>
@@ -987,8 +1071,8 @@
    <translation>{n} Messwerte wurden zu {kept} Mittelwerten zusammengefasst; ihre Extreme bleiben erhalten.</translation>
   </message>
   <message>
-   <source>The log pauses for {time} after {since}; nothing is compared there.</source>
-   <translation>Der Messlauf pausiert {time} lang nach {since}; dort wird nichts verglichen.</translation>
+   <source>The measurement has a gap of {time} after {since}; nothing is compared there.</source>
+   <translation>Die Messung hat nach {since} eine Lücke von {time}; dort wird nichts verglichen.</translation>
   </message>
   <message>
    <source>The log pauses {n} times, together {time}, first after {since}; nothing is compared there.</source>
@@ -1223,8 +1307,8 @@
    <translation>Weitere Lücken: {n}; insgesamt {time} ohne Messwert.</translation>
   </message>
   <message>
-   <source>Times that wander by up to {wander} were set on even steps of {step}.</source>
-   <translation>Zeiten, die um bis zu {wander} schwanken, wurden auf gleiche Abstände von {step} gesetzt.</translation>
+   <source>Times jittering by up to {wander} were placed on even steps of {step}.</source>
+   <translation>Zeiten, die um bis zu {wander} schwanken, wurden auf gleiche Schritte von {step} gelegt.</translation>
   </message>
   <message>
    <source>No reading for {time} after {since}; these count as dark.</source>
@@ -1412,8 +1496,8 @@
    <translation>Bauteil</translation>
   </message>
   <message>
-   <source>An estimate for planning: local codes, the part's data sheet and a qualified person decide.</source>
-   <translation>Eine Planungshilfe: Es entscheiden örtliche Vorschriften, das Datenblatt und eine qualifizierte Person.</translation>
+   <source>A planning estimate: local codes, the parts' data sheets and a qualified person decide.</source>
+   <translation>Eine Planungshilfe: Es entscheiden örtliche Vorschriften, die Datenblätter und eine Fachkraft.</translation>
   </message>
   <message>
    <source>The light log</source>
@@ -1464,8 +1548,8 @@
    <translation>Aus der Modellbeschreibung, die dem Programm beiliegt; die Nummern sind deren Abschnitte mit Gleichungen und Quellen.</translation>
   </message>
   <message>
-   <source>Where this sheet comes from</source>
-   <translation>Woher dieses Blatt stammt</translation>
+   <source>Where this report comes from</source>
+   <translation>Herkunft dieses Berichts</translation>
   </message>
   <message>
    <source>The same scenario gives the same SHA-256: of its JSON with every key, keys sorted, no blanks between them, in UTF-8.</source>
@@ -1516,8 +1600,8 @@
    <translation>Speicherspannung über {time}: zwischen {low} und {high}, niedrigste an den Klemmen {lowest}.</translation>
   </message>
   <message>
-   <source>{title}: {step} across the series resistance, {ramp} from the store; lowest {lowest}, the device needs {minimum}.</source>
-   <translation>{title}: {step} am Serienwiderstand, {ramp} im Speicher; niedrigste {lowest}, das Gerät braucht {minimum}.</translation>
+   <source>{title}: {step} across the series resistance, {ramp} by discharge; lowest {lowest}, the device needs {minimum}.</source>
+   <translation>{title}: {step} am Serienwiderstand, {ramp} durch Entladung; niedrigste Spannung {lowest}, das Gerät braucht {minimum}.</translation>
   </message>
   <message>
    <source>Current and power of the whole array at {light} at the place. {note}</source>
@@ -1746,24 +1830,24 @@
    <translation>Werte</translation>
   </message>
   <message>
-   <source>“Repeating course”: the period that follows itself once all has settled.</source>
-   <translation>„Wiederkehrender Verlauf“: die Periode, die sich wiederholt, wenn alles eingeschwungen ist.</translation>
+   <source>“Steady cycle”: the period that repeats once start-up effects have died out.</source>
+   <translation>„Eingeschwungener Zyklus“: die Periode, die sich wiederholt, sobald Anfangseffekte abgeklungen sind.</translation>
   </message>
   <message>
    <source>Hazard: {title}</source>
    <translation>Gefahr: {title}</translation>
   </message>
   <message>
-   <source>“Repeating course”: the period that follows itself once all has settled; this design never starts from empty, so here it is the one that begins with a full store.</source>
-   <translation>„Wiederkehrender Verlauf“: die Periode, die sich wiederholt, wenn alles eingeschwungen ist; dieser Entwurf startet nie aus leerem Speicher, deshalb ist es hier der, der mit vollem Speicher beginnt.</translation>
+   <source>“Steady cycle”: the period that repeats once start-up effects have died out. This design never starts from empty; these answers hold for one that begins with a full store.</source>
+   <translation>„Eingeschwungener Zyklus“: die Periode, die sich wiederholt, sobald Anfangseffekte abgeklungen sind. Dieser Entwurf startet nie aus leerem Speicher; diese Antworten gelten für einen Beginn mit vollem Speicher.</translation>
   </message>
   <message>
-   <source>Decided by: {check}. Margin {margin}, {wanted} asked for.</source>
+   <source>Decided by: {check}. Margin {margin}, required {wanted}.</source>
    <translation>Maßgebend: {check}. Faktor {margin}, verlangt {wanted}.</translation>
   </message>
   <message>
-   <source>Each check passes at a margin of 1×; Runs needs the margin asked for.</source>
-   <translation>Eine Prüfung ist bei Faktor 1× bestanden; „Läuft“ braucht den verlangten Faktor.</translation>
+   <source>A check passes at a margin of 1×; Runs requires the margin in the column “Required”. Pulse: allowed dip divided by actual dip.</source>
+   <translation>Eine Prüfung ist bei Faktor 1 bestanden; „Läuft“ braucht den Faktor in der Spalte „Verlangt“. Puls: erlaubter Einbruch, geteilt durch den auftretenden.</translation>
   </message>
   <message>
    <source>Each quantity moved alone along the stops of its knob, all else as it is; found by the exact model. Sizes of a store are those in which it is sold.</source>
@@ -1774,8 +1858,8 @@
    <translation>Licht auf dem Solarmodul</translation>
   </message>
   <message>
-   <source>Energy of {time} of the repeating course. Shares are of the light on the panel and of what the panel could give at its best; what the audit does not find again: {rest}.</source>
-   <translation>Energie von {time} des wiederkehrenden Verlaufs. Anteile am Licht auf dem Solarmodul und an dem, was es bestenfalls geben könnte; was die Bilanz nicht wiederfindet: {rest}.</translation>
+   <source>Energy over {time} of the steady cycle. Shares refer to the light on the panel and to the panel's maximum power. Not accounted for: {rest}.</source>
+   <translation>Energie über {time} des eingeschwungenen Zyklus. Anteile beziehen sich auf das Licht auf dem Solarmodul und auf dessen maximale Leistung. Nicht zugeordnet: {rest}.</translation>
   </message>
   <message>
    <source>A reading can be wrong, so a design is asked for more than it needs. The three margins are our own judgement.</source>
@@ -1816,6 +1900,14 @@
   <message>
    <source>To be signed by those responsible</source>
    <translation>Unterschriften der Verantwortlichen</translation>
+  </message>
+  <message>
+   <source>Amounts that are asked; the one that fares worst is part of Service.</source>
+   <translation>Verlangte Mengen; die ungünstigste zählt zur Ausführung.</translation>
+  </message>
+  <message>
+   <source>Other places</source>
+   <translation>Andere Orte</translation>
   </message>
   <message>
    <source>Given by the store</source>
@@ -1863,7 +1955,7 @@
   </message>
   <message>
    <source>Bold: differs from the default of a new scenario.</source>
-   <translation>Fett: weicht von der Vorgabe eines neuen Szenarios ab.</translation>
+   <translation>Fett: abweichend von der Vorgabe eines neuen Szenarios.</translation>
   </message>
   <message>
    <source>Check</source>
@@ -1988,6 +2080,10 @@
    <translation>Unterschrift</translation>
   </message>
   <message>
+   <source>Asked</source>
+   <translation>Verlangt</translation>
+  </message>
+  <message>
    <source>Prepared</source>
    <translation>Erstellt</translation>
   </message>
@@ -2053,7 +2149,7 @@
   </message>
   <message>
    <source>Balance</source>
-   <translation>Bilanz</translation>
+   <translation>Ladungsbilanz</translation>
   </message>
   <message>
    <source>Dark</source>
@@ -2104,6 +2200,10 @@
    <translation>Energie, J</translation>
   </message>
   <message>
+   <source>{path} is being written by another program.</source>
+   <translation>{path} wird gerade von einem anderen Programm geschrieben.</translation>
+  </message>
+  <message>
    <source>{path} holds no run of a meter.</source>
    <translation>{path} enthält keinen Messlauf eines Messgeräts.</translation>
   </message>
@@ -2114,6 +2214,10 @@
   <message>
    <source>The clock shows {now}, but the last reading of {file} is of {last}. Set the clock, or begin a new run.</source>
    <translation>Die Uhr zeigt {now}, der letzte Messwert von {file} ist aber von {last}. Die Uhr stellen oder einen neuen Messlauf beginnen.</translation>
+  </message>
+  <message>
+   <source>{path}: its last line, “{found}”, is no reading of a meter. Take it out, or begin a new run.</source>
+   <translation>{path}: Die letzte Zeile, „{found}“, ist kein Messwert. Löschen Sie sie, oder beginnen Sie eine neue Aufzeichnung.</translation>
   </message>
   <message>
    <source>{path} is a scenario of version {version}; saving would turn it into version {newest}. Save under another name, or agree to replace it.</source>
@@ -2142,6 +2246,34 @@
   <message>
    <source>The folder {folder} cannot be made: {why}.</source>
    <translation>Der Ordner {folder} lässt sich nicht anlegen: {why}.</translation>
+  </message>
+  <message>
+   <source>study</source>
+   <translation>Studie</translation>
+  </message>
+  <message>
+   <source>{file} is not a study: the key format must be "{format}", found {found}.</source>
+   <translation>{file} ist keine Studie: Der Schlüssel format muss "{format}" sein, gefunden: {found}.</translation>
+  </message>
+  <message>
+   <source>{study}: {key} is {file}, and there is no such file in the folder of the study. Put it back, or take the entry out.</source>
+   <translation>{study}: {key} ist {file}, und im Ordner der Studie liegt keine solche Datei. Legen Sie sie zurück, oder löschen Sie den Eintrag.</translation>
+  </message>
+  <message>
+   <source>{folder} holds other files or another study; a study needs an empty folder or a new name.</source>
+   <translation>{folder} enthält andere Dateien oder eine andere Studie; eine Studie braucht einen leeren Ordner oder einen neuen Namen.</translation>
+  </message>
+  <message>
+   <source>{folder} is a file; a study needs a folder.</source>
+   <translation>{folder} ist eine Datei; eine Studie braucht einen Ordner.</translation>
+  </message>
+  <message>
+   <source>{folder} cannot be written: {why}.</source>
+   <translation>{folder} kann nicht beschrieben werden: {why}.</translation>
+  </message>
+  <message>
+   <source>Untitled</source>
+   <translation>Ohne Titel</translation>
   </message>
   <message>
    <source>light</source>
@@ -2204,8 +2336,8 @@
    <translation>{found} ist {date}</translation>
   </message>
   <message>
-   <source>{file}, line {line}: its time lies {time} before the line above; times must rise. Sort the log, or split it where the logger began again.</source>
-   <translation>{file}, Zeile {line}: Ihre Zeit liegt {time} vor der Zeile darüber; Zeiten müssen steigen. Das Protokoll sortieren oder dort teilen, wo der Logger neu begann.</translation>
+   <source>{file}, line {line}: its time is {time} before the line above; times must increase. Sort the log, or split it where the logger restarted.</source>
+   <translation>{file}, Zeile {line}: Die Zeit liegt {time} vor der Zeile darüber; Zeiten müssen zunehmen. Das Protokoll sortieren oder dort teilen, wo der Logger neu gestartet ist.</translation>
   </message>
   <message>
    <source>{file}, line {line}: its time repeats the time of the line before with another reading; times must rise. Sort the log, or split it where the logger began again.</source>
@@ -2464,12 +2596,12 @@
    <translation>{key} fehlt; der MPP hat einen Strom und eine Spannung</translation>
   </message>
   <message>
-   <source>a data sheet takes 1 to {most} light levels, found {n}</source>
-   <translation>ein Datenblatt hat 1 bis {most} Beleuchtungsstärken, gefunden: {n}</translation>
+   <source>a data sheet has 1 to {most} points, found {n}</source>
+   <translation>ein Datenblatt hat 1 bis {most} Punkte, gefunden: {n}</translation>
   </message>
   <message>
-   <source>the expected photocurrent of every data-sheet line must be above zero</source>
-   <translation>der erwartete Photostrom jeder Datenblattzeile muss über null liegen</translation>
+   <source>the photocurrent of every data-sheet point must be above zero</source>
+   <translation>der Photostrom jedes Datenblattpunkts muss über null liegen</translation>
   </message>
   <message>
    <source>max_power_V ({peak}) must lie below open_circuit_V ({end})</source>
@@ -2505,7 +2637,7 @@
   </message>
   <message>
    <source>never</source>
-   <translation>nie</translation>
+   <translation>keine</translation>
   </message>
   <message>
    <source>allowed is a number in {unit}, such as 12.5 {unit}</source>
@@ -2581,7 +2713,7 @@
   </message>
   <message>
    <source>Capacitance</source>
-   <translation>Kapazität</translation>
+   <translation>Kapazität (gesamt)</translation>
   </message>
   <message>
    <source>Of the whole bank, as rated.</source>
@@ -2649,7 +2781,7 @@
   </message>
   <message>
    <source>Capacitance lost at end of life</source>
-   <translation>Kapazitätsverlust am Lebensende</translation>
+   <translation>Kapazitätsverlust am Lebensdauerende</translation>
   </message>
   <message>
    <source>Share of capacitance whose loss counts as the end; makers use 0.2 or 0.3.</source>
@@ -2785,7 +2917,7 @@
   </message>
   <message>
    <source>Resistance</source>
-   <translation>Widerstand</translation>
+   <translation>Innenwiderstand</translation>
   </message>
   <message>
    <source>Of the whole store at room temperature, new.</source>
@@ -2978,6 +3110,14 @@
   <message>
    <source>Mean temperature at panel and store in this month.</source>
    <translation>Mittlere Temperatur an Modul und Speicher in diesem Monat.</translation>
+  </message>
+  <message>
+   <source>Warmer and colder by</source>
+   <translation>Wärmer und kälter um</translation>
+  </message>
+  <message>
+   <source>By how much the warmest and the coldest hours of light lie above and below that mean.</source>
+   <translation>Um wie viel die wärmsten und die kältesten Stunden mit Licht über und unter diesem Mittel liegen.</translation>
   </message>
   <message>
    <source>Tilt</source>
@@ -3280,8 +3420,8 @@
    <translation>Dauer</translation>
   </message>
   <message>
-   <source>Length of the phase.</source>
-   <translation>Länge der Phase.</translation>
+   <source>Length of the phase; of a run until the store gives out the least that counts.</source>
+   <translation>Dauer der Phase; bei einem Lauf, bis der Speicher leer ist, die kürzeste, die zählt.</translation>
   </message>
   <message>
    <source>Interval</source>
@@ -3318,6 +3458,10 @@
   <message>
    <source>Runs a day that the design should reach.</source>
    <translation>Durchläufe am Tag, die der Entwurf erreichen soll.</translation>
+  </message>
+  <message>
+   <source>Runs of the least length a day that the design should reach.</source>
+   <translation>Läufe von mindestens dieser Dauer, die der Entwurf am Tag erreichen soll.</translation>
   </message>
   <message>
    <source>What it does.</source>
@@ -3464,6 +3608,30 @@
    <translation>Was das Gerät bewegt, falls überhaupt etwas; blendet die passenden Warnhinweise ein.</translation>
   </message>
   <message>
+   <source>Load output limit</source>
+   <translation>Grenze des Lastausgangs</translation>
+  </message>
+  <message>
+   <source>Largest current that the board's load output carries, a rating. Empty: the load sits directly on the store.</source>
+   <translation>Größter Strom, den der Lastausgang der Platine trägt, ein Grenzwert. Leer: Die Last hängt direkt am Speicher.</translation>
+  </message>
+  <message>
+   <source>Indicator level</source>
+   <translation>Schwelle der Anzeige</translation>
+  </message>
+  <message>
+   <source>Store voltage at which an indicator says that it is charged. Empty: none, or a share.</source>
+   <translation>Speicherspannung, bei der eine Anzeige „geladen“ meldet. Leer: keine, oder ein Anteil.</translation>
+  </message>
+  <message>
+   <source>Indicator, share of energy</source>
+   <translation>Anzeige, Anteil der Energie</translation>
+  </message>
+  <message>
+   <source>The same as a share of the energy of a full store, where no voltage is given.</source>
+   <translation>Dasselbe als Anteil der Energie eines vollen Speichers, wo keine Spannung angegeben ist.</translation>
+  </message>
+  <message>
    <source>Energy for a last action</source>
    <translation>Notreserve</translation>
   </message>
@@ -3488,8 +3656,16 @@
    <translation>phases muss mindestens eine Phase enthalten</translation>
   </message>
   <message>
+   <source>what runs until the store gives out has one phase, found {n}; what comes before it belongs to start_up</source>
+   <translation>was läuft, bis der Speicher leer ist, hat eine Phase, gefunden: {n}; was davor kommt, gehört zu start_up</translation>
+  </message>
+  <message>
    <source>the phases last {length} s, which does not fit the interval_s of {interval} s</source>
    <translation>die Phasen dauern {length} s und passen damit nicht in das interval_s von {interval} s</translation>
+  </message>
+  <message>
+   <source>an operation with the schedule until_empty must be the only one, found {n}</source>
+   <translation>ein Vorgang mit dem Zeitplan until_empty muss der einzige sein, gefunden: {n}</translation>
   </message>
   <message>
    <source>connect_V ({connect} V) must be higher than disconnect_V ({disconnect} V)</source>
@@ -3520,16 +3696,16 @@
    <translation>Module: {n} Stück mit {area} cm², {kind} (modelliert, siehe Modellbeschreibung).</translation>
   </message>
   <message>
-   <source>Store: {name}, {size} (generic values, each with its source in the library of stores).</source>
-   <translation>Speicher: {name}, {size} (allgemeine Werte, jeder mit Quelle in der Bibliothek der Speicher).</translation>
+   <source>Store: {name}, {size} (typical values, each with its source in the list of stores).</source>
+   <translation>Speicher: {name}, {size} (typische Werte, jeder mit Quelle in der Liste der Speicher).</translation>
   </message>
   <message>
    <source>Price: {panels} for the panels and {store} for the store, in a unit of its own: a panel counts {each} and {area} a cm², a store its class of cost times {base} and {volume} a cm³ (own judgement, no source). Put in the prices of your parts to know better.</source>
    <translation>Preis: {panels} für die Module und {store} für den Speicher, in einer eigenen Einheit: Ein Modul zählt {each} und {area} je cm², ein Speicher seine Kostenklasse mal {base} und {volume} je cm³ (eigene Einschätzung, ohne Quelle). Genauer wird es mit den Preisen eigener Teile.</translation>
   </message>
   <message>
-   <source>Charger: a switching converter, 85 % efficient, 0.5 µA of its own; it starts from an empty store at 5 %; the device runs on 3 V behind a regulator, 85 % ({origin}).</source>
-   <translation>Laderegler: ein Schaltwandler mit 85 % Wirkungsgrad und 0,5 µA Eigenstrom; bei leerem Speicher startet er mit 5 %; das Gerät läuft mit 3 V hinter einem Regler, 85 % ({origin}).</translation>
+   <source>Charger: switching converter, efficiency 85 %, quiescent current 0.5 µA; from an empty store it cold-starts at 5 % efficiency; the device runs on 3 V behind a regulator of 85 % ({origin}).</source>
+   <translation>Laderegler: Schaltwandler, Wirkungsgrad 85 %, Eigenstrom 0,5 µA; bei leerem Speicher Kaltstart mit 5 % Wirkungsgrad; das Gerät läuft an 3 V hinter einem Regler mit 85 % ({origin}).</translation>
   </message>
   <message>
    <source>{start} to {end} h</source>
@@ -3598,6 +3774,14 @@
   <message>
    <source>the panel faces as the meter did</source>
    <translation>das Modul ist ausgerichtet, wie es das Luxmeter war</translation>
+  </message>
+  <message>
+   <source>Facing: a week of {dull} overcast days in a row, {partly} with sun and clouds at {partly_level} times their light, and one clear day at {clear_level} times (own judgement; light by the sky model of the model note, upright at {latitude}° north, things around up to {horizon}°).</source>
+   <translation>Ausrichtung: eine Woche aus {dull} bedeckten Tagen in Folge, {partly} mit Sonne und Wolken beim {partly_level}-Fachen ihres Lichts und einem klaren Tag beim {clear_level}-Fachen (eigene Einschätzung; Licht nach dem Himmelsmodell der Modellnotiz, senkrecht bei {latitude}° Nord, Umgebung bis {horizon}° hoch).</translation>
+  </message>
+  <message>
+   <source>Facing: no sunny day is counted; every day is overcast.</source>
+   <translation>Ausrichtung: Es wird kein sonniger Tag gezählt; jeder Tag ist bedeckt.</translation>
   </message>
   <message>
    <source>a short-range radio takes 36 µJ to send once (a maker's application note on advertising: 12.6 µC at 3 V)</source>
@@ -3704,8 +3888,8 @@
    <translation>ein Bild per Funk holen und neu zeichnen</translation>
   </message>
   <message>
-   <source>0.37 J to fetch a picture and 0.01 J to draw it (measured on one e-paper tag and published by who measured it)</source>
-   <translation>0,37 J, um ein Bild zu holen, und 0,01 J, um es zu zeichnen (an einem E-Papier-Schild gemessen und vom Messenden veröffentlicht)</translation>
+   <source>0.37 J to fetch a picture and 0.01 J to draw it (published measurement on one e-paper tag)</source>
+   <translation>0,37 J, um ein Bild zu holen, und 0,01 J, um es zu zeichnen (veröffentlichte Messung an einem E-Papier-Schild)</translation>
   </message>
   <message>
    <source>Measure and report nearby</source>
@@ -3812,8 +3996,8 @@
    <translation>ein bistabiles Ventil, das bleibt, wie es steht</translation>
   </message>
   <message>
-   <source>0.6 J for one move of a latching solenoid (12 V, 1 A, 50 ms by public valve pages), filled slowly into a capacitor of its own at 83 % ({origin})</source>
-   <translation>0,6 J für eine Bewegung eines bistabilen Magneten (12 V, 1 A, 50 ms laut öffentlichen Seiten zu Ventilen), langsam mit 83 % in einen eigenen Kondensator geladen ({origin})</translation>
+   <source>0.6 J for one move of a latching solenoid (12 V, 1 A, 50 ms, from published valve data), charged slowly into its own capacitor at 83 % ({origin})</source>
+   <translation>0,6 J für eine Bewegung eines bistabilen Hubmagneten (12 V, 1 A, 50 ms aus veröffentlichten Ventildaten), langsam mit 83 % in einen eigenen Kondensator geladen ({origin})</translation>
   </message>
   <message>
    <source>Turn or push something small</source>
@@ -3992,8 +4176,8 @@
    <translation>am Tag etwa 1300 lx, im Winter weniger</translation>
   </message>
   <message>
-   <source>it faces the window, out of the direct sun</source>
-   <translation>es zeigt zum Fenster, ohne direkte Sonne</translation>
+   <source>it looks out of the window</source>
+   <translation>es blickt aus dem Fenster</translation>
   </message>
   <message>
    <source>Under a skylight</source>
@@ -4024,8 +4208,8 @@
    <translation>eine aufrechte Fläche bekommt das 0,4-Fache der 9800 lx eines bedeckten Himmels, und die Hälfte davon, wo Häuser oder Bäume gegenüberstehen (aus dem Gedächtnis)</translation>
   </message>
   <message>
-   <source>it stands upright without direct sun, whichever way it faces</source>
-   <translation>es steht aufrecht ohne direkte Sonne, wohin es auch blickt</translation>
+   <source>it stands upright on the wall or the door</source>
+   <translation>es sitzt senkrecht an Wand oder Tür</translation>
   </message>
   <message>
    <source>Outside under a roof</source>
@@ -4086,6 +4270,38 @@
   <message>
    <source>then nobody can tell</source>
    <translation>dann kann es niemand sagen</translation>
+  </message>
+  <message>
+   <source>To the south</source>
+   <translation>Nach Süden</translation>
+  </message>
+  <message>
+   <source>the low sun of winter reaches it on clear days</source>
+   <translation>an klaren Tagen erreicht es die tiefe Wintersonne</translation>
+  </message>
+  <message>
+   <source>To the east or west</source>
+   <translation>Nach Osten oder Westen</translation>
+  </message>
+  <message>
+   <source>sun in the morning or in the afternoon</source>
+   <translation>Sonne am Vormittag oder am Nachmittag</translation>
+  </message>
+  <message>
+   <source>To the north</source>
+   <translation>Nach Norden</translation>
+  </message>
+  <message>
+   <source>or in the shade of houses and trees: never any sun</source>
+   <translation>oder im Schatten von Häusern und Bäumen: nie Sonne</translation>
+  </message>
+  <message>
+   <source>I do not know yet</source>
+   <translation>Das weiß ich noch nicht</translation>
+  </message>
+  <message>
+   <source>then no sunny day is counted</source>
+   <translation>dann wird kein sonniger Tag gezählt</translation>
   </message>
   <message>
    <source>Every minute</source>
@@ -4228,8 +4444,8 @@
    <translation>Zuverlässigkeit zuerst</translation>
   </message>
   <message>
-   <source>more margin, four days dark at least, three years old</source>
-   <translation>höherer Sicherheitsfaktor, mindestens vier Tage dunkel, drei Jahre alt</translation>
+   <source>more margin, at least four days dark, parts three years old</source>
+   <translation>höherer Sicherheitsfaktor, mindestens vier dunkle Tage, drei Jahre gealtert</translation>
   </message>
   <message>
    <source>The lowest price</source>
@@ -4270,6 +4486,14 @@
   <message>
    <source>Levels are lighting design values or common practice; nothing replaces a lux meter.</source>
    <translation>Die Werte stammen aus der Lichtplanung oder üblicher Praxis; ein Luxmeter ersetzen sie nicht.</translation>
+  </message>
+  <message>
+   <source>Which way does it face?</source>
+   <translation>Wohin ist es ausgerichtet?</translation>
+  </message>
+  <message>
+   <source>Where the sun reaches it, an average month is brighter than an overcast one.</source>
+   <translation>Wo die Sonne hinkommt, ist ein mittlerer Monat heller als ein bedeckter.</translation>
   </message>
   <message>
    <source>What does it do?</source>
@@ -4360,8 +4584,8 @@
    <translation>Anteil der Lux, der in diesem Block Tageslicht hinter Glas ist. Leer: wie für den Ort.</translation>
   </message>
   <message>
-   <source>Lit blocks</source>
-   <translation>Lichtblöcke</translation>
+   <source>Lit periods</source>
+   <translation>Lichtzeiten</translation>
   </message>
   <message>
    <source>Hours with light.</source>
@@ -4440,12 +4664,28 @@
    <translation>Überschrift oder Nummer der Spalte, die gilt, wo mehrere Licht enthalten.</translation>
   </message>
   <message>
-   <source>Illuminance at the panel's place while it is lit, read with a lux meter that faces as the panel faces. With a measured log or daylight: the mean while lit; empty means as measured or computed.</source>
-   <translation>Beleuchtungsstärke am Ort des Moduls, solange es hell ist, gemessen mit einem Luxmeter, ausgerichtet wie das Modul. Bei einem Lichtprotokoll oder Tageslicht: das Mittel, solange es hell ist; leer heißt wie gemessen oder berechnet.</translation>
+   <source>What the place is called.</source>
+   <translation>Wie der Ort heißt.</translation>
+  </message>
+  <message>
+   <source>Light level</source>
+   <translation>Beleuchtungsstärke</translation>
+  </message>
+  <message>
+   <source>Steady illuminance at that place.</source>
+   <translation>Gleichmäßige Beleuchtungsstärke an diesem Ort.</translation>
   </message>
   <message>
    <source>Light source</source>
    <translation>Lichtquelle</translation>
+  </message>
+  <message>
+   <source>What lights that place.</source>
+   <translation>Was diesen Ort beleuchtet.</translation>
+  </message>
+  <message>
+   <source>Illuminance at the panel's place while it is lit, read with a lux meter that faces as the panel faces. With a measured log or daylight: the mean while lit; empty means as measured or computed.</source>
+   <translation>Beleuchtungsstärke am Ort des Moduls, solange es hell ist, gemessen mit einem Luxmeter, ausgerichtet wie das Modul. Bei einem Lichtprotokoll oder Tageslicht: das Mittel, solange es hell ist; leer heißt wie gemessen oder berechnet.</translation>
   </message>
   <message>
    <source>A lux meter reads what the eye sees; the source decides what a panel makes of it.</source>
@@ -4456,8 +4696,8 @@
    <translation>Anteil der Lux, der Tageslicht hinter Glas ist.</translation>
   </message>
   <message>
-   <source>Hours</source>
-   <translation>Zeiten</translation>
+   <source>Lighting times</source>
+   <translation>Beleuchtungszeiten</translation>
   </message>
   <message>
    <source>When the place is lit.</source>
@@ -4468,8 +4708,8 @@
    <translation>Ausrichtungsfaktor</translation>
   </message>
   <message>
-   <source>Light on the panel's face over light read by the meter; 1 when the meter faces the same way. A wall often gets a third of what the desk gets.</source>
-   <translation>Licht auf der Modulfläche durch Licht am Luxmeter; 1 bei gleicher Ausrichtung. Eine Wand bekommt oft ein Drittel dessen, was der Schreibtisch bekommt.</translation>
+   <source>Light on the panel divided by light on the meter; 1 if the meter faced the same way. A wall often gets a third of what the desk gets.</source>
+   <translation>Licht auf dem Modul, geteilt durch Licht am Luxmeter; 1 bei gleicher Ausrichtung. Eine Wand bekommt oft ein Drittel dessen, was der Schreibtisch bekommt.</translation>
   </message>
   <message>
    <source>Cover transmittance</source>
@@ -4481,7 +4721,7 @@
   </message>
   <message>
    <source>Soiling factor</source>
-   <translation>Schmutzfaktor</translation>
+   <translation>Verschmutzungsfaktor</translation>
   </message>
   <message>
    <source>Share of the light left by dust on the panel.</source>
@@ -4494,6 +4734,10 @@
   <message>
    <source>Air temperature at panel and store.</source>
    <translation>Lufttemperatur an Modul und Speicher.</translation>
+  </message>
+  <message>
+   <source>Lights of other places, for which charging and rates are told too.</source>
+   <translation>Licht anderer Orte, für die Laden und Häufigkeiten ebenfalls angegeben werden.</translation>
   </message>
   <message>
    <source>to_h ({end}) must be later than from_h ({start}); split a block that passes midnight into two</source>
@@ -4532,24 +4776,24 @@
    <translation>measured.{n}.value ist {value}, aber {key} dieses Bauteils ist {found}; beide müssen gleich sein</translation>
   </message>
   <message>
-   <source>Available over needed that counts as Runs. Empty: by how the light is known.</source>
-   <translation>Verfügbares durch Benötigtes, das als „Läuft“ gilt. Leer: je nachdem, woher das Licht bekannt ist.</translation>
+   <source>Ratio of available to needed from which the verdict is Runs. Empty: set by how the light is known.</source>
+   <translation>Verhältnis von verfügbar zu benötigt, ab dem „Läuft“ gilt. Leer: folgt daraus, wie das Licht ermittelt wurde.</translation>
   </message>
   <message>
    <source>Start within</source>
    <translation>Start binnen</translation>
   </message>
   <message>
-   <source>Longest time from empty to the first operation.</source>
-   <translation>Längste Zeit von leer bis zum ersten Vorgang.</translation>
+   <source>Longest time allowed from empty until the start-up is complete.</source>
+   <translation>Längste erlaubte Zeit von leer bis zum Ende des Anlaufs.</translation>
   </message>
   <message>
    <source>Longest closure</source>
    <translation>Längste Schließzeit</translation>
   </message>
   <message>
-   <source>Dark stretch to survive beside the usual nights.</source>
-   <translation>Dunkelphase, die außer den üblichen Nächten zu überstehen ist.</translation>
+   <source>Dark period to survive in addition to the usual nights and weekends.</source>
+   <translation>Dunkelphase, die zusätzlich zu den üblichen Nächten und Wochenenden zu überstehen ist.</translation>
   </message>
   <message>
    <source>Operations completed</source>
@@ -4566,6 +4810,62 @@
   <message>
    <source>Sunlight that the panel may meet; the current that it then drives into a cell is checked.</source>
    <translation>Sonnenlicht, in das das Modul geraten kann; geprüft wird der Strom, mit dem es dann eine Zelle lädt.</translation>
+  </message>
+  <message>
+   <source>Operations per charge</source>
+   <translation>Vorgänge je Ladung</translation>
+  </message>
+  <message>
+   <source>Runs that a full store must serve without light. Empty: nothing is asked.</source>
+   <translation>Läufe, für die ein voller Speicher ohne Licht reichen muss. Leer: Es wird nichts verlangt.</translation>
+  </message>
+  <message>
+   <source>Operations per hour</source>
+   <translation>Vorgänge je Stunde</translation>
+  </message>
+  <message>
+   <source>Runs an hour, while they are due, under steady light. Empty: nothing is asked.</source>
+   <translation>Läufe je Stunde, solange sie anstehen, bei gleichmäßigem Licht. Leer: Es wird nichts verlangt.</translation>
+  </message>
+  <message>
+   <source>Light for that rate</source>
+   <translation>Licht für diese Häufigkeit</translation>
+  </message>
+  <message>
+   <source>Steady light in which the rate must be reached. Empty: the light level of the place.</source>
+   <translation>Gleichmäßiges Licht, bei dem die Häufigkeit zu erreichen ist. Leer: die Beleuchtungsstärke des Ortes.</translation>
+  </message>
+  <message>
+   <source>Filled within</source>
+   <translation>Gefüllt binnen</translation>
+  </message>
+  <message>
+   <source>Longest time from empty to full, or to the indicator level where there is one, with the device off. Empty: nothing is asked.</source>
+   <translation>Längste Zeit von leer bis voll, oder bis zur Schwelle der Anzeige, wo es eine gibt, bei ausgeschaltetem Gerät. Leer: Es wird nichts verlangt.</translation>
+  </message>
+  <message>
+   <source>Light for filling</source>
+   <translation>Licht zum Füllen</translation>
+  </message>
+  <message>
+   <source>Steady light in which it must fill in time. Empty: the light level of the place.</source>
+   <translation>Gleichmäßiges Licht, bei dem rechtzeitig gefüllt sein muss. Leer: die Beleuchtungsstärke des Ortes.</translation>
+  </message>
+  <message>
+   <source>Days from full</source>
+   <translation>Tage ab voll</translation>
+  </message>
+  <message>
+   <source>Time that a full store must carry the device without light. Empty: nothing is asked.</source>
+   <translation>Zeit, die ein voller Speicher das Gerät ohne Licht tragen muss. Leer: Es wird nichts verlangt.</translation>
+  </message>
+  <message>
+   <source>Years of the store</source>
+   <translation>Jahre des Speichers</translation>
+  </message>
+  <message>
+   <source>Until the store counts as worn out. Empty: nothing is asked.</source>
+   <translation>Bis der Speicher als verbraucht gilt. Leer: Es wird nichts verlangt.</translation>
   </message>
   <message>
    <source>Title</source>
@@ -4605,7 +4905,7 @@
   </message>
   <message>
    <source>Panels</source>
-   <translation>Module</translation>
+   <translation>Solarmodule</translation>
   </message>
   <message>
    <source>The panel array.</source>
@@ -4668,6 +4968,22 @@
    <translation>Der Werte, wie sie übernommen wurden; zeigt, ob sie geändert wurden.</translation>
   </message>
   <message>
+   <source>Price of the part</source>
+   <translation>Preis des Bauteils</translation>
+  </message>
+  <message>
+   <source>Of one part.</source>
+   <translation>Eines Bauteils.</translation>
+  </message>
+  <message>
+   <source>Currency of that price</source>
+   <translation>Währung dieses Preises</translation>
+  </message>
+  <message>
+   <source>Such as EUR.</source>
+   <translation>Etwa EUR.</translation>
+  </message>
+  <message>
    <source>Measured values</source>
    <translation>Gemessene Werte</translation>
   </message>
@@ -4696,10 +5012,6 @@
    <translation>Preis</translation>
   </message>
   <message>
-   <source>Of one part.</source>
-   <translation>Eines Bauteils.</translation>
-  </message>
-  <message>
    <source>Currency</source>
    <translation>Währung</translation>
   </message>
@@ -4714,6 +5026,14 @@
   <message>
    <source>Mass</source>
    <translation>Masse</translation>
+  </message>
+  <message>
+   <source>Height</source>
+   <translation>Höhe</translation>
+  </message>
+  <message>
+   <source>Of one part, mounted.</source>
+   <translation>Eines Bauteils, eingebaut.</translation>
   </message>
   <message>
    <source>Area</source>
@@ -4828,8 +5148,8 @@
    <translation>Datenblattpunkte</translation>
   </message>
   <message>
-   <source>Up to eight light levels; when given they set the I-V curve.</source>
-   <translation>Bis zu acht Beleuchtungsstärken; sind sie angegeben, bestimmen sie die Strom-Spannungs-Kennlinie.</translation>
+   <source>Up to eight; when given they set the I-V curve.</source>
+   <translation>Bis zu acht; mit ihnen folgt die Kennlinie dem Datenblatt.</translation>
   </message>
   <message>
    <source>Diode saturation current</source>
@@ -4928,12 +5248,12 @@
    <translation>Ausgangsgrenze</translation>
   </message>
   <message>
-   <source>Largest charging current.</source>
-   <translation>Größter Ladestrom.</translation>
+   <source>Largest charging current into the store; what the load may draw is another limit.</source>
+   <translation>Größter Ladestrom in den Speicher; was die Last ziehen darf, ist eine andere Grenze.</translation>
   </message>
   <message>
    <source>Minimum panel voltage</source>
-   <translation>Kleinste Modulspannung</translation>
+   <translation>Mindest-Modulspannung</translation>
   </message>
   <message>
    <source>Below this working voltage it stops.</source>
@@ -5292,8 +5612,8 @@
    <translation>Diese Seite ist aus {distance} m Abstand lesbar. {facts}.</translation>
   </message>
   <message>
-   <source>This screen cannot carry the page at {distance} m: {facts}, where {good} and {least} are needed. It reads up to {reach} m; use a larger screen, or let people come nearer.</source>
-   <translation>Dieser Bildschirm ist für {distance} m Abstand zu klein: {facts}; nötig sind {good} und {least}. Die Seite ist bis {reach} m lesbar; größeren Bildschirm verwenden oder Besucher näher kommen lassen.</translation>
+   <source>This screen is too small for {distance} m: {facts}; {good} and {least} are needed. It can be read from up to {reach} m; use a larger screen or let visitors come closer.</source>
+   <translation>Dieser Bildschirm ist für {distance} m zu klein: {facts}; nötig sind {good} und {least}. Lesbar ist er bis {reach} m; einen größeren verwenden oder Besucher näher kommen lassen.</translation>
   </message>
   <message>
    <source>The real device has left its forecast: {now} instead of {due}.</source>
@@ -5352,16 +5672,16 @@
    <translation>sie enthält keine Liste</translation>
   </message>
   <message>
-   <source>Parked scenario {place}</source>
-   <translation>Abgelegtes Szenario {place}</translation>
+   <source>Visitor scenario {place}</source>
+   <translation>Besucherszenario {place}</translation>
   </message>
   <message>
    <source>{name} cannot be read: {reason}.</source>
    <translation>{name} ist nicht lesbar: {reason}.</translation>
   </message>
   <message>
-   <source>Parked scenario {place} is not complete and was left out.</source>
-   <translation>Abgelegtes Szenario {place} ist unvollständig und wurde ausgelassen.</translation>
+   <source>Visitor scenario {place} is not complete and was left out.</source>
+   <translation>Besucherszenario {place} ist unvollständig und wurde ausgelassen.</translation>
   </message>
   <message>
    <source>{number} day</source>
@@ -5432,12 +5752,17 @@
    <translation>Es erledigt {share} seiner Aufgaben.</translation>
   </message>
   <message>
-   <source>This page starts again in {seconds} seconds. What you made is kept.</source>
-   <translation>Diese Seite beginnt in {seconds} Sekunden neu. Das Eingestellte bleibt erhalten.</translation>
+   <source>This page restarts in {seconds} seconds. Your settings are kept.</source>
+   <translation>Diese Seite startet in {seconds} Sekunden neu. Ihre Einstellungen bleiben erhalten.</translation>
   </message>
   <message>
    <source>{day} {month} {clock}</source>
    <translation>{day}. {month} {clock}</translation>
+  </message>
+  <message>
+   <source>Light</source>
+   <comment>what visitors move</comment>
+   <translation>Licht</translation>
   </message>
   <message>
    <source>The curve is not the trouble: a part gets {seen} and bears {rated}.</source>
@@ -5488,13 +5813,13 @@
    <translation>im Puls</translation>
   </message>
   <message>
-   <source>of its tasks done</source>
-   <translation>der Aufgaben erledigt</translation>
+   <source>of its work completed</source>
+   <translation>der Vorgänge ausgeführt</translation>
   </message>
   <message>
    <source>never</source>
    <comment>before: starts</comment>
-   <translation>kein</translation>
+   <translation>keine</translation>
   </message>
   <message>
    <source>starts</source>
@@ -5562,8 +5887,8 @@
    <translation>Liegt dem Programm bei</translation>
   </message>
   <message>
-   <source>Before you leave it alone: switch off the screen saver and the notifications of the system, and give visitors no keyboard that can change programs.</source>
-   <translation>Vor unbeaufsichtigtem Betrieb: Bildschirmschoner und Benachrichtigungen des Systems abschalten und Besuchern keine Tastatur geben, die Programme wechseln kann.</translation>
+   <source>Before leaving it unattended: switch off the screen saver and system notifications, and give visitors no keyboard that can switch programs.</source>
+   <translation>Vor dem unbeaufsichtigten Betrieb: Bildschirmschoner und Systembenachrichtigungen abschalten; keine Tastatur bereitlegen, mit der Besucher das Programm wechseln können.</translation>
   </message>
   <message>
    <source>&amp;Light</source>
@@ -5588,7 +5913,7 @@
   <message>
    <source>Light</source>
    <comment>theme</comment>
-   <translation>Hell</translation>
+   <translation>Licht</translation>
   </message>
   <message>
    <source>Dark</source>
@@ -5604,12 +5929,12 @@
    <translation>Wie das System</translation>
   </message>
   <message>
-   <source>On {width} × {height} the word is {word} px, the number {number} px, the names {names} px, text within reach {near} px, buttons {target} px.</source>
-   <translation>Auf {width} × {height} misst das Wort {word} px, die Zahl {number} px, die Namen {names} px, Text in Reichweite {near} px, Tasten {target} px.</translation>
+   <source>At {width} × {height} the word is {word} px high, the number {number} px, the names {names} px, text within reach {near} px, buttons {target} px.</source>
+   <translation>Bei {width} × {height} ist das Wort {word} px hoch, die Zahl {number} px, die Namen {names} px, Text in Reichweite {near} px, Schaltflächen {target} px.</translation>
   </message>
   <message>
-   <source>Tick at least one scenario, and one thing that visitors may move.</source>
-   <translation>Mindestens ein Szenario ankreuzen und einen Regler für die Besucher.</translation>
+   <source>Select at least one scenario and one slider for visitors.</source>
+   <translation>Mindestens ein Szenario und einen Schieber für Besucher auswählen.</translation>
   </message>
   <message>
    <source>{name}, seconds</source>
@@ -5649,16 +5974,16 @@
    <translation>Ohne &amp;Bewegung beim Wechsel</translation>
   </message>
   <message>
-   <source>Scenarios that visitors left, newest first</source>
+   <source>Scenarios left by visitors, newest first</source>
    <translation>Szenarien von Besuchern, neueste zuerst</translation>
   </message>
   <message>
-   <source>Open in the explorer</source>
-   <translation>Im Explorer öffnen</translation>
+   <source>Open in the main window</source>
+   <translation>Im Hauptfenster öffnen</translation>
   </message>
   <message>
-   <source>Forget all</source>
-   <translation>Alle vergessen</translation>
+   <source>Delete all</source>
+   <translation>Alle löschen</translation>
   </message>
   <message>
    <source>Start the stand</source>
@@ -5681,8 +6006,8 @@
    <translation>&amp;Farbschema</translation>
   </message>
   <message>
-   <source>Visitors may move</source>
-   <translation>Regler für Besucher</translation>
+   <source>Sliders for visitors</source>
+   <translation>Schieber für Besucher</translation>
   </message>
   <message>
    <source>Screen dia&amp;gonal</source>
@@ -5909,8 +6234,8 @@
    <translation>Wird berechnet…</translation>
   </message>
   <message>
-   <source>Unsaved changes would be lost in a crash, so save often. {reason}</source>
-   <translation>Ungespeichertes ginge bei einem Absturz verloren, daher oft speichern. {reason}</translation>
+   <source>Unsaved changes would be lost in a crash; save often. {reason}</source>
+   <translation>Ungespeicherte Änderungen gingen bei einem Absturz verloren; daher oft speichern. {reason}</translation>
   </message>
   <message>
    <source>{place} cannot be written.</source>
@@ -5958,7 +6283,7 @@
   </message>
   <message>
    <source>shade</source>
-   <translation>Schatten</translation>
+   <translation>Schatten im Freien</translation>
   </message>
   <message>
    <source>sun</source>
@@ -5983,14 +6308,6 @@
   <message>
    <source>Load pulse</source>
    <translation>Lastpuls</translation>
-  </message>
-  <message>
-   <source>Untitled</source>
-   <translation>Ohne Titel</translation>
-  </message>
-  <message>
-   <source>{n} designs can be compared; take one out first.</source>
-   <translation>{n} Entwürfe lassen sich vergleichen; zuerst einen herausnehmen.</translation>
   </message>
   <message>
    <source>{name} cannot be computed: {reason}</source>
@@ -6057,8 +6374,8 @@
    <translation>Dieses Szenario ist nicht berechenbar: {reason}</translation>
   </message>
   <message>
-   <source>Can it live on the light it gets?</source>
-   <translation>Reicht ihm das Licht, das es bekommt?</translation>
+   <source>Is the light enough?</source>
+   <translation>Reicht das Licht?</translation>
   </message>
   <message>
    <source>the text is not JSON: {reason}.</source>
@@ -6098,11 +6415,11 @@
   </message>
   <message>
    <source>Light, panels, store and load pulse: drag one, or give it the focus and use the arrow keys. Open the details below each for every other value.</source>
-   <translation>Licht, Module, Speicher und Lastpuls: einen ziehen oder ihm den Fokus geben und die Pfeiltasten nehmen. Darunter öffnen die Einzelheiten jeden weiteren Wert.</translation>
+   <translation>Licht, Module, Speicher und Lastpuls: ziehen oder in den Fokus nehmen und die Pfeiltasten benutzen. Darunter lassen sich alle weiteren Werte aufklappen.</translation>
   </message>
   <message>
    <source>Where the track is thick and green, the design runs; where it is dashed, it is marginal, with everything else unchanged. The line below gives the same in numbers.</source>
-   <translation>Wo die Spur dick und grün ist, läuft der Entwurf; wo sie gestrichelt ist, ist er knapp, alles andere unverändert. Die Zeile darunter sagt dasselbe in Zahlen.</translation>
+   <translation>Wo die Bahn dick und grün ist, läuft der Entwurf; wo sie gestrichelt ist, ist er knapp – alles andere unverändert. Die Zeile darunter sagt es in Zahlen.</translation>
   </message>
   <message>
    <source>The verdict</source>
@@ -6185,8 +6502,16 @@
    <translation>Unter anderem Namen speichern</translation>
   </message>
   <message>
-   <source>Write a s&amp;heet…</source>
-   <translation>&amp;Prüfblatt schreiben…</translation>
+   <source>&amp;Keep as a study…</source>
+   <translation>Als &amp;Studie behalten…</translation>
+  </message>
+  <message>
+   <source>Keep the design with its logged runs, the designs beside it and the results in one folder</source>
+   <translation>Den Entwurf mit seinen Aufzeichnungen, den Entwürfen daneben und den Ergebnissen in einem Ordner behalten</translation>
+  </message>
+  <message>
+   <source>Write a &amp;report…</source>
+   <translation>&amp;Bericht schreiben …</translation>
   </message>
   <message>
    <source>Write all of it to PDF or HTML, for another engineer to check</source>
@@ -6257,7 +6582,7 @@
    <translation>Bis zu sechs Entwürfe übereinanderlegen</translation>
   </message>
   <message>
-   <source>S&amp;tand…</source>
+   <source>Exhibition s&amp;tand…</source>
    <translation>&amp;Messestand…</translation>
   </message>
   <message>
@@ -6266,7 +6591,7 @@
   </message>
   <message>
    <source>&amp;Guide…</source>
-   <translation>&amp;Wegweiser…</translation>
+   <translation>&amp;Assistent…</translation>
   </message>
   <message>
    <source>Some plain questions and an answer</source>
@@ -6353,8 +6678,8 @@
    <translation>Die Kennlinien des Moduls zeigen</translation>
   </message>
   <message>
-   <source>Does it &amp;match a log?</source>
-   <translation>&amp;Passt es zum Messlauf?</translation>
+   <source>Does it &amp;match a measurement?</source>
+   <translation>Passt es zur &amp;Messung?</translation>
   </message>
   <message>
    <source>Compare the forecast with a measurement</source>
@@ -6637,8 +6962,8 @@
    <translation>Die Tabelle als CSV sichern</translation>
   </message>
   <message>
-   <source>Write a sheet…</source>
-   <translation>Blatt schreiben…</translation>
+   <source>Write a report…</source>
+   <translation>Bericht schreiben…</translation>
   </message>
   <message>
    <source>Write the comparison to PDF or HTML for others to read</source>
@@ -6681,8 +7006,8 @@
    <translation>{label}: {value} übernehmen (Enter; Rückgängig nimmt es zurück)</translation>
   </message>
   <message>
-   <source>Does it match a log?</source>
-   <translation>Passt es zum Messlauf?</translation>
+   <source>Does it match a measurement?</source>
+   <translation>Passt es zur Messung?</translation>
   </message>
   <message>
    <source>readings</source>
@@ -6786,6 +7111,10 @@
    <translation>Ein anderer Messlauf: aus einer Datei, von Hand oder von einem Messgerät</translation>
   </message>
   <message>
+   <source>First &amp;rows…</source>
+   <translation>Erste &amp;Zeilen …</translation>
+  </message>
+  <message>
    <source>&amp;Open log…</source>
    <translation>Messlauf ö&amp;ffnen …</translation>
   </message>
@@ -6796,10 +7125,6 @@
   <message>
    <source>Follow a &amp;meter…</source>
    <translation>&amp;Messgerät verfolgen …</translation>
-  </message>
-  <message>
-   <source>First &amp;rows…</source>
-   <translation>Erste &amp;Zeilen …</translation>
   </message>
   <message>
    <source>Keep as part</source>
@@ -6826,6 +7151,10 @@
    <translation>Welche Messung als Nächstes, und um wie viel sie jeden Wert eingrenzt</translation>
   </message>
   <message>
+   <source>File, Keep as a study… keeps these runs and their conditions.</source>
+   <translation>Datei, Als Studie behalten… bewahrt diese Aufzeichnungen und ihre Bedingungen.</translation>
+  </message>
+  <message>
    <source>On your shelf and in the design: {titles}. Its ± counts in How sure? in place of the usual tolerance.</source>
    <translation>Im Regal und im Entwurf: {titles}. Ihr ± gilt unter Wie sicher? anstelle der üblichen Toleranz.</translation>
   </message>
@@ -6850,20 +7179,12 @@
    <translation>Wohin geht die Energie?</translation>
   </message>
   <message>
-   <source>Nothing to show because no light reaches the panel. Open it again after raising the light level or adding lit hours.</source>
-   <translation>Nichts zu zeigen, weil kein Licht das Modul erreicht. Nach Erhöhen der Beleuchtungsstärke oder Hinzufügen heller Stunden erneut öffnen.</translation>
+   <source>Nothing to show because no light reaches the panel. Give it more light or longer lit periods.</source>
+   <translation>Nichts zu zeigen, weil kein Licht das Modul erreicht. Mehr Licht oder längere Lichtzeiten vorgeben.</translation>
   </message>
   <message>
    <source>Which build?</source>
    <translation>Welcher Aufbau?</translation>
-  </message>
-  <message>
-   <source>Without lithium cells</source>
-   <translation>Ohne Lithiumzellen</translation>
-  </message>
-  <message>
-   <source>One panel only</source>
-   <translation>Nur ein Modul</translation>
   </message>
   <message>
    <source>Take this build</source>
@@ -7042,8 +7363,8 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Zeile {n}: {why} Sie wird gesichert, sobald sie stimmt.</translation>
   </message>
   <message>
-   <source>half of the units lie under {middle}, nine of ten between {low} and {high}</source>
-   <translation>die Hälfte der Exemplare liegt unter {middle}, neun von zehn zwischen {low} und {high}</translation>
+   <source>half of the devices lie below {middle}, nine in ten between {low} and {high}</source>
+   <translation>die Hälfte der Geräte liegt unter {middle}, neun von zehn zwischen {low} und {high}</translation>
   </message>
   <message>
    <source>{share} never</source>
@@ -7084,6 +7405,34 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>Allowed is 0 to {most}.</source>
    <translation>Erlaubt ist 0 bis {most}.</translation>
+  </message>
+  <message>
+   <source>Without lithium cells</source>
+   <translation>Ohne Lithiumzellen</translation>
+  </message>
+  <message>
+   <source>One panel only</source>
+   <translation>Nur ein Modul</translation>
+  </message>
+  <message>
+   <source>No limits</source>
+   <translation>Keine Grenzen</translation>
+  </message>
+  <message>
+   <source>no lithium</source>
+   <translation>kein Lithium</translation>
+  </message>
+  <message>
+   <source>one panel</source>
+   <translation>ein Modul</translation>
+  </message>
+  <message>
+   <source>Limits: {limits}</source>
+   <translation>Grenzen: {limits}</translation>
+  </message>
+  <message>
+   <source>{n} limits</source>
+   <translation>{n} Grenzen</translation>
   </message>
   <message>
    <source>Stop meter</source>
@@ -7227,7 +7576,7 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   </message>
   <message>
    <source>Connected</source>
-   <translation>Angeschlossen</translation>
+   <translation>Eingeschaltet</translation>
   </message>
   <message>
    <source>At the first reading</source>
@@ -7250,8 +7599,8 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Unter diesen Bedingungen vergleichen</translation>
   </message>
   <message>
-   <source>Light level known to, per cent</source>
-   <translation>Licht bekannt auf, Prozent</translation>
+   <source>Illuminance known to, per cent</source>
+   <translation>Beleuchtungsstärke bekannt auf, Prozent</translation>
   </message>
   <message>
    <source>Current known to, per cent</source>
@@ -7306,16 +7655,16 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Wie sicher?</translation>
   </message>
   <message>
-   <source>built units</source>
-   <translation>Exemplare</translation>
+   <source>built devices</source>
+   <translation>gebaute Geräte</translation>
   </message>
   <message>
    <source>tolerances</source>
    <translation>Toleranzen</translation>
   </message>
   <message>
-   <source>{share} of units after {age} at least work</source>
-   <translation>Alter {age}: {share} der Exemplare arbeiten zumindest</translation>
+   <source>{share} of devices aged {age} are at least marginal</source>
+   <translation>Alter {age}: {share} der Geräte mindestens knapp</translation>
   </message>
   <message>
    <source>Tightest margin divided by the required one</source>
@@ -7338,8 +7687,8 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Zurück zu den Toleranzen, die bei solchen Teilen üblich sind</translation>
   </message>
   <message>
-   <source>{share} of new units at least work</source>
-   <translation>{share} der neuen Exemplare arbeiten zumindest</translation>
+   <source>{share} of new devices are at least marginal</source>
+   <translation>{share} der neuen Geräte mindestens knapp</translation>
   </message>
   <message>
    <source>1 year</source>
@@ -7350,8 +7699,8 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>{n} Jahre</translation>
   </message>
   <message>
-   <source>{share} of units after {age} run</source>
-   <translation>Alter {age}: {share} der Exemplare laufen</translation>
+   <source>{share} of devices aged {age} run</source>
+   <translation>Alter {age}: {share} der Geräte laufen</translation>
   </message>
   <message>
    <source>After </source>
@@ -7366,7 +7715,7 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>laufen</translation>
   </message>
   <message>
-   <source>at least work</source>
+   <source>at least marginal</source>
    <translation>mind. knapp</translation>
   </message>
   <message>
@@ -7375,8 +7724,8 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Neu</translation>
   </message>
   <message>
-   <source>{share} of new units run</source>
-   <translation>{share} der neuen Exemplare laufen</translation>
+   <source>{share} of new devices run</source>
+   <translation>{share} der neuen Geräte laufen</translation>
   </message>
   <message>
    <source> year</source>
@@ -7385,14 +7734,6 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source> years</source>
    <translation> Jahren</translation>
-  </message>
-  <message>
-   <source>Where does energy go?</source>
-   <translation>Wohin die Energie?</translation>
-  </message>
-  <message>
-   <source>Where does it go?</source>
-   <translation>Energieverbleib?</translation>
   </message>
   <message>
    <source>Energy?</source>
@@ -7404,31 +7745,19 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   </message>
   <message>
    <source>Where else?</source>
-   <translation>Wo noch?</translation>
-  </message>
-  <message>
-   <source>Where</source>
-   <translation>Wo</translation>
-  </message>
-  <message>
-   <source>Sure</source>
-   <translation>Sicher</translation>
+   <translation>Einsatzbereich</translation>
   </message>
   <message>
    <source>The panel?</source>
    <translation>Das Modul?</translation>
   </message>
   <message>
-   <source>Match a log?</source>
-   <translation>Zum Messlauf?</translation>
+   <source>Match a measurement?</source>
+   <translation>Passt zur Messung?</translation>
   </message>
   <message>
-   <source>A log?</source>
-   <translation>Messlauf?</translation>
-  </message>
-  <message>
-   <source>Log</source>
-   <translation>Log</translation>
+   <source>Measurement?</source>
+   <translation>Messung?</translation>
   </message>
   <message>
    <source>What does the year bring?</source>
@@ -7437,14 +7766,6 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>The year?</source>
    <translation>Das Jahr?</translation>
-  </message>
-  <message>
-   <source>Year</source>
-   <translation>Jahr</translation>
-  </message>
-  <message>
-   <source>Build</source>
-   <translation>Aufbau</translation>
   </message>
   <message>
    <source>{question} (Ctrl+{n}, Esc closes)</source>
@@ -7467,7 +7788,7 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Faktor 1</translation>
   </message>
   <message>
-   <source>margin {margin} asked for</source>
+   <source>required margin {margin}</source>
    <translation>verlangter Faktor {margin}</translation>
   </message>
   <message>
@@ -7639,16 +7960,16 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>ohne</translation>
   </message>
   <message>
-   <source>Lit block {n}</source>
-   <translation>Lichtblock {n}</translation>
+   <source>Lit period {n}</source>
+   <translation>Lichtzeit {n}</translation>
   </message>
   <message>
-   <source>Add lit block</source>
-   <translation>Lichtblock hinzufügen</translation>
+   <source>Add lit period</source>
+   <translation>Lichtzeit hinzufügen</translation>
   </message>
   <message>
-   <source>Remove lit block {n}</source>
-   <translation>Lichtblock {n} entfernen</translation>
+   <source>Remove lit period {n}</source>
+   <translation>Lichtzeit {n} entfernen</translation>
   </message>
   <message>
    <source>Lamps {n}</source>
@@ -7685,6 +8006,18 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   <message>
    <source>Remove operation {n}</source>
    <translation>Vorgang {n} entfernen</translation>
+  </message>
+  <message>
+   <source>Place {n}</source>
+   <translation>Ort {n}</translation>
+  </message>
+  <message>
+   <source>Add place</source>
+   <translation>Ort hinzufügen</translation>
+  </message>
+  <message>
+   <source>Remove place {n}</source>
+   <translation>Ort {n} entfernen</translation>
   </message>
   <message>
    <source>Phase {n}</source>
@@ -7739,10 +8072,6 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Die Antwort</translation>
   </message>
   <message>
-   <source>Open it in the explorer</source>
-   <translation>Im Hauptfenster öffnen</translation>
-  </message>
-  <message>
    <source>Show the answer</source>
    <translation>Antwort zeigen</translation>
   </message>
@@ -7781,6 +8110,10 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   <message>
    <source>Season</source>
    <translation>Jahreszeit</translation>
+  </message>
+  <message>
+   <source>Facing</source>
+   <translation>Ausrichtung</translation>
   </message>
   <message>
    <source>Job</source>
@@ -7860,7 +8193,7 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   </message>
   <message>
    <source>Cautions</source>
-   <translation>Vorsicht</translation>
+   <translation>Warnhinweise</translation>
   </message>
   <message>
    <source>Model note</source>
@@ -7916,8 +8249,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Worauf das Urteil beruht</translation>
   </message>
   <message>
-   <source>Says whether a small electronic device can live on indoor light, and with which panels, store and duty cycle.</source>
-   <translation>Sagt, ob ein kleines elektronisches Gerät von Innenraumlicht leben kann, und mit welchen Modulen, welchem Speicher und welchem Arbeitstakt.</translation>
+   <source>Shows whether a small electronic device can run on indoor light, and with which panels, store and duty cycle.</source>
+   <translation>Zeigt, ob ein kleines elektronisches Gerät mit Innenraumlicht auskommt, und mit welchen Modulen, welchem Speicher und welchem Tastverhältnis.</translation>
   </message>
   <message>
    <source>MIT licence. The data that comes with it keeps its own licences; see Data and sources.</source>
@@ -8188,8 +8521,12 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Lichtzeiten</translation>
   </message>
   <message>
-   <source>Lit block</source>
-   <translation>Lichtblock</translation>
+   <source>Lit period</source>
+   <translation>Lichtzeit</translation>
+  </message>
+  <message>
+   <source>Another place</source>
+   <translation>Anderer Ort</translation>
   </message>
   <message>
    <source>Month of a year of daylight</source>
@@ -8524,6 +8861,10 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Speichern unter …</translation>
   </message>
   <message>
+   <source>Keep as a study: name of the folder</source>
+   <translation>Als Studie behalten: Name des Ordners</translation>
+  </message>
+  <message>
    <source>Delete a part</source>
    <translation>Bauteil löschen</translation>
   </message>
@@ -8609,7 +8950,11 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   </message>
   <message>
    <source>Temperature</source>
-   <translation>Temperatur</translation>
+   <translation>Umgebungstemperatur</translation>
+  </message>
+  <message>
+   <source>± in light</source>
+   <translation>± bei Licht</translation>
   </message>
   <message>
    <source>{month}: {label}</source>
@@ -8777,7 +9122,7 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   </message>
   <message>
    <source>What would make it run</source>
-   <translation>Was es zum Laufen brächte</translation>
+   <translation>Was helfen würde</translation>
   </message>
   <message>
    <source>{sentence} These changes together are enough:</source>
@@ -8872,8 +9217,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Punkt {n}: Lampe</translation>
   </message>
   <message>
-   <source>Add light level</source>
-   <translation>Beleuchtungsstärke hinzufügen</translation>
+   <source>Add point</source>
+   <translation>Punkt hinzufügen</translation>
   </message>
   <message>
    <source>Measured curve…</source>
@@ -8900,8 +9245,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Webseite (*.html)</translation>
   </message>
   <message>
-   <source>Write a sheet</source>
-   <translation>Prüfblatt schreiben</translation>
+   <source>Write a report</source>
+   <translation>Bericht schreiben</translation>
   </message>
   <message>
    <source>The sheet is being written.</source>
@@ -8922,6 +9267,22 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   <message>
    <source>{value}, stop {n} of {count}</source>
    <translation>{value}, Raste {n} von {count}</translation>
+  </message>
+  <message>
+   <source>Kept in {folder}: the design, its logged runs, the designs beside it. The results follow; Save keeps what changes.</source>
+   <translation>In {folder} liegen nun der Entwurf, seine Aufzeichnungen und die Entwürfe daneben. Die Ergebnisse folgen; Speichern bewahrt, was sich ändert.</translation>
+  </message>
+  <message>
+   <source>The results of {study} are written.</source>
+   <translation>Die Ergebnisse von {study} sind geschrieben.</translation>
+  </message>
+  <message>
+   <source>The results were not written: {reason}</source>
+   <translation>Die Ergebnisse wurden nicht geschrieben: {reason}</translation>
+  </message>
+  <message>
+   <source>The study was not kept</source>
+   <translation>Die Studie wurde nicht gespeichert</translation>
   </message>
   <message>
    <source>How {file} is read</source>
@@ -8988,6 +9349,10 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Einen Monat zeigen</translation>
   </message>
   <message>
+   <source>Year</source>
+   <translation>Jahr</translation>
+  </message>
+  <message>
    <source>Show one year</source>
    <translation>Ein Jahr zeigen</translation>
   </message>
@@ -9036,20 +9401,16 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Autonomie ab voll</translation>
   </message>
   <message>
-   <source>Operations per charge</source>
-   <translation>Vorgänge je Ladung</translation>
-  </message>
-  <message>
    <source>Recovery after a cut-off</source>
    <translation>Wiederanlaufzeit</translation>
   </message>
   <message>
    <source>Longest dark stretch</source>
-   <translation>Längste Dunkelphase</translation>
+   <translation>Längste Phase mit zu wenig Licht</translation>
   </message>
   <message>
    <source>Lowest store voltage</source>
-   <translation>Tiefste Speicherspannung</translation>
+   <translation>Niedrigste Speicherspannung</translation>
   </message>
   <message>
    <source>Highest store voltage</source>
@@ -9057,7 +9418,7 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   </message>
   <message>
    <source>Lowest terminal voltage</source>
-   <translation>Niedrigste Klemmenspannung</translation>
+   <translation>Niedrigste Klemmenspannung (eingeschaltet)</translation>
   </message>
   <message>
    <source>Power in over power taken</source>
@@ -9077,7 +9438,43 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   </message>
   <message>
    <source>Longest closure survived</source>
-   <translation>Längste überstandene Schließzeit</translation>
+   <translation>Längste überbrückte Schließzeit</translation>
+  </message>
+  <message>
+   <source>Empty to filled in the light asked</source>
+   <translation>Von leer bis gefüllt im verlangten Licht</translation>
+  </message>
+  <message>
+   <source>Operations per hour in the light asked</source>
+   <translation>Vorgänge je Stunde im verlangten Licht</translation>
+  </message>
+  <message>
+   <source>Store worn out after</source>
+   <translation>Speicher verbraucht nach</translation>
+  </message>
+  <message>
+   <source>Empty to indicator, device off</source>
+   <translation>Von leer bis Anzeige, Gerät aus</translation>
+  </message>
+  <message>
+   <source>Length of a run</source>
+   <translation>Dauer eines Laufs</translation>
+  </message>
+  <message>
+   <source>From one run to the next</source>
+   <translation>Von Lauf zu Lauf</translation>
+  </message>
+  <message>
+   <source>Runs per hour</source>
+   <translation>Läufe je Stunde</translation>
+  </message>
+  <message>
+   <source>Time at work</source>
+   <translation>Zeit in Betrieb</translation>
+  </message>
+  <message>
+   <source>Energy of a run</source>
+   <translation>Energie eines Laufs</translation>
   </message>
   <message>
    <source>An empty store; counted from the first light to the first connect.</source>
@@ -9112,23 +9509,23 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Licht, das dem Speicher nichts bringt; eine angegebene Schließzeit zählt nicht.</translation>
   </message>
   <message>
-   <source>Open-circuit voltage in the repeating course.</source>
-   <translation>Leerlaufspannung im wiederkehrenden Verlauf.</translation>
+   <source>Open-circuit voltage in the steady cycle.</source>
+   <translation>Leerlaufspannung im eingeschwungenen Zyklus.</translation>
   </message>
   <message>
-   <source>In the repeating course, on or off; the Pulse check is without light.</source>
+   <source>In the steady cycle, on or off; the Pulse check is without light.</source>
    <translation>Im wiederkehrenden Verlauf, ein oder aus; die Prüfung Puls ist ohne Licht.</translation>
   </message>
   <message>
-   <source>Of those wanted, the operation that fares worst, in the repeating course.</source>
-   <translation>Von den gewünschten, beim ungünstigsten Vorgang, im wiederkehrenden Verlauf.</translation>
+   <source>Of those wanted, the operation that fares worst, in the steady cycle.</source>
+   <translation>Von den gewünschten, beim ungünstigsten Vorgang, im eingeschwungenen Zyklus.</translation>
   </message>
   <message>
    <source>With the store held at the voltage that suits the balance best.</source>
    <translation>Mit dem Speicher auf der für die Bilanz günstigsten Spannung.</translation>
   </message>
   <message>
-   <source>In the repeating course, by the time that was followed.</source>
+   <source>In the steady cycle, by the time that was followed.</source>
    <translation>Im wiederkehrenden Verlauf, bezogen auf die verfolgte Zeit.</translation>
   </message>
   <message>
@@ -9142,6 +9539,46 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   <message>
    <source>Dark just passes; it begins like the evening with the least charge.</source>
    <translation>Dunkelheit gerade bestanden; beginnt wie der Abend mit der kleinsten Ladung.</translation>
+  </message>
+  <message>
+   <source>An empty store, the device held off, in steady light: what is asked of it.</source>
+   <translation>Leerer Speicher, Gerät aus, gleichmäßiges Licht: was verlangt ist.</translation>
+  </message>
+  <message>
+   <source>All kinds together, while due, in steady light: what is asked of it.</source>
+   <translation>Alle Arten zusammen, solange sie anstehen, gleichmäßiges Licht: was verlangt ist.</translation>
+  </message>
+  <message>
+   <source>An empty store, the device held off; until the indicator says it is charged.</source>
+   <translation>Leerer Speicher, Gerät aus; bis die Anzeige „geladen“ meldet.</translation>
+  </message>
+  <message>
+   <source>From new, until it counts as worn out: what is asked of it.</source>
+   <translation>Ab neu, bis er als verbraucht gilt: was verlangt ist.</translation>
+  </message>
+  <message>
+   <source>From the end of the start-up to the cut-off, the run of middle length.</source>
+   <translation>Vom Ende des Anlaufs bis zur Abschaltung, der Lauf mittlerer Dauer.</translation>
+  </message>
+  <message>
+   <source>From one beginning to the next in the repeating course, the middle one.</source>
+   <translation>Von einem Beginn zum nächsten im eingeschwungenen Zyklus, der mittlere.</translation>
+  </message>
+  <message>
+   <source>Of at least the length that counts, over the whole repeating course.</source>
+   <translation>Von mindestens der Dauer, die zählt, über den ganzen eingeschwungenen Zyklus.</translation>
+  </message>
+  <message>
+   <source>Share of the repeating course in which the device is connected.</source>
+   <translation>Anteil des eingeschwungenen Zyklus, in dem das Gerät eingeschaltet ist.</translation>
+  </message>
+  <message>
+   <source>What the load takes in the run of middle length.</source>
+   <translation>Was die Last im Lauf mittlerer Dauer aufnimmt.</translation>
+  </message>
+  <message>
+   <source>Ready</source>
+   <translation>Betriebsbereit</translation>
   </message>
   <message>
    <source>First operation</source>
@@ -9172,12 +9609,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Klemmen, tiefste</translation>
   </message>
   <message>
-   <source>Served</source>
+   <source>Completed</source>
    <translation>Ausgeführt</translation>
-  </message>
-  <message>
-   <source>Power in ÷ taken</source>
-   <translation>Leistung ein ÷ aus</translation>
   </message>
   <message>
    <source>Least light</source>
@@ -9186,6 +9619,34 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   <message>
    <source>Operations per day</source>
    <translation>Vorgänge pro Tag</translation>
+  </message>
+  <message>
+   <source>Full as asked</source>
+   <translation>Voll wie verlangt</translation>
+  </message>
+  <message>
+   <source>Per hour as asked</source>
+   <translation>Je Stunde wie verlangt</translation>
+  </message>
+  <message>
+   <source>Store lasts</source>
+   <translation>Speicher hält</translation>
+  </message>
+  <message>
+   <source>To the indicator</source>
+   <translation>Bis zur Anzeige</translation>
+  </message>
+  <message>
+   <source>Run</source>
+   <translation>Lauf</translation>
+  </message>
+  <message>
+   <source>Run to run</source>
+   <translation>Lauf zu Lauf</translation>
+  </message>
+  <message>
+   <source>At work</source>
+   <translation>In Betrieb</translation>
   </message>
   <message>
    <source>Starting from empty</source>
@@ -9224,6 +9685,10 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Modulfläche</translation>
   </message>
   <message>
+   <source>{measure} up to {value}</source>
+   <translation>{measure} bis {value}</translation>
+  </message>
+  <message>
    <source>{n} builds tried, {running} may run; {front} of them are beaten by no other in price, area, volume and mass, and run by the exact model.</source>
    <translation>{n} Aufbauten versucht, {running} können laufen; {front} davon schlägt kein anderer in Preis, Fläche, Volumen und Masse, und sie laufen nach dem genauen Modell.</translation>
   </message>
@@ -9232,8 +9697,16 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Preise sind relativ und stehen für allgemeine Bauteile (eigene Einschätzung, ohne Quelle); genauer wird es mit den Preisen eigener Teile.</translation>
   </message>
   <message>
+   <source>Height of the store</source>
+   <translation>Höhe des Speichers</translation>
+  </message>
+  <message>
    <source>Smallest margin</source>
    <translation>Kleinster Faktor</translation>
+  </message>
+  <message>
+   <source>any {measure}</source>
+   <translation>{measure} beliebig</translation>
   </message>
   <message>
    <source>Of {n} builds none runs in this light.</source>
@@ -9488,8 +9961,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Bisher {n} von {count} Arten geeignet</translation>
   </message>
   <message>
-   <source>None of {count} kinds of store would run in any size</source>
-   <translation>Keine von {count} Speicherarten geeignet, gleich in welcher Größe</translation>
+   <source>None of {count} kinds of store would run in any size; nearest comes {store}, {size}: {reason}</source>
+   <translation>Keine von {count} Speicherarten würde in irgendeiner Größe laufen; am nächsten kommt {store}, {size}: {reason}</translation>
   </message>
   <message>
    <source>Does not suit</source>
@@ -9498,6 +9971,10 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   <message>
    <source>Mind: {cautions}.</source>
    <translation>Vorsicht: {cautions}.</translation>
+  </message>
+  <message>
+   <source>None of {count} kinds of store would run in any size</source>
+   <translation>Keine von {count} Speicherarten geeignet, gleich in welcher Größe</translation>
   </message>
   <message>
    <source>{low} to {high} of the days with sun; {air}.</source>
@@ -9536,12 +10013,12 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>läuft</translation>
   </message>
   <message>
-   <source>{share} of what the panel could give becomes useful work</source>
-   <translation>{share} des möglichen Modulertrags werden nützliche Arbeit</translation>
+   <source>{share} of what the panel could give reaches the device</source>
+   <translation>Vom möglichen Modulertrag kommen {share} beim Gerät an</translation>
   </message>
   <message>
-   <source>Of {light} of light {span} the cells convert {panel}; {work} do useful work.</source>
-   <translation>Von {light} Licht {span} wandeln die Zellen {panel}; {work} leisten nützliche Arbeit.</translation>
+   <source>Of {light} of light {span} the cells convert {panel}; {work} reach the device.</source>
+   <translation>Von {light} Licht {span} wandeln die Zellen {panel} um; {work} kommen beim Gerät an.</translation>
   </message>
   <message>
    <source>With {held}: {outcome}.</source>
@@ -9552,12 +10029,12 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Für {held}: Es wird gesucht, wo das Urteil wechselt …</translation>
   </message>
   <message>
-   <source>{runs} of {builds} built units run, {works} at least work</source>
-   <translation>{runs} von {builds} Exemplaren laufen, {works} arbeiten zumindest</translation>
+   <source>{runs} of {builds} built devices run, {works} are at least marginal</source>
+   <translation>{runs} von {builds} gebauten Geräten laufen, {works} laufen oder sind knapp</translation>
   </message>
   <message>
-   <source>{n} units near a limit were judged one by one; {left} more are too near it to be sure.</source>
-   <translation>Einzeln beurteilt, weil nahe an einer Grenze: {n} Geräte; weitere {left} liegen zu nahe daran, um sicher zu sein.</translation>
+   <source>{n} devices near a limit were judged one by one; {left} more are too near it to be sure.</source>
+   <translation>{n} Geräte nahe einer Grenze wurden einzeln beurteilt; {left} weitere liegen zu nahe daran, um sicher zu sein.</translation>
   </message>
   <message>
    <source>a week</source>
@@ -9585,20 +10062,24 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>überall von {first} bis {last}</translation>
   </message>
   <message>
-   <source>{n} units near a limit were judged one by one.</source>
-   <translation>Einzeln beurteilt, weil nahe an einer Grenze: {n} Geräte.</translation>
+   <source>{n} of these devices, drawn at random, were judged by their whole year; such a range holds the share in 95 of 100 draws.</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>{n} devices near a limit were judged one by one.</source>
+   <translation>{n} Geräte nahe einer Grenze wurden einzeln beurteilt.</translation>
   </message>
   <message>
    <source>runs {where}</source>
    <translation>läuft {where}</translation>
   </message>
   <message>
-   <source>works under its margin {where}</source>
+   <source>works, below the required margin, {where}</source>
    <translation>läuft knapp {where}</translation>
   </message>
   <message>
-   <source>{n} units near a limit are not decided yet.</source>
-   <translation>Noch nicht entschieden, weil nahe an einer Grenze: {n} Geräte.</translation>
+   <source>{n} devices near a limit are not decided yet.</source>
+   <translation>{n} Geräte nahe einer Grenze sind noch nicht entschieden.</translation>
   </message>
   <message>
    <source>1 panel</source>
@@ -9642,7 +10123,7 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>{runs}, sonst knapp</translation>
   </message>
   <message>
-   <source>at every stop</source>
+   <source>at every value</source>
    <comment>range</comment>
    <translation>bei jedem Wert</translation>
   </message>
@@ -9660,6 +10141,22 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <source>at {value}</source>
    <comment>range</comment>
    <translation>bei {value}</translation>
+  </message>
+  <message>
+   <source>In steady light, from empty; full with the device off. Operations per hour: what the light pays for.</source>
+   <translation>Bei gleichmäßigem Licht, ab leer; voll bei ausgeschaltetem Gerät. Vorgänge je Stunde: was das Licht bezahlt.</translation>
+  </message>
+  <message>
+   <source>Empty to full</source>
+   <translation>Von leer bis voll</translation>
+  </message>
+  <message>
+   <source>Power in ÷ taken</source>
+   <translation>Leistung ein ÷ aus</translation>
+  </message>
+  <message>
+   <source>{place}, {light}: full after {time}, {n} operations an hour.</source>
+   <translation>{place}, {light}: voll nach {time}, {n} Vorgänge je Stunde.</translation>
   </message>
   <message>
    <source>passes</source>
@@ -9828,6 +10325,10 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   <message>
    <source>{why} Trying again in {time}; what was read is kept.</source>
    <translation>{why} Neuer Versuch in {time}; das Gelesene ist gesichert.</translation>
+  </message>
+  <message>
+   <source>A line without a reading is passed over: “{found}”.</source>
+   <translation>Eine Zeile ohne Messwert wird übergangen: „{found}“.</translation>
   </message>
   <message>
    <source>The meter shows {volts}, which is not kept.</source>
@@ -10114,6 +10615,10 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Sobald der Speicher bereit ist</translation>
   </message>
   <message>
+   <source>Until the store gives out</source>
+   <translation>Bis der Speicher leer ist</translation>
+  </message>
+  <message>
    <source>Latching valve</source>
    <translation>Bistabiles Ventil</translation>
   </message>
@@ -10318,8 +10823,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>nicht genannt</translation>
   </message>
   <message>
-   <source>data sheet of {n} light levels</source>
-   <translation>Datenblatt mit {n} Beleuchtungsstärken</translation>
+   <source>data sheet of {n} points</source>
+   <translation>Datenblatt mit {n} Punkten</translation>
   </message>
   <message>
    <source>{n} in series</source>
@@ -10338,8 +10843,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Aber {area} cm² Module sind mehr, als ein solches Gerät tragen sollte: Mehr Licht oder seltenere Arbeit würde es kleiner machen.</translation>
   </message>
   <message>
-   <source>No: with {panels} and {store} it cannot live on this light.</source>
-   <translation>Nein: Mit {panels} und {store} kann es von diesem Licht nicht leben.</translation>
+   <source>No: with {panels} and {store} this light is not enough.</source>
+   <translation>Nein: Mit {panels} und {store} reicht dieses Licht nicht.</translation>
   </message>
   <message>
    <source>{n} panels of {area} cm² ({total} cm² in all)</source>
@@ -10357,7 +10862,7 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   </message>
   <message>
    <source>the light brings {factor} times the energy that it uses</source>
-   <translation>das Licht bringt das {factor}-Fache der Energie, die es verbraucht</translation>
+   <translation>das Licht bringt das {factor}-Fache des Bedarfs</translation>
   </message>
   <message>
    <source>it lasts {time} in the dark and must last {needed}</source>
@@ -10368,8 +10873,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>wenn es arbeitet, fällt die Spannung auf {volts}, und das Gerät braucht {need}</translation>
   </message>
   <message>
-   <source>a part would see {value} and is made for {limit}</source>
-   <translation>ein Bauteil bekäme {value} und ist für {limit} gemacht</translation>
+   <source>a part would be at {value} and is made for {limit}</source>
+   <translation>ein Bauteil bekäme {value} und ist für {limit} ausgelegt</translation>
   </message>
   <message>
    <source>it gets {share} % of its work done</source>
@@ -10377,19 +10882,31 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   </message>
   <message>
    <source>Neither more light nor less frequent work alone is enough.</source>
-   <translation>Weder mehr Licht noch seltenere Arbeit allein reicht.</translation>
+   <translation>Weder mehr Licht noch selteneres Arbeiten allein reicht.</translation>
+  </message>
+  <message>
+   <source>Panels and store are yours: {panels}; {store}. Together they cost {price}, the least of your parts that run here.</source>
+   <translation>Module und Speicher sind Ihre eigenen: {panels}; {store}. Zusammen kosten sie {price}, das Wenigste von Ihren Bauteilen, mit dem es hier läuft.</translation>
+  </message>
+  <message>
+   <source>Your parts: none of your panels with any of your stores runs here.</source>
+   <translation>Ihre Bauteile: Keines Ihrer Module läuft hier mit einem Ihrer Speicher.</translation>
   </message>
   <message>
    <source>Nobody can tell without knowing what the device takes. Measure its current over one run and while it sleeps, or look up how long a battery lasts in it; a logged current can be read by File &gt; Read a load capture.</source>
    <translation>Ohne zu wissen, was das Gerät braucht, kann das niemand sagen. Seinen Strom über einen Vorgang und im Schlaf messen oder nachsehen, wie lange eine Batterie darin reicht; ein aufgezeichneter Strom lässt sich über das Menü Datei einlesen.</translation>
   </message>
   <message>
+   <source>The panels together are about as large as {area}.</source>
+   <translation>Die Module zusammen sind etwa so groß wie {area}.</translation>
+  </message>
+  <message>
    <source>Yes: with {panels} and {store} it can live on this light.</source>
    <translation>Ja: Mit {panels} und {store} kann es von diesem Licht leben.</translation>
   </message>
   <message>
-   <source>Perhaps: with {panels} and {store} it works, but with less to spare than it should have.</source>
-   <translation>Vielleicht: Mit {panels} und {store} geht es, aber mit weniger Spielraum als verlangt.</translation>
+   <source>Marginal: with {panels} and {store} it works, but with less margin than required.</source>
+   <translation>Knapp: Mit {panels} und {store} geht es, aber mit weniger Spielraum als verlangt.</translation>
   </message>
   <message>
    <source>No: with {panels} and {store} it does not start soon enough.</source>
@@ -10411,16 +10928,16 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>einem Kondensator von {size}</translation>
   </message>
   <message>
-   <source>The tightest point: {reason}; it starts {time} after the first light.</source>
-   <translation>Engster Punkt – {reason}; Start {time} nach dem ersten Licht.</translation>
+   <source>Tightest point: {reason}; it starts {time} after the light first comes on.</source>
+   <translation>Engste Stelle: {reason}; Start {time} nach dem ersten Licht.</translation>
   </message>
   <message>
    <source>{reason}; {factor} times what is needed is asked for.</source>
    <translation>{reason}; verlangt ist das {factor}-Fache des Nötigen.</translation>
   </message>
   <message>
-   <source>from empty it never gets going, however long it hangs there</source>
-   <translation>mit leerem Speicher kommt es nie in Gang, gleich wie lange es dort hängt</translation>
+   <source>starting empty it never gets going, however long it hangs there</source>
+   <translation>mit leerem Speicher kommt es nie in Gang, egal wie lange es hängt</translation>
   </message>
   <message>
    <source>the light brings more than ten times the energy that it uses</source>
@@ -10435,12 +10952,12 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>das Licht bringt {share} % der Energie, die es verbraucht</translation>
   </message>
   <message>
-   <source>it is never dark for long enough to matter</source>
-   <translation>es ist nie so lange dunkel, dass es zählt</translation>
+   <source>there is enough light at all times</source>
+   <translation>es ist immer genug Licht da</translation>
   </message>
   <message>
-   <source>it has nothing left for the dark and must last {time}</source>
-   <translation>es hat nichts übrig für die Dunkelheit und muss {time} durchhalten</translation>
+   <source>it has no charge left for the dark and must last {time}</source>
+   <translation>im Dunkeln reicht es gar nicht; verlangt sind {time}</translation>
   </message>
   <message>
    <source>it lasts a little less in the dark than the {needed} it must</source>
@@ -10455,6 +10972,10 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>seine Bauteile bleiben in dem, wofür sie gemacht sind</translation>
   </message>
   <message>
+   <source>it reaches {value} where {limit} is asked for</source>
+   <translation>es erreicht {value}, verlangt sind {limit}</translation>
+  </message>
+  <message>
    <source>It would run from {light} at such a place; or with the same work {often}, and parts to match.</source>
    <translation>Es liefe ab {light} an einem solchen Ort; oder mit derselben Arbeit {often} und passenden Teilen.</translation>
   </message>
@@ -10463,8 +10984,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Es liefe ab {light} an einem solchen Ort.</translation>
   </message>
   <message>
-   <source>It would run with light of about {light} at such a place, or with the same work {often}, and parts to match.</source>
-   <translation>Es liefe mit etwa {light} an einem solchen Ort oder mit derselben Arbeit {often}, und mit passenden Bauteilen.</translation>
+   <source>It would run with about {light} at such a place, or with the same work {often}, and suitable parts.</source>
+   <translation>Es liefe mit etwa {light} an einem solchen Ort oder mit derselben Arbeit {often}, jeweils mit passenden Bauteilen.</translation>
   </message>
   <message>
    <source>It would run with light of about {light} at such a place, and parts to match.</source>
@@ -10473,6 +10994,10 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   <message>
    <source>It would run with the same work {often}, and parts to match.</source>
    <translation>Es liefe mit derselben Arbeit {often} und mit passenden Bauteilen.</translation>
+  </message>
+  <message>
+   <source>Your parts: their prices count once both a panel and a store of yours have one, in one currency.</source>
+   <translation>Ihre Bauteile: Ihre Preise zählen, sobald ein Modul und ein Speicher von Ihnen einen haben, in einer Währung.</translation>
   </message>
   <message>
    <source>The tightest point: {reason}.</source>
@@ -10943,8 +11468,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Strom des verstaubten Moduls durch den des gereinigten.</translation>
   </message>
   <message>
-   <source>How the light level was found. The less sure it is, the more margin is asked for: 1.3 with a lux meter at the panel, 1.6 with a phone app or lamp data, 2.0 for a guess.</source>
-   <translation>Wie das Licht ermittelt wurde. Je unsicherer, desto mehr wird verlangt: 1,3 mit einem Luxmeter am Modul, 1,6 mit Handy-App oder Lampendaten, 2,0 bei einer Schätzung.</translation>
+   <source>How the illuminance was found. The less sure it is, the more margin is asked for: 1.3 with a lux meter at the panel, 1.6 with a phone app or lamp data, 2.0 for a guess.</source>
+   <translation>Wie die Beleuchtungsstärke ermittelt wurde. Je unsicherer, desto höher der verlangte Faktor: 1,3 mit einem Luxmeter am Modul, 1,6 mit einer Handy-App oder Lampendaten, 2,0 für eine Schätzung.</translation>
   </message>
   <message>
    <source>A lux meter at the panel.</source>
@@ -11075,6 +11600,42 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Aus der ersten Zeile der Datei.</translation>
   </message>
   <message>
+   <source>What the place is called in the tables of window, stand and sheet.</source>
+   <translation>Wie der Ort in den Tabellen von Fenster, Stand und Bericht heißt.</translation>
+  </message>
+  <message>
+   <source>Near the window.</source>
+   <translation>Am Fenster.</translation>
+  </message>
+  <message>
+   <source>How brightly that place is lit, taken as steady: how long the store takes to fill there and how many operations an hour its light pays for are told beside the answers about the scenario's own place.</source>
+   <translation>Wie hell es dort ist, als gleichmäßig genommen: Wie lange der Speicher dort zum Füllen braucht und wie viele Vorgänge je Stunde das Licht dort bezahlt, steht neben den Antworten zum eigenen Ort des Szenarios.</translation>
+  </message>
+  <message>
+   <source>Near a window 1300 lx; a stair 150 lx.</source>
+   <translation>Am Fenster 1300 lx; eine Treppe 150 lx.</translation>
+  </message>
+  <message>
+   <source>On a lux meter.</source>
+   <translation>Auf einem Luxmeter.</translation>
+  </message>
+  <message>
+   <source>Common practice, no source; the stair is a lighting design value.</source>
+   <translation>Übliche Praxis, ohne Quelle; die Treppe ist ein Planungswert der Beleuchtung.</translation>
+  </message>
+  <message>
+   <source>What lights that place. The panel is taken there as it is: orientation, cover and dust count as at its own place.</source>
+   <translation>Was diesen Ort beleuchtet. Das Modul gilt dort, wie es ist: Ausrichtung, Abdeckung und Staub zählen wie am eigenen Ort.</translation>
+  </message>
+  <message>
+   <source>Daylight behind glass near a window.</source>
+   <translation>Tageslicht hinter Glas am Fenster.</translation>
+  </message>
+  <message>
+   <source>By looking.</source>
+   <translation>Durch Hinsehen.</translation>
+  </message>
+  <message>
    <source>Weekdays on which this block of hours is lit.</source>
    <translation>Wochentage, an denen in diesem Block Licht ist.</translation>
   </message>
@@ -11107,8 +11668,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Fragen oder in einem Lichtprotokoll nachsehen.</translation>
   </message>
   <message>
-   <source>Level of this block as a multiple of the light level, for hours that are brighter or dimmer.</source>
-   <translation>Helligkeit dieses Blocks als Vielfaches der Beleuchtungsstärke, für hellere oder dunklere Stunden.</translation>
+   <source>Illuminance of this period as a multiple of the one above, for hours that are brighter or dimmer.</source>
+   <translation>Beleuchtungsstärke dieser Lichtzeit als Vielfaches der oben genannten, für hellere oder dunklere Stunden.</translation>
   </message>
   <message>
    <source>0.1 to 0.3 for lamps dimmed at night, 0.5 for a winter morning by the window.</source>
@@ -11247,8 +11808,20 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>-5 bis 25 °C im Freien; hinter einer besonnten Scheibe ist es wärmer.</translation>
   </message>
   <message>
-   <source>From climate tables, or a thermometer at the place. For a cell take the coldest nights: below its limit it takes no charge.</source>
-   <translation>Aus Klimatabellen oder von einem Thermometer am Ort. Bei einer Zelle die kältesten Nächte nehmen: Unter ihrer Grenze nimmt sie keine Ladung an.</translation>
+   <source>From climate tables, or a thermometer at the place.</source>
+   <translation>Aus Klimatabellen oder von einem Thermometer am Ort.</translation>
+  </message>
+  <message>
+   <source>By how much the warmest and the coldest hours of light lie above and below the month's mean. Energy goes by the mean; whether a cell may be charged, and whether a store gets too hot, is judged by these hours, too. A weather file tells them itself.</source>
+   <translation>Um wie viel die wärmsten und die kältesten Stunden mit Licht über und unter dem Monatsmittel liegen. Die Energie richtet sich nach dem Mittel; ob eine Zelle geladen werden darf und ob ein Speicher zu heiß wird, wird auch nach diesen Stunden beurteilt. Eine Wetterdatei sagt sie selbst.</translation>
+  </message>
+  <message>
+   <source>5 to 10 °C out of doors, 2 to 5 °C in a heated room, 20 °C and more behind a sunlit pane.</source>
+   <translation>5 bis 10 °C im Freien, 2 bis 5 °C im geheizten Raum, 20 °C und mehr hinter einer besonnten Scheibe.</translation>
+  </message>
+  <message>
+   <source>From climate tables: half of what lies between the month's highest and lowest temperature by day; or a thermometer that keeps both.</source>
+   <translation>Aus Klimatabellen: die Hälfte dessen, was zwischen höchster und niedrigster Tagestemperatur des Monats liegt; oder von einem Thermometer, das beide festhält.</translation>
   </message>
   <message>
    <source>Whether the panel looks at the sky itself or sits in a room.</source>
@@ -11531,8 +12104,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Die Linien quer über das Modul zählen, oder Leerlaufspannung durch 0,5 bis 0,8 V.</translation>
   </message>
   <message>
-   <source>Light level at which this line of the data sheet was measured.</source>
-   <translation>Beleuchtungsstärke, bei der diese Zeile des Datenblatts gemessen wurde.</translation>
+   <source>Illuminance at which this point of the data sheet was measured.</source>
+   <translation>Beleuchtungsstärke, bei der dieser Punkt des Datenblatts gemessen wurde.</translation>
   </message>
   <message>
    <source>50, 200 or 1000 lx.</source>
@@ -11559,12 +12132,12 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Kleingedrucktes unter der Innenraumtabelle.</translation>
   </message>
   <message>
-   <source>Current into a short circuit at this light level.</source>
+   <source>Current into a short circuit at this illuminance.</source>
    <translation>Strom in einen Kurzschluss bei dieser Beleuchtungsstärke.</translation>
   </message>
   <message>
-   <source>Some 0.045 µA per lux were measured on one small amorphous panel: 9 µA at 200 lx.</source>
-   <translation>An einem kleinen amorphen Modul wurden rund 0,045 µA je Lux gemessen: 9 µA bei 200 lx.</translation>
+   <source>About 0.05 µA per lux for a small amorphous panel: 10 µA at 200 lx.</source>
+   <translation>Etwa 0,05 µA je Lux bei einem kleinen amorphen Modul: 10 µA bei 200 lx.</translation>
   </message>
   <message>
    <source>Isc on the data sheet, or an ammeter across the panel.</source>
@@ -11923,8 +12496,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Höchste Spannung, die eine Einheit sehen darf, bei ihrer Nenntemperatur.</translation>
   </message>
   <message>
-   <source>2.5 to 3.0 V for supercapacitors, 5.5 V for memory-backup cans, 6.3 V and up for electrolytics.</source>
-   <translation>2,5 bis 3,0 V bei Superkondensatoren, 5,5 V bei Pufferkondensatoren in Knopfform, 6,3 V und mehr bei Elkos.</translation>
+   <source>2.5 to 3.0 V for supercapacitors, 5.5 V for coin-type backup supercapacitors, 6.3 V and up for electrolytics.</source>
+   <translation>2,5 bis 3,0 V bei Superkondensatoren, 5,5 V bei Backup-Superkondensatoren in Knopfform, ab 6,3 V bei Elkos.</translation>
   </message>
   <message>
    <source>Rated voltage on the data sheet or the sleeve.</source>
@@ -11935,8 +12508,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Serienwiderstand der ganzen Bank, neu, bei Raumtemperatur. Bei jedem Puls fällt sofort Strom mal diesen Wert ab, so voll die Bank auch ist.</translation>
   </message>
   <message>
-   <source>0.7 Ω over the farads for a pair of round cells, 0.03 for power types, 50 for memory-backup cans: 0.7 Ω at 1 F, 30 to 200 Ω for small cans.</source>
-   <translation>0,7 Ω geteilt durch die Farad bei einem Paar Rundzellen, 0,03 bei Leistungstypen, 50 bei Backup-Superkondensatoren in Knopfform: 0,7 Ω bei 1 F, 30 bis 200 Ω bei kleinen in Knopfform.</translation>
+   <source>0.7 Ω over the farads for a pair of round cells, 0.03 for power types, 50 for coin-type backup ones: 0.7 Ω at 1 F, 30 to 200 Ω for small coin types.</source>
+   <translation>0,7 Ω durch die Farad bei einem Paar runder Zellen, 0,03 bei Leistungstypen, 50 bei Backup-Typen in Knopfform: 0,7 Ω bei 1 F, 30 bis 200 Ω bei kleinen Knopftypen.</translation>
   </message>
   <message>
    <source>ESR on the data sheet: take the direct-current value, not that at 1 kHz.</source>
@@ -12439,6 +13012,42 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Eigenes Gerät.</translation>
   </message>
   <message>
+   <source>The largest current that the load output of a harvesting board carries, switch and protection included. It is a rating and is checked against the largest draw, start-up included; the charger's own output limit is another thing and only holds back charging. Empty: the load sits directly on the store.</source>
+   <translation>Der größte Strom, den der Lastausgang einer Ladeplatine trägt, mit Schalter und Schutz. Er ist ein Grenzwert und wird gegen die größte Entnahme geprüft, auch beim Anlauf; die Ausgangsgrenze des Ladereglers ist etwas anderes und bremst nur das Laden. Leer: Die Last hängt direkt am Speicher.</translation>
+  </message>
+  <message>
+   <source>50 mA to 1 A. Empty where the load is wired to the store.</source>
+   <translation>50 mA bis 1 A. Leer, wo die Last am Speicher verdrahtet ist.</translation>
+  </message>
+  <message>
+   <source>The board's sheet, under load output or VOUT current.</source>
+   <translation>Im Datenblatt der Platine, unter Lastausgang oder VOUT-Strom.</translation>
+  </message>
+  <message>
+   <source>Store voltage at which the board's indicator, a light or a pin, says that the store is charged. It is drawn on the trace, and the time to reach it from empty with the device off is told; what must be filled within a time is filled at this level.</source>
+   <translation>Speicherspannung, bei der die Anzeige der Platine, ein Lämpchen oder ein Ausgang, „geladen“ meldet. Sie wird im Verlauf gezeichnet, und die Zeit dahin ab leer bei ausgeschaltetem Gerät wird angegeben; was binnen einer Zeit gefüllt sein muss, ist bei dieser Schwelle gefüllt.</translation>
+  </message>
+  <message>
+   <source>90 % of full. Empty where there is none.</source>
+   <translation>90 % von voll. Leer, wo es keine gibt.</translation>
+  </message>
+  <message>
+   <source>The board's sheet.</source>
+   <translation>Das Datenblatt der Platine.</translation>
+  </message>
+  <message>
+   <source>The same level as a share of the energy of a full store. It counts where no voltage is given.</source>
+   <translation>Dieselbe Schwelle als Anteil der Energie eines vollen Speichers. Sie zählt, wo keine Spannung angegeben ist.</translation>
+  </message>
+  <message>
+   <source>80 % of the energy, 89 % of the voltage of a capacitor. Empty where there is none.</source>
+   <translation>80 % der Energie, 89 % der Spannung eines Kondensators. Leer, wo es keine gibt.</translation>
+  </message>
+  <message>
+   <source>By definition: the voltage is the root of 0.8.</source>
+   <translation>Per Definition: Die Spannung ist die Wurzel aus 0,8.</translation>
+  </message>
+  <message>
    <source>Energy kept in the store for one last safe action, such as closing a valve. What is below it does not count as dark reserve.</source>
    <translation>Energie, die für eine letzte sichere Handlung im Speicher bleibt, etwa um ein Ventil zu schließen. Was darunter liegt, zählt im Dunkeln nicht mit.</translation>
   </message>
@@ -12531,8 +13140,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>„messen und senden“.</translation>
   </message>
   <message>
-   <source>When an operation runs: at a fixed interval, or whenever the store has charged up.</source>
-   <translation>Wann ein Vorgang läuft: in festem Intervall oder immer, wenn der Speicher aufgeladen ist.</translation>
+   <source>When an operation runs: at a fixed interval, whenever the store has charged up, or from every connect until the store gives out. The last is the only operation of its device, and the duration of its phase is the least length that counts.</source>
+   <translation>Wann ein Vorgang läuft: in festem Abstand, immer wenn der Speicher geladen ist, oder ab jedem Einschalten, bis der Speicher leer ist. Der letzte ist der einzige Vorgang seines Geräts, und die Dauer seiner Phase ist die kürzeste, die zählt.</translation>
   </message>
   <message>
    <source>At a fixed interval.</source>
@@ -12615,8 +13224,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Konstante Leistung, die das Gerät in dieser Phase zieht.</translation>
   </message>
   <message>
-   <source>A photo-acoustic carbon-dioxide sensor some 50 to 80 mW for 5 s; a picture to an e-paper tag 0.37 J by radio and 0.01 J to draw.</source>
-   <translation>Ein photoakustischer Kohlendioxidsensor rund 50 bis 80 mW für 5 s; ein Bild für ein E-Paper-Schild 0,37 J über Funk und 0,01 J zum Zeichnen.</translation>
+   <source>A photo-acoustic carbon-dioxide sensor some 50 to 80 mW for 5 s; a picture to an e-paper tag 0.3 to 0.5 J by radio and 0.01 J to draw.</source>
+   <translation>Ein photoakustischer Kohlendioxidsensor etwa 50 bis 80 mW für 5 s; ein Bild auf ein E-Paper-Schild 0,3 bis 0,5 J über Funk und 0,01 J zum Zeichnen.</translation>
   </message>
   <message>
    <source>Voltage × current on the data sheet.</source>
@@ -12643,8 +13252,12 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Quelle: öffentliche Seiten zu Ventilen, 12 V · 1 A.</translation>
   </message>
   <message>
-   <source>Sensor 20 to 100 ms; short-range radio 5 ms; long-range radio 41 ms to 1 s.</source>
-   <translation>Sensor 20 bis 100 ms; Nahbereichsfunk 5 ms; Funk über große Entfernung 41 ms bis 1 s.</translation>
+   <source>Length of the phase.</source>
+   <translation>Länge der Phase.</translation>
+  </message>
+  <message>
+   <source>Sensor 20 to 100 ms; short-range radio 5 ms; long-range radio 40 ms to 1 s.</source>
+   <translation>Sensor 20 bis 100 ms; Kurzstreckenfunk 5 ms; Langstreckenfunk 40 ms bis 1 s.</translation>
   </message>
   <message>
    <source>Time it with an oscilloscope; count retries and waiting for an answer.</source>
@@ -12681,6 +13294,66 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   <message>
    <source>0.99; 1 where none may be missed.</source>
    <translation>0,99; 1, wo keiner ausfallen darf.</translation>
+  </message>
+  <message>
+   <source>How many times the device must do its work from a full store in the dark, the reserve kept. All operations together count. Part of Service.</source>
+   <translation>Wie oft das Gerät aus vollem Speicher im Dunkeln arbeiten muss, die Notreserve bleibt. Alle Vorgänge zusammen zählen. Teil der Ausführung.</translation>
+  </message>
+  <message>
+   <source>A lock: 20 openings. Empty where nothing of the kind is asked.</source>
+   <translation>Ein Schloss: 20 Öffnungen. Leer, wo nichts dergleichen verlangt ist.</translation>
+  </message>
+  <message>
+   <source>How often an hour the device must do its work in a steady light, while it is due: what the light brings must last for it for ever. An operation at an interval never does more than its interval. Part of Service.</source>
+   <translation>Wie oft in der Stunde das Gerät bei gleichmäßigem Licht arbeiten muss, solange Arbeit ansteht: Was das Licht bringt, muss dafür auf Dauer reichen. Ein Vorgang mit festem Abstand tut nie mehr als sein Abstand. Teil der Ausführung.</translation>
+  </message>
+  <message>
+   <source>A lock in use: 10 to 30 an hour. Empty where nothing of the kind is asked.</source>
+   <translation>Ein benutztes Schloss: 10 bis 30 je Stunde. Leer, wo nichts dergleichen verlangt ist.</translation>
+  </message>
+  <message>
+   <source>The steady light in which the rate must be reached, of the kind of light of the place. Empty: its light level.</source>
+   <translation>Das gleichmäßige Licht, bei dem die Häufigkeit zu erreichen ist, von der Lichtart des Ortes. Leer: dessen Beleuchtungsstärke.</translation>
+  </message>
+  <message>
+   <source>Near a window 1300 lx, four times as much in good daylight.</source>
+   <translation>Am Fenster 1300 lx, bei gutem Tageslicht das Vierfache.</translation>
+  </message>
+  <message>
+   <source>On a lux meter, where it is to be.</source>
+   <translation>Auf einem Luxmeter, dort, wo es sein soll.</translation>
+  </message>
+  <message>
+   <source>How long an empty store may take to become full in a steady light while the device is off: left on a sill before it is hung up. Part of Service.</source>
+   <translation>Wie lange ein leerer Speicher bei gleichmäßigem Licht und ausgeschaltetem Gerät zum Füllen brauchen darf: auf dem Fensterbrett, ehe es aufgehängt wird. Teil der Ausführung.</translation>
+  </message>
+  <message>
+   <source>An hour. Empty where nothing of the kind is asked.</source>
+   <translation>Eine Stunde. Leer, wo nichts dergleichen verlangt ist.</translation>
+  </message>
+  <message>
+   <source>The steady light in which it must fill in time, of the kind of light of the place. Empty: its light level.</source>
+   <translation>Das gleichmäßige Licht, bei dem rechtzeitig gefüllt sein muss, von der Lichtart des Ortes. Leer: dessen Beleuchtungsstärke.</translation>
+  </message>
+  <message>
+   <source>Near a window 1300 lx.</source>
+   <translation>Am Fenster 1300 lx.</translation>
+  </message>
+  <message>
+   <source>How long a full store must carry the device without any light, the reserve kept. A closure is another thing: it begins with what the store holds in its worst evening. Part of Service.</source>
+   <translation>Wie lange ein voller Speicher das Gerät ganz ohne Licht tragen muss, die Notreserve bleibt. Eine Schließzeit ist etwas anderes: Sie beginnt mit dem, was der Speicher am ungünstigsten Abend hält. Teil der Ausführung.</translation>
+  </message>
+  <message>
+   <source>Two weeks of holidays. Empty where nothing of the kind is asked.</source>
+   <translation>Zwei Wochen Ferien. Leer, wo nichts dergleichen verlangt ist.</translation>
+  </message>
+  <message>
+   <source>How long the store must last until it counts as worn out, held at its full voltage at the temperature of the place; of a year of daylight by what it goes through. Part of Service.</source>
+   <translation>Wie lange der Speicher halten muss, bis er als verbraucht gilt, bei seiner Ladeschlussspannung und der Temperatur des Ortes; bei einem Jahr Tageslicht nach dem, was er durchmacht. Teil der Ausführung.</translation>
+  </message>
+  <message>
+   <source>10 years. Empty where nothing of the kind is asked.</source>
+   <translation>10 Jahre. Leer, wo nichts dergleichen verlangt ist.</translation>
   </message>
   <message>
    <source>Brightest light that the panel may ever meet, such as when it is carried outdoors. Voltage and current are checked against it.</source>
@@ -12765,6 +13438,22 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   <message>
    <source>In the part's file.</source>
    <translation>In der Datei des Bauteils.</translation>
+  </message>
+  <message>
+   <source>What one of that part costs, for what changes of its number cost.</source>
+   <translation>Was ein solches Bauteil kostet, für das, was Änderungen seiner Zahl kosten.</translation>
+  </message>
+  <message>
+   <source>As in the part's file.</source>
+   <translation>Wie in der Datei des Bauteils.</translation>
+  </message>
+  <message>
+   <source>The currency of that price.</source>
+   <translation>Die Währung dieses Preises.</translation>
+  </message>
+  <message>
+   <source>EUR.</source>
+   <translation>EUR.</translation>
   </message>
   <message>
    <source>Tells whether the values were changed after the part was taken.</source>
@@ -12879,8 +13568,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Elektrolytkondensator, langlebig</translation>
   </message>
   <message>
-   <source>Memory-backup supercapacitor can</source>
-   <translation>Backup-Superkondensator (Knopf)</translation>
+   <source>Coin-type backup supercapacitor</source>
+   <translation>Backup-Superkondensator (Knopfform)</translation>
   </message>
   <message>
    <source>Two supercapacitors in series</source>
