@@ -14,6 +14,7 @@ from explorer.text import Text
 from explorer.words.moments import Tick
 
 FloatArray = NDArray[np.float64]
+IntArray = NDArray[np.intp]
 Render = Callable[[str], str]
 """Puts a `Text` into the language of the sheet; what a user typed stays as it is."""
 Kind = Literal["text", "number", "code"]
@@ -175,6 +176,28 @@ class Strip:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Bars:
+    """Upright bars of one kind."""
+
+    label: str
+    begin: FloatArray
+    end: FloatArray
+    high: FloatArray
+    ink: int
+    """Which grey, 0 for the darkest, to 3 for white."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Mosaic:
+    """A field of even tiles, each of one class."""
+
+    labels: tuple[str, ...]
+    """Of the classes, from the darkest grey to white."""
+    classes: IntArray
+    """Shape (columns, rows), the first row at the bottom."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Chart:
     """A picture with axes."""
 
@@ -190,6 +213,8 @@ class Chart:
     dots: tuple[Dot, ...] = ()
     drops: tuple[Drop, ...] = ()
     strip: Strip | None = None
+    bars: tuple[Bars, ...] = ()
+    mosaic: Mosaic | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

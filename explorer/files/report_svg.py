@@ -8,12 +8,24 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from xml.sax.saxutils import escape, quoteattr
 
 import numpy as np
 
 from explorer.advice.verdict import State
-from explorer.files.report_blocks import Axis, Band, Chart, Curve, FloatArray, Render, Strip, plain
+from explorer.files.report_blocks import (
+    Axis,
+    Band,
+    Bars,
+    Chart,
+    Curve,
+    FloatArray,
+    Mosaic,
+    Render,
+    Strip,
+    plain,
+)
 
 WIDTH, HEIGHT = 720.0, 270.0
 """Size of a picture in its own units; on A4 a unit is a quarter of a millimetre."""
@@ -21,6 +33,8 @@ INK, SOFT, LINE, ENVELOPE, NIGHT, PAPER = (
     "black", "dimgray", "silver", "lightgray", "whitesmoke", "white",
 )  # fmt: skip
 """Ink on paper, told apart without any colour."""
+BARS = ("dimgray", "darkgray", "gainsboro", "white")
+TILES = ("black", "dimgray", "gray", "darkgray", "silver", "gainsboro", "white")
 _TEXT, _GAP, _SAMPLE = 12.0, 15.0, 26.0
 _TOP, _BOTTOM, _LEFT, _RIGHT = 28.0, 42.0, 66.0, 140.0
 _STRIP, _STRIP_GAP = 34.0, 8.0
@@ -72,8 +86,10 @@ def chart_svg(chart: Chart, spoken: str, render: Render = plain) -> str:
     parts = [
         *_shades(chart, field, south),
         *(_band(band, field) for band in chart.bands),
+        *(_mosaic(chart.mosaic, field) if chart.mosaic else ()),
         *_grid(chart, field, south, render),
         *_levels(chart, field, render),
+        *(bar for bars in chart.bars for bar in _bars(bars, field)),
         *(_curve(curve, field) for curve in chart.curves),
         *_drops(chart, field, render),
         *_dots(chart, field),
@@ -203,6 +219,43 @@ def _band(band: Band, field: _Field) -> str:
     return f'<polygon points="{" ".join(over + under)}" fill="{ENVELOPE}" stroke="none"/>'
 
 
+def _bars(bars: Bars, field: _Field) -> list[str]:
+    return [
+        _rectangle(field.across(a), field.up(high), field.across(b), field.south,
+                   fill=BARS[bars.ink], stroke=INK)
+        for a, b, high in zip(bars.begin.tolist(), bars.end.tolist(), bars.high.tolist(),
+                              strict=True)
+        if high > 0.0
+    ]  # fmt: skip
+
+
+def _mosaic(mosaic: Mosaic, field: _Field) -> list[str]:
+    """One shape for each class, of runs of tiles that lie side by side."""
+    columns, rows = mosaic.classes.shape
+    wide, high = (field.east - field.west) / columns, (field.south - field.north) / rows
+    shapes: list[list[str]] = [[] for _ in mosaic.labels]
+    for row in range(rows):
+        line = mosaic.classes[:, row]
+        turns = np.flatnonzero(np.diff(line)) + 1
+        edges = [0, *turns.tolist(), columns]
+        y = _n(field.south - (row + 1) * high)
+        for a, b in pairwise(edges):
+            shapes[int(line[a])].append(
+                f"M{_n(field.west + a * wide)} {y}h{_n((b - a) * wide)}v{_n(high)}"
+                f"h{_n((a - b) * wide)}Z"
+            )
+    inks = tiles(len(mosaic.labels))
+    return [
+        f'<path d="{"".join(shape)}" fill="{ink}" stroke="none"/>'
+        for shape, ink in zip(shapes, inks, strict=True) if shape
+    ]
+
+
+def tiles(count: int) -> tuple[str, ...]:
+    """Greys for so many classes, from dark to white."""
+    return tuple(TILES[round(k * (len(TILES) - 1) / max(count - 1, 1))] for k in range(count))
+
+
 def _shades(chart: Chart, field: _Field, south: float) -> list[str]:
     return [
         _rectangle(field.across(begin), field.north, field.across(end), south, fill=NIGHT)
@@ -327,6 +380,9 @@ def _legend(chart: Chart, render: Render) -> list[str]:
         x = _name(parts, x, render(curve.label))
     grounds = [(band.label, ENVELOPE) for band in chart.bands]
     grounds += [(chart.shade_label, NIGHT)] if chart.shades and chart.shade_label else []
+    grounds += [(bars.label, BARS[bars.ink]) for bars in chart.bars]
+    if chart.mosaic is not None:
+        grounds += list(zip(chart.mosaic.labels, tiles(len(chart.mosaic.labels)), strict=True))
     for label, fill in grounds:
         parts.append(
             _rectangle(x, middle - 6, x + _SAMPLE, middle + 6, fill=fill, stroke=LINE)

@@ -3,20 +3,22 @@
 from __future__ import annotations
 
 import numpy as np
+from numpy.typing import NDArray
 
 from explorer.advice.year.view import YearView
 from explorer.engine.system import DAY_S
 from explorer.files.report_blocks import (
     Axis,
     Band,
+    Bars,
     Block,
     Chart,
     Column,
     Curve,
-    Dash,
     Figure,
     FloatArray,
     Heading,
+    Mosaic,
     NamedLine,
     Paragraph,
     Row,
@@ -38,6 +40,8 @@ def year_blocks(view: YearView | None) -> list[Block]:
     return [
         Heading(text=say("The year")),
         year_figure(view),
+        light_figure(view),
+        store_figure(view),
         energy_figure(view),
         *(Paragraph(text=sentence) for sentence in (*year_sentences(view), *view.notes)),
         month_table(view),
@@ -89,26 +93,71 @@ def energy_figure(view: YearView) -> Figure:
     start = view.calendar.start
     edges = [(m.begin - start).total_seconds() for m in view.months]
     edges.append(DAY_S * len(view.calendar.works))
-
-    def steps(values: list[float]) -> tuple[FloatArray, FloatArray]:
-        return np.repeat(edges, 2)[1:-1], np.repeat(values, 2)
-
-    rows: tuple[tuple[str, list[float], Dash], ...] = (
-        (say("taken in"), [m.taken_in_j for m in view.months], ""),
-        (say("used and leaked"), [m.used_j + m.leaked_j for m in view.months], "7 4"),
-        (say("thrown away"), [m.thrown_away_j for m in view.months], "2 3"),
+    rows: tuple[tuple[str, list[float]], ...] = (
+        (say("taken in"), [m.taken_in_j for m in view.months]),
+        (say("used and leaked"), [m.used_j + m.leaked_j for m in view.months]),
+        (say("thrown away"), [m.thrown_away_j for m in view.months]),
     )
-    curves = []
-    for label, values, dash in rows:
-        x, y = steps(values)
-        curves.append(Curve(label=label, x=x, y=y, dash=dash))
-    top = max(max(values) for _, values, _ in rows)
+    begin, length = np.array(edges[:-1]), np.diff(edges)
+    bars = tuple(
+        Bars(
+            label=label, begin=begin + (0.1 + 0.27 * k) * length,
+            end=begin + (0.34 + 0.27 * k) * length, high=np.array(values), ink=k + k // 2,
+        )
+        for k, (label, values) in enumerate(rows)
+    )
+    top = max(max(values) for _, values in rows)
     words = say("Energy of each month: taken in, used and leaked, and thrown away, store full.")
     return Figure(
         caption=words, spoken=words,
         chart=Chart(
-            x=_months(view), left=axis(say("energy, J"), 0.0, max(top, 1e-9)),
-            curves=tuple(curves),
+            x=_months(view), left=axis(say("energy, J"), 0.0, max(top, 1e-9)), bars=bars,
+        ),
+    )
+
+
+def light_figure(view: YearView) -> Figure:
+    """Light of every hour of the year."""
+    lux = view.calendar.illuminance_lx
+    brightest = max(float(lux.max()), 1e-9)
+    steps = np.array([1e-4, 0.02, 0.1, 0.3]) * brightest
+    labels = (
+        say("dark"), *(say("to {lux}", lux=show(float(v), "lx")) for v in steps[1:]),
+        say("brighter"),
+    )
+    words = say(
+        "Light at the panel, days across and hours up; the brightest hour has {lux}.",
+        lux=show(brightest, "lx"),
+    )
+    return _calendar(view, words, labels, np.searchsorted(steps, lux).astype(np.intp))
+
+
+def store_figure(view: YearView) -> Figure:
+    """Where the store stands in every hour of the year."""
+    volts = view.calendar.store_v
+    low = min(float(level.volts) for level in view.thresholds)
+    high = max(float(volts.max()), low * (1.0 + 1e-9))
+    steps = low + (high - low) * np.array([0.25, 0.5, 0.75])
+    labels = (
+        say("off"), *(say("to {volts}", volts=show(float(f"{v:.3g}"), "V")) for v in steps),
+        say("fuller"),
+    )
+    classes = 1 + np.searchsorted(steps, volts)
+    words = say("Voltage of the store, days across and hours up.")
+    return _calendar(
+        view, words, labels, np.where(view.calendar.connected, classes, 0).astype(np.intp)
+    )
+
+
+def _calendar(
+    view: YearView, words: str, labels: tuple[str, ...], classes: NDArray[np.intp]
+) -> Figure:
+    hours = tuple(Tick(time_s=h, label=figure(f"{h:g}")) for h in (0.0, 6.0, 12.0, 18.0, 24.0))
+    return Figure(
+        caption=words, spoken=words,
+        chart=Chart(
+            x=_months(view), left=Axis(title=say("hour"), low=0.0, high=24.0, ticks=hours),
+            mosaic=Mosaic(labels=labels, classes=classes),
         ),
     )
 
@@ -155,4 +204,6 @@ def month_table(view: YearView) -> Table:
     )
 
 
-__all__ = ["energy_figure", "month_table", "year_blocks", "year_figure"]
+__all__ = [
+    "energy_figure", "light_figure", "month_table", "store_figure", "year_blocks", "year_figure",
+]

@@ -1,11 +1,13 @@
-"""The year on a sheet: two figures and a row for every month."""
+"""The year on a sheet: four figures and a row for every month."""
+
+import re
 
 import numpy as np
 import pytest
 
 from explorer.advice.year.view import year_view
 from explorer.files.report_blocks import Figure, Table
-from explorer.files.report_svg import chart_svg
+from explorer.files.report_svg import WIDTH, chart_svg
 from explorer.files.report_year import year_blocks
 from tests.advice.years import plant_label
 
@@ -26,11 +28,27 @@ def test_every_month_has_its_row(view):
     assert sum(column.share for column in table.columns) == pytest.approx(1.0)
 
 
-def test_the_figures_show_the_days_off_and_the_energies(view):
-    trace, energy = (block for block in year_blocks(view) if isinstance(block, Figure))
+def test_the_figures_show_the_days_off_the_hours_and_the_energies(view):
+    figures = [block for block in year_blocks(view) if isinstance(block, Figure)]
+    trace, light, store, energy = figures
     off_s = sum(end - begin for begin, end in trace.chart.shades)
     assert off_s == pytest.approx(view.off_days * 86_400.0)
-    taken = energy.chart.curves[0].y
-    assert np.unique(taken) == pytest.approx(np.unique([m.taken_in_j for m in view.months]))
-    for one in (trace, energy):
+    taken = energy.chart.bars[0]
+    assert taken.high == pytest.approx([m.taken_in_j for m in view.months])
+    assert (np.diff(taken.begin) > 27 * 86_400.0).all()
+    hours = light.chart.mosaic.classes
+    assert hours.shape == view.calendar.illuminance_lx.shape == (365, 24)
+    assert not hours[355, 0]
+    assert hours[170, 12] == hours.max() == len(light.chart.mosaic.labels) - 1
+    assert (store.chart.mosaic.classes == 0).sum() == (~view.calendar.connected).sum() > 24
+    for one in figures:
         assert chart_svg(one.chart, one.spoken).count("<text") > 15
+
+
+def test_tiles_of_one_class_are_one_shape_and_cover_the_field(view):
+    light = next(b for b in year_blocks(view) if isinstance(b, Figure) and b.chart.mosaic)
+    drawn = chart_svg(light.chart, light.spoken)
+    shapes = re.findall(r'<path d="([^"]+)"', drawn)
+    assert len(shapes) == len(light.chart.mosaic.labels)
+    wide = [float(w) for shape in shapes for w in re.findall(r"h([\d.]+)v", shape)]
+    assert sum(wide) == pytest.approx(24 * (WIDTH - 66.0 - 140.0), abs=0.01 * len(wide))
