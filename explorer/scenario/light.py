@@ -151,7 +151,7 @@ class Elsewhere(Section):
 
     name: Name = choice("Near the window", "Name", "What the place is called.")
     illuminance_lx: float = quantity(
-        1300.0, "Light level", "lx", 1, 200_000, "Steady illuminance at that place."
+        1300.0, "Illuminance", "lx", 1, 200_000, "Steady illuminance at that place."
     )
     source: Source = choice("daylight_glass", "Light source", "What lights that place.")
 

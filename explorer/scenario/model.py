@@ -64,7 +64,7 @@ class Margins(Section):
     )
     rate_light_lx: float | None = quantity(
         None, "Light for that rate", "lx", 1, 200_000,
-        "Steady light in which the rate must be reached. Empty: the light level of the place.",
+        "Steady light in which the rate must be reached. Empty: the illuminance of the place.",
     )
     fill_within_h: float | None = quantity(
         None, "Filled within", "h", 1e-5, 8760,
@@ -73,7 +73,7 @@ class Margins(Section):
     )
     fill_light_lx: float | None = quantity(
         None, "Light for filling", "lx", 1, 200_000,
-        "Steady light in which it must fill in time. Empty: the light level of the place.",
+        "Steady light in which it must fill in time. Empty: the illuminance of the place.",
     )
     dark_days: float | None = quantity(
         None, "Days from full", "d", 0.001, 3650,

@@ -65,9 +65,9 @@ ASSUMED: dict[str, str] = texts({
     "indicated_s": "An empty store, the device held off; until the indicator says it is charged.",
     "store_years": "From new, until it counts as worn out: what is asked of it.",
     "run_length_s": "From the end of the start-up to the cut-off, the run of middle length.",
-    "run_period_s": "From one beginning to the next in the repeating course, the middle one.",
-    "runs_per_hour": "Of at least the length that counts, over the whole repeating course.",
-    "run_duty": "Share of the repeating course in which the device is connected.",
+    "run_period_s": "From one beginning to the next in the steady cycle, the middle one.",
+    "runs_per_hour": "Of at least the length that counts, over the whole steady cycle.",
+    "run_duty": "Share of the steady cycle in which the device is connected.",
     "run_energy_J": "What the load takes in the run of middle length.",
 })  # fmt: skip
 """What stands behind each number; times count from the first light."""

@@ -4668,10 +4668,6 @@
    <translation>Wie der Ort heißt.</translation>
   </message>
   <message>
-   <source>Light level</source>
-   <translation>Beleuchtungsstärke</translation>
-  </message>
-  <message>
    <source>Steady illuminance at that place.</source>
    <translation>Gleichmäßige Beleuchtungsstärke an diesem Ort.</translation>
   </message>
@@ -4832,7 +4828,7 @@
    <translation>Licht für diese Häufigkeit</translation>
   </message>
   <message>
-   <source>Steady light in which the rate must be reached. Empty: the light level of the place.</source>
+   <source>Steady light in which the rate must be reached. Empty: the illuminance of the place.</source>
    <translation>Gleichmäßiges Licht, bei dem die Häufigkeit zu erreichen ist. Leer: die Beleuchtungsstärke des Ortes.</translation>
   </message>
   <message>
@@ -4848,7 +4844,7 @@
    <translation>Licht zum Füllen</translation>
   </message>
   <message>
-   <source>Steady light in which it must fill in time. Empty: the light level of the place.</source>
+   <source>Steady light in which it must fill in time. Empty: the illuminance of the place.</source>
    <translation>Gleichmäßiges Licht, bei dem rechtzeitig gefüllt sein muss. Leer: die Beleuchtungsstärke des Ortes.</translation>
   </message>
   <message>
@@ -9561,15 +9557,15 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Vom Ende des Anlaufs bis zur Abschaltung, der Lauf mittlerer Dauer.</translation>
   </message>
   <message>
-   <source>From one beginning to the next in the repeating course, the middle one.</source>
+   <source>From one beginning to the next in the steady cycle, the middle one.</source>
    <translation>Von einem Beginn zum nächsten im eingeschwungenen Zyklus, der mittlere.</translation>
   </message>
   <message>
-   <source>Of at least the length that counts, over the whole repeating course.</source>
+   <source>Of at least the length that counts, over the whole steady cycle.</source>
    <translation>Von mindestens der Dauer, die zählt, über den ganzen eingeschwungenen Zyklus.</translation>
   </message>
   <message>
-   <source>Share of the repeating course in which the device is connected.</source>
+   <source>Share of the steady cycle in which the device is connected.</source>
    <translation>Anteil des eingeschwungenen Zyklus, in dem das Gerät eingeschaltet ist.</translation>
   </message>
   <message>
@@ -10063,7 +10059,7 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   </message>
   <message>
    <source>{n} of these devices, drawn at random, were judged by their whole year; such a range holds the share in 95 of 100 draws.</source>
-   <translation type="unfinished" />
+   <translation>{n} dieser Geräte, zufällig gezogen, wurden nach ihrem ganzen Jahr beurteilt; in 95 von 100 Ziehungen liegt der Anteil in einem solchen Bereich.</translation>
   </message>
   <message>
    <source>{n} devices near a limit were judged one by one.</source>
@@ -13312,7 +13308,7 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Ein benutztes Schloss: 10 bis 30 je Stunde. Leer, wo nichts dergleichen verlangt ist.</translation>
   </message>
   <message>
-   <source>The steady light in which the rate must be reached, of the kind of light of the place. Empty: its light level.</source>
+   <source>The steady light in which the rate must be reached, of the kind of light of the place. Empty: its illuminance.</source>
    <translation>Das gleichmäßige Licht, bei dem die Häufigkeit zu erreichen ist, von der Lichtart des Ortes. Leer: dessen Beleuchtungsstärke.</translation>
   </message>
   <message>
@@ -13332,7 +13328,7 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Eine Stunde. Leer, wo nichts dergleichen verlangt ist.</translation>
   </message>
   <message>
-   <source>The steady light in which it must fill in time, of the kind of light of the place. Empty: its light level.</source>
+   <source>The steady light in which it must fill in time, of the kind of light of the place. Empty: its illuminance.</source>
    <translation>Das gleichmäßige Licht, bei dem rechtzeitig gefüllt sein muss, von der Lichtart des Ortes. Leer: dessen Beleuchtungsstärke.</translation>
   </message>
   <message>
