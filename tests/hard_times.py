@@ -13,6 +13,7 @@ of 96 kB where mounting is allowed, else the size of files is limited.
 from __future__ import annotations
 
 import argparse
+import math
 import os
 import random
 import resource
@@ -413,13 +414,16 @@ KINDS: dict[str, float] = {
 
 
 def run(
-    rounds: int, seed: int, tell: Callable[[str], None], kinds: dict[str, float]
+    rounds: int, seed: int, tell: Callable[[str], None], kinds: dict[str, float],
+    seconds: float = math.inf,
 ) -> tuple[Counter[str], list[str]]:
     """How many of each kind were tried, and what failed."""
     counts: Counter[str] = Counter()
     faults: list[str] = []
-    trials = Trials()
+    trials, end = Trials(), time.monotonic() + seconds
     for number in range(seed, seed + rounds):
+        if time.monotonic() > end:
+            break
         rng = random.Random(number)
         kind = rng.choices(list(kinds), list(kinds.values()))[0]
         with tempfile.TemporaryDirectory() as place:
@@ -437,6 +441,7 @@ def main() -> int:
     """Try for so many rounds, and print what came of it."""
     options = argparse.ArgumentParser(description=__doc__)
     options.add_argument("--rounds", type=int, default=300)
+    options.add_argument("--seconds", type=float, default=math.inf, help="end after so long")
     options.add_argument("--seed", type=int, default=0)
     options.add_argument("--each", action="store_true", help="as many rounds of every kind")
     options.add_argument("--kinds", nargs="*", choices=list(KINDS), default=list(KINDS))
@@ -445,7 +450,7 @@ def main() -> int:
     sets = [{kind: 1.0} for kind in chosen] if given.each else [chosen]
     counts, faults = Counter[str](), list[str]()
     for kinds in sets:
-        found, failed = run(given.rounds, given.seed, print, kinds)
+        found, failed = run(given.rounds, given.seed, print, kinds, given.seconds)
         counts, faults = counts + found, faults + failed
     for name, count in sorted(counts.items()):
         print(f"{count:8} {name}")

@@ -6,6 +6,7 @@ import pytest
 from click.testing import CliRunner
 
 from explorer.cli import main as cli
+from explorer.files import study_results
 from explorer.files.scenario_json import save_scenario
 from explorer.files.study import NAME, load_study
 from explorer.scenario.logged_run import Conditions
@@ -16,6 +17,12 @@ RUN = "time_s,store_V\n" + "".join(f"{60 * i},{4.5 - 0.001 * i:.3f}\n" for i in 
 
 def gloaming(*words):
     return CliRunner().invoke(cli.commands, [str(word) for word in words])
+
+
+@pytest.fixture(autouse=True)
+def no_long_search(monkeypatch):
+    """The answers that take a search are told by tests of their own."""
+    monkeypatch.setattr(study_results, "reach", lambda _: {})
 
 
 @pytest.fixture

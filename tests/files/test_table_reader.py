@@ -4,9 +4,11 @@ from datetime import datetime
 
 import pytest
 
+from explorer.files.table_reader import reader
 from explorer.files.table_reader.layout import Wanted
 from explorer.files.table_reader.reader import read_readings
 from explorer.files.table_reader.told import LogError, Told, Undecided, ways
+from explorer.files.table_reader.understanding import understand
 from explorer.text import say
 
 LIGHT = Wanted(quantity="light", lowest=0.0, highest=200_000.0)
@@ -213,3 +215,17 @@ def test_what_cannot_be_used_ends_in_a_sentence(read, text, said):
         read(text, VOLTS if ",V" in text else LIGHT)
     assert said in str(caught.value)
     assert str(caught.value).endswith((".", ".”"))
+
+
+def test_a_file_that_is_emptied_while_it_is_read_is_a_sentence(tmp_path, monkeypatch):
+    path = tmp_path / "a.csv"
+    path.write_text("time_s,lux\n0,1\n1,2\n", encoding="utf-8")
+
+    def emptied(*given, **more):
+        found = understand(*given, **more)
+        path.write_bytes(b"")
+        return found
+
+    monkeypatch.setattr(reader, "understand", emptied)
+    with pytest.raises(LogError, match=r"a\.csv was emptied while it was read\."):
+        read_readings(path, (LIGHT,), what=say("log"))

@@ -5,6 +5,7 @@ import json
 import pytest
 
 from explorer.advice.case import Case
+from explorer.files import study_results
 from explorer.files.scenario_json import load_scenario
 from explorer.files.story import RunFile, Story
 from explorer.files.study import DESIGN, NAME, Study, keep_study, load_study
@@ -58,6 +59,7 @@ def test_what_was_kept_is_on_the_screen_again(
     window.commands["line_up"].trigger()
     window.comparisons.several.line_up.add(Case(with_value(PROBE, "panels.count", 5)), "Five")
     folder = tmp_path / "Trough"
+    monkeypatch.setattr(study_results, "reach", lambda _: {})  # the longest searches
     monkeypatch.setattr(messages, "pick_study", lambda *_: folder)
     window.commands["keep_study"].trigger()
     qtbot.waitUntil((folder / "results.json").exists, timeout=PATIENT)

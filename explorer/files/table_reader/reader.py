@@ -15,9 +15,9 @@ from explorer.files.table_reader.headings import Column, Quantity
 from explorer.files.table_reader.layout import Wanted
 from explorer.files.table_reader.order import ordered, repeated_note
 from explorer.files.table_reader.parts import PartReader, Progress, no_progress
-from explorer.files.table_reader.told import Told
+from explorer.files.table_reader.told import LogError, Told
 from explorer.files.table_reader.understanding import understand
-from explorer.text import Text
+from explorer.text import Text, say
 
 FloatArray = NDArray[np.float64]
 
@@ -96,6 +96,10 @@ def read_readings(
     )
     found = PartReader(known)
     parts = list(found.parts(progress, first_only=first_only))
+    if not parts:
+        raise LogError(
+            say("{file} was emptied while it was read.", file=known.layout.name)
+        )
     time_s = np.concatenate([part.time_s for part in parts])
     columns = {q: np.concatenate([part.values[q] for part in parts]) for q in parts[0].values}
     lines = np.concatenate([part.lines for part in parts])
