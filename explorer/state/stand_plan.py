@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Callable
 from pathlib import Path
 from typing import Annotated, Final, Literal
 
@@ -127,9 +128,11 @@ def listed_name(name: str) -> str:
     --------
     >>> listed_name("bundled:soil_probe")
     'Soil probe'
+    >>> listed_name("/home/fern/stand/bell.json")
+    'stand/bell.json'
     """
     if not name.startswith(BUNDLED):
-        return name
+        return "/".join(Path(name).parts[-2:])
     return name.removeprefix(BUNDLED).replace("_", " ").capitalize()
 
 
@@ -165,13 +168,21 @@ def load_plan(path: Path) -> StandPlan:
     """
     text = read_text(path, limit_bytes=LIMIT_BYTES, what=say("stand set-up"))
     try:
-        return StandPlan.model_validate_json(text)
+        plan = StandPlan.model_validate_json(text)
     except ValidationError as error:
         raise FileError(joined(": ", (path.name, _sentence(error)))) from None
+    return _with_names(plan, lambda name: str(path.parent / name))  # an absolute one stays
+
+
+def _with_names(plan: StandPlan, change: Callable[[str], str]) -> StandPlan:
+    names = (n if n.startswith(BUNDLED) else change(n) for n in plan.scenarios)
+    return plan.model_copy(update={"scenarios": tuple(names)})
 
 
 def save_plan(path: Path, plan: StandPlan) -> None:
     """Write the set-up of a stand in one step.
+
+    Files that lie with it are named from there, so that the folder can be moved.
 
     Raises
     ------
@@ -188,8 +199,14 @@ def save_plan(path: Path, plan: StandPlan) -> None:
                 reason=error.strerror or str(error),
             )
         ) from None
-    data = plan.model_dump(mode="json")
+    data = _with_names(plan, lambda name: _from(path.parent, name)).model_dump(mode="json")
     write_text(path, json.dumps(data, indent=2, ensure_ascii=False) + "\n")
+
+
+def _from(folder: Path, name: str) -> str:
+    """A file as it is named from a folder that holds it; as it is where none does."""
+    file = Path(name)
+    return file.relative_to(folder).as_posix() if file.is_relative_to(folder) else name
 
 
 def _sentence(error: ValidationError) -> str:

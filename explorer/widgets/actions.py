@@ -56,7 +56,7 @@ ACTIONS = {
         ),
     ),
     "sheet": ActionInfo(
-        text=say("Write a &report…"),
+        text=say("Write a re&port…"),
         tip=say("Write all of it to PDF or HTML, for another engineer to check"),
         keys="Ctrl+Shift+P",
     ),

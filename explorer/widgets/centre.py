@@ -34,7 +34,7 @@ _GIVES_WAY = 56, 34
 """How much narrower knobs and sign are in the smallest window. [px]"""
 _TRACE, _DRAWER = 230, 270
 """Least heights; below their sum the middle scrolls, never a card inside it. [px]"""
-_LOW, _LOW_TRACE, _LOW_DRAWER = 430, 150, 176
+_LOW, _LOW_TRACE, _LOW_DRAWER = 430, 144, 150
 """A middle that is lower than this shows trace and drawer at other least heights. [px]"""
 _DRAWER_SHARE, _LEAST_DRAWER, _MOST_DRAWER = 0.42, 560, 860
 _PULSE_WIDTH, _ANSWERS_WIDTH = 380, 470

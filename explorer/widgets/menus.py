@@ -9,12 +9,14 @@ from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QAction, QActionGroup
 from PySide6.QtWidgets import QMenu, QMenuBar
 
+from explorer.files.whereabouts import found_again, names_apart
 from explorer.resource_files import scenario_folder
 from explorer.state.examples import example_name
 from explorer.state.language import LANGUAGE_CHOICES, NAMES, tr
 from explorer.state.settings import SCALES, SettingsStore
 from explorer.state.theme import THEME_CHOICES
 from explorer.text import texts
+from explorer.widgets.plain import plain_tip
 
 _THEME_TEXTS = texts({
     "system": "As the &system",
@@ -117,8 +119,12 @@ class Menus(QObject):
 
     def _list_recent(self) -> None:
         self.recent.clear()
-        for name in self._settings.settings.recent:
-            self.recent.addAction(name).setData(name)
+        self.recent.setToolTipsVisible(True)
+        paths = self._settings.settings.recent
+        for path, name in zip(paths, names_apart(paths), strict=True):
+            action = self.recent.addAction(name.replace("&", "&&"))
+            action.setData(path)
+            action.setToolTip(plain_tip(path))
         if self.recent.isEmpty():
             self.recent.addAction(tr("No file yet")).setEnabled(False)
 
@@ -127,7 +133,10 @@ class Menus(QObject):
 
     def _on_recent(self, action: QAction) -> None:
         if action.data() is not None:
-            self.recent_chosen.emit(Path(action.data()))
+            settings = self._settings.settings
+            folders = [Path(path).parent for path in settings.recent]
+            known = [Path(settings.folder), *folders] if settings.folder else folders
+            self.recent_chosen.emit(found_again(Path(action.data()), known))
 
     def _on_theme(self, action: QAction) -> None:
         self.theme_chosen.emit(action.data())

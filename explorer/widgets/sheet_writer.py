@@ -105,16 +105,16 @@ class SheetWriter(QObject):
             language=language(),
             written=datetime.now().astimezone(),
         )
-        self.said.emit(say("The sheet is being written."), False)
+        self.said.emit(say("The report is being written."), False)
         self._jobs.submit(JOB, job)
 
     def _on_done(self, key: str, result: object) -> None:
         if key == JOB:
-            self.said.emit(say("The sheet was written: {path}", path=result), False)
+            self.said.emit(say("The report was written: {path}", path=result), False)
 
     def _on_failed(self, key: str, why: str) -> None:
         if key == JOB:
-            self.said.emit(say("The sheet was not written. {why}", why=why), True)
+            self.said.emit(say("The report was not written. {why}", why=why), True)
 
 
 def pick_target(parent: QWidget, suggestion: str) -> Path | None:

@@ -38,7 +38,7 @@ from explorer.words.readout import CheckText
 WIDTH, WIDEST = 276, 360
 ANNOUNCE_MS = 700
 _LAMP, _GAP, _PAD = 38.0, 10.0, 11.0
-_MARGIN = 52
+_MARGIN = 48
 """Width of the column of margins. [px]"""
 _ROOMY = 300, 860
 """Width and height from which all checks are told in full. [px]"""

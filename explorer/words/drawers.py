@@ -12,8 +12,9 @@ from explorer.advice.territory import Axis, Territory
 from explorer.advice.verdict import CHECK_NAMES, State
 from explorer.advice.year.dates import MONTH_NAMES
 from explorer.quantity import show
-from explorer.text import altered, figure, joined, say, texts
+from explorer.text import figure, joined, say, texts
 from explorer.words.edges import span_text
+from explorer.words.figures import lower_first as lower_first
 from explorer.words.figures import percent as percent
 from explorer.words.figures import percent_range as percent_range
 from explorer.words.figures import quantity_text
@@ -136,18 +137,6 @@ def with_axis(axis: Axis, value: float) -> str:
             return say("1 panel") if value == 1 else say("{n} panels", n=show(value, ""))
         return joined(" ", (show(value, ""), axis.label.lower()))
     return joined(" ", (lower_first(axis.label), axis_value(axis, value)))
-
-
-def lower_first(text: str) -> str:
-    """A label inside a sentence; short forms in capitals stay, as do words of other languages.
-
-    Examples
-    --------
-    >>> lower_first("Full voltage"), lower_first("ESR in the cold")
-    ('full voltage', 'ESR in the cold')
-    """
-    small = text if text[:2].isupper() else text[:1].lower() + text[1:]
-    return altered(text, lambda words: small if words == text else words)
 
 
 def territory_summary(x: Axis, y: Axis, y_now: float, works: Edges, runs: Edges) -> str:

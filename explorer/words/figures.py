@@ -153,3 +153,15 @@ def percent_range(low: float, high: float) -> str:
     # Whole per cents, rounded so that the range holds what it stands for.
     first, last = math.floor(100.0 * low + 1e-9), math.ceil(100.0 * high - 1e-9)
     return figure(f"{first}–{last} %")
+
+
+def lower_first(text: str) -> str:
+    """A label inside a sentence; short forms in capitals stay, as do words of other languages.
+
+    Examples
+    --------
+    >>> lower_first("Full voltage"), lower_first("ESR in the cold")
+    ('full voltage', 'ESR in the cold')
+    """
+    small = text if text[:2].isupper() else text[:1].lower() + text[1:]
+    return altered(text, lambda words: small if words == text else words)

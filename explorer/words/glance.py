@@ -7,7 +7,7 @@ from explorer.scenario.fields import describe
 from explorer.scenario.light import LogPattern, WeekPattern
 from explorer.scenario.model import Scenario, get_value, owner_class
 from explorer.text import Text, figure, joined, say
-from explorer.words.figures import quantity_text
+from explorer.words.figures import lower_first, quantity_text
 from explorer.words.options import WEEKDAYS, option
 from explorer.words.readout import Line
 
@@ -115,7 +115,7 @@ def glance_text(lines: tuple[Line, ...]) -> Text:
 def _in_line(line: Line) -> str:
     if not line.value[:1].isdigit():
         return line.value
-    return joined(" ", (line.label.lower(), line.value))
+    return joined(" ", (lower_first(line.label), line.value))
 
 
 __all__ = [

@@ -82,3 +82,14 @@ def test_the_file_says_what_it_is(tmp_path):
     save_plan(tmp_path / "stand.json", StandPlan())
     data = json.loads((tmp_path / "stand.json").read_text(encoding="utf-8"))
     assert (data["format"], data["version"]) == ("gloaming-stand", 1)
+
+
+def test_a_set_up_that_is_moved_with_its_scenarios_finds_them(tmp_path):
+    here, there = tmp_path / "here", tmp_path / "there"
+    here.mkdir()
+    (here / "bell.json").touch()
+    names = ("bundled:plant_label", str(here / "bell.json"), str(tmp_path / "far.json"))
+    save_plan(here / "stand.json", StandPlan(scenarios=names))
+    here.rename(there)
+    moved = load_plan(there / "stand.json").scenarios
+    assert moved == ("bundled:plant_label", str(there / "bell.json"), str(tmp_path / "far.json"))

@@ -49,9 +49,9 @@ def test_it_asks_one_question_on_a_page_with_nothing_chosen(guide):
 def test_a_click_answers_and_goes_on(qtbot, guide):
     qtbot.mouseClick(card(guide.pages[0], "window"), Qt.MouseButton.LeftButton)
     assert guide.pages[0].answer == "window"
-    assert guide.progress.text() == "Question 2 of 8"
+    assert guide.progress.text() == "Question 2 of 9"
     qtbot.mouseClick(guide.back, Qt.MouseButton.LeftButton)
-    assert guide.progress.text() == "Question 1 of 8"
+    assert guide.progress.text() == "Question 1 of 9"
     assert guide.pages[0].answer == "window"
 
 

@@ -432,3 +432,21 @@ def test_an_open_drawer_takes_the_place_of_the_answers_or_stands_beside_the_trac
     window.resize(1280, 720)
     qapp.processEvents()
     assert answers.isVisible()
+
+
+def test_recent_files_are_told_apart_and_found_in_a_moved_folder(window, tmp_path):
+    folder = tmp_path / "fern"
+    for name in ("fern", "moss"):
+        (tmp_path / name).mkdir()
+        window.document.save(tmp_path / name / "lock.json")
+        window.settings.remember_file(tmp_path / name / "lock.json")
+    window.menus.recent.aboutToShow.emit()
+    listed = window.menus.recent.actions()
+    assert [action.text() for action in listed] == ["moss/lock.json", "fern/lock.json"]
+    assert listed[1].toolTip().endswith(str(folder / "lock.json"))
+    folder.rename(tmp_path / "moss" / "fern")
+    heard = []
+    window.menus.recent_chosen.disconnect()
+    window.menus.recent_chosen.connect(heard.append)
+    listed[1].trigger()
+    assert heard == [tmp_path / "moss" / "fern" / "lock.json"]

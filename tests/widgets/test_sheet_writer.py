@@ -36,14 +36,14 @@ def file_menu(window):
 
 def test_the_entry_stands_in_the_file_menu(window):
     assert window.commands["sheet"] in file_menu(window)
-    assert window.commands["sheet"].text() == "Write a &report…"
+    assert window.commands["sheet"].text() == "Write a re&port…"
 
 
 def test_a_pdf_is_written_and_the_notice_says_where(window, ask, tmp_path):
     target = tmp_path / "sheet.pdf"
     ask(target)
     assert target.read_bytes().startswith(b"%PDF")
-    assert window.notice.text.text() == f"The sheet was written: {target}"
+    assert window.notice.text.text() == f"The report was written: {target}"
     assert window.notice.isVisible()
 
 
@@ -90,7 +90,7 @@ def test_a_place_that_cannot_be_written_is_told_in_a_sentence(window, ask, tmp_p
     target = tmp_path / "none" / "sheet.pdf"
     ask(target)
     said = window.notice.text.text()
-    assert said.startswith("The sheet was not written. ")
+    assert said.startswith("The report was not written. ")
     assert f"there is no folder {target.parent}" in said
 
 

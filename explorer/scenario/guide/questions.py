@@ -165,7 +165,7 @@ def is_asked(key: str, given: Mapping[str, str]) -> bool:
         return any(place == name and spot.daylight for name, spot in SPOTS.items())
     if key == "facing":
         faces = any(place == name and spot.faces for name, spot in SPOTS.items())
-        return faces and given.get("light", "usual") == "usual"
+        return faces and (given.get("light") or "usual") == "usual"
     other = given.get("job") == "other"
     if key == "battery":
         return other

@@ -198,9 +198,9 @@ class LineUpWindow(QDialog):
             else:
                 write_text(path, sheet_html(made, language(), tr))
         except FileError as error:
-            messages.tell(self, say("The sheet was not written"), str(error))
+            messages.tell(self, say("The report was not written"), str(error))
             return False
-        self.notice.say(say("The sheet was written: {path}", path=path), fault=False)
+        self.notice.say(say("The report was written: {path}", path=path), fault=False)
         return True
 
     # --- what it shows ---
