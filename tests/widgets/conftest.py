@@ -1,7 +1,7 @@
 import pytest
 
 from explorer.scenario.model import Scenario
-from explorer.state import theme
+from explorer.state import drawer_steps, theme
 from explorer.state.document import Document
 from explorer.state.jobs import JobRunner
 from explorer.state.settings import SettingsStore
@@ -56,3 +56,10 @@ def window(qtbot, document, solver, jobs, tmp_path, said, monkeypatch):
     result.show()
     solver.solve_now()
     return result
+
+
+@pytest.fixture
+def few_units(monkeypatch):
+    """A spread of fewer units, for tests that look at how it is shown."""
+    monkeypatch.setattr(drawer_steps, "MANY", 1500)
+    monkeypatch.setattr(drawer_steps, "FEW", 300)

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from contextlib import contextmanager
 
-from PySide6.QtCore import QPoint, QRect
-from PySide6.QtWidgets import QAbstractScrollArea, QLabel, QLineEdit, QWidget
+from PySide6.QtCore import QPoint, QPointF, QRect, QRectF, QSizeF
+from PySide6.QtGui import QPainter, QPicture, QPixmap, QRegion
+from PySide6.QtWidgets import QAbstractScrollArea, QGraphicsView, QLabel, QLineEdit, QWidget
 
 from explorer.widgets.answer_card import AnswerRow
 from explorer.widgets.buttons import PillButton
@@ -88,3 +90,80 @@ def faults(window: QWidget) -> list[tuple[str, ...]]:
     ]
     found += [(shown(widget), "leaves its box") for widget in texts(window) if outside(widget)]
     return found + [(*pair, "lie on each other") for pair in overlaps(window)]
+
+
+@contextmanager
+def drawn_texts() -> Iterator[list[tuple[str, QRectF, QRectF | None]]]:
+    """Every text that is painted meanwhile: where it lies on the device, and the box it was given.
+
+    What plots of the library paint into pictures of their own is left out.
+    """
+    found: list[tuple[str, QRectF, QRectF | None]] = []
+    paint = QPainter.drawText
+
+    def note(painter: QPainter, *values: object) -> object:
+        if not isinstance(painter.device(), QPicture):
+            found.extend(_noted(painter, values))
+        return paint(painter, *values)
+
+    QPainter.drawText = note
+    try:
+        yield found
+    finally:
+        QPainter.drawText = paint
+
+
+def _noted(painter: QPainter, values: tuple) -> Iterator[tuple[str, QRectF, QRectF | None]]:
+    text = next(value for value in values if isinstance(value, str))
+    if not text.strip():
+        return
+    way, first = painter.deviceTransform(), values[0]
+    if isinstance(first, QRect | QRectF):
+        box, flags = QRectF(first), values[1]
+        flags = flags if isinstance(flags, int) else int(getattr(flags, "value", 0))
+        where = painter.boundingRect(box, flags, text)
+        yield text, way.mapRect(where), way.mapRect(box)
+        return
+    x, y = (first.x(), first.y()) if isinstance(first, QPoint | QPointF) else values[:2]
+    metrics = painter.fontMetrics()
+    size = QSizeF(metrics.horizontalAdvance(text), metrics.ascent() * 0.8)
+    yield text, way.mapRect(QRectF(QPointF(x, y - size.height()), size)), None
+
+
+def paints_itself(widget: QWidget) -> bool:
+    """Whether a class of ours paints what a widget shows, or a plot what lies on it."""
+    return isinstance(widget.parent(), QGraphicsView) or any(
+        "paintEvent" in vars(kind) and kind.__module__.startswith("explorer.")
+        for kind in type(widget).__mro__
+    )
+
+
+def painted_faults(root: QWidget) -> list[tuple[str, ...]]:
+    """Painted texts that their box or their widget cuts, or that lie on each other."""
+    found: list[tuple[str, ...]] = []
+    for widget in (root, *root.findChildren(QWidget)):
+        if not (widget.isVisible() and paints_itself(widget)) or isinstance(widget, QLabel):
+            continue
+        ground = QPixmap(widget.size())
+        with drawn_texts() as drawn:
+            widget.render(ground, QPoint(), QRegion(), QWidget.RenderFlag.DrawWindowBackground)
+        room = QRectF(widget.rect()).adjusted(-SLACK - 1, -SLACK - 1, SLACK + 1, SLACK + 1)
+        name = type(widget).__name__
+        seen = {(text, where.toRect().getRect()): (text, where, box) for text, where, box in drawn}
+        for text, where, box in seen.values():
+            if box is not None and where.width() > box.width() + SLACK + 1:
+                found.append((name, text, "is wider than its box"))
+            if not room.contains(where):
+                found.append((name, text, "leaves its widget"))
+        found += _on_each_other(name, list(seen.values()))
+    return found
+
+
+def _on_each_other(
+    name: str, drawn: list[tuple[str, QRectF, QRectF | None]]
+) -> Iterator[tuple[str, ...]]:
+    for i, (one, here, _) in enumerate(drawn):
+        for other, there, _ in drawn[i + 1 :]:
+            both = here.intersected(there)
+            if one != other and both.width() > 2.0 and both.height() > 3.0:
+                yield name, one, other, "lie on each other"

@@ -135,6 +135,7 @@ def heading(text: str) -> QLabel:
     """What a part of the dialog is about."""
     label = QLabel(text)
     label.setFont(theme.font("body", bold=True))
+    label.setWordWrap(True)
     return label
 
 
