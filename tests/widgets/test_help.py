@@ -162,7 +162,8 @@ def test_the_pane_leaves_knobs_sign_and_the_trace_of_a_small_window_to_be_seen(
     for width in (960, 1280, 1920):
         window.resize(width, 720)
         assistance._show_pane()
-        qapp.processEvents()
+        for _ in range(3):
+            qapp.processEvents()
         pane = assistance.pane.geometry()
         assert pane.isValid()
         assert not pane.intersects(window.sign.geometry())

@@ -145,6 +145,7 @@ class Assistance(QObject):
         """Find the pane its place in a window of another size."""
         if event.type() == QEvent.Type.Resize:
             self._place_pane()
+            QTimer.singleShot(0, self, self._place_pane)  # its neighbours follow a turn later
         return False
 
     def _place_pane(self) -> None:
