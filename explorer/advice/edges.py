@@ -258,15 +258,15 @@ def judged_at(
     if case.knows(("verdict at", path, value)):
         verdict = verdict_of(case)
         return criterion.holds(verdict), criterion.level(verdict)
-    return _ask(case, {path: value}, question, (False, 0.0))
+    return asked_with(case, {path: value}, question, (False, 0.0))
 
 
 def verdict_with(case: Case, changes: Mapping[str, float]) -> Verdict | None:
     """The exact verdict with some values changed; None where that is no design."""
-    return _ask(case, changes, judge, None)
+    return asked_with(case, changes, judge, None)
 
 
-def _ask(
+def asked_with(
     case: Case, changes: Mapping[str, float], question: Callable[[Case], T], otherwise: T
 ) -> T:
     """What is said of a case with some values changed, or of what is no design."""

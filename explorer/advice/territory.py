@@ -14,7 +14,7 @@ from explorer.advice.criteria import RUNS, WORKS
 from explorer.advice.edges import Edges, Stopped, find_edges, verdict_with
 from explorer.advice.fleet import fleet
 from explorer.advice.stops import knob_paths, largest_phase, series_of, stops_of
-from explorer.advice.verdict import CHECK_NAMES
+from explorer.advice.verdict import CHECK_NAMES, Verdict
 from explorer.scenario.demand import Every
 from explorer.scenario.fields import describe
 from explorer.scenario.model import Scenario, get_value, owner_class, size_path
@@ -182,6 +182,11 @@ def _exactly(case: Case, place: dict[str, float]) -> dict[str, float]:
     verdict = verdict_with(case, place)
     if verdict is None:
         return {"codes": 0, "margin": 0.0, "reserve": 0.0, "governing": 0}
+    return point_of(verdict)
+
+
+def point_of(verdict: Verdict) -> dict[str, float]:
+    """What a map shows of a design that was judged exactly, by the names of its tables."""
     works, runs = WORKS.holds(verdict), RUNS.holds(verdict)
     return {
         "codes": int(works) + int(works and runs),

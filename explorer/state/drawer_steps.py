@@ -109,7 +109,11 @@ def guided(answers: Answers, parts_folder: Path | None) -> PlainAnswer:
 def territory_steps(x: Axis, y: Axis, case: Case, stopped: Stopped) -> Iterator[Territory]:
     """A coarse map, then the fine one, then its points near a limit by the exact march."""
     from explorer.advice.territory import coarse, refined, territory
+    from explorer.advice.territory_year import territory_of_year
 
+    if case.year is not None:
+        yield from territory_of_year(case, x, y, stopped)
+        return
     yield territory(case, coarse(x, COARSE), coarse(y, COARSE))
     if not stopped():
         found = territory(case, x, y)

@@ -19,7 +19,13 @@ level that suits them best, and are good to some per cent."""
 
 
 def falls_short_by(case: Case, *, cleanly: bool) -> float | None:
-    """How near a design comes to what is asked where a bound says that it is not; else None.
+    """How near a design comes to what is asked where a bound says that it is not; else None."""
+    found = ruled_out(case, cleanly=cleanly)
+    return None if found is None else found[1]
+
+
+def ruled_out(case: Case, *, cleanly: bool) -> tuple[str, float] | None:
+    """The check by which a bound rules a design out, and how near it comes; None where none does.
 
     Parameters
     ----------
@@ -29,18 +35,18 @@ def falls_short_by(case: Case, *, cleanly: bool) -> float | None:
         Whether it is asked to run, and not merely to work.
     """
     if seasons_of(case)[1].all_in_vain:
-        return 0.0
+        return "starts", 0.0
     # What the light does not bring cannot be served; close to it a course may show that it is.
     balance = tightest(case).ratio
     if balance < HOPELESS:
-        return balance
+        return "balance", balance
     least, connected = outlasted(case)
     asked = asked_of(case.scenario, 1)
     if least < 1.0 and (cleanly or connected < float(asked.served_share[0])):
-        return least
+        return "dark", least
     wanted = float(asked.margin[0]) if cleanly else 1.0
     margin = float(asked.start_within_s[0]) / max(first_ready_s(case), 1e-9)
-    return margin / wanted if margin < wanted else None
+    return ("starts", margin / wanted) if margin < wanted else None
 
 
 def outlasted(case: Case) -> tuple[float, float]:
@@ -87,4 +93,4 @@ def first_ready_s(case: Case) -> float:
     return first_charge(seasons, hung_s, run).seconds
 
 
-__all__ = ["falls_short_by", "first_ready_s", "outlasted"]
+__all__ = ["falls_short_by", "first_ready_s", "outlasted", "ruled_out"]
