@@ -53,19 +53,6 @@ class FlowMap:
             self.displacement + np.interp(middle, later.nodes, later.displacement),
         )
 
-    def repeat(self, times: int) -> FlowMap:
-        """The map applied `times` times, by doubling."""
-        if times < 0:
-            raise ValueError(f"a map can be repeated 0 or more times, not {times}")
-        power, result = self, FlowMap(self.nodes, np.zeros_like(self.nodes))
-        while times:
-            if times & 1:
-                result = result.then(power)
-            times >>= 1
-            if times:
-                power = power.then(power)
-        return result
-
 
 def tabulated(nodes: FloatArray, open_v: FloatArray, off_v: float) -> FloatArray:
     """Charges from which cycles are tabulated: not from far below a cut-off. [C]"""

