@@ -385,6 +385,10 @@ class March:
             until = min(until, self.moments[self.next_moment])
         rate = self._rate(light_a, draw)
         speed = 0.0 if held else rate(self.y)
+        if held:  # it goes to and fro between both sides of the edge
+            self.cold = False
+            self._seen(self.terminals(self.y, light_a, draw)[0], self.store.volts(self.y))
+            self.cold = True
         if speed == 0.0:
             self._rest(light_a, draw, until)
             return
