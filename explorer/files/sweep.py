@@ -12,6 +12,7 @@ import json
 import multiprocessing
 import os
 import stat
+import threading
 from collections import deque
 from collections.abc import Iterator
 from concurrent.futures import FIRST_COMPLETED, Future, ProcessPoolExecutor, wait
@@ -149,7 +150,16 @@ def _begin_worker(sweep: Sweep, base: Case) -> None:
     _shared.update(sweep=sweep, base=base)
 
 
+def _end_with_parent() -> None:
+    """A worker waits for work for ever; whoever killed the sweep has no use for it."""
+    parent = multiprocessing.parent_process()
+    assert parent is not None
+    parent.join()
+    os._exit(1)
+
+
 def _begin_process(sweep: Sweep, base: Case) -> None:
+    threading.Thread(target=_end_with_parent, daemon=True).start()
     settle_down()
     _begin_worker(sweep, base)
 

@@ -3,6 +3,11 @@
 import csv
 import importlib.util
 import json
+import os
+import signal
+import subprocess
+import sys
+import time
 from collections import Counter
 from pathlib import Path
 
@@ -406,6 +411,48 @@ def test_a_second_sweep_waits_for_the_end_of_the_first(probe, tmp_path, by_one):
 def test_a_kill_before_the_first_row_is_no_hindrance(probe, tmp_path):
     (tmp_path / "out.csv.partial.json").touch()
     assert finished(small_sweep(probe), tmp_path / "out.csv") == [0, 6]
+
+
+KILLED = """
+import multiprocessing, os, signal
+from concurrent.futures import ProcessPoolExecutor
+from explorer.advice.case import Case
+from explorer.files.sweep import Sweep, _begin_process
+from explorer.scenario.model import Scenario
+
+if __name__ == "__main__":
+    pool = ProcessPoolExecutor(
+        1, multiprocessing.get_context("spawn"), _begin_process,
+        (Sweep(scenario=Scenario(), varied=()), Case(Scenario())),
+    )
+    print(pool.submit(os.getpid).result(), flush=True)
+    os.kill(os.getpid(), signal.SIGKILL)
+"""
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="kills a process outright")
+def test_no_worker_outlives_a_sweep_that_was_killed(tmp_path):
+    program = tmp_path / "killed.py"
+    program.write_text(KILLED, encoding="utf-8")
+    with (tmp_path / "said").open("w") as said:  # a pipe would end with the worker alone
+        done = subprocess.run(
+            [sys.executable, program], stdout=said, stderr=said, check=False,
+            env={**os.environ, "PYTHONPATH": str(Path(__file__).parents[2])},
+        )  # fmt: skip
+    assert done.returncode == -signal.SIGKILL
+    worker = int((tmp_path / "said").read_text().splitlines()[0])
+    end = time.monotonic() + 30.0
+    while is_alive(worker) and time.monotonic() < end:
+        time.sleep(0.05)
+    assert not is_alive(worker)
+
+
+def is_alive(process_id):
+    try:
+        os.kill(process_id, 0)
+    except ProcessLookupError:
+        return False
+    return True
 
 
 def test_a_word_that_a_spreadsheet_would_run_is_marked_as_a_text(probe, tmp_path):
