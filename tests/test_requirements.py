@@ -24,6 +24,7 @@ from explorer.scenario.model import Scenario, with_values
 from explorer.words.answers import value_of
 from explorer.words.required import asked_rows
 from tests.reference import files, habit
+from tests.reference.circuit import ConverterSource
 from tests.reference.device import Device
 from tests.reference.strategy import numbered
 
@@ -35,7 +36,7 @@ AMOUNTS = {
     "margins.fill_light_lx": 2000.0,
     "margins.dark_days": 0.5,
 }
-MOST = 3000
+MOST = 600
 
 
 def lock():
@@ -79,6 +80,19 @@ def test_a_rate_is_that_of_the_schedule_where_the_light_is_enough():
     value, margin = the_one(asked(lock(), operations_per_hour=30.0))
     assert value == pytest.approx(60.0, rel=0.01)
     assert margin == pytest.approx(2.0, rel=0.01)
+
+
+def test_a_rate_of_what_waits_is_the_current_that_flows_in_over_the_charge_of_a_run():
+    """A run of 20 µC whenever the store is at 4.5 V; the current by the reference's converter."""
+    waits = with_values(lock(), {
+        "light.illuminance_lx": 20.0, "charger.cold_start_below_V": 0.0,
+        "load.operations.0.schedule": {"kind": "when_ready", "ready_V": 4.5},
+    })  # fmt: skip
+    value, margin = the_one(asked(waits, operations_per_hour=100.0))
+    device = Device(waits, None)
+    amps = ConverterSource(device, device.steps[0][2]).current(4.49, inf, False)
+    assert value == pytest.approx(3600.0 * amps / 20e-6, rel=0.02)
+    assert margin == pytest.approx(value / 100.0)
 
 
 def test_what_is_asked_and_missed_falls_short_and_says_what_and_how_far():
@@ -132,7 +146,7 @@ def right_amounts(scenario, log):
     return found
 
 
-NUMBERS = (11, 24, 42)
+NUMBERS = (11, 13, 22, 25, 42, 57)
 
 
 @pytest.fixture(scope="module", params=NUMBERS)
