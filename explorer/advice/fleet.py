@@ -20,7 +20,7 @@ from explorer.advice.checks import Judged, asked_of, balance, judged, ratings_ma
 from explorer.advice.gathered import gathered, gathered_log, with_gathered_log
 from explorer.advice.readings import BoolArray, FloatArray, Readings
 from explorer.advice.readings.balance import Balance
-from explorer.advice.readings.many import balance_of, followed
+from explorer.advice.readings.many import balance_of, followed, never_connects
 from explorer.advice.readings.many_answers import answers
 from explorer.advice.readings.many_required import with_required
 from explorer.advice.verdict import CHECK_NAMES, MET_OR_NOT, NO_LIMIT, State
@@ -157,6 +157,15 @@ def fleet(
     if system.load.until_empty is not None:
         # It takes the least run for the whole of it.
         read = replace(read, sure=np.zeros(size, bool))
+    dim = ~(read.sure | read.falls | np.isfinite(read.ready_s))
+    if case.year is None and not only_runs and dim.any():
+        few = gathered(
+            case.varied({p: np.broadcast_to(v, size)[dim] for p, v in changes.items()}), case
+        )
+        dim[dim] = never_connects(
+            few.scenario, as_judged(few.system), int(dim.sum()), read.within["starts"][dim]
+        )
+        read = replace(read, falls=read.falls | dim)
     if case.year is not None:
         # Some weeks do not know what a year does: the march has the word.
         nowhere = np.zeros(size, bool)

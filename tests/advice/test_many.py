@@ -4,7 +4,9 @@ import numpy as np
 import pytest
 
 from explorer.advice.case import Case
+from explorer.advice.fleet import fleet as fleet_of
 from explorer.advice.fleet import gathered_log, with_gathered_log
+from explorer.advice.judge import judge
 from explorer.advice.spread import default_tolerances
 from explorer.advice.territory import axis_choices, coarse
 from explorer.advice.variants import varied
@@ -261,3 +263,18 @@ def test_asking_only_what_runs_gives_the_same_answer():
                 np.testing.assert_allclose(short.margins[check][runs], whole.margins[check][runs])
             seen += runs.tolist()
     assert min(seen.count(True), seen.count(False)) > 20
+
+
+def test_a_store_that_never_reaches_its_connect_voltage_needs_no_march():
+    """Nor where its course from a full store would be cut off now and then, which is unsure."""
+    lux = np.geomspace(150.0, 400.0, 24)
+    case = Case(with_value(demo("watering_valve")[0], "panels.count", 2))
+    seen = fleet_of(case, {"light.illuminance_lx": lux})
+    never = np.isinf(seen.readings.ready_s)
+    assert 5 < never.sum() < len(lux)
+    assert seen.sure[never][:-1].all()
+    assert (seen.codes[never] == 0).all()
+    for k in np.flatnonzero(never)[::6].tolist():
+        verdict = judge(case.with_value("light.illuminance_lx", float(lux[k])))
+        assert verdict.state == "falls_short"
+        assert verdict.checks[0].margin == 0.0

@@ -67,8 +67,7 @@ def followed(
         followed any further; what is read of the others says nothing.
     """
     batch = prepare(system, size)
-    allowed = float(np.max(flat(scenario.margins.start_within_h, size))) * 3600.0
-    ready = _first_charge(batch, allowed)
+    ready = _first_charge(batch, _allowed_s(scenario, size))
     held, rated = _balance(batch), ratings(scenario, system)
     worth_it = np.ones(size, bool) if worth is None else worth(ready, held, rated)
     course, edges_c, edges_on, settled = _course(batch, worth_it)
@@ -94,9 +93,6 @@ def followed(
         within=within(batch, logged=scenario.light.pattern.kind == "log"),
     )
     found = replace(found, falls=falls(scenario, batch, course, found))
-    dim = ~(found.sure | found.falls | starts)
-    if worth is None and dim.any():
-        found = replace(found, falls=found.falls | (dim & _never_connects(found, system, allowed)))
     apart = wide(batch)
     if apart.any():
         found = _at_both_ends(scenario, batch, course, edges_c, edges_on, found, apart)
@@ -175,17 +171,19 @@ def _charged(batch: Batch, charge_c: FloatArray, most_s: float) -> run.Rows:
     return rows
 
 
-def _never_connects(found: Readings, system: System, allowed_s: float) -> BoolArray:
+def never_connects(scenario: Scenario, system: System, size: int, spare: FloatArray) -> BoolArray:
     """Which stores never reach the voltage at which their device connects, (systems,).
 
-    Nor do they in light that is brighter by what is not known of Starts.
+    Nor do they in light that is brighter by a share `spare` of shape (systems,).
     """
-    brighter = (1.0 + found.within["starts"])[:, None] * system.light.photocurrent_a
-    batch = prepare(
-        replace(system, light=replace(system.light, photocurrent_a=brighter)), found.size
-    )
-    rows = _charged(batch, batch.nodes_c[:, 0], 4.0 * allowed_s)
+    brighter = (1.0 + spare)[:, None] * system.light.photocurrent_a
+    batch = prepare(replace(system, light=replace(system.light, photocurrent_a=brighter)), size)
+    rows = _charged(batch, batch.nodes_c[:, 0], 4.0 * _allowed_s(scenario, size))
     return np.asarray(~np.isfinite(rows.first_s) & ~rows.connected & (rows.lost == 0))
+
+
+def _allowed_s(scenario: Scenario, size: int) -> float:
+    return float(np.max(flat(scenario.margins.start_within_h, size))) * 3600.0
 
 
 def _course(
@@ -315,4 +313,6 @@ def _runs(batch: Batch, course: run.Rows) -> tuple[FloatArray, FloatArray]:
     return served, wanted
 
 
-__all__ = ["Followed", "balance_of", "first_light", "followed", "readings", "ready_from"]
+__all__ = [
+    "Followed", "balance_of", "first_light", "followed", "never_connects", "readings", "ready_from",
+]
