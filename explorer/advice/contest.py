@@ -269,7 +269,7 @@ def _entry(case: Case, family: StoreFamily) -> Entry:
             years_to_end=0.0, cautions=family.cautions, fits=False,
         )
     if case.year is not None:
-        chosen, found = _best_of_year(case, family)
+        chosen, found = best_of_year(case, family)
     else:
         seen = fleet(case.with_scenario(base), sizes_of(scenario, base, family))
         chosen, found = _best(case, family, seen)
@@ -327,7 +327,7 @@ def _may_run(tried: Case) -> bool:
     return not tried.is_long or judge(gathered(tried)).governing.reserve >= HOPELESS
 
 
-def _best_of_year(case: Case, family: StoreFamily) -> tuple[int, Assessment]:
+def best_of_year(case: Case, family: StoreFamily) -> tuple[int, Assessment]:
     """The smallest size that runs all year, or the one that comes nearest.
 
     The batch engine knows too little of a year; what a bound rules out is not marched. Where the

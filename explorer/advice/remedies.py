@@ -10,7 +10,13 @@ from math import inf
 import numpy as np
 
 from explorer.advice.case import Case
-from explorer.advice.contest import fitted_title, own_store, replaced_store, sizes_of
+from explorer.advice.contest import (
+    best_of_year,
+    fitted_title,
+    own_store,
+    replaced_store,
+    sizes_of,
+)
 from explorer.advice.criteria import RUNS, Criterion
 from explorer.advice.edges import Interrupted, find_edges
 from explorer.advice.fleet import fleet
@@ -24,6 +30,7 @@ from explorer.advice.remedy_search import (
     changed,
     effort_of,
     hopeful,
+    hopeful_in_a_year,
     levers,
     nearest,
     runs,
@@ -93,7 +100,10 @@ def find_remedies(
 
 
 def _search(case: Case, stopped: Stopped, own: Sequence[StorePart]) -> Iterator[Remedies]:
-    found_hopeful, reserve = hopeful(case, levers(case))
+    if case.year is None:
+        found_hopeful, reserve = hopeful(case, levers(case))
+    else:
+        found_hopeful, reserve = hopeful_in_a_year(case, levers(case), stopped)
     _go_on(stopped)
     outlook = Remedies(sentence=_outlook(found_hopeful))
     if reserve < SURELY_NOT:
@@ -218,10 +228,15 @@ def _other_store(case: Case, stopped: Stopped) -> Remedy | None:
             and family.kind == "capacitor"
         ):
             continue
-        found = fleet(
-            case.with_scenario(other), sizes_of(scenario, other, family), only_runs=True
-        )
-        for i in np.flatnonzero(found.reserve >= 1.0)[:MOST_TRIES]:
+        if case.year is not None:
+            chosen, seen = best_of_year(case, family)
+            promising = [chosen] if seen.verdict.state == "runs" else []
+        else:
+            found = fleet(
+                case.with_scenario(other), sizes_of(scenario, other, family), only_runs=True
+            )
+            promising = np.flatnonzero(found.reserve >= 1.0)[:MOST_TRIES].tolist()
+        for i in promising:
             tried = replaced_store(scenario, family, family.sizes[int(i)])
             _go_on(stopped)
             if tried is not None and runs(other_case := case.with_scenario(tried)):

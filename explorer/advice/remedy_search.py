@@ -12,7 +12,7 @@ from pydantic import ValidationError
 
 from explorer.advice.case import Case
 from explorer.advice.criteria import RUNS
-from explorer.advice.edges import Edges, find_edges
+from explorer.advice.edges import Edges, Interrupted, find_edges, judged_at
 from explorer.advice.fleet import fleet
 from explorer.advice.judge import judge
 from explorer.advice.stops import WHOLE, knob_paths, largest_phase, series_of, stops_of
@@ -29,6 +29,8 @@ Stopped = Callable[[], bool]
 
 POINTS = 30
 """Candidates of a quantity that no knob moves, about."""
+TRIED_IN_A_YEAR = (1.5, 1 / 1.5, 2.2, 1 / 2.2, 4.0, 1 / 4.0, 10.0, 30.0)
+"""Times the present value at which a lever is tried by whole years, nearest first."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -245,6 +247,33 @@ def hopeful(case: Case, found: Sequence[Lever]) -> tuple[list[tuple[Lever, float
             out.append((lever, effort_of(lever.now, float(good[0]))))
     out.sort(key=lambda row: row[1])
     return out, float(reserve[-1])
+
+
+def hopeful_in_a_year(
+    case: Case, found: Sequence[Lever], stopped: Stopped
+) -> tuple[list[tuple[Lever, float]], float]:
+    """The same by whole years, at some values of each lever, nearest to the present one first.
+
+    Raises
+    ------
+    Interrupted
+        `stopped` said so.
+    """
+    reserve = RUNS.level(judge(case))
+    if reserve >= 1.0:
+        return [], reserve
+    out = []
+    for lever in found:
+        for factor in TRIED_IN_A_YEAR:
+            far = np.abs(np.log(lever.values / lever.now / factor))
+            value = float(lever.values[np.argmin(far)])
+            if stopped():
+                raise Interrupted
+            if judged_at(case, lever.path, value, RUNS)[0]:
+                out.append((lever, effort_of(lever.now, value)))
+                break
+    out.sort(key=lambda row: row[1])
+    return out, reserve
 
 
 def single(case: Case, lever: Lever, stopped: Stopped) -> Remedy | None:

@@ -11,6 +11,7 @@ from explorer.advice.criteria import RUNS, WORKS
 from explorer.advice.edges import break_even, verdict_with
 from explorer.advice.gathered import gathered
 from explorer.advice.judge import judge
+from explorer.advice.remedies import find_remedies
 from explorer.advice.spread import confirmed, default_tolerances, sampled_share, spread
 from explorer.advice.stops import series_of
 from explorer.advice.year.bounds import falls_short_by, outlasted
@@ -117,3 +118,13 @@ def test_built_units_are_judged_by_whole_years_and_those_judged_stand_for_all():
     assert CODES[int(found.codes[1])] == verdict_with(case, place).state
     assert found.works == sampled_share(int((found.codes[:3] >= 1).sum()), 3)
     assert "3 of these devices, drawn at random" in spread_note(found)
+
+
+def test_a_remedy_of_a_year_is_found_by_whole_years():
+    small = Case(with_value(scenario("window_air_sensor"), CAPACITY, 5.0))
+    assert judge(small).state == "falls_short"
+    shown = next(found for found in find_remedies(small) if found.singles)
+    (remedy,) = shown.singles
+    assert [change.path for change in remedy.changes] == [CAPACITY]
+    assert remedy.changes[0].new == by_store().runs.edges[0].value
+    assert judge(Case(remedy.scenario)).state == "runs"
