@@ -30,7 +30,7 @@ OFTEN = 8.0
 period ends."""
 CALM = 3
 """Periods without a cut-off after which a store that ends somewhere in its band has settled;"""
-CALM_TURNS, CALM_LEGS = 300.0, 2_000
+CALM_TURNS, CALM_LEGS = 300.0, 6_000
 """if a period holds so many turns in it, or they took so many legs: else it is followed until it
 stands where it stood before."""
 MOST_PERIODS = 14
