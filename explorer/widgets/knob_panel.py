@@ -183,6 +183,9 @@ class KnobPanel(Card):
         self._halves.activate()
 
     def _fit_glances(self) -> None:
+        crowded = any(row.is_crowded for row in self.rows)
+        for row in self.rows:
+            row.set_bare(crowded)
         self._set_apart(self.width() >= APART)
         wide = self.width() >= TABLES and not self._apart
         if wide == self._tables:

@@ -28,6 +28,10 @@ _TIP = say(
 )
 
 
+_FIELD, _BARE_FIELD = 84, 78
+"""Widths of the number beside its steps and without them. [px]"""
+
+
 class ResetLabel(QLabel):
     """A label whose double-click asks for the starting value."""
 
@@ -56,12 +60,11 @@ class KnobRow(QWidget):
         self.slider = KnobSlider(knob)
         self.field = ExactField(knob.unit, whole=knob.whole)
         self.field.setFont(theme.font("body", bold=True))
-        self.field.setFixedWidth(84)
+        self.field.setFixedWidth(_FIELD)
         self.down = self._step_button("remove")
         self.up = self._step_button("add")
-        kept = self.up.sizePolicy()
-        kept.setRetainSizeWhenHidden(True)  # so that the fields of all rows stay in line
-        self.up.setSizePolicy(kept)
+        self._bare = False
+        self._keep_room(True)
         self.sentence = PendingLabel()
         self.sentence.setFont(theme.font("small"))
         self.sentence.setWordWrap(True)
@@ -118,11 +121,30 @@ class KnobRow(QWidget):
         super().resizeEvent(event)
         self._make_room()
 
+    @property
+    def is_crowded(self) -> bool:
+        """Whether the name is cut even where the steps are left out but for their room."""
+        needed = self.label.sizeHint().width() + _FIELD + self.up.width() + 3
+        return needed > self.width()
+
+    def set_bare(self, bare: bool) -> None:
+        """Leave out the steps and their room; all rows of a column alike, so that they line up."""
+        if bare != self._bare:
+            self._bare = bare
+            self._keep_room(not bare)
+            self.field.setFixedWidth(_BARE_FIELD if bare else _FIELD)
+            self._make_room()
+
+    def _keep_room(self, keep: bool) -> None:
+        policy = self.up.sizePolicy()
+        policy.setRetainSizeWhenHidden(keep)  # so that the fields of all rows stay in line
+        self.up.setSizePolicy(policy)
+
     def _make_room(self) -> None:
         steps = self.down.width() + self.up.width() + 3
         needed = self.label.sizeHint().width() + self.field.width() + steps
         for button in (self.down, self.up):
-            button.setVisible(needed <= self.width())
+            button.setVisible(needed <= self.width() and not self._bare)
 
     def set_value(self, value: float) -> None:
         """Show `value` without emitting."""

@@ -31,6 +31,7 @@ from explorer.widgets.card import Card
 from explorer.widgets.paint import focus_pen, paint_filling, paint_hazard, paint_unlit
 from explorer.widgets.pending import Veil
 from explorer.widgets.plain import plain_tip
+from explorer.widgets.slim_scroll import WIDTH as SLIM_WIDTH
 from explorer.widgets.slim_scroll import SlimScroll
 from explorer.words import readout
 from explorer.words.readout import CheckText
@@ -38,8 +39,8 @@ from explorer.words.readout import CheckText
 WIDTH, WIDEST = 276, 360
 ANNOUNCE_MS = 700
 _LAMP, _GAP, _PAD = 38.0, 10.0, 11.0
-_MARGIN = 48
-"""Width of the column of margins. [px]"""
+_BESIDE, _MARGIN = 8, 48
+"""Room between the lamps and the word, and width of the column of margins. [px]"""
 _ROOMY = 300, 860
 """Width and height from which all checks are told in full. [px]"""
 LAMPS: tuple[State, ...] = ("runs", "marginal", "falls_short")
@@ -265,7 +266,7 @@ class Sign(Card):
             words.addWidget(part)
         words.addStretch(1)
         top = QHBoxLayout()
-        top.setSpacing(16)
+        top.setSpacing(_BESIDE)
         top.addWidget(self.lamps, 0, Qt.AlignmentFlag.AlignTop)
         top.addLayout(words, 1)
         self._checks = QVBoxLayout()
@@ -293,13 +294,25 @@ class Sign(Card):
         super().resizeEvent(event)
         side = 16 if self.width() >= WIDTH else 10
         self._column.setContentsMargins(side, 16, side, 16)
-        self.word.setFont(theme.font("display" if self.width() >= WIDTH else "heading", bold=True))
+        self._fit_word()
         roomy = self.width() >= _ROOMY[0] and self.height() >= _ROOMY[1]
         if roomy != self._roomy:
             self._roomy = roomy
             for row in self.rows:
                 row.set_roomy(roomy)
             self._show_detail()
+
+    def _fit_word(self) -> None:
+        """The verdict in one line, as large as it can be."""
+        margins = self._column.contentsMargins()
+        around = margins.left() + margins.right() + 2 + SLIM_WIDTH
+        room = self.width() - around - self.lamps.width() - _BESIDE
+        font = theme.font("display", bold=True)
+        for size in range(theme.TEXT_SIZES["display"], theme.TEXT_SIZES["heading"], -2):
+            font.setPixelSize(size)
+            if QFontMetrics(font).horizontalAdvance(self.word.text()) <= room:
+                break
+        self.word.setFont(font)
 
     def _show_detail(self) -> None:
         self.detail.setVisible(self._open is not None and not self._roomy)
@@ -311,6 +324,7 @@ class Sign(Card):
         word = tr(text.word)
         self.lamps.setAccessibleName(tr("Verdict: {word}", word=word))
         _write(self.word, word)
+        self._fit_word()
         _write(self.reason, tr(text.reason))
         _write(self.number, tr(text.number))
         _write(self.caption, tr(text.caption))
@@ -330,6 +344,7 @@ class Sign(Card):
         word = tr("Not judged")
         self.lamps.setAccessibleName(tr("Verdict: {word}", word=word))
         _write(self.word, word)
+        self._fit_word()
         _write(self.reason, tr(sentence))
         for label in (self.number, self.caption, self.detail):
             _write(label, "")

@@ -15,7 +15,7 @@ from PySide6.QtWidgets import (
 
 from explorer.state.theme import tokens_of
 
-_WIDTH = 10
+WIDTH = 10
 
 
 class SlimBar(QScrollBar):
@@ -24,7 +24,7 @@ class SlimBar(QScrollBar):
     def __init__(self, way: Qt.Orientation = Qt.Orientation.Vertical) -> None:
         super().__init__(way)
         upright = way is Qt.Orientation.Vertical
-        (self.setFixedWidth if upright else self.setFixedHeight)(_WIDTH)
+        (self.setFixedWidth if upright else self.setFixedHeight)(WIDTH)
         self._inset = (3, 1, -2, -1) if upright else (1, 3, -1, -2)
         self.setAttribute(Qt.WidgetAttribute.WA_Hover)
 
