@@ -322,9 +322,9 @@ def confirmed(
     table = _Judging(found, stopped)
     if found.case.year is not None:
         # Units are drawn one by one: the first of them are as good a sample as any.
-        some = np.arange(min(most, found.builds))
-        table.judge(some)
-        return replace(table.spread(), drawn=len(some))
+        drawn = min(most, found.builds)
+        table.judge(np.arange(drawn))
+        return table.judged_alone(drawn)
     open_ = table.open_()
     table.judge(open_[np.unique(np.linspace(0, len(open_) - 1, most // 2).astype(int))]
                 if len(open_) > most // 2 else open_)
@@ -344,6 +344,7 @@ class _Judging:
         self._sure = {"works": found.works_sure.copy(), "runs": found.runs_sure.copy()}
         self._codes, self._governing = found.codes.copy(), found.governing.copy()
         self._exact = np.zeros(found.builds, bool)
+        self._ready_s = found.first_charge_s.copy()
 
     def open_(self) -> NDArray[np.intp]:
         """Units of which it is not sure, nearest to a limit first."""
@@ -365,6 +366,7 @@ class _Judging:
             if verdict is not None:
                 self._level["works"][i] = WORKS.level(verdict)
                 self._level["runs"][i] = RUNS.level(verdict)
+                self._ready_s[i] = next(c.value for c in verdict.checks if c.name == "starts")
                 self._governing[i] = CHECK_NAMES.index(verdict.governing.name)
             self._exact[i] = True
             self.count += 1
@@ -386,6 +388,18 @@ class _Judging:
             reserve=self._level["runs"], margin=self._level["works"],
             works_sure=self._sure["works"] | self._exact,
             runs_sure=self._sure["runs"] | self._exact,
+        )
+
+
+    def judged_alone(self, drawn: int) -> Spread:
+        """The first units alone, all of which were judged exactly."""
+        whole, some = self.spread(), slice(drawn)
+        return replace(
+            whole, codes=whole.codes[some], governing=whole.governing[some],
+            reserve=whole.reserve[some], margin=whole.margin[some],
+            works_sure=whole.works_sure[some], runs_sure=whole.runs_sure[some],
+            first_charge_s=self._ready_s[some], drawn=drawn,
+            values={path: v[some] for path, v in whole.values.items()},
         )
 
 

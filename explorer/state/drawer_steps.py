@@ -160,6 +160,16 @@ def spread_steps(
     from explorer.advice.edges import Interrupted
     from explorer.advice.spread import confirmed, spread
 
+    if case.year is not None:
+        # What the darkest weeks say of many is no picture of a year.
+        try:
+            new = confirmed(spread(case, tolerances, builds=FEW, years=0.0), stopped)
+            yield NewAndAged(new=new, aged=None)
+            aged = confirmed(spread(case, tolerances, builds=FEW, years=years), stopped)
+            yield NewAndAged(new=new, aged=aged)
+        except Interrupted:
+            pass
+        return
     few = spread(case, tolerances, builds=FEW, years=0.0)
     yield NewAndAged(new=few, aged=None)
     if stopped():

@@ -213,8 +213,8 @@ def spread_note(found: Spread) -> str:
     left = int(np.sum(~(found.works_sure & found.runs_sure)))
     if found.drawn:
         return say(
-            "{n} of these devices, drawn at random, were judged by their whole year; such a range "
-            "holds the share in 95 of 100 draws.",
+            "{n} devices, drawn at random, were each judged by their whole year; such a range "
+            "holds the share of all in 95 of 100 draws.",
             n=found.drawn,
         )
     if not found.judged:

@@ -113,11 +113,12 @@ def test_built_units_are_judged_by_whole_years_and_those_judged_stand_for_all():
     blurred = spread(case, default_tolerances(case.scenario), builds=40)
     assert blurred.runs == (0.0, 1.0)
     found = confirmed(blurred, most=3)
-    assert found.drawn == found.judged == 3
+    assert found.drawn == found.judged == found.builds == 3
+    assert np.isfinite(found.first_charge_s).all()
     place = {path: float(values[1]) for path, values in found.values.items()}
     assert CODES[int(found.codes[1])] == verdict_with(case, place).state
     assert found.works == sampled_share(int((found.codes[:3] >= 1).sum()), 3)
-    assert "3 of these devices, drawn at random" in spread_note(found)
+    assert "3 devices, drawn at random" in spread_note(found)
 
 
 def test_a_remedy_of_a_year_is_found_by_whole_years():
