@@ -128,7 +128,7 @@ def listed_name(name: str) -> str:
     --------
     >>> listed_name("bundled:soil_probe")
     'Soil probe'
-    >>> listed_name("/home/fern/stand/bell.json")
+    >>> listed_name("/media/stick/stand/bell.json")
     'stand/bell.json'
     """
     if not name.startswith(BUNDLED):

@@ -124,7 +124,7 @@ def test_a_store_that_never_gets_there_says_how_far_it_came():
     found, check = study(case), judge(case).checks[0]
     assert check.margin == 0.0
     assert check.value == np.inf
-    assert f"only reaches {show(found.first.stuck_v, 'V')}" in check.sentence
+    assert f"reaches only {show(found.first.stuck_v, 'V')}" in check.sentence
     assert "connects at 3.6 V" in check.sentence
 
 
@@ -136,7 +136,7 @@ def test_a_hiccup_is_told_from_a_lack_of_light():
     )
     check = judged(scenario)["starts"]
     assert check.margin == 0.0
-    assert "each try empties the store" in check.sentence
+    assert "each attempt empties the store" in check.sentence
 
 
 def test_the_balance_is_said_in_watts_at_the_level_that_suits_it_best():
