@@ -2116,6 +2116,26 @@
    <translation>Energie jedes Monats: aufgenommen, verbraucht und entwichen, und bei vollem Speicher verworfen.</translation>
   </message>
   <message>
+   <source>Light at the panel, days across and hours up; the brightest hour has {lux}.</source>
+   <translation>Licht am Modul, Tage nach rechts und Stunden nach oben; die hellste Stunde hat {lux}.</translation>
+  </message>
+  <message>
+   <source>Voltage of the store, days across and hours up.</source>
+   <translation>Spannung des Speichers, Tage nach rechts und Stunden nach oben.</translation>
+  </message>
+  <message>
+   <source>brighter</source>
+   <translation>heller</translation>
+  </message>
+  <message>
+   <source>off</source>
+   <translation>aus</translation>
+  </message>
+  <message>
+   <source>fuller</source>
+   <translation>voller</translation>
+  </message>
+  <message>
    <source>Month</source>
    <translation>Monat</translation>
   </message>
@@ -2156,10 +2176,6 @@
    <translation>Dunkelheit</translation>
   </message>
   <message>
-   <source>off</source>
-   <translation>aus</translation>
-  </message>
-  <message>
    <source>taken in</source>
    <translation>aufgenommen</translation>
   </message>
@@ -2184,6 +2200,14 @@
    <translation>Das Jahr</translation>
   </message>
   <message>
+   <source>to {lux}</source>
+   <translation>bis {lux}</translation>
+  </message>
+  <message>
+   <source>to {volts}</source>
+   <translation>bis {volts}</translation>
+  </message>
+  <message>
    <source>light by day</source>
    <translation>Licht nach Tagen</translation>
   </message>
@@ -2198,6 +2222,10 @@
   <message>
    <source>energy, J</source>
    <translation>Energie, J</translation>
+  </message>
+  <message>
+   <source>hour</source>
+   <translation>Stunde</translation>
   </message>
   <message>
    <source>{path} is being written by another program.</source>
@@ -2394,6 +2422,10 @@
   <message>
    <source>{file} has times with and without a time zone; use one kind.</source>
    <translation>{file} hat Zeiten mit und ohne Zeitzone; nur eine Art verwenden.</translation>
+  </message>
+  <message>
+   <source>{file} was emptied while it was read.</source>
+   <translation>{file} wurde geleert, während sie gelesen wurde.</translation>
   </message>
   <message>
    <source>{file}, line {line}: {n} columns found, at least {wanted} are needed.</source>
@@ -6506,8 +6538,8 @@
    <translation>Den Entwurf mit seinen Aufzeichnungen, den Entwürfen daneben und den Ergebnissen in einem Ordner behalten</translation>
   </message>
   <message>
-   <source>Write a &amp;report…</source>
-   <translation>&amp;Bericht schreiben …</translation>
+   <source>Write a re&amp;port…</source>
+   <translation>&amp;Bericht schreiben…</translation>
   </message>
   <message>
    <source>Write all of it to PDF or HTML, for another engineer to check</source>
@@ -6966,8 +6998,8 @@
    <translation>Den Vergleich für andere als PDF oder HTML schreiben</translation>
   </message>
   <message>
-   <source>The sheet was written: {path}</source>
-   <translation>Das Prüfblatt wurde geschrieben: {path}</translation>
+   <source>The report was written: {path}</source>
+   <translation>Der Bericht wurde geschrieben: {path}</translation>
   </message>
   <message>
    <source>{title}, version {n}</source>
@@ -6990,8 +7022,8 @@
    <translation>Der Entwurf, wie er jetzt ist</translation>
   </message>
   <message>
-   <source>The sheet was not written</source>
-   <translation>Das Blatt wurde nicht geschrieben</translation>
+   <source>The report was not written</source>
+   <translation>Der Bericht wurde nicht geschrieben</translation>
   </message>
   <message>
    <source>working…</source>
@@ -9245,12 +9277,12 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Bericht schreiben</translation>
   </message>
   <message>
-   <source>The sheet is being written.</source>
-   <translation>Das Prüfblatt wird geschrieben.</translation>
+   <source>The report is being written.</source>
+   <translation>Der Bericht wird geschrieben.</translation>
   </message>
   <message>
-   <source>The sheet was not written. {why}</source>
-   <translation>Das Prüfblatt wurde nicht geschrieben. {why}</translation>
+   <source>The report was not written. {why}</source>
+   <translation>Der Bericht wurde nicht geschrieben. {why}</translation>
   </message>
   <message>
    <source>Hazard: {title}. {text}</source>
