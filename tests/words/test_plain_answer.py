@@ -19,7 +19,7 @@ from explorer.words.plain_answer import answer, two_sentences
 
 ORDER = ("falls_short", "marginal", "runs")
 answered = cache(answer)
-FIRST_WORD = {"runs": "Yes", "marginal": "Perhaps", "falls_short": "No"}
+FIRST_WORD = {"runs": "Yes", "marginal": "Marginal", "falls_short": "No"}
 
 
 def spread_out() -> list[Answers]:
