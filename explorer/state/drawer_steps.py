@@ -33,6 +33,8 @@ if TYPE_CHECKING:
 
 COARSE = 16
 FEW, MANY = 1000, 10_000
+FIRST_UNITS = 6
+"""Units of a year that are judged before a first picture."""
 
 
 def remedy_steps(
@@ -163,7 +165,9 @@ def spread_steps(
     if case.year is not None:
         # What the darkest weeks say of many is no picture of a year.
         try:
-            new = confirmed(spread(case, tolerances, builds=FEW, years=0.0), stopped)
+            many = spread(case, tolerances, builds=FEW, years=0.0)
+            yield NewAndAged(new=confirmed(many, stopped, most=FIRST_UNITS), aged=None)
+            new = confirmed(many, stopped)
             yield NewAndAged(new=new, aged=None)
             aged = confirmed(spread(case, tolerances, builds=FEW, years=years), stopped)
             yield NewAndAged(new=new, aged=aged)
