@@ -202,6 +202,10 @@ def spread_answer(found: Spread) -> str:
     """Share of the built units that run, as the answer to the drawer's question."""
     builds = f"{found.builds:,}".replace(",", "\u202f")
     runs, works = percent_range(*found.runs), percent_range(*found.works)
+    if found.drawn:
+        return say(
+            "{runs} of such devices run, {works} are at least marginal", runs=runs, works=works
+        )
     return say(
         "{runs} of {builds} built devices run, {works} are at least marginal",
         runs=runs, builds=builds, works=works,

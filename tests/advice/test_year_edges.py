@@ -20,7 +20,7 @@ from explorer.advice.year.study import seasons_of, wear_of, year_study
 from explorer.files.scenario_json import load_scenario
 from explorer.resource_files import scenario_folder
 from explorer.scenario.model import with_value
-from explorer.words.drawers import CODES, spread_note
+from explorer.words.drawers import CODES, spread_answer, spread_note
 
 STORES = (1.0, 4.0, 20.0, 60.0, 1000.0, 10_000.0)
 CAPACITY, CAPACITANCE = "store.capacity_mAh", "store.capacitance_F"
@@ -118,6 +118,7 @@ def test_built_units_are_judged_by_whole_years_and_those_judged_stand_for_all():
     place = {path: float(values[1]) for path, values in found.values.items()}
     assert CODES[int(found.codes[1])] == verdict_with(case, place).state
     assert found.works == sampled_share(int((found.codes[:3] >= 1).sum()), 3)
+    assert "of such devices run" in spread_answer(found)
     assert "3 devices, drawn at random" in spread_note(found)
 
 
