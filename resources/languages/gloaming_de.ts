@@ -10090,8 +10090,12 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>überall von {first} bis {last}</translation>
   </message>
   <message>
-   <source>{n} of these devices, drawn at random, were judged by their whole year; such a range holds the share in 95 of 100 draws.</source>
-   <translation>{n} dieser Geräte, zufällig gezogen, wurden nach ihrem ganzen Jahr beurteilt; in 95 von 100 Ziehungen liegt der Anteil in einem solchen Bereich.</translation>
+   <source>{runs} of such devices run, {works} are at least marginal</source>
+   <translation>{runs} solcher Geräte laufen, {works} sind mindestens knapp</translation>
+  </message>
+  <message>
+   <source>{n} devices, drawn at random, were each judged by their whole year; such a range holds the share of all in 95 of 100 draws.</source>
+   <translation>{n} Geräte, zufällig gezogen, wurden jedes nach seinem ganzen Jahr beurteilt; in 95 von 100 Ziehungen enthält ein solcher Bereich den Anteil aller.</translation>
   </message>
   <message>
    <source>{n} devices near a limit were judged one by one.</source>
