@@ -47,7 +47,7 @@ def sweep(
 
     Variants are judged many at once, with pulses averaged; the exact march judges those that lie
     close to a limit or that averages do not suit. The column judged_by says which it was: numbers
-    of rows by "batch" are estimates, good to some 5 to 15 %, their verdict is meant to be the one
+    of rows by "batch" are estimates, good to some 1 to 15 %, their verdict is meant to be the one
     of "check". Rows stream to OUTPUT.partial; the same command started again goes on from there.
 
     FILE may be the folder of a study: a table that is written there is put down in it, with what

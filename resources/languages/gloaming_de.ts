@@ -770,7 +770,7 @@
   </message>
   <message>
    <source>the dark stretch lasts {time}</source>
-   <translation>die längste Phase mit zu wenig Licht dauert {time}</translation>
+   <translation>die Dunkelphase dauert {time}</translation>
   </message>
   <message>
    <source>Starting at {volts}, the store lasts {time} in the dark; {asked}.</source>
@@ -2169,7 +2169,7 @@
   </message>
   <message>
    <source>Balance</source>
-   <translation>Ladungsbilanz</translation>
+   <translation>Bilanz</translation>
   </message>
   <message>
    <source>Dark</source>
@@ -9434,7 +9434,7 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   </message>
   <message>
    <source>Longest dark stretch</source>
-   <translation>Längste Phase mit zu wenig Licht</translation>
+   <translation>Längste Dunkelphase</translation>
   </message>
   <message>
    <source>Lowest store voltage</source>

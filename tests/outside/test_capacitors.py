@@ -9,6 +9,7 @@ from pathlib import Path
 
 import numpy as np
 import pytest
+from scipy.integrate import trapezoid
 
 from explorer.engine.course import Standing, StopAt
 from explorer.engine.march import Engine
@@ -345,7 +346,7 @@ def test_measured_discharges_are_read_as_published(name):
     inside = log.time_s[(log.time_s > begin) & (log.time_s < end)]
     times = np.concatenate([[begin], inside, [end]])
     volts = np.interp(times, log.time_s, log.voltage_v)
-    joule = log.current_a * np.trapezoid(volts, times)
+    joule = log.current_a * trapezoid(volts, times)
     assert joule == pytest.approx(at_terminals, rel=2e-3)
     assert 0.5 * read_f * 0.48 * log.rated_v**2 == pytest.approx(by_formula, rel=1e-3)
     assert by_formula / at_terminals - 1.0 == pytest.approx(-0.0058, abs=0.0025)
