@@ -46,7 +46,7 @@ def test_a_demonstration_is_judged_within_the_allowance(name):
 
 def test_a_case_that_was_given_up_goes_on_to_the_same_answers():
     case, whole = Case(*opened("plant_label")), Case(*opened("plant_label"))
-    with pytest.raises(Unfinished), case.within(600):
+    with pytest.raises(Unfinished), case.within(150):
         assess(case)
     one, other = assess(case), assess(whole)
     assert one.answers == other.answers
