@@ -109,7 +109,7 @@ def worst_dark(
 
     A closure begins like the stretch that begins with the least charge, or at the worst moment
     where there is no other dark. What is seen to last longer, for its length, than the worst one
-    so far is followed no further.
+    so far is followed no further, unless a reserve is kept.
 
     Parameters
     ----------
@@ -146,10 +146,12 @@ def worst_dark(
             charge, begin_s = _lowest_connected(course.run), 0.0
         tried.append((charge, begin_s, closure_s, True))
     best: tuple[float, float, float, float, bool] | None = None
-    most = min(FARTHEST, below)
+    # A reserve counts from the charge at which the device is cut off, so that has to be seen.
+    whole = engine.system.load.reserve_j > 0
+    most = FARTHEST if whole else min(FARTHEST, below)
     for charge, begin_s, needed_s, closure in tried:
         lasts_s = in_the_dark.lasts(charge, begin_s, most * needed_s)
-        most = min(most, lasts_s / needed_s)
+        most = most if whole else min(most, lasts_s / needed_s)
         if best is None or lasts_s / needed_s < best[0] * (1.0 - 1e-12):
             volts = float(engine.field.voltage_at(charge))
             best = lasts_s / needed_s, needed_s, lasts_s, volts, closure
