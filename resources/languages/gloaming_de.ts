@@ -856,7 +856,7 @@
   <message>
    <source>Balance</source>
    <comment>check</comment>
-   <translation>Ladungsbilanz</translation>
+   <translation>Bilanz</translation>
   </message>
   <message>
    <source>Dark</source>
