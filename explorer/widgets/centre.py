@@ -1,6 +1,7 @@
 """The middle of the window in three arrangements.
 
-Narrow, an open drawer takes the place of the answers below the trace. Wide, it stands beside the
+Narrow, an open drawer takes the place of the answers below the trace, and in a low window that of
+the trace too, which is then a scroll away. Wide, it stands beside the
 trace. On a large screen the answers stand beside the trace with what each means, and several
 drawers below.
 """
@@ -9,7 +10,7 @@ from __future__ import annotations
 
 from typing import Literal
 
-from PySide6.QtCore import QEvent, QObject, QSize
+from PySide6.QtCore import QEvent, QObject, QSize, QTimer
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
@@ -34,8 +35,8 @@ _GIVES_WAY = 56, 34
 """How much narrower knobs and sign are in the smallest window. [px]"""
 _TRACE, _DRAWER = 230, 270
 """Least heights; below their sum the middle scrolls, never a card inside it. [px]"""
-_LOW, _LOW_TRACE, _LOW_DRAWER = 430, 144, 150
-"""A middle that is lower than this shows trace and drawer at other least heights. [px]"""
+_LOW = 430
+"""A middle that is lower than this shows either the trace or the open drawer. [px]"""
 _DRAWER_SHARE, _LEAST_DRAWER, _MOST_DRAWER = 0.42, 560, 860
 _PULSE_WIDTH, _ANSWERS_WIDTH = 380, 470
 _LARGE_SHARES = 3, 2
@@ -93,6 +94,9 @@ class Centre(QWidget):
         # Its own rule would ask for all that the parts would like; they scroll below their least.
         self._scroll.setWidgetResizable(False)
         self._scroll.viewport().installEventFilter(self)
+        self._bar = self._scroll.verticalScrollBar()
+        self._at_drawer = -1
+        """Where the middle is scrolled to since it showed a drawer; elsewhere a person did it."""
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(GAP)
@@ -100,6 +104,7 @@ class Centre(QWidget):
         column.addWidget(drawers)
         drawers.card.setParent(self._inner)
         drawers.opened.connect(self._on_opened)
+        drawers.needs_changed.connect(self._fit)
         self._arrange()
 
     @property
@@ -140,8 +145,10 @@ class Centre(QWidget):
         super().resizeEvent(event)
         self._arrange()
 
-    def _on_opened(self, _: str) -> None:
+    def _on_opened(self, key: str) -> None:
         self._arrange()
+        self._at_drawer = self._bar.value() if key else -1
+        QTimer.singleShot(0, self, self._show_drawer)
 
     def _arrange(self) -> None:
         now, card = self.arrangement, self.drawers.card
@@ -198,9 +205,10 @@ class Centre(QWidget):
     def _fit(self) -> None:
         view, now = self._scroll.viewport().size(), self.arrangement
         is_open = bool(self.drawers.open_key)
-        low = now == "narrow" and view.height() < _LOW
-        trace = _LOW_TRACE if low and is_open else _TRACE
-        drawer = _LOW_DRAWER if low else _DRAWER
+        trace, drawer = _TRACE, _DRAWER
+        if is_open and now == "narrow":
+            low = view.height() < _LOW
+            drawer = max(self.drawers.least_height(view.width()), view.height() if low else _DRAWER)
         self.trace.setMinimumHeight(trace)
         self.drawers.card.setMinimumHeight(drawer)
         below = 0
@@ -214,4 +222,14 @@ class Centre(QWidget):
             below = self.answers.height_at(view.width() - beside)
             self.answers.setFixedHeight(below)
             below += GAP
-        self._inner.resize(view.width(), max(view.height(), trace + below))
+        height = max(view.height(), trace + below)
+        if height != self._inner.height() and self._bar.value() == self._at_drawer:
+            QTimer.singleShot(0, self, self._show_drawer)
+        self._inner.resize(view.width(), height)
+
+    def _show_drawer(self) -> None:
+        """Bring an open drawer into sight, its heading first where it is higher than the view."""
+        card = self.drawers.card
+        if self.drawers.open_key and self.arrangement == "narrow":
+            self._bar.setValue(min(card.y(), card.geometry().bottom() + 1 - self._scroll.height()))
+            self._at_drawer = self._bar.value()

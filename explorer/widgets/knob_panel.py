@@ -157,7 +157,7 @@ class KnobPanel(Card):
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Show what closed folds hold as tables where there is room."""
         super().resizeEvent(event)
-        side = 16 if self.width() >= KNOBS_WIDE else 10
+        side = 16 if self.width() >= KNOBS_WIDE else 4
         self._halves.setContentsMargins(side, 12, side - 2, 12)
         # Not within the layout that is under way, which would keep the heights of before.
         QTimer.singleShot(0, self, self._fit_glances)

@@ -108,11 +108,12 @@ def time_ticks(
     if weekdays and (step == DAY_S or (length >= 4 * DAY_S and step < DAY_S)):
         return _named_days(from_s, to_s, offset_s)
     first = math.ceil((from_s + offset_s) / step - 1e-9)
+    far_s = max(abs(from_s), abs(to_s))
     ticks = []
     while first * step <= to_s + offset_s + 1e-9 * step:
         moment = first * step
         time_s = moment - offset_s
-        label = _label(moment if weekdays else time_s, step, weekdays)
+        label = _label(moment if weekdays else time_s, step, weekdays, far_s)
         ticks.append(Tick(time_s=time_s, label=label))
         first += 1
     return tuple(ticks)
@@ -131,9 +132,9 @@ def _named_days(from_s: float, to_s: float, offset_s: float) -> tuple[Tick, ...]
     return tuple(ticks)
 
 
-def _label(moment: float, step: float, weekdays: bool) -> str:
+def _label(moment: float, step: float, weekdays: bool, far_s: float) -> str:
     if moment < 0:
-        return joined("", ("−", _label(-moment, step, weekdays)))
+        return joined("", ("−", _label(-moment, step, weekdays, far_s)))
     if step < 1 and moment >= 10.0:  # a pulse far from the beginning: seconds, no long numbers
         digits = math.ceil(-math.log10(step) - 1e-9)
         minute = moment - moment % 60.0
@@ -141,6 +142,9 @@ def _label(moment: float, step: float, weekdays: bool) -> str:
             return figure(f"{moment:.{digits}f} s")
         clock_text = f"{int(minute % DAY_S) // 3600:02d}:{int(minute % 3600) // 60:02d}"
         return figure(f"{clock_text}:{moment % 60.0:0{digits + 3}.{digits}f}")
+    if step < 1e-3 and far_s >= 2e-3:  # one unit along the axis, and no thousands of it
+        digits = math.ceil(-math.log10(1e3 * step) - 1e-9)
+        return figure(f"{moment * 1e3:.{digits}f} ms" if moment else "0 ms")
     if step < 1e-3:
         return figure(f"{moment * 1e6:.6g} µs")
     if step < 1:

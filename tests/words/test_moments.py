@@ -68,3 +68,11 @@ def test_the_clock_names_day_hour_and_week():
     assert clock(6.5 * DAY, True) == "Sun 12:00"
     assert clock(7 * DAY + 60, True) == "Mon 00:01, week 2"
     assert clock(0.0, True, offset_s=3 * DAY) == "Thu 00:00"
+
+
+def test_a_short_axis_has_one_unit_and_no_thousands_of_it():
+    assert labels(0.0, 4.5e-3, 12, False) == [
+        "0 ms", "0.5 ms", "1.0 ms", "1.5 ms", "2.0 ms", "2.5 ms", "3.0 ms", "3.5 ms", "4.0 ms",
+        "4.5 ms",
+    ]  # fmt: skip
+    assert labels(0.0, 4e-4, 5, False)[-1] == "400 µs"

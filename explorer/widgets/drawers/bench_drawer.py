@@ -13,7 +13,6 @@ from PySide6.QtWidgets import (
     QBoxLayout,
     QHBoxLayout,
     QLabel,
-    QStackedWidget,
     QVBoxLayout,
     QWidget,
 )
@@ -47,6 +46,7 @@ from explorer.widgets.drawers.export import Picture
 from explorer.widgets.drawers.meter_bar import MeterBar
 from explorer.widgets.drawers.panel_drawer import WholeColumn
 from explorer.widgets.fault_line import FaultLine
+from explorer.widgets.page_stack import PageStack
 from explorer.words.bench import readings_table, values_table
 from explorer.words.drawers import Table
 from explorer.words.fit import agreement_sentences, band_sentence, fit_sentence
@@ -128,7 +128,7 @@ class BenchDrawer(Drawer):
         self.story.kept.connect(self._say_more)
         self.fit_button.clicked.connect(self._on_fit)
         self.take_button.clicked.connect(self._on_take)
-        self.sheets = QStackedWidget()
+        self.sheets = PageStack()
         self.sheets.addWidget(self.empty)
         self.sheets.addWidget(self._build_sheet())
         layout = QVBoxLayout(self.body)

@@ -9,6 +9,7 @@ from explorer.state.language import tr
 from explorer.text import say
 from explorer.widgets.buttons import pill
 from explorer.widgets.drawers.bench_sources import BenchSources
+from explorer.widgets.side_by_side import SideBySide
 
 BEGIN = say(
     "Open a table with the columns time and store_V (or store_mV), and lux where the light was "
@@ -35,11 +36,13 @@ class BenchEmpty(QWidget):
         layout.addStretch(1)
         layout.addWidget(self.hint)
         layout.addSpacing(6)
-        ways = QHBoxLayout()
+        ways = SideBySide()
         ways.setSpacing(6)
-        ways.addStretch(1)
         for button in (self.open_button, self.hand_button, self.meter_button):
-            ways.addWidget(button)
-        ways.addStretch(1)
-        layout.addLayout(ways)
+            ways.addWidget(button, 0, Qt.AlignmentFlag.AlignHCenter)
+        row = QHBoxLayout()
+        row.addStretch(1)
+        row.addLayout(ways)
+        row.addStretch(1)
+        layout.addLayout(row)
         layout.addStretch(1)

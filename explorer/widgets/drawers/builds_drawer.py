@@ -37,6 +37,7 @@ from explorer.widgets.drawers.limits_menu import LimitsMenu
 from explorer.widgets.elided_label import ElidedLabel
 from explorer.widgets.fields import CalmComboBox
 from explorer.widgets.paint import mix
+from explorer.widgets.side_by_side import SideBySide
 from explorer.widgets.slim_scroll import SlimBar
 from explorer.words.builds import (
     BUILD_COLUMNS,
@@ -119,15 +120,20 @@ class BuildsDrawer(Drawer):
             box.setAccessibleName(name)
             box.setFixedWidth(104)
             box.activated.connect(self._on_axes)
-        bar = QHBoxLayout()
-        bar.setSpacing(10)
-        for text, box in ((tr("Across", "axis"), self.across), (tr("Up", "axis"), self.up)):
+        axes, bar = QHBoxLayout(), SideBySide()
+        axes.setSpacing(10)
+        bar.setSpacing(6)
+        for text, name, box in (
+            ("→", tr("Across", "axis"), self.across), ("↑", tr("Up", "axis"), self.up)
+        ):  # fmt: skip
             label = QLabel(text)
+            label.setToolTip(name)
             label.setBuddy(box)
-            bar.addWidget(label)
-            bar.addWidget(box)
+            axes.addWidget(label)
+            axes.addWidget(box)
         self.limits.changed.connect(self._ask)
-        bar.addWidget(self.limits)
+        bar.addLayout(axes)
+        bar.addWidget(self.limits, 0, Qt.AlignmentFlag.AlignLeft)
         bar.addStretch(1)
         self._shape_table()
         self.take.setText(tr("Take this build"))
@@ -138,7 +144,7 @@ class BuildsDrawer(Drawer):
         foot.setSpacing(10)
         foot.addWidget(self.line, 1)
         foot.addWidget(self.take)
-        both = QHBoxLayout()
+        both = SideBySide()
         both.setSpacing(12)
         both.addWidget(self.plot, 4)
         both.addWidget(self.view, 6)
@@ -264,7 +270,9 @@ class BuildsDrawer(Drawer):
         build = self.chosen()
         usable = build is not None and build.scenario != self.document.scenario
         self.take.setEnabled(usable and self.feed.is_current)
-        self.line.setText(tr(price_note(self._found)) if self._found is not None else "")
+        note = tr(price_note(self._found)) if self._found is not None else ""
+        self.line.setText(note)
+        self.line.setToolTip(note)
 
 
 def _side(key: str) -> Qt.AlignmentFlag:

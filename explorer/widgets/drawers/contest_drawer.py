@@ -40,8 +40,8 @@ from explorer.words.readout import bind_units
 QUESTION = say("Which store?")
 _LEAST_NAME, _SHORTEST_NAME, _MARK = 190, 120, 40
 """Least widths of a name before the verdict's word gives way and after, and of its filling. [px]"""
-_LOW = 240
-"""Height of a drawer below which its sentence has two lines. [px]"""
+_NARROW = 520
+"""Width of a drawer below which its sentence has four lines. [px]"""
 _COLUMNS = [key for key, _ in CONTEST_COLUMNS]
 _NEEDED, _TRACE = _COLUMNS.index("margin") + 1, _COLUMNS.index("trace")
 """Columns that are in sight at every width, and the one that gives way to them."""
@@ -209,9 +209,9 @@ class ContestDrawer(Drawer):
         self._show_line()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
-        """Leave the table the room where there is little."""
+        """Keep room for the sentence of any row, so that rows stay where they are."""
         super().resizeEvent(event)
-        self.line.setFixedHeight(46 if self.height() >= _LOW else 30)
+        self.line.setFixedHeight(46 if self.width() >= _NARROW else 62)
 
     def focus_body(self) -> None:
         """The table takes the keyboard."""

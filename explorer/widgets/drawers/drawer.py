@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QEvent, QObject, Qt, Signal
 from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
 from PySide6.QtWidgets import (
     QFrame,
@@ -31,6 +31,9 @@ from explorer.widgets.slim_scroll import SlimBar
 from explorer.words.drawers import Table
 from explorer.words.readout import bind_units
 
+_BETWEEN, _SLACK = 10, 2
+"""Between the parts of the heading, and what a frame takes. [px]"""
+
 
 def folder_of(document: Document) -> Path | None:
     """Where the open scenario lies, and parts beside it; None before it was saved."""
@@ -54,6 +57,8 @@ class Drawer(QWidget):
 
     wants_field = Signal(str)
     """Carries the path of a field that a person wants to change."""
+    needs_changed = Signal()
+    """What is on show needs another height."""
 
     def __init__(
         self,
@@ -77,7 +82,7 @@ class Drawer(QWidget):
         self.export = ExportButton(tables)
         self.export.wanted.connect(self._on_export)
         head = QHBoxLayout()
-        head.setSpacing(10)
+        head.setSpacing(_BETWEEN)
         head.addWidget(self.answer, 1)
         head.addWidget(self.status)
         head.addWidget(self.export, 0, Qt.AlignmentFlag.AlignTop)
@@ -98,6 +103,7 @@ class Drawer(QWidget):
         self._room.viewport().setAutoFillBackground(False)
         self.body.setAutoFillBackground(False)
         self.veil = Veil(self._room)
+        self.body.installEventFilter(self)
         self.pages = QStackedWidget()
         self.pages.addWidget(self.nothing)
         self.pages.addWidget(self._room)
@@ -148,24 +154,60 @@ class Drawer(QWidget):
     def say_answer(self, text: str) -> None:
         """Show the answer in words."""
         text = tr(bind_units(text))
+        other = text != self.answer.text()
         self.answer.show_text(text)
+        if other:
+            self.needs_changed.emit()
         self.answer.setAccessibleName(text)
 
     def say_nothing(self, why: str) -> None:
         """Show a sentence in the place of the body."""
         self.nothing.setText(why)
-        self.pages.setCurrentWidget(self.nothing)
+        self._show_page(self.nothing)
         self.export.setEnabled(False)
 
     def show_body(self) -> None:
         """Show the body."""
-        self.pages.setCurrentWidget(self._room)
+        self._show_page(self._room)
         self.export.setEnabled(True)
+
+    def _show_page(self, page: QWidget) -> None:
+        other = page is not self.pages.currentWidget()
+        self.pages.setCurrentWidget(page)
+        if other:
+            self.needs_changed.emit()
 
     @property
     def has_body(self) -> bool:
         """Whether the body is on show."""
         return self.pages.currentWidget() is self._room
+
+    # --- room ---
+
+    def least_height(self, width: int) -> int:
+        """Height at which nothing in it has to scroll, in a drawer of this width. [px]"""
+        layout = self.layout()
+        assert layout is not None
+        around = layout.contentsMargins()
+        width -= around.left() + around.right()
+        beside = self.export.sizeHint().width() + _BETWEEN
+        if self.status.text():
+            beside += self.status.sizeHint().width() + _BETWEEN
+        head = max(self.answer.heightForWidth(width - beside), self.export.sizeHint().height())
+        inner = self.body.layout()
+        if not self.has_body:
+            below = self.nothing.heightForWidth(width)
+        elif inner is not None and inner.hasHeightForWidth():
+            below = inner.minimumHeightForWidth(width)
+        else:
+            below = self.body.minimumSizeHint().height()
+        return around.top() + head + layout.spacing() + below + around.bottom() + _SLACK
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Notice when the body needs other room."""
+        if event.type() == QEvent.Type.LayoutRequest and watched is self.body:
+            self.needs_changed.emit()
+        return False
 
     # --- what the feed says ---
 

@@ -80,6 +80,8 @@ class Drawers(QWidget):
     """Carries the key of the open drawer, empty when none is."""
     wants_field = Signal(str)
     """Carries the path of a field that a person wants to change."""
+    needs_changed = Signal()
+    """The open drawer needs another height."""
 
     def __init__(
         self,
@@ -151,6 +153,12 @@ class Drawers(QWidget):
         for key, drawer in self._built.items():
             drawer.set_open(key in (self.open_key, *keys))
 
+    def least_height(self, width: int) -> int:
+        """Height of the open drawer's card at which nothing in it scrolls; 0 with none. [px]"""
+        frame = self.card.contentsMargins()
+        width -= frame.left() + frame.right() + 2
+        return self.drawer(self.open_key).least_height(width) + 2 if self.open_key else 0
+
     def open_log(self, path: Path) -> None:
         """Open a logged run in its drawer."""
         from explorer.widgets.drawers.bench_drawer import BenchDrawer
@@ -179,6 +187,7 @@ class Drawers(QWidget):
         if key not in self._built:
             drawer = _build(key, self._document, self._jobs, self._settings)
             drawer.wants_field.connect(self.wants_field)
+            drawer.needs_changed.connect(self.needs_changed)
             self._built[key] = drawer
             self._pages.addWidget(drawer)
             self._order_tabs(drawer)

@@ -5,8 +5,8 @@ from __future__ import annotations
 from functools import partial
 
 from PySide6.QtCore import QRectF, QSignalBlocker, QSize, Qt
-from PySide6.QtGui import QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtGui import QPainter, QPaintEvent, QPen, QResizeEvent
+from PySide6.QtWidgets import QBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
 from explorer.advice.territory import Axis, Territory, axis_choices
 from explorer.advice.verdict import VERDICT_WORDS
@@ -42,7 +42,8 @@ from explorer.words.drawers import (
 from explorer.words.readout import margin_text
 
 QUESTION = say("Where would it work?")
-_SIDE = 168
+_SIDE, _NARROW = 168, 440
+"""Width of the lists and the legend, and of a drawer that has them below its map. [px]"""
 
 
 class TerritoryDrawer(Drawer):
@@ -64,8 +65,8 @@ class TerritoryDrawer(Drawer):
         self.map = TerritoryMap()
         self.across, self.up = CalmComboBox(), CalmComboBox()
         self.legend = Legend()
-        side = QVBoxLayout()
-        side.setSpacing(4)
+        lists = QVBoxLayout()
+        lists.setSpacing(4)
         for text, box, name in (
             (tr("Across", "axis"), self.across, tr("Quantity across the map")),
             (tr("Up", "axis"), self.up, tr("Quantity up the map")),
@@ -76,33 +77,44 @@ class TerritoryDrawer(Drawer):
             label.setBuddy(box)
             box.setAccessibleName(name)
             box.activated.connect(self._on_axis)
-            side.addWidget(label)
-            side.addWidget(box)
-        side.addSpacing(6)
-        side.addWidget(self.legend)
-        side.addStretch(1)
-        panel = QWidget()
-        panel.setFixedWidth(_SIDE)
-        panel.setLayout(side)
-        side.setContentsMargins(0, 0, 0, 0)
+            lists.addWidget(label)
+            lists.addWidget(box)
+        lists.addStretch(1)
+        self._side = QWidget()
+        self._told = QBoxLayout(QBoxLayout.Direction.TopToBottom, self._side)
+        self._told.setSpacing(10)
+        self._told.setContentsMargins(0, 0, 0, 0)
+        self._told.addLayout(lists)
+        self._told.addWidget(self.legend, 0, Qt.AlignmentFlag.AlignTop)
+        self._told.addStretch(1)
         self.elsewhere = Feed("elsewhere", document, jobs, elsewhere_steps)
         self.elsewhere.setParent(self)
         self.elsewhere.arrived.connect(self._on_elsewhere)
         self.places = PlacesTable()
-        layout = QHBoxLayout()
-        layout.setSpacing(12)
-        layout.addWidget(self.map, 1)
-        layout.addWidget(panel)
+        self._parts = QBoxLayout(QBoxLayout.Direction.LeftToRight)
+        self._parts.setSpacing(12)
+        self._parts.addWidget(self.map, 1)
+        self._parts.addWidget(self._side)
         column = QVBoxLayout(self.body)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(8)
         column.addWidget(self.places)
-        column.addLayout(layout, 1)
+        column.addLayout(self._parts, 1)
         self.map.gesture_started.connect(document.begin_gesture)
         self.map.moved.connect(self._on_moved)
         document.changed.connect(self._on_changed)
         feed.outdated.connect(self._renew_axes)
         self._renew_axes()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Lists and legend beside the map, or below it where there is little width."""
+        super().resizeEvent(event)
+        narrow = self.width() < _NARROW
+        ways = QBoxLayout.Direction
+        self._parts.setDirection(ways.TopToBottom if narrow else ways.LeftToRight)
+        self._told.setDirection(ways.LeftToRight if narrow else ways.TopToBottom)
+        self._side.setMinimumWidth(0 if narrow else _SIDE)
+        self._side.setMaximumWidth(16_777_215 if narrow else _SIDE)
 
     # --- which map ---
 

@@ -61,7 +61,7 @@ class TerritoryMap(QWidget):
         """The picture with its lines."""
         self._key: _Key | None = None
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.setMinimumSize(220, 150)
+        self.setMinimumSize(188, 150)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         self.setAccessibleName(tr("Map of verdicts; arrow keys move the present design"))
 
@@ -232,7 +232,7 @@ class TerritoryMap(QWidget):
             box = QRectF(0, y - 8, area.left() - 7, 16)
             painter.drawText(box, align.AlignRight | align.AlignVCenter, tr(tick.text))
         painter.setPen(tokens.color("ink"))
-        below = QRectF(area.left(), self.height() - metrics.height() - 1, area.width(), 18)
+        below = QRectF(2, self.height() - metrics.height() - 1, area.right() - 2, 18)
         painter.drawText(below, align.AlignRight | align.AlignTop, f"{_title(self._x)} →")
         above = QRectF(2, 1, self.width() - 4, 18)
         painter.drawText(above, align.AlignLeft | align.AlignVCenter, f"↑ {_title(self._y)}")

@@ -18,6 +18,7 @@ from PySide6.QtGui import (
     QPaintEvent,
     QPen,
     QPolygonF,
+    QResizeEvent,
 )
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
@@ -25,6 +26,17 @@ from explorer.advice.year.view import YearView
 from explorer.state import theme
 from explorer.state.language import tr
 from explorer.state.theme import LIGHT_STEPS, Tokens, tokens_of
+from explorer.widgets.drawers.year_paint import (
+    HEAD,
+    LEGEND,
+    Legend,
+    fits,
+    image,
+    neat,
+    paint_heading,
+    ticks,
+    up_to,
+)
 from explorer.widgets.paint import focus_pen, mix
 from explorer.words.figures import quantity_text
 from explorer.words.moments import SHORT_MONTHS
@@ -33,15 +45,18 @@ from explorer.words.year import date_flag, day_text
 FloatArray = NDArray[np.float64]
 
 HOURS = 24
-LEFT, RIGHT, TOP, HEAD, FOOT = 46, 14, 22, 20, 18
-TRACE, CALENDAR, BARS = 0.36, 0.19, 0.26
-"""Shares of the height that is left beside headings and months."""
+LEFT, RIGHT, TOP = 46, 14, 22
+FEET = 18, 5, 5, 18
+"""Below each picture: months under the first and the last, as all have one axis. [px]"""
+SHARES = 0.36, 0.19, 0.19, 0.26
+"""Of the height that is left beside headings and months."""
 LIGHT_SHARES = (1 / 30, 1 / 10, 1 / 3, 2 / 3)
 """Where the steps of the light's calendar lie, over its brightest hours."""
 DARK_LX = 1.0
 STORE_SHARES = (0.14, 0.34, 0.54, 0.76, 1.0)
 """How much of the accent colour each step of the store's calendar has."""
-LEAST = QSize(520, 560)
+LEAST = QSize(330, 240)
+"""Width of the whole, and height of the pictures without headings and months. [px]"""
 SEASON = 0.8
 """Share of the lit colour in the ground of the brightest month."""
 WEEK = 7
@@ -67,7 +82,7 @@ class YearPicture(QWidget):
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setMouseTracking(True)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
-        self.setMinimumSize(LEAST)
+        self._fit_height()
         self.setAccessibleName(tr("The year"))
 
     def set_view(self, view: YearView) -> None:
@@ -75,9 +90,20 @@ class YearPicture(QWidget):
         fresh = self.view is None or len(self.view.calendar.works) != len(view.calendar.works)
         self.view = view
         self._painted_for = ""
+        bright = max(float(np.percentile(view.calendar.illuminance_lx, 99)), 10.0)
+        self._light_lx = (DARK_LX, *(max(neat(bright * s), DARK_LX) for s in LIGHT_SHARES))
+        self._fit_height()
         if fresh:
             self.day = int(np.argmin(view.calendar.lowest_v))
         self._tell()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Headings need a second line where there is little width."""
+        super().resizeEvent(event)
+        self._fit_height()
+
+    def _fit_height(self) -> None:
+        self.setMinimumSize(LEAST + QSize(0, round(sum(self._around()))))
 
     def set_day(self, day: int) -> None:
         """Move the line."""
@@ -129,15 +155,11 @@ class YearPicture(QWidget):
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.setFont(theme.font("small"))
         rooms = self._rooms()
+        for room, (title, legend) in zip(rooms, self._headings(), strict=True):
+            paint_heading(painter, room, tokens, title, legend)
         self._paint_trace(painter, rooms[0], tokens)
-        self._paint_calendar(
-            painter, rooms[1], self._light_image, tokens,
-            tr("Light by day and hour, lx"), self._light_legend(),
-        )
-        self._paint_calendar(
-            painter, rooms[2], self._store_image, tokens, tr("Store by day and hour, V"),
-            self._store_legend(tokens),
-        )
+        self._paint_calendar(painter, rooms[1], self._light_image, tokens)
+        self._paint_calendar(painter, rooms[2], self._store_image, tokens)
         self._hatch_off(painter, rooms[2], tokens)
         self._paint_bars(painter, rooms[3], tokens)
         self._paint_day(painter, rooms, tokens)
@@ -147,16 +169,52 @@ class YearPicture(QWidget):
             painter.drawRoundedRect(QRectF(self.rect()).adjusted(1, 1, -1, -1), 4, 4)
         painter.end()
 
+    def _around(self) -> tuple[float, ...]:
+        """Heights of what is not a picture: the flag, then each heading and what is below it."""
+        room = self.width() - LEFT - RIGHT
+        heads = [
+            HEAD + LEGEND * (not fits(title, legend, room)) for title, legend in self._headings()
+        ]
+        return (TOP, *heads, *FEET)
+
     def _rooms(self) -> tuple[QRectF, QRectF, QRectF, QRectF]:
         """Where the four pictures lie, from above."""
-        free = self.height() - TOP - 4 * (HEAD + FOOT) - 6
-        heights = [TRACE * free, CALENDAR * free, CALENDAR * free, BARS * free]
-        rooms, y = [], float(TOP)
-        for height in heights:
-            y += HEAD
-            rooms.append(QRectF(LEFT, y, self.width() - LEFT - RIGHT, height))
-            y += height + FOOT
+        around = self._around()
+        free = self.height() - sum(around)
+        rooms, y = [], around[0]
+        for share, head, foot in zip(SHARES, around[1:5], around[5:], strict=True):
+            y += head
+            rooms.append(QRectF(LEFT, y, self.width() - LEFT - RIGHT, share * free))
+            y += share * free + foot
         return rooms[0], rooms[1], rooms[2], rooms[3]
+
+    def _headings(self) -> list[tuple[str, Legend]]:
+        """Title and legend of each picture; without a year the titles alone."""
+        names = (
+            tr("Store voltage, V"), tr("Light by day and hour, lx"),
+            tr("Store by day and hour, V"), tr("Energy of each month, J"),
+        )
+        if self.view is None:
+            return [(name, []) for name in names]
+        tokens = tokens_of(self.palette())
+        accent = tokens.color("accent")
+        trace: Legend = [
+            (
+                QBrush(tokens.color("envelope")), tr("lowest to highest of the day"),
+                tr("of the day"),
+            ),
+            (QBrush(tokens.color("falls_short"), Qt.BrushStyle.BDiagPattern), tr("off"), tr("off")),
+        ]
+        energy: Legend = [
+            (QBrush(accent), tr("taken in"), tr("taken in")),
+            (
+                QBrush(accent, Qt.BrushStyle.BDiagPattern), tr("thrown away, store full"),
+                tr("thrown away"),
+            ),
+            (QBrush(tokens.color("threshold")), tr("used"), tr("used")),
+        ]
+        legends = (trace, self._light_legend(), self._store_legend(tokens), energy)
+        return list(zip(names, legends, strict=True))
 
     def _edges(self, room: QRectF) -> list[float]:
         """Where the months begin, and where the last one ends. [px]"""
@@ -173,37 +231,17 @@ class YearPicture(QWidget):
         for x in edges:
             painter.drawLine(QLineF(x, room.bottom(), x, room.bottom() + 4))
         painter.setPen(tokens.color("soft"))
-        for month, (a, b) in zip(self.view.months, pairwise(edges), strict=True):
-            painter.drawText(
-                QRectF(a, room.bottom() + 2, b - a, FOOT), Qt.AlignmentFlag.AlignCenter,
-                tr(SHORT_MONTHS[month.begin.month]),
-            )
-
-    def _heading(
-        self, painter: QPainter, room: QRectF, tokens: Tokens, text: str,
-        legend: list[tuple[QBrush, str]],
-    ) -> None:
-        """A title above a picture and, as far as there is room, what its colours mean."""
-        line = QRectF(room.left(), room.top() - HEAD, room.width(), HEAD - 4)
-        painter.setFont(theme.font("small", bold=True))
-        painter.setPen(tokens.color("ink"))
-        middle = Qt.AlignmentFlag.AlignVCenter
-        painter.drawText(line, middle | Qt.AlignmentFlag.AlignLeft, text)
-        used = painter.fontMetrics().horizontalAdvance(text)
-        painter.setFont(theme.font("small"))
+        names = [tr(SHORT_MONTHS[month.begin.month]) for month in self.view.months]
         metrics = painter.fontMetrics()
-        widths = [metrics.horizontalAdvance(name) + 28 for _, name in legend]
-        x = line.right() - sum(widths) + 8
-        if x < line.left() + used + 12:
-            return
-        for (brush, name), width in zip(legend, widths, strict=True):
-            box = QRectF(x, line.center().y() - 5, 14, 10)
-            painter.fillRect(box, brush)
-            painter.setPen(QPen(tokens.color("edge"), 0.7))
-            painter.drawRect(box)
-            painter.setPen(tokens.color("soft"))
-            painter.drawText(QRectF(x + 18, line.top(), width, line.height()), middle, name)
-            x += width
+        if any(
+            metrics.horizontalAdvance(name) > b - a - 2
+            for name, (a, b) in zip(names, pairwise(edges), strict=True)
+        ):
+            names = [name[:1] for name in names]
+        for name, (a, b) in zip(names, pairwise(edges), strict=True):
+            painter.drawText(
+                QRectF(a, room.bottom() + 2, b - a, FEET[0]), Qt.AlignmentFlag.AlignCenter, name
+            )
 
     def _paint_trace(self, painter: QPainter, room: QRectF, tokens: Tokens) -> None:
         view = self.view
@@ -213,10 +251,6 @@ class YearPicture(QWidget):
         bottom = max(float(np.nanmin(low)) - 0.15 * float(np.ptp([low.min(), high.max()])), 0.0)
         top = 1.04 * max(float(np.nanmax(high)), max(t.volts for t in view.thresholds))
         off = QBrush(tokens.color("falls_short"), Qt.BrushStyle.BDiagPattern)
-        self._heading(painter, room, tokens, tr("Store voltage, V"), [
-            (QBrush(tokens.color("envelope")), tr("lowest to highest of the day")),
-            (off, tr("off")),
-        ])
 
         def y_of(volts: float) -> float:
             return room.bottom() - (volts - bottom) / (top - bottom) * room.height()
@@ -268,31 +302,30 @@ class YearPicture(QWidget):
             painter.setPen(tokens.color("threshold"))
             painter.drawText(box, Qt.AlignmentFlag.AlignCenter, text)
         self._scale(painter, room, tokens, [
-            (y_of(v), quantity_text(v, "")) for v in _ticks(bottom, top)
+            (y_of(v), quantity_text(v, "")) for v in ticks(bottom, top)
         ])
         self._month_names(painter, room, tokens)
 
     def _scale(
-        self, painter: QPainter, room: QRectF, tokens: Tokens, ticks: list[tuple[float, str]]
+        self, painter: QPainter, room: QRectF, tokens: Tokens, marks: list[tuple[float, str]]
     ) -> None:
         painter.setPen(tokens.color("soft"))
-        for y, text in ticks:
+        for y, text in marks:
             painter.drawText(
                 QRectF(0, y - 7, LEFT - 6, 14),
                 Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter, text,
             )
 
     def _paint_calendar(
-        self, painter: QPainter, room: QRectF, image: QImage, tokens: Tokens, text: str,
-        legend: list[tuple[QBrush, str]],
+        self, painter: QPainter, room: QRectF, shades: QImage, tokens: Tokens
     ) -> None:
-        self._heading(painter, room, tokens, text, legend)
         painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform, False)
-        painter.drawImage(room, image)
+        painter.drawImage(room, shades)
         self._scale(painter, room, tokens, [
             (room.bottom() - room.height() * h / HOURS, f"{h}") for h in (6, 12, 18)
         ])
-        self._month_names(painter, room, tokens)
+        painter.setPen(QPen(tokens.color("edge"), 1.0))
+        painter.drawLine(QLineF(room.left(), room.bottom(), room.right(), room.bottom()))
 
     def _hatch_off(self, painter: QPainter, room: QRectF, tokens: Tokens) -> None:
         """Hours in which the device is off are hatched: they are not told by hue alone."""
@@ -312,10 +345,6 @@ class YearPicture(QWidget):
         assert self.view is not None
         months = self.view.months
         lost = QBrush(tokens.color("accent"), Qt.BrushStyle.BDiagPattern)
-        self._heading(painter, room, tokens, tr("Energy of each month, J"), [
-            (QBrush(tokens.color("accent")), tr("taken in")),
-            (lost, tr("thrown away, store full")), (QBrush(tokens.color("threshold")), tr("used")),
-        ])
         largest = max(max(m.taken_in_j, m.used_j) for m in months)
         most = max(m.taken_in_j + m.thrown_away_j for m in months)
         top = max(min(most, MOST_STACK * largest), 1e-12)
@@ -352,7 +381,7 @@ class YearPicture(QWidget):
                     Qt.AlignmentFlag.AlignCenter, text,
                 )
         self._scale(painter, room, tokens, [
-            (room.bottom() - height * v / top, quantity_text(v, "")) for v in _ticks(0.0, top)
+            (room.bottom() - height * v / top, quantity_text(v, "")) for v in ticks(0.0, top)
         ])
         self._month_names(painter, room, tokens)
 
@@ -383,14 +412,12 @@ class YearPicture(QWidget):
         assert self.view is not None
         calendar = self.view.calendar
         self._painted_for = tokens.name
-        bright = max(float(np.percentile(calendar.illuminance_lx, 99)), 10.0)
-        self._light_lx = (DARK_LX, *(max(_neat(bright * s), DARK_LX) for s in LIGHT_SHARES))
         steps = np.searchsorted(self._light_lx, calendar.illuminance_lx, side="right")
-        self._light_image = _image(steps, [QColor(c) for c in LIGHT_STEPS])
+        self._light_image = image(steps, [QColor(c) for c in LIGHT_STEPS])
         volts = np.digitize(calendar.store_v, self._store_steps())
         volts = np.where(calendar.connected, np.clip(volts, 0, len(STORE_SHARES) - 1), -1)
         colors = [*self._store_colors(tokens), tokens.color("falls_short")]
-        self._store_image = _image(volts % len(colors), colors)
+        self._store_image = image(volts % len(colors), colors)
 
     def _store_steps(self) -> list[float]:
         """Volts at which the calendar's colour changes, from the cut-off to full."""
@@ -405,44 +432,19 @@ class YearPicture(QWidget):
             mix(tokens.color("accent"), tokens.color("card"), share) for share in STORE_SHARES
         ]
 
-    def _light_legend(self) -> list[tuple[QBrush, str]]:
-        names = [tr("dark")]
-        names += [tr("to {value}", value=quantity_text(v, "")) for v in self._light_lx[1:]]
-        names.append(tr("over"))
-        return [(QBrush(QColor(c)), name) for c, name in zip(LIGHT_STEPS, names, strict=True)]
-
-    def _store_legend(self, tokens: Tokens) -> list[tuple[QBrush, str]]:
-        names = [tr("to {value}", value=quantity_text(v, "")) for v in self._store_steps()]
-        rows = [(QBrush(tokens.color("falls_short")), tr("off"))]
-        colors = self._store_colors(tokens)
-        return rows + [
-            (QBrush(c), name) for c, name in zip(colors, [*names, tr("over")], strict=True)
+    def _light_legend(self) -> Legend:
+        names = [(tr("dark"), tr("dark")), *map(up_to, self._light_lx[1:]), (tr("over"), "…")]
+        return [
+            (QBrush(QColor(c)), *name) for c, name in zip(LIGHT_STEPS, names, strict=True)
         ]
 
-
-def _image(steps: NDArray[np.intp], colors: list[QColor]) -> QImage:
-    """A picture of steps of shape (days, hours), hour 0 at the bottom."""
-    table = np.array([c.rgb() for c in colors], np.uint32)
-    pixels = np.ascontiguousarray(table[steps].T[::-1])
-    height, width = pixels.shape
-    image = QImage(pixels.data, width, height, 4 * width, QImage.Format.Format_RGB32)
-    return image.copy()  # the numbers go, the picture stays
-
-
-def _neat(value: float) -> float:
-    """A value of one digit, or of two ending in five."""
-    scale = 10.0 ** np.floor(np.log10(max(value, 1e-9)))
-    return float(min((1.0, 1.5, 2.0, 3.0, 5.0, 8.0, 10.0), key=lambda d: abs(d - value / scale))
-                 * scale)
-
-
-def _ticks(low: float, high: float) -> list[float]:
-    """Three to six round values of a scale."""
-    rough = (high - low) / 4.0
-    scale = 10.0 ** np.floor(np.log10(max(rough, 1e-12)))
-    step = float(min((1.0, 2.0, 5.0, 10.0), key=lambda d: abs(d * scale - rough)) * scale)
-    first = int(np.ceil(low / step - 1e-9))
-    return [k * step for k in range(first, int(high / step + 1e-9) + 1)]
+    def _store_legend(self, tokens: Tokens) -> Legend:
+        names = [*map(up_to, self._store_steps()), (tr("over"), "…")]
+        colors = self._store_colors(tokens)
+        return [
+            (QBrush(tokens.color("falls_short")), tr("off"), tr("off")),
+            *((QBrush(c), *name) for c, name in zip(colors, names, strict=True)),
+        ]
 
 
 __all__ = ["YearPicture"]
