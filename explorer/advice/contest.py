@@ -114,7 +114,7 @@ def replaced_store(scenario: Scenario, family: StoreFamily, size: float) -> Scen
 
     None where the store's voltage never reaches what the device needs.
     """
-    stretch = _stretch(family, scenario.charger.full_V)
+    stretch = stretch_of(family, scenario.charger.full_V)
     empty_v, rated_v = (volts * stretch for volts in family.window_v)
     store = family.store(size)
     if stretch > 1.0:
@@ -161,7 +161,7 @@ def _on_store(
         return None
 
 
-def _stretch(family: StoreFamily, full_v: float) -> float:
+def stretch_of(family: StoreFamily, full_v: float) -> float:
     """How much longer than usual a string of units must be for a full voltage; 1 where it fits."""
     units = family.numbers.get("units_in_series", 1.0)
     if family.kind != "supercapacitor" or units < 2:
@@ -172,9 +172,13 @@ def _stretch(family: StoreFamily, full_v: float) -> float:
 
 def fitted_title(family: StoreFamily, full_v: float) -> str:
     """Name of a family, with the number of units where the string is longer than usual."""
-    stretch = _stretch(family, full_v)
-    units = round(family.numbers.get("units_in_series", 1.0) * stretch)
-    if stretch == 1.0:
+    units = family.numbers.get("units_in_series", 1.0)
+    return title_with(family, round(units * stretch_of(family, full_v)))
+
+
+def title_with(family: StoreFamily, units: int) -> str:
+    """Name of a family in a string of so many units."""
+    if units == family.numbers.get("units_in_series", 1.0):
         return family.title
     title = _IN_A_STRING.get(family.title, family.title)
     return say("{title}, {n} units", title=title, n=units)
@@ -275,7 +279,7 @@ def _entry(case: Case, family: StoreFamily) -> Entry:
         chosen, found = _best(case, family, seen)
     size = family.sizes[chosen]
     design = _fitted(case, family, chosen).scenario
-    stretch = _stretch(family, scenario.charger.full_V)
+    stretch = stretch_of(family, scenario.charger.full_V)
     return Entry(
         key=family.key, title=fitted_title(family, scenario.charger.full_V),
         scenario=design, size=size, unit=unit,

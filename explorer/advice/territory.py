@@ -31,6 +31,8 @@ AT_A_TIME = 64
 MOST_JUDGED, MOST_JUDGED_LOG = 512, 64
 """Points of a map that are judged exactly, nearest to a limit first; fewer under a log."""
 JUST_BELOW = 0.999
+ALIKE = 1e-6
+"""Sizes that differ by less are one."""
 COUNTS = 16
 """Most panels on an axis."""
 
@@ -43,6 +45,8 @@ class Axis:
     label: str
     unit: str
     values: tuple[float, ...]
+    as_sold: bool = False
+    """Whether there is nothing between the values: parts in the sizes in which they are sold."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -87,7 +91,7 @@ def axis_choices(case: Case) -> tuple[Axis, ...]:
     axes = [
         axis_of(scenario, "light.illuminance_lx", lux / 8.0, lux * 8.0),
         axis_of(scenario, "panels.count", 1, COUNTS),
-        axis_of(scenario, size, now / 20.0, now * 20.0),
+        _sizes_sold(axis_of(scenario, size, now / 20.0, now * 20.0), now),
     ]
     for i, op in enumerate(scenario.load.operations):
         if isinstance(op.schedule, Every):
@@ -110,6 +114,15 @@ def axis_choices(case: Case) -> tuple[Axis, ...]:
                 axes.append(axis_of(scenario, path, now / 20.0, now * 20.0))
     axes.append(axis_of(scenario, "margins.closure_days", 0.0, 30.0))
     return tuple(axes)
+
+
+def _sizes_sold(axis: Axis, now: float) -> Axis:
+    """The sizes in which a store is had along an axis, and the one that the design has."""
+    low, high = axis.values[0], axis.values[-1]
+    sold = [stop for stop in stops_of(axis.path) if low <= stop <= high]
+    if not any(abs(stop / now - 1.0) < ALIKE for stop in sold):
+        sold.append(now)
+    return replace(axis, values=tuple(sorted(sold)), as_sold=True)
 
 
 def _of_operation(label: str, name: str) -> Text:

@@ -56,6 +56,10 @@ def panels_price(count: float, area_cm2: float, technology: Technology) -> float
     return count * (PER_PANEL + PER_CM2[technology] * area_cm2)
 
 
-def store_price(family: StoreFamily, size: float) -> float:
-    """Relative price of a store of a family. [same unit]"""
-    return family.cost_class * (PER_STORE + PER_CM3 * family.volume_cm3(size))
+def store_price(family: StoreFamily, size: float, stretch: float = 1.0) -> float:
+    """Relative price of a store of a family. [same unit]
+
+    `stretch` is how much longer than usual its string of units is: each of them is larger as well.
+    """
+    volume = family.volume_cm3(size) * stretch**2
+    return family.cost_class * (PER_STORE + PER_CM3 * volume)

@@ -198,7 +198,7 @@ class Document(QObject):
         except (ValidationError, KeyError, TypeError) as error:
             fault = refusal(self._scenario, path, error)
         else:
-            fault = self._push(new, ("+".join(values), self._gesture), text)
+            fault = self._push(new, (text, self._gesture), text)
         if fault:
             self.refused.emit(fault)
         return not fault

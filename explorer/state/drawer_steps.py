@@ -27,6 +27,7 @@ if TYPE_CHECKING:
     from explorer.advice.remedies import Remedies
     from explorer.advice.spread import Spread, Tolerance
     from explorer.advice.territory import Axis, Territory
+    from explorer.advice.verdict import Verdict
     from explorer.advice.year.view import YearView
     from explorer.scenario.guide.answers import Answers
     from explorer.words.plain_answer import PlainAnswer
@@ -121,6 +122,26 @@ def territory_steps(x: Axis, y: Axis, case: Case, stopped: Stopped) -> Iterator[
         found = territory(case, x, y)
         yield found
         yield from refined(case, found, stopped)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Beside:
+    """What the present design does, and what another does; None where it cannot be judged."""
+
+    now: Verdict
+    then: Verdict | None
+
+
+def beside_steps(other: Scenario, case: Case, stopped: Stopped) -> Iterator[Beside]:
+    """Both by the exact march, at once."""
+    from explorer.advice.judge import judge
+
+    if not stopped():
+        try:
+            then = judge(case.with_scenario(other))
+        except (ValueError, ArithmeticError):  # not to be computed
+            then = None
+        yield Beside(now=judge(case), then=then)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -36,7 +36,7 @@ def test_choices_are_named_apart_and_rise_around_the_present_design(name):
         now = get_value(scenario, path)
         now = log.mean_lit_lx if now is None else now
         assert values[0] <= now <= values[-1], path
-        assert len(values) in (16, 64)
+        assert len(values) in (16, 64) or axis.as_sold
         for end in (values[0], values[-1]):
             with_value(scenario, path, int(end) if path == "panels.count" else float(end))
 

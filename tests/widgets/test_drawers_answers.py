@@ -9,9 +9,11 @@ from PySide6.QtCore import QPointF, Qt
 from PySide6.QtGui import QImage
 
 from explorer.advice import territory as territory_module
+from explorer.advice.as_sold import cost_of
 from explorer.advice.case import Case
 from explorer.advice.edges import break_even
-from explorer.advice.stops import stops_of
+from explorer.advice.judge import judge
+from explorer.advice.stops import CAPACITANCE_STOPS, stops_of
 from explorer.advice.territory import Axis, Territory
 from explorer.files.shelf import Shelf
 from explorer.scenario.model import Scenario, with_value
@@ -26,6 +28,7 @@ from explorer.widgets.drawers.scales import Scale
 from explorer.widgets.drawers.spread_drawer import BUILDS, INFLUENCES, SpreadDrawer
 from explorer.widgets.drawers.territory_drawer import TerritoryDrawer
 from explorer.widgets.drawers.territory_paint import map_color, map_picture, pattern
+from explorer.words.as_sold import checks_line
 from explorer.words.drawers import territory_summary
 from explorer.words.readout import bind_units
 
@@ -155,6 +158,66 @@ def test_a_drag_moves_both_quantities_as_one_undo_step(qtbot, territory, documen
     assert document.undo_stack.count() == 1
     document.undo_stack.undo()
     assert document.scenario == start
+
+
+def pixel(territory, lux, farads):
+    return territory.map.place(lux, farads).toPoint()
+
+
+def told(territory):
+    return territory.near.said.text()
+
+
+def test_under_the_pointer_stands_what_is_sold_with_its_price_and_a_click_takes_it(
+    qtbot, territory, document
+):
+    before = document.scenario
+    lux = 1.3 * before.light.illuminance_lx
+    at = pixel(territory, lux, 2.9 * before.store.capacitance_F)
+    qtbot.mouseMove(territory.map, at)
+    qtbot.waitUntil(lambda: "A click takes it" in told(territory), timeout=PATIENT)
+    shown = territory.near._shown
+    assert shown.scenario.store.capacitance_F in CAPACITANCE_STOPS
+    assert "Nearest as sold" in told(territory)
+    assert f"{shown.cost.generic:.2f} (relative)" in told(territory)
+    then, now = judge(Case(shown.scenario)), judge(Case(before))
+    assert bind_units(checks_line(now, then)) in told(territory)
+    assert document.scenario == before  # so far it was only looked at
+    qtbot.mouseClick(territory.map, Qt.MouseButton.LeftButton, pos=at)
+    assert document.scenario == shown.scenario
+    document.undo_stack.undo()
+    assert document.scenario == before
+
+
+def test_a_store_of_one_s_own_near_the_pointer_is_what_a_click_takes(
+    qtbot, document, jobs, tmp_path, monkeypatch
+):
+    monkeypatch.setattr(territory_module, "refined", lambda *_: iter(()))
+    farads = 3.0 * document.scenario.store.capacitance_F
+    store = document.scenario.store.model_copy(update={"capacitance_F": farads, "part": None})
+    Shelf(tmp_path).add(part_from("store", store, title="Hearth", price=7.5, currency="EUR"))
+    drawer = opened(qtbot, TerritoryDrawer(document, jobs, tmp_path))
+    at = pixel(drawer, document.scenario.light.illuminance_lx, 1.1 * farads)
+    qtbot.mouseMove(drawer.map, at)
+    qtbot.waitUntil(lambda: "Hearth" in told(drawer), timeout=PATIENT)
+    assert "7.50 EUR" in told(drawer)
+    qtbot.mouseClick(drawer.map, Qt.MouseButton.LeftButton, pos=at)
+    assert document.scenario.store.part.title == "Hearth"
+    assert document.scenario.store.capacitance_F == farads
+
+
+def test_enter_takes_what_is_nearest_to_the_design_and_the_numbers_have_prices(
+    territory, document, qtbot
+):
+    document.edit("store.capacitance_F", 0.95)
+    qtbot.keyClick(territory.map, Qt.Key.Key_Return)
+    assert document.scenario.store.capacitance_F == 1.0
+    table = territory.table("")
+    assert len(table["relative_price_of_generic_parts"]) == len(table["verdict"])
+    found = dict(zip(table["store_capacitance_F"], table["relative_price_of_generic_parts"],
+                     strict=True))  # fmt: skip
+    assert found[1.0] == pytest.approx(cost_of(document.scenario).generic)
+    assert found[2.2] > found[1.0]
 
 
 def test_the_row_is_named_as_the_knob_names_it_and_the_point_is_the_document_s(

@@ -236,7 +236,7 @@ def _build(key: str, document: Document, jobs: JobRunner, settings: SettingsStor
     if key == "territory":
         from explorer.widgets.drawers.territory_drawer import TerritoryDrawer
 
-        return TerritoryDrawer(document, jobs)
+        return TerritoryDrawer(document, jobs, settings.parts_folder)
     if key == "panel":
         from explorer.widgets.drawers.panel_drawer import PanelDrawer
 

@@ -28,7 +28,10 @@ class Tick:
 
 
 class Scale:
-    """One axis of a map: even in ratio, even in steps, or one cell for each count."""
+    """One axis of a map: even in ratio, even in steps, or one cell for each count.
+
+    Of what is sold in sizes each has its cell too, which ends half way, in ratio, to the next.
+    """
 
     def __init__(self, axis: Axis) -> None:
         self.axis = axis
@@ -52,6 +55,8 @@ class Scale:
             return self.low + min(math.floor(share * cells), cells - 1.0)
         if self.is_log:
             value = self.low * (self.high / self.low) ** share
+            if self.axis.as_sold:
+                return min(self.axis.values, key=lambda sold: abs(math.log(sold / value)))
         else:
             value = self.low + share * (self.high - self.low)
         return min(max(float(f"{value:.3g}"), self.low), self.high)
@@ -70,6 +75,9 @@ class Scale:
             nearest = np.abs(wanted[:, None] - known[None, :]).argmin(axis=1)
             return np.asarray(nearest, dtype=np.float64)
         known = np.array([self.share(v) for v in values])
+        if self.axis.as_sold:
+            nearest = np.abs(shares[:, None] - known[None, :]).argmin(axis=1)
+            return np.asarray(nearest, dtype=np.float64)
         return np.asarray(np.interp(shares, known, np.arange(len(values), dtype=float)))
 
     def stop(self, value: float, steps: int) -> float:
@@ -94,6 +102,8 @@ class Scale:
         return []
 
     def _stops(self) -> list[float]:
+        if self.axis.as_sold:
+            return list(self.axis.values)
         if not self.is_log:
             return [float(v) for v in range(math.ceil(self.low), math.floor(self.high) + 1)]
         steps = LIGHT_STEPS if self.axis.unit in _FINE else E12

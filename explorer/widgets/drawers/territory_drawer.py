@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from functools import partial
+from pathlib import Path
 
 from PySide6.QtCore import QRectF, QSignalBlocker, QSize, Qt
 from PySide6.QtGui import QPainter, QPaintEvent, QPen, QResizeEvent
@@ -27,11 +28,13 @@ from explorer.state.language import tr
 from explorer.state.theme import tokens_of
 from explorer.text import say
 from explorer.widgets.drawers.drawer import Drawer
+from explorer.widgets.drawers.nearest_build import NearestBuild
 from explorer.widgets.drawers.scales import Scale
 from explorer.widgets.drawers.territory_map import TerritoryMap
 from explorer.widgets.drawers.territory_paint import paint_swatch
 from explorer.widgets.fields import CalmComboBox
 from explorer.widgets.places_table import PlacesTable
+from explorer.words.as_sold import priced_table
 from explorer.words.drawers import (
     Table,
     is_count,
@@ -50,7 +53,8 @@ class TerritoryDrawer(Drawer):
     """Lets a person choose two quantities and move the design over the map of verdicts."""
 
     def __init__(
-        self, document: Document, jobs: JobRunner, parent: QWidget | None = None
+        self, document: Document, jobs: JobRunner, parts_folder: Path | None = None,
+        parent: QWidget | None = None,
     ) -> None:
         feed = Feed("territory", document, jobs, no_steps, same=self._same_map)
         self._choices: tuple[Axis, ...] = ()
@@ -91,17 +95,22 @@ class TerritoryDrawer(Drawer):
         self.elsewhere.setParent(self)
         self.elsewhere.arrived.connect(self._on_elsewhere)
         self.places = PlacesTable()
+        self.near = NearestBuild(document, jobs, parts_folder)
         self._parts = QBoxLayout(QBoxLayout.Direction.LeftToRight)
         self._parts.setSpacing(12)
         self._parts.addWidget(self.map, 1)
         self._parts.addWidget(self._side)
         column = QVBoxLayout(self.body)
         column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(8)
+        column.setSpacing(6)
         column.addWidget(self.places)
         column.addLayout(self._parts, 1)
+        column.addWidget(self.near)
         self.map.gesture_started.connect(document.begin_gesture)
         self.map.moved.connect(self._on_moved)
+        self.map.pointed.connect(self._on_pointed)
+        self.map.unpointed.connect(self._look_here)
+        self.map.taken.connect(self._on_taken)
         document.changed.connect(self._on_changed)
         feed.outdated.connect(self._renew_axes)
         self._renew_axes()
@@ -189,6 +198,9 @@ class TerritoryDrawer(Drawer):
         super().set_open(is_open)
         self.row.set_open(is_open)
         self.elsewhere.set_open(is_open)
+        self.near.set_open(is_open)
+        if is_open:
+            self._look_here()
 
     def _on_elsewhere(self, found: object) -> None:
         assert isinstance(found, tuple)
@@ -218,7 +230,7 @@ class TerritoryDrawer(Drawer):
     def table(self, name: str) -> Table:
         """The map, one line for each point."""
         assert self._found is not None
-        return territory_table(self._found)
+        return territory_table(self._found) | priced_table(self._found, self.document.scenario)
 
     def _on_changed(self, _: Scenario) -> None:
         if self.feed.is_open:
@@ -241,6 +253,7 @@ class TerritoryDrawer(Drawer):
         except KeyError:  # the store or the load is of another kind; new axes are on their way
             return
         self.map.set_point(x, y)
+        self._look_here()
         if self._found is None or not self.feed.is_current:
             return
         across, up = self._axes
@@ -258,6 +271,24 @@ class TerritoryDrawer(Drawer):
             if value != self._value(axis.path)
         }
         self.document.edit_together(values, "move on the map")
+
+
+    # --- the nearest build ---
+
+    def _look_here(self) -> None:
+        """Name the build nearest to the pointer, or else to the present design."""
+        self.near.show_place(dict(zip(self._paths, self.map.shown_values, strict=True)))
+
+    def _on_pointed(self, x: float, y: float) -> None:
+        self.near.show_place(dict(zip(self._paths, (x, y), strict=True)))
+
+    def _on_taken(self, x: float, y: float) -> None:
+        self.near.take(dict(zip(self._paths, (x, y), strict=True)))
+
+    @property
+    def _paths(self) -> tuple[str, str]:
+        assert self._axes is not None
+        return self._axes[0].path, self._axes[1].path
 
 
 class Legend(QWidget):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from PySide6.QtCore import QLineF, QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtCore import QEvent, QLineF, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import (
     QAccessible,
     QFocusEvent,
@@ -17,7 +17,7 @@ from PySide6.QtGui import (
     QTransform,
 )
 from PySide6.QtSvg import QSvgGenerator
-from PySide6.QtWidgets import QSizePolicy, QWidget
+from PySide6.QtWidgets import QApplication, QSizePolicy, QWidget
 
 from explorer.advice.territory import Territory
 from explorer.state import theme
@@ -48,6 +48,11 @@ class TerritoryMap(QWidget):
     gesture_started = Signal()
     moved = Signal(float, float)
     """Carries the values that a person moved the point to."""
+    pointed = Signal(float, float)
+    """Carries the values under the pointer, as far as they are had."""
+    unpointed = Signal()
+    taken = Signal(float, float)
+    """Carries the values of a place that a person chose by a click or Enter."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -55,7 +60,11 @@ class TerritoryMap(QWidget):
         self._x: Scale | None = None
         self._y: Scale | None = None
         self._point = (0.0, 0.0)
+        self._pressed: QPointF | None = None
+        """Where a press began that may still be a click."""
         self._dragging = False
+        self._under: tuple[float, float] | None = None
+        """Values under the pointer."""
         self._picture: MapPicture | None = None
         self._flat = QImage()
         """The picture with its lines."""
@@ -63,7 +72,10 @@ class TerritoryMap(QWidget):
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setMinimumSize(188, 150)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
-        self.setAccessibleName(tr("Map of verdicts; arrow keys move the present design"))
+        self.setMouseTracking(True)
+        self.setAccessibleName(
+            tr("Map of verdicts; arrow keys move the present design, Enter takes the nearest build")
+        )
 
     def sizeHint(self) -> QSize:
         """As much as there is."""
@@ -72,6 +84,7 @@ class TerritoryMap(QWidget):
     def set_axes(self, x: Scale, y: Scale) -> None:
         """Show other quantities; the map follows when it is found."""
         self._x, self._y, self._found, self._picture = x, y, None, None
+        self._under = None
         self.update()
 
     def set_territory(self, found: Territory) -> None:
@@ -90,6 +103,11 @@ class TerritoryMap(QWidget):
                     f"{tr(self._y.axis.label)} {tr(axis_value(self._y.axis, y))}"
                 )
 
+    @property
+    def shown_values(self) -> tuple[float, float]:
+        """Values under the pointer, or those of the present design."""
+        return self._point if self._under is None else self._under
+
     def area(self) -> QRectF:
         """Where the map lies. [px]"""
         return QRectF(self.rect()).adjusted(_LEFT, _TOP, -_RIGHT, -_BOTTOM)
@@ -107,26 +125,52 @@ class TerritoryMap(QWidget):
     # --- what a person does ---
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
-        """Take the point, or put it where the press is."""
-        inside = self.area().adjusted(-8, -8, 8, 8).contains(event.position())
-        if event.button() == Qt.MouseButton.LeftButton and self._x is not None and inside:
-            self._dragging = True
-            self.gesture_started.emit()
-            at = event.position()
-            if (at - self.place(*self._point)).manhattanLength() > 2 * _POINT:
-                self._move_to(at)
+        """Begin to drag the point, or to choose a place."""
+        if event.button() == Qt.MouseButton.LeftButton and self._holds(event.position()):
+            self._pressed, self._dragging = event.position(), True
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
-        """Drag the point."""
+        """Drag the point, or look at the place under the pointer."""
+        at = event.position()
+        if self._pressed is not None:
+            if (at - self._pressed).manhattanLength() < QApplication.startDragDistance():
+                return
+            self._pressed = None
+            self.gesture_started.emit()
         if self._dragging:
-            self._move_to(event.position())
+            self._move_to(at)
+        self._look_at(at if self._holds(at) and not self._dragging else None)
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
-        """Let the point go."""
-        self._dragging = False
+        """Let the point go; a click beside it takes what is there."""
+        at, self._pressed, self._dragging = self._pressed, None, False
+        if at is not None and (at - self.place(*self._point)).manhattanLength() > 2 * _POINT:
+            self.taken.emit(*self._values(at))
+
+    def leaveEvent(self, event: QEvent) -> None:
+        """Look at the present design again."""
+        super().leaveEvent(event)
+        self._look_at(None)
+
+    def _holds(self, at: QPointF) -> bool:
+        inside = self.area().adjusted(-8, -8, 8, 8).contains(at)
+        return inside and self._x is not None and self._y is not None
+
+    def _look_at(self, at: QPointF | None) -> None:
+        under = None if at is None else self._values(at)
+        if under != self._under:
+            self._under = under
+            self.update()
+            if under is None:
+                self.unpointed.emit()
+            else:
+                self.pointed.emit(*under)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Arrows move the point by one stop."""
+        """Arrows move the point by one stop, Enter takes the build that is nearest to it."""
+        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and self._x is not None:
+            self.taken.emit(*self._point)
+            return
         steps = {
             Qt.Key.Key_Left: (-1, 0),
             Qt.Key.Key_Right: (1, 0),
@@ -148,14 +192,20 @@ class TerritoryMap(QWidget):
         super().focusInEvent(event)
         self.update()
 
-    def _move_to(self, at: QPointF) -> None:
+    def _values(self, at: QPointF) -> tuple[float, float]:
+        """Values at a pixel, of parts the nearest that is had."""
         assert self._x is not None
         assert self._y is not None
         area = self.area()
-        x = self._x.value((at.x() - area.left()) / area.width())
-        y = self._y.value((area.bottom() - at.y()) / area.height())
-        if (x, y) != self._point:
-            self.moved.emit(x, y)
+        return (
+            self._x.value((at.x() - area.left()) / area.width()),
+            self._y.value((area.bottom() - at.y()) / area.height()),
+        )
+
+    def _move_to(self, at: QPointF) -> None:
+        values = self._values(at)
+        if values != self._point:
+            self.moved.emit(*values)
 
     # --- painting ---
 
@@ -182,6 +232,10 @@ class TerritoryMap(QWidget):
         painter.drawRect(area)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         self._paint_axes(painter, area, tokens)
+        if self._under is not None:
+            painter.setPen(QPen(tokens.color("ink"), 1.5))
+            painter.setBrush(Qt.BrushStyle.NoBrush)
+            painter.drawEllipse(self.place(*self._under), 4.0, 4.0)
         self._paint_point(painter, area, tokens)
         if self.hasFocus():
             painter.setPen(focus_pen(tokens))

@@ -1,0 +1,106 @@
+"""The build nearest to a place of a map: real parts, and what they cost."""
+
+import math
+
+import pytest
+
+from explorer.advice.as_sold import cost_of, family_like, nearest_as_sold
+from explorer.advice.case import Case
+from explorer.advice.stops import CAPACITANCE_STOPS
+from explorer.advice.territory import axis_choices
+from explorer.scenario import parts
+from explorer.scenario.generic import PER_CM2, PER_CM3, PER_PANEL, PER_STORE
+from explorer.scenario.model import Scenario, with_value, with_values
+from explorer.scenario.part import part_from, taken
+from explorer.scenario.storage import SupercapacitorStore
+from explorer.scenario.supply import Panels
+from explorer.words.as_sold import as_sold_line
+from tests.advice.demos import NAMES, demo
+
+SIZE = "store.capacitance_F"
+
+
+def pair(size=1.0, **changes):
+    family = next(f for f in parts.store_families() if f.key == "standard_supercapacitor")
+    return family.store(size).model_copy(update=changes)
+
+
+def design(**changes):
+    return with_values(Scenario(store=pair()), changes)
+
+
+@pytest.mark.parametrize("family", parts.store_families(), ids=lambda f: f.key)
+def test_a_generic_store_is_known_again_in_every_size(family):
+    for size in family.sizes:
+        assert family_like(family.store(size)).key == family.key
+
+
+def test_panels_are_whole_and_sizes_those_that_are_sold():
+    found = nearest_as_sold(design(), {"panels.count": 2.6, SIZE: 1.95}, ())
+    assert found.scenario.panels.count == 3
+    assert found.scenario.store.capacitance_F == 1.8  # of 1.8 and 2.2 the nearer in ratio
+    assert found.scenario.store.esr_ohm == pytest.approx(0.7 / 1.8)
+
+
+def test_a_price_is_that_of_each_panel_and_of_the_store_s_volume():
+    """Worked by hand from the stated rules of generic prices: 3 panels, a pair of 2.2 F."""
+    found = nearest_as_sold(design(), {"panels.count": 3.0, SIZE: 2.2}, ())
+    hand = 3 * (PER_PANEL + 12.0 * PER_CM2["amorphous"]) + 3 * (PER_STORE + PER_CM3 * 0.95 * 2.2)
+    assert found.cost.generic == pytest.approx(hand)
+    assert found.cost.own == 0.0
+    now = PER_PANEL + 12.0 * PER_CM2["amorphous"] + 3 * (PER_STORE + PER_CM3 * 0.95)
+    assert found.now.generic == pytest.approx(now)
+
+
+def test_a_longer_string_has_larger_units():
+    """Three in place of two for the same farads: each one and a half times as large."""
+    three = cost_of(design(store=pair(2.2, units_in_series=3))).generic
+    two = cost_of(design(store=pair(2.2))).generic
+    assert three - two == pytest.approx(3 * PER_CM3 * 0.95 * 2.2 * (1.5**2 - 1.0))
+
+
+def own(title, size, price):
+    store = SupercapacitorStore(capacitance_F=size, esr_ohm=0.4, leakage_A=2e-6)
+    return part_from("store", store, title=title, price=price, currency="EUR")
+
+
+def test_a_part_of_one_s_own_within_a_step_is_taken_at_its_price():
+    mine = (own("Small", 1.1, 3.5), own("Large", 5.0, 9.0))
+    found = nearest_as_sold(design(), {SIZE: 1.25}, mine)
+    assert found.scenario.store.part.title == "Small"
+    assert (found.cost.own, found.cost.currency) == (3.5, "EUR")
+    assert found.scenario.store.capacitance_F == 1.1
+    far = nearest_as_sold(design(), {SIZE: 2.2}, mine)
+    assert far.scenario.store.part is None
+    assert far.cost.own == 0.0
+
+
+def test_prices_of_one_s_own_and_relative_ones_are_never_added():
+    found = nearest_as_sold(design(), {"panels.count": 2.0, SIZE: 1.1}, (own("Small", 1.1, 3.5),))
+    text = as_sold_line(found)
+    assert "Price 3.50 EUR and 2.96 (relative)" in text
+    assert "now 2.67 (relative)" in text
+
+
+def test_panels_of_one_s_own_cost_their_price_each_and_one_without_a_price_makes_none():
+    for price, total in ((4.0, 12.0), (None, math.nan)):
+        part = part_from("panel", Panels(active_area_cm2=20.0), title="Pane", price=price)
+        base = design(panels=taken(part, Panels(count=2)))
+        cost = nearest_as_sold(base, {"panels.count": 3.0}, ()).cost
+        assert cost.own == pytest.approx(total, nan_ok=True)
+    assert "Price not known" in as_sold_line(nearest_as_sold(base, {"panels.count": 3.0}, ()))
+
+
+def test_a_part_that_was_changed_counts_as_generic():
+    base = design(store=taken(own("Small", 1.0, 3.5), pair()))
+    assert cost_of(base).own == 3.5
+    assert cost_of(with_value(base, SIZE, 2.2)).own == 0.0
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_the_map_of_a_demonstration_steps_through_sizes_as_they_are_sold(name):
+    case = Case(*demo(name))
+    for axis in axis_choices(case):
+        if axis.as_sold and axis.path == SIZE:
+            assert set(axis.values) - {case.scenario.store.size} <= set(CAPACITANCE_STOPS)
+            assert case.scenario.store.size in axis.values
