@@ -125,7 +125,7 @@ def _as_worn(case: Case, nominal: Case) -> Scenario:
     mean_c = float(np.mean(case.year.temperature_c))
     one = nominal.scenario
     years = wear * float(np.asarray(one.store.years_to_end_of_life(mean_c, one.charger.full_V)))
-    most = describe(type(scenario.store), "years_in_service").high
+    most = describe(type(one.store), "years_in_service").high
     store = scenario.store.model_copy(update={"years_in_service": min(years, most)})
     return scenario.model_copy(update={"store": store})
 

@@ -11,7 +11,7 @@ from pydantic import model_validator
 from explorer.physics import ageing
 from explorer.physics import store as st
 from explorer.physics.arrays import FloatArray, Number
-from explorer.scenario.fields import Section, choice, plain, quantity, within_ranges
+from explorer.scenario.fields import Section, choice, plain, quantity
 from explorer.scenario.hours import HOUR_S
 from explorer.scenario.origin import FromPart
 from explorer.scenario.store_table import Usual
@@ -151,7 +151,7 @@ class _CapacitorBank(FromPart, Section):
 
     def resized(self, size: Any) -> dict[str, Any]:
         """Fields that change with the capacitance along a maker's range, within their ranges."""
-        return within_ranges(type(self), self._grown(size / self.capacitance_F))
+        return self.within_ranges(self._grown(size / self.capacitance_F))
 
     def built(self, ambient_c: float, full_v: Number) -> st.CapacitorBank:
         """The bank for the engine, at a temperature and at its age.
@@ -245,7 +245,8 @@ class _CapacitorBank(FromPart, Section):
         )
 
     def _grown(self, ratio: Any) -> dict[str, Any]:
-        return {"esr_ohm": self.esr_ohm / ratio, "leakage_A": self.leakage_A * ratio}
+        rising = {key: getattr(self, key) * ratio for key in self.followers if key != "esr_ohm"}
+        return {"esr_ohm": self.esr_ohm / ratio, **rising}
 
 
 class CapacitorStore(_CapacitorBank):
@@ -408,6 +409,3 @@ class SupercapacitorStore(_CapacitorBank):
         """Fields that differ from part to part; the shape of the capacitance as measured."""
         shape = ("capacitance_slope", "capacitance_bend")
         return (*super().spread, *((key, _PAIR.plus_minus_share(key)) for key in shape))
-
-    def _grown(self, ratio: Any) -> dict[str, Any]:
-        return super()._grown(ratio) | {"balancing_A": self.balancing_A * ratio}

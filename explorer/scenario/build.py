@@ -19,7 +19,7 @@ from explorer.scenario.fields import plain
 from explorer.scenario.hours import seconds
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario
-from explorer.scenario.supply import Charger, ConverterCharger, DirectCharger, Panels
+from explorer.scenario.supply import Charger, ConverterCharger, Panels
 from explorer.scenario.weather import WeatherYear
 from explorer.scenario.weekdays import WEEKDAYS
 
@@ -112,7 +112,7 @@ def build_panel(panels: Panels, ambient_c: float) -> pv.Panel:
 
 def build_charger(charger: Charger, ambient_c: float) -> ch.DirectCharger | ch.Converter:
     """Charger parameters."""
-    if isinstance(charger, DirectCharger):
+    if charger.kind == "direct":
         return ch.DirectCharger(
             diode_saturation_a=charger.diode_saturation_A,
             diode_slope_v=charger.diode_ideality * thermal_voltage(ambient_c),
@@ -209,18 +209,13 @@ def _phase(phase: demand.Phase, regulator: ld.Regulator, beside: ld.Draw) -> es.
 
 def _operation(operation: demand.Operation, regulator: ld.Regulator) -> es.Operation:
     schedule: es.Periodic | es.WhenReady
-    if isinstance(operation.schedule, demand.Every):
-        schedule = es.Periodic(
-            interval_s=operation.schedule.interval_s, windows_s=_windows(operation.schedule)
-        )
-    elif isinstance(operation.schedule, demand.UntilEmpty):
-        schedule = es.WhenReady(
-            ready_v=0.0, wanted_per_s=operation.schedule.wanted_per_day / es.DAY_S
-        )
+    asked = operation.schedule
+    if asked.kind == "every":
+        schedule = es.Periodic(interval_s=asked.interval_s, windows_s=_windows(asked))
     else:
         schedule = es.WhenReady(
-            ready_v=operation.schedule.ready_V,
-            wanted_per_s=operation.schedule.wanted_per_day / es.DAY_S,
+            ready_v=asked.ready_V if asked.kind == "when_ready" else 0.0,
+            wanted_per_s=asked.wanted_per_day / es.DAY_S,
         )
     return es.Operation(
         name=operation.name,

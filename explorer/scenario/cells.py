@@ -13,7 +13,7 @@ from explorer.physics import ageing
 from explorer.physics import store as st
 from explorer.physics.arrays import FloatArray, Number
 from explorer.scenario.chemistry import ChemistryName, chemistry
-from explorer.scenario.fields import Section, choice, plain, quantity, within_ranges
+from explorer.scenario.fields import Section, choice, plain, quantity
 from explorer.scenario.origin import FromPart
 from explorer.scenario.store_table import Usual
 from explorer.text import figure, say
@@ -169,7 +169,7 @@ class CellStore(FromPart, Section):
         """
         ratio = size / self.capacity_mAh
         bare = np.minimum(self.self_discharge_per_month, _POUCH["self_discharge_per_month"])
-        return within_ranges(type(self), {
+        return self.within_ranges({
             "self_discharge_per_month": bare + (self.self_discharge_per_month - bare) / ratio,
             "resistance_ohm": self.resistance_ohm / ratio,
             "charge_limit_A": self.charge_limit_A * ratio,

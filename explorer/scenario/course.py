@@ -9,9 +9,8 @@ from explorer.engine.system import DAY_S, WEEK_S, LightCourse
 from explorer.physics.arrays import Number
 from explorer.scenario import parts
 from explorer.scenario.data_sheet import current_scale
-from explorer.scenario.daylight import DaylightPattern
 from explorer.scenario.hours import seconds
-from explorer.scenario.light import Light, LogPattern, Source, SteadyPattern, WeekPattern
+from explorer.scenario.light import Light, Source, WeekPattern
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.supply import Panels
 from explorer.scenario.weather import WeatherYear
@@ -79,14 +78,14 @@ def light_course(
         The pattern is a log, or names a weather file, and none was given.
     """
     pattern = light.pattern
-    if isinstance(pattern, SteadyPattern):
+    if pattern.kind == "steady":
         level = np.atleast_1d(np.asarray(light.illuminance_lx, float))
         return LightCourse(
             edges_s=np.array([0.0, WEEK_S]),
             photocurrent_a=level * current_per_lux(light, panels),
             illuminance_lx=level,
         )
-    if isinstance(pattern, LogPattern):
+    if pattern.kind == "log":
         if log is None:
             raise ValueError(say("light.pattern is a log, but no log was read"))
         scale = log_scale(light, log)
@@ -99,7 +98,7 @@ def light_course(
             illuminance_lx=level,
             begins_at_s=log.start_of_week_s,
         )
-    if isinstance(pattern, DaylightPattern):
+    if pattern.kind == "daylight":
         return year_course(light, panels, year_light(light, weather))
     return _week_course(light, pattern, panels)
 

@@ -226,7 +226,7 @@ class Load(FromPart, Section):
     @property
     def runs_until_empty(self) -> bool:
         """Whether the device runs from every connect until the store gives out."""
-        return any(isinstance(op.schedule, UntilEmpty) for op in self.operations)
+        return any(op.schedule.kind == "until_empty" for op in self.operations)
 
     @model_validator(mode="after")
     def _thresholds_in_order(self) -> Load:

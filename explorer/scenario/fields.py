@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cache
-from typing import Annotated, Any, get_args
+from typing import Annotated, Any, Self, get_args
 
 import numpy as np
 from pydantic import AfterValidator, BaseModel, ConfigDict, Field
@@ -29,6 +29,25 @@ class Section(BaseModel):
     """Base of every part of a scenario: immutable, and it refuses keys that it does not know."""
 
     model_config = ConfigDict(extra="forbid", frozen=True, allow_inf_nan=False)
+
+    def model_copy(self, *, update: Mapping[str, Any] | None = None, deep: bool = False) -> Self:
+        """The same with some values changed, without validation.
+
+        Raises
+        ------
+        TypeError
+            A value is an array: a section is of one design, `advice.variants.Varied` of many.
+        """
+        for key, value in (update or {}).items():
+            if isinstance(value, np.ndarray):
+                raise TypeError(f"{key} of {type(self).__name__} is one value, not an array")
+        return super().model_copy(update=update, deep=deep)
+
+    @classmethod
+    def within_ranges(cls, values: Mapping[str, Any]) -> dict[str, Any]:
+        """Numbers by key, each moved into the range of its field; arrays element by element."""
+        ranges = {key: describe(cls, key) for key in values}
+        return {key: np.clip(v, ranges[key].low, ranges[key].high) for key, v in values.items()}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -117,20 +136,11 @@ def sections_in(annotation: Any) -> Iterator[type[Section]]:
         yield from sections_in(inner)
 
 
-def within_ranges(field_owner: type[BaseModel], values: dict[str, Any]) -> dict[str, Any]:
-    """Numbers by key, each moved into the range of its field; arrays element by element."""
-    out = {}
-    for key, value in values.items():
-        info = describe(field_owner, key)
-        out[key] = np.clip(value, info.low, info.high)
-    return out
-
-
 def plain(value: Any) -> Any:
     """A float where there is one number, the array itself where there are many.
 
-    Scenarios are built one at a time for the exact engine and with arrays in their numeric
-    fields for a batch; the same code serves both.
+    Scenarios are built one at a time for the exact engine and with columns laid over their
+    numbers for a batch (`explorer.advice.variants.Varied`); the same code serves both.
     """
     numbers = np.asarray(value, float)
     return float(numbers) if numbers.ndim == 0 else numbers

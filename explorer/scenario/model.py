@@ -8,7 +8,6 @@ from typing import Any, Final, Literal
 from pydantic import model_validator
 
 from explorer.scenario.consistency import contradiction, sheet_contradiction
-from explorer.scenario.daylight import DaylightPattern
 from explorer.scenario.demand import Load
 from explorer.scenario.fields import Name, Prose, Section, choice, quantity
 from explorer.scenario.light import Light
@@ -126,7 +125,7 @@ class Scenario(Section):
         if self.margins.design_margin is not None:
             return self.margins.design_margin
         known, pattern = MARGIN_BY_KNOWLEDGE[self.light.known_by], self.light.pattern
-        if not isinstance(pattern, DaylightPattern):
+        if pattern.kind != "daylight":
             return known
         # A month may be as dark as this, however well the place is known.
         return max(known, round(1.0 / real_over_computed(pattern)[0], 2))

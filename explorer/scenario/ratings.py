@@ -64,7 +64,7 @@ def ratings(scenario: Scenario, system: System) -> tuple[Rating, ...]:
     Parameters
     ----------
     scenario : Scenario
-        One design, or a batch with columns of shape (variants, 1) in its numbers.
+        One design, or many as `explorer.advice.variants.varied` gives them.
     system : System
         What `build` made of it.
     """
@@ -82,7 +82,7 @@ def _of_output(scenario: Scenario, system: System) -> tuple[Rating, ...]:
 def _of_store(scenario: Scenario, system: System) -> tuple[Rating, ...]:
     store, ambient = scenario.store, scenario.light.ambient_C
     volts = store.unit_voltage(store.highest_v(scenario.charger.full_V))
-    if isinstance(store, CellStore):
+    if store.kind == "cell":
         return (
             _rating("cell_voltage", volts.worst_v, store.unit_rated_v, "V"),
             _rating("charging_current", full_sun_current(scenario, system),

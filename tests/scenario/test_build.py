@@ -3,6 +3,7 @@
 import numpy as np
 import pytest
 
+from explorer.advice.variants import changed
 from explorer.engine.march import Engine
 from explorer.physics import panel as pv
 from explorer.physics import store as st
@@ -99,22 +100,18 @@ def test_the_data_sheet_makes_area_a_matter_of_indifference():
 
 
 def test_a_batch_varies_the_area_but_not_the_cells_of_a_sheet():
-    many = Panels(data_sheet=SHEET).model_copy(
-        update={"active_area_cm2": np.array([[6.0], [24.0]])}
-    )
+    many = changed(Panels(data_sheet=SHEET), {"active_area_cm2": np.array([[6.0], [24.0]])})
     assert np.ptp(current_per_lux(Light(), many)) < 1e-18
-    odd = many.model_copy(update={"cells_in_series": np.array([[8], [6]])})
+    odd = changed(many, {"cells_in_series": np.array([[8], [6]])})
     with pytest.raises(ValueError, match="cells_in_series must be one number"):
         build_panel(odd, 25.0)
 
 
 def test_a_batch_of_stores_is_built_at_once():
-    many = SupercapacitorStore().model_copy(
-        update={
-            "capacitance_F": np.array([[1.0], [2.0]]),
-            "years_in_service": np.array([[0.0], [1.0]]),
-        }
-    )
+    many = changed(SupercapacitorStore(), {
+        "capacitance_F": np.array([[1.0], [2.0]]),
+        "years_in_service": np.array([[0.0], [1.0]]),
+    })
     bank = built(many, 22.0, 5.0)
     assert bank.capacitance_f[0, 0] == 1.0
     assert bank.capacitance_f[1, 0] < 2.0

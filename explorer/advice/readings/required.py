@@ -13,6 +13,7 @@ from explorer.advice.readings.dark import one_charge
 from explorer.advice.readings.indicator import indicated_after, indicator_level
 from explorer.advice.readings.runs import served_in
 from explorer.advice.readings.starts import first_charge, full_charge_time
+from explorer.advice.variants import changed
 from explorer.advice.year.study import wear_per_year
 from explorer.engine.march import Engine
 from explorer.engine.steady import STUDY_LEGS, repeating_course
@@ -82,10 +83,8 @@ def reached(case: Case) -> dict[str, float]:
 
 def in_steady_light(scenario: Scenario, level_lx: float | FloatArray) -> Scenario:
     """The same device where the light is always on, with nothing asked of it."""
-    light = scenario.light.model_copy(
-        update={"illuminance_lx": level_lx, "pattern": SteadyPattern()}
-    )
-    return scenario.model_copy(update={"light": light, "margins": Margins()})
+    light = changed(scenario.light, {"illuminance_lx": level_lx, "pattern": SteadyPattern()})
+    return changed(scenario, {"light": light, "margins": Margins()})
 
 
 def rate_in(engine: Engine) -> float:
