@@ -107,7 +107,7 @@ def _check_head(data: Any, name: str) -> PartKind:
             )
         )  # fmt: skip
     kind = data.get("kind")
-    if kind not in KINDS:
+    if not isinstance(kind, str) or kind not in KINDS:
         allowed = joined(say(" or "), (f'"{one}"' for one in get_args(PartKind)))
         raise FileError(
             say(

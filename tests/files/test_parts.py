@@ -82,6 +82,7 @@ DAMAGES = [
     (lambda d: d.update(version="1"), "version must be a whole number from 1 to 2"),
     (lambda d: d.update(kind="lamp"), 'kind is "lamp"; allowed is "panel" or "charger" or "store"'),
     (lambda d: d.pop("kind"), "kind is nothing"),
+    (lambda d: d.update(kind=["store"]), 'kind is ["store"]; allowed is'),
     (lambda d: d.update(title=" "), "title must not be empty"),
     (lambda d: d.update(price="4"), "price"),
     (lambda d: d.update(colour="red"), "colour is not a known key here"),
