@@ -1,5 +1,7 @@
 """What every test gets: a screenless Qt, patient property tests, and no window left behind.
 
+Modules are compiled once and kept, and looked through for examples only where they have some: with
+two workers and the processes that tests start, reading all of the code costs more than most tests.
 A test that counts what the process holds gets a process of its own.
 """
 
@@ -9,16 +11,37 @@ import sys
 from pathlib import Path
 
 import pytest
+from _pytest.doctest import DoctestModule
 from hypothesis import settings
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 os.environ.setdefault("PYQTGRAPH_QT_LIB", "PySide6")
+
+sys.dont_write_bytecode = False
+os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
 
 # A busy machine is no fault of the code, so no example has a deadline. The same examples come every
 # time, so that a pass means one thing; GLOAMING_EXAMPLES_PROFILE=search draws others.
 settings.register_profile("gloaming", deadline=None, derandomize=True)
 settings.register_profile("search", deadline=None)
 settings.load_profile(os.environ.get("GLOAMING_EXAMPLES_PROFILE", "gloaming"))
+
+
+class OnlyWhereExamplesAre:
+    """Gathers doctests from modules that have some, in all folders."""
+
+    @pytest.hookimpl(wrapper=True)
+    def pytest_collect_file(self, file_path):
+        """Leave out a module whose docstrings show nothing."""
+        found = yield
+        if file_path.suffix == ".py" and b">>>" not in file_path.read_bytes():
+            return [one for one in found if not isinstance(one, DoctestModule)]
+        return found
+
+
+def pytest_configure(config):
+    """Hooks of this file see the files below it alone, a plugin sees the others, too."""
+    config.pluginmanager.register(OnlyWhereExamplesAre())
 
 
 @pytest.fixture(autouse=True)

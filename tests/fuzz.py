@@ -3,9 +3,10 @@
     python -m tests.fuzz --seconds 3600 --seed 7
 
 Whole scenario files, studies, light logs, logged runs, captures, curves, years of weather, parts,
-settings and sweep arguments are broken in ways that know their structure. Each must be read or be refused with a sentence: any other exception, anything
-that takes longer than two seconds of computing, and any number that is not finite in an answer
-counts as a failure, which is printed with the seed that makes it again. It ends with 1 then.
+settings and sweep arguments are broken in ways that know their structure. Each must be read or be
+refused with a sentence: any other exception, anything that takes longer than two seconds of
+computing, and any number that is not finite in an answer counts as a failure, which is printed
+with the seed that makes it again. It ends with 1 then.
 """
 
 from __future__ import annotations

@@ -8,7 +8,6 @@ from pathlib import Path
 import pyarrow.parquet
 import pytest
 from click.testing import CliRunner
-from distributed import Client, LocalCluster
 
 from explorer.cli.main import commands
 from explorer.files import sweep_cluster
@@ -23,6 +22,8 @@ CHUNK, ROWS = 24, 24 * 9 + 5
 
 @pytest.fixture(scope="module")
 def cluster():
+    from distributed import LocalCluster  # a second, which a worker that does not need it saves
+
     root = str(Path(sweep_cluster.__file__).parents[2])
     paths = os.pathsep.join(filter(None, (root, os.environ.get("PYTHONPATH"))))
     with pytest.MonkeyPatch.context() as patch:
@@ -66,6 +67,8 @@ def of_this_machine(tmp_path_factory):
 def test_a_killed_worker_loses_nothing_and_the_values_are_those_of_this_machine(
     cluster, plan, tmp_path, of_this_machine
 ):
+    from distributed import Client
+
     output = tmp_path / "table.parquet"
     with Client(cluster) as client:
         pids = list(client.run(os.getpid).values())
