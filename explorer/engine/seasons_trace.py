@@ -143,11 +143,8 @@ class SeasonsTrace(Trace):
             )
         return self._extremes
 
-    def picture(self, from_s: float, to_s: float, columns: int) -> Picture:
-        """What a span shows in so many pixel columns: nothing missed, nothing invented.
-
-        A column that holds the end of a month shows what the two months show of it together.
-        """
+    def _pictured(self, from_s: float, to_s: float, columns: int) -> Picture:
+        """A column that holds the end of a month shows what the two months show of it together."""
         edges = np.linspace(from_s, to_s, columns + 1)
         found = np.full((4, columns), np.nan)
         edge_v = np.full(columns + 1, np.nan)

@@ -55,6 +55,8 @@ class Trace:
         self._legs: Strip | None = None
         self._asked: Spans | None = None
         self._extremes: Extremes | None = None
+        self._picture: tuple[tuple[float, float, int], Picture] | None = None
+        """The last one, with what it shows."""
 
     def beside(self, run: Trajectory) -> Trace:
         """Another run of the same engine, which shares the tables of this one."""
@@ -235,6 +237,12 @@ class Trace:
         columns : int
             Width in pixels.
         """
+        seen = from_s, to_s, columns
+        if self._picture is None or self._picture[0] != seen:
+            self._picture = seen, self._pictured(*seen)
+        return self._picture[1]
+
+    def _pictured(self, from_s: float, to_s: float, columns: int) -> Picture:
         edges = np.linspace(from_s, to_s, columns + 1)
         begin, end = np.maximum(edges[:-1], 0.0), np.minimum(edges[1:], self.span_s)
         some = np.flatnonzero(begin < end)

@@ -30,6 +30,7 @@ from explorer.scenario.light_log import LightLog
 from explorer.scenario.localised import in_language
 from explorer.scenario.model import Scenario, get_value, owner_class, with_value
 from explorer.scenario.storage import SIZE_PATHS
+from explorer.state.cases import Cases
 from explorer.state.language import language
 from explorer.text import say
 from explorer.words.refusal import refusal
@@ -98,7 +99,7 @@ class Document(QObject):
         self._start = self._scenario
         self._gesture = 0
         self._beside = NOTHING
-        self._case: Case | None = None
+        self._cases = Cases()
         self._beside_of: tuple[Hashable, Path | None] | None = None
         self.path: Path | None = None
         self.study = Study()
@@ -129,9 +130,7 @@ class Document(QObject):
     @property
     def case(self) -> Case:
         """The scenario with its measured light; what is computed for them hangs on it."""
-        if self._case is None:
-            self._case = self._beside.case(self._scenario)
-        return self._case
+        return self._cases.of(self._scenario, self._beside)
 
     @property
     def name(self) -> str:
@@ -392,9 +391,7 @@ class Document(QObject):
                 self._beside = NOTHING
                 self.refused.emit(str(error))
             self._beside_of = key
-        if self._case is not None:
-            self._case.forget()
-        self._scenario, self._case = scenario, None
+        self._scenario = scenario
         self.changed.emit(scenario)
 
     @staticmethod

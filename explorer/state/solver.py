@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import logging
 import time
+from collections.abc import Hashable
 from dataclasses import dataclass, replace
 from functools import partial
 
@@ -165,10 +166,17 @@ class Solver(QObject):
 
     def _timed(self, case: Case, with_answers: bool) -> Assessment | NotJudged:
         """Assess and remember how long it took; may run in a worker."""
+        known = case.knows(_name(self.window().to_s, with_answers))
         begun = time.thread_time()  # that of others does not make the model slow
         assessment = self._assess(case, with_answers)
-        self._took_s = time.thread_time() - begun
+        if not known:
+            self._took_s = time.thread_time() - begun
         return assessment
+
+    def _is_quick(self, with_answers: bool) -> bool:
+        """Whether an assessment is made before the next frame, as the last one was or is known."""
+        name = _name(self.window().to_s, with_answers)
+        return self._took_s < SLOW_S or self._document.case.knows(name)
 
     def _show(self, found: Assessment | NotJudged) -> None:
         late = found.scenario != self._document.scenario
@@ -191,7 +199,7 @@ class Solver(QObject):
 
     def _on_due(self) -> None:
         """One frame of a drag: at once where the model is quick, else in a worker."""
-        if self._took_s < SLOW_S and self._solved_at_once(with_answers=False):
+        if self._is_quick(False) and self._solved_at_once(with_answers=False):
             return
         self._wait_for_worker(with_answers=False)
 
@@ -221,7 +229,7 @@ class Solver(QObject):
         """The hand pauses: the answers, where the frames left them out."""
         if self.result is None or self.result.answers or self._is_pending:
             return
-        if self._took_s < SLOW_S and self._solved_at_once(with_answers=True):
+        if self._is_quick(True) and self._solved_at_once(with_answers=True):
             return
         if not self._jobs.busy(FRAME_JOB):
             self._submit(with_answers=True)
@@ -237,13 +245,10 @@ class Solver(QObject):
         self._pause.start()
 
     def _assess(self, case: Case, with_answers: bool = True) -> Assessment | NotJudged:
-        window = self.window()
-        try:
-            return assess(case, span_s=window.to_s, with_answers=with_answers)
-        except (ValueError, ArithmeticError, OSError) as error:
-            LOG.exception("the scenario could not be assessed")
-            why = say("This scenario cannot be computed: {reason}", reason=str(error))
-            return NotJudged(scenario=case.scenario, why=why)
+        span_s = self.window().to_s
+        return case.once(
+            _name(span_s, with_answers), lambda: _assessed(case, span_s, with_answers)
+        )
 
     def _solve_ghost(self) -> None:
         found = None if self._pinned is None else self._assess(self._pinned)
@@ -269,7 +274,10 @@ class Solver(QObject):
 
     def _on_done(self, key: str, result: object) -> None:
         if key == FRAME_JOB:
-            if isinstance(result, Assessment | NotJudged):
+            # One that was known may be on show by now: an earlier design must not cover it.
+            if isinstance(result, Assessment | NotJudged) and (
+                self._is_pending or result.scenario == self._document.scenario
+            ):
                 self._show(result)
             if self._again:
                 self._on_due()
@@ -278,3 +286,17 @@ class Solver(QObject):
 
     def _on_edges_failed(self, sentence: object) -> None:
         LOG.warning("break-evens: %s", sentence)
+
+
+def _name(span_s: float, with_answers: bool) -> Hashable:
+    """Under which an assessment hangs on its case, while that is kept."""
+    return "shown", span_s, with_answers
+
+
+def _assessed(case: Case, span_s: float, with_answers: bool) -> Assessment | NotJudged:
+    try:
+        return assess(case, span_s=span_s, with_answers=with_answers)
+    except (ValueError, ArithmeticError, OSError) as error:
+        LOG.exception("the scenario could not be assessed")
+        why = say("This scenario cannot be computed: {reason}", reason=str(error))
+        return NotJudged(scenario=case.scenario, why=why)

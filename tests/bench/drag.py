@@ -17,6 +17,8 @@ STEP_MS = 16
 STOPS = 12
 """The knob is swept over so many of its stops, to and fro."""
 PATIENCE_MS = 20_000
+ONWARDS = 1e-4
+"""Share by which every step of a sweep that shows no design twice goes beyond its stop."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -81,7 +83,7 @@ def settle(window) -> None:
         wait(50)
 
 
-def sweep(window, key: str, seconds: float) -> Sweep:
+def sweep(window, key: str, seconds: float, *, anew: bool = False) -> Sweep:
     """Sweep one knob to and fro, sixty steps a second.
 
     Parameters
@@ -92,6 +94,9 @@ def sweep(window, key: str, seconds: float) -> Sweep:
         Which knob, such as ``"light"``.
     seconds : float
         For how long. [s]
+    anew : bool
+        Whether every step shows a design that was not on show before: else the way back costs a
+        look-up, as in use.
     """
     row = next(row for row in window.knobs.rows if row.knob.key == key)
     stops = row.knob.stops
@@ -105,7 +110,8 @@ def sweep(window, key: str, seconds: float) -> Sweep:
     def hand() -> None:
         nonlocal steps
         steps += 1
-        row.slider.picked.emit(stops[ring[steps % len(ring)]])
+        beyond = 1.0 + ONWARDS * steps if anew else 1.0
+        row.slider.picked.emit(beyond * stops[ring[steps % len(ring)]])
 
     timer.setTimerType(Qt.TimerType.PreciseTimer)
     timer.timeout.connect(hand)

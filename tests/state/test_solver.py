@@ -44,6 +44,40 @@ def test_a_drag_ends_with_its_last_value_and_skips_most_between(qtbot, bench):
     assert len(seen) < 10
 
 
+def test_the_way_back_costs_a_look_up(qtbot, bench):
+    document, solver, _ = bench
+    found = []
+    for level in (450.0, 500.0, 450.0):
+        document.edit("light.illuminance_lx", level)
+        solver.catch_up()
+        found.append(solver.result)
+    assert found[2] is found[0] is not found[1]
+    assert found[2].trace.picture(0.0, 1e5, 50) is found[0].trace.picture(0.0, 1e5, 50)
+
+
+def test_a_design_that_is_known_is_shown_at_once_where_others_are_left_to_a_worker(
+    qtbot, bench
+):
+    document, solver, jobs = bench
+    solver.solve_now()
+    document.edit("light.illuminance_lx", 450.0)
+    solver.catch_up()
+    known = solver.result
+    document.edit("light.illuminance_lx", 500.0)
+    solver._took_s = 2.0 * SLOW_S
+    solver.catch_up()
+    assert solver.is_pending
+    assert jobs.busy("frame")
+    document.edit("light.illuminance_lx", 450.0)
+    solver.catch_up()
+    assert solver.result is known
+    assert not solver.is_pending
+    assert solver._took_s == 2.0 * SLOW_S  # a look-up says nothing of the next design
+    qtbot.waitUntil(lambda: not jobs.busy("frame"), timeout=20_000)
+    assert solver.result is known
+    assert not solver.is_pending
+
+
 def test_break_evens_come_for_all_four_knobs_when_they_rest(qtbot, bench):
     document, solver, _ = bench
     with qtbot.waitSignal(
