@@ -104,6 +104,8 @@ def _change(folder: Path, source: Path | None, designs: tuple[Path, ...]) -> Non
 def _page(found: Results) -> list[str]:
     """The lines for a terminal."""
     from explorer.files.study import RESULTS_TABLE
+    from explorer.files.study_builds import BuildSearch
+    from explorer.words.builds import limits_text
     from explorer.words.conditions import conditions_text
     from explorer.words.console import one_line
     from explorer.words.fit import agreement_sentences
@@ -116,4 +118,8 @@ def _page(found: Results) -> list[str]:
         lines += ["", f"{run.path.name}: {conditions_text(one.run)}.", *agreement_sentences(one)]
     for sweep in found.study.sweeps:
         lines += ["", f"{sweep.file}: " + " ".join(f"--vary {text}" for text in sweep.vary)]
+    builds = found.study.builds
+    if builds != BuildSearch():
+        lines += ["", say("Search for a build: {limits}.", limits=limits_text(builds.limits))]
+        lines += [say("Its front has {n} builds.", n=len(builds.front))] * bool(builds.front)
     return [*lines, "", say("Written: {path}", path=found.folder / RESULTS_TABLE)]

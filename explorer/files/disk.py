@@ -192,6 +192,22 @@ def write_bytes(path: Path, content: bytes) -> None:
         aside.unlink(missing_ok=True)
 
 
+def drop(path: Path) -> None:
+    """Take a file away, if it is there.
+
+    Raises
+    ------
+    FileError
+        The disk refuses.
+    """
+    try:
+        path.unlink(missing_ok=True)
+    except OSError as error:
+        raise FileError(
+            say("{path} cannot be written: {why}.", path=path, why=_why(error))
+        ) from None
+
+
 def is_free(handle: int) -> bool:
     """Whether no other program claims an open file; from now on we do, until it is closed.
 

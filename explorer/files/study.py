@@ -12,6 +12,7 @@ import os
 import shutil
 from collections.abc import Iterable
 from dataclasses import asdict, dataclass, field, replace
+from functools import partial
 from pathlib import Path
 from typing import Any
 
@@ -20,6 +21,7 @@ from explorer.files.disk import (
     MEGABYTE,
     FileError,
     digest_of,
+    drop,
     read_text,
     refusal,
     write_text,
@@ -27,6 +29,14 @@ from explorer.files.disk import (
 from explorer.files.json_text import decoded, dumped, found_text, validated
 from explorer.files.scenario_json import load_scenario, parse_scenario, save_scenario
 from explorer.files.story import RunFile, Story
+from explorer.files.study_builds import (
+    BuildSearch,
+    current,
+    kept_builds,
+    read_builds,
+    renamed,
+    write_builds,
+)
 from explorer.files.table_reader.told import Told
 from explorer.files.trust import TRUST
 from explorer.scenario.fields import MOST_LETTERS
@@ -69,6 +79,7 @@ class Study:
     story: Story = field(default_factory=Story)
     designs: tuple[Laid, ...] = ()
     sweeps: tuple[KeptSweep, ...] = ()
+    builds: BuildSearch = field(default_factory=BuildSearch)
 
 
 def study_folder(path: Path) -> Path | None:
@@ -109,7 +120,10 @@ def load_study(folder: Path) -> Study:
         laid = Laid(name=one.name, scenario=load_scenario(file).scenario, path=file)
         beside_path(laid.scenario, file)  # a light log that is not there is told at once
         designs.append(laid)
-    return Study(story=_story(kept, paths), designs=tuple(designs), sweeps=kept.sweeps)
+    builds = read_builds(kept.builds, partial(_within, folder))
+    return Study(
+        story=_story(kept, paths), designs=tuple(designs), sweeps=kept.sweeps, builds=builds
+    )
 
 
 def keep_study(
@@ -151,13 +165,15 @@ def keep_study(
         for n, one in enumerate(study.designs, 2)
     )  # fmt: skip
     for name in (RESULTS, RESULTS_TABLE):
-        _drop(folder / name)  # of what was; written anew once it is worked out
+        drop(folder / name)  # of what was; written anew once it is worked out
     for one in laid:
         assert one.path is not None
         save_scenario(one.path, one.scenario, replace_older=True)
     if replace_older or not _holds(folder / DESIGN, design):
         save_scenario(folder / DESIGN, design, replace_older=replace_older)
-    kept = replace(study, story=story, designs=laid)
+    builds = renamed(current(study.builds, scenario), scenario, design)
+    write_builds(folder, builds)
+    kept = replace(study, story=story, designs=laid, builds=builds)
     write_text(folder / NAME, dumped(_as_file(kept, folder)))
     return design, kept
 
@@ -173,6 +189,20 @@ def remember_sweep(folder: Path, sweep: KeptSweep) -> None:
     kept = _read(folder / NAME)
     others = tuple(one for one in kept.sweeps if one.file != sweep.file)
     made = kept.model_copy(update={"sweeps": (*others, sweep)})
+    write_text(folder / NAME, dumped(made))
+
+
+def remember_builds(folder: Path, search: BuildSearch) -> None:
+    """Put down in a study what a search for a build found; an earlier front gives way.
+
+    Raises
+    ------
+    FileError
+        ``study.json`` cannot be read, or the disk refuses.
+    """
+    kept = _read(folder / NAME)
+    write_builds(folder, search)
+    made = kept.model_copy(update={"builds": kept_builds(search)})
     write_text(folder / NAME, dumped(made))
 
 
@@ -240,6 +270,8 @@ def _as_file(study: Study, folder: Path | None) -> StudyFile:
             for one in study.designs
         ),
         sweeps=study.sweeps,
+        # Of a front that no folder holds its limits are enough: it is found again.
+        builds=kept_builds(study.builds if folder else study.builds.without_front()),
     )
 
 
@@ -287,7 +319,8 @@ def recorded_study(record: Any, name: str) -> Study:
         for said, one in zip(kept.designs, record["designs"], strict=True)
     )
     story = _story(kept, (Path(run.file) for run in kept.runs))
-    return Study(story=story, designs=designs, sweeps=kept.sweeps)
+    builds = read_builds(kept.builds, lambda _, file: Path(file))
+    return Study(story=story, designs=designs, sweeps=kept.sweeps, builds=builds)
 
 
 def _holds(path: Path, scenario: Scenario) -> bool:
@@ -385,12 +418,3 @@ def _copy(source: Path, target: Path) -> None:
         ) from None
     finally:
         aside.unlink(missing_ok=True)
-
-
-def _drop(path: Path) -> None:
-    try:
-        path.unlink(missing_ok=True)
-    except OSError as error:
-        raise FileError(
-            say("{path} cannot be written: {why}.", path=path, why=error.strerror or error)
-        ) from None

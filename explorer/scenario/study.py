@@ -79,6 +79,52 @@ class KeptSweep(Section):
     exact: bool = False
 
 
+Limit = Annotated[float, Field(gt=0, le=1e9)] | None
+Measure = Annotated[float, Field(ge=0, le=1e12)] | None
+"""Empty where it is not known."""
+
+
+class KeptLimits(Section):
+    """What a build may have at most, as the search takes it; empty where it does not matter."""
+
+    lithium: bool = True
+    most_parts: Annotated[int, Field(ge=3, le=10_000)] | None = None
+    price: Limit = None
+    panel_cm2: Limit = None
+    volume_cm3: Limit = None
+    mass_g: Limit = None
+    height_mm: Limit = None
+
+
+class KeptBuild(Section):
+    """One build of the front that was found; its file is a scenario."""
+
+    file: FileName
+    panels: Name
+    charger: Name
+    store: Name
+    part_count: Annotated[int, Field(ge=3, le=10_000)]
+    price: Measure = None
+    panel_cm2: Measure = None
+    volume_cm3: Measure = None
+    mass_g: Measure = None
+    height_mm: Measure = None
+    governing: Name = ""
+    margin: Annotated[float, Field(ge=0, le=1e12)] = 0.0
+
+
+class KeptBuilds(Section):
+    """A search for a build: its limits, and what it found."""
+
+    limits: KeptLimits = KeptLimits()
+    design: Name = ""
+    """Hash of the inputs that it was made for."""
+    tried: Annotated[int, Field(ge=0)] = 0
+    running: Annotated[int, Field(ge=0)] = 0
+    currency: Name = ""
+    front: Annotated[tuple[KeptBuild, ...], Field(max_length=1000)] = ()
+
+
 class StudyFile(Section):
     """What `study.json` says; the design itself lies beside it, as `scenario.json`."""
 
@@ -90,3 +136,4 @@ class StudyFile(Section):
     known: tuple[KnownShare, ...] = ()
     designs: Annotated[tuple[KeptDesign, ...], Field(max_length=MOST_DESIGNS - 1)] = ()
     sweeps: tuple[KeptSweep, ...] = ()
+    builds: KeptBuilds | None = None

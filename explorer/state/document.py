@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Hashable, Mapping
+from dataclasses import replace
 from pathlib import Path
 from typing import Any, Literal
 from weakref import ref
@@ -23,6 +24,7 @@ from explorer.files.study import (
     scenario_file,
     study_folder,
 )
+from explorer.files.study_builds import BuildSearch
 from explorer.files.table_reader.parts import Progress, no_progress
 from explorer.files.trust import TRUST
 from explorer.scenario.fields import Section, describe
@@ -315,6 +317,13 @@ class Document(QObject):
         if self.folder is not None:
             self.undo_stack.resetClean()
         self.study_edited.emit()
+
+    def note_builds(self, builds: BuildSearch) -> None:
+        """Put down what a search for a build found, which is kept with the next save.
+
+        Nobody changed anything by looking, so nothing is unsaved by it.
+        """
+        self.study = replace(self.study, builds=builds)
 
     def _belong(self, folder: Path | None, study: Study | None) -> None:
         """Belong to a study, or to none any more; runs without a study stay as they are."""

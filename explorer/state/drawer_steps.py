@@ -29,6 +29,7 @@ if TYPE_CHECKING:
     from explorer.advice.territory import Axis, Territory
     from explorer.advice.verdict import Verdict
     from explorer.advice.year.view import YearView
+    from explorer.files.study_builds import BuildSearch
     from explorer.scenario.guide.answers import Answers
     from explorer.words.plain_answer import PlainAnswer
 
@@ -90,12 +91,19 @@ def contest_steps(
 
 
 def builds_steps(
-    parts_folder: Path, beside: Path | None, wanted: Wanted, case: Case, stopped: Stopped
+    parts_folder: Path, beside: Path | None, wanted: Wanted, kept: BuildSearch, case: Case,
+    stopped: Stopped,
 ) -> Iterator[Builds]:
-    """Builds that run, kind by kind, then their front as it is confirmed."""
+    """Builds that run, kind by kind, then their front as it is confirmed.
+
+    The front that a study keeps for this design and these limits comes first, judged again.
+    """
     from explorer.advice.builds import search
     from explorer.files.shelf import Shelf
+    from explorer.files.study_builds import builds_again
 
+    if kept.front and kept.limits == wanted and kept.is_of(case.scenario):
+        yield builds_again(kept, case)
     own = tuple(one.part for one in Shelf(parts_folder, beside).kept() if one.part is not None)
     yield from search(case, own=own, wanted=wanted, stopped=stopped)
 

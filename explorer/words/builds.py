@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from explorer.advice.builds import MEASURES, Build, Builds
+from explorer.advice.builds import MEASURES, Build, Builds, Wanted
 from explorer.advice.verdict import CHECK_LABELS
 from explorer.quantity import show
 from explorer.text import Text, figure, joined, say, texts
@@ -60,6 +60,34 @@ def limit_text(name: str, most: float | None) -> Text:
         return say("any {measure}", measure=label)
     unit = "mm" if name == "height_mm" else MEASURE_UNITS[name]
     return say("{measure} up to {value}", measure=label, value=show(most, unit))
+
+
+def parts_text(most: int) -> Text:
+    """A limit on the number of parts in words.
+
+    Examples
+    --------
+    >>> parts_text(3), parts_text(5)
+    ('one panel', 'up to 3 panels')
+    """
+    return say("one panel") if most == 3 else say("up to {n} panels", n=most - 2)
+
+
+def limits_text(wanted: Wanted) -> Text:
+    """All limits in one line.
+
+    Examples
+    --------
+    >>> limits_text(Wanted(lithium=False, height_mm=30.0)), limits_text(Wanted())
+    ('height up to 30 mm, no lithium', 'no limits')
+    """
+    told: list[Text] = [
+        limit_text(name, most) for name in LIMIT_LABELS
+        if (most := getattr(wanted, name)) is not None
+    ]
+    told += [] if wanted.lithium else [say("no lithium")]
+    told += [] if wanted.most_parts is None else [parts_text(wanted.most_parts)]
+    return joined(", ", told) if told else say("no limits")
 
 
 def build_cell(build: Build, key: str, currency: str) -> str:

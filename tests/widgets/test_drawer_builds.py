@@ -6,7 +6,7 @@ from PySide6.QtCore import QPoint, Qt
 
 from explorer.advice import build_parts
 from explorer.advice import builds as module
-from explorer.advice.builds import MEASURES
+from explorer.advice.builds import MEASURES, Wanted
 from explorer.advice.judge import judge
 from explorer.files.scenario_json import load_scenario
 from explorer.resource_files import scenario_folder
@@ -24,7 +24,7 @@ def document():
 
 @pytest.fixture
 def drawer(qtbot, document, jobs, tmp_path, monkeypatch):
-    few = parts.store_families()[3:7]
+    few = parts.store_families()[3:5]
     monkeypatch.setattr(build_parts, "_technologies", lambda _: ("amorphous", "gallium_arsenide"))
     monkeypatch.setattr(module, "COUNTS", (1, 2))
     monkeypatch.setattr(build_parts.parts, "store_families", lambda: few)
@@ -121,3 +121,40 @@ def test_where_none_runs_the_filters_stay_in_reach(qtbot, drawer, document):
     settled(qtbot, drawer)
     assert drawer.limits.isVisible()
     assert not drawer.take.isEnabled()
+
+
+# --- kept with a study ---------------------------------------------------------------------------
+
+
+def test_a_study_that_is_opened_shows_its_limits_and_first_its_front(
+    qtbot, drawer, document, tmp_path
+):
+    limits = Wanted(lithium=False, height_mm=17.5, most_parts=4)
+    drawer.limits.set_wanted(limits)
+    assert drawer.wanted == limits
+    drawer.limits.changed.emit()
+    settled(qtbot, drawer)
+    qtbot.waitUntil(lambda: document.study.builds.front != (), timeout=60_000)
+    kept = document.study.builds
+    assert kept.limits == limits
+    assert [b.scenario for b in kept.front] == [b.scenario for b in drawer._found.front]
+    document.keep(tmp_path / "study")
+    document.new()
+    other = Document()
+    other.open(tmp_path / "study")
+    assert other.study.builds == kept
+    again = BuildsDrawer(other, drawer.feed._jobs, tmp_path / "parts")
+    qtbot.addWidget(again)
+    assert again.wanted == limits
+    assert again.limits.toolTip() == "height up to 17.5 mm, no lithium, up to 2 panels"
+    steps = []
+    again.feed.arrived.connect(steps.append)
+    again.set_open(True)
+    settled(qtbot, again)
+    assert not steps[0].is_done
+    assert [b.scenario for b in steps[0].front] == [b.scenario for b in kept.front]
+    assert other.is_clean  # nobody changed anything by looking
+    again.limits.lithium.trigger()
+    assert not other.is_clean
+    assert other.study.builds.limits.lithium
+    other.undo_stack.clear()

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import partial
 from pathlib import Path
 
@@ -21,6 +22,7 @@ from PySide6.QtWidgets import (
 )
 
 from explorer.advice.builds import MEASURES, Build, Builds, Wanted
+from explorer.files.study_builds import BuildSearch, search_of
 from explorer.state import theme
 from explorer.state.document import Document
 from explorer.state.drawer_feeds import Feed
@@ -98,16 +100,21 @@ class BuildsDrawer(Drawer):
         self._found: Builds | None = None
         self._filling, self._touched = False, False
         self._beside = folder_of(document)
-        steps = partial(builds_steps, parts_folder, self._beside, Wanted())
+        self._kept = document.study.builds
+        steps = partial(
+            builds_steps, parts_folder, self._beside, self._kept.limits, self._kept
+        )
         super().__init__(QUESTION, document, Feed("builds", document, jobs, steps))
         self.plot = BuildsPlot()
         self.across, self.up = CalmComboBox(), CalmComboBox()
         self.limits = LimitsMenu()
+        self.limits.set_wanted(self._kept.limits)
         self.view = QTableWidget(0, len(BUILD_COLUMNS))
         self.line = ElidedLabel()
         self.take = PillButton()
         self._build()
         document.file_changed.connect(self._on_file_changed)
+        document.study_changed.connect(self._on_study)
 
     def _build(self) -> None:
         for box, name, start in (
@@ -131,7 +138,7 @@ class BuildsDrawer(Drawer):
             label.setBuddy(box)
             axes.addWidget(label)
             axes.addWidget(box)
-        self.limits.changed.connect(self._ask)
+        self.limits.changed.connect(self._on_limits)
         bar.addLayout(axes)
         bar.addWidget(self.limits, 0, Qt.AlignmentFlag.AlignLeft)
         bar.addStretch(1)
@@ -196,10 +203,25 @@ class BuildsDrawer(Drawer):
             self._beside = beside
             self._ask()
 
+    def _on_limits(self) -> None:
+        """A study keeps them."""
+        self._kept = BuildSearch(limits=self.wanted)
+        self.document.edit_study(replace(self.document.study, builds=self._kept))
+        self._ask()
+
+    def _on_study(self) -> None:
+        """Show the limits of the study that was opened, and first the front that it keeps."""
+        kept = self.document.study.builds
+        if kept != self._kept:
+            self._kept = kept
+            self.limits.set_wanted(kept.limits)
+            self._ask()
+
     def _ask(self) -> None:
-        self.feed.set_steps(
-            partial(builds_steps, self._parts_folder, self._beside, self.wanted), rest_ms=0
+        steps = partial(
+            builds_steps, self._parts_folder, self._beside, self.wanted, self._kept
         )
+        self.feed.set_steps(steps, rest_ms=0)
 
     def _on_axes(self, _: int) -> None:
         self.plot.set_axes(self.across.currentData(), self.up.currentData())
@@ -235,6 +257,12 @@ class BuildsDrawer(Drawer):
         self.view.resizeColumnsToContents()
         chargers = {build.charger for build in found.front}
         self.view.setColumnHidden(_COLUMNS.index("charger"), len(chargers) < 2)
+
+    def show_done(self) -> None:
+        """Put down what was found, so that it is kept with the study."""
+        if self._found is not None and self._found.is_done:
+            self._kept = search_of(self._found, self.wanted, self.document.scenario)
+            self.document.note_builds(self._kept)
 
     def show_outdated(self) -> None:
         """What is on show belongs to an earlier design, so nothing can be taken."""

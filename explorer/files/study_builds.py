@@ -1,0 +1,235 @@
+"""What a study keeps of a search for a build: its limits, and the front that it found.
+
+Every build of the front is a scenario of its own, ``build-1.json`` and so on; ``builds.csv`` is the
+front as a table.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import asdict, dataclass, field, fields, replace
+from math import isnan, nan
+from pathlib import Path
+
+import numpy as np
+
+from explorer.advice.builds import MEASURES, Build, Builds, Wanted
+from explorer.advice.case import Case
+from explorer.advice.judge import judge
+from explorer.files.disk import drop
+from explorer.files.report_source import canonical_json, sha256_of
+from explorer.files.scenario_json import load_scenario, save_scenario
+from explorer.files.tables import write_table
+from explorer.scenario.model import Scenario
+from explorer.scenario.study import KeptBuild, KeptBuilds, KeptLimits
+
+TABLE = "builds.csv"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FrontBuild:
+    """One build of a front that was found."""
+
+    scenario: Scenario
+    panels: str
+    charger: str
+    store: str
+    part_count: int
+    price: float
+    panel_cm2: float
+    volume_cm3: float
+    mass_g: float
+    height_mm: float
+    governing: str
+    """The check that governed, and its margin."""
+    margin: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BuildSearch:
+    """A search for a build: what was allowed, and what came of it."""
+
+    limits: Wanted = field(default_factory=Wanted)
+    design: str = ""
+    """Hash of the inputs that it was made for; empty where no search has ended."""
+    tried: int = 0
+    running: int = 0
+    currency: str = ""
+    front: tuple[FrontBuild, ...] = ()
+
+    def is_of(self, scenario: Scenario) -> bool:
+        """Whether the front was found for a design."""
+        return bool(self.design) and self.design == design_hash(scenario)
+
+    def without_front(self) -> BuildSearch:
+        """The limits alone."""
+        return BuildSearch(limits=self.limits)
+
+
+def design_hash(scenario: Scenario) -> str:
+    """Hash of all inputs of a scenario."""
+    return sha256_of(canonical_json(scenario))
+
+
+def builds_again(search: BuildSearch, case: Case) -> Builds:
+    """A kept front as a search gives it; what does not run any more by the exact march is left out.
+
+    Parameters
+    ----------
+    search : BuildSearch
+        What a study keeps.
+    case : Case
+        The design that it was made for.
+    """
+    front = []
+    for one in search.front:
+        known = {f.name: getattr(one, f.name) for f in fields(FrontBuild)}
+        verdict = judge(case.with_scenario(one.scenario))
+        if verdict.state == "runs":
+            told = {n: v for n, v in known.items() if n not in ("governing", "margin")}
+            front.append(Build(verdict=verdict, **told))
+    measures = {m: np.array([getattr(one, m) for one in front]) for m in MEASURES}
+    return Builds(
+        tried=search.tried, measures=measures, front=tuple(front), is_done=False,
+        currency=search.currency,
+    )  # fmt: skip
+
+
+def search_of(found: Builds, limits: Wanted, scenario: Scenario) -> BuildSearch:
+    """What is kept of a search that has ended."""
+    return BuildSearch(
+        limits=limits, design=design_hash(scenario), tried=found.tried,
+        running=len(found.measures["price"]), currency=found.currency,
+        front=tuple(_entry(build) for build in found.front),
+    )  # fmt: skip
+
+
+def _entry(build: Build) -> FrontBuild:
+    governing = build.verdict.governing
+    return FrontBuild(
+        scenario=build.scenario, panels=str.__str__(build.panels),
+        charger=str.__str__(build.charger), store=str.__str__(build.store),
+        part_count=build.part_count, price=build.price, panel_cm2=build.panel_cm2,
+        volume_cm3=build.volume_cm3, mass_g=build.mass_g, height_mm=build.height_mm,
+        governing=governing.name, margin=governing.margin,
+    )  # fmt: skip
+
+
+def kept_builds(search: BuildSearch) -> KeptBuilds | None:
+    """What ``study.json`` says of a search; None of one without limits that found nothing."""
+    if search == BuildSearch():
+        return None
+    return KeptBuilds(
+        limits=KeptLimits(**asdict(search.limits)), design=search.design, tried=search.tried,
+        running=search.running, currency=search.currency,
+        front=tuple(
+            KeptBuild(
+                file=_name(number), panels=one.panels, charger=one.charger,
+                store=one.store, part_count=one.part_count, governing=one.governing,
+                margin=one.margin,
+                **{n: _known(getattr(one, n)) for n in (*MEASURES, "height_mm")},
+            )
+            for number, one in enumerate(search.front, 1)
+        ),
+    )  # fmt: skip
+
+
+def read_builds(kept: KeptBuilds | None, place: Callable[[str, str], Path]) -> BuildSearch:
+    """The search that a study keeps.
+
+    Parameters
+    ----------
+    kept : KeptBuilds or None
+        What ``study.json`` says.
+    place : callable
+        Takes a key and the file that it names to where that lies.
+
+    Raises
+    ------
+    FileError
+        A build cannot be read, or its file is not there.
+    """
+    if kept is None:
+        return BuildSearch()
+    front = tuple(
+        FrontBuild(
+            scenario=load_scenario(place(f"builds.front.{n}.file", one.file)).scenario,
+            panels=one.panels, charger=one.charger, store=one.store, part_count=one.part_count,
+            governing=one.governing, margin=one.margin,
+            **{m: _number(getattr(one, m)) for m in (*MEASURES, "height_mm")},
+        )
+        for n, one in enumerate(kept.front)
+    )  # fmt: skip
+    return BuildSearch(
+        limits=Wanted(**kept.limits.model_dump()), design=kept.design, tried=kept.tried,
+        running=kept.running, currency=kept.currency, front=front,
+    )  # fmt: skip
+
+
+def write_builds(folder: Path, search: BuildSearch) -> None:
+    """Write the builds of a front and their table; those of an earlier front go.
+
+    Raises
+    ------
+    FileError
+        The disk refuses.
+    """
+    for number, one in enumerate(search.front, 1):
+        save_scenario(folder / _name(number), one.scenario, replace_older=True)
+    number = len(search.front) + 1
+    while (folder / _name(number)).exists():
+        drop(folder / _name(number))
+        number += 1
+    if search.front:
+        write_table(folder / TABLE, _table(search))
+    else:
+        drop(folder / TABLE)
+
+
+def _name(number: int) -> str:
+    """File of one build of a front; beside the design, so that it finds its light log."""
+    return f"build-{number}.json"
+
+
+def _table(search: BuildSearch) -> dict[str, list[float | str]]:
+    """The front as the command writes it."""
+    def column(name: str) -> list[float | str]:
+        return [getattr(one, name) for one in search.front]
+
+    return {
+        **{name: column(name) for name in ("panels", "store", "charger")},
+        "parts": column("part_count"),
+        **{name: column(name) for name in (*MEASURES, "height_mm")},
+        "currency": [search.currency or "relative" for _ in search.front],
+        **{name: column(name) for name in ("governing", "margin")},
+    }
+
+
+def current(search: BuildSearch, scenario: Scenario) -> BuildSearch:
+    """A search as it is kept beside a design: a front of another one is no result of it."""
+    return search if search.is_of(scenario) else search.without_front()
+
+
+def renamed(search: BuildSearch, before: Scenario, after: Scenario) -> BuildSearch:
+    """The same search for a design of which no more changed than where its light lies."""
+    if not search.is_of(before):
+        return search
+    front = tuple(
+        replace(one, scenario=one.scenario.model_copy(update={"light": after.light}))
+        for one in search.front
+    )
+    return replace(search, design=design_hash(after), front=front)
+
+
+def _known(value: float) -> float | None:
+    return None if isnan(value) else value
+
+
+def _number(value: float | None) -> float:
+    return nan if value is None else value
+
+
+__all__ = [
+    "BuildSearch", "FrontBuild", "builds_again", "current", "design_hash", "kept_builds",
+    "read_builds", "renamed", "search_of", "write_builds",
+]

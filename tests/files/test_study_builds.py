@@ -1,0 +1,166 @@
+"""A study keeps the limits of a search for a build and the front that it found."""
+
+import csv
+import json
+from dataclasses import fields, replace
+
+import pytest
+from click.testing import CliRunner
+
+from explorer.advice import build_parts
+from explorer.advice import builds as module
+from explorer.advice.builds import Wanted, search
+from explorer.advice.case import Case
+from explorer.advice.judge import judge
+from explorer.cli.main import commands
+from explorer.files import study_results
+from explorer.files.disk import FileError
+from explorer.files.logs import resolve_log
+from explorer.files.scenario_json import load_scenario, save_scenario
+from explorer.files.study import DESIGN, NAME, Study, keep_study, load_study
+from explorer.files.study_builds import (
+    BuildSearch,
+    FrontBuild,
+    builds_again,
+    design_hash,
+    search_of,
+)
+from explorer.resource_files import scenario_folder
+from explorer.scenario import parts
+from explorer.scenario.model import Scenario, with_value
+from explorer.scenario.study import KeptLimits
+from explorer.words.builds import builds_table
+
+DESIGN_OF = load_scenario(scenario_folder() / "plant_label.json").scenario
+LIMITS = Wanted(lithium=False, height_mm=17.5)
+
+
+@pytest.fixture(scope="module", autouse=True)
+def few_kinds():
+    """Some generic kinds stand for all of them."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(build_parts, "_technologies", lambda _: ("amorphous", "gallium_arsenide"))
+        patch.setattr(module, "COUNTS", (1, 2))
+        few = parts.store_families()[3:5]
+        patch.setattr(build_parts.parts, "store_families", lambda: few)
+        patch.setattr(study_results, "reach", lambda _: {})
+        yield
+
+
+@pytest.fixture(scope="module")
+def found():
+    return list(search(Case(DESIGN_OF), wanted=LIMITS))[-1]
+
+
+@pytest.fixture
+def folder(found, tmp_path):
+    made = search_of(found, LIMITS, DESIGN_OF)
+    keep_study(tmp_path / "study", DESIGN_OF, None, Study(builds=made))
+    return tmp_path / "study"
+
+
+def rows(path):
+    with path.open(encoding="utf-8") as stream:
+        return list(csv.DictReader(stream))
+
+
+def test_what_is_kept_of_limits_is_what_the_search_takes():
+    assert set(KeptLimits.model_fields) == {field.name for field in fields(Wanted)}
+
+
+def test_a_search_opens_as_it_was_kept_and_each_build_is_a_scenario_that_runs(found, folder):
+    kept = load_study(folder).builds
+    assert kept == search_of(found, LIMITS, DESIGN_OF)
+    assert len(kept.front) == len(found.front) >= 2
+    for number, build in enumerate(found.front, 1):
+        scenario = load_scenario(folder / f"build-{number}.json").scenario
+        assert scenario == build.scenario
+        assert judge(Case(scenario)).state == "runs"
+    table = rows(folder / "builds.csv")
+    assert list(table[0]) == list(builds_table(found))
+    assert [float(row["price"]) for row in table] == pytest.approx([b.price for b in found.front])
+
+
+def test_a_kept_front_is_judged_again_and_what_does_not_run_is_left_out(found, folder):
+    kept = load_study(folder).builds
+    assert builds_again(kept, Case(DESIGN_OF)).front == found.front
+    dim = with_value(kept.front[0].scenario, "light.illuminance_lx", 1.0)
+    spoilt = replace(kept, front=(replace(kept.front[0], scenario=dim), *kept.front[1:]))
+    assert builds_again(spoilt, Case(DESIGN_OF)).front == found.front[1:]
+
+
+def test_of_a_changed_design_the_limits_stay_and_the_front_goes(folder):
+    study = load_study(folder)
+    changed = with_value(DESIGN_OF, "light.illuminance_lx", 900.0)
+    keep_study(folder, changed, folder / DESIGN, study, own=folder)
+    again = load_study(folder).builds
+    assert again == BuildSearch(limits=LIMITS)
+    assert not list(folder.glob("build*"))
+
+
+def test_builds_find_the_light_log_of_the_study(tmp_path):
+    (tmp_path / "lux.csv").write_text(
+        "time_s,lux\n" + "".join(f"{900 * i},{300 + i}\n" for i in range(96)), encoding="utf-8"
+    )
+    logged = with_value(Scenario(), "light.pattern", {"kind": "log", "file": "lux.csv"})
+    one = FrontBuild(
+        scenario=logged, panels="p", charger="c", store="s", part_count=3, price=1.0,
+        panel_cm2=1.0, volume_cm3=1.0, mass_g=float("nan"), height_mm=1.0, governing="dark",
+        margin=1.5,
+    )  # fmt: skip
+    made = BuildSearch(design=design_hash(logged), front=(one,))
+    folder = tmp_path / "study"
+    design, _ = keep_study(folder, logged, tmp_path / "s.json", Study(builds=made))
+    again = load_study(folder).builds
+    assert again.is_of(design)
+    assert again.front[0].scenario.light.pattern.file == "light/lux.csv"
+    assert resolve_log(again.front[0].scenario, folder / "build-1.json").readings == 96
+
+
+@pytest.mark.parametrize(
+    ("change", "said"),
+    [
+        (lambda d: d["limits"].update(height_mm=-1.0), "height_mm"),
+        (lambda d: d["limits"].update(colour="red"), "colour"),
+        (lambda d: d["front"][0].update(file="build-99.json"), "builds.front.0.file"),
+        (lambda d: d["front"][0].update(file="study.json"), "study.json"),
+    ],
+)
+def test_a_bad_search_ends_in_a_sentence(folder, change, said):
+    data = json.loads((folder / NAME).read_text(encoding="utf-8"))
+    change(data["builds"])
+    (folder / NAME).write_text(json.dumps(data), encoding="utf-8")
+    with pytest.raises(FileError, match=said):
+        load_study(folder)
+
+
+# --- the command --------------------------------------------------------------------------------
+
+
+def gloaming(*words):
+    return CliRunner().invoke(commands, [str(word) for word in words])
+
+
+def test_the_command_takes_its_limits_from_the_study_and_puts_its_front_there(tmp_path):
+    folder = tmp_path / "study"
+    keep_study(folder, DESIGN_OF, None, Study())
+    first = gloaming("builds", folder, "--no-lithium", "--most-height", 17.5)
+    assert first.exit_code == 0, first.output
+    kept = load_study(folder).builds
+    assert kept.limits == LIMITS
+    assert len(rows(folder / "builds.csv")) == len(kept.front) >= 2
+    again = gloaming("builds", folder, "--most-parts", 3)
+    assert "Limits: height up to 17.5 mm, no lithium, one panel." in again.output
+    assert all(one.part_count == 3 for one in load_study(folder).builds.front)
+    page = gloaming("study", folder).output
+    assert "Search for a build: height up to 17.5 mm, no lithium, one panel." in page
+    anew = gloaming("builds", folder, "--forget-limits")
+    assert "Limits: no limits." in anew.output
+    assert load_study(folder).builds.limits == Wanted()
+
+
+def test_without_a_study_the_command_asks_where_its_table_goes(tmp_path):
+    save_scenario(tmp_path / "a.json", DESIGN_OF)
+    told = gloaming("builds", tmp_path / "a.json")
+    assert told.exit_code == 3
+    assert "Say with -o" in told.output
