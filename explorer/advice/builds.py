@@ -24,7 +24,7 @@ from explorer.advice.build_parts import (
 )
 from explorer.advice.case import Case
 from explorer.advice.contest import sizes_of
-from explorer.advice.fleet import balances, fleet
+from explorer.advice.fleet import fleet, prospects
 from explorer.advice.judge import judge
 from explorer.advice.verdict import Verdict
 from explorer.quantity import show
@@ -186,9 +186,8 @@ def _look(
             **{p: v[at] for p, v in sizes_of(base, base, store.family).items()}, **changes
         }  # fmt: skip
     here = case.with_scenario(base)
-    # Most builds have too little light, which takes a tenth of the time to see.
-    lit = balances(here, {p: v[fits] for p, v in changes.items()})
-    some = np.flatnonzero(fits)[lit >= HOPEFUL * base.design_margin]
+    at_most = prospects(here, {p: v[fits] for p, v in changes.items()})
+    some = np.flatnonzero(fits)[at_most >= HOPEFUL]
     if not len(some):
         return len(fits)
     found = fleet(here, {p: v[some] for p, v in changes.items()}, only_runs=True)

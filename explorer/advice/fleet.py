@@ -22,6 +22,7 @@ from explorer.advice.readings import BoolArray, FloatArray, Readings
 from explorer.advice.readings.balance import Balance
 from explorer.advice.readings.many import balance_of, followed, never_connects
 from explorer.advice.readings.many_answers import answers
+from explorer.advice.readings.many_dark import dark_at_most
 from explorer.advice.readings.many_required import with_required
 from explorer.advice.verdict import CHECK_NAMES, MET_OR_NOT, NO_LIMIT, State
 from explorer.engine.many import supplied
@@ -186,6 +187,22 @@ def balances(case: Case, changes: Mapping[str, ArrayLike]) -> FloatArray:
     return balance(held, asked_of(several.scenario, size)).margin
 
 
+def prospects(case: Case, changes: Mapping[str, ArrayLike]) -> FloatArray:
+    """What the reserve is at most by Balance and by the dark, shape (variants,).
+
+    Nothing is run for it, which takes a tenth of the time: of thousands of designs most have too
+    little light or too small a store.
+    """
+    size = max((np.size(v) for v in changes.values()), default=1)
+    several = gathered(case.varied(changes), case)
+    asked, at = asked_of(several.scenario, size), supplied(as_judged(several.system), size)
+    found = balance(balance_of(at), asked).margin
+    if several.system.load.until_empty is None:
+        found = np.minimum(found, dark_at_most(several.scenario, at))
+    return np.asarray(found / asked.margin)
+
+
 __all__ = [
-    "MET_OR_NOT", "STATES", "Fleet", "balances", "fleet", "gathered_log", "with_gathered_log",
+    "MET_OR_NOT", "STATES", "Fleet", "balances", "fleet", "gathered_log", "prospects",
+    "with_gathered_log",
 ]

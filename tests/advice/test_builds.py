@@ -10,8 +10,9 @@ from click.testing import CliRunner
 from explorer.advice import build_parts
 from explorer.advice import builds as module
 from explorer.advice.assess import assess
-from explorer.advice.builds import ALIKE, MEASURES, Wanted, front_of, search
+from explorer.advice.builds import ALIKE, HOPEFUL, MEASURES, Wanted, front_of, search
 from explorer.advice.case import Case
+from explorer.advice.fleet import fleet, prospects
 from explorer.advice.judge import judge
 from explorer.cli.main import commands
 from explorer.files.logs import resolve_log
@@ -78,6 +79,33 @@ def test_every_build_on_the_front_runs_by_a_check_of_its_own_scenario(label, fou
         assert assess(fresh).verdict.state == "runs"
         panels = build.scenario.panels
         assert build.panel_cm2 == pytest.approx(panels.count * panels.active_area_cm2)
+
+
+@pytest.mark.parametrize("name", ["soil_probe", "door_counter"])
+def test_no_build_is_left_out_that_would_be_followed_to_a_good_end(name, monkeypatch):
+    """What is known without following a build says too much of it, never too little."""
+    path = scenario_folder() / f"{name}.json"
+    closed = with_value(load_scenario(path).scenario, "margins.closure_days", 0.4)
+    out = {"few": 0, "all": 0}
+
+    def all_followed(case, changes, **asked):
+        found = fleet(case, changes)
+        size, most = len(found.reserve), prospects(case, changes)
+        wanted = np.maximum(found.wanted["balance"], 1e-300)
+        least = np.minimum(found.margins["balance"], found.margins["dark"]) / wanted
+        stays = found.sure & (found.readings.cut_offs == 0)
+        assert (least[stays] <= most[stays] * (1.0 + 1e-3)).all()
+        assert (most[found.reserve > HOPEFUL] >= HOPEFUL).all()
+        out["all"] += size
+        out["few"] += int((most >= HOPEFUL).sum())
+        return fleet(case, changes, **asked)
+
+    monkeypatch.setattr(module, "fleet", all_followed)
+    monkeypatch.setattr(
+        module, "prospects", lambda _, changes: np.ones(np.size(changes["panels.count"]))
+    )
+    next(search(Case(closed)))
+    assert out["few"] < out["all"]
 
 
 def test_nothing_that_runs_is_better_by_more_than_what_counts_as_alike(found):

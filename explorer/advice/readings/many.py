@@ -29,6 +29,9 @@ from explorer.scenario.ratings import ratings
 
 SETTLED = 1e-3
 """Fall of a store over one period, relative to a full one, that counts as none."""
+HOPELESS = 2.0
+"""Times the time allowed after which a first charge is followed no more where it is asked only
+whether a design runs."""
 MOST_SECANTS = 3
 DRIFTED = 0.02
 """Change of a store over one period, relative to a full one, beyond which it has not settled."""
@@ -67,7 +70,10 @@ def followed(
         followed any further; what is read of the others says nothing.
     """
     batch = prepare(system, size)
-    ready = _first_charge(batch, _allowed_s(scenario, size))
+    # One that takes much longer than is allowed is not worth it, however long it takes.
+    allowed_s = _allowed_s(scenario, size)
+    most_s = _long_enough(batch, allowed_s) if worth is None else HOPELESS * allowed_s
+    ready = ready_from(batch, batch.nodes_c[:, 0], most_s)
     held, rated = _balance(batch), ratings(scenario, system)
     worth_it = np.ones(size, bool) if worth is None else worth(ready, held, rated)
     course, edges_c, edges_on, settled = _course(batch, worth_it)
@@ -123,9 +129,9 @@ def _at_both_ends(
     )
 
 
-def _first_charge(batch: Batch, allowed_s: float) -> FloatArray:
-    """Time from the first light on an empty store to the end of the first start-up. [s]"""
-    return ready_from(batch, batch.nodes_c[:, 0], 4.0 * allowed_s)
+def _long_enough(batch: Batch, wanted_s: float) -> float:
+    """How long a first charge is followed: until it tells whether it ever comes. [s]"""
+    return max(4.0 * wanted_s, 2.0 * float(batch.stretches.edges_s[-1]))
 
 
 def first_light(batch: Batch) -> int:
@@ -145,7 +151,7 @@ def ready_from(batch: Batch, charge_c: FloatArray, most_s: float) -> FloatArray:
     charge_c : ndarray
         What is in the stores when the light comes on, (systems,). [C]
     most_s : float
-        How long is looked, two periods at least. [s]
+        How long is looked. [s]
     """
     start = sum(p.duration_s for p in batch.system.load.start_up)
     return np.asarray(_charged(batch, charge_c, most_s).first_s + flat(start, batch.size))
@@ -159,9 +165,11 @@ def _charged(batch: Batch, charge_c: FloatArray, most_s: float) -> run.Rows:
     reached = np.min([run.starts_at(batch, k) for k in set(s.level.tolist())], axis=0)
     active = np.isfinite(reached)
     passed = 0.0
-    while passed < max(most_s, 2.0 * period) and active.any():
+    while passed < most_s and active.any():
         before = rows.charge_c.copy()
         for i in range(count):
+            if rows.passed_s >= most_s:
+                break
             run.run_stretch(batch, rows, (first + i) % count, active)
             active = active & ~np.isfinite(rows.first_s)
             if not active.any():
@@ -178,7 +186,8 @@ def never_connects(scenario: Scenario, system: System, size: int, spare: FloatAr
     """
     brighter = (1.0 + spare)[:, None] * system.light.photocurrent_a
     batch = prepare(replace(system, light=replace(system.light, photocurrent_a=brighter)), size)
-    rows = _charged(batch, batch.nodes_c[:, 0], 4.0 * _allowed_s(scenario, size))
+    most_s = _long_enough(batch, _allowed_s(scenario, size))
+    rows = _charged(batch, batch.nodes_c[:, 0], most_s)
     return np.asarray(~np.isfinite(rows.first_s) & ~rows.connected & (rows.lost == 0))
 
 

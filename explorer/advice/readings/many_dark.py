@@ -6,13 +6,15 @@ import numpy as np
 from numpy.typing import NDArray
 
 from explorer.advice.readings import FARTHEST, BoolArray, DarkReading, FloatArray
+from explorer.advice.readings.balance import taken_current
 from explorer.advice.readings.dark import gaps
 from explorer.advice.readings.many_levels import LOWEST_OF, full_charge, lowest_charge
 from explorer.advice.readings.pulse import flat
 from explorer.engine import many_run as run
-from explorer.engine.many import Batch
-from explorer.engine.system import DAY_S
-from explorer.engine.thresholds import along
+from explorer.engine.many import Batch, Stretches, Supplied
+from explorer.engine.system import DAY_S, Periodic
+from explorer.engine.thresholds import along, charge_at
+from explorer.physics.arrays import Number
 from explorer.scenario.model import Scenario
 
 
@@ -101,6 +103,40 @@ class _Worst:
         self.closure[chosen] = closure
 
 
+def dark_at_most(scenario: Scenario, at: Supplied) -> FloatArray:
+    """What the time to the cut-off is at most, over the longest time without light, (systems,).
+
+    For this nothing is run: from a full store to the cut-off voltage, at the least current that is
+    drawn on the way by what sleeps and by what always runs by the clock. Infinite where there is
+    neither a night nor a closure.
+    """
+    load, size = at.system.load, at.size
+    rates: list[Number] = [
+        1.0 / op.schedule.interval_s
+        if isinstance(op.schedule, Periodic) and op.schedule.always else 0.0
+        for op in load.operations
+    ]
+    amps = taken_current(at.system, at.nodes_v, at.leak_a, at.esr, rates)
+    off_v = np.minimum(flat(load.off_v, size), at.nodes_v[:, -1])
+    least = np.where(at.nodes_v >= off_v[:, None], amps, np.inf).min(axis=1)
+    held_c = at.nodes_c[:, -1] - charge_at(off_v, at.nodes_v, at.nodes_c)
+    closure_s = flat(scenario.margins.closure_days, size) * DAY_S
+    needed_s = np.maximum(closure_s, _longest_night(at.stretches))
+    with np.errstate(divide="ignore", invalid="ignore"):
+        return np.where(needed_s > 0.0, held_c / np.maximum(least, 0.0) / needed_s, np.inf)
+
+
+def _longest_night(stretches: Stretches) -> float:
+    """Longest time in a row in which no system has light; the period goes round. [s]"""
+    unlit = (stretches.photocurrent_a.max(axis=0) <= 0.0)[stretches.level].tolist()
+    length = np.diff(stretches.edges_s).tolist()
+    longest = passed = 0.0
+    for is_unlit, seconds in zip(2 * unlit, 2 * length, strict=True):
+        passed = passed + seconds if is_unlit else 0.0
+        longest = max(longest, passed)
+    return 0.0 if all(unlit) else longest
+
+
 def replaced(which: BoolArray, one: DarkReading, other: DarkReading) -> DarkReading:
     """One reading where it is said, else the other."""
     return DarkReading(**{
@@ -109,4 +145,4 @@ def replaced(which: BoolArray, one: DarkReading, other: DarkReading) -> DarkRead
     })
 
 
-__all__ = ["dark", "replaced"]
+__all__ = ["dark", "dark_at_most", "replaced"]
