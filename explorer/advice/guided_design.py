@@ -14,12 +14,14 @@ from explorer.advice.case import Case
 from explorer.advice.criteria import RUNS
 from explorer.advice.edges import Interrupted, find_edges
 from explorer.advice.fleet import Fleet, fleet
+from explorer.advice.judge import judge
 from explorer.advice.stops import LIGHT_STOPS
 from explorer.scenario.generic import PANEL_AREAS, panels_price, store_price
 from explorer.scenario.guide.answers import Answers, MattersKey, OftenKey
 from explorer.scenario.guide.design import Design, family_of, technology_of
 from explorer.scenario.guide.lit import lux_of, meets_frost
 from explorer.scenario.guide.made import scenario_from
+from explorer.scenario.guide.year import is_year, noon_lx
 from explorer.scenario.model import Scenario, size_path, with_value
 from explorer.scenario.parts import StoreFamily
 from explorer.scenario.supply import ConverterCharger
@@ -55,22 +57,35 @@ def find_design(
     the averaged model. Of the designs that run the one wins that costs least, or has the least
     panel area and then the smallest store, the most reserve or the shortest first charge, by what
     matters. Where none runs, the one with the most reserve stands. The exact model has the last
-    word. With `lux` the place is as bright as that.
+    word, in a year of daylight that of whole years, where those tried come from its darkest weeks.
+    With `lux` the place is as bright as that; in a year it counts as a reading would.
     """
-    best, found = None, None
-    for design in _in_order(answers, stopped, lux):
-        result = assess(Case(_in_light(scenario_from(answers, design), lux)))
+    best, found, least, tries = None, None, 0.0, 0
+    for one in _in_order(answers, stopped, lux):
+        if one.reserve < least:
+            continue
+        result = assess(Case(_scenario(answers, one.design, lux)))
+        tries += 1
         if found is None or _standing(result) > _standing(found):
-            best, found = design, result
-        if result.verdict.state == "runs" or stopped():
+            best, found = one.design, result
+        reserve = result.verdict.governing.reserve
+        if result.verdict.state == "runs" or stopped() or tries == MOST_TRIES:
             break
+        # The batch was too hopeful here: those that it gives no more will fail, too.
+        least = one.reserve / max(reserve, 0.1)
     assert best is not None
     assert found is not None
     return best, found
 
 
-def _in_light(scenario: Scenario, lux: float | None) -> Scenario:
-    return scenario if lux is None else with_value(scenario, LIGHT, lux)
+def _scenario(answers: Answers, design: Design, lux: float | None) -> Scenario:
+    """The design in its place, or where that is as bright as a level. [lx]"""
+    scenario = scenario_from(answers, design)
+    if lux is None:
+        return scenario
+    if is_year(answers):
+        lux *= Case(scenario).mean_lit_lx / noon_lx(answers)
+    return with_value(scenario, LIGHT, lux)
 
 
 def _standing(found: Assessment) -> tuple[int, float]:
@@ -80,8 +95,8 @@ def _standing(found: Assessment) -> tuple[int, float]:
 
 def _in_order(
     answers: Answers, stopped: Callable[[], bool], lux: float | None
-) -> list[Design]:
-    """The designs most worth an exact look."""
+) -> list[_Tried]:
+    """The designs most worth an exact look, the best first."""
     tried: list[_Tried] = []
     families = [f for f in map(family_of, FAMILIES[answers.matters]) if _stands(answers, f)]
     for family in families:
@@ -89,11 +104,12 @@ def _in_order(
             tried += _tries(answers, family, lux)
     running = sorted((t for t in tried if t.reserve >= 1.0), key=_rank)
     if running:
-        return [t.design for t in running[:MOST_TRIES]]
+        return running
     if not tried:  # every part is too weak: show the first, its rating says why
         area, last = PANEL_AREAS[technology_of(answers.matters)][-1], families[-1]
-        return [Design(panels=1, area_cm2=area, family=last.key, size=last.sizes[-1])]
-    return [max(tried, key=_reserve).design]
+        weak = Design(panels=1, area_cm2=area, family=last.key, size=last.sizes[-1])
+        return [_Tried(design=weak, reserve=0.0, rank=())]
+    return [max(tried, key=_reserve)]
 
 
 def _stands(answers: Answers, family: StoreFamily) -> bool:
@@ -113,7 +129,7 @@ def _tries(answers: Answers, family: StoreFamily, lux: float | None) -> Iterator
     technology = technology_of(answers.matters)
     areas = PANEL_AREAS[technology]
     first = Design(panels=1, area_cm2=areas[0], family=family.key, size=family.sizes[0])
-    base = _in_light(scenario_from(answers, first), lux)
+    base = _scenario(answers, first, lux)
     counts, cm2, sizes = (
         grid.ravel() for grid in np.meshgrid(COUNTS, areas, family.sizes, indexing="ij")
     )
@@ -172,36 +188,63 @@ class WaysOut:
 def ways_out(answers: Answers, case: Case, stopped: Callable[[], bool]) -> WaysOut | None:
     """More light on a design or on another, or less frequent work; None where it was stopped."""
     try:
-        own, rarer = _edge_lx(case, stopped), _rarer(answers, stopped)
+        own, rarer = _edge_lx(answers, case, stopped), _rarer(answers, stopped)
         matched = _matched_lx(answers, stopped) if own is None else None
     except Interrupted:
         return None
     return WaysOut(own_lx=own, matched_lx=matched, rarer=rarer)
 
 
-def _edge_lx(case: Case, stopped: Callable[[], bool]) -> float | None:
-    """The light from which this very design runs, as its knob names it. [lx]"""
+def _edge_lx(answers: Answers, case: Case, stopped: Callable[[], bool]) -> float | None:
+    """The light from which this very design runs, as its knob names it. [lx]
+
+    In a year of daylight what a meter would read at midday under a dull sky.
+    """
+    if is_year(answers):
+        return _edge_of_year(answers, case, stopped)
     found = find_edges(case, LIGHT, RUNS, LIGHT_STOPS, stopped=stopped)
     now = case.scenario.light.illuminance_lx or 0.0
     above = [e.value for e in found.edges if e.holds_above and now < e.value <= _MOST_LX]
     return min(above, default=None)
 
 
-def _matched_lx(answers: Answers, stopped: Callable[[], bool]) -> float | None:
-    """The least of some brighter levels in which some design of the guide runs. [lx]"""
-    lux = lux_of(answers)
-    levels = [level for level in LIGHT_STOPS if lux < level <= _MOST_LX]
-    if not levels or not _runs(answers, levels[-1], stopped):
+def _edge_of_year(
+    answers: Answers, case: Case, stopped: Callable[[], bool]
+) -> float | None:
+    """The least of some brighter readings with which this very design runs. [lx]
+
+    A whole year takes a second, so that no more than a few levels are tried.
+    """
+    noon = noon_lx(answers)
+
+    def runs(lux: float) -> bool:
+        if stopped():
+            raise Interrupted
+        brighter = with_value(case.scenario, LIGHT, case.mean_lit_lx * lux / noon)
+        return judge(case.with_scenario(brighter)).state == "runs"
+
+    return _least([level for level in LIGHT_STOPS if noon < level <= _MOST_LX], runs)
+
+
+def _least(levels: list[float], runs: Callable[[float], bool]) -> float | None:
+    """The least level that runs, as more light never hurts; None where not even the last does."""
+    if not levels or not runs(levels[-1]):
         return None
-    # More light never hurts, so the least level that runs is found by halving.
     low, high = 0, len(levels) - 1
     while low < high:
         middle = (low + high) // 2
-        if _runs(answers, levels[middle], stopped):
+        if runs(levels[middle]):
             high = middle
         else:
             low = middle + 1
     return levels[low]
+
+
+def _matched_lx(answers: Answers, stopped: Callable[[], bool]) -> float | None:
+    """The least of some brighter levels in which some design of the guide runs. [lx]"""
+    lux = noon_lx(answers) if is_year(answers) else lux_of(answers)
+    levels = [level for level in LIGHT_STOPS if lux < level <= _MOST_LX]
+    return _least(levels, lambda level: _runs(answers, level, stopped))
 
 
 def _rarer(answers: Answers, stopped: Callable[[], bool]) -> OftenKey | None:

@@ -12,7 +12,12 @@ from zoneinfo import ZoneInfo
 import numpy as np
 from numpy.typing import NDArray
 
-from explorer.text import Text, say
+from explorer.text import Text, say, texts
+
+MONTH_NAMES: dict[int, str] = texts({
+    1: "January", 2: "February", 3: "March", 4: "April", 5: "May", 6: "June", 7: "July",
+    8: "August", 9: "September", 10: "October", 11: "November", 12: "December",
+})  # fmt: skip
 
 STEP_S = 900.0
 """Clocks of all time zones differ by whole quarter hours, so that steps lie on them alike. [s]"""

@@ -10,8 +10,8 @@ import numpy as np
 
 from explorer.advice.territory import Axis, Territory
 from explorer.advice.verdict import CHECK_NAMES, State
-from explorer.advice.year.dates import MONTH_NAMES
 from explorer.quantity import show
+from explorer.scenario.calendar import MONTH_NAMES
 from explorer.text import figure, joined, say, texts
 from explorer.words.edges import span_text
 from explorer.words.figures import lower_first as lower_first

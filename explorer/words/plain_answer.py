@@ -12,6 +12,7 @@ from explorer.advice.guided_design import WaysOut, find_design, ways_out
 from explorer.advice.guided_parts import OwnBuild, cheapest_own, priced
 from explorer.advice.verdict import Check, Verdict
 from explorer.quantity import show
+from explorer.scenario.calendar import MONTH_NAMES
 from explorer.scenario.guide.answers import Answers
 from explorer.scenario.guide.assumptions import assumptions
 from explorer.scenario.guide.design import Design
@@ -20,6 +21,7 @@ from explorer.scenario.guide.lit import is_measured
 from explorer.scenario.guide.made import notes_of
 from explorer.scenario.guide.places import SPOTS
 from explorer.scenario.guide.questions import OFTEN
+from explorer.scenario.guide.year import is_year
 from explorer.scenario.model import Scenario, with_value
 from explorer.scenario.part import Part
 from explorer.text import Text, capitalised, figure, say
@@ -90,7 +92,7 @@ def answer(
         sentences=two_sentences(found),
         size=_size_of(design.panel_cm2, design.store_cm3),
         warning="" if found.verdict.state == "falls_short" else _warning(answers, design.panel_cm2),
-        advice=_advice(ways),
+        advice=_advice(answers, ways),
         ways=_ways(answers, ways),
         assumptions=(*assumptions(answers, design), *_own_note(answers, own)),
     )
@@ -377,13 +379,24 @@ def _service(check: Check) -> Text:
 # --- what would turn it ---
 
 
-def _advice(found: WaysOut | None) -> str:
+def _light_text(answers: Answers, lux: float) -> Text:
+    """A level that would do; in a year of daylight as a meter would read it."""
+    level = show(lux, "lx")
+    if not is_year(answers):
+        return level
+    return say(
+        "{level} (midday in {month}, dull sky)",
+        level=level, month=MONTH_NAMES[answers.measured_month],
+    )  # fmt: skip
+
+
+def _advice(answers: Answers, found: WaysOut | None) -> str:
     """What would make it run, in one sentence; empty where the search was stopped."""
     if found is None:
         return ""
     own = found.own_lx
     lux = found.matched_lx if own is None else own
-    light = "" if lux is None else show(lux, "lx")
+    light = "" if lux is None else _light_text(answers, lux)
     often = "" if found.rarer is None else OFTEN[found.rarer][1]
     if own is not None and often:
         return say(

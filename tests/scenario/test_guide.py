@@ -2,8 +2,10 @@
 
 import itertools
 import random
+from dataclasses import replace
 from typing import get_args
 
+import numpy as np
 import pytest
 
 from explorer.files.scenario_json import load_scenario, save_scenario
@@ -14,16 +16,19 @@ from explorer.scenario.guide.answers import Answers
 from explorer.scenario.guide.assumptions import assumptions
 from explorer.scenario.guide.design import Design
 from explorer.scenario.guide.jobs import JOBS, battery_power_w
-from explorer.scenario.guide.lit import light_of
+from explorer.scenario.guide.lit import light_of, meets_frost
 from explorer.scenario.guide.made import scenario_from
 from explorer.scenario.guide.places import SPOTS, level_lx
 from explorer.scenario.guide.questions import QUESTIONS, choices_of, is_asked
+from explorer.scenario.guide.region import latitude_of
+from explorer.scenario.guide.year import noon_lx
 from explorer.scenario.model import Scenario
 from explorer.scenario.weekdays import WEEKDAYS
+from explorer.scenario.year_light import year_light
 
 KEYS = {
-    "place": keys.PlaceKey, "season": keys.SeasonKey, "light": keys.LightKey,
-    "facing": keys.FacingKey, "job": keys.JobKey,
+    "place": keys.PlaceKey, "season": keys.SeasonKey, "region": keys.RegionKey,
+    "light": keys.LightKey, "facing": keys.FacingKey, "job": keys.JobKey,
     "battery": keys.BatteryKey, "lasts": keys.LastsKey, "often": keys.OftenKey,
     "when": keys.WhenKey, "dark": keys.DarkKey, "matters": keys.MattersKey,
 }  # fmt: skip
@@ -72,10 +77,12 @@ def test_only_questions_that_matter_are_asked():
     assert [k for k in KEYS if is_asked(k, office)] == [
         "place", "light", "job", "often", "when", "dark", "matters",
     ]  # fmt: skip
-    door = {"place": "facade", "job": "other"}
+    door = {"place": "facade", "season": "winter", "job": "other"}
     assert [k for k in KEYS if is_asked(k, door)] == [
-        "place", "season", "light", "facing", "job", "battery", "lasts", "dark", "matters",
+        "place", "season", "region", "light", "facing", "job", "battery", "lasts", "dark",
+        "matters",
     ]  # fmt: skip
+    assert not is_asked("region", door | {"season": "milder"})
     assert not is_asked("lasts", door | {"battery": "unknown"})
 
 
@@ -140,19 +147,73 @@ def test_measured_hours_and_weekends_are_taken():
     assert [(b.from_h, b.to_h, b.days) for b in light] == [(6.5, 20.0, WEEKDAYS[:6])]
 
 
-def test_daylight_does_not_stop_at_the_weekend_and_winter_leaves_less_of_it():
+def test_daylight_does_not_stop_at_the_weekend():
     for place in ("window", "facade"):
-        winter, milder = (
-            scenario_from(Answers(place=place, season=s, saturday=False, sunday=False)).light
-            for s in ("winter", "milder")
-        )
-        assert winter.pattern.blocks[0].days == milder.pattern.blocks[0].days == WEEKDAYS
-        # 300 + 21 000 sin h lx at 52° north, means over the hours: see the table of places.
-        ratio = winter.pattern.blocks[0].relative_level / milder.pattern.blocks[0].relative_level
-        assert ratio == pytest.approx(4400 / 9800, rel=0.01)
-        dark = [24.0 - (b.to_h - b.from_h) for b in (winter.pattern.blocks[0],
-                                                     milder.pattern.blocks[0])]  # fmt: skip
-        assert dark == [18.0, 14.0]
+        light = scenario_from(
+            Answers(place=place, season="milder", saturday=False, sunday=False)
+        ).light
+        (block,) = light.pattern.blocks
+        assert (block.days, block.from_h, block.to_h) == (WEEKDAYS, 7.0, 17.0)
+
+
+def monthly(answers: Answers) -> np.ndarray:
+    """Mean light of each month, day and night."""
+    year = year_light(light_of(answers))
+    return np.array([year.daylight_lx[year.clock.month == m].mean() for m in range(12)])
+
+
+@pytest.mark.parametrize("place", [p for p, spot in SPOTS.items() if spot.daylight])
+def test_a_window_or_a_sky_is_judged_over_the_year_at_the_level_of_its_place(place):
+    light = light_of(Answers(place=place))
+    assert light.pattern.kind == "daylight"
+    # The level stands for ten hours of an overcast day at the equinox, at 52 degrees north.
+    march = monthly(Answers(place=place))[2] * 24.0
+    assert march == pytest.approx(10.0 * level_lx(place) * SPOTS[place].facing, rel=0.12)
+
+
+def test_winter_is_as_dark_as_the_latitude_makes_it():
+    # By hand, 300 + 21 000 sin h lx summed over 21 December: 4400 lx for 6 h and little beside at
+    # 52 degrees north, against 9800 lx for 10 h in March; at 5 degrees all months are alike.
+    def dark(region):
+        found = monthly(Answers(place="facade", region=region))
+        return found.min() / found[2], int(found.argmin()) + 1
+
+    share, month = dark("north")
+    assert share == pytest.approx(4400 * 6.3 / (9800 * 10), rel=0.15)
+    assert month == 12
+    assert dark("far_north")[0] < 0.6 * share
+    assert dark("tropics")[0] > 0.85
+    assert dark("south")[1] == 6
+
+
+def test_a_reading_sets_the_year_by_its_month():
+    answers = Answers(place="window", light="measured", lux=900.0, measured_month=11)
+    pattern = light_of(answers).pattern
+    assert (pattern.reading.illuminance_lx, pattern.reading.date) == (900.0, "11-15")
+    spring = replace(answers, measured_month=4)
+    assert monthly(answers).mean() > 2.0 * monthly(spring).mean()
+    # Without a reading: what one would say, from the level of the place.
+    usual = Answers(place="window")
+    read = replace(usual, light="measured", lux=noon_lx(usual))
+    assert monthly(read) == pytest.approx(monthly(usual), rel=0.03)
+
+
+def test_who_does_not_say_where_is_told_what_was_taken():
+    told = " ".join(assumptions(Answers(place="window")))
+    assert "52° north, as nobody said where" in told
+    own = Answers(place="window", region="latitude", latitude_deg=-41.5)
+    assert "41.5° south" in " ".join(assumptions(own))
+    assert latitude_of(own) == -41.5
+    assert light_of(own).pattern.hung_up == "06-01"
+
+
+def test_frost_is_met_only_where_winters_are_cold():
+    assert meets_frost(Answers(place="facade", region="north"))
+    assert not meets_frost(Answers(place="facade", region="warm"))
+    assert not meets_frost(Answers(place="window"))
+    assert any("0 °C" in line for line in assumptions(Answers(place="facade")))
+    january = light_of(Answers(place="facade", region="north")).pattern.months[0]
+    assert january.mean_C == 0.0
 
 
 # Energies of one run in joule; sources beside them.
@@ -252,23 +313,34 @@ def test_which_way_it_faces_is_asked_only_where_the_sun_can_reach_an_upright_pan
     assert not is_asked("facing", {"place": "facade", "season": "winter", "light": "measured"})
 
 
-@pytest.mark.parametrize("season", ["winter", "milder"])
-def test_a_wall_that_faces_south_has_clear_days_after_a_row_of_dull_ones(season):
-    north = light_of(Answers(place="facade", season=season, facing="north"))
-    south = light_of(Answers(place="facade", season=season, facing="south"))
+def test_a_wall_that_faces_the_sun_has_clear_days_after_a_row_of_dull_ones():
+    north = light_of(Answers(place="facade", season="milder", facing="north"))
+    south = light_of(Answers(place="facade", season="milder", facing="south"))
     dull = north.pattern.blocks[0].relative_level
     levels = {block.days: block.relative_level / dull for block in south.pattern.blocks}
     assert levels["mon", "tue", "wed", "thu"] == pytest.approx(1.0)
-    # By hand: the sun of a clear noon meets a wall to the south with 46 klx and an overcast sky
-    # gives it 1.8 klx in December (see places.py): some 25 times; of the day's mean 16 to 30.
-    assert 14.0 < levels["sun",] < 30.0
+    # By hand: the sun of a clear noon meets a wall to the south with some 60 klx and an overcast
+    # sky gives it 4 klx at the equinox: 15 times; of the day's mean 8 to 20.
+    assert 8.0 < levels["sun",] < 20.0
     assert sum(len(days) for days in levels) == 7
 
 
+def test_in_a_year_the_sun_shines_on_a_wall_that_faces_it():
+    noon = Answers(place="facade", facing="south", region="south")
+    assert light_of(noon).pattern.place.azimuth_deg == 0.0
+    for region in ("north", "south"):
+        faced = Answers(place="facade", facing="south", region=region)
+        away = replace(faced, facing="north")
+        assert monthly(faced).min() > 3.0 * monthly(away).min()
+
+
 def test_what_was_assumed_of_the_facing_is_said():
-    said = [line for line in assumptions(Answers(place="facade", facing="side"))
+    milder = Answers(place="facade", season="milder")
+    said = [line for line in assumptions(replace(milder, facing="side"))
             if line.startswith("Facing")]  # fmt: skip
     assert "4 overcast days in a row" in said[0]
-    unknown = assumptions(Answers(place="facade"))
-    assert "Facing: no sunny day is counted; every day is overcast." in unknown
+    assert "Facing: no sunny day is counted; every day is overcast." in assumptions(milder)
+    year = Answers(place="facade", facing="side")
+    assert any("of seven days 4 are overcast" in line for line in assumptions(year))
+    assert any("overcast on every day" in line for line in assumptions(Answers(place="facade")))
     assert not any(line.startswith("Facing") for line in assumptions(Answers(place="desk")))

@@ -117,6 +117,12 @@ def test_a_changed_place_asks_what_it_brings_with_it(qtbot, guide):
     qtbot.mouseClick(card(guide.pages[0], "facade"), Qt.MouseButton.LeftButton)
     assert guide.stack.currentWidget().question.key == "season"
     qtbot.mouseClick(card(guide.pages[1], "winter"), Qt.MouseButton.LeftButton)
+    region = guide.stack.currentWidget()
+    assert region is guide.region
+    qtbot.keyClicks(region.latitude, "47,5")
+    qtbot.keyClick(region.latitude, Qt.Key.Key_Return)
+    assert region.figures == {"latitude_deg": 47.5}
+    qtbot.mouseClick(guide.forward, Qt.MouseButton.LeftButton)
     facing = guide.stack.currentWidget()
     assert facing.question.key == "facing"
     qtbot.mouseClick(card(facing, "south"), Qt.MouseButton.LeftButton)
@@ -266,3 +272,19 @@ def test_a_start_does_not_wait_for_guide_and_help():
     ).stdout.split()
     assert "explorer.widgets.help.assistance" in loaded
     assert not [name for name in loaded if name.endswith(wanted_later)]
+
+
+def test_a_latitude_without_sun_in_winter_is_refused(qtbot, guide):
+    guide.region.latitude.entered.emit(80.0)
+    assert "no sun for weeks" in guide.region.fault.text()
+    guide.region.set_answer("latitude")
+    assert guide.region.answer == ""
+
+
+def test_a_reading_by_a_window_asks_for_its_month(guide):
+    guide.light.set_place("window")
+    guide.light.set_year(True)
+    assert not guide.light._when.isHidden()
+    assert guide.light.figures["measured_month"] == 3
+    guide.light.set_year(False)
+    assert guide.light._when.isHidden()

@@ -34,7 +34,7 @@ def spread_out() -> list[Answers]:
         Answers(**{
             name: choices[(index * step + index // len(choices)) % len(choices)]
             for name, choices, step in aliases
-        }, light="measured" if index == 15 else "usual", lux=150.0 if index == 15 else None)
+        }, light="measured" if index == 5 else "usual", lux=150.0 if index == 5 else None)
         for index in range(3, 17, 2)
     ]  # fmt: skip
 

@@ -4,12 +4,8 @@ from __future__ import annotations
 
 from datetime import datetime
 
-from explorer.text import Text, figure, say, texts
-
-MONTH_NAMES: dict[int, str] = texts({
-    1: "January", 2: "February", 3: "March", 4: "April", 5: "May", 6: "June", 7: "July",
-    8: "August", 9: "September", 10: "October", 11: "November", 12: "December",
-})  # fmt: skip
+from explorer.scenario.calendar import MONTH_NAMES
+from explorer.text import Text, figure, say
 
 
 def month_name(moment: datetime) -> str:

@@ -12,6 +12,9 @@ PlaceKey = Literal[
 ]  # fmt: skip
 LightKey = Literal["usual", "measured", "unknown"]
 SeasonKey = Literal["winter", "milder"]
+RegionKey = Literal[
+    "far_north", "north", "mild", "warm", "tropics", "south", "unknown", "latitude"
+]
 FacingKey = Literal["south", "side", "north", "unknown"]
 JobKey = Literal[
     "show", "report_near", "report_far", "count", "sense_co2", "lock", "lamp", "camera", "tracker",
@@ -32,9 +35,15 @@ class Answers:
     place: PlaceKey = "desk"
     season: SeasonKey = "winter"
     """Asked where there is a window or a sky."""
+    region: RegionKey = "unknown"
+    """Asked with the next where such a place is judged over the year."""
+    latitude_deg: float | None = None
+    """North is positive. [deg]"""
     light: LightKey = "usual"
     lux: float | None = None
     """Measured where the panel will be, facing as it will face. [lx]"""
+    measured_month: int = 3
+    """Month of that reading at midday under a dull sky, where a year of daylight is judged."""
     hours: tuple[float, float] | None = None
     """Lit from and to, where that is known. [h]"""
     saturday: bool | None = None

@@ -28,10 +28,10 @@ from explorer.scenario.guide.lit import (
     lit_hours,
     lux_of,
     meets_frost,
-    season_share,
 )
 from explorer.scenario.guide.places import COMMON, SPOTS, origin_of
 from explorer.scenario.guide.questions import OFTEN, WHEN
+from explorer.scenario.guide.year import is_year, level_text, year_lines
 from explorer.scenario.model import MARGIN_BY_KNOWLEDGE
 from explorer.scenario.weekdays import WEEKDAYS
 from explorer.text import Text, figure, joined, say
@@ -43,8 +43,7 @@ def assumptions(
     """The sentences, the light first; `own` stands for the panels, the store and their price."""
     lines = [
         _light_line(answers),
-        *_winter_lines(answers),
-        *facing_lines(answers),
+        *(year_lines(answers) if is_year(answers) else facing_lines(answers)),
         _work_line(answers),
         _dark_line(answers),
         *((_panel_line(answers, design), _store_line(design)) if own is None else (own,)),
@@ -70,6 +69,12 @@ def assumptions(
 
 
 def _light_line(answers: Answers) -> str:
+    if is_year(answers):
+        return say(
+            "Light: {level}; {how}. Measure with a lux meter that faces as the panel will face: "
+            "real places differ several times over.",
+            level=level_text(answers, _origin(answers)), how=_how(answers),
+        )
     level = say("{level} ({origin})", level=show(lux_of(answers), "lx"), origin=_origin(answers))
     hours = [
         say("{start} to {end} h", start=figure(f"{a:g}"), end=figure(f"{b:g}"))
@@ -81,9 +86,14 @@ def _light_line(answers: Answers) -> str:
         level=level,
         hours=joined(say(" and "), hours),
         days=_days(answers),
-        how=say("the panel faces as the meter did") if is_measured(answers)
-        else SPOTS[answers.place].how,
-    )  # fmt: skip
+        how=_how(answers),
+    )
+
+
+def _how(answers: Answers) -> str:
+    if is_measured(answers):
+        return say("the panel faces as the meter did")
+    return SPOTS[answers.place].how
 
 
 def _origin(answers: Answers) -> str:
@@ -99,18 +109,6 @@ def _days(answers: Answers) -> str:
     if days == WEEKDAYS[:5]:
         return say("from Monday to Friday")
     return say("from Monday to Friday and on Sundays")
-
-
-def _winter_lines(answers: Answers) -> tuple[str, ...]:
-    if season_share(answers) == 1.0:
-        return ()
-    return (
-        say(
-            "Winter: {share} % of that level, as under an overcast sky in December at 52° north "
-            "(IES formula for overcast skies, from memory); farther north there is less.",
-            share=figure(f"{100 * season_share(answers):.0f}"),
-        ),
-    )
 
 
 def _work_line(answers: Answers) -> str:

@@ -8,21 +8,19 @@ import numpy as np
 
 from explorer.physics.sky import SKIES, Plane, Sky, daylight, on_plane
 from explorer.physics.sun import sun_position
-from explorer.scenario.guide.answers import Answers, FacingKey, SeasonKey
-from explorer.scenario.guide.places import MILDER_DAY, SPOTS, WINTER_DAY
+from explorer.scenario.guide.answers import Answers, FacingKey
+from explorer.scenario.guide.places import MILDER_DAY, SPOTS
+from explorer.scenario.guide.region import USUAL_DEG
 from explorer.text import Text, figure, say
 
-LATITUDE_DEG = 52.0
 HORIZON_DEG = 10.0
 """Up to which houses and trees hide the sky (a suburb; own judgement)."""
-_DAYS: dict[SeasonKey, tuple[float, tuple[float, float]]] = {
-    "winter": (1_608_508_800.0, WINTER_DAY), "milder": (1_584_662_400.0, MILDER_DAY),
-}  # fmt: skip
-"""Midnight UTC of 21 December and 20 March 2020 [s], and the lit hours that count."""
+EQUINOX_S = 1_584_662_400.0
+"""Midnight UTC of 20 March 2020. [s]"""
 _AZIMUTHS: dict[FacingKey, tuple[float, ...]] = {"side": (90.0, 270.0), "south": (180.0,)}
 WEEK: tuple[tuple[Sky, int], ...] = (("overcast", 4), ("partly_cloudy", 2), ("clear", 1))
-"""Days of the week that stands for a month where the sun is counted: dull days come in rows, and
-one day in seven is clear (own judgement)."""
+"""Days of a week where the sun is counted: dull days come in rows, and one day in seven is clear
+(own judgement)."""
 
 
 def is_faced(answers: Answers) -> bool:
@@ -42,19 +40,18 @@ def has_sun(answers: Answers) -> bool:
 
 
 @lru_cache(maxsize=8)
-def sky_levels(facing: FacingKey, season: SeasonKey) -> dict[Sky, float]:
+def sky_levels(facing: FacingKey) -> dict[Sky, float]:
     """Light of a day under each sky over that of an overcast one; the darker of two sides.
 
-    By the sky model, for an upright plane.
+    By the sky model, for an upright plane at the equinox.
 
     Examples
     --------
-    >>> levels = sky_levels("south", "winter")
+    >>> levels = sky_levels("south")
     >>> levels["overcast"], levels["clear"] > levels["partly_cloudy"] > 1.0
     (1.0, True)
     """
-    midnight_s, (start, end) = _DAYS[season]
-    sun = sun_position(midnight_s + 3600.0 * np.arange(start, end, 0.25), LATITUDE_DEG, 0.0)
+    sun = sun_position(EQUINOX_S + 3600.0 * np.arange(*MILDER_DAY, 0.25), USUAL_DEG, 0.0)
     found = {}
     for sky in SKIES:
         light = daylight(sky, sun)
@@ -71,12 +68,12 @@ def _wall(azimuth_deg: float) -> Plane:
 
 
 def facing_lines(answers: Answers) -> tuple[Text, ...]:
-    """What was assumed of the way that the panel faces."""
+    """What was assumed of the way that the panel faces, from spring to autumn."""
     if not is_faced(answers):
         return ()
     if not has_sun(answers):
         return (say("Facing: no sunny day is counted; every day is overcast."),)
-    levels = sky_levels(answers.facing, answers.season)
+    levels = sky_levels(answers.facing)
     return (
         say(
             "Facing: a week of {dull} overcast days in a row, {partly} with sun and clouds at "
@@ -87,7 +84,7 @@ def facing_lines(answers: Answers) -> tuple[Text, ...]:
             partly=figure(f"{WEEK[1][1]}"),
             partly_level=figure(f"{levels['partly_cloudy']:g}"),
             clear_level=figure(f"{levels['clear']:g}"),
-            latitude=figure(f"{LATITUDE_DEG:g}"),
+            latitude=figure(f"{USUAL_DEG:g}"),
             horizon=figure(f"{HORIZON_DEG:g}"),
         ),
     )

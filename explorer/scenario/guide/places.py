@@ -12,14 +12,14 @@ from explorer.text import say
 
 COMMON = say("typical, common practice, no source")
 OWN = say("own judgement, no source")
-WINTER_SHARE = 0.45
-"""Daylight of December over that of a milder month, hours with light alone.
+MILDER_DAY = (7.0, 17.0)
+"""Hours of light of a day in March or September that count. [h]"""
+OVERCAST_LX = 9800.0
+"""Mean of these hours out of doors under an overcast sky. [lx]
 
-Under an overcast sky 300 + 21 000 sin h lx reach the ground (IES recommended practice for daylight
-availability, from memory), h the height of the sun: 4400 lx between 9 and 15 h of 21 December at
-52° north, 9800 lx between 7 and 17 h at the equinox.
+Under one 300 + 21 000 sin h lx reach the ground (IES recommended practice for daylight
+availability, from memory), h the height of the sun; at the equinox at 52° north.
 """
-WINTER_DAY, MILDER_DAY = (9.0, 15.0), (7.0, 17.0)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

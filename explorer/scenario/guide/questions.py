@@ -16,6 +16,7 @@ from explorer.scenario.guide.answers import (
 )
 from explorer.scenario.guide.jobs import BATTERIES, JOBS, LASTS
 from explorer.scenario.guide.places import SPOTS
+from explorer.scenario.guide.region import REGIONS
 from explorer.text import say, texts
 
 
@@ -49,9 +50,10 @@ _LIGHT: dict[LightKey, tuple[str, str]] = texts({
     "unknown": ("I cannot measure there", "then nobody can tell"),
 })  # fmt: skip
 _FACING: dict[FacingKey, tuple[str, str]] = texts({
-    "south": ("To the south", "the low sun of winter reaches it on clear days"),
+    "south": ("To the midday sun", "to the south in the north of the world: low winter sun reaches "
+                                   "it"),
     "side": ("To the east or west", "sun in the morning or in the afternoon"),
-    "north": ("To the north", "or in the shade of houses and trees: never any sun"),
+    "north": ("Away from the midday sun", "or in the shade of houses and trees: never any sun"),
     "unknown": ("I do not know yet", "then no sunny day is counted"),
 })  # fmt: skip
 OFTEN: dict[OftenKey, tuple[str, str, str, float]] = texts({
@@ -96,6 +98,11 @@ QUESTIONS: tuple[Question, ...] = (
         key="season", title=say("In winter too?"),
         hint=say("Daylight in December is a fraction of that in June."),
         choices=tuple(Choice(key=k, title=t, line=n) for k, (t, n) in _SEASON.items()),
+    ),
+    Question(
+        key="region", title=say("How far north or south?"),
+        hint=say("It decides how short the days of winter are; a rough answer is enough."),
+        choices=tuple(Choice(key=k, title=t, line=n) for k, (t, n, _) in REGIONS.items()),
     ),
     Question(
         key="light", title=say("How light is it there?"),
@@ -163,6 +170,8 @@ def is_asked(key: str, given: Mapping[str, str]) -> bool:
     place = given.get("place", "")
     if key == "season":
         return any(place == name and spot.daylight for name, spot in SPOTS.items())
+    if key == "region":
+        return is_asked("season", given) and given.get("season") == "winter"
     if key == "facing":
         faces = any(place == name and spot.faces for name, spot in SPOTS.items())
         return faces and (given.get("light") or "usual") == "usual"

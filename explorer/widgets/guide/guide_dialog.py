@@ -26,6 +26,7 @@ from explorer.state.language import tr
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.guide.light_page import LightPage
 from explorer.widgets.guide.question_page import QuestionPage
+from explorer.widgets.guide.region_page import RegionPage
 from explorer.widgets.guide.result_page import ResultPage
 from explorer.widgets.help.sizes import fit_screen
 from explorer.words.plain_answer import PlainAnswer, WayOut, unanswerable
@@ -63,8 +64,9 @@ class GuideDialog(QDialog):
         self.progress.setFont(theme.font("small"))
         self.progress.setForegroundRole(self.progress.palette().ColorRole.PlaceholderText)
         self.stack = QStackedWidget()
-        self.light = LightPage(question("light"))
-        self.pages = [self.light if q.key == "light" else QuestionPage(q) for q in QUESTIONS]
+        self.light, self.region = LightPage(question("light")), RegionPage(question("region"))
+        own: dict[str, QuestionPage] = {"light": self.light, "region": self.region}
+        self.pages = [own.get(q.key) or QuestionPage(q) for q in QUESTIONS]
         self.outcome = ResultPage()
         self.back, self.forward, self.close_button = (PillButton() for _ in range(3))
         self._build()
@@ -123,7 +125,8 @@ class GuideDialog(QDialog):
         given: dict[str, Any] = dict(self.given)
         if not all(given.values()):
             return None
-        return Answers(**given, **cast(dict[str, Any], self.light.figures))
+        figures = {**self.light.figures, **self.region.figures}
+        return Answers(**given, **cast(dict[str, Any], figures))
 
     @property
     def asked(self) -> list[QuestionPage]:
@@ -196,6 +199,7 @@ class GuideDialog(QDialog):
     def _go(self, page: QuestionPage | ResultPage) -> None:
         if page is self.light:
             self.light.set_place(cast(PlaceKey, self.given["place"]))
+            self.light.set_year("region" in self.given)
         self.stack.setCurrentWidget(page)
         self._refresh()
         self._take_focus()
@@ -233,7 +237,7 @@ class GuideDialog(QDialog):
     def _on_way_wanted(self, way: WayOut) -> None:
         """Take the answers that would make it run."""
         for page in self.asked:
-            if page is not self.light:
+            if page not in (self.light, self.region):
                 page.set_answer(getattr(way.answers, page.question.key))
         if way.answers.lux is not None:
             self.light.set_lux(way.answers.lux)

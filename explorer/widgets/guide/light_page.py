@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QLabel, QWidget
 
+from explorer.scenario.calendar import MONTH_NAMES
 from explorer.scenario.fields import describe
 from explorer.scenario.guide.answers import Answers, PlaceKey
 from explorer.scenario.guide.lit import lit_days, lit_hours
@@ -14,6 +15,7 @@ from explorer.state.language import tr
 from explorer.text import say
 from explorer.widgets.exact_field import ExactField
 from explorer.widgets.fault_line import FaultLine
+from explorer.widgets.fields import CalmComboBox
 from explorer.widgets.guide.question_page import QuestionPage
 from explorer.words.refusal import range_sentence
 
@@ -33,7 +35,8 @@ class LightPage(QuestionPage):
         self.saturday = QCheckBox(tr("Saturdays too"))
         self.sunday = QCheckBox(tr("Sundays too"))
         self.fault = FaultLine()
-        self._measured, self._lamps = QWidget(), QWidget()
+        self.month = CalmComboBox()
+        self._measured, self._when, self._lamps = QWidget(), QWidget(), QWidget()
         self._build()
         self.lux.entered.connect(self._on_lux)
         for field in (self.start, self.end):
@@ -45,6 +48,10 @@ class LightPage(QuestionPage):
     def _build(self) -> None:
         self.lux.setMinimumWidth(150)
         self._row(self._measured, ((tr("What the meter read"), self.lux),))
+        self._row(self._when, ((tr("at midday, under a dull sky, in"), self.month),))
+        for number, name in MONTH_NAMES.items():
+            self.month.addItem(tr(name), number)
+        self.month.setCurrentIndex(self.month.findData(Answers().measured_month))
         self._row(
             self._lamps,
             ((tr("Lit from"), self.start), (tr("until"), self.end)),
@@ -52,11 +59,11 @@ class LightPage(QuestionPage):
         )
         self.start.setAccessibleName(tr("Lit from"))
         self.end.setAccessibleName(tr("Lit until"))
-        self.add_below((self._measured, self._lamps, self.fault))
+        self.add_below((self._measured, self._when, self._lamps, self.fault))
 
     @staticmethod
     def _row(
-        into: QWidget, fields: tuple[tuple[str, ExactField], ...], boxes: tuple[QCheckBox, ...] = ()
+        into: QWidget, fields: tuple[tuple[str, QWidget], ...], boxes: tuple[QCheckBox, ...] = ()
     ) -> None:
         row = QHBoxLayout(into)
         row.setContentsMargins(4, 2, 4, 2)
@@ -87,7 +94,12 @@ class LightPage(QuestionPage):
             "hours": self._hours,
             "saturday": self.saturday.isChecked(),
             "sunday": self.sunday.isChecked(),
+            "measured_month": self.month.currentData(),
         }
+
+    def set_year(self, is_year: bool) -> None:
+        """Ask for the month of a reading where a whole year follows from it."""
+        self._when.setVisible(is_year)
 
     def set_place(self, place: PlaceKey) -> None:
         """Offer what makes sense at a place; a figure of another place does not count here."""

@@ -40,6 +40,7 @@ from explorer.words.readout import bind_units
 _SHORT = texts({
     "place": "Place",
     "season": "Season",
+    "region": "Latitude",
     "light": "Light",
     "facing": "Facing",
     "job": "Job",

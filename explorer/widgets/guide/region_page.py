@@ -1,0 +1,68 @@
+"""The question how far north or south: roughly, or by its latitude."""
+
+from __future__ import annotations
+
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QWidget
+
+from explorer.scenario.guide.questions import Question
+from explorer.scenario.guide.region import FARTHEST_DEG
+from explorer.state.language import tr
+from explorer.text import figure, say
+from explorer.widgets.exact_field import ExactField
+from explorer.widgets.fault_line import FaultLine
+from explorer.widgets.guide.question_page import QuestionPage
+
+
+class RegionPage(QuestionPage):
+    """Beside the choices a field for the latitude."""
+
+    def __init__(self, question: Question, parent: QWidget | None = None) -> None:
+        super().__init__(question, parent)
+        self._latitude_deg: float | None = None
+        self.latitude = ExactField("°", optional=True)
+        self.latitude.setMinimumWidth(110)
+        self.latitude.setAccessibleName(tr("Latitude"))
+        self.fault = FaultLine()
+        row = QWidget()
+        line = QHBoxLayout(row)
+        line.setContentsMargins(4, 2, 4, 2)
+        line.setSpacing(8)
+        label = QLabel(tr("Latitude"))
+        label.setBuddy(self.latitude)
+        line.addWidget(label)
+        line.addWidget(self.latitude)
+        line.addStretch(1)
+        self.add_below((row, self.fault))
+        self.latitude.entered.connect(self._on_latitude)
+        self.latitude.fault_changed.connect(self.fault.say)
+
+    @property
+    def answer(self) -> str:
+        """Key of the marked choice; empty where there is none, or where its figure is missing."""
+        marked = super().answer
+        return "" if marked == "latitude" and self._latitude_deg is None else marked
+
+    @property
+    def figures(self) -> dict[str, object]:
+        """What was typed, by key of `Answers`."""
+        return {"latitude_deg": self._latitude_deg if super().answer == "latitude" else None}
+
+    def take_focus(self) -> None:
+        """The field, where a figure is all that is missing."""
+        if super().answer == "latitude" and self._latitude_deg is None:
+            self.latitude.setFocus()
+        else:
+            super().take_focus()
+
+    def _on_latitude(self, typed: float | None) -> None:
+        if typed is not None and not -FARTHEST_DEG <= typed <= FARTHEST_DEG:
+            self.latitude.refuse(say(
+                "Between −{most}° and {most}°: beyond, there is no sun for weeks in winter.",
+                most=figure(f"{FARTHEST_DEG:g}"),
+            ))  # fmt: skip
+            return
+        self._latitude_deg = typed
+        self.latitude.set_value(typed)
+        if typed is not None:
+            self.set_answer("latitude")
+        self.changed.emit()
