@@ -12,6 +12,13 @@ from explorer.scenario.fields import describe
 from explorer.scenario.model import Scenario
 
 KINDS = ("current_A", "power_W", "resistance_ohm")
+DATES = ("01-01", "02-29", "06-21", "12-31")
+WORDS = {
+    "time_zone": ("Etc/UTC", "Europe/Berlin", "Australia/Lord_Howe", "Pacific/Kiritimati"),
+    "date": DATES, "from_date": DATES, "to_date": DATES, "hung_up": DATES,
+    "time": ("00:00", "12:00", "23:59"), "weather_file": ("",),
+}  # fmt: skip
+"""Texts that a calendar takes, by key; any other text is a name."""
 
 
 def corner_scenario(seed):
@@ -29,6 +36,20 @@ def corner_scenario(seed):
         except ValidationError:
             continue  # contradicts itself: another one
     raise AssertionError("no valid scenario in a thousand trials")
+
+
+def corner_year(seed):
+    """The same in a year of daylight from the corners of its own ranges."""
+    chance, scenario = random.Random(seed), corner_scenario(seed)
+    for _ in range(1000):
+        pattern = _section(chance, DaylightPattern, chance.choice((0.3, 0.6, 0.9)))
+        data = scenario.model_dump()
+        data["light"] |= {"pattern": pattern, "illuminance_lx": chance.choice((None, 20.0, 3e4))}
+        try:
+            return Scenario.model_validate(data)
+        except ValidationError:
+            continue
+    raise AssertionError("no valid year in a thousand trials")
 
 
 def _put_in_order(chance, data):
@@ -69,6 +90,8 @@ def _value(chance, section, key, kind, plain):
     if origin in (Union, types.UnionType):
         chosen = chance.choice([one for one in get_args(kind) if one is not DaylightPattern])
         return None if chosen is type(None) else _value(chance, section, key, chosen, plain)
+    if origin is tuple and key == "months":
+        return [_section(chance, get_args(kind)[0], plain) for _ in range(12)]
     if origin is tuple:
         item = get_args(kind)[0]
         if get_origin(item) is Annotated:
@@ -82,7 +105,9 @@ def _value(chance, section, key, kind, plain):
         return _section(chance, kind, plain)
     if kind is int:
         return round(_number(chance, section, key))
-    return _number(chance, section, key) if kind is float else "x"
+    if kind is float:
+        return _number(chance, section, key)
+    return chance.choice(WORDS.get(key, ("x",)))
 
 
 def _number(chance, section, key):

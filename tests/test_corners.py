@@ -15,9 +15,12 @@ from explorer.advice.case import Case
 from explorer.advice.fleet import fleet
 from explorer.engine.columns import Columns
 from explorer.files.scenario_json import dump_scenario, parse_scenario
-from tests.corners import corner_scenario
+from tests.corners import corner_scenario, corner_year
 
 SEEDS = range(int(os.environ.get("CORNERS", "300")))
+QUICK = 8
+"""Years take seconds each; those from this one on do not."""
+YEARS = range(QUICK, QUICK + len(SEEDS) // 100)
 AT_ONCE = 50
 """Scenarios in one test."""
 
@@ -35,7 +38,7 @@ def faults(scenario):
         column = np.asarray(getattr(rows, name))
         if column.dtype.kind == "f":
             numbers[f"trace.{name}"] = float(np.min(column, initial=0.0))
-    level = scenario.light.illuminance_lx
+    level = scenario.light.illuminance_lx or 300.0
     many = fleet(Case(scenario), {"light.illuminance_lx": level * np.array([0.5, 1.0, 2.0])})
     numbers |= {f"batch.{name}": float(np.min(row)) for name, row in many.margins.items()}
     return [name for name, number in numbers.items() if isnan(number)]
@@ -51,6 +54,13 @@ def test_every_scenario_is_judged_in_numbers_and_read_as_it_was_written(first):
         except Exception as fault:
             fault.add_note(f"corner_scenario({seed})")
             raise
+
+
+@pytest.mark.parametrize("seed", YEARS)
+def test_every_year_is_judged_in_numbers_and_read_as_it_was_written(seed):
+    scenario = corner_year(seed)
+    assert not faults(scenario)
+    assert parse_scenario(dump_scenario(scenario), "written.json") == scenario
 
 
 def test_the_corners_are_of_every_kind():

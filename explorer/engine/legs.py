@@ -19,6 +19,10 @@ MANY = 12
 """Phases of an operation above which its runs are composed, whole or in blocks of them, even
 where nothing repeats."""
 
+SELDOM_S = 6 * 3600.0
+"""Interval from which on the runs of an operation are not spread over it under a measured log; a
+thousand of them a year cost less than its readings. [s]"""
+
 NEW = tuple.__new__
 """Makes a leg in half the time that its own name takes."""
 
@@ -225,8 +229,8 @@ class Legs(Progress):
     def _cruise(self) -> bool:
         """Run through the readings of a log in one go, until something else happens.
 
-        Pulses are taken along the generator, in fractions of a cycle. False where the store
-        must be walked.
+        Pulses are taken along the generator, in fractions of a cycle, unless they are seldom.
+        False where the store must be walked.
         """
         clock, on = self.clock, self.stage == "on"
         if self.stage == "start" or clock.busy or (on and self.ready):
@@ -238,6 +242,9 @@ class Legs(Progress):
             fast = clock.fast
             if fast is not None and not self.engine.compose:
                 return False
+            if fast is not None and clock.interval_s(fast) >= SELDOM_S:
+                # Its runs are few and move the store: each has its own moment.
+                limit, fast = min(limit, clock.next_start[fast]), None
             limit = min(limit, clock.others_due(), clock.window_edge)
         stretches = self.engine.stretches(self.charging, self.draw(), fast)
         begin_t, legs = self.t, len(self.legs)

@@ -4,7 +4,8 @@ Says at once what lies beyond what is allowed, and in the end for every column, 
 how often it was compared, and the typical and the worst difference in units of what is allowed.
 How many were right only under a nudge, or hang on a hair (`nearby`), is counted. Cases beyond it
 are written to DIR. LOG takes a line for every case as it is done: the same command goes on after
-the last of them, and its figures cover them all.
+the last of them, and its figures cover them all. ``--parts years`` takes years of daylight of the
+same numbers, a second for those of lamps alone, ten for others.
 """
 
 import argparse
@@ -20,9 +21,13 @@ from tests.reference import beside, columns, nearby, outside
 from tests.reference.files import save
 from tests.reference.habit import TooLong
 from tests.reference.strategy import numbered
+from tests.reference.yearly import numbered_year
+from tests.reference.years import judged_year
 
 PARTS = ("columns", "answers")
-ALL_PARTS = (*PARTS, "batch", "edges")
+ALL_PARTS = (*PARTS, "batch", "edges", "years")
+MOST_OF_A_MONTH = 20_000
+"""Stretches that one month of a year may take."""
 MOST_NEARBY = 0.01
 """Share of designs that may hang on microvolts; more of them are a fault that hides there."""
 
@@ -103,6 +108,12 @@ class Tally:
 
     def edges(self, case, most):
         self.add(case, "edges", outside.edges(case))
+
+    def years(self, _, most):
+        """A year of its own, of the same number."""
+        found, right = judged_year(numbered_year(self.number), MOST_OF_A_MONTH)
+        self.case_counts["years followed" if right.course else "years not followed"] += 1
+        self.add((right.scenario, None), "years", found)
 
     def one(self, number, case, parts, most):
         """Compare one case."""

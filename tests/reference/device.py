@@ -396,7 +396,7 @@ class Device:
         self.scenario = scenario
         celsius, charger, load = scenario.light.ambient_C, scenario.charger, scenario.load
         self.panel = _array(scenario.panels, celsius)
-        self.steps, self.period_s, self.week_offset_s = light_steps(scenario, log)
+        self.steps, self.period_s, self.week_offset_s = self._light(scenario, log)
         self.charger = charger
         self.diode_slope_v = getattr(charger, "diode_ideality", 1.0) * kt_over_q(celsius)
         self.cold_v = getattr(charger, "cold_start_below_V", 0.0)
@@ -413,6 +413,9 @@ class Device:
             self.full_v = charger.full_V
         self.resume_v = self.full_v - charger.full_hysteresis_V
         self._load(load, empty_v)
+
+    def _light(self, scenario, log):
+        return light_steps(scenario, log)
 
     def _load(self, load, empty_v):
         reg = load.regulator

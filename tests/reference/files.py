@@ -7,13 +7,14 @@ import numpy as np
 
 from explorer.files import scenario_json
 from explorer.files.logs import resolve_log
+from explorer.scenario.model import VERSION
 
 
 def save(case, path):
     """Write scenario and log; readings are repeated at the log's step, so nothing is a gap."""
     scenario, log = case
     data = json.loads(scenario.model_dump_json(exclude_none=True))
-    data = {"format": "gloaming-scenario", "version": 1, **data}
+    data = {"format": "gloaming-scenario", "version": VERSION, **data}
     data["light"]["illuminance_lx"] = scenario.light.illuminance_lx
     if log is not None:
         name = path.stem + ".csv"

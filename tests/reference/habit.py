@@ -3,6 +3,7 @@
 By the definitions of the model note alone, and each as plainly as it can be said.
 """
 
+import itertools
 from dataclasses import dataclass, field
 from math import ceil, floor, inf
 
@@ -211,8 +212,10 @@ def source_of(device, light_a):
     return kind(device, light_a)
 
 
-def balance(device, points=160):
+def balance(device, points=160, rounds=0):
     """Largest ratio of what the light brings to what everything takes, and its level.
+
+    `points` parts of the band are tried, then in each round the parts beside the best once more.
 
     The store is held at a level between the cut-off (or the level an operation waits for) and
     full; what it gives there and takes there is averaged over a period.
@@ -234,7 +237,13 @@ def balance(device, points=160):
     levels = [low + (device.full_v - low) * i / points for i in range(points + 1)]
     if low < device.cold_v < device.full_v:
         levels.append(device.cold_v)  # just there the warm charger begins
-    return max((ratio(v), v) for v in levels)
+    found = {v: ratio(v) for v in levels}
+    for _ in range(rounds):
+        levels = sorted(found)
+        k = levels.index(max(found, key=found.get))
+        for a, b in itertools.pairwise(levels[max(k - 1, 0) : k + 2]):
+            found |= {v: ratio(v) for v in (a + (b - a) / 3.0, a + (b - a) / 1.5)}
+    return max((r, v) for v, r in found.items())
 
 
 def _given(device, v, source):
