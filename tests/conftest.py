@@ -39,9 +39,36 @@ class OnlyWhereExamplesAre:
         return found
 
 
+class NothingForNobody:
+    """Begins no work once the body of a test has ended.
+
+    A window at rest asks for all that it shows beside the verdict, a stand for its next challenge.
+    The events of a test's end would begin that, and the window would wait for it before it goes.
+    """
+
+    def __init__(self):
+        self._patch = pytest.MonkeyPatch()
+
+    @pytest.hookimpl(tryfirst=True)
+    def pytest_runtest_setup(self):
+        """Work is taken again."""
+        self._patch.undo()
+
+    @pytest.hookimpl(wrapper=True)
+    def pytest_pyfunc_call(self):
+        """Take no more after the body."""
+        try:
+            return (yield)
+        finally:
+            jobs = sys.modules.get("explorer.state.jobs")
+            if jobs is not None:
+                self._patch.setattr(jobs.JobRunner, "_take", lambda runner, task: None)
+
+
 def pytest_configure(config):
     """Hooks of this file see the files below it alone, a plugin sees the others, too."""
     config.pluginmanager.register(OnlyWhereExamplesAre())
+    config.pluginmanager.register(NothingForNobody())
 
 
 @pytest.fixture(autouse=True)
