@@ -21,6 +21,7 @@ from explorer.advice.fleet import STATES, Fleet, balances, fleet
 from explorer.advice.judge import judge
 from explorer.advice.stops import WHOLE, Series, in_range, series_of
 from explorer.advice.verdict import State, Verdict
+from explorer.engine.course import Interrupted
 from explorer.scenario.model import get_value, with_values
 
 FloatArray = NDArray[np.float64]
@@ -37,10 +38,6 @@ FEW_OF_YEAR = 7
 FAR = 8.0
 """Times a limit, or a share of it, beyond which a level is far from it."""
 CLOSURE = "margins.closure_days"
-
-
-class Interrupted(Exception):
-    """The search was told to stop."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -12,10 +12,11 @@ from numpy.typing import NDArray
 from explorer.advice.assess import Assessment, assess
 from explorer.advice.case import Case
 from explorer.advice.criteria import RUNS
-from explorer.advice.edges import Interrupted, find_edges
+from explorer.advice.edges import find_edges
 from explorer.advice.fleet import Fleet, fleet
 from explorer.advice.judge import judge
 from explorer.advice.stops import LIGHT_STOPS
+from explorer.engine.course import Interrupted
 from explorer.scenario.generic import PANEL_AREAS, panels_price, store_price
 from explorer.scenario.guide.answers import Answers, MattersKey, OftenKey
 from explorer.scenario.guide.design import Design, family_of, technology_of

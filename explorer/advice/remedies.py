@@ -18,7 +18,7 @@ from explorer.advice.contest import (
     sizes_of,
 )
 from explorer.advice.criteria import RUNS, Criterion
-from explorer.advice.edges import Interrupted, find_edges
+from explorer.advice.edges import find_edges
 from explorer.advice.fleet import fleet
 from explorer.advice.judge import judge
 from explorer.advice.remedy_search import (
@@ -37,6 +37,7 @@ from explorer.advice.remedy_search import (
     single,
 )
 from explorer.advice.verdict import CHECK_LABELS, Verdict
+from explorer.engine.course import Interrupted
 from explorer.quantity import show
 from explorer.scenario import parts
 from explorer.scenario.part import StorePart

@@ -12,11 +12,12 @@ from pydantic import ValidationError
 
 from explorer.advice.case import Case
 from explorer.advice.criteria import RUNS
-from explorer.advice.edges import Edges, Interrupted, find_edges, judged_at
+from explorer.advice.edges import Edges, find_edges, judged_at
 from explorer.advice.fleet import fleet
 from explorer.advice.judge import judge
 from explorer.advice.stops import WHOLE, knob_paths, largest_phase, series_of, stops_of
 from explorer.advice.verdict import Verdict
+from explorer.engine.course import Interrupted
 from explorer.quantity import show
 from explorer.scenario.demand import Every
 from explorer.scenario.fields import describe

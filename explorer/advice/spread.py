@@ -11,11 +11,12 @@ from scipy import stats
 
 from explorer.advice.case import Case
 from explorer.advice.criteria import RUNS, WORKS
-from explorer.advice.edges import Interrupted, Stopped, verdict_with
+from explorer.advice.edges import Stopped, verdict_with
 from explorer.advice.fleet import Fleet, fleet
 from explorer.advice.sold import sold_span
 from explorer.advice.stops import largest_phase
 from explorer.advice.verdict import CHECK_NAMES
+from explorer.engine.course import Interrupted
 from explorer.scenario.fields import describe
 from explorer.scenario.measured import still_measured
 from explorer.scenario.model import Scenario, get_value, owner_class, size_path

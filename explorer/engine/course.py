@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from contextvars import ContextVar
 from dataclasses import dataclass, field
 from enum import Enum, auto
 from threading import get_ident
@@ -23,6 +26,36 @@ class StopAt(Enum):
 
 class Unfinished(Exception):
     """Marches would take longer than they may."""
+
+
+class Interrupted(Exception):
+    """Nobody waits for the answer any more."""
+
+
+_STOPPED: ContextVar[Callable[[], bool] | None] = ContextVar("stopped", default=None)
+
+
+@contextmanager
+def until(stopped: Callable[[], bool]) -> Iterator[None]:
+    """A stretch of computing whose marches are given up once `stopped` says so.
+
+    It holds for the thread that asks alone. What was kept until then stays.
+
+    Raises
+    ------
+    Interrupted
+        From within a march.
+    """
+    token = _STOPPED.set(stopped)
+    try:
+        yield
+    finally:
+        _STOPPED.reset(token)
+
+
+def asked_to_stop() -> Callable[[], bool] | None:
+    """What a march of this thread asks now and then; None where it goes to its end."""
+    return _STOPPED.get()
 
 
 @dataclass(slots=True)

@@ -13,7 +13,7 @@ from math import inf
 import numpy as np
 
 from explorer.engine import at_full, repeats
-from explorer.engine.course import Standing, StopAt, Trajectory
+from explorer.engine.course import Interrupted, Standing, StopAt, Trajectory, asked_to_stop
 from explorer.engine.legs import Legs
 from explorer.engine.levels import BlendedMotion, Motion
 from explorer.engine.motions import Motions
@@ -26,6 +26,9 @@ MOST_TRIES = 2000
 """Failed start-ups after which a first operation is no longer waited for."""
 MOST_TRIAL_LEGS = 200
 """Legs after which the trial of a turn is given up."""
+ASKED_EVERY = 16
+"""Events of a march after which it asks whether anybody still waits for it; under a log an event
+may be a month of readings, some milliseconds."""
 MOST_AT_ONCE = 1000
 """Events at one moment after which a run ends: it would never come away from there."""
 
@@ -58,14 +61,21 @@ class Run(Legs):
         ------
         Unfinished
             The engine's allowance is spent.
+        Interrupted
+            Nobody waits for it any more; see `course.until`.
         """
         self.stop_at, self.most_legs = stop_at, most_legs
         clock, last = self.clock, self.end - TIME_GRAIN_S
         allowance = self.engine.allowance
         self.allowance = allowance = allowance if allowance and allowance.counts else None
+        stopped, count = asked_to_stop(), 0
         while self.t < last:
             if allowance is not None:
                 allowance.spend(1)
+            if stopped is not None:
+                if count % ASKED_EVERY == 0 and stopped():
+                    raise Interrupted
+                count += 1
             if stop_at is not None and self._happened(stop_at):
                 break
             if len(self.legs) > most_legs or self.at_once > MOST_AT_ONCE:

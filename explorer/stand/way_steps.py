@@ -6,9 +6,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 
 from explorer.advice.case import Case
-from explorer.advice.edges import Interrupted, Stopped
+from explorer.advice.edges import Stopped
 from explorer.advice.judge import judge
 from explorer.advice.way import levers_of, way_to_run
+from explorer.engine.course import Interrupted
 from explorer.stand.challenges import CHALLENGES, FIRST, Challenge, set_challenge
 from explorer.state.knobs import knob_value, knobs_for
 

@@ -27,8 +27,9 @@ class AtRest:
 
 def at_rest_steps(operation: int, held: str, case: Case, stopped: Stopped) -> Iterator[AtRest]:
     """Verdicts at the stops by the batch engine, then knob by knob by the exact one."""
-    from explorer.advice.edges import Interrupted, break_even, draft
+    from explorer.advice.edges import break_even, draft
     from explorer.advice.reach import reach
+    from explorer.engine.course import Interrupted
 
     stops = {knob.path: knob.stops for knob in knobs_for(case.scenario, operation, held)}
     found = {path: draft(case, path, values) for path, values in stops.items()}

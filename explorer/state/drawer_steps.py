@@ -163,8 +163,8 @@ class RowEdges:
 
 def row_steps(x: Axis, case: Case, stopped: Stopped) -> Iterator[RowEdges]:
     """The edges along the present row of a map, at once."""
-    from explorer.advice.edges import Interrupted
     from explorer.advice.territory import row_of
+    from explorer.engine.course import Interrupted
 
     try:
         works, runs = row_of(case, x, stopped)
@@ -188,8 +188,8 @@ def spread_steps(
     stopped: Stopped,
 ) -> Iterator[NewAndAged]:
     """A quick look at few builds, then many, then as many of an age, then those near a limit."""
-    from explorer.advice.edges import Interrupted
     from explorer.advice.spread import confirmed, spread
+    from explorer.engine.course import Interrupted
 
     if case.year is not None:
         # What the darkest weeks say of many is no picture of a year.

@@ -5,11 +5,13 @@ from __future__ import annotations
 import logging
 import pickle
 from collections.abc import Callable
+from contextlib import suppress
 from dataclasses import dataclass, field
 from functools import partial
 
 from PySide6.QtCore import QCoreApplication, QEvent, QObject, QRunnable, QThreadPool, Signal, Slot
 
+from explorer.engine.course import Interrupted, until
 from explorer.state.collector import Holds as CollectorHolds
 from explorer.state.holds import Hold
 from explorer.state.worker import Question
@@ -44,10 +46,11 @@ class _Task:
         if self.work is not None:
             return self.work()
         assert self.question is not None
-        for found in self.question(self.hold):
-            if self.hold.stop.is_set():
-                break
-            step(found)
+        with until(self.hold.stop.is_set), suppress(Interrupted):
+            for found in self.question(self.hold):
+                if self.hold.stop.is_set():
+                    break
+                step(found)
         return None
 
 

@@ -15,8 +15,10 @@ import struct
 import sys
 import threading
 from collections.abc import Callable, Iterator
+from contextlib import suppress
 from typing import BinaryIO
 
+from explorer.engine.course import Interrupted, until
 from explorer.loaded import settle_down
 from explorer.state.holds import Hold
 
@@ -91,10 +93,11 @@ def _listen(source: BinaryIO, desk: _Desk) -> None:
 def _answer(number: int, what: bytes, hold: Hold, send: Callable[[object], None]) -> None:
     try:
         question: Question = pickle.loads(what)
-        for step in question(hold):
-            if hold.stop.is_set():
-                break
-            send((STEP, number, step))
+        with until(hold.stop.is_set), suppress(Interrupted):
+            for step in question(hold):
+                if hold.stop.is_set():
+                    break
+                send((STEP, number, step))
     except Exception as error:  # a question must never take the worker down
         LOG.exception("a question failed")
         send((FAILED, number, str(error)))

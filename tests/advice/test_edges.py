@@ -8,7 +8,7 @@ from pydantic import ValidationError
 
 from explorer.advice.case import Case
 from explorer.advice.criteria import RUNS, WORKS, Criterion
-from explorer.advice.edges import Edge, Edges, Interrupted, Scan, break_even, draft, find_edges
+from explorer.advice.edges import Edge, Edges, Scan, break_even, draft, find_edges
 from explorer.advice.judge import judge
 from explorer.advice.stops import (
     LIGHT_STOPS,
@@ -19,6 +19,7 @@ from explorer.advice.stops import (
     three_digits,
 )
 from explorer.advice.verdict import CHECK_NAMES
+from explorer.engine.course import Interrupted
 from explorer.scenario.model import get_value
 from explorer.words.edges import break_even_text
 from tests.advice.demos import LOGGED, NAMES, demo

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from explorer.advice.case import Case
-from explorer.advice.edges import Interrupted, verdict_with
+from explorer.advice.edges import verdict_with
 from explorer.advice.spread import (
     LIGHT_SPREAD,
     confirmed,
@@ -15,6 +15,7 @@ from explorer.advice.spread import (
     spread,
 )
 from explorer.advice.verdict import CHECK_NAMES
+from explorer.engine.course import Interrupted
 from explorer.scenario.model import get_value, with_value
 from explorer.scenario.supply import SheetPoint
 from tests.advice.demos import CODES, LOGGED, NAMES, demo, exact, reserve_of

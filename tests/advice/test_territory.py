@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from explorer.advice.case import Case
-from explorer.advice.edges import Interrupted, break_even
+from explorer.advice.edges import break_even
 from explorer.advice.stops import knob_paths, largest_phase, stops_of
 from explorer.advice.territory import (
     axis_choices,
@@ -16,6 +16,7 @@ from explorer.advice.territory import (
     territory,
 )
 from explorer.advice.verdict import CHECK_NAMES
+from explorer.engine.course import Interrupted
 from explorer.scenario.model import get_value, with_value
 from tests.advice.demos import CODES, LOGGED, NAMES, demo, exact, judge_many, reserve_of
 

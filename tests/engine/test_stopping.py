@@ -1,0 +1,61 @@
+"""A march that nobody waits for any more ends soon, and leaves nothing wrong behind."""
+
+import pickle
+
+import pytest
+
+from explorer.advice.case import Case
+from explorer.advice.judge import judge
+from explorer.advice.year.study import year_study
+from explorer.engine.course import Interrupted, asked_to_stop, until
+from explorer.state.holds import Hold
+from explorer.state.jobs import _Task
+from explorer.state.worker import DONE, _answer
+from tests.advice.years import plant_label
+from tests.reference.yearly import numbered_year
+
+A_YEAR = 13
+
+
+class Patience:
+    """Says to stop once it was asked so often."""
+
+    def __init__(self, most):
+        self.most, self.asked = most, 0
+
+    def __call__(self):
+        self.asked += 1
+        return self.asked > self.most
+
+
+def test_a_year_is_given_up_within_it_and_goes_on_from_what_was_kept():
+    whole = Patience(10**9)
+    with until(whole):
+        right = year_study(Case(numbered_year(A_YEAR)))
+    legs = sum(len(part.run.legs) for part in right.opening.parts)
+    assert whole.asked > 12  # a march of a month asks as it begins, and on its way
+    case = Case(numbered_year(A_YEAR))
+    for most in (0, whole.asked // 2):
+        patience = Patience(most)
+        with pytest.raises(Interrupted), until(patience):
+            year_study(case)
+        assert patience.asked == most + 1
+    assert asked_to_stop() is None
+    assert legs == sum(len(part.run.legs) for part in year_study(case).opening.parts)
+    assert judge(case) == judge(Case(numbered_year(A_YEAR)))
+
+
+def told_midway(hold):
+    """A question whose asker goes away while a year is marched."""
+    yield "first"
+    hold.stop.set()
+    yield judge(Case(plant_label().scenario))
+
+
+def test_a_question_that_is_told_to_stop_ends_within_its_march_and_is_no_failure():
+    sent = []
+    _answer(7, pickle.dumps(told_midway), Hold(), sent.append)
+    assert [message[0] for message in sent] == ["step", DONE]
+    steps = []
+    assert _Task(key="year", number=1, question=told_midway).run(steps.append) is None
+    assert steps == ["first"]
