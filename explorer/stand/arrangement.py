@@ -34,6 +34,8 @@ class Arrangement:
     knobs: Box
     knob_columns: int
     cards: Box
+    places: int
+    """Rows of the table of other places for which there is room, the heads among them."""
 
     @property
     def below(self) -> Box:
@@ -49,6 +51,8 @@ class Arrangement:
 
 _ONE_LINE = 24
 """A knob this wide, in sizes of its text, has its sentence on one line."""
+PLACES_LINE = 1.3
+"""Of the table of other places, over the size of its letters."""
 LOWEST_TRACE = 0.14
 """Least part of the page's height that the trace gets."""
 
@@ -70,7 +74,14 @@ def card_height(sizes: Sizes) -> int:
     return round(max(sizes.target * 1.15, sizes.near * 3.0))
 
 
-def arrange(width: int, height: int, sizes: Sizes, knobs: int) -> Arrangement:
+def places_height(sizes: Sizes, rows: int) -> int:
+    """Height of a table of other places, its heads counted as a row. [px]"""
+    return round(rows * sizes.reason * PLACES_LINE)
+
+
+def arrange(
+    width: int, height: int, sizes: Sizes, knobs: int, places: int = 0
+) -> Arrangement:
     """Divide a page.
 
     Parameters
@@ -81,7 +92,19 @@ def arrange(width: int, height: int, sizes: Sizes, knobs: int) -> Arrangement:
         From `sizes_for`.
     knobs : int
         How many visitors may move, 1 to 4.
+    places : int
+        Rows of the table of other places: beside the notes, or below them on an upright page.
+        Where the page is too low for all, fewer are shown.
     """
+    while True:
+        bands = _divided(width, height, sizes, knobs, places)
+        if bands.cards.bottom <= height - sizes.margin or places <= 2:
+            return bands
+        places -= 1
+
+
+def _divided(width: int, height: int, sizes: Sizes, knobs: int, places: int) -> Arrangement:
+    """The bands with so many rows of the table of other places."""
     upright = height > width
     margin, gap = sizes.margin, sizes.gap
     inner = width - 2 * margin
@@ -91,9 +114,11 @@ def arrange(width: int, height: int, sizes: Sizes, knobs: int) -> Arrangement:
     if upright:
         headline = round(sizes.word * 1.22 + sizes.number * 1.1 + sizes.caption * 1.3)
         strip = round(sizes.reason * 2.6 + sizes.near * 2.6)
+        strip += (gap + places_height(sizes, places)) if places else 0
     else:
         headline = round(max(sizes.word * 1.3, sizes.number * 1.12 + sizes.caption * 1.2))
         strip = round(sizes.reason * 1.35 + sizes.near * 1.5)
+        strip = max(strip, places_height(sizes, places))
     each = (inner - gap * (columns - 1)) // columns
     knob = rows * knob_height(sizes, each) + (rows - 1) * gap
     cards = card_height(sizes) * (2 if upright else 1) + (gap if upright else 0)
@@ -115,4 +140,5 @@ def arrange(width: int, height: int, sizes: Sizes, knobs: int) -> Arrangement:
         knobs=boxes[4],
         knob_columns=columns,
         cards=boxes[5],
+        places=places,
     )

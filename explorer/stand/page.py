@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QWidget
 from explorer.advice.assess import Assessment
 from explorer.advice.edges import BreakEven
 from explorer.scenario.model import Scenario, get_value
-from explorer.stand.arrangement import Arrangement, Box, arrange
+from explorer.stand.arrangement import Arrangement, Box, arrange, places_height
 from explorer.stand.cards import CardRow
 from explorer.stand.fit_label import FitLabel
 from explorer.stand.headline import Headline
@@ -38,8 +38,6 @@ from explorer.words.readout import bind_units
 WAY_REST_MS = 350
 """Quiet time before a way forward is looked for; after the break-evens, which share the workers."""
 CHALLENGE_REST_MS = 700
-PLACES_SHARE = 0.4
-"""Width of the table of other places, of the strip of notes."""
 
 
 class StandPage(QWidget):
@@ -144,7 +142,7 @@ class StandPage(QWidget):
         plan = self.session.plan
         size = (max(self.width(), 1), max(self.height(), 1))
         sizes = sizes_for(size, plan.diagonal_in, plan.distance_m)
-        bands = arrange(*size, sizes, len(self.knobs))
+        bands = arrange(*size, sizes, len(self.knobs), len(self.places.rows))
         for label in (self.title, self.contact):
             label.set_px(sizes.near)
         self._place_header(bands.header, sizes)
@@ -156,7 +154,7 @@ class StandPage(QWidget):
             (self.cards, bands.cards),
         ):
             part.setGeometry(*_rect(box))
-        self._place_places(bands.strip, sizes)
+        self._place_places(bands, sizes)
         self._place_knobs(bands, sizes)
         self.headline.set_sizes(sizes, bands.upright)
         self.trace.set_sizes(sizes)
@@ -172,15 +170,20 @@ class StandPage(QWidget):
         self.title.setGeometry(box.x, box.y, half, box.height)
         self.contact.setGeometry(box.x + half, box.y, half - inset, box.height)
 
-    def _place_places(self, box: Box, sizes: Sizes) -> None:
-        """Other places, where there are any, beside the notes."""
-        if not self.places.rows:
+    def _place_places(self, bands: Arrangement, sizes: Sizes) -> None:
+        """Other places, where there are any, beside the notes or below them."""
+        box, rows = bands.strip, bands.places
+        if not rows:
             return
-        wide = round(PLACES_SHARE * box.width)
-        left = box.x + box.width - wide
-        self.notes.setGeometry(box.x, box.y, box.width - wide - 2 * sizes.gap, box.height)
-        self.places.setGeometry(left, box.y, wide, box.height)
-        self.places.set_px(sizes.near)
+        high = places_height(sizes, rows)
+        self.places.set_px(sizes.reason, rows)
+        if bands.upright:
+            self.notes.setGeometry(box.x, box.y, box.width, box.height - high - sizes.gap)
+            self.places.setGeometry(box.x, box.bottom - high, box.width, high)
+        else:
+            wide = min(max(self.places.wanted_width(), box.width // 3), box.width * 3 // 5)
+            self.notes.setGeometry(box.x, box.y, box.width - wide - 3 * sizes.gap, box.height)
+            self.places.setGeometry(box.x + box.width - wide, box.y, wide, high)
 
     def _on_elsewhere(self, found: object) -> None:
         assert isinstance(found, tuple)

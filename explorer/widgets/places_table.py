@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from math import ceil
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QRectF, QSize, Qt
@@ -11,15 +12,15 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from explorer.state import theme
 from explorer.state.language import tr
 from explorer.state.theme import tokens_of
-from explorer.words.elsewhere import COLUMNS, MEANING, place_row, places_spoken
+from explorer.words.elsewhere import MEANING, SHORT, place_row, places_spoken
 
 if TYPE_CHECKING:
     from explorer.advice.elsewhere import Charged
 
 SHOWN = (0, 1, 3, 4)
 """Columns for which there is room."""
-_GAP, _LINE = 1.2, 1.55
-"""Between columns, and of a row, in heights of the letters."""
+_GAP, _SPARE, _LINE = 1.2, 0.3, 1.25
+"""Between columns, behind a name, and of a row, in heights of the letters."""
 
 
 class PlacesTable(QWidget):
@@ -32,6 +33,7 @@ class PlacesTable(QWidget):
         self._rows: list[tuple[str, ...]] = []
         self._font = theme.font("small")
         self._most_px: float | None = None
+        self._most_rows: int | None = None
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.hide()
 
@@ -42,18 +44,27 @@ class PlacesTable(QWidget):
 
     def set_places(self, found: tuple[Charged, ...]) -> None:
         """Show places; without any the table is hidden."""
-        table = [COLUMNS, *map(place_row, found)] if found else []
-        self._rows = [tuple(tr(row[k]) for k in SHOWN) for row in table]
+        rows = [tuple(place_row(one)[k] for k in SHOWN) for one in found]
+        self._rows = [tuple(map(tr, row)) for row in ([SHORT, *rows] if found else [])]
         self.setVisible(bool(found))
         self.setAccessibleName(tr(places_spoken(found)) if found else "")
         self.setToolTip(tr(MEANING))
         self.updateGeometry()
         self.update()
 
-    def set_px(self, most: float) -> None:
-        """Write as large as there is room for, up to a size. [px]"""
-        self._most_px = most
+    def set_px(self, most: float, rows: int) -> None:
+        """Write so many rows as large as there is room for, up to a size. [px]"""
+        self._most_px, self._most_rows = most, rows
         self.update()
+
+    def wanted_width(self) -> int:
+        """Width at which the largest letters have room for every cell. [px]"""
+        self._font.setPixelSize(round(self._most_px or self._font.pixelSize()))
+        return ceil(sum(self._widths(QFontMetricsF(self._font)))) + 1
+
+    @property
+    def _shown(self) -> list[tuple[str, ...]]:
+        return self._rows[: self._most_rows]
 
     def sizeHint(self) -> QSize:
         """All rows in the font of small texts."""
@@ -66,14 +77,15 @@ class PlacesTable(QWidget):
             for px in range(round(self._most_px), 7, -1):
                 self._font.setPixelSize(px)
                 fits = sum(self._widths(QFontMetricsF(self._font))) <= self.width()
-                if fits and len(self._rows) * px * _LINE <= self.height():
+                if fits and len(self._shown) * px * _LINE <= self.height():
                     break
         return QFontMetricsF(self._font)
 
     def _widths(self, metrics: QFontMetricsF) -> list[float]:
         gap = metrics.ascent() * _GAP
         return [
-            max(metrics.horizontalAdvance(row[k]) for row in self._rows) + gap * (k > 0)
+            max(metrics.horizontalAdvance(row[k]) for row in self._shown)
+            + (gap if k else _SPARE * metrics.ascent())
             for k in range(len(SHOWN))
         ]
 
@@ -85,16 +97,16 @@ class PlacesTable(QWidget):
         metrics = self._fitting()
         widths = self._widths(metrics)
         first = max(self.width() - sum(widths[1:]), 20.0)
-        high = self.height() / len(self._rows)
+        high = self.height() / len(self._shown)
         painter = QPainter(self)
         painter.setFont(self._font)
-        for place, row in enumerate(self._rows):
+        for place, row in enumerate(self._shown):
             painter.setPen(tokens.color("soft" if place == 0 else "ink"))
             left = 0.0
             for k, cell in enumerate(row):
                 width = first if k == 0 else widths[k]
                 side = Qt.AlignmentFlag.AlignLeft if k == 0 else Qt.AlignmentFlag.AlignRight
-                room = width - metrics.ascent() * 0.3 if k == 0 else width
+                room = width - _SPARE * metrics.ascent() if k == 0 else width
                 text = metrics.elidedText(cell, Qt.TextElideMode.ElideRight, room + 1.0)
                 where = QRectF(left, place * high, width, high)
                 painter.drawText(where, side | Qt.AlignmentFlag.AlignVCenter, text)

@@ -16,6 +16,8 @@ COLUMNS = (
     say("Place"), say("Light"), say("Empty to ready"), say("Empty to full"),
     say("Operations per hour"), say("Power in ÷ taken"),
 )  # fmt: skip
+SHORT = (say("Place"), say("Light"), say("Full after"), say("Runs per hour"))
+"""Heads of a table that has little room; what they mean stands in the tip."""
 MEANING = say(
     "In steady light, from empty; full with the device off. Operations per hour: what the light "
     "pays for."
