@@ -102,18 +102,27 @@ class StoreKind:
         assert self.part is not None
         return own_store(scenario, self.part)
 
-    def measures(self, size: float) -> tuple[float, float, float]:
-        """Price, volume and mass."""
+    def stretch(self, scenario: Scenario) -> float:
+        """How much longer than usual the string of its units is in a scenario on it."""
+        units = scenario.store.in_series
+        usual = units if self.family is None else self.family.numbers.get("units_in_series", units)
+        return float(units / usual)
+
+    def measures(self, size: float, stretch: float = 1.0) -> tuple[float, float, float]:
+        """Price, volume and mass; of a longer string each unit is larger as well."""
         if self.family is not None:
-            family = self.family
-            return store_price(family, size), family.volume_cm3(size), family.mass_g(size)
+            family, more = self.family, stretch**2
+            return (
+                store_price(family, size, stretch), family.volume_cm3(size) * more,
+                family.mass_g(size) * more,
+            )
         assert self.part is not None
         return known(self.part.price), known(self.part.volume_cm3), known(self.part.mass_g)
 
-    def height_mm(self, size: float) -> float:
+    def height_mm(self, size: float, stretch: float = 1.0) -> float:
         """Height of the part, mounted; not a number where one's own does not say. [mm]"""
         if self.family is not None:
-            return self.family.height_mm(size)
+            return self.family.height_mm(size * stretch)
         assert self.part is not None
         return known(self.part.height_mm)
 

@@ -170,11 +170,13 @@ def _look(
         for grid in np.meshgrid(COUNTS, panel.areas, np.arange(len(sizes)), indexing="ij")
     )
     at = at.astype(np.intp)
-    table = _measures(panel, charger, store, count.astype(float), area, at)
-    fits = _allowed(table, count, wanted)
+    number = count * base.panels.in_series
+    stretch = store.stretch(base)
+    table = _measures(panel, charger, store, stretch, number.astype(float), area, at)
+    fits = _allowed(table, number, wanted)
     if wanted.height_mm is not None:
         # Of a store what is not known is not within a limit; chargers are flat where none is told.
-        heights = np.array([store.height_mm(size) for size in store.sizes])[at]
+        heights = np.array([store.height_mm(size, stretch) for size in store.sizes])[at]
         fits &= heights <= wanted.height_mm
         if charger.height_mm > wanted.height_mm:
             fits[:] = False
@@ -215,11 +217,11 @@ def _based(
 
 
 def _measures(
-    panel: PanelKind, charger: ChargerKind, store: StoreKind, count: FloatArray, area: FloatArray,
-    at: NDArray[np.intp],
+    panel: PanelKind, charger: ChargerKind, store: StoreKind, stretch: float, count: FloatArray,
+    area: FloatArray, at: NDArray[np.intp],
 ) -> FloatArray:
-    """Shape (builds, measures), in the order of `MEASURES`."""
-    price, volume, mass = np.array([store.measures(size) for size in store.sizes])[at].T
+    """Shape (builds, measures), in the order of `MEASURES`; panels in series count, too."""
+    price, volume, mass = np.array([store.measures(s, stretch) for s in store.sizes])[at].T
     return np.column_stack((
         panel.price(count, area) + charger.price + price,
         count * panel.outside_cm2(area),
@@ -317,10 +319,12 @@ def _judged(case: Case, seen: _Seen, i: int) -> Build | None:
     if verdict.state != "runs":
         return None
     measures = dict(zip(MEASURES, seen.rows[i], strict=True))
+    number = seen.count[i] * scenario.panels.in_series
     return Build(
-        scenario=scenario, panels=panel_title(panel, seen.count[i], seen.area[i]),
+        scenario=scenario, panels=panel_title(panel, number, seen.area[i]),
         charger=charger.title, store=_store_title(store, scenario), verdict=verdict,
-        part_count=seen.count[i] + 2, height_mm=store.height_mm(seen.size[i]), **measures,
+        part_count=number + 2, height_mm=store.height_mm(seen.size[i], store.stretch(base)),
+        **measures,
     )  # fmt: skip
 
 

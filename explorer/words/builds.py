@@ -119,12 +119,22 @@ def builds_line(found: Builds) -> Text:
 
 def price_note(found: Builds) -> Text:
     """What the prices are."""
+    if found.currency and any(_is_generic(build) for build in found.front):
+        return say(
+            "Prices add those of your parts and relative ones of generic parts (own judgement, no "
+            "source); put in parts of your own of every kind to know better."
+        )
     if found.currency:
         return say("Prices are those of your parts.")
     return say(
         "Prices are relative and stand for generic parts (own judgement, no source); put in the "
         "prices of your parts to know better."
     )
+
+
+def _is_generic(build: Build) -> bool:
+    """Whether its panels or its store are no part of one's own."""
+    return build.scenario.panels.part is None or build.scenario.store.part is None
 
 
 def builds_table(found: Builds) -> dict[str, list[float | str]]:

@@ -9,7 +9,9 @@ from click.testing import CliRunner
 
 from explorer.advice import build_parts
 from explorer.advice import builds as module
+from explorer.advice.as_sold import cost_of, family_like
 from explorer.advice.assess import assess
+from explorer.advice.build_parts import StoreKind
 from explorer.advice.builds import ALIKE, HOPEFUL, MEASURES, Wanted, front_of, search
 from explorer.advice.case import Case
 from explorer.advice.fleet import fleet, prospects
@@ -20,9 +22,10 @@ from explorer.files.part_json import save_part
 from explorer.files.scenario_json import load_scenario
 from explorer.resource_files import scenario_folder
 from explorer.scenario import parts
-from explorer.scenario.model import with_value
+from explorer.scenario.model import Scenario, with_value, with_values
 from explorer.scenario.part import part_from
 from explorer.scenario.supply import Panels
+from explorer.words.builds import price_note
 
 LABEL = scenario_folder() / "plant_label.json"
 
@@ -208,3 +211,46 @@ def test_a_shelf_beside_the_scenario_is_tried(tmp_path):
     rows = rows_of(front)
     assert rows
     assert all("Pane" in row["panels"] for row in rows)
+
+
+def test_a_build_measures_what_its_scenario_holds(found):
+    """Price, panel area and the store's volume once more, from the scenario alone."""
+    for build in found.front:
+        panels = build.scenario.panels
+        number = panels.count * panels.in_series
+        assert build.part_count == number + 2
+        assert build.panel_cm2 == pytest.approx(number * panels.active_area_cm2)
+        assert build.price == pytest.approx(cost_of(build.scenario).generic)
+        family = family_like(build.scenario.store)
+        store_cm3 = build.volume_cm3 - 0.2 * build.panel_cm2  # panels are 2 mm thick
+        assert store_cm3 == pytest.approx(family.volume_cm3(build.scenario.store.size))
+
+
+def test_a_longer_string_is_larger_heavier_and_dearer_and_as_high_as_its_larger_units():
+    """Four units for 10 V in place of two: for the same farads each is twice as large."""
+    store = StoreKind(family=next(
+        f for f in parts.store_families() if f.key == "standard_supercapacitor"
+    ))
+    high = with_values(Scenario(), {"charger.full_V": 10.0, "load.connect_V": 6.0})
+    fitted = store.on(high, 2.2)
+    assert fitted.store.units_in_series == 4
+    assert store.stretch(fitted) == 2.0
+    price, volume, mass = store.measures(2.2, 2.0)
+    assert (volume, mass) == pytest.approx((4 * 0.95 * 2.2, 4 * 1.2 * 2.2))
+    assert price == pytest.approx(3 * (0.3 + 0.1 * volume))
+    assert store.height_mm(2.2, 2.0) == pytest.approx(store.height_mm(2.2) * 2.0 ** (1 / 3))
+
+
+def test_panels_in_series_are_counted_and_paid_for(label):
+    """Two of one's own in a string: 3 each, so 6 for one string."""
+    own = part_from("panel", Panels(active_area_cm2=20.0), title="Pane", price=3.0, area_cm2=25.0,
+                    currency="EUR")  # fmt: skip
+    strings = label.with_scenario(with_value(label.scenario, "panels.in_series", 2))
+    found = list(search(strings, own=(own,), wanted=Wanted(most_parts=4)))[-1]
+    assert found.front
+    for build in found.front:
+        assert build.panels == "2 × Pane"
+        assert (build.part_count, build.panel_cm2) == (4, 50.0)
+        assert build.price == pytest.approx(6.0 + cost_of(build.scenario).generic)
+        assert cost_of(build.scenario).own == 6.0
+    assert "relative ones of generic parts" in price_note(found)
