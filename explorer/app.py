@@ -145,6 +145,7 @@ def run(
         from PySide6.QtWidgets import QApplication
 
         from explorer.loaded import settle_down
+        from explorer.state import scaling
         from explorer.state.interrupts import Interrupts
         from explorer.state.language import set_language
         from explorer.widgets.fault_report import FaultReport
@@ -160,9 +161,12 @@ def run(
     store_path = settings_file or settings_path()
     data = data_path() if settings_file is None else store_path.parent
     settings, log = _remembered(store_path, data)
-    _scale_from(settings)
+    ours = scaling.set_scale(settings)
     app = QApplication.instance() or QApplication([NAME])
     assert isinstance(app, QApplication)
+    screen = app.primaryScreen()
+    if ours and scaling.look_at_screen(settings, screen.size(), screen.devicePixelRatio()):
+        scaling.start_again()
     try:
         set_language(settings.settings.language)
         windows = build_windows(app, store_path, data, settings)
@@ -321,13 +325,6 @@ def _begin_stand(window: MainWindow, file: Path | None) -> str:
     except FileError as error:
         return str(error)
     return ""
-
-
-def _scale_from(settings: SettingsStore) -> None:
-    """Set the size of everything before the first widget, which is when Qt reads it."""
-    percent = settings.settings.scale_percent
-    if percent != 100 and "QT_SCALE_FACTOR" not in os.environ:
-        os.environ["QT_SCALE_FACTOR"] = str(percent / 100)
 
 
 def _version() -> str:

@@ -25,7 +25,8 @@ _OBJECT = re.compile(rb'[=,][ \t]*"?@(?!@|ByteArray\(|Invalid\(\))')
 _QUOTED = re.compile(rb'\\.|"(@@|@ByteArray\(|@Invalid\(\)|[^"\\]?)(?:[^"\\]|\\.)*"')
 _HIDDEN = re.compile(rb"(?<!\\)(?:\\\\)*\\(?:x0*40|0*100)|\0", re.IGNORECASE)
 """The sign that begins one, written as an escape."""
-SCALES = (100, 125, 150, 175, 200)
+AUTOMATIC = 0
+SCALES = (AUTOMATIC, 100, 125, 150, 175, 200)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,8 +35,10 @@ class Settings:
 
     theme: ThemeChoice = "system"
     language: LanguageChoice = "system"
-    scale_percent: int = 100
-    """Size of everything, applied at the next start. [%]"""
+    scale_percent: int = AUTOMATIC
+    """Size of everything, applied at the next start; 0 as the screen asks. [%]"""
+    screen_percent: int = 100
+    """What the screen asked for when it was last seen. [%]"""
     folder: str = ""
     """Folder of the last file dialog."""
     recent: tuple[str, ...] = ()
@@ -177,6 +180,9 @@ class SettingsStore:
         else:
             LOG.warning("settings: scale_percent %r is not one of %s",
                         ini.value("scale_percent"), SCALES)
+        screen = _number(ini, "screen_percent", found.screen_percent)
+        if screen in SCALES[1:]:
+            found = replace(found, screen_percent=screen)
         recent = []
         for index in range(min(ini.beginReadArray("recent"), RECENT_KEPT)):
             ini.setArrayIndex(index)
@@ -205,6 +211,7 @@ class SettingsStore:
         ini.setValue("theme", self.settings.theme)
         ini.setValue("language", self.settings.language)
         ini.setValue("scale_percent", self.settings.scale_percent)
+        ini.setValue("screen_percent", self.settings.screen_percent)
         ini.setValue("folder", self.settings.folder)
         ini.setValue("geometry", QByteArray(self.settings.geometry))
         ini.setValue("drawer", self.settings.drawer)

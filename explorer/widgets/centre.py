@@ -2,15 +2,15 @@
 
 Narrow, an open drawer takes the place of the answers below the trace, and in a low window that of
 the trace too, which is then a scroll away. Wide, it stands beside the
-trace. On a large screen the answers stand beside the trace with what each means, and several
-drawers below.
+trace. On a large screen the answers stand beside the trace with what each means, the pulse below
+the sign, and several drawers below.
 """
 
 from __future__ import annotations
 
 from typing import Literal
 
-from PySide6.QtCore import QEvent, QObject, QSize, QTimer
+from PySide6.QtCore import QEvent, QObject, QSize, Qt, QTimer
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
@@ -38,7 +38,7 @@ _TRACE, _DRAWER = 230, 270
 _LOW = 430
 """A middle that is lower than this shows either the trace or the open drawer. [px]"""
 _DRAWER_SHARE, _LEAST_DRAWER, _MOST_DRAWER = 0.42, 560, 860
-_PULSE_WIDTH, _ANSWERS_WIDTH = 380, 470
+_PULSE_WIDTH, _PULSE_HEIGHT, _ANSWERS_WIDTH = 380, 300, 470
 _LARGE_SHARES = 3, 2
 """How trace and drawers share the height of a large screen."""
 Arrangement = Literal["narrow", "wide", "large"]
@@ -64,6 +64,8 @@ def side_widths(size: QSize) -> tuple[int, int]:
 class Centre(QWidget):
     """Trace, pulse, answers, the open drawer, and the questions below them all.
 
+    `aside` is the column beside it, which the window places and puts the sign into.
+
     Parameters
     ----------
     drawers : Drawers
@@ -80,10 +82,12 @@ class Centre(QWidget):
         self._placed: tuple[Arrangement, bool] | None = None
         self._inner = QWidget()
         self._upper, self._lower, self._row = QHBoxLayout(), QHBoxLayout(), QHBoxLayout()
-        self._side = QVBoxLayout()
+        self._side, self.aside = QVBoxLayout(), QVBoxLayout()
         self._column = QVBoxLayout(self._inner)
         self._column.setContentsMargins(0, 0, 0, 0)
-        for layout in (self._upper, self._lower, self._row, self._side, self._column):
+        for layout in (
+            self._upper, self._lower, self._row, self._side, self.aside, self._column
+        ):  # fmt: skip
             layout.setSpacing(GAP)
         self._upper.addWidget(self.trace, 1)
         self._upper.addLayout(self._side)
@@ -187,15 +191,19 @@ class Centre(QWidget):
             self._column.setStretchFactor(self._row, _LARGE_SHARES[1] if now == "large" else 0)
             if self.answers is not None and self.pulse is not None:
                 for part in (self.answers, self.pulse):
-                    self._lower.removeWidget(part)
-                    self._side.removeWidget(part)
-                if now == "large":
-                    self._side.addWidget(self.answers)
-                    self._side.addWidget(self.pulse, 1)
+                    for layout in (self._lower, self._side, self.aside):
+                        layout.removeWidget(part)
+                large = now == "large"
+                if large:
+                    self._side.addWidget(self.answers, 0, Qt.AlignmentFlag.AlignTop)
+                    self.aside.addWidget(self.pulse)
                 else:
                     self._lower.addWidget(self.pulse)
                     self._lower.addWidget(self.answers, 1)
-                self.pulse.setFixedWidth(_ANSWERS_WIDTH if now == "large" else _PULSE_WIDTH)
+                self.pulse.setMinimumWidth(0 if large else _PULSE_WIDTH)
+                self.pulse.setMaximumWidth(16_777_215 if large else _PULSE_WIDTH)
+                self.pulse.setMinimumHeight(_PULSE_HEIGHT if large else 0)
+                self.pulse.setMaximumHeight(_PULSE_HEIGHT if large else 16_777_215)
                 self.answers.setMinimumWidth(_ANSWERS_WIDTH if now == "large" else 0)
                 self.answers.setMaximumWidth(_ANSWERS_WIDTH if now == "large" else 16_777_215)
         for companion in self.drawers.companions:

@@ -153,7 +153,9 @@ class MainWindow(QMainWindow):
         self.body.setSpacing(12)
         self.body.addWidget(self.knobs)
         self.body.addWidget(self.centre, 1)
-        self.body.addWidget(self.sign)
+        aside = self.centre.aside
+        aside.addWidget(self.sign, 1)
+        self.body.addLayout(aside)
         central = QWidget()
         layout = QVBoxLayout(central)
         layout.setContentsMargins(14, 6, 14, 14)

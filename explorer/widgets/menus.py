@@ -13,7 +13,7 @@ from explorer.files.whereabouts import found_again, names_apart
 from explorer.resource_files import scenario_folder
 from explorer.state.examples import example_name
 from explorer.state.language import LANGUAGE_CHOICES, NAMES, tr
-from explorer.state.settings import SCALES, SettingsStore
+from explorer.state.settings import AUTOMATIC, SCALES, SettingsStore
 from explorer.state.theme import THEME_CHOICES
 from explorer.text import texts
 from explorer.widgets.plain import plain_tip
@@ -87,7 +87,8 @@ class Menus(QObject):
         sizes = self.view.addMenu(tr("Si&ze, from the next start"))
         self.sizes = QActionGroup(self)
         for percent in SCALES:
-            _choice(self.sizes, f"{percent} %", percent)
+            text = tr("As the scree&n asks") if percent == AUTOMATIC else f"{percent} %"
+            _choice(self.sizes, text, percent)
         sizes.addActions(self.sizes.actions())
         languages = self.view.addMenu(tr("&Language"))
         self.languages = QActionGroup(self)

@@ -45,7 +45,7 @@ def test_a_bad_value_falls_back_and_the_others_stay(tmp_path, caplog):
         encoding="utf-8",
     )
     settings = SettingsStore(place).settings
-    assert (settings.theme, settings.scale_percent, settings.folder) == ("system", 100, "/fern")
+    assert (settings.theme, settings.scale_percent, settings.folder) == ("system", 0, "/fern")
     assert settings.language == "system"
     assert "mauve" in caplog.text
     assert "elvish" in caplog.text
@@ -67,7 +67,7 @@ def test_any_text_at_all_gives_settings(tmp_path, text):
     place = tmp_path / "settings.ini"
     place.write_bytes(b"[General]\n" + text)
     store = SettingsStore(place)
-    assert store.settings.scale_percent == 100
+    assert store.settings.scale_percent == 0
     store.update(theme="dark")
     assert SettingsStore(place).settings.theme == "dark"
 

@@ -5,9 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 from contextlib import contextmanager
 
-from PySide6.QtCore import QPoint, QPointF, QRect, QRectF, QSizeF
+from PySide6.QtCore import QPoint, QPointF, QRect, QRectF, QSizeF, Qt
 from PySide6.QtGui import QPainter, QPicture, QPixmap, QRegion
-from PySide6.QtWidgets import QAbstractScrollArea, QGraphicsView, QLabel, QLineEdit, QWidget
+from PySide6.QtWidgets import (
+    QAbstractScrollArea,
+    QGraphicsView,
+    QLabel,
+    QLineEdit,
+    QTableView,
+    QWidget,
+)
 
 from explorer.widgets.answer_card import AnswerRow
 from explorer.widgets.buttons import PillButton
@@ -90,6 +97,37 @@ def faults(window: QWidget) -> list[tuple[str, ...]]:
     ]
     found += [(shown(widget), "leaves its box") for widget in texts(window) if outside(widget)]
     return found + [(*pair, "lie on each other") for pair in overlaps(window)]
+
+
+def cut_cells(root: QWidget) -> list[tuple[str, ...]]:
+    """Cells of tables in sight that end in an ellipsis and have no tip."""
+    found: list[tuple[str, ...]] = []
+    for view in root.findChildren(QTableView):
+        model, metrics = view.model(), view.fontMetrics()
+        if not view.isVisible() or model is None:
+            continue
+        room = view.viewport().rect()
+        for row in range(model.rowCount()):
+            for column in range(model.columnCount()):
+                index = model.index(row, column)
+                where = view.visualRect(index)
+                text, tip = index.data(), index.data(Qt.ItemDataRole.ToolTipRole)
+                if not where.isEmpty() and room.intersects(where) and text and not tip and (
+                    metrics.horizontalAdvance(str(text)) > where.width()
+                ):
+                    found.append((str(text), "a cell is cut"))
+    return found
+
+
+def scrolled(area: QAbstractScrollArea, *, upwards: bool) -> list[tuple[str, ...]]:
+    """Whether what lies in an area is larger than it."""
+    found: list[tuple[str, ...]] = []
+    if area.isVisible():
+        if area.horizontalScrollBar().maximum() > 0:
+            found.append((type(area).__name__, "scrolls sideways"))
+        if upwards and area.verticalScrollBar().maximum() > 0:
+            found.append((type(area).__name__, "scrolls inside"))
+    return found
 
 
 @contextmanager

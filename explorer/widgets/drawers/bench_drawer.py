@@ -58,6 +58,8 @@ READINGS, VALUES = say("readings"), say("values")
 NEXT, CHANGES = say("measurements"), say("changes")
 NARROW, LIST_HEIGHT = 600, 190
 """Width below which the list stands under the plot, and how high it is there. [px]"""
+_GAP, _AROUND = 6, 30
+"""Between buttons, and what surrounds the parts of the drawer. [px]"""
 PLACED_MS = 60
 """Time after which a text that has changed has its place. [ms]"""
 
@@ -148,7 +150,7 @@ class BenchDrawer(Drawer):
     def _build_sheet(self) -> QWidget:
         page = QWidget()
         buttons = QHBoxLayout()
-        buttons.setSpacing(6)
+        buttons.setSpacing(_GAP)
         for button in self.buttons:
             buttons.addWidget(button)
         buttons.addStretch(1)
@@ -179,7 +181,8 @@ class BenchDrawer(Drawer):
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Plot and list side by side, or one above the other where there is little room."""
         super().resizeEvent(event)
-        narrow = self.width() < NARROW
+        row = sum(b.minimumSizeHint().width() + _GAP for b in self.buttons)
+        narrow = self.width() < max(NARROW, self.plot.minimumWidth() + row + 2 * _GAP + _AROUND)
         ways = QBoxLayout.Direction
         self._parts.setDirection(ways.TopToBottom if narrow else ways.LeftToRight)
         self.column.setMinimumHeight(LIST_HEIGHT if narrow else 0)

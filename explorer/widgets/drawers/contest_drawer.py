@@ -40,8 +40,8 @@ from explorer.words.readout import bind_units
 QUESTION = say("Which store?")
 _LEAST_NAME, _SHORTEST_NAME, _MARK = 190, 120, 40
 """Least widths of a name before the verdict's word gives way and after, and of its filling. [px]"""
-_NARROW = 520
-"""Width of a drawer below which its sentence has four lines. [px]"""
+_LINE = 46
+"""Height of the sentence about a row, of three lines. [px]"""
 _COLUMNS = [key for key, _ in CONTEST_COLUMNS]
 _NEEDED, _TRACE = _COLUMNS.index("margin") + 1, _COLUMNS.index("trace")
 """Columns that are in sight at every width, and the one that gives way to them."""
@@ -152,7 +152,7 @@ class ContestDrawer(Drawer):
         self.line.setWordWrap(True)
         self.line.setFont(theme.font("small"))
         self.line.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
-        self.line.setFixedHeight(46)
+        self.line.setFixedHeight(_LINE)
         self.take = PillButton()
         self.take.setText(tr("Take this store"))
         self.take.setToolTip(
@@ -211,7 +211,14 @@ class ContestDrawer(Drawer):
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Keep room for the sentence of any row, so that rows stay where they are."""
         super().resizeEvent(event)
-        self.line.setFixedHeight(46 if self.width() >= _NARROW else 62)
+        self.line.setFixedHeight(_LINE)
+        self._fit_line()
+
+    def _fit_line(self) -> None:
+        """The sentence of a row may take more room, and keeps it for the next one."""
+        needed = self.line.heightForWidth(self.line.width())
+        if needed > self.line.height():
+            self.line.setFixedHeight(needed)
 
     def focus_body(self) -> None:
         """The table takes the keyboard."""
@@ -265,6 +272,7 @@ class ContestDrawer(Drawer):
         if self.line.text() != text:
             self.line.setText(text)
             self.line.setToolTip(plain_tip(text))
+            self._fit_line()
 
 
 class _OncePaint:

@@ -1,0 +1,94 @@
+"""Every drawer with a real answer in it: nothing is cut or lies on something, in every size."""
+
+from contextlib import suppress
+from itertools import islice
+
+import pytest
+from pytestqt.exceptions import TimeoutError
+
+from explorer.advice.builds import Builds
+from explorer.resource_files import resource_path, scenario_folder
+from explorer.state import drawer_feeds, drawer_steps
+from explorer.state.language import set_language
+from explorer.widgets.drawers.drawers import QUESTIONS
+from tests.make_bench_log import NAME
+from tests.widgets.layout import cut_cells, faults, painted_faults, scrolled
+
+SIZES = ((960, 540), (1280, 720), (1920, 1080))
+LOG = resource_path("logs", NAME)
+STEPS = {"contest": 5, "territory": 1, "spread": 1, "year": 1}
+"""Of a growing answer, as many as fill the drawer; all of the others."""
+
+
+@pytest.fixture(params=["en", "de"])
+def desk(request, qapp, monkeypatch):
+    """A window whose drawers ask nobody; a test fills them."""
+    set_language(request.param)
+    monkeypatch.setattr(drawer_feeds.Feed, "set_open", lambda *_, **__: None)
+    monkeypatch.setattr(drawer_steps, "FEW", 300)
+    yield request.getfixturevalue("window")
+    set_language("en")
+
+
+def never() -> bool:
+    return False
+
+
+def _until_some_run(steps):
+    for step in steps:
+        assert isinstance(step, Builds)
+        if step.front:
+            return [step]
+    raise AssertionError("no build runs")
+
+
+WORKED_OUT: dict[str, tuple] = {}
+
+
+def fill(drawer, key):
+    """Show the real answer of a drawer."""
+    if key == "bench":
+        drawer.open_log(LOG)
+    if key not in WORKED_OUT:
+        steps = drawer.feed._steps(drawer.document.case, never)
+        WORKED_OUT[key] = (
+            tuple(_until_some_run(steps)) if key == "builds"
+            else tuple(islice(steps, STEPS.get(key, 99)))
+        )  # fmt: skip
+    for step in WORKED_OUT[key]:
+        drawer.feed.arrived.emit(step)
+    drawer.feed.finished.emit()
+
+
+def wrong(desk, drawer, narrow):
+    """What is cut, lies on something, or has to be scrolled inside the drawer."""
+    found = faults(drawer) + painted_faults(drawer) + cut_cells(drawer)
+    return found + scrolled(drawer._room, upwards=narrow)
+
+
+def lasting(qtbot, desk, drawer):
+    """What is wrong and stays so: texts that have just arrived find their place in a moment."""
+    found: list = []
+
+    def is_right():
+        found[:] = wrong(desk, drawer, desk.centre.arrangement == "narrow")
+        return not found
+
+    with suppress(TimeoutError):
+        qtbot.waitUntil(is_right, timeout=1500)
+    return list(found)
+
+
+def test_every_drawer_has_room_for_its_answer_in_every_size_and_language(desk, qtbot):
+    found = {}
+    for key in QUESTIONS:
+        example = "window_air_sensor" if key == "year" else "soil_probe"
+        desk.document.open_example(scenario_folder() / f"{example}.json")
+        desk.drawers.open(key)
+        drawer = desk.drawers.drawer(key)
+        fill(drawer, key)
+        assert drawer.has_body, key
+        for size in SIZES:
+            desk.resize(*size)
+            found[key, size] = lasting(qtbot, desk, drawer)
+    assert not any(found.values()), {k: v for k, v in found.items() if v}
