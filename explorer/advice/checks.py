@@ -17,6 +17,7 @@ from explorer.advice.readings import (
 )
 from explorer.advice.readings.balance import Balance
 from explorer.advice.readings.pulse import flat, spare
+from explorer.advice.readings.runs import Served
 from explorer.advice.verdict import NO_LIMIT
 from explorer.scenario.model import Scenario
 from explorer.scenario.ratings import Rating
@@ -187,7 +188,7 @@ def service(found: Readings, asked: Asked) -> Judged:
     )
 
 
-def course_service(found: Readings, asked: Asked) -> Judged:
+def course_service(found: Readings | Served, asked: Asked) -> Judged:
     """Share served over share asked for; all of it is a clean pass, less is not.
 
     A device is served while it sleeps, too: the share of time in which it is connected counts
@@ -202,7 +203,7 @@ def course_service(found: Readings, asked: Asked) -> Judged:
     return _judged(share, asked.served_share, SHARE, margin, wanted)
 
 
-def shares(found: Readings, asked: Asked) -> FloatArray:
+def shares(found: Readings | Served, asked: Asked) -> FloatArray:
     """Served over wanted of every operation, then the share connected, (n, operations + 1)."""
     slack = np.where((found.served > 0) | ~asked.waits, HALF_A_RUN, 0.0)
     stays = (found.connected >= 1.0) & (found.cut_offs == 0)
@@ -214,7 +215,7 @@ def shares(found: Readings, asked: Asked) -> FloatArray:
     return np.concatenate([runs, found.connected[:, None]], axis=1)
 
 
-def serves_all(found: Readings, asked: Asked) -> BoolArray:
+def serves_all(found: Readings | Served, asked: Asked) -> BoolArray:
     """Whether the course has no cut-off and misses no operation, shape (n,)."""
     all_of_it = np.min(shares(found, asked), axis=1) >= 1.0
     return np.asarray(all_of_it & (found.cut_offs == 0))

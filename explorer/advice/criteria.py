@@ -11,7 +11,8 @@ from numpy.typing import NDArray
 from explorer.advice.case import Case
 from explorer.advice.checks import Judged
 from explorer.advice.fleet import Fleet
-from explorer.advice.judge import balance_margin, dark_margin, ratings_margin
+from explorer.advice.judge import balance_margin, dark_margin, ratings_margin, service_level
+from explorer.advice.readings.required import asked_keys
 from explorer.advice.verdict import CHECK_NAMES, MET_OR_NOT, Check, State, Verdict
 from explorer.advice.year.bounds import falls_short_by
 
@@ -40,8 +41,8 @@ class Criterion:
     def at_once(self, case: Case) -> tuple[bool, float] | None:
         """Whether a design is as asked and how near it is, where few marches or none say so.
 
-        Ratings and Balance need no march, Dark only that of the course, which designs that differ
-        in nothing but what is asked of them share. None where these leave it open.
+        Ratings and Balance need no march, Dark and Service only that of the course, which designs
+        that differ in nothing but what is asked of them share. None where these leave it open.
         """
         asked = self.checks or CHECK_NAMES
         wanted = case.scenario.design_margin if self.least == "runs" else 1.0
@@ -58,6 +59,9 @@ class Criterion:
             short = falls_short_by(case, cleanly=self.least == "runs")
             if short is not None:
                 return False, short
+        if self == SERVICE_AND_BALANCE and case.year is None and not asked_keys(case.scenario):
+            level = min(level, service_level(case))
+            return level >= 1.0, level
         return (True, level) if self in (BALANCE, DARK) else None
 
     def level(self, verdict: Verdict) -> float:
@@ -106,3 +110,4 @@ WORKS = Criterion(least="marginal")
 RUNS = Criterion(least="runs")
 BALANCE = Criterion(checks=("balance",))
 DARK = Criterion(checks=("dark",))
+SERVICE_AND_BALANCE = Criterion(checks=("service", "balance"))

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from math import inf
+
 import numpy as np
 
 from explorer.advice import checks as rules
@@ -9,6 +11,7 @@ from explorer.advice import safety
 from explorer.advice.case import CANNOT, Case, Unjudgeable, judging, kept
 from explorer.advice.checks import asked_of, judged, more_than
 from explorer.advice.readings.found import dark, held, readings
+from explorer.advice.readings.one import served
 from explorer.advice.required_sentences import with_required
 from explorer.advice.sentences import all_of
 from explorer.advice.verdict import CHECK_NAMES, NO_LIMIT, Check, Verdict
@@ -40,6 +43,18 @@ def dark_margin(case: Case) -> float:
     """The margin of Dark alone, for which the course is marched and nothing else."""
     with judging():
         return _one(rules.dark(dark(case), asked_of(case.scenario, 1)))
+
+
+@kept
+def service_level(case: Case) -> float:
+    """The margin of Service of a week's course, which alone is marched; infinite where it is met.
+
+    Of a design of which no amounts are asked beside the course.
+    """
+    with judging():
+        check = rules.course_service(served(case), asked_of(case.scenario, 1))
+        margin = _one(check)
+        return margin if margin < check.wanted[0] else inf
 
 
 def _one(check: rules.Judged) -> float:

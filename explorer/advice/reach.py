@@ -14,18 +14,18 @@ import numpy as np
 from numpy.typing import NDArray
 
 from explorer.advice.case import Case
-from explorer.advice.criteria import BALANCE, DARK, Criterion
+from explorer.advice.criteria import BALANCE, DARK, SERVICE_AND_BALANCE
 from explorer.advice.edges import CLOSURE, Edges, Stopped, edge_above, find_edges, judged_at
 from explorer.advice.judge import judge
 from explorer.advice.readings.required import nothing_asked
 from explorer.advice.stops import LIGHT_STOPS, Series, three_digits
 from explorer.engine.system import DAY_S
+from explorer.physics.arrays import distinct
 from explorer.scenario.demand import Every
 
 FloatArray = NDArray[np.float64]
 Bound = Literal["", "more than", "less than", "none"]
 
-SERVICE_AND_BALANCE = Criterion(checks=("service", "balance"))
 MOST_DAYS = 365.0
 LEAST_PER_DAY = 0.01
 POINTS = 24
@@ -169,4 +169,4 @@ def durations() -> Series:
 def _some(values: FloatArray) -> FloatArray:
     """About so many of the values, even in ratio, both ends among them."""
     wanted = np.geomspace(values[0], values[-1], POINTS)
-    return np.unique(values[np.clip(np.searchsorted(values, wanted), 0, len(values) - 1)])
+    return distinct(values[np.clip(np.searchsorted(values, wanted), 0, len(values) - 1)])

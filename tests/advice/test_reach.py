@@ -6,8 +6,10 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 
+from explorer.advice import edges
 from explorer.advice.answers import answers
 from explorer.advice.case import Case
+from explorer.advice.criteria import SERVICE_AND_BALANCE
 from explorer.advice.edges import CLOSURE
 from explorer.advice.judge import judge
 from explorer.advice.reach import Reach, durations, reach
@@ -88,6 +90,26 @@ def test_light_and_closure_are_found_without_another_course(monkeypatch):
 
 def test_a_rate_that_balance_bounds_takes_one_more_course(monkeypatch):
     assert courses_of(monkeypatch, Case(*demo("watering_valve"))) == 1
+
+
+@pytest.mark.parametrize("name", ["soil_probe", "plant_label"])
+def test_a_rate_is_judged_by_its_course_as_by_a_whole_verdict(name):
+    case = Case(demo(name)[0])
+    for interval_s in (64.0, 100.0, 123.0, 227.0, 1000.0):
+        other = case.with_value("load.operations.0.schedule.interval_s", interval_s)
+        verdict = judge(Case(other.scenario))
+        holds, level = SERVICE_AND_BALANCE.at_once(other)
+        assert holds == SERVICE_AND_BALANCE.holds(verdict)
+        if margin(other, "balance") >= 1.0:  # else that is enough to know
+            assert level == SERVICE_AND_BALANCE.level(verdict)
+
+
+def test_a_search_for_a_rate_makes_no_verdicts(monkeypatch):
+    case, made = Case(demo("soil_probe")[0]), []
+    judge(case)
+    monkeypatch.setattr(edges, "judge", lambda other: made.append(other) or judge(other))
+    assert reach(case)["most_operations_per_day"] > 0.0
+    assert made == []
 
 
 def test_the_balance_at_the_light_found_is_one():

@@ -19,7 +19,7 @@ from explorer.advice.readings.balance import (
 from explorer.advice.readings.dark import Gap, InTheDark, gaps, nothing_in_the_dark, worst_dark
 from explorer.advice.readings.pulse import Store, deepest_pulse
 from explorer.advice.readings.required import required
-from explorer.advice.readings.runs import served_in
+from explorer.advice.readings.runs import Served, served_in
 from explorer.advice.readings.starts import (
     FirstCharge,
     begins_empty,
@@ -52,12 +52,15 @@ class Study:
     """From the first operation, or from a full store where the device never starts."""
     repeating: Trace
     """Its run, to be asked at any moment."""
-    extremes: Extremes
-    """Of the course."""
     gaps: tuple[Gap, ...]
     """Dark stretches of one period of the light."""
     in_the_dark: InTheDark
     """How long the store lasts without light."""
+
+    @property
+    def extremes(self) -> Extremes:
+        """Of the course."""
+        return self.repeating.extremes()
 
     @property
     def starts(self) -> bool:
@@ -82,15 +85,13 @@ def _studied(case: Case, allowed_s: float) -> Study:
     opens = opening(case) if begins_empty(engine) else None
     first = first_charge(engine, opens, allowed_s)
     course = _settled(engine, first, opens)
-    repeating = Trace(engine, course.run)
     brings = np.asarray(engine.charge_a) > 0.0
     return Study(
         system=case.system,
         engine=engine,
         first=first,
         course=course,
-        repeating=repeating,
-        extremes=repeating.extremes(),
+        repeating=Trace(engine, course.run),
         gaps=tuple(gaps(brings, np.asarray(engine.edges), steady=len(engine.levels) == 1)),
         in_the_dark=InTheDark(engine),
     )
@@ -126,7 +127,7 @@ def readings(case: Case) -> Readings:
     found = study(case)
     run, system, powers = found.course.run, found.system, held(case)
     span = run.span_s
-    did = served_in(system, run, starts=found.starts)
+    did = served(case)
     return Readings(
         ready_s=np.array([found.first.seconds]),
         level_v=powers.level_v,
@@ -137,14 +138,20 @@ def readings(case: Case) -> Readings:
         ratings=ratings(case.scenario, system),
         served=did.served,
         wanted=did.wanted,
-        connected=np.array([did.connected]),
-        cut_offs=np.array([did.cut_offs]),
+        connected=did.connected,
+        cut_offs=did.cut_offs,
         span_s=np.array([span]),
         repeats=np.array([found.course.settled]),
         sure=np.array([True]),
         falls=np.array([False]),
         required=required(case),
     )
+
+
+def served(case: Case) -> Served:
+    """What the course of one design served, for which nothing but that is marched."""
+    found = study(case)
+    return served_in(found.system, found.course.run, starts=found.starts)
 
 
 def held(case: Case) -> Balance:
@@ -203,4 +210,4 @@ def pulse(engine: Engine, run: Trajectory) -> PulseReading | None:
     return deepest_pulse(system, store, levels)
 
 
-__all__ = ["Study", "balance", "dark", "held", "opening", "pulse", "readings", "study"]
+__all__ = ["Study", "balance", "dark", "held", "opening", "pulse", "readings", "served", "study"]

@@ -19,13 +19,13 @@ PARTS = 64
 
 
 class Served(NamedTuple):
-    """Of one course; the rows have shape (1, operations)."""
+    """Of one course; arrays of shape (1,), of operations (1, operations)."""
 
     served: FloatArray
     wanted: FloatArray
-    connected: float
+    connected: FloatArray
     """Share of the course."""
-    cut_offs: float
+    cut_offs: FloatArray
 
 
 def served_in(system: System, run: Trajectory, *, starts: bool) -> Served:
@@ -45,7 +45,9 @@ def served_in(system: System, run: Trajectory, *, starts: bool) -> Served:
         connected, cut_offs = 1.0 if starts else 0.0, 0.0
     if not starts:
         served = np.zeros(len(wanted))
-    return Served(served[None, :], wanted[None, :], connected, cut_offs)
+    return Served(
+        served[None, :], wanted[None, :], np.array([connected]), np.array([cut_offs])
+    )
 
 
 def connected_share(run: Trajectory, *, starts: bool) -> float:

@@ -103,7 +103,7 @@ def _of_month(case: Case, found: MonthRun) -> _MonthPart:
     did = served_in(system, run, starts=year_study(case).starts)
     return _MonthPart(
         pulse=pulse(found.engine, run), served=did.served, wanted=did.wanted,
-        connected=np.array([did.connected]), cut_offs=np.array([did.cut_offs]),
+        connected=did.connected, cut_offs=did.cut_offs,
         span_s=np.array([run.span_s]),
     )
 
