@@ -8,6 +8,10 @@
    <translation>Mit leerem Speicher startet das Gerät nie. Was über seinen Verlauf gesagt wird, gilt für einen Beginn mit vollem Speicher.</translation>
   </message>
   <message>
+   <source>{title}, {size}</source>
+   <translation>{title}, {size}</translation>
+  </message>
+  <message>
    <source>start-up</source>
    <translation>Anlauf</translation>
   </message>
@@ -226,10 +230,6 @@
   <message>
    <source>as it is</source>
    <translation>wie vorhanden</translation>
-  </message>
-  <message>
-   <source>{title}, {size}</source>
-   <translation>{title}, {size}</translation>
   </message>
   <message>
    <source>the cycle takes no charge; is the current's sign turned, or the zero shifted?</source>
@@ -879,54 +879,6 @@
    <translation>Ausführung</translation>
   </message>
   <message>
-   <source>January</source>
-   <translation>Januar</translation>
-  </message>
-  <message>
-   <source>February</source>
-   <translation>Februar</translation>
-  </message>
-  <message>
-   <source>March</source>
-   <translation>März</translation>
-  </message>
-  <message>
-   <source>April</source>
-   <translation>April</translation>
-  </message>
-  <message>
-   <source>May</source>
-   <translation>Mai</translation>
-  </message>
-  <message>
-   <source>June</source>
-   <translation>Juni</translation>
-  </message>
-  <message>
-   <source>July</source>
-   <translation>Juli</translation>
-  </message>
-  <message>
-   <source>August</source>
-   <translation>August</translation>
-  </message>
-  <message>
-   <source>September</source>
-   <translation>September</translation>
-  </message>
-  <message>
-   <source>October</source>
-   <translation>Oktober</translation>
-  </message>
-  <message>
-   <source>November</source>
-   <translation>November</translation>
-  </message>
-  <message>
-   <source>December</source>
-   <translation>Dezember</translation>
-  </message>
-  <message>
    <source>{day} {month}</source>
    <translation>{day}. {month}</translation>
   </message>
@@ -1053,6 +1005,14 @@
   <message>
    <source>{n} designs can be compared; take one out first.</source>
    <translation>{n} Entwürfe lassen sich vergleichen; zuerst einen herausnehmen.</translation>
+  </message>
+  <message>
+   <source>Search for a build: {limits}.</source>
+   <translation>Suche nach einem Aufbau: {limits}.</translation>
+  </message>
+  <message>
+   <source>Its front has {n} builds.</source>
+   <translation>{n} davon schlägt kein anderer.</translation>
   </message>
   <message>
    <source>log of a run</source>
@@ -2916,6 +2876,54 @@
    <translation>lowest_V ({lowest} V) muss unter rated_V ({rated} V) liegen</translation>
   </message>
   <message>
+   <source>January</source>
+   <translation>Januar</translation>
+  </message>
+  <message>
+   <source>February</source>
+   <translation>Februar</translation>
+  </message>
+  <message>
+   <source>March</source>
+   <translation>März</translation>
+  </message>
+  <message>
+   <source>April</source>
+   <translation>April</translation>
+  </message>
+  <message>
+   <source>May</source>
+   <translation>Mai</translation>
+  </message>
+  <message>
+   <source>June</source>
+   <translation>Juni</translation>
+  </message>
+  <message>
+   <source>July</source>
+   <translation>Juli</translation>
+  </message>
+  <message>
+   <source>August</source>
+   <translation>August</translation>
+  </message>
+  <message>
+   <source>September</source>
+   <translation>September</translation>
+  </message>
+  <message>
+   <source>October</source>
+   <translation>Oktober</translation>
+  </message>
+  <message>
+   <source>November</source>
+   <translation>November</translation>
+  </message>
+  <message>
+   <source>December</source>
+   <translation>Dezember</translation>
+  </message>
+  <message>
    <source>{key} ({found}) is no date; write month and day with two figures each, such as 12-24</source>
    <translation>{key} ({found}) ist kein Datum; Monat und Tag mit je zwei Ziffern schreiben, etwa 12-24</translation>
   </message>
@@ -3740,8 +3748,16 @@
    <translation>Laderegler: Schaltwandler, Wirkungsgrad 85 %, Eigenstrom 0,5 µA; bei leerem Speicher Kaltstart mit 5 % Wirkungsgrad; das Gerät läuft an 3 V hinter einem Regler mit 85 % ({origin}).</translation>
   </message>
   <message>
+   <source>Light: {level}; {how}. Measure with a lux meter that faces as the panel will face: real places differ several times over.</source>
+   <translation>Licht: {level}; {how}. Mit einem Luxmeter messen, das so ausgerichtet ist, wie das Panel hängen wird: Wirkliche Orte unterscheiden sich um ein Mehrfaches.</translation>
+  </message>
+  <message>
    <source>{start} to {end} h</source>
    <translation>{start} bis {end} Uhr</translation>
+  </message>
+  <message>
+   <source>the panel faces as the meter did</source>
+   <translation>das Modul ist ausgerichtet, wie es das Luxmeter war</translation>
   </message>
   <message>
    <source>measured by you</source>
@@ -3758,10 +3774,6 @@
   <message>
    <source>from Monday to Friday</source>
    <translation>von Montag bis Freitag</translation>
-  </message>
-  <message>
-   <source>Winter: {share} % of that level, as under an overcast sky in December at 52° north (IES formula for overcast skies, from memory); farther north there is less.</source>
-   <translation>Winter: {share} % davon, wie unter bedecktem Himmel im Dezember bei 52° Nord (IES-Formel für bedeckten Himmel, aus dem Gedächtnis); weiter nördlich ist es weniger.</translation>
   </message>
   <message>
    <source>What it does: it takes {power} all the time, because a battery of {energy} ({battery}, from memory) lasts it {lasts}.</source>
@@ -3802,10 +3814,6 @@
   <message>
    <source>Margin: {factor} times what is needed counts as Runs, because the light was measured (own judgement).</source>
    <translation>Sicherheitsfaktor: Das {factor}-Fache des Nötigen zählt als Läuft, denn das Licht wurde gemessen (eigene Einschätzung).</translation>
-  </message>
-  <message>
-   <source>the panel faces as the meter did</source>
-   <translation>das Modul ist ausgerichtet, wie es das Luxmeter war</translation>
   </message>
   <message>
    <source>Facing: a week of {dull} overcast days in a row, {partly} with sun and clouds at {partly_level} times their light, and one clear day at {clear_level} times (own judgement; light by the sky model of the model note, upright at {latitude}° north, things around up to {horizon}°).</source>
@@ -4304,12 +4312,12 @@
    <translation>dann kann es niemand sagen</translation>
   </message>
   <message>
-   <source>To the south</source>
-   <translation>Nach Süden</translation>
+   <source>To the midday sun</source>
+   <translation>Zur Mittagssonne</translation>
   </message>
   <message>
-   <source>the low sun of winter reaches it on clear days</source>
-   <translation>an klaren Tagen erreicht es die tiefe Wintersonne</translation>
+   <source>to the south in the north of the world: low winter sun reaches it</source>
+   <translation>auf der Nordhalbkugel nach Süden: Die tiefe Wintersonne erreicht es</translation>
   </message>
   <message>
    <source>To the east or west</source>
@@ -4320,8 +4328,8 @@
    <translation>Sonne am Vormittag oder am Nachmittag</translation>
   </message>
   <message>
-   <source>To the north</source>
-   <translation>Nach Norden</translation>
+   <source>Away from the midday sun</source>
+   <translation>Von der Mittagssonne weg</translation>
   </message>
   <message>
    <source>or in the shade of houses and trees: never any sun</source>
@@ -4512,6 +4520,14 @@
    <translation>Im Dezember gibt es nur einen Bruchteil des Tageslichts vom Juni.</translation>
   </message>
   <message>
+   <source>How far north or south?</source>
+   <translation>Wie weit im Norden oder Süden?</translation>
+  </message>
+  <message>
+   <source>It decides how short the days of winter are; a rough answer is enough.</source>
+   <translation>Davon hängt ab, wie kurz die Wintertage sind; eine grobe Antwort genügt.</translation>
+  </message>
+  <message>
    <source>How light is it there?</source>
    <translation>Wie hell ist es dort?</translation>
   </message>
@@ -4582,6 +4598,110 @@
   <message>
    <source>Decides between designs that all work.</source>
    <translation>Entscheidet unter tauglichen Entwürfen.</translation>
+  </message>
+  <message>
+   <source>Around 60° north</source>
+   <translation>Um 60° Nord</translation>
+  </message>
+  <message>
+   <source>Scandinavia, Scotland, Alaska: December has six hours of day</source>
+   <translation>Skandinavien, Schottland, Alaska: Im Dezember ist es sechs Stunden Tag</translation>
+  </message>
+  <message>
+   <source>Around 52° north</source>
+   <translation>Um 52° Nord</translation>
+  </message>
+  <message>
+   <source>England to Poland, the prairies of Canada: eight hours</source>
+   <translation>England bis Polen, die Prärien Kanadas: acht Stunden</translation>
+  </message>
+  <message>
+   <source>Around 42° north</source>
+   <translation>Um 42° Nord</translation>
+  </message>
+  <message>
+   <source>Spain, Italy, the north of Japan: nine hours</source>
+   <translation>Spanien, Italien, der Norden Japans: neun Stunden</translation>
+  </message>
+  <message>
+   <source>Around 30° north</source>
+   <translation>Um 30° Nord</translation>
+  </message>
+  <message>
+   <source>North Africa, Texas, the north of India: ten hours</source>
+   <translation>Nordafrika, Texas, der Norden Indiens: zehn Stunden</translation>
+  </message>
+  <message>
+   <source>Near the equator</source>
+   <translation>Nahe am Äquator</translation>
+  </message>
+  <message>
+   <source>all months are much alike</source>
+   <translation>alle Monate sind sich sehr ähnlich</translation>
+  </message>
+  <message>
+   <source>Around 35° south</source>
+   <translation>Um 35° Süd</translation>
+  </message>
+  <message>
+   <source>South Africa, Chile: June is the dark month</source>
+   <translation>Südafrika, Chile: Der Juni ist der dunkle Monat</translation>
+  </message>
+  <message>
+   <source>I would rather not say</source>
+   <translation>Das möchte ich nicht sagen</translation>
+  </message>
+  <message>
+   <source>then it is judged as at 52° north</source>
+   <translation>dann wird wie bei 52° Nord geurteilt</translation>
+  </message>
+  <message>
+   <source>I know the latitude</source>
+   <translation>Ich kenne die geographische Breite</translation>
+  </message>
+  <message>
+   <source>in degrees; south of the equator it is negative</source>
+   <translation>in Grad; südlich des Äquators ist sie negativ</translation>
+  </message>
+  <message>
+   <source>{degrees}° {side}</source>
+   <translation>{degrees}° {side}</translation>
+  </message>
+  <message>
+   <source>Sky: of seven days {dull} are overcast, in a row, {partly} have sun and clouds and one is clear (own judgement; light by the sky model of the model note, upright, things around up to {horizon}°).</source>
+   <translation>Himmel: Von sieben Tagen sind {dull} bedeckt, hintereinander, {partly} haben Sonne und Wolken, einer ist klar (eigene Einschätzung; Licht nach dem Himmelsmodell der Modellbeschreibung, senkrecht, Umgebung bis {horizon}° hoch).</translation>
+  </message>
+  <message>
+   <source>{level} on a dull day in March, on average ({origin})</source>
+   <translation>{level} an einem trüben Märztag, im Mittel ({origin})</translation>
+  </message>
+  <message>
+   <source>north</source>
+   <translation>Nord</translation>
+  </message>
+  <message>
+   <source>south</source>
+   <translation>Süd</translation>
+  </message>
+  <message>
+   <source>Sky: overcast on every day, by the sky model of the model note; real months bring two to four times as much.</source>
+   <translation>Himmel: jeden Tag bedeckt, nach dem Himmelsmodell der Modellbeschreibung; wirkliche Monate bringen das Zwei- bis Vierfache.</translation>
+  </message>
+  <message>
+   <source>{level} at midday in {month} under a dull sky (measured by you)</source>
+   <translation>{level} mittags im {month} bei trübem Himmel (von Ihnen gemessen)</translation>
+  </message>
+  <message>
+   <source>Year: judged from January to December at {where}, by the sun of each day; the clock goes by the sun. Hung up, empty, as the darkest month begins.</source>
+   <translation>Jahr: von Januar bis Dezember bei {where} beurteilt, nach der Sonne jedes Tages; die Uhr geht nach der Sonne. Leer aufgehängt, wenn der dunkelste Monat beginnt.</translation>
+  </message>
+  <message>
+   <source>Year: judged from January to December at {where}, as nobody said where, by the sun of each day; the clock goes by the sun. Hung up, empty, as the darkest month begins.</source>
+   <translation>Jahr: von Januar bis Dezember bei {where} beurteilt, weil der Ort nicht gesagt wurde, nach der Sonne jedes Tages; die Uhr geht nach der Sonne. Leer aufgehängt, wenn der dunkelste Monat beginnt.</translation>
+  </message>
+  <message>
+   <source>Air: {cold} in the coldest month to {warm} in the warmest, and {swing} up and down in each (own judgement).</source>
+   <translation>Luft: {cold} im kältesten bis {warm} im wärmsten Monat, dazu in jedem {swing} auf und ab (eigene Einschätzung).</translation>
   </message>
   <message>
    <source>from_h ({start}) to to_h ({end}) must last a second or more</source>
@@ -7447,14 +7567,6 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Keine Grenzen</translation>
   </message>
   <message>
-   <source>no lithium</source>
-   <translation>kein Lithium</translation>
-  </message>
-  <message>
-   <source>one panel</source>
-   <translation>ein Modul</translation>
-  </message>
-  <message>
    <source>Limits: {limits}</source>
    <translation>Grenzen: {limits}</translation>
   </message>
@@ -7525,6 +7637,14 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>The baud rate is “{found}”; a usual one is {usual}.</source>
    <translation>Die Baudrate ist „{found}“; üblich ist {usual}.</translation>
+  </message>
+  <message>
+   <source>Nothing that is sold suits this place.</source>
+   <translation>Nichts, was es zu kaufen gibt, passt zu diesem Punkt.</translation>
+  </message>
+  <message>
+   <source>A click takes it.</source>
+   <translation>Ein Klick übernimmt ihn.</translation>
   </message>
   <message>
    <source>How does the panel work?</source>
@@ -7824,8 +7944,8 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>{label}, logarithmisch</translation>
   </message>
   <message>
-   <source>Map of verdicts; arrow keys move the present design</source>
-   <translation>Karte der Urteile; Pfeiltasten bewegen den jetzigen Entwurf</translation>
+   <source>Map of verdicts; arrow keys move the present design, Enter takes the nearest build</source>
+   <translation>Karte der Urteile; Pfeiltasten bewegen den jetzigen Entwurf, die Eingabetaste übernimmt den nächsten Aufbau</translation>
   </message>
   <message>
    <source>What varies</source>
@@ -7864,6 +7984,10 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Stunden</translation>
   </message>
   <message>
+   <source>to {value}</source>
+   <translation>bis {value}</translation>
+  </message>
+  <message>
    <source>Light by day and hour, lx</source>
    <translation>Licht nach Tag und Stunde, lx</translation>
   </message>
@@ -7872,20 +7996,16 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Speicher nach Tag und Stunde, V</translation>
   </message>
   <message>
-   <source>{name} {volts}</source>
-   <translation>{name} {volts}</translation>
-  </message>
-  <message>
    <source>Energy of each month, J</source>
    <translation>Energie jedes Monats, J</translation>
   </message>
   <message>
-   <source>to {value}</source>
-   <translation>bis {value}</translation>
+   <source>{name} {volts}</source>
+   <translation>{name} {volts}</translation>
   </message>
   <message>
-   <source>over</source>
-   <translation>darüber</translation>
+   <source>of the day</source>
+   <translation>am Tag</translation>
   </message>
   <message>
    <source>thrown away, store full</source>
@@ -7894,6 +8014,10 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>used</source>
    <translation>verbraucht</translation>
+  </message>
+  <message>
+   <source>over</source>
+   <translation>darüber</translation>
   </message>
   <message>
    <source>Take the curve of the panel's voltage. Where the sheet draws a curve for each output voltage, write that voltage into every row; else leave it empty.</source>
@@ -8132,8 +8256,16 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Was das Luxmeter zeigte</translation>
   </message>
   <message>
+   <source>at midday, under a dull sky, in</source>
+   <translation>mittags, bei trübem Himmel, im</translation>
+  </message>
+  <message>
    <source>until</source>
    <translation>bis</translation>
+  </message>
+  <message>
+   <source>Between −{most}° and {most}°: beyond, there is no sun for weeks in winter.</source>
+   <translation>Zwischen −{most}° und {most}°: Jenseits davon scheint im Winter wochenlang keine Sonne.</translation>
   </message>
   <message>
    <source>Season</source>
@@ -9709,6 +9841,34 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>unbegrenzt</translation>
   </message>
   <message>
+   <source>Nearest as sold: {panels}; {store}. Price {price}, now {now}.</source>
+   <translation>Am nächsten käuflich: {panels}; {store}. Preis {price}, jetzt {now}.</translation>
+  </message>
+  <message>
+   <source>{word}: {changes}.</source>
+   <translation>{word}: {changes}.</translation>
+  </message>
+  <message>
+   <source>not known</source>
+   <translation>nicht bekannt</translation>
+  </message>
+  <message>
+   <source>This build cannot be judged.</source>
+   <translation>Dieser Aufbau lässt sich nicht beurteilen.</translation>
+  </message>
+  <message>
+   <source>{word}; no check changes.</source>
+   <translation>{word}; keine Prüfung ändert sich.</translation>
+  </message>
+  <message>
+   <source>{price} (relative)</source>
+   <translation>{price} (relativ)</translation>
+  </message>
+  <message>
+   <source>{check} {before} → {after}</source>
+   <translation>{check} {before} → {after}</translation>
+  </message>
+  <message>
    <source>Panel area</source>
    <translation>Modulfläche</translation>
   </message>
@@ -9737,12 +9897,28 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>{measure} beliebig</translation>
   </message>
   <message>
+   <source>one panel</source>
+   <translation>ein Modul</translation>
+  </message>
+  <message>
+   <source>up to {n} panels</source>
+   <translation>bis zu {n} Panels</translation>
+  </message>
+  <message>
+   <source>no limits</source>
+   <translation>ohne Grenzen</translation>
+  </message>
+  <message>
    <source>Of {n} builds none runs in this light.</source>
    <translation>Von {n} Aufbauten läuft in diesem Licht keiner.</translation>
   </message>
   <message>
    <source>Prices are those of your parts.</source>
    <translation>Preise sind die Ihrer Bauteile.</translation>
+  </message>
+  <message>
+   <source>no lithium</source>
+   <translation>kein Lithium</translation>
   </message>
   <message>
    <source>{n} readings over {span}, {step} apart; {low} to {high}.</source>
@@ -10911,6 +11087,10 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   <message>
    <source>it gets {share} % of its work done</source>
    <translation>es erledigt {share} % seiner Arbeit</translation>
+  </message>
+  <message>
+   <source>{level} (midday in {month}, dull sky)</source>
+   <translation>{level} (mittags im {month}, trüber Himmel)</translation>
   </message>
   <message>
    <source>Neither more light nor less frequent work alone is enough.</source>
