@@ -19,7 +19,7 @@ from explorer.engine.passes import CyclePhase, Passes
 from explorer.engine.speeds import Field
 from explorer.engine.system import LEAST_LOAD_V, Operation, Periodic, Phase, System
 from explorer.physics.charger import Converter
-from explorer.physics.load import Draw, drawn_current, terminal_voltage
+from explorer.physics.load import Draw, drawn_current, inrush_charge, terminal_voltage
 
 AVERAGED_BELOW_V = 1e-4
 """A run of an operation that moves the store less than this is spread over its interval. [V]"""
@@ -125,6 +125,13 @@ class Motions:
         moved = np.max(field.voltage_at(charge) - field.voltage_at(charge - taken))
         steady = all(level.exact for level in self.levels)
         return bool(moved < (AVERAGED_BELOW_V if steady else AVERAGED_IN_LOG_V))
+
+    def inrush_c(self, charge: float) -> float:
+        """What the bulk capacitance takes at a connect of a store that holds a charge. [C]"""
+        load, volts = self.system.load, float(self.field.voltage_at(charge))
+        if load.regulator is not None:
+            volts = min(volts, float(np.asarray(load.regulator.output_v)))
+        return float(inrush_charge(load.bulk_f, volts))
 
     def charge_of(self, operation: Operation) -> float:
         """About the charge that one run of an operation takes, at the cut-off voltage. [C]"""

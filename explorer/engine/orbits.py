@@ -10,7 +10,6 @@ import numpy as np
 from explorer.engine.cycles import Cycle
 from explorer.engine.extent import Extent
 from explorer.engine.modes import Modes
-from explorer.engine.passage import Passage
 from explorer.engine.passes import SEVERAL
 from explorer.physics.arrays import BoolArray, FloatArray, IntArray
 
@@ -61,7 +60,6 @@ class Orbits:
         self._ends_s = np.cumsum(self._lengths_s)
         self._sums: list[FloatArray] = []
         self._rates: FloatArray | None = None
-        self._along: Passage | None = None
 
     # ---- from cycle to cycle -------------------------------------------------------------
 
@@ -80,19 +78,12 @@ class Orbits:
 
     def carried(self, first_c: FloatArray, count: IntArray, smooth: BoolArray) -> FloatArray:
         """Charges that so many whole cycles carry, shape (3, n). [C]"""
-        out = np.zeros((3, len(first_c)))
-        if smooth.any():
-            begin = first_c[smooth]
-            seconds = self.cycle.length_s * count[smooth].astype(np.float64)
-            end = self.cycle.generator.advance_all(begin, seconds)
-            out[:, smooth] = self._generator().carried(begin, end, seconds)
-        rough = (~smooth).nonzero()[0]
-        at = first_c.copy()
-        for k in self._bits(count[rough]):
-            some = rough[(count[rough] >> k) & 1 == 1]
+        out, at = np.zeros((3, len(first_c))), first_c.copy()
+        for k in self._bits(count):
+            some = ((count >> k) & 1 == 1).nonzero()[0]
             out[:, some] += _looked_up(at[some], self.cycle.nodes, self._sum(k))
             at[some] = self.cycle.power(k)(at[some])
-        return out
+        return settled(out, self.begins(first_c, count, smooth) - first_c)
 
     @staticmethod
     def _bits(count: IntArray) -> range:
@@ -130,11 +121,6 @@ class Orbits:
             rates = (carried - 0.5 * first + along(first) / 12.0) / cycle.length_s
             self._rates = settled(rates, cycle.generator.speed)
         return self._rates
-
-    def _generator(self) -> Passage:
-        if self._along is None:
-            self._along = Passage(self.cycle.generator, self.rates())
-        return self._along
 
     # ---- inside a cycle ------------------------------------------------------------------
 

@@ -219,9 +219,13 @@ class Progress:
             self.retry_at += self.t - begin_s
 
     def _copy(
-        self, first_leg: int, first_event: int, before: Tally, length_s: float, count: int
+        self, begin_c: float, first_leg: int, first_event: int, before: Tally, length_s: float,
+        count: int,
     ) -> None:
         """Let what came since a moment come again so often, leg by leg, with all that is due."""
+        # It left all as it found it, but for rounding, which would count as taken at a connect.
+        self.q = begin_c
+        self.legs[-1] = self.legs[-1]._replace(end_c=begin_c)
         inner, happened = self.legs[first_leg:], self.events[first_event:]
         for k in range(1, count + 1):
             later_s = k * length_s

@@ -107,6 +107,10 @@ def turns(
             longer = (turn_s - before.turn_s) / before.drift_c
             course = EvenTurns(turn_s, drift_c, ratio, longer)
     inner, strides, skipped = tuple(run.legs[before.leg :]), list[Stride](), 0
+    if course.drift_c and len({leg.charging for leg in inner}) > 1:
+        # Full on the way, a turn forgets with what charge it began: what follows comes earlier or
+        # later instead of lying higher or lower, for the few turns until it is full elsewhere.
+        return None
     passed_s, charge_c = 0.0, run.q
     while True:
         least = 1 if skipped else 2

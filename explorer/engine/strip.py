@@ -18,7 +18,7 @@ from explorer.engine.cycles import Cycle
 from explorer.engine.modes import Blend, Modes
 from explorer.engine.orbits import Orbits, grain, settled
 from explorer.engine.passage import LOAD, walk_blends
-from explorer.engine.turns import Turns
+from explorer.engine.turns import Turns, raised
 from explorer.physics.arrays import BoolArray, FloatArray, IntArray
 
 PLAIN, BLENDED, CYCLES, TURNS = range(4)
@@ -167,9 +167,9 @@ class Strip:
             far = np.zeros(len(self._repeated))
             for k, c in zip(self._which[some].tolist(), shift.tolist(), strict=True):
                 far[k] = c if abs(c) > abs(far[k]) else far[k]
+            inrush_c = self.modes.engine.inrush_c
             lifted = [
-                ([leg._replace(begin_c=leg.begin_c + c, end_c=leg.end_c + c) for leg in turn.legs],
-                 turn.opening_c + c)
+                (raised(turn.legs, turn.opening_c, c, inrush_c), turn.opening_c + c)
                 for turn, c in zip(self._repeated, far.tolist(), strict=True)
             ]
             self._farthest = Strip(self._book, lifted), far

@@ -6,17 +6,33 @@ as `explorer.engine.repeats` follows them.
 
 from __future__ import annotations
 
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
+from explorer.engine.course import Leg
 from explorer.engine.orbits import grain
 from explorer.physics.arrays import FloatArray, IntArray
 
 MOST_CHANGE = 0.5
 """Change over all turns of a leg, relative to one turn, above which it is not followed evenly."""
+
+
+def raised(
+    legs: Sequence[Leg], opening_c: float, by_c: float, inrush_c: Callable[[float], float]
+) -> list[Leg]:
+    """The legs of a turn so much higher, where a connect takes more at once. [C]"""
+    out, before = [], opening_c
+    for leg in legs:
+        begin = leg.begin_c + by_c
+        if leg.begin_c < before:
+            begin = before + by_c - inrush_c(before + by_c)
+        out.append(leg._replace(begin_c=begin, end_c=leg.end_c + by_c))
+        before = leg.end_c
+    return out
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

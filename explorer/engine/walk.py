@@ -10,8 +10,6 @@ from __future__ import annotations
 
 from math import inf
 
-import numpy as np
-
 from explorer.engine import at_full, repeats
 from explorer.engine.course import Interrupted, Standing, StopAt, Trajectory, asked_to_stop
 from explorer.engine.legs import Legs
@@ -19,7 +17,6 @@ from explorer.engine.levels import BlendedMotion, Motion
 from explorer.engine.motions import Motions
 from explorer.engine.schedule import TIME_GRAIN_S
 from explorer.engine.system import DAY_S
-from explorer.physics.load import inrush_charge
 
 MAX_LEGS = 400_000
 MOST_TRIES = 2000
@@ -196,11 +193,7 @@ class Run(Legs):
         if self._repeat("connect"):
             return
         self.tally.connects += 1
-        volts = float(self.field.voltage_at(self.q))
-        regulator = self.load.regulator
-        if regulator is not None:
-            volts = min(volts, float(np.asarray(regulator.output_v)))
-        self.q = max(self.q - float(inrush_charge(self.load.bulk_f, volts)), 0.0)
+        self.q = max(self.q - self.engine.inrush_c(self.q), 0.0)
         self.stage, self.start_k = "start", -1
         self.phase_end = self.t
         self._next_start_phase()
@@ -274,7 +267,10 @@ class Run(Legs):
             return
         count = repeats.periods(self, before, now, self.most_legs)
         if count > 0:
-            self._copy(before.leg, before.event, before.tally, now.time_s - before.time_s, count)
+            self._copy(
+                before.charge_c, before.leg, before.event, before.tally,
+                now.time_s - before.time_s, count,
+            )
             self.seen.clear()
             self.period = None
 
@@ -289,7 +285,7 @@ class Run(Legs):
         if count == 0:
             return False
         base, edges = self.base, self.engine.edges
-        self._copy(before.leg, before.event, before.tally, DAY_S, count)
+        self._copy(before.charge_c, before.leg, before.event, before.tally, DAY_S, count)
         self.clock.wait_for_windows()
         self.base, self.segment = base, self.segment + count * (self.segment - alike.before)
         if self.segment == len(self.engine.levels):
