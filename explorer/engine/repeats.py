@@ -26,6 +26,8 @@ EVEN = 0.02
 """Two turns whose length and drift differ by less than this share are even."""
 REPEAT_REACH = 0.01
 """How far an even drift is followed, as a share of a full store."""
+BAND_REACH = 0.01
+"""The same for turns that meet full on the way, as a share of the band between full and resume."""
 FADING = 0.8
 """A drift below this share of the one before soon comes to nothing: it is waited for."""
 NO_DRIFT = 1e-9
@@ -109,8 +111,8 @@ def turns(
     inner, strides, skipped = tuple(run.legs[before.leg :]), list[Stride](), 0
     if course.drift_c and len({leg.charging for leg in inner}) > 1:
         # Full on the way, a turn forgets with what charge it began: what follows comes earlier or
-        # later instead of lying higher or lower, for the few turns until it is full elsewhere.
-        return None
+        # later instead of lying higher or lower.
+        reach = min(reach, BAND_REACH * (scale - run.field.resume_c))
     passed_s, charge_c = 0.0, run.q
     while True:
         least = 1 if skipped else 2

@@ -32,7 +32,7 @@ FIRST_DAYS_S = 72 * 3600.0
 """Length of the first charge: makers state leakage after 72 h at rated voltage."""
 
 
-LOWEST_NODES = (1 / 64, 1 / 16, 1 / 4, 1.5, 2.5, 3.5, 4.5)
+LOWEST_NODES = (1 / 64, 1 / 16, 1 / 4, 1 / 2, 3 / 4, 1.25, 1.5, 2.5, 3.5, 4.5)
 """Places of further nodes near the lowest, in steps between nodes."""
 
 

@@ -128,7 +128,7 @@ def settle(device, march, most, moments=()):
 def _standing(march):
     """Level, and what else the next period depends on; the clock in hundredths of a second."""
     due = tuple(round(due - march.t, 2) for due in march.due if due < inf)
-    return march.y, march.stage, march.charging, due
+    return march.y, march.stage, march.charging, due, round(max(march.retry_at - march.t, 0.0), 2)
 
 
 def _repeats(seen):
