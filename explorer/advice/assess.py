@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
 from explorer.advice.answers import answers
 from explorer.advice.case import Case, judging
@@ -26,11 +25,10 @@ from explorer.engine.seasons_trace import SeasonsTrace
 from explorer.engine.system import System, as_judged
 from explorer.engine.trace import Trace
 from explorer.physics import load as ld
+from explorer.physics.arrays import FloatArray
 from explorer.quantity import show
 from explorer.scenario.model import Scenario
 from explorer.text import say
-
-FloatArray = NDArray[np.float64]
 
 POINTS = 9
 """Points along one phase of the zoomed pulse."""

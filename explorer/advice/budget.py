@@ -6,7 +6,6 @@ from dataclasses import dataclass
 from typing import Literal
 
 import numpy as np
-from numpy.typing import NDArray
 
 from explorer.advice.case import Case, kept
 from explorer.advice.readings.one import study
@@ -24,7 +23,6 @@ from explorer.scenario.supply import DirectCharger
 from explorer.scenario.year_light import YearLight
 from explorer.text import say
 
-FloatArray = NDArray[np.float64]
 Stage = Literal["panel", "charger", "store", "device", "work"]
 
 

@@ -8,10 +8,10 @@ from math import nan
 from typing import Any, get_args
 
 import numpy as np
-from numpy.typing import NDArray
 from pydantic import ValidationError
 
 from explorer.advice.contest import fitted_title, own_store, replaced_store
+from explorer.physics.arrays import FloatArray
 from explorer.scenario import parts
 from explorer.scenario.generic import (
     PANEL_AREAS,
@@ -26,8 +26,6 @@ from explorer.scenario.part import ChargerPart, PanelPart, Part, StorePart, take
 from explorer.scenario.parts import StoreFamily
 from explorer.scenario.supply import Panels, Technology
 from explorer.text import figure, say, texts
-
-FloatArray = NDArray[np.float64]
 
 _TECHNOLOGIES: dict[Technology, str] = texts({
     "amorphous": "amorphous silicon", "crystalline": "crystalline silicon",

@@ -27,13 +27,11 @@ from explorer.advice.contest import sizes_of
 from explorer.advice.fleet import fleet, prospects
 from explorer.advice.judge import judge
 from explorer.advice.verdict import Verdict
+from explorer.physics.arrays import BoolArray, FloatArray
 from explorer.quantity import show
 from explorer.scenario.model import Scenario
 from explorer.scenario.part import Part, taken
 from explorer.text import say
-
-FloatArray = NDArray[np.float64]
-BoolArray = NDArray[np.bool_]
 
 COUNTS = (1, 2, 3, 4)
 """Panels in parallel that are tried."""

@@ -10,15 +10,14 @@ import numpy as np
 
 from explorer.advice.readings import (
     FARTHEST,
-    BoolArray,
     DarkReading,
-    FloatArray,
     Readings,
 )
 from explorer.advice.readings.balance import Balance
 from explorer.advice.readings.pulse import flat, spare
 from explorer.advice.readings.runs import Served
 from explorer.advice.verdict import NO_LIMIT
+from explorer.physics.arrays import BoolArray, FloatArray
 from explorer.scenario.model import Scenario
 from explorer.scenario.ratings import Rating
 

@@ -6,11 +6,9 @@ from collections.abc import Callable
 from math import log
 
 import numpy as np
-from numpy.typing import NDArray
 
 from explorer.advice.stops import Series
-
-FloatArray = NDArray[np.float64]
+from explorer.physics.arrays import FloatArray
 
 SECANTS = 2.0
 """How far a search by the root of the level may fall behind halving before it halves."""

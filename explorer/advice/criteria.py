@@ -6,7 +6,6 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
 from explorer.advice.case import Case
 from explorer.advice.checks import Judged
@@ -15,9 +14,7 @@ from explorer.advice.judge import balance_margin, dark_margin, ratings_margin, s
 from explorer.advice.readings.required import asked_keys
 from explorer.advice.verdict import CHECK_NAMES, MET_OR_NOT, Check, State, Verdict
 from explorer.advice.year.bounds import falls_short_by
-
-FloatArray = NDArray[np.float64]
-BoolArray = NDArray[np.bool_]
+from explorer.physics.arrays import BoolArray, FloatArray
 
 AT_ONCE = {"ratings": ratings_margin, "balance": balance_margin, "dark": dark_margin}
 """Checks that are had for less than a verdict."""

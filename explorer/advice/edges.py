@@ -12,7 +12,6 @@ from math import log
 from typing import TypeVar
 
 import numpy as np
-from numpy.typing import NDArray
 
 from explorer.advice.case import Case
 from explorer.advice.closing_in import closed_in, passes
@@ -22,10 +21,9 @@ from explorer.advice.judge import judge
 from explorer.advice.stops import WHOLE, Series, in_range, series_of
 from explorer.advice.verdict import State, Verdict
 from explorer.engine.course import Interrupted
+from explorer.physics.arrays import BoolArray, FloatArray
 from explorer.scenario.model import get_value, with_values
 
-FloatArray = NDArray[np.float64]
-BoolArray = NDArray[np.bool_]
 Stopped = Callable[[], bool]
 T = TypeVar("T")
 

@@ -8,12 +8,13 @@ from math import inf
 import numpy as np
 
 from explorer.advice.case import Case, kept
-from explorer.advice.readings.balance import drawn, taken_current
+from explorer.advice.readings.balance import taken_current
 from explorer.advice.readings.one import balance
 from explorer.advice.readings.required import HOUR_S, LOOKED_H, in_steady_light, rate_in
 from explorer.advice.readings.starts import first_charge, full_charge_time
 from explorer.engine.march import Engine
 from explorer.engine.system import Periodic
+from explorer.engine.thresholds import drawn
 from explorer.physics import load as ld
 
 

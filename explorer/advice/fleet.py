@@ -18,7 +18,7 @@ from numpy.typing import ArrayLike, NDArray
 from explorer.advice.case import Case
 from explorer.advice.checks import Judged, asked_of, balance, judged, ratings_margin
 from explorer.advice.gathered import gathered, gathered_log, with_gathered_log
-from explorer.advice.readings import BoolArray, FloatArray, Readings
+from explorer.advice.readings import Readings
 from explorer.advice.readings.balance import Balance
 from explorer.advice.readings.many import balance_of, followed, never_connects
 from explorer.advice.readings.many_answers import answers
@@ -27,6 +27,7 @@ from explorer.advice.readings.many_required import with_required
 from explorer.advice.verdict import CHECK_NAMES, MET_OR_NOT, NO_LIMIT, State
 from explorer.engine.many import supplied
 from explorer.engine.system import as_judged
+from explorer.physics.arrays import BoolArray, FloatArray
 from explorer.scenario.ratings import Rating
 
 STATES: tuple[State, ...] = ("falls_short", "marginal", "runs")

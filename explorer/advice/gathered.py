@@ -5,18 +5,16 @@ from __future__ import annotations
 from datetime import timedelta
 
 import numpy as np
-from numpy.typing import NDArray
 
 from explorer.advice.case import Case
 from explorer.advice.year.study import wear_of
 from explorer.engine.system import WEEK_S
+from explorer.physics.arrays import FloatArray
 from explorer.scenario.fields import describe
 from explorer.scenario.light import LogPattern
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario
 from explorer.scenario.year_light import YearLight, year_scale
-
-FloatArray = NDArray[np.float64]
 
 LOG_LEVELS = 7
 HARD_WEEKS = 4

@@ -5,16 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
 from explorer.advice.case import Case
 from explorer.advice.charger_curve import ChargerCurve, charger_curve
 from explorer.physics import charger as ch
 from explorer.physics import panel as pv
+from explorer.physics.arrays import FloatArray
 from explorer.scenario.course import current_per_lux
 from explorer.text import figure, say
-
-FloatArray = NDArray[np.float64]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -11,7 +11,6 @@ from functools import cache
 from typing import Literal
 
 import numpy as np
-from numpy.typing import NDArray
 
 from explorer.advice.case import Case
 from explorer.advice.criteria import BALANCE, DARK, SERVICE_AND_BALANCE
@@ -20,10 +19,9 @@ from explorer.advice.judge import judge
 from explorer.advice.readings.required import nothing_asked
 from explorer.advice.stops import LIGHT_STOPS, Series, three_digits
 from explorer.engine.system import DAY_S
-from explorer.physics.arrays import distinct
+from explorer.physics.arrays import FloatArray, distinct
 from explorer.scenario.demand import Every
 
-FloatArray = NDArray[np.float64]
 Bound = Literal["", "more than", "less than", "none"]
 
 MOST_DAYS = 365.0

@@ -23,7 +23,6 @@ from explorer.advice.fleet import fleet
 from explorer.advice.judge import judge
 from explorer.advice.remedy_search import (
     Change,
-    FloatArray,
     Lever,
     Remedy,
     Stopped,
@@ -38,6 +37,7 @@ from explorer.advice.remedy_search import (
 )
 from explorer.advice.verdict import CHECK_LABELS, Verdict
 from explorer.engine.course import Interrupted
+from explorer.physics.arrays import FloatArray
 from explorer.quantity import show
 from explorer.scenario import parts
 from explorer.scenario.part import StorePart

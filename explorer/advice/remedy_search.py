@@ -18,6 +18,7 @@ from explorer.advice.judge import judge
 from explorer.advice.stops import WHOLE, knob_paths, largest_phase, series_of, stops_of
 from explorer.advice.verdict import Verdict
 from explorer.engine.course import Interrupted
+from explorer.physics.arrays import FloatArray
 from explorer.quantity import show
 from explorer.scenario.demand import Every
 from explorer.scenario.fields import describe
@@ -25,7 +26,6 @@ from explorer.scenario.model import Scenario, get_value, owner_class, size_path
 from explorer.scenario.part import is_changed
 from explorer.text import figure, joined, say
 
-FloatArray = NDArray[np.float64]
 Stopped = Callable[[], bool]
 
 POINTS = 30

@@ -17,14 +17,13 @@ from explorer.advice.sold import sold_span
 from explorer.advice.stops import largest_phase
 from explorer.advice.verdict import CHECK_NAMES
 from explorer.engine.course import Interrupted
+from explorer.physics.arrays import FloatArray
 from explorer.scenario.fields import describe
 from explorer.scenario.measured import still_measured
 from explorer.scenario.model import Scenario, get_value, owner_class, size_path
 from explorer.scenario.part import SECTION_OF
 from explorer.scenario.supply import ConverterCharger
 from explorer.text import say
-
-FloatArray = NDArray[np.float64]
 
 LIGHT_SPREAD = {"meter_at_panel": 0.15, "phone_or_lamp_data": 0.4, "guess": 0.6}
 """Half-width of the light level by how it is known (own judgement; lux meters alone stay within

@@ -6,12 +6,10 @@ from dataclasses import dataclass
 from functools import cache
 
 import numpy as np
-from numpy.typing import NDArray
 
+from explorer.physics.arrays import FloatArray
 from explorer.scenario.fields import describe
 from explorer.scenario.model import Scenario, owner_class, size_path
-
-FloatArray = NDArray[np.float64]
 
 LIGHT_STEPS = (1.0, 1.2, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0)
 E12 = (1.0, 1.2, 1.5, 1.8, 2.2, 2.7, 3.3, 3.9, 4.7, 5.6, 6.8, 8.2)

@@ -15,13 +15,11 @@ from explorer.advice.edges import Edges, Stopped, find_edges, verdict_with
 from explorer.advice.fleet import fleet
 from explorer.advice.stops import knob_paths, largest_phase, series_of, stops_of
 from explorer.advice.verdict import CHECK_NAMES, Verdict
+from explorer.physics.arrays import FloatArray, IntArray
 from explorer.scenario.demand import Every
 from explorer.scenario.fields import describe
 from explorer.scenario.model import Scenario, get_value, owner_class, size_path
 from explorer.text import Text, say
-
-FloatArray = NDArray[np.float64]
-IntArray = NDArray[np.intp]
 
 POINTS = 64
 ROW_POINTS = 32

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 import numpy as np
-from numpy.typing import NDArray
 
 from explorer.advice.case import Case
 from explorer.advice.edges import Stopped, asked_with
@@ -13,10 +12,8 @@ from explorer.advice.judge import judge, ratings_margin
 from explorer.advice.territory import JUST_BELOW, Axis, Territory, point_of
 from explorer.advice.verdict import CHECK_NAMES
 from explorer.advice.year.bounds import ruled_out
+from explorer.physics.arrays import FloatArray, IntArray
 from explorer.scenario.model import get_value, size_path
-
-FloatArray = NDArray[np.float64]
-IntArray = NDArray[np.intp]
 
 NODES = 9
 """Values of either axis at which years are marched; every second one for a first picture."""

@@ -10,7 +10,6 @@ import numpy as np
 from explorer.advice.case import Case
 from explorer.advice.fleet import fleet
 from explorer.advice.remedy_search import (
-    FloatArray,
     Lever,
     Remedy,
     Stopped,
@@ -20,6 +19,7 @@ from explorer.advice.remedy_search import (
     runs,
     single,
 )
+from explorer.physics.arrays import FloatArray
 from explorer.scenario.fields import describe
 from explorer.scenario.model import owner_class
 

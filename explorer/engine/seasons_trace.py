@@ -10,13 +10,10 @@ from numpy.typing import NDArray
 
 from explorer.engine.columns import Columns, Extremes, Voltages
 from explorer.engine.picture import Picture
-from explorer.engine.seasons import Part, Seasons
+from explorer.engine.seasons import GRAIN_S, Part, Seasons
 from explorer.engine.trace import Trace
+from explorer.physics.arrays import BoolArray, FloatArray
 
-FloatArray = NDArray[np.float64]
-BoolArray = NDArray[np.bool_]
-
-GRAIN_S = 1e-6
 _MEANS = ("harvest_a", "load_a", "leakage_a")
 _LOWEST = ("store_min_v", "terminal_min_v")
 

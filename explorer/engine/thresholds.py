@@ -13,7 +13,7 @@ from numpy.typing import NDArray
 
 from explorer.engine.system import Periodic, Phase, System, WhenReady
 from explorer.physics import load as ld
-from explorer.physics.arrays import BoolArray, FloatArray
+from explorer.physics.arrays import BoolArray, FloatArray, Number
 
 Due = tuple[bool, ...]
 """Which operations are due."""
@@ -23,7 +23,7 @@ RUN_STEPS = 4
 """Steps in which a phase of a waiting run is followed."""
 
 
-def drawn(draw: ld.Draw, volts: FloatArray, esr: FloatArray) -> FloatArray:
+def drawn(draw: ld.Draw, volts: FloatArray, esr: Number) -> FloatArray:
     """Current of a draw at store voltages; where it collapses, at half of them. [A]"""
     terminal = ld.terminal_voltage(volts, 0.0, draw, esr)
     return ld.drawn_current(draw, np.where(terminal > 0, terminal, np.maximum(0.5 * volts, 1e-3)))

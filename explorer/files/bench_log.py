@@ -7,13 +7,13 @@ from functools import lru_cache
 from pathlib import Path
 
 import numpy as np
-from numpy.typing import NDArray
 
 from explorer.files.held import LightReadings, hold
 from explorer.files.logs import BRIGHTEST_LX
 from explorer.files.table_reader.layout import Wanted, layout_of
 from explorer.files.table_reader.reader import LIMIT_BYTES, read_readings
 from explorer.files.table_reader.told import LogError, Told, Undecided
+from explorer.physics.arrays import FloatArray
 from explorer.quantity import show
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.logged_run import BenchRun, joined_rows, thinned
@@ -36,8 +36,6 @@ MOST_ROWS = 20_000
 MOST_LEVELS = 20_000
 GAP_STEPS = 10.0
 """A pause of more than this many steps is told of."""
-
-FloatArray = NDArray[np.float64]
 
 
 def read_bench_log(path: Path | str, told: Told | None = None) -> BenchRun:

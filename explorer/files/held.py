@@ -9,6 +9,7 @@ from datetime import datetime, timedelta
 import numpy as np
 from numpy.typing import NDArray
 
+from explorer.physics.arrays import FloatArray
 from explorer.quantity import show
 from explorer.scenario.light_log import DARK_BELOW_LX, GapRule, LightLog
 from explorer.text import Text, say
@@ -22,9 +23,6 @@ JITTER_STEPS = 0.25
 _GAPS_NAMED = 5
 _LONG_ENOUGH_S = 20 * 3600.0
 """A log of this length has seen a night."""
-
-
-FloatArray = NDArray[np.float64]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -6,15 +6,11 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Literal, get_args
 
-import numpy as np
-from numpy.typing import NDArray
-
 from explorer.advice.verdict import State
+from explorer.physics.arrays import FloatArray, IntArray
 from explorer.text import Text
 from explorer.words.moments import Tick
 
-FloatArray = NDArray[np.float64]
-IntArray = NDArray[np.intp]
 Render = Callable[[str], str]
 """Puts a `Text` into the language of the sheet; what a user typed stays as it is."""
 Kind = Literal["text", "number", "code"]

@@ -20,12 +20,12 @@ from explorer.files.report_blocks import (
     Bars,
     Chart,
     Curve,
-    FloatArray,
     Mosaic,
     Render,
     Strip,
     plain,
 )
+from explorer.physics.arrays import FloatArray
 
 WIDTH, HEIGHT = 720.0, 270.0
 """Size of a picture in its own units; on A4 a unit is a quarter of a millimetre."""

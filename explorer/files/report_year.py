@@ -16,7 +16,6 @@ from explorer.files.report_blocks import (
     Column,
     Curve,
     Figure,
-    FloatArray,
     Heading,
     Mosaic,
     NamedLine,
@@ -26,6 +25,7 @@ from explorer.files.report_blocks import (
     Table,
 )
 from explorer.files.report_figures import axis
+from explorer.physics.arrays import FloatArray
 from explorer.quantity import show
 from explorer.text import figure, joined, say
 from explorer.words.figures import margin_text

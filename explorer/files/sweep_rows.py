@@ -17,10 +17,11 @@ from explorer.advice.case import Case, judging
 from explorer.advice.criteria import RUNS, WORKS
 from explorer.advice.fleet import STATES, fleet
 from explorer.advice.judge import judge
-from explorer.advice.readings import FloatArray, Required
+from explorer.advice.readings import Required
 from explorer.advice.readings.required import COLUMN_OF, KEYS, asked_keys, required
 from explorer.advice.verdict import CHECK_NAMES
 from explorer.files.sweep_plan import Column, Sweep, Value
+from explorer.physics.arrays import FloatArray
 from explorer.scenario.model import Scenario, size_path, with_values
 from explorer.words.refusal import fault_text
 

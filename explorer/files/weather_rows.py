@@ -8,13 +8,11 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 import numpy as np
-from numpy.typing import NDArray
 
 from explorer.files.disk import FileError
+from explorer.physics.arrays import FloatArray
 from explorer.scenario.weather import HOURS
 from explorer.text import Text, figure, say
-
-FloatArray = NDArray[np.float64]
 
 
 class WeatherError(FileError):

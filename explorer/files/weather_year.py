@@ -3,13 +3,11 @@
 from __future__ import annotations
 
 import numpy as np
-from numpy.typing import NDArray
 
 from explorer.files.weather_rows import WANTED, WeatherError, WeatherRows
+from explorer.physics.arrays import FloatArray
 from explorer.scenario.weather import HOURS, WeatherYear
 from explorer.text import Text, figure, say
-
-FloatArray = NDArray[np.float64]
 
 DIFFUSE_LM_PER_W, NORMAL_LM_PER_W = 115.0, 88.0
 """Light of the sky and of the sun over their irradiance, a little less than the 119 and 91 of the

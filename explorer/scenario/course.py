@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 import numpy as np
-from numpy.typing import NDArray
 
 from explorer.engine.system import DAY_S, WEEK_S, LightCourse
-from explorer.physics.arrays import Number
+from explorer.physics.arrays import FloatArray, Number
 from explorer.scenario import parts
 from explorer.scenario.data_sheet import current_scale
 from explorer.scenario.hours import seconds
@@ -17,8 +16,6 @@ from explorer.scenario.weather import WeatherYear
 from explorer.scenario.weekdays import WEEKDAYS
 from explorer.scenario.year_light import YearLight, year_light, year_scale
 from explorer.text import say
-
-FloatArray = NDArray[np.float64]
 
 
 def panel_factor(light: Light) -> float:

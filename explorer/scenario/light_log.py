@@ -7,9 +7,9 @@ from datetime import datetime
 from typing import Literal
 
 import numpy as np
-from numpy.typing import NDArray
 
-FloatArray = NDArray[np.float64]
+from explorer.physics.arrays import FloatArray
+
 GapRule = Literal["dark", "hold"]
 
 DARK_BELOW_LX = 1.0

@@ -9,9 +9,9 @@ from typing import Literal
 import numpy as np
 from numpy.typing import NDArray
 
+from explorer.physics.arrays import FloatArray
 from explorer.scenario.light_log import LightLog
 
-FloatArray = NDArray[np.float64]
 Draw = Literal["design", "asleep", "off", "current"]
 """What is connected: the device as designed, without its operations, nothing, a steady current."""
 BRIGHTEST_LX, MOST_A = 200_000.0, 1000.0

@@ -9,9 +9,9 @@ from functools import cache
 from typing import Any, get_args
 
 import numpy as np
-from numpy.typing import NDArray
 
 from explorer.physics import light as physics
+from explorer.physics.arrays import FloatArray
 from explorer.resource_files import read_notes, read_table, resource_path
 from explorer.scenario.chemistry import ChemistryName
 from explorer.scenario.chemistry import chemistry as chemistry
@@ -27,8 +27,6 @@ from explorer.scenario.storage import (
 from explorer.scenario.store_table import family_rows, monthly_loss
 from explorer.scenario.supply import Technology
 from explorer.text import say
-
-FloatArray = NDArray[np.float64]
 
 _M2_PER_CM2 = 1e-4
 _GRID_NM = np.arange(physics.BAND_NM[0], physics.BAND_NM[1] + 1.0)

@@ -4,10 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-import numpy as np
-from numpy.typing import NDArray
+from explorer.physics.arrays import FloatArray
 
-FloatArray = NDArray[np.float64]
 HOURS = 8760
 """Of a year without 29 February, which weather years leave out."""
 

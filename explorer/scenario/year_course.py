@@ -8,7 +8,6 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 import numpy as np
-from numpy.typing import NDArray
 
 from explorer.engine.system import DAY_S, LightCourse, System
 from explorer.scenario.build import built
@@ -17,8 +16,6 @@ from explorer.scenario.course import year_course
 from explorer.scenario.daylight import DaylightPattern
 from explorer.scenario.model import Scenario
 from explorer.scenario.year_light import YearLight
-
-FloatArray = NDArray[np.float64]
 
 TEMPERATURE_STEP_C = 0.5
 """Mean temperatures of months are taken to so much: months that are as warm share tables. [K]"""

@@ -9,6 +9,7 @@ from functools import lru_cache
 import numpy as np
 from numpy.typing import NDArray
 
+from explorer.physics.arrays import FloatArray
 from explorer.physics.sky import (
     SKIES,
     Daylight,
@@ -36,8 +37,6 @@ from explorer.scenario.light_log import DARK_BELOW_LX
 from explorer.scenario.weather import HOURS, WeatherYear
 from explorer.scenario.weekdays import WEEKDAYS
 from explorer.text import Text, figure, say
-
-FloatArray = NDArray[np.float64]
 
 _PARTS = 3
 """Moments of a step at which the sun is asked, so that sunrise falls within a step."""

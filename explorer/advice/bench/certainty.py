@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 import numpy as np
-from numpy.typing import NDArray
 
-FloatArray = NDArray[np.float64]
+from explorer.physics.arrays import FloatArray
 
 SOFT_FROM = 3.0
 """Residuals beyond this many times the noise count less."""

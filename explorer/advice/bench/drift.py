@@ -10,14 +10,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
 from explorer.advice.bench.fit import Fit, Fitted
 from explorer.advice.bench.parameters import Parameter
 from explorer.advice.bench.sure import Moved
 from explorer.advice.bench.unsure import METERS
-
-FloatArray = NDArray[np.float64]
+from explorer.physics.arrays import FloatArray
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -22,7 +22,6 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 from scipy.optimize import least_squares
 
 from explorer.advice.bench.certainty import (
@@ -36,9 +35,8 @@ from explorer.advice.bench.problem import Halt, Stopped
 from explorer.advice.bench.sure import Moved, certainty, nothing_sure, weighed
 from explorer.advice.bench.together import Together
 from explorer.advice.case import Case
+from explorer.physics.arrays import FloatArray
 from explorer.scenario.logged_run import BenchRun
-
-FloatArray = NDArray[np.float64]
 
 ROUND = 15
 """Steps between two looks at the noise."""

@@ -21,12 +21,11 @@ from explorer.engine.course import Standing
 from explorer.engine.keys import OFF, On
 from explorer.engine.march import Engine
 from explorer.engine.trace import Trace
+from explorer.physics.arrays import FloatArray
 from explorer.physics.load import terminal_voltage
 from explorer.scenario.logged_run import BenchRun, thinned
 from explorer.scenario.model import Scenario
 from explorer.text import say
-
-FloatArray = NDArray[np.float64]
 
 YEAR_S = 365.0 * 86_400.0
 """Length of the course of daylight, which has no 29 February. [s]"""

@@ -5,9 +5,8 @@ from __future__ import annotations
 from math import hypot
 
 import numpy as np
-from numpy.typing import NDArray
 
-FloatArray = NDArray[np.float64]
+from explorer.physics.arrays import FloatArray
 
 
 def noise_of(volts: FloatArray) -> float:

@@ -11,7 +11,6 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
-from numpy.typing import NDArray
 
 from explorer.advice.bench.conditions import under_conditions
 from explorer.advice.bench.fit import Fit
@@ -23,14 +22,15 @@ from explorer.advice.bench.together import Together
 from explorer.advice.bench.weighing import Said, Weighing
 from explorer.advice.case import Case
 from explorer.advice.stops import largest_phase
+from explorer.engine.system import DAY_S
+from explorer.physics.arrays import FloatArray
 from explorer.quantity import show
+from explorer.scenario.hours import HOUR_S
 from explorer.scenario.logged_run import BenchRun, Conditions
 from explorer.scenario.model import Scenario
 from explorer.scenario.storage import CellStore
 from explorer.text import joined, say
 
-FloatArray = NDArray[np.float64]
-HOUR_S, DAY_S = 3600.0, 86_400.0
 ROWS = 400
 """Readings that are computed of each measurement."""
 HIGH, LOW = 0.9, 0.1

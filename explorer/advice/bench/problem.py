@@ -7,7 +7,6 @@ from copy import copy
 from dataclasses import replace
 
 import numpy as np
-from numpy.typing import NDArray
 from pydantic import ValidationError
 
 from explorer.advice.bench.conditions import under_conditions
@@ -17,9 +16,9 @@ from explorer.advice.bench.parameters import Parameter, sees_pulses, with_values
 from explorer.advice.bench.steps import step_of, until_cut_off
 from explorer.advice.bench.unsure import Unsure, moved, unsure
 from explorer.advice.case import Case
+from explorer.physics.arrays import FloatArray
 from explorer.scenario.logged_run import BenchRun, thinned
 
-FloatArray = NDArray[np.float64]
 Stopped = Callable[[], bool]
 
 FIT_ROWS = 1500

@@ -5,15 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 from scipy import stats
 
 from explorer.advice.bench.certainty import noise_variance, ridges, unexplained
 from explorer.advice.bench.forecast import BAND_SHARE
 from explorer.advice.bench.together import Common, Together
 from explorer.advice.bench.weighing import Said, Weighing
-
-FloatArray = NDArray[np.float64]
+from explorer.physics.arrays import FloatArray
 
 CONFIDENCE = 0.95
 """Chance that the true value lies within the ± that is given."""

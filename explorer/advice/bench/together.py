@@ -14,9 +14,9 @@ from explorer.advice.bench.parameters import Parameter
 from explorer.advice.bench.problem import Problem, Stopped
 from explorer.advice.bench.unsure import Unsure
 from explorer.advice.case import Case
+from explorer.physics.arrays import FloatArray
 from explorer.scenario.logged_run import BenchRun
 
-FloatArray = NDArray[np.float64]
 LEAST_NOISE_V = 1e-3
 """Noise that every run is taken to have at least when runs are weighed against each other. [V]"""
 

@@ -14,11 +14,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
 from explorer.advice.bench.certainty import SEEN, column_sizes, weights_of
+from explorer.physics.arrays import FloatArray
 
-FloatArray = NDArray[np.float64]
 FINEST_SHARE = 1e-3
 """Least noise in the weighing, as a share of what is unsure in a run: no run counts more than a
 million times another."""

@@ -6,13 +6,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 import numpy as np
-from numpy.typing import NDArray
 
+from explorer.physics.arrays import BoolArray, FloatArray, IntArray
 from explorer.scenario.ratings import Rating
-
-FloatArray = NDArray[np.float64]
-IntArray = NDArray[np.intp]
-BoolArray = NDArray[np.bool_]
 
 FARTHEST = 20.0
 """A dark stretch is followed for this many times its length; a longer margin says nothing."""

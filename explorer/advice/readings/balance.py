@@ -6,10 +6,10 @@ from typing import NamedTuple
 
 import numpy as np
 
-from explorer.advice.readings import FloatArray
 from explorer.engine.system import WEEK_S, Operation, System, WhenReady
+from explorer.engine.thresholds import drawn
 from explorer.physics import load as ld
-from explorer.physics.arrays import Number
+from explorer.physics.arrays import FloatArray, Number
 
 SEVERAL = 8
 """Courses over which runs in windows are counted."""
@@ -73,12 +73,6 @@ def taken_current(
             extra = drawn(idle + phase.draw, volts, esr) - asleep
             total = total + rate * phase.duration_s * extra
     return np.asarray(total)
-
-
-def drawn(draw: ld.Draw, volts: FloatArray, esr: Number) -> FloatArray:
-    """Current of a draw at store voltages; where it collapses, at half of them. [A]"""
-    terminal = ld.terminal_voltage(volts, 0.0, draw, esr)
-    return ld.drawn_current(draw, np.where(terminal > 0, terminal, np.maximum(0.5 * volts, 1e-3)))
 
 
 def wanted_runs(system: System, span_s: float) -> list[Number]:

@@ -7,12 +7,13 @@ from math import inf
 
 import numpy as np
 
-from explorer.advice.readings import FARTHEST, BoolArray, DarkReading, FloatArray
+from explorer.advice.readings import FARTHEST, DarkReading
 from explorer.advice.readings.starts import full_charge
 from explorer.engine.course import Leg, Standing, StopAt, Trajectory
 from explorer.engine.march import Engine
 from explorer.engine.system import Periodic
 from explorer.engine.trace import Trace
+from explorer.physics.arrays import BoolArray, FloatArray
 
 PARTS, ROUNDS = 64, 5
 """Parts of a span in which a voltage is looked for, and how often the right one is parted again."""

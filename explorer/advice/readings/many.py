@@ -8,7 +8,7 @@ from typing import Any
 
 import numpy as np
 
-from explorer.advice.readings import BoolArray, FloatArray, Readings
+from explorer.advice.readings import Readings
 from explorer.advice.readings.balance import (
     Balance,
     best_level,
@@ -24,6 +24,7 @@ from explorer.engine import many_run as run
 from explorer.engine.many import Batch, Supplied, charging_current, prepare
 from explorer.engine.system import Periodic, System, WhenReady
 from explorer.engine.thresholds import along
+from explorer.physics.arrays import BoolArray, FloatArray
 from explorer.scenario.model import Scenario
 from explorer.scenario.ratings import ratings
 

@@ -7,7 +7,6 @@ from dataclasses import replace
 import numpy as np
 
 from explorer.advice.checks import Asked, shares
-from explorer.advice.readings import FloatArray
 from explorer.advice.readings.dark import FOLLOWED_S, gaps
 from explorer.advice.readings.many import Followed, first_light, ready_from
 from explorer.advice.readings.many_levels import lowest_charge
@@ -17,6 +16,7 @@ from explorer.engine import many_run as run
 from explorer.engine.many import Batch, rate_while_due
 from explorer.engine.system import WEEK_S, Periodic
 from explorer.engine.thresholds import along, charge_at
+from explorer.physics.arrays import FloatArray
 
 
 def answers(found: Followed, asked: Asked) -> dict[str, FloatArray]:

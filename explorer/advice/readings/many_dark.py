@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
-from explorer.advice.readings import FARTHEST, BoolArray, DarkReading, FloatArray
+from explorer.advice.readings import FARTHEST, DarkReading
 from explorer.advice.readings.balance import taken_current
 from explorer.advice.readings.dark import gaps
 from explorer.advice.readings.many_levels import LOWEST_OF, full_charge, lowest_charge
@@ -14,7 +14,7 @@ from explorer.engine import many_run as run
 from explorer.engine.many import Batch, Stretches, Supplied
 from explorer.engine.system import DAY_S, Periodic
 from explorer.engine.thresholds import along, charge_at
-from explorer.physics.arrays import Number
+from explorer.physics.arrays import BoolArray, FloatArray, Number
 from explorer.scenario.model import Scenario
 
 

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import numpy as np
 
-from explorer.advice.readings import FloatArray
 from explorer.engine import many_run as run
 from explorer.engine.many import Batch
 from explorer.engine.thresholds import LOWEST_V, charge_at, needed_voltage
+from explorer.physics.arrays import FloatArray
 from explorer.physics.load import Draw, drawn_current
 
 LOWEST_OF = 10**6

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from explorer.advice.readings import BoolArray, FloatArray, Readings, Required
+from explorer.advice.readings import Readings, Required
 from explorer.advice.readings.many import Followed, followed
 from explorer.advice.readings.many_answers import dark_and_runs, full_time
 from explorer.advice.readings.pulse import flat
@@ -20,6 +20,7 @@ from explorer.advice.readings.required import (
 )
 from explorer.engine.many import prepare
 from explorer.engine.system import as_judged
+from explorer.physics.arrays import BoolArray, FloatArray
 from explorer.scenario.build import build
 from explorer.scenario.model import LIGHT_OF, Scenario
 

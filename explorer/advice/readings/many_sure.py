@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from explorer.advice.checks import asked_of, dark, pulse, ratings_margin, service, starts
-from explorer.advice.readings import BoolArray, FloatArray, Readings
+from explorer.advice.readings import Readings
 from explorer.advice.readings.many_levels import (
     LOWEST_OF,
     cut_charge,
@@ -16,6 +16,7 @@ from explorer.advice.readings.many_levels import (
 from explorer.engine import many_run as run
 from explorer.engine.many import Batch
 from explorer.engine.system import WEEK_S, Periodic, WhenReady
+from explorer.physics.arrays import BoolArray, FloatArray
 from explorer.physics.store import Cell
 from explorer.scenario.model import Scenario
 

@@ -8,7 +8,7 @@ from math import inf, isfinite
 import numpy as np
 
 from explorer.advice.case import Case, kept
-from explorer.advice.readings import DarkReading, FloatArray, PulseReading, Readings
+from explorer.advice.readings import DarkReading, PulseReading, Readings
 from explorer.advice.readings.balance import (
     Balance,
     best_level,
@@ -34,9 +34,10 @@ from explorer.engine.pulses import lowest_begins
 from explorer.engine.steady import STUDY_LEGS, RepeatingCourse, repeating_course
 from explorer.engine.system import DAY_S, System, WhenReady, as_judged
 from explorer.engine.trace import Trace
+from explorer.physics.arrays import FloatArray
+from explorer.scenario.hours import HOUR_S
 from explorer.scenario.ratings import ratings
 
-HOUR_S = 3600.0
 LAST_TRIES = 8
 """Courses after a full store that are followed until a device that never starts is off for good."""
 

@@ -7,11 +7,11 @@ from collections.abc import Sequence
 import numpy as np
 from numpy.typing import NDArray
 
-from explorer.advice.readings import START_UP, FloatArray, PulseReading
+from explorer.advice.readings import START_UP, PulseReading
 from explorer.engine.system import Phase, System
 from explorer.engine.thresholds import along, charge_at, needed_voltage
 from explorer.physics import load as ld
-from explorer.physics.arrays import Number
+from explorer.physics.arrays import FloatArray, Number
 
 STEPS = 2
 """Steps in which the current of a phase follows the falling voltage."""

@@ -8,7 +8,7 @@ from math import isfinite
 import numpy as np
 
 from explorer.advice.case import Case, kept
-from explorer.advice.readings import FloatArray, Required
+from explorer.advice.readings import Required
 from explorer.advice.readings.dark import one_charge
 from explorer.advice.readings.indicator import indicated_after, indicator_level
 from explorer.advice.readings.runs import served_in
@@ -19,10 +19,11 @@ from explorer.engine.march import Engine
 from explorer.engine.steady import STUDY_LEGS, repeating_course
 from explorer.engine.system import DAY_S, Operation, Periodic, WhenReady
 from explorer.physics.ageing import LONGEST_YEARS
+from explorer.physics.arrays import FloatArray
+from explorer.scenario.hours import HOUR_S
 from explorer.scenario.light import Light, SteadyPattern
 from explorer.scenario.model import LIGHT_OF, Margins, Scenario
 
-HOUR_S = 3600.0
 KEYS = ("operations_per_charge", "operations_per_hour", "fill_within_h", "dark_days", "store_years")
 """Fields that ask for an amount, in the order in which they are told."""
 UNITS = {

@@ -6,13 +6,13 @@ from typing import NamedTuple
 
 import numpy as np
 
-from explorer.advice.readings import FloatArray
 from explorer.advice.readings.balance import wanted_runs
 from explorer.engine.course import Trajectory
 from explorer.engine.give_outs import Runs, runs_in
 from explorer.engine.march import Engine
 from explorer.engine.system import System, as_judged
 from explorer.engine.trace import Trace
+from explorer.physics.arrays import FloatArray
 
 PARTS = 64
 """Parts of a run over which its energy is summed."""

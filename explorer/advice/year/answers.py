@@ -7,11 +7,9 @@ from datetime import datetime
 from math import inf, isfinite
 
 import numpy as np
-from numpy.typing import NDArray
 
 from explorer.advice.case import Case, kept
 from explorer.advice.checks import asked_of, shares
-from explorer.advice.readings import FloatArray
 from explorer.advice.readings.indicator import indicated
 from explorer.advice.readings.required import one_charge_of, reached
 from explorer.advice.readings.starts import full_charge_time, recovery_time
@@ -25,11 +23,11 @@ from explorer.advice.year.study import MonthRun, lived, year_study
 from explorer.engine.pulses import first_done
 from explorer.engine.seasons_trace import SeasonsTrace
 from explorer.engine.system import DAY_S, WEEK_S
+from explorer.physics.arrays import BoolArray, FloatArray
+from explorer.scenario.hours import HOUR_S
 from explorer.scenario.year_course import moment_of
 
 HOURS = 24
-HOUR_S = 3600.0
-BoolArray = NDArray[np.bool_]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -11,7 +11,6 @@ from explorer.advice.case import Case, kept
 from explorer.advice.checks import Judged, asked_of, judged
 from explorer.advice.readings import (
     DarkReading,
-    FloatArray,
     PulseReading,
     Readings,
 )
@@ -25,6 +24,7 @@ from explorer.advice.year.study import MonthRun, first_charge, seasons_of, year_
 from explorer.engine.course import Standing, StopAt
 from explorer.engine.march import Engine
 from explorer.engine.system import DAY_S, as_judged
+from explorer.physics.arrays import FloatArray
 from explorer.scenario.ratings import Rating, ratings
 
 DARK_FIELDS = tuple(DarkReading.__dataclass_fields__)

@@ -9,7 +9,6 @@ from math import inf, isfinite
 import numpy as np
 
 from explorer.advice.case import TABLES, YEAR_STUDY, Case, kept
-from explorer.advice.readings import BoolArray, FloatArray
 from explorer.advice.readings.dark import Gap, InTheDark, gaps
 from explorer.advice.readings.starts import FirstCharge
 from explorer.engine.course import Standing, StopAt, Trajectory
@@ -18,10 +17,11 @@ from explorer.engine.seasons import Chain, Part, Seasons, SettledYear, settled_y
 from explorer.engine.system import DAY_S
 from explorer.engine.trace import Trace
 from explorer.engine.walk import MOST_TRIES
+from explorer.physics.arrays import BoolArray, FloatArray
+from explorer.scenario.hours import HOUR_S
 from explorer.scenario.year_course import Month, hung_up_s, in_days, month_system, months_of
 from explorer.scenario.year_light import YearLight
 
-HOUR_S = 3600.0
 MONTH_S = 31 * DAY_S
 MOST_TRIED_LEGS = 20_000
 """Legs after which a start-up that was never completed is followed no further in steady light."""

@@ -10,8 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from explorer.files.table_reader.told import DecimalMark
-
-FloatArray = NDArray[np.float64]
+from explorer.physics.arrays import FloatArray
 
 MISSING = frozenset({
     "", "nan", "-nan", "n/a", "#n/a", "na", "null", "none", "-", "--", "---", "ol", "-ol", "o.l",

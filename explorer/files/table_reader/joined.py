@@ -12,10 +12,10 @@ from explorer.files.table_reader.headings import Quantity
 from explorer.files.table_reader.order import ordered, repeated_note
 from explorer.files.table_reader.parts import Part, PartReader, Progress
 from explorer.files.table_reader.understanding import Understanding
+from explorer.physics.arrays import FloatArray
 from explorer.quantity import show
 from explorer.text import Text, say
 
-FloatArray = NDArray[np.float64]
 _NEAT_S = (1.0, 2.0, 5.0, 10.0, 15.0, 20.0, 30.0, 60.0, 120.0, 300.0, 600.0, 900.0, 1800.0, 3600.0)
 _FINER = 4.0
 _HOUR_S = 3600.0

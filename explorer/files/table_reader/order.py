@@ -10,10 +10,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from explorer.files.table_reader.told import LogError
+from explorer.physics.arrays import FloatArray
 from explorer.quantity import show
 from explorer.text import Text, say
 
-FloatArray = NDArray[np.float64]
 _HOUR_S, _DAY_S = 3600.0, 86_400.0
 _ROUNDED, _MANY = 0.1, 100
 """Share and number of equal neighbours from which times count as rounded and not as doubled by a

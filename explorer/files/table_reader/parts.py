@@ -18,9 +18,9 @@ from explorer.files.table_reader.rows import Rows
 from explorer.files.table_reader.source import below
 from explorer.files.table_reader.told import LogError
 from explorer.files.table_reader.understanding import Understanding, stamp
+from explorer.physics.arrays import FloatArray
 from explorer.text import Text, figure, joined, say
 
-FloatArray = NDArray[np.float64]
 Progress = Callable[[float], None]
 """Is told the share of a file that was read; whatever it raises ends the reading."""
 LARGE_BYTES = 20_000_000

@@ -17,8 +17,7 @@ from numpy.typing import NDArray
 from explorer.files.table_reader.figures import CODES
 from explorer.files.table_reader.headings import Quantity
 from explorer.files.table_reader.understanding import Understanding
-
-FloatArray = NDArray[np.float64]
+from explorer.physics.arrays import FloatArray
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -17,9 +17,8 @@ from explorer.files.table_reader.order import ordered, repeated_note
 from explorer.files.table_reader.parts import PartReader, Progress, no_progress
 from explorer.files.table_reader.told import LogError, Told
 from explorer.files.table_reader.understanding import understand
+from explorer.physics.arrays import FloatArray
 from explorer.text import Text, say
-
-FloatArray = NDArray[np.float64]
 
 LIMIT_BYTES = 2_000 * MEGABYTE
 """Largest table that is read (own judgement: a year of readings a second is 0.5 to 1 GB)."""

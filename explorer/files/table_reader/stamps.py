@@ -10,7 +10,6 @@ from itertools import islice
 from typing import Literal
 
 import numpy as np
-from numpy.typing import NDArray
 
 from explorer.files.table_reader.figures import figure_of, figures
 from explorer.files.table_reader.headings import Column
@@ -23,9 +22,9 @@ from explorer.files.table_reader.told import (
     Told,
     Undecided,
 )
+from explorer.physics.arrays import FloatArray
 from explorer.text import Text, say
 
-FloatArray = NDArray[np.float64]
 Kind = Literal["elapsed", "epoch", "serial", "dated", "clock"]
 
 LATEST_S = 1e11
