@@ -26,6 +26,9 @@ EVEN = 0.02
 """Two turns whose length and drift differ by less than this share are even."""
 REPEAT_REACH = 0.01
 """How far an even drift is followed, as a share of a full store."""
+FEWEST = 4
+"""Turns that drift and are passed over at once at least: to learn of them takes two, and the one
+that is kept is no exact likeness of the others."""
 BAND_REACH = 0.01
 """The same for turns that meet full on the way, as a share of the band between full and resume."""
 FADING = 0.8
@@ -115,7 +118,7 @@ def turns(
         reach = min(reach, BAND_REACH * (scale - run.field.resume_c))
     passed_s, charge_c = 0.0, run.q
     while True:
-        least = 1 if skipped else 2
+        least = 1 if skipped else FEWEST if course.drift_c else 2
         whole = course.turns_within(limit - run.t - passed_s, reach, SPENT * scale)
         count = whole
         if whole >= least and event == "connect" and course.drift_c:

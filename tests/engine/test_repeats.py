@@ -41,7 +41,7 @@ def skipped_and_walked(monkeypatch, given_, span_s, start):
     with monkeypatch.context() as patch:
         patch.setattr(repeats, "turns", lambda *_: None)
         walked = engine.march(span_s, start)
-    assert len(walked.legs) > 4 * len(skipped.legs)
+    assert len(walked.legs) > 3 * len(skipped.legs)  # or nothing would be compared
     return (skipped, ledger(engine, skipped)), (walked, ledger(engine, walked))
 
 
