@@ -8,6 +8,7 @@ A test that counts what the process holds gets a process of its own.
 import os
 import subprocess
 import sys
+from collections import Counter
 from pathlib import Path
 
 import pytest
@@ -25,6 +26,37 @@ os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
 settings.register_profile("gloaming", deadline=None, derandomize=True)
 settings.register_profile("search", deadline=None)
 settings.load_profile(os.environ.get("GLOAMING_EXAMPLES_PROFILE", "gloaming"))
+
+
+DEAR = (
+    "tests/test_architecture.py", "tests/test_packaging.py", "tests/test_corners.py",
+    "tests/advice/test_bench_story.py", "tests/advice/test_bench_fit.py",
+    "tests/advice/test_year_life.py", "tests/advice/test_year_edges.py",
+    "tests/advice/test_builds.py", "tests/engine/test_seasons.py",
+    "tests/engine/test_trace_generated.py", "tests/files/test_sweep_cluster.py",
+    "tests/outside/test_bench_fit.py", "tests/stand/test_fairness.py", "tests/stand/test_soak.py",
+    "tests/test_cli_stand.py", "tests/test_hard_times.py", "tests/widgets/test_app.py",
+    "tests/widgets/test_autosave_crash.py", "tests/widgets/test_bench_story.py",
+    "tests/widgets/test_every_field.py", "tests/widgets/test_frames.py",
+    "tests/words/test_one_value.py", "tests/words/test_plain_answer.py",
+)  # fmt: skip
+"""Files of few tests that take long: begun last, one of them would run while all else has ended."""
+
+
+class DearFirst:
+    """Deals out the dear files first, then those of many tests."""
+
+    def pytest_configure(self, config):
+        """Keep xdist from an order by the number of tests alone."""
+        if hasattr(config.option, "loadscopereorder"):
+            config.option.loadscopereorder = False
+
+    def pytest_collection_modifyitems(self, items):
+        """Whole files, in their new order."""
+        files = [item.nodeid.partition("::")[0] for item in items]
+        times = Counter(files)
+        rank = {file: (file not in DEAR, -n, file) for file, n in times.items()}
+        items.sort(key=lambda item: rank[item.nodeid.partition("::")[0]])
 
 
 class OnlyWhereExamplesAre:
@@ -69,6 +101,7 @@ def pytest_configure(config):
     """Hooks of this file see the files below it alone, a plugin sees the others, too."""
     config.pluginmanager.register(OnlyWhereExamplesAre())
     config.pluginmanager.register(NothingForNobody())
+    config.pluginmanager.register(DearFirst())
 
 
 @pytest.fixture(autouse=True)

@@ -17,10 +17,10 @@ from explorer.engine.columns import Columns
 from explorer.files.scenario_json import dump_scenario, parse_scenario
 from tests.corners import corner_scenario, corner_year
 
-SEEDS = range(int(os.environ.get("CORNERS", "300")))
+SEEDS = range(int(os.environ.get("CORNERS", "150")))
 QUICK = 8
 """Years take seconds each; those from this one on do not."""
-YEARS = range(QUICK, QUICK + len(SEEDS) // 100)
+YEARS = range(QUICK, QUICK + len(SEEDS) // 50)
 AT_ONCE = 50
 """Scenarios in one test."""
 

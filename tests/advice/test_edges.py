@@ -208,7 +208,7 @@ def cases(draw):
     return case.with_value("light.known_by", draw(st.sampled_from(["meter_at_panel", "guess"])))
 
 
-@settings(max_examples=20, phases=GENERATED)
+@settings(max_examples=12, phases=GENERATED)
 @given(cases(), st.data())
 def test_on_both_sides_of_every_edge_the_exact_verdict_differs_as_said(case, data):
     path = data.draw(st.sampled_from(knob_paths(case.scenario)))
@@ -227,7 +227,7 @@ def test_the_track_of_a_generated_design_agrees_with_the_exact_march(case, data)
         assert found.states[i] == at(case, path, found.stops[i]).state
 
 
-@settings(max_examples=20, phases=GENERATED)
+@settings(max_examples=12, phases=GENERATED)
 @given(cases(), st.sampled_from(CHECK_NAMES))
 def test_the_edges_of_one_check_are_edges_of_that_check(case, name):
     criterion = Criterion(checks=(name,))

@@ -39,7 +39,7 @@ def work():
     row = next(r for r in windows()[0].knobs.rows if r.knob.key == "panels")
     for _ in range(4):
         QTest.keyClick(row.slider, Qt.Key.Key_Right)
-    QTest.qWait(1000)
+    QTest.qWait(700)
     say(settled=document.scenario.panels.count)
     for step in range(100_000):
         document.begin_gesture()
@@ -56,11 +56,11 @@ answer, files = files[0], files[1:]
 def reply():
     box = app.activeModalWidget()
     if not isinstance(box, QMessageBox):
-        QTimer.singleShot(1200, report) if tries.pop() == 0 else QTimer.singleShot(50, reply)
+        QTimer.singleShot(300, report) if tries.pop() == 0 else QTimer.singleShot(50, reply)
         return
     say(asked=box.informativeText())
     next(b for b in box.buttons() if b.text() == answer).click()
-    QTimer.singleShot(1200, report)
+    QTimer.singleShot(500, report)
 
 def report():
     for window in windows():
