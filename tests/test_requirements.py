@@ -21,7 +21,9 @@ from explorer.files.scenario_json import parse_scenario
 from explorer.files.sweep_plan import Sweep, Varied
 from explorer.files.sweep_rows import header, judged_rows
 from explorer.scenario.model import Scenario, with_values
+from explorer.words.answer_groups import answer_lines
 from explorer.words.answers import value_of
+from explorer.words.glance import glance_text, margins_glance
 from explorer.words.required import asked_rows
 from tests.reference import files, habit
 from tests.reference.circuit import ConverterSource
@@ -215,3 +217,24 @@ def test_the_sheet_has_a_table_of_what_is_asked():
     assert row.cells[:2] == ("Operations per charge", "fails")
     assert row.cells[3] == "200"
     assert required_blocks(assess(Case(lock()))) == ()
+
+
+@pytest.mark.parametrize(
+    ("asked_for", "answer"),
+    [
+        ({"operations_per_charge": 200.0}, "operations_per_charge"),
+        ({"operations_per_hour": 100.0}, "reached_per_hour"),
+        ({"fill_within_h": 0.001}, "filled_s"),
+        ({"dark_days": 1.0}, "dark_time_s"),
+        ({"dark_days": 1.0, "operations_per_charge": 101.0}, "dark_time_s"),
+    ],
+)
+def test_the_answer_that_is_marked_is_the_amount_that_is_missed(asked_for, answer):
+    lines = answer_lines(assess(asked(lock(), **asked_for)))
+    assert [line.key for line in lines if line.decides] == [answer]
+
+
+def test_what_is_asked_stands_in_the_line_below_its_heading():
+    case = asked(lock(), operations_per_charge=12.0, fill_within_h=0.5, dark_days=2.0)
+    line = glance_text(margins_glance(case.scenario))
+    assert "operations per charge 12, filled within 30 min, days from full 2 d" in line

@@ -90,7 +90,7 @@ def builds_again(search: BuildSearch, case: Case) -> Builds:
             front.append(Build(verdict=verdict, **told))
     measures = {m: np.array([getattr(one, m) for one in front]) for m in MEASURES}
     return Builds(
-        tried=search.tried, measures=measures, front=tuple(front), is_done=False,
+        tried=0, measures=measures, front=tuple(front), is_done=False,
         currency=search.currency,
     )  # fmt: skip
 

@@ -102,10 +102,13 @@ def builds_steps(
     from explorer.files.shelf import Shelf
     from explorer.files.study_builds import builds_again
 
-    if kept.front and kept.limits == wanted and kept.is_of(case.scenario):
+    knows = bool(kept.front) and kept.limits == wanted and kept.is_of(case.scenario)
+    if knows:
         yield builds_again(kept, case)
     own = tuple(one.part for one in Shelf(parts_folder, beside).kept() if one.part is not None)
-    yield from search(case, own=own, wanted=wanted, stopped=stopped)
+    for found in search(case, own=own, wanted=wanted, stopped=stopped):
+        if found.is_done or not knows:  # what was kept stays until there is as much again
+            yield found
 
 
 def guided(answers: Answers, parts_folder: Path | None) -> PlainAnswer:

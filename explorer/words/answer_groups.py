@@ -7,8 +7,19 @@ from dataclasses import dataclass
 import numpy as np
 
 from explorer.advice.assess import Assessment
+from explorer.advice.checks import SHARE
+from explorer.advice.readings.required import required
 from explorer.text import Text, joined, say
-from explorer.words.answers import ASSUMED, GROUPS, LABELS, OF_CHECK, SHORT, SHOWN, value_of
+from explorer.words.answers import (
+    ASSUMED,
+    GROUPS,
+    LABELS,
+    OF_AMOUNT,
+    OF_CHECK,
+    SHORT,
+    SHOWN,
+    value_of,
+)
 from explorer.words.figures import volts
 
 APART_V = 0.02
@@ -39,7 +50,7 @@ class AnswerGroup:
 def answer_groups(assessment: Assessment) -> tuple[AnswerGroup, ...]:
     """The answers by what they are about; those behind the verdict come first in their group."""
     found = assessment.answers
-    behind = OF_CHECK.get(assessment.verdict.governing.name, "")
+    behind = _behind(assessment)
     groups = []
     for title, keys in GROUPS:
         extra = (behind,) if title == GROUPS[-1][0] and behind not in SHOWN else ()
@@ -59,6 +70,15 @@ def answer_groups(assessment: Assessment) -> tuple[AnswerGroup, ...]:
             )
         )
     return tuple(groups)
+
+
+def _behind(assessment: Assessment) -> str:
+    """Key of the answer that stands behind the verdict; of an amount that is asked its own."""
+    governing = assessment.verdict.governing
+    if governing.name == "service" and governing.unit != SHARE:
+        worst = min(required(assessment.case), key=lambda one: float(one.margin[0]))
+        return OF_AMOUNT[worst.key]
+    return OF_CHECK.get(governing.name, "")
 
 
 def course_note(assessment: Assessment) -> Text | None:

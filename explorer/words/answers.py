@@ -128,6 +128,11 @@ OF_CHECK: dict[str, str] = {
     "service": "served_share",
 }
 """The answer that stands behind each check."""
+OF_AMOUNT: dict[str, str] = {
+    "operations_per_charge": "operations_per_charge", "operations_per_hour": "reached_per_hour",
+    "fill_within_h": "filled_s", "dark_days": "dark_time_s", "store_years": "store_years",
+}  # fmt: skip
+"""The answer that tells what is reached of each amount that is asked."""
 
 
 def value_of(key: str, value: float) -> str:

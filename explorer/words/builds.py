@@ -107,6 +107,11 @@ def build_cell(build: Build, key: str, currency: str) -> str:
 
 def builds_line(found: Builds) -> Text:
     """What was tried and what came of it, in one sentence."""
+    if not found.tried and found.front:
+        return say(
+            "The {n} builds that were kept still run; all others are looked at anew …",
+            n=len(found.front),
+        )
     running = len(found.measures["price"])
     if not running:
         return say("Of {n} builds none runs in this light.", n=found.tried)

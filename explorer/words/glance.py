@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from explorer.advice.readings.required import asked_keys
 from explorer.quantity import show
 from explorer.scenario.fields import describe
 from explorer.scenario.light import LogPattern, WeekPattern
@@ -87,6 +88,7 @@ def margins_glance(scenario: Scenario) -> tuple[Line, ...]:
     return (
         _line(scenario, "margins.start_within_h"),
         *([_line(scenario, "margins.closure_days")] if scenario.margins.closure_days else []),
+        *(_line(scenario, f"margins.{key}") for key in asked_keys(scenario)),
         _line(scenario, "margins.served_share"),
     )
 
@@ -100,7 +102,7 @@ def _line(scenario: Scenario, path: str) -> Line:
         shown: Text | str = option(value)
     elif key == "served_share":
         shown = quantity_text(value, "share")
-    elif key in ("closure_days", "start_within_h"):
+    elif key in ("closure_days", "dark_days", "fill_within_h", "start_within_h"):
         shown = quantity_text(value, info.unit)
     else:
         shown = show(value, info.unit) if info.unit else figure(f"{value:g}")

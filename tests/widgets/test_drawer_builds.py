@@ -13,6 +13,7 @@ from explorer.resource_files import scenario_folder
 from explorer.scenario import parts
 from explorer.state.document import Document
 from explorer.widgets.drawers.builds_drawer import BuildsDrawer
+from explorer.words.builds import builds_line
 
 
 @pytest.fixture
@@ -151,7 +152,8 @@ def test_a_study_that_is_opened_shows_its_limits_and_first_its_front(
     again.feed.arrived.connect(steps.append)
     again.set_open(True)
     settled(qtbot, again)
-    assert not steps[0].is_done
+    assert [step.is_done for step in steps] == [False, True]  # nothing less came between
+    assert "that were kept still run" in builds_line(steps[0])
     assert [b.scenario for b in steps[0].front] == [b.scenario for b in kept.front]
     assert other.is_clean  # nobody changed anything by looking
     again.limits.lithium.trigger()
