@@ -58,7 +58,9 @@ class BuildSearch:
     front: tuple[FrontBuild, ...] = ()
 
     def is_of(self, scenario: Scenario) -> bool:
-        """Whether the front was found for a design."""
+        """Whether the front was found for a design, or the design was taken from it."""
+        if any(one.scenario == scenario for one in self.front):
+            return True
         return bool(self.design) and self.design == design_hash(scenario)
 
     def without_front(self) -> BuildSearch:
@@ -218,7 +220,8 @@ def renamed(search: BuildSearch, before: Scenario, after: Scenario) -> BuildSear
         replace(one, scenario=one.scenario.model_copy(update={"light": after.light}))
         for one in search.front
     )
-    return replace(search, design=design_hash(after), front=front)
+    found_for = design_hash(after) if search.design == design_hash(before) else search.design
+    return replace(search, design=found_for, front=front)
 
 
 def _known(value: float) -> float | None:

@@ -98,6 +98,14 @@ def test_of_a_changed_design_the_limits_stay_and_the_front_goes(folder):
     assert not list(folder.glob("build*"))
 
 
+def test_a_design_that_is_taken_from_the_front_keeps_it(found, folder):
+    study = load_study(folder)
+    keep_study(folder, found.front[1].scenario, folder / DESIGN, study, own=folder)
+    again = load_study(folder).builds
+    assert again == study.builds
+    assert again.is_of(load_scenario(folder / DESIGN).scenario)
+
+
 def test_builds_find_the_light_log_of_the_study(tmp_path):
     (tmp_path / "lux.csv").write_text(
         "time_s,lux\n" + "".join(f"{900 * i},{300 + i}\n" for i in range(96)), encoding="utf-8"
