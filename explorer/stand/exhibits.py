@@ -15,7 +15,7 @@ from explorer.files.scenario_json import load_scenario
 from explorer.scenario.localised import in_language
 from explorer.scenario.model import Scenario
 from explorer.state.language import language
-from explorer.state.stand_plan import scenario_path
+from explorer.state.stand_plan import BUNDLED, listed_name, scenario_path
 from explorer.text import say
 
 LOG = logging.getLogger(__name__)
@@ -44,6 +44,17 @@ class ExhibitSet:
 
     exhibits: tuple[Exhibit, ...]
     problems: tuple[str, ...]
+
+
+def name_in_list(name: str) -> str:
+    """How a list names a scenario of a plan: one that comes with the program by its title."""
+    if name.startswith(BUNDLED):
+        try:
+            scenario = load_scenario(scenario_path(name)).scenario
+        except (FileError, OSError):
+            return listed_name(name)
+        return in_language(scenario, language()).title or listed_name(name)
+    return listed_name(name)
 
 
 def load_exhibits(names: Iterable[str]) -> ExhibitSet:

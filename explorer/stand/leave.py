@@ -10,6 +10,8 @@ from explorer.state.theme import tokens_of
 from explorer.text import say
 
 HOLD_MS = 3000
+REPEAT_MS = 150
+"""A key that repeats itself while it is held may look let go for this long, on a busy machine."""
 TOGETHER_MS = 8000
 """Both corners must have been held within this time; a screen with one touch point needs it."""
 _TICK_MS = 33
@@ -37,12 +39,25 @@ class LeaveGesture(QObject):
         self._timer = QTimer(self)
         self._timer.setInterval(_TICK_MS)
         self._timer.timeout.connect(self._tick)
+        self._let_go = QTimer(self)
+        self._let_go.setSingleShot(True)
+        self._let_go.setInterval(REPEAT_MS)
+        self._let_go.timeout.connect(self._on_let_go)
 
     def press(self, source: str) -> None:
         """Something is held from now on."""
+        if source == ESC:
+            self._let_go.stop()
         if source not in self._held:
             self._held[source] = _started()
             self._timer.start()
+
+    def release_key(self) -> None:
+        """The key was let go, unless it comes down again at once: then it repeats itself."""
+        self._let_go.start()
+
+    def _on_let_go(self) -> None:
+        self.release(ESC)
 
     def release(self, source: str) -> None:
         """Something was let go."""

@@ -15,8 +15,9 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from explorer.stand.exhibits import name_in_list
 from explorer.state.language import tr
-from explorer.state.stand_plan import BUNDLED, bundled_names, listed_name
+from explorer.state.stand_plan import BUNDLED, bundled_names
 from explorer.widgets import messages
 from explorer.widgets.buttons import PillButton
 
@@ -83,7 +84,7 @@ class ScenarioList(QWidget):
         self.changed.emit()
 
     def _add(self, name: str, ticked: bool) -> None:
-        item = QListWidgetItem(listed_name(name))
+        item = QListWidgetItem(name_in_list(name))
         item.setData(_NAME, name)
         item.setToolTip(tr("Comes with the program") if name.startswith(BUNDLED) else name)
         item.setFlags(item.flags() | Qt.ItemFlag.ItemIsUserCheckable)

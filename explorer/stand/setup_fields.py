@@ -20,10 +20,11 @@ from PySide6.QtWidgets import (
 
 from explorer.files.disk import FileError, write_text
 from explorer.stand.counts import Counts
+from explorer.stand.exhibits import name_in_list
 from explorer.stand.staff_code import LONGEST, hashed
 from explorer.state import theme
 from explorer.state.language import tr
-from explorer.state.stand_plan import StandPlan, bundled_names, listed_name
+from explorer.state.stand_plan import StandPlan, bundled_names
 from explorer.widgets import messages
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.fields import CalmComboBox, Field, OutlinedCheckBox
@@ -162,7 +163,7 @@ class KeepingFields(QWidget):
         self.device = CalmComboBox()
         self.device.setAccessibleName(tr("Scenario of the device that the meter reads"))
         for name in dict.fromkeys((*plan.scenarios, *bundled_names())):
-            self.device.addItem(listed_name(name), name)
+            self.device.addItem(name_in_list(name), name)
         self.device.setCurrentIndex(max(self.device.findData(plan.meter_scenario), 0))
         self.count_text = QLabel(tr(counts.sentence))
         self.count_text.setWordWrap(True)

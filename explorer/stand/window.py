@@ -211,7 +211,7 @@ class StandWindow(QWidget):
             self._mind_cursor(event)
         if kind == QEvent.Type.KeyRelease and isinstance(event, QKeyEvent):
             if event.key() == Qt.Key.Key_Escape and not event.isAutoRepeat():
-                self.gesture.release(ESC)
+                self.gesture.release_key()
             return False
         if kind == QEvent.Type.TouchBegin:
             self.setCursor(Qt.CursorShape.BlankCursor)

@@ -63,8 +63,9 @@ STEPS: tuple[Step, ...] = (
         title=say("The questions"),
         text=say(
             "Where the energy goes, which store suits, where else it would work, how certain the "
-            "answer is, how the panel works, and whether a measurement agrees. F1 explains what "
-            "has the focus. This tour is in the Help menu."
+            "answer is, how the panel works, whether a measurement agrees, what the year brings, "
+            "and which build is best. F1 explains what has the focus. "
+            "This tour is in the Help menu."
         ),
     ),
 )

@@ -396,8 +396,21 @@ def test_letting_go_too_early_keeps_the_stand_and_hides_the_ring(stand, qtbot):
     QTest.keyPress(stand, Qt.Key.Key_Escape)
     qtbot.waitUntil(lambda: stand.ring.share > 0)
     QTest.keyRelease(stand, Qt.Key.Key_Escape)
-    assert not stand.ring.isVisible()
+    qtbot.waitUntil(lambda: not stand.ring.isVisible())
     assert stand.isVisible()
+
+
+def test_a_key_that_repeats_itself_stays_held(stand, qtbot):
+    """Some displays send a release and a press for every repeat."""
+    QTest.keyPress(stand, Qt.Key.Key_Escape)
+    qtbot.waitUntil(lambda: stand.ring.share > 0)
+    for _ in range(3):
+        before = stand.ring.share
+        QTest.keyRelease(stand, Qt.Key.Key_Escape)
+        QTest.keyPress(stand, Qt.Key.Key_Escape)
+        qtbot.waitUntil(lambda before=before: stand.ring.share > before)
+    QTest.keyRelease(stand, Qt.Key.Key_Escape)
+    qtbot.waitUntil(lambda: not stand.ring.isVisible())
 
 
 def test_one_corner_is_not_enough_and_both_are(stand, qtbot):

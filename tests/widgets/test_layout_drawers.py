@@ -7,10 +7,16 @@ import pytest
 from pytestqt.exceptions import TimeoutError
 
 from explorer.advice.builds import Builds
+from explorer.advice.case import Case
+from explorer.advice.territory import axis_choices
 from explorer.resource_files import resource_path, scenario_folder
+from explorer.scenario.model import first_scenario
+from explorer.scenario.storage import CellStore
 from explorer.state import drawer_feeds, drawer_steps
 from explorer.state.language import set_language
 from explorer.widgets.drawers.drawers import QUESTIONS
+from explorer.widgets.drawers.scales import Scale
+from explorer.widgets.drawers.territory_map import TerritoryMap
 from tests.make_bench_log import NAME
 from tests.widgets.layout import cut_cells, faults, painted_faults, scrolled
 
@@ -92,3 +98,16 @@ def test_every_drawer_has_room_for_its_answer_in_every_size_and_language(desk, q
             desk.resize(*size)
             found[key, size] = lasting(qtbot, desk, drawer)
     assert not any(found.values()), {k: v for k, v in found.items() if v}
+
+
+def test_long_values_beside_a_map_have_their_room(qtbot):
+    design = first_scenario().model_copy(update={"store": CellStore(capacity_mAh=1000.0)})
+    by_path = {axis.path: axis for axis in axis_choices(Case(design))}
+    drawn = TerritoryMap()
+    qtbot.addWidget(drawn)
+    drawn.resize(240, 420)
+    drawn.set_axes(Scale(by_path["light.illuminance_lx"]), Scale(by_path["store.capacity_mAh"]))
+    drawn.show()
+    names = [tick.text for tick in Scale(by_path["store.capacity_mAh"]).ticks(340.0, 26.0)]
+    assert max(len(name) for name in names) >= len("3000 mAh"), names
+    assert painted_faults(drawn) == []

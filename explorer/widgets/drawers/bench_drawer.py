@@ -56,10 +56,8 @@ from explorer.words.readout import bind_units
 QUESTION = say("Does it match a measurement?")
 READINGS, VALUES = say("readings"), say("values")
 NEXT, CHANGES = say("measurements"), say("changes")
-NARROW, LIST_HEIGHT = 600, 190
-"""Width below which the list stands under the plot, and how high it is there. [px]"""
-_GAP, _AROUND = 6, 30
-"""Between buttons, and what surrounds the parts of the drawer. [px]"""
+NARROW, LIST_HEIGHT, AROUND = 600, 190, 66
+"""Width below which the list stands under the plot, its height there, and what is around. [px]"""
 PLACED_MS = 60
 """Time after which a text that has changed has its place. [ms]"""
 
@@ -150,7 +148,7 @@ class BenchDrawer(Drawer):
     def _build_sheet(self) -> QWidget:
         page = QWidget()
         buttons = QHBoxLayout()
-        buttons.setSpacing(_GAP)
+        buttons.setSpacing(6)
         for button in self.buttons:
             buttons.addWidget(button)
         buttons.addStretch(1)
@@ -181,10 +179,10 @@ class BenchDrawer(Drawer):
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Plot and list side by side, or one above the other where there is little room."""
         super().resizeEvent(event)
-        row = sum(b.minimumSizeHint().width() + _GAP for b in self.buttons)
-        narrow = self.width() < max(NARROW, self.plot.minimumWidth() + row + 2 * _GAP + _AROUND)
-        ways = QBoxLayout.Direction
-        self._parts.setDirection(ways.TopToBottom if narrow else ways.LeftToRight)
+        beside = self.plot.minimumWidth() + sum(b.sizeHint().width() for b in self.buttons)
+        narrow = self.width() < max(NARROW, beside + AROUND)
+        way = QBoxLayout.Direction.TopToBottom if narrow else QBoxLayout.Direction.LeftToRight
+        self._parts.setDirection(way)
         self.column.setMinimumHeight(LIST_HEIGHT if narrow else 0)
 
     # --- the logs ---

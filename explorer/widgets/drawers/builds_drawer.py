@@ -183,6 +183,7 @@ class BuildsDrawer(Drawer):
         view.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         view.setVerticalScrollBar(SlimBar())
         view.setHorizontalScrollBar(SlimBar(Qt.Orientation.Horizontal))
+        view.viewport().setAutoFillBackground(False)
         view.setTabKeyNavigation(False)
         view.setMinimumSize(200, 130)
         view.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)

@@ -8,6 +8,7 @@ from PySide6.QtCore import QEvent, QLineF, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import (
     QAccessible,
     QFocusEvent,
+    QFontMetrics,
     QImage,
     QKeyEvent,
     QMouseEvent,
@@ -29,6 +30,8 @@ from explorer.widgets.paint import focus_pen
 from explorer.words.drawers import axis_value
 
 _LEFT, _TOP, _RIGHT, _BOTTOM = 58.0, 27.0, 12.0, 38.0
+_TICK, _TALL = 26.0, 800.0
+"""Room for a value beside the map, and a height at which all that may stand there do. [px]"""
 _POINT = 7.0
 
 
@@ -65,6 +68,7 @@ class TerritoryMap(QWidget):
         self._dragging = False
         self._under: tuple[float, float] | None = None
         """Values under the pointer."""
+        self._left = _LEFT
         self._picture: MapPicture | None = None
         self._flat = QImage()
         """The picture with its lines."""
@@ -85,6 +89,9 @@ class TerritoryMap(QWidget):
         """Show other quantities; the map follows when it is found."""
         self._x, self._y, self._found, self._picture = x, y, None, None
         self._under = None
+        metrics = QFontMetrics(theme.font("small"))
+        names = [tr(tick.text) for tick in y.ticks(_TALL, _TICK)]
+        self._left = max(0.0, _LEFT, *(metrics.horizontalAdvance(name) + 10.0 for name in names))
         self.update()
 
     def set_territory(self, found: Territory) -> None:
@@ -110,7 +117,7 @@ class TerritoryMap(QWidget):
 
     def area(self) -> QRectF:
         """Where the map lies. [px]"""
-        return QRectF(self.rect()).adjusted(_LEFT, _TOP, -_RIGHT, -_BOTTOM)
+        return QRectF(self.rect()).adjusted(self._left, _TOP, -_RIGHT, -_BOTTOM)
 
     def place(self, x: float, y: float) -> QPointF:
         """Pixel of two values."""
@@ -280,7 +287,7 @@ class TerritoryMap(QWidget):
             left = min(max(x - width / 2, 0.0), self.width() - width)
             box = QRectF(left, area.bottom() + 5, width, metrics.height())
             painter.drawText(box, align.AlignHCenter | align.AlignTop, text)
-        for tick in self._y.ticks(area.height(), 26.0):
+        for tick in self._y.ticks(area.height(), _TICK):
             y = area.bottom() - tick.share * area.height()
             painter.drawLine(QLineF(area.left() - 4, y, area.left(), y))
             box = QRectF(0, y - 8, area.left() - 7, 16)

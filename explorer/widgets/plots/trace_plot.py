@@ -307,9 +307,18 @@ class TracePlot(PlotView):
         if self._ghost_picture is not None:
             self._paint_ghost_name(painter, area, self._ghost_picture)
         if self._shown_v.low > 0:
-            at = QPointF(area.left() + 8, area.bottom() - 6)
+            at = QPointF(area.left() + 8, self._free_of_thresholds(area.bottom() - 6))
             text = tr("axis begins at {volts}", volts=figure(f"{self._shown_v.low:.3g} V"))
             overlay.paint_label(painter, at, text, "soft", tokens)
+
+    def _free_of_thresholds(self, y: float) -> float:
+        """The nearest height above one at which no threshold runs through a line of text. [px]"""
+        assert self._assessment is not None
+        lines = [self.to_y(one.volts) for one in self._assessment.thresholds]
+        for line in sorted(lines, reverse=True):  # from the lowest on the screen up
+            if y - theme.TEXT_SIZES["small"] - 1 <= line <= y + 3:
+                y = line - 5
+        return y
 
     def _paint_ghost_name(self, painter: QPainter, area: QRectF, ghost: Picture) -> None:
         """Where the pinned curve is furthest from the other one, its name reads best."""
