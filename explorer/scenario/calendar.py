@@ -22,6 +22,8 @@ MONTH_NAMES: dict[int, str] = texts({
 STEP_S = 900.0
 """Clocks of all time zones differ by whole quarter hours, so that steps lie on them alike. [s]"""
 DAY_S = 86_400.0
+_MOST_LETTERS = 40
+"""Of a wrong text that a sentence shows."""
 _EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
 _DATE = re.compile(r"(\d\d)-(\d\d)")
 _CLOCK = re.compile(r"(\d\d):(\d\d)")
@@ -122,6 +124,11 @@ def dated(year: int, month_day: str) -> date:
     return date(year, month, day)
 
 
+def _found(text: str) -> str:
+    """A text in quotes, shortened: a file may say megabytes in the place of a date."""
+    return repr(text if len(text) <= _MOST_LETTERS else text[: _MOST_LETTERS - 1] + "…")
+
+
 def date_fault(key: str, text: str) -> Text | None:
     """What is wrong with a date such as 12-24, else None."""
     found = _DATE.fullmatch(text)
@@ -134,7 +141,7 @@ def date_fault(key: str, text: str) -> Text | None:
             return None
     return say(
         "{key} ({found}) is no date; write month and day with two figures each, such as 12-24",
-        key=key, found=repr(text),
+        key=key, found=_found(text),
     )
 
 
@@ -146,7 +153,7 @@ def clock_fault(key: str, text: str) -> Text | None:
     return say(
         "{key} ({found}) is no time of day; write hour and minute with two figures each, such as "
         "14:10",
-        key=key, found=repr(text),
+        key=key, found=_found(text),
     )
 
 
@@ -158,7 +165,7 @@ def zone_fault(zone: str) -> Text | None:
         return say(
             "time_zone ({found}) is no time zone; write a name of the IANA data base, such as "
             "Europe/Berlin or Etc/UTC",
-            found=repr(zone),
+            found=_found(zone),
         )
     return None
 

@@ -7,7 +7,13 @@ import pytest
 from pydantic import ValidationError
 
 from explorer.scenario.build import build
-from explorer.scenario.calendar import utc_of, year_clock
+from explorer.scenario.calendar import (
+    clock_fault,
+    date_fault,
+    utc_of,
+    year_clock,
+    zone_fault,
+)
 from explorer.scenario.course import current_per_lux_of, light_course
 from explorer.scenario.daylight import (
     DaylightPattern,
@@ -255,3 +261,9 @@ def test_fields_that_forms_leave_out_change_nothing():
         one, other = year(given, **base), year(given, **base, **others)
         assert np.array_equal(one.daylight_lx, other.daylight_lx)
         assert np.array_equal(one.temperature_c, other.temperature_c)
+
+
+@pytest.mark.parametrize("fault", [date_fault, clock_fault, lambda _, text: zone_fault(text)])
+def test_a_text_without_end_in_the_place_of_a_date_is_told_in_a_line(fault):
+    assert len(fault("date", "a" * 5000)) < 200
+    assert "'12-4'" in date_fault("date", "12-4")
