@@ -35,6 +35,7 @@ from explorer.resource_files import resource_path, scenario_folder
 from tests.weather_files import epw, rows
 
 MOST_S = 2.0
+TELL_EVERY = 10_000
 ODD: tuple[Any, ...] = (
     None, True, False, 0, -1, 1, 1e308, -1e308, 5e-324, 1e-30, 2**63, -(2**63), "", " ", "x", "1",
     "\0", "\x1b[2J", "\u202e", "a" * 5000, [], {}, [[]], [1, 2], {"kind": "x"}, "led_4000",
@@ -296,6 +297,8 @@ def run(
             for fault in faults[told:]:
                 tell(fault)
             told = len(faults)
+            if (number - seed) % TELL_EVERY == 0:
+                tell(f"{number - seed} cases, {told} failures")
     return counts, faults
 
 
