@@ -27,6 +27,8 @@ from explorer.advice.contest import sizes_of
 from explorer.advice.fleet import fleet, prospects
 from explorer.advice.judge import judge
 from explorer.advice.verdict import Verdict
+from explorer.advice.year.bounds import ruled_out
+from explorer.advice.year.prospects import prospects_of_year
 from explorer.physics.arrays import BoolArray, FloatArray
 from explorer.quantity import show
 from explorer.scenario.model import Scenario
@@ -41,6 +43,8 @@ ALIKE = 1.06
 """Builds within this ratio of each other in a measure count as alike in it."""
 HOPEFUL = 0.9
 """Share of what is wanted from which a build is looked at more closely."""
+HOPEFUL_YEAR = 0.98
+"""The same of a year, of which no more is known than bounds."""
 MOST_MARCHES = 200
 """Builds that are judged exactly before the search ends."""
 
@@ -186,14 +190,7 @@ def _look(
             **{p: v[at] for p, v in sizes_of(base, base, store.family).items()}, **changes
         }  # fmt: skip
     here = case.with_scenario(base)
-    at_most = prospects(here, {p: v[fits] for p, v in changes.items()})
-    some = np.flatnonzero(fits)[at_most >= HOPEFUL]
-    if not len(some):
-        return len(fits)
-    found = fleet(here, {p: v[some] for p, v in changes.items()}, only_runs=True)
-    # What the averages do not suit may run: the march says, if it ever comes to the front.
-    hopeful = (found.codes == 2) | (~found.sure & (found.reserve > HOPEFUL))
-    for i in some[hopeful].tolist():
+    for i in _hopeful(here, changes, np.flatnonzero(fits)).tolist():
         seen.panel.append(panel)
         seen.charger.append(charger)
         seen.store.append(store)
@@ -202,6 +199,22 @@ def _look(
         seen.size.append(float(sizes[at[i]]))
         seen.rows.append(tuple(table[i].tolist()))
     return len(fits)
+
+
+def _hopeful(
+    here: Case, changes: dict[str, Any], some: NDArray[np.intp]
+) -> NDArray[np.intp]:
+    """Of some variants those that may run; the march has the word, if they come to the front."""
+    if here.year is not None:
+        at_most = prospects_of_year(here, {p: v[some] for p, v in changes.items()})
+        return np.asarray(some[at_most >= HOPEFUL_YEAR])
+    at_most = prospects(here, {p: v[some] for p, v in changes.items()})
+    some = np.asarray(some[at_most >= HOPEFUL])
+    if not len(some):
+        return some
+    found = fleet(here, {p: v[some] for p, v in changes.items()}, only_runs=True)
+    # What the averages do not suit may run.
+    return np.asarray(some[(found.codes == 2) | (~found.sure & (found.reserve > HOPEFUL))])
 
 
 def _based(
@@ -312,6 +325,9 @@ def _judged(case: Case, seen: _Seen, i: int) -> Build | None:
     if scenario is None:
         return None
     own = case.with_scenario(scenario)
+    if own.year is not None and ruled_out(own, cleanly=True) is not None:
+        own.forget()
+        return None
     verdict = judge(own)
     own.forget()
     if verdict.state != "runs":

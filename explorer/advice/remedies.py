@@ -36,6 +36,7 @@ from explorer.advice.remedy_search import (
     single,
 )
 from explorer.advice.verdict import CHECK_LABELS, Verdict
+from explorer.advice.year.prospects import prospects_of_year
 from explorer.engine.course import Interrupted
 from explorer.physics.arrays import FloatArray
 from explorer.quantity import show
@@ -48,6 +49,8 @@ NEARLY = 1.2
 """By how much a search may end closer than the candidate that it began with."""
 MOST_TRIES = 4
 """Pairs, and sizes of a store, that the exact march is asked about."""
+MOST_TRIES_OF_A_YEAR = 24
+"""Pairs that whole years are asked about; bounds rule most of them out."""
 SURELY_NOT = 0.9
 """Reserve by the batch engine below which the exact one never finds that a design runs."""
 PAIR_POINTS = 12
@@ -274,15 +277,22 @@ def _pair(case: Case, stopped: Stopped) -> Remedy | None:
     for (a, xa, b, xb), end in zip(blocks, ends.tolist(), strict=True):
         columns[a.path][end - len(xa) : end] = xa
         columns[b.path][end - len(xb) : end] = xb
-    runs_so = fleet(case, columns, only_runs=True).reserve >= 1.0
+    if case.year is None:
+        runs_so = fleet(case, columns, only_runs=True).reserve >= 1.0
+    else:
+        runs_so = prospects_of_year(case, columns) >= 1.0
     options: list[tuple[float, Lever, float, Lever, float]] = []
     for (a, xa, b, xb), part in zip(blocks, np.split(runs_so, ends[:-1]), strict=True):
         good = np.flatnonzero(part)
         efforts = [effort_of(a.now, xa[i]) + effort_of(b.now, xb[i]) for i in good]
-        for rank in np.argsort(efforts)[:2]:
+        order = np.argsort(efforts)
+        # Bounds are hopeful: of a year larger changes are tried, too.
+        some = order[:2] if case.year is None else order[: len(order) : max(len(order) // 4, 1)]
+        for rank in some:
             i = good[rank]
             options.append((efforts[rank], a, float(xa[i]), b, float(xb[i])))
-    for _, a, x, b, y in sorted(options, key=lambda o: o[0])[: 2 * MOST_TRIES]:
+    most = 2 * MOST_TRIES if case.year is None else MOST_TRIES_OF_A_YEAR
+    for _, a, x, b, y in sorted(options, key=lambda o: o[0])[:most]:
         _go_on(stopped)
         one = changed(case, a.path, x)
         both = None if one is None else changed(one, b.path, y)
@@ -304,8 +314,11 @@ def _tightened(
         if base is None:
             return None
         _go_on(stopped)
-        found = find_edges(base, lever.path, RUNS, lever.stops, stopped=stopped)
-        smaller = nearest(found, lever)
+        if case.year is None:
+            found = find_edges(base, lever.path, RUNS, lever.stops, stopped=stopped)
+            smaller = nearest(found, lever)
+        else:
+            smaller = _nearest_of_year(base, lever, value, stopped)
         pairs[i] = (lever, value if smaller is None else smaller)
     final: Case | None = case
     for lever, value in pairs:
@@ -318,6 +331,28 @@ def _tightened(
         scenario=final.scenario,
         verdict=judge(final),
     )
+
+
+def _nearest_of_year(
+    base: Case, lever: Lever, value: float, stopped: Stopped
+) -> float:
+    """The value nearest to the present one that runs, by halves: a whole year takes a while."""
+    most = effort_of(lever.now, value)
+    way = sorted(
+        (v for v in lever.values.tolist()
+         if effort_of(lever.now, v) <= most and (v - lever.now) * (value - lever.now) > 0.0),
+        key=lambda v: effort_of(lever.now, v),
+    )  # fmt: skip
+    low, high = 0, len(way) - 1
+    while low < high:
+        _go_on(stopped)
+        middle = (low + high) // 2
+        one = changed(base, lever.path, way[middle])
+        if one is not None and runs(one):
+            high = middle
+        else:
+            low = middle + 1
+    return way[high] if way else value
 
 
 def _three(case: Case, stopped: Stopped) -> Remedy | None:

@@ -17,6 +17,8 @@ from explorer.advice.fleet import fleet
 from explorer.advice.judge import judge
 from explorer.advice.stops import WHOLE, knob_paths, largest_phase, series_of, stops_of
 from explorer.advice.verdict import Verdict
+from explorer.advice.year.bounds import ruled_out
+from explorer.advice.year.prospects import prospects_of_year
 from explorer.engine.course import Interrupted
 from explorer.physics.arrays import FloatArray
 from explorer.quantity import show
@@ -223,6 +225,8 @@ def changed(case: Case, path: str, value: float | str) -> Case | None:
 def runs(case: Case) -> bool:
     """Whether a design runs by the exact march; one that cannot be judged does not."""
     try:
+        if case.year is not None and ruled_out(case, cleanly=True) is not None:
+            return False
         return judge(case).state == "runs"
     except (ValueError, ArithmeticError):
         return False
@@ -264,10 +268,8 @@ def hopeful_in_a_year(
     if reserve >= 1.0:
         return [], reserve
     out = []
-    for lever in found:
-        for factor in TRIED_IN_A_YEAR:
-            far = np.abs(np.log(lever.values / lever.now / factor))
-            value = float(lever.values[np.argmin(far)])
+    for lever, values in _prospective(case, found):
+        for value in values:
             if stopped():
                 raise Interrupted
             if judged_at(case, lever.path, value, RUNS)[0]:
@@ -275,6 +277,23 @@ def hopeful_in_a_year(
                 break
     out.sort(key=lambda row: row[1])
     return out, reserve
+
+
+def _prospective(case: Case, found: Sequence[Lever]) -> list[tuple[Lever, list[float]]]:
+    """The values of each lever that are tried in a year and that no bound rules out."""
+    tried = [
+        (lever, float(lever.values[np.argmin(np.abs(np.log(lever.values / lever.now / factor)))]))
+        for lever in found for factor in TRIED_IN_A_YEAR
+    ]
+    columns = {lever.path: np.full(len(tried), float(lever.now)) for lever in found}
+    for k, (lever, value) in enumerate(tried):
+        columns[lever.path][k] = value
+    may = prospects_of_year(case, columns) >= 1.0 if tried else np.zeros(0, bool)
+    rows: list[tuple[Lever, list[float]]] = [(lever, []) for lever in found]
+    for k, good in enumerate(may.tolist()):
+        if good:
+            rows[k // len(TRIED_IN_A_YEAR)][1].append(tried[k][1])
+    return rows
 
 
 def single(case: Case, lever: Lever, stopped: Stopped) -> Remedy | None:

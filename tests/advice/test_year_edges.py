@@ -8,10 +8,10 @@ import pytest
 from explorer.advice.case import Case
 from explorer.advice.contest import contest, present_entry
 from explorer.advice.criteria import RUNS, WORKS
-from explorer.advice.edges import break_even, verdict_with
+from explorer.advice.edges import break_even, find_edges, verdict_with
 from explorer.advice.gathered import gathered
 from explorer.advice.judge import judge
-from explorer.advice.remedies import find_remedies
+from explorer.advice.remedies import _pair, find_remedies, levers
 from explorer.advice.spread import confirmed, default_tolerances, sampled_share, spread
 from explorer.advice.stops import series_of
 from explorer.advice.year.bounds import falls_short_by, outlasted
@@ -21,6 +21,7 @@ from explorer.files.scenario_json import load_scenario
 from explorer.resource_files import scenario_folder
 from explorer.scenario.model import with_value
 from explorer.words.drawers import CODES, spread_answer, spread_note
+from tests.reference.yearly import numbered_year
 
 STORES = (1.0, 4.0, 20.0, 60.0, 1000.0, 10_000.0)
 CAPACITY, CAPACITANCE = "store.capacity_mAh", "store.capacitance_F"
@@ -122,11 +123,29 @@ def test_built_units_are_judged_by_whole_years_and_those_judged_stand_for_all():
     assert "3 devices, drawn at random" in spread_note(found)
 
 
+FALLS_SHORT = 4
+"""A drawn year of lamps alone, whose store is too small for its longest holidays."""
+
+
 def test_a_remedy_of_a_year_is_found_by_whole_years():
-    small = Case(with_value(scenario("window_air_sensor"), CAPACITY, 5.0))
-    assert judge(small).state == "falls_short"
+    small = Case(numbered_year(FALLS_SHORT))
+    assert judge(small).governing.name == "dark"
     shown = next(found for found in find_remedies(small) if found.singles)
     (remedy,) = shown.singles
-    assert [change.path for change in remedy.changes] == [CAPACITY]
-    assert remedy.changes[0].new == by_store().runs.edges[0].value
+    (change,) = remedy.changes
+    lever = next(q for q in levers(small) if q.path == change.path)
+    edges = find_edges(small, change.path, RUNS, lever.stops).edges
+    assert change.new in [edge.value for edge in edges]
     assert judge(Case(remedy.scenario)).state == "runs"
+
+
+def test_two_changes_of_a_year_are_bounded_first_and_found_by_whole_years():
+    small = Case(numbered_year(FALLS_SHORT))
+    found = _pair(small, lambda: False)
+    assert len(found.changes) == 2
+    assert found.verdict.state == judge(Case(found.scenario)).state == "runs"
+    larger = found.changes[0]
+    lever = next(q for q in levers(small) if q.path == larger.path)
+    before = [v for v in lever.values.tolist() if v < larger.new][-1]
+    less = Case(with_value(found.scenario, larger.path, before))
+    assert judge(less).state != "runs"  # no larger than it must be beside the other

@@ -103,8 +103,10 @@ class _Worst:
         self.closure[chosen] = closure
 
 
-def dark_at_most(scenario: Scenario, at: Supplied) -> FloatArray:
+def dark_at_most(scenario: Scenario, at: Supplied, night_s: float | None = None) -> FloatArray:
     """What the time to the cut-off is at most, over the longest time without light, (systems,).
+
+    Of that time the longest of the light's own where `night_s` is left out.
 
     For this nothing is run: from a full store to the cut-off voltage, at the least current that is
     drawn on the way by what sleeps and by what always runs by the clock. Infinite where there is
@@ -121,7 +123,8 @@ def dark_at_most(scenario: Scenario, at: Supplied) -> FloatArray:
     least = np.where(at.nodes_v >= off_v[:, None], amps, np.inf).min(axis=1)
     held_c = at.nodes_c[:, -1] - charge_at(off_v, at.nodes_v, at.nodes_c)
     closure_s = flat(scenario.margins.closure_days, size) * DAY_S
-    needed_s = np.maximum(closure_s, _longest_night(at.stretches))
+    night_s = _longest_night(at.stretches) if night_s is None else night_s
+    needed_s = np.maximum(closure_s, night_s)
     with np.errstate(divide="ignore", invalid="ignore"):
         return np.where(needed_s > 0.0, held_c / np.maximum(least, 0.0) / needed_s, np.inf)
 
