@@ -25,7 +25,9 @@ AVERAGED_BELOW_V = 1e-4
 """A run of an operation that moves the store less than this is spread over its interval. [V]"""
 AVERAGED_IN_LOG_V = 1e-3
 """The same under a measured log, whose readings blur single pulses anyway. [V]"""
-
+SELDOM_S = 900.0
+"""Interval from which on runs are not spread over it in steady light: in a row they can be told
+apart, and walking them costs little. [s]"""
 MOTION_BYTES = 150
 """About what a motion takes for each of its nodes, once it was walked along. [bytes]"""
 
@@ -115,15 +117,17 @@ class Motions:
         self.averaged = tuple(self._is_small(op) for op in system.load.operations)
 
     def _is_small(self, operation: Operation) -> bool:
-        """Whether one run of an operation moves the store by less than `AVERAGED_BELOW_V`."""
+        """Whether runs of an operation come often and move the store by almost nothing."""
         if not self.compose or not isinstance(operation.schedule, Periodic):
+            return False
+        steady = all(level.exact for level in self.levels)
+        if steady and operation.schedule.interval_s >= SELDOM_S:
             return False
         load, field = self.system.load, self.field
         # Where the voltage bends most with charge: a cell's curve is flat in one place only.
         charge = field.charge_c[field.open_v >= min(load.off_v, field.open_v[-1])]
         taken = np.minimum(self.charge_of(operation), charge)
         moved = np.max(field.voltage_at(charge) - field.voltage_at(charge - taken))
-        steady = all(level.exact for level in self.levels)
         return bool(moved < (AVERAGED_BELOW_V if steady else AVERAGED_IN_LOG_V))
 
     def inrush_c(self, charge: float) -> float:
