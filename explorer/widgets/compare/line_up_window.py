@@ -30,6 +30,7 @@ from explorer.widgets.card import Card
 from explorer.widgets.compare.line_up_plot import LineUpPlot
 from explorer.widgets.compare.line_up_table import LineUpTable
 from explorer.widgets.drawers.export import pick_file
+from explorer.widgets.elided_label import ElidedLabel
 from explorer.widgets.help.sizes import fit_screen
 from explorer.widgets.menus import example_paths
 from explorer.widgets.notice_bar import NoticeBar
@@ -104,7 +105,7 @@ class LineUpWindow(QDialog):
     def _build(self) -> None:
         head = QHBoxLayout()
         head.setSpacing(8)
-        self.heading = QLabel()
+        self.heading = ElidedLabel()
         self.heading.setFont(theme.font("heading", bold=True))
         head.addWidget(self.heading, 1)
         buttons: tuple[PillButton, ...] = (
@@ -215,10 +216,12 @@ class LineUpWindow(QDialog):
 
     def _refresh(self) -> None:
         count = len(self.line_up.others) + 1
-        self.heading.setText(
+        text = (
             tr("{n} of at most {most} designs", n=count, most=MOST_DESIGNS) if count > 1
             else tr("Add designs to compare with this one")
         )
+        self.heading.setText(text)
+        self.heading.setToolTip(text)
         self.plot.show_designs(self.line_up.results, *self._calendar())
         self.table.set_rows(self.line_up.names, self._rows())
         self.add_button.setEnabled(count < MOST_DESIGNS)

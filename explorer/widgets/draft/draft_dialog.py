@@ -16,6 +16,7 @@ from explorer.widgets.buttons import PillButton
 from explorer.widgets.card import Card
 from explorer.widgets.draft.draft_table import DraftTable
 from explorer.widgets.help.sizes import fit_screen
+from explorer.widgets.side_by_side import SideBySide
 from explorer.widgets.slim_scroll import SlimScroll
 
 _LARGEST = 1.4
@@ -32,6 +33,9 @@ class Judgement(Protocol):
 
 TableT = TypeVar("TableT", bound=DraftTable)  # type: ignore[type-arg]
 FoundT = TypeVar("FoundT", bound=Judgement)
+
+_LEAST_HEIGHT = 190
+"""Of what is typed, where a plot stands below it: some rows are in sight. [px]"""
 
 
 class DraftDialog(QDialog, Generic[TableT, FoundT]):
@@ -70,8 +74,8 @@ class DraftDialog(QDialog, Generic[TableT, FoundT]):
     def lay_out(
         self, halves: Sequence[tuple[QWidget, int]], smallest: QSize, wanted: QSize
     ) -> None:
-        """Put cards side by side, each with its stretch, and the buttons below them."""
-        beside = QHBoxLayout()
+        """Put cards side by side, or below each other, and the buttons below them all."""
+        beside = SideBySide()
         beside.setSpacing(12)
         for half, stretch in halves:
             beside.addWidget(half, stretch)
@@ -155,6 +159,6 @@ def typed_card(parts: Sequence[QWidget | QLayout]) -> Card:
     layout = QVBoxLayout(card)
     layout.setContentsMargins(1, 1, 1, 1)
     scroll = SlimScroll(inner)
-    scroll.setMinimumWidth(inner.minimumSizeHint().width() + 12)
+    scroll.setMinimumSize(inner.minimumSizeHint().width() + 12, _LEAST_HEIGHT)
     layout.addWidget(scroll)
     return card

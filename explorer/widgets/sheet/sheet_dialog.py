@@ -60,7 +60,7 @@ class SheetDialog(DraftDialog[SheetTable, Judged]):
         self.cells.setFixedWidth(56)
         self._values: list[tuple[QLabel, QLabel]] = []
         halves = (self._sheet_half(), 16), (self._curve_half(), 10)
-        self.lay_out(halves, QSize(1080, 460), QSize(1260, 660))
+        self.lay_out(halves, QSize(860, 460), QSize(1260, 660))
         self.technology.setCurrentIndex(self.technology.findData(self._panels.technology))
         self.cells.set_value(self._panels.cells_in_series)
         self.technology.activated.connect(self._on_technology)
