@@ -361,7 +361,7 @@
   </message>
   <message>
    <source>Cells in series</source>
-   <translation>Solarzellen in Reihe; Akkuzellen in Reihe</translation>
+   <translation>Zellen in Reihe</translation>
   </message>
   <message>
    <source>No charge control</source>
@@ -3749,7 +3749,7 @@
   </message>
   <message>
    <source>Light: {level}; {how}. Measure with a lux meter that faces as the panel will face: real places differ several times over.</source>
-   <translation>Licht: {level}; {how}. Mit einem Luxmeter messen, das so ausgerichtet ist, wie das Panel hängen wird: Wirkliche Orte unterscheiden sich um ein Mehrfaches.</translation>
+   <translation>Licht: {level}; {how}. Mit einem Luxmeter messen, das so ausgerichtet ist, wie das Modul hängen wird: Wirkliche Orte unterscheiden sich um ein Mehrfaches.</translation>
   </message>
   <message>
    <source>{start} to {end} h</source>
@@ -6590,8 +6590,8 @@
    <translation>Die Fragen</translation>
   </message>
   <message>
-   <source>Where the energy goes, which store suits, where else it would work, how certain the answer is, how the panel works, and whether a measurement agrees. F1 explains what has the focus. This tour is in the Help menu.</source>
-   <translation>Wohin die Energie geht, welcher Speicher passt, wo es sonst ginge, wie sicher die Antwort ist, wie das Modul arbeitet und ob eine Messung übereinstimmt. F1 erklärt, was den Fokus hat. Dieser Rundgang steht im Menü Hilfe.</translation>
+   <source>Where the energy goes, which store suits, where else it would work, how certain the answer is, how the panel works, whether a measurement agrees, what the year brings, and which build is best. F1 explains what has the focus. This tour is in the Help menu.</source>
+   <translation>Wohin die Energie geht, welcher Speicher passt, wo es sonst noch ginge, wie sicher die Antwort ist, wie das Modul arbeitet, ob eine Messung übereinstimmt, was das Jahr bringt und welcher Aufbau der beste ist. F1 erklärt, was den Fokus hat. Dieser Rundgang steht im Menü Hilfe.</translation>
   </message>
   <message>
    <source>&amp;New</source>
@@ -6739,7 +6739,7 @@
   </message>
   <message>
    <source>&amp;Guide…</source>
-   <translation>&amp;Assistent…</translation>
+   <translation>&amp;Wegweiser…</translation>
   </message>
   <message>
    <source>Some plain questions and an answer</source>
@@ -8925,6 +8925,10 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>&amp;Datei</translation>
   </message>
   <message>
+   <source>As the scree&amp;n asks</source>
+   <translation>Wie es der &amp;Bildschirm verlangt</translation>
+  </message>
+  <message>
    <source>No file yet</source>
    <translation>Noch keine Datei</translation>
   </message>
@@ -9902,15 +9906,23 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   </message>
   <message>
    <source>up to {n} panels</source>
-   <translation>bis zu {n} Panels</translation>
+   <translation>bis zu {n} Module</translation>
   </message>
   <message>
    <source>no limits</source>
    <translation>ohne Grenzen</translation>
   </message>
   <message>
+   <source>The {n} builds that were kept still run; all others are looked at anew …</source>
+   <translation>Die {n} aufbewahrten Aufbauten laufen weiterhin; alle anderen werden neu betrachtet …</translation>
+  </message>
+  <message>
    <source>Of {n} builds none runs in this light.</source>
    <translation>Von {n} Aufbauten läuft in diesem Licht keiner.</translation>
+  </message>
+  <message>
+   <source>Prices add those of your parts and relative ones of generic parts (own judgement, no source); put in parts of your own of every kind to know better.</source>
+   <translation>Preise zählen die Ihrer Teile und relative der allgemeinen Teile zusammen (eigene Einschätzung, ohne Quelle); mit eigenen Teilen jeder Art weiß man es besser.</translation>
   </message>
   <message>
    <source>Prices are those of your parts.</source>
@@ -10361,6 +10373,10 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   <message>
    <source>Power in ÷ taken</source>
    <translation>Leistung ein ÷ aus</translation>
+  </message>
+  <message>
+   <source>Full after</source>
+   <translation>Voll nach</translation>
   </message>
   <message>
    <source>{place}, {light}: full after {time}, {n} operations an hour.</source>
