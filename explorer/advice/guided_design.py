@@ -16,6 +16,7 @@ from explorer.advice.edges import find_edges
 from explorer.advice.fleet import Fleet, fleet
 from explorer.advice.judge import judge
 from explorer.advice.stops import LIGHT_STOPS
+from explorer.advice.year.prospects import prospects_of_year
 from explorer.engine.course import Interrupted
 from explorer.scenario.generic import PANEL_AREAS, panels_price, store_price
 from explorer.scenario.guide.answers import Answers, MattersKey, OftenKey
@@ -58,7 +59,7 @@ def find_design(
     the averaged model. Of the designs that run the one wins that costs least, or has the least
     panel area and then the smallest store, the most reserve or the shortest first charge, by what
     matters. Where none runs, the one with the most reserve stands. The exact model has the last
-    word, in a year of daylight that of whole years, where those tried come from its darkest weeks.
+    word, in a year of daylight that of whole years, where those tried come from bounds.
     With `lux` the place is as bright as that; in a year it counts as a reading would.
     """
     best, found, least, tries = None, None, 0.0, 0
@@ -72,8 +73,9 @@ def find_design(
         reserve = result.verdict.governing.reserve
         if result.verdict.state == "runs" or stopped() or tries == MOST_TRIES:
             break
-        # The batch was too hopeful here: those that it gives no more will fail, too.
-        least = one.reserve / max(reserve, 0.1)
+        if result.verdict.governing.name in ("balance", "dark") or not is_year(answers):
+            # The batch was too hopeful here: those that it gives no more will fail, too.
+            least = one.reserve / max(reserve, 0.1)
     assert best is not None
     assert found is not None
     return best, found
@@ -129,20 +131,22 @@ def _reserve(tried: _Tried) -> float:
 def _tries(answers: Answers, family: StoreFamily, lux: float | None) -> Iterator[_Tried]:
     technology = technology_of(answers.matters)
     areas = PANEL_AREAS[technology]
-    first = Design(panels=1, area_cm2=areas[0], family=family.key, size=family.sizes[0])
-    base = _scenario(answers, first, lux)
+    one = Design(panels=1, area_cm2=areas[0], family=family.key, size=family.sizes[0])
+    base = _scenario(answers, one, lux)
     counts, cm2, sizes = (
         grid.ravel() for grid in np.meshgrid(COUNTS, areas, family.sizes, indexing="ij")
     )
-    limits = {s: _output_limit_a(answers, replace(first, size=s)) for s in family.sizes}
-    seen = fleet(
-        Case(base),
-        {
-            size_path(base): sizes, "panels.count": counts, "panels.active_area_cm2": cm2,
-            "charger.output_limit_A": np.array([limits[s] for s in sizes.tolist()]),
-        },
-    )  # fmt: skip
+    limits = {s: _output_limit_a(answers, replace(one, size=s)) for s in family.sizes}
+    changes = {
+        size_path(base): sizes, "panels.count": counts, "panels.active_area_cm2": cm2,
+        "charger.output_limit_A": np.array([limits[s] for s in sizes.tolist()]),
+    }  # fmt: skip
+    seen = fleet(Case(base), changes)
     reserve = _ranked_reserve(seen)
+    if is_year(answers):
+        # Its darkest weeks know the first charge; what a store carries through them is bounded.
+        first = seen.margins["starts"] / seen.wanted["starts"]
+        reserve = np.minimum(prospects_of_year(Case(base), changes), first)
     # A part that is too weak is the wrong part, whatever the light.
     strong = np.minimum(seen.margins["ratings"], seen.margins["pulse"]) >= 1.0
     for i in np.flatnonzero(strong).tolist():
@@ -155,7 +159,7 @@ def _tries(answers: Answers, family: StoreFamily, lux: float | None) -> Iterator
             "soon": (count * area, float(seen.first_charge_s[i])),
         }[answers.matters]
         yield _Tried(
-            design=replace(first, panels=count, area_cm2=area, size=size),
+            design=replace(one, panels=count, area_cm2=area, size=size),
             reserve=float(reserve[i]),
             rank=(*rank, float(count)),
         )

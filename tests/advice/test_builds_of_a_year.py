@@ -14,10 +14,10 @@ from tests.advice.years import plant_label
 YEARS = ("window_air_sensor", "north_door_counter")
 
 
-@pytest.mark.parametrize("name", YEARS)
-def test_no_design_does_better_than_its_prospects(name):
-    """Stores and panels from a tenth to ten times: whole years beside the bounds."""
-    scenario, _ = demo(name)
+@pytest.mark.parametrize(("name", "closure_days"), [(YEARS[0], 0.0), (YEARS[1], 20.0)])
+def test_no_design_does_better_than_its_prospects(name, closure_days):
+    """Stores and panels of several sizes: whole years beside the bounds, a closure among them."""
+    scenario = with_values(demo(name)[0], {"margins.closure_days": closure_days})
     path = size_path(scenario)
     now = getattr(scenario.store, path.rpartition(".")[2]), scenario.panels.active_area_cm2
     factors = np.array([[0.5, 0.75], [1.0, 0.5], [0.75, 0.25], [3.0, 1.0]])
@@ -28,7 +28,7 @@ def test_no_design_does_better_than_its_prospects(name):
         checks = {c.name: c for c in judge(Case(with_values(scenario, one))).checks}
         reached = min(checks[n].margin / checks[n].wanted for n in ("balance", "dark"))
         assert reached <= bound * 1.005 or checks["ratings"].margin < 1.0
-        assert bound < 3.0 * reached  # it rules something out
+        assert bound < 4.0 * reached  # it rules something out
 
 
 def test_a_part_beyond_its_rating_has_no_prospects():

@@ -14,7 +14,7 @@ from explorer.advice.readings.many import balance_of
 from explorer.advice.readings.many_dark import dark_at_most
 from explorer.advice.readings.pulse import flat
 from explorer.engine.many import Supplied, supplied
-from explorer.engine.system import as_judged
+from explorer.engine.system import DAY_S, as_judged
 from explorer.physics.arrays import FloatArray
 from explorer.scenario.light import LogPattern
 from explorer.scenario.light_log import LightLog
@@ -46,6 +46,7 @@ def prospects_of_year(case: Case, changes: Mapping[str, ArrayLike]) -> FloatArra
     several = case.varied({"store.years_in_service": 0.0, **changes}).scenario
     asked, months = asked_of(several, size), months_of(case.scenario, year)
     nights = _nights(year, months)
+    closure_s = flat(several.margins.closure_days, size) * DAY_S
     rows, lasts, rated = [], [], []
     for month in months:
         scenario, log = _in_month(several, year, month)
@@ -53,15 +54,16 @@ def prospects_of_year(case: Case, changes: Mapping[str, ArrayLike]) -> FloatArra
         at = supplied(system, size)
         held = balance_of(at)
         rows.append((held.brought_w, held.taken_w, _usable_j(at)))
-        lasts.append(dark_at_most(scenario, at, 1.0))
+        lasts.append(dark_at_most(scenario, at, 1.0) * np.maximum(closure_s, 1.0))
         rated.append(ratings_margin(ratings(scenario, system), size))
     found = _tightest(rows, np.array([month.length_s for month in months])) / asked.margin
     if system.load.until_empty is None:
         for k, night_s in enumerate(nights):
             # It may pass into the next month, in which the store may last longer.
-            if night_s > 0.0:
-                longest_s = np.maximum(lasts[k], lasts[(k + 1) % len(lasts)])
-                found = np.minimum(found, longest_s / night_s / asked.margin)
+            longest_s = np.maximum(lasts[k], lasts[(k + 1) % len(lasts)])
+            needed_s = np.maximum(closure_s, night_s)
+            with np.errstate(divide="ignore"):
+                found = np.minimum(found, longest_s / needed_s / asked.margin)
     return np.where(np.min(rated, axis=0) < 1.0, 0.0, found)
 
 
