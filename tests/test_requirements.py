@@ -23,6 +23,7 @@ from explorer.files.sweep_rows import header, judged_rows
 from explorer.scenario.model import Scenario, with_values
 from explorer.words.answer_groups import answer_lines
 from explorer.words.answers import value_of
+from explorer.words.figures import value_text
 from explorer.words.glance import glance_text, margins_glance
 from explorer.words.required import asked_rows
 from tests.reference import files, habit
@@ -215,7 +216,7 @@ def test_the_sheet_has_a_table_of_what_is_asked():
     (table,) = required_blocks(found)
     (row,) = table.rows
     assert row.cells[:2] == ("Operations per charge", "fails")
-    assert row.cells[3] == "200"
+    assert row.cells[3] == "200 per charge"
     assert required_blocks(assess(Case(lock()))) == ()
 
 
@@ -238,3 +239,10 @@ def test_what_is_asked_stands_in_the_line_below_its_heading():
     case = asked(lock(), operations_per_charge=12.0, fill_within_h=0.5, dark_days=2.0)
     line = glance_text(margins_glance(case.scenario))
     assert "operations per charge 12, filled within 30 min, days from full 2 d" in line
+
+
+def test_the_service_that_is_told_says_of_what_its_number_is():
+    for key, limit, said in (("operations_per_charge", 200.0, "100 per charge"),
+                             ("operations_per_hour", 90.0, "60 per hour")):  # fmt: skip
+        service = judge(asked(lock(), **{key: limit})).checks[-1]
+        assert value_text(service) == said

@@ -48,8 +48,26 @@ def value_text(check: Check) -> str:
 
 def check_quantity(check: Check, value: float) -> str:
     """A value or a limit of a check in its unit; Service without a unit is a share."""
-    share = check.name == "service" and check.unit == SHARE
-    return quantity_text(value, "share" if share else check.unit)
+    if check.name != "service":
+        return quantity_text(value, check.unit)
+    return amount_text(value, "share" if check.unit == SHARE else check.unit)
+
+
+def amount_text(value: float, unit: str) -> str:
+    """An amount that is asked or reached: runs of a charge, or of an hour, are said to be so.
+
+    Examples
+    --------
+    >>> amount_text(9.0, "1"), amount_text(3.52, "1/h"), amount_text(0.99, "share")
+    ('9 per charge', '3.52 per hour', '99 %')
+    """
+    if math.isinf(value):
+        return quantity_text(value, unit)
+    if unit == "1":
+        return say("{n} per charge", n=show(value, ""))
+    if unit == "1/h":
+        return say("{n} per hour", n=show(value, ""))
+    return quantity_text(value, unit)
 
 
 def check_margin_text(check: Check) -> str:

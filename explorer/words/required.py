@@ -11,7 +11,7 @@ from explorer.advice.verdict import State
 from explorer.scenario.fields import describe
 from explorer.scenario.model import Margins
 from explorer.text import Text
-from explorer.words.figures import margin_text, quantity_text
+from explorer.words.figures import amount_text, margin_text
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -32,8 +32,8 @@ def asked_rows(found: Assessment) -> tuple[Asked, ...]:
         Asked(
             label=describe(Margins, one.key).label,
             state="runs" if float(one.margin[0]) >= 1.0 else "falls_short",
-            value=quantity_text(float(one.value[0]), one.unit),
-            limit=quantity_text(float(one.limit[0]), one.unit),
+            value=amount_text(float(one.value[0]), one.unit),
+            limit=amount_text(float(one.limit[0]), one.unit),
             margin=margin_text(float(one.margin[0])),
             sentence=required_sentence(one),
         )
