@@ -46,8 +46,6 @@ class Ledger:
     """Held back by a limit of the charging current."""
     clipped_j: float
     """Panel output that would have been taken while the store was full."""
-    clipped_charge_j: float
-    """What the charger could have delivered into the store's terminals meanwhile."""
     charger_loss_j: float
     """Lost in the converter, or in the blocking diode."""
     charged_j: float
@@ -112,7 +110,6 @@ def ledger(engine: Motions, trajectory: Trajectory) -> Ledger:
         too_weak_j=float(totals[Post.TOO_WEAK]),
         limited_j=float(totals[Post.LIMITED]),
         clipped_j=float(totals[Post.CLIPPED]),
-        clipped_charge_j=float(totals[Post.DELIVERABLE]),
         charger_loss_j=float(totals[Post.CHARGER]),
         charged_j=float(totals[Post.CHARGED]),
         esr_loss_j=float(totals[Post.ESR]),

@@ -32,16 +32,14 @@ class Post(IntEnum):
     """Held back by a limit of the charging current."""
     CLIPPED = 4
     """What would be taken if the store were not full."""
-    DELIVERABLE = 5
-    """What would then reach the store's terminals."""
-    CHARGER = 6
-    CHARGED = 7
-    ESR = 8
-    LEAKAGE = 9
-    QUIESCENT = 10
-    REGULATOR = 11
-    SLEEP = 12
-    START_UP = 13
+    CHARGER = 5
+    CHARGED = 6
+    ESR = 7
+    LEAKAGE = 8
+    QUIESCENT = 9
+    REGULATOR = 10
+    SLEEP = 11
+    START_UP = 12
 
 
 OPERATIONS = len(Post)
@@ -119,7 +117,6 @@ def _one(engine: Motions, key: MotionKey) -> FloatArray:
             table[row] = supply[row]
     else:
         table[Post.CLIPPED] = np.maximum(supply[Post.TAKEN], 0.0)
-        table[Post.DELIVERABLE] = np.maximum(supply[Post.CHARGED], 0.0)
     _load_side(engine, at, key.draw, table)
     return table
 

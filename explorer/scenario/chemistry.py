@@ -23,7 +23,6 @@ class Chemistry:
     """Strictly rising, shape (n,). [V]"""
     minimum_v: float
     maximum_v: float
-    nominal_v: float
     origin: str
     licence: str
     kind: str
@@ -48,7 +47,6 @@ def chemistry(name: ChemistryName) -> Chemistry:
         open_circuit_v=volts,
         minimum_v=float(volts[0]),
         maximum_v=float(volts[-1]),
-        nominal_v=float(notes["nominal_V"]),
         origin=notes["origin"],
         licence=notes["licence"],
         kind=notes["kind"],

@@ -160,7 +160,7 @@ def test_a_full_store_leaves_the_panel_unused():
     )
     found = account(given_, 4000.0, off(4.0))
     assert found.panel_taken_j == 0.0
-    assert found.clipped_charge_j == pytest.approx(4.0 * 1e-3 * 4000.0, rel=1e-6)
+    assert found.clipped_j == pytest.approx(4.0 * 1e-3 * 4000.0, rel=1e-6)
 
 
 def test_a_blocking_diode_keeps_its_drop():

@@ -29,10 +29,8 @@ BEYOND, OVER = 0.3, 0.1
 class Step:
     """The store at rest, then under a current."""
 
-    rest_v: float
-    """First reading, before the current. [V]"""
     drop_v: float
-    """From there to the curve of what follows, drawn back to the beginning. [V]"""
+    """From the first reading to the curve of what follows, drawn back to it. [V]"""
     rows: int
     """Rows at the head that the step takes."""
 
@@ -63,7 +61,7 @@ def step_of(run: BenchRun) -> Step | None:
         return None
     over = np.flatnonzero(left_v <= OVER * drop_v)
     rows = int(over[0]) if len(over) else early
-    return Step(rest_v=float(volts[0]), drop_v=drop_v, rows=rows)
+    return Step(drop_v=drop_v, rows=rows)
 
 
 def until_cut_off(run: BenchRun, disconnect_v: float) -> BenchRun:

@@ -32,7 +32,6 @@ class Life:
     warmest_c: float
     near_full_share: float
     """Share of the time above `NEAR_FULL` of the full voltage."""
-    mean_v: float
     wear_per_year: float
     """Share of the life that a year takes."""
 
@@ -80,7 +79,7 @@ def life(case: Case) -> Life:
         cycles_per_year=gone.cycles,
         mean_c=float(np.mean(gone.temperature_c)), warmest_c=float(np.max(gone.temperature_c)),
         near_full_share=float(np.mean(gone.store_v >= NEAR_FULL * full_v)),
-        mean_v=float(np.mean(gone.store_v)), wear_per_year=wear_per_year(case),
+        wear_per_year=wear_per_year(case),
     )
 
 
