@@ -16,6 +16,7 @@ from explorer.advice.assess import assess
 from explorer.advice.case import Case
 from explorer.cli.main import commands
 from explorer.files.scenario_json import parse_scenario
+from explorer.scenario import model, part
 from explorer.scenario.model import with_value
 
 ROOT = Path(__file__).parent.parent
@@ -164,6 +165,16 @@ def test_the_device_of_the_readme_is_judged_as_it_says():
         assert min(c.margin for c in worse.verdict.checks) < min(
             c.margin for c in found.verdict.checks if c.name not in ("ratings", "service")
         )
+
+
+def test_the_readme_names_the_versions_of_files_and_the_number_of_examples():
+    """What a newcomer writes by hand begins as the program itself begins a file."""
+    text = readme()
+    assert f'"format": "gloaming-scenario", "version": {model.VERSION}`' in text
+    assert f'"format": "gloaming-part", "version": {part.VERSION}`' in text
+    assert set(re.findall(r'^  "version": (\d+),$', text, re.MULTILINE)) == {str(model.VERSION)}
+    number = {7: "seven", 8: "eight", 9: "nine"}[len(list((ROOT / "scenarios").glob("*.json")))]
+    assert f"shows {number} finished scenarios" in text
 
 
 def test_the_readme_shows_every_command_and_no_other():
