@@ -121,7 +121,10 @@ class Supplied:
     """Charge at the nodes, (systems, nodes). [C]"""
     nodes_v: FloatArray
     side_v: FloatArray
-    """The same as `nodes_v`, but just below where a converter begins to convert. [V]"""
+    """The same as `nodes_v`, but just below where a converter begins to convert; where all stores
+    are alike it has one row. [V]"""
+    each_v: FloatArray
+    """The same as `nodes_v`, with one row where all stores are alike. [V]"""
     leak_a: FloatArray
     """Leakage at the nodes, (systems, nodes). [A]"""
     esr: FloatArray
@@ -190,12 +193,14 @@ def supplied(system: System, size: int) -> Supplied:
         A numeric leaf has a leading axis that is neither 1 nor `size`.
     """
     stretches = stretches_of(system)
-    volts, charge, side_v = _nodes(system, size)
-    leak, esr, limit = _store_limits(system, charge, volts)
-    levels = stretches.photocurrent_a
+    each_v, each_c, side_v = _nodes(system)
+    leak, esr, limit = _store_limits(system, each_c, each_v)
+    levels, shape = stretches.photocurrent_a, (size, each_v.shape[1])
     return Supplied(
-        system=system, stretches=stretches, nodes_c=charge, nodes_v=volts, side_v=side_v,
-        leak_a=np.broadcast_to(leak, charge.shape), esr=esr, limit_a=limit,
+        system=system, stretches=stretches, side_v=side_v, each_v=each_v,
+        nodes_c=np.ascontiguousarray(np.broadcast_to(each_c, shape)),
+        nodes_v=np.ascontiguousarray(np.broadcast_to(each_v, shape)),
+        leak_a=np.broadcast_to(leak, shape), esr=esr, limit_a=limit,
         given=[_supply(system, levels[:, k : k + 1], esr) for k in range(levels.shape[1])],
     )
 
@@ -209,7 +214,8 @@ def prepare(system: System, size: int) -> Batch:
         A numeric leaf has a leading axis that is neither 1 nor `size`.
     """
     at = supplied(system, size)
-    stretches, volts, charge, side_v = at.stretches, at.nodes_v, at.nodes_c, at.side_v
+    stretches, volts, charge = at.stretches, at.nodes_v, at.nodes_c
+    each_v, side_v = at.each_v, at.side_v
     leak, esr, limit, given = at.leak_a, at.esr, at.limit_a, at.given
     operations = system.load.operations
     quiet = ld.Draw(current_a=system.quiescent_a)
@@ -217,9 +223,9 @@ def prepare(system: System, size: int) -> Batch:
     waits = [isinstance(op.schedule, WhenReady) for op in operations]
     # A blocking diode leaks back in the dark.
     unlit = _supply(system, np.zeros((1, 1)), esr)
-    dark_idle = _speed(system, unlit, idle, volts, side_v, esr, limit, leak)
+    dark_idle = _speed(system, unlit, idle, each_v, side_v, esr, limit, leak)
     extra = [
-        np.zeros(1) if wait else rate_while_due(op) * _charge_of_run(op, idle, volts, esr)
+        np.zeros(1) if wait else rate_while_due(op) * _charge_of_run(op, idle, each_v, esr)
         for op, wait in zip(operations, waits, strict=True)
     ]
     speeds: list[FloatArray] = []
@@ -238,8 +244,8 @@ def prepare(system: System, size: int) -> Batch:
     off: dict[int, int] = {}
     on: dict[tuple[int, Due], int] = {}
     for k, one in enumerate(given):
-        off[k] = add(_speed(system, one, quiet, volts, side_v, esr, limit, leak), ())
-        lit = _speed(system, one, idle, volts, side_v, esr, limit, leak)
+        off[k] = add(_speed(system, one, quiet, each_v, side_v, esr, limit, leak), ())
+        lit = _speed(system, one, idle, each_v, side_v, esr, limit, leak)
         for due in sorted({d for n, d in zip(stretches.level, dues, strict=True) if n == k}):
             on[(k, due)] = add(lit, due)
     dark = {due: add(dark_idle, due) for due in sorted(set(dues))}
@@ -302,17 +308,18 @@ def charging_current(at: Supplied, level: int, volts: FloatArray) -> FloatArray:
     return np.broadcast_to(np.minimum(amps, at.limit_a), volts.shape)
 
 
-def _nodes(system: System, size: int) -> tuple[FloatArray, FloatArray, FloatArray]:
-    full = np.broadcast_to(np.asarray(system.full_v, float), (size, 1))
+def _nodes(system: System) -> tuple[FloatArray, FloatArray, FloatArray]:
+    """Voltage, charge and `side_v` at the nodes of each store; one row where all are alike."""
+    full = np.asarray(system.full_v, float).reshape(-1, 1)
     if isinstance(system.store, st.Cell):
         share = np.linspace(0.0, 1.0, CELL_NODES)
         share = share[None, :] * system.store.share_at(full)
         volts = system.store.voltage_at(share)
         charge = share * np.asarray(system.store.capacity_c, float)
-        return volts, np.ascontiguousarray(np.broadcast_to(charge, volts.shape)), volts
-    bottom = np.broadcast_to(np.asarray(system.store.lowest_v, float), (size, 1))
+        return volts, charge, volts
+    bottom = np.asarray(system.store.lowest_v, float).reshape(-1, 1)
     if isinstance(system.charger, ch.Converter):
-        split = np.broadcast_to(np.asarray(system.charger.cold_below_v, float), (size, 1))
+        split = np.asarray(system.charger.cold_below_v, float).reshape(-1, 1)
     else:
         split = 0.25 * full
     split = np.clip(split, bottom + 0.02 * (full - bottom), 0.9 * full)
@@ -321,8 +328,7 @@ def _nodes(system: System, size: int) -> tuple[FloatArray, FloatArray, FloatArra
     volts = np.concatenate([low, high], axis=1)
     side = volts.copy()
     side[:, COLD_NODES - 1] *= 1.0 - 1e-9
-    charge = np.broadcast_to(st.bank_charge(system.store, volts), volts.shape)
-    return volts, np.ascontiguousarray(charge), side
+    return volts, st.bank_charge(system.store, volts), side
 
 
 def _store_limits(

@@ -118,7 +118,7 @@ def dark_at_most(scenario: Scenario, at: Supplied, night_s: float | None = None)
         if isinstance(op.schedule, Periodic) and op.schedule.always else 0.0
         for op in load.operations
     ]
-    amps = taken_current(at.system, at.nodes_v, at.leak_a, at.esr, rates)
+    amps = taken_current(at.system, at.each_v, at.leak_a, at.esr, rates)
     off_v = np.minimum(flat(load.off_v, size), at.nodes_v[:, -1])
     least = np.where(at.nodes_v >= off_v[:, None], amps, np.inf).min(axis=1)
     held_c = at.nodes_c[:, -1] - charge_at(off_v, at.nodes_v, at.nodes_c)
