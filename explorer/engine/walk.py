@@ -26,6 +26,9 @@ MOST_TRIAL_LEGS = 200
 ASKED_EVERY = 16
 """Events of a march after which it asks whether anybody still waits for it; under a log an event
 may be a month of readings, some milliseconds."""
+MOST_IN_VAIN = 6
+"""Trials in a row that come to nothing, after each of which twice as many events are waited for the
+next: a device that hiccups ten thousand times a day would spend its time on them."""
 MOST_AT_ONCE = 1000
 """Events at one moment after which a run ends: it would never come away from there."""
 
@@ -46,6 +49,8 @@ class Run(Legs):
         self.days: dict[int, repeats.Period] = {}
         """How days began in the present period, by the segment of the light."""
         self.new_segment = True
+        self.trials = self.in_vain = self.patience = 0
+        """Turns that were tried out; how often in a row in vain; events until the next trial."""
 
     # ---- the loop ------------------------------------------------------------------------
 
@@ -220,9 +225,17 @@ class Run(Legs):
         where = (event, self.stage, self.charging, clock.busy, clock.small, clock.window_edge)
         before = self.seen.get(where)
         now = self.seen[where] = repeats.seen(self, before)
+        if self.patience > 0:
+            self.patience -= 1
+            return False
+        trials = self.trials
         skip = repeats.turns(self, event, before, now, self._tried)
         if skip is None:
+            if self.trials > trials:
+                self.in_vain = min(self.in_vain + 1, MOST_IN_VAIN)
+                self.patience = 2**self.in_vain - 2
             return False
+        self.in_vain = 0
         self._pass(skip)
         # Other events keep their memory: skipped turns may be part of a longer turn.
         del self.seen[where]
@@ -252,6 +265,7 @@ class Run(Legs):
 
     def _tried(self, start: Standing, begin_s: float, span_s: float) -> Standing | None:
         """Where another run would stand after a time; None where that takes too many legs."""
+        self.trials += 1
         trial = Run(self.engine, span_s, start, begin_s)
         end = trial.go(None, MOST_TRIAL_LEGS).end
         return end if trial.t >= trial.end - TIME_GRAIN_S else None

@@ -15,8 +15,10 @@ from explorer.engine.march import Engine
 from explorer.engine.repeats import EvenTurns
 from explorer.engine.system import DAY_S, WEEK_S, Phase
 from explorer.engine.trace import Trace
+from explorer.engine.walk import Run
 from explorer.physics.load import Draw
 from explorer.scenario.build import build
+from explorer.scenario.model import with_values
 from tests.advice.demos import NAMES, demo
 from tests.engine.systems import (
     AMORPHOUS,
@@ -271,3 +273,14 @@ def test_a_device_that_fails_the_moment_it_connects_ends_its_run_and_not_the_pat
     run = Engine(given_).march(WEEK_S, Standing(charge_c=2e-3, connected=False))
     assert 100 < run.tally.cut_offs < 2000
     assert run.span_s < WEEK_S
+
+
+def test_turns_that_never_hold_are_tried_out_less_and_less_often(monkeypatch):
+    """Of a bright panel on a small store, whose device hiccups every second or two."""
+    values = {"light.illuminance_lx": 9675.0, "store.capacitance_F": 0.18}
+    engine = Engine(build(with_values(demo("watering_valve")[0], values)))
+    trials, tried = [], Run._tried
+    monkeypatch.setattr(Run, "_tried", lambda *given: trials.append(1) or tried(*given))
+    run = engine.march(engine.edges[-1], most_legs=6000)
+    assert run.tally.connects > 1000
+    assert 0 < len(trials) < 0.15 * run.tally.connects
