@@ -78,7 +78,8 @@ def test_no_verdict_stands_on_a_knife_edge(judged, name):
 @pytest.mark.parametrize("name", VERDICTS)
 def test_each_file_is_as_the_program_would_save_it(name):
     path = scenario_folder() / f"{name}.json"
-    assert path.read_text(encoding="utf-8") == dump_scenario(load_scenario(path).scenario)
+    as_saved = path.read_text(encoding="utf-8") == dump_scenario(load_scenario(path).scenario)
+    assert as_saved, f"{path.name} lacks a field, or says one otherwise: python -m tests.resave"
     assert load_scenario(path).migrated_from is None
 
 

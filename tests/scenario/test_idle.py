@@ -64,6 +64,11 @@ def test_what_is_left_out_changes_nothing_and_what_is_shown_does(path, section):
     idle = idle_keys(section)
     for key in type(section).model_fields:
         if key in idle:
-            assert not changes(path, section, key), key
+            assert not changes(path, section, key), (
+                f"{path}.{key} has an effect although scenario/idle.py says that it has none"
+            )
         elif key not in JUDGED and key not in ("kind", "units_in_series", "part"):
-            assert changes(path, section, key), key
+            assert changes(path, section, key), (
+                f"{path}.{key} has no effect: use it where its section is built "
+                "(scenario/build.py, or `built` of a store), or name it in scenario/idle.py"
+            )

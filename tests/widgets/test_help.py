@@ -41,12 +41,17 @@ def test_every_section_of_the_model_is_covered():
 
 def test_no_quantity_lacks_help_and_no_help_is_superfluous():
     told = json.loads(resource_path("help", "quantities.json").read_text(encoding="utf-8"))
-    assert set(told["quantities"]) == set(field_keys())
+    there, wanted = set(told["quantities"]), set(field_keys())
+    assert there == wanted, (
+        f"resources/help/quantities.json: missing are {sorted(wanted - there)}, and of no field "
+        f"{sorted(there - wanted)}"
+    )
     assert set(told["ideas"]) >= set(CHECK_NAMES)
 
 
 @pytest.mark.parametrize("key", field_keys())
 def test_help_says_what_is_typical_where_to_read_it_and_how_it_is_known(key):
+    assert key in entries(), f"resources/help/quantities.json says nothing of {key}"
     entry = entries()[key]
     assert entry.label
     for text in (entry.what, entry.typical, entry.read, entry.basis):

@@ -122,18 +122,16 @@ def _walk() -> Iterator[str]:
 
 @cache
 def entries() -> dict[str, Entry]:
-    """All help entries by key, in the model's order.
+    """All help entries by key, in the model's order; a quantity without one is left out.
 
     Raises
     ------
     FileNotFoundError
         The help of the program is missing.
-    KeyError
-        A quantity of the model has no entry.
     """
     path = resource_path("help", "quantities.json")
     told = json.loads(path.read_text(encoding="utf-8"))["quantities"]
-    return {key: _entry(key, told[key]) for key in field_keys()}
+    return {key: _entry(key, told[key]) for key in field_keys() if key in told}
 
 
 def _entry(key: str, text: dict[str, str]) -> Entry:
