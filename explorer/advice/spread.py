@@ -16,6 +16,7 @@ from explorer.advice.fleet import Fleet, fleet
 from explorer.advice.sold import sold_span
 from explorer.advice.stops import largest_phase
 from explorer.advice.verdict import CHECK_NAMES
+from explorer.advice.year.prospects import prospects_of_year
 from explorer.engine.course import Interrupted
 from explorer.physics.arrays import FloatArray
 from explorer.scenario.fields import describe
@@ -31,6 +32,8 @@ some 9 % of spectral error, Energies 15(16) 5847)."""
 NORMAL_95 = 1.96
 """Standard deviations within which 95 % of a normal distribution lie."""
 CHUNK = 2500
+TOLD = 1000
+"""Units of a year that tell what matters most."""
 MOST_JUDGED, MOST_JUDGED_LOG = 200, 24
 """Units near a limit that are judged exactly; fewer under a log."""
 FEWEST_TO_LEARN = 20
@@ -284,7 +287,8 @@ def spread(
         governing=_joined(seen, "governing").astype(np.intp),
         first_charge_s=_joined(seen, "first_charge_s"),
         influences=_influences(
-            wanted, drawn, reserve if np.ptp(reserve) > 0 else _joined(seen, "telling")
+            wanted, drawn, _of_year(case, values, seen) if case.year is not None and values else
+            reserve if np.ptp(reserve) > 0 else _joined(seen, "telling"),
         ),
         years=float(case.scenario.store.years_in_service),
         case=case,
@@ -418,16 +422,23 @@ def _joined(fleets: list[Fleet], name: str) -> FloatArray:
     return np.concatenate([np.asarray(getattr(f, name)) for f in fleets])
 
 
+def _of_year(case: Case, values: dict[str, FloatArray], seen: list[Fleet]) -> FloatArray:
+    """About what the first units have to spare: the bounds of their year, and their start."""
+    starts = np.concatenate([s.margins["starts"] / s.wanted["starts"] for s in seen])[:TOLD]
+    found = prospects_of_year(case, {p: v[:TOLD] for p, v in values.items()})
+    return np.minimum(found, starts) if np.ptp(starts) > 0 else found  # weeks may hold no light
+
+
 def _influences(
     tolerances: tuple[Tolerance, ...], values: dict[str, FloatArray], reserve: FloatArray
 ) -> tuple[Influence, ...]:
-    """Squared rank correlation with the reserve, as a share of their sum."""
+    """Squared rank correlation with the reserve of the first units, as a share of their sum."""
     if len(reserve) < 3 or np.ptp(reserve) == 0:
         return tuple(Influence(path=t.path, label=t.label, share=0.0) for t in tolerances)
     ranked = stats.rankdata(reserve)
     strength = []
     for tolerance in tolerances:
-        x = values[tolerance.path]
+        x = values[tolerance.path][: len(reserve)]
         r = 0.0 if np.ptp(x) == 0 else float(np.corrcoef(stats.rankdata(x), ranked)[0, 1])
         strength.append(r * r)
     total = sum(strength) or 1.0

@@ -113,6 +113,8 @@ def test_built_units_are_judged_by_whole_years_and_those_judged_stand_for_all():
     case = Case(scenario("window_air_sensor"))
     blurred = spread(case, default_tolerances(case.scenario), builds=40)
     assert blurred.runs == (0.0, 1.0)
+    # Six weeks without light: what it sleeps with, and what it holds.
+    assert {i.path for i in blurred.influences[:2]} == {"load.sleep_A", CAPACITY}
     found = confirmed(blurred, most=3)
     assert found.drawn == found.judged == found.builds == 3
     assert np.isfinite(found.first_charge_s).all()
