@@ -254,3 +254,19 @@ def test_panels_in_series_are_counted_and_paid_for(label):
         assert build.price == pytest.approx(6.0 + cost_of(build.scenario).generic)
         assert cost_of(build.scenario).own == 6.0
     assert "relative ones of generic parts" in price_note(found)
+
+
+def test_a_search_measures_the_longer_strings_that_a_high_voltage_takes(label, monkeypatch):
+    pair = next(f for f in parts.store_families() if f.key == "standard_supercapacitor")
+    monkeypatch.setattr(build_parts.parts, "store_families", lambda: (pair,))
+    monkeypatch.setattr(module, "COUNTS", (1,))
+    high = label.with_scenario(with_value(label.scenario, "charger.full_V", 7.0))
+    found = list(search(high, wanted=Wanted(most_parts=3)))[-1]
+    assert found.front
+    for build in found.front:
+        store = build.scenario.store
+        assert store.units_in_series == 3
+        more = 1.5**2
+        store_cm3 = build.volume_cm3 - 0.2 * build.panel_cm2
+        assert store_cm3 == pytest.approx(more * pair.volume_cm3(store.capacitance_F))
+        assert build.price == pytest.approx(cost_of(build.scenario).generic)
