@@ -93,12 +93,16 @@ class InTheDark:
         """
         followed_s, lasts_s = self._followed.get((charge, begin_s), (0.0, 0.0))
         if lasts_s >= followed_s and most_s > followed_s:
+            # A reserve counts from the charge at which the device is cut off, which a pulse may
+            # do long after the store is down to it: that is followed, however late.
+            kept = self._engine.system.load.reserve_j > 0
+            followed_s = max(most_s, FOLLOWED_S) if kept else most_s
             run = self._engine.dark().march(
-                most_s, Standing(charge_c=charge, connected=True), begin_s=begin_s,
+                followed_s, Standing(charge_c=charge, connected=True), begin_s=begin_s,
                 stop_at=StopAt.CUT_OFF,
             )
-            lasts_s = min(_kept_until(self._engine, run), most_s)
-            self._followed[charge, begin_s] = most_s, lasts_s
+            lasts_s = min(_kept_until(self._engine, run), followed_s)
+            self._followed[charge, begin_s] = followed_s, lasts_s
         return min(lasts_s, most_s)
 
 
@@ -110,7 +114,7 @@ def worst_dark(
 
     A closure begins like the stretch that begins with the least charge, or at the worst moment
     where there is no other dark. What is seen to last longer, for its length, than the worst one
-    so far is followed no further, unless a reserve is kept.
+    so far is followed no further.
 
     Parameters
     ----------
@@ -147,12 +151,10 @@ def worst_dark(
             charge, begin_s = _lowest_connected(course.run), 0.0
         tried.append((charge, begin_s, closure_s, True))
     best: tuple[float, float, float, float, bool] | None = None
-    # A reserve counts from the charge at which the device is cut off, so that has to be seen.
-    whole = engine.system.load.reserve_j > 0
-    most = FARTHEST if whole else min(FARTHEST, below)
+    most = min(FARTHEST, below)
     for charge, begin_s, needed_s, closure in tried:
         lasts_s = in_the_dark.lasts(charge, begin_s, most * needed_s)
-        most = most if whole else min(most, lasts_s / needed_s)
+        most = min(most, lasts_s / needed_s)
         if best is None or lasts_s / needed_s < best[0] * (1.0 - 1e-12):
             volts = float(engine.field.voltage_at(charge))
             best = lasts_s / needed_s, needed_s, lasts_s, volts, closure
