@@ -23,7 +23,7 @@ SIZES = ("960x540", "1280x720", "1920x1080", "3840x2160")
 THUMB = 640
 """Width of one picture on a sheet. [px]"""
 DRAWERS = ("budget", "contest", "territory", "spread", "panel", "bench", "builds")
-SETTLE_MS, ANSWER_MS = 150, 6000
+SETTLE_MS, ANSWER_MS = 400, 6000
 
 
 def main() -> None:

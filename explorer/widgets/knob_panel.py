@@ -183,10 +183,13 @@ class KnobPanel(Card):
         self._halves.activate()
 
     def _fit_glances(self) -> None:
+        apart = self.width() >= APART
+        if apart != self._apart:  # rows have their widths a turn later
+            self._set_apart(apart)
+            QTimer.singleShot(0, self, self._fit_glances)
         crowded = any(row.is_crowded for row in self.rows)
         for row in self.rows:
             row.set_bare(crowded)
-        self._set_apart(self.width() >= APART)
         wide = self.width() >= TABLES and not self._apart
         if wide == self._tables:
             return
