@@ -219,6 +219,10 @@ class Scene(Scenery):
         painter.drawRoundedRect(lid, 4, 4)
         px = min(jar.width() * 0.34, jar.height() * 0.3)
         painter.setFont(sized_font(px, bold=True))
+        # A full jar has the longest number, which must not reach its glass.
+        widest = painter.fontMetrics().horizontalAdvance("100\u2009%")
+        px *= min(0.86 * jar.width() / widest, 1.0)
+        painter.setFont(sized_font(px, bold=True))
         box = QRectF(jar.left(), jar.bottom() - px * 1.9, jar.width(), px * 1.5)
         under = top < box.center().y() - px * 0.35
         painter.setPen(tokens.color("on_accent" if under else "ink"))
