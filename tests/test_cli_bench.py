@@ -34,11 +34,10 @@ def test_it_says_how_the_forecast_agrees():
 
 
 def test_it_prints_fitted_values_with_their_uncertainty():
-    done = bench(PROBE, RUN, *(w for path in TRUTH for w in ("--fit", path)))
+    done = bench(PROBE, RUN, "--fit", SIZE)
     assert done.exit_code == 0
-    for path in TRUTH:
-        line = next(x for x in done.stdout.splitlines() if x.strip().startswith(path))
-        assert "±" in line
+    line = next(x for x in done.stdout.splitlines() if x.strip().startswith(SIZE))
+    assert "±" in line
 
 
 def test_json_holds_the_same():
