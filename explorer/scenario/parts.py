@@ -15,7 +15,7 @@ from explorer.physics.arrays import FloatArray
 from explorer.resource_files import read_notes, read_table, resource_path
 from explorer.scenario.chemistry import ChemistryName
 from explorer.scenario.chemistry import chemistry as chemistry
-from explorer.scenario.fields import Section
+from explorer.scenario.fields import Section, describe
 from explorer.scenario.light import Source
 from explorer.scenario.storage import (
     CapacitorStore,
@@ -186,26 +186,24 @@ class StoreFamily:
         given = dict(self.numbers)
         if self.chemistry is not None:
             given["self_discharge_per_month"] = monthly_loss(given, size)
-            return CellStore(
-                chemistry=self.chemistry,
-                capacity_mAh=size,
-                resistance_ohm=given["resistance_ohm_mAh"] / size,
-                charge_limit_A=given["charge_rate_per_h"] * size * 1e-3,
-                discharge_limit_A=given["discharge_rate_per_h"] * size * 1e-3,
+            cell = {
+                "capacity_mAh": size,
+                "resistance_ohm": given["resistance_ohm_mAh"] / size,
+                "charge_limit_A": given["charge_rate_per_h"] * size * 1e-3,
+                "discharge_limit_A": given["discharge_rate_per_h"] * size * 1e-3,
                 **_only(CellStore, given),
-            )
+            }
+            return CellStore(chemistry=self.chemistry, **_held(CellStore, cell))
         own: dict[str, Any] = {
             "capacitance_F": size,
             "esr_ohm": given["esr_ohm_F"] / size,
             "leakage_A": given["leakage_A_per_F"] * size,
         }
         if self.kind == "capacitor":
-            return CapacitorStore(**own, **_only(CapacitorStore, given))
-        return SupercapacitorStore(
-            **own,
-            balancing_A=given["balancing_A_per_F"] * size,
-            **_only(SupercapacitorStore, given),
-        )
+            return CapacitorStore(**_held(CapacitorStore, own | _only(CapacitorStore, given)))
+        own |= {"balancing_A": given["balancing_A_per_F"] * size}
+        own |= _only(SupercapacitorStore, given)
+        return SupercapacitorStore(**_held(SupercapacitorStore, own))
 
 
 _HEIGHT_OVER_WIDTH = {
@@ -215,6 +213,12 @@ _HEIGHT_OVER_WIDTH = {
 _SECTIONS: Mapping[StoreKind, type[CapacitorStore | SupercapacitorStore | CellStore]] = {
     "capacitor": CapacitorStore, "supercapacitor": SupercapacitorStore, "cell": CellStore,
 }  # fmt: skip
+
+
+def _held(section: type[Section], values: Mapping[str, Any]) -> dict[str, Any]:
+    """Values within the ranges of their fields, which a size that nobody sells may leave."""
+    ranges = {key: describe(section, key) for key in values}
+    return {key: min(max(v, ranges[key].low), ranges[key].high) for key, v in values.items()}
 
 
 def _only(section: type[Section], given: Mapping[str, float]) -> dict[str, Any]:

@@ -4,7 +4,8 @@ from datetime import datetime
 
 import pytest
 
-from explorer.files.table_reader import reader
+from explorer.files.logs import read_light_log
+from explorer.files.table_reader import reader, source
 from explorer.files.table_reader.layout import Wanted
 from explorer.files.table_reader.reader import read_readings
 from explorer.files.table_reader.told import LogError, Told, Undecided, ways
@@ -229,3 +230,12 @@ def test_a_file_that_is_emptied_while_it_is_read_is_a_sentence(tmp_path, monkeyp
     monkeypatch.setattr(reader, "understand", emptied)
     with pytest.raises(LogError, match=r"a\.csv was emptied while it was read\."):
         read_readings(path, (LIGHT,), what=say("log"))
+
+
+def test_a_file_that_is_emptied_while_it_is_read_is_told_so(tmp_path, monkeypatch):
+    """Its size was looked at before its first line."""
+    monkeypatch.setattr(source.TextFile, "blocks", lambda *_: iter(()))
+    place = tmp_path / "l.csv"
+    place.write_text("time_s,lux\n0,1\n900,2\n", encoding="utf-8")
+    with pytest.raises(LogError, match="is empty"):
+        read_light_log(place)

@@ -9,6 +9,7 @@ from explorer import resource_files
 from explorer.resource_files import read_notes, read_table
 from explorer.scenario import parts
 from explorer.scenario.chemistry import ChemistryName
+from explorer.scenario.fields import describe
 from explorer.scenario.light import Source
 from explorer.scenario.supply import Technology
 
@@ -173,3 +174,11 @@ def test_an_installed_wheel_takes_its_own_resources_before_a_stranger_beside_it(
     (bundled / "scenarios").mkdir()
     assert module.resource_path() == bundled / "resources"
     assert module.scenario_folder() == bundled / "scenarios"
+
+
+@pytest.mark.parametrize("family", parts.store_families(), ids=lambda f: f.key)
+def test_a_store_of_every_family_can_be_as_small_and_as_large_as_a_file_may_say(family):
+    kind = type(family.store(family.sizes[0]))
+    field = describe(kind, kind.size_key)
+    for size in (field.low, field.high):
+        assert family.store(size).size == size

@@ -94,7 +94,9 @@ def layout_of(
         Several columns hold what is wanted.
     """
     file = opened(path, limit_bytes=limit_bytes, what=what)
-    block = next(file.blocks(1 << 16))
+    block = next(file.blocks(1 << 16), None)
+    if block is None:  # somebody emptied it since it was opened
+        raise LogError(say("{path} is empty; a {what} was expected.", path=path, what=what))
     lines = block.text.split("\n")[:_PREAMBLE]
     said = next((i for i, line in enumerate(lines) if line.strip()), 0)
     delimiters = ["\t", ";", ","]

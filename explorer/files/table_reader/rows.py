@@ -61,7 +61,9 @@ class TableRows:
 
     def sample(self, place: int, most: int = 20) -> list[str]:
         """First cells of one column, blank ones left out."""
-        block = next(self.layout.file.blocks(HEAD))
+        block = next(self.layout.file.blocks(HEAD), None)
+        if block is None:  # somebody emptied the file meanwhile
+            return []
         cells = rows_of(block, self.layout).cells[:most]
         return [row[place] for row in cells if place < len(row) and row[place].strip()]
 
