@@ -133,13 +133,36 @@ def sweeps(quick: bool, empty: Timed) -> Iterator[str]:
         yield found.beside(f"sweep, {rows} rows with {what}", empty, rate)
 
 
+def memory(quick: bool, _: Timed) -> Iterator[str]:
+    """Most memory of a sweep's processes, for some rows and for four times as many."""
+    yield ""
+    yield "| memory of a sweep with verdict and margins | rows | most of one process |"
+    yield "|---|---|---|"
+    for rows in (4_000, 16_000) if quick else (40_000, 160_000):
+        for suffix in ("csv", "parquet"):
+            with tempfile.TemporaryDirectory() as folder:
+                started = subprocess.Popen(
+                    [
+                        sys.executable, "-m", "explorer", "sweep",
+                        str(scenario_folder() / "soil_probe.json"),
+                        "--vary", f"light.illuminance_lx=200:800:{rows // 4}",
+                        "--vary", "panels.count=1:4", "--columns", "verdict", "--workers", "2",
+                        "-o", str(Path(folder) / f"out.{suffix}"),
+                    ],
+                    cwd=ROOT, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL,
+                )
+                used = os.wait4(started.pid, 0)[2]
+                started.returncode = 0
+            yield f"| {suffix} | {rows} | {used.ru_maxrss / 1024:.0f} MB |"
+
+
 def model(quick: bool, empty: Timed) -> Iterator[str]:
     """Weeks and years from scratch, and one assessment of each demonstration."""
     from explorer.advice.assess import assess
     from explorer.advice.builds import search
     from explorer.advice.case import Case
     from explorer.advice.spread import default_tolerances, spread
-    from explorer.advice.territory import axis_choices, coarse, territory
+    from explorer.advice.territory import axis_choices, coarse, refined, territory
     from explorer.engine.march import Engine
     from explorer.engine.trace import Trace
     from tests.bench.conftest import minute_pulses, opened
@@ -168,6 +191,10 @@ def model(quick: bool, empty: Timed) -> Iterator[str]:
         )),
     ):  # fmt: skip
         yield timed(run, 2 if quick else 9).beside(f"{what}, by the batch", empty)
+    drawn = territory(case, x, y)
+    judged = timed(lambda: list(refined(case, drawn, lambda: False)), 1 if quick else 3)
+    near = int((~drawn.sure).sum())
+    yield judged.beside(f"map, {near} of {drawn.sure.size} points by the exact march", empty)
     looked = [0]
 
     def screened() -> None:
@@ -313,7 +340,7 @@ def table(quick: bool) -> Iterator[str]:
     yield HEAD
     empty = timed(command("-c", "pass"), 9)
     yield empty.row("an interpreter that does nothing", "1")
-    for part in (model, rivals, starts, sweeps):
+    for part in (model, rivals, starts, sweeps, memory):
         yield from part(quick, empty)
 
 
