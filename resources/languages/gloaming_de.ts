@@ -7122,16 +7122,16 @@
    <translation>Der Bericht wurde geschrieben: {path}</translation>
   </message>
   <message>
-   <source>{title}, version {n}</source>
-   <translation>{title}, Fassung {n}</translation>
-  </message>
-  <message>
    <source>{n} of at most {most} designs</source>
    <translation>{n} von höchstens {most} Entwürfen</translation>
   </message>
   <message>
    <source>Add designs to compare with this one</source>
    <translation>Entwürfe hinzufügen, um sie mit diesem zu vergleichen</translation>
+  </message>
+  <message>
+   <source>{title}, version {n}</source>
+   <translation>{title}, Fassung {n}</translation>
   </message>
   <message>
    <source>Store voltage, V</source>
@@ -10393,6 +10393,14 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   <message>
    <source>fails</source>
    <translation>nicht bestanden</translation>
+  </message>
+  <message>
+   <source>{n} per charge</source>
+   <translation type="unfinished" />
+  </message>
+  <message>
+   <source>{n} per hour</source>
+   <translation type="unfinished" />
   </message>
   <message>
    <source>Log a stretch in the light in which the store is not full.</source>

@@ -66,9 +66,8 @@ def first_charge(device, allowed_s, most):
     first = First()
     limit = begin + max(4.0 * allowed_s, 2.0 * device.period_s)
     last_y = march.y
-    while march.t < limit:
-        ends = min(march.t + device.period_s, limit)
-        if not march.to(ends, stop=lambda m: m.first_started_s < inf):
+    while march.t < limit:  # in whole periods of the light
+        if not march.to(march.t + device.period_s, stop=lambda m: m.first_started_s < inf):
             raise TooLong
         if march.first_started_s < inf:
             break
