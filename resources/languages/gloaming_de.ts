@@ -10396,11 +10396,11 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   </message>
   <message>
    <source>{n} per charge</source>
-   <translation type="unfinished" />
+   <translation>{n} je Ladung</translation>
   </message>
   <message>
    <source>{n} per hour</source>
-   <translation type="unfinished" />
+   <translation>{n} je Stunde</translation>
   </message>
   <message>
    <source>Log a stretch in the light in which the store is not full.</source>
