@@ -18,7 +18,8 @@ from explorer.widgets.drawers.drawers import QUESTIONS
 from explorer.widgets.drawers.export import save_svg
 from explorer.widgets.drawers.panel_drawer import CHARGER, CURVE, SOURCES
 from explorer.widgets.drawers.spread_drawer import BUILDS, INFLUENCES
-from explorer.widgets.plots.volt_axis import VoltAxis
+from explorer.widgets.plots.number_axis import NumberAxis
+from explorer.widgets.sheet.sheet_plot import SheetPlot
 from tests import pseudo
 from tests.make_bench_log import NAME
 
@@ -181,5 +182,12 @@ def test_a_typed_tolerance_is_refused_in_the_language(qtbot, window, document):
         assert not pseudo.is_forgotten(window.notice.text.text(), frozenset({"much"}))
 
 
-def test_the_voltage_axis_has_the_decimal_mark_of_the_language(qapp):
-    assert VoltAxis().tickStrings([2.5, 3.0], 1.0, 0.5) == ["2,5", "3,0"]
+def test_an_axis_of_numbers_has_the_decimal_mark_of_the_language(qapp):
+    assert NumberAxis("left").tickStrings([2.5, 3.0], 1.0, 0.5) == ["2,5", "3,0"]
+
+
+def test_the_plot_of_a_data_sheet_has_it_on_both_axes(qtbot):
+    plot = SheetPlot()
+    qtbot.addWidget(plot)
+    for side in ("left", "bottom"):
+        assert plot.getPlotItem().getAxis(side).tickStrings([0.2], 1.0, 0.1) == ["0,2"]

@@ -12,8 +12,8 @@ from PySide6.QtWidgets import QWidget
 from explorer.state import theme
 from explorer.state.spans import Window
 from explorer.state.theme import tokens_of
+from explorer.widgets.plots.number_axis import NumberAxis
 from explorer.widgets.plots.time_axis import TimeAxis
-from explorer.widgets.plots.volt_axis import VoltAxis
 
 ZOOM_STEP = 1.25
 CLOSEST_S, CLOSEST_V = 1e-3, 1e-3
@@ -65,7 +65,7 @@ class PlotView(pg.PlotWidget):
     """Whether less than the whole is on show."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
-        self._time_axis, self._volt_axis = TimeAxis(), VoltAxis()
+        self._time_axis, self._volt_axis = TimeAxis(), NumberAxis("left")
         self._whole_s, self._whole_v = Reach(low=0.0, high=1.0), Reach(low=0.0, high=1.0)
         self._shown_s, self._shown_v = self._whole_s, self._whole_v
         self._pan_from: tuple[QPointF, Reach, Reach] | None = None

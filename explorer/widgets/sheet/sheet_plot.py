@@ -16,6 +16,7 @@ from explorer.state import theme
 from explorer.state.language import tr
 from explorer.state.theme import tokens_of
 from explorer.widgets.paint import mix
+from explorer.widgets.plots.number_axis import NumberAxis
 
 View = Literal["current", "power"]
 
@@ -24,7 +25,9 @@ class SheetPlot(pg.PlotWidget):
     """Shows curves, points and the points that were left out; nothing in it can be moved."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+        super().__init__(
+            parent, axisItems={"left": NumberAxis("left"), "bottom": NumberAxis("bottom")}
+        )
         item = self.getPlotItem()
         item.setMenuEnabled(False)
         # The menu is built all the same, without a parent it would outlive the plot.
@@ -34,7 +37,6 @@ class SheetPlot(pg.PlotWidget):
         item.layout.setContentsMargins(0, 6, 12, 0)
         for side in ("left", "bottom"):
             axis = item.getAxis(side)
-            axis.enableAutoSIPrefix(False)
             axis.setStyle(tickFont=theme.font("small"), tickLength=-4)
         self._curves: tuple[tuple[str, FloatArray, FloatArray], ...] = ()
         self._points: tuple[tuple[int, float, float], ...] = ()
