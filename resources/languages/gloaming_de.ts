@@ -2629,7 +2629,7 @@
   </message>
   <message>
    <source>never</source>
-   <translation>keine</translation>
+   <translation>nie</translation>
   </message>
   <message>
    <source>allowed is a number in {unit}, such as 12.5 {unit}</source>
@@ -5967,12 +5967,12 @@
   <message>
    <source>never</source>
    <comment>before: starts</comment>
-   <translation>keine</translation>
+   <translation>nie</translation>
   </message>
   <message>
    <source>starts</source>
    <comment>after: never</comment>
-   <translation>Start</translation>
+   <translation>gestartet</translation>
   </message>
   <message>
    <source>no end</source>
@@ -6061,7 +6061,7 @@
   <message>
    <source>Light</source>
    <comment>theme</comment>
-   <translation>Licht</translation>
+   <translation>Hell</translation>
   </message>
   <message>
    <source>Dark</source>
