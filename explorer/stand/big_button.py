@@ -6,7 +6,15 @@ import math
 from typing import Literal
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QColor, QFontMetrics, QPainter, QPaintEvent, QPen, QPolygonF
+from PySide6.QtGui import (
+    QColor,
+    QFontMetrics,
+    QKeyEvent,
+    QPainter,
+    QPaintEvent,
+    QPen,
+    QPolygonF,
+)
 from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
 
 from explorer.advice.verdict import State
@@ -80,6 +88,13 @@ class BigButton(QAbstractButton):
         metrics = self._metrics_width(self.text())
         width = metrics + 2.4 * _PAD * self._px + (1.4 * self._px if self._has_mark() else 0)
         return QSize(max(round(width), self._least), max(round(2.2 * self._px), self._least))
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Return presses it too, on every desktop; a Return that is held, once."""
+        if event.key() not in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            super().keyPressEvent(event)
+        elif not event.isAutoRepeat():
+            self.click()
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint ground, focus ring, sign and text."""

@@ -177,6 +177,8 @@ class StandDesk(QObject):
         self._explorer.show()
         self._explorer.activateWindow()
         self.open_setup()
+        if self.dialog is not None:
+            self.dialog.mind_held_esc()
 
     def _on_open_wanted(self, scenario: Scenario) -> None:
         if self.dialog is not None:

@@ -45,7 +45,7 @@ class LeaveGesture(QObject):
         self._let_go.timeout.connect(self._on_let_go)
 
     def press(self, source: str) -> None:
-        """Something is held from now on."""
+        """Something is held from now on, or still."""
         if source == ESC:
             self._let_go.stop()
         if source not in self._held:
@@ -53,14 +53,20 @@ class LeaveGesture(QObject):
             self._timer.start()
 
     def release_key(self) -> None:
-        """The key was let go, unless it comes down again at once: then it repeats itself."""
-        self._let_go.start()
+        """The key was let go, unless it comes down again at once: then it repeats itself.
+
+        Until that is known nothing fills any further, and nothing begins to show.
+        """
+        if ESC in self._held:
+            self._let_go.start()
 
     def _on_let_go(self) -> None:
         self.release(ESC)
 
     def release(self, source: str) -> None:
         """Something was let go."""
+        if source == ESC:
+            self._let_go.stop()
         if self._held.pop(source, None) is not None:
             self.progressed.emit(source, 0.0)
             if source in self._done and source != ESC:
@@ -70,6 +76,8 @@ class LeaveGesture(QObject):
 
     def _tick(self) -> None:
         for source, since in list(self._held.items()):
+            if source == ESC and self._let_go.isActive():
+                continue
             share = min(since.elapsed() / self._hold_ms, 1.0)
             self.progressed.emit(source, share)
             if share >= 1.0 and source not in self._done:
@@ -79,6 +87,7 @@ class LeaveGesture(QObject):
             del self._done[source]
         if ESC in self._done or {LEFT, RIGHT} <= recent:
             self._timer.stop()
+            self._let_go.stop()
             self._held.clear()
             self._done.clear()
             self.completed.emit()

@@ -5,9 +5,11 @@ from __future__ import annotations
 from functools import partial
 from typing import get_args
 
-from PySide6.QtCore import QLocale, QSize, Qt, Signal
-from PySide6.QtGui import QGuiApplication, QPalette
+from PySide6.QtCore import QElapsedTimer, QLocale, QSize, Qt, Signal
+from PySide6.QtGui import QGuiApplication, QKeyEvent, QPalette
 from PySide6.QtWidgets import (
+    QAbstractButton,
+    QCheckBox,
     QDialog,
     QDoubleSpinBox,
     QFormLayout,
@@ -53,6 +55,8 @@ _THEME_NAMES: dict[ThemeChoice, str] = {
     "system": say("As the system"),
 }
 FAIR_JOB = "fair"
+STILL_HELD_MS = 1000
+"""An Esc that comes within this time after another one, or after the stand, is still that one."""
 _HINT = say(
     "Before leaving it unattended: switch off the screen saver and system notifications, "
     "and give visitors no keyboard that can switch programs."
@@ -78,6 +82,8 @@ class SetupDialog(QDialog):
     ) -> None:
         super().__init__(parent)
         self._jobs = JobRunner(self)
+        self._esc = QElapsedTimer()
+        """Since when an Esc that ended the stand was last seen to be held; invalid for none."""
         self._jobs.done.connect(self._on_job)
         self.setWindowTitle(tr("Stand"))
         self._parked = parked
@@ -307,6 +313,38 @@ class SetupDialog(QDialog):
         super().done(result)
 
     # --- what a person did ---
+
+    def mind_held_esc(self) -> None:
+        """Do not close for the Esc that ended the stand and is held on."""
+        self._esc.start()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Return starts the stand, unless the part in focus does something else with it."""
+        if event.key() == Qt.Key.Key_Escape and self._esc_is_held(event):
+            return
+        if event.key() not in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            super().keyPressEvent(event)
+        elif not event.isAutoRepeat():
+            self._on_return()
+
+    def _esc_is_held(self, event: QKeyEvent) -> bool:
+        if not self._esc.isValid():
+            return False
+        held = event.isAutoRepeat() or self._esc.elapsed() < STILL_HELD_MS
+        if held:
+            self._esc.start()
+        else:
+            self._esc.invalidate()
+        return held
+
+    def _on_return(self) -> None:
+        part = self.focusWidget()
+        if isinstance(part, QAbstractButton) and not isinstance(part, QCheckBox):
+            part.click()
+        elif part is self.parked_list and self.open_parked.isEnabled():
+            self._on_open_parked()
+        else:
+            self.start.click()
 
     def _on_start(self) -> None:
         self.start.setChecked(True)

@@ -113,8 +113,21 @@ def builds_line(found: Builds) -> Text:
             n=len(found.front),
         )
     running = len(found.measures["price"])
+    if not running and not found.is_done:
+        return say("{n} builds tried, none of them may run so far …", n=found.tried)
+    if not found.front and not found.is_done:
+        return say(
+            "{n} builds tried, {running} may run; the exact model tries the best of them …",
+            n=found.tried, running=running,
+        )  # fmt: skip
     if not running:
         return say("Of {n} builds none runs in this light.", n=found.tried)
+    if not found.front:
+        return say(
+            "{n} builds tried; {running} seemed to run, and none of those that the exact model "
+            "tried does.",
+            n=found.tried, running=running,
+        )  # fmt: skip
     return say(
         "{n} builds tried, {running} may run; {front} of them are beaten by no other in price, "
         "area, volume and mass, and run by the exact model.",

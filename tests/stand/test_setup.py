@@ -1,5 +1,6 @@
 import pytest
 from PySide6.QtCore import QSize, Qt
+from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QWidget
 
 from explorer.files.scenario_json import dump_scenario
@@ -206,3 +207,54 @@ def test_own_scenarios_can_be_shown(desk, tmp_path):
     own.write_text(dump_scenario(Scenario(title="Window sill")), encoding="utf-8")
     desk.run(StandPlan(scenarios=(str(own),)))
     assert desk.window.session.exhibit.title == "Window sill"
+
+
+# --- by keyboard ---
+
+
+def parts_where_return_starts(dialog):
+    yield from (dialog.title, dialog.theme_choice, dialog.reduced, dialog.diagonal)
+    yield from (dialog.home.link, dialog.idle, dialog.keeping.code, dialog.scenarios.items)
+    yield from (dialog.movable["light"], dialog.tabs.tabBar(), dialog.start)
+
+
+def focus_on(dialog, part):
+    for at in range(dialog.tabs.count()):
+        if dialog.tabs.widget(at).isAncestorOf(part):
+            dialog.tabs.setCurrentIndex(at)
+    part.setFocus()
+
+
+def test_return_starts_the_stand_from_every_field(dialog, plan):
+    dialog.show()
+    started = []
+    dialog.started.connect(started.append)
+    for count, part in enumerate(parts_where_return_starts(dialog), start=1):
+        focus_on(dialog, part)
+        QTest.keyClick(part, Qt.Key.Key_Return)
+        assert started == [plan] * count, part
+
+
+def test_return_on_another_button_or_on_what_visitors_left_does_that(dialog):
+    dialog.show()
+    started, wanted = [], []
+    dialog.started.connect(started.append)
+    dialog.open_wanted.connect(wanted.append)
+    dialog.parked_list.setFocus()
+    QTest.keyClick(dialog.parked_list, Qt.Key.Key_Enter)
+    assert [scenario.title for scenario in wanted] == ["Left behind"]
+    dialog.close_button.setFocus()
+    QTest.keyClick(dialog.close_button, Qt.Key.Key_Return)
+    assert not dialog.isVisible()
+    assert started == []
+
+
+def test_the_esc_that_ended_the_stand_does_not_close_its_set_up(dialog, qtbot, monkeypatch):
+    dialog.show()
+    dialog.mind_held_esc()
+    for _ in range(3):
+        QTest.keyClick(dialog, Qt.Key.Key_Escape)
+    assert dialog.isVisible()
+    monkeypatch.setattr("explorer.stand.setup_dialog.STILL_HELD_MS", 0)
+    QTest.keyClick(dialog, Qt.Key.Key_Escape)
+    assert not dialog.isVisible()

@@ -119,3 +119,15 @@ def test_walking_away_puts_it_away_and_keeps_nothing_of_it(stand, plan):
     assert stand.session.stage == "attract"
     assert home.veil.isHidden()
     assert stand.page.isEnabled()
+
+
+def test_return_goes_on_and_a_held_esc_leaves(stand, qtbot):
+    home = taken(stand)
+    QTest.keyClick(home.veil.back, Qt.Key.Key_Return)
+    assert not home.veil.isVisible()
+    assert stand.page.isEnabled()
+    stand.page.cards.home.click()
+    assert home.veil.isVisible()
+    stand.gesture._hold_ms = 100
+    with qtbot.waitSignal(stand.left):
+        QTest.keyPress(home.veil.back, Qt.Key.Key_Escape)

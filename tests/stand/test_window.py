@@ -377,8 +377,10 @@ def test_closing_from_outside_is_refused_until_the_gesture(stand, monkeypatch):
 
 def test_holding_escape_leaves_and_a_tap_does_not(stand, qtbot):
     stand.gesture._hold_ms = 1500
-    QTest.keyClick(stand, Qt.Key.Key_Escape)
-    qtbot.wait(50)
+    with qtbot.waitSignal(
+        stand.gesture.progressed, check_params_cb=lambda _, share: share == 0.0
+    ):
+        QTest.keyClick(stand, Qt.Key.Key_Escape)
     assert stand.isVisible()
     assert not stand.ring.isVisible()
     QTest.keyPress(stand, Qt.Key.Key_Escape)
@@ -411,6 +413,17 @@ def test_a_key_that_repeats_itself_stays_held(stand, qtbot):
         qtbot.waitUntil(lambda before=before: stand.ring.share > before)
     QTest.keyRelease(stand, Qt.Key.Key_Escape)
     qtbot.waitUntil(lambda: not stand.ring.isVisible())
+
+
+def test_a_key_that_was_let_go_fills_no_further(stand, qtbot):
+    QTest.keyPress(stand, Qt.Key.Key_Escape)
+    qtbot.waitUntil(lambda: stand.ring.share > 0)
+    shares = []
+    stand.gesture.progressed.connect(lambda _, share: shares.append(share))
+    with qtbot.waitSignal(stand.gesture.progressed, timeout=5000):
+        QTest.keyRelease(stand, Qt.Key.Key_Escape)
+    assert shares == [0.0]
+    assert stand.isVisible()
 
 
 def test_one_corner_is_not_enough_and_both_are(stand, qtbot):

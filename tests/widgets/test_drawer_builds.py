@@ -6,7 +6,7 @@ from PySide6.QtCore import QPoint, Qt
 
 from explorer.advice import build_parts
 from explorer.advice import builds as module
-from explorer.advice.builds import MEASURES, Wanted
+from explorer.advice.builds import MEASURES, Builds, Wanted
 from explorer.advice.judge import judge
 from explorer.files.scenario_json import load_scenario
 from explorer.resource_files import scenario_folder
@@ -160,3 +160,14 @@ def test_a_study_that_is_opened_shows_its_limits_and_first_its_front(
     assert not other.is_clean
     assert other.study.builds.limits.lithium
     other.undo_stack.clear()
+
+
+def test_a_search_tells_no_count_before_anything_is_known():
+    def told(tried, running, *, is_done):
+        prices = {"price": np.ones(running)}
+        return builds_line(Builds(tried=tried, measures=prices, front=(), is_done=is_done))
+
+    assert told(40, 0, is_done=False) == "40 builds tried, none of them may run so far …"
+    assert told(40, 3, is_done=False).startswith("40 builds tried, 3 may run; the exact model")
+    assert told(40, 3, is_done=True).startswith("40 builds tried; 3 seemed to run, and none")
+    assert told(40, 0, is_done=True) == "Of 40 builds none runs in this light."
