@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from math import log
+from math import log, nan
 
 from pydantic import ValidationError
 
@@ -26,7 +26,11 @@ ONE_STEP = 1.21
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Cost:
-    """What panels, store and charger cost; not a number where a part of one's own has no price."""
+    """What panels, store and charger cost.
+
+    Not a number where panels or a store of one's own have no price, or prices are in several
+    currencies.
+    """
 
     own: float
     """Of the parts of one's own, in `currency`; 0 where there is none."""
@@ -105,7 +109,7 @@ def _at(scenario: Scenario, place: Mapping[str, float]) -> Scenario | None:
 
 
 def cost_of(scenario: Scenario) -> Cost:
-    """What panels and store of a design cost, and its charger where it is one of one's own."""
+    """What panels and store of a design cost, and its charger where one's own has a price."""
     panels, store = scenario.panels, scenario.store
     count = float(panels.count * panels.in_series)
     own = generic = 0.0
@@ -126,7 +130,10 @@ def cost_of(scenario: Scenario) -> Cost:
     if charger is not None and charger.price is not None and not is_changed(scenario.charger):
         own += charger.price
         currencies.append(charger.currency)
-    return Cost(own=own, generic=generic, currency=next(filter(None, currencies), ""))
+    several = set(filter(None, currencies))
+    if len(several) > 1:
+        return Cost(own=nan, generic=generic, currency="")
+    return Cost(own=own, generic=generic, currency="".join(several))
 
 
 def family_like(store: Store) -> StoreFamily:

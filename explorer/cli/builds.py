@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import asdict, replace
 from pathlib import Path
 from typing import Any
 
@@ -56,11 +56,13 @@ def builds(
     """
     from explorer.advice.builds import Wanted, search
     from explorer.files.beside import resolve_case
+    from explorer.files.json_text import validated
     from explorer.files.scenario_json import load_scenario, save_scenario
     from explorer.files.shelf import Shelf
     from explorer.files.study import load_study, remember_builds, scenario_file, study_folder
     from explorer.files.study_builds import search_of
     from explorer.files.tables import write_table
+    from explorer.scenario.study import KeptLimits
     from explorer.words.builds import builds_line, builds_table, limits_text, price_note
 
     try:
@@ -82,6 +84,7 @@ def builds(
             kept, lithium=kept.lithium and not no_lithium,
             **{name: most for name, most in given.items() if most is not None},
         )  # fmt: skip
+        validated(asdict(wanted), "limits", KeptLimits)  # before a search of minutes
         if study is not None:
             click.echo(f"Limits: {limits_text(wanted)}.")
         found = None

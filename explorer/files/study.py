@@ -130,7 +130,9 @@ def keep_study(
     folder: Path, scenario: Scenario, scenario_path: Path | None, study: Study,
     *, own: Path | None = None, replace_older: bool = False,
 ) -> tuple[Scenario, Study]:
-    """Write a study; what lies elsewhere is copied into its folder, and nothing is deleted.
+    """Write a study; what lies elsewhere is copied into its folder, and nothing is deleted there.
+
+    Of the study itself go results and builds of a front that are none any more.
 
     Parameters
     ----------
@@ -172,7 +174,7 @@ def keep_study(
     if replace_older or not _holds(folder / DESIGN, design):
         save_scenario(folder / DESIGN, design, replace_older=replace_older)
     builds = renamed(current(study.builds, scenario), scenario, design)
-    write_builds(folder, builds)
+    write_builds(folder, builds, _front_before(folder))
     kept = replace(study, story=story, designs=laid, builds=builds)
     write_text(folder / NAME, dumped(_as_file(kept, folder)))
     return design, kept
@@ -201,9 +203,18 @@ def remember_builds(folder: Path, search: BuildSearch) -> None:
         ``study.json`` cannot be read, or the disk refuses.
     """
     kept = _read(folder / NAME)
-    write_builds(folder, search)
+    write_builds(folder, search, _front_before(folder))
     made = kept.model_copy(update={"builds": kept_builds(search)})
     write_text(folder / NAME, dumped(made))
+
+
+def _front_before(folder: Path) -> int:
+    """How many builds the front has that a folder keeps; 0 where it keeps no study."""
+    try:
+        builds = _read(folder / NAME).builds
+    except FileError:
+        return 0
+    return 0 if builds is None else len(builds.front)
 
 
 def _read(path: Path) -> StudyFile:

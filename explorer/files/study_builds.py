@@ -20,6 +20,7 @@ from explorer.files.disk import drop
 from explorer.files.report_source import canonical_json, sha256_of
 from explorer.files.scenario_json import load_scenario, save_scenario
 from explorer.files.tables import write_table
+from explorer.scenario.fields import MOST_LETTERS
 from explorer.scenario.model import Scenario
 from explorer.scenario.study import KeptBuild, KeptBuilds, KeptLimits
 
@@ -86,7 +87,13 @@ def builds_again(search: BuildSearch, case: Case) -> Builds:
     front = []
     for one in search.front:
         known = {f.name: getattr(one, f.name) for f in fields(FrontBuild)}
-        verdict = judge(case.with_scenario(one.scenario))
+        own = case.with_scenario(one.scenario)
+        try:
+            verdict = judge(own)
+        except (ValueError, ArithmeticError):  # somebody changed its file: not to be computed
+            continue
+        finally:
+            own.forget()
         if verdict.state == "runs":
             told = {n: v for n, v in known.items() if n not in ("governing", "margin")}
             front.append(Build(verdict=verdict, **told))
@@ -109,12 +116,18 @@ def search_of(found: Builds, limits: Wanted, scenario: Scenario) -> BuildSearch:
 def _entry(build: Build) -> FrontBuild:
     governing = build.verdict.governing
     return FrontBuild(
-        scenario=build.scenario, panels=str.__str__(build.panels),
-        charger=str.__str__(build.charger), store=str.__str__(build.store),
+        scenario=build.scenario, panels=_name_of(build.panels),
+        charger=_name_of(build.charger), store=_name_of(build.store),
         part_count=build.part_count, price=build.price, panel_cm2=build.panel_cm2,
         volume_cm3=build.volume_cm3, mass_g=build.mass_g, height_mm=build.height_mm,
         governing=governing.name, margin=governing.margin,
     )  # fmt: skip
+
+
+def _name_of(part: str) -> str:
+    """What a part is called, no longer than a file may say: titles may be as long already."""
+    name = str.__str__(part)
+    return name if len(name) <= MOST_LETTERS else name[: MOST_LETTERS - 1] + "…"
 
 
 def kept_builds(search: BuildSearch) -> KeptBuilds | None:
@@ -168,8 +181,17 @@ def read_builds(kept: KeptBuilds | None, place: Callable[[str, str], Path]) -> B
     )  # fmt: skip
 
 
-def write_builds(folder: Path, search: BuildSearch) -> None:
+def write_builds(folder: Path, search: BuildSearch, before: int) -> None:
     """Write the builds of a front and their table; those of an earlier front go.
+
+    Parameters
+    ----------
+    folder : pathlib.Path
+        The study's own.
+    search : BuildSearch
+        What is kept from now on.
+    before : int
+        Builds of the front that the study kept until now: what else has such a name stays.
 
     Raises
     ------
@@ -178,13 +200,11 @@ def write_builds(folder: Path, search: BuildSearch) -> None:
     """
     for number, one in enumerate(search.front, 1):
         save_scenario(folder / _name(number), one.scenario, replace_older=True)
-    number = len(search.front) + 1
-    while (folder / _name(number)).exists():
+    for number in range(len(search.front) + 1, before + 1):
         drop(folder / _name(number))
-        number += 1
     if search.front:
         write_table(folder / TABLE, _table(search))
-    else:
+    elif before:
         drop(folder / TABLE)
 
 

@@ -14,7 +14,7 @@ from explorer.scenario.model import Scenario, with_value, with_values
 from explorer.scenario.part import part_from, taken
 from explorer.scenario.storage import SupercapacitorStore
 from explorer.scenario.supply import Panels
-from explorer.words.as_sold import as_sold_line
+from explorer.words.as_sold import as_sold_line, cost_text
 from tests.advice.demos import NAMES, demo
 
 SIZE = "store.capacitance_F"
@@ -59,9 +59,9 @@ def test_a_longer_string_has_larger_units():
     assert three - two == pytest.approx(3 * PER_CM3 * 0.95 * 2.2 * (1.5**2 - 1.0))
 
 
-def own(title, size, price):
+def own(title, size, price, currency="EUR"):
     store = SupercapacitorStore(capacitance_F=size, esr_ohm=0.4, leakage_A=2e-6)
-    return part_from("store", store, title=title, price=price, currency="EUR")
+    return part_from("store", store, title=title, price=price, currency=currency)
 
 
 def test_a_part_of_one_s_own_within_a_step_is_taken_at_its_price():
@@ -89,6 +89,18 @@ def test_panels_of_one_s_own_cost_their_price_each_and_one_without_a_price_makes
         cost = nearest_as_sold(base, {"panels.count": 3.0}, ()).cost
         assert cost.own == pytest.approx(total, nan_ok=True)
     assert "Price not known" in as_sold_line(nearest_as_sold(base, {"panels.count": 3.0}, ()))
+
+
+def test_prices_in_several_currencies_are_never_added():
+    pane = part_from(
+        "panel", Panels(active_area_cm2=20.0), title="Pane", price=4.0, currency="USD"
+    )
+    base = design(panels=taken(pane, Panels(count=2)))
+    alike = cost_of(base.model_copy(update={"store": taken(own("A", 1.0, 3.5, "USD"), pair())}))
+    assert (alike.own, alike.currency) == (11.5, "USD")
+    mixed = base.model_copy(update={"store": taken(own("A", 1.0, 3.5), pair())})
+    assert math.isnan(cost_of(mixed).own)
+    assert cost_text(cost_of(mixed)) == "not known"
 
 
 def test_a_part_that_was_changed_counts_as_generic():

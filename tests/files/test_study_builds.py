@@ -27,6 +27,7 @@ from explorer.files.study_builds import (
 )
 from explorer.resource_files import scenario_folder
 from explorer.scenario import parts
+from explorer.scenario.fields import MOST_LETTERS
 from explorer.scenario.model import Scenario, with_value
 from explorer.scenario.study import KeptLimits
 from explorer.words.builds import builds_table
@@ -87,6 +88,38 @@ def test_a_kept_front_is_judged_again_and_what_does_not_run_is_left_out(found, f
     dim = with_value(kept.front[0].scenario, "light.illuminance_lx", 1.0)
     spoilt = replace(kept, front=(replace(kept.front[0], scenario=dim), *kept.front[1:]))
     assert builds_again(spoilt, Case(DESIGN_OF)).front == found.front[1:]
+
+
+def test_a_build_that_somebody_made_impossible_to_compute_is_left_out(found, folder):
+    kept = load_study(folder).builds
+    logged = with_value(
+        kept.front[0].scenario, "light.pattern", {"kind": "log", "file": "gone.csv"}
+    )
+    spoilt = replace(kept, front=(replace(kept.front[0], scenario=logged), *kept.front[1:]))
+    assert builds_again(spoilt, Case(DESIGN_OF)).front == found.front[1:]
+
+
+def test_a_name_that_is_as_long_as_a_file_may_say_is_kept_shortened(found, tmp_path):
+    long = replace(found.front[0], panels=f"4 × {MOST_LETTERS * 'p'}")
+    made = search_of(replace(found, front=(long,)), LIMITS, DESIGN_OF)
+    keep_study(tmp_path / "study", DESIGN_OF, None, Study(builds=made))
+    name = load_study(tmp_path / "study").builds.front[0].panels
+    assert name.startswith("4 × ppp")
+    assert len(name) == MOST_LETTERS
+
+
+def test_files_of_one_s_own_with_such_names_stay(found, folder):
+    number = len(found.front) + 1
+    mine = folder / f"build-{number}.json"
+    mine.write_text("mine", encoding="utf-8")
+    study = load_study(folder)
+    keep_study(folder, DESIGN_OF, folder / DESIGN, study, own=folder)
+    keep_study(folder, DESIGN_OF, folder / DESIGN, replace(study, builds=BuildSearch()), own=folder)
+    assert [path.name for path in folder.glob("build*")] == [mine.name]
+    (folder / "builds.csv").write_text("mine", encoding="utf-8")
+    keep_study(folder, DESIGN_OF, folder / DESIGN, replace(study, builds=BuildSearch()), own=folder)
+    assert mine.read_text(encoding="utf-8") == "mine"
+    assert (folder / "builds.csv").read_text(encoding="utf-8") == "mine"
 
 
 def test_of_a_changed_design_the_limits_stay_and_the_front_goes(folder):
@@ -165,6 +198,15 @@ def test_the_command_takes_its_limits_from_the_study_and_puts_its_front_there(tm
     anew = gloaming("builds", folder, "--forget-limits")
     assert "Limits: no limits." in anew.output
     assert load_study(folder).builds.limits == Wanted()
+
+
+@pytest.mark.parametrize("most", ["1e10", "inf", "nan"])
+def test_a_limit_that_cannot_be_kept_is_refused_before_the_search(tmp_path, most):
+    save_scenario(tmp_path / "a.json", DESIGN_OF)
+    told = gloaming("builds", tmp_path / "a.json", "--most-price", most, "-o", tmp_path / "t.csv")
+    assert told.exit_code == 3
+    assert "price" in told.output
+    assert "builds tried" not in told.output
 
 
 def test_without_a_study_the_command_asks_where_its_table_goes(tmp_path):

@@ -61,8 +61,13 @@ class Answers:
     matters: MattersKey = "cheapest"
 
     @property
+    def measured_lux(self) -> float | None:
+        """What a meter read, where one did. [lx]"""
+        return self.lux if self.light == "measured" else None
+
+    @property
     def unknowable(self) -> bool:
         """Whether nobody could answer: the light or the device is not known at all."""
-        measured = self.light == "measured" and self.lux is not None
-        no_light = self.light == "unknown" or (self.place == "elsewhere" and not measured)
+        unmeasured = self.place == "elsewhere" and self.measured_lux is None
+        no_light = self.light == "unknown" or unmeasured
         return no_light or (self.job == "other" and self.battery == "unknown")

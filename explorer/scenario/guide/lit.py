@@ -16,15 +16,13 @@ Hours = tuple[tuple[float, float], ...]
 
 def is_measured(answers: Answers) -> bool:
     """Whether a meter said how light it is."""
-    return answers.light == "measured" and answers.lux is not None
+    return answers.measured_lux is not None
 
 
 def lux_of(answers: Answers) -> float:
     """The level while it is lit, of March where there is daylight. [lx]"""
-    if is_measured(answers):
-        assert answers.lux is not None
-        return answers.lux
-    return level_lx(answers.place)
+    lux = answers.measured_lux
+    return level_lx(answers.place) if lux is None else lux
 
 
 def lit_hours(answers: Answers) -> Hours:

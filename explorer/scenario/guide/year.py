@@ -50,12 +50,11 @@ def pattern_of(answers: Answers) -> DaylightPattern:
     """The year of daylight at the panel; the clock goes by the sun."""
     latitude_deg = latitude_of(answers)
     months = tuple(_month(answers, number) for number in range(12))
-    measured = answers.light == "measured" and answers.lux is not None
     return DaylightPattern(
         latitude_deg=latitude_deg, longitude_deg=0.0, time_zone="Etc/UTC",
         place=_place(answers), months=months,
         reading=SkyReading(
-            illuminance_lx=answers.lux if measured else None,
+            illuminance_lx=answers.measured_lux,
             date=f"{answers.measured_month:02d}-15", time="12:00", sky="overcast",
         ),
         hung_up=DARK_MONTHS[_side(latitude_deg)],
@@ -78,8 +77,8 @@ def noon_lx(answers: Answers) -> float:
 
     What a meter would read where nothing was measured.
     """
-    if answers.light == "measured" and answers.lux is not None:
-        return answers.lux
+    if answers.measured_lux is not None:
+        return answers.measured_lux
     number = answers.measured_month
     midnight_s = np.datetime64(f"2020-{number:02d}-15", "s").astype(np.int64)
     sun = sun_position(np.array([midnight_s + 43_200.0]), latitude_of(answers), 0.0)
@@ -195,10 +194,10 @@ def _skies(answers: Answers) -> Text:
 
 def level_text(answers: Answers, origin: str) -> Text:
     """How light it is, and how that is known."""
-    if answers.light == "measured" and answers.lux is not None:
+    if answers.measured_lux is not None:
         return say(
             "{level} at midday in {month} under a dull sky (measured by you)",
-            level=show(answers.lux, "lx"), month=MONTH_NAMES[answers.measured_month],
+            level=show(answers.measured_lux, "lx"), month=MONTH_NAMES[answers.measured_month],
         )
     return say(
         "{level} on a dull day in March, on average ({origin})",
