@@ -79,8 +79,8 @@ class KeptSweep(Section):
     exact: bool = False
 
 
-Limit = Annotated[float, Field(gt=0, le=1e9)] | None
-Measure = Annotated[float, Field(ge=0, le=1e12)] | None
+Limit = Annotated[float | None, Field(ge=1e-9, le=1e9)]
+Measure = Annotated[float | None, Field(ge=0, le=1e12)]
 """Empty where it is not known."""
 
 
@@ -88,7 +88,7 @@ class KeptLimits(Section):
     """What a build may have at most, as the search takes it; empty where it does not matter."""
 
     lithium: bool = True
-    most_parts: Annotated[int, Field(ge=3, le=10_000)] | None = None
+    most_parts: Annotated[int | None, Field(ge=3, le=10_000)] = None
     price: Limit = None
     panel_cm2: Limit = None
     volume_cm3: Limit = None

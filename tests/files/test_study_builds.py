@@ -161,7 +161,9 @@ def test_builds_find_the_light_log_of_the_study(tmp_path):
 @pytest.mark.parametrize(
     ("change", "said"),
     [
-        (lambda d: d["limits"].update(height_mm=-1.0), "height_mm"),
+        (lambda d: d["limits"].update(height_mm=-1.0), "height_mm is -1.0; allowed is 1e-09 to 1"),
+        (lambda d: d["limits"].update(most_parts=2), "most_parts is 2; allowed is 3 to 10000"),
+        (lambda d: d["front"][0].update(price=-1.0), "price is -1.0; allowed is 0 to 1"),
         (lambda d: d["limits"].update(colour="red"), "colour"),
         (lambda d: d["front"][0].update(file="build-99.json"), "builds.front.0.file"),
         (lambda d: d["front"][0].update(file="study.json"), "study.json"),
