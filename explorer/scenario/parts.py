@@ -15,7 +15,7 @@ from explorer.physics.arrays import FloatArray
 from explorer.resource_files import read_notes, read_table, resource_path
 from explorer.scenario.chemistry import ChemistryName
 from explorer.scenario.chemistry import chemistry as chemistry
-from explorer.scenario.fields import Section, describe
+from explorer.scenario.fields import Section, plain
 from explorer.scenario.light import Source
 from explorer.scenario.storage import (
     CapacitorStore,
@@ -217,8 +217,7 @@ _SECTIONS: Mapping[StoreKind, type[CapacitorStore | SupercapacitorStore | CellSt
 
 def _held(section: type[Section], values: Mapping[str, Any]) -> dict[str, Any]:
     """Values within the ranges of their fields, which a size that nobody sells may leave."""
-    ranges = {key: describe(section, key) for key in values}
-    return {key: min(max(v, ranges[key].low), ranges[key].high) for key, v in values.items()}
+    return {key: plain(value) for key, value in section.within_ranges(values).items()}
 
 
 def _only(section: type[Section], given: Mapping[str, float]) -> dict[str, Any]:
