@@ -104,7 +104,7 @@ def _at(scenario: Scenario, place: Mapping[str, float]) -> Scenario | None:
             path: round(value) if path.rpartition(".")[2] in WHOLE else value
             for path, value in place.items()
         })
-    except ValidationError:
+    except (KeyError, ValidationError):  # it may be of another kind by now
         return None
 
 

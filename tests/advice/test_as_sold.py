@@ -91,6 +91,11 @@ def test_panels_of_one_s_own_cost_their_price_each_and_one_without_a_price_makes
     assert "Price not known" in as_sold_line(nearest_as_sold(base, {"panels.count": 3.0}, ()))
 
 
+def test_of_a_place_that_a_design_of_another_kind_has_nothing_is_nearest():
+    assert nearest_as_sold(design(), {"store.capacity_mAh": 10.0}, ()) is None
+    assert nearest_as_sold(design(), {"load.operations.9.schedule.interval_s": 1.0}, ()) is None
+
+
 def test_prices_in_several_currencies_are_never_added():
     pane = part_from(
         "panel", Panels(active_area_cm2=20.0), title="Pane", price=4.0, currency="USD"
