@@ -9917,8 +9917,20 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Die {n} aufbewahrten Aufbauten laufen weiterhin; alle anderen werden neu betrachtet …</translation>
   </message>
   <message>
+   <source>{n} builds tried, none of them may run so far …</source>
+   <translation>{n} Aufbauten geprüft, bisher kommt keiner infrage …</translation>
+  </message>
+  <message>
+   <source>{n} builds tried, {running} may run; the exact model tries the best of them …</source>
+   <translation>{n} Aufbauten geprüft, {running} kommen infrage; das exakte Modell prüft die besten davon …</translation>
+  </message>
+  <message>
    <source>Of {n} builds none runs in this light.</source>
    <translation>Von {n} Aufbauten läuft in diesem Licht keiner.</translation>
+  </message>
+  <message>
+   <source>{n} builds tried; {running} seemed to run, and none of those that the exact model tried does.</source>
+   <translation>{n} Aufbauten geprüft; {running} schienen zu laufen, doch keiner, den das exakte Modell geprüft hat, läuft.</translation>
   </message>
   <message>
    <source>Prices add those of your parts and relative ones of generic parts (own judgement, no source); put in parts of your own of every kind to know better.</source>
