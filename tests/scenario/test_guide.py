@@ -9,6 +9,7 @@ import numpy as np
 import pytest
 
 from explorer.files.scenario_json import load_scenario, save_scenario
+from explorer.physics.sun import sun_position
 from explorer.scenario import parts
 from explorer.scenario.generic import panels_price
 from explorer.scenario.guide import answers as keys
@@ -20,7 +21,7 @@ from explorer.scenario.guide.lit import light_of, meets_frost
 from explorer.scenario.guide.made import scenario_from
 from explorer.scenario.guide.places import SPOTS, level_lx
 from explorer.scenario.guide.questions import QUESTIONS, choices_of, is_asked
-from explorer.scenario.guide.region import latitude_of
+from explorer.scenario.guide.region import REGIONS, latitude_of
 from explorer.scenario.guide.year import noon_lx
 from explorer.scenario.model import Scenario
 from explorer.scenario.weekdays import WEEKDAYS
@@ -214,6 +215,16 @@ def test_frost_is_met_only_where_winters_are_cold():
     assert any("0 °C" in line for line in assumptions(Answers(place="facade")))
     january = light_of(Answers(place="facade", region="north")).pattern.months[0]
     assert january.mean_C == 0.0
+
+
+@pytest.mark.parametrize("region", ["far_north", "north", "mild", "warm"])
+def test_the_day_of_december_is_as_long_as_a_region_says(region):
+    """By the sun of the program on 21 December 2020, in whole hours."""
+    _, line, latitude_deg = REGIONS[region]
+    minutes = np.datetime64("2020-12-21", "s").astype(np.int64) + 60.0 * np.arange(1440)
+    up_h = np.sum(sun_position(minutes, latitude_deg, 0.0).elevation_deg > 0.0) / 60.0
+    said = {"six": 6, "eight": 8, "nine": 9, "ten": 10}
+    assert [h for word, h in said.items() if f"{word} hours" in line] == [round(up_h)]
 
 
 # Energies of one run in joule; sources beside them.

@@ -8,7 +8,8 @@ from explorer.text import texts
 USUAL_DEG = 52.0
 """Latitude that counts where nobody says. [deg]"""
 FARTHEST_DEG = 65.0
-"""Latitude beyond which there is no sun for weeks, and nothing here is of use. [deg]"""
+"""Latitude beyond which the guide judges nothing (own judgement): the days of December are shorter
+than three hours there, and from 67° on there are none. [deg]"""
 REGIONS: dict[RegionKey, tuple[str, str, float]] = texts({
     "far_north": ("Around 60° north", "Scandinavia, Scotland, Alaska: December has six hours of "
                                       "day", 60.0),
