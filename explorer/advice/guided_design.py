@@ -142,11 +142,12 @@ def _tries(answers: Answers, family: StoreFamily, lux: float | None) -> Iterator
         "charger.output_limit_A": np.array([limits[s] for s in sizes.tolist()]),
     }  # fmt: skip
     seen = fleet(Case(base), changes)
-    reserve = _ranked_reserve(seen)
+    reserve = seen.reserve
     if is_year(answers):
         # Its darkest weeks know the first charge; what a store carries through them is bounded.
         first = seen.margins["starts"] / seen.wanted["starts"]
         reserve = np.minimum(prospects_of_year(Case(base), changes), first)
+    reserve = _ranked(reserve, seen)
     # A part that is too weak is the wrong part, whatever the light.
     strong = np.minimum(seen.margins["ratings"], seen.margins["pulse"]) >= 1.0
     for i in np.flatnonzero(strong).tolist():
@@ -172,10 +173,10 @@ def _output_limit_a(answers: Answers, design: Design) -> float:
     return charger.output_limit_A
 
 
-def _ranked_reserve(seen: Fleet) -> NDArray[np.float64]:
+def _ranked(reserve: NDArray[np.float64], seen: Fleet) -> NDArray[np.float64]:
     """Reserve; below 1 the mean of all checks breaks ties, so that one dead end is nearer."""
     shares = [np.minimum(seen.margins[n] / seen.wanted[n], 1.0) for n in seen.margins]
-    return seen.reserve + np.where(seen.reserve < 1.0, 1e-3 * np.mean(shares, axis=0), 0.0)
+    return reserve + np.where(reserve < 1.0, 1e-3 * np.mean(shares, axis=0), 0.0)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

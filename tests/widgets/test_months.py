@@ -111,3 +111,11 @@ def test_a_weather_file_is_looked_for_and_taken(qtbot, document, tmp_path, monke
     assert document.case.weather.site == "Fernhollow"
     # The file knows its place and its months.
     assert not form.findChildren(QWidget, f"{PATTERN_PATH}.months")[0].isVisible()
+
+
+def test_every_column_has_its_room(dialog):
+    for line in dialog.table.rows:
+        for part in line.parts:
+            corner = part.mapTo(dialog, part.rect().topRight())
+            assert corner.x() < dialog.rect().right() - 16
+            assert part.visibleRegion().boundingRect().width() == part.width()

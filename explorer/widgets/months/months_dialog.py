@@ -19,6 +19,8 @@ _WHAT = say(
     "Days that are neither clear nor partly cloudy count as overcast. Nought in both columns is "
     "the cautious choice: measured months had two to four times as much light."
 )
+_AROUND = 80
+"""Margins of the dialog and of its card, and the bar of the card: no column is cut. [px]"""
 
 
 class MonthsDialog(DraftDialog[MonthsTable, JudgedMonths]):
@@ -35,7 +37,8 @@ class MonthsDialog(DraftDialog[MonthsTable, JudgedMonths]):
         hint.setForegroundRole(hint.palette().ColorRole.PlaceholderText)
         title = heading(tr("Skies and temperatures by month"))
         card = typed_card((title, hint, self.table, self.sentence, self.fault))
-        self.lay_out(((card, 1),), QSize(520, 380), QSize(560, 640))
+        wide = self.table.minimumSizeHint().width() + _AROUND
+        self.lay_out(((card, 1),), QSize(wide, 380), QSize(wide, 640))
         self.judge()
 
     def judge(self) -> None:
