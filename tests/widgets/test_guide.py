@@ -128,6 +128,7 @@ def test_a_changed_place_asks_what_it_brings_with_it(qtbot, guide):
     qtbot.mouseClick(card(facing, "south"), Qt.MouseButton.LeftButton)
     qtbot.waitUntil(lambda: guide.found is not None, timeout=20_000)
     assert (guide.found.answers.season, guide.found.answers.facing) == ("winter", "south")
+    assert guide.outcome.changes["region"].text() == "Latitude: 47.5 °"
     assert not guide.outcome.changes["season"].isHidden()
     assert guide.outcome.changes["battery"].isHidden()
 

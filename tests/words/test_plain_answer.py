@@ -6,6 +6,7 @@ from typing import get_args
 
 import pytest
 
+from explorer.advice import guided_design
 from explorer.advice.assess import assess
 from explorer.advice.case import Case
 from explorer.advice.edges import break_even
@@ -169,3 +170,14 @@ def test_a_start_that_comes_too_late_is_not_called_too_little_light():
     assert found.assessment.verdict.governing.name == "starts"
     assert found.sentences[0].endswith("does not start soon enough.")
     assert "2 h are allowed" in found.sentences[1]
+
+
+def test_panels_bring_enough_where_the_store_alone_falls_short_in_a_year():
+    """Not the smallest panel of many designs that all fail by the same dark stretch."""
+    lock = Answers(
+        place="facade", region="latitude", latitude_deg=51.5, facing="north", job="lock",
+        matters="smallest",
+    )  # fmt: skip
+    (nearest,) = guided_design._in_order(lock, lambda: False, None)
+    assert nearest.reserve < 1.0
+    assert nearest.design.panel_cm2 > 30.0  # 15 cm² would bring half of what is used

@@ -215,12 +215,7 @@ class GuideDialog(QDialog):
         answers = self.answers
         assert answers is not None
         self._changing = False
-        self.outcome.set_answers({
-            page.question.key: next(
-                c.title for c in page.question.choices if c.key == page.answer
-            )
-            for page in self.asked
-        })  # fmt: skip
+        self.outcome.set_answers({page.question.key: page.told for page in self.asked})
         if self._found is None or self._found.answers != answers:
             self._found = None
             if reason := unanswerable(answers):

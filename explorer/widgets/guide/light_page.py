@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QLabel, QWidget
 
+from explorer.quantity import show
 from explorer.scenario.calendar import MONTH_NAMES
 from explorer.scenario.fields import describe
 from explorer.scenario.guide.answers import Answers, PlaceKey
@@ -85,6 +86,13 @@ class LightPage(QuestionPage):
         """Key of the marked choice; empty where there is none, or where its figure is missing."""
         marked = super().answer
         return "" if marked == "measured" and self._lux is None else marked
+
+    @property
+    def told(self) -> str:
+        """What the meter read, where that is the answer."""
+        if super().answer == "measured" and self._lux is not None:
+            return show(self._lux, "lx")
+        return super().told
 
     @property
     def figures(self) -> dict[str, object]:

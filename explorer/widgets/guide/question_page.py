@@ -73,6 +73,11 @@ class QuestionPage(QWidget):
         """Key of the marked choice; empty where there is none."""
         return next((card.choice.key for card in self.cards if card.isChecked()), "")
 
+    @property
+    def told(self) -> str:
+        """The marked choice as it is named afterwards."""
+        return next((card.choice.title for card in self.cards if card.isChecked()), "")
+
     def set_answer(self, key: str) -> None:
         """Mark a choice."""
         for card in self.cards:

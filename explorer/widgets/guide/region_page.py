@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QWidget
 
+from explorer.quantity import show
 from explorer.scenario.guide.questions import Question
 from explorer.scenario.guide.region import FARTHEST_DEG
 from explorer.state.language import tr
@@ -46,6 +47,13 @@ class RegionPage(QuestionPage):
     def figures(self) -> dict[str, object]:
         """What was typed, by key of `Answers`."""
         return {"latitude_deg": self._latitude_deg if super().answer == "latitude" else None}
+
+    @property
+    def told(self) -> str:
+        """The latitude itself, where it was typed."""
+        if super().answer == "latitude" and self._latitude_deg is not None:
+            return show(self._latitude_deg, "°")
+        return super().told
 
     def take_focus(self) -> None:
         """The field, where a figure is all that is missing."""
