@@ -13,8 +13,9 @@ from explorer.state.own_program import start
 from explorer.state.worker import ASK, DONE, FAILED, READY, REST, STEP, STOP, framed, messages
 
 LOG = logging.getLogger(__name__)
-MOST = 2
-"""A long question, such as a map's, keeps no short one waiting."""
+MOST = 3
+"""Two look for the turns of the knobs and for remedies, which takes minutes in a year of daylight:
+what somebody opens must not wait for them."""
 PATIENCE_MS = 60_000
 """A worker that says nothing for so long after its start will never come."""
 GOODBYE_MS = 400
