@@ -160,6 +160,8 @@ def keep_study(
     """  # fmt: skip
     _make(folder, own)
     design = _with_light(folder, scenario, scenario_path)
+    builds = renamed(current(study.builds, scenario), scenario, design)
+    write_builds(folder, builds, _front_before(folder))
     story = replace(study.story, runs=tuple(_with_file(folder, r) for r in study.story.runs))
     laid = tuple(
         replace(one, scenario=_with_light(folder, one.scenario, one.path),
@@ -173,8 +175,6 @@ def keep_study(
         save_scenario(one.path, one.scenario, replace_older=True)
     if replace_older or not _holds(folder / DESIGN, design):
         save_scenario(folder / DESIGN, design, replace_older=replace_older)
-    builds = renamed(current(study.builds, scenario), scenario, design)
-    write_builds(folder, builds, _front_before(folder))
     kept = replace(study, story=story, designs=laid, builds=builds)
     write_text(folder / NAME, dumped(_as_file(kept, folder)))
     return design, kept

@@ -16,13 +16,14 @@ import numpy as np
 from explorer.advice.builds import MEASURES, Build, Builds, Wanted
 from explorer.advice.case import Case
 from explorer.advice.judge import judge
-from explorer.files.disk import drop
+from explorer.files.disk import FileError, drop
 from explorer.files.report_source import canonical_json, sha256_of
 from explorer.files.scenario_json import load_scenario, save_scenario
 from explorer.files.tables import write_table
 from explorer.scenario.fields import MOST_LETTERS
 from explorer.scenario.model import Scenario
 from explorer.scenario.study import KeptBuild, KeptBuilds, KeptLimits
+from explorer.text import say
 
 TABLE = "builds.csv"
 
@@ -196,8 +197,18 @@ def write_builds(folder: Path, search: BuildSearch, before: int) -> None:
     Raises
     ------
     FileError
-        The disk refuses.
+        The disk refuses, or a file of one's own has such a name; nothing is written then.
     """
+    new = [_name(number) for number in range(before + 1, len(search.front) + 1)]
+    for name in [*new, *([TABLE] if search.front and not before else [])]:
+        if (folder / name).exists():
+            raise FileError(
+                say(
+                    "{file} would be written over, and the study did not make it: give it another "
+                    "name first.",
+                    file=folder / name,
+                )
+            )
     for number, one in enumerate(search.front, 1):
         save_scenario(folder / _name(number), one.scenario, replace_older=True)
     for number in range(len(search.front) + 1, before + 1):

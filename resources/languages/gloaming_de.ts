@@ -2260,6 +2260,10 @@
    <translation>{folder} kann nicht beschrieben werden: {why}.</translation>
   </message>
   <message>
+   <source>{file} would be written over, and the study did not make it: give it another name first.</source>
+   <translation>{file} würde überschrieben, stammt aber nicht von der Studie: Bitte zuerst umbenennen.</translation>
+  </message>
+  <message>
    <source>Untitled</source>
    <translation>Ohne Titel</translation>
   </message>
@@ -8264,8 +8268,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>bis</translation>
   </message>
   <message>
-   <source>Between −{most}° and {most}°: beyond, there is no sun for weeks in winter.</source>
-   <translation>Zwischen −{most}° und {most}°: Jenseits davon scheint im Winter wochenlang keine Sonne.</translation>
+   <source>Between −{most}° and {most}°: nearer to a pole the guide does not judge.</source>
+   <translation>Zwischen −{most}° und {most}°: Näher an einem Pol urteilt der Wegweiser nicht.</translation>
   </message>
   <message>
    <source>Season</source>

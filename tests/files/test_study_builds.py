@@ -122,6 +122,17 @@ def test_files_of_one_s_own_with_such_names_stay(found, folder):
     assert (folder / "builds.csv").read_text(encoding="utf-8") == "mine"
 
 
+@pytest.mark.parametrize("name", ["build-1.json", "builds.csv"])
+def test_a_front_is_not_written_over_a_file_of_one_s_own(found, folder, name):
+    study = load_study(folder)
+    keep_study(folder, DESIGN_OF, folder / DESIGN, replace(study, builds=BuildSearch()), own=folder)
+    (folder / name).write_text("mine", encoding="utf-8")
+    with pytest.raises(FileError, match=f"{name} would be written over"):
+        keep_study(folder, DESIGN_OF, folder / DESIGN, study, own=folder)
+    assert (folder / name).read_text(encoding="utf-8") == "mine"
+    assert load_study(folder).builds.front == ()
+
+
 def test_of_a_changed_design_the_limits_stay_and_the_front_goes(folder):
     study = load_study(folder)
     changed = with_value(DESIGN_OF, "light.illuminance_lx", 900.0)

@@ -65,7 +65,7 @@ class RegionPage(QuestionPage):
     def _on_latitude(self, typed: float | None) -> None:
         if typed is not None and not -FARTHEST_DEG <= typed <= FARTHEST_DEG:
             self.latitude.refuse(say(
-                "Between −{most}° and {most}°: beyond, there is no sun for weeks in winter.",
+                "Between −{most}° and {most}°: nearer to a pole the guide does not judge.",
                 most=figure(f"{FARTHEST_DEG:g}"),
             ))  # fmt: skip
             return
