@@ -65,8 +65,8 @@ def test_a_design_that_is_known_is_shown_at_once_where_others_are_left_to_a_work
     known = solver.result
     document.edit("light.illuminance_lx", 500.0)
     solver._took_s = 2.0 * SLOW_S
-    start, held = jobs._start, []
-    monkeypatch.setattr(jobs, "_start", held.append)  # it tells how long it took, when it ends
+    start, held = jobs._thread, []
+    monkeypatch.setattr(jobs, "_thread", held.append)  # it tells how long it took, when it ends
     solver.catch_up()
     assert solver.is_pending
     assert jobs.busy("frame")
