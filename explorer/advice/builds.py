@@ -66,8 +66,8 @@ class Wanted:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Build:
-    """One combination, with what is known of it."""
+class Combination:
+    """Panels, charger and store, with what is known of them."""
 
     scenario: Scenario
     panels: str
@@ -83,6 +83,12 @@ class Build:
     mass_g: float
     height_mm: float
     """Of the store; not a number where it is not known."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Build(Combination):
+    """One that was judged."""
+
     verdict: Verdict
     """By the exact march."""
 
@@ -358,4 +364,4 @@ def _so_far(
     )  # fmt: skip
 
 
-__all__ = ["MEASURES", "Build", "Builds", "Wanted", "front_of", "search"]
+__all__ = ["MEASURES", "Build", "Builds", "Combination", "Wanted", "front_of", "search"]

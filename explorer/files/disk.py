@@ -204,7 +204,7 @@ def drop(path: Path) -> None:
         path.unlink(missing_ok=True)
     except OSError as error:
         raise FileError(
-            say("{path} cannot be written: {why}.", path=path, why=_why(error))
+            say("{path} cannot be deleted: {why}.", path=path, why=_why(error))
         ) from None
 
 

@@ -6,7 +6,7 @@ import re
 from dataclasses import dataclass
 from pathlib import Path
 
-from explorer.files.disk import FileError
+from explorer.files.disk import FileError, drop
 from explorer.files.part_json import is_part, load_part, save_part
 from explorer.scenario.part import Part, StorePart
 from explorer.text import say
@@ -97,12 +97,7 @@ class Shelf:
         FileError
             The disk refuses.
         """
-        try:
-            path.unlink(missing_ok=True)
-        except OSError as error:
-            raise FileError(
-                say("{path} cannot be deleted: {why}.", path=path, why=error.strerror or error)
-            ) from None
+        drop(path)
 
     def take_in(self, path: Path) -> Path:
         """Put a copy of a part file from elsewhere on the shelf.

@@ -10,10 +10,11 @@ from collections.abc import Callable
 from dataclasses import asdict, dataclass, field, fields, replace
 from math import isnan, nan
 from pathlib import Path
+from typing import Any
 
 import numpy as np
 
-from explorer.advice.builds import MEASURES, Build, Builds, Wanted
+from explorer.advice.builds import MEASURES, Build, Builds, Combination, Wanted
 from explorer.advice.case import Case
 from explorer.advice.judge import judge
 from explorer.files.disk import FileError, drop
@@ -29,19 +30,9 @@ TABLE = "builds.csv"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class FrontBuild:
+class FrontBuild(Combination):
     """One build of a front that was found."""
 
-    scenario: Scenario
-    panels: str
-    charger: str
-    store: str
-    part_count: int
-    price: float
-    panel_cm2: float
-    volume_cm3: float
-    mass_g: float
-    height_mm: float
     governing: str
     """The check that governed, and its margin."""
     margin: float
@@ -87,7 +78,6 @@ def builds_again(search: BuildSearch, case: Case) -> Builds:
     """
     front = []
     for one in search.front:
-        known = {f.name: getattr(one, f.name) for f in fields(FrontBuild)}
         own = case.with_scenario(one.scenario)
         try:
             verdict = judge(own)
@@ -96,8 +86,7 @@ def builds_again(search: BuildSearch, case: Case) -> Builds:
         finally:
             own.forget()
         if verdict.state == "runs":
-            told = {n: v for n, v in known.items() if n not in ("governing", "margin")}
-            front.append(Build(verdict=verdict, **told))
+            front.append(Build(verdict=verdict, **_known_of(one)))
     measures = {m: np.array([getattr(one, m) for one in front]) for m in MEASURES}
     return Builds(
         tried=0, measures=measures, front=tuple(front), is_done=False,
@@ -114,15 +103,16 @@ def search_of(found: Builds, limits: Wanted, scenario: Scenario) -> BuildSearch:
     )  # fmt: skip
 
 
+def _known_of(one: Combination) -> dict[str, Any]:
+    return {f.name: getattr(one, f.name) for f in fields(Combination)}
+
+
 def _entry(build: Build) -> FrontBuild:
     governing = build.verdict.governing
+    named = {part: _name_of(getattr(build, part)) for part in ("panels", "charger", "store")}
     return FrontBuild(
-        scenario=build.scenario, panels=_name_of(build.panels),
-        charger=_name_of(build.charger), store=_name_of(build.store),
-        part_count=build.part_count, price=build.price, panel_cm2=build.panel_cm2,
-        volume_cm3=build.volume_cm3, mass_g=build.mass_g, height_mm=build.height_mm,
-        governing=governing.name, margin=governing.margin,
-    )  # fmt: skip
+        **{**_known_of(build), **named}, governing=governing.name, margin=governing.margin
+    )
 
 
 def _name_of(part: str) -> str:

@@ -1,4 +1,4 @@
-"""A short day on the stand, with a made-up model; the long one is tests/bench/soak_stand.py."""
+"""A short day on the stand, with a made-up model; `tests.soak` makes it as long as one likes."""
 
 import pytest
 
