@@ -165,7 +165,9 @@ def run(
     app = QApplication.instance() or QApplication([NAME])
     assert isinstance(app, QApplication)
     screen = app.primaryScreen()
-    if ours and scaling.look_at_screen(settings, screen.size(), screen.devicePixelRatio()):
+    if ours and screen is not None and scaling.look_at_screen(
+        settings, screen.size(), screen.devicePixelRatio()
+    ):
         scaling.start_again()
     try:
         set_language(settings.settings.language)

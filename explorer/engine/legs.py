@@ -19,7 +19,7 @@ MANY = 12
 """Phases of an operation above which its runs are composed, whole or in blocks of them, even
 where nothing repeats."""
 
-SELDOM_S = 6 * 3600.0
+OWN_MOMENTS_S = 6 * 3600.0
 """Interval from which on the runs of an operation are not spread over it under a measured log; a
 thousand of them a year cost less than its readings. [s]"""
 
@@ -242,7 +242,7 @@ class Legs(Progress):
             fast = clock.fast
             if fast is not None and not self.engine.compose:
                 return False
-            if fast is not None and clock.interval_s(fast) >= SELDOM_S:
+            if fast is not None and clock.interval_s(fast) >= OWN_MOMENTS_S:
                 # Its runs are few and move the store: each has its own moment.
                 limit, fast = min(limit, clock.next_start[fast]), None
             limit = min(limit, clock.others_due(), clock.window_edge)

@@ -25,7 +25,7 @@ AVERAGED_BELOW_V = 1e-4
 """A run of an operation that moves the store less than this is spread over its interval. [V]"""
 AVERAGED_IN_LOG_V = 1e-3
 """The same under a measured log, whose readings blur single pulses anyway. [V]"""
-SELDOM_S = 900.0
+AVERAGED_BELOW_S = 900.0
 """Interval from which on runs are not spread over it in steady light: in a row they can be told
 apart, and walking them costs little. [s]"""
 MOTION_BYTES = 150
@@ -121,7 +121,7 @@ class Motions:
         if not self.compose or not isinstance(operation.schedule, Periodic):
             return False
         steady = all(level.exact for level in self.levels)
-        if steady and operation.schedule.interval_s >= SELDOM_S:
+        if steady and operation.schedule.interval_s >= AVERAGED_BELOW_S:
             return False
         load, field = self.system.load, self.field
         # Where the voltage bends most with charge: a cell's curve is flat in one place only.

@@ -136,14 +136,14 @@ def territory_steps(x: Axis, y: Axis, case: Case, stopped: Stopped) -> Iterator[
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Beside:
+class BothVerdicts:
     """What the present design does, and what another does; None where it cannot be judged."""
 
     now: Verdict
     then: Verdict | None
 
 
-def beside_steps(other: Scenario, case: Case, stopped: Stopped) -> Iterator[Beside]:
+def both_steps(other: Scenario, case: Case, stopped: Stopped) -> Iterator[BothVerdicts]:
     """Both by the exact march, at once."""
     from explorer.advice.judge import judge
 
@@ -152,7 +152,7 @@ def beside_steps(other: Scenario, case: Case, stopped: Stopped) -> Iterator[Besi
             then = judge(case.with_scenario(other))
         except (ValueError, ArithmeticError):  # not to be computed
             then = None
-        yield Beside(now=judge(case), then=then)
+        yield BothVerdicts(now=judge(case), then=then)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

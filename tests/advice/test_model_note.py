@@ -42,8 +42,8 @@ SUPERCAPACITOR, CELL = SupercapacitorStore(), CellStore()
         f"reproduces the map to {cycle.GENERATOR_TOLERANCE_V * 1e6:g} µV",
         f"less than {march.AVERAGED_BELOW_V * 1e3:g} mV "
         f"({march.AVERAGED_IN_LOG_V * 1e3:g} mV under a measured log)",
-        f"more often than every {march.SELDOM_S / 60:g} minutes",
-        f"where it comes every {legs.SELDOM_S / 3600:g} hours or less often",
+        f"more often than every {march.AVERAGED_BELOW_S / 60:g} minutes",
+        f"where it comes every {legs.OWN_MOMENTS_S / 3600:g} hours or less often",
         f"a ladder of some {illumination.RUNGS} to",
         f"up to {illumination.GATHER_S / 60:g} minutes in which the store moves by less than "
         f"{illumination.GATHER_V * 1e3:g} mV",

@@ -17,7 +17,7 @@ from explorer.state import theme
 from explorer.state.at_rest import no_steps
 from explorer.state.document import Document
 from explorer.state.drawer_feeds import Feed
-from explorer.state.drawer_steps import Beside, beside_steps
+from explorer.state.drawer_steps import BothVerdicts, both_steps
 from explorer.state.jobs import JobRunner
 from explorer.state.language import tr
 from explorer.text import Text, joined, say
@@ -115,10 +115,10 @@ class NearestBuild(QWidget):
             self._say(say("Nothing that is sold suits this place."))
             return
         self._say(as_sold_line(found))
-        self.feed.set_steps(partial(beside_steps, found.scenario))
+        self.feed.set_steps(partial(both_steps, found.scenario))
 
     def _on_arrived(self, step: object) -> None:
-        assert isinstance(step, Beside)
+        assert isinstance(step, BothVerdicts)
         if self._shown is None:
             return
         told = [as_sold_line(self._shown), checks_line(step.now, step.then)]
