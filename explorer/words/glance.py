@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from explorer.advice.readings.required import asked_keys
 from explorer.quantity import show
+from explorer.scenario.daylight import DaylightPattern
 from explorer.scenario.fields import describe
 from explorer.scenario.light import LogPattern, WeekPattern
 from explorer.scenario.model import Scenario, get_value, owner_class
@@ -17,8 +18,18 @@ MOST = 4
 
 
 def light_glance(scenario: Scenario) -> tuple[Line, ...]:
-    """Source, hours, and what lies between the light and the panel."""
+    """Source, hours, and what lies between the light and the panel.
+
+    Of a year of daylight where the panel is, and the lamps beside it.
+    """
     light = scenario.light
+    if isinstance(light.pattern, DaylightPattern):
+        place = lower_first(option(light.pattern.place.kind))
+        year = (
+            Line(label=describe(type(light), "pattern").label, value=_hours(scenario)),
+            Line(label=describe(DaylightPattern, "place").label, value=place),
+        )
+        return (*year, _line(scenario, "light.source")) if light.pattern.lamps else year
     return (
         _line(scenario, "light.source"),
         Line(label=describe(type(light), "pattern").label, value=_hours(scenario)),
