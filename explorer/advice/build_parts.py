@@ -83,7 +83,7 @@ class StoreKind:
         if self.family is not None:
             return self.family.chemistry is not None or self.family.key == "hybrid"
         assert self.part is not None
-        return self.part.store.kind == "cell"
+        return self.part.store.is_lithium
 
     @property
     def sizes(self) -> tuple[float, ...]:

@@ -227,7 +227,7 @@ def _cell(store: CellStore) -> list[Caution]:
 
 
 def _charger(scenario: Scenario) -> list[Caution]:
-    if isinstance(scenario.store, CellStore) and scenario.charger.kind == "direct":
+    if scenario.store.is_lithium and scenario.charger.kind == "direct":
         return [
             Caution(
                 key="direct_lithium",

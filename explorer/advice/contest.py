@@ -32,9 +32,6 @@ from explorer.text import say, texts
 
 NEARLY_FULL = 0.95
 """Share of the scenario's full voltage that a string of units should reach."""
-HEADROOM = 0.93
-"""Share of a store's rated voltage to which it is charged where the scenario's own full
-threshold would be too high (common practice, no source)."""
 BAND = 0.6
 """Where in the band from cut-off to full the load connects, if its own threshold is too high."""
 HOPELESS = 0.5
@@ -138,7 +135,7 @@ def own_store(scenario: Scenario, part: StorePart) -> Scenario | None:
 def _on_store(
     scenario: Scenario, store: Store, empty_v: float, rated_v: float
 ) -> Scenario | None:
-    full_v = min(scenario.charger.full_V, rated_v * (1.0 if store.kind == "cell" else HEADROOM))
+    full_v = min(scenario.charger.full_V, rated_v * store.usual_full)
     low_v = max(scenario.load.disconnect_V, empty_v)
     if full_v < low_v * 1.05:
         return None
@@ -166,7 +163,7 @@ def stretch_of(family: StoreFamily, full_v: float) -> float:
     units = family.numbers.get("units_in_series", 1.0)
     if family.kind != "supercapacitor" or units < 2:
         return 1.0
-    one_v = family.window_v[1] / units * HEADROOM
+    one_v = family.window_v[1] / units * SupercapacitorStore.usual_full
     return max(ceil(NEARLY_FULL * full_v / one_v), units) / units
 
 

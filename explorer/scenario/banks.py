@@ -27,6 +27,9 @@ class _CapacitorBank(FromPart, Section):
     size_unit: ClassVar[str] = "F"
     resistance_key: ClassVar[str] = "esr_ohm"
     leakage_key: ClassVar[str] = "leakage_A"
+    is_lithium: ClassVar[bool] = False
+    usual_full: ClassVar[float] = 0.93
+    """Share of its rated voltage to which it is usually charged (common practice, no source)."""
     followers: ClassVar[tuple[str, ...]] = ("esr_ohm", "leakage_A")
     """What follows the size along a maker's range."""
 

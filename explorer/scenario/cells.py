@@ -30,6 +30,9 @@ class CellStore(FromPart, Section):
     size_unit: ClassVar[str] = "mAh"
     resistance_key: ClassVar[str] = "resistance_ohm"
     leakage_key: ClassVar[str] = "self_discharge_per_month"
+    is_lithium: ClassVar[bool] = True
+    usual_full: ClassVar[float] = 1.0
+    """Share of its highest voltage to which it is usually charged: that is its full voltage."""
     followers: ClassVar[tuple[str, ...]] = (
         "resistance_ohm", "charge_limit_A", "discharge_limit_A",
     )  # fmt: skip

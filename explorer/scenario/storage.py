@@ -1,7 +1,8 @@
 """The store of a scenario: a capacitor, a supercapacitor bank or a small rechargeable cell.
 
 A store is asked, not tested for its kind. All kinds answer to ``size``, ``size_key``,
-``size_unit``, ``resistance_key``, ``leakage_key``, ``followers``, ``spread``, ``in_series``,
+``size_unit``, ``resistance_key``, ``leakage_key``, ``is_lithium``, ``usual_full``,
+``followers``, ``spread``, ``in_series``,
 ``empty_v``, ``reach_v``, ``highest_v``, ``unit_rated_v``, ``unit_voltage``, ``most_charge_A``,
 ``resized``, ``built``, ``initial_charge_c``, ``wear_per_year``, ``worn`` and
 ``years_to_end_of_life``.

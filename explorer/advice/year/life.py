@@ -135,8 +135,7 @@ def _size(store: Store) -> float:
 
 
 def _ohm(store: Store) -> float:
-    one = store.resistance_ohm if isinstance(store, Cell) else store.esr_ohm
-    return float(np.asarray(one))
+    return float(np.asarray(store.series_ohm))
 
 
 __all__ = ["Life", "Turn", "Worn", "as_new", "life", "verdict_turn", "worn_after"]
