@@ -199,6 +199,7 @@ def test_dates_that_are_the_same_both_ways_need_no_answer(read, text):
         ("time,lux\n31/02/2024,1\n28/02/2024,2\n", "line 2: the time is '31/02/2024'"),
         ("time,lux\n13/02/2024,1\n01/14/2024,2\n", "line 3: the time is '01/14/2024'"),
         ("when,lux\n0,1\n", "has no column of time; its columns are when, lux"),
+        ("when,a\tlog,c\n0,1,2\n", "has no column of time; its columns are when, a log, c."),
         ("time,lux\n", ""),
         ("lux\n5\n", "has no column of time"),
         ("\x89PNG\r\n\x1a\n\0\0\0", "holds no text"),
@@ -239,3 +240,11 @@ def test_a_file_that_is_emptied_while_it_is_read_is_told_so(tmp_path, monkeypatc
     place.write_text("time_s,lux\n0,1\n900,2\n", encoding="utf-8")
     with pytest.raises(LogError, match="is empty"):
         read_light_log(place)
+
+
+def test_a_file_that_is_written_while_its_size_is_looked_at_is_read(tmp_path, monkeypatch):
+    """It was empty a moment ago."""
+    monkeypatch.setattr(source, "check_file", lambda *_, **__: 0)
+    place = tmp_path / "l.csv"
+    place.write_text("time_s,lux\n0,1\n900,2\n", encoding="utf-8")
+    assert list(read_light_log(place).illuminance_lx) == [1.0, 2.0]

@@ -321,7 +321,7 @@ def _lacks(name: str, columns: Sequence[Column], quantity: Quantity) -> LogError
             "quantity and its unit, such as “{example}”.",
             file=name,
             quantity=QUANTITY_NAMES[quantity],
-            names=", ".join(c.heading for c in columns)[:_SHOWN] or "–",
+            names=", ".join(" ".join(c.heading.split()) for c in columns)[:_SHOWN] or "–",
             example=EXAMPLES[quantity],
         )
     )

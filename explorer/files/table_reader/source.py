@@ -118,6 +118,7 @@ def opened(path: Path, *, limit_bytes: int, what: str) -> TextFile:
         encoding = "utf-8-sig" if seen.is_utf8 else "cp1252" if seen.is_cp1252 else "latin-1"
     if not head.removeprefix(b"\xef\xbb\xbf").strip(b"\0\xff\xfe \t\r\n"):
         raise LogError(say("{path} is empty; a {what} was expected.", path=path, what=what))
+    size = max(size, len(head))  # it may have grown since
     return TextFile(path=path, encoding=encoding, size=size, has_quotes=seen.has_quotes)
 
 
