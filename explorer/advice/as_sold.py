@@ -4,39 +4,26 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from math import log, nan
+from math import log
 
 from pydantic import ValidationError
 
-from explorer.advice.build_parts import PanelKind, known, panel_title
+from explorer.advice.build_parts import PanelKind, panel_title
 from explorer.advice.contest import own_store, title_with
 from explorer.advice.stops import WHOLE, stops_of
 from explorer.quantity import show
 from explorer.scenario import parts
 from explorer.scenario.generic import panels_price, store_price
 from explorer.scenario.model import Scenario, size_path, with_values
+from explorer.scenario.origin import FromPart
 from explorer.scenario.part import Part, StorePart, is_changed
 from explorer.scenario.parts import StoreFamily
+from explorer.scenario.price import RELATIVE, Price, price_of
 from explorer.scenario.storage import Store
 from explorer.text import say
 
 ONE_STEP = 1.21
 """Ratio of neighbours in the E12 series: so near, a part of one's own stands for a generic one."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Cost:
-    """What panels, store and charger cost.
-
-    Not a number where panels or a store of one's own have no price, or prices are in several
-    currencies.
-    """
-
-    own: float
-    """Of the parts of one's own, in `currency`; 0 where there is none."""
-    generic: float
-    """Of the generic ones, relative; 0 where there is none."""
-    currency: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,8 +33,8 @@ class AsSold:
     scenario: Scenario
     panels: str
     store: str
-    cost: Cost
-    now: Cost
+    cost: Price
+    now: Price
     """Of the present design."""
 
 
@@ -91,7 +78,7 @@ def nearest_as_sold(
     )  # fmt: skip
 
 
-def cost_at(scenario: Scenario, place: Mapping[str, float]) -> Cost | None:
+def cost_at(scenario: Scenario, place: Mapping[str, float]) -> Price | None:
     """What a design costs with other values; None where they are not allowed."""
     found = _at(scenario, place)
     return None if found is None else cost_of(found)
@@ -108,32 +95,30 @@ def _at(scenario: Scenario, place: Mapping[str, float]) -> Scenario | None:
         return None
 
 
-def cost_of(scenario: Scenario) -> Cost:
+def cost_of(scenario: Scenario) -> Price:
     """What panels and store of a design cost, and its charger where one's own has a price."""
     panels, store = scenario.panels, scenario.store
-    count = float(panels.count * panels.in_series)
-    own = generic = 0.0
-    currencies = []
-    if panels.part is not None and not is_changed(panels):
-        own += count * known(panels.part.price)
-        currencies.append(panels.part.currency)
-    else:
-        generic += panels_price(count, panels.active_area_cm2, panels.technology)
-    if store.part is not None and not is_changed(store):
-        own += known(store.part.price)
-        currencies.append(store.part.currency)
-    else:
-        family = family_like(store)
-        usual = family.numbers.get("units_in_series", store.in_series)
-        generic += store_price(family, store.size, store.in_series / usual)
-    charger = scenario.charger.part
-    if charger is not None and charger.price is not None and not is_changed(scenario.charger):
-        own += charger.price
-        currencies.append(charger.currency)
-    several = set(filter(None, currencies))
-    if len(several) > 1:
-        return Cost(own=nan, generic=generic, currency="")
-    return Cost(own=own, generic=generic, currency="".join(several))
+    each = _own_price(panels) or price_of(
+        panels_price(1.0, panels.active_area_cm2, panels.technology), RELATIVE
+    )
+    cost = each * (panels.count * panels.in_series) + (
+        _own_price(store) or _generic_price(store)
+    )
+    charger = _own_price(scenario.charger)
+    return cost + charger if charger is not None and charger.is_known else cost
+
+
+def _own_price(section: FromPart) -> Price | None:
+    """Of the part of one's own that a section still is; None for a generic one."""
+    if section.part is None or is_changed(section):
+        return None
+    return price_of(section.part.price, section.part.currency)
+
+
+def _generic_price(store: Store) -> Price:
+    family = family_like(store)
+    usual = family.numbers.get("units_in_series", store.in_series)
+    return price_of(store_price(family, store.size, store.in_series / usual), RELATIVE)
 
 
 def family_like(store: Store) -> StoreFamily:
@@ -197,4 +182,4 @@ def _store_title(store: Store) -> str:
     return say("{title}, {size}", title=title, size=show(store.size, store.size_unit))
 
 
-__all__ = ["AsSold", "Cost", "cost_at", "cost_of", "family_like", "nearest_as_sold"]
+__all__ = ["AsSold", "cost_at", "cost_of", "family_like", "nearest_as_sold"]

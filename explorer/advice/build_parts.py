@@ -24,6 +24,7 @@ from explorer.scenario.generic import (
 from explorer.scenario.model import Scenario
 from explorer.scenario.part import ChargerPart, PanelPart, Part, StorePart, taken
 from explorer.scenario.parts import StoreFamily
+from explorer.scenario.price import RELATIVE
 from explorer.scenario.supply import Panels, Technology
 from explorer.text import figure, say, texts
 
@@ -44,8 +45,13 @@ class PanelKind:
     areas: tuple[float, ...]
     part: PanelPart | None = None
 
+    @property
+    def currency(self) -> str:
+        """Of the price."""
+        return RELATIVE if self.part is None else self.part.currency
+
     def price(self, count: FloatArray, area: FloatArray) -> FloatArray:
-        """Of so many panels of an area."""
+        """Of so many panels of an area; not a number where it is not known."""
         if self.part is not None:
             return count * known(self.part.price)
         kind = self.section.technology
@@ -92,6 +98,11 @@ class StoreKind:
             return self.family.sizes
         assert self.part is not None
         return (self.part.store.size,)
+
+    @property
+    def currency(self) -> str:
+        """Of the price."""
+        return RELATIVE if self.part is None else self.part.currency
 
     def on(self, scenario: Scenario, size: float) -> Scenario | None:
         """The scenario with this store."""
@@ -149,6 +160,11 @@ class ChargerKind:
     def height_mm(self) -> float:
         """Nothing that matters for the one that is there. [mm]"""
         return 0.0 if self.part is None else known(self.part.height_mm)
+
+    @property
+    def currency(self) -> str:
+        """Of the price; of what is there already none."""
+        return "" if self.part is None else self.part.currency
 
     @property
     def price(self) -> float:

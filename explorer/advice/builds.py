@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field
+from math import inf, nan
 from typing import Any
 
 import numpy as np
@@ -32,12 +33,14 @@ from explorer.advice.year.prospects import prospects_of_year
 from explorer.physics.arrays import BoolArray, FloatArray
 from explorer.quantity import show
 from explorer.scenario.model import Scenario
-from explorer.scenario.part import Part, taken
+from explorer.scenario.part import LoadPart, Part, taken
+from explorer.scenario.price import RELATIVE, Price, currencies_of
 from explorer.text import say
 
 COUNTS = (1, 2, 3, 4)
 """Panels in parallel that are tried."""
-MEASURES = ("price", "panel_cm2", "volume_cm3", "mass_g")
+SIZES = ("panel_cm2", "volume_cm3", "mass_g")
+MEASURES = ("price", *SIZES)
 """What a build should have little of."""
 ALIKE = 1.06
 """Builds within this ratio of each other in a measure count as alike in it."""
@@ -58,6 +61,7 @@ class Wanted:
     most_parts: int | None = None
     """Panels, charger and store together."""
     price: float | None = None
+    """In the currency that most of one's own parts are priced in, and in no other beside it."""
     panel_cm2: float | None = None
     volume_cm3: float | None = None
     mass_g: float | None = None
@@ -75,14 +79,18 @@ class Combination:
     store: str
     part_count: int
     """Panels, charger and store together."""
-    price: float
-    """In the currency of one's own parts, or relative where all parts are generic."""
+    cost: Price
     panel_cm2: float
     volume_cm3: float
     """Of panels and store; not a number where a part of one's own does not say."""
     mass_g: float
     height_mm: float
     """Of the store; not a number where it is not known."""
+
+    @property
+    def price(self) -> float:
+        """In the one currency of all its parts; not a number where there are several."""
+        return self.cost.single
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -100,18 +108,47 @@ class Builds:
     tried: int
     """Combinations that the batch engine has looked at."""
     measures: dict[str, FloatArray]
-    """Of each build that runs by the batch engine, by the names in `MEASURES`."""
+    """Of each build that runs by the batch engine, by the names of `measures_of`."""
     front: tuple[Build, ...]
     """Those that no other beats in all measures, confirmed; by price."""
     is_done: bool
-    currency: str = ""
-    """Of the prices; empty where they are relative."""
+    currencies: tuple[str, ...] = (RELATIVE,)
+    """Of the prices, the one that limits hold in first."""
+    within: int | None = None
+    """Combinations within the limits; None where it was not counted."""
+
+    @property
+    def running(self) -> int:
+        """Builds that run by the batch engine."""
+        return len(self.measures[SIZES[0]])
+
+
+def measures_of(currencies: Sequence[str]) -> tuple[str, ...]:
+    """Names of what a build should have little of: prices in several currencies are several.
+
+    Examples
+    --------
+    >>> measures_of(("EUR",))
+    ('price', 'panel_cm2', 'volume_cm3', 'mass_g')
+    >>> measures_of(("EUR", "relative"))[:3]
+    ('price EUR', 'price relative', 'panel_cm2')
+    """
+    several = len(currencies) > 1
+    return (*(f"price {c}" for c in currencies), *SIZES) if several else MEASURES
+
+
+def measure_of(build: Combination, name: str) -> float:
+    """One of the measures of a build; not a number where it is not known."""
+    head, of_several, currency = name.partition(" ")
+    value = build.cost.amount(currency) if of_several else getattr(build, head)
+    return float(value)
 
 
 @dataclass(slots=True, eq=False)
 class _Seen:
     """Builds that may run, row by row."""
 
+    currencies: tuple[str, ...]
     panel: list[PanelKind] = field(default_factory=list)
     charger: list[ChargerKind] = field(default_factory=list)
     store: list[StoreKind] = field(default_factory=list)
@@ -120,10 +157,14 @@ class _Seen:
     size: list[float] = field(default_factory=list)
     rows: list[tuple[float, ...]] = field(default_factory=list)
     """Measures of each build."""
+    tried: int = 0
+    within: int = 0
+    """Of those that were tried the ones that are within the limits."""
 
     def table(self) -> FloatArray:
         """Shape (builds, measures)."""
-        return np.array(self.rows, dtype=np.float64).reshape(-1, len(MEASURES))
+        width = len(measures_of(self.currencies))
+        return np.array(self.rows, dtype=np.float64).reshape(-1, width)
 
 
 def search(
@@ -150,28 +191,37 @@ def search(
         After each kind of panel, and after each march that changes the front.
     """
     wanted = wanted or Wanted()
-    seen, tried = _Seen(), 0
     panels, chargers, stores = options(case.scenario, own)
-    currency = next((p.currency for p in own if p.price is not None and p.currency), "")
+    seen = _Seen(_currencies(own, panels, stores))
     for panel in panels:
         for charger in chargers:
             for store in stores:
                 if stopped():
                     return
                 if not store.is_lithium or wanted.lithium:
-                    tried += _look(case, panel, charger, store, wanted, seen)
-        yield _so_far(seen, tried, (), currency, is_done=False)
-    yield from _confirmed(case, seen, tried, currency, stopped)
+                    _look(case, panel, charger, store, wanted, seen)
+        yield _so_far(seen, (), is_done=False)
+    yield from _confirmed(case, seen, stopped)
+
+
+def _currencies(
+    own: Sequence[Part], panels: Sequence[PanelKind], stores: Sequence[StoreKind]
+) -> tuple[str, ...]:
+    """Currencies of what is tried, that of most of one's own parts first, the relative one last."""
+    tried = [p for p in own if not isinstance(p, LoadPart)]
+    named = [c for c in currencies_of(tried) if c != RELATIVE]
+    generic = any(p.part is None for p in panels) or any(s.part is None for s in stores)
+    return (*named, RELATIVE) if generic or RELATIVE in currencies_of(tried) else tuple(named)
 
 
 def _look(
     case: Case, panel: PanelKind, charger: ChargerKind, store: StoreKind, wanted: Wanted,
     seen: _Seen,
-) -> int:
+) -> None:
     """Let the batch engine look at all counts, areas and sizes of three parts."""
     base = _based(case.scenario, panel, charger, store)
     if base is None:
-        return 0
+        return
     sizes = np.array(store.sizes)
     count, area, at = (
         grid.ravel()
@@ -180,7 +230,9 @@ def _look(
     at = at.astype(np.intp)
     number = count * base.panels.in_series
     stretch = store.stretch(base)
-    table = _measures(panel, charger, store, stretch, number.astype(float), area, at)
+    table = _measures(
+        panel, charger, store, stretch, number.astype(float), area, at, seen.currencies
+    )
     fits = _allowed(table, number, wanted)
     if wanted.height_mm is not None:
         # Of a store what is not known is not within a limit; chargers are flat where none is told.
@@ -188,8 +240,10 @@ def _look(
         fits &= heights <= wanted.height_mm
         if charger.height_mm > wanted.height_mm:
             fits[:] = False
+    seen.tried += len(fits)
+    seen.within += int(fits.sum())
     if not fits.any():
-        return len(fits)
+        return
     changes: dict[str, Any] = {"panels.count": count, "panels.active_area_cm2": area}
     if store.family is not None:
         changes = {
@@ -204,7 +258,6 @@ def _look(
         seen.area.append(float(area[i]))
         seen.size.append(float(sizes[at[i]]))
         seen.rows.append(tuple(table[i].tolist()))
-    return len(fits)
 
 
 def _hopeful(
@@ -235,12 +288,20 @@ def _based(
 
 def _measures(
     panel: PanelKind, charger: ChargerKind, store: StoreKind, stretch: float, count: FloatArray,
-    area: FloatArray, at: NDArray[np.intp],
+    area: FloatArray, at: NDArray[np.intp], currencies: tuple[str, ...],
 ) -> FloatArray:
-    """Shape (builds, measures), in the order of `MEASURES`; panels in series count, too."""
+    """Shape (builds, measures), in the order of `measures_of`; panels in series count, too."""
     price, volume, mass = np.array([store.measures(s, stretch) for s in store.sizes])[at].T
+    costs = np.zeros((len(count), max(len(currencies), 1)))
+    for part, amount in (
+        (panel, panel.price(count, area)), (charger, charger.price), (store, price)
+    ):  # fmt: skip
+        if np.isnan(amount).any():
+            costs[:] = nan  # one part without a price: nothing is known of the whole
+        elif part.currency in currencies:
+            costs[:, currencies.index(part.currency)] += amount
     return np.column_stack((
-        panel.price(count, area) + charger.price + price,
+        costs,
         count * panel.outside_cm2(area),
         count * panel.volume_cm3(area) + volume,
         count * panel.mass_g(area) + mass,
@@ -249,10 +310,12 @@ def _measures(
 
 def _allowed(table: FloatArray, count: NDArray[Any], wanted: Wanted) -> BoolArray:
     fits = np.ones(len(table), dtype=bool)
-    for at, name in enumerate(MEASURES):
+    for at, name in zip((0, *range(-len(SIZES), 0)), MEASURES, strict=True):
         most = getattr(wanted, name)
         if most is not None:
             fits &= table[:, at] <= most  # what is not known is not within a limit
+    if wanted.price is not None:  # what is paid in another currency is not known in this one
+        fits &= (table[:, 1 : -len(SIZES)] == 0.0).all(axis=1)
     if wanted.most_parts is not None:
         fits &= count + 2 <= wanted.most_parts
     return fits
@@ -288,8 +351,14 @@ def _coarse(table: FloatArray) -> FloatArray:
         return np.asarray(np.floor(np.log(table) / np.log(ALIKE)))
 
 
+def _by_price(table: FloatArray) -> NDArray[np.intp]:
+    """Rows by what they cost in the first currency, where that is the same in the next."""
+    costs = table[:, : -len(SIZES)]
+    return np.asarray(np.lexsort(costs.T[::-1]))
+
+
 def _confirmed(
-    case: Case, seen: _Seen, tried: int, currency: str, stopped: Callable[[], bool]
+    case: Case, seen: _Seen, stopped: Callable[[], bool]
 ) -> Iterator[Builds]:
     """The front, each of it judged by the exact march; what does not run makes room for others."""
     table = seen.table()
@@ -298,12 +367,12 @@ def _confirmed(
     marches = 0
     while True:
         # Of builds that are alike the cheaper stands for them.
-        order = left[np.argsort(table[left, 0], kind="stable")]
+        order = left[_by_price(table[left])]
         front = order[front_of(_coarse(table[order]))]
         open_ = [int(i) for i in front if int(i) not in verdicts]
         good = tuple(b for i in front if (b := verdicts.get(int(i))) is not None)
         done = not open_ or marches >= MOST_MARCHES or stopped()
-        yield _so_far(seen, tried, good, currency, is_done=done)
+        yield _so_far(seen, good, is_done=done)
         if done:
             return
         for i in open_:
@@ -338,14 +407,35 @@ def _judged(case: Case, seen: _Seen, i: int) -> Build | None:
     own.forget()
     if verdict.state != "runs":
         return None
-    measures = dict(zip(MEASURES, seen.rows[i], strict=True))
+    *costs, panel_cm2, volume_cm3, mass_g = seen.rows[i]
     number = seen.count[i] * scenario.panels.in_series
     return Build(
         scenario=scenario, panels=panel_title(panel, number, seen.area[i]),
         charger=charger.title, store=_store_title(store, scenario), verdict=verdict,
         part_count=number + 2, height_mm=store.height_mm(seen.size[i], store.stretch(base)),
-        **measures,
+        cost=_cost(costs, seen.currencies), panel_cm2=panel_cm2, volume_cm3=volume_cm3,
+        mass_g=mass_g,
     )  # fmt: skip
+
+
+def _cost(costs: Sequence[float], currencies: Sequence[str]) -> Price:
+    """What a build costs, from its row of a table."""
+    if np.isnan(costs).any():
+        return Price(is_known=False)
+    return Price(tuple(
+        (c, amount) for c, amount in zip(currencies, costs, strict=False)
+        if amount > 0.0 or len(currencies) == 1
+    ))  # fmt: skip
+
+
+def by_price(build: Combination, currencies: Sequence[str]) -> tuple[float, ...]:
+    """Where a build stands among others: by currency, then by what it comes to in it."""
+    if not build.cost.is_known:
+        return (inf, build.panel_cm2)
+    amounts = [build.cost.amount(c) for c in currencies]
+    paid = [at for at, amount in enumerate(amounts) if amount > 0.0]
+    group = paid[0] if len(paid) == 1 else len(amounts) * bool(paid)
+    return (group, *amounts, build.panel_cm2)
 
 
 def _store_title(store: StoreKind, scenario: Scenario) -> str:
@@ -353,15 +443,16 @@ def _store_title(store: StoreKind, scenario: Scenario) -> str:
     return say("{title}, {size}", title=store.title(scenario), size=size)
 
 
-def _so_far(
-    seen: _Seen, tried: int, front: tuple[Build, ...], currency: str, *, is_done: bool
-) -> Builds:
+def _so_far(seen: _Seen, front: tuple[Build, ...], *, is_done: bool) -> Builds:
     table = seen.table()
     return Builds(
-        tried=tried, measures={name: table[:, at] for at, name in enumerate(MEASURES)},
-        front=tuple(sorted(front, key=lambda build: (build.price, build.panel_cm2))),
-        is_done=is_done, currency=currency,
+        tried=seen.tried, within=seen.within, currencies=seen.currencies, is_done=is_done,
+        measures={name: table[:, at] for at, name in enumerate(measures_of(seen.currencies))},
+        front=tuple(sorted(front, key=lambda build: by_price(build, seen.currencies))),
     )  # fmt: skip
 
 
-__all__ = ["MEASURES", "Build", "Builds", "Combination", "Wanted", "front_of", "search"]
+__all__ = [
+    "MEASURES", "SIZES", "Build", "Builds", "Combination", "Wanted", "by_price", "front_of",
+    "measure_of", "measures_of", "search",
+]

@@ -9,6 +9,7 @@ from explorer.advice.assess import Assessment, assess
 from explorer.advice.builds import Build, search
 from explorer.advice.case import Case
 from explorer.scenario.part import PanelPart, Part, StorePart
+from explorer.scenario.price import currencies_of
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -17,7 +18,6 @@ class OwnBuild:
 
     build: Build
     assessment: Assessment
-    currency: str
 
 
 def priced(own: Sequence[Part]) -> tuple[Part, ...]:
@@ -26,11 +26,7 @@ def priced(own: Sequence[Part]) -> tuple[Part, ...]:
     Prices in several currencies cannot be added: the one that most parts are priced in counts.
     """
     known = [p for p in own if isinstance(p, PanelPart | StorePart) and p.price is not None]
-    currencies = [p.currency for p in known]
-    if not currencies:
-        return ()
-    most = max(sorted(set(currencies)), key=currencies.count)
-    alike = tuple(p for p in known if p.currency == most)
+    alike = tuple(p for p in known if p.currency == currencies_of(known)[0])
     kinds = {p.kind for p in alike}
     return alike if kinds == {"panel", "store"} else ()
 
@@ -48,9 +44,7 @@ def cheapest_own(
     if not running:
         return None
     best = min(running, key=_price)
-    return OwnBuild(
-        build=best, assessment=assess(case.with_scenario(best.scenario)), currency=found.currency
-    )
+    return OwnBuild(build=best, assessment=assess(case.with_scenario(best.scenario)))
 
 
 def _price(build: Build) -> float:

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import combinations
-from math import inf
 
 import numpy as np
 
@@ -42,6 +41,7 @@ from explorer.physics.arrays import FloatArray
 from explorer.quantity import show
 from explorer.scenario import parts
 from explorer.scenario.part import StorePart
+from explorer.scenario.price import cheapest_first
 from explorer.text import figure, joined, say
 
 SHOWN = 3
@@ -200,9 +200,9 @@ def _faults(present: Verdict) -> str:
 
 
 def _own_store(case: Case, own: Sequence[StorePart], stopped: Stopped) -> Remedy | None:
-    """The cheapest store of one's own that runs; what has no price comes last."""
+    """The cheapest store of one's own that runs, in the currency of most; unpriced ones last."""
     now = case.scenario.store
-    for part in sorted(own, key=lambda part: inf if part.price is None else part.price):
+    for part in cheapest_first(own):
         _go_on(stopped)
         tried = own_store(case.scenario, part)
         if tried is None or tried.store.part == now.part:

@@ -25,6 +25,7 @@ from explorer.quantity import show
 from explorer.scenario.demand import Every
 from explorer.scenario.fields import describe
 from explorer.scenario.model import Scenario, get_value, owner_class, size_path
+from explorer.scenario.origin import PartOrigin
 from explorer.scenario.part import is_changed
 from explorer.text import figure, joined, say
 
@@ -171,11 +172,16 @@ def _lever(
         part = None
     return Lever(
         path=path,
-        label=label, price=None if part is None else part.price,
+        label=label, price=_price(scenario.panels.in_series, part),
         currency="" if part is None else part.currency,
         unit=info.unit, now=now, stops=tuple(stops.tolist()),
         values=values[np.argsort(np.abs(np.log(values / now)), kind="stable")],
     )
+
+
+def _price(in_series: int, part: PartOrigin | None) -> float | None:
+    """Of one more string of panels."""
+    return None if part is None or part.price is None else in_series * part.price
 
 
 def _stops(scenario: Scenario, path: str, now: float, fall: float, rise: float) -> FloatArray:

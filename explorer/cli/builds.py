@@ -24,7 +24,8 @@ BAD_INPUT, NONE_RUNS = 3, 2
 @click.option("--most-parts", type=click.IntRange(3), default=None,
               help="Panels, charger and store together.")
 @click.option("--most-price", type=click.FloatRange(0, min_open=True), default=None,
-              help="In the currency of your parts.")
+              help="In the currency that most of your parts are priced in; what costs something in "
+              "another, or relative as generic parts, is not within it.")
 @click.option("--most-area", type=click.FloatRange(0, min_open=True), default=None,
               help="Of all panels, in cm².")
 @click.option("--most-volume", type=click.FloatRange(0, min_open=True), default=None,
@@ -107,7 +108,8 @@ def builds(
     except (FileError, ValueError) as fault:
         click.echo(str(fault), err=True)
         context.exit(BAD_INPUT)
-    if found.front:
+    if found.front or len(found.currencies) > 1:
         click.echo(price_note(found))
+    if found.front:
         click.echo(f"{output or study}: written.")
     context.exit(0 if found.front else NONE_RUNS)

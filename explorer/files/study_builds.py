@@ -14,7 +14,15 @@ from typing import Any
 
 import numpy as np
 
-from explorer.advice.builds import MEASURES, Build, Builds, Combination, Wanted
+from explorer.advice.builds import (
+    SIZES,
+    Build,
+    Builds,
+    Combination,
+    Wanted,
+    measure_of,
+    measures_of,
+)
 from explorer.advice.case import Case
 from explorer.advice.judge import judge
 from explorer.files.disk import FileError, drop
@@ -23,8 +31,10 @@ from explorer.files.scenario_json import load_scenario, save_scenario
 from explorer.files.tables import write_table
 from explorer.scenario.fields import MOST_LETTERS
 from explorer.scenario.model import Scenario
-from explorer.scenario.study import KeptBuild, KeptBuilds, KeptLimits
+from explorer.scenario.price import RELATIVE, Price, price_of
+from explorer.scenario.study import KeptBuild, KeptBuilds, KeptLimits, KeptPrice
 from explorer.text import say
+from explorer.words.builds import front_table
 
 TABLE = "builds.csv"
 
@@ -47,7 +57,8 @@ class BuildSearch:
     """Hash of the inputs that it was made for; empty where no search has ended."""
     tried: int = 0
     running: int = 0
-    currency: str = ""
+    currencies: tuple[str, ...] = (RELATIVE,)
+    """Of the prices, the one that limits hold in first."""
     front: tuple[FrontBuild, ...] = ()
 
     def is_of(self, scenario: Scenario) -> bool:
@@ -87,10 +98,11 @@ def builds_again(search: BuildSearch, case: Case) -> Builds:
             own.forget()
         if verdict.state == "runs":
             front.append(Build(verdict=verdict, **_known_of(one)))
-    measures = {m: np.array([getattr(one, m) for one in front]) for m in MEASURES}
+    names = measures_of(search.currencies)
+    measures = {name: np.array([measure_of(one, name) for one in front]) for name in names}
     return Builds(
         tried=0, measures=measures, front=tuple(front), is_done=False,
-        currency=search.currency,
+        currencies=search.currencies,
     )  # fmt: skip
 
 
@@ -98,7 +110,7 @@ def search_of(found: Builds, limits: Wanted, scenario: Scenario) -> BuildSearch:
     """What is kept of a search that has ended."""
     return BuildSearch(
         limits=limits, design=design_hash(scenario), tried=found.tried,
-        running=len(found.measures["price"]), currency=found.currency,
+        running=found.running, currencies=found.currencies,
         front=tuple(_entry(build) for build in found.front),
     )  # fmt: skip
 
@@ -127,13 +139,13 @@ def kept_builds(search: BuildSearch) -> KeptBuilds | None:
         return None
     return KeptBuilds(
         limits=KeptLimits(**asdict(search.limits)), design=search.design, tried=search.tried,
-        running=search.running, currency=search.currency,
+        running=search.running, currencies=search.currencies,
         front=tuple(
             KeptBuild(
                 file=_name(number), panels=one.panels, charger=one.charger,
                 store=one.store, part_count=one.part_count, governing=one.governing,
-                margin=one.margin,
-                **{n: _known(getattr(one, n)) for n in (*MEASURES, "height_mm")},
+                margin=one.margin, prices=_prices(one.cost),
+                **{n: _known(getattr(one, n)) for n in (*SIZES, "height_mm")},
             )
             for number, one in enumerate(search.front, 1)
         ),
@@ -161,14 +173,14 @@ def read_builds(kept: KeptBuilds | None, place: Callable[[str, str], Path]) -> B
         FrontBuild(
             scenario=load_scenario(place(f"builds.front.{n}.file", one.file)).scenario,
             panels=one.panels, charger=one.charger, store=one.store, part_count=one.part_count,
-            governing=one.governing, margin=one.margin,
-            **{m: _number(getattr(one, m)) for m in (*MEASURES, "height_mm")},
+            governing=one.governing, margin=one.margin, cost=_cost(one, kept.currency),
+            **{m: _number(getattr(one, m)) for m in (*SIZES, "height_mm")},
         )
         for n, one in enumerate(kept.front)
     )  # fmt: skip
     return BuildSearch(
         limits=Wanted(**kept.limits.model_dump()), design=kept.design, tried=kept.tried,
-        running=kept.running, currency=kept.currency, front=front,
+        running=kept.running, currencies=_currencies(kept), front=front,
     )  # fmt: skip
 
 
@@ -216,16 +228,10 @@ def _name(number: int) -> str:
 
 def _table(search: BuildSearch) -> dict[str, list[float | str]]:
     """The front as the command writes it."""
-    def column(name: str) -> list[float | str]:
-        return [getattr(one, name) for one in search.front]
-
-    return {
-        **{name: column(name) for name in ("panels", "store", "charger")},
-        "parts": column("part_count"),
-        **{name: column(name) for name in (*MEASURES, "height_mm")},
-        "currency": [search.currency or "relative" for _ in search.front],
-        **{name: column(name) for name in ("governing", "margin")},
-    }
+    table = front_table(search.front)
+    table["governing"] = [one.governing for one in search.front]
+    table["margin"] = [one.margin for one in search.front]
+    return table
 
 
 def current(search: BuildSearch, scenario: Scenario) -> BuildSearch:
@@ -247,6 +253,24 @@ def renamed(search: BuildSearch, before: Scenario, after: Scenario) -> BuildSear
 
 def _known(value: float) -> float | None:
     return None if isnan(value) else value
+
+
+def _prices(cost: Price) -> tuple[KeptPrice, ...]:
+    """What a file says of a price; nothing of one that is not known."""
+    if not cost.is_known:
+        return ()
+    return tuple(KeptPrice(currency=c, amount=amount) for c, amount in cost.amounts)
+
+
+def _cost(one: KeptBuild, currency: str) -> Price:
+    """A price as a file says it; one number of older files is in the currency of the search."""
+    if one.prices:
+        return Price(tuple((price.currency, price.amount) for price in one.prices))
+    return price_of(one.price, currency or RELATIVE)
+
+
+def _currencies(kept: KeptBuilds) -> tuple[str, ...]:
+    return kept.currencies or (kept.currency or RELATIVE,)
 
 
 def _number(value: float | None) -> float:

@@ -96,6 +96,13 @@ class KeptLimits(Section):
     height_mm: Limit = None
 
 
+class KeptPrice(Section):
+    """What a build costs in one currency."""
+
+    currency: Name = ""
+    amount: Annotated[float, Field(ge=0, le=1e12)] = 0.0
+
+
 class KeptBuild(Section):
     """One build of the front that was found; its file is a scenario."""
 
@@ -105,6 +112,9 @@ class KeptBuild(Section):
     store: Name
     part_count: Annotated[int, Field(ge=3, le=10_000)]
     price: Measure = None
+    """As older files have it, in the currency of the search; `prices` go before it."""
+    prices: Annotated[tuple[KeptPrice, ...], Field(max_length=100)] = ()
+    """One for each currency."""
     panel_cm2: Measure = None
     volume_cm3: Measure = None
     mass_g: Measure = None
@@ -122,6 +132,9 @@ class KeptBuilds(Section):
     tried: Annotated[int, Field(ge=0)] = 0
     running: Annotated[int, Field(ge=0)] = 0
     currency: Name = ""
+    """As older files have it; empty where prices were relative."""
+    currencies: Annotated[tuple[Name, ...], Field(max_length=100)] = ()
+    """Of the prices; that of most of one's own parts first."""
     front: Annotated[tuple[KeptBuild, ...], Field(max_length=1000)] = ()
 
 

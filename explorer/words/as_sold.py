@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from math import isnan, log
+from math import log
 
-from explorer.advice.as_sold import AsSold, Cost, cost_at
+from explorer.advice.as_sold import AsSold, cost_at
 from explorer.advice.territory import Territory
 from explorer.advice.verdict import CHECK_LABELS, Check, Verdict
 from explorer.scenario.model import Scenario, size_path
-from explorer.text import Text, figure, joined, say
+from explorer.scenario.price import Price
+from explorer.text import Text, joined, say
 from explorer.words.figures import check_margin_text
+from explorer.words.price import cost_columns, cost_text
 
 Table = dict[str, list[float | str]]
 
@@ -17,26 +19,6 @@ SHOWN = 2
 """Checks that are told, those that lose most first."""
 TOLD = 0.02
 """Relative change of a margin below which it is not told."""
-
-
-def cost_text(cost: Cost) -> Text:
-    """A price; that of generic parts is relative and said to be so.
-
-    Examples
-    --------
-    >>> cost_text(Cost(own=12.4, generic=0.0, currency="EUR"))
-    '12.40 EUR'
-    >>> cost_text(Cost(own=12.4, generic=2.5, currency="EUR"))
-    '12.40 EUR and 2.50 (relative)'
-    """
-    if isnan(cost.own):
-        return say("not known")
-    told = []
-    if cost.own or cost.currency:
-        told.append(figure(f"{cost.own:.2f} {cost.currency}".rstrip()))
-    if cost.generic or not told:
-        told.append(say("{price} (relative)", price=figure(f"{cost.generic:.2f}")))
-    return joined(say(" and "), told)
 
 
 def as_sold_line(found: AsSold) -> Text:
@@ -69,22 +51,17 @@ def checks_line(now: Verdict, then: Verdict | None) -> Text:
 
 def priced_table(found: Territory, scenario: Scenario) -> Table:
     """What panels and store cost at every point of a map, as columns beside it."""
-    costs: dict[tuple[int | None, int | None], Cost | None] = {}
+    costs: dict[tuple[int | None, int | None], Price] = {}
     rows = []
-    paths = (size_path(scenario), "panels.count")
+    paths = (size_path(scenario), "panels.count", "panels.active_area_cm2")
     for j, y in enumerate(found.y.values):
         for i, x in enumerate(found.x.values):
             place = {p: v for p, v in ((found.x.path, x), (found.y.path, y)) if p in paths}
             key = (i if found.x.path in place else None, j if found.y.path in place else None)
             if key not in costs:
-                costs[key] = cost_at(scenario, place)
+                costs[key] = cost_at(scenario, place) or Price(is_known=False)
             rows.append(costs[key])
-    none = float("nan")
-    return {
-        "price_of_own_parts": [none if c is None else c.own for c in rows],
-        "currency": ["" if c is None else c.currency for c in rows],
-        "relative_price_of_generic_parts": [none if c is None else c.generic for c in rows],
-    }
+    return cost_columns(rows)
 
 
 def _change(before: Check, after: Check) -> float:
@@ -94,4 +71,4 @@ def _change(before: Check, after: Check) -> float:
     return log(other / one)
 
 
-__all__ = ["as_sold_line", "checks_line", "cost_text", "priced_table"]
+__all__ = ["as_sold_line", "checks_line", "priced_table"]

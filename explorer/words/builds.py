@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 
-from explorer.advice.builds import MEASURES, Build, Builds, Wanted
+from explorer.advice.builds import MEASURES, SIZES, Build, Builds, Combination, Wanted
 from explorer.advice.verdict import CHECK_LABELS
 from explorer.quantity import show
+from explorer.scenario.price import RELATIVE
 from explorer.text import Text, figure, joined, say, texts
+from explorer.words.price import cost_columns, cost_text
 
 MEASURE_LABELS: dict[str, str] = texts({
     "price": "Price",
@@ -30,7 +33,25 @@ BUILD_COLUMNS: tuple[tuple[str, str], ...] = (
 )
 
 
-def measure_text(name: str, value: float, currency: str = "") -> str:
+def measure_label(name: str) -> Text:
+    """What a measure is called, by a name of `measures_of`.
+
+    Examples
+    --------
+    >>> measure_label("mass_g"), measure_label("price"), measure_label("price EUR")
+    ('Mass', 'Price', 'Price in EUR')
+    """
+    head, of_several, currency = name.partition(" ")
+    if not of_several:
+        return say(MEASURE_LABELS[head])
+    if currency == RELATIVE:
+        return say("Price, relative")
+    return say("Price in {currency}", currency=currency) if currency else (
+        say("Price, no currency named")
+    )
+
+
+def measure_text(name: str, value: float) -> str:
     """A measure with its unit; a dash where it is not known.
 
     Examples
@@ -43,7 +64,7 @@ def measure_text(name: str, value: float, currency: str = "") -> str:
     if math.isnan(value):
         return "–"
     if name == "price":
-        return figure(f"{value:.2f} {currency}".rstrip())
+        return figure(f"{value:.2f}")
     return show(value, MEASURE_UNITS[name])
 
 
@@ -90,15 +111,20 @@ def limits_text(wanted: Wanted) -> Text:
     return joined(", ", told) if told else say("no limits")
 
 
-def build_cell(build: Build, key: str, currency: str) -> str:
-    """Text of one cell, by the key of its column in `BUILD_COLUMNS`."""
+def build_cell(build: Build, key: str, currencies: Sequence[str]) -> str:
+    """Text of one cell, by the key of its column in `BUILD_COLUMNS`.
+
+    Where all prices are relative none says so.
+    """
     if key == "margin":
         governing = build.verdict.governing
         return joined(
             " ", (CHECK_LABELS[governing.name], figure(f"{governing.margin:.3g}"))
         )
+    if key == "price" and build.cost.is_known and tuple(currencies) != (RELATIVE,):
+        return cost_text(build.cost)
     if key in MEASURES:
-        return measure_text(key, getattr(build, key), currency)
+        return measure_text(key, getattr(build, key))
     if key == "height_mm":
         return "–" if math.isnan(build.height_mm) else show(build.height_mm, "mm", 2)
     told: str = getattr(build, key)
@@ -112,13 +138,20 @@ def builds_line(found: Builds) -> Text:
             "The {n} builds that were kept still run; all others are looked at anew …",
             n=len(found.front),
         )
-    running = len(found.measures["price"])
+    running = found.running
     if not running and not found.is_done:
         return say("{n} builds tried, none of them may run so far …", n=found.tried)
     if not found.front and not found.is_done:
         return say(
             "{n} builds tried, {running} may run; the exact model tries the best of them …",
             n=found.tried, running=running,
+        )  # fmt: skip
+    if not running and found.within == 0:
+        return say("None of {n} builds is within the limits.", n=found.tried)
+    if not running and found.within is not None and found.within < found.tried:
+        return say(
+            "Of {n} builds {within} are within the limits, and none of these runs in this light.",
+            n=found.tried, within=found.within,
         )  # fmt: skip
     if not running:
         return say("Of {n} builds none runs in this light.", n=found.tried)
@@ -136,13 +169,24 @@ def builds_line(found: Builds) -> Text:
 
 
 def price_note(found: Builds) -> Text:
-    """What the prices are."""
-    if found.currency and any(_is_generic(build) for build in found.front):
+    """What the prices are, and what is done where they are in several currencies."""
+    first, several = found.currencies[:1], len(found.currencies) > 1
+    if not first:
+        return say("None of these parts has a price.")
+    if several and RELATIVE in found.currencies:
         return say(
-            "Prices add those of your parts and relative ones of generic parts (own judgement, no "
-            "source); put in parts of your own of every kind to know better."
-        )
-    if found.currency:
+            "Prices in {currencies} and relative ones of generic parts (own judgement, no source) "
+            "are never added up: cheaper is what costs no more in any of them. A limit on the "
+            "price holds for what is priced in {first} alone.",
+            currencies=_listed(found.currencies), first=_listed(first),
+        )  # fmt: skip
+    if several:
+        return say(
+            "Prices in {currencies} are never added up: cheaper is what costs no more in any of "
+            "them. A limit on the price holds for what is priced in {first} alone.",
+            currencies=_listed(found.currencies), first=_listed(first),
+        )  # fmt: skip
+    if first != (RELATIVE,):
         return say("Prices are those of your parts.")
     return say(
         "Prices are relative and stand for generic parts (own judgement, no source); put in the "
@@ -150,23 +194,30 @@ def price_note(found: Builds) -> Text:
     )
 
 
-def _is_generic(build: Build) -> bool:
-    """Whether its panels or its store are no part of one's own."""
-    return build.scenario.panels.part is None or build.scenario.store.part is None
+def _listed(currencies: Sequence[str]) -> Text:
+    """Currencies of one's own parts by name."""
+    own = [c for c in currencies if c != RELATIVE]
+    return joined(", ", [c or say("no named currency") for c in own])
 
 
 def builds_table(found: Builds) -> dict[str, list[float | str]]:
     """The front as columns of a file."""
-    table: dict[str, list[float | str]] = {
-        "panels": [str(b.panels) for b in found.front],
-        "store": [str(b.store) for b in found.front],
-        "charger": [str(b.charger) for b in found.front],
-        "parts": [b.part_count for b in found.front],
-    }
-    for name in MEASURES:
-        table[name] = [getattr(b, name) for b in found.front]
-    table["height_mm"] = [b.height_mm for b in found.front]
-    table["currency"] = [found.currency or "relative" for _ in found.front]
+    table = front_table(found.front)
     table["governing"] = [b.verdict.governing.name for b in found.front]
     table["margin"] = [b.verdict.governing.margin for b in found.front]
     return table
+
+
+def front_table(front: Sequence[Combination]) -> dict[str, list[float | str]]:
+    """Parts and measures of some builds as columns of a file."""
+    costs = cost_columns([b.cost for b in front])
+    table: dict[str, list[float | str]] = {
+        "panels": [str(b.panels) for b in front],
+        "store": [str(b.store) for b in front],
+        "charger": [str(b.charger) for b in front],
+        "parts": [b.part_count for b in front],
+        "price": costs.pop("price"),
+    }
+    for name in (*SIZES, "height_mm"):
+        table[name] = [getattr(b, name) for b in front]
+    return table | costs

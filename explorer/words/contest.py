@@ -12,10 +12,12 @@ from explorer.quantity import show
 from explorer.text import figure, joined, say, texts
 from explorer.words.answers import value_of
 from explorer.words.drawers import CODES, Table
-from explorer.words.part import price_text
+from explorer.words.price import price_text
 from explorer.words.readout import margin_text, quantity_text
 
 COST_CLASSES = 5
+_OWN, _LAST = "own ", "without a price"
+"""Groups of prices, in the order in which they are sorted."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -24,6 +26,8 @@ class Cell:
 
     text: str
     rank: float
+    group: str = ""
+    """What sorts before the rank: an amount of one currency is no more than one of another."""
 
 
 CONTEST_COLUMNS = (
@@ -76,7 +80,7 @@ def contest_cell(entry: Entry, key: str) -> Cell:
         case "trace":
             return Cell(text="", rank=0.0)
         case "volume" | "mass" | "cost" if entry.key == PRESENT:
-            return Cell(text="–", rank=math.inf)
+            return Cell(text="–", rank=math.inf, group=_LAST if key == "cost" else "")
         case "size":
             volume = math.inf if math.isnan(entry.volume_cm3) else entry.volume_cm3
             return Cell(text=show(entry.size, entry.unit), rank=volume)
@@ -119,8 +123,9 @@ def _measured(value: float, unit: str) -> Cell:
 def _price(entry: Entry) -> Cell:
     """What a store of one's own costs; ranks behind the classes of the generic kinds."""
     if math.isnan(entry.price):
-        return Cell(text="–", rank=math.inf)
-    return Cell(text=price_text(entry.price, entry.currency), rank=COST_CLASSES + entry.price)
+        return Cell(text="–", rank=math.inf, group=_LAST)
+    text = price_text(entry.price, entry.currency)
+    return Cell(text=text, rank=entry.price, group=_OWN + entry.currency)
 
 
 def years_text(years: float) -> str:

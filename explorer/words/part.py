@@ -10,7 +10,7 @@ from explorer.scenario.measured import MeasuredValue, still_measured
 from explorer.scenario.model import Scenario, owner_class
 from explorer.scenario.part import SECTION_OF, Part, PartKind, is_changed, section_of
 from explorer.scenario.storage import CellStore
-from explorer.text import Text, figure, joined, say, texts
+from explorer.text import Text, joined, say, texts
 from explorer.words.options import option
 
 KIND_NAMES: dict[PartKind, str] = texts({
@@ -68,18 +68,6 @@ def measured_text(section: Section, one: MeasuredValue) -> Text:
         label=told.label, value=show(one.value, told.unit, 4),
         plus_minus=show(one.plus_minus, told.unit, 2),
     )  # fmt: skip
-
-
-def price_text(price: float, currency: str) -> Text:
-    """A price with its currency.
-
-    Examples
-    --------
-    >>> price_text(4.2, "EUR")
-    '4.20 EUR'
-    """
-    amount = figure(f"{price:.2f}")
-    return joined(" ", (amount, currency)) if currency else amount
 
 
 def origin_line(section: Any) -> Text:

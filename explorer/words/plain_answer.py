@@ -26,7 +26,7 @@ from explorer.scenario.model import Scenario, with_value
 from explorer.scenario.part import Part
 from explorer.text import Text, capitalised, figure, say
 from explorer.words.figures import check_quantity, value_text
-from explorer.words.part import price_text
+from explorer.words.price import cost_text
 from explorer.words.sizes import like_area, like_volume
 
 
@@ -109,7 +109,7 @@ def _of_own_parts(answers: Answers, design: Design, mine: OwnBuild) -> PlainAnsw
             "of your parts that run here.",
             panels=build.panels,
             store=build.store,
-            price=price_text(build.price, mine.currency),
+            price=cost_text(build.cost),
         ),
     )
     notes = notes_of(lines)

@@ -1219,6 +1219,10 @@
    <translation>{path} kann nicht geschrieben werden: {why}.</translation>
   </message>
   <message>
+   <source>{path} cannot be deleted: {why}.</source>
+   <translation>{path} lässt sich nicht löschen: {why}.</translation>
+  </message>
+  <message>
    <source>“{found}” is out of range; allowed is {low} to {high}.</source>
    <translation>„{found}“ liegt außerhalb des Bereichs; erlaubt ist {low} bis {high}.</translation>
   </message>
@@ -2226,10 +2230,6 @@
   <message>
    <source>scenario</source>
    <translation>Szenario</translation>
-  </message>
-  <message>
-   <source>{path} cannot be deleted: {why}.</source>
-   <translation>{path} lässt sich nicht löschen: {why}.</translation>
   </message>
   <message>
    <source>The folder {folder} cannot be made: {why}.</source>
@@ -9857,20 +9857,12 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>{word}: {changes}.</translation>
   </message>
   <message>
-   <source>not known</source>
-   <translation>nicht bekannt</translation>
-  </message>
-  <message>
    <source>This build cannot be judged.</source>
    <translation>Dieser Aufbau lässt sich nicht beurteilen.</translation>
   </message>
   <message>
    <source>{word}; no check changes.</source>
    <translation>{word}; keine Prüfung ändert sich.</translation>
-  </message>
-  <message>
-   <source>{price} (relative)</source>
-   <translation>{price} (relativ)</translation>
   </message>
   <message>
    <source>{check} {before} → {after}</source>
@@ -9901,6 +9893,18 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Kleinster Faktor</translation>
   </message>
   <message>
+   <source>Price, relative</source>
+   <translation>Preis, relativ</translation>
+  </message>
+  <message>
+   <source>Price in {currency}</source>
+   <translation>Preis in {currency}</translation>
+  </message>
+  <message>
+   <source>Price, no currency named</source>
+   <translation>Preis ohne Währung</translation>
+  </message>
+  <message>
    <source>any {measure}</source>
    <translation>{measure} beliebig</translation>
   </message>
@@ -9929,6 +9933,14 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>{n} Aufbauten geprüft, {running} kommen infrage; das exakte Modell prüft die besten davon …</translation>
   </message>
   <message>
+   <source>None of {n} builds is within the limits.</source>
+   <translation>Keiner von {n} Aufbauten hält die Grenzen ein.</translation>
+  </message>
+  <message>
+   <source>Of {n} builds {within} are within the limits, and none of these runs in this light.</source>
+   <translation>Von {n} Aufbauten halten {within} die Grenzen ein, und keiner davon läuft bei diesem Licht.</translation>
+  </message>
+  <message>
    <source>Of {n} builds none runs in this light.</source>
    <translation>Von {n} Aufbauten läuft in diesem Licht keiner.</translation>
   </message>
@@ -9937,8 +9949,16 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>{n} Aufbauten geprüft; {running} schienen zu laufen, doch keiner, den das exakte Modell geprüft hat, läuft.</translation>
   </message>
   <message>
-   <source>Prices add those of your parts and relative ones of generic parts (own judgement, no source); put in parts of your own of every kind to know better.</source>
-   <translation>Preise zählen die Ihrer Teile und relative der allgemeinen Teile zusammen (eigene Einschätzung, ohne Quelle); mit eigenen Teilen jeder Art weiß man es besser.</translation>
+   <source>None of these parts has a price.</source>
+   <translation>Keines dieser Bauteile hat einen Preis.</translation>
+  </message>
+  <message>
+   <source>Prices in {currencies} and relative ones of generic parts (own judgement, no source) are never added up: cheaper is what costs no more in any of them. A limit on the price holds for what is priced in {first} alone.</source>
+   <translation>Preise in {currencies} und relative von allgemeinen Bauteilen (eigene Einschätzung, ohne Quelle) werden nie addiert: Günstiger ist, was in keinem davon mehr kostet. Eine Grenze für den Preis gilt für das, was allein in {first} etwas kostet.</translation>
+  </message>
+  <message>
+   <source>Prices in {currencies} are never added up: cheaper is what costs no more in any of them. A limit on the price holds for what is priced in {first} alone.</source>
+   <translation>Preise in {currencies} werden nie addiert: Günstiger ist, was in keiner Währung mehr kostet. Eine Grenze für den Preis gilt für das, was allein in {first} etwas kostet.</translation>
   </message>
   <message>
    <source>Prices are those of your parts.</source>
@@ -9947,6 +9967,10 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   <message>
    <source>no lithium</source>
    <translation>kein Lithium</translation>
+  </message>
+  <message>
+   <source>no named currency</source>
+   <translation>einer Währung ohne Namen</translation>
   </message>
   <message>
    <source>{n} readings over {span}, {step} apart; {low} to {high}.</source>
@@ -11266,6 +11290,14 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   <message>
    <source>Show it working {often}</source>
    <translation>Zeigen, wenn es {often} arbeitet</translation>
+  </message>
+  <message>
+   <source>not known</source>
+   <translation>nicht bekannt</translation>
+  </message>
+  <message>
+   <source>{price} (relative)</source>
+   <translation>{price} (relativ)</translation>
   </message>
   <message>
    <source>Store voltage over {time}: from {first} to {last}, highest {highest}, lowest in a pulse {lowest}, connects {n} times.</source>

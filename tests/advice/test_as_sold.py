@@ -12,9 +12,11 @@ from explorer.scenario import parts
 from explorer.scenario.generic import PER_CM2, PER_CM3, PER_PANEL, PER_STORE
 from explorer.scenario.model import Scenario, with_value, with_values
 from explorer.scenario.part import part_from, taken
+from explorer.scenario.price import RELATIVE
 from explorer.scenario.storage import SupercapacitorStore
 from explorer.scenario.supply import Panels
-from explorer.words.as_sold import as_sold_line, cost_text
+from explorer.words.as_sold import as_sold_line
+from explorer.words.price import cost_text
 from tests.advice.demos import NAMES, demo
 
 SIZE = "store.capacitance_F"
@@ -46,16 +48,15 @@ def test_a_price_is_that_of_each_panel_and_of_the_store_s_volume():
     """Worked by hand from the stated rules of generic prices: 3 panels, a pair of 2.2 F."""
     found = nearest_as_sold(design(), {"panels.count": 3.0, SIZE: 2.2}, ())
     hand = 3 * (PER_PANEL + 12.0 * PER_CM2["amorphous"]) + 3 * (PER_STORE + PER_CM3 * 0.95 * 2.2)
-    assert found.cost.generic == pytest.approx(hand)
-    assert found.cost.own == 0.0
+    assert found.cost.amounts == ((RELATIVE, pytest.approx(hand)),)
     now = PER_PANEL + 12.0 * PER_CM2["amorphous"] + 3 * (PER_STORE + PER_CM3 * 0.95)
-    assert found.now.generic == pytest.approx(now)
+    assert found.now.single == pytest.approx(now)
 
 
 def test_a_longer_string_has_larger_units():
     """Three in place of two for the same farads: each one and a half times as large."""
-    three = cost_of(design(store=pair(2.2, units_in_series=3))).generic
-    two = cost_of(design(store=pair(2.2))).generic
+    three = cost_of(design(store=pair(2.2, units_in_series=3))).single
+    two = cost_of(design(store=pair(2.2))).single
     assert three - two == pytest.approx(3 * PER_CM3 * 0.95 * 2.2 * (1.5**2 - 1.0))
 
 
@@ -68,11 +69,11 @@ def test_a_part_of_one_s_own_within_a_step_is_taken_at_its_price():
     mine = (own("Small", 1.1, 3.5), own("Large", 5.0, 9.0))
     found = nearest_as_sold(design(), {SIZE: 1.25}, mine)
     assert found.scenario.store.part.title == "Small"
-    assert (found.cost.own, found.cost.currency) == (3.5, "EUR")
+    assert found.cost.amount("EUR") == 3.5
     assert found.scenario.store.capacitance_F == 1.1
     far = nearest_as_sold(design(), {SIZE: 2.2}, mine)
     assert far.scenario.store.part is None
-    assert far.cost.own == 0.0
+    assert far.cost.currency == RELATIVE
 
 
 def test_prices_of_one_s_own_and_relative_ones_are_never_added():
@@ -87,7 +88,7 @@ def test_panels_of_one_s_own_cost_their_price_each_and_one_without_a_price_makes
         part = part_from("panel", Panels(active_area_cm2=20.0), title="Pane", price=price)
         base = design(panels=taken(part, Panels(count=2)))
         cost = nearest_as_sold(base, {"panels.count": 3.0}, ()).cost
-        assert cost.own == pytest.approx(total, nan_ok=True)
+        assert cost.amount("") == pytest.approx(total, nan_ok=True)
     assert "Price not known" in as_sold_line(nearest_as_sold(base, {"panels.count": 3.0}, ()))
 
 
@@ -102,16 +103,16 @@ def test_prices_in_several_currencies_are_never_added():
     )
     base = design(panels=taken(pane, Panels(count=2)))
     alike = cost_of(base.model_copy(update={"store": taken(own("A", 1.0, 3.5, "USD"), pair())}))
-    assert (alike.own, alike.currency) == (11.5, "USD")
+    assert (alike.single, alike.currency) == (11.5, "USD")
     mixed = base.model_copy(update={"store": taken(own("A", 1.0, 3.5), pair())})
-    assert math.isnan(cost_of(mixed).own)
-    assert cost_text(cost_of(mixed)) == "not known"
+    assert math.isnan(cost_of(mixed).single)
+    assert cost_text(cost_of(mixed)) == "8.00 USD and 3.50 EUR"
 
 
 def test_a_part_that_was_changed_counts_as_generic():
     base = design(store=taken(own("Small", 1.0, 3.5), pair()))
-    assert cost_of(base).own == 3.5
-    assert cost_of(with_value(base, SIZE, 2.2)).own == 0.0
+    assert cost_of(base).amount("EUR") == 3.5
+    assert cost_of(with_value(base, SIZE, 2.2)).currency == RELATIVE
 
 
 @pytest.mark.parametrize("name", NAMES)

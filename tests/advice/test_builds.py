@@ -2,6 +2,7 @@
 
 import csv
 import itertools
+import math
 
 import numpy as np
 import pytest
@@ -55,6 +56,11 @@ def found(label):
 def rows_of(path):
     with path.open(encoding="utf-8") as stream:
         return list(csv.DictReader(stream))
+
+
+def assert_same(one, other):
+    """The same amounts in the same currencies."""
+    assert (one.is_known, dict(one.amounts)) == (other.is_known, pytest.approx(dict(other.amounts)))
 
 
 def test_a_front_is_what_no_row_beats():
@@ -166,8 +172,8 @@ def test_own_parts_with_prices_stand_for_their_kind(label):
         "store", store, title="Pair", price=2.0, currency="EUR", volume_cm3=3.0, mass_g=4.0
     )
     found = list(search(label, own=(panel, bank)))[-1]
-    assert found.currency == "EUR"
-    assert found.tried == 2  # one panel once and twice, on one store
+    assert found.currencies == ("EUR",)
+    assert found.tried == found.within == 2  # one panel once and twice, on one store
     (build,) = found.front
     assert (build.price, build.panel_cm2, build.volume_cm3, build.mass_g) == (5.0, 24.0, 7.0, 13.0)
     assert "Pane" in build.panels
@@ -220,7 +226,7 @@ def test_a_build_measures_what_its_scenario_holds(found):
         number = panels.count * panels.in_series
         assert build.part_count == number + 2
         assert build.panel_cm2 == pytest.approx(number * panels.active_area_cm2)
-        assert build.price == pytest.approx(cost_of(build.scenario).generic)
+        assert_same(build.cost, cost_of(build.scenario))
         family = family_like(build.scenario.store)
         store_cm3 = build.volume_cm3 - 0.2 * build.panel_cm2  # panels are 2 mm thick
         assert store_cm3 == pytest.approx(family.volume_cm3(build.scenario.store.size))
@@ -241,6 +247,64 @@ def test_a_longer_string_is_larger_heavier_and_dearer_and_as_high_as_its_larger_
     assert store.height_mm(2.2, 2.0) == pytest.approx(store.height_mm(2.2) * 2.0 ** (1 / 3))
 
 
+def own_files(folder, **stores):
+    """One panel in euros, and twins of a store at other prices, as files of one's own parts."""
+    pane = Panels(active_area_cm2=20.0, technology="amorphous")
+    known = {"volume_cm3": 3.0, "mass_g": 4.0}
+    save_part(folder / "pane.json", part_from(
+        "panel", pane, title="Pane", price=3.0, currency="EUR", **known
+    ))  # fmt: skip
+    bank = parts.store_families()[0].store(1.0)
+    for title, (price, currency) in stores.items():
+        save_part(folder / f"{title}.json", part_from(
+            "store", bank, title=title, price=price, currency=currency, **known
+        ))  # fmt: skip
+    return folder
+
+
+def front_of_command(folder, *options):
+    front = folder / "front.csv"
+    told = CliRunner().invoke(
+        commands, ["builds", str(LABEL), "--parts", str(folder), "-o", str(front), *options]
+    )
+    return told, rows_of(front) if front.exists() else []
+
+
+def test_prices_in_several_currencies_are_never_added_from_the_files_to_the_table(tmp_path):
+    folder = own_files(tmp_path, dear=(9.0, "EUR"), cheap=(2.5, "EUR"), far=(1.0, "USD"))
+    told, rows = front_of_command(folder)
+    assert told.exit_code == 0, told.output
+    # 3 + 2.5 euros; 3 euros and a dollar, which no number of euros says; 3 + 9 is beaten.
+    seen = {row["store"].partition(",")[0]: row for row in rows}
+    assert list(seen) == ["cheap", "far"]
+    assert (seen["cheap"]["price"], seen["cheap"]["currency"]) == ("5.5", "EUR")
+    assert (seen["far"]["price"], seen["far"]["currency"]) == ("nan", "EUR + USD")
+    assert (seen["far"]["price_EUR"], seen["far"]["price_USD"]) == ("3", "1")
+    assert "Prices in EUR, USD are never added up" in told.output
+
+
+def test_what_costs_no_more_in_any_currency_beats_whatever_the_rate(tmp_path):
+    folder = own_files(tmp_path, far=(1.0, "USD"), farther=(2.0, "USD"))
+    _, rows = front_of_command(folder)
+    assert [row["store"].partition(",")[0] for row in rows] == ["far"]
+
+
+def test_a_limit_on_the_price_takes_nothing_that_is_paid_in_another_currency(tmp_path):
+    folder = own_files(tmp_path, dear=(9.0, "EUR"), cheap=(2.5, "EUR"), far=(1.0, "USD"))
+    _, rows = front_of_command(folder, "--most-price", "6")
+    assert [row["store"].partition(",")[0] for row in rows] == ["cheap"]
+    told, _ = front_of_command(folder, "--most-price", "5")
+    assert told.exit_code == 2
+    assert "None of 6 builds is within the limits." in told.output
+    assert "holds for what is priced in EUR alone" in told.output
+
+
+def test_a_part_without_a_price_makes_no_build_cheap(tmp_path):
+    folder = own_files(tmp_path, cheap=(2.5, "EUR"), unknown=(None, ""))
+    _, rows = front_of_command(folder)
+    assert [row["store"].partition(",")[0] for row in rows] == ["cheap"]
+
+
 def test_panels_in_series_are_counted_and_paid_for(label):
     """Two of one's own in a string: 3 each, so 6 for one string."""
     own = part_from("panel", Panels(active_area_cm2=20.0), title="Pane", price=3.0, area_cm2=25.0,
@@ -251,8 +315,9 @@ def test_panels_in_series_are_counted_and_paid_for(label):
     for build in found.front:
         assert build.panels == "2 × Pane"
         assert (build.part_count, build.panel_cm2) == (4, 50.0)
-        assert build.price == pytest.approx(6.0 + cost_of(build.scenario).generic)
-        assert cost_of(build.scenario).own == 6.0
+        assert build.cost.amount("EUR") == 6.0
+        assert_same(build.cost, cost_of(build.scenario))
+        assert math.isnan(build.price)  # euros and what is relative are not one number
     assert "relative ones of generic parts" in price_note(found)
 
 
@@ -269,4 +334,4 @@ def test_a_search_measures_the_longer_strings_that_a_high_voltage_takes(label, m
         more = 1.5**2
         store_cm3 = build.volume_cm3 - 0.2 * build.panel_cm2
         assert store_cm3 == pytest.approx(more * pair.volume_cm3(store.capacitance_F))
-        assert build.price == pytest.approx(cost_of(build.scenario).generic)
+        assert_same(build.cost, cost_of(build.scenario))

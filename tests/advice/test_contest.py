@@ -1,5 +1,6 @@
 """The contest: every kind of store once, in the smallest size that runs."""
 
+import math
 from dataclasses import replace
 
 import numpy as np
@@ -7,7 +8,7 @@ import pytest
 
 from explorer.advice.assess import assess
 from explorer.advice.case import Case
-from explorer.advice.contest import PRESENT, contest, present_entry, replaced_store
+from explorer.advice.contest import OWN, PRESENT, contest, present_entry, replaced_store
 from explorer.advice.fleet import fleet
 from explorer.advice.verdict import MET_OR_NOT
 from explorer.scenario import parts
@@ -226,3 +227,18 @@ def test_stores_of_ones_own_take_part_as_they_are():
     assert contest_cell(first, "cost").text == "3.50 EUR"
     assert contest_cell(first, "volume").text == "–"
     assert "of your own" in contest_answer([first, second], done=True)
+
+
+def test_what_stores_cost_is_in_order_within_a_currency_and_never_across(entries):
+    generic = entries["soil_probe"][0]
+    own = [
+        replace(generic, key=f"{OWN}{n}", price=price, currency=currency)
+        for n, (price, currency) in enumerate(
+            [(9.0, "EUR"), (1.0, "USD"), (4.0, "EUR"), (math.nan, "EUR"), (3.0, "USD")]
+        )
+    ]
+    cells = [contest_cell(one, "cost") for one in (*own, generic)]
+    cells.sort(key=lambda cell: (cell.group, cell.rank))
+    told = [cell.text for cell in cells[1:]]
+    assert cells[0].text.endswith("of 5")
+    assert told == ["4.00 EUR", "9.00 EUR", "1.00 USD", "3.00 USD", "–"]

@@ -281,3 +281,13 @@ def test_remedies_speak_of_the_parts_that_are_there_and_of_their_prices():
     lever = next(one for one in levers(Case(design)) if one.path == "panels.count")
     change = lever.change_to(lever.now + 2)
     assert (change.label, change.cost) == ("Panels, “Fern A26”", "+10.40 EUR")
+    # One more in parallel is a whole string of them.
+    strings = with_value(design, "panels.in_series", 3)
+    lever = next(one for one in levers(Case(strings)) if one.path == "panels.count")
+    assert lever.change_to(lever.now + 1).cost == "+15.60 EUR"
+    # Three dollars are not less than four euros: of most parts' currency the cheapest is taken.
+    far = part_from("store", with_value(probe, "store.capacitance_F", 1.8).store, title="Far",
+                    price=3.0, currency="USD")  # fmt: skip
+    *_, last = find_remedies(Case(design), own=(far, dear, cheap))
+    (store,) = [r.changes[0] for r in last.singles if r.changes[0].path == "store"]
+    assert store.new == "own: Ember 36"

@@ -29,6 +29,7 @@ from explorer.resource_files import scenario_folder
 from explorer.scenario import parts
 from explorer.scenario.fields import MOST_LETTERS
 from explorer.scenario.model import Scenario, with_value
+from explorer.scenario.price import RELATIVE, Price, price_of
 from explorer.scenario.study import KeptLimits
 from explorer.words.builds import builds_table
 
@@ -80,6 +81,40 @@ def test_a_search_opens_as_it_was_kept_and_each_build_is_a_scenario_that_runs(fo
     table = rows(folder / "builds.csv")
     assert list(table[0]) == list(builds_table(found))
     assert [float(row["price"]) for row in table] == pytest.approx([b.price for b in found.front])
+
+
+def test_prices_in_several_currencies_are_kept_each_by_itself(found, folder):
+    mixed = price_of(3.0, "EUR") + price_of(1.0, "")
+    none = Price(is_known=False)
+    some = [replace(found.front[0], cost=mixed), replace(found.front[1], cost=none)]
+    made = search_of(
+        replace(found, front=tuple(some), currencies=("EUR", "")), LIMITS, DESIGN_OF
+    )
+    keep_study(folder, DESIGN_OF, folder / DESIGN, Study(builds=made), own=folder)
+    again = load_study(folder).builds
+    assert again == made
+    assert [one.cost.amounts for one in again.front] == [(("EUR", 3.0), ("", 1.0)), ()]
+    shown = builds_again(again, Case(DESIGN_OF)).measures
+    assert shown["price EUR"].tolist() == pytest.approx([3.0, float("nan")], nan_ok=True)
+    assert [row["currency"] for row in rows(folder / "builds.csv")] == ["EUR + unnamed", ""]
+
+
+@pytest.mark.parametrize(("named", "currency"), [("", RELATIVE), ("EUR", "EUR")])
+def test_a_front_of_an_older_file_has_one_number_in_the_currency_of_its_search(
+    folder, named, currency
+):
+    data = json.loads((folder / NAME).read_text(encoding="utf-8"))
+    kept = data["builds"]
+    kept["currency"] = named
+    del kept["currencies"]
+    for one, price in zip(kept["front"], (1.5, None), strict=False):
+        del one["prices"]
+        one["price"] = price
+    (folder / NAME).write_text(json.dumps(data), encoding="utf-8")
+    again = load_study(folder).builds
+    assert again.currencies == (currency,)
+    assert again.front[0].cost == price_of(1.5, currency)
+    assert not again.front[1].cost.is_known
 
 
 def test_a_kept_front_is_judged_again_and_what_does_not_run_is_left_out(found, folder):
@@ -156,9 +191,9 @@ def test_builds_find_the_light_log_of_the_study(tmp_path):
     )
     logged = with_value(Scenario(), "light.pattern", {"kind": "log", "file": "lux.csv"})
     one = FrontBuild(
-        scenario=logged, panels="p", charger="c", store="s", part_count=3, price=1.0,
-        panel_cm2=1.0, volume_cm3=1.0, mass_g=float("nan"), height_mm=1.0, governing="dark",
-        margin=1.5,
+        scenario=logged, panels="p", charger="c", store="s", part_count=3,
+        cost=price_of(1.0, RELATIVE), panel_cm2=1.0, volume_cm3=1.0, mass_g=float("nan"),
+        height_mm=1.0, governing="dark", margin=1.5,
     )  # fmt: skip
     made = BuildSearch(design=design_hash(logged), front=(one,))
     folder = tmp_path / "study"
@@ -175,6 +210,7 @@ def test_builds_find_the_light_log_of_the_study(tmp_path):
         (lambda d: d["limits"].update(height_mm=-1.0), "height_mm is -1.0; allowed is 1e-09 to 1"),
         (lambda d: d["limits"].update(most_parts=2), "most_parts is 2; allowed is 3 to 10000"),
         (lambda d: d["front"][0].update(price=-1.0), "price is -1.0; allowed is 0 to 1"),
+        (lambda d: d["front"][0]["prices"][0].update(amount=-1.0), "amount is -1.0; allowed"),
         (lambda d: d["limits"].update(colour="red"), "colour"),
         (lambda d: d["front"][0].update(file="build-99.json"), "builds.front.0.file"),
         (lambda d: d["front"][0].update(file="study.json"), "study.json"),

@@ -9,8 +9,11 @@ from explorer.advice import builds as module
 from explorer.advice.builds import MEASURES, Builds, Wanted
 from explorer.advice.judge import judge
 from explorer.files.scenario_json import load_scenario
+from explorer.files.shelf import Shelf
 from explorer.resource_files import scenario_folder
 from explorer.scenario import parts
+from explorer.scenario.part import part_from
+from explorer.scenario.supply import Panels
 from explorer.state.document import Document
 from explorer.widgets.drawers.builds_drawer import BuildsDrawer
 from explorer.words.builds import builds_line
@@ -110,6 +113,37 @@ def test_filters_ask_again_and_the_button_says_which_hold(qtbot, drawer):
     assert drawer.limits.text() == "no lithium"
 
 
+def test_prices_in_several_currencies_stand_apart_on_the_screen(
+    qtbot, document, jobs, drawer, tmp_path
+):
+    """Own panels in euros, generic stores: two measures, and each build says both."""
+    pane = Panels(active_area_cm2=20.0, technology="amorphous")
+    Shelf(tmp_path / "parts").add(
+        part_from("panel", pane, title="Pane", price=3.0, currency="EUR")
+    )
+    again = BuildsDrawer(document, jobs, tmp_path / "parts")
+    qtbot.addWidget(again)
+    again.resize(860, 320)
+    again.show()
+    again.set_open(True)
+    settled(qtbot, again)
+    names = [again.across.itemText(i) for i in range(again.across.count())]
+    assert names == ["Price in EUR", "Price, relative", "Panel area", "Volume", "Mass"]
+    assert (again.across.currentText(), again.up.currentText()) == ("Price in EUR", "Panel area")
+    for text, build in zip(shown(again, 0), again._found.front, strict=True):
+        euros, relative = build.cost.amount("EUR"), build.cost.amount("relative")
+        assert euros == 3.0 * build.scenario.panels.count
+        assert text == f"{euros:.2f} EUR and {relative:.2f} (relative)"
+    assert "never added up" in again.line.text()
+    places = again.plot._places(*again.plot._front())
+    assert np.isfinite(places).all()
+    assert again.limits.actions_of("price")[0].text() == "any price"
+    (low,) = [a for a in again.limits.actions_of("price") if a.data()[1] == 10.0]
+    low.trigger()
+    qtbot.waitUntil(lambda: "is within the limits" in again.answer.text(), timeout=60_000)
+    assert again.view.rowCount() == 0
+
+
 def test_its_table_is_the_front(drawer):
     table = drawer.table("")
     assert len(table["price"]) == drawer.view.rowCount()
@@ -164,7 +198,7 @@ def test_a_study_that_is_opened_shows_its_limits_and_first_its_front(
 
 def test_a_search_tells_no_count_before_anything_is_known():
     def told(tried, running, *, is_done):
-        prices = {"price": np.ones(running)}
+        prices = {"panel_cm2": np.ones(running)}
         return builds_line(Builds(tried=tried, measures=prices, front=(), is_done=is_done))
 
     assert told(40, 0, is_done=False) == "40 builds tried, none of them may run so far …"

@@ -18,6 +18,7 @@ from explorer.advice.territory import Axis, Territory
 from explorer.files.shelf import Shelf
 from explorer.scenario.model import Scenario, with_value
 from explorer.scenario.part import part_from
+from explorer.scenario.price import RELATIVE
 from explorer.scenario.storage import CellStore
 from explorer.state import drawer_steps, theme
 from explorer.state.theme import ALL_TOKENS
@@ -179,7 +180,7 @@ def test_under_the_pointer_stands_what_is_sold_with_its_price_and_a_click_takes_
     shown = territory.near._shown
     assert shown.scenario.store.capacitance_F in CAPACITANCE_STOPS
     assert "Nearest as sold" in told(territory)
-    assert f"{shown.cost.generic:.2f} (relative)" in told(territory)
+    assert f"{shown.cost.amount(RELATIVE):.2f} (relative)" in told(territory)
     then, now = judge(Case(shown.scenario)), judge(Case(before))
     assert bind_units(checks_line(now, then)) in told(territory)
     assert document.scenario == before  # so far it was only looked at
@@ -213,10 +214,10 @@ def test_enter_takes_what_is_nearest_to_the_design_and_the_numbers_have_prices(
     qtbot.keyClick(territory.map, Qt.Key.Key_Return)
     assert document.scenario.store.capacitance_F == 1.0
     table = territory.table("")
-    assert len(table["relative_price_of_generic_parts"]) == len(table["verdict"])
-    found = dict(zip(table["store_capacitance_F"], table["relative_price_of_generic_parts"],
-                     strict=True))  # fmt: skip
-    assert found[1.0] == pytest.approx(cost_of(document.scenario).generic)
+    assert len(table["price"]) == len(table["verdict"])
+    assert set(table["currency"]) == {"relative"}
+    found = dict(zip(table["store_capacitance_F"], table["price"], strict=True))
+    assert found[1.0] == pytest.approx(cost_of(document.scenario).single)
     assert found[2.2] > found[1.0]
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from functools import partial
 from pathlib import Path
@@ -43,10 +44,10 @@ from explorer.widgets.side_by_side import SideBySide
 from explorer.widgets.slim_scroll import SlimBar
 from explorer.words.builds import (
     BUILD_COLUMNS,
-    MEASURE_LABELS,
     build_cell,
     builds_line,
     builds_table,
+    measure_label,
     price_note,
 )
 from explorer.words.drawers import Table
@@ -121,11 +122,9 @@ class BuildsDrawer(Drawer):
             (self.across, tr("Measure across"), "price"),
             (self.up, tr("Measure up"), "panel_cm2"),
         ):
-            for key in MEASURES:
-                box.addItem(tr(MEASURE_LABELS[key]), key)
-            box.setCurrentIndex(box.findData(start))
+            self._offer(box, MEASURES, start)
             box.setAccessibleName(name)
-            box.setFixedWidth(104)
+            box.setMinimumWidth(104)
             box.activated.connect(self._on_axes)
         axes, bar = QHBoxLayout(), SideBySide()
         axes.setSpacing(10)
@@ -224,6 +223,21 @@ class BuildsDrawer(Drawer):
         )
         self.feed.set_steps(steps, rest_ms=0)
 
+    def _offer(self, box: CalmComboBox, names: Sequence[str], chosen: str) -> None:
+        """Measures to choose from; where the chosen one is gone the first stands for it."""
+        with QSignalBlocker(box):
+            box.clear()
+            for name in names:
+                box.addItem(tr(measure_label(name)), name)
+            box.setCurrentIndex(max(box.findData(chosen), 0))
+
+    def _offer_measures(self, names: Sequence[str]) -> None:
+        """Prices in several currencies are as many measures."""
+        if [self.across.itemData(i) for i in range(self.across.count())] != list(names):
+            for box in (self.across, self.up):
+                self._offer(box, names, box.currentData())
+            self.plot.set_axes(self.across.currentData(), self.up.currentData())
+
     def _on_axes(self, _: int) -> None:
         self.plot.set_axes(self.across.currentData(), self.up.currentData())
 
@@ -235,6 +249,7 @@ class BuildsDrawer(Drawer):
         chosen = self.chosen() if self._touched else None  # until then the first stands
         self._filling = True
         self._found = step
+        self._offer_measures(tuple(step.measures))
         self.plot.set_builds(step)
         self._fill(step)
         self.show_body()  # also where none runs: the filters are there
@@ -250,7 +265,7 @@ class BuildsDrawer(Drawer):
             self.view.setRowCount(len(found.front))
             for row, build in enumerate(found.front):
                 for column, (key, _) in enumerate(BUILD_COLUMNS):
-                    text = tr(bind_units(build_cell(build, key, found.currency)))
+                    text = tr(bind_units(build_cell(build, key, found.currencies)))
                     item = QTableWidgetItem(text)
                     item.setTextAlignment(_side(key))
                     item.setToolTip(item.text())

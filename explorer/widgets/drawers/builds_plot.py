@@ -8,13 +8,13 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QAccessible, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from explorer.advice.builds import Builds
+from explorer.advice.builds import Builds, measure_of
 from explorer.state import theme
 from explorer.state.language import tr
 from explorer.state.theme import Tokens, tokens_of
 from explorer.widgets.drawers.curve_plot import paint_frame
 from explorer.widgets.paint import focus_pen, mix
-from explorer.words.builds import MEASURE_LABELS, MEASURE_UNITS, measure_text
+from explorer.words.builds import MEASURE_UNITS, measure_label, measure_text
 
 FloatArray = NDArray[np.float64]
 _LEFT, _TOP, _RIGHT, _BOTTOM = 52.0, 18.0, 12.0, 30.0
@@ -62,8 +62,8 @@ class BuildsPlot(QWidget):
     def _front(self) -> tuple[FloatArray, FloatArray]:
         front = () if self._found is None else self._found.front
         return (
-            np.array([getattr(b, self._x) for b in front], dtype=np.float64),
-            np.array([getattr(b, self._y) for b in front], dtype=np.float64),
+            np.array([measure_of(b, self._x) for b in front], dtype=np.float64),
+            np.array([measure_of(b, self._y) for b in front], dtype=np.float64),
         )
 
     def _area(self) -> QRectF:
@@ -109,7 +109,7 @@ class BuildsPlot(QWidget):
         paint_frame(painter, area, tokens)
         painter.setPen(tokens.color("soft"))
         titles = [
-            tr(MEASURE_LABELS[name]) + (f" [{unit}]" if (unit := MEASURE_UNITS[name]) else "")
+            tr(measure_label(name)) + (f" [{unit}]" if (unit := MEASURE_UNITS.get(name)) else "")
             for name in (self._x, self._y)
         ]
         painter.drawText(QPointF(4.0, 12.0), titles[1])

@@ -18,8 +18,7 @@ from explorer.state.language import tr
 from explorer.words.contest import CONTEST_COLUMNS, CONTEST_TIPS, contest_cell, contest_line
 
 ENTRY_ROLE = int(Qt.ItemDataRole.UserRole)
-RANK_ROLE = ENTRY_ROLE + 1
-STALE_ROLE = ENTRY_ROLE + 2
+STALE_ROLE = ENTRY_ROLE + 1
 _RIGHT = frozenset({"size", "first", "dark", "operations", "volume", "mass", "years", "cost"})
 Index = QModelIndex | QPersistentModelIndex
 _ROOT = QModelIndex()
@@ -77,7 +76,7 @@ class ContestModel(QAbstractTableModel):
         return 0 if parent.isValid() else len(CONTEST_COLUMNS)
 
     def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
-        """Text, rank, entry and what is spoken of one cell."""
+        """Text, entry and what is spoken of one cell."""
         entry = self.entries[index.row()]
         key, title = CONTEST_COLUMNS[index.column()]
         if role == ENTRY_ROLE:
@@ -86,8 +85,6 @@ class ContestModel(QAbstractTableModel):
             return entry.key in self._stale
         if role == Qt.ItemDataRole.DisplayRole:
             return tr(contest_cell(entry, key).text)
-        if role == RANK_ROLE:
-            return contest_cell(entry, key).rank
         if role == Qt.ItemDataRole.TextAlignmentRole:
             side = Qt.AlignmentFlag.AlignRight if key in _RIGHT else Qt.AlignmentFlag.AlignLeft
             return int(side | Qt.AlignmentFlag.AlignVCenter)
@@ -121,11 +118,12 @@ class SortedContest(QSortFilterProxyModel):
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
-        self.setSortRole(RANK_ROLE)
         self.setDynamicSortFilter(True)
 
     def lessThan(self, left: Index, right: Index) -> bool:
         """Order of two cells of one column."""
-        if CONTEST_COLUMNS[left.column()][0] == "store":
+        key = CONTEST_COLUMNS[left.column()][0]
+        if key == "store":
             return bool(left.data() < right.data())
-        return bool(left.data(RANK_ROLE) < right.data(RANK_ROLE))
+        one, other = (contest_cell(at.data(ENTRY_ROLE), key) for at in (left, right))
+        return (one.group, one.rank) < (other.group, other.rank)

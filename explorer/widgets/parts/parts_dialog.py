@@ -31,7 +31,8 @@ from explorer.widgets.card import Card
 from explorer.widgets.fault_line import FaultLine
 from explorer.widgets.help.sizes import fit_screen
 from explorer.widgets.parts.part_fields import PartFields
-from explorer.words.part import KIND_NAMES, KIND_TITLES, part_summary, price_text
+from explorer.words.part import KIND_NAMES, KIND_TITLES, part_summary
+from explorer.words.price import price_text
 
 _EMPTY = say(
     "Nothing of this kind is kept yet. “Keep the present one” makes a part of what the design has "
