@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 import numpy as np
 
@@ -38,21 +38,35 @@ class Picture:
     """Open-circuit voltage of most of the column's time. [V]"""
     terminal_low_v: FloatArray
     """Lowest terminal voltage within the columns. [V]"""
+    _dense: dict[float, tuple[BoolArray, BoolArray]] = field(
+        default_factory=dict, init=False, repr=False, compare=False
+    )
+    """What is hidden and what is dense, by the height of a pixel: line and bands ask for both."""
 
     def hidden(self, pixel_v: float) -> BoolArray:
         """Columns that go further beyond their edges than a pixel is high, shape (n,). [V]"""
-        with np.errstate(invalid="ignore"):
-            above = self.high_v - np.fmax(self.edge_v[:-1], self.edge_v[1:])
-            below = np.fmin(self.edge_v[:-1], self.edge_v[1:]) - self.low_v
-            return np.asarray(np.maximum(above, below) > pixel_v)
+        return self._told(pixel_v)[0]
 
     def dense(self, pixel_v: float) -> BoolArray:
         """Columns whose ups and downs are too close for a line, shape (n,). [V]"""
-        seen, hides = np.isfinite(self.low_v), self.hidden(pixel_v)
+        return self._told(pixel_v)[1]
+
+    def _told(self, pixel_v: float) -> tuple[BoolArray, BoolArray]:
+        found = self._dense.get(pixel_v)
+        if found is None:
+            found = self._dense[pixel_v] = self._looked_at(pixel_v)
+        return found
+
+    def _looked_at(self, pixel_v: float) -> tuple[BoolArray, BoolArray]:
+        with np.errstate(invalid="ignore"):
+            above = self.high_v - np.fmax(self.edge_v[:-1], self.edge_v[1:])
+            below = np.fmin(self.edge_v[:-1], self.edge_v[1:]) - self.low_v
+            hides = np.asarray(np.maximum(above, below) > pixel_v)
         if not hides.any():
-            return hides
+            return hides, hides
+        seen = np.isfinite(self.low_v)
         hidden = around(hides.astype(float), np.add, NEAR)
-        return np.asarray(seen & (hidden > CROWDED * around(seen.astype(float), np.add, NEAR)))
+        return hides, seen & (hidden > CROWDED * around(seen.astype(float), np.add, NEAR))
 
     def line(self, pixel_v: float) -> tuple[FloatArray, FloatArray]:
         """The store's curve through what was computed, NaN between its parts; shape (m,). [s, V]
@@ -137,5 +151,7 @@ def around(values: FloatArray, join: np.ufunc, width: int) -> FloatArray:
 
 def runs(mask: BoolArray) -> tuple[list[int], list[int]]:
     """Where each stretch of True begins, and where it has ended."""
+    if mask.all():
+        return ([0], [len(mask)]) if len(mask) else ([], [])
     change = np.diff(mask.astype(np.int8), prepend=0, append=0)
     return np.flatnonzero(change == 1).tolist(), np.flatnonzero(change == -1).tolist()

@@ -119,7 +119,7 @@ class StandTrace(Card):
         self._paint_title(painter, sizes, tokens)
         painter.save()
         painter.setClipRect(area)
-        bands.paint(painter, area, _ToX(view), tokens)
+        bands.paint(painter, view, tokens)
         painter.restore()
         self._paint_lines(painter, view, found.thresholds, sizes, tokens)
         picture = self._picture_of(found, view)
@@ -287,16 +287,6 @@ class StandTrace(Card):
             label, x = named[index]
             left = min(max(x - widths[index] / 2, 4.0), self.width() - 4.0 - widths[index])
             painter.drawText(QPointF(left, base), label)
-
-
-class _ToX:
-    """One time to pixels, as the shading wants it."""
-
-    def __init__(self, view: overlay.View) -> None:
-        self._view = view
-
-    def __call__(self, time_s: float) -> float:
-        return float(self._view.x(np.array(time_s)))
 
 
 def _by_weight(lines: Sequence[Threshold]) -> list[Threshold]:

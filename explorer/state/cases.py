@@ -18,9 +18,14 @@ class Cases:
     def __init__(self) -> None:
         self._beside = NOTHING
         self._kept: dict[Scenario, Case] = {}
+        self._last: Case | None = None
 
     def of(self, scenario: Scenario, beside: Beside) -> Case:
         """The case of a design in its light; the one of before where it was kept."""
+        last = self._last
+        # Many ask for the design on show; to find it by what it says takes a while.
+        if last is not None and last.scenario is scenario and beside is self._beside:
+            return last
         if beside is not self._beside:
             self._make_room(0)
             self._beside = beside
@@ -29,7 +34,7 @@ class Cases:
             year = scenario.light.pattern.kind == "daylight"
             self._make_room((MOST_YEARS if year else MOST_CASES) - 1)
             case = beside.case(scenario)
-        self._kept[scenario] = case
+        self._kept[scenario] = self._last = case
         return case
 
     def _make_room(self, most: int) -> None:

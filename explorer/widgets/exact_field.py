@@ -64,11 +64,23 @@ class ExactField(Field):
 
         So does one that was refused, until the value behind it changes.
         """
+        if self.shows(value):
+            return
         self._value = value
         before, self._shown = self._shown, self.text_of(value)
         if self.isModified() and (self.hasFocus() or (self._fault and before == self._shown)):
             return
         self._restore()
+
+    def shows(self, value: float | None) -> bool:
+        """Whether a value stands here already, and nothing that somebody typed."""
+        stands = bool(self._shown) and value == self._value
+        return stands and not self.isModified() and not self._fault
+
+    @property
+    def shown(self) -> str:
+        """The value as a text, with all its digits."""
+        return self._shown
 
     @property
     def value(self) -> float | None:
@@ -82,7 +94,8 @@ class ExactField(Field):
 
     def set_unit(self, unit: str) -> None:
         """Take numbers in another unit from now on."""
-        self.unit = unit
+        if unit != self.unit:
+            self.unit, self._shown = unit, ""
 
     def refuse(self, sentence: str) -> None:
         """Keep what was typed, marked, for somebody to go on from there."""

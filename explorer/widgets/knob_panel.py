@@ -27,14 +27,7 @@ from explorer.widgets.knob_row import KnobRow
 from explorer.widgets.log_chooser import LogChooser
 from explorer.widgets.log_level import LogLevel
 from explorer.widgets.slim_scroll import SlimScroll
-from explorer.words.glance import (
-    light_glance,
-    load_glance,
-    margins_glance,
-    store_glance,
-    supply_glance,
-)
-from explorer.words.readout import Line
+from explorer.words.glance import GLIMPSES, Glimpse
 
 if TYPE_CHECKING:
     from explorer.advice.edges import BreakEven
@@ -93,15 +86,17 @@ class KnobPanel(Card):
         self.rows: list[KnobRow] = []
         self.folds: list[Fold] = []
         self._tables = False
-        self._glances: list[tuple[Glance, Callable[[Scenario], tuple[Line, ...]]]] = []
+        self._glances: list[tuple[Glance, Glimpse]] = []
+        self._glanced: Scenario | None = None
+        """Whose values the closed folds show."""
         self._operations = CalmComboBox()
         self._operations.setAccessibleName(tr("Operation that the load slider changes"))
         self._operations.activated.connect(self._on_operation)
         builders = (
-            (tr("Light and place"), self._build_light, light_glance),
-            (tr("Panels and charger"), self._build_supply, supply_glance),
-            (tr("Store"), self._build_store, store_glance),
-            (tr("Load and operations"), self._build_load, load_glance),
+            (tr("Light and place"), self._build_light, GLIMPSES[0]),
+            (tr("Panels and charger"), self._build_supply, GLIMPSES[1]),
+            (tr("Store"), self._build_store, GLIMPSES[2]),
+            (tr("Load and operations"), self._build_load, GLIMPSES[3]),
         )
         for index, knob in enumerate(self._knobs()):
             row = KnobRow(knob, tr(_MNEMONICS[index]))
@@ -120,7 +115,7 @@ class KnobPanel(Card):
             if index < 3:
                 column.addSpacing(8)
         columns[1].addSpacing(4)
-        margins = self._fold(tr("What must be reached"), self._build_margins, margins_glance)
+        margins = self._fold(tr("What must be reached"), self._build_margins, GLIMPSES[4])
         columns[1].addWidget(margins)
         for column in columns:
             column.addStretch(1)
@@ -144,7 +139,9 @@ class KnobPanel(Card):
                     row.set_break_even(self._found[knob.path])
             row.set_value(knob_value(self._document.case, row.knob))
         for glance, told in self._glances:
-            glance.set_lines(told(scenario))
+            if self._glanced is None or not told.holds_for(scenario, self._glanced):
+                glance.set_lines(told.lines(scenario))
+        self._glanced = scenario
         self._operations.setVisible(len(operations) > 1)
         # Joined, for a name that a person gave is never looked up.
         names = [tr(joined("", (operation_name(op, k),))) for k, op in enumerate(operations)]
@@ -208,7 +205,7 @@ class KnobPanel(Card):
         self,
         title: str,
         build: Callable[[], QWidget],
-        told: Callable[[Scenario], tuple[Line, ...]],
+        told: Glimpse,
     ) -> Fold:
         glance = Glance()
         self._glances.append((glance, told))

@@ -148,10 +148,12 @@ class KnobRow(QWidget):
 
     def set_value(self, value: float) -> None:
         """Show `value` without emitting."""
+        if self.field.shows(value) and self.slider.shows(value):
+            return
         self._value = value
         self.field.set_value(value)
-        self.slider.set_exact(value, self.field.text_of(value))
-        self.field.setAccessibleDescription(self.field.text_of(value))
+        self.slider.set_exact(value, self.field.shown)
+        self.field.setAccessibleDescription(self.field.shown)
 
     def refuse(self, sentence: str) -> bool:
         """Say beside a typed value why it was not taken; False where nothing was typed."""

@@ -6,6 +6,7 @@ from PySide6.QtCore import QElapsedTimer, QPointF, QRectF, QSignalBlocker, QSize
 from PySide6.QtGui import (
     QAccessible,
     QAccessibleAnnouncementEvent,
+    QFontMetrics,
     QKeyEvent,
     QMouseEvent,
     QPainter,
@@ -32,6 +33,8 @@ _GRAB_PX = 3.0
 _PAUSE_MS = 700
 """Keys or wheel turns further apart than this are two gestures."""
 _PAGE = 5
+_Laid = tuple[float, float, float, str]
+"""Where a landmark begins and ends, where its name begins, and the name. [px]"""
 _RANK: dict[State, int] = {"falls_short": 0, "marginal": 1, "runs": 2}
 
 
@@ -47,7 +50,12 @@ class KnobSlider(QSlider):
         self._knob = knob
         self._exact = knob.stops[0]
         self._shown = ""
+        self._small = theme.font("small")
+        self._laid: tuple[int, tuple[_Laid, ...]] | None = None
+        """Landmarks as they are laid out, and for which width."""
         self._states: tuple[State, ...] = ()
+        self._joined: tuple[int, list[tuple[State, float, float]]] | None = None
+        """Stretches of the states, and for which width."""
         self._best: float | None = None
         self._is_pending = False
         self._grabbed_at: float | None = None
@@ -62,10 +70,15 @@ class KnobSlider(QSlider):
     def set_knob(self, knob: Knob) -> None:
         """Walk other stops, such as those of a cell in place of a capacitor."""
         self._knob = knob
-        self._states, self._best = (), None
+        self._states, self._best, self._shown = (), None, ""
+        self._laid = self._joined = None
         with QSignalBlocker(self):
             self.setRange(0, len(knob.stops) - 1)
         self.update()
+
+    def shows(self, value: float) -> bool:
+        """Whether the handle stands at a value that was set."""
+        return bool(self._shown) and value == self._exact
 
     def set_exact(self, value: float, text: str) -> None:
         """Show a value, also one between two stops, without emitting."""
@@ -94,6 +107,7 @@ class KnobSlider(QSlider):
     def set_states(self, states: tuple[State, ...], best: float | None = None) -> None:
         """Show the verdict at every stop on the track, and mark the best stop."""
         self._states = states if len(states) == len(self._knob.stops) else ()
+        self._joined = None
         self._best = best
         self._is_pending = False
         self.update()
@@ -270,9 +284,11 @@ class KnobSlider(QSlider):
 
     def _stretches(self) -> list[tuple[State, float, float]]:
         """Neighbouring stops of one verdict, as pixels from the middle before to the one after."""
-        left, right = self._ends()
         if self._is_pending or not self._states:
             return []
+        if self._joined is not None and self._joined[0] == self.width():
+            return self._joined[1]
+        left, right = self._ends()
         step = (right - left) / max(len(self._states) - 1, 1)
         found: list[tuple[State, float, float]] = []
         for index, state in enumerate(self._states):
@@ -281,13 +297,16 @@ class KnobSlider(QSlider):
             if found and found[-1][0] == state:
                 start = found.pop()[1]
             found.append((state, start, end))
+        self._joined = self.width(), found
         return found
 
-    def _paint_landmarks(self, painter: QPainter, tokens: Tokens) -> None:
-        painter.setFont(theme.font("small"))
-        metrics = painter.fontMetrics()
+    def _landmarks(self) -> tuple[_Laid, ...]:
+        """Where each landmark begins and ends, and its name; those that find room. [px]"""
+        if self._laid is not None and self._laid[0] == self.width():
+            return self._laid[1]
+        metrics = QFontMetrics(self._small)
         left, right = self._ends()
-        free_from = 0.0
+        free_from, laid = 0.0, []
         for mark in self._knob.landmarks:
             start = left + (right - left) * self._knob.fraction(mark.low)
             end = left + (right - left) * self._knob.fraction(mark.high)
@@ -296,7 +315,16 @@ class KnobSlider(QSlider):
             x = min(max((start + end - width) / 2, free_from, 0.0), self.width() - width)
             if x < free_from or (start == end and not x - 6 <= start <= x + width + 6):
                 continue
-            painter.setPen(QPen(tokens.color("edge"), 1.0))
+            laid.append((start, end, x, text))
+            free_from = x + width + 5
+        self._laid = self.width(), tuple(laid)
+        return self._laid[1]
+
+    def _paint_landmarks(self, painter: QPainter, tokens: Tokens) -> None:
+        painter.setFont(self._small)
+        edge, soft = QPen(tokens.color("edge"), 1.0), tokens.color("soft")
+        for start, end, x, text in self._landmarks():
+            painter.setPen(edge)
             if start == end:
                 painter.drawLine(QPointF(start, _TRACK_Y + 11), QPointF(start, _TRACK_Y + 15))
             else:
@@ -304,9 +332,8 @@ class KnobSlider(QSlider):
                 painter.drawLine(QPointF(start + 2, y), QPointF(end - 2, y))
                 for at in (start + 2, end - 2):
                     painter.drawLine(QPointF(at, y - 2), QPointF(at, y + 2))
-            painter.setPen(tokens.color("soft"))
+            painter.setPen(soft)
             painter.drawText(QPointF(x, _HEIGHT - 4.0), text)
-            free_from = x + width + 5
 
     def _paint_handle(self, painter: QPainter, tokens: Tokens) -> None:
         middle = QPointF(self.handle_x(), _TRACK_Y)

@@ -41,6 +41,8 @@ class LogLevel(QWidget):
         light = self._document.scenario.light
         is_log = isinstance(light.pattern, LogPattern)
         self.setVisible(light.pattern.kind in LEVELLED)
+        if light.pattern.kind not in LEVELLED:
+            return
         self.box.setText(tr("As measured") if is_log else tr("As computed"))
         self.box.setToolTip(tr(_LOG if is_log else _YEAR))
         with QSignalBlocker(self.box):

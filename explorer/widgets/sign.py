@@ -41,6 +41,8 @@ ANNOUNCE_MS = 700
 _LAMP, _GAP, _PAD = 38.0, 10.0, 11.0
 _BESIDE, _MARGIN = 8, 48
 """Room between the lamps and the word, and width of the column of margins. [px]"""
+_LEFT = Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft
+_RIGHT = Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignRight
 _ROOMY = 300, 860
 """Width and height from which all checks are told in full. [px]"""
 LAMPS: tuple[State, ...] = ("runs", "marginal", "falls_short")
@@ -91,6 +93,7 @@ class CheckRow(QAbstractButton):
         super().__init__(parent)
         self._text: CheckText | None = None
         self._roomy = False
+        self._fonts = theme.font("small"), theme.font("body"), theme.font("body", bold=True)
         self.setCheckable(True)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
@@ -144,7 +147,7 @@ class CheckRow(QAbstractButton):
         text = self._text
         if text is None:
             return
-        tokens = tokens_of(self.palette())
+        tokens, (small, body, bold) = tokens_of(self.palette()), self._fonts
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         frame = QRectF(self.rect()).adjusted(1, 1, -1, -1)
@@ -160,25 +163,24 @@ class CheckRow(QAbstractButton):
         paint_filling(painter, QRectF(7, middle - 6.5, 13, 13), text.state, tokens)
         inside = self.rect().adjusted(28, 0, -8, 0)
         if self._roomy:
-            painter.setFont(theme.font("small"))
+            painter.setFont(small)
             painter.setPen(tokens.color("soft"))
             below = inside.adjusted(0, self._HEIGHT - 2, 0, 0)
             painter.drawText(below, Qt.TextFlag.TextWordWrap, tr(text.sentence))
         inside.setHeight(self._HEIGHT)
-        vertical = Qt.AlignmentFlag.AlignVCenter
         label = tr(text.label)
         painter.setPen(tokens.color("ink"))
-        painter.setFont(theme.font("body"))
-        painter.drawText(inside, vertical | Qt.AlignmentFlag.AlignLeft, label)
-        painter.setFont(theme.font("body", bold=text.state != "runs"))
-        painter.drawText(inside, vertical | Qt.AlignmentFlag.AlignRight, tr(text.margin))
-        painter.setFont(theme.font("body"))
+        painter.setFont(body)
+        painter.drawText(inside, _LEFT, label)
+        painter.setFont(body if text.state == "runs" else bold)
+        painter.drawText(inside, _RIGHT, tr(text.margin))
+        painter.setFont(body)
         painter.setPen(tokens.color("soft"))
         metrics = painter.fontMetrics()
         room = inside.width() - metrics.horizontalAdvance(label) - _MARGIN - 6
         value = metrics.elidedText(tr(text.value), Qt.TextElideMode.ElideRight, room)
         inside.setRight(inside.right() - _MARGIN)
-        painter.drawText(inside, vertical | Qt.AlignmentFlag.AlignRight, value)
+        painter.drawText(inside, _RIGHT, value)
         painter.end()
 
 
@@ -226,6 +228,8 @@ class Sign(Card):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._spoken = ""
+        self._fitted: tuple[str, int] | None = None
+        """For which word, and for how much room, the size of the verdict was chosen."""
         self._announce = QTimer(self)
         self._announce.setSingleShot(True)
         self._announce.setInterval(ANNOUNCE_MS)
@@ -307,6 +311,10 @@ class Sign(Card):
         margins = self._column.contentsMargins()
         around = margins.left() + margins.right() + 2 + SLIM_WIDTH
         room = self.width() - around - self.lamps.width() - _BESIDE
+        fitted = self.word.text(), room
+        if fitted == self._fitted:
+            return
+        self._fitted = fitted
         font = theme.font("display", bold=True)
         for size in range(theme.TEXT_SIZES["display"], theme.TEXT_SIZES["heading"], -2):
             font.setPixelSize(size)

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from dataclasses import dataclass
+
 from explorer.advice.readings.required import asked_keys
 from explorer.quantity import show
 from explorer.scenario.daylight import DaylightPattern
@@ -15,6 +18,18 @@ from explorer.words.readout import Line
 
 MOST = 4
 """Lines of a glance."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Glimpse:
+    """What a fold holds, and the sections of a scenario that this is read from."""
+
+    sections: tuple[str, ...]
+    lines: Callable[[Scenario], tuple[Line, ...]]
+
+    def holds_for(self, scenario: Scenario, other: Scenario) -> bool:
+        """Whether two scenarios share all that is read; an edit keeps the other sections."""
+        return all(getattr(scenario, name) is getattr(other, name) for name in self.sections)
 
 
 def light_glance(scenario: Scenario) -> tuple[Line, ...]:
@@ -120,6 +135,16 @@ def _line(scenario: Scenario, path: str) -> Line:
     return Line(label=info.label, value=shown)
 
 
+GLIMPSES = (
+    Glimpse(sections=("light",), lines=light_glance),
+    Glimpse(sections=("panels", "charger"), lines=supply_glance),
+    Glimpse(sections=("store",), lines=store_glance),
+    Glimpse(sections=("load",), lines=load_glance),
+    Glimpse(sections=("margins",), lines=margins_glance),
+)
+"""Of the folds from the light down to what must be reached."""
+
+
 def glance_text(lines: tuple[Line, ...]) -> Text:
     """All in one line: words as they are, numbers after what they are."""
     return joined(", ", (_in_line(line) for line in lines))
@@ -132,6 +157,6 @@ def _in_line(line: Line) -> str:
 
 
 __all__ = [
-    "glance_text", "light_glance", "load_glance", "margins_glance", "store_glance",
-    "supply_glance",
+    "GLIMPSES", "Glimpse", "glance_text", "light_glance", "load_glance", "margins_glance",
+    "store_glance", "supply_glance",
 ]  # fmt: skip

@@ -10,7 +10,8 @@ from PySide6.QtCore import QRectF
 
 FloatArray = NDArray[np.float64]
 Line = tuple[FloatArray, FloatArray]
-"""Pixels across, never falling, and down; NaN parts a line. Shapes (n,)."""
+"""Pixels across, never falling, shape (n,), and down, (n,), or (k, n) for k lines over the same
+places; NaN parts a line."""
 CLEARANCE_PX = 2.0
 
 
@@ -34,24 +35,26 @@ def free_place(
     # Mostly one of the first places is free, and the others need no look.
     while len(covered) < len(near) and 0.0 not in covered:
         some = near[len(covered) : 4 * len(covered) + 2]
-        hidden = sum((_heights_in(some, line) for line in lines), np.zeros(len(some)))
+        edges = np.array([(box.left(), box.right(), box.top(), box.bottom()) for box in some])
+        hidden = sum((_heights_in(edges, line) for line in lines), np.zeros(len(some)))
         for other in taken:
             hidden += [box.intersected(other).height() for box in some]
         covered += hidden.tolist()
     return covered.index(min(covered))
 
 
-def _heights_in(boxes: Sequence[QRectF], line: Line) -> FloatArray:
-    """How much of the height of each box a line sweeps, at least a pixel where it enters it."""
-    edges = [(box.left(), box.right(), box.top(), box.bottom()) for box in boxes]
-    left, right, top, bottom = np.array(edges).T[:, :, None]
+def _heights_in(boxes: FloatArray, line: Line) -> FloatArray:
+    """How much of the height of each box lines sweep, at least a pixel where one enters it."""
+    left, right, top, bottom = boxes.T[:, :, None]
     x, y = line
-    first, last = np.searchsorted(x, (left.min(), right.max()))
+    first, last = x.searchsorted((left.min(), right.max()))
     part = slice(max(first - 1, 0), last + 1)
-    x, y = x[part], y[part]
-    if len(y) == 0 or np.fmin.reduce(y) > bottom.max() or np.fmax.reduce(y) < top.min():
+    x, y = x[part], y[..., None, part]
+    if not len(x) or np.fmin.reduce(y, axis=None) > bottom.max() or (
+        np.fmax.reduce(y, axis=None) < top.min()
+    ):
         return np.zeros(len(boxes))
-    x0, x1, y0, y1 = x[:-1], x[1:], y[:-1], y[1:]
+    x0, x1, y0, y1 = x[:-1], x[1:], y[..., :-1], y[..., 1:]
     if len(x) == 1:
         x0, x1, y0, y1 = x, x, y, y
     # A line that is parted ends at its last point.
@@ -66,4 +69,5 @@ def _heights_in(boxes: Sequence[QRectF], line: Line) -> FloatArray:
     overlap = np.minimum(np.maximum(at_begin, at_end), bottom)
     overlap -= np.maximum(np.minimum(at_begin, at_end), top)
     touched = (overlap >= 0.0) & (begin <= end)
-    return np.asarray(np.where(touched, np.maximum(overlap, 1.0), 0.0).max(axis=1, initial=0.0))
+    swept = np.where(touched, np.maximum(overlap, 1.0), 0.0).max(axis=-1, initial=0.0)
+    return np.asarray(swept.reshape(-1, len(boxes)).sum(axis=0))

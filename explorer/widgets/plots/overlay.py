@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import TypeVar
 
 import numpy as np
 import pyqtgraph as pg
@@ -23,7 +24,7 @@ from explorer.widgets.plots.free_place import Line as FreeLine
 from explorer.widgets.plots.free_place import free_place
 from explorer.words.readout import Line
 
-ToPixel = Callable[[float], float]
+Values = TypeVar("Values", float, np.ndarray)
 _HALO = tuple(
     QPointF(x, y) for x in (-1.2, 0.0, 1.2) for y in (-1.2, 0.0, 1.2) if (x, y) != (0.0, 0.0)
 )
@@ -58,15 +59,20 @@ class View:
         """Height of a pixel. [V]"""
         return (self.high_v - self.low_v) / max(self.area.height(), 1.0)
 
-    def x(self, time_s: np.ndarray) -> np.ndarray:
+    def x(self, time_s: Values) -> Values:
         """Pixels from the left, shape as given."""
         share = (time_s - self.from_s) / (self.to_s - self.from_s)
         return self.area.left() + share * self.area.width()
 
-    def y(self, volts: np.ndarray) -> np.ndarray:
+    def y(self, volts: Values) -> Values:
         """Pixels from the top, shape as given."""
         share = (volts - self.low_v) / (self.high_v - self.low_v)
         return self.area.bottom() - share * self.area.height()
+
+    def edges(self) -> tuple[float, float, float, float]:
+        """Left, right, top and bottom. [px]"""
+        area = self.area
+        return area.left(), area.right(), area.top(), area.bottom()
 
 
 class LitBands:
@@ -83,17 +89,19 @@ class LitBands:
             if level[i] > 0 and end > begin
         ]
 
-    def paint(self, painter: QPainter, area: QRectF, to_x: ToPixel, tokens: Tokens) -> None:
+    def paint(self, painter: QPainter, view: View, tokens: Tokens) -> None:
         """Shade the lit hours behind the curves."""
         if len(self.bands) > MOST_BANDS:
             return
         lit, card = tokens.color("lit"), tokens.color("card")
         painter.setPen(Qt.PenStyle.NoPen)
         boxes: dict[int, list[QRectF]] = {}
+        low, high = view.area.left(), view.area.right()
+        top, height = view.area.top(), view.area.height()
         for start, end, level in self.bands:
-            left, right = max(to_x(start), area.left()), min(to_x(end), area.right())
+            left, right = max(view.x(start), low), min(view.x(end), high)
             if right > left:
-                box = QRectF(left, area.top(), right - left, area.height())
+                box = QRectF(left, top, right - left, height)
                 boxes.setdefault(level, []).append(box)
         for level, some in boxes.items():
             painter.setBrush(mix(lit, card, 0.25 + 0.75 * level / LEVELS))
@@ -111,9 +119,8 @@ def brightness_level(lux: np.ndarray) -> np.ndarray:
 
 def paint_thresholds(
     painter: QPainter,
-    area: QRectF,
+    view: View,
     thresholds: Sequence[Threshold],
-    to_y: ToPixel,
     tokens: Tokens,
     lines: Sequence[FreeLine] = (),
 ) -> list[QRectF]:
@@ -123,19 +130,21 @@ def paint_thresholds(
     pen = QPen(tokens.color("threshold"), 1.0, Qt.PenStyle.CustomDashLine)
     pen.setDashPattern([5, 3])
     taken: list[QRectF] = []
+    left, right, upper, lower = view.edges()
+    height = metrics.height()
     for item in sorted(thresholds, key=_volts):
-        y = round(to_y(item.volts)) + 0.5
-        if not area.top() <= y <= area.bottom():
+        y = round(view.y(item.volts)) + 0.5
+        if not upper <= y <= lower:
             continue
         painter.setPen(pen)
-        painter.drawLine(QPointF(area.left(), y), QPointF(area.right(), y))
+        painter.drawLine(QPointF(left, y), QPointF(right, y))
         text = f"{tr(item.label)} {tr(figure(f'{item.volts:.4g} V'))}"
-        width, height = metrics.horizontalAdvance(text), metrics.height()
+        width = metrics.horizontalAdvance(text)
         places = [
-            QRectF(area.left() + share * (area.width() - width - 16) + 8, top, width, height)
+            QRectF(left + share * (right - left - width - 16) + 8, top, width, height)
             for share in NAME_PLACES
             for top in (y - height, y + 1)
-            if area.top() <= top and top + height <= area.bottom()
+            if upper <= top and top + height <= lower
         ]
         if not places:
             continue
@@ -193,26 +202,24 @@ def paint_label(
 
 def paint_marks(
     painter: QPainter,
-    area: QRectF,
+    view: View,
     marks: Sequence[Mark],
-    to_x: ToPixel,
-    to_y: ToPixel,
     tokens: Tokens,
 ) -> None:
     """What happened, at its place on the curve; as ticks above the axis where it is too much."""
-    seen = [m for m in marks if m.kind != "full" and area.left() <= to_x(m.time_s) <= area.right()]
+    left, right, _, lower = view.edges()
+    seen = [m for m in marks if m.kind != "full" and left <= view.x(m.time_s) <= right]
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     if len(seen) > MOST_MARKS:
         roles = {"connect": "accent", "disconnect": "threshold", "brown_out": "falls_short"}
-        columns = {(round(to_x(m.time_s)), m.kind) for m in seen}
+        columns = {(round(view.x(m.time_s)), m.kind) for m in seen}
         for x, kind in columns:
             painter.setPen(QPen(tokens.color(roles.get(kind, "soft")), 1.0))
             top = {"connect": 6.0, "disconnect": 11.0}.get(kind, 16.0)
-            bottom = area.bottom() - top + 5
-            painter.drawLine(QPointF(x, area.bottom() - top), QPointF(x, bottom))
+            painter.drawLine(QPointF(x, lower - top), QPointF(x, lower - top + 5))
         return
     for mark in seen:
-        paint_mark(painter, QPointF(to_x(mark.time_s), to_y(mark.volts)), mark.kind, tokens)
+        paint_mark(painter, QPointF(view.x(mark.time_s), view.y(mark.volts)), mark.kind, tokens)
 
 
 def paint_mark_line(painter: QPainter, area: QRectF, x: float, tokens: Tokens) -> None:

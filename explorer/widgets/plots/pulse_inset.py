@@ -7,7 +7,7 @@ from typing import TypeVar
 import numpy as np
 import pyqtgraph as pg
 from PySide6.QtCore import QPointF, QRectF, QSize, QSizeF, Qt
-from PySide6.QtGui import QAccessible, QFontMetrics, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QAccessible, QFontMetrics, QPainter, QPaintEvent, QPen, QShowEvent
 from PySide6.QtWidgets import QWidget
 
 from explorer.advice.assess import PulseView
@@ -41,13 +41,23 @@ class PulseInset(QWidget):
     def set_pulse(self, pulse: PulseView | None) -> None:
         """Show a pulse; None where the device draws none."""
         self._pulse = pulse
+        if self.isVisible():
+            self._describe()
+        self.update()
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Say what is seen from now on."""
+        super().showEvent(event)
+        self._describe()
+
+    def _describe(self) -> None:
+        pulse = self._pulse
         if pulse is None:
             self.setAccessibleDescription(tr("No pulse."))
         else:
             lines = readout.pulse_lines(pulse)
             said = ", ".join(f"{tr(line.label)} {tr(line.value)}" for line in lines)
             self.setAccessibleDescription(f"{tr(pulse.title)}: {said}.")
-        self.update()
 
     def sizeHint(self) -> QSize:
         """Wide enough for its labels."""

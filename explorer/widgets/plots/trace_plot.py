@@ -7,7 +7,7 @@ from datetime import datetime
 import numpy as np
 import pyqtgraph as pg
 from PySide6.QtCore import QEvent, QPointF, QRectF, Qt, Signal
-from PySide6.QtGui import QContextMenuEvent, QKeyEvent, QPainter
+from PySide6.QtGui import QAccessible, QContextMenuEvent, QKeyEvent, QPainter
 from PySide6.QtWidgets import QWidget
 
 from explorer.advice.assess import Assessment
@@ -96,7 +96,9 @@ class TracePlot(PlotView):
         self.set_whole(window)
         self._show_volts()
         self._take_picture()
-        self.setAccessibleDescription(tr(readout.trace_summary(assessment)))
+        # Frames of a drag have no answers yet; the one that has them follows when the hand pauses.
+        if assessment.answers or QAccessible.isActive() or not self.accessibleDescription():
+            self.setAccessibleDescription(tr(readout.trace_summary(assessment)))
         self.viewport().update()
 
     def set_ghost(self, ghost: Assessment | None) -> None:
@@ -185,15 +187,16 @@ class TracePlot(PlotView):
         """Ask what is visible of the trace, and of the pinned one, at this width."""
         if self._assessment is None or self.getPlotItem() is None:  # closed meanwhile
             return
-        width, pixel_v = min(max(round(self.area().width()), 2), MOST_COLUMNS), self._view().pixel_v
+        view = self._view()
+        width, pixel_v = min(max(round(view.area.width()), 2), MOST_COLUMNS), view.pixel_v
         span = self._shown_s.low, self._shown_s.high
         self._picture = self._assessment.trace.picture(*span, width)
         self._curve.setData(*self._picture.line(pixel_v), connect="finite")
         self._ghost_picture = None
         if self._ghost is not None:
             self._ghost_picture = self._ghost.trace.picture(*span, width)
-        line = ([], []) if self._ghost_picture is None else self._ghost_picture.line(pixel_v)
-        self._ghost_curve.setData(*line, connect="finite")
+            self._ghost_curve.setData(*self._ghost_picture.line(pixel_v), connect="finite")
+        self._ghost_curve.setVisible(self._ghost is not None)
         self.viewport().update()
 
     # --- what a person does ---
@@ -244,10 +247,10 @@ class TracePlot(PlotView):
         super().drawBackground(painter, rect)
         if self._bands is None or self._picture is None:
             return
-        tokens, area = tokens_of(self.palette()), self.area()
-        self._bands.paint(painter, area, self.to_x, tokens)
-        overlay.paint_envelope(painter, self._picture, self._view(), tokens)
-        overlay.paint_dense(painter, self._picture, self._view(), tokens)
+        tokens, view = tokens_of(self.palette()), self._view()
+        self._bands.paint(painter, view, tokens)
+        overlay.paint_envelope(painter, self._picture, view, tokens)
+        overlay.paint_dense(painter, self._picture, view, tokens)
 
     def _view(self) -> overlay.View:
         return overlay.View(
@@ -258,15 +261,14 @@ class TracePlot(PlotView):
             high_v=self._shown_v.high,
         )
 
-    def _lines_px(self) -> list[Line]:
+    def _lines_px(self, view: overlay.View) -> list[Line]:
         """What is drawn of the curves. [px]"""
-        view, pictures = self._view(), (self._picture, self._ghost_picture)
         lines = []
-        for picture in pictures:
+        for picture in (self._picture, self._ghost_picture):
             if picture is not None:
-                for edge in (picture.low_v, picture.high_v):
-                    middle = 0.5 * (picture.edge_s[:-1] + picture.edge_s[1:])
-                    lines.append((view.x(middle), view.y(edge)))
+                middle = 0.5 * (picture.edge_s[:-1] + picture.edge_s[1:])
+                edges = np.stack([picture.low_v, picture.high_v])
+                lines.append((view.x(middle), view.y(edges)))
         return lines
 
     def drawForeground(self, painter: QPainter, rect: QRectF) -> None:
@@ -274,20 +276,14 @@ class TracePlot(PlotView):
         super().drawForeground(painter, rect)
         if self._assessment is None:
             return
-        tokens, area = tokens_of(self.palette()), self.area()
+        tokens, view = tokens_of(self.palette()), self._view()
+        area = view.area
         painter.save()
         painter.setClipRect(area.adjusted(-6, -2, 6, 2))
         overlay.paint_thresholds(
-            painter, area, self._assessment.thresholds, self.to_y, tokens, self._lines_px()
+            painter, view, self._assessment.thresholds, tokens, self._lines_px(view)
         )
-        overlay.paint_marks(
-            painter,
-            area,
-            self._assessment.marks,
-            self.to_x,
-            self.to_y,
-            tokens,
-        )
+        overlay.paint_marks(painter, view, self._assessment.marks, tokens)
         self._paint_notes(painter, area)
         if self._mark_s is not None:
             overlay.paint_mark_line(painter, area, self.to_x(self._mark_s), tokens)
