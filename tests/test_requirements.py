@@ -3,6 +3,7 @@ reference that steps its own equations."""
 
 import json
 from contextlib import suppress
+from dataclasses import replace
 from math import inf, isinf
 
 import numpy as np
@@ -15,6 +16,7 @@ from explorer.advice.fleet import fleet
 from explorer.advice.judge import judge
 from explorer.advice.reach import reach
 from explorer.advice.readings.required import in_steady_light, required
+from explorer.advice.required_sentences import required_sentence
 from explorer.cli.main import commands
 from explorer.files.report_tables import required_blocks
 from explorer.files.scenario_json import parse_scenario
@@ -71,6 +73,24 @@ def test_a_full_store_serves_what_its_charge_holds():
     runs, margin = the_one(asked(lock(), operations_per_charge=80.0))
     assert runs == pytest.approx(100.0, abs=1.0)
     assert margin == pytest.approx(runs / 80.0)
+
+
+def test_a_rate_that_no_schedule_asks_for_says_so():
+    """One run a minute is due, so no light makes it a hundred an hour."""
+    (one,) = required(asked(lock(), operations_per_hour=100.0))
+    assert float(one.value[0]) == pytest.approx(60.0, rel=1e-3)
+    assert "all that is due, 60 an hour; 100 are asked for" in required_sentence(one)
+    (dim,) = required(asked(lock(), operations_per_hour=100.0, rate_light_lx=30.0))
+    assert "which takes a shorter interval" not in required_sentence(dim)
+
+
+def test_one_run_is_told_as_one():
+    hourly = with_values(lock(), {"load.operations.0.schedule.interval_s": 3600.0})
+    (one,) = required(asked(hourly, operations_per_hour=1.0))
+    assert "it does 1 operation an hour" in required_sentence(one)
+    (large,) = required(asked(hourly, operations_per_charge=7.0))
+    few = replace(large, value=np.array([1.0]))
+    assert "serves 1 operation without" in required_sentence(few)
 
 
 def test_a_full_store_carries_the_device_as_long_as_its_charge_lasts():

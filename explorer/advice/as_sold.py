@@ -8,20 +8,21 @@ from math import log
 
 from pydantic import ValidationError
 
-from explorer.advice.build_parts import PanelKind, panel_title
+from explorer.advice.build_parts import PanelKind, changed, panel_title
 from explorer.advice.contest import own_store, title_with
 from explorer.advice.stops import WHOLE, stops_of
 from explorer.quantity import show
 from explorer.scenario import parts
-from explorer.scenario.generic import panels_price, store_price
+from explorer.scenario.generic import PANEL_AREAS, panels_price, store_price
 from explorer.scenario.model import Scenario, size_path, with_values
 from explorer.scenario.origin import FromPart
-from explorer.scenario.part import Part, StorePart, is_changed
+from explorer.scenario.part import PanelPart, Part, StorePart, is_changed, taken
 from explorer.scenario.parts import StoreFamily
 from explorer.scenario.price import RELATIVE, Price, price_of
 from explorer.scenario.storage import Store
 from explorer.text import say
 
+AREA = "panels.active_area_cm2"
 ONE_STEP = 1.21
 """Ratio of neighbours in the E12 series: so near, a part of one's own stands for a generic one."""
 
@@ -48,10 +49,11 @@ def nearest_as_sold(
     scenario : Scenario
         The present design; what is not on an axis stays.
     place : mapping
-        Values by path. Panels are counted, a store's size goes to the nearest in which it is sold;
-        everything else is taken as it is.
+        Values by path. Panels are counted; a store's size and the area of a panel go to the
+        nearest in which they are sold; everything else is taken as it is.
     own : sequence of Part
-        Parts of one's own; a store of the same kind that is within a step of the size is taken.
+        Parts of one's own; a store of the same kind, or a panel of the same technology, that is
+        within a step of the size is taken.
 
     Returns
     -------
@@ -64,12 +66,19 @@ def nearest_as_sold(
     >>> found.scenario.panels.count, found.scenario.store.capacitance_F
     (2, 1.0)
     """
-    size, values, part = size_path(scenario), dict(place), None
+    size, values, store, panel = size_path(scenario), dict(place), None, None
     if size in values:
-        part = _own_near(scenario, values[size], own)
+        store = _own_near(scenario, values[size], own)
         values[size] = _nearest(values[size], stops_of(size))
-    sized = _at(scenario, values)
-    found = sized if sized is None or part is None else own_store(sized, part)
+    if AREA in values or ("panels.count" in values and _own_price(scenario.panels) is None):
+        panel = _own_panel_near(scenario, values.get(AREA), own)
+    if AREA in values:
+        values[AREA] = _nearest(values[AREA], PANEL_AREAS[scenario.panels.technology])
+    found = _at(scenario, values)
+    if found is not None and store is not None:
+        found = own_store(found, store)
+    if found is not None and panel is not None:
+        found = changed(found, {"panels": taken(panel, found.panels)})
     if found is None:
         return None
     return AsSold(
@@ -161,6 +170,22 @@ def _own_near(scenario: Scenario, size: float, own: Sequence[Part]) -> StorePart
     return min(like, key=lambda part: _far(part.store.size, size), default=None)
 
 
+def _own_panel_near(
+    scenario: Scenario, area: float | None, own: Sequence[Part]
+) -> PanelPart | None:
+    """The panel of one's own that is nearest in area, where one is within a step.
+
+    Without an area it is that of the present panel.
+    """
+    wanted = scenario.panels.active_area_cm2 if area is None else area
+    like = [
+        part for part in own
+        if isinstance(part, PanelPart) and part.panels.technology == scenario.panels.technology
+        and _far(part.panels.active_area_cm2, wanted) <= log(ONE_STEP)
+    ]
+    return min(like, key=lambda part: _far(part.panels.active_area_cm2, wanted), default=None)
+
+
 def _panels_title(scenario: Scenario) -> str:
     panels = scenario.panels
     part = None if panels.part is None or is_changed(panels) else panels.part
@@ -182,4 +207,4 @@ def _store_title(store: Store) -> str:
     return say("{title}, {size}", title=title, size=show(store.size, store.size_unit))
 
 
-__all__ = ["AsSold", "cost_at", "cost_of", "family_like", "nearest_as_sold"]
+__all__ = ["AREA", "AsSold", "cost_at", "cost_of", "family_like", "nearest_as_sold"]

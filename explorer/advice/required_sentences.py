@@ -44,11 +44,27 @@ def required_sentence(one: Required) -> Text:
                 "A full store serves its operations without end; {asked} are asked for.",
                 asked=show(limit, ""),
             )
+        if 1.0 <= value < 2.0:
+            return say(
+                "A full store serves 1 operation without light; {asked} are asked for.",
+                asked=show(limit, ""),
+            )
         return say(
             "A full store serves {n} operations without light; {asked} are asked for.",
             n=_count(value), asked=show(limit, ""),
         )
     if one.key == "operations_per_hour":
+        if one.due < limit and value > 0.99 * one.due:
+            return say(
+                "In steady {light} it does all that is due, {n} an hour; {asked} are asked for, "
+                "which takes a shorter interval.",
+                light=light, n=show(value, ""), asked=show(limit, ""),
+            )  # fmt: skip
+        if show(value, "") == "1":
+            return say(
+                "In steady {light} it does 1 operation an hour; {asked} are asked for.",
+                light=light, asked=show(limit, ""),
+            )
         return say(
             "In steady {light} it does {n} operations an hour; {asked} are asked for.",
             light=light, n=show(value, ""), asked=show(limit, ""),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from math import ceil
 
@@ -13,12 +13,14 @@ from explorer.advice.case import Case
 from explorer.advice.criteria import RUNS, WORKS
 from explorer.advice.edges import Edges, Stopped, find_edges, verdict_with
 from explorer.advice.fleet import fleet
-from explorer.advice.stops import knob_paths, largest_phase, series_of, stops_of
+from explorer.advice.stops import E12, decades, knob_paths, largest_phase, series_of, stops_of
 from explorer.advice.verdict import CHECK_NAMES, Verdict
 from explorer.physics.arrays import FloatArray, IntArray
 from explorer.scenario.demand import Every
 from explorer.scenario.fields import describe
+from explorer.scenario.generic import PANEL_AREAS
 from explorer.scenario.model import Scenario, get_value, owner_class, size_path
+from explorer.scenario.part import PanelPart, Part
 from explorer.text import Text, say
 
 POINTS = 64
@@ -78,8 +80,12 @@ def axis_of(scenario: Scenario, path: str, low: float, high: float, points: int 
     return Axis(path=path, label=info.label, unit=info.unit, values=values)
 
 
-def axis_choices(case: Case) -> tuple[Axis, ...]:
-    """Quantities worth a map, each around its present value."""
+def axis_choices(case: Case, own: Sequence[Part] = ()) -> tuple[Axis, ...]:
+    """Quantities worth a map, each around its present value.
+
+    The area of a panel goes through those of panels on sale and, of the same technology, of one's
+    own; a data sheet sets what its panel gives whatever the area, so there it is left out.
+    """
     scenario = case.scenario
     lux = scenario.light.illuminance_lx
     if lux is None:
@@ -89,8 +95,18 @@ def axis_choices(case: Case) -> tuple[Axis, ...]:
     axes = [
         axis_of(scenario, "light.illuminance_lx", lux / 8.0, lux * 8.0),
         axis_of(scenario, "panels.count", 1, COUNTS),
-        _sizes_sold(axis_of(scenario, size, now / 20.0, now * 20.0), now),
+        _sizes_sold(axis_of(scenario, size, now / 20.0, now * 20.0), stops_of(size), now),
     ]
+    if not scenario.panels.data_sheet:
+        kind, now = scenario.panels.technology, scenario.panels.active_area_cm2
+        mine = [
+            part.panels.active_area_cm2 for part in own
+            if isinstance(part, PanelPart) and part.panels.technology == kind
+        ]
+        axis = axis_of(scenario, "panels.active_area_cm2", now / 20.0, now * 20.0)
+        axis = _sizes_sold(axis, (*PANEL_AREAS[kind], *mine), now)
+        if len(axis.values) > 1:
+            axes.append(axis)
     for i, op in enumerate(scenario.load.operations):
         if isinstance(op.schedule, Every):
             path = f"load.operations.{i}.schedule.interval_s"
@@ -114,10 +130,10 @@ def axis_choices(case: Case) -> tuple[Axis, ...]:
     return tuple(axes)
 
 
-def _sizes_sold(axis: Axis, now: float) -> Axis:
-    """The sizes in which a store is had along an axis, and the one that the design has."""
+def _sizes_sold(axis: Axis, sizes: Sequence[float], now: float) -> Axis:
+    """The sizes in which a part is had along an axis, and the one that the design has."""
     low, high = axis.values[0], axis.values[-1]
-    sold = [stop for stop in stops_of(axis.path) if low <= stop <= high]
+    sold = list({stop for stop in sizes if low <= stop <= high})
     if not any(abs(stop / now - 1.0) < ALIKE for stop in sold):
         sold.append(now)
     return replace(axis, values=tuple(sorted(sold)), as_sold=True)
@@ -236,6 +252,10 @@ def axis_stops(scenario: Scenario, axis: Axis) -> tuple[float, ...]:
     operations = range(max(len(scenario.load.operations), 1))
     if any(axis.path in knob_paths(scenario, i) for i in operations):
         return stops_of(axis.path)
+    if axis.as_sold:  # few sizes are sold: between them it is looked for an edge as well
+        low, high = axis.values[0], axis.values[-1]
+        between = (v for v in decades(E12, -3, 5) if low < v < high)
+        return tuple(sorted({*axis.values, *between}))
     series = series_of(axis.path).values
     series = series[(series >= axis.values[0]) & (series <= axis.values[-1])]
     wanted = np.array(axis.values[:: max(len(axis.values) // ROW_POINTS, 1)])

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import log
 
-from explorer.advice.as_sold import AsSold, cost_at
+from explorer.advice.as_sold import AREA, AsSold, cost_at
 from explorer.advice.territory import Territory
 from explorer.advice.verdict import CHECK_LABELS, Check, Verdict
 from explorer.scenario.model import Scenario, size_path
@@ -53,7 +53,7 @@ def priced_table(found: Territory, scenario: Scenario) -> Table:
     """What panels and store cost at every point of a map, as columns beside it."""
     costs: dict[tuple[int | None, int | None], Price] = {}
     rows = []
-    paths = (size_path(scenario), "panels.count", "panels.active_area_cm2")
+    paths = (size_path(scenario), "panels.count", AREA)
     for j, y in enumerate(found.y.values):
         for i, x in enumerate(found.x.values):
             place = {p: v for p, v in ((found.x.path, x), (found.y.path, y)) if p in paths}

@@ -35,7 +35,7 @@ def place_row(one: Charged) -> tuple[str, ...]:
 def place_sentence(one: Charged) -> Text:
     """One place in a line."""
     return say(
-        "{place}, {light}: full after {time}, {n} operations an hour.",
+        "{place}, {light}: full after {time}; operations an hour: {n}.",
         place=joined("", (one.name,)), light=show(one.light_lx, "lx"), time=show(one.full_s, "s"),
         n=show(float(f"{one.per_hour:.3g}"), ""),
     )

@@ -609,6 +609,18 @@
    <translation>Ein voller Speicher reicht für Vorgänge ohne Ende; verlangt sind {asked}.</translation>
   </message>
   <message>
+   <source>A full store serves 1 operation without light; {asked} are asked for.</source>
+   <translation>Ein voller Speicher reicht ohne Licht für 1 Vorgang; verlangt sind {asked}.</translation>
+  </message>
+  <message>
+   <source>In steady {light} it does all that is due, {n} an hour; {asked} are asked for, which takes a shorter interval.</source>
+   <translation>Bei gleichmäßig {light} schafft es alles, was ansteht, {n} je Stunde; verlangt sind {asked}, und das braucht ein kürzeres Intervall.</translation>
+  </message>
+  <message>
+   <source>In steady {light} it does 1 operation an hour; {asked} are asked for.</source>
+   <translation>Bei gleichmäßig {light} schafft es 1 Vorgang je Stunde; verlangt sind {asked}.</translation>
+  </message>
+  <message>
    <source>In steady {light} the empty store never gets filled; {asked} is allowed.</source>
    <translation>Bei gleichmäßig {light} wird der leere Speicher nie voll; erlaubt sind {asked}.</translation>
   </message>
@@ -10419,8 +10431,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Voll nach</translation>
   </message>
   <message>
-   <source>{place}, {light}: full after {time}, {n} operations an hour.</source>
-   <translation>{place}, {light}: voll nach {time}, {n} Vorgänge je Stunde.</translation>
+   <source>{place}, {light}: full after {time}; operations an hour: {n}.</source>
+   <translation>{place}, {light}: voll nach {time}; Vorgänge je Stunde: {n}.</translation>
   </message>
   <message>
    <source>passes</source>

@@ -9,7 +9,7 @@ from PySide6.QtCore import QPointF, Qt
 from PySide6.QtGui import QImage
 
 from explorer.advice import territory as territory_module
-from explorer.advice.as_sold import cost_of
+from explorer.advice.as_sold import AREA, cost_of
 from explorer.advice.case import Case
 from explorer.advice.edges import break_even
 from explorer.advice.judge import judge
@@ -205,6 +205,30 @@ def test_a_store_of_one_s_own_near_the_pointer_is_what_a_click_takes(
     qtbot.mouseClick(drawer.map, Qt.MouseButton.LeftButton, pos=at)
     assert document.scenario.store.part.title == "Hearth"
     assert document.scenario.store.capacitance_F == farads
+
+
+def test_the_map_of_panel_areas_names_a_panel_of_one_s_own_with_its_price(
+    qtbot, document, jobs, tmp_path, monkeypatch
+):
+    monkeypatch.setattr(territory_module, "refined", lambda *_: iter(()))
+    document.edit("panels.data_sheet", ())
+    area = 1.9 * document.scenario.panels.active_area_cm2
+    panels = document.scenario.panels.model_copy(update={"active_area_cm2": area, "part": None})
+    Shelf(tmp_path).add(part_from("panel", panels, title="Pane", price=2.5, currency="EUR"))
+    drawer = opened(qtbot, TerritoryDrawer(document, jobs, tmp_path))
+    drawer.up.setCurrentIndex(drawer.up.findData(AREA))
+    drawer.up.activated.emit(0)
+    assert area in drawer._axes[1].values
+    qtbot.waitUntil(lambda: drawer._found is not None and drawer.feed.is_current, timeout=PATIENT)
+    at = pixel(drawer, document.scenario.light.illuminance_lx, area)
+    qtbot.mouseMove(drawer.map, at)
+    qtbot.waitUntil(lambda: "Pane" in told(drawer), timeout=PATIENT)
+    count = document.scenario.panels.count * document.scenario.panels.in_series
+    assert f"{2.5 * count:.2f} EUR" in told(drawer)
+    table = drawer.table("")
+    assert len(set(table["price_relative" if "price_relative" in table else "price"])) > 1
+    qtbot.mouseClick(drawer.map, Qt.MouseButton.LeftButton, pos=at)
+    assert document.scenario.panels.part.title == "Pane"
 
 
 def test_enter_takes_what_is_nearest_to_the_design_and_the_numbers_have_prices(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from math import inf
 
 import numpy as np
 
@@ -64,6 +65,8 @@ class Required:
     """Steady light in which it is asked; None where light is no matter. [lx]"""
     at_most: bool = False
     """Whether the value must stay below the limit."""
+    due: float = inf
+    """Of a rate the most that the schedule lets the device do."""
 
     @property
     def margin(self) -> FloatArray:

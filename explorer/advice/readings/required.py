@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from math import isfinite
+from math import inf, isfinite
 
 import numpy as np
 
@@ -20,6 +20,7 @@ from explorer.engine.steady import STUDY_LEGS, repeating_course
 from explorer.engine.system import DAY_S, Operation, Periodic, WhenReady
 from explorer.physics.ageing import LONGEST_YEARS
 from explorer.physics.arrays import FloatArray
+from explorer.scenario.demand import Every
 from explorer.scenario.hours import HOUR_S
 from explorer.scenario.light import Light, SteadyPattern
 from explorer.scenario.model import LIGHT_OF, Margins, Scenario
@@ -69,9 +70,16 @@ def required(case: Case) -> tuple[Required, ...]:
                 key=key, value=np.array([value]), limit=np.array([limit]), unit=UNITS[key],
                 light_lx=None if level is None else np.array([level]),
                 at_most=key == "fill_within_h",
+                due=due_rate(case.scenario) if key == "operations_per_hour" else inf,
             )
         )
     return tuple(found)
+
+
+def due_rate(scenario: Scenario) -> float:
+    """Runs an hour that fall due, while any do; infinite where the store decides. [1/h]"""
+    schedules = [op.schedule for op in scenario.load.operations]
+    return sum(HOUR_S / s.interval_s if isinstance(s, Every) else inf for s in schedules)
 
 
 def reached(case: Case) -> dict[str, float]:

@@ -60,7 +60,8 @@ class NearestBuild(QWidget):
     ) -> None:
         super().__init__()
         self._document, self._parts_folder = document, parts_folder
-        self._own: tuple[Part, ...] = ()
+        self.own: tuple[Part, ...] = ()
+        """Parts of one's own, as they were when it was opened."""
         self._place: dict[str, float] = {}
         self._shown: AsSold | None = None
         self.feed = Feed("nearest build", document, jobs, no_steps, rest_ms=_REST_MS)
@@ -85,7 +86,7 @@ class NearestBuild(QWidget):
     def set_open(self, is_open: bool) -> None:
         """Begin to look, with the parts that there are now, or stop."""
         if is_open:
-            self._own = self._parts()
+            self.own = self._parts()
         self.feed.set_open(is_open)
 
     def show_place(self, place: Mapping[str, float]) -> None:
@@ -96,7 +97,7 @@ class NearestBuild(QWidget):
 
     def take(self, place: Mapping[str, float]) -> None:
         """Put what is nearest to some values in place as one undo step."""
-        found = nearest_as_sold(self._document.scenario, place, self._own)
+        found = nearest_as_sold(self._document.scenario, place, self.own)
         if found is not None:
             self._document.replace(found.scenario, "take a build")
 
@@ -107,7 +108,7 @@ class NearestBuild(QWidget):
         return tuple(one.part for one in kept if one.part is not None)
 
     def _look(self) -> None:
-        found = nearest_as_sold(self._document.scenario, self._place, self._own)
+        found = nearest_as_sold(self._document.scenario, self._place, self.own)
         if found == self._shown and self.feed.is_current:
             return
         self._shown = found

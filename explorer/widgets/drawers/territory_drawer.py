@@ -129,7 +129,7 @@ class TerritoryDrawer(Drawer):
 
     def _renew_axes(self) -> None:
         """Keep the chosen quantities where the design still has them, and the map around it."""
-        self._choices = axis_choices(self.document.case)
+        self._choices = axis_choices(self.document.case, self.near.own)
         paths = [axis.path for axis in self._choices]
         with QSignalBlocker(self.across), QSignalBlocker(self.up):
             for box in (self.across, self.up):
@@ -195,10 +195,12 @@ class TerritoryDrawer(Drawer):
 
     def set_open(self, is_open: bool) -> None:
         """Begin to draw the map and to look along the present row, or stop."""
+        self.near.set_open(is_open)
+        if is_open:
+            self._renew_axes()  # parts of one's own may be others by now
         super().set_open(is_open)
         self.row.set_open(is_open)
         self.elsewhere.set_open(is_open)
-        self.near.set_open(is_open)
         if is_open:
             self._look_here()
 
