@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QByteArray, QRectF, Qt
-from PySide6.QtGui import QIcon, QPainter, QPalette, QPixmap
+from PySide6.QtGui import QIcon, QPainter, QPalette, QPixmap, QPixmapCache
 from PySide6.QtSvg import QSvgRenderer
 
 from explorer.resource_files import resource_path
@@ -29,16 +29,26 @@ def icon(name: str, palette: QPalette) -> QIcon:
         Of the widget that shows it.
     """
     tokens = tokens_of(palette)
-    source = resource_path("icons", f"{name}.svg").read_text(encoding="utf-8")
     result = QIcon()
     for role, mode in _MODES:
-        text = source.replace("currentColor", getattr(tokens, role))
-        renderer = QSvgRenderer(QByteArray(text.encode()))
-        for scale in _SCALES:
-            pixmap = QPixmap(SIZE * scale, SIZE * scale)
-            pixmap.fill(Qt.GlobalColor.transparent)
-            painter = QPainter(pixmap)
-            renderer.render(painter, QRectF(0, 0, SIZE * scale, SIZE * scale))
-            painter.end()
+        for pixmap in _drawn(name, getattr(tokens, role)):
             result.addPixmap(pixmap, mode)
     return result
+
+
+def _drawn(name: str, colour: str) -> list[QPixmap]:
+    """An icon at every scale, drawn once for a colour: a window shows one some twenty times."""
+    wanted = {scale: f"{name} {colour} {scale}" for scale in _SCALES}
+    drawn = {scale: QPixmap() for scale in _SCALES}
+    if all(QPixmapCache.find(key, drawn[scale]) for scale, key in wanted.items()):
+        return list(drawn.values())
+    source = resource_path("icons", f"{name}.svg").read_text(encoding="utf-8")
+    renderer = QSvgRenderer(QByteArray(source.replace("currentColor", colour).encode()))
+    for scale, key in wanted.items():
+        pixmap = drawn[scale] = QPixmap(SIZE * scale, SIZE * scale)
+        pixmap.fill(Qt.GlobalColor.transparent)
+        painter = QPainter(pixmap)
+        renderer.render(painter, QRectF(0, 0, SIZE * scale, SIZE * scale))
+        painter.end()
+        QPixmapCache.insert(key, pixmap)
+    return list(drawn.values())
