@@ -9,6 +9,7 @@ powers are built by doubling. Orbits of a rising map never turn, so a bound is m
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from copy import copy
 
 import numpy as np
@@ -35,15 +36,30 @@ MOST_POWERS = 40
 class FlowMap:
     """A rising map of the charge, tabulated as its displacement on fixed nodes."""
 
-    __slots__ = ("displacement", "nodes")
+    __slots__ = ("_lists", "displacement", "nodes")
 
     def __init__(self, nodes: FloatArray, displacement: FloatArray) -> None:
         self.nodes = nodes
         self.displacement = displacement
+        self._lists: tuple[list[float], list[float]] | None = None
 
     def __call__(self, charge: Number) -> Number:
         """Where the map takes a charge, linear in the displacement between nodes."""
         return charge + np.interp(charge, self.nodes, self.displacement)
+
+    def at(self, charge: float) -> float:
+        """The same for one charge of many that are asked one by one."""
+        if self._lists is None:
+            self._lists = self.nodes.tolist(), self.displacement.tolist()
+        nodes, moved = self._lists
+        cell = bisect_right(nodes, charge) - 1
+        if cell < 0:
+            return charge + moved[0]
+        if cell >= len(nodes) - 1:
+            return charge + moved[-1]
+        begin, first = nodes[cell], moved[cell]
+        rise = (moved[cell + 1] - first) / (nodes[cell + 1] - begin)
+        return charge + (first + rise * (charge - begin))
 
     def then(self, later: FlowMap) -> FlowMap:
         """The map that applies this one first and `later` after it."""
@@ -182,6 +198,13 @@ class Cycle:
     def smooth_span(self, charge: float) -> tuple[float, float] | None:
         """Range around a charge in which the generator holds, if any. [C]"""
         return self._span(self._exact, charge)
+
+    def is_smooth(self, charge: FloatArray) -> NDArray[np.bool_]:
+        """Whether the generator holds at charges, shape (n,). [C]"""
+        found = np.zeros(len(charge), bool)
+        for low, high in self._exact:
+            found |= (low <= charge) & (charge <= high)
+        return found
 
     @property
     def widest_span(self) -> tuple[float, float]:

@@ -14,7 +14,7 @@ from math import expm1, inf
 import numpy as np
 
 from explorer.engine.laws import SMALL, STANDSTILL, crossing, drift
-from explorer.engine.row_flows import RowFlows
+from explorer.engine.row_flows import RowFlows, ShortArray
 from explorer.physics.arrays import FloatArray
 
 
@@ -29,9 +29,7 @@ class Flow:
         f at the nodes, same shape.
     """
 
-    __slots__ = (
-        "_end_down", "_end_up", "_fl", "_rows", "_sl", "_tl", "_xl", "nodes", "speed",
-    )
+    __slots__ = ("_end_down", "_end_up", "_fl", "_rows", "_tl", "_xl", "nodes", "speed")
 
     def __init__(self, nodes: FloatArray, speed: FloatArray) -> None:
         self.nodes = nodes
@@ -40,10 +38,9 @@ class Flow:
         self._rows: RowFlows | None = None
         self._xl: list[float] = []
         self._fl: list[float] = []
-        self._sl: list[float] = []
         self._tl: list[float] = []
-        self._end_up: list[int] = []
-        self._end_down: list[int] = []
+        self._end_up: ShortArray
+        self._end_down: ShortArray
 
     @property
     def rows(self) -> RowFlows:
@@ -70,32 +67,33 @@ class Flow:
             self._xl = self.nodes.tolist()
         return self._xl, self._fl
 
-    def _tabulate(self) -> None:
+    def _tabulate(self) -> list[float]:
         self.lists()
-        slope, travel, end_up, end_down = self.rows.tables
-        self._end_up, self._end_down = end_up.tolist(), end_down.tolist()
-        self._sl = slope.tolist()
+        _, travel, self._end_up, self._end_down = self.rows.tables
         self._tl = travel.tolist()
+        return self._tl
 
-    def _locate(self, x: float) -> tuple[int, float]:
-        """Cell in which the motion from x begins, and the speed there."""
-        if not self._tl:
-            self._tabulate()
+    def _locate(self, x: float) -> tuple[int, float, float]:
+        """Cell in which the motion from x begins, the speed there, and how it changes with x."""
         xl, fl = self._xl, self._fl
         cell = bisect_right(xl, x) - 1
         last = len(xl) - 2
-        if cell > last:
-            cell = last
-        elif cell < 0:
-            cell = 0
-        speed = fl[cell] + self._sl[cell] * (x - xl[cell])
-        while speed < 0 and cell > 0 and x <= xl[cell]:
+        cell = last if cell > last else 0 if cell < 0 else cell
+        begin, first = xl[cell], fl[cell]
+        width = xl[cell + 1] - begin
+        slope = (fl[cell + 1] - first) / width if width > 0.0 else 0.0
+        speed = first + slope * (x - begin)
+        while speed < 0.0 and cell > 0 and x <= xl[cell]:
             cell -= 1
-            if xl[cell + 1] == xl[cell]:
-                if fl[cell] >= 0:
-                    return cell, 0.0
+            width = xl[cell + 1] - xl[cell]
+            if width <= 0.0:
+                slope = 0.0
+                if fl[cell] >= 0.0:
+                    return cell, 0.0, slope
                 speed = fl[cell]
-        return cell, speed
+            else:
+                slope = (fl[cell + 1] - fl[cell]) / width
+        return cell, speed, slope
 
     def advance(self, x: float, duration: float) -> float:
         """Position after a time."""
@@ -109,35 +107,44 @@ class Flow:
         tuple
             Position and time used; the time is below `duration` only where a bound was met.
         """
-        cell, speed = self._locate(x)
-        if speed > 0:
+        if not self._tl:
+            self._tabulate()
+        cell, speed, slope = self._locate(x)
+        if speed > 0.0:
             if x >= high:
                 return x, 0.0
-            end = self._up(cell, x, speed, duration)
-            if end >= high:
-                used = self.time_to(x, high)
-                return (high, used) if used <= duration else (end, duration)
-            return end, duration
-        if speed < 0:
+            ahead, gap = self._fl[cell + 1], self._xl[cell + 1] - x
+            # Even at the higher of both speeds the cell's end is too far, which needs no logarithm.
+            if (ahead if ahead > speed else speed) * duration < gap:
+                end = x + drift(speed, slope, duration)
+            else:
+                end = self._up(cell, x, speed, slope, duration)
+            if end < high:
+                return end, duration
+            used = self.time_to(x, high)
+            return (high, used) if used <= duration else (end, duration)
+        if speed < 0.0:
             if x <= low:
                 return x, 0.0
-            end = self._down(cell, x, speed, duration)
-            if end <= low:
-                used = self.time_to(x, low)
-                return (low, used) if used <= duration else (end, duration)
-            return end, duration
+            ahead, gap = self._fl[cell], x - self._xl[cell]
+            if (ahead if ahead < speed else speed) * duration > -gap:
+                end = x + drift(speed, slope, duration)
+            else:
+                end = self._down(cell, x, speed, slope, duration)
+            if end > low:
+                return end, duration
+            used = self.time_to(x, low)
+            return (low, used) if used <= duration else (end, duration)
         return x, duration
 
-    def _up(self, cell: int, x: float, speed: float, duration: float) -> float:
+    def _up(self, cell: int, x: float, speed: float, slope: float, duration: float) -> float:
         xl, fl, tl = self._xl, self._fl, self._tl
         ahead = fl[cell + 1]
-        if ahead <= 0:
-            return min(x + drift(speed, self._sl[cell], duration), xl[cell + 1])
-        leave = crossing(xl[cell + 1] - x, speed, ahead)
+        leave = crossing(xl[cell + 1] - x, speed, ahead) if ahead > 0.0 else inf
         if duration <= leave:
-            return min(x + drift(speed, self._sl[cell], duration), xl[cell + 1])
+            return min(x + drift(speed, slope, duration), xl[cell + 1])
         target = tl[cell + 1] + duration - leave
-        end = self._end_up[cell + 1]
+        end = self._end_up.item(cell + 1)
         if target >= tl[end]:
             cell = end
             if cell >= len(xl) - 1:
@@ -146,37 +153,38 @@ class Flow:
                 return xl[cell]
         else:
             cell = bisect_right(tl, target, cell + 1, end + 1) - 1
-        moved = xl[cell] + drift(fl[cell], self._sl[cell], target - tl[cell])
-        return min(moved, xl[cell + 1])
+        first = fl[cell]
+        slope = (fl[cell + 1] - first) / (xl[cell + 1] - xl[cell])
+        return min(xl[cell] + drift(first, slope, target - tl[cell]), xl[cell + 1])
 
-    def _down(self, cell: int, x: float, speed: float, duration: float) -> float:
+    def _down(self, cell: int, x: float, speed: float, slope: float, duration: float) -> float:
         xl, fl, tl = self._xl, self._fl, self._tl
         ahead = fl[cell]
-        if ahead >= 0:
-            return max(x + drift(speed, self._sl[cell], duration), xl[cell])
-        leave = crossing(x - xl[cell], -speed, -ahead)
+        leave = crossing(x - xl[cell], -speed, -ahead) if ahead < 0.0 else inf
         if duration <= leave:
-            return max(x + drift(speed, self._sl[cell], duration), xl[cell])
+            return max(x + drift(speed, slope, duration), xl[cell])
         # Travel time grows towards lower nodes here: the table is read from the top down.
         target = tl[cell] - (duration - leave)
-        end = self._end_down[cell]
+        end = self._end_down.item(cell)
         if end < 0 and target <= tl[0]:
             return xl[0]
         if target <= tl[end + 1]:
             if end < 0 or xl[end + 1] == xl[end]:
                 return xl[end + 1]
-            moved = xl[end + 1] + drift(fl[end + 1], self._sl[end], tl[end + 1] - target)
-            return max(moved, xl[end])
-        cell = bisect_right(tl, target, end + 1, cell + 1) - 1
-        moved = xl[cell + 1] + drift(fl[cell + 1], self._sl[cell], tl[cell + 1] - target)
-        return max(moved, xl[cell])
+            cell = end
+        else:
+            cell = bisect_right(tl, target, end + 1, cell + 1) - 1
+        first = fl[cell + 1]
+        slope = (first - fl[cell]) / (xl[cell + 1] - xl[cell])
+        return max(xl[cell + 1] + drift(first, slope, tl[cell + 1] - target), xl[cell])
 
     def time_to(self, x: float, target: float) -> float:
         """Time until a position is reached; infinite where it never is."""
         if x == target:
             return 0.0
-        cell, speed = self._locate(x)
-        xl, fl, tl = self._xl, self._fl, self._tl
+        tl = self._tl or self._tabulate()
+        cell, speed, slope = self._locate(x)
+        xl, fl = self._xl, self._fl
         if speed == 0 or (target > x) != (speed > 0):
             return inf
         goal = min(max(bisect_right(xl, target) - 1, 0), len(xl) - 2)
@@ -184,12 +192,11 @@ class Flow:
             # A place where the speed jumps is reached before the jump.
             while goal > 0 and xl[goal - 1] == target:
                 goal -= 1
+            there = self._speed_at(goal, target)
             if goal == cell:
-                there = fl[goal] + self._sl[goal] * (target - xl[goal])
                 return crossing(target - x, speed, there) if there > 0 else inf
-            if self._end_up[cell] < goal or fl[cell + 1] <= 0:
+            if self._end_up.item(cell) < goal or fl[cell + 1] <= 0:
                 return inf
-            there = fl[goal] + self._sl[goal] * (target - xl[goal])
             if there <= 0 and target > xl[goal]:
                 return inf
             rest = crossing(target - xl[goal], fl[goal], there) if target > xl[goal] else 0.0
@@ -197,17 +204,22 @@ class Flow:
         while goal < cell and xl[goal + 1] <= target:
             goal += 1
         if goal >= cell:
-            there = fl[cell] + self._sl[cell] * (target - xl[cell])
+            there = fl[cell] + slope * (target - xl[cell])
             return crossing(x - target, -speed, -there) if there < 0 else inf
-        if fl[cell] >= 0 or self._end_down[cell] > goal:
+        if fl[cell] >= 0 or self._end_down.item(cell) > goal:
             return inf
-        there = fl[goal] + self._sl[goal] * (target - xl[goal])
+        there = self._speed_at(goal, target)
         if there >= 0 and target < xl[goal + 1]:
             return inf
         rest = (
             crossing(xl[goal + 1] - target, -fl[goal + 1], -there) if target < xl[goal + 1] else 0.0
         )
         return crossing(x - xl[cell], -speed, -fl[cell]) + tl[cell] - tl[goal + 1] + rest
+
+    def _speed_at(self, cell: int, x: float) -> float:
+        begin, first = self._xl[cell], self._fl[cell]
+        width = self._xl[cell + 1] - begin
+        return first + (self._fl[cell + 1] - first) / width * (x - begin) if width > 0.0 else first
 
     def path(self, x: float, times: FloatArray) -> FloatArray:
         """Positions after several times from one start, shape as `times`."""

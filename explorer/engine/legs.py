@@ -10,7 +10,7 @@ from explorer.engine.course import Allowance, Leg, Standing
 from explorer.engine.flows import blended
 from explorer.engine.keys import On
 from explorer.engine.motions import Active, Motions, Phases, Stretches
-from explorer.engine.progress import Followed, Progress
+from explorer.engine.progress import NEW, Followed, Progress
 from explorer.engine.schedule import TIME_GRAIN_S
 
 READINGS = 3
@@ -22,9 +22,6 @@ where nothing repeats."""
 OWN_MOMENTS_S = 6 * 3600.0
 """Interval from which on the runs of an operation are not spread over it under a measured log; a
 thousand of them a year cost less than its readings. [s]"""
-
-NEW = tuple.__new__
-"""Makes a leg in half the time that its own name takes."""
 
 Where = tuple[float, bool, tuple[int, ...], int, Active]
 """Light, charger state, averaged operations, an operation that runs, and those beside it."""
@@ -47,26 +44,24 @@ class Legs(Progress):
     def _move(self, motions: Followed) -> None:
         """One plain leg: to the next clock event or threshold."""
         low_m, high_m, motion = motions
-        until = min(self.segment_end, self.end)
-        low, high = -inf, inf
-        if self.charging:
-            high = self.field.full_c
-        else:
-            low = self.field.resume_c
-        if self.stage == "off":
+        begin_s, stage, clock = self.t, self.stage, self.clock
+        until = self.segment_end if self.segment_end < self.end else self.end
+        low, high = (-inf, self.field.full_c) if self.charging else (self.field.resume_c, inf)
+        if stage == "off":
             if self.waits_to_retry:
                 until = min(until, self.retry_at)
             elif self.engine.may_connect:
                 high = min(high, motion.connect_c)
         else:
             low = max(low, motion.off_c)
-            moment = self.phase_end if self.stage == "start" else self.clock.next_moment(self.t)
+            moment = self.phase_end if stage == "start" else clock.next_moment(begin_s)
             until = min(until, moment)
-            if self.stage == "on" and self.ready and not self.clock.busy:
+            if self.ready and stage == "on" and not clock.busy:
                 high = min(high, *(charge for _, charge in self.ready))
-        q, used = motion.run(self.q, until - self.t, low, high)
-        end = self.t + used if used < until - self.t else until
-        self._count(end - self.t)
+        seconds = until - begin_s
+        q, used = motion.flow.run(self.q, seconds, low, high)
+        end = begin_s + used if used < seconds else until
+        self._count(end - begin_s)
         self._add(end, q, low_m, high_m)
 
     def _run_through(self) -> bool:
@@ -90,10 +85,14 @@ class Legs(Progress):
             return False
         where = (level.low_a, self.charging, clock.small, j, beside)
         count = len(self.operations[j].phases)
-        block = ceil(sqrt(count)) if count > MANY else count
-        ends = {0: (count, block)}.get(k, (k + block,)) if block < count and k % block == 0 else ()
-        if any(self._take_phases(where, phase_end, k, min(end, count), horizon) for end in ends):
-            return True
+        block = count
+        if count > MANY:
+            block = ceil(sqrt(count))
+            ends = {0: (count, block)}.get(k, (k + block,)) if k % block == 0 else ()
+            if any(
+                self._take_phases(where, phase_end, k, min(end, count), horizon) for end in ends
+            ):
+                return True
         phases = self.engine.found_phases.get(where) or self._find_phases(where)
         field, charging, offset = self.field, self.charging, self.begin_s
         low, high = (-inf, field.full_c) if charging else (field.resume_c, inf)
@@ -162,7 +161,7 @@ class Legs(Progress):
         if run.whole_span(self.q) is None:
             return False
         self._count(end - self.t)
-        self._add(end, float(run.map(self.q)), motion, motion, (run, run))
+        self._add(end, run.map.at(self.q), motion, motion, (run, run))
         over = after == len(phases)
         if over:
             self.tally.served[j] += 1.0
@@ -194,9 +193,11 @@ class Legs(Progress):
         if span is not None:
             low, high = self._inside(span)
             flow = cycle.generator
-            _, used = flow.run(self.q, at_most * interval, low, high)
-            count = min(floor(used / interval + 1e-9), at_most)
-            end_c = flow.advance(self.q, count * interval)
+            count = at_most
+            end_c, used = flow.run(self.q, at_most * interval, low, high)
+            if used < at_most * interval:
+                count = min(floor(used / interval + 1e-9), at_most)
+                end_c = flow.advance(self.q, count * interval)
         else:
             whole = cycle.whole_span(self.q)
             if whole is None:
@@ -205,7 +206,7 @@ class Legs(Progress):
             end_c, count = cycle.leap(self.q, at_most, low, high)
         if count < at_most and low <= end_c <= high:
             # One more begins within the bounds, and ends beyond them.
-            reached = float(cycle.map(end_c))
+            reached = cycle.map.at(end_c)
             if all(reached < charge for _, charge in self.ready):
                 end_c, count = reached, count + 1
         if count < 1:

@@ -16,6 +16,9 @@ from explorer.engine.system import WhenReady
 
 MAX_EVENTS = 4000
 
+NEW = tuple.__new__
+"""Makes a leg in half the time that its own name takes."""
+
 Followed = tuple[Motion, Motion, Motion | BlendedMotion]
 """Motions of the level's two neighbours, and the one that the store follows."""
 
@@ -182,12 +185,10 @@ class Progress:
     ) -> None:
         """Add a leg and go to its end."""
         if end_s > self.t:
-            self.legs.append(
-                Leg(
-                    self.t - self.begin_s, end_s - self.begin_s, self.q, end_c, self.level,
-                    self.charging, self.stage != "off", low, high, cycles, repeated,
-                )
-            )
+            self.legs.append(NEW(Leg, (
+                self.t - self.begin_s, end_s - self.begin_s, self.q, end_c, self.level,
+                self.charging, self.stage != "off", low, high, cycles, repeated,
+            )))
         self.t, self.q = end_s, end_c
 
     def _count(self, duration: float) -> None:
@@ -227,11 +228,12 @@ class Progress:
         self.q = begin_c
         self.legs[-1] = self.legs[-1]._replace(end_c=begin_c)
         inner, happened = self.legs[first_leg:], self.events[first_event:]
-        for k in range(1, count + 1):
-            later_s = k * length_s
+        for times in range(1, count + 1):
+            later_s = times * length_s
             # A year copies thousands: times come first in a leg, and the rest of it stays.
             self.legs += [
-                Leg._make((leg[0] + later_s, leg[1] + later_s, *leg[2:])) for leg in inner
+                NEW(Leg, (a + later_s, b + later_s, c, d, e, f, g, h, i, j, k))
+                for a, b, c, d, e, f, g, h, i, j, k in inner
             ]
             for event in happened:
                 self._remember(event._replace(time_s=event.time_s + later_s))

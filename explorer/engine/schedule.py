@@ -31,6 +31,9 @@ class Clock:
     ) -> None:
         self.operations = operations
         self._averaged = averaged
+        schedules = [op.schedule for op in operations]
+        self._interval_s = [s.interval_s if isinstance(s, Periodic) else inf for s in schedules]
+        self._always = [isinstance(s, Periodic) and s.always for s in schedules]
         self._offset = week_offset_s
         self.next_start = [inf] * len(operations)
         self._active: list[tuple[int, float] | None] = [None] * len(operations)
@@ -127,9 +130,9 @@ class Clock:
 
     def begin_due(self, t: float) -> bool:
         """Begin the operations whose time has come; True where something changed."""
-        changed = False
+        changed, now = False, t + TIME_GRAIN_S
         for j, due in enumerate(self.next_start):
-            if t + TIME_GRAIN_S >= due and self._active[j] is None:
+            if due <= now and self._active[j] is None:
                 self.begin(j, t)
                 changed = True
         return changed
@@ -137,7 +140,9 @@ class Clock:
     def begin(self, j: int, t: float) -> None:
         """Begin one operation, or wait for its window."""
         schedule = self.operations[j].schedule
-        if isinstance(schedule, Periodic):
+        if self._always[j]:
+            self.next_start[j] += self._interval_s[j]
+        elif isinstance(schedule, Periodic):
             opens = self.open_from(schedule, t)
             if opens > t + TIME_GRAIN_S:
                 self.next_start[j] = opens
@@ -216,9 +221,7 @@ class Clock:
 
     def interval_s(self, j: int) -> float:
         """From one start of a clocked operation to the next. [s]"""
-        schedule = self.operations[j].schedule
-        assert isinstance(schedule, Periodic)
-        return schedule.interval_s
+        return self._interval_s[j]
 
     def passed(self, j: int, t: float) -> int:
         """How many starts have passed once it is t; one that is due at t has not."""
@@ -231,12 +234,11 @@ class Clock:
 
     def after_cycles(self, j: int, t: float) -> None:
         """Set the next start after whole cycles that end at t."""
-        schedule = self.operations[j].schedule
-        assert isinstance(schedule, Periodic)
-        following = t
-        if following >= self.close_after(schedule, following - schedule.interval_s) - MOMENT_S:
-            following = self.open_from(schedule, following)
-        self.next_start[j] = following
+        schedule, self.next_start[j] = self.operations[j].schedule, t
+        if self._always[j] or not isinstance(schedule, Periodic):
+            return
+        if t >= self.close_after(schedule, t - schedule.interval_s) - MOMENT_S:
+            self.next_start[j] = self.open_from(schedule, t)
 
     def _refresh(self) -> None:
         self.busy = tuple([(j, a[0]) for j, a in enumerate(self._active) if a is not None])

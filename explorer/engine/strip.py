@@ -6,10 +6,12 @@ The last two are unrolled: which cycle or turn a moment lies in, and what that o
 
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import partial
-from typing import TypeVar
+from itertools import count as numbers
+from typing import Any, TypeVar
 
 import numpy as np
 
@@ -94,41 +96,14 @@ class Strip:
         self._which = np.zeros(len(legs), np.intp)
         """Which of the cycles, or of the courses of `inner`, a leg runs through."""
         self.times = np.zeros(len(legs))
-        kinds: list[tuple[int, int, int]] = []
-        # By place in memory: quicker than by name, and the legs keep what stands there.
-        known: dict[tuple[int, int, int], tuple[tuple[int, int, int], int]] = {}
-        turns: dict[int, tuple[int, Repeats]] = {}
-        for i, (low, high, cycles, repeats) in enumerate(zip(*columns[7:11], strict=True)):
-            if repeats is not None:
-                self._which[i] = turns.setdefault(id(repeats), (len(turns), repeats))[0]
-                self.times[i] = repeats.times
-                kinds.append((TURNS, 0, 0))
-                continue
-            one = id(low), id(high), id(cycles and cycles[0])
-            count = 0
-            if cycles is not None and legs[i].level.exact and not legs[i].averages:
-                count = _whole_cycles(legs[i])
-            if count:
-                found = known.get(one)
-                if found is None:
-                    place = _place(self.orbits, book.orbits(cycles[0]))
-                    row = book.modes.plain(low)
-                    found = known[one] = ((CYCLES, row, row), place)
-                self._which[i] = found[1]
-                self.smooth[i] = cycles[0].smooth_span(legs[i].begin_c) is not None
-                self.times[i] = count
-            else:
-                one = -one[0], one[1], one[2]
-                found = known.get(one) or known.setdefault(one, (self._plain_kind(legs[i]), 0))
-            kinds.append(found[0])
-        self.kind, low_row, high_row = np.array(kinds, np.intp).T
-        weight = np.array([level.weight for level in columns[4]])
-        self.row = Blend(low_row, high_row, np.where(self.kind == BLENDED, weight, 0.0))
+        self._repeated: list[Repeats] = []
+        self.kind, low_row, high_row = self._sorted(legs, columns, end - begin)
         self.inner = (
-            Strip(book, [(r.legs, r.opening_c) for _, r in turns.values()]) if turns else None
+            Strip(book, [(r.legs, r.opening_c) for r in self._repeated]) if self._repeated else None
         )
         """The turns that legs repeat, one course each."""
-        self._repeated = [repeats for _, repeats in turns.values()]
+        weight = np.array([level.weight for level in columns[4]])
+        self.row = Blend(low_row, high_row, np.where(self.kind == BLENDED, weight, 0.0))
         self._turns: Turns | None = None
         self._farthest: tuple[Strip, FloatArray] | None = None
         self._until: FloatArray | None = None
@@ -174,6 +149,54 @@ class Strip:
             ]
             self._farthest = Strip(self._book, lifted), far
         return self._farthest
+
+    def _sorted(
+        self, legs: Sequence[Leg], columns: Sequence[Sequence[Any]], length_s: FloatArray
+    ) -> IntArray:
+        """Kind of every leg, and the rows that it follows; shape (3, n).
+
+        Thousands of legs are of a few sorts, and what belongs to a sort is found once: by places in
+        memory, which is quicker than by name, and the legs keep what stands there.
+        """
+        low, high, cycles, repeats = columns[7:11]
+        exact = [level.exact for level in columns[4]]
+        cycle = [0 if pair is None else id(pair[0]) for pair in cycles]
+        known: dict[tuple[int, int, int, int, bool], int] = defaultdict(numbers().__next__)
+        sort = np.array([
+            known[one]
+            for one in zip(map(id, low), map(id, high), cycle, map(id, repeats), exact, strict=True)
+        ], np.intp)
+        first = np.empty(len(known), np.intp)
+        first[sort[::-1]] = np.arange(len(legs))[::-1]
+        found, taken = list[tuple[int, int, int]](), list[tuple[IntArray, int]]()
+        for number, leg in enumerate([legs[i] for i in first.tolist()]):
+            if leg.repeats is not None:
+                some = (sort == number).nonzero()[0]
+                self._which[some] = len(self._repeated)
+                self.times[some] = leg.repeats.times
+                self._repeated.append(leg.repeats)
+                found.append((TURNS, 0, 0))
+                continue
+            if leg.cycles is not None and leg.level.exact and not leg.averages:
+                some = (sort == number).nonzero()[0]
+                times = length_s[some] / leg.cycles[0].length_s
+                whole = np.rint(times)
+                # Under a log cycles are taken in fractions.
+                counts = (whole > 0.0) & (np.abs(times - whole) < WHOLE * whole)
+                some = some[counts]
+                if len(some):
+                    self._which[some] = _place(self.orbits, self._book.orbits(leg.cycles[0]))
+                    self.smooth[some] = leg.cycles[0].is_smooth(self.begin_c[some])
+                    self.times[some] = whole[counts]
+                    taken.append((some, self.modes.plain(leg.low)))
+                if len(some) == len(counts):
+                    found.append((PLAIN, 0, 0))
+                    continue
+            found.append(self._plain_kind(leg))
+        table = np.array(found, np.intp).reshape(-1, 3).T[:, sort]
+        for some, row in taken:
+            table[0, some], table[1:, some] = CYCLES, row
+        return table
 
     def _plain_kind(self, leg: Leg) -> tuple[int, int, int]:
         """Kind of a leg that is no whole number of cycles, and the rows that it follows."""
@@ -415,14 +438,6 @@ class Strip:
                 carried += turns.stretched(count, whole, more)
             out[:, some] = settled(carried, moved)
         return out
-
-
-def _whole_cycles(leg: Leg) -> int:
-    """Number of whole cycles of a leg; 0 where it takes them in fractions, as under a log."""
-    assert leg.cycles is not None
-    count = (leg.end_s - leg.begin_s) / leg.cycles[0].length_s
-    whole = round(count)
-    return whole if abs(count - whole) < WHOLE * max(whole, 1) else 0
 
 
 def _groups(values: IntArray) -> list[tuple[int, IntArray]]:

@@ -80,13 +80,19 @@ class Run(Legs):
                 count += 1
             if stop_at is not None and self._happened(stop_at):
                 break
-            if len(self.legs) > most_legs or self.at_once > MOST_AT_ONCE:
+            if (
+                len(self.legs) > most_legs or self.at_once > MOST_AT_ONCE
+                or self.tally.cut_offs > most_cut_offs
+            ):
                 break
-            if self.tally.cut_offs > most_cut_offs:
-                break
-            self._pass_edges()
-            if stop_at is StopAt.FIRST_OPERATION and self.first_operation < inf:
-                break
+            now = self.t + TIME_GRAIN_S
+            if (
+                now >= self.segment_end or now >= clock.window_edge
+                or clock.busy or self.stage == "start"
+            ):
+                self._pass_edges()
+                if stop_at is StopAt.FIRST_OPERATION and self.first_operation < inf:
+                    break
             if self.new_period:
                 self.new_period = False
                 self.days.clear()
@@ -94,7 +100,7 @@ class Run(Legs):
                 continue
             if self.new_segment:
                 self.new_segment = False
-                if self.stop_at is None and self.engine.days and self._repeat_days():
+                if stop_at is None and self.engine.days and self._repeat_days():
                     continue
             motions = self.motions()
             if self._switch(motions[2]):
@@ -108,6 +114,9 @@ class Run(Legs):
                 elif self._take_cycles():
                     continue
                 if clock.begin_due(self.t):
+                    # Mostly nothing is met before its phases are over.
+                    if clock.busy:
+                        self._run_through()
                     continue
             self._move(motions)
         return Trajectory(
