@@ -10,6 +10,7 @@ powers are built by doubling. Orbits of a rising map never turn, so a bound is m
 from __future__ import annotations
 
 from bisect import bisect_right
+from collections.abc import Sequence
 from copy import copy
 
 import numpy as np
@@ -125,8 +126,7 @@ class Cycle:
         self.lowest_c, self.highest_c = whole.lowest_c, whole.highest_c
         self._all_nodes, self._all_open_v = nodes, open_v
         self._open_v, self._off_v = np.interp(self.nodes, nodes, open_v), off_v
-        gain = np.gradient(self.map.displacement, self.nodes)
-        gain = np.maximum(gain, -0.999)
+        gain = np.maximum(_slopes(self.nodes, self.map.displacement), -0.999)
         speed = self.map.displacement * log_mean(1.0 + gain) / self.length_s
         self.generator = Flow(self.nodes, speed)
         self._holds = np.zeros(len(x), bool)
@@ -150,9 +150,9 @@ class Cycle:
     def _is_straight(self) -> NDArray[np.bool_]:
         """Whether the map may be read off straight lines beside a node, shape (n,)."""
         moved_v = self._volts(self.nodes + self.map.displacement) - self._open_v
-        step_v = np.diff(self._open_v)
-        slope = np.diff(moved_v) / np.maximum(step_v, 1e-12)
-        bend_v = 0.25 * np.abs(np.diff(slope)) * np.minimum(step_v[1:], step_v[:-1])
+        step_v = self._open_v[1:] - self._open_v[:-1]
+        slope = (moved_v[1:] - moved_v[:-1]) / np.maximum(step_v, 1e-12)
+        bend_v = 0.25 * np.abs(slope[1:] - slope[:-1]) * np.minimum(step_v[1:], step_v[:-1])
         out = np.ones(len(self.nodes), bool)
         out[1:-1] = bend_v <= BEND_V
         return out
@@ -173,17 +173,19 @@ class Cycle:
         spans = []
         for first, last in _runs(inside):
             begin, end = float(nodes[first]), float(nodes[last])
-            below, above = slice(first - 1, first + 1), slice(last, last + 2)
             if first > 0 and mask[first - 1] and highest[first - 1] <= high_c:
                 # Whichever is met first on the way down: the bound, or the cut-off.
-                met = float(np.interp(low_c, lowest[below], nodes[below]))
-                fall_v, open_v = np.diff(lowest_v[below]), np.diff(self._open_v[below])
-                if whole[first - 1] or fall_v <= EVEN_FALL * open_v:
-                    cut = float(np.interp(self._off_v, lowest_v[below], nodes[below]))
-                    begin = max(met, cut)
+                at, least, volts, open_v = (
+                    values[first - 1 : first + 1].tolist()
+                    for values in (nodes, lowest, lowest_v, self._open_v)
+                )
+                met = _line(low_c, least, at)
+                if whole[first - 1] or volts[1] - volts[0] <= EVEN_FALL * (open_v[1] - open_v[0]):
+                    begin = max(met, _line(self._off_v, volts, at))
             after = last + 1 < len(nodes) and mask[last + 1] and whole[last + 1]
             if after and lowest[last + 1] >= low_c:
-                end = float(np.interp(high_c, highest[above], nodes[above]))
+                at, most = (values[last : last + 2].tolist() for values in (nodes, highest))
+                end = _line(high_c, most, at)
             if end > begin:
                 spans.append((begin, end))
         return spans
@@ -253,7 +255,33 @@ class Cycle:
         return abs(float(apart)) <= BEND_V
 
 
+def _slopes(x: FloatArray, y: FloatArray) -> FloatArray:
+    """Slope at each node of a parabola through it and its neighbours, as `numpy.gradient` has it.
+
+    Its ends are one-sided. Said in fewer steps, as it is asked for each cycle.
+    """
+    step = x[1:] - x[:-1]
+    rise = (y[1:] - y[:-1]) / step
+    out = np.empty_like(y)
+    out[0], out[-1] = rise[0], rise[-1]
+    before, after = step[:-1], step[1:]
+    out[1:-1] = (rise[:-1] * after + rise[1:] * before) / (before + after)
+    return out
+
+
+def _line(x: float, known_x: Sequence[float], known_y: Sequence[float]) -> float:
+    """A straight line between two points that goes no further than these."""
+    (x0, x1), (y0, y1) = known_x, known_y
+    if x >= x1:
+        return y1
+    return y0 if x <= x0 else y0 + (y1 - y0) / (x1 - x0) * (x - x0)
+
+
 def _runs(mask: NDArray[np.bool_]) -> list[tuple[int, int]]:
     """First and last index of every stretch of True."""
-    edges = np.flatnonzero(np.diff(np.concatenate([[0], mask.astype(np.int8), [0]])))
-    return [(int(a), int(b) - 1) for a, b in zip(edges[::2], edges[1::2], strict=True)]
+    edges = ((mask[1:] != mask[:-1]).nonzero()[0] + 1).tolist()
+    if mask[0]:
+        edges.insert(0, 0)
+    if mask[-1]:
+        edges.append(len(mask))
+    return [(a, b - 1) for a, b in zip(edges[::2], edges[1::2], strict=True)]

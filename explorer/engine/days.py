@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from itertools import takewhile
 from typing import NamedTuple
 
 from explorer.engine.levels import Level
@@ -47,27 +46,31 @@ def alike_days(
         if isinstance(op.schedule, Periodic) and not op.schedule.always
     ]
     light = [(level.low_a, level.high_a, level.weight) for level in levels]
+    at = [_rounded(edge) for edge in edges_s]
+    number = {edge: k for k, edge in enumerate(at)}
+    opened: dict[int, list[list[tuple[int, int]]]] = {}
 
-    def day(first: int, count: int) -> tuple[object, ...]:
-        """A day's light and windows, by times since its beginning."""
-        begin = edges_s[first]
-        at = [_rounded(edges_s[first + i + 1] - begin) for i in range(count)]
-        return (
-            at, light[first : first + count],
-            [_opened(w, (begin + begins_at_s) % WEEK_S) for w in windows],
-        )
+    def opens(first: int) -> list[list[tuple[int, int]]]:
+        """Parts of the day that begins with a segment in which each window is open."""
+        if first not in opened:
+            begin_s = (edges_s[first] + begins_at_s) % WEEK_S
+            opened[first] = [_opened(w, begin_s) for w in windows]
+        return opened[first]
 
-    number = {_rounded(edge): k for k, edge in enumerate(edges_s)}
-    found = {}
-    for k, edge in enumerate(edges_s[:-1]):
-        first = number.get(_rounded(edge - DAY_S))
+    found: dict[int, Alike] = {}
+    day = _rounded(DAY_S)
+    for k in range(len(levels) - 1, 0, -1):
+        first = number.get(at[k] - day)
         if first is None:
             continue
-        count, this = k - first, day(first, k - first)
-        later = range(k, len(levels) - count + 1, count)
-        times = sum(1 for _ in takewhile(lambda n: day(n, count) == this, later))  # noqa: B023
-        if times:
-            found[k] = Alike(first, times)
+        end = k + k - first
+        if (
+            light[k:end] == light[first:k]
+            and [edge - day for edge in at[k + 1 : end + 1]] == at[first + 1 : k + 1]
+            and (not windows or opens(k) == opens(first))
+        ):
+            following = found.get(end)
+            found[k] = Alike(first, 1 if following is None else 1 + following.times)
     return found
 
 

@@ -64,7 +64,7 @@ class Flow:
         if not self._xl:
             # What is asked for comes last: another thread may look meanwhile.
             self._fl = self.speed.tolist()
-            self._xl = self.nodes.tolist()
+            self._xl = _listed(self.nodes)
         return self._xl, self._fl
 
     def _tabulate(self) -> list[float]:
@@ -83,16 +83,22 @@ class Flow:
         width = xl[cell + 1] - begin
         slope = (fl[cell + 1] - first) / width if width > 0.0 else 0.0
         speed = first + slope * (x - begin)
+        if speed < 0.0 and x <= begin:
+            return self._below(cell, x, speed)
+        return cell, speed, slope
+
+    def _below(self, cell: int, x: float, speed: float) -> tuple[int, float, float]:
+        """The same where the motion goes down from the lower end of a cell, or from below it."""
+        xl, fl = self._xl, self._fl
+        slope = 0.0
         while speed < 0.0 and cell > 0 and x <= xl[cell]:
             cell -= 1
             width = xl[cell + 1] - xl[cell]
+            slope = (fl[cell + 1] - fl[cell]) / width if width > 0.0 else 0.0
             if width <= 0.0:
-                slope = 0.0
                 if fl[cell] >= 0.0:
                     return cell, 0.0, slope
                 speed = fl[cell]
-            else:
-                slope = (fl[cell + 1] - fl[cell]) / width
         return cell, speed, slope
 
     def advance(self, x: float, duration: float) -> float:
@@ -107,16 +113,24 @@ class Flow:
         tuple
             Position and time used; the time is below `duration` only where a bound was met.
         """
-        if not self._tl:
-            self._tabulate()
-        cell, speed, slope = self._locate(x)
+        xl, fl = self._xl or self.lists()[0], self._fl
+        # Where the motion begins, as in `_locate`: said here, as nothing else is done so often.
+        cell = bisect_right(xl, x) - 1
+        last = len(xl) - 2
+        cell = last if cell > last else 0 if cell < 0 else cell
+        begin, bound, first, ahead = xl[cell], xl[cell + 1], fl[cell], fl[cell + 1]
+        slope = (ahead - first) / (bound - begin) if bound > begin else 0.0
+        speed = first + slope * (x - begin)
         if speed > 0.0:
             if x >= high:
                 return x, 0.0
-            ahead, gap = self._fl[cell + 1], self._xl[cell + 1] - x
             # Even at the higher of both speeds the cell's end is too far, which needs no logarithm.
-            if (ahead if ahead > speed else speed) * duration < gap:
-                end = x + drift(speed, slope, duration)
+            if (ahead if ahead > speed else speed) * duration < bound - x:
+                z = slope * duration
+                if -SMALL < z < SMALL:
+                    end = x + speed * duration * (1.0 + 0.5 * z)
+                else:
+                    end = x + speed * expm1(z) / slope
             else:
                 end = self._up(cell, x, speed, slope, duration)
             if end < high:
@@ -126,9 +140,17 @@ class Flow:
         if speed < 0.0:
             if x <= low:
                 return x, 0.0
-            ahead, gap = self._fl[cell], x - self._xl[cell]
-            if (ahead if ahead < speed else speed) * duration > -gap:
-                end = x + drift(speed, slope, duration)
+            if x <= begin:
+                cell, speed, slope = self._below(cell, x, speed)
+                if speed == 0.0:
+                    return x, duration
+                begin, first = xl[cell], fl[cell]
+            if (first if first < speed else speed) * duration > begin - x:
+                z = slope * duration
+                if -SMALL < z < SMALL:
+                    end = x + speed * duration * (1.0 + 0.5 * z)
+                else:
+                    end = x + speed * expm1(z) / slope
             else:
                 end = self._down(cell, x, speed, slope, duration)
             if end > low:
@@ -138,11 +160,12 @@ class Flow:
         return x, duration
 
     def _up(self, cell: int, x: float, speed: float, slope: float, duration: float) -> float:
-        xl, fl, tl = self._xl, self._fl, self._tl
+        xl, fl = self._xl, self._fl
         ahead = fl[cell + 1]
         leave = crossing(xl[cell + 1] - x, speed, ahead) if ahead > 0.0 else inf
         if duration <= leave:
             return min(x + drift(speed, slope, duration), xl[cell + 1])
+        tl = self._tl or self._tabulate()
         target = tl[cell + 1] + duration - leave
         end = self._end_up.item(cell + 1)
         if target >= tl[end]:
@@ -158,11 +181,12 @@ class Flow:
         return min(xl[cell] + drift(first, slope, target - tl[cell]), xl[cell + 1])
 
     def _down(self, cell: int, x: float, speed: float, slope: float, duration: float) -> float:
-        xl, fl, tl = self._xl, self._fl, self._tl
+        xl, fl = self._xl, self._fl
         ahead = fl[cell]
         leave = crossing(x - xl[cell], -speed, -ahead) if ahead < 0.0 else inf
         if duration <= leave:
             return max(x + drift(speed, slope, duration), xl[cell])
+        tl = self._tl or self._tabulate()
         # Travel time grows towards lower nodes here: the table is read from the top down.
         target = tl[cell] - (duration - leave)
         end = self._end_down.item(cell)
@@ -230,6 +254,21 @@ class Flow:
         times = duration if isinstance(duration, np.ndarray) else np.full(x.shape, float(duration))
         inside = np.minimum(np.maximum(x, self.nodes[0]), self.nodes[-1])
         return self.rows.along(inside, times)
+
+
+_LISTED: list[tuple[FloatArray, list[float]]] = []
+"""Nodes that were listed lately: all motions of a store are tabulated at the same."""
+MOST_LISTED = 8
+
+
+def _listed(nodes: FloatArray) -> list[float]:
+    for known, listed in _LISTED:
+        if known is nodes:
+            return listed
+    found: list[float] = nodes.tolist()
+    _LISTED.insert(0, (nodes, found))
+    del _LISTED[MOST_LISTED:]
+    return found
 
 
 class BlendedFlow:

@@ -170,49 +170,49 @@ class Legs(Progress):
 
     def _take_cycles(self) -> bool:
         """Take whole load cycles at once; False where the store must be walked."""
-        clock, fast = self.clock, self.clock.fast
-        if fast is None or clock.next_start[fast] > self.t + 2 * TIME_GRAIN_S:
+        clock, begin_s, q = self.clock, self.t, self.q
+        fast = clock.fast
+        if fast is None or clock.next_start[fast] > begin_s + 2 * TIME_GRAIN_S:
             return False
-        if not self.engine.compose or not self.level.exact:
+        engine, level, charging, small = self.engine, self.level, self.charging, clock.small
+        if not engine.compose or not level.exact:
             return False
         interval = clock.interval_s(fast)
         until = min(self.segment_end, self.end, clock.others_due(), clock.window_edge)
-        at_most = floor((until - self.t) / interval + 1e-9)
+        at_most = floor((until - begin_s) / interval + 1e-9)
         if at_most < 1:
             return False
-        engine, level = self.engine, self.level.low_a
-        where = (level, self.charging, clock.small, fast)
+        where = (level.low_a, charging, small, fast)
         found = engine.found_cycles.get(where)
         if found is None:
             found = engine.found_cycles[where] = (
-                engine.cycle(level, self.charging, clock.small, fast),
-                engine.motion(level, self.charging, On(clock.small)),
+                engine.cycle(level.low_a, charging, small, fast),
+                engine.motion(level.low_a, charging, On(small)),
             )
         cycle, motion = found
-        span = cycle.smooth_span(self.q)
+        span = cycle.smooth_span(q)
         if span is not None:
             low, high = self._inside(span)
-            flow = cycle.generator
-            count = at_most
-            end_c, used = flow.run(self.q, at_most * interval, low, high)
+            flow, count = cycle.generator, at_most
+            end_c, used = flow.run(q, at_most * interval, low, high)
             if used < at_most * interval:
                 count = min(floor(used / interval + 1e-9), at_most)
-                end_c = flow.advance(self.q, count * interval)
+                end_c = flow.advance(q, count * interval)
         else:
-            whole = cycle.whole_span(self.q)
+            whole = cycle.whole_span(q)
             if whole is None:
                 return False
             low, high = self._inside(whole)
-            end_c, count = cycle.leap(self.q, at_most, low, high)
+            end_c, count = cycle.leap(q, at_most, low, high)
         if count < at_most and low <= end_c <= high:
             # One more begins within the bounds, and ends beyond them.
             reached = cycle.map.at(end_c)
-            if all(reached < charge for _, charge in self.ready):
+            if not self.ready or all(reached < charge for _, charge in self.ready):
                 end_c, count = reached, count + 1
         if count < 1:
             return False
         self._count(count * interval)
-        self._add(self.t + count * interval, end_c, motion, motion, (cycle, cycle))
+        self._add(begin_s + count * interval, end_c, motion, motion, (cycle, cycle))
         self.tally.served[fast] += count
         clock.after_cycles(fast, self.t)
         return True

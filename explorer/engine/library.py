@@ -86,11 +86,22 @@ class Library:
 
 def frozen(value: Any) -> Hashable:
     """A value, or a dataclass of values and arrays, as a key: equal where all of it is equal."""
+    if isinstance(value, float):
+        return value
     if isinstance(value, np.ndarray):
         return float(value) if value.ndim == 0 else (value.shape, value.tobytes())
     if isinstance(value, tuple):
-        return tuple(frozen(one) for one in value)
-    if is_dataclass(value) and not isinstance(value, type):
-        return (type(value), *(frozen(getattr(value, one.name)) for one in fields(value)))
+        return tuple([frozen(one) for one in value])
+    kind = type(value)
+    names = _NAMES.get(kind)
+    if names is None:
+        held = fields(value) if is_dataclass(value) else ()
+        names = _NAMES[kind] = tuple(one.name for one in held)
+    if names and not isinstance(value, type):
+        return (kind, *[frozen(getattr(value, name)) for name in names])
     hashable: Hashable = value
     return hashable
+
+
+_NAMES: dict[type, tuple[str, ...]] = {}
+"""Names of what a dataclass holds, by its type; of any other type none."""

@@ -60,13 +60,14 @@ class RowFlows:
         self.rows, self.count = rows, count
         shape = (len(speeds), rows, count)
         self._nodes = np.ascontiguousarray(nodes).ravel()
-        speed, travel = np.empty(shape), np.zeros(shape)
+        speed, travel = np.empty(shape), np.empty(shape)
+        travel[:, :, 0] = 0.0
         slope = np.empty((len(speeds), rows, count - 1))
         # How far a motion comes that enters a cell upwards from its lower node, or downwards from
         # its upper one: one place more for the nodes at the ends.
         end_up = np.full(shape, count - 1, np.int16)
         end_down = np.full(shape, -1, np.int16)
-        width = np.diff(nodes, axis=1)
+        width = nodes[:, 1:] - nodes[:, :-1]
         gap = np.where(width > 0, width, np.inf)
         cells = np.arange(count - 1, dtype=np.int16)
         # One motion at a time: its tables stay in the processor's cache.
@@ -173,18 +174,22 @@ class RowFlows:
         near = cell + (speed > 0)
         gap = np.abs(self._nodes.take(_from(base.nodes, near)) - x)
         ahead = self._speed.take(_from(base.motion, near))
-        leave = crossings_unwatched(gap, speed, ahead)
-        # Most of what runs for a short time stays in its cell.
-        leaves = ((duration > leave) & (speed * ahead > 0.0)).nonzero()[0]
-        if len(leaves):
-            x = np.array(x, float)
-            some, time = base.part(leaves), np.array(duration, float)
-            here, start, time[leaves] = self._beyond(
-                some, time[leaves] - leave[leaves], cell[leaves], near[leaves]
+        # Most of what runs for a short time stays in its cell, even at the higher of both speeds.
+        fastest = np.maximum(np.abs(speed), np.abs(ahead))
+        some = ((fastest * duration >= gap) & (speed * ahead > 0.0)).nonzero()[0]
+        if len(some):
+            leave = crossings_unwatched(gap[some], speed[some], ahead[some])
+            later = duration[some] > leave
+            some, leave = some[later], leave[later]
+        if len(some):
+            x, time = np.array(x, float), np.array(duration, float)
+            far = base.part(some)
+            here, start, time[some] = self._beyond(
+                far, time[some] - leave, cell[some], near[some]
             )
-            cell[leaves] = here
-            x[leaves] = self._nodes.take(_from(some.nodes, start))
-            speed[leaves] = self._speed.take(_from(some.motion, start))
+            cell[some] = here
+            x[some] = self._nodes.take(_from(far.nodes, start))
+            speed[some] = self._speed.take(_from(far.motion, start))
             duration = time
         moved = x + drifts_unwatched(speed, self._slope.take(_from(base.cells, cell)), duration)
         at = _from(base.nodes, cell)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Hashable
 from dataclasses import replace
+from math import nextafter
 from typing import overload
 
 import numpy as np
@@ -58,23 +59,6 @@ class Supply:
             amps = np.interp(source_v, self.table.source_v, self.table.current_a)
         return np.minimum(amps, self._limit_a)
 
-    def between(self, volts: FloatArray, amps: FloatArray) -> FloatArray:
-        """Currents at nodes [A] such that straight lines between them bring what a diode brings.
-
-        Its current runs out along an exponential, e-fold within some 30 mV, and chords of that lie
-        above it: between nodes 8 mV apart by 0.7 %. Nodes that are lower by h² f''/12 have chords
-        of the same mean (the straight spline nearest to a parabola in the mean square).
-        """
-        step = np.diff(volts)
-        before, after = step[:-1], step[1:]
-        smooth = (before > NO_STEP_V) & (after > NO_STEP_V)
-        slope = np.diff(amps) / np.where(step > NO_STEP_V, step, 1.0)
-        bend = np.where(smooth, slope[1:] - slope[:-1], 0.0)
-        lower = bend * (before**3 + after**3) / (6.0 * (before + after) ** 2 + NO_STEP_V**2)
-        found = amps.copy()
-        found[1:-1] -= lower
-        return found
-
     def into(self, store_v: FloatArray, terminal_v: FloatArray) -> FloatArray:
         """Charging current at terminal voltages. [A]"""
         if isinstance(self._charger, ch.Converter):
@@ -85,28 +69,56 @@ class Supply:
         return np.minimum(amps, self._limit_a)
 
 
+class Voltages:
+    """Voltages at which currents are tabulated; two stores may have the same."""
+
+    def __init__(self, side_v: FloatArray) -> None:
+        self.side_v = side_v
+        step = side_v[1:] - side_v[:-1]
+        before, after = step[:-1], step[1:]
+        both = before + after
+        cubes = before * before * before + after * after * after
+        smooth = (before > NO_STEP_V) & (after > NO_STEP_V)
+        self._step_v = np.where(step > NO_STEP_V, step, 1.0)
+        self._lower_v = np.where(smooth, cubes / (6.0 * both * both + NO_STEP_V**2), 0.0)
+
+    def below(self, amps: FloatArray) -> FloatArray:
+        """Currents at nodes [A] such that straight lines between them bring what a diode brings.
+
+        Its current runs out along an exponential, e-fold within some 30 mV, and chords of that lie
+        above it: between nodes 8 mV apart by 0.7 %. Nodes that are lower by h² f''/12 have chords
+        of the same mean (the straight spline nearest to a parabola in the mean square).
+        """
+        slope = (amps[1:] - amps[:-1]) / self._step_v
+        found = amps.copy()
+        found[1:-1] -= (slope[1:] - slope[:-1]) * self._lower_v
+        return found
+
+
 class Currents:
     """One light level, charger state and draw over voltage: currents and terminal voltage."""
 
     __slots__ = ("charge_a", "draw", "drawn_a", "source_v", "terminal_v")
 
     def __init__(
-        self, side_v: FloatArray, esr_ohm: float, supply: Supply | None, draw: ld.Draw
+        self, at: Voltages, esr_ohm: float, supply: Supply | None, draw: ld.Draw
     ) -> None:
-        v, esr = side_v, esr_ohm
+        v, esr = at.side_v, esr_ohm
         self.draw = draw
         drawn = ld.drawn_current(draw, v)
         charge = np.zeros_like(v)
-        source = v
+        source, apart_v = v, charge
         for _ in range(COUPLING_ROUNDS):
             source = v - drawn * esr
             if supply is not None:
-                if source.min() < 0.0:
+                if not draw.is_current and source.min() < 0.0:
                     # Where a power is out of reach, its drop is not real; that of a current is.
                     real = np.minimum(v - draw.current_a * esr, 0.0)
                     source = np.maximum(source, real)
                 charge = supply.current(v, source)
             terminal = ld.terminal_voltage(v, charge, draw, esr)
+            if draw.is_current:
+                break
             reached = np.where(terminal > 0, terminal, 0.5 * v)
             before = drawn
             drawn = ld.drawn_current(draw, np.maximum(reached, LEAST_TERMINAL_V))
@@ -115,13 +127,15 @@ class Currents:
                 break
         if supply is not None and esr > 0.0:
             # Left over: what a charger lifts that the load alone would pull below zero.
-            left = (apart_v > COUPLING_TOLERANCE_V) | (
-                source - (v - drawn * esr) > COUPLING_TOLERANCE_V
-            ) | ((terminal <= 0.0) & (charge > 0.0))
+            left = (terminal <= 0.0) & (charge > 0.0)
+            if not draw.is_current:
+                left |= (apart_v > COUPLING_TOLERANCE_V) | (
+                    source - (v - drawn * esr) > COUPLING_TOLERANCE_V
+                )
             if left.any():
                 terminal[left], charge[left], drawn[left] = _lifted(v[left], esr, supply, draw)
         self.terminal_v = terminal
-        self.charge_a = supply.between(v, charge) if supply is not None else charge
+        self.charge_a = at.below(charge) if supply is not None else charge
         self.drawn_a = drawn
         self.source_v = source
 
@@ -178,20 +192,25 @@ class Regime:
 
     def charge_at_terminal(self, field: Field, volts: float) -> float:
         """Smallest charge at which the terminal voltage reaches a value; infinite if none. [C]"""
-        reached = self.terminal_v >= volts
-        i = int(reached.argmax())
-        if not reached[i]:
+        i = self._reaches(volts)
+        if i is None:
             return np.inf
         if i == 0:
             return -np.inf
-        below, above = self.terminal_v[i - 1], self.terminal_v[i]
+        below, above = self.terminal_v[i - 1 : i + 1].tolist()
         share = (volts - below) / (above - below)
         if below <= 0:
             # There is no terminal voltage at the lower node: it begins within the cell, with an
             # infinite slope, so a straight line would miss.
             share = self._share_at_terminal(field, i, volts)
-        q = field.charge_c
-        return float(q[i - 1] + share * (q[i] - q[i - 1]))
+        begin_c, end_c = field.charge_c[i - 1 : i + 1].tolist()
+        return float(begin_c + share * (end_c - begin_c))
+
+    def _reaches(self, volts: float) -> int | None:
+        """First node at which the terminal voltage has reached a value, None where none has."""
+        reached = self.terminal_v >= volts
+        i = int(reached.argmax())
+        return i if reached[i] else None
 
     def charge_of_cut_off(self, field: Field, volts: float) -> float:
         """Charge down to which the terminals hold a voltage; infinite if they never do. [C]
@@ -200,9 +219,9 @@ class Regime:
         it: a device that the jump connects is not cut off by it.
         """
         found = self.charge_at_terminal(field, volts)
-        i = int((self.terminal_v >= volts).argmax())
-        jumps = i > 0 and field.charge_c[i - 1] == field.charge_c[i] == found
-        return float(np.nextafter(found, 0.0)) if jumps and self.flow.speed[i] > 0.0 else found
+        i = self._reaches(volts)
+        jumps = i and field.charge_c[i - 1] == field.charge_c[i] == found
+        return nextafter(found, 0.0) if jumps and self.flow.speed[i] > 0.0 else found
 
     def _share_at_terminal(self, field: Field, i: int, volts: float) -> float:
         """Where in the cell below node `i` the terminal voltage reaches a value, by bisection."""
@@ -229,13 +248,6 @@ def _ending_at_empty(curve: StoreCurve) -> StoreCurve:
         open_v=np.concatenate([curve.open_v[:1], curve.open_v]),
         leak_a=leak,
     )
-
-
-class Voltages:
-    """Voltages at which currents are tabulated; two stores may have the same."""
-
-    def __init__(self, side_v: FloatArray) -> None:
-        self.side_v = side_v
 
 
 class Grid:
@@ -396,5 +408,5 @@ class Field:
         (drawn, named), esr, at = found, self.curve.esr_ohm, self.grid.voltages
         return self.library.get(
             "currents", (at, supply, esr, named),
-            lambda: Currents(at.side_v, esr, supply, drawn), 40 * len(at.side_v),
+            lambda: Currents(at, esr, supply, drawn), 40 * len(at.side_v),
         )

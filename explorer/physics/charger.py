@@ -157,11 +157,11 @@ def converter_current(
     warm_w: Number = given.warm_w
     if given.warm_at_w and converter.table is not None:
         warm_w = converter.table.between(given.warm_at_w, store_v)
-    warm_a = power_into(warm_w, source_v, path, converter.output_limit_a)
-    cold_a = power_into(
-        given.cold_w, source_v, path, np.minimum(given.panel_a, converter.output_limit_a)
+    limit_a = converter.output_limit_a
+    return power_into(
+        np.where(cold, given.cold_w, warm_w), source_v, path,
+        np.where(cold, np.minimum(given.panel_a, limit_a), limit_a),
     )
-    return np.where(cold, cold_a, warm_a)
 
 
 def direct_current(

@@ -29,6 +29,14 @@ class Draw:
             conductance_s=self.conductance_s + other.conductance_s,
         )
 
+    @property
+    def is_current(self) -> bool:
+        """Whether it is a plain current, the same at any voltage."""
+        watt, siemens = self.power_w, self.conductance_s
+        return (
+            isinstance(watt, float) and isinstance(siemens, float) and watt == siemens == 0.0
+        )
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LinearRegulator:
@@ -77,6 +85,8 @@ def regulator_draw(regulator: Regulator) -> Draw:
 def drawn_current(draw: Draw, terminal_v: Number) -> FloatArray:
     """Current at a terminal voltage. [A]"""
     v = np.asarray(terminal_v, float)
+    if draw.is_current:
+        return np.asarray(draw.current_a + np.zeros_like(v))
     return np.asarray(
         draw.current_a + draw.power_w / np.maximum(v, 1e-9) + draw.conductance_s * v
     )
@@ -111,6 +121,8 @@ def terminal_voltage(
     """
     r = np.asarray(esr_ohm, float)
     w = np.asarray(store_v, float) + (charge_a - np.asarray(draw.current_a, float)) * r
+    if draw.is_current:
+        return np.where(w > 0, w, COLLAPSED_V)
     stiff = 1.0 + np.asarray(draw.conductance_s, float) * r
     below = w * w - 4.0 * stiff * draw.power_w * r
     reached = (below >= 0) & (w > 0)

@@ -243,7 +243,7 @@ def _charge_from_zero(bank: CapacitorBank, voltage_v: Number) -> FloatArray:
     area = (
         u
         + bank.slope * (w * w - MIDDLE_OF_RATED**2) / 2.0
-        - bank.bend * ((w**3 + MIDDLE_OF_RATED**3) / 3.0 - _FLATTENED * u)
+        - bank.bend * ((w * w * w + MIDDLE_OF_RATED**3) / 3.0 - _FLATTENED * u)
     )
     return np.asarray(bank.capacitance_f * bank.rated_v * area)
 

@@ -11,7 +11,8 @@ from explorer.advice.readings import FARTHEST, DarkReading
 from explorer.advice.readings.starts import full_charge
 from explorer.engine.course import Leg, Standing, StopAt, Trajectory
 from explorer.engine.march import Engine
-from explorer.engine.system import Periodic
+from explorer.engine.schedule import MOMENT_S
+from explorer.engine.system import DAY_S, WEEK_S, Periodic
 from explorer.engine.trace import Trace
 from explorer.physics.arrays import BoolArray, FloatArray
 
@@ -171,19 +172,32 @@ def _hardest(
 ) -> list[tuple[float, Gap]]:
     """Those stretches than which no other is both as long and begins with as little.
 
-    Where operations keep windows, a shorter stretch may be the one in which they are open; where
-    one waits for a voltage, a store that holds enough for one more run may end lower after it.
+    Where operations keep windows, a shorter stretch may be the one in which they are open: those
+    are compared that begin at one moment of the day, or of the week where days differ. Where one
+    waits for a voltage, a store that holds enough for one more run may end lower after it.
     """
-    schedules = [op.schedule for op in engine.system.load.operations]
-    if not all(isinstance(s, Periodic) and s.always for s in schedules):
+    system = engine.system
+    schedules = [op.schedule for op in system.load.operations]
+    if not all(isinstance(s, Periodic) for s in schedules):
         return sorted(levels, key=lambda pair: pair[0] / pair[1].length_s)[:MOST_TRIED]
+    kept = {s.windows_s for s in schedules if isinstance(s, Periodic) and not s.always}
+    alike_s = DAY_S if all(_daily(windows) for windows in kept) else WEEK_S
     hard: list[tuple[float, Gap]] = []
-    least = inf
+    least: dict[int, float] = {}
     for charge, gap in sorted(levels, key=lambda pair: (-pair[1].length_s, pair[0])):
-        if charge < least:
-            least = charge
+        since_s = (gap.begin_s + system.light.begins_at_s) % alike_s if kept else 0.0
+        moment = round(since_s / MOMENT_S)
+        if charge < least.get(moment, inf):
+            least[moment] = charge
             hard.append((charge, gap))
-    return hard
+    return sorted(hard, key=lambda pair: pair[0] / pair[1].length_s)[:MOST_TRIED] if kept else hard
+
+
+def _daily(windows_s: tuple[tuple[float, float], ...]) -> bool:
+    """Whether windows of the week are open at the same hours of every day."""
+    hours = [(opens % DAY_S, closes - opens) for opens, closes in windows_s]
+    count = len(hours) // 7
+    return len(hours) == 7 * count and hours == 7 * hours[:count]
 
 
 def _lowest_connected(course: Trajectory) -> float:
