@@ -120,6 +120,8 @@ class Supplied:
     nodes_c: FloatArray
     """Charge at the nodes, (systems, nodes). [C]"""
     nodes_v: FloatArray
+    each_c: FloatArray
+    """The same as `nodes_c`, with one row where all stores are alike. [C]"""
     side_v: FloatArray
     """The same as `nodes_v`, but just below where a converter begins to convert; where all stores
     are alike it has one row. [V]"""
@@ -197,7 +199,7 @@ def supplied(system: System, size: int) -> Supplied:
     leak, esr, limit = _store_limits(system, each_c, each_v)
     levels, shape = stretches.photocurrent_a, (size, each_v.shape[1])
     return Supplied(
-        system=system, stretches=stretches, side_v=side_v, each_v=each_v,
+        system=system, stretches=stretches, side_v=side_v, each_v=each_v, each_c=each_c,
         nodes_c=np.ascontiguousarray(np.broadcast_to(each_c, shape)),
         nodes_v=np.ascontiguousarray(np.broadcast_to(each_v, shape)),
         leak_a=np.broadcast_to(leak, shape), esr=esr, limit_a=limit,
@@ -235,7 +237,7 @@ def prepare(system: System, size: int) -> Batch:
         for j, is_due in enumerate(due):
             if is_due:
                 speed = speed - extra[j]
-        speed = np.array(np.broadcast_to(speed, charge.shape))
+        speed = np.array(np.broadcast_to(speed, (len(speed), charge.shape[1])))
         speed[:, 0] = np.maximum(speed[:, 0], 0.0)
         speeds.append(speed)
         return len(speeds) - 1
@@ -243,15 +245,18 @@ def prepare(system: System, size: int) -> Batch:
     dues = [tuple(map(bool, d)) for d in stretches.due]
     off: dict[int, int] = {}
     on: dict[tuple[int, Due], int] = {}
-    for k, one in enumerate(given):
-        off[k] = add(_speed(system, one, quiet, each_v, side_v, esr, limit, leak), ())
-        lit = _speed(system, one, idle, each_v, side_v, esr, limit, leak)
-        for due in sorted({d for n, d in zip(stretches.level, dues, strict=True) if n == k}):
-            on[(k, due)] = add(lit, due)
     dark = {due: add(dark_idle, due) for due in sorted(set(dues))}
+    for k, one in enumerate(given):
+        is_lit = bool((stretches.photocurrent_a[:, k] != 0.0).any())
+        one = one if is_lit else unlit
+        off[k] = add(_speed(system, one, quiet, each_v, side_v, esr, limit, leak), ())
+        lit = _speed(system, one, idle, each_v, side_v, esr, limit, leak) if is_lit else None
+        for due in sorted({d for n, d in zip(stretches.level, dues, strict=True) if n == k}):
+            on[(k, due)] = dark[due] if lit is None else add(lit, due)
     share = np.diff(stretches.edges_s) @ stretches.due / stretches.edges_s[-1]
     mean = sum((x * y for x, y in zip(extra, share, strict=True)), np.zeros(1))
-    dark_mean = add(dark_idle - mean, ())
+    # What is always due keeps its mean rate at every moment.
+    dark_mean = dark[dues[0]] if len(dark) == 1 else add(dark_idle - mean, ())
     cuts = cut_charges(system, set(dues), volts, charge, esr)
     given_a = np.concatenate(
         [_given_at_connect(system, size, one, esr, limit) for one in given], axis=1
@@ -261,7 +266,7 @@ def prepare(system: System, size: int) -> Batch:
         supplied=at,
         system=system,
         stretches=stretches,
-        flows=RowFlows(charge, speeds),
+        flows=RowFlows(at.each_c, speeds),
         nodes_c=charge,
         nodes_v=volts,
         connect_c=charge_at(system.load.connect_v, volts, charge),

@@ -50,19 +50,22 @@ class RowFlows:
     ----------
     nodes : ndarray
         Positions, rising along each row; two equal nodes make a place where the speed may jump.
-        Shape (systems, nodes).
+        Shape (systems, nodes), or (1, nodes) where they are the same for all.
     speeds : list of ndarray
-        Speeds at the nodes, one array of that shape for each motion.
+        Speeds at the nodes, one array for each motion, of either shape.
     """
 
     def __init__(self, nodes: FloatArray, speeds: list[FloatArray]) -> None:
-        rows, count = nodes.shape
-        self.rows, self.count = rows, count
-        shape = (len(speeds), rows, count)
+        count = nodes.shape[1]
+        self.count, self._alike = count, len(nodes) == 1
         self._nodes = np.ascontiguousarray(nodes).ravel()
+        rows = np.array([max(len(nodes), len(one)) for one in speeds])
+        # The rows of a motion follow those of the one before; one that all share has but one.
+        self._first, self._each = np.cumsum(rows) - rows, (rows > 1).astype(np.intp)
+        shape = (int(rows.sum()), count)
         speed, travel = np.empty(shape), np.empty(shape)
-        travel[:, :, 0] = 0.0
-        slope = np.empty((len(speeds), rows, count - 1))
+        travel[:, 0] = 0.0
+        slope = np.empty((shape[0], count - 1))
         # How far a motion comes that enters a cell upwards from its lower node, or downwards from
         # its upper one: one place more for the nodes at the ends.
         end_up = np.full(shape, count - 1, np.int16)
@@ -71,16 +74,17 @@ class RowFlows:
         gap = np.where(width > 0, width, np.inf)
         cells = np.arange(count - 1, dtype=np.int16)
         # One motion at a time: its tables stay in the processor's cache.
-        for m, given in enumerate(speeds):
+        for first, size, given in zip(self._first.tolist(), rows.tolist(), speeds, strict=True):
+            own = slice(first, first + size)
             s = np.where(np.abs(given) < STANDSTILL, 0.0, given)
-            speed[m] = s
+            speed[own] = s
             a, b = s[:, :-1], s[:, 1:]
-            slope[m] = (b - a) / gap
-            np.cumsum(crossings(width, a, b, blocked=0.0), axis=1, out=travel[m, :, 1:])
+            slope[own] = (b - a) / gap
+            np.cumsum(crossings(width, a, b, blocked=0.0), axis=1, out=travel[own, 1:])
             stop = np.where(b <= 0, cells, np.int16(count - 1))
-            end_up[m, :, :-1] = np.minimum.accumulate(stop[:, ::-1], axis=1)[:, ::-1]
+            end_up[own, :-1] = np.minimum.accumulate(stop[:, ::-1], axis=1)[:, ::-1]
             stop = np.where(a >= 0, cells, np.int16(-1))
-            np.maximum.accumulate(stop, axis=1, out=end_down[m, :, 1:])
+            end_down[own, 1:] = np.maximum.accumulate(stop, axis=1)
         self._speed, self._travel = speed.ravel(), travel.ravel()
         self._slope: FloatArray = slope.ravel()
         self._end_up, self._end_down = end_up.ravel(), end_down.ravel()
@@ -89,7 +93,8 @@ class RowFlows:
     def joined(cls, flows: list[RowFlows]) -> RowFlows:
         """Motions of one system as one, each tabulated before by itself."""
         whole = cls.__new__(cls)
-        whole.rows, whole.count, whole._nodes = 1, flows[0].count, flows[0]._nodes
+        whole.count, whole._alike, whole._nodes = flows[0].count, True, flows[0]._nodes
+        whole._first, whole._each = np.arange(len(flows)), np.zeros(len(flows), np.intp)
         for name in ("_speed", "_travel", "_slope", "_end_up", "_end_down"):
             setattr(whole, name, np.concatenate([getattr(one, name) for one in flows]))
         return whole
@@ -100,8 +105,9 @@ class RowFlows:
         return self._slope, self._travel, self._end_up, self._end_down
 
     def at_nodes(self, which: int) -> FloatArray:
-        """Speed of one motion at the nodes, (systems, nodes)."""
-        return np.asarray(self._speed.reshape(-1, self.rows, self.count)[which])
+        """Speed of one motion at the nodes, (systems, nodes), or of one row that all share."""
+        end = [*self._first.tolist(), len(self._speed) // self.count][which + 1]
+        return self._speed.reshape(-1, self.count)[self._first[which] : end]
 
     def _search(self, table: FloatArray, base: IntArray | None, value: FloatArray) -> IntArray:
         """Last index j of each row with table[j] <= value, at most count - 2."""
@@ -120,8 +126,8 @@ class RowFlows:
 
     def _bases(self, which: IntArray, rows: IntArray) -> _Bases:
         """Where the tables of motions and systems begin."""
-        row = which * self.rows + rows
-        nodes = None if self.rows == 1 else rows * self.count
+        row = self._first.take(which) + rows * self._each.take(which)
+        nodes = None if self._alike else rows * self.count
         return _Bases(nodes, row * self.count, row * (self.count - 1))
 
     def begin(
@@ -225,25 +231,24 @@ class RowFlows:
         self, which: IntArray, rows: IntArray, x: FloatArray, target: FloatArray
     ) -> FloatArray:
         """Time until a position is reached, infinite where it never is; arrays of one shape."""
-        cell, speed = self.begin(which, rows, x)
-        n = self.count
-        base_n, base = rows * n, (which * self.rows + rows) * n
-        base_c = (which * self.rows + rows) * (n - 1)
+        base_n, base, base_c = bases = self._bases(which, rows)
+        assert base is not None
+        assert base_c is not None
+        cell, speed = self._begin(bases, x)
         up = speed > 0
         never = ~np.isfinite(target)
         target = np.where(never, x, target)
         goal = self._search(self._nodes, base_n, target)
-        at_node = (target <= self._nodes[base_n + goal]) & ~up & (goal > 0)
+        at_node = (target <= self._nodes.take(_from(base_n, goal))) & ~up & (goal > 0)
         goal = np.where(at_node, goal - 1, goal)
         there = self._speed[base + goal] + self._slope[base_c + goal] * (
-            target - self._nodes[base_n + goal]
+            target - self._nodes.take(_from(base_n, goal))
         )
         direct = crossings(np.abs(target - x), speed, there)
         near, far = cell + up, goal + ~up
-        first = crossings(np.abs(self._nodes[base_n + near] - x), speed, self._speed[base + near])
-        rest = crossings(
-            np.abs(target - self._nodes[base_n + far]), self._speed[base + far], there
-        )
+        ahead, left = (self._nodes.take(_from(base_n, place)) for place in (near, far))
+        first = crossings(np.abs(ahead - x), speed, self._speed[base + near])
+        rest = crossings(np.abs(target - left), self._speed[base + far], there)
         between = np.abs(self._travel[base + far] - self._travel[base + near])
         blocked = np.where(
             up, self._end_up[base + cell] < goal, self._end_down[base + cell + 1] > goal

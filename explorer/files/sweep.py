@@ -14,7 +14,7 @@ import os
 import stat
 import threading
 from collections import deque
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from concurrent.futures import FIRST_COMPLETED, Future, ProcessPoolExecutor, wait
 from concurrent.futures.process import BrokenProcessPool
 from dataclasses import dataclass, field
@@ -164,16 +164,25 @@ def _begin_process(sweep: Sweep, base: Case) -> None:
     _begin_worker(sweep, base)
 
 
-def _batch(begin: int, end: int) -> list[Row | None]:
-    sweep = _shared["sweep"]
-    return batch_rows(sweep, _shared["base"], sweep.columns(begin, end))
+def _judge(numbers: Sequence[int], *, marches: bool) -> list[Row | None]:
+    """Some rows, in a worker; see `_judged`."""
+    return _judged(_shared["sweep"], _shared["base"], numbers, marches=marches)
 
 
-def _march(at: list[int]) -> list[Row | None]:
-    sweep: Sweep = _shared["sweep"]
-    columns = [c.tolist() for c in sweep.columns(at[0], at[-1] + 1)]
-    values = [[column[i - at[0]] for column in columns] for i in at]
-    return [exact_row(sweep, _shared["base"], row) for row in values]
+def _judged(
+    sweep: Sweep, base: Case, numbers: Sequence[int], *, marches: bool
+) -> list[Row | None]:
+    """Rows of which some are numbered, all from first to last by the batch or these by the march.
+
+    None where the batch leaves one open.
+    """
+    begin, end = numbers[0], numbers[-1] + 1
+    columns = sweep.columns(begin, end)
+    if not marches:
+        return batch_rows(sweep, base, columns)
+    lists = [c.tolist() for c in columns]
+    values = [[column[i - begin] for column in lists] for i in numbers]
+    return [exact_row(sweep, base, row) for row in values]
 
 
 def _chunks(sweep: Sweep, base: Case, done: int, workers: int) -> Iterator[_Chunk]:
@@ -185,24 +194,43 @@ def _chunks(sweep: Sweep, base: Case, done: int, workers: int) -> Iterator[_Chun
             yield _Chunk(begin, list(judged_rows(sweep, base, begin, end)))
         return
     with ProcessPoolExecutor(
-        workers, mp_context=multiprocessing.get_context("spawn"),
+        workers - 1, mp_context=multiprocessing.get_context("spawn"),
         initializer=_begin_process, initargs=(sweep, base),
     ) as pool:
         try:
-            yield from _Under(pool, len(sweep), workers).way(begins)
+            yield from _Under(sweep, base, pool, workers).way(begins)
         finally:
             pool.shutdown(wait=True, cancel_futures=True)
 
 
+@dataclass(frozen=True, slots=True, eq=False)
+class _Task:
+    """Rows of a chunk that are judged together."""
+
+    chunk: _Chunk
+    places: Sequence[int]
+    marches: bool
+
+    @property
+    def numbers(self) -> Sequence[int]:
+        """Rows of the sweep."""
+        return [self.chunk.begin + i for i in self.places]
+
+
 @dataclass(slots=True)
 class _Under:
-    """Chunks under way in several processes."""
+    """Chunks under way in several processes, of which this one is one.
 
+    So the first rows need no other process to begin, and few rows begin none.
+    """
+
+    sweep: Sweep
+    base: Case
     pool: ProcessPoolExecutor
-    size: int
     workers: int
     queue: deque[_Chunk] = field(default_factory=deque)
-    owners: dict[Future[list[Row | None]], tuple[_Chunk, list[int]]] = field(default_factory=dict)
+    waiting: deque[_Task] = field(default_factory=deque)
+    owners: dict[Future[list[Row | None]], _Task] = field(default_factory=dict)
 
     def way(self, begins: range) -> Iterator[_Chunk]:
         """Every chunk, in its order, as soon as all of it is judged."""
@@ -214,30 +242,39 @@ class _Under:
                 self._begin(begin)
             if not self.queue:
                 return
-            done, _ = wait(self.owners, return_when=FIRST_COMPLETED)
+            while len(self.waiting) > 1 and len(self.owners) < AHEAD * (self.workers - 1):
+                task = self.waiting.popleft()
+                future = self.pool.submit(_judge, task.numbers, marches=task.marches)
+                self.owners[future] = task
+            done = {future for future in self.owners if future.done()}
+            if self.waiting and not done:
+                task = self.waiting.popleft()
+                self._take(task, _judged(
+                    self.sweep, self.base, task.numbers, marches=task.marches
+                ))
+            elif self.owners:
+                done, _ = wait(self.owners, return_when=FIRST_COMPLETED)
             for future in done:
-                self._take(future)
+                self._take(self.owners.pop(future), future.result())
             while self.queue and not self.queue[0].awaited:
                 yield self.queue.popleft()
 
     def _begin(self, begin: int) -> None:
-        end = min(begin + CHUNK, self.size)
-        chunk = _Chunk(begin, [None] * (end - begin))
+        size = min(CHUNK, len(self.sweep) - begin)
+        chunk = _Chunk(begin, [None] * size)
         self.queue.append(chunk)
-        self.owners[self.pool.submit(_batch, begin, end)] = chunk, list(range(end - begin))
+        self.waiting.append(_Task(chunk, range(size), marches=False))
 
-    def _take(self, future: Future[list[Row | None]]) -> None:
-        chunk, places = self.owners.pop(future)
+    def _take(self, task: _Task, rows: list[Row | None]) -> None:
+        chunk = task.chunk
         chunk.awaited -= 1
-        for i, row in zip(places, future.result(), strict=True):
+        for i, row in zip(task.places, rows, strict=True):
             chunk.rows[i] = row
-        # What the batch left open; a march leaves nothing.
-        open_ = [i for i in places if chunk.rows[i] is None]
-        for k in range(0, len(open_), PARCEL):
-            parcel = open_[k : k + PARCEL]
-            marched = self.pool.submit(_march, [chunk.begin + i for i in parcel])
-            self.owners[marched] = chunk, parcel
-            chunk.awaited += 1
+        # What the batch left open; a march leaves nothing. It goes before chunks that follow.
+        open_ = [i for i in task.places if chunk.rows[i] is None]
+        parcels = [open_[k : k + PARCEL] for k in range(0, len(open_), PARCEL)]
+        self.waiting.extendleft(_Task(chunk, places, marches=True) for places in parcels[::-1])
+        chunk.awaited += len(parcels)
 
 
 def _refuse_to_spoil(place: _Place, sweep: Sweep, scenario_path: Path | str | None) -> None:

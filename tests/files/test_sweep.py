@@ -9,6 +9,7 @@ import subprocess
 import sys
 import time
 from collections import Counter
+from contextlib import nullcontext
 from pathlib import Path
 
 import numpy as np
@@ -196,11 +197,35 @@ def test_a_value_that_only_the_present_design_refuses_may_be_varied(probe):
     assert parse_vary(probe, "load.connect_V=1,3").values == (1.0, 3.0)
 
 
-def test_several_processes_write_the_same_table(probe, tmp_path):
+def test_several_processes_write_the_same_table(probe, tmp_path, by_one, monkeypatch):
     sweep = small_sweep(probe)
     finished(sweep, tmp_path / "one.csv", workers=1)
+    begun = []
+
+    class Counted(sweep_module.ProcessPoolExecutor):
+        def submit(self, *args, **named):
+            begun.append(args)
+            return super().submit(*args, **named)
+
+    monkeypatch.setattr(sweep_module, "ProcessPoolExecutor", Counted)
     finished(sweep, tmp_path / "two.csv", workers=2)
+    assert 0 < len(begun) < 2 * len(sweep)  # by the batch, then by the march: some of it here
     assert (tmp_path / "two.csv").read_bytes() == (tmp_path / "one.csv").read_bytes()
+
+
+def test_a_few_rows_need_no_other_process(probe, tmp_path, monkeypatch):
+    sweep = small_sweep(probe)
+    finished(sweep, tmp_path / "one.csv", workers=1)
+    monkeypatch.setattr(sweep_module, "ProcessPoolExecutor", lambda *a, **n: nullcontext(Nobody()))
+    finished(sweep, tmp_path / "two.csv", workers=4)
+    assert (tmp_path / "two.csv").read_bytes() == (tmp_path / "one.csv").read_bytes()
+
+
+class Nobody:
+    """Other processes that take no work."""
+
+    def shutdown(self, **_):
+        """Nothing to end."""
 
 
 def test_a_random_design_is_the_same_every_time_and_within_its_ranges(probe):
