@@ -27,6 +27,7 @@ from explorer.advice.case import Case
 from explorer.advice.contest import sizes_of
 from explorer.advice.fleet import fleet, prospects
 from explorer.advice.judge import judge
+from explorer.advice.together import together
 from explorer.advice.verdict import Verdict
 from explorer.advice.year.bounds import ruled_out
 from explorer.advice.year.prospects import prospects_of_year
@@ -183,7 +184,7 @@ def search(
     wanted : Wanted, optional
         What a build may have at most.
     stopped : callable
-        Asked between kinds of store and before every march.
+        Asked between batches and before every march.
 
     Yields
     ------
@@ -194,12 +195,15 @@ def search(
     panels, chargers, stores = options(case.scenario, own)
     seen = _Seen(_currencies(own, panels, stores))
     for panel in panels:
-        for charger in chargers:
-            for store in stores:
-                if stopped():
-                    return
-                if not store.is_lithium or wanted.lithium:
-                    _look(case, panel, charger, store, wanted, seen)
+        looks = [
+            look for charger in chargers for store in stores
+            if (not store.is_lithium or wanted.lithium)
+            and (look := _look(case, panel, charger, store, wanted, seen.currencies)) is not None
+        ]
+        seen.tried += sum(len(look.fits) for look in looks)
+        seen.within += sum(int(look.fits.sum()) for look in looks)
+        if not _gather(case, looks, seen, stopped):
+            return
         yield _so_far(seen, (), is_done=False)
     yield from _confirmed(case, seen, stopped)
 
@@ -214,14 +218,32 @@ def _currencies(
     return (*named, RELATIVE) if generic or RELATIVE in currencies_of(tried) else tuple(named)
 
 
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class _Look:
+    """All counts, areas and sizes of three parts; arrays of shape (combinations,)."""
+
+    panel: PanelKind
+    charger: ChargerKind
+    store: StoreKind
+    base: Scenario
+    count: NDArray[Any]
+    area: FloatArray
+    size: FloatArray
+    table: FloatArray
+    """Measures, shape (combinations, measures)."""
+    fits: BoolArray
+    """Which of them are within the limits."""
+    changes: dict[str, Any]
+
+
 def _look(
     case: Case, panel: PanelKind, charger: ChargerKind, store: StoreKind, wanted: Wanted,
-    seen: _Seen,
-) -> None:
-    """Let the batch engine look at all counts, areas and sizes of three parts."""
+    currencies: tuple[str, ...],
+) -> _Look | None:
+    """What can be made of three parts; None where they do not go together."""
     base = _based(case.scenario, panel, charger, store)
     if base is None:
-        return
+        return None
     sizes = np.array(store.sizes)
     count, area, at = (
         grid.ravel()
@@ -231,7 +253,7 @@ def _look(
     number = count * base.panels.in_series
     stretch = store.stretch(base)
     table = _measures(
-        panel, charger, store, stretch, number.astype(float), area, at, seen.currencies
+        panel, charger, store, stretch, number.astype(float), area, at, currencies
     )
     fits = _allowed(table, number, wanted)
     if wanted.height_mm is not None:
@@ -240,40 +262,56 @@ def _look(
         fits &= heights <= wanted.height_mm
         if charger.height_mm > wanted.height_mm:
             fits[:] = False
-    seen.tried += len(fits)
-    seen.within += int(fits.sum())
-    if not fits.any():
-        return
     changes: dict[str, Any] = {"panels.count": count, "panels.active_area_cm2": area}
     if store.family is not None:
         changes = {
             **{p: v[at] for p, v in sizes_of(base, base, store.family).items()}, **changes
         }  # fmt: skip
-    here = case.with_scenario(base)
-    for i in _hopeful(here, changes, np.flatnonzero(fits)).tolist():
-        seen.panel.append(panel)
-        seen.charger.append(charger)
-        seen.store.append(store)
-        seen.count.append(int(count[i]))
-        seen.area.append(float(area[i]))
-        seen.size.append(float(sizes[at[i]]))
-        seen.rows.append(tuple(table[i].tolist()))
+    return _Look(
+        panel=panel, charger=charger, store=store, base=base, count=count, area=area,
+        size=sizes[at], table=table, fits=fits, changes=changes,
+    )
 
 
-def _hopeful(
-    here: Case, changes: dict[str, Any], some: NDArray[np.intp]
-) -> NDArray[np.intp]:
-    """Of some variants those that may run; the march has the word, if they come to the front."""
+def _gather(
+    case: Case, looks: Sequence[_Look], seen: _Seen, stopped: Callable[[], bool]
+) -> bool:
+    """Put down what may run, as far as the batch engine says; False where it was stopped."""
+    some = [np.flatnonzero(look.fits) for look in looks]
+    asked = [k for k, rows in enumerate(some) if len(rows)]
+    hopeful: dict[int, BoolArray] = {}
+    for group in together([
+        (looks[k].base, {p: v[some[k]] for p, v in looks[k].changes.items()}) for k in asked
+    ]):
+        if stopped():
+            return False
+        members = [asked[i] for i in group.members]
+        found = _hopeful(case.with_scenario(group.scenario), group.changes)
+        ends = np.cumsum([len(some[k]) for k in members])
+        hopeful.update(zip(members, np.split(found, ends[:-1]), strict=True))
+    for k, found in sorted(hopeful.items()):
+        look = looks[k]
+        for i in some[k][found].tolist():
+            seen.panel.append(look.panel)
+            seen.charger.append(look.charger)
+            seen.store.append(look.store)
+            seen.count.append(int(look.count[i]))
+            seen.area.append(float(look.area[i]))
+            seen.size.append(float(look.size[i]))
+            seen.rows.append(tuple(look.table[i].tolist()))
+    return not stopped()
+
+
+def _hopeful(here: Case, changes: dict[str, Any]) -> BoolArray:
+    """Which variants may run; the march has the word, if they come to the front."""
     if here.year is not None:
-        at_most = prospects_of_year(here, {p: v[some] for p, v in changes.items()})
-        return np.asarray(some[at_most >= HOPEFUL_YEAR])
-    at_most = prospects(here, {p: v[some] for p, v in changes.items()})
-    some = np.asarray(some[at_most >= HOPEFUL])
-    if not len(some):
-        return some
-    found = fleet(here, {p: v[some] for p, v in changes.items()}, only_runs=True)
-    # What the averages do not suit may run.
-    return np.asarray(some[(found.codes == 2) | (~found.sure & (found.reserve > HOPEFUL))])
+        return np.asarray(prospects_of_year(here, changes) >= HOPEFUL_YEAR)
+    may = np.asarray(prospects(here, changes) >= HOPEFUL)
+    if may.any():
+        found = fleet(here, {p: v[may] for p, v in changes.items()}, only_runs=True)
+        # What the averages do not suit may run.
+        may[may] = (found.codes == 2) | (~found.sure & (found.reserve > HOPEFUL))
+    return may
 
 
 def _based(

@@ -83,10 +83,15 @@ def run_period(
         run_stretch(batch, rows, (first + i) % count, active)
 
 
-def run_stretch(batch: Batch, rows: Rows, k: int, active: BoolArray | None = None) -> None:
-    """Move systems through one stretch of constant light; all if not said which."""
+def run_stretch(
+    batch: Batch, rows: Rows, k: int, active: BoolArray | None = None, *, pace: float = 1.0
+) -> None:
+    """Move systems through one stretch of constant light; all if not said which.
+
+    It lasts `pace` times as long as it does.
+    """
     s = batch.stretches
-    duration = float(s.edges_s[k + 1] - s.edges_s[k])
+    duration = pace * float(s.edges_s[k + 1] - s.edges_s[k])
     level, due = int(s.level[k]), tuple(map(bool, s.due[k]))
     off_id, on_id = batch.off[level], batch.on[(level, due)]
     cut, waits, start_c = batch.cut[due], batch.waits, starts_at(batch, level)

@@ -4,6 +4,7 @@ import numpy as np
 import pytest
 
 from explorer.advice.case import Case
+from explorer.advice.criteria import RUNS, WORKS
 from explorer.advice.fleet import fleet as fleet_of
 from explorer.advice.fleet import gathered_log, with_gathered_log
 from explorer.advice.judge import judge
@@ -13,10 +14,11 @@ from explorer.advice.variants import varied
 from explorer.advice.verdict import CHECK_NAMES
 from explorer.scenario.course import light_course
 from explorer.scenario.demand import Load
-from explorer.scenario.light import Light, LogPattern
+from explorer.scenario.light import Light, LogPattern, SteadyPattern
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario, get_value, with_value
 from explorer.scenario.storage import CapacitorStore
+from explorer.scenario.supply import DirectCharger
 from tests.advice.demos import CODES, LOGGED, NAMES, demo, exact, exact_at, judge_many, reserve_of
 
 AGREE = 0.05
@@ -278,3 +280,29 @@ def test_a_store_that_never_reaches_its_connect_voltage_needs_no_march():
         verdict = judge(case.with_value("light.illuminance_lx", float(lux[k])))
         assert verdict.state == "falls_short"
         assert verdict.checks[0].margin == 0.0
+
+
+def test_what_just_misses_an_evening_may_start_a_night_later():
+    """Of many lights those are left to the march in which a first charge ends about dusk."""
+    scenario, _ = demo("soil_probe")
+    three = with_value(scenario, "panels.count", 3)
+    lux = np.concatenate([np.linspace(240.0, 250.0, 5), np.linspace(251.35, 252.05, 15)])
+    found = fleet_of(Case(three), {"light.illuminance_lx": lux})
+    sure = WORKS.seen(found)[2] & RUNS.seen(found)[2]
+    assert 5 <= np.count_nonzero(~sure) < len(lux)
+    codes = [CODES[judge(Case(with_value(three, "light.illuminance_lx", x))).state] for x in lux]
+    assert set(codes) == {0, 1}
+    np.testing.assert_array_equal(found.codes[sure], np.array(codes)[sure])
+    assert (found.codes != codes).any()  # so it is worth the march
+
+
+def test_a_first_charge_that_dies_away_at_its_connect_is_known_less_well():
+    dim = Light(illuminance_lx=100.0, pattern=SteadyPattern())
+
+    def within(connect_v):
+        load = Load(connect_V=connect_v, disconnect_V=1.0, minimum_V=1.0)
+        found = fleet_of(Case(Scenario(light=dim, charger=DirectCharger(), load=load)), {})
+        assert np.isfinite(found.first_charge_s).all()
+        return float(found.readings.within["starts"][0])
+
+    assert within(3.0) < 0.5 * within(4.8)

@@ -123,13 +123,13 @@ def dark_at_most(scenario: Scenario, at: Supplied, night_s: float | None = None)
     least = np.where(at.nodes_v >= off_v[:, None], amps, np.inf).min(axis=1)
     held_c = at.nodes_c[:, -1] - charge_at(off_v, at.nodes_v, at.nodes_c)
     closure_s = flat(scenario.margins.closure_days, size) * DAY_S
-    night_s = _longest_night(at.stretches) if night_s is None else night_s
+    night_s = longest_night(at.stretches) if night_s is None else night_s
     needed_s = np.maximum(closure_s, night_s)
     with np.errstate(divide="ignore", invalid="ignore"):
         return np.where(needed_s > 0.0, held_c / np.maximum(least, 0.0) / needed_s, np.inf)
 
 
-def _longest_night(stretches: Stretches) -> float:
+def longest_night(stretches: Stretches) -> float:
     """Longest time in a row in which no system has light; the period goes round. [s]"""
     unlit = (stretches.photocurrent_a.max(axis=0) <= 0.0)[stretches.level].tolist()
     length = np.diff(stretches.edges_s).tolist()
@@ -140,6 +140,23 @@ def _longest_night(stretches: Stretches) -> float:
     return 0.0 if all(unlit) else longest
 
 
+def about_dusk(batch: Batch, at_s: FloatArray, within_s: FloatArray) -> BoolArray:
+    """Whether the light goes so soon after a time within its course, or came so short before.
+
+    All of shape (systems,); a time that is not finite is at none.
+    """
+    s, found = batch.stretches, np.zeros(batch.size, bool)
+    period, some = float(s.edges_s[-1]), np.isfinite(at_s)
+    kinds, kind_of = np.unique(batch.given_a > 0.0, axis=0, return_inverse=True)
+    for kind, brings in enumerate(kinds):
+        rows = np.flatnonzero((kind_of.ravel() == kind) & some)
+        for gap in gaps(brings[s.level], s.edges_s, steady=brings.size == 1):
+            to_dusk = (gap.begin_s - at_s[rows]) % period
+            since_dawn = (at_s[rows] - gap.begin_s - gap.length_s) % period
+            found[rows] |= np.minimum(to_dusk, since_dawn) <= within_s[rows]
+    return found
+
+
 def replaced(which: BoolArray, one: DarkReading, other: DarkReading) -> DarkReading:
     """One reading where it is said, else the other."""
     return DarkReading(**{
@@ -148,4 +165,4 @@ def replaced(which: BoolArray, one: DarkReading, other: DarkReading) -> DarkRead
     })
 
 
-__all__ = ["dark", "dark_at_most", "replaced"]
+__all__ = ["about_dusk", "dark", "dark_at_most", "longest_night", "replaced"]

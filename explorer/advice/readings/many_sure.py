@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 
 from explorer.advice.checks import asked_of, dark, pulse, ratings_margin, service, starts
@@ -16,7 +18,7 @@ from explorer.advice.readings.many_levels import (
 from explorer.engine import many_run as run
 from explorer.engine.many import Batch
 from explorer.engine.system import WEEK_S, Periodic, WhenReady
-from explorer.physics.arrays import BoolArray, FloatArray
+from explorer.physics.arrays import BoolArray, FloatArray, IntArray
 from explorer.physics.store import Cell
 from explorer.scenario.model import Scenario
 
@@ -27,6 +29,13 @@ TOLERANCE = {
 reading is `sure`; of a ratio above 3 no more is known than that."""
 UNLOGGED = {"starts": 0.02, "balance": 0.01}
 """The same in light that is taken as it is, not gathered from a log."""
+PROMPT = 0.005
+"""Tolerance of a first charge of a bank that ends well within its light, and while it goes on: of
+some 240 that were drawn two parted by more, by 0.9 and 1.2 %."""
+FALTERS = 0.5
+"""Current at the connect, as a share of that at `NEARLY` of its charge, below which the charge has
+all but come to an end."""
+NEARLY = 0.875
 FINE, OF_COARSE = 0.02, 2.0
 """Tolerance of Dark and Pulse with nothing coarse about a store, and for each share of it that the
 largest run or the band at full takes."""
@@ -64,21 +73,56 @@ def sure(
     return np.asarray(plain & _fine(batch, WIDE))
 
 
-def within(batch: Batch, *, logged: bool) -> dict[str, FloatArray]:
+def within(
+    batch: Batch, connect_s: FloatArray, *, logged: bool
+) -> dict[str, FloatArray]:
     """Share by which the margin of each check may differ from the exact one, (systems,) each.
 
     Where a store stands as the dark begins, and what its terminals fall to, is known but for its
     largest run and the band at full. Where something waits for a charge, or a store is read at both
     ends of where it may stand, nothing better is known than `TOLERANCE`, and so of a cell, whose
     voltage says little of its charge.
+
+    Parameters
+    ----------
+    batch : Batch
+        The systems.
+    connect_s : ndarray
+        Time within the light's course at which each first connects; not finite where it never
+        does, (systems,). [s]
+    logged : bool
+        Whether the light was gathered from a log.
     """
     known = TOLERANCE | ({} if logged else UNLOGGED)
     grain, band = _coarse(batch)
     fine = np.minimum(FINE + OF_COARSE * np.maximum(grain, band), TOLERANCE["dark"])
-    vague = wide(batch) | np.isfinite(batch.waits.ready_c) | isinstance(batch.system.store, Cell)
+    cell = isinstance(batch.system.store, Cell)
+    vague = wide(batch) | np.isfinite(batch.waits.ready_c) | cell
     either = np.where(vague, TOLERANCE["dark"], fine)
-    flat = {name: np.full(batch.size, share) for name, share in known.items()}
-    return flat | {"dark": either, "pulse": either}
+    found = {name: np.full(batch.size, share) for name, share in known.items()}
+    if not (logged or cell):
+        found["starts"][_goes_on(batch, connect_s)] = PROMPT
+    return found | {"dark": either, "pulse": either}
+
+
+def _goes_on(batch: Batch, connect_s: FloatArray) -> BoolArray:
+    """Whether a store still fills well as its device connects.
+
+    A charge that dies away there ends at any time.
+    """
+    level = batch.stretches.level[_stretch_at(batch, connect_s)]
+    rows, motion = np.arange(batch.size), np.array([batch.off[k] for k in range(len(batch.off))])
+    connect_c = np.where(np.isfinite(connect_s), batch.connect_at_c[rows, level], 0.0)
+    _, there = batch.flows.begin(motion[level], rows, connect_c)
+    _, before = batch.flows.begin(motion[level], rows, NEARLY * connect_c)
+    return np.asarray(np.isfinite(connect_s) & (there > FALTERS * before))
+
+
+def _stretch_at(batch: Batch, at_s: FloatArray) -> IntArray:
+    """Stretch of light at a time within its course."""
+    edges = batch.stretches.edges_s
+    at = np.where(np.isfinite(at_s), at_s, 0.0) % edges[-1]
+    return np.asarray(np.searchsorted(edges[1:-1], at, side="right"))
 
 
 def _start_charge(batch: Batch) -> FloatArray:
@@ -123,7 +167,9 @@ def wide(batch: Batch) -> BoolArray:
     return np.asarray((worst >= LARGE) & (worst < WIDE))
 
 
-def falls(scenario: Scenario, batch: Batch, course: run.Rows, found: Readings) -> BoolArray:
+def falls(
+    scenario: Scenario, batch: Batch, course: run.Rows, found: Readings, earliest_s: FloatArray
+) -> BoolArray:
     """What is past saving: by its ratings, its light, its start or its cut-offs.
 
     A device that no level of light takes past its start-up, and whose pulses fail without light,
@@ -136,7 +182,7 @@ def falls(scenario: Scenario, batch: Batch, course: run.Rows, found: Readings) -
         ratings_margin(found.ratings, batch.size) < 1.0
     )
     connects = (_start_charge(batch) > cut_charge(batch)) & np.isfinite(found.ready_s)
-    late = starts(found, asked).margin < FAILS
+    late = starts(replace(found, ready_s=earliest_s), asked).margin < FAILS
     never = ~np.isfinite(found.ready_s) & (pulse(found).margin < FAILS)
     grain, _ = _coarse(batch)
     lost = found.repeats & (course.lost > 0) & (grain < LARGE) & _fine(batch, np.inf, LARGE)
