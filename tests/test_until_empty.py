@@ -49,6 +49,16 @@ def test_a_run_takes_the_charge_between_connect_and_cut_off():
     assert found["operations_per_charge"] == 1.0
 
 
+def test_the_first_run_is_done_after_the_least_length_wherever_the_connect_falls():
+    """A minute after the light comes on a moment is known to 1e-14 s, and so is a length."""
+    for least_s in (0.02, 0.03, 0.05, 0.07, 0.08, 0.1, 0.11, 0.13):
+        found = answers(burst(**{"load.operations.0.phases.0.duration_s": least_s}))
+        done = found["first_charge_s"] + least_s
+        assert found["first_operation_s"] == pytest.approx(done, rel=1e-9), least_s
+    long = answers(burst(**{"load.operations.0.phases.0.duration_s": 0.14}))
+    assert long["first_operation_s"] == float("inf")  # it lasts 0.132 s
+
+
 def test_runs_that_are_too_short_do_not_count():
     assert judge(burst()).state == "runs"
     short = judge(burst(**{"load.operations.0.phases.0.duration_s": 0.2}))
