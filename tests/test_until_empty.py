@@ -12,6 +12,7 @@ from explorer.advice.assess import assess
 from explorer.advice.budget import budget
 from explorer.advice.case import Case
 from explorer.advice.judge import judge
+from explorer.advice.year.answers import month_energies
 from explorer.cli.main import commands
 from explorer.files.scenario_json import load_scenario, save_scenario
 from explorer.scenario.model import Scenario, with_value, with_values
@@ -57,6 +58,23 @@ def test_the_first_run_is_done_after_the_least_length_wherever_the_connect_falls
         assert found["first_operation_s"] == pytest.approx(done, rel=1e-9), least_s
     long = answers(burst(**{"load.operations.0.phases.0.duration_s": 0.14}))
     assert long["first_operation_s"] == float("inf")  # it lasts 0.132 s
+
+
+def test_a_year_of_it_tells_its_runs_as_a_week_does():
+    """½·3.3 mF·(4.5² − 2.5²) V² are 23.1 mJ a run, and the year's work is that of all its runs."""
+    by_sky = burst(**{"light.pattern": {"kind": "daylight"}})
+    found = answers(by_sky)
+    assert found["run_length_s"] == pytest.approx(0.132, rel=0.02)
+    assert found["run_energy_J"] == pytest.approx(0.0231, rel=0.02)
+    assert found["first_operation_s"] == pytest.approx(found["first_charge_s"] + 0.08, rel=1e-6)
+    worked_j = month_energies(by_sky).used_j.sum()
+    assert found["runs_per_hour"] * 8760.0 * 0.0231 == pytest.approx(worked_j, rel=0.03)
+    service = judge(by_sky).checks[-1]
+    assert "runs until the store gives out, and as often" in service.sentence
+    too_long = answers(burst(**{
+        "light.pattern": {"kind": "daylight"}, "load.operations.0.phases.0.duration_s": 0.5,
+    }))  # fmt: skip
+    assert too_long["first_operation_s"] == float("inf")
 
 
 def test_runs_that_are_too_short_do_not_count():

@@ -64,7 +64,7 @@ def answers(case: Case) -> dict[str, float]:
         "longest_dark_s": max((g.length_s for g in found.gaps), default=0.0),
         **indicated(case),
         **reached(case),
-        **give_out_answers(found.engine, found.course.run, found.repeating),
+        **give_out_answers(found.engine, [(found.course.run, found.repeating)]),
     }
 
 

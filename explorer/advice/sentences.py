@@ -14,6 +14,11 @@ from explorer.engine.system import WEEK_S
 from explorer.quantity import show
 from explorer.text import Text, figure, joined, say
 
+AS_OFTEN_AS_WANTED = say(
+    "The device runs until the store gives out, and as often and as long as is wanted."
+)
+"""Of a design that runs from every connect on."""
+
 
 def all_of(case: Case, found: Readings) -> dict[str, Text]:
     """The sentences of all checks but Ratings, by the names of the checks."""
@@ -178,9 +183,7 @@ def service(case: Case, found: Readings) -> Text:
             share=percent(row[-1]), n=show(a_week, ""), asked=share,
         )
     if case.scenario.load.runs_until_empty:
-        return say(
-            "The device runs until the store gives out, and as often and as long as is wanted."
-        )
+        return AS_OFTEN_AS_WANTED
     if not case.scenario.load.operations:
         return say("The device has no operations; it stays connected all the time.")
     return say("The device stays connected all the time and completes every run that is wanted.")

@@ -95,4 +95,14 @@ def runs_in(legs: Iterable[Leg]) -> Runs:
     return Runs(begin_s=table[0], length_s=table[1], times=table[2], period_s=table[3])
 
 
-__all__ = ["Runs", "runs_in"]
+def first_run_done(legs: Iterable[Leg], least_s: float) -> float:
+    """Time from the first leg on at which a run has lasted that long; infinite where none does."""
+    walk = _Walk()
+    end = walk.along(legs, 0.0, 1.0)
+    begun = [row[0] for row in walk.rows if row[1] >= least_s * (1.0 - 1e-6)]
+    if walk.begin_s is not None and end - walk.begin_s >= least_s:
+        begun.append(walk.begin_s)
+    return min(begun, default=float("inf")) + least_s
+
+
+__all__ = ["Runs", "first_run_done", "runs_in"]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import NamedTuple
 
 import numpy as np
@@ -59,27 +60,40 @@ def connected_share(run: Trajectory, *, starts: bool) -> float:
     return min(run.tally.connected_s / run.span_s, 1.0) if off or run.tally.cut_offs else 1.0
 
 
-def give_out_answers(engine: Engine, course: Trajectory, repeating: Trace) -> dict[str, float]:
+def give_out_answers(
+    engine: Engine, courses: Sequence[tuple[Trajectory, Trace]]
+) -> dict[str, float]:
     """Answers about runs until the store gives out, by name; none of any other device.
 
     ``run_length_s``, ``run_period_s`` and ``run_energy_J`` are of the run of middle length,
     ``runs_per_hour`` and ``run_duty`` of the whole course. Infinite where a run has no end.
+
+    Parameters
+    ----------
+    engine : Engine
+        The device, as it is all the time.
+    courses : sequence of tuple
+        The repeating course, or one of every month, each with its trace.
     """
     until = engine.system.load.until_empty
     if until is None:
         return {}
-    runs = runs_in(course.legs)
-    span_h = course.span_s / 3600.0
-    duty = min(course.tally.connected_s / course.span_s, 1.0) if course.span_s > 0 else 0.0
-    least_s = until.phases[-1].duration_s
+    found = [runs_in(course.legs) for course, _ in courses]
+    runs = Runs(**{
+        name: np.concatenate([getattr(one, name) for one in found])
+        for name in ("begin_s", "length_s", "times", "period_s")
+    })
+    span_s = sum(course.span_s for course, _ in courses)
+    on_s = sum(course.tally.connected_s for course, _ in courses)
+    duty = min(on_s / span_s, 1.0) if span_s > 0 else 0.0
     endless = not len(runs.times) and duty >= 1.0 - 1e-9
     length = float("inf") if endless else runs.typical(runs.length_s)
     return {
         "run_length_s": _or_none(length),
         "run_period_s": float("inf") if endless else _or_none(runs.typical(runs.period_s)),
-        "runs_per_hour": runs.count(least_s) / span_h,
+        "runs_per_hour": runs.count(until.phases[-1].duration_s) / (span_s / 3600.0),
         "run_duty": duty,
-        "run_energy_J": float("inf") if endless else _energy(runs, length, repeating),
+        "run_energy_J": float("inf") if endless else _energy(found, length, courses),
     }
 
 
@@ -88,15 +102,20 @@ def _or_none(value: float) -> float:
     return 0.0 if np.isnan(value) else value
 
 
-def _energy(runs: Runs, length_s: float, repeating: Trace) -> float:
+def _energy(
+    found: Sequence[Runs], length_s: float, courses: Sequence[tuple[Trajectory, Trace]]
+) -> float:
     """Energy that the load takes in the run whose length is nearest to the typical one. [J]"""
-    if not len(runs.times):
+    far = [np.min(np.abs(runs.length_s - length_s), initial=np.inf) for runs in found]
+    nearest = int(np.argmin(far))
+    if not np.isfinite(far[nearest]):
         return 0.0
+    runs, (_, trace) = found[nearest], courses[nearest]
     at = int(np.argmin(np.abs(runs.length_s - length_s)))
     edges = runs.begin_s[at] + runs.length_s[at] * np.linspace(0.0, 1.0, PARTS + 1)
-    rows = repeating.rows(edges[:-1], edges[1:])
+    rows = trace.rows(edges[:-1], edges[1:])
     width = np.diff(edges)
-    middle = repeating.voltages(0.5 * (edges[:-1] + edges[1:]))
+    middle = trace.voltages(0.5 * (edges[:-1] + edges[1:]))
     return float(np.sum(rows.load_a * width * middle.terminal_v))
 
 

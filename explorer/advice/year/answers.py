@@ -12,6 +12,7 @@ from explorer.advice.case import Case, kept
 from explorer.advice.checks import asked_of, shares
 from explorer.advice.readings.indicator import indicated
 from explorer.advice.readings.required import one_charge_of, reached
+from explorer.advice.readings.runs import give_out_answers
 from explorer.advice.readings.starts import full_charge_time, recovery_time
 from explorer.advice.year.readings import (
     month_checks,
@@ -20,6 +21,7 @@ from explorer.advice.year.readings import (
     year_readings,
 )
 from explorer.advice.year.study import MonthRun, lived, year_study
+from explorer.engine.give_outs import first_run_done
 from explorer.engine.pulses import first_done
 from explorer.engine.seasons_trace import SeasonsTrace
 from explorer.engine.system import DAY_S, WEEK_S
@@ -185,6 +187,7 @@ def year_answers(case: Case) -> dict[str, float]:
         "longest_dark_begins_day": 0.0 if longest is None else longest.begin_s // DAY_S + 1.0,
         **indicated(case),
         **reached(case),
+        **give_out_answers(case.engine, [(month.run, month.trace) for month in found.months]),
         "days_off": float((~year_calendar(case).works).sum()),
         "works_from_day": float(first), "works_to_day": float(last),
         **{
@@ -272,8 +275,11 @@ def _first_operation(case: Case) -> float:
     if not isfinite(found.first.seconds) or not case.scenario.load.operations:
         return found.first.seconds
     light_s = found.first.end_s - found.hung_s - found.first.seconds
+    until = case.engine.system.load.until_empty
     for part in found.opening.parts:
-        done = first_done(part.engine, part.run)
+        done = first_done(part.engine, part.run) if until is None else (
+            first_run_done(part.run.legs, until.phases[-1].duration_s)
+        )
         if isfinite(done):
             return max(part.begin_s + done - light_s, found.first.seconds)
     return inf

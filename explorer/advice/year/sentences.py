@@ -133,7 +133,9 @@ def _service(case: Case, found: Readings) -> Text:
     rows = course_checks(case)["service"]
     worst = int(np.argmin(rows.value))
     month = month_name(study.months[worst].month.begin)
-    if float(rows.value[worst]) >= 1.0:
+    if float(rows.value[worst]) >= 1.0 and case.scenario.load.runs_until_empty:
+        said = plain.AS_OFTEN_AS_WANTED
+    elif float(rows.value[worst]) >= 1.0:
         said = say(
             "The device stays connected all year and completes every run that is wanted."
             if case.scenario.load.operations else "The device stays connected all year."
