@@ -28,6 +28,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from explorer.advice.assess import Assessment, assess, run_for
+from explorer.advice.builds import Wanted, search
 from explorer.advice.case import Case
 from explorer.advice.criteria import RUNS, WORKS
 from explorer.advice.edges import Edge, find_edges
@@ -35,12 +36,16 @@ from explorer.advice.reach import reach
 from explorer.advice.verdict import Check
 from explorer.files.beside import resolve_case
 from explorer.files.disk import FileError
+from explorer.files.json_text import validated
 from explorer.files.scenario_json import load_scenario, save_scenario
+from explorer.files.shelf import Shelf
 from explorer.files.sweep_plan import Sweep, Value, Varied
 from explorer.files.sweep_rows import header, judged_rows
 from explorer.files.tables import trace_table
 from explorer.resource_files import scenario_folder
 from explorer.scenario.model import Scenario, get_value, with_values
+from explorer.scenario.study import KeptLimits
+from explorer.words.builds import builds_table
 
 BUNDLED = "bundled:"
 _WORDS = ("verdict", "judged_by", "fault")
@@ -61,6 +66,18 @@ class Result:
     """Numbers by name, with their unit in the name; infinite means never, or without end."""
     hazards: tuple[str, ...]
     """Sentences about what could hurt somebody."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Front:
+    """Builds that run and that no other beats in price, panel area, volume and mass at once."""
+
+    designs: tuple[Design, ...]
+    """Each confirmed by the exact march, by price."""
+    table: Mapping[str, NDArray[Any]]
+    """The columns that ``gloaming builds`` writes, arrays of shape (designs,)."""
+    tried: int
+    """Combinations that were looked at."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -240,6 +257,59 @@ class Design:
             )
         return table
 
+    def builds(
+        self, parts: Path | str | None = None, *, lithium: bool = True,
+        most_parts: int | None = None, price: float | None = None,
+        panel_cm2: float | None = None, volume_cm3: float | None = None,
+        mass_g: float | None = None, height_mm: float | None = None,
+    ) -> Front:
+        """Panels, charger and store that do it: generic ones as they are sold, and one's own.
+
+        Parameters
+        ----------
+        parts : path-like, optional
+            Folder with parts of one's own.
+        lithium : bool
+            Whether lithium cells may be used.
+        most_parts : int, optional
+            Panels, charger and store together, at least 3.
+        price, panel_cm2, volume_cm3, mass_g, height_mm : float, optional
+            What a build may have at most. A price is in the currency that most of one's own
+            parts are priced in; what is paid in another is not within it.
+
+        Raises
+        ------
+        FileError
+            A limit is not allowed.
+        ValueError
+            The design cannot be judged; the message says why.
+
+        Examples
+        --------
+        >>> label = read("bundled:plant_label")
+        >>> front = label.builds(most_parts=3, lithium=False, panel_cm2=8.0, height_mm=10.0)
+        >>> {build.assess().verdict for build in front.designs}
+        {'runs'}
+        >>> len(front.table["price"]) == len(front.designs)
+        True
+        """
+        limits = {
+            "lithium": lithium, "most_parts": most_parts, "price": price, "panel_cm2": panel_cm2,
+            "volume_cm3": volume_cm3, "mass_g": mass_g, "height_mm": height_mm,
+        }  # fmt: skip
+        validated(limits, "limits", KeptLimits)
+        kept = () if parts is None else Shelf(Path(parts), None).kept()
+        own = tuple(one.part for one in kept if one.part is not None)
+        *_, found = search(self._case, own=own, wanted=Wanted(**limits))  # type: ignore[arg-type]
+        return Front(
+            designs=tuple(
+                Design(build.scenario, self._case.with_scenario(build.scenario))
+                for build in found.front
+            ),
+            table={name: np.array(column) for name, column in builds_table(found).items()},
+            tried=found.tried,
+        )
+
     def save(self, path: Path | str) -> None:
         """Write the scenario; a log stays where it is.
 
@@ -292,4 +362,4 @@ def _plain(values: Sequence[Value]) -> Sequence[Value]:
     return np.asarray(values).tolist() if not isinstance(values, (list, tuple)) else values
 
 
-__all__ = ["Design", "Edge", "FileError", "Result", "design", "read"]
+__all__ = ["Design", "Edge", "FileError", "Front", "Result", "design", "read"]

@@ -13,7 +13,10 @@ import pytest
 import explorer
 from explorer import scripting
 from explorer.files.disk import FileError
+from explorer.files.part_json import save_part
 from explorer.resource_files import resource_path, scenario_folder
+from explorer.scenario.part import part_from
+from explorer.scenario.supply import Panels
 from explorer.scripting import design, read
 
 LABEL = scenario_folder() / "plant_label.json"
@@ -49,6 +52,29 @@ def test_its_columns_are_those_of_the_trace(tmp_path):
     assert list(run) == list(rows[0])
     for name, column in run.items():
         assert column == pytest.approx([float(row[name]) for row in rows], rel=1e-8, abs=1e-12)
+
+
+def test_its_search_for_a_build_is_the_table_of_the_command(tmp_path):
+    part = part_from("panel", Panels(active_area_cm2=20.0), title="Pane", price=3.0, currency="EUR")
+    save_part(tmp_path / "pane.json", part)
+    where = tmp_path / "front.csv"
+    limits = ("--no-lithium", "--most-parts", "3", "--most-height", "12")
+    gloaming("builds", LABEL, "--parts", tmp_path, *limits, "-o", where)
+    with where.open(encoding="utf-8") as stream:
+        rows = list(csv.DictReader(stream))
+    front = read(LABEL).builds(tmp_path, lithium=False, most_parts=3, height_mm=12.0)
+    assert rows
+    assert list(front.table) == list(rows[0])
+    assert front.table["store"].tolist() == [row["store"] for row in rows]
+    for name in ("price_EUR", "price_relative", "volume_cm3", "margin"):
+        assert front.table[name].tolist() == pytest.approx([float(row[name]) for row in rows])
+    assert len(front.designs) == len(rows)
+    for found, margin in zip(front.designs, front.table["margin"].tolist(), strict=True):
+        told = found.assess()
+        assert told.verdict == "runs"
+        assert told.checks[told.governing].margin == pytest.approx(margin)
+    with pytest.raises(FileError, match="most_parts is 2"):
+        read(LABEL).builds(most_parts=2)
 
 
 def test_its_sweep_is_the_table_of_the_command(tmp_path):
@@ -138,4 +164,6 @@ def test_the_worked_example_runs():
 
 
 def test_what_is_named_stable_is_all_there():
-    assert set(scripting.__all__) == {"Design", "Edge", "FileError", "Result", "design", "read"}
+    assert set(scripting.__all__) == {
+        "Design", "Edge", "FileError", "Front", "Result", "design", "read",
+    }  # fmt: skip

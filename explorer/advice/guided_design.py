@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import get_args
 
@@ -35,6 +35,8 @@ FAMILIES: dict[MattersKey, tuple[str, ...]] = {
     "soon": ("electrolytic", "power_supercapacitor", "lithium_pouch"),
 }
 """Kinds of store that are tried, by what matters (own judgement)."""
+OTHERS = ("standard_supercapacitor", "titanate")
+"""Kinds that are tried where none of those runs: larger ones, but such as live in frost."""
 COUNTS = (1, 2, 3, 4)
 MOST_TRIES = 4
 """Designs that the exact model is asked about."""
@@ -58,12 +60,29 @@ def find_design(
     Panels of every size and of a few counts are tried with every size of a few kinds of store, on
     the averaged model. Of the designs that run the one wins that costs least, or has the least
     panel area and then the smallest store, the most reserve or the shortest first charge, by what
-    matters. Where none runs, the one with the most reserve stands. The exact model has the last
+    matters. Where none runs, larger kinds are tried alike; where none of these runs either, the
+    one with the most reserve stands. The exact model has the last
     word, in a year of daylight that of whole years, where those tried come from bounds.
     With `lux` the place is as bright as that; in a year it counts as a reading would.
     """
+    kinds = FAMILIES[answers.matters]
+    best, found = _best_of(answers, _in_order(answers, kinds, stopped, lux), stopped, lux)
+    others = [key for key in OTHERS if key not in kinds]
+    if found.verdict.state != "runs" and others and not stopped():
+        running = [t for t in _in_order(answers, others, stopped, lux) if t.reserve >= 1.0]
+        if running:
+            other, seen = _best_of(answers, running, stopped, lux)
+            if seen.verdict.state == "runs":
+                return other, seen
+    return best, found
+
+
+def _best_of(
+    answers: Answers, tried: Sequence[_Tried], stopped: Callable[[], bool], lux: float | None
+) -> tuple[Design, Assessment]:
+    """The first of some designs that runs, or else the best of them, and its exact verdict."""
     best, found, least, tries = None, None, 0.0, 0
-    for one in _in_order(answers, stopped, lux):
+    for one in tried:
         if one.reserve < least:
             continue
         result = assess(Case(_scenario(answers, one.design, lux)))
@@ -97,11 +116,11 @@ def _standing(found: Assessment) -> tuple[int, float]:
 
 
 def _in_order(
-    answers: Answers, stopped: Callable[[], bool], lux: float | None
+    answers: Answers, kinds: Sequence[str], stopped: Callable[[], bool], lux: float | None
 ) -> list[_Tried]:
     """The designs most worth an exact look, the best first."""
     tried: list[_Tried] = []
-    families = [f for f in map(family_of, FAMILIES[answers.matters]) if _stands(answers, f)]
+    families = [f for f in map(family_of, kinds) if _stands(answers, f)]
     for family in families:
         if not (tried and stopped()):
             tried += _tries(answers, family, lux)

@@ -158,15 +158,17 @@ def _version() -> str:
 
 
 def _refuse_strangers(client: Any, address: str) -> None:
-    """Refuse workers that have another version of the program, or none."""
-    if not client.scheduler_info(n_workers=-1)["workers"]:
+    """Refuse workers that have another version of the program, or none; one that dies is passed."""
+    asked = client.run(_version, on_error="return")
+    # The line to a worker that dies breaks, which no program does that is not installed.
+    versions = {worker: told for worker, told in asked.items() if not isinstance(told, OSError)}
+    if not versions:
         raise SweepError(f"The cluster at {address} has no workers; start at least one.")
-    try:
-        versions = client.run(_version)
-    except Exception as error:  # whatever keeps a worker from loading the program
-        raise SweepError(
-            f"Workers of {address} cannot load this program ({error}); install it there."
-        ) from None
+    for told in versions.values():
+        if isinstance(told, Exception):  # whatever keeps a worker from loading the program
+            raise SweepError(
+                f"Workers of {address} cannot load this program ({told}); install it there."
+            )
     strange = [f"{worker} has {found}" for worker, found in versions.items() if found != _version()]
     if strange:
         raise SweepError(

@@ -161,6 +161,12 @@ def builds_line(found: Builds) -> Text:
             "tried does.",
             n=found.tried, running=running,
         )  # fmt: skip
+    if len(found.front) == 1:
+        return say(
+            "{n} builds tried, {running} may run; one of them is beaten by no other in price, "
+            "area, volume and mass, and runs by the exact model.",
+            n=found.tried, running=running,
+        )  # fmt: skip
     return say(
         "{n} builds tried, {running} may run; {front} of them are beaten by no other in price, "
         "area, volume and mass, and run by the exact model.",

@@ -10,7 +10,9 @@ from explorer.advice.verdict import Check, State
 from explorer.quantity import show
 from explorer.text import altered, figure, say, texts
 
-_NUMBER_AND_UNIT = re.compile(r"(?<=\d) (?=(?:[pnµmkMG]?[AVWFJΩ]|lx|s|ms|min|h|d|mAh|°C|%)\b)")
+_NUMBER_AND_UNIT = re.compile(
+    r"(?<=\d) (?=(?:[pnµmkMG]?[AVWFJΩ]|lx|s|ms|min|h|d|mAh|°C|%)(?!\w))"
+)
 STATE_WORDS: dict[State, str] = texts({
     "runs": "passes",
     "marginal": "passes, below required margin",
@@ -107,6 +109,8 @@ def bind_units(sentence: str) -> str:
     Examples
     --------
     >>> bind_units("lasts 36 h in the dark") == "lasts 36\u00a0h in the dark"
+    True
+    >>> bind_units("80 % of 5 V (9 %).") == "80\u00a0% of 5\u00a0V (9\u00a0%)."
     True
     """
     return altered(sentence, _bound)

@@ -27,6 +27,13 @@ print(f"After two days the store holds {run['store_V'][-1]:.3f} V")
 for edge in label.edges("light.illuminance_lx", np.geomspace(10.0, 3000.0, 16)):
     print(f"It runs from {edge.value:g} lx; at {edge.beyond:g} lx it does not")
 
+# %% Which build? Parts as they are sold, each on the front confirmed exactly
+front = label.builds(most_parts=3, lithium=False, height_mm=10.0)
+for panels, store, price in zip(
+    front.table["panels"], front.table["store"], front.table["price"], strict=True
+):
+    print(f"{price:.2f} (relative): {panels}; {store}")
+
 # %% Many variants at once, as arrays
 table = label.sweep(
     {"store.capacitance_F": [0.47, 1.0, 2.2], "light.illuminance_lx": np.geomspace(50, 800, 13)}

@@ -729,6 +729,10 @@
    <translation>Laden bei Hitze</translation>
   </message>
   <message>
+   <source>The device runs until the store gives out, and as often and as long as is wanted.</source>
+   <translation>Das Gerät läuft, bis der Speicher leer ist, und so oft und so lange wie gewünscht.</translation>
+  </message>
+  <message>
    <source>Starting empty, the store reaches only {volts} within {time}; the device connects at {connect}.</source>
    <translation>Von leer aus erreicht der Speicher in {time} nur {volts}; das Gerät schaltet erst bei {connect} ein.</translation>
   </message>
@@ -823,10 +827,6 @@
   <message>
    <source>The device is connected {share} % of the time, with {n} cut-offs per week; {asked} % is asked for, and without any cut-off.</source>
    <translation>Das Gerät ist {share} % der Zeit eingeschaltet, mit {n} Abschaltungen je Woche; verlangt sind {asked} %, ohne jede Abschaltung.</translation>
-  </message>
-  <message>
-   <source>The device runs until the store gives out, and as often and as long as is wanted.</source>
-   <translation>Das Gerät läuft, bis der Speicher leer ist, und so oft und so lange wie gewünscht.</translation>
   </message>
   <message>
    <source>The device has no operations; it stays connected all the time.</source>
@@ -939,12 +939,12 @@
    <translation>Leer aufgehängt läuft das Gerät binnen eines Jahres nicht an, also wird nichts ausgeführt; verlangt sind {asked} %.</translation>
   </message>
   <message>
-   <source>It fares worst in {month}, with {share} % served; over the year it is off for {days}. {asked} % is asked for.</source>
-   <translation>Am schlechtesten steht es im {month} mit {share} % ausgeführt; über das Jahr ist es {days} aus. Verlangt sind {asked} %.</translation>
-  </message>
-  <message>
    <source>Over the year the light brings {got} on average, which covers the {need} that device, leakage and charger take.</source>
    <translation>Über das Jahr bringt das Licht im Mittel {got}; das deckt die {need}, die Gerät, Leckstrom und Laderegler nehmen.</translation>
+  </message>
+  <message>
+   <source>It fares worst in {month}, with {share} % served; over the year it is off for {days}. {asked} % is asked for.</source>
+   <translation>Am schlechtesten steht es im {month} mit {share} % ausgeführt; über das Jahr ist es {days} aus. Verlangt sind {asked} %.</translation>
   </message>
   <message>
    <source>The years do not come alike within {n}; the last one stands for them.</source>
@@ -9959,6 +9959,10 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   <message>
    <source>{n} builds tried; {running} seemed to run, and none of those that the exact model tried does.</source>
    <translation>{n} Aufbauten geprüft; {running} schienen zu laufen, doch keiner, den das exakte Modell geprüft hat, läuft.</translation>
+  </message>
+  <message>
+   <source>{n} builds tried, {running} may run; one of them is beaten by no other in price, area, volume and mass, and runs by the exact model.</source>
+   <translation>{n} Aufbauten versucht, {running} können laufen; einen davon schlägt kein anderer in Preis, Fläche, Volumen und Masse, und er läuft nach dem genauen Modell.</translation>
   </message>
   <message>
    <source>None of these parts has a price.</source>

@@ -26,7 +26,7 @@ from explorer.scenario import parts
 from explorer.scenario.model import Scenario, with_value, with_values
 from explorer.scenario.part import part_from
 from explorer.scenario.supply import Panels
-from explorer.words.builds import price_note
+from explorer.words.builds import builds_line, price_note
 
 LABEL = scenario_folder() / "plant_label.json"
 
@@ -175,6 +175,7 @@ def test_own_parts_with_prices_stand_for_their_kind(label):
     assert found.currencies == ("EUR",)
     assert found.tried == found.within == 2  # one panel once and twice, on one store
     (build,) = found.front
+    assert "one of them is beaten by no other" in builds_line(found)
     assert (build.price, build.panel_cm2, build.volume_cm3, build.mass_g) == (5.0, 24.0, 7.0, 13.0)
     assert "Pane" in build.panels
     assert "Pair" in build.store

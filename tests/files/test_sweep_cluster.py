@@ -132,3 +132,27 @@ def test_workers_of_another_version_are_refused(cluster, plan, tmp_path, monkeyp
     monkeypatch.setattr(sweep_cluster, "version", lambda _: "0.0.1")
     with pytest.raises(SweepError, match=r"This is version 0\.0\.1"):
         list(on_cluster(cluster, plan, tmp_path / "table.parquet"))
+
+
+class Asked:
+    """A cluster as the client shows it, whose workers answer as they are told to."""
+
+    def __init__(self, **answers):
+        self.answers = answers
+
+    def run(self, _, on_error):
+        assert on_error == "return"
+        return self.answers
+
+
+def test_a_worker_that_dies_while_it_is_asked_is_not_taken_for_a_stranger():
+    mine = sweep_cluster._version()
+    gone = OSError("Stream is closed")
+    sweep_cluster._refuse_strangers(Asked(one=mine, other=gone), "here")
+    with pytest.raises(SweepError, match="has no workers"):
+        sweep_cluster._refuse_strangers(Asked(one=gone, other=gone), "here")
+    with pytest.raises(SweepError, match="has no workers"):
+        sweep_cluster._refuse_strangers(Asked(), "here")
+    missing = ModuleNotFoundError("No module named 'explorer'")
+    with pytest.raises(SweepError, match="cannot load this program"):
+        sweep_cluster._refuse_strangers(Asked(one=mine, other=missing), "here")

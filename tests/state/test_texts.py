@@ -75,6 +75,8 @@ def test_a_number_keeps_to_its_unit_in_any_language():
     # A template that the program has, as the disguise leaves all others alone.
     found = readout.bind_units(say("more than {time}", time=figure("1.5 h")))
     assert foreign(found) == "жжжж жжжж 1,5\u00a0h"
+    share = readout.bind_units(say("{asked} % is asked for.", asked=figure("99.5")))
+    assert rendered(share, lambda *_: "verlangt: {asked} %.", ",") == "verlangt: 99,5\u00a0%."
 
 
 def test_the_drawers_can_be_shown_in_any_language():

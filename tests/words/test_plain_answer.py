@@ -15,6 +15,7 @@ from explorer.advice.stops import LIGHT_STOPS
 from explorer.quantity import show
 from explorer.scenario.guide import answers as keys
 from explorer.scenario.guide.answers import Answers
+from explorer.scenario.guide.assumptions import assumptions
 from explorer.scenario.model import Scenario, with_value
 from explorer.words.plain_answer import answer, two_sentences
 
@@ -88,6 +89,21 @@ def test_what_matters_changes_the_design():
     assert found.answers["first_charge_s"] <= 7200.0  # "two hours of light from empty at most"
     _, patient = find_design(Answers(place="desk", matters="cheapest"))
     assert found.answers["first_charge_s"] < patient.answers["first_charge_s"]
+
+
+def test_where_no_small_store_lives_through_the_frost_a_larger_kind_is_named(monkeypatch):
+    answers = Answers(
+        place="facade", region="north", facing="north", job="sense_co2", often="ten_minutes",
+        matters="smallest",
+    )  # fmt: skip
+    design, found = find_design(answers)
+    assert found.verdict.state == "runs"
+    assert design.family in guided_design.OTHERS
+    assert design.family not in guided_design.FAMILIES["smallest"]
+    title = design.store_family.title.lower()
+    assert any(title in line for line in assumptions(answers, design))
+    monkeypatch.setattr(guided_design, "OTHERS", ())
+    assert find_design(answers)[1].verdict.state == "falls_short"
 
 
 def test_the_advice_turns_the_verdict():
@@ -178,6 +194,7 @@ def test_panels_bring_enough_where_the_store_alone_falls_short_in_a_year():
         place="facade", region="latitude", latitude_deg=51.5, facing="north", job="lock",
         matters="smallest",
     )  # fmt: skip
-    (nearest,) = guided_design._in_order(lock, lambda: False, None)
+    kinds = guided_design.FAMILIES["smallest"]
+    (nearest,) = guided_design._in_order(lock, kinds, lambda: False, None)
     assert nearest.reserve < 1.0
     assert nearest.design.panel_cm2 > 30.0  # 15 cm² would bring half of what is used
