@@ -21,6 +21,7 @@ LOG = logging.getLogger(__name__)
 SWITCH_S = 0.0005
 """Longest time that a worker keeps Python from the interface thread; 0.005 is usual. [s]"""
 NAME = "Gloaming"
+STYLE = "fusion"
 FIRST_EXAMPLE = "soil_probe"
 """Stem of the bundled scenario that a first start shows, where it is there."""
 _LIBRARIES = {
@@ -274,9 +275,10 @@ def build_window(
     from explorer.widgets.parts.desk import PartsDesk
 
     assert isinstance(app, QApplication)
-    app.setStyle("Fusion")
-    app.setFont(theme.font("body"))
-    app.setWindowIcon(QIcon(str(resource_path("icons", "gloaming.svg"))))
+    if app.style().name() != STYLE:  # a new one would dress every open window anew
+        app.setStyle(STYLE)
+        app.setFont(theme.font("body"))
+        app.setWindowIcon(QIcon(str(resource_path("icons", "gloaming.svg"))))
     if instead_of is None:
         document, jobs = Document(), JobRunner(workers=workers)
         solver = Solver(document, jobs)

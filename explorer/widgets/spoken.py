@@ -6,7 +6,6 @@ widget that paints itself has no role at all. One factory gives each of them its
 
 from __future__ import annotations
 
-import weakref
 from typing import TYPE_CHECKING, cast
 
 import shiboken6
@@ -26,16 +25,15 @@ Role = QAccessible.Role
 
 
 class Spoken(QAccessibleWidget):
-    """Name and description as they were given, and the role that a painted widget plays."""
+    """Name and description as they were given, and the role that a painted widget plays.
 
-    def __init__(self, widget: QWidget, role: Role) -> None:
-        super().__init__(widget, role)
-        self._of = weakref.ref(widget)
+    It has nothing of its own, since the binding never lets go of what a factory has made.
+    """
 
     @property
     def _widget(self) -> QWidget:
-        widget = self._of()
-        assert widget is not None
+        widget = self.object()
+        assert isinstance(widget, QWidget)
         return widget
 
     def text(self, kind: QAccessible.Text) -> str:
