@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, fields
+from functools import cache
 from typing import Literal
 
 from PySide6.QtCore import Qt
@@ -213,8 +214,13 @@ def resolve(choice: ThemeChoice) -> Tokens:
     return {"light": LIGHT, "dark": DARK, "contrast": CONTRAST}[choice]
 
 
+@cache
 def palette_of(tokens: Tokens) -> QPalette:
-    """The Qt palette of a theme, for the Fusion style."""
+    """The Qt palette of a theme, for the Fusion style.
+
+    One and the same each time: Qt keeps icons in the sizes that were painted by their palette, and
+    of an equal one it would keep them again.
+    """
     role = QPalette.ColorRole
     palette = QPalette(tokens.color("card"), tokens.color("paper"))
     for where, what in (
