@@ -30,6 +30,9 @@ TABLES = Library()
 """Tables that all cases of this process share: most edits change a few of them."""
 
 
+CASE_BYTES, LEG_BYTES = 3_000_000, 300
+"""About what a judged design keeps: its tables, and each leg of its runs. Measured on the bundled
+scenarios with knobs moved; a run has some hundred legs, or 400 000. [bytes]"""
 YEAR_STUDY = "year study"
 """Under which the runs of a year hang on a case."""
 
@@ -102,6 +105,12 @@ class Case:
     def knows(self, key: Hashable) -> bool:
         """Whether something was made under a key."""
         return key in self._memory
+
+    @property
+    def size(self) -> int:
+        """About how much of memory it takes; of a year, its darkest month alone. [bytes]"""
+        engine: Engine | None = self._shared.get("engine")
+        return CASE_BYTES + (0 if engine is None else LEG_BYTES * engine.walked.legs)
 
     def __reduce__(
         self,

@@ -80,6 +80,13 @@ class Allowance:
             raise Unfinished
 
 
+@dataclass(slots=True)
+class Walked:
+    """What the marches of a system have left behind."""
+
+    legs: int = 0
+
+
 class Leg(NamedTuple):
     """A stretch of time in which one motion moved the store."""
 

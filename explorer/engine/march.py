@@ -49,7 +49,9 @@ class Engine(Motions):
             End after this many cut-offs.
         """
         run = Run(self, span_s, start or self.initial_state(), begin_s)
-        return run.go(stop_at, most_legs, most_cut_offs)
+        found = run.go(stop_at, most_legs, most_cut_offs)
+        self.walked.legs += len(found.legs)
+        return found
 
     def dark(self) -> Engine:
         """The same system in the dark for ever; what it moves along is shared."""

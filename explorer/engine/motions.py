@@ -8,7 +8,7 @@ from math import inf
 
 import numpy as np
 
-from explorer.engine.course import Allowance
+from explorer.engine.course import Allowance, Walked
 from explorer.engine.cycles import Cycle, tabulated
 from explorer.engine.days import alike_days
 from explorer.engine.flows import Flow
@@ -110,6 +110,8 @@ class Motions:
         self.may_connect = True
         self.allowance: Allowance | None = None
         """What marches may spend together; None for as much as they need."""
+        self.walked = Walked()
+        """Of this engine and of those made from it."""
         self.alike = [_first_alike(op.phases) for op in system.load.operations]
         """For each phase of an operation the first one with the same draw, which stands for it."""
         self._charges: dict[int, tuple[Operation, float]] = {}

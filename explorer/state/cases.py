@@ -7,7 +7,10 @@ from explorer.files.beside import NOTHING, Beside
 from explorer.scenario.model import Scenario
 
 MOST_CASES = 24
-"""Designs that are kept, some 2 MB each, under a measured log 4."""
+"""Designs that are kept."""
+ROOM = 100_000_000
+"""About how much they may take together: most take some 3 MB, but one whose store runs empty and
+fills up again all the time takes more than a hundred. [bytes]"""
 MOST_YEARS = 4
 """Of them such as live in a year of daylight, 25 MB each."""
 
@@ -32,13 +35,15 @@ class Cases:
         case = self._kept.pop(scenario, None)
         if case is None:
             year = scenario.light.pattern.kind == "daylight"
-            self._make_room((MOST_YEARS if year else MOST_CASES) - 1)
+            self._make_room((MOST_YEARS if year else MOST_CASES) - 1, ROOM)
             case = beside.case(scenario)
         self._kept[scenario] = self._last = case
         return case
 
-    def _make_room(self, most: int) -> None:
+    def _make_room(self, most: int, room: int = 0) -> None:
         """Let go of the oldest, and of what refers back to them."""
-        while len(self._kept) > most:
-            oldest = next(iter(self._kept))
-            self._kept.pop(oldest).forget()
+        held = sum(case.size for case in self._kept.values())
+        while len(self._kept) > most or (held > room and self._kept):
+            oldest = self._kept.pop(next(iter(self._kept)))
+            held -= oldest.size
+            oldest.forget()

@@ -1,7 +1,9 @@
+from explorer.advice.assess import assess
+from explorer.advice.case import CASE_BYTES, LEG_BYTES
 from explorer.files.beside import NOTHING, Beside
 from explorer.scenario.daylight import DaylightPattern
 from explorer.scenario.model import Scenario, with_value
-from explorer.state.cases import MOST_CASES, MOST_YEARS, Cases
+from explorer.state.cases import MOST_CASES, MOST_YEARS, ROOM, Cases
 
 
 def with_panels(count):
@@ -41,3 +43,26 @@ def test_in_another_measured_light_every_design_is_another_case():
     cases = Cases()
     first = cases.of(with_panels(1), NOTHING)
     assert cases.of(with_panels(1), Beside()) is not first
+
+
+def test_what_a_case_takes_grows_with_the_legs_of_its_runs():
+    case = Cases().of(Scenario(), NOTHING)
+    assert case.size == CASE_BYTES
+    assess(case)
+    legs = len(case.engine.march(604_800.0).legs)
+    assert legs > 0
+    assert case.size > CASE_BYTES + LEG_BYTES * legs
+    before = case.size
+    dark = case.engine.dark().march(604_800.0)  # what an engine is made into counts with it
+    assert case.size == before + LEG_BYTES * len(dark.legs)
+
+
+def test_designs_of_long_runs_make_room_before_there_are_many():
+    cases = Cases()
+    long = [cases.of(with_panels(n), NOTHING) for n in (1, 2, 3)]
+    for case in long:
+        case.engine.walked.legs += ROOM // LEG_BYTES // 2
+    last = cases.of(with_panels(4), NOTHING)
+    kept = [cases.of(case.scenario, NOTHING) is case for case in (long[2], last)]
+    assert kept == [True, True]
+    assert cases.of(with_panels(1), NOTHING) is not long[0]
