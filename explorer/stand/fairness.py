@@ -1,18 +1,21 @@
-"""Whether the exhibits of a set-up can be won; asked in a thread, as each takes a moment."""
+"""Whether the exhibits of a set-up can be won: a question, as each takes a moment."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 
 from explorer.files.beside import resolve_case
 from explorer.files.disk import FileError
 from explorer.files.scenario_json import load_scenario
 from explorer.stand.way_steps import is_winnable
+from explorer.state.holds import Hold
 from explorer.state.stand_plan import scenario_path
 from explorer.text import say
 
 
-def unfair(names: Iterable[str], movable: tuple[str, ...]) -> tuple[str, ...]:
+def unfair(
+    names: Iterable[str], movable: tuple[str, ...], hold: Hold
+) -> Iterator[tuple[str, ...]]:
     """What is wrong with exhibits that no visitor could bring to Runs, a sentence for each.
 
     Parameters
@@ -21,9 +24,18 @@ def unfair(names: Iterable[str], movable: tuple[str, ...]) -> tuple[str, ...]:
         As in `StandPlan.scenarios`.
     movable : tuple of str
         Keys of the knobs that visitors may move.
+    hold : Hold
+        Asked before each exhibit: whoever starts the stand at once waits for none.
+
+    Yields
+    ------
+    tuple of str
+        All of it, once.
     """
     found = []
     for name in names:
+        if hold():
+            return
         try:
             path = scenario_path(name)
             scenario = load_scenario(path).scenario
@@ -38,4 +50,4 @@ def unfair(names: Iterable[str], movable: tuple[str, ...]) -> tuple[str, ...]:
                     title=scenario.title,
                 )
             )
-    return tuple(found)
+    yield tuple(found)

@@ -84,7 +84,7 @@ class SetupDialog(QDialog):
         self._jobs = JobRunner(self)
         self._esc = QElapsedTimer()
         """Since when an Esc that ended the stand was last seen to be held; invalid for none."""
-        self._jobs.done.connect(self._on_job)
+        self._jobs.arrived.connect(self._on_job)
         self.setWindowTitle(tr("Stand"))
         self._parked = parked
         screen = QGuiApplication.primaryScreen()
@@ -298,7 +298,7 @@ class SetupDialog(QDialog):
         self.start.setToolTip("" if ready else missing)
         if ready:
             movable = tuple(key for key, box in self.movable.items() if box.isChecked())
-            self._jobs.submit(FAIR_JOB, partial(unfair, self.scenarios.names(), movable))
+            self._jobs.ask(FAIR_JOB, partial(unfair, self.scenarios.names(), movable))
 
     def _on_job(self, key: str, found: object) -> None:
         """What was found out about the exhibits."""
