@@ -22,6 +22,7 @@ from explorer.files.scenario_json import LIMIT_BYTES, load_scenario, save_scenar
 from explorer.resource_files import scenario_folder
 from explorer.scenario.model import Scenario, with_value
 from explorer.words.console import NARROWEST, one_line, page
+from tests.sharing import cases_are_shared  # noqa: F401
 
 SCENARIOS = [
     path for path in sorted(scenario_folder().glob("*.json"))
@@ -33,6 +34,8 @@ RUNS, MARGINAL, FALLS_SHORT = (
     str(scenario_folder() / f"{name}.json")
     for name in ("plant_label", "soil_probe", "door_counter")
 )
+SOON = str(scenario_folder() / "vent_flap.json")
+"""Runs too, and is asked least; for processes of their own, which share nothing."""
 COLUMNS = "time_s,store_V,terminal_V,terminal_min_V,harvest_A,load_A,leakage_A,connected"
 
 
@@ -596,8 +599,8 @@ def test_a_missing_system_library_is_named_with_its_package(tmp_path, library, p
     assert library in done.stderr
     assert f"apt install {package}" in done.stderr
     assert len(done.stderr.strip().splitlines()) == 1
-    # The same machine still judges.
-    assert started("check", RUNS, PYTHONPATH=both).returncode == 0
+    if library == "libGL.so.1":  # the same machine still judges
+        assert started("check", SOON, PYTHONPATH=both).returncode == 0
 
 
 @pytest.mark.skipif(os.name != "posix", reason="pipes end otherwise elsewhere")
@@ -617,9 +620,9 @@ def test_a_reader_that_has_seen_enough_is_no_fault(command):
 
 
 def test_a_terminal_without_shapes_and_greek_letters_gets_other_marks():
-    done = started("check", RUNS, PYTHONIOENCODING="latin-1:strict")
+    done = started("check", SOON, PYTHONIOENCODING="latin-1:strict")
     assert done.returncode == 0, done.stderr
-    assert "+ Runs" in started("check", RUNS, PYTHONIOENCODING="cp1252:strict").stdout
+    assert "+ Runs" in started("check", SOON, PYTHONIOENCODING="cp1252:strict").stdout
 
 
 def test_the_command_line_loads_no_qt():
@@ -683,7 +686,7 @@ def test_report_writes_a_page_and_ends_with_0_whatever_the_verdict(tmp_path, pat
 
 def test_report_writes_a_pdf_where_there_is_no_display(tmp_path):
     out = tmp_path / "sheet.pdf"
-    done = started("report", RUNS, "-o", out)
+    done = started("report", SOON, "-o", out)
     assert done.returncode == 0, done.stderr
     assert done.stderr == ""
     assert out.read_bytes().startswith(b"%PDF")
@@ -691,7 +694,7 @@ def test_report_writes_a_pdf_where_there_is_no_display(tmp_path):
 
 def test_report_speaks_german(tmp_path):
     out = tmp_path / "sheet.html"
-    done = started("report", RUNS, "-o", out, "--language", "de")
+    done = started("report", SOON, "-o", out, "--language", "de")
     assert done.returncode == 0, done.stderr
     text = out.read_text("utf-8")
     assert '<html lang="de">' in text
@@ -702,7 +705,7 @@ def test_report_speaks_german(tmp_path):
 def test_report_as_a_page_loads_no_qt(tmp_path):
     code = (
         "import sys; from pathlib import Path; from explorer.cli.report import write_report; "
-        f"write_report(Path({RUNS!r}), Path({str(tmp_path / 'a.html')!r})); "
+        f"write_report(Path({SOON!r}), Path({str(tmp_path / 'a.html')!r})); "
         "sys.exit(any(name.startswith('PySide6') for name in sys.modules))"
     )
     root = Path(cli.__file__).parent.parent.parent

@@ -33,8 +33,9 @@ def test_it_says_how_the_forecast_agrees():
     assert "RMS deviation" in done.stdout
 
 
-def test_it_prints_fitted_values_with_their_uncertainty():
-    done = bench(PROBE, RUN, "--fit", SIZE)
+def test_it_prints_fitted_values_with_their_uncertainty(tmp_path):
+    logs = written([dark_run(load_scenario(PROBE).scenario)], tmp_path)
+    done = bench(PROBE, *logs, "--light", "1=dark", "--fit", SIZE)
     assert done.exit_code == 0
     line = next(x for x in done.stdout.splitlines() if x.strip().startswith(SIZE))
     assert "±" in line

@@ -20,6 +20,7 @@ from explorer.stand.staff_code import hashed
 from explorer.stand.window import StandWindow
 from explorer.state.language import language, set_language
 from explorer.state.stand_plan import StandPlan, save_plan
+from tests.sharing import cases_are_shared  # noqa: F401
 
 LEFT = Qt.MouseButton.LeftButton
 

@@ -7,6 +7,7 @@ from PySide6.QtGui import QColor
 
 from explorer.stand.phrases import picture_note
 from explorer.state import theme
+from tests.sharing import cases_are_shared  # noqa: F401
 
 
 def visit(stand, index=0):

@@ -13,6 +13,7 @@ from explorer.state.document import Document
 from explorer.state.stand_plan import StandPlan, bundled_names, load_plan, save_plan
 from explorer.widgets import messages
 from explorer.widgets.actions import build_actions
+from tests.sharing import cases_are_shared  # noqa: F401
 
 
 @pytest.fixture

@@ -14,6 +14,7 @@ from explorer.stand import taking_home
 from explorer.stand.home_sheet import save_on_stick, sheet_pdf
 from explorer.stand.take_home import MOST_BYTES, text_of
 from explorer.stand.window import StandWindow
+from tests.sharing import cases_are_shared  # noqa: F401
 
 
 def decoded(widget):

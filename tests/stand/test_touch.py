@@ -7,6 +7,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
 from explorer.stand.challenges import CHALLENGES
+from tests.sharing import cases_are_shared  # noqa: F401
 
 
 @pytest.fixture(scope="module")

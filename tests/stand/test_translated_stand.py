@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QAbstractButton, QLabel
 from explorer.advice.verdict import Check
 from explorer.resource_files import scenario_folder
 from explorer.scenario.model import Scenario
+from explorer.stand import way_steps
 from explorer.stand.big_button import _SMALLEST, BigButton
 from explorer.stand.exhibits import load_exhibits, name_in_list
 from explorer.stand.fit_label import FitLabel
@@ -21,7 +22,28 @@ from explorer.state import language
 from explorer.state.language import tr
 from explorer.state.stand_plan import BUNDLED, StandPlan, bundled_names
 from tests import pseudo
+from tests.sharing import cases_are_shared  # noqa: F401
 from tests.waiting import confirmed
+
+
+@pytest.fixture(scope="module", autouse=True)
+def ways_are_found_once():
+    """The way forward of an exhibit is the same in every language."""
+    found, find = {}, way_steps.found_way
+
+    def remembered(movable, case, *stopped):
+        key = (movable, case.scenario, case.log, case.weather)
+        if key not in found:
+            way = find(movable, case, *stopped)
+            if way is None:
+                return None  # told to stop
+            found[key] = way
+        return found[key]
+
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(way_steps, "found_way", remembered)
+        yield
+
 
 _OWN_KEYS = frozenset({"title", "place", "name", "notes"})
 """What a user types into a scenario; it is never translated."""

@@ -10,6 +10,7 @@ from explorer.scenario.storage import CellStore
 from explorer.state import theme
 from explorer.widgets import messages
 from explorer.widgets.compare.table import LABEL, OTHER, TAKE, THIS
+from tests.sharing import cases_are_shared  # noqa: F401
 
 
 def other_design():

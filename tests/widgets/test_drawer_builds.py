@@ -17,6 +17,7 @@ from explorer.scenario.supply import Panels
 from explorer.state.document import Document
 from explorer.widgets.drawers.builds_drawer import BuildsDrawer
 from explorer.words.builds import builds_line
+from tests.sharing import cases_are_shared  # noqa: F401
 
 
 @pytest.fixture

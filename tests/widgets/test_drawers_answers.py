@@ -32,6 +32,7 @@ from explorer.widgets.drawers.territory_paint import map_color, map_picture, pat
 from explorer.words.as_sold import checks_line
 from explorer.words.drawers import territory_summary
 from explorer.words.readout import bind_units
+from tests.sharing import cases_are_shared  # noqa: F401
 
 PATIENT = 60_000
 

@@ -7,6 +7,7 @@ from explorer.resource_files import scenario_folder
 from explorer.state.language import set_language, tr
 from explorer.widgets.efficiency.efficiency_dialog import EfficiencyDialog
 from explorer.widgets.sheet.sheet_dialog import SheetDialog
+from tests.sharing import cases_are_shared  # noqa: F401
 from tests.widgets.layout import cut, faults, overlaps, painted_faults
 
 SIZES = ((960, 540), (1280, 720), (1920, 1080))

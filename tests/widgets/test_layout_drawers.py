@@ -18,6 +18,7 @@ from explorer.widgets.drawers.drawers import QUESTIONS
 from explorer.widgets.drawers.scales import Scale
 from explorer.widgets.drawers.territory_map import TerritoryMap
 from tests.make_bench_log import NAME
+from tests.sharing import cases_are_shared  # noqa: F401
 from tests.widgets.layout import cut_cells, faults, painted_faults, scrolled
 
 SIZES = ((960, 540), (1280, 720), (1920, 1080))

@@ -11,6 +11,7 @@ from explorer.scenario.model import Scenario, with_value
 from explorer.scenario.storage import CellStore
 from explorer.scenario.study import MOST_DESIGNS
 from explorer.words.line_up import line_up_rows
+from tests.sharing import cases_are_shared  # noqa: F401
 
 
 def design(lux):

@@ -15,13 +15,19 @@ from PySide6.QtWidgets import (
 from explorer import app
 from explorer.files.scenario_json import load_scenario, save_scenario
 from explorer.scenario.model import Scenario
+from explorer.state.jobs import JobRunner
 from explorer.widgets import messages
 
 
 @pytest.fixture
 def windows(qtbot, qapp, tmp_path, said, monkeypatch):
-    """The windows of the real program, one of them open."""
+    """The windows of the real program, one of them open.
+
+    Questions are not put: two processes would begin for each test, to answer what none looks at
+    (`state/test_workers` and `test_app` do).
+    """
     quits = []
+    monkeypatch.setattr(JobRunner, "ask", lambda *_: None)
     # A button that asks for a file must not wait for one.
     monkeypatch.setattr(QFileDialog, "getOpenFileName", staticmethod(lambda *_: ("", "")))
     monkeypatch.setattr(QApplication, "quit", lambda: quits.append(True))

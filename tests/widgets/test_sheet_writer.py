@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QFileDialog, QMenu
 from explorer.scenario.model import Scenario
 from explorer.state import language, theme
 from explorer.widgets import sheet_writer
+from tests.sharing import cases_are_shared  # noqa: F401
 
 
 @pytest.fixture

@@ -22,6 +22,7 @@ from explorer.widgets.plots.number_axis import NumberAxis
 from explorer.widgets.sheet.sheet_plot import SheetPlot
 from tests import pseudo
 from tests.make_bench_log import NAME
+from tests.sharing import cases_are_shared  # noqa: F401
 
 PATIENT = 60_000
 OWN = frozenset({"New", "scenario", "measure", "and", "send", *re.findall("[a-z]+", NAME)})
