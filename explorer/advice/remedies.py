@@ -34,7 +34,7 @@ from explorer.advice.remedy_search import (
     runs,
     single,
 )
-from explorer.advice.verdict import CHECK_LABELS, Verdict
+from explorer.advice.verdict import CHECK_WORDS, Verdict
 from explorer.advice.year.prospects import prospects_of_year
 from explorer.engine.course import Interrupted
 from explorer.physics.arrays import FloatArray
@@ -195,7 +195,7 @@ def _faults(present: Verdict) -> str:
     others = [c.name for c in present.checks if c.margin < 1.0 and c.name != first.name]
     if not others:
         return first.sentence
-    names = joined(say(" and "), (CHECK_LABELS[name].lower() for name in others))
+    names = joined(say(" and "), (CHECK_WORDS[name] for name in others))
     return say("{reason} It also fails {names}.", reason=first.sentence, names=names)
 
 

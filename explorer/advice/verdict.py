@@ -21,6 +21,15 @@ CHECK_LABELS = {
     "ratings": say("Ratings", "check"),
     "service": say("Service", "check"),
 }
+CHECK_WORDS = {
+    "starts": say("starts", "check"),
+    "balance": say("balance", "check"),
+    "dark": say("dark", "check"),
+    "pulse": say("pulse", "check"),
+    "ratings": say("ratings", "check"),
+    "service": say("service", "check"),
+}
+"""The same within a sentence; "dark" is an everyday word as well, with another translation."""
 VERDICT_WORDS: dict[State, str] = texts({
     "runs": "Runs",
     "marginal": "Marginal",

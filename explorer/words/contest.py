@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from explorer.advice.contest import PRESENT, Entry
-from explorer.advice.verdict import CHECK_LABELS
+from explorer.advice.verdict import CHECK_WORDS
 from explorer.quantity import show
 from explorer.text import figure, joined, say, texts
 from explorer.words.answers import value_of
@@ -86,7 +86,7 @@ def contest_cell(entry: Entry, key: str) -> Cell:
             return Cell(text=show(entry.size, entry.unit), rank=volume)
         case "margin":
             check = verdict.governing
-            label = CHECK_LABELS[check.name].lower()
+            label = CHECK_WORDS[check.name]
             return Cell(text=joined(" ", (margin_text(check.margin), label)), rank=check.reserve)
         case "first":
             seconds = found["first_charge_s"]

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from explorer.advice.assess import Assessment, PulseView
-from explorer.advice.verdict import CHECK_LABELS, State
+from explorer.advice.verdict import CHECK_LABELS, CHECK_WORDS, State
 from explorer.engine.columns import Columns
 from explorer.engine.trace import Trace
 from explorer.quantity import show
@@ -67,7 +67,7 @@ def sign(assessment: Assessment) -> SignText:
     verdict = assessment.verdict
     check = verdict.governing
     number = margin_text(check.margin)
-    label = CHECK_LABELS.get(check.name, check.name).lower()
+    label = CHECK_WORDS.get(check.name, check.name)
     caption = joined(": ", (label, value_text(check)))
     if check.wanted > 1:
         wanted = margin_text(check.wanted)

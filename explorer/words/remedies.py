@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from explorer.advice.verdict import CHECK_LABELS, Verdict
+from explorer.advice.verdict import CHECK_WORDS, Verdict
 from explorer.text import Text, joined, say
 from explorer.words.figures import check_margin_text
 
@@ -17,7 +17,7 @@ def gain_text(before: Verdict, after: Verdict) -> Text:
     name = before.governing.name
     check = next(c for c in after.checks if c.name == name)
     return say(
-        "{check} {margin}", check=CHECK_LABELS[name].lower(), margin=check_margin_text(check)
+        "{check} {margin}", check=CHECK_WORDS[name], margin=check_margin_text(check)
     )
 
 
@@ -35,7 +35,7 @@ def cost_text(before: Verdict, after: Verdict) -> Text:
     told = (
         say(
             "{check} falls to {margin}",
-            check=CHECK_LABELS[check.name].lower(), margin=check_margin_text(check),
+            check=CHECK_WORDS[check.name], margin=check_margin_text(check),
         )
         for check in lost[:MOST]
     )  # fmt: skip

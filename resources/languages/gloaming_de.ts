@@ -891,6 +891,36 @@
    <translation>Ausführung</translation>
   </message>
   <message>
+   <source>starts</source>
+   <comment>check</comment>
+   <translation>Start</translation>
+  </message>
+  <message>
+   <source>balance</source>
+   <comment>check</comment>
+   <translation>Bilanz</translation>
+  </message>
+  <message>
+   <source>dark</source>
+   <comment>check</comment>
+   <translation>Dunkelheit</translation>
+  </message>
+  <message>
+   <source>pulse</source>
+   <comment>check</comment>
+   <translation>Puls</translation>
+  </message>
+  <message>
+   <source>ratings</source>
+   <comment>check</comment>
+   <translation>Grenzwerte</translation>
+  </message>
+  <message>
+   <source>service</source>
+   <comment>check</comment>
+   <translation>Ausführung</translation>
+  </message>
+  <message>
    <source>{day} {month}</source>
    <translation>{day}. {month}</translation>
   </message>

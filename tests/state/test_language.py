@@ -3,10 +3,15 @@
 import pytest
 from PySide6.QtCore import QLocale
 
+from explorer.advice.case import Case
+from explorer.advice.judge import judge
+from explorer.advice.verdict import CHECK_LABELS, CHECK_WORDS
 from explorer.quantity import parse, show
+from explorer.scenario.model import Scenario, with_value
 from explorer.state import language
 from explorer.state.language import of_system, set_language, tr
 from explorer.text import Text, altered, capitalised, figure, joined, rendered, say, texts
+from explorer.words.remedies import cost_text
 
 
 @pytest.fixture
@@ -26,6 +31,19 @@ def test_german_has_its_own_words_and_a_decimal_comma(german):
     assert tr("Marginal") == "Knapp"
     assert tr(show(0.0047, "F")) == "4,7 mF"
     assert language.language() == "de"
+
+
+def test_a_check_within_a_sentence_has_its_own_word_and_not_an_everyday_one(german):
+    """“dark” is “dunkel” elsewhere, and “starts” a line of the trace."""
+    for name, label in CHECK_LABELS.items():
+        assert CHECK_WORDS[name] == label.lower()
+        assert tr(CHECK_WORDS[name]) == tr(label)
+    before, after = (
+        judge(Case(with_value(Scenario(), "light.illuminance_lx", lux))) for lux in (900.0, 300.0)
+    )
+    told = tr(cost_text(before, after))
+    assert "sinkt auf" in told
+    assert not {"gestartet", "dunkel"} & set(told.split())
 
 
 def test_what_is_said_in_one_language_can_be_shown_in_another(qapp):
