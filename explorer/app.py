@@ -78,7 +78,8 @@ def fatal_problem(text: str, display: str) -> str:
         where = f" {display}" if display else ""
         return (
             f"The window cannot reach the display{where}. Start it from a desktop session, or "
-            "type: xvfb-run gloaming"
+            "type: xvfb-run gloaming. If there is a display, a library of the system is missing: "
+            "“Open it” in the README says which."
         )
     return f"The window had to close: {text}"
 

@@ -20,13 +20,14 @@ from explorer.advice.judge import judge
 from explorer.cli.main import commands
 from explorer.files.logs import resolve_log
 from explorer.files.part_json import save_part
-from explorer.files.scenario_json import load_scenario
+from explorer.files.scenario_json import load_scenario, save_scenario
 from explorer.resource_files import scenario_folder
 from explorer.scenario import parts
 from explorer.scenario.model import Scenario, with_value, with_values
 from explorer.scenario.part import part_from
 from explorer.scenario.supply import Panels
 from explorer.words.builds import builds_line, price_note
+from tests.reference.strategy import numbered
 
 LABEL = scenario_folder() / "plant_label.json"
 
@@ -88,6 +89,17 @@ def test_every_build_on_the_front_runs_by_a_check_of_its_own_scenario(label, fou
         assert assess(fresh).verdict.state == "runs"
         panels = build.scenario.panels
         assert build.panel_cm2 == pytest.approx(panels.count * panels.active_area_cm2)
+
+
+@pytest.mark.parametrize("number", [1, 4, 14, 27])
+def test_no_build_of_a_drawn_scenario_is_refused_once_it_is_read_from_its_file(number, tmp_path):
+    scenario, log = numbered(number)
+    front = list(search(Case(scenario, log)))[-1].front
+    assert front
+    for build in front:
+        save_scenario(tmp_path / "one.json", build.scenario, replace_older=True)
+        again = load_scenario(tmp_path / "one.json").scenario
+        assert judge(Case(again, log)).state == "runs"
 
 
 @pytest.mark.parametrize("name", ["soil_probe", "door_counter"])

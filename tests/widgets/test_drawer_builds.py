@@ -143,6 +143,10 @@ def test_prices_in_several_currencies_stand_apart_on_the_screen(
     low.trigger()
     qtbot.waitUntil(lambda: "is within the limits" in again.answer.text(), timeout=60_000)
     assert again.view.rowCount() == 0
+    for box, name in ((again.across, "price EUR"), (again.up, "price relative")):
+        box.setCurrentIndex(box.findData(name))
+    again._offer_measures(MEASURES)  # as where no part of one's own has a price any more
+    assert (again.across.currentText(), again.up.currentText()) == ("Price", "Panel area")
 
 
 def test_its_table_is_the_front(drawer):

@@ -22,7 +22,7 @@ from PySide6.QtWidgets import (
     QVBoxLayout,
 )
 
-from explorer.advice.builds import MEASURES, Build, Builds, Wanted
+from explorer.advice.builds import MEASURES, SIZES, Build, Builds, Wanted
 from explorer.files.study_builds import BuildSearch, search_of
 from explorer.state import theme
 from explorer.state.document import Document
@@ -236,6 +236,8 @@ class BuildsDrawer(Drawer):
         if [self.across.itemData(i) for i in range(self.across.count())] != list(names):
             for box in (self.across, self.up):
                 self._offer(box, names, box.currentData())
+            if self.across.currentData() == self.up.currentData():
+                self._offer(self.up, names, SIZES[0])
             self.plot.set_axes(self.across.currentData(), self.up.currentData())
 
     def _on_axes(self, _: int) -> None:
