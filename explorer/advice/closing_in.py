@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from math import log
+from math import inf, log
 
 import numpy as np
 
@@ -65,7 +65,7 @@ def _guess(
     On the side that should hold, or `beyond` it, so that two guesses in turn enclose the edge.
     """
     (a, up), (b, down) = holds, fails
-    if not (up >= 1.0 > down > 0.0 and a > 0.0 and b > 0.0):
+    if not (inf > up >= 1.0 > down > 0.0 and a > 0.0 and b > 0.0):
         return len(between) // 2
     share = log(up) / (log(up) - log(down))
     above = int(np.searchsorted(between, a * (b / a) ** share))

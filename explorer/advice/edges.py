@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
-from math import log
+from math import inf, log
 from typing import TypeVar
 
 import numpy as np
@@ -31,6 +31,10 @@ MOST_LOOKED = 12
 """Values that are judged exactly only because the batch engine is not sure of them."""
 MOST_STRIDES = 6
 """Steps in which an edge above a value that fails is looked for."""
+STRIDES = (1, 4, 16)
+"""Values that are passed over on the way from where the batch engine sees an edge."""
+SEEN = 24
+"""Values at which the batch engine is asked at once where it looks for an edge."""
 FEW_OF_YEAR = 7
 """Values of a quantity between which a change of the verdict on a year is looked for."""
 FAR = 8.0
@@ -196,7 +200,9 @@ def edge_above(
     case: Case, path: str, criterion: Criterion, value: float, series: Series, most: float,
     stopped: Stopped = lambda: False,
 ) -> Edge | None:
-    """The edge above a value that fails, found in strides by how far it fails.
+    """The edge above a value that fails: where the batch engine sees it, else in strides.
+
+    The strides go by how far a value fails.
 
     Parameters
     ----------
@@ -216,9 +222,17 @@ def edge_above(
     def judged(at: float) -> tuple[bool, float]:
         if stopped():
             raise Interrupted
-        return judged_at(case, path, at, criterion)
+        held, level = judged_at(case, path, at, criterion)
+        # Of several checks another one speaks where it holds: between the two nothing is straight.
+        return held, inf if held else level
 
     before, fails = None, (value, judged(value)[1])
+    places = np.append(series.between(value, most), most)
+    seen = _seen_among(case, path, criterion, places)
+    if seen is not None:
+        sides = _around(judged, places, seen, fails)
+        if sides is not None:
+            return _edge(closed_in(judged, series, *sides))
     for _ in range(MOST_STRIDES):
         ahead = series.values[(series.values > fails[0] * (1 + 1e-9)) & (series.values <= most)]
         if not len(ahead):
@@ -230,6 +244,66 @@ def edge_above(
             return _edge(closed_in(judged, series, (at, level), fails))
         before, fails = fails, (at, level)
     return None
+
+
+def _seen_among(
+    case: Case, path: str, criterion: Criterion, values: FloatArray
+) -> int | None:
+    """Index of the first of rising values that the batch engine sees hold after one that fails.
+
+    None where it sees no such place, and of a year, of which it knows too little.
+    """
+    low, high = 0, len(values) - 1
+    while case.year is None:
+        some = np.unique(np.linspace(low, high, min(SEEN, high - low + 1)).astype(int))
+        holds = criterion.seen(seen_at(case, path, values[some]))[0]
+        first = int(np.argmax(holds))
+        if not holds[first] or first == 0:
+            return None
+        low, high = int(some[first - 1]), int(some[first])
+        if high - low == 1:
+            return high
+    return None
+
+
+def _around(
+    judged: Callable[[float], tuple[bool, float]], values: FloatArray, seen: int,
+    fails: tuple[float, float],
+) -> tuple[tuple[float, float], tuple[float, float]] | None:
+    """A value that holds and one that does not, found in growing strides from where one is seen.
+
+    Parameters
+    ----------
+    judged : callable
+        Whether a value holds, and its level.
+    values : ndarray
+        Rising values.
+    seen : int
+        Which of them is thought to be the first that holds.
+    fails : tuple of float
+        A value below them that does not hold, with its level.
+
+    Returns
+    -------
+    tuple or None
+        Both with their levels; None where none was found that holds.
+    """
+
+    def look(i: int) -> tuple[bool, tuple[float, float]]:
+        value = float(values[i])
+        held, level = judged(value)
+        return held, (value, level)
+
+    found, here = look(seen)
+    for stride in STRIDES:
+        seen += -stride if found else STRIDES[1] * stride
+        if not 0 <= seen < len(values):
+            break
+        held, there = look(seen)
+        if held != found:
+            return (here, there) if found else (there, here)
+        here = there
+    return (here, fails) if found else None
 
 
 def judged_at(
@@ -338,8 +412,22 @@ def _near(
     if criterion == BALANCE:
         return balances(case, {path: values})
     if criterion == DARK and path == CLOSURE:
-        return np.array([judged_at(case, path, v, criterion)[1] for v in values.tolist()])
+        return _falling(lambda v: judged_at(case, path, v, criterion)[1], values)
     return None
+
+
+def _falling(level: Callable[[float], float], values: FloatArray) -> FloatArray:
+    """Levels that fall along rising values, worked out beside the place where they pass 1."""
+    out = np.empty(len(values))
+    low, high = -1, len(values)
+    while high - low > 1:
+        middle = (low + high) // 2
+        found = level(float(values[middle]))
+        if found >= 1.0:
+            out[low + 1 : middle + 1], low = found, middle
+        else:
+            out[middle:high], high = found, middle
+    return out
 
 
 def find_edges(

@@ -69,11 +69,10 @@ class Series:
 def _digits(count: int) -> FloatArray:
     """All numbers of so many significant digits."""
     first = 10 ** (count - 1)
-    return np.array([
-        float(f"{n}e{exponent - count + 1}")
-        for exponent in range(-12, 10)
-        for n in range(first, 10 * first)
-    ])
+    whole = np.arange(first, 10 * first, dtype=float)
+    powers = range(-12 - count + 1, 10 - count + 1)
+    # Whole numbers and powers of ten up to 22 are exact: so is the rounding of what they make.
+    return np.concatenate([whole * 10.0**p if p >= 0 else whole / 10.0**-p for p in powers])
 
 
 @cache

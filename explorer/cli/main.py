@@ -6,7 +6,6 @@ import json
 import os
 import sys
 from dataclasses import replace
-from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 from typing import Any
 
@@ -20,19 +19,11 @@ from explorer.advice.reach import Reach, reach
 from explorer.advice.readings.required import required
 from explorer.advice.required_sentences import required_sentence
 from explorer.advice.sold import sold_span
-from explorer.cli.bench import bench
-from explorer.cli.builds import builds
-from explorer.cli.capture import capture
-from explorer.cli.desktop import completion, desktop
-from explorer.cli.look import look_command
-from explorer.cli.measure import measure
-from explorer.cli.report import report
+from explorer.cli.later import Later
 from explorer.cli.stand_keeper import in_process, keep
-from explorer.cli.study import study
-from explorer.cli.sweep import sweep
 from explorer.cli.telling import ReadingLine
 from explorer.cli.year import year_section
-from explorer.files import part_json, scenario_json, tables
+from explorer.files import scenario_json, tables
 from explorer.files.beside import beside_path, resolve_case
 from explorer.files.disk import FileError
 from explorer.files.trust import TRUST
@@ -81,7 +72,10 @@ class Duration(click.ParamType[float]):
         return amount
 
 
-@click.group(invoke_without_command=True, context_settings={"help_option_names": ["-h", "--help"]})
+@click.group(
+    cls=Later, invoke_without_command=True,
+    context_settings={"help_option_names": ["-h", "--help"]},
+)
 @click.option("--version", "show_version", is_flag=True, help="Print the version and exit.")
 @click.option(
     "--any-log", is_flag=True,
@@ -155,8 +149,9 @@ def check(context: click.Context, files: tuple[Path, ...], as_json: bool) -> Non
             _complain(fault)
             continue
         worst = max(worst, EXIT_CODES[found.verdict.state])
-        reports.append(_report(path, found))
-        if not as_json:
+        if as_json:
+            reports.append(_report(path, found))
+        else:
             click.echo(("\n" if outcomes else "") + page(str(path), found))
         outcomes.append((found.verdict.state, one_line(case.scenario.title) or str(path)))
     if as_json:
@@ -220,6 +215,8 @@ def trace(
 @click.argument("kind", type=click.Choice(["scenario", "part"]), default="scenario")
 def schema(kind: str) -> None:
     """Print the JSON Schema of scenario files, or that of files of parts."""
+    from explorer.files import part_json  # few ask for it
+
     found = part_json.part_schema() if kind == "part" else scenario_json.schema()
     click.echo(json.dumps(found, indent=2, ensure_ascii=False))
 
@@ -230,18 +227,6 @@ def worker() -> None:
     from explorer.state import worker as desk
 
     desk.main()
-
-
-commands.add_command(study)
-commands.add_command(sweep)
-commands.add_command(bench)
-commands.add_command(builds)
-commands.add_command(capture)
-commands.add_command(look_command)
-commands.add_command(measure)
-commands.add_command(report)
-commands.add_command(desktop)
-commands.add_command(completion)
 
 
 def main() -> None:
@@ -411,6 +396,8 @@ def _say_aside(sentence: str) -> None:
 
 
 def _version() -> str:
+    from importlib.metadata import PackageNotFoundError, version
+
     try:
         return version("gloaming")
     except PackageNotFoundError:
