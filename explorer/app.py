@@ -280,12 +280,15 @@ def build_window(
         app.setStyle(STYLE)
         app.setFont(theme.font("body"))
         app.setWindowIcon(QIcon(str(resource_path("icons", "gloaming.svg"))))
+    settings = settings or SettingsStore(store_path)
+    # Before anything is made, or all of it would change its colours once more.
+    app.setPalette(theme.palette_of(theme.resolve(settings.settings.theme)))
     if instead_of is None:
         document, jobs = Document(), JobRunner(workers=workers)
         solver = Solver(document, jobs)
     else:
         document, jobs, solver = instead_of.document, instead_of.jobs, instead_of.solver
-    window = MainWindow(document, solver, jobs, settings or SettingsStore(store_path), _version())
+    window = MainWindow(document, solver, jobs, settings, _version())
     for part in (document, jobs, solver):
         part.setParent(window)
     window.menus.view.addSeparator()

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import cache
 from pathlib import Path
 
 import numpy as np
@@ -128,6 +129,7 @@ def _lines(path: Path) -> list[str]:
     return [line for line in path.read_text(encoding="utf-8").splitlines() if line.strip()]
 
 
+@cache
 def _folder(name: str) -> Path:
     for base in _BASES:
         if (base / name).is_dir():

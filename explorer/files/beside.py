@@ -7,9 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from explorer.advice.case import Case
-from explorer.files.logs import log_path, resolve_log
-from explorer.files.table_reader.parts import Progress, no_progress
-from explorer.files.weather import resolve_weather, weather_path
+from explorer.files.progress import Progress, no_progress
 from explorer.scenario.light import LogPattern
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario
@@ -41,6 +39,11 @@ def read_beside(
     LogError, WeatherError
         There is no such file, or it cannot be used.
     """
+    if beside_key(scenario) is None:
+        return NOTHING
+    from explorer.files.logs import resolve_log  # most designs need no reader of tables
+    from explorer.files.weather import resolve_weather
+
     return Beside(
         log=resolve_log(scenario, scenario_path, progress),
         weather=resolve_weather(scenario, scenario_path),
@@ -68,6 +71,11 @@ def beside_path(scenario: Scenario, scenario_path: Path | str | None) -> Path | 
     LogError
         There is no such log.
     """
+    if beside_key(scenario) is None:
+        return None
+    from explorer.files.logs import log_path
+    from explorer.files.weather import weather_path
+
     return log_path(scenario, scenario_path) or weather_path(scenario, scenario_path)
 
 

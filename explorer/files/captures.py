@@ -5,8 +5,8 @@ from __future__ import annotations
 from pathlib import Path
 
 from explorer.advice.capture.record import Capture, captured
+from explorer.files.progress import Progress, no_progress
 from explorer.files.table_reader.layout import Wanted, layout_of
-from explorer.files.table_reader.parts import Progress, no_progress
 from explorer.files.table_reader.reader import LIMIT_BYTES, read_readings
 from explorer.files.table_reader.told import LogError, Told, Undecided
 from explorer.text import say

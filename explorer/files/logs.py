@@ -7,9 +7,10 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 from explorer.files.held import HOLD_STEPS, LightReadings, hold
+from explorer.files.progress import Progress, no_progress
 from explorer.files.table_reader.joined import read_joined
 from explorer.files.table_reader.layout import Wanted, layout_of
-from explorer.files.table_reader.parts import LARGE_BYTES, Progress, no_progress
+from explorer.files.table_reader.parts import LARGE_BYTES
 from explorer.files.table_reader.reader import LIMIT_BYTES, read_readings
 from explorer.files.table_reader.told import Clock, LogError, Told, Undecided, ways
 from explorer.files.table_reader.understanding import understand

@@ -15,6 +15,7 @@ from PySide6.QtGui import QUndoCommand, QUndoStack
 from explorer.advice.case import Case
 from explorer.files.beside import NOTHING, Beside, beside_key, read_beside
 from explorer.files.disk import FileError, digest_of
+from explorer.files.progress import Progress, no_progress
 from explorer.files.scenario_json import load_scenario, save_scenario
 from explorer.files.study import (
     NAME,
@@ -25,7 +26,6 @@ from explorer.files.study import (
     study_folder,
 )
 from explorer.files.study_builds import BuildSearch
-from explorer.files.table_reader.parts import Progress, no_progress
 from explorer.files.trust import TRUST
 from explorer.scenario.fields import Section, describe
 from explorer.scenario.light_log import LightLog

@@ -8,9 +8,10 @@ from datetime import datetime, timedelta
 import numpy as np
 from numpy.typing import NDArray
 
+from explorer.files.progress import Progress
 from explorer.files.table_reader.headings import Quantity
 from explorer.files.table_reader.order import ordered, repeated_note
-from explorer.files.table_reader.parts import Part, PartReader, Progress
+from explorer.files.table_reader.parts import Part, PartReader
 from explorer.files.table_reader.understanding import Understanding
 from explorer.physics.arrays import FloatArray
 from explorer.quantity import show

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import datetime
 
 import numpy as np
 from numpy.typing import NDArray
 
+from explorer.files.progress import Progress
 from explorer.files.table_reader.figures import CODES, MISSING, figures
 from explorer.files.table_reader.headings import QUANTITY_NAMES, SI_UNITS, Column, Quantity
 from explorer.files.table_reader.layout import Layout, Wanted
@@ -21,8 +22,6 @@ from explorer.files.table_reader.understanding import Understanding, stamp
 from explorer.physics.arrays import FloatArray
 from explorer.text import Text, figure, joined, say
 
-Progress = Callable[[float], None]
-"""Is told the share of a file that was read; whatever it raises ends the reading."""
 LARGE_BYTES = 20_000_000
 """From this size on the columnar reader is used, which takes 0.3 s to load (own judgement)."""
 
@@ -112,10 +111,6 @@ class PartReader:
         time_s = np.full(len(keep), np.nan)
         time_s[keep], self.base = _times_of(rows, keep, self.known, self.base)
         return self._part(time_s, values, np.array(rows.lines, np.int64), characters)
-
-
-def no_progress(_: float) -> None:
-    """Nobody waits to see how far it is."""
 
 
 def _values_of(

@@ -11,10 +11,11 @@ import numpy as np
 from numpy.typing import NDArray
 
 from explorer.files.disk import MEGABYTE
+from explorer.files.progress import Progress, no_progress
 from explorer.files.table_reader.headings import Column, Quantity
 from explorer.files.table_reader.layout import Wanted
 from explorer.files.table_reader.order import ordered, repeated_note
-from explorer.files.table_reader.parts import PartReader, Progress, no_progress
+from explorer.files.table_reader.parts import PartReader
 from explorer.files.table_reader.told import LogError, Told
 from explorer.files.table_reader.understanding import understand
 from explorer.physics.arrays import FloatArray
