@@ -7,7 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from explorer.advice.answers import answers
-from explorer.advice.case import Case, judging
+from explorer.advice.case import Case, judging, kept
 from explorer.advice.judge import judge
 from explorer.advice.readings import START_UP
 from explorer.advice.readings.found import readings
@@ -20,7 +20,6 @@ from explorer.advice.year.readings import worst_of_course
 from explorer.advice.year.study import year_study
 from explorer.engine.flows import Flow
 from explorer.engine.keys import OFF, DrawKey, On, StartUp
-from explorer.engine.march import Engine
 from explorer.engine.seasons_trace import SeasonsTrace
 from explorer.engine.system import System, as_judged
 from explorer.engine.trace import Trace
@@ -87,7 +86,6 @@ class Assessment:
     """The course that repeats, which the checks judge."""
     marks: tuple[Mark, ...]
     thresholds: tuple[Threshold, ...]
-    pulse: PulseView | None
     period_s: float
     """Time after which the light repeats. [s]"""
 
@@ -95,6 +93,11 @@ class Assessment:
     def scenario(self) -> Scenario:
         """The design."""
         return self.case.scenario
+
+    @property
+    def pulse(self) -> PulseView | None:
+        """The deepest pulse; None where the device draws none. Few look at it."""
+        return pulse_view(self.case)
 
 
 def assess(
@@ -122,10 +125,11 @@ def _assessed(case: Case, span_s: float | None, with_answers: bool) -> Assessmen
     period = found.engine.edges[-1]
     span = period if span_s is None else span_s
     run = opening(case) if span == period else found.engine.march(span)
-    volts = found.engine.field.voltage_at
+    events = run.events[:MOST_MARKS]
+    volts = found.engine.field.voltage_at(np.array([e.charge_c for e in events]))
     marks = tuple(
-        Mark(time_s=e.time_s, kind=e.kind, volts=float(volts(e.charge_c)))
-        for e in run.events[:MOST_MARKS]
+        Mark(time_s=e.time_s, kind=e.kind, volts=v)
+        for e, v in zip(events, volts.tolist(), strict=True)
     )
     return Assessment(
         case=case,
@@ -135,7 +139,6 @@ def _assessed(case: Case, span_s: float | None, with_answers: bool) -> Assessmen
         repeating=found.repeating,
         marks=marks,
         thresholds=_thresholds(case, found.system),
-        pulse=_pulse_view(case, found.engine),
         period_s=period,
     )
 
@@ -176,7 +179,6 @@ def _year_assessed(case: Case, with_answers: bool) -> Assessment:
         repeating=year_trace(case),
         marks=tuple(marks),
         thresholds=_thresholds(case, pulsed.system),
-        pulse=_pulse_view(case, pulsed),
         period_s=found.seasons.year_s,
     )
 
@@ -194,10 +196,16 @@ def _thresholds(case: Case, system: System) -> tuple[Threshold, ...]:
     return tuple(rows)
 
 
-def _pulse_view(case: Case, engine: Engine) -> PulseView | None:
+@kept
+def pulse_view(case: Case) -> PulseView | None:
+    """The deepest pulse of a case; of a year that of the month in which it is the deepest."""
     pulse = readings(case).pulse
     if pulse is None:
         return None
+    if case.year is None:
+        engine = study(case).engine
+    else:
+        engine = year_study(case).months[worst_of_course(case, "pulse")].engine
     system, field = as_judged(engine.system), engine.field
     load = system.load
     esr = field.curve.esr_ohm

@@ -199,16 +199,35 @@ class Orbits:
         count = np.maximum(final, first) - first + 1
         place = np.repeat(np.arange(len(a)), count)
         phase = np.arange(len(place)) + np.repeat(first - np.cumsum(count) + count, count)
-        at = begin_c[place]
-        used = np.bincount(phase, minlength=1).nonzero()[0]
-        shifts = np.stack([self.cycle.stages[k] for k in used.tolist()]) - self.cycle.nodes
-        at = at + _mixed(at, self.cycle.nodes, shifts, np.searchsorted(used, phase))
-        time = np.concatenate([a[place], b[place]]) - np.tile(begins[phase], 2)
-        time = np.minimum(np.maximum(time, 0.0), np.tile(self._lengths_s[phase], 2))
+        at = self._phase_begins(begin_c[place], phase)
+        from_s, row = begins[phase], self._rows[phase]
+        time = np.concatenate([a[place] - from_s, b[place] - from_s])
+        length = self._lengths_s[phase]
+        time = np.minimum(np.maximum(time, 0.0), np.concatenate([length, length]))
         passed = Passed(
-            np.tile(self._rows[phase], 2), np.tile(place, 2), np.tile(at, 2), time
+            np.concatenate([row, row]), np.concatenate([place, place]), np.concatenate([at, at]),
+            time,
         )
         return passed, whole.nonzero()[0]
+
+    def placed(
+        self, begin_c: FloatArray, seconds: FloatArray
+    ) -> tuple[IntArray, FloatArray, FloatArray]:
+        """Row that holds at moments of a cycle, where its phase begins, and the time since then.
+
+        By the cycle's tables, as `sketched`; arrays of shape (n,).
+        """
+        begins = self._ends_s - self._lengths_s
+        phase = (self._ends_s - GRAIN_S).searchsorted(seconds, side="right")
+        phase = np.minimum(phase, len(self.phases) - 1)
+        since = np.minimum(np.maximum(seconds - begins[phase], 0.0), self._lengths_s[phase])
+        return self._rows[phase], self._phase_begins(begin_c, phase), since
+
+    def _phase_begins(self, begin_c: FloatArray, phase: IntArray) -> FloatArray:
+        """Charges at which phases of cycles begin, by the cycles' tables. [C]"""
+        used = np.bincount(phase, minlength=1).nonzero()[0]
+        shifts = np.stack([self.cycle.stages[k] for k in used.tolist()]) - self.cycle.nodes
+        return begin_c + _mixed(begin_c, self.cycle.nodes, shifts, used.searchsorted(phase))
 
     def pulse_extent(self, begin_c: FloatArray) -> Extent:
         """How far the store goes within pulses, without the rest of their cycles. [C]"""

@@ -47,6 +47,19 @@ class Spans:
             Where a stretch lasts longer than a cycle or turn, take whole ones that cover it: what
             it shows can be off by less than one of them at either end.
         """
+        return self._extent(begin_s, end_s, course, coarse)[0]
+
+    def sketched(self, begin_s: FloatArray, end_s: FloatArray) -> tuple[Extent, FloatArray]:
+        """How far the store goes in stretches of time, coarsely, and its usual charge. [C]
+
+        That is its charge for most of the time in stretches of more than a cycle or turn, NaN
+        elsewhere: of a turn its mean, of a load cycle the charge between its pulses.
+        """
+        return self._extent(begin_s, end_s, 0, coarse=True)
+
+    def _extent(
+        self, begin_s: FloatArray, end_s: FloatArray, course: IntArray | int, coarse: bool
+    ) -> tuple[Extent, FloatArray]:
         first, a = self._strip.late(begin_s, course)
         last, b = self._strip.early(end_s, course)
         last = np.maximum(last, first)
@@ -56,43 +69,22 @@ class Spans:
         more = (~one).nonzero()[0]
         # Both ends at once: half as many look-ups.
         legs = np.concatenate([first, last[more]])
-        found = self._in_legs(
-            legs, np.concatenate([a, np.zeros(len(more))]), np.concatenate([stop, b[more]]), coarse
-        )
         n = len(first)
+        usual_c = np.full(len(legs), np.nan)
+        found = self._in_legs(
+            legs, np.concatenate([a, np.zeros(len(more))]), np.concatenate([stop, b[more]]),
+            coarse, usual_c,
+        )
         out.put(slice(None), found.part(slice(n)))
         if more.size:
             out.put(more, self.whole.between(first[more], last[more]))
             out.put(more, found.part(slice(n, None)))
-        return out
-
-    def typical(self, begin_s: FloatArray, end_s: FloatArray) -> FloatArray:
-        """Charge of most of the time in stretches of more than a cycle or turn; NaN elsewhere. [C]
-
-        That of a turn is its mean, that of a load cycle the charge between its pulses.
-        """
-        strip = self._strip
-        first, a = strip.late(begin_s)
-        last, b = strip.early(end_s)
-        # Of a stretch over several legs the longer end counts.
-        rest = self._length_s[first] - a
-        later = (first != last) & (b > rest)
-        leg = np.where(later, last, first)
-        a, b = np.where(later, 0.0, a), np.where(later | (first == last), b, self._length_s[first])
-        out = np.full(len(leg), np.nan)
-        long = np.maximum(self._unit_s[leg], 0.5 * (end_s - begin_s)) * (1.0 - 1e-9)
-        units = (strip.times[leg] > 0.0) & (b - a >= long)
-        middle = 0.5 * (a + b)
-        for orbits, some in strip.cycling(leg):
-            at = some[units[some]]
-            count, _ = strip.cycle_of(orbits, leg[at], middle[at], late=True)
-            out[at] = orbits.begins(strip.begin_c[leg[at]], count, strip.smooth[leg[at]])
-        at = (units & (strip.kind[leg] == TURNS)).nonzero()[0]
-        if at.size and strip.inner is not None:
-            turns = strip.turns.part(leg[at])
-            count, into = turns.split(middle[at], late=True)
-            out[at] = strip.inner.mean_c[strip.place(leg[at])] + turns.shift(count, into)
-        return out
+            # Of a stretch over several legs the longer end counts, where it is most of it.
+            rest = self._length_s[first[more]] - a[more]
+            longer = np.where(b[more] > rest, usual_c[n:], usual_c[more])
+            most = np.maximum(b[more], rest) >= 0.5 * (end_s - begin_s)[more] * (1.0 - 1e-9)
+            usual_c[more] = np.where(most, longer, np.nan)
+        return out, usual_c[:n]
 
     @property
     def whole(self) -> Extent:
@@ -144,8 +136,13 @@ class Spans:
 
     # ---- within legs ---------------------------------------------------------------------
 
-    def _in_legs(self, leg: IntArray, a: FloatArray, b: FloatArray, coarse: bool) -> Extent:
-        """Extent from a time to another within legs."""
+    def _in_legs(
+        self, leg: IntArray, a: FloatArray, b: FloatArray, coarse: bool, usual_c: FloatArray
+    ) -> Extent:
+        """Extent from a time to another within legs.
+
+        Where whole cycles or turns are passed `usual_c` takes what is usual in the middle.
+        """
         strip, out = self._strip, Extent.none(len(leg))
         kind = strip.kind[leg]
         path = ((kind == PLAIN) | (kind == BLENDED)).nonzero()[0]
@@ -160,12 +157,14 @@ class Spans:
             if fine.size:
                 self._in_cycles(orbits, leg[fine], a[fine], b[fine], coarse, fine, out, asked)
             if rough.size:
-                out.put(rough, self._whole_cycles(orbits, leg[rough], a[rough], b[rough]))
+                extent, usual_c[rough] = self._whole_cycles(orbits, leg[rough], a[rough], b[rough])
+                out.put(rough, extent)
         asked.put(self._modes, out)
         turns = kind == TURNS
         rough = (turns & units).nonzero()[0]
         if rough.size:
-            out.put(rough, self._whole_turns(leg[rough], a[rough], b[rough]))
+            extent, usual_c[rough] = self._whole_turns(leg[rough], a[rough], b[rough])
+            out.put(rough, extent)
         fine = (turns & ~units).nonzero()[0]
         if fine.size:
             out.put(fine, self._in_turns(leg[fine], a[fine], b[fine], coarse))
@@ -212,19 +211,20 @@ class Spans:
 
     def _whole_cycles(
         self, orbits: Orbits, leg: IntArray, a: FloatArray, b: FloatArray
-    ) -> Extent:
+    ) -> tuple[Extent, FloatArray]:
+        """Extent of the cycles that cover stretches, and where one in the middle begins."""
         strip, n = self._strip, len(leg)
-        first, _ = strip.cycle_of(orbits, leg, a, late=True)
+        late, middle = np.concatenate([leg, leg]), 0.5 * (a + b)
+        first, _ = strip.cycle_of(orbits, late, np.concatenate([a, middle]), late=True)
         last, _ = strip.cycle_of(orbits, leg, b, late=False)
-        twice = np.concatenate([leg, leg])
-        both = orbits.whole_extent(
-            orbits.begins(
-                strip.begin_c[twice], np.concatenate([first, last]), strip.smooth[twice]
-            )
+        thrice = np.concatenate([late, leg])
+        begin_c = orbits.begins(
+            strip.begin_c[thrice], np.concatenate([first, last]), strip.smooth[thrice]
         )
+        both = orbits.whole_extent(np.concatenate([begin_c[:n], begin_c[2 * n :]]))
         out = both.part(slice(n))
         out.put(slice(None), both.part(slice(n, None)))
-        return out
+        return out, begin_c[n : 2 * n]
 
     def _turn_extent(self) -> Extent:
         """Extent of the turn that each leg repeats."""
@@ -235,13 +235,20 @@ class Spans:
                 self._turn.put(leg, self._inner.courses.part(self._strip.place(leg)))
         return self._turn
 
-    def _whole_turns(self, leg: IntArray, a: FloatArray, b: FloatArray) -> Extent:
+    def _whole_turns(
+        self, leg: IntArray, a: FloatArray, b: FloatArray
+    ) -> tuple[Extent, FloatArray]:
+        """Extent of the turns that cover stretches, and the mean charge of one in the middle."""
         turns, kept = self._strip.turns.part(leg), self._turn_extent().part(leg)
         zero, out = np.zeros(len(leg)), Extent.none(len(leg))
         for time, late in ((a, True), (b, False)):
             count, _ = turns.split(time, late)
             out.put(slice(None), self._shifted(kept, turns.shift(count, zero)))
-        return out
+        usual_c = zero
+        if self._strip.inner is not None:
+            shift = turns.shift(*turns.split(0.5 * (a + b), late=True))
+            usual_c = self._strip.inner.mean_c[self._strip.place(leg)] + shift
+        return out, usual_c
 
     def _in_turns(self, leg: IntArray, a: FloatArray, b: FloatArray, coarse: bool) -> Extent:
         turn, turns = self._inner, self._strip.turns.part(leg)

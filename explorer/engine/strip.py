@@ -6,6 +6,7 @@ The last two are unrolled: which cycle or turn a moment lies in, and what that o
 
 from __future__ import annotations
 
+import itertools
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
@@ -294,6 +295,32 @@ class Strip:
             connected[some] = inner.connected
         return Moments(charge_c=q, row=Blend(low, high, weight), connected=connected)
 
+    def sketched(self, time_s: FloatArray, course: IntArray | int = 0) -> FloatArray:
+        """Charges at moments, those within cycles by the cycles' tables; shape (n,). [C]"""
+        leg, since = self.late(time_s, course)
+        kind, row = self.kind[leg], self.row.low[leg].copy()
+        ended = since >= self.end_s[leg] - self.begin_s[leg]
+        q = np.where(ended, self.end_c[leg], self.begin_c[leg])
+        left = np.where(ended, 0.0, since)
+        mixed = kind == BLENDED
+        if mixed.any():
+            q[mixed], left[mixed] = self.along_blends(leg[mixed], since[mixed]), 0.0
+        for orbits, some in self.cycling(leg):
+            at = leg[some]
+            count, into = self.cycle_of(orbits, at, since[some], late=True)
+            begin_c = orbits.begins(self.begin_c[at], count, self.smooth[at])
+            row[some], q[some], left[some] = orbits.placed(begin_c, into)
+        turning = (kind == TURNS).nonzero()[0]
+        if turning.size and self.inner is not None:
+            at, turn = leg[turning], self._which[leg[turning]]
+            turns = self.turns.part(at)
+            count, into = turns.split(since[turning], late=True)
+            inner = self.inner.sketched(self.inner.offset_s[turn] + into, turn)
+            q[turning], left[turning] = inner + turns.shift(count, into), 0.0
+        moves = (left > 0.0).nonzero()[0]
+        q[moves] = self.modes.along(row[moves], q[moves], left[moves])
+        return q
+
     def along_plain(self, leg: IntArray, since: FloatArray) -> FloatArray:
         """Charges along plain legs. [C]"""
         begin, length = self.begin_c[leg], self.end_s[leg] - self.begin_s[leg]
@@ -329,8 +356,9 @@ class Strip:
         share = grain(self.begin_s[leg] + since) / length
         count = since / length
         count = np.floor(count + share) if late else np.ceil(count - share) - 1.0
-        count = np.clip(count, 0.0, np.maximum(self.times[leg] - 1.0, 0.0))
-        return count.astype(np.intp), np.clip(since - count * length, 0.0, length)
+        count = np.minimum(np.maximum(count, 0.0), np.maximum(self.times[leg] - 1.0, 0.0))
+        into = np.minimum(np.maximum(since - count * length, 0.0), length)
+        return count.astype(np.intp), into
 
     def which_cycles(self) -> list[IntArray]:
         """Legs that run through each of the cycles."""
@@ -444,10 +472,12 @@ def _groups(values: IntArray) -> list[tuple[int, IntArray]]:
     """Each value with the places where it stands."""
     if not len(values):
         return []
+    if (values == values[0]).all():
+        return [(int(values[0]), np.arange(len(values)))]
     order = np.argsort(values, kind="stable")
     ordered = values[order]
-    first = np.append(True, np.diff(ordered) > 0).nonzero()[0]
-    return list(zip(ordered[first].tolist(), np.split(order, first[1:]), strict=True))
+    first = [0, *((ordered[1:] != ordered[:-1]).nonzero()[0] + 1).tolist(), len(values)]
+    return [(int(ordered[a]), order[a:b]) for a, b in itertools.pairwise(first)]
 
 
 def _place(kept: list[_T], one: _T) -> int:

@@ -262,7 +262,7 @@ class Trace:
     ) -> tuple[FloatArray, FloatArray]:
         """Voltages at the edges of columns that hold something, and of the columns, (4, n)."""
         volts, strip = self._modes.volts, self._strip
-        extent = self._spans.extent(begin, end, coarse=True)
+        extent, typical_c = self._spans.sketched(begin, end)
         # What is lost at once where the picture begins is seen: the store is shown before it.
         opening_c = np.array([self.opening_c])
         first_c = opening_c if begin[0] <= 0.0 else strip.at(begin[:1], before=True).charge_c
@@ -271,11 +271,8 @@ class Trace:
         typical = 0.5 * (low + high)
         least = HIDDEN * (high.max() - low.min())
         tall = high - low > least
-        dense = np.zeros(len(tall), bool)
-        if tall.any():
-            dense_c = self._spans.typical(begin[tall], end[tall])
-            dense[tall] = np.isfinite(dense_c)
-            typical[dense] = volts(dense_c[np.isfinite(dense_c)])
+        dense = tall & np.isfinite(typical_c)
+        typical[dense] = volts(typical_c[dense])
         edge_c = np.append(first_c, extent.end_c)
         edge_v = volts(edge_c)
         ends = edge_v[:-1], edge_v[1:]
@@ -284,7 +281,7 @@ class Trace:
         if hides.size:
             width = end[hides] - begin[hides]
             places = [begin[hides] + share * width for share in SAMPLES]
-            found = strip.at(np.concatenate(places)).charge_c.reshape(len(SAMPLES), -1)
+            found = strip.sketched(np.concatenate(places)).reshape(len(SAMPLES), -1)
             typical[hides] = volts(np.sort(found, axis=0)[len(SAMPLES) // 2])
         edge_v[(edges < 0.0) | (edges > self.span_s * (1.0 + 1e-12))] = np.nan
         return edge_v, np.stack([low, high, typical, extent.lowest_v])

@@ -6,7 +6,7 @@ from PySide6.QtCore import QEvent, QRect, QRectF, QSize, Qt
 from PySide6.QtGui import QIcon, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QToolButton, QWidget
 
-from explorer.state.theme import Tokens, tokens_of
+from explorer.state.theme import tokens_of
 from explorer.widgets.icons import icon
 from explorer.widgets.paint import focus_pen
 
@@ -36,7 +36,6 @@ class PillButton(QToolButton):
         parent: QWidget | None = None,
     ) -> None:
         self._drawn = ""
-        self._drawn_in: Tokens | None = None
         super().__init__(parent)
         self._outlined, self._fills = outlined, fills
         self._pad = (_PAD if outlined else _FLAT_PAD) if pad is None else pad
@@ -47,16 +46,14 @@ class PillButton(QToolButton):
 
     def show_icon(self, name: str) -> None:
         """Show one of the drawn icons, in every theme in its colours."""
-        self._drawn, self._drawn_in = name, tokens_of(self.palette())
+        self._drawn = name
         self.setIcon(icon(name, self.palette()))
 
     def changeEvent(self, event: QEvent) -> None:
         """Draw the icon in the colours of a new theme."""
         super().changeEvent(event)
-        if event.type() == QEvent.Type.PaletteChange and self._drawn and (
-            tokens_of(self.palette()) is not self._drawn_in
-        ):
-            self.show_icon(self._drawn)
+        if event.type() == QEvent.Type.PaletteChange and self._drawn:
+            self.setIcon(icon(self._drawn, self.palette()))
 
     def align_left(self) -> None:
         """Begin at the left, as a heading does, and take all the width."""

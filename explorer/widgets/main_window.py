@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QByteArray, QEvent, QSize, Qt, QTimer, Signal
-from PySide6.QtGui import QCloseEvent, QGuiApplication, QPaintEvent, QPalette, QResizeEvent
+from PySide6.QtGui import QCloseEvent, QGuiApplication, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QApplication, QHBoxLayout, QMainWindow, QVBoxLayout, QWidget
 
 from explorer.advice.assess import Assessment
@@ -21,7 +21,7 @@ from explorer.state.jobs import JobRunner
 from explorer.state.language import tr
 from explorer.state.settings import SettingsStore
 from explorer.state.solver import Solver
-from explorer.state.theme import ThemeChoice, Tokens
+from explorer.state.theme import ThemeChoice
 from explorer.text import say
 from explorer.widgets import messages
 from explorer.widgets.actions import build_actions, draw_icons
@@ -76,7 +76,6 @@ class MainWindow(QMainWindow):
         self.knobs = KnobPanel(document, solver)
         self._trace: TraceCard | None = None
         self._trace_wanted = False
-        self._themed_in: Tokens | None = None
         self._asked = False
         self.sign = Sign()
         self.drawers = Drawers(document, jobs, settings)
@@ -217,15 +216,7 @@ class MainWindow(QMainWindow):
         """Colour the whole program."""
         palette = theme.palette_of(theme.resolve(choice))
         QApplication.setPalette(palette)
-        self._retheme(palette)
-
-    def _retheme(self, palette: QPalette) -> None:
-        """Draw what does not follow a palette by itself, where the theme is another one."""
-        tokens = theme.tokens_of(palette)
-        if tokens is not self._themed_in:
-            self._themed_in = tokens
-            draw_icons(self.commands, palette)
-            frame_menus(self, tokens)
+        draw_icons(self.commands, palette)
 
     def changeEvent(self, event: QEvent) -> None:
         """Draw the icons again in a new theme; look at the file when somebody comes back."""
@@ -233,7 +224,8 @@ class MainWindow(QMainWindow):
         if event.type() == QEvent.Type.ActivationChange and self.isActiveWindow():
             self.look_at_file()
         if event.type() == QEvent.Type.PaletteChange and hasattr(self, "commands"):
-            self._retheme(self.palette())
+            draw_icons(self.commands, self.palette())
+            frame_menus(self)
 
     def _on_theme(self, choice: ThemeChoice) -> None:
         self.settings.update(theme=choice)

@@ -7,7 +7,7 @@ from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
 from PySide6.QtWidgets import QMenu, QWidget
 
 from explorer.advice.verdict import State
-from explorer.state.theme import CONTRAST, Tokens
+from explorer.state.theme import CONTRAST, Tokens, tokens_of
 
 
 def paint_filling(painter: QPainter, rect: QRectF, state: State, tokens: Tokens) -> None:
@@ -88,8 +88,9 @@ def mix(one: QColor, other: QColor, share: float) -> QColor:
     )
 
 
-def frame_menus(root: QWidget, tokens: Tokens) -> None:
+def frame_menus(root: QWidget) -> None:
     """Outline the menus below a widget in high contrast; the style's own is black there."""
+    tokens = tokens_of(root.palette())
     sheet = f"QMenu {{ border: 1px solid {tokens.edge} }}" if tokens is CONTRAST else ""
     for menu in root.findChildren(QMenu):
         if menu.styleSheet() != sheet:

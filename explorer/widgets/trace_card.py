@@ -163,8 +163,8 @@ class TraceCard(Card):
             self.judged.emit(True)
         self.plot.set_calendar(*calendar_of(assessment.case))
         self.plot.set_assessment(assessment, self._solver.window())
-        self.inset.set_pulse(assessment.pulse)
-        self.pulse.set_pulse(assessment.pulse)
+        self.inset.set_assessment(assessment)
+        self.pulse.set_assessment(assessment)
         if assessment.answers:
             self.answers.set_groups(
                 answer_groups(assessment), assessment.verdict.state, held_for(assessment.case)

@@ -107,6 +107,5 @@ def made_up(
             Threshold(label="connects", volts=scenario.load.connect_V),
             Threshold(label="disconnects", volts=scenario.load.disconnect_V),
         ),
-        pulse=made_up_pulse(),
         period_s=604_800.0,
     )

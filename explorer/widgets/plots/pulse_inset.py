@@ -10,7 +10,7 @@ from PySide6.QtCore import QPointF, QRectF, QSize, QSizeF, Qt
 from PySide6.QtGui import QAccessible, QFontMetrics, QPainter, QPaintEvent, QPen, QShowEvent
 from PySide6.QtWidgets import QWidget
 
-from explorer.advice.assess import PulseView
+from explorer.advice.assess import Assessment, PulseView
 from explorer.physics.arrays import FloatArray
 from explorer.state import theme
 from explorer.state.language import tr
@@ -36,28 +36,39 @@ class PulseInset(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._pulse: PulseView | None = None
+        self._awaited: Assessment | None = None
         self.setAccessibleName(tr("Deepest pulse, V"))
+
+    def set_assessment(self, assessment: Assessment) -> None:
+        """Show the deepest pulse of a result, which is looked at where it is seen."""
+        self._awaited = assessment
+        if self.isVisible():
+            self._take()
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Look at what was not seen so far."""
+        super().showEvent(event)
+        self._take()
+
+    def _take(self) -> None:
+        if self._awaited is None:
+            return
+        try:
+            pulse = self._awaited.pulse
+        except ValueError:  # of numbers that lie too far apart to be drawn
+            pulse = None
+        self.set_pulse(pulse)
 
     def set_pulse(self, pulse: PulseView | None) -> None:
         """Show a pulse; None where the device draws none."""
-        self._pulse = pulse
-        if self.isVisible():
-            self._describe()
-        self.update()
-
-    def showEvent(self, event: QShowEvent) -> None:
-        """Say what is seen from now on."""
-        super().showEvent(event)
-        self._describe()
-
-    def _describe(self) -> None:
-        pulse = self._pulse
+        self._awaited, self._pulse = None, pulse
         if pulse is None:
             self.setAccessibleDescription(tr("No pulse."))
         else:
             lines = readout.pulse_lines(pulse)
             said = ", ".join(f"{tr(line.label)} {tr(line.value)}" for line in lines)
             self.setAccessibleDescription(f"{tr(pulse.title)}: {said}.")
+        self.update()
 
     def sizeHint(self) -> QSize:
         """Wide enough for its labels."""
