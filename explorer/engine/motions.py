@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Hashable, Sequence
 from dataclasses import dataclass
 from math import inf
+from weakref import ref
 
 import numpy as np
 
@@ -343,22 +344,27 @@ class Stretches:
     """
 
     def __init__(self, of: Motions, charging: bool, draw: DrawKey, fast: int | None) -> None:
-        self._of, self._charging, self._draw, self._fast = of, charging, draw, fast
+        # A strong reference would close a circle, and only the collector could take it away: it
+        # would hold a drag for a quarter of a second.
+        self._of = ref(of)
+        self._charging, self._draw, self._fast = charging, draw, fast
         self._pairs: dict[tuple[float, float], Pair] = {}
         self.made: list[Pair | None] = [None] * len(of.levels)
         """The pair of each reading, once it was asked for."""
 
     def make(self, segment: int) -> Pair:
         """The pair of one reading."""
-        level = self._of.levels[segment]
+        of = self._of()
+        assert of is not None, "who asks holds it"
+        level = of.levels[segment]
         pair = self._pairs.get((level.low_a, level.high_a))
         if pair is None:
-            pair = self._pairs[level.low_a, level.high_a] = self._pair(level)
+            pair = self._pairs[level.low_a, level.high_a] = self._pair(of, level)
         self.made[segment] = pair
         return pair
 
-    def _pair(self, level: Level) -> Pair:
-        of, charging, draw, fast = self._of, self._charging, self._draw, self._fast
+    def _pair(self, of: Motions, level: Level) -> Pair:
+        charging, draw, fast = self._charging, self._draw, self._fast
         low_c, high_c = (-inf, of.field.full_c) if charging else (of.field.resume_c, inf)
         low = of.motion(level.low_a, charging, draw)
         high = low if level.exact else of.motion(level.high_a, charging, draw)

@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from functools import partial
 from itertools import count as numbers
 from typing import Any, TypeVar
+from weakref import ref
 
 import numpy as np
 
@@ -211,7 +212,7 @@ class Strip:
         else:
             # Under a log cycles are taken in fractions: their pulses have no moments of their own.
             low, high = (
-                modes.generated(motion, cycle, partial(book.rates, cycle))
+                modes.generated(motion, cycle, partial(_rates, ref(book), cycle))
                 for motion, cycle in zip((leg.low, leg.high), leg.cycles, strict=True)
             )
         return (PLAIN if low == high else BLENDED), low, high
@@ -466,6 +467,13 @@ class Strip:
                 carried += turns.stretched(count, whole, more)
             out[:, some] = settled(carried, moved)
         return out
+
+
+def _rates(of: ref[Book], cycle: Cycle) -> FloatArray:
+    """What a book says of a cycle, which holds the rows that ask for it: no circle closes."""
+    book = of()
+    assert book is not None, "who asks holds it"
+    return book.rates(cycle)
 
 
 def _groups(values: IntArray) -> list[tuple[int, IntArray]]:

@@ -1,6 +1,13 @@
+import gc
+from weakref import ref
+
+import pytest
+
 from explorer.advice.assess import assess
 from explorer.advice.case import CASE_BYTES, LEG_BYTES
-from explorer.files.beside import NOTHING, Beside
+from explorer.files.beside import NOTHING, Beside, resolve_case
+from explorer.files.scenario_json import load_scenario
+from explorer.resource_files import scenario_folder
 from explorer.scenario.daylight import DaylightPattern
 from explorer.scenario.model import Scenario, with_value
 from explorer.state.cases import MOST_CASES, MOST_YEARS, ROOM, Cases
@@ -66,3 +73,22 @@ def test_designs_of_long_runs_make_room_before_there_are_many():
     kept = [cases.of(case.scenario, NOTHING) is case for case in (long[2], last)]
     assert kept == [True, True]
     assert cases.of(with_panels(1), NOTHING) is not long[0]
+
+
+@pytest.mark.parametrize("name", ["seminar_room_co2", "soil_probe", "watering_valve"])
+def test_a_design_that_is_let_go_of_leaves_nothing_to_the_collector(name):
+    """What refers to itself in a circle waits for the collector, which then holds a drag."""
+    path = scenario_folder() / f"{name}.json"
+    case = resolve_case(load_scenario(path).scenario, path)
+    gc.disable()
+    try:
+        found = assess(case)
+        found.trace.picture(0.0, found.trace.span_s, 300)
+        found.trace.steps(3600.0)
+        kept = [ref(case.engine), ref(found.trace._book), ref(found.trace._modes)]
+        assert all(one() is not None for one in kept)
+        case.forget()
+        del case, found
+        assert [one() for one in kept] == [None, None, None]
+    finally:
+        gc.enable()
