@@ -25,7 +25,7 @@ def unfair(
     movable : tuple of str
         Keys of the knobs that visitors may move.
     hold : Hold
-        Asked before each exhibit: whoever starts the stand at once waits for none.
+        Asked between evaluations: whoever starts the stand at once waits for none.
 
     Yields
     ------
@@ -34,15 +34,15 @@ def unfair(
     """
     found = []
     for name in names:
-        if hold():
-            return
         try:
             path = scenario_path(name)
             scenario = load_scenario(path).scenario
-            fair = is_winnable(movable, resolve_case(scenario, path))
+            fair = is_winnable(movable, resolve_case(scenario, path), hold)
         except (FileError, OSError, ValueError, ArithmeticError) as error:
             found.append(str(error))
             continue
+        if hold():
+            return
         if not fair:
             found.append(
                 say(

@@ -60,9 +60,14 @@ def found_way(
     return Way(runs=False, targets={c.path: float(c.new) for c in changes})
 
 
-def is_winnable(movable: tuple[str, ...], case: Case) -> bool:
-    """Whether a design runs, or can be made to run with what visitors may move."""
-    found = found_way(movable, case)
+def is_winnable(
+    movable: tuple[str, ...], case: Case, stopped: Stopped = lambda: False
+) -> bool:
+    """Whether a design runs, or can be made to run with what visitors may move.
+
+    A search that was told to stop has found nothing.
+    """
+    found = found_way(movable, case, stopped)
     return found is not None and (found.runs or bool(found.targets))
 
 

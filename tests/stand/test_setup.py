@@ -6,10 +6,12 @@ from PySide6.QtWidgets import QWidget
 from explorer.files.scenario_json import dump_scenario
 from explorer.scenario.model import Scenario
 from explorer.stand import desk as desk_module
+from explorer.stand import fairness
 from explorer.stand.desk import StandDesk
 from explorer.stand.door import StandDoor
 from explorer.stand.setup_dialog import SetupDialog
 from explorer.state.document import Document
+from explorer.state.holds import Hold
 from explorer.state.stand_plan import StandPlan, bundled_names, load_plan, save_plan
 from explorer.widgets import messages
 from explorer.widgets.actions import build_actions
@@ -43,6 +45,23 @@ def desk(explorer, tmp_path):
 
 
 # --- the page of the operator ---
+
+
+def test_a_search_that_nobody_waits_for_ends_within_the_first_exhibit(plan, monkeypatch):
+    looked_at, resolve = [], fairness.resolve_case
+
+    def look(scenario, path):
+        looked_at.append(path)
+        return resolve(scenario, path)
+
+    monkeypatch.setattr(fairness, "resolve_case", look)
+    hold = Hold()
+    (found,) = fairness.unfair(plan.scenarios, plan.movable, hold)
+    assert found == ()
+    assert len(looked_at) == len(plan.scenarios)
+    hold.stop.set()
+    assert list(fairness.unfair(plan.scenarios, plan.movable, hold)) == []
+    assert len(looked_at) == len(plan.scenarios) + 1
 
 
 def test_it_gives_back_the_plan_it_was_given(dialog, plan):
