@@ -24,7 +24,7 @@ from explorer.scenario.generic import (
 from explorer.scenario.model import Scenario
 from explorer.scenario.part import ChargerPart, PanelPart, Part, StorePart, taken
 from explorer.scenario.parts import StoreFamily
-from explorer.scenario.price import RELATIVE
+from explorer.scenario.price import RELATIVE, named
 from explorer.scenario.supply import Panels, Technology
 from explorer.text import figure, say, texts
 
@@ -48,7 +48,7 @@ class PanelKind:
     @property
     def currency(self) -> str:
         """Of the price."""
-        return RELATIVE if self.part is None else self.part.currency
+        return RELATIVE if self.part is None else named(self.part.currency)
 
     def price(self, count: FloatArray, area: FloatArray) -> FloatArray:
         """Of so many panels of an area; not a number where it is not known."""
@@ -102,7 +102,7 @@ class StoreKind:
     @property
     def currency(self) -> str:
         """Of the price."""
-        return RELATIVE if self.part is None else self.part.currency
+        return RELATIVE if self.part is None else named(self.part.currency)
 
     def on(self, scenario: Scenario, size: float) -> Scenario | None:
         """The scenario with this store."""
@@ -164,7 +164,7 @@ class ChargerKind:
     @property
     def currency(self) -> str:
         """Of the price; of what is there already none."""
-        return "" if self.part is None else self.part.currency
+        return "" if self.part is None else named(self.part.currency)
 
     @property
     def price(self) -> float:

@@ -26,6 +26,7 @@ from explorer.scenario import parts
 from explorer.scenario.model import Scenario, size_path
 from explorer.scenario.part import StorePart, taken
 from explorer.scenario.parts import StoreFamily
+from explorer.scenario.price import named
 from explorer.scenario.storage import Store, SupercapacitorStore
 from explorer.scenario.supply import ConverterCharger
 from explorer.text import say, texts
@@ -232,7 +233,8 @@ def _own_entry(case: Case, part: StorePart, key: str) -> Entry:
         curve=_curve(found.trace) if found else None,
         volume_cm3=nan if part.volume_cm3 is None else part.volume_cm3,
         mass_g=nan if part.mass_g is None else part.mass_g,
-        cost_class=nan, price=nan if part.price is None else part.price, currency=part.currency,
+        cost_class=nan, price=nan if part.price is None else part.price,
+        currency=named(part.currency),
         years_to_end=_years_to_end(found.case) if found is not None else 0.0,
         cautions=_titles(design) if design is not None else (), fits=design is not None,
     )

@@ -9,7 +9,7 @@ from explorer.advice.assess import Assessment, assess
 from explorer.advice.builds import Build, search
 from explorer.advice.case import Case
 from explorer.scenario.part import PanelPart, Part, StorePart
-from explorer.scenario.price import currencies_of
+from explorer.scenario.price import currencies_of, named
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -26,7 +26,7 @@ def priced(own: Sequence[Part]) -> tuple[Part, ...]:
     Prices in several currencies cannot be added: the one that most parts are priced in counts.
     """
     known = [p for p in own if isinstance(p, PanelPart | StorePart) and p.price is not None]
-    alike = tuple(p for p in known if p.currency == currencies_of(known)[0])
+    alike = tuple(p for p in known if named(p.currency) == currencies_of(known)[0])
     kinds = {p.kind for p in alike}
     return alike if kinds == {"panel", "store"} else ()
 

@@ -66,7 +66,19 @@ class Price:
 
 def price_of(amount: float | None, currency: str) -> Price:
     """The price of one part; None where it is not known."""
-    return Price(is_known=False) if amount is None else Price(((currency, amount),))
+    return Price(is_known=False) if amount is None else Price(((named(currency), amount),))
+
+
+def named(currency: str) -> str:
+    """A currency however it was typed: the codes of three letters know no small ones.
+
+    Examples
+    --------
+    >>> named(" eur"), named("EUR"), named("€"), named("relative")
+    ('EUR', 'EUR', '€', 'relative')
+    """
+    bare = currency.strip()
+    return bare.upper() if len(bare) == 3 and bare.isalpha() else bare
 
 
 def currencies_of(own: Iterable[Part]) -> tuple[str, ...]:
@@ -79,16 +91,16 @@ def currencies_of(own: Iterable[Part]) -> tuple[str, ...]:
     >>> currencies_of([*some, some[0], PanelPart(title="Pane")])
     ('USD', 'EUR')
     """
-    named = [part.currency for part in own if part.price is not None]
-    return tuple(sorted(set(named), key=lambda currency: (-named.count(currency), currency)))
+    found = [named(part.currency) for part in own if part.price is not None]
+    return tuple(sorted(set(found), key=lambda currency: (-found.count(currency), currency)))
 
 
 def cheapest_first(own: Sequence[P]) -> list[P]:
     """Parts by price within one currency, that of most of them first; last what has no price."""
     order = currencies_of(own)
     return sorted(own, key=lambda part: (
-        (inf, inf) if part.price is None else (order.index(part.currency), part.price)
+        (inf, inf) if part.price is None else (order.index(named(part.currency)), part.price)
     ))  # fmt: skip
 
 
-__all__ = ["RELATIVE", "Price", "cheapest_first", "currencies_of", "price_of"]
+__all__ = ["RELATIVE", "Price", "cheapest_first", "currencies_of", "named", "price_of"]

@@ -284,7 +284,7 @@ def front_of_command(folder, *options):
 
 
 def test_prices_in_several_currencies_are_never_added_from_the_files_to_the_table(tmp_path):
-    folder = own_files(tmp_path, dear=(9.0, "EUR"), cheap=(2.5, "EUR"), far=(1.0, "USD"))
+    folder = own_files(tmp_path, dear=(9.0, "EUR"), cheap=(2.5, "eur"), far=(1.0, "USD"))
     told, rows = front_of_command(folder)
     assert told.exit_code == 0, told.output
     # 3 + 2.5 euros; 3 euros and a dollar, which no number of euros says; 3 + 9 is beaten.

@@ -25,6 +25,14 @@ def test_a_currency_without_a_name_is_one_of_its_own():
     assert cost_columns([price_of(4.0, "")])["currency"] == ["unnamed"]
 
 
+def test_a_currency_is_the_same_however_it_is_typed():
+    both = price_of(4.0, "EUR") + price_of(1.0, "eur ")
+    assert (both.single, both.currency) == (5.0, "EUR")
+    own = [PanelPart(title=c, price=1.0, currency=c) for c in ("eur", "EUR ", "USD")]
+    assert currencies_of(own) == ("EUR", "USD")
+    assert [p.title for p in cheapest_first(own)] == ["eur", "EUR ", "USD"]
+
+
 def test_one_part_without_a_price_leaves_the_whole_unknown():
     for whole in (price_of(4.0, "EUR") + price_of(None, "EUR"), price_of(None, "EUR") * 2):
         assert math.isnan(whole.single)
