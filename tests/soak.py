@@ -9,9 +9,9 @@ changes theme and language. The second lets a stand run for so long, its clock t
 goes, with visitors who come and walk away. Both print memory, Python objects, open files and
 threads as they go, and at the end the slope of each, by least squares with its standard error, over
 all but the first fifth, where tables and fonts still fill. For each reading the hand rests, with
-further windows and the drawer closed. `c_heap_kB` is what is in use of the C library's memory and
+further windows and the drawer closed. `c_used_kB` is what is in use of the C library's memory and
 `blocks` what is in use of Python's: where `memory_kB` alone grows, it lies about in free pieces,
-and `--trim` gives those back before each reading. Nothing is judged.
+and `--trim` gives those of the C library back before each reading. Nothing is judged.
 """
 
 from __future__ import annotations
@@ -39,9 +39,13 @@ READINGS = 100
 SETTLING = 0.2
 """Share of the readings that no slope counts."""
 MOST_WAIT_S = 30.0
+QUIET_S = 5
+"""Seconds of a stand without visitors between two looks at what happens."""
 REST_S = 1.0
 """How long the hand rests for a reading, so that questions are asked of the workers."""
-COLUMNS = ("memory_kB", "c_heap_kB", "objects", "blocks", "handles", "threads", "workers_kB")
+COLUMNS = (
+    "memory_kB", "c_taken_kB", "c_used_kB", "objects", "blocks", "handles", "threads", "workers_kB",
+)  # fmt: skip
 DRAWERS = ("budget", "contest", "territory", "spread", "panel", "builds")
 SCENARIOS = ("plant_label", "door_counter", "soil_probe", "watering_valve")
 
@@ -58,15 +62,19 @@ class _Heap(ctypes.Structure):
     )  # fmt: skip
 
 
-def c_heap_kb() -> float:
-    """What is in use of the C library's memory, 0 where it does not say. [KiB]"""
+def c_heap_kb() -> tuple[float, float]:
+    """What the C library has taken from the system and what is in use of it.
+
+    Both 0 where it does not say. [KiB]
+    """
     try:
         ask = ctypes.CDLL(None).mallinfo2
     except AttributeError:
-        return 0.0
+        return 0.0, 0.0
     ask.restype = _Heap
     found = ask()
-    return float(found.uordblks + found.hblkhd) / 1024.0
+    large = found.hblkhd
+    return (found.arena + large) / 1024.0, (found.uordblks + large) / 1024.0
 
 
 def trim() -> None:
@@ -93,7 +101,7 @@ def reading(workers: Callable[[], Sequence[int]]) -> tuple[float, ...]:
     QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete.value)
     handles = len(os.listdir("/proc/self/fd"))
     return (
-        resident_kb("self"), c_heap_kb(), float(len(gc.get_objects())),
+        resident_kb("self"), *c_heap_kb(), float(len(gc.get_objects())),
         float(sys.getallocatedblocks()), float(handles), float(threading.active_count()),
         sum(resident_kb(one) for one in workers()),
     )  # fmt: skip
@@ -287,8 +295,9 @@ def soak_stand(hours: float, *, trims: bool) -> None:
     from explorer.stand.parked import ParkedScenarios
     from explorer.stand.window import StandWindow
     from explorer.state import theme
-    from explorer.state.solver import FRAME_JOB, JOB
+    from explorer.state.solver import FRAME_JOB
     from explorer.state.stand_plan import BUNDLED, StandPlan
+    from explorer.state.workers import Workers
     from tests.stand.visitors import Visitors
 
     qt = QApplication([])
@@ -296,8 +305,9 @@ def soak_stand(hours: float, *, trims: bool) -> None:
     qt.setFont(theme.font("body"))
     plan = StandPlan(scenarios=tuple(f"{BUNDLED}{name}" for name in SCENARIOS), idle_s=30)
     with tempfile.TemporaryDirectory() as place:
-        parked = ParkedScenarios(Path(place) / "visitors.json")
-        stand = StandWindow(plan, load_exhibits(plan.scenarios).exhibits, parked)
+        parked, workers = ParkedScenarios(Path(place) / "visitors.json"), Workers(qt)
+        exhibits = load_exhibits(plan.scenarios).exhibits
+        stand = StandWindow(plan, exhibits, parked, workers=workers)
         stand.resize(1280, 800)
         stand.show()
         stand.start()
@@ -309,18 +319,21 @@ def soak_stand(hours: float, *, trims: bool) -> None:
         def steps() -> Iterator[int]:
             for second in range(seconds + 1):
                 stand.session.tick()
-                QApplication.processEvents()
-                if second % 300 < 60 and second % 6 == 0:
+                visited = second % 300 < 60
+                if visited or second % QUIET_S == 0:
+                    QApplication.processEvents()
+                if visited and second % 6 == 0:
                     visitors.act()
                 yield second
 
-        def busy() -> bool:
-            return stand.jobs.busy(FRAME_JOB) or stand.jobs.busy(JOB)
+        def rest() -> None:
+            settle(lambda: stand.jobs.busy(FRAME_JOB), REST_S)
 
-        watch(steps(), seconds, "seconds", lambda: settle(busy), trims=trims)
+        watch(steps(), seconds, "seconds", rest, lambda: workers.process_ids, trims=trims)
         print(f"{visitors.moves} moves of {seconds // 300} visits")
         stand.leave()
         stand.deleteLater()
+        workers.close()
         qt.processEvents()
 
 
