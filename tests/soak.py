@@ -21,6 +21,7 @@ import ctypes
 import gc
 import os
 import random
+import signal
 import sys
 import tempfile
 import threading
@@ -129,19 +130,21 @@ def watch(
     Who ends it early by Ctrl-C gets the sum of what there is.
     """
     rows: list[tuple[float, ...]] = []
-    began = time.monotonic()
+    began, wanted = time.monotonic(), [True]
+    signal.signal(signal.SIGINT, lambda *_: wanted.clear())  # no exception within a slot
     print(f"{unit:>9} {'seconds':>9} {'computing':>9} "
           + " ".join(f"{name:>10}" for name in COLUMNS), flush=True)  # fmt: skip
-    with suppress(KeyboardInterrupt):
-        for at in steps:
-            if at < len(rows) * total / READINGS:
-                continue
-            rest()
-            if trims:
-                trim()
-            rows.append((float(at), *reading(workers)))
-            print(f"{at:9d} {time.monotonic() - began:9.0f} {time.process_time():9.0f} "
-                  + " ".join(f"{value:10.0f}" for value in rows[-1][1:]), flush=True)  # fmt: skip
+    for at in steps:
+        if not wanted:
+            break
+        if at < len(rows) * total / READINGS:
+            continue
+        rest()
+        if trims:
+            trim()
+        rows.append((float(at), *reading(workers)))
+        print(f"{at:9d} {time.monotonic() - began:9.0f} {time.process_time():9.0f} "
+              + " ".join(f"{value:10.0f}" for value in rows[-1][1:]), flush=True)  # fmt: skip
     if len(rows) < 4:
         return
     kept = rows[round(SETTLING * len(rows)) :]
