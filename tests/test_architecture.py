@@ -108,6 +108,22 @@ def test_every_public_function_below_the_words_is_called_by_the_product():
     assert uncalled == set(CALLED_BY_TESTS_ALONE)
 
 
+def test_what_is_kept_for_good_is_asked_by_no_number():
+    """A cache without a bound that is asked by values of a knob grows for as long as it turns."""
+    asked = {}
+    for path in SOURCES:
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+            if isinstance(node, ast.FunctionDef) and any(
+                ast.unparse(mark) in ("cache", "functools.cache", "lru_cache(maxsize=None)")
+                for mark in node.decorator_list
+            ):
+                kinds = {ast.unparse(a.annotation) for a in node.args.args if a.annotation}
+                asked[f"{path.name}: {node.name}"] = kinds
+    assert len(asked) > 5
+    numbers = {name for name, kinds in asked.items() if kinds & {"float", "int"}}
+    assert not numbers
+
+
 def test_no_file_is_two_files():
     lengths = {p.name: len(p.read_text(encoding="utf-8").splitlines()) for p in SOURCES}
     assert not {name: n for name, n in lengths.items() if n > LONGEST_FILE}

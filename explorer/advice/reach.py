@@ -7,7 +7,7 @@ another thing, and stands beside the knobs.
 from __future__ import annotations
 
 from dataclasses import replace
-from functools import cache
+from functools import cache, lru_cache
 from typing import Literal
 
 import numpy as np
@@ -135,7 +135,7 @@ def _open_share(schedule: Every) -> float:
     return len(schedule.days) / 7.0 * (schedule.to_h - schedule.from_h) / 24.0
 
 
-@cache
+@lru_cache(maxsize=8)
 def _intervals(open_s: float) -> Series:
     """Intervals that make a rate of three digits a day. [s]"""
     return Series(np.sort(open_s / three_digits().values))

@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from typing import Any, get_args
 
 import numpy as np
@@ -311,7 +311,7 @@ def _module_line(line: dict[str, Any]) -> ModuleLine:
     )
 
 
-@cache
+@lru_cache(maxsize=1024)
 def sold_share(technology: Technology, illuminance_lx: float) -> tuple[float, float]:
     """What the weakest and the best modules on sale give, over what the typical one gives.
 
