@@ -107,36 +107,41 @@ def run_stretch(
         if not len(todo):
             break
         q, on, time = rows.charge_c[todo], rows.connected[todo], left[todo]
+        begin, need, ready_c = start_c[todo], cut.need_c[todo], waits.ready_c[todo]
         # Thresholds that are met already.
-        rise = ~on & (q >= start_c[todo])
-        q = np.where(rise, q - batch.start.taken_c[todo], q)
-        rows.first_s[todo] = np.where(
-            rise & ~np.isfinite(rows.first_s[todo]),
-            rows.passed_s + duration - time, rows.first_s[todo],
-        )
-        on = on | rise
+        rise = ~on & (q >= begin)
+        if rise.any():
+            some = todo[rise]
+            q[rise] -= batch.start.taken_c[some]
+            rows.first_s[some] = np.where(
+                np.isfinite(rows.first_s[some]), rows.first_s[some],
+                rows.passed_s + duration - time[rise],
+            )
+            on = on | rise
         q, on = _run_what_waits(batch, rows, todo, q, on)
-        fall = on & (q < cut.need_c[todo])
-        rows.lost[todo] += fall
-        q = np.where(fall, np.minimum(q, cut.left_c[todo]), q)
-        on = on & ~fall
+        fall = on & (q < need)
+        if fall.any():
+            some = todo[fall]
+            rows.lost[some] += 1.0
+            q[fall] = np.minimum(q[fall], cut.left_c[some])
+            on = on & ~fall
         which = np.where(on, on_id, off_id)
         end = batch.flows.advance(which, todo, q, time)
-        ready = on & (end >= waits.ready_c[todo])
-        down = on & (end < cut.need_c[todo])
-        met = ready | down | (~on & (end >= start_c[todo]) & (q < start_c[todo]))
-        bound = np.where(on, np.where(ready, waits.ready_c[todo], cut.need_c[todo]), start_c[todo])
-        used = time.copy()
+        ready = on & (end >= ready_c)
+        down = on & (end < need)
+        met = ready | down | (~on & (end >= begin) & (q < begin))
+        used, stays = time.copy(), ready
         if met.any():
             hit = np.flatnonzero(met)
+            bound = np.where(on, np.where(ready, ready_c, need), begin)[hit]
             used[hit] = np.minimum(
-                batch.flows.time_to(which[hit], todo[hit], q[hit], bound[hit]), time[hit]
+                batch.flows.time_to(which[hit], todo[hit], q[hit], bound), time[hit]
             )
-            end[hit] = bound[hit]
-        stays = ready & ~_spoils(batch, todo)
-        if stays.any():
-            some = np.flatnonzero(stays)
-            end[some] = _hold_ready(batch, rows, todo[some], on_id, (time - used)[some])
+            end[hit] = bound
+            if ready.any():
+                stays = ready & ~_spoils(batch, todo)
+                some = np.flatnonzero(stays)
+                end[some] = _hold_ready(batch, rows, todo[some], on_id, (time - used)[some])
         on_time[todo] += np.where(stays, time, np.where(on, used, 0.0))
         left[todo] = np.where(met & ~stays, np.maximum(time - used, 0.0), 0.0)
         rows.charge_c[todo] = np.where(down, end * (1.0 - 1e-12), end)

@@ -15,8 +15,10 @@ from explorer.advice.assess import assess
 from explorer.advice.build_parts import StoreKind
 from explorer.advice.builds import ALIKE, HOPEFUL, MEASURES, Wanted, front_of, search
 from explorer.advice.case import Case
+from explorer.advice.contest import sizes_of
 from explorer.advice.fleet import fleet, prospects
 from explorer.advice.judge import judge
+from explorer.advice.together import together
 from explorer.cli.main import commands
 from explorer.files.logs import resolve_log
 from explorer.files.part_json import save_part
@@ -127,6 +129,31 @@ def test_no_build_is_left_out_that_would_be_followed_to_a_good_end(name, monkeyp
     )
     next(search(Case(closed)))
     assert out["few"] < out["all"]
+
+
+def test_stores_looked_at_together_are_judged_as_each_by_itself():
+    path = scenario_folder() / "soil_probe.json"
+    scenario = load_scenario(path).scenario
+    designs = []
+    for family in parts.store_families():
+        base = StoreKind(family=family).on(scenario, family.sizes[0])
+        count = np.resize([1.0, 3.0], len(family.sizes))
+        designs.append((base, sizes_of(base, base, family) | {"panels.count": count}))
+    groups = together(designs)
+    assert sorted(i for group in groups for i in group.members) == list(range(len(designs)))
+    assert 1 < len(groups) < len(designs)
+    for group in groups:
+        case = Case(group.scenario)
+        joined = fleet(case, group.changes), prospects(case, group.changes)
+        alone = [(fleet(Case(s), c), prospects(Case(s), c)) for s, c in
+                 (designs[i] for i in group.members)]
+        for name in ("balance", "dark", "starts", "pulse", "ratings"):
+            each = np.concatenate([one.margins[name] for one, _ in alone])
+            np.testing.assert_allclose(joined[0].margins[name], each, rtol=1e-9, err_msg=name)
+        np.testing.assert_array_equal(
+            joined[0].codes, np.concatenate([one.codes for one, _ in alone])
+        )
+        np.testing.assert_allclose(joined[1], np.concatenate([most for _, most in alone]))
 
 
 def test_nothing_that_runs_is_better_by_more_than_what_counts_as_alike(found):

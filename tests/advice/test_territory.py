@@ -5,6 +5,7 @@ import pytest
 
 from explorer.advice.case import Case
 from explorer.advice.edges import break_even
+from explorer.advice.fleet import fleet
 from explorer.advice.stops import knob_paths, largest_phase, stops_of
 from explorer.advice.territory import (
     axis_choices,
@@ -135,11 +136,45 @@ def test_near_a_limit_the_map_shows_what_the_exact_march_says(name):
     np.testing.assert_array_equal(final.codes[drawn.sure], drawn.codes[drawn.sure])
 
 
+@pytest.mark.parametrize(("name", "other", "count"), [
+    ("soil_probe", "light.illuminance_lx", 9), ("soil_probe", "store.leakage_A", 8),
+    ("vent_flap", "light.illuminance_lx", 8), ("plant_label", "light.illuminance_lx", 7),
+])  # fmt: skip
+def test_every_place_of_a_fine_map_has_the_verdict_of_the_march(name, other, count):
+    """Whoever judged it: near a limit the march did, elsewhere the batch decides alike."""
+    scenario, log = demo(name)
+    found = axes(name)
+    size = next(p for p in found if p.startswith("store.capa"))
+    x, y = coarse(found[other], count), coarse(found[size], count)
+    drawn = territory(Case(scenario, log), x, y)
+    final = [drawn, *refined(Case(scenario, log), drawn, never)][-1]
+    for j, amount in enumerate(y.values):
+        for i, value in enumerate(x.values):
+            # The size first: it brings a leakage of its own.
+            tried = with_value(with_value(scenario, y.path, amount), x.path, value)
+            assert final.codes[j, i] == CODES[exact(tried, log).state], (value, amount)
+    assert len(np.unique(final.codes)) >= 2
+
+
+def test_a_store_that_does_not_last_a_night_needs_no_march():
+    """Whole rows of a map: what is cut off although it began full falls short in any light."""
+    scenario, log = demo("soil_probe")
+    lux = np.geomspace(300.0, 2000.0, 12)
+    small = with_value(scenario, "store.capacitance_F", 0.9)
+    found = fleet(Case(small), {"light.illuminance_lx": lux})
+    nights = found.margins["dark"]
+    assert (found.readings.falls & (nights > 0.5) & (nights < 0.9)).all()
+    assert not found.codes.any()
+    for value in lux[::4]:
+        brighter = with_value(small, "light.illuminance_lx", float(value))
+        assert exact(brighter, log).state == "falls_short"
+
+
 def test_a_map_s_levels_lie_on_the_side_of_its_verdicts():
     """So that the lines are drawn where the colours change."""
     scenario, log = demo("soil_probe")
     found = axes("soil_probe")
-    x, y = (coarse(found[p], 8) for p in ("store.capacitance_F", "light.illuminance_lx"))
+    x, y = (coarse(found[p], 14) for p in ("store.capacitance_F", "light.illuminance_lx"))
     *_, final = refined(Case(scenario, log), territory(Case(scenario, log), x, y), never)
     np.testing.assert_array_equal(final.margin >= 1.0, final.codes >= 1)
     np.testing.assert_array_equal((final.reserve >= 1.0) & (final.margin >= 1.0), final.codes == 2)

@@ -19,7 +19,7 @@ from explorer.advice.readings.balance import (
 )
 from explorer.advice.readings.many_dark import about_dusk, dark, longest_night, replaced
 from explorer.advice.readings.many_levels import LOWEST_OF, full_charge, lowest_charge
-from explorer.advice.readings.many_sure import falls, sure, wide, within
+from explorer.advice.readings.many_sure import FAILS, falls, sure, wide, within
 from explorer.advice.readings.pulse import Store, deepest_pulse, flat
 from explorer.engine import many_run as run
 from explorer.engine.many import Batch, Supplied, charging_current, prepare
@@ -112,7 +112,7 @@ def followed(
     )
     earliest_s, latest_s = ready, ready
     if not logged and worth is None:
-        earliest_s, latest_s = _a_night_apart(batch, ready, asked_of(scenario, size))
+        earliest_s, latest_s = _a_night_apart(batch, ready, asked_of(scenario, size), found.sure)
     found = replace(found, falls=falls(scenario, batch, course, found, earliest_s))
     apart = wide(batch)
     if apart.any():
@@ -187,18 +187,21 @@ def _start_up_s(batch: Batch) -> FloatArray:
 
 
 def _a_night_apart(
-    batch: Batch, ready_s: FloatArray, asked: Asked
+    batch: Batch, ready_s: FloatArray, asked: Asked, decides: BoolArray
 ) -> tuple[FloatArray, FloatArray]:
     """Earliest and latest time to ready, (systems,) each: one may just miss an evening. [s]
 
     Or stand a little below the voltage of a cold start when that comes. Looked at is only what
-    might pass a limit by it: with days that are somewhat longer, and shorter.
+    might pass a limit by it, where that `decides` or a late start alone does: with days that are
+    somewhat longer, and shorter.
     """
     s = batch.stretches
     limits = np.array([asked.start_within_s, asked.start_within_s / asked.margin])
     with np.errstate(invalid="ignore"):
         late = np.abs(limits - ready_s) <= longest_night(s) + NIGHT_AND * ready_s
-    close = late.any(axis=0) & about_dusk(batch, _begins_s(batch) + ready_s, ABOUT * ready_s)
+    decides = decides | (asked.start_within_s < FAILS * ready_s)
+    close = decides & late.any(axis=0)
+    close &= about_dusk(batch, _begins_s(batch) + ready_s, ABOUT * ready_s)
     if not close.any():
         return ready_s, ready_s
     most_s = float(ready_s[close].max()) + 2.0 * float(s.edges_s[-1])

@@ -50,7 +50,10 @@ HOPELESS = 0.8
 """Share of what is needed below which the light decides, whatever else is read."""
 FAILS, ENDS = 0.85, 0.5
 """Margin below which a late start or what is not served decides, and a night that is not survived,
-of a device that is cut off."""
+of a device that is cut off;"""
+TWICE = 2.0
+"""or a night of the course by so many times its tolerance, where that is told from the store: a
+course that does not last it has a cut-off, and nothing saves it."""
 MOST_RUNS = 10_000
 """Runs that wait for a charge of which a course is marched to its end."""
 
@@ -187,7 +190,10 @@ def falls(
     grain, _ = _coarse(batch)
     lost = found.repeats & (course.lost > 0) & (grain < LARGE) & _fine(batch, np.inf, LARGE)
     short = service(found, asked).margin < FAILS
-    short |= dark(found.dark, asked).margin < ENDS
+    night = dark(found.dark, asked).margin
+    spare = found.within["dark"]
+    known = (spare < TOLERANCE["dark"]) & ~found.dark.closure
+    short |= night < np.where(known, np.maximum(1.0 / (1.0 + TWICE * spare), ENDS), ENDS)
     return np.asarray(past | never | (connects & late) | (lost & short))
 
 
