@@ -13,10 +13,12 @@ from explorer.advice.budget import budget
 from explorer.advice.case import Case
 from explorer.advice.judge import judge
 from explorer.advice.year.answers import month_energies
+from explorer.advice.year.view import year_view
 from explorer.cli.main import commands
 from explorer.files.scenario_json import load_scenario, save_scenario
 from explorer.scenario.model import Scenario, with_value, with_values
 from explorer.words.answer_groups import answer_lines
+from explorer.words.year import year_answer
 from tests.reference import habit
 from tests.reference.device import Device
 
@@ -71,6 +73,7 @@ def test_a_year_of_it_tells_its_runs_as_a_week_does():
     assert found["runs_per_hour"] * 8760.0 * 0.0231 == pytest.approx(worked_j, rel=0.03)
     service = judge(by_sky).checks[-1]
     assert "runs until the store gives out, and as often" in service.sentence
+    assert "rests until it has filled again; the tightest" in year_answer(year_view(by_sky))
     too_long = answers(burst(**{
         "light.pattern": {"kind": "daylight"}, "load.operations.0.phases.0.duration_s": 0.5,
     }))  # fmt: skip

@@ -23,9 +23,14 @@ NO_YEAR = say(
 
 def year_answer(view: YearView) -> Text:
     """The answer in one sentence."""
-    off = view.off_days
+    off, worst = view.off_days, view.months[view.worst["balance"]]
+    if view.gives_out:
+        return say(
+            "The device runs until the store gives out and rests until it has filled again; the "
+            "tightest month is {month}.",
+            month=month_name(worst.begin),
+        )
     if off == 0:
-        worst = view.months[view.worst["balance"]]
         return say(
             "The device is never off; the tightest month is {month}.", month=month_name(worst.begin)
         )

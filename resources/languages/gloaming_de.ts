@@ -11646,6 +11646,10 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Nach {years} Jahren beurteilen</translation>
   </message>
   <message>
+   <source>The device runs until the store gives out and rests until it has filled again; the tightest month is {month}.</source>
+   <translation>Das Gerät läuft, bis der Speicher leer ist, und ruht, bis er wieder gefüllt ist; der knappste Monat ist {month}.</translation>
+  </message>
+  <message>
    <source>The device is never off; the tightest month is {month}.</source>
    <translation>Das Gerät ist nie aus; der knappste Monat ist {month}.</translation>
   </message>

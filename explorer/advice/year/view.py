@@ -52,6 +52,8 @@ class YearView:
     years_in_service: float
     turn: Turn | None = None
     """None until it is known."""
+    gives_out: bool = False
+    """Whether the device runs until its store gives out: then it is off as it should be."""
 
     @property
     def off_days(self) -> int:
@@ -67,6 +69,7 @@ def year_view(case: Case) -> YearView:
     found = year_study(case)
     assessed = assess(case, with_answers=False)
     return YearView(
+        gives_out=case.scenario.load.runs_until_empty,
         calendar=year_calendar(case), months=month_answers(case),
         thresholds=assessed.thresholds, verdict=assessed.verdict, worst=worst_months(case),
         longest_dark=longest_dark(case), working=working_days(case),
