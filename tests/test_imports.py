@@ -3,6 +3,8 @@
 import subprocess
 import sys
 
+from explorer.cli.later import ELSEWHERE
+
 
 def _loaded(statement: str) -> set[str]:
     code = f"{statement}; import sys; print('\\n'.join(sys.modules))"
@@ -18,3 +20,17 @@ def test_an_assessment_loads_neither_qt_nor_scipy():
 def test_the_command_line_loads_no_qt():
     loaded = _loaded("import explorer.cli.main")
     assert not [m for m in loaded if m.split(".")[0] in {"PySide6", "pyqtgraph", "scipy"}]
+
+
+def test_a_window_begins_without_what_the_first_verdict_does_not_need():
+    loaded = _loaded("import explorer.widgets.main_window, explorer.stand.door")
+    for spared in (
+        "pyqtgraph", "scipy", "explorer.files.study", "explorer.files.logs",
+        "explorer.advice.builds", "explorer.scenario.part",
+    ):
+        assert spared not in loaded
+
+
+def test_a_command_loads_no_other_command():
+    loaded = _loaded("import explorer.cli.main")
+    assert not loaded & {module for module, _ in ELSEWHERE.values()}

@@ -112,7 +112,7 @@ def bench(
     from explorer.files.bench_log import read_bench_log
     from explorer.files.beside import resolve_case
     from explorer.files.scenario_json import load_scenario
-    from explorer.files.study import scenario_file
+    from explorer.files.study_place import scenario_file
 
     try:
         scenario = load_scenario(scenario_file(file)).scenario
@@ -168,7 +168,8 @@ def _story(
 ) -> Story:  # fmt: skip
     """The runs that are meant: those given, else those of a study, later ones behind."""
     from explorer.files.story import RunFile, Story
-    from explorer.files.study import load_study, study_folder
+    from explorer.files.study import load_study
+    from explorer.files.study_place import study_folder
 
     folder = study_folder(file)
     if logs or later:
@@ -191,7 +192,8 @@ def _story(
 
 def _keep(folder: Path, file: Path, scenario: Scenario, story: Story) -> None:
     """Keep runs as a study, or in the study that they belong to."""
-    from explorer.files.study import Study, keep_study, load_study, scenario_file, study_folder
+    from explorer.files.study import Study, keep_study, load_study
+    from explorer.files.study_place import scenario_file, study_folder
 
     own = study_folder(file)
     before = Study() if own is None else load_study(own)

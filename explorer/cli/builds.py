@@ -60,8 +60,9 @@ def builds(
     from explorer.files.json_text import validated
     from explorer.files.scenario_json import load_scenario, save_scenario
     from explorer.files.shelf import Shelf
-    from explorer.files.study import load_study, remember_builds, scenario_file, study_folder
+    from explorer.files.study import load_study, remember_builds
     from explorer.files.study_builds import search_of
+    from explorer.files.study_place import scenario_file, study_folder
     from explorer.files.tables import write_table
     from explorer.scenario.study import KeptLimits
     from explorer.words.builds import builds_line, builds_table, limits_text, price_note

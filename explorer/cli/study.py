@@ -40,7 +40,7 @@ def study(
     results.csv and results.json. Every other command takes FOLDER/scenario.json; bench and sweep
     take FOLDER. Ends with the status of the design's verdict, as check does.
     """
-    from explorer.files.study import study_folder
+    from explorer.files.study_place import study_folder
     from explorer.files.study_results import results_report, study_results, write_results
 
     try:
@@ -72,14 +72,8 @@ def study(
 def _change(folder: Path, source: Path | None, designs: tuple[Path, ...]) -> None:
     """Begin a study, or lay designs beside that of one."""
     from explorer.files.scenario_json import load_scenario
-    from explorer.files.study import (
-        DESIGN,
-        Laid,
-        Study,
-        keep_study,
-        load_study,
-        study_folder,
-    )
+    from explorer.files.study import Laid, Study, keep_study, load_study
+    from explorer.files.study_place import DESIGN, study_folder
     from explorer.scenario.study import MOST_DESIGNS
 
     own = study_folder(folder) if source is None else None

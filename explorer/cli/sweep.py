@@ -61,7 +61,8 @@ def sweep(
     cluster has more cores than that: with fewer rows its workers stand idle.
     """
     from explorer.files.scenario_json import load_scenario
-    from explorer.files.study import remember_sweep, scenario_file, study_folder
+    from explorer.files.study import remember_sweep
+    from explorer.files.study_place import scenario_file, study_folder
     from explorer.files.sweep import CHUNK, Sweep, parse_vary, run_sweep
     from explorer.files.sweep_cluster import run_on_cluster
     from explorer.scenario.study import KeptSweep

@@ -37,6 +37,7 @@ from explorer.files.study_builds import (
     renamed,
     write_builds,
 )
+from explorer.files.study_place import DESIGN, NAME
 from explorer.files.table_reader.told import Told
 from explorer.files.trust import TRUST
 from explorer.scenario.fields import MOST_LETTERS
@@ -56,7 +57,6 @@ from explorer.scenario.study import (
 )
 from explorer.text import say
 
-NAME, DESIGN = "study.json", "scenario.json"
 RUNS, LIGHT = "runs", "light"
 RESULTS, RESULTS_TABLE = "results.json", "results.csv"
 LIMIT_BYTES = MEGABYTE
@@ -80,24 +80,6 @@ class Study:
     designs: tuple[Laid, ...] = ()
     sweeps: tuple[KeptSweep, ...] = ()
     builds: BuildSearch = field(default_factory=BuildSearch)
-
-
-def study_folder(path: Path) -> Path | None:
-    """The folder of the study that a path belongs to, by its own name or its design's.
-
-    Parameters
-    ----------
-    path : pathlib.Path
-        The folder, its ``study.json`` or its ``scenario.json``.
-    """
-    folder = path.parent if path.name in (NAME, DESIGN) else path
-    return folder if os.path.lexists(folder / NAME) else None
-
-
-def scenario_file(path: Path) -> Path:
-    """The scenario that a path means: of a study its design, else the path itself."""
-    folder = study_folder(path)
-    return path if folder is None else folder / DESIGN
 
 
 def load_study(folder: Path) -> Study:

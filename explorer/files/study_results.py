@@ -18,7 +18,8 @@ from explorer.files.beside import resolve_case
 from explorer.files.disk import write_text
 from explorer.files.report_source import canonical_json, sha256_of
 from explorer.files.scenario_json import load_scenario
-from explorer.files.study import DESIGN, RESULTS, RESULTS_TABLE, Study, load_study
+from explorer.files.study import RESULTS, RESULTS_TABLE, Study, load_study
+from explorer.files.study_place import DESIGN
 from explorer.files.tables import write_table
 from explorer.text import say
 from explorer.words.line_up import LineUpRow, line_up_rows, line_up_table

@@ -10,17 +10,20 @@ from contextlib import suppress
 from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QLockFile, QObject, QRunnable, QThreadPool, Signal
 
 from explorer.files.disk import MEGABYTE, FileError, read_text, write_text
 from explorer.files.scenario_json import ScenarioError, parse_scenario
-from explorer.files.study import Study, recorded_study, study_record
 from explorer.scenario.model import Scenario
 from explorer.state.collector import Holds
 from explorer.state.document import Document
 from explorer.state.pacer import FramePacer
 from explorer.text import say
+
+if TYPE_CHECKING:
+    from explorer.files.study import Study
 
 LOG = logging.getLogger(__name__)
 FORMAT = "gloaming-unsaved"
@@ -249,6 +252,8 @@ def _lock_of(place: Path) -> QLockFile:
 
 
 def _dump(work: Work) -> str:
+    from explorer.files.study import study_record
+
     data = {
         "format": FORMAT,
         "version": VERSION,
@@ -262,6 +267,8 @@ def _dump(work: Work) -> str:
 
 
 def _read(place: Path) -> Work:
+    from explorer.files.study import recorded_study
+
     text = read_text(place, limit_bytes=LIMIT_BYTES, what="record of unsaved work")
     try:
         data = json.loads(text)

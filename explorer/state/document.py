@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Hashable, Mapping
 from dataclasses import replace
 from pathlib import Path
-from typing import Any, Literal
+from typing import TYPE_CHECKING, Any, Literal
 from weakref import ref
 
 from pydantic import ValidationError
@@ -17,15 +17,7 @@ from explorer.files.beside import NOTHING, Beside, beside_key, read_beside
 from explorer.files.disk import FileError, digest_of
 from explorer.files.progress import Progress, no_progress
 from explorer.files.scenario_json import load_scenario, save_scenario
-from explorer.files.study import (
-    NAME,
-    Study,
-    keep_study,
-    load_study,
-    scenario_file,
-    study_folder,
-)
-from explorer.files.study_builds import BuildSearch
+from explorer.files.study_place import NAME, scenario_file, study_folder
 from explorer.files.trust import TRUST
 from explorer.scenario.fields import Section, describe
 from explorer.scenario.light_log import LightLog
@@ -36,6 +28,10 @@ from explorer.state.cases import Cases
 from explorer.state.language import language
 from explorer.text import say
 from explorer.words.refusal import refusal
+
+if TYPE_CHECKING:
+    from explorer.files.study import Study
+    from explorer.files.study_builds import BuildSearch
 
 FILE_PATHS = ("light.pattern.file", "light.pattern.weather_file")
 MOST_STEPS = 500
@@ -104,8 +100,7 @@ class Document(QObject):
         self._cases = Cases()
         self._beside_of: tuple[Hashable, Path | None] | None = None
         self.path: Path | None = None
-        self.study = Study()
-        """Logged runs and further designs; kept on disk where `folder` is the folder of a study."""
+        self._study: Study | None = None
         self.folder: Path | None = None
         self._digests: tuple[str | None, ...] = ()
         self.migrated_from: int | None = None
@@ -133,6 +128,19 @@ class Document(QObject):
     def case(self) -> Case:
         """The scenario with its measured light; what is computed for them hangs on it."""
         return self._cases.of(self._scenario, self._beside)
+
+    @property
+    def study(self) -> Study:
+        """Logged runs and further designs; kept on disk where `folder` is the folder of a study."""
+        if self._study is None:
+            from explorer.files.study import Study  # a start does not wait for it
+
+            self._study = Study()
+        return self._study
+
+    @study.setter
+    def study(self, study: Study) -> None:
+        self._study = study
 
     @property
     def name(self) -> str:
@@ -244,6 +252,8 @@ class Document(QObject):
         """
         folder = None if path is None else study_folder(path)
         if folder is not None and study is None:
+            from explorer.files.study import load_study
+
             try:
                 study = load_study(folder)
             except FileError as error:  # to be saved as a scenario alone
@@ -262,7 +272,11 @@ class Document(QObject):
             open stays.
         """
         folder = study_folder(path)
-        study = None if folder is None else load_study(folder)
+        study: Study | None = None
+        if folder is not None:
+            from explorer.files.study import load_study
+
+            study = load_study(folder)
         loaded = load_scenario(scenario_file(path))
         self._beside = self._read_beside(loaded.scenario, loaded.path)
         self._beside_of = self._key(loaded.scenario, loaded.path)
@@ -298,6 +312,8 @@ class Document(QObject):
         FileError
             As `keep_study`; what is open stays as it is.
         """
+        from explorer.files.study import keep_study
+
         scenario, study = keep_study(
             folder, self._scenario, self.path, self.study, own=self.folder,
             replace_older=replace_older,
@@ -330,7 +346,7 @@ class Document(QObject):
         left = self.folder is not None and folder is None
         self.folder = folder
         if study is not None or left:
-            self.study = study or Study()
+            self._study = study
             self._digests = self._digests_now()
             self.study_changed.emit()
 

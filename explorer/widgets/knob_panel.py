@@ -11,7 +11,6 @@ from PySide6.QtWidgets import QBoxLayout, QVBoxLayout, QWidget
 
 from explorer.advice.cautions import Where
 from explorer.scenario.model import Scenario, get_value
-from explorer.scenario.part import PartKind
 from explorer.scenario.storage import CapacitorStore, CellStore, SupercapacitorStore
 from explorer.scenario.supply import ConverterCharger, DirectCharger
 from explorer.state.document import Document
@@ -31,6 +30,7 @@ from explorer.words.glance import GLIMPSES, Glimpse
 
 if TYPE_CHECKING:
     from explorer.advice.edges import BreakEven
+    from explorer.scenario.part import PartKind
     from explorer.widgets.forms.pulse_timing import PulseTiming
     from explorer.widgets.help.caution_line import CautionLine
     from explorer.widgets.parts.part_line import PartLine

@@ -4,20 +4,21 @@ from __future__ import annotations
 
 from functools import partial
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject
 from PySide6.QtWidgets import QFileDialog, QWidget
 
-from explorer.files.look import look_at_light
-from explorer.files.table_reader.told import Told
 from explorer.files.trust import TRUST
 from explorer.resource_files import resource_path
 from explorer.state.document import Document
 from explorer.state.knobs import LIGHT_PATH
 from explorer.state.language import tr
-from explorer.state.table_look import log_name, pattern_of
 from explorer.widgets.log_progress import LogProgress
-from explorer.widgets.table_dialog import TableDialog
+
+if TYPE_CHECKING:
+    from explorer.files.table_reader.told import Told
+    from explorer.widgets.table_dialog import TableDialog
 
 
 class LogChooser(QObject):
@@ -48,6 +49,9 @@ class LogChooser(QObject):
 
     def show_file(self, path: Path) -> None:
         """Show how a file is read; it is taken when a person says so."""
+        from explorer.files.look import look_at_light
+        from explorer.widgets.table_dialog import TableDialog
+
         if self.dialog is not None:
             self.dialog.reject()
         self.dialog = TableDialog(path, partial(look_at_light, path), self._over)
@@ -56,6 +60,8 @@ class LogChooser(QObject):
         self.dialog.open()
 
     def _on_taken(self, path: Path, told: Told) -> None:
+        from explorer.state.table_look import log_name, pattern_of
+
         TRUST.allow(path)
         name = log_name(path, self._document.path, resource_path("logs"))
         self._document.begin_gesture()

@@ -195,7 +195,7 @@ class MainWindow(QMainWindow):
             QTimer.singleShot(0, self, self._build_trace)
 
     def _build_trace(self) -> None:
-        _ = self.trace
+        _ = self.trace, self.document.study  # which the first edit keeps
 
     def _order_tabs(self, trace: TraceCard) -> None:
         chain: list[QWidget] = [

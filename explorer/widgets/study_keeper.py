@@ -9,7 +9,7 @@ from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QWidget
 
 from explorer.files.disk import FileError
-from explorer.files.study import NAME, study_folder
+from explorer.files.study_place import NAME, study_folder
 from explorer.state.document import Document
 from explorer.state.jobs import JobRunner
 from explorer.state.settings import SettingsStore

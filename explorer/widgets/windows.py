@@ -8,13 +8,9 @@ from pathlib import Path
 from PySide6.QtCore import QObject, QPoint, Qt, QTimer, Signal
 from PySide6.QtWidgets import QApplication
 
-from explorer.files.bench_log import is_bench_log
-from explorer.files.captures import is_capture
 from explorer.files.disk import FileError
-from explorer.files.logs import is_light_log, log_path
-from explorer.files.part_json import is_part
 from explorer.files.scenario_json import load_scenario
-from explorer.files.study import scenario_file
+from explorer.files.study_place import scenario_file
 from explorer.files.trust import OutsideFile
 from explorer.scenario.model import first_scenario
 from explorer.state.autosave import Autosave, Leftover, claim_leftovers
@@ -186,6 +182,8 @@ class Windows(QObject):
 
     def _restore(self, leftover: Leftover) -> None:
         """Show the work again; it is dropped from the disk only when it is kept anew."""
+        from explorer.files.logs import log_path
+
         first = self.open[0]
         taken = not first.document.is_clean or first.document.path is not None
         window = self.add(self.open[-1]) if taken else first
@@ -219,6 +217,11 @@ class Windows(QObject):
         self._show(window)
 
     def _on_dropped(self, paths: list[Path]) -> None:
+        from explorer.files.bench_log import is_bench_log
+        from explorer.files.captures import is_capture
+        from explorer.files.logs import is_light_log
+        from explorer.files.part_json import is_part
+
         window = self._window_of(self.sender())
         if window is not None and len(paths) == 1 and is_bench_log(paths[0]):
             window.questions.drawers.open_log(paths[0])

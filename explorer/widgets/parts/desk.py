@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QWidget
 
-from explorer.files.shelf import Shelf
-from explorer.scenario.part import KINDS
 from explorer.state.document import Document
 from explorer.widgets.knob_panel import KnobPanel
-from explorer.widgets.parts.parts_dialog import PartsDialog
+
+if TYPE_CHECKING:
+    from explorer.widgets.parts.parts_dialog import PartsDialog
 
 
 class PartsDesk(QObject):
@@ -49,11 +50,16 @@ class PartsDesk(QObject):
     def dialog(self) -> PartsDialog:
         """The shelf as a dialog."""
         if self._dialog is None:
+            from explorer.files.shelf import Shelf
+            from explorer.widgets.parts.parts_dialog import PartsDialog
+
             self._dialog = PartsDialog(self._document, Shelf(self._folder), self._window)
         return self._dialog
 
     def open(self, kind: str) -> None:
         """Show the parts of a kind, those beside the open scenario too."""
+        from explorer.scenario.part import KINDS
+
         path = self._document.path
         self.dialog.shelf.beside = None if path is None else path.parent
         self.dialog.begin(next(one for one in KINDS if one == kind))
