@@ -40,7 +40,8 @@ from explorer.files.run_keeper import RunKeeper
 from explorer.files.scenario_json import dump_scenario, load_scenario, save_scenario
 from explorer.files.shelf import Shelf
 from explorer.files.story import RunFile, Story
-from explorer.files.study import DESIGN, NAME, Study, keep_study, load_study
+from explorer.files.study import Study, keep_study, load_study
+from explorer.files.study_place import DESIGN, NAME
 from explorer.files.sweep import Sweep, parse_vary, run_sweep
 from explorer.files.tables import write_table
 from explorer.scenario.model import Scenario, with_value

@@ -8,7 +8,8 @@ from click.testing import CliRunner
 from explorer.cli import main as cli
 from explorer.files import study_results
 from explorer.files.scenario_json import save_scenario
-from explorer.files.study import NAME, load_study
+from explorer.files.study import load_study
+from explorer.files.study_place import NAME
 from explorer.scenario.logged_run import Conditions
 from explorer.scenario.model import Scenario, with_value
 

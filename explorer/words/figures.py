@@ -18,6 +18,7 @@ STATE_WORDS: dict[State, str] = texts({
     "marginal": "passes, below required margin",
     "falls_short": "fails",
 })  # fmt: skip
+_SECONDS = {"s": 1.0, "min": 60.0, "h": 3600.0, "d": 86_400.0, "days": 86_400.0}
 
 
 def margin_text(margin: float) -> str:
@@ -92,9 +93,8 @@ def quantity_text(value: float, unit: str) -> str:
     """
     if math.isinf(value):
         return say("never") if value > 0 else say("none")
-    scale = {"s": 1.0, "min": 60.0, "h": 3600.0, "d": 86_400.0, "days": 86_400.0}
-    if unit in scale:
-        return show(value * scale[unit], "s")
+    if unit in _SECONDS:
+        return show(value * _SECONDS[unit], "s")
     if unit in ("share", "%"):
         percent = value * 100 if unit == "share" else value
         return figure(f"{math.floor(percent * 10 + 1e-9) / 10:g} %")

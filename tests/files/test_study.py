@@ -10,17 +10,8 @@ from explorer.files.disk import FileError
 from explorer.files.logs import resolve_log
 from explorer.files.scenario_json import load_scenario, save_scenario
 from explorer.files.story import RunFile, Story
-from explorer.files.study import (
-    DESIGN,
-    NAME,
-    Laid,
-    Study,
-    keep_study,
-    load_study,
-    remember_sweep,
-    scenario_file,
-    study_folder,
-)
+from explorer.files.study import Laid, Study, keep_study, load_study, remember_sweep
+from explorer.files.study_place import DESIGN, NAME, scenario_file, study_folder
 from explorer.files.study_results import study_results, write_results
 from explorer.files.table_reader.told import Told
 from explorer.files.trust import OutsideFile

@@ -17,7 +17,7 @@ from explorer.files import study_results
 from explorer.files.disk import FileError
 from explorer.files.logs import resolve_log
 from explorer.files.scenario_json import load_scenario, save_scenario
-from explorer.files.study import DESIGN, NAME, Study, keep_study, load_study
+from explorer.files.study import Study, keep_study, load_study
 from explorer.files.study_builds import (
     BuildSearch,
     FrontBuild,
@@ -25,6 +25,7 @@ from explorer.files.study_builds import (
     design_hash,
     search_of,
 )
+from explorer.files.study_place import DESIGN, NAME
 from explorer.resource_files import scenario_folder
 from explorer.scenario import parts
 from explorer.scenario.fields import MOST_LETTERS

@@ -8,7 +8,8 @@ from explorer.advice.case import Case
 from explorer.files import study_results
 from explorer.files.scenario_json import load_scenario
 from explorer.files.story import RunFile, Story
-from explorer.files.study import DESIGN, NAME, Study, keep_study, load_study
+from explorer.files.study import Study, keep_study, load_study
+from explorer.files.study_place import DESIGN, NAME
 from explorer.resource_files import scenario_folder
 from explorer.scenario.model import with_value
 from explorer.state.settings import SettingsStore
