@@ -3,6 +3,7 @@
 import numpy as np
 import pytest
 
+from explorer.advice.answers import answers
 from explorer.advice.case import Case
 from explorer.advice.criteria import RUNS, WORKS
 from explorer.advice.fleet import fleet as fleet_of
@@ -12,6 +13,7 @@ from explorer.advice.spread import default_tolerances
 from explorer.advice.territory import axis_choices, coarse
 from explorer.advice.variants import varied
 from explorer.advice.verdict import CHECK_NAMES
+from explorer.engine.system import WEEK_S
 from explorer.scenario.course import light_course
 from explorer.scenario.demand import Load
 from explorer.scenario.light import Light, LogPattern, SteadyPattern
@@ -143,6 +145,15 @@ def test_pulses_inside_a_window_spare_the_dark_outside_it():
     dark = next(c for c in verdict.checks if c.name == "dark")
     fleet = judge_many(*demo("door_counter"), {"panels.count": [6.0]})
     assert float(fleet.margins["dark"][0]) == pytest.approx(dark.margin, rel=0.03)
+
+
+def test_beyond_a_week_in_the_dark_a_window_counts_by_its_mean():
+    scenario, log = demo("door_counter")
+    large = with_value(scenario, "store.capacitance_F", 10.0 * scenario.store.size)
+    lasts = answers(Case(large, log))["dark_time_s"]
+    assert lasts > 1.2 * WEEK_S
+    found = fleet_of(Case(large, log), {"panels.count": [1, 2]}, with_answers=True)
+    assert found.answers["dark_time_s"] == pytest.approx(np.full(2, lasts), rel=0.02)
 
 
 def test_a_run_that_waits_for_its_voltage_begins_there():
