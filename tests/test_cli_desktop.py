@@ -7,6 +7,7 @@ import subprocess
 import sys
 from xml.etree import ElementTree
 
+import click
 import pytest
 
 from explorer.cli.main import commands
@@ -96,7 +97,9 @@ def test_the_script_for_a_shell_names_the_program(shell):
 
 
 def test_every_command_and_every_option_is_explained():
-    for name, command in commands.commands.items():
+    context = click.Context(commands)
+    for name in commands.list_commands(context):
+        command = commands.get_command(context, name)
         assert command.hidden or command.help, name
         for option in command.params:
             if option.param_type_name == "option" and not option.hidden:
