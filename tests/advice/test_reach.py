@@ -59,6 +59,9 @@ def assert_edges_of_single_checks(case, found):
     if not days.bound:
         assert margin(case.with_value(CLOSURE, float(days)), "dark") >= 1.0
         assert margin(case.with_value(CLOSURE, beside(durations(), days, +1)), "dark") < 1.0
+    else:  # beyond the longest that is tried, or below the shortest
+        held = margin(case.with_value(CLOSURE, float(days)), "dark") >= 1.0
+        assert held == (days.bound == "more than")
 
 
 @pytest.mark.parametrize("name", [n for n in NAMES if n != LOGGED])

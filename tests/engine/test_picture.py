@@ -7,14 +7,16 @@ import pytest
 
 from explorer.engine.march import Engine
 from explorer.engine.trace import Trace
+from explorer.files.beside import resolve_case
 from explorer.files.scenario_json import load_scenario
 from explorer.physics.load import Draw
+from explorer.resource_files import scenario_folder
 from explorer.scenario.build import build
 from explorer.scenario.model import with_value
 from tests.engine.systems import bank, load, system
 
 CASES = Path(__file__).parents[1] / "cases"
-YEAR_S = 365 * 86_400.0
+WEEK_S, YEAR_S = 7 * 86_400.0, 365 * 86_400.0
 PIXEL_V = 5.5 / 300
 
 
@@ -117,3 +119,22 @@ def test_a_pulse_shows_in_the_envelope_of_the_column_that_holds_it():
     deep = shown.low_v - shown.terminal_low_v > 0.3
     assert deep.sum() == 10
     assert np.diff(shown.edge_s[:-1][deep]) == pytest.approx(600.0, abs=11.0)
+
+
+@pytest.mark.parametrize("name", ["soil_probe", "seminar_room_co2", "burst_motor"])
+@pytest.mark.parametrize("share", [1.0, 0.13])
+def test_typical_of_a_column_is_where_the_store_is_for_most_of_its_time(name, share):
+    """Half of a column's time lies near it: a pulse is short, and a turn goes evenly to and fro."""
+    folder = CASES if name == "burst_motor" else scenario_folder()
+    path = folder / f"{name}.json"
+    case = resolve_case(load_scenario(path).scenario, path)
+    trace = Trace(case.engine, case.engine.march(WEEK_S))
+    shown = trace.picture(0.3 * WEEK_S, (0.3 + share * 0.7) * WEEK_S, 150)
+    width = np.diff(shown.edge_s)
+    shares = np.linspace(0.02, 0.98, 61)
+    store_v = trace.at((shown.edge_s[:-1, None] + shares * width[:, None]).ravel()).store_v
+    middle_v = np.median(store_v.reshape(-1, len(shares)), axis=1)
+    tall = shown.high_v - shown.low_v
+    assert np.all(np.abs(shown.typical_v - middle_v) <= 0.5 * tall + 1e-5)
+    seen = tall > 1e-3 * np.ptp(store_v)
+    assert np.median(np.abs(shown.typical_v - middle_v)[seen] / tall[seen]) < 0.25
