@@ -42,13 +42,15 @@ def full_turns(run: Progress, pulses_as_mean: bool) -> Skip | None:
         Whether the turns hold pulses with their mean; otherwise the next pulse ends them.
     """
     clock, level = run.clock, run.level
-    if run.stage == "start" or clock.busy or (run.stage == "on" and run.ready):
+    if run.stage == "on" and run.ready and not clock.busy:
         return None
-    until = min(run.segment_end, run.end)
+    until = min(run.segment_end, run.end, run.phase_end)
     if run.waits_to_retry:
         until = min(until, run.retry_at)
     fast = None
-    if run.stage == "on":
+    if clock.busy:
+        until = min(until, clock.next_moment(run.t))
+    elif run.stage == "on":
         until = min(until, clock.window_edge, clock.others_due())
         fast = clock.fast
     if fast is not None:

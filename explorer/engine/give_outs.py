@@ -71,10 +71,13 @@ class _Walk:
         turn = leg.repeats.legs
         end = self.along(turn, now, times)
         if leg.repeats.times > 1.0:
+            before = self.last_s, self.begin_s
             self.along(turn, end, times * (leg.repeats.times - 1.0))
+            # What began within a turn began within the last one; what goes on goes on.
             ahead = (leg.end_s - leg.begin_s) - 2.0 * (end - now)
-            self.last_s += ahead
-            if self.begin_s is not None:
+            if self.last_s != before[0]:
+                self.last_s += ahead
+            if self.begin_s is not None and self.begin_s != before[1]:
                 self.begin_s += ahead
 
     def _ends(self, now: float, times: float) -> None:

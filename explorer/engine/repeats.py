@@ -29,6 +29,9 @@ REPEAT_REACH = 0.01
 FEWEST = 4
 """Turns that drift and are passed over at once at least: to learn of them takes two, and the one
 that is kept is no exact likeness of the others."""
+FARTHER = 4.0
+"""How many times as far it is followed where a turn is tried out at the end: what its drift misses
+there by, which grows with the square of the way, then counts with its mean."""
 BAND_REACH = 0.01
 """The same for turns that meet full on the way, as a share of the band between full and resume."""
 FADING = 0.8
@@ -104,8 +107,12 @@ def turns(
         if abs(ratio) < FADING:
             return None  # a few turns more, and there is none
         reach = (REPEAT_REACH if even else 20 * REPEAT_DRIFT) * scale
+        if even and event == "connect" and _alike((turn_s,), (before.turn_s,)):
+            reach *= FARTHER
         # No further than to where the next turn would no longer begin.
-        reach = min(reach, (_turn_end(run, event, drift_c) - run.q) * copysign(1.0, drift_c))
+        ends_c = (_turn_end(run, event, drift_c) - run.q) * copysign(1.0, drift_c)
+        # Nor so far that the one that is tried out would not hold.
+        reach = min(reach, ends_c - 2.0 * abs(drift_c) if event == "connect" else ends_c)
         if not even and FADING <= ratio <= 1.0 / FADING:
             course = EvenTurns(turn_s, drift_c, ratio, 0.0)
         if even:
@@ -120,13 +127,16 @@ def turns(
     while True:
         least = 1 if skipped else FEWEST if course.drift_c else 2
         whole = course.turns_within(limit - run.t - passed_s, reach, SPENT * scale)
-        count = whole
+        count, missed_c = whole, 0.0
         if whole >= least and event == "connect" and course.drift_c:
             begin = Standing(charge_c=charge_c, connected=False, charging=run.charging)
-            count = _turns_that_hold(trial, course, whole, begin, run.t + passed_s)
+            count, missed_c = _turns_that_hold(
+                trial, course, whole, begin, run.t + passed_s, REPEAT_REACH * scale
+            )
         if count < least:
             break
         seconds, moved_c = course.after(count)
+        moved_c += missed_c * count / 3.0
         passed_s, charge_c = passed_s + seconds, charge_c + moved_c
         turn = Repeats(inner, float(count), before.charge_c)
         strides.append(
@@ -150,11 +160,13 @@ def _alike(one_s: tuple[float, ...], other_s: tuple[float, ...]) -> bool:
 
 
 def _turns_that_hold(
-    trial: Trial, course: EvenTurns, count: int, begin: Standing, begin_s: float
-) -> int:
-    """As many of these turns as may be skipped: the one after them is tried out.
+    trial: Trial, course: EvenTurns, count: int, begin: Standing, begin_s: float, reach_c: float
+) -> tuple[int, float]:
+    """As many of these turns as may be skipped, and what the drift of the next one misses by. [C]
 
-    A start that fails at once may last a little, or pass a phase, once the store holds more.
+    The turn after them is tried out: a start that fails at once may last a little, or pass a phase,
+    once the store holds more. What lies beyond `reach_c` must be the more even, so that all of them
+    miss by no more.
     """
     while count > 0:
         seconds, moved_c = course.after(count)
@@ -162,11 +174,11 @@ def _turns_that_hold(
         start = replace(begin, charge_c=begin.charge_c + moved_c)
         end = trial(start, begin_s + seconds, next_s)
         if end is not None and not end.connected:
-            missed_c = abs(end.charge_c - start.charge_c - next_c)
-            if missed_c <= EVEN * abs(next_c):
-                return count
+            missed_c = end.charge_c - start.charge_c - next_c
+            if abs(missed_c) <= EVEN * abs(next_c) * min(1.0, reach_c / abs(moved_c)):
+                return count, missed_c
         count //= 2
-    return 0
+    return 0, 0.0
 
 
 def _turn_end(run: Progress, event: object, drift_c: float) -> float:

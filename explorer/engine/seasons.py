@@ -107,6 +107,8 @@ class Seasons:
     ) -> None:
         self.engines = tuple(engines)
         self._plainer, self._in_vain = plainer, in_vain
+        self._tried: dict[int, tuple[Standing, Trajectory]] = {}
+        """Whole months of tries that fail, as they were marched last, and how they began."""
         lengths = [engine.edges[-1] for engine in self.engines]
         self.edges_s = np.concatenate([[0.0], np.cumsum(lengths)]).tolist()
         """Where the months begin, and where the year ends. [s]"""
@@ -170,7 +172,14 @@ class Seasons:
             return run(engine, inf), engine
         if month in self._in_vain and not start.connected:
             engine = self._plainer(month)
-            return run(engine, inf), engine
+            whole = stop_at is None and into_s <= 0.0 and span_s >= _length(self, month) - GRAIN_S
+            before = self._tried.get(month) if whole else None
+            if before is not None and _goes_on(self, month, before[0], start, late=False):
+                return before[1], engine
+            found = run(engine, inf)
+            if whole:
+                self._tried[month] = start, found
+            return found, engine
         found = run(engine, MOST_CUT_OFFS if started else inf)
         if started and found.tally.cut_offs > MOST_CUT_OFFS:
             engine = self._plainer(month)

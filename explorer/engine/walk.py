@@ -266,11 +266,15 @@ class Run(Legs):
         enough = first is not None and at_full.walked_enough(
             self, first.time_s, len(self.fulls)
         )
+        # Turns within a phase are part of a longer turn, which saves more.
+        inside = self.stage == "start" or bool(self.clock.busy)
+        if inside and self._repeat("full"):
+            return
         skip = at_full.full_turns(self, enough)
-        if skip is None:
-            self._repeat("full")
-        else:
+        if skip is not None:
             self._pass(skip)
+        elif not inside:
+            self._repeat("full")
 
     def _tried(self, start: Standing, begin_s: float, span_s: float) -> Standing | None:
         """Where another run would stand after a time; None where that takes too many legs."""
