@@ -12,6 +12,7 @@ from explorer.advice.assess import assess
 from explorer.advice.budget import budget
 from explorer.advice.case import Case
 from explorer.advice.judge import judge
+from explorer.advice.readings.one import study
 from explorer.advice.year.answers import month_energies
 from explorer.advice.year.view import year_view
 from explorer.cli.main import commands
@@ -97,6 +98,18 @@ def test_a_night_asks_nothing_of_it_and_more_runs_than_the_light_pays_for_fall_s
     per_day = 24.0 * answers(burst())["runs_per_hour"]
     assert service.state == "falls_short"
     assert service.value == pytest.approx(per_day / 5000.0, rel=0.01)
+
+
+def test_a_run_that_the_light_carries_through_the_day_lasts_until_the_evening():
+    """At 20 µA the store is full from eight to six, again and again; 6.6 mC more last 330 s."""
+    changes = {"light.pattern": {"kind": "week"}, "load.operations.0.phases.0.current_A": 2e-5}
+    case = burst(**changes)
+    run = study(case).course.run
+    assert any(leg.repeats is not None for leg in run.legs)
+    found, days = answers(case), run.tally.connects
+    assert found["run_length_s"] == pytest.approx(run.tally.connected_s / days, rel=1e-6)
+    assert found["run_length_s"] > 10 * 3600.0
+    assert found["run_period_s"] == pytest.approx(24 * 3600.0)
 
 
 def test_a_load_that_the_light_carries_never_stops_and_serves_everything():

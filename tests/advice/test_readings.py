@@ -8,6 +8,7 @@ import pytest
 
 from explorer.advice.answers import answers
 from explorer.advice.case import Case
+from explorer.advice.readings import dark
 from explorer.advice.readings.balance import wanted_runs
 from explorer.advice.readings.dark import one_charge
 from explorer.advice.readings.one import readings, study
@@ -400,3 +401,33 @@ def test_an_operation_that_cuts_off_as_it_begins_begins_there():
     assert found.course.run.tally.cut_offs > 0
     begin_v = lowest_begins(found.engine, found.course.run)[0]
     assert 2.0 < begin_v < 2.0 + 0.5
+
+
+@pytest.mark.parametrize("days", [
+    ("mon", "tue", "wed", "thu", "fri", "sat", "sun"), ("mon", "tue", "thu", "sat"),
+])
+def test_of_nights_with_the_same_hours_open_the_hardest_alone_is_followed(days, monkeypatch):
+    """The verdict on the dark is that of following every night, with far fewer marches."""
+    every = Every(interval_s=600.0, days=days, from_h=19.0, to_h=23.0)
+    load = sleeper(sleep_A=2e-5, operations=(beep(every, current_a=0.02),))
+    lasts, followed = dark.InTheDark.lasts, []
+    monkeypatch.setattr(
+        dark.InTheDark, "lasts", lambda *given: followed.append(1) or lasts(*given)
+    )
+    few = readings(Case(design(light=EVERY_DAY, load=load))).dark
+    count = len(followed)
+    monkeypatch.setattr(dark, "_hardest", lambda _, levels: levels)
+    followed.clear()
+    every_one = readings(Case(design(light=EVERY_DAY, load=load))).dark
+    assert (few.lasts_s[0], few.needed_s[0]) == (every_one.lasts_s[0], every_one.needed_s[0])
+    assert len(followed) >= 7
+    assert count <= 3 if len(days) == 7 else count <= len(followed)
+
+
+def test_hours_of_the_week_are_those_of_every_day_or_not():
+    day = ((0.0, 3600.0), (7200.0, 9000.0))
+    every = tuple((n * DAY_S + a, n * DAY_S + b) for n in range(7) for a, b in day)
+    assert dark._daily(every)
+    assert not dark._daily(every[:-1])
+    assert not dark._daily((*every[:-1], (every[-1][0], every[-1][1] + 60.0)))
+    assert not dark._daily((*every[:-1], (every[-1][0] - 60.0, every[-1][1] - 60.0)))

@@ -284,3 +284,59 @@ def test_turns_that_never_hold_are_tried_out_less_and_less_often(monkeypatch):
     run = engine.march(engine.edges[-1], most_legs=6000)
     assert run.tally.connects > 1000
     assert 0 < len(trials) < 0.15 * run.tally.connects
+
+
+def tries_at_full(farad=2e-3):
+    """A start-up of 2 s that the second phase always ends, with a store that is soon full again."""
+    return system(
+        light=steady(4e-3), panel=CURRENT_SOURCE, store=bank(farad, esr_ohm=30.0), full_v=4.5,
+        full_hysteresis_v=0.01,
+        load=load(
+            connect_v=4.2, off_v=2.6, retry_delay_s=5.0,
+            start_up=(
+                Phase(draw=Draw(current_a=1e-3), duration_s=2.0),
+                Phase(draw=Draw(current_a=0.2), duration_s=0.1),
+            ),
+        ),
+    )
+
+
+@pytest.mark.parametrize("farad", [2e-3, 7e-3])
+def test_turns_at_full_within_a_start_up_are_passed_over(farad, monkeypatch):
+    engine, start = Engine(tries_at_full(farad)), Standing(charge_c=4.4 * farad, connected=False)
+    one = engine.march(600.0, start)
+    with monkeypatch.context() as patch:
+        patch.setattr(at_full, "full_turns", lambda *_: None)
+        patch.setattr(repeats, "turns", lambda *_: None)
+        two = engine.march(600.0, start)
+    assert len(two.legs) > 3 * len(one.legs)
+    assert one.tally.cut_offs == two.tally.cut_offs > 50
+    assert one.tally.full_s == pytest.approx(two.tally.full_s, rel=1e-6)
+    assert one.tally.connected_s == pytest.approx(two.tally.connected_s, rel=1e-9)
+    assert one.end.charge_c == pytest.approx(two.end.charge_c, rel=1e-6)
+    (of_one, of_two) = (ledger(engine, run) for run in (one, two))
+    assert abs(of_one.residual_j) < 1e-6 * of_one.turned_over_j
+    assert of_one.turned_over_j == pytest.approx(of_two.turned_over_j, rel=1e-6)
+
+
+def test_a_far_stride_of_tries_is_as_exact_as_many_short_ones(monkeypatch):
+    """A converter's current falls as the store fills, so that the drift of a try bends."""
+    given_ = system(
+        light=steady(3e-4), panel=AMORPHOUS, charger=converter(voc_fraction=None),
+        store=bank(1.0, esr_ohm=40.0, leakage_a=1e-5),
+        load=load(
+            connect_v=2.0, off_v=1.9, bulk_f=1e-6, retry_delay_s=1.0,
+            start_up=(Phase(draw=Draw(current_a=0.09), duration_s=1.0),),
+        ),
+    )
+    engine, start = Engine(given_), Standing(charge_c=2.1, connected=False)
+    far = engine.march(6 * HOUR_S, start)
+    monkeypatch.setattr(repeats, "FARTHER", 1.0)
+    near = engine.march(6 * HOUR_S, start)
+    monkeypatch.setattr(repeats, "REPEAT_REACH", 0.0005)
+    right = engine.march(6 * HOUR_S, start)
+    assert len(far.legs) < 0.6 * len(near.legs)
+    assert far.end.charge_c - 2.1 > 0.5
+    assert far.tally.cut_offs == pytest.approx(right.tally.cut_offs, abs=1)
+    errors_c = [abs(run.end.charge_c - right.end.charge_c) for run in (far, near)]
+    assert errors_c[0] < max(errors_c[1], 1e-6)

@@ -7,7 +7,7 @@ from explorer.advice.case import Case
 from explorer.advice.year.answers import month_energies
 from explorer.advice.year.study import seasons_of, year_study
 from explorer.engine.march import Engine
-from explorer.engine.seasons import settled_year
+from explorer.engine.seasons import Seasons, settled_year
 from explorer.physics import panel as pv
 from explorer.scenario.build import build, build_panel
 from explorer.scenario.model import Scenario, with_values
@@ -141,3 +141,22 @@ def test_a_store_that_fills_over_years_is_followed_to_where_it_stays():
     course = settled_year(seasons, opening)
     assert course.settled
     assert course.months[11].run.end.charge_c > opening.end.charge_c
+
+
+def test_a_month_in_which_every_try_fails_is_marched_once_for_all_years(monkeypatch):
+    """A store of 4.7 mF whose start-up takes 10 mC forgets each night how a month began."""
+    values = {
+        "store": {"kind": "capacitor", "capacitance_F": 4.7e-3, "rated_V": 6.3, "leakage_A": 1e-5},
+        "load.start_up": ({"current_A": 0.2, "duration_s": 0.05},), "load.disconnect_V": 3.0,
+    }
+    found = year_study(in_a_year(SIMPLE, daylight(hung_up="11-01"), **values))
+    assert not found.starts
+    runs = [part.run for part in found.opening.parts]
+    assert sum(any(month.run is run for run in runs) for month in found.months) >= 9
+    monkeypatch.setattr(Seasons, "_tried", property(lambda _: {}, lambda *_: None), raising=False)
+    again = year_study(in_a_year(SIMPLE, daylight(hung_up="11-01"), **values))
+    for one, other in zip(found.months, again.months, strict=True):
+        assert one.run.tally.cut_offs == pytest.approx(other.run.tally.cut_offs, rel=1e-3)
+        assert one.run.end.charge_c == pytest.approx(
+            other.run.end.charge_c, abs=1e-4 * found.seasons.full_c(0)
+        )
