@@ -6,6 +6,7 @@ import pytest
 from explorer.advice.case import Case
 from explorer.advice.year.answers import month_energies
 from explorer.advice.year.study import seasons_of, year_study
+from explorer.engine.course import Standing
 from explorer.engine.march import Engine
 from explorer.engine.seasons import Seasons, settled_year
 from explorer.physics import panel as pv
@@ -153,6 +154,11 @@ def test_a_month_in_which_every_try_fails_is_marched_once_for_all_years(monkeypa
     assert not found.starts
     runs = [part.run for part in found.opening.parts]
     assert sum(any(month.run is run for run in runs) for month in found.months) >= 9
+    one, again, other = (
+        found.seasons.within(1, 28 * 86_400.0, Standing(charge_c=q, connected=False))[0]
+        for q in (0.0, 0.0, 0.01)
+    )
+    assert one is again is not other
     monkeypatch.setattr(Seasons, "_tried", property(lambda _: {}, lambda *_: None), raising=False)
     again = year_study(in_a_year(SIMPLE, daylight(hung_up="11-01"), **values))
     for one, other in zip(found.months, again.months, strict=True):
