@@ -29,9 +29,6 @@ REPEAT_REACH = 0.01
 FEWEST = 4
 """Turns that drift and are passed over at once at least: to learn of them takes two, and the one
 that is kept is no exact likeness of the others."""
-FARTHER = 4.0
-"""How many times as far it is followed where a turn is tried out at the end: what its drift misses
-there by, which grows with the square of the way, then counts with its mean."""
 BAND_REACH = 0.01
 """The same for turns that meet full on the way, as a share of the band between full and resume."""
 FADING = 0.8
@@ -107,8 +104,6 @@ def turns(
         if abs(ratio) < FADING:
             return None  # a few turns more, and there is none
         reach = (REPEAT_REACH if even else 20 * REPEAT_DRIFT) * scale
-        if even and event == "connect" and _alike((turn_s,), (before.turn_s,)):
-            reach *= FARTHER
         # No further than to where the next turn would no longer begin.
         ends_c = (_turn_end(run, event, drift_c) - run.q) * copysign(1.0, drift_c)
         # Nor so far that the one that is tried out would not hold.
@@ -130,12 +125,11 @@ def turns(
         count, missed_c = whole, 0.0
         if whole >= least and event == "connect" and course.drift_c:
             begin = Standing(charge_c=charge_c, connected=False, charging=run.charging)
-            count, missed_c = _turns_that_hold(
-                trial, course, whole, begin, run.t + passed_s, REPEAT_REACH * scale
-            )
+            count, missed_c = _turns_that_hold(trial, course, whole, begin, run.t + passed_s)
         if count < least:
             break
         seconds, moved_c = course.after(count)
+        # What the drift misses by grows with the square of the way: a third of it is its mean.
         moved_c += missed_c * count / 3.0
         passed_s, charge_c = passed_s + seconds, charge_c + moved_c
         turn = Repeats(inner, float(count), before.charge_c)
@@ -160,13 +154,12 @@ def _alike(one_s: tuple[float, ...], other_s: tuple[float, ...]) -> bool:
 
 
 def _turns_that_hold(
-    trial: Trial, course: EvenTurns, count: int, begin: Standing, begin_s: float, reach_c: float
+    trial: Trial, course: EvenTurns, count: int, begin: Standing, begin_s: float
 ) -> tuple[int, float]:
     """As many of these turns as may be skipped, and what the drift of the next one misses by. [C]
 
     The turn after them is tried out: a start that fails at once may last a little, or pass a phase,
-    once the store holds more. What lies beyond `reach_c` must be the more even, so that all of them
-    miss by no more.
+    once the store holds more.
     """
     while count > 0:
         seconds, moved_c = course.after(count)
@@ -175,7 +168,7 @@ def _turns_that_hold(
         end = trial(start, begin_s + seconds, next_s)
         if end is not None and not end.connected:
             missed_c = end.charge_c - start.charge_c - next_c
-            if abs(missed_c) <= EVEN * abs(next_c) * min(1.0, reach_c / abs(moved_c)):
+            if abs(missed_c) <= EVEN * abs(next_c):
                 return count, missed_c
         count //= 2
     return 0, 0.0
