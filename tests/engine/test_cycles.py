@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from explorer.engine.course import Standing
-from explorer.engine.cycles import GENERATOR_TOLERANCE_V
+from explorer.engine.cycles import GENERATOR_TOLERANCE_V, FlowMap
 from explorer.engine.march import Engine
 from explorer.engine.motions import AVERAGED_BELOW_V
 from explorer.physics.load import Draw
@@ -141,3 +141,12 @@ def test_a_cycle_says_how_low_its_pulse_pulls_the_terminals():
         0.053 + sleeping, abs=1e-6
     )
     assert cycle.map.displacement[at] / farad == pytest.approx(-0.05 - 3e-5 / farad, abs=1e-9)
+
+
+def test_a_map_says_the_same_of_one_charge_and_of_many():
+    chance = np.random.default_rng(3)
+    nodes = np.cumsum(chance.uniform(0.01, 1.0, 50))
+    given = FlowMap(nodes, chance.normal(0.0, 0.01, 50))
+    charge = np.concatenate([nodes, chance.uniform(nodes[0] - 1.0, nodes[-1] + 1.0, 100)])
+    one_by_one = [given.at(q) for q in charge.tolist()]
+    assert one_by_one == pytest.approx(given(charge), rel=1e-12)

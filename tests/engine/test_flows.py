@@ -226,3 +226,20 @@ def test_speeds_many_orders_apart_are_crossed_in_finite_time():
     still = Flow(np.array([0.0, 1.0, 2.0]), np.array([1.0, 1e-310, 1e-310]))
     assert still.time_to(0.0, 2.0) == np.inf
     assert still.advance(0.0, 1e9) == pytest.approx(1.0)
+
+
+@pytest.mark.parametrize("seed", range(20))
+def test_a_motion_in_the_mirror_goes_as_far_the_other_way(seed):
+    """Up and down are walked by different lines: one must be the mirror image of the other."""
+    chance = np.random.default_rng(seed)
+    nodes = np.cumsum(chance.uniform(0.05, 1.0, 12))
+    speed = chance.uniform(0.01, 5.0, 12) * (1.0 if seed % 2 else chance.choice([-1.0, 1.0], 12))
+    there, mirrored = Flow(nodes, speed), Flow(-nodes[::-1], -speed[::-1])
+    for x in chance.uniform(nodes[0], nodes[-1], 20).tolist():
+        low, high = sorted(chance.uniform(nodes[0], nodes[-1], 2).tolist())
+        for seconds in (1e-4, 0.02, 0.3, 4.0):
+            bounds = (low, high) if low < x < high else (nodes[0] - 1.0, nodes[-1] + 1.0)
+            end, used = there.run(x, seconds, *bounds)
+            back, passed = mirrored.run(-x, seconds, -bounds[1], -bounds[0])
+            assert back == pytest.approx(-end, rel=1e-9, abs=1e-12)
+            assert passed == pytest.approx(used, rel=1e-9)
