@@ -8,7 +8,7 @@ of parts and the operations' windows are common to all.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 import numpy as np
 
@@ -179,6 +179,8 @@ class Batch:
     """Motion in the dark with the load connected, by operations due."""
     dark_mean: int
     """The same with every operation at its mean rate over the period."""
+    starts: dict[int, FloatArray] = field(default_factory=dict)
+    """What `many_run.starts_at` found, by light level."""
 
     @property
     def size(self) -> int:

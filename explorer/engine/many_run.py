@@ -163,6 +163,9 @@ def starts_at(batch: Batch, level: int) -> FloatArray:
     The connect threshold; where a start-up fails from there, what the store gathers while the
     switch waits to try again, if that is more and suffices.
     """
+    known = batch.starts.get(level)
+    if known is not None:
+        return known
     start, rows = batch.start, np.arange(batch.size)
     need = start.need_c - np.maximum(batch.given_a[:, level], 0.0) * start.length_s
     connect = batch.connect_at_c[:, level]
@@ -176,6 +179,7 @@ def starts_at(batch: Batch, level: int) -> FloatArray:
         )
         again = np.maximum(again, connect[fails])
         found[fails] = np.where(again >= need[fails], again, np.inf)
+    batch.starts[level] = found
     return found
 
 

@@ -23,7 +23,7 @@ from explorer.advice.readings.many_sure import FAILS, falls, sure, wide, within
 from explorer.advice.readings.pulse import Store, deepest_pulse, flat
 from explorer.engine import many_run as run
 from explorer.engine.many import Batch, Supplied, charging_current, prepare
-from explorer.engine.system import Periodic, System, WhenReady
+from explorer.engine.system import DAY_S, Periodic, System, WhenReady
 from explorer.engine.thresholds import along
 from explorer.physics.arrays import BoolArray, FloatArray
 from explorer.scenario.model import Scenario
@@ -204,7 +204,7 @@ def _a_night_apart(
     close &= about_dusk(batch, _begins_s(batch) + ready_s, ABOUT * ready_s)
     if not close.any():
         return ready_s, ready_s
-    most_s = float(ready_s[close].max()) + 2.0 * float(s.edges_s[-1])
+    most_s = float(ready_s[close].max()) * (1.0 + NIGHT_AND) + longest_night(s) + DAY_S
     found = [
         np.where(close, _charged(
             batch, batch.nodes_c[:, 0], most_s, some=close, pace=pace
