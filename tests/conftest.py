@@ -127,8 +127,12 @@ def pytest_configure(config):
 
 
 @pytest.fixture(autouse=True)
-def no_window_left_behind():
-    """Fail a test that leaves a top-level widget behind; a slot that holds `self` keeps one."""
+def no_window_left_behind(request):
+    """Fail a test that leaves a top-level widget behind; a slot that holds `self` keeps one.
+
+    What it leaves to the collector goes here: were it taken away while Qt undoes a connection of
+    a later test, the lock of the one would wait for that of the other, and for ever.
+    """
     yield
     widgets = sys.modules.get("PySide6.QtWidgets")
     app = widgets and widgets.QApplication.instance()
@@ -143,6 +147,8 @@ def no_window_left_behind():
     for widget in left:  # so that one test's leftovers do not fail the next
         widget.deleteLater()
     app.sendPostedEvents(None, delete)
+    if "qapp" in request.fixturenames and gc.isenabled():  # it rests while a job runs
+        gc.collect()
     assert not names, f"windows left behind, perhaps by a lambda that holds one: {names}"
 
 
