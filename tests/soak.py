@@ -333,7 +333,7 @@ def soak_stand(hours: float, *, trims: bool) -> None:
             settle(lambda: stand.jobs.busy(FRAME_JOB), REST_S)
 
         watch(steps(), seconds, "seconds", rest, lambda: workers.process_ids, trims=trims)
-        print(f"{visitors.moves} moves of {seconds // 300} visits")
+        print(f"{visitors.moves} moves of visitors")
         stand.leave()
         stand.deleteLater()
         workers.close()
