@@ -148,6 +148,7 @@ def run(
 
         from explorer.loaded import YOUNG_IN_WINDOW, settle_down
         from explorer.state import scaling
+        from explorer.state.collector import CollectorRounds
         from explorer.state.interrupts import Interrupts
         from explorer.state.language import set_language
         from explorer.widgets.fault_report import FaultReport
@@ -166,6 +167,7 @@ def run(
     ours = scaling.set_scale(settings)
     app = QApplication.instance() or QApplication([NAME])
     assert isinstance(app, QApplication)
+    rounds = CollectorRounds(app)
     screen = app.primaryScreen()
     if ours and screen is not None and scaling.look_at_screen(
         settings, screen.size(), screen.devicePixelRatio()
@@ -206,6 +208,7 @@ def run(
         report.remove()
         windows.deleteLater()
         log.close()
+        rounds.end()
 
 
 def _remembered(store_path: Path, data: Path) -> tuple[SettingsStore, LogFile]:

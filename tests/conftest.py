@@ -16,8 +16,6 @@ import pytest
 from _pytest.doctest import DoctestModule
 from hypothesis import settings
 
-from explorer.loaded import settle_down
-
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 os.environ.setdefault("PYQTGRAPH_QT_LIB", "PySide6")
 
@@ -44,6 +42,12 @@ DEAR = (
     "tests/words/test_one_value.py", "tests/words/test_plain_answer.py",
 )  # fmt: skip
 """Files of few tests that take long: begun last, one of them would run while all else has ended."""
+
+
+BETWEEN_ROUNDS = 20_000
+"""Allocations between two rounds of the collector."""
+FULL_ROUND = 10
+"""Every so many rounds it looks through all that there is."""
 
 
 class DearFirst:
@@ -74,22 +78,34 @@ class OnlyWhereExamplesAre:
         return found
 
 
-class HereToStay:
-    """Gathers tests without looking for garbage, and takes what is loaded by then as there to stay.
+class Collected:
+    """Lets the collector of cycles run between tests alone, as the program does between events.
 
-    Half a million objects of modules and tests were looked through again and again: an eighth of
-    all processor time.
+    Within a test it would take away windows of earlier ones while Qt undoes a connection, and the
+    lock of the one would wait for that of the other, for ever. What is loaded by the time that the
+    tests are gathered is there to stay: half a million objects were looked through again and again.
     """
+
+    def __init__(self):
+        self._count = 0
 
     @pytest.hookimpl(wrapper=True, tryfirst=True)
     def pytest_collection(self):
-        """Let the collector rest meanwhile; then it works as in the program."""
+        """Gather without looking for garbage."""
         gc.disable()
-        try:
-            return (yield)
-        finally:
-            gc.enable()
-            settle_down()
+        found = yield
+        gc.freeze()
+        return found
+
+    @pytest.hookimpl(wrapper=True, tryfirst=True)
+    def pytest_runtest_teardown(self):
+        """Look for it once all of a test is gone, where there may be some."""
+        gc.disable()  # a test may have had it on
+        done = yield
+        if gc.get_count()[0] > BETWEEN_ROUNDS:
+            self._count += 1
+            gc.collect(2 if self._count % FULL_ROUND == 0 else 1)
+        return done
 
 
 class NothingForNobody:
@@ -121,18 +137,14 @@ class NothingForNobody:
 def pytest_configure(config):
     """Hooks of this file see the files below it alone, a plugin sees the others, too."""
     config.pluginmanager.register(OnlyWhereExamplesAre())
-    config.pluginmanager.register(HereToStay())
+    config.pluginmanager.register(Collected())
     config.pluginmanager.register(NothingForNobody())
     config.pluginmanager.register(DearFirst())
 
 
 @pytest.fixture(autouse=True)
-def no_window_left_behind(request):
-    """Fail a test that leaves a top-level widget behind; a slot that holds `self` keeps one.
-
-    What it leaves to the collector goes here: were it taken away while Qt undoes a connection of
-    a later test, the lock of the one would wait for that of the other, and for ever.
-    """
+def no_window_left_behind():
+    """Fail a test that leaves a top-level widget behind; a slot that holds `self` keeps one."""
     yield
     widgets = sys.modules.get("PySide6.QtWidgets")
     app = widgets and widgets.QApplication.instance()
@@ -147,8 +159,6 @@ def no_window_left_behind(request):
     for widget in left:  # so that one test's leftovers do not fail the next
         widget.deleteLater()
     app.sendPostedEvents(None, delete)
-    if "qapp" in request.fixturenames and gc.isenabled():  # it rests while a job runs
-        gc.collect()
     assert not names, f"windows left behind, perhaps by a lambda that holds one: {names}"
 
 

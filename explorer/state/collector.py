@@ -1,9 +1,55 @@
-"""Where Python's collector of cycles may run in a program with windows and workers."""
+"""Where and when Python's collector of cycles may run in a program with windows and workers."""
 
 from __future__ import annotations
 
 import gc
 import threading
+
+from PySide6.QtCore import QObject, QTimer, Slot
+
+from explorer.loaded import MIDDLE, OLD, YOUNG_IN_WINDOW
+
+LOOK_MS = 500
+"""How often it is asked whether there is enough to look through. [ms]"""
+
+
+class CollectorRounds(QObject):
+    """Runs the collector between events, and nowhere else.
+
+    By itself it runs in the middle of whatever allocates next. Where that is Qt undoing a
+    connection, a window that the collector takes away waits for a lock that is held below it, and
+    the program stands still for ever. So it is off from here on, until `end`, and asked for by the
+    loop of events.
+
+    Parameters
+    ----------
+    parent : QObject
+        Whose loop of events it is.
+    young : int
+        Allocations between two rounds, as of `gc.set_threshold`.
+    """
+
+    def __init__(self, parent: QObject | None = None, young: int = YOUNG_IN_WINDOW) -> None:
+        super().__init__(parent)
+        self._young, self._count = young, 0
+        self._timer = QTimer(self)
+        self._timer.setInterval(LOOK_MS)
+        self._timer.timeout.connect(self.look)
+        gc.disable()
+        self._timer.start()
+
+    @Slot()
+    def look(self) -> None:
+        """One round, where enough was allocated; now and then through all that there is."""
+        if gc.get_count()[0] < self._young:
+            return
+        self._count += 1
+        gc.collect(2 if self._count % (MIDDLE * OLD) == 0 else 1)
+
+    def end(self) -> None:
+        """The collector runs by itself again."""
+        self._timer.stop()
+        gc.enable()
 
 
 class CollectorPause:
@@ -11,7 +57,8 @@ class CollectorPause:
 
     It runs in whatever thread allocates next. In a worker it would destroy what widgets left
     behind, and Qt crashes where a part of a window is destroyed outside the interface thread.
-    There is one for the whole program, `COLLECTOR_PAUSE`.
+    There is one for the whole program, `COLLECTOR_PAUSE`. In a program of which `CollectorRounds`
+    has hold it rests anyway; this is for windows within a program of somebody else's.
     """
 
     def __init__(self) -> None:

@@ -6,7 +6,8 @@ import threading
 import pytest
 from PySide6.QtCore import QEvent
 
-from explorer.state.collector import CollectorPause, Holds
+from explorer.loaded import MIDDLE, OLD
+from explorer.state.collector import CollectorPause, CollectorRounds, Holds
 from explorer.state.jobs import JobRunner
 
 
@@ -116,3 +117,42 @@ def test_a_collector_that_was_off_stays_off():
         assert not gc.isenabled()
     finally:
         gc.enable()
+
+
+def test_between_events_what_is_left_behind_goes_and_nowhere_else(qtbot, qapp):
+    """However much is allocated in an event, the collector does not run within it."""
+    gone = []
+
+    class Part:
+        def __del__(self):
+            gone.append(True)
+
+    rounds = CollectorRounds(young=10_000)
+    try:
+        part = Part()
+        part.itself = part
+        del part
+        litter = [[] for _ in range(100_000)]
+        assert litter
+        assert not gone
+        qtbot.waitUntil(lambda: bool(gone))
+    finally:
+        rounds.end()
+    assert gc.isenabled()
+
+
+def test_where_little_was_allocated_no_round_is_made(qapp):
+    rounds = CollectorRounds(young=1_000_000_000)
+    made = []
+    gc.callbacks.append(lambda phase, about: made.append(about["generation"]))
+    try:
+        rounds.look()
+        assert made == []
+        rounds._young = 0
+        for _ in range(MIDDLE * OLD):
+            rounds.look()
+    finally:
+        gc.callbacks.pop()
+        rounds.end()
+    assert set(made[:-2]) == {1}
+    assert made[-2:] == [2, 2]  # its begin and its end
