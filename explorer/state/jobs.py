@@ -37,16 +37,19 @@ class _Task:
     work: Work | None = None
     question: Question | None = None
     """One of the two."""
+    to_the_end: bool = False
     hold: Hold = field(default_factory=Hold)
     ticket: int | None = None
     """Number that the worker processes gave it; None where a thread does it."""
 
     def run(self, step: Callable[[object], None]) -> object:
-        """Do it in a thread."""
-        if self.work is not None:
+        """Do it in a thread; a march that nobody waits for any more is given up."""
+        if self.work is not None and self.to_the_end:
             return self.work()
-        assert self.question is not None
         with until(self.hold.stop.is_set), suppress(Interrupted):
+            if self.work is not None:
+                return self.work()
+            assert self.question is not None
             for found in self.question(self.hold):
                 if self.hold.stop.is_set():
                     break
@@ -115,7 +118,7 @@ class JobRunner(QObject):
         if app is not None:
             app.aboutToQuit.connect(self.end)
 
-    def submit(self, key: str, work: Work) -> None:
+    def submit(self, key: str, work: Work, *, to_the_end: bool = False) -> None:
         """Run `work` in a thread; whatever ran under `key` before is superseded.
 
         Parameters
@@ -124,8 +127,13 @@ class JobRunner(QObject):
             What the job answers, such as ``"sheet"``.
         work : callable
             Takes nothing, touches no widget, returns the result.
+        to_the_end : bool
+            Whether it is done even where the window closes meanwhile, such as a file that a person
+            has asked for.
         """
-        self._take(_Task(key=key, number=self._next(key), work=work))
+        self._take(
+            _Task(key=key, number=self._next(key), work=work, to_the_end=to_the_end)
+        )
 
     def ask(self, key: str, question: Question) -> None:
         """Answer a question; whatever ran under `key` before is superseded, and told to stop.

@@ -106,7 +106,7 @@ class SheetWriter(QObject):
             written=datetime.now().astimezone(),
         )
         self.said.emit(say("The report is being written."), False)
-        self._jobs.submit(JOB, job)
+        self._jobs.submit(JOB, job, to_the_end=True)
 
     def _on_done(self, key: str, result: object) -> None:
         if key == JOB:

@@ -3,6 +3,7 @@ import threading
 import pytest
 from PySide6.QtCore import QThread
 
+from explorer.engine.course import Interrupted, asked_to_stop
 from explorer.state.jobs import JobRunner
 
 
@@ -101,3 +102,28 @@ def test_a_retired_runner_takes_no_more_work(qtbot):
     runner.finish()
     assert started == []
     assert runner.is_idle
+
+
+@pytest.mark.parametrize("to_the_end", [False, True])
+def test_a_march_is_given_up_where_its_window_closes_and_a_file_is_written(
+    qapp, caplog, to_the_end
+):
+    begun, may_go_on, ended = threading.Event(), threading.Event(), []
+
+    def march():
+        stopped = asked_to_stop()
+        begun.set()
+        may_go_on.wait(20)
+        if stopped is not None and stopped():
+            ended.append("given up")
+            raise Interrupted
+        ended.append("done")
+
+    runner = JobRunner()
+    runner.submit("trace", march, to_the_end=to_the_end)
+    assert begun.wait(20)
+    runner.drop()
+    may_go_on.set()
+    runner.finish()
+    assert ended == ["done" if to_the_end else "given up"]
+    assert not caplog.records
