@@ -261,6 +261,7 @@ def soak_edits(edits: int, seed: int, *, trims: bool) -> None:
 
     from explorer import app
     from explorer.loaded import settle_down
+    from explorer.state.collector import CollectorRounds
     from explorer.state.settings import SettingsStore
     from explorer.state.workers import Workers
 
@@ -274,6 +275,7 @@ def soak_edits(edits: int, seed: int, *, trims: bool) -> None:
         first.resize(1280, 720)
         first.show()
         settle_down()
+        CollectorRounds(qt)  # as in the program
         person, workers = Person(windows, seed), windows.findChild(Workers)
 
         def steps() -> Iterator[int]:
@@ -298,6 +300,7 @@ def soak_stand(hours: float, *, trims: bool) -> None:
     from explorer.stand.parked import ParkedScenarios
     from explorer.stand.window import StandWindow
     from explorer.state import theme
+    from explorer.state.collector import CollectorRounds
     from explorer.state.solver import FRAME_JOB
     from explorer.state.stand_plan import BUNDLED, StandPlan
     from explorer.state.workers import Workers
@@ -316,6 +319,7 @@ def soak_stand(hours: float, *, trims: bool) -> None:
         stand.start()
         stand.session._timer.stop()  # its seconds are counted here
         settle_down()
+        CollectorRounds(qt)  # as in the program
         visitors = Visitors(stand, drag=8, per_frame=4)
         seconds = round(3600 * hours)
 

@@ -13,58 +13,24 @@ LOOK_MS = 500
 """How often it is asked whether there is enough to look through. [ms]"""
 
 
-class CollectorRounds(QObject):
-    """Runs the collector between events, and nowhere else.
-
-    By itself it runs in the middle of whatever allocates next. Where that is Qt undoing a
-    connection, a window that the collector takes away waits for a lock that is held below it, and
-    the program stands still for ever. So it is off from here on, until `end`, and asked for by the
-    loop of events.
-
-    Parameters
-    ----------
-    parent : QObject
-        Whose loop of events it is.
-    young : int
-        Allocations between two rounds, as of `gc.set_threshold`.
-    """
-
-    def __init__(self, parent: QObject | None = None, young: int = YOUNG_IN_WINDOW) -> None:
-        super().__init__(parent)
-        self._young, self._count = young, 0
-        self._timer = QTimer(self)
-        self._timer.setInterval(LOOK_MS)
-        self._timer.timeout.connect(self.look)
-        gc.disable()
-        self._timer.start()
-
-    @Slot()
-    def look(self) -> None:
-        """One round, where enough was allocated; now and then through all that there is."""
-        if gc.get_count()[0] < self._young:
-            return
-        self._count += 1
-        gc.collect(2 if self._count % (MIDDLE * OLD) == 0 else 1)
-
-    def end(self) -> None:
-        """The collector runs by itself again."""
-        self._timer.stop()
-        gc.enable()
-
-
 class CollectorPause:
     """Keeps Python's collector of cycles still while a worker runs.
 
     It runs in whatever thread allocates next. In a worker it would destroy what widgets left
     behind, and Qt crashes where a part of a window is destroyed outside the interface thread.
-    There is one for the whole program, `COLLECTOR_PAUSE`. In a program of which `CollectorRounds`
-    has hold it rests anyway; this is for windows within a program of somebody else's.
+    There is one for the whole program, `COLLECTOR_PAUSE`. `CollectorRounds` heeds it too: a closed
+    window that is taken away waits for its worker, which waits for the interpreter.
     """
 
     def __init__(self) -> None:
         self._lock = threading.Lock()
         self._holders = 0
         self._was_on = False
+
+    @property
+    def is_held(self) -> bool:
+        """Whether a worker runs."""
+        return self._holders > 0
 
     def take(self) -> None:
         """Let the collector rest, until as many have released it as have taken it."""
@@ -112,3 +78,47 @@ class Holds:
         """Where the owner goes before the ends of its jobs arrive; its workers have ended."""
         while self.count:
             self.release()
+
+
+class CollectorRounds(QObject):
+    """Runs the collector between events, and nowhere else.
+
+    By itself it runs in the middle of whatever allocates next. Where that is Qt undoing a
+    connection, a window that the collector takes away waits for a lock that is held below it, and
+    the program stands still for ever. So it is off from here on, until `end`, and asked for by the
+    loop of events.
+
+    Parameters
+    ----------
+    parent : QObject
+        Whose loop of events it is.
+    young : int
+        Allocations between two rounds, as of `gc.set_threshold`.
+    pause : CollectorPause
+        What workers hold.
+    """
+
+    def __init__(
+        self, parent: QObject | None = None, young: int = YOUNG_IN_WINDOW,
+        pause: CollectorPause = COLLECTOR_PAUSE,
+    ) -> None:
+        super().__init__(parent)
+        self._young, self._pause, self._count = young, pause, 0
+        self._timer = QTimer(self)
+        self._timer.setInterval(LOOK_MS)
+        self._timer.timeout.connect(self.look)
+        gc.disable()
+        self._timer.start()
+
+    @Slot()
+    def look(self) -> None:
+        """One round, where enough was allocated; now and then through all that there is."""
+        if gc.get_count()[0] < self._young or self._pause.is_held:
+            return
+        self._count += 1
+        gc.collect(2 if self._count % (MIDDLE * OLD) == 0 else 1)
+
+    def end(self) -> None:
+        """The collector runs by itself again."""
+        self._timer.stop()
+        gc.enable()

@@ -272,7 +272,8 @@ def drags(quick: bool) -> Iterator[str]:
     from PySide6.QtWidgets import QApplication
 
     from explorer import app as program
-    from explorer.loaded import YOUNG_IN_WINDOW, settle_down
+    from explorer.loaded import settle_down
+    from explorer.state.collector import CollectorRounds
     from explorer.state.settings import SettingsStore
     from explorer.state.workers import Workers
     from explorer.widgets.drawers.drawers import QUESTIONS
@@ -286,7 +287,8 @@ def drags(quick: bool) -> Iterator[str]:
         window = program.build_window(app, Path(folder) / "settings.ini", settings, None, workers)
         program.open_first(window, None)
         window.show()
-        settle_down(YOUNG_IN_WINDOW)
+        settle_down()
+        rounds = CollectorRounds(app)
         for name in ("soil_probe", "seminar_room_co2") if quick else SCENARIOS:
             window.document.open_example(scenario_folder() / f"{name}.json")
             for size in SIZES[:1] if quick else SIZES:
@@ -311,6 +313,7 @@ def drags(quick: bool) -> Iterator[str]:
         window.deleteLater()
         workers.close()
         app.processEvents()
+        rounds.end()
 
 
 def drag_row(what: str, found: drag.Sweep) -> str:

@@ -127,7 +127,7 @@ def test_between_events_what_is_left_behind_goes_and_nowhere_else(qtbot, qapp):
         def __del__(self):
             gone.append(True)
 
-    rounds = CollectorRounds(young=10_000)
+    rounds = CollectorRounds(young=10_000, pause=CollectorPause())
     try:
         part = Part()
         part.itself = part
@@ -141,14 +141,18 @@ def test_between_events_what_is_left_behind_goes_and_nowhere_else(qtbot, qapp):
     assert gc.isenabled()
 
 
-def test_where_little_was_allocated_no_round_is_made(qapp):
-    rounds = CollectorRounds(young=1_000_000_000)
-    made = []
+def test_where_little_was_allocated_or_a_worker_runs_no_round_is_made(qapp):
+    """Nor where a worker runs, for which a window that is taken away would wait."""
+    pause, made = CollectorPause(), []
+    rounds = CollectorRounds(young=1_000_000_000, pause=pause)
     gc.callbacks.append(lambda phase, about: made.append(about["generation"]))
     try:
         rounds.look()
-        assert made == []
         rounds._young = 0
+        pause.take()
+        rounds.look()
+        pause.release()
+        assert made == []
         for _ in range(MIDDLE * OLD):
             rounds.look()
     finally:
