@@ -118,12 +118,23 @@ class NothingForNobody:
     """
 
     def __init__(self):
-        self._patch = pytest.MonkeyPatch()
+        self._ended = False
+        self._taken = None
 
     @pytest.hookimpl(tryfirst=True)
     def pytest_runtest_setup(self):
         """Work is taken again."""
-        self._patch.undo()
+        self._ended = False
+        jobs = sys.modules.get("explorer.state.jobs")
+        if jobs is None or jobs.JobRunner._take is self._taken:
+            return
+        take = jobs.JobRunner._take
+
+        def taken(runner, task):
+            if not self._ended:
+                take(runner, task)
+
+        self._taken = jobs.JobRunner._take = taken
 
     @pytest.hookimpl(wrapper=True)
     def pytest_pyfunc_call(self):
@@ -131,9 +142,7 @@ class NothingForNobody:
         try:
             return (yield)
         finally:
-            jobs = sys.modules.get("explorer.state.jobs")
-            if jobs is not None:
-                self._patch.setattr(jobs.JobRunner, "_take", lambda runner, task: None)
+            self._ended = True
 
 
 def pytest_configure(config):
