@@ -1,5 +1,7 @@
 """A short day on the stand, with a made-up model; `tests.soak` makes it as long as one likes."""
 
+import gc
+
 import pytest
 
 from explorer.advice import case
@@ -8,6 +10,7 @@ from explorer.scenario.model import Scenario, with_value
 from explorer.stand import page
 from explorer.stand.parked import MOST_KEPT
 from explorer.state import solver
+from explorer.state.collector import CollectorRounds
 from tests.stand.visitors import Visitors, reading
 from tests.widgets.samples import made_up, run_of
 
@@ -34,15 +37,19 @@ def quick_model(monkeypatch):
 @pytest.mark.alone
 def test_memory_and_references_stay_steady_over_twelve_hundred_moves(quick_model, stand):
     stand.resize(960, 540)
-    visitors = Visitors(stand, drag=10, per_frame=2)
+    visitors, rounds = Visitors(stand, drag=10, per_frame=2), CollectorRounds(young=10_000)
     for n in range(MOST_KEPT):  # a full list of parked ones grows no more
         other = with_value(stand.document.scenario, "light.illuminance_lx", 100.0 + n)
         stand.session.parked.park(other, "Runs")
     while visitors.moves < WARM_UP:
         visitors.act()
+        rounds.look()
+    gc.collect()
     before = reading(visitors.moves)
     while visitors.moves < before.moves + MOVES:
         visitors.act()
+        rounds.look()
+    gc.collect()
     after = reading(visitors.moves)
     # An object that is kept at each move would show as thousands; a reference may be neither kept
     # nor lost.

@@ -95,7 +95,7 @@ def test_runs_of_one_device_are_fitted_together_and_what_has_aged_is_told(
     tick(drawer, SIZE)
     with qtbot.waitSignal(drawer.search.finished, timeout=PATIENT):
         drawer.fit_button.click()
-    assert "Capacitance has changed by −15 %" in drawer.more.text()
+    assert "Capacitance has changed by −15\u00a0%" in drawer.more.text()
     value = drawer._fit.fit.values[0]
     assert abs(value.value - TRUTH) < value.plus_minus < 0.05
     assert drawer.table(CHANGES)["seen"] == ["true"]
