@@ -103,7 +103,8 @@ class CollectorRounds(QObject):
         pause: CollectorPause = COLLECTOR_PAUSE,
     ) -> None:
         super().__init__(parent)
-        self._young, self._pause, self._count = young, pause, 0
+        self._young, self._pause = young, pause
+        self._count = self._before = 0
         self._timer = QTimer(self)
         self._timer.setInterval(LOOK_MS)
         self._timer.timeout.connect(self.look)
@@ -112,11 +113,28 @@ class CollectorRounds(QObject):
 
     @Slot()
     def look(self) -> None:
-        """One round, where enough was allocated; now and then through all that there is."""
-        if gc.get_count()[0] < self._young or self._pause.is_held:
+        """One round, where enough was allocated.
+
+        Through all that there is it goes where nothing happens, since that takes as long as two
+        frames, and at last where something always does.
+        """
+        count, before = gc.get_count()[0], self._before
+        self._before = count
+        if self._pause.is_held:
             return
-        self._count += 1
-        gc.collect(2 if self._count % (MIDDLE * OLD) == 0 else 1)
+        rests = count - before < self._young // 50
+        if rests and self._count >= OLD:
+            self._round(2)
+        elif count >= self._young:
+            self._count += 1
+            last = self._count >= 2 * MIDDLE * OLD
+            self._round(2 if last else 1 if self._count % MIDDLE == 0 else 0)
+
+    def _round(self, generation: int) -> None:
+        gc.collect(generation)
+        self._before = gc.get_count()[0]
+        if generation == 2:
+            self._count = 0
 
     def end(self) -> None:
         """The collector runs by itself again."""

@@ -141,22 +141,48 @@ def test_between_events_what_is_left_behind_goes_and_nowhere_else(qtbot, qapp):
     assert gc.isenabled()
 
 
-def test_where_little_was_allocated_or_a_worker_runs_no_round_is_made(qapp):
-    """Nor where a worker runs, for which a window that is taken away would wait."""
-    pause, made = CollectorPause(), []
-    rounds = CollectorRounds(young=1_000_000_000, pause=pause)
-    gc.callbacks.append(lambda phase, about: made.append(about["generation"]))
+def rounds_made(rounds, times, littering):
+    """Which generations so many looks went through."""
+    made, kept = [], []
+
+    def note(phase, about):
+        if phase == "stop":
+            made.append(about["generation"])
+
+    gc.callbacks.append(note)
     try:
-        rounds.look()
-        rounds._young = 0
-        pause.take()
-        rounds.look()
-        pause.release()
-        assert made == []
-        for _ in range(MIDDLE * OLD):
+        for _ in range(times):
+            kept.append([[] for _ in range(littering)])
             rounds.look()
     finally:
-        gc.callbacks.pop()
+        gc.callbacks.remove(note)
+    return made
+
+
+def test_where_little_was_allocated_or_a_worker_runs_no_round_is_made(qapp):
+    """For a worker a window that is taken away would wait."""
+    pause = CollectorPause()
+    rounds = CollectorRounds(young=10_000, pause=pause)
+    try:
+        gc.collect()
+        assert rounds_made(rounds, 5, 10) == []
+        pause.take()
+        assert rounds_made(rounds, 1, 20_000) == []
+        pause.release()
+        assert rounds_made(rounds, 1, 0) == []  # what was allocated is gone again
+    finally:
         rounds.end()
-    assert set(made[:-2]) == {1}
-    assert made[-2:] == [2, 2]  # its begin and its end
+
+
+def test_all_is_looked_through_where_nothing_happens_and_at_last_where_something_does(qapp):
+    rounds = CollectorRounds(young=10_000, pause=CollectorPause())
+    try:
+        gc.collect()
+        assert rounds_made(rounds, OLD, 20_000) == [0] * (OLD - 1) + [1]
+        assert rounds_made(rounds, 1, 10) == [2]
+        assert rounds_made(rounds, 1, 10) == []
+        busy = rounds_made(rounds, 2 * MIDDLE * OLD, 20_000)
+        assert busy.count(2) == 1
+        assert busy[-1] == 2
+    finally:
+        rounds.end()
