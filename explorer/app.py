@@ -281,7 +281,9 @@ def build_window(
     assert isinstance(app, QApplication)
     if app.style().name() != STYLE:  # a new one would dress every open window anew
         app.setStyle(STYLE)
+    if app.font() != theme.font("body"):
         app.setFont(theme.font("body"))
+    if app.windowIcon().isNull():
         app.setWindowIcon(QIcon(str(resource_path("icons", "gloaming.svg"))))
     settings = settings or SettingsStore(store_path)
     # Before anything is made, or all of it would change its colours once more.

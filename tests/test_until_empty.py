@@ -75,6 +75,8 @@ def test_a_year_of_it_tells_its_runs_as_a_week_does():
     service = judge(by_sky).checks[-1]
     assert "runs until the store gives out, and as often" in service.sentence
     assert "rests until it has filled again; the tightest" in year_answer(year_view(by_sky))
+    never = by_sky.with_value("panels.active_area_cm2", 0.05)
+    assert year_answer(year_view(never)) == "The device is off at some hour of every day."
     too_long = answers(burst(**{
         "light.pattern": {"kind": "daylight"}, "load.operations.0.phases.0.duration_s": 0.5,
     }))  # fmt: skip

@@ -32,6 +32,13 @@ class CollectorPause:
         """Whether a worker runs."""
         return self._holders > 0
 
+    def wake(self) -> None:
+        """The collector may run from here on: at once, or once everybody has released it."""
+        with self._lock:
+            self._was_on = True
+            if self._holders == 0:
+                gc.enable()
+
     def take(self) -> None:
         """Let the collector rest, until as many have released it as have taken it."""
         with self._lock:
@@ -137,6 +144,6 @@ class CollectorRounds(QObject):
             self._count = 0
 
     def end(self) -> None:
-        """The collector runs by itself again."""
+        """The collector runs by itself again, once no worker is at work."""
         self._timer.stop()
-        gc.enable()
+        self._pause.wake()

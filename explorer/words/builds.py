@@ -58,12 +58,14 @@ def measure_text(name: str, value: float) -> str:
     --------
     >>> measure_text("panel_cm2", 4.0), measure_text("price", 2.153)
     ('4 cm²', '2.15')
+    >>> measure_text("price EUR", 3.0)
+    '3.00'
     >>> measure_text("mass_g", math.nan)
     '–'
     """
     if math.isnan(value):
         return "–"
-    if name == "price":
+    if name.partition(" ")[0] == "price":
         return figure(f"{value:.2f}")
     return show(value, MEASURE_UNITS[name])
 

@@ -24,7 +24,7 @@ NO_YEAR = say(
 def year_answer(view: YearView) -> Text:
     """The answer in one sentence."""
     off, worst = view.off_days, view.months[view.worst["balance"]]
-    if view.gives_out:
+    if view.gives_out and off:
         return say(
             "The device runs until the store gives out and rests until it has filled again; the "
             "tightest month is {month}.",

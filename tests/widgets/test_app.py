@@ -78,14 +78,16 @@ def started(home, *, then):
 
 
 def test_ctrl_c_ends_the_window_and_keeps_what_is_unsaved(tmp_path):
-    """Python's collector of cycles runs between the events of this window, never within one."""
+    """It bears font and icon, and Python's collector of cycles runs between its events alone."""
     done = started(
         tmp_path,
         then="self.open[0].document.edit('panels.count', 7); import gc; print(gc.isenabled()); "
+        "from PySide6.QtWidgets import QApplication as Q; from explorer.state import theme; "
+        "print(Q.font() == theme.font('body'), Q.windowIcon().isNull()); "
         "os.kill(os.getpid(), signal.SIGINT)",
     )
     assert done.returncode == 130
-    assert done.stdout == "False\n"
+    assert done.stdout == "False\nTrue False\n"
     assert "Traceback" not in done.stderr
     (kept,) = tmp_path.rglob("unsaved/*.json")
     assert '"count": 7' in kept.read_text(encoding="utf-8")

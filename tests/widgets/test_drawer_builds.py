@@ -97,6 +97,14 @@ def test_points_lie_where_their_measures_are(drawer):
     assert np.diff(ends)[0] == pytest.approx(np.diff(ends)[1])
 
 
+def test_what_costs_nothing_in_a_currency_lies_at_the_edge_and_what_is_unknown_nowhere(drawer):
+    places = drawer.plot._places(np.array([0.0, 2.0, np.nan]), np.array([1.0, 0.0, 1.0]))
+    area = drawer.plot._area()
+    assert places[0, 0] == pytest.approx(area.left())
+    assert places[1, 1] == pytest.approx(area.bottom())
+    assert np.isnan(places[2, 0])
+
+
 def test_filters_ask_again_and_the_button_says_which_hold(qtbot, drawer):
     drawer.limits.lithium.trigger()
     assert drawer.limits.text() == "no lithium"

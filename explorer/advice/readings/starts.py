@@ -143,7 +143,8 @@ def first_operation_time(engine: Engine, first: FirstCharge) -> float:
         run = engine.march(
             least_s, first.end, begin_s=first.end_s, stop_at=StopAt.CUT_OFF, most_legs=STUDY_LEGS
         )
-        return first.seconds + least_s if run.tally.cut_offs == 0 else inf
+        through = run.tally.cut_offs == 0 and run.span_s >= least_s * (1.0 - 1e-6)
+        return first.seconds + least_s if through else inf
     if not isfinite(first.seconds) or not engine.system.load.operations:
         return first.seconds
     longest = MOST_PERIODS * engine.edges[-1]

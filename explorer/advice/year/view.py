@@ -69,7 +69,7 @@ def year_view(case: Case) -> YearView:
     found = year_study(case)
     assessed = assess(case, with_answers=False)
     return YearView(
-        gives_out=case.scenario.load.runs_until_empty,
+        gives_out=case.scenario.load.runs_until_empty and found.starts,
         calendar=year_calendar(case), months=month_answers(case),
         thresholds=assessed.thresholds, verdict=assessed.verdict, worst=worst_months(case),
         longest_dark=longest_dark(case), working=working_days(case),

@@ -81,12 +81,16 @@ class BuildsPlot(QWidget):
         return low - room, high + room
 
     def _places(self, x: FloatArray, y: FloatArray) -> FloatArray:
-        """Points on the widget, shape (n, 2); what is not known lies nowhere."""
+        """Points on the widget, shape (n, 2); what is not known lies nowhere, nothing at the edge.
+
+        A build without a part of some currency costs nothing in it.
+        """
         area = self._area()
         (x0, x1), (y0, y1) = self._scale(self._x), self._scale(self._y)
         with np.errstate(invalid="ignore", divide="ignore"):
-            across = area.left() + (np.log10(x) - x0) / (x1 - x0) * area.width()
-            up = area.bottom() - (np.log10(y) - y0) / (y1 - y0) * area.height()
+            at_x, at_y = np.where(x == 0.0, x0, np.log10(x)), np.where(y == 0.0, y0, np.log10(y))
+        across = area.left() + (at_x - x0) / (x1 - x0) * area.width()
+        up = area.bottom() - (at_y - y0) / (y1 - y0) * area.height()
         return np.column_stack((across, up))
 
     def paintEvent(self, event: QPaintEvent) -> None:
