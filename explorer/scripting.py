@@ -280,7 +280,7 @@ class Design:
         Raises
         ------
         FileError
-            A limit is not allowed.
+            A limit is not allowed, or there is no such folder.
         ValueError
             The design cannot be judged; the message says why.
 
@@ -298,6 +298,8 @@ class Design:
             "volume_cm3": volume_cm3, "mass_g": mass_g, "height_mm": height_mm,
         }  # fmt: skip
         validated(limits, "limits", KeptLimits)
+        if parts is not None and not Path(parts).is_dir():
+            raise FileError(f"{parts} is no folder; parts are kept in one.")
         kept = () if parts is None else Shelf(Path(parts), None).kept()
         own = tuple(one.part for one in kept if one.part is not None)
         *_, found = search(self._case, own=own, wanted=Wanted(**limits))  # type: ignore[arg-type]

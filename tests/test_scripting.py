@@ -167,3 +167,8 @@ def test_what_is_named_stable_is_all_there():
     assert set(scripting.__all__) == {
         "Design", "Edge", "FileError", "Front", "Result", "design", "read",
     }  # fmt: skip
+
+
+def test_parts_are_looked_for_in_a_folder_that_is_there(tmp_path):
+    with pytest.raises(FileError, match="is no folder"):
+        read("bundled:plant_label").builds(tmp_path / "mistyped")
