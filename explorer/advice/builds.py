@@ -34,7 +34,7 @@ from explorer.advice.year.prospects import prospects_of_year
 from explorer.physics.arrays import BoolArray, FloatArray
 from explorer.quantity import show
 from explorer.scenario.model import Scenario
-from explorer.scenario.part import LoadPart, Part, taken
+from explorer.scenario.part import ChargerPart, Part, taken
 from explorer.scenario.price import RELATIVE, Price, currencies_of
 from explorer.text import say
 
@@ -193,12 +193,12 @@ def search(
     """
     wanted = wanted or Wanted()
     panels, chargers, stores = options(case.scenario, own)
+    stores = [s for s in stores if wanted.lithium or not s.is_lithium]
     seen = _Seen(_currencies(own, panels, stores))
     for panel in panels:
         looks = [
             look for charger in chargers for store in stores
-            if (not store.is_lithium or wanted.lithium)
-            and (look := _look(case, panel, charger, store, wanted, seen.currencies)) is not None
+            if (look := _look(case, panel, charger, store, wanted, seen.currencies)) is not None
         ]
         seen.tried += sum(len(look.fits) for look in looks)
         seen.within += sum(int(look.fits.sum()) for look in looks)
@@ -211,11 +211,21 @@ def search(
 def _currencies(
     own: Sequence[Part], panels: Sequence[PanelKind], stores: Sequence[StoreKind]
 ) -> tuple[str, ...]:
-    """Currencies of what is tried, that of most of one's own parts first, the relative one last."""
-    tried = [p for p in own if not isinstance(p, LoadPart)]
+    """Currencies of what is tried, that of most of one's own parts first, the relative one last.
+
+    It comes first where no panel and no store has another: chargers beside the present one are but
+    a choice, and a limit on the price is one in the first.
+    """
+    kinds: list[PanelKind | StoreKind] = [*panels, *stores]
+    chosen = [kind.part for kind in kinds if kind.part is not None]
+    tried = [*chosen, *(p for p in own if isinstance(p, ChargerPart))]
     named = [c for c in currencies_of(tried) if c != RELATIVE]
-    generic = any(p.part is None for p in panels) or any(s.part is None for s in stores)
-    return (*named, RELATIVE) if generic or RELATIVE in currencies_of(tried) else tuple(named)
+    generic = any(kind.part is None for kind in kinds)
+    if not generic and RELATIVE not in currencies_of(tried):
+        return tuple(named)
+    if any(c != RELATIVE for c in currencies_of(chosen)):
+        return (*named, RELATIVE)
+    return (RELATIVE, *named)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

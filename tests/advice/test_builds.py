@@ -27,6 +27,7 @@ from explorer.resource_files import scenario_folder
 from explorer.scenario import parts
 from explorer.scenario.model import Scenario, with_value, with_values
 from explorer.scenario.part import part_from
+from explorer.scenario.price import RELATIVE
 from explorer.scenario.supply import Panels
 from explorer.words.builds import builds_line, price_note
 from tests.reference.strategy import numbered
@@ -337,6 +338,16 @@ def test_a_limit_on_the_price_takes_nothing_that_is_paid_in_another_currency(tmp
     assert told.exit_code == 2
     assert "None of 6 builds is within the limits." in told.output
     assert "holds for what is priced in EUR alone" in told.output
+
+
+def test_a_charger_with_a_price_leaves_a_limit_to_what_everything_else_is_priced_in(label):
+    """Panels and stores are generic; the present charger may stay."""
+    charger = part_from("charger", label.scenario.charger, title="Pump", price=5.0, currency="EUR")
+    wanted = Wanted(price=1000.0, most_parts=3, lithium=False)
+    found = next(search(label, own=(charger,), wanted=wanted))
+    alone = next(search(label, wanted=wanted))
+    assert found.currencies == (RELATIVE, "EUR")
+    assert found.within == alone.within > 0
 
 
 def test_a_part_without_a_price_makes_no_build_cheap(tmp_path):
