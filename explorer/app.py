@@ -146,7 +146,7 @@ def run(
         from PySide6.QtCore import QTimer, qInstallMessageHandler
         from PySide6.QtWidgets import QApplication
 
-        from explorer.loaded import YOUNG_IN_WINDOW, settle_down
+        from explorer.loaded import settle_down
         from explorer.state import scaling
         from explorer.state.collector import CollectorRounds
         from explorer.state.interrupts import Interrupts
@@ -198,7 +198,7 @@ def run(
             windows.open_files([Path(further) for further in paths[1:]], window)
             window.assistance.start_tour_once()
             QTimer.singleShot(0, windows, windows.offer_leftovers)
-        settle_down(YOUNG_IN_WINDOW)
+        settle_down()
     except Exception as error:  # a fault before the first event is a fault like any other
         report.report(type(error), error, error.__traceback__)
     try:

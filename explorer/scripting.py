@@ -28,7 +28,8 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from explorer.advice.assess import Assessment, assess, run_for
-from explorer.advice.builds import Wanted, search
+from explorer.advice.build_front import Wanted
+from explorer.advice.builds import search
 from explorer.advice.case import Case
 from explorer.advice.criteria import RUNS, WORKS
 from explorer.advice.edges import Edge, find_edges
@@ -275,7 +276,8 @@ class Design:
             Panels, charger and store together, at least 3.
         price, panel_cm2, volume_cm3, mass_g, height_mm : float, optional
             What a build may have at most. A price is in the currency that most of one's own
-            parts are priced in; what is paid in another is not within it.
+            parts are priced in, or relative where those are chargers alone; what is paid in
+            another is not within it.
 
         Raises
         ------

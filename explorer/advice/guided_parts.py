@@ -6,7 +6,8 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from explorer.advice.assess import Assessment, assess
-from explorer.advice.builds import Build, search
+from explorer.advice.build_front import Build
+from explorer.advice.builds import search
 from explorer.advice.case import Case
 from explorer.scenario.part import PanelPart, Part, StorePart
 from explorer.scenario.price import currencies_of, named

@@ -24,8 +24,9 @@ BAD_INPUT, NONE_RUNS = 3, 2
 @click.option("--most-parts", type=click.IntRange(3), default=None,
               help="Panels, charger and store together.")
 @click.option("--most-price", type=click.FloatRange(0, min_open=True), default=None,
-              help="In the currency that most of your parts are priced in; what costs something in "
-              "another, or relative as generic parts, is not within it.")
+              help="In the currency that most of your parts are priced in, or relative as generic "
+              "parts where these are chargers alone; what costs something in another is not within "
+              "it.")
 @click.option("--most-area", type=click.FloatRange(0, min_open=True), default=None,
               help="Of all panels, in cm².")
 @click.option("--most-volume", type=click.FloatRange(0, min_open=True), default=None,
@@ -55,7 +56,8 @@ def builds(
     FILE may be the folder of a study. Its limits hold where no option says otherwise; limits and
     front are put down in it, the builds as scenarios of their own beside builds.csv.
     """
-    from explorer.advice.builds import Wanted, search
+    from explorer.advice.build_front import Wanted
+    from explorer.advice.builds import search
     from explorer.files.beside import resolve_case
     from explorer.files.json_text import validated
     from explorer.files.scenario_json import load_scenario, save_scenario

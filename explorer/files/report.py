@@ -7,9 +7,9 @@ from dataclasses import dataclass, replace
 from math import isfinite
 
 from explorer.advice.assess import Assessment, assess
+from explorer.advice.break_even import BreakEven, break_even
 from explorer.advice.budget import Budget, budget
 from explorer.advice.case import Case
-from explorer.advice.edges import BreakEven, break_even
 from explorer.advice.panel_curve import PanelCurve, panel_curve
 from explorer.advice.reach import reach
 from explorer.advice.stops import knob_paths, stops_of

@@ -8,9 +8,9 @@ from math import isinf
 
 from explorer.advice import cautions as cautions_of
 from explorer.advice.assess import Assessment
+from explorer.advice.break_even import BreakEven
 from explorer.advice.budget import Budget
 from explorer.advice.case import Case
-from explorer.advice.edges import BreakEven
 from explorer.advice.elsewhere import elsewhere
 from explorer.advice.verdict import CHECK_LABELS, Check
 from explorer.files.report_blocks import Banner, Block, Column, Heading, Note, Row, Table

@@ -14,7 +14,7 @@ from typing import Any
 
 import numpy as np
 
-from explorer.advice.builds import (
+from explorer.advice.build_front import (
     SIZES,
     Build,
     Builds,

@@ -9,7 +9,7 @@ from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QWidget
 
 from explorer.advice.assess import Assessment
-from explorer.advice.edges import BreakEven
+from explorer.advice.break_even import BreakEven
 from explorer.scenario.model import Scenario, get_value
 from explorer.stand.arrangement import Arrangement, Box, arrange, places_height
 from explorer.stand.cards import CardRow

@@ -6,7 +6,7 @@ from PySide6.QtCore import QRectF, Qt, Signal
 from PySide6.QtGui import QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import QWidget
 
-from explorer.advice.edges import BreakEven
+from explorer.advice.break_even import BreakEven
 from explorer.quantity import show
 from explorer.stand.arrangement import slider_height
 from explorer.stand.big_button import BigButton

@@ -12,8 +12,9 @@ from typing import TYPE_CHECKING
 from explorer.state.knobs import knobs_for
 
 if TYPE_CHECKING:
+    from explorer.advice.break_even import BreakEven
     from explorer.advice.case import Case
-    from explorer.advice.edges import BreakEven, Stopped
+    from explorer.advice.edges import Stopped
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -27,7 +28,7 @@ class AtRest:
 
 def at_rest_steps(operation: int, held: str, case: Case, stopped: Stopped) -> Iterator[AtRest]:
     """Verdicts at the stops by the batch engine, then knob by knob by the exact one."""
-    from explorer.advice.edges import break_even, draft
+    from explorer.advice.break_even import break_even, draft
     from explorer.advice.reach import reach
     from explorer.engine.course import Interrupted
 

@@ -7,8 +7,12 @@ import threading
 
 from PySide6.QtCore import QObject, QTimer, Slot
 
-from explorer.loaded import MIDDLE, OLD, YOUNG_IN_WINDOW
+from explorer.loaded import MIDDLE, OLD
 
+YOUNG = 50_000
+"""Allocations between two rounds. A frame under a log makes ten thousand objects and lets as many
+go, none of them in a circle: with fewer the collector would look through those that stay every few
+frames, for as long as a frame may take."""
 LOOK_MS = 500
 """How often it is asked whether there is enough to look through. [ms]"""
 
@@ -106,7 +110,7 @@ class CollectorRounds(QObject):
     """
 
     def __init__(
-        self, parent: QObject | None = None, young: int = YOUNG_IN_WINDOW,
+        self, parent: QObject | None = None, young: int = YOUNG,
         pause: CollectorPause = COLLECTOR_PAUSE,
     ) -> None:
         super().__init__(parent)

@@ -18,7 +18,7 @@ from explorer.scenario.storage import SIZE_PATHS
 
 if TYPE_CHECKING:
     from explorer.advice.budget import Budget
-    from explorer.advice.builds import Builds, Wanted
+    from explorer.advice.build_front import Builds, Wanted
     from explorer.advice.case import Case
     from explorer.advice.contest import Entry
     from explorer.advice.edges import Edges, Stopped

@@ -31,7 +31,7 @@ ROW, TOLD, FEW, MANY = 23, 42, 4, 5
 room is short and where it is not."""
 _THREE, _TWO = 560, 380
 """Widths from which three and two groups stand side by side. [px]"""
-_SIGN, _PAD = 11, 16
+_SIGN, _PAD, _EDGE, _GAP = 11, 16, 2, 4
 
 
 class AnswerRow(QWidget):
@@ -54,12 +54,12 @@ class AnswerRow(QWidget):
         self.number.setFont(theme.font("body", bold=True))
         self.number.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         row = QHBoxLayout()
-        row.setSpacing(4)
+        row.setSpacing(_GAP)
         row.addWidget(self.label, 1)
         row.addWidget(self.number)
         row.addWidget(self.unit)
         column = QVBoxLayout(self)
-        column.setContentsMargins(_PAD, 0, 2, 0)
+        column.setContentsMargins(_PAD, 0, _EDGE, 0)
         column.setSpacing(0)
         column.addLayout(row, 1)
         column.addWidget(self.meaning, 1)
@@ -96,7 +96,9 @@ class AnswerRow(QWidget):
 
     def set_unit_width(self, width: int) -> None:
         """Leave the units of a group a column of their own. [px]"""
-        self.unit.setFixedWidth(width)
+        if width != self.unit.minimumWidth():
+            self.unit.setFixedWidth(width)
+            self._name()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """The short name where the whole one would be cut."""
@@ -107,7 +109,9 @@ class AnswerRow(QWidget):
         if self.answer is None:
             return
         whole, short = tr(self.answer.label), tr(self.answer.short)
-        room = self.width() - _PAD - 14 - self.number.sizeHint().width() - self.unit.width()
+        # By what the unit will take: it is laid out only after this.
+        beside = self.number.sizeHint().width() + self.unit.minimumWidth() + 2 * _GAP
+        room = self.width() - _PAD - _EDGE - beside
         fits = self.fontMetrics().horizontalAdvance(whole) <= room
         text = whole if fits else short
         if self.label.text() != text:

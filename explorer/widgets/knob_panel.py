@@ -29,7 +29,7 @@ from explorer.widgets.slim_scroll import SlimScroll
 from explorer.words.glance import GLIMPSES, Glimpse
 
 if TYPE_CHECKING:
-    from explorer.advice.edges import BreakEven
+    from explorer.advice.break_even import BreakEven
     from explorer.scenario.part import PartKind
     from explorer.widgets.forms.pulse_timing import PulseTiming
     from explorer.widgets.help.caution_line import CautionLine
@@ -93,10 +93,10 @@ class KnobPanel(Card):
         self._operations.setAccessibleName(tr("Operation that the load slider changes"))
         self._operations.activated.connect(self._on_operation)
         builders = (
-            (tr("Light and place"), self._build_light, GLIMPSES[0]),
-            (tr("Panels and charger"), self._build_supply, GLIMPSES[1]),
-            (tr("Store"), self._build_store, GLIMPSES[2]),
-            (tr("Load and operations"), self._build_load, GLIMPSES[3]),
+            (tr("Light and place"), self._build_light, GLIMPSES["light"]),
+            (tr("Panels and charger"), self._build_supply, GLIMPSES["supply"]),
+            (tr("Store"), self._build_store, GLIMPSES["store"]),
+            (tr("Load and operations"), self._build_load, GLIMPSES["load"]),
         )
         for index, knob in enumerate(self._knobs()):
             row = KnobRow(knob, tr(_MNEMONICS[index]))
@@ -115,7 +115,7 @@ class KnobPanel(Card):
             if index < 3:
                 column.addSpacing(8)
         columns[1].addSpacing(4)
-        margins = self._fold(tr("What must be reached"), self._build_margins, GLIMPSES[4])
+        margins = self._fold(tr("What must be reached"), self._build_margins, GLIMPSES["margins"])
         columns[1].addWidget(margins)
         for column in columns:
             column.addStretch(1)

@@ -21,7 +21,7 @@ from explorer.words.edges import break_even_text
 from explorer.words.readout import bind_units
 
 if TYPE_CHECKING:
-    from explorer.advice.edges import BreakEven
+    from explorer.advice.break_even import BreakEven
 
 _TIP = say(
     "Arrow keys move one step, Delete or a double-click on the handle restores the start value."

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
-from explorer.advice.builds import MEASURES, SIZES, Build, Builds, Combination, Wanted
+from explorer.advice.build_front import MEASURES, SIZES, Build, Builds, Combination, Wanted
 from explorer.advice.verdict import CHECK_LABELS
 from explorer.quantity import show
 from explorer.scenario.price import RELATIVE

@@ -9,7 +9,8 @@ from explorer.quantity import show
 from explorer.text import Text, figure, joined, say
 
 if TYPE_CHECKING:  # the search loads when first asked
-    from explorer.advice.edges import BreakEven, Edges
+    from explorer.advice.break_even import BreakEven
+    from explorer.advice.edges import Edges
 
 PENDING = say("looking for where the verdict changes …")
 

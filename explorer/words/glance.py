@@ -135,14 +135,14 @@ def _line(scenario: Scenario, path: str) -> Line:
     return Line(label=info.label, value=shown)
 
 
-GLIMPSES = (
-    Glimpse(sections=("light",), lines=light_glance),
-    Glimpse(sections=("panels", "charger"), lines=supply_glance),
-    Glimpse(sections=("store",), lines=store_glance),
-    Glimpse(sections=("load",), lines=load_glance),
-    Glimpse(sections=("margins",), lines=margins_glance),
-)
-"""Of the folds from the light down to what must be reached."""
+GLIMPSES = {
+    "light": Glimpse(sections=("light",), lines=light_glance),
+    "supply": Glimpse(sections=("panels", "charger"), lines=supply_glance),
+    "store": Glimpse(sections=("store",), lines=store_glance),
+    "load": Glimpse(sections=("load",), lines=load_glance),
+    "margins": Glimpse(sections=("margins",), lines=margins_glance),
+}
+"""By the fold."""
 
 
 def glance_text(lines: tuple[Line, ...]) -> Text:

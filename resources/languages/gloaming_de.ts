@@ -9803,12 +9803,12 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Von voll</translation>
   </message>
   <message>
-   <source>Operations in it</source>
-   <translation>Vorgänge darin</translation>
+   <source>After a cut-off</source>
+   <translation>Wiederanlauf</translation>
   </message>
   <message>
-   <source>After a cut-off</source>
-   <translation>Nach Abschaltung</translation>
+   <source>Dark stretch</source>
+   <translation>Dunkelphase</translation>
   </message>
   <message>
    <source>Highest store</source>
@@ -9827,8 +9827,12 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Mindestlicht</translation>
   </message>
   <message>
-   <source>Operations per day</source>
-   <translation>Vorgänge pro Tag</translation>
+   <source>Most per day</source>
+   <translation>Meiste pro Tag</translation>
+  </message>
+  <message>
+   <source>Closure</source>
+   <translation>Schließzeit</translation>
   </message>
   <message>
    <source>Full as asked</source>

@@ -3,12 +3,12 @@
 import pytest
 
 from explorer.advice.assess import assess, judge
+from explorer.advice.break_even import break_even
 from explorer.advice.budget import budget
 from explorer.advice.case import Case
 from explorer.advice.cautions import cautions
 from explorer.advice.compare import differences
 from explorer.advice.contest import fitted_title
-from explorer.advice.edges import break_even
 from explorer.advice.panel_curve import panel_curve
 from explorer.advice.reach import reach
 from explorer.advice.territory import axis_choices

@@ -12,8 +12,9 @@ from explorer.advice import build_parts
 from explorer.advice import builds as module
 from explorer.advice.as_sold import cost_of, family_like
 from explorer.advice.assess import assess
+from explorer.advice.build_front import ALIKE, MEASURES, Wanted, front_of
 from explorer.advice.build_parts import StoreKind
-from explorer.advice.builds import ALIKE, HOPEFUL, MEASURES, Wanted, front_of, search
+from explorer.advice.builds import HOPEFUL, search
 from explorer.advice.case import Case
 from explorer.advice.contest import sizes_of
 from explorer.advice.fleet import fleet, prospects

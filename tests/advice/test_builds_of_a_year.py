@@ -3,7 +3,8 @@
 import numpy as np
 import pytest
 
-from explorer.advice.builds import Wanted, search
+from explorer.advice.build_front import Wanted
+from explorer.advice.builds import search
 from explorer.advice.case import Case
 from explorer.advice.judge import judge
 from explorer.advice.year.prospects import prospects_of_year

@@ -6,9 +6,10 @@ from hypothesis import Phase, given, settings
 from hypothesis import strategies as st
 from pydantic import ValidationError
 
+from explorer.advice.break_even import break_even, draft
 from explorer.advice.case import Case
 from explorer.advice.criteria import RUNS, WORKS, Criterion
-from explorer.advice.edges import Edge, Edges, Scan, break_even, draft, find_edges
+from explorer.advice.edges import Edge, Edges, Scan, find_edges
 from explorer.advice.judge import judge
 from explorer.advice.stops import (
     LIGHT_STOPS,

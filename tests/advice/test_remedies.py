@@ -4,8 +4,8 @@ from itertools import pairwise
 
 import pytest
 
+from explorer.advice.break_even import break_even
 from explorer.advice.case import Case
-from explorer.advice.edges import break_even
 from explorer.advice.remedies import find_remedies
 from explorer.advice.remedy_search import levers
 from explorer.advice.stops import knob_paths, series_of, stops_of

@@ -3,8 +3,8 @@
 import numpy as np
 import pytest
 
+from explorer.advice.break_even import break_even
 from explorer.advice.case import Case
-from explorer.advice.edges import break_even
 from explorer.advice.fleet import fleet
 from explorer.advice.stops import knob_paths, largest_phase, stops_of
 from explorer.advice.territory import (

@@ -5,8 +5,8 @@ from time import perf_counter
 import pytest
 
 from explorer.advice.assess import assess
+from explorer.advice.break_even import break_even
 from explorer.advice.case import Case
-from explorer.advice.edges import break_even
 from explorer.advice.judge import judge
 from explorer.advice.stops import stops_of
 from explorer.scenario.model import size_path, with_value

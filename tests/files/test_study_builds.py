@@ -9,7 +9,8 @@ from click.testing import CliRunner
 
 from explorer.advice import build_parts
 from explorer.advice import builds as module
-from explorer.advice.builds import Wanted, search
+from explorer.advice.build_front import Wanted
+from explorer.advice.builds import search
 from explorer.advice.case import Case
 from explorer.advice.judge import judge
 from explorer.cli.main import commands

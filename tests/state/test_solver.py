@@ -2,11 +2,12 @@ import threading
 
 import pytest
 
-from explorer.advice import edges as edges_module
+from explorer.advice import break_even as break_even_module
 from explorer.advice import reach as reach_module
 from explorer.advice.assess import assess
+from explorer.advice.break_even import BreakEven
 from explorer.advice.case import Case
-from explorer.advice.edges import BreakEven, Edges
+from explorer.advice.edges import Edges
 from explorer.scenario.model import Scenario
 from explorer.state import solver as solver_module
 from explorer.state.at_rest import at_rest_steps
@@ -113,8 +114,8 @@ def test_late_break_evens_of_another_design_are_dropped(qtbot, bench, monkeypatc
             works=NOWHERE, runs=NOWHERE,
         )
 
-    monkeypatch.setattr(edges_module, "draft", lambda *given: slow(*given, None))
-    monkeypatch.setattr(edges_module, "break_even", slow)
+    monkeypatch.setattr(break_even_module, "draft", lambda *given: slow(*given, None))
+    monkeypatch.setattr(break_even_module, "break_even", slow)
     solver.break_evens_ready.connect(lambda found: seen.extend(f.path for f in found.values()))
     document.edit("panels.count", 2)
     qtbot.waitUntil(lambda: asked == [2], timeout=20_000)
@@ -142,8 +143,8 @@ def test_limits_that_come_before_the_frame_of_their_design_wait_for_it(
             may_go_on.wait(20.0)
         return assess(case, **asked)
 
-    monkeypatch.setattr(edges_module, "draft", edgeless)
-    monkeypatch.setattr(edges_module, "break_even", edgeless)
+    monkeypatch.setattr(break_even_module, "draft", edgeless)
+    monkeypatch.setattr(break_even_module, "break_even", edgeless)
     monkeypatch.setattr(
         reach_module, "reach", lambda case, _: came.append(1) or {least: 7.0 * len(came)}
     )

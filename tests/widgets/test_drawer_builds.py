@@ -6,7 +6,7 @@ from PySide6.QtCore import QPoint, Qt
 
 from explorer.advice import build_parts
 from explorer.advice import builds as module
-from explorer.advice.builds import MEASURES, Builds, Wanted
+from explorer.advice.build_front import MEASURES, Builds, Wanted
 from explorer.advice.judge import judge
 from explorer.files.scenario_json import load_scenario
 from explorer.files.shelf import Shelf

@@ -10,8 +10,8 @@ from PySide6.QtGui import QImage
 
 from explorer.advice import territory as territory_module
 from explorer.advice.as_sold import AREA, cost_of
+from explorer.advice.break_even import break_even
 from explorer.advice.case import Case
-from explorer.advice.edges import break_even
 from explorer.advice.judge import judge
 from explorer.advice.stops import CAPACITANCE_STOPS, stops_of
 from explorer.advice.territory import Axis, Territory

@@ -4,7 +4,8 @@ import pytest
 from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtGui import QWheelEvent
 
-from explorer.advice.edges import BreakEven, Edge, Edges
+from explorer.advice.break_even import BreakEven
+from explorer.advice.edges import Edge, Edges
 from explorer.scenario.demand import Operation, Phase
 from explorer.scenario.model import Scenario
 from explorer.state.knobs import knobs_for

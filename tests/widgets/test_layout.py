@@ -91,6 +91,19 @@ def test_closed_folds_are_as_high_as_what_they_tell_also_after_another_size(desk
             assert fold.height() >= fold.minimumSizeHint().height(), size
 
 
+@pytest.mark.parametrize("name", ["soil_probe", "vent_flap"])
+def test_names_of_answers_are_whole_beside_a_number(desk, qapp, name):
+    """The short one where the whole one has no room; beside a bound in words none may have."""
+    desk.document.open_example(scenario_folder() / f"{name}.json")
+    desk.solver.solve_now()
+    settle(desk, qapp, 1280, 720)
+    rows = [r for r in desk.trace.answers.rows if r.isVisible() and " " not in r.number.text()]
+    assert len(rows) > 8
+    for row in rows:
+        need = row.label.fontMetrics().horizontalAdvance(row.label.text())
+        assert need <= row.label.width(), row.label.text()
+
+
 def test_the_window_never_asks_for_more_than_the_smallest_screen(desk, qapp):
     assert desk.minimumSize().width() <= 960
     assert desk.minimumSize().height() <= 540

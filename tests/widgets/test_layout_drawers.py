@@ -6,7 +6,7 @@ from itertools import islice
 import pytest
 from pytestqt.exceptions import TimeoutError
 
-from explorer.advice.builds import Builds
+from explorer.advice.build_front import Builds
 from explorer.advice.case import Case
 from explorer.advice.territory import axis_choices
 from explorer.resource_files import resource_path, scenario_folder

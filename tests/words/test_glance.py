@@ -20,7 +20,7 @@ def test_of_a_year_it_names_the_place_and_lamps_where_there_are_some(name, said)
     assert str(glance_text(light_glance(scenario))) == said
 
 
-@pytest.mark.parametrize("glimpse", GLIMPSES, ids=[g.lines.__name__ for g in GLIMPSES])
+@pytest.mark.parametrize("glimpse", GLIMPSES.values(), ids=GLIMPSES)
 def test_a_glimpse_changes_with_its_own_sections_alone(glimpse):
     here, there = (
         load_scenario(scenario_folder() / f"{name}.json").scenario
@@ -37,5 +37,5 @@ def test_a_glimpse_changes_with_its_own_sections_alone(glimpse):
 def test_an_edit_of_one_section_keeps_the_others():
     scenario = load_scenario(scenario_folder() / "soil_probe.json").scenario
     edited = with_value(scenario, "light.illuminance_lx", 321.0)
-    held = [glimpse.holds_for(edited, scenario) for glimpse in GLIMPSES]
+    held = [glimpse.holds_for(edited, scenario) for glimpse in GLIMPSES.values()]
     assert held == [False, True, True, True, True]

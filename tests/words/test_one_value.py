@@ -5,9 +5,9 @@ from datetime import datetime
 import pytest
 
 from explorer.advice.assess import assess
+from explorer.advice.break_even import break_even
 from explorer.advice.case import Case
 from explorer.advice.criteria import RUNS
-from explorer.advice.edges import break_even
 from explorer.advice.reach import reach
 from explorer.advice.remedies import find_remedies
 from explorer.advice.stops import knob_paths, stops_of

@@ -8,8 +8,8 @@ import pytest
 
 from explorer.advice import guided_design
 from explorer.advice.assess import assess
+from explorer.advice.break_even import break_even
 from explorer.advice.case import Case
-from explorer.advice.edges import break_even
 from explorer.advice.guided_design import find_design
 from explorer.advice.stops import LIGHT_STOPS
 from explorer.quantity import show

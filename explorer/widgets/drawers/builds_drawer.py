@@ -22,7 +22,7 @@ from PySide6.QtWidgets import (
     QVBoxLayout,
 )
 
-from explorer.advice.builds import MEASURES, SIZES, Build, Builds, Wanted
+from explorer.advice.build_front import MEASURES, SIZES, Build, Builds, Wanted
 from explorer.files.study_builds import BuildSearch, search_of
 from explorer.state import theme
 from explorer.state.document import Document

@@ -8,7 +8,7 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QAccessible, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from explorer.advice.builds import Builds, measure_of
+from explorer.advice.build_front import Builds, measure_of
 from explorer.state import theme
 from explorer.state.language import tr
 from explorer.state.theme import Tokens, tokens_of

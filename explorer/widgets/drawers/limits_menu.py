@@ -8,7 +8,7 @@ from PySide6.QtCore import QSignalBlocker, Signal
 from PySide6.QtGui import QAction, QActionGroup
 from PySide6.QtWidgets import QMenu, QToolButton, QWidget
 
-from explorer.advice.builds import Wanted
+from explorer.advice.build_front import Wanted
 from explorer.state.language import tr
 from explorer.text import capitalised, say
 from explorer.widgets.buttons import PillButton
