@@ -144,7 +144,7 @@ def sheet(found: Findings, source: Source, model: Sequence[Limit]) -> Sheet:
             )
         ),
         limit_table(model),
-        Heading(text=say("Where this report comes from")),
+        Heading(text=say("Where this report comes from"), whole=True),  # nobody signs a bare page
         source_table(source, scenario.notes),
         Paragraph(
             text=say(

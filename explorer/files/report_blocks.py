@@ -34,6 +34,8 @@ class Heading:
     """Begins a section."""
 
     text: str
+    whole: bool = False
+    """Whether the section stays on one page, where it has room on any."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

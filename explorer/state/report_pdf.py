@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from itertools import takewhile
 
 from PySide6.QtCore import (
     QBuffer,
@@ -71,7 +72,7 @@ SIDE, TOP, BOTTOM = 16.0, 25.0, 20.0
 """Edges of the body of a page. [mm]"""
 _TITLE, _HEAD, _TEXT, _SMALL, _CODE, _WORD = 18.0, 12.0, 9.5, 8.5, 7.2, 20.0
 """Type sizes. [pt]"""
-_PAD, _CELL_GAP, _BLANK = 0.9, 2.5, 11.0
+_PAD, _CELL_GAP, _BLANK, _AFTER_TABLE = 0.9, 2.5, 11.0, 4.0
 _FIRST_ROWS = 3
 """So many rows of a table stay with its titles."""
 _FLOWS, _TEXT_LEAST = 60.0, 15.0
@@ -136,7 +137,7 @@ class _Press:
             self._paragraph(self._sheet.place, _TEXT, ink=SOFT)
             blocks = self._sheet.blocks
             for i, block in enumerate(blocks):
-                self._block(block, blocks[i + 1 : i + 3])
+                self._block(block, blocks[i + 1 :])
         finally:
             self._painter.end()
         return bytes(self._buffer.data().data()), self._page
@@ -284,7 +285,10 @@ class _Press:
         text = self._render(block.text)
         words = self._words(text, self._body, _HEAD, bold=True)
         led = isinstance(following[0], Paragraph) if following else False
-        after = sum(self._least(other) for other in following[: 2 if led else 1])
+        kept = following[: 2 if led else 1]
+        if block.whole:
+            kept = tuple(takewhile(lambda other: not isinstance(other, Heading), following))
+        after = sum(self._least(other, whole=block.whole) for other in kept)
         self._y += 5.0 if self._y > TOP else 0.0
         self._keep(min(words.height + 3.5 + after, self._room_of_page))
         self.headings.append(Mark(text, self._page, self._high - self._y))
@@ -293,12 +297,12 @@ class _Press:
         self._draw(words, SIDE, self._y)
         self._y += words.height + 1.5
 
-    def _least(self, block: Block) -> float:
-        """Height that must stay with what stands above a block. [mm]"""
+    def _least(self, block: Block, *, whole: bool = False) -> float:
+        """Height that must stay with what stands above a block, or all of its height. [mm]"""
         if isinstance(block, Figure):
             return self._body * HEIGHT / WIDTH + 10.0
         if isinstance(block, Table):
-            short = len(block.rows) <= SHORT_TABLE
+            short = whole or len(block.rows) <= SHORT_TABLE
             rows = block.rows if short else block.rows[:_FIRST_ROWS]
             above = self._head_height(block) + 1.0 + sum(w.height for w in self._names(block))
             for row in rows:
@@ -306,7 +310,7 @@ class _Press:
                 if height > _FLOWS:
                     return above + _TEXT_LEAST
                 above += height
-            return above
+            return above + (_AFTER_TABLE if whole else 0.0)
         if isinstance(block, Paragraph):
             return self._words(self._render(block.text), self._body, _TEXT).height + 1.2
         return 20.0
@@ -377,7 +381,7 @@ class _Press:
             if self._keep(needed if needed < _FLOWS else _TEXT_LEAST):
                 self._head(table)
             self._row(row, table.columns)
-        self._y += 4.0
+        self._y += _AFTER_TABLE
 
     def _names(self, table: Table) -> tuple[_Words, _Words]:
         title, caption = self._render(table.title), self._render(table.caption)

@@ -139,6 +139,17 @@ def test_a_heading_goes_with_what_its_first_paragraph_leads_to(qapp, monkeypatch
         assert here == min(page for page, *_, text in lines if text == "under")
 
 
+def test_who_signs_has_what_is_signed_on_the_same_page(one, qapp, monkeypatch):
+    """Wherever the last section begins; it has a table, a paragraph, and the lines to sign."""
+    last = next(n for n, b in enumerate(one.blocks) if isinstance(b, Heading) and "comes from" in b.text)
+    for above in range(10, 46, 4):
+        over = (long_table("over", rows=above), *one.blocks[last:])
+        _, lines = set_out(replace(one, blocks=over), monkeypatch)
+        section = one.blocks[last].text
+        pages = {page for page, *_, text in lines if text in (section, "Accepted")}
+        assert len(pages) == 1, above
+
+
 def test_pictures_are_lines_and_not_pixels(one):
     assert b"/Subtype /Image" not in sheet_pdf(one)
 
