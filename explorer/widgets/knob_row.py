@@ -89,6 +89,7 @@ class KnobRow(QWidget):
         self.slider.picked.connect(self._on_picked)
         self.slider.gesture_started.connect(self.gesture_started)
         self.slider.reset_wanted.connect(self.reset_wanted)
+        self.slider.typed.connect(self._on_typed)
         self.label.reset_wanted.connect(self.reset_wanted)
         self.field.entered.connect(self._on_entered)
         self.field.stepped.connect(self._on_stepped)
@@ -186,6 +187,12 @@ class KnobRow(QWidget):
         button.setAutoRepeat(True)
         button.setFocusPolicy(Qt.FocusPolicy.NoFocus)  # the field's arrow keys do the same
         return button
+
+    def _on_typed(self, digit: str) -> None:
+        """What is typed over the handle goes into the field."""
+        self.field.setFocus(Qt.FocusReason.ShortcutFocusReason)
+        self.field.selectAll()
+        self.field.insert(digit)
 
     def _on_picked(self, value: float) -> None:
         self._emit(value)

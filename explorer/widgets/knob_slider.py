@@ -44,6 +44,8 @@ class KnobSlider(QSlider):
     picked = Signal(float)
     gesture_started = Signal()
     reset_wanted = Signal()
+    typed = Signal(str)
+    """A digit, with which somebody begins a value."""
 
     def __init__(self, knob: Knob, parent: QWidget | None = None) -> None:
         super().__init__(Qt.Orientation.Horizontal, parent)
@@ -178,7 +180,7 @@ class KnobSlider(QSlider):
         event.accept()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Walk the stops; Delete returns to the starting value."""
+        """Walk the stops; Delete returns to the starting value, a digit begins another."""
         key = event.key()
         step = {
             Qt.Key.Key_Left: -1,
@@ -195,6 +197,8 @@ class KnobSlider(QSlider):
         elif key in (Qt.Key.Key_Delete, Qt.Key.Key_Backspace):
             self.gesture_started.emit()
             self.reset_wanted.emit()
+        elif event.text().isdigit():
+            self.typed.emit(event.text())
         else:
             super().keyPressEvent(event)
 

@@ -141,7 +141,7 @@ def test_a_heading_goes_with_what_its_first_paragraph_leads_to(qapp, monkeypatch
 
 def test_who_signs_has_what_is_signed_on_the_same_page(one, qapp, monkeypatch):
     """Wherever the last section begins; it has a table, a paragraph, and the lines to sign."""
-    last = next(n for n, b in enumerate(one.blocks) if isinstance(b, Heading) and "comes from" in b.text)
+    last = next(n for n, b in enumerate(one.blocks) if isinstance(b, Heading) and b.whole)
     for above in range(10, 46, 4):
         over = (long_table("over", rows=above), *one.blocks[last:])
         _, lines = set_out(replace(one, blocks=over), monkeypatch)

@@ -105,6 +105,17 @@ def test_one_arrow_key_is_one_stop(qtbot, row, document):
     assert level(document) == 100_000.0
 
 
+def test_a_number_typed_over_the_handle_goes_into_the_field(qtbot, row, document):
+    """So that a mnemonic and a number are enough."""
+    row.slider.setFocus()
+    qtbot.keyClick(row.slider, "4")
+    assert row.field.text() == "4"
+    for key in "50":
+        qtbot.keyClick(row.field, key)
+    qtbot.keyClick(row.field, Qt.Key.Key_Return)
+    assert document.scenario.light.illuminance_lx == 450.0
+
+
 def test_arrow_keys_in_the_field_walk_the_stops_too(qtbot, row, document):
     qtbot.keyClick(row.field, Qt.Key.Key_Up)
     assert level(document) == 400.0
