@@ -87,6 +87,8 @@ def _most_operations(case: Case, stopped: Stopped) -> Reach | None:
             series = _intervals(open_s)
             inside = series.values[series.values >= shortest_s]
             inside = inside[inside <= open_s / LEAST_PER_DAY]
+            if not inside.size:
+                return None  # its phases last longer than any interval of so many a day
             path = f"load.operations.{i}.schedule.interval_s"
             return _rate(_shortest(case, path, _some(inside), series, stopped), open_s)
     return None

@@ -58,6 +58,19 @@ def asked_to_stop() -> Callable[[], bool] | None:
     return _STOPPED.get()
 
 
+def give_way() -> None:
+    """Go on only where somebody still waits for it.
+
+    Raises
+    ------
+    Interrupted
+        Nobody does; see `until`.
+    """
+    stopped = asked_to_stop()
+    if stopped is not None and stopped():
+        raise Interrupted
+
+
 @dataclass(slots=True)
 class Allowance:
     """How many events marches may come through together, before they are given up.

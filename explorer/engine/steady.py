@@ -54,6 +54,8 @@ MOST_LEGS = 2 * STUDY_LEGS
 """Legs after which a course counts as settled that is within a run, or a turn at full, of it."""
 HOPELESS_CUT_OFFS = 500
 """A period with more cut-offs than this is taken as it is: the design fails whatever follows."""
+LEFT_AFTER = 10.0 * HOPELESS_CUT_OFFS
+"""Cut-offs after which a first part of a period is followed no further."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -178,8 +178,7 @@ class Run(Legs):
         if self.charging and q >= field.full_c:
             self.charging = False
             self._note("full")
-            if self.stop_at is None:
-                self._repeat_full()
+            self._repeat_full()
             return True
         if not self.charging and q <= field.resume_c:
             self.charging = True
@@ -252,6 +251,12 @@ class Run(Legs):
 
     def _repeat_full(self) -> None:
         """Pass over turns of a store that is full now, where they repeat."""
+        if self.stop_at is not None:
+            # What is waited for does not happen in turns within which nothing else does.
+            skip = None if self.stop_at is StopAt.FULL else at_full.full_turns(self, False)
+            if skip is not None:
+                self._pass(skip)
+            return
         pulses = self.stage == "on" and self.clock.fast is not None and self.engine.compose
         if pulses and self.level.exact and not self.clock.busy:
             place, now = at_full.full_place(self), repeats.seen(self, None)

@@ -65,7 +65,8 @@ def store_figure(found: Assessment, repeating: Trace | None, calendar: float | N
     curves = [Curve(label=say("store"), x=x, y=y)]
     if repeating is not None:
         curves[0] = Curve(label=say("store, repeating"), x=x, y=y)
-        x, y = trace.picture(0.0, end, COLUMNS).line(pixel_v)
+        # Where every so many periods alone are alike, it ends before they do.
+        x, y = trace.picture(0.0, min(end, trace.span_s), COLUMNS).line(pixel_v)
         curves.append(Curve(label=first, x=x, y=y, dash="2 3", width=1.1))
     levels = tuple(
         NamedLine(label=joined(" ", (level.label, volts(level.volts))), y=level.volts)
@@ -74,7 +75,7 @@ def store_figure(found: Assessment, repeating: Trace | None, calendar: float | N
     highest = max(extremes.highest_store_v, trace.extremes().highest_store_v)
     top = max(highest, *(level.y for level in levels))
     bottom = min(extremes.lowest_ever_v, *(level.y for level in levels),
-                 *(float(np.nanmin(c.y)) for c in curves))  # fmt: skip
+                 *(float(c.y.min()) for c in curves))  # fmt: skip
     low = 0.0 if bottom < 0.5 * top else bottom
     time = Axis(
         title=say("time"), low=0.0, high=end,

@@ -15,7 +15,8 @@ from explorer.advice.judge import judge
 from explorer.advice.reach import Reach, durations, reach
 from explorer.advice.readings import one
 from explorer.advice.stops import LIGHT_STOPS, three_digits
-from explorer.scenario.demand import Every, WhenReady
+from explorer.scenario.demand import Every, Phase, WhenReady
+from explorer.scenario.model import Scenario, with_value
 from explorer.words.answers import value_of
 from tests.advice.demos import LOGGED, NAMES, demo
 from tests.advice.test_edges import GENERATED, cases
@@ -126,6 +127,20 @@ def test_what_waits_for_its_store_has_no_rate():
     case = Case(*demo("vent_flap"))
     assert all(isinstance(op.schedule, WhenReady) for op in case.scenario.load.operations)
     assert "most_operations_per_day" not in reach(case)
+
+
+def test_what_lasts_longer_than_all_the_times_at_which_it_may_begin_has_no_rate():
+    """Four hours of each time, begun within three minutes of a Thursday: a hundredth a day is
+    an interval of 43 minutes of such Thursdays."""
+    (op, *_), changed = Scenario().load.operations, Every(
+        interval_s=6e5, days=("thu",), from_h=0.0, to_h=0.05
+    )
+    long = op.model_copy(update={
+        "schedule": changed, "phases": (Phase(current_A=1e-3, duration_s=14_400.0),)
+    })  # fmt: skip
+    assert "most_operations_per_day" not in reach(
+        Case(with_value(Scenario(), "load.operations", (long,)))
+    )
 
 
 def test_where_nothing_helps_neither_never_nor_zero_is_said():

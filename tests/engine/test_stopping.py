@@ -1,17 +1,24 @@
 """A march that nobody waits for any more ends soon, and leaves nothing wrong behind."""
 
 import pickle
+from math import inf
 
 import pytest
 
 from explorer.advice.case import Case
 from explorer.advice.judge import judge
+from explorer.advice.readings.one import study
+from explorer.advice.readings.starts import first_operation_time
+from explorer.advice.year.answers import month_energies
+from explorer.advice.year.readings import year_dark
 from explorer.advice.year.study import year_study
 from explorer.engine.course import Interrupted, asked_to_stop, until
+from explorer.engine.walk import ASKED_EVERY, MOST_TRIES
 from explorer.state.holds import Hold
 from explorer.state.jobs import _Task
 from explorer.state.worker import DONE, _answer
 from tests.advice.years import plant_label
+from tests.corners import corner_scenario
 from tests.reference.yearly import numbered_year
 
 A_YEAR = 13
@@ -43,6 +50,27 @@ def test_a_year_is_given_up_within_it_and_goes_on_from_what_was_kept():
     assert asked_to_stop() is None
     assert legs == sum(len(part.run.legs) for part in year_study(case).opening.parts)
     assert judge(case) == judge(Case(numbered_year(A_YEAR)))
+
+
+def test_what_is_read_of_a_year_asks_for_each_month_where_nothing_is_marched():
+    """Its hours and its dark stretches took seconds in which nothing was asked."""
+    case = Case(numbered_year(A_YEAR))
+    year_study(case)
+    for read in (month_energies, year_dark):
+        patience = Patience(5)
+        with pytest.raises(Interrupted), until(patience):
+            read(case)
+        assert patience.asked == 6
+
+
+def test_a_first_operation_is_waited_for_no_longer_than_a_first_start():
+    """This device starts, and fails half a million times a week before its operation is done."""
+    case = Case(corner_scenario(100_089))
+    found = study(case)
+    events = Patience(10**9)
+    with until(events):
+        assert first_operation_time(found.engine, found.first) == inf
+    assert events.asked * ASKED_EVERY < 2 * MOST_TRIES
 
 
 def told_midway(hold):

@@ -8,6 +8,7 @@ from datetime import UTC, datetime
 from functools import cache
 from pathlib import Path
 
+import numpy as np
 import pytest
 
 from explorer.advice.assess import assess
@@ -27,7 +28,7 @@ from explorer.resource_files import resource_path, scenario_folder
 from explorer.scenario.demand import Phase
 from explorer.scenario.model import Scenario, get_value, with_value
 from explorer.scenario.part import part_from, taken
-from explorer.scenario.supply import SheetPoint
+from explorer.scenario.supply import DirectCharger, SheetPoint
 from explorer.text import Text, rendered
 from explorer.words.answers import LABELS
 from tests import pseudo
@@ -400,3 +401,19 @@ def test_parts_that_were_taken_stand_on_the_sheet_with_their_source():
     assert [row.cells for row in table.rows] == [
         ("Store", "Ember pair", "Data sheet, March", "as it was taken")
     ]
+
+
+def test_a_course_of_several_weeks_is_drawn_beside_a_first_one_that_ends_before_it():
+    """This device is alike every third week alone; its first week was drawn to the end of those."""
+    found, _, page = made(
+        load__connect_V=3.8844196912993247, load__disconnect_V=1.3725653634810682,
+        load__regulator__output_V=0.3, load__reserve_J=66321.12725460227,
+        charger=DirectCharger(full_hysteresis_V=0.03627434636518932),
+    )  # fmt: skip
+    first_s, course_s = found.assessment.trace.span_s, found.repeating.span_s
+    assert course_s == pytest.approx(3 * first_s)
+    drawn = next(block for block in page.blocks if isinstance(block, Figure))
+    solid, dotted = drawn.chart.curves
+    assert solid.x[-1] == pytest.approx(course_s)
+    assert dotted.x[-1] == pytest.approx(first_s)
+    assert all(np.isfinite(curve.y).all() for curve in (solid, dotted))

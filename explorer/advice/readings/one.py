@@ -31,7 +31,7 @@ from explorer.engine.columns import Extremes
 from explorer.engine.course import Standing, Trajectory
 from explorer.engine.march import Engine
 from explorer.engine.pulses import lowest_begins
-from explorer.engine.steady import STUDY_LEGS, RepeatingCourse, repeating_course
+from explorer.engine.steady import LEFT_AFTER, STUDY_LEGS, RepeatingCourse, repeating_course
 from explorer.engine.system import DAY_S, System, WhenReady, as_judged
 from explorer.engine.trace import Trace
 from explorer.physics.arrays import FloatArray
@@ -118,7 +118,9 @@ def _settled(
         return repeating_course(engine, opens.end)
     period = engine.edges[-1]
     into = first.end_s % period
-    run = engine.march(period - into, first.end, begin_s=into, most_legs=STUDY_LEGS)
+    run = engine.march(
+        period - into, first.end, begin_s=into, most_legs=STUDY_LEGS, most_cut_offs=LEFT_AFTER
+    )
     return repeating_course(engine, run.end)
 
 

@@ -16,7 +16,7 @@ from explorer.advice.readings.starts import first_charge, full_charge_time
 from explorer.advice.variants import changed
 from explorer.advice.year.study import wear_per_year
 from explorer.engine.march import Engine
-from explorer.engine.steady import STUDY_LEGS, repeating_course
+from explorer.engine.steady import LEFT_AFTER, STUDY_LEGS, repeating_course
 from explorer.engine.system import DAY_S, Operation, Periodic, WhenReady
 from explorer.physics.ageing import LONGEST_YEARS
 from explorer.physics.arrays import FloatArray
@@ -106,7 +106,9 @@ def rate_in(engine: Engine) -> float:
         return 0.0
     period = engine.edges[-1]
     into = first.end_s % period
-    run = engine.march(period - into, first.end, begin_s=into, most_legs=STUDY_LEGS)
+    run = engine.march(
+        period - into, first.end, begin_s=into, most_legs=STUDY_LEGS, most_cut_offs=LEFT_AFTER
+    )
     course = repeating_course(engine, run.end).run
     if engine.system.load.until_empty is not None:
         did = served_in(engine.system, course, starts=True)

@@ -151,9 +151,11 @@ def first_operation_time(engine: Engine, first: FirstCharge) -> float:
     span = min(2.0 * max(op.duration_s for op in engine.system.load.operations), longest)
     while True:
         # The first operation mostly comes soon: what follows it is not followed.
-        run = engine.march(span, first.end, begin_s=first.end_s, most_legs=STUDY_LEGS)
+        run = engine.march(
+            span, first.end, begin_s=first.end_s, most_legs=STUDY_LEGS, most_cut_offs=MOST_TRIES
+        )
         done = first_done(engine, run)
-        if isfinite(done) or span >= longest:
+        if isfinite(done) or span >= longest or run.tally.cut_offs > MOST_TRIES:
             return first.seconds + done
         span = min(LONGER * span, longest)
 

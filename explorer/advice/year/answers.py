@@ -21,6 +21,7 @@ from explorer.advice.year.readings import (
     year_readings,
 )
 from explorer.advice.year.study import MonthRun, lived, year_study
+from explorer.engine.course import give_way
 from explorer.engine.give_outs import first_run_done
 from explorer.engine.pulses import first_done
 from explorer.engine.seasons_trace import SeasonsTrace
@@ -132,6 +133,7 @@ def month_energies(case: Case) -> MonthEnergy:
 
 
 def _energies(run: MonthRun) -> tuple[float, float, float, float]:
+    give_way()
     edges = np.linspace(0.0, run.run.span_s, max(round(run.run.span_s / HOUR_S), 1) + 1)
     width = np.diff(edges)
     rows = run.trace.rows(edges[:-1], edges[1:])

@@ -21,7 +21,7 @@ from explorer.advice.readings.pulse import spare
 from explorer.advice.readings.required import required
 from explorer.advice.readings.runs import served_in
 from explorer.advice.year.study import MonthRun, first_charge, seasons_of, year_study
-from explorer.engine.course import Standing, StopAt
+from explorer.engine.course import Standing, StopAt, give_way
 from explorer.engine.march import Engine
 from explorer.engine.system import DAY_S, as_judged
 from explorer.physics.arrays import FloatArray
@@ -127,6 +127,7 @@ def month_dark(case: Case) -> DarkReading:
 def _dark_of(case: Case, run: MonthRun, below: float = np.inf) -> DarkReading:
     if run.engine.system.load.until_empty is not None:
         return nothing_in_the_dark()
+    give_way()
     closure_s = case.scenario.margins.closure_days * DAY_S
     return worst_dark(run.trace, list(run.gaps), closure_s, run.in_the_dark, below)
 
