@@ -46,9 +46,9 @@ def messages_of(source: str) -> Iterator[Message]:
             continue
         name = getattr(node.func, "attr", getattr(node.func, "id", ""))
         if name in ("say", "tr"):
-            literals = [a.value for a in node.args if isinstance(a, ast.Constant)]
-            if literals and isinstance(node.args[0], ast.Constant):
-                yield str(literals[0]), str(literals[1]) if len(literals) > 1 else ""
+            meanings = [str(a.value) for a in node.args[1:] if isinstance(a, ast.Constant)]
+            for text in _either(node.args[0] if node.args else None):
+                yield text, meanings[0] if meanings else ""
         elif name == "texts":
             for argument in node.args:
                 yield from ((text, "") for text in _strings(argument))
@@ -56,6 +56,15 @@ def messages_of(source: str) -> Iterator[Message]:
             for at in _SPEC_ARGUMENTS[name]:
                 if at < len(node.args) and isinstance(node.args[at], ast.Constant):
                     yield str(node.args[at].value), ""  # type: ignore[attr-defined]
+
+
+def _either(node: ast.AST | None) -> Iterator[str]:
+    """A text, or both of a choice of texts."""
+    if isinstance(node, ast.Constant):
+        yield str(node.value)
+    elif isinstance(node, ast.IfExp):
+        yield from _either(node.body)
+        yield from _either(node.orelse)
 
 
 def _strings(node: ast.AST) -> Iterator[str]:

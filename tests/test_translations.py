@@ -69,9 +69,10 @@ tr("Light", "theme")
 texts({"key": "Three", "other": ("Four", 5)})
 quantity(1.0, "Five", "F", 0, 1, "Six")
 choice(None, "Seven", "Eight")
+say("Nine" if word == "no text" else variable if other else "Ten")
 other("no text", say(variable))
 '''
     assert set(messages_of(source)) == {
         ("One {n}", ""), ("Two", ""), ("Light", "theme"), ("Three", ""), ("Four", ""),
-        ("Five", ""), ("Six", ""), ("Seven", ""), ("Eight", ""),
+        ("Five", ""), ("Six", ""), ("Seven", ""), ("Eight", ""), ("Nine", ""), ("Ten", ""),
     }

@@ -973,6 +973,14 @@
    <translation>Über das Jahr bringt das Licht im Mittel {got}; das deckt die {need}, die Gerät, Leckstrom und Laderegler nehmen.</translation>
   </message>
   <message>
+   <source>The device stays connected all year and completes every run that is wanted.</source>
+   <translation>Das Gerät bleibt das ganze Jahr eingeschaltet und führt alle gewünschten Vorgänge aus.</translation>
+  </message>
+  <message>
+   <source>The device stays connected all year.</source>
+   <translation>Das Gerät bleibt das ganze Jahr eingeschaltet.</translation>
+  </message>
+  <message>
    <source>It fares worst in {month}, with {share} % served; over the year it is off for {days}. {asked} % is asked for.</source>
    <translation>Am schlechtesten steht es im {month} mit {share} % ausgeführt; über das Jahr ist es {days} aus. Verlangt sind {asked} %.</translation>
   </message>
@@ -1522,12 +1530,12 @@
    <translation>Sechs Prüfungen</translation>
   </message>
   <message>
-   <source>Answers</source>
-   <translation>Antworten</translation>
-  </message>
-  <message>
    <source>Where the verdict changes</source>
    <translation>Wo das Urteil wechselt</translation>
+  </message>
+  <message>
+   <source>Answers</source>
+   <translation>Antworten</translation>
   </message>
   <message>
    <source>Panel in this light</source>

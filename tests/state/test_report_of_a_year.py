@@ -22,7 +22,7 @@ FEW_LIGHTS = 9
 """A drawn year of lamps alone: its searches take two seconds."""
 NOON = datetime(2026, 3, 1, 12, 0, tzinfo=UTC)
 PARTS = (
-    "Six checks", "Answers", "The year", "Where the verdict changes", "The deepest pulse",
+    "Six checks", "Where the verdict changes", "Answers", "The year", "The deepest pulse",
     "Panel in this light", "Where the energy goes", "How the light is known",
     "The light of the year", "Inputs", "What the model leaves out, and how wrong it may be",
     "Where this report comes from",
@@ -77,6 +77,8 @@ def test_the_same_sheet_in_german_says_as_much(found, in_language, qapp):
         assert german.count(mark) == english.count(mark)
     assert not set(headings(german)[1:]) & set(PARTS)
     said = words(german)
+    for check in found.assessment.verdict.checks:
+        assert words(check.sentence) not in said
     assert f"{found.year.longest_dark[0].day}. " in said
     assert not re.findall("January|February|March|May|June|July|October|December", said)
 
@@ -84,7 +86,7 @@ def test_the_same_sheet_in_german_says_as_much(found, in_language, qapp):
 def test_the_year_of_a_sheet_can_be_searched_in_its_pdf(found, qapp):
     whole = made(found)
     titles = [block.text if isinstance(block, Heading) else "" for block in whole.blocks]
-    first, after = titles.index("The year"), titles.index("Where the verdict changes")
+    first, after = titles.index("The year"), titles.index("The deepest pulse")
     few = replace(whole, blocks=whole.blocks[first:after])
     text = "".join(p.extract_text() for p in PdfReader(BytesIO(sheet_pdf(few))).pages)
     assert "The year" in text

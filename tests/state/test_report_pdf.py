@@ -26,6 +26,8 @@ from explorer.files.report_blocks import (
 )
 from explorer.files.report_limits import model_limits
 from explorer.files.report_source import source_of
+from explorer.files.scenario_json import load_scenario
+from explorer.resource_files import scenario_folder
 from explorer.scenario.model import Scenario
 from explorer.state import report_pdf
 from explorer.state.report_pdf import SIDE, sheet_pdf
@@ -115,9 +117,28 @@ def test_every_heading_is_a_bookmark_of_the_place_where_it_stands(one, monkeypat
 def test_what_decides_stands_on_the_first_two_pages(one, monkeypatch):
     _, lines = set_out(one, monkeypatch)
     pages_of = {text: page for page, *_, text in lines}
-    assert pages_of["Six checks"] == 1
+    assert pages_of["Six checks"] == pages_of["Where the verdict changes"] == 1
     assert pages_of["Store voltage"] <= pages_of["Answers"] <= 2
     assert max(page for page, *_ in lines) <= 10
+
+
+def test_the_titles_of_the_checks_are_whole(one, monkeypatch):
+    _, lines = set_out(one, monkeypatch)
+    checks = next(b for b in one.blocks if isinstance(b, Table) and len(b.columns) == 7)
+    assert {column.title for column in checks.columns} <= {text for *_, text in lines}
+
+
+@pytest.mark.parametrize("name", ["door_counter", "soil_probe"])
+def test_what_decides_fills_two_pages(qapp, monkeypatch, name):
+    """The first says the verdict, why, and what would change it; the second shows and answers."""
+    path = scenario_folder() / f"{name}.json"
+    scenario = load_scenario(path).scenario
+    source = source_of(scenario, path, "7.1", NOON)
+    _, lines = set_out(sheet(findings(Case(scenario)), source, model_limits()), monkeypatch)
+    body = PAGE_HEIGHT - report_pdf.BOTTOM
+    for number in (1, 2):
+        lowest = max(bottom for n, *_, bottom, _ in lines if n == number and bottom <= body)
+        assert lowest > 0.75 * PAGE_HEIGHT, number
 
 
 @pytest.mark.parametrize("rows", range(37, 42))

@@ -135,11 +135,10 @@ def _service(case: Case, found: Readings) -> Text:
     month = month_name(study.months[worst].month.begin)
     if float(rows.value[worst]) >= 1.0 and case.scenario.load.runs_until_empty:
         said = plain.AS_OFTEN_AS_WANTED
+    elif float(rows.value[worst]) >= 1.0 and case.scenario.load.operations:
+        said = say("The device stays connected all year and completes every run that is wanted.")
     elif float(rows.value[worst]) >= 1.0:
-        said = say(
-            "The device stays connected all year and completes every run that is wanted."
-            if case.scenario.load.operations else "The device stays connected all year."
-        )
+        said = say("The device stays connected all year.")
     else:
         off_days = (1.0 - float(found.connected[0])) * float(found.span_s[0]) / DAY_S
         said = say(
