@@ -24,7 +24,8 @@ if TYPE_CHECKING:
     from explorer.advice.break_even import BreakEven
 
 _TIP = say(
-    "Arrow keys move one step, Delete or a double-click on the handle restores the start value."
+    "Arrow keys move one step, digits go into the field, Delete or a double-click on the handle "
+    "restores the start value."
 )
 
 

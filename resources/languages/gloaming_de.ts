@@ -8855,8 +8855,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Art</translation>
   </message>
   <message>
-   <source>Arrow keys move one step, Delete or a double-click on the handle restores the start value.</source>
-   <translation>Pfeiltasten gehen einen Schritt weiter, Entf oder ein Doppelklick auf den Griff stellt den Anfangswert wieder her.</translation>
+   <source>Arrow keys move one step, digits go into the field, Delete or a double-click on the handle restores the start value.</source>
+   <translation>Pfeiltasten gehen einen Schritt weiter, Ziffern kommen ins Feld, Entf oder ein Doppelklick auf den Griff stellt den Anfangswert wieder her.</translation>
   </message>
   <message>
    <source>Open a log…</source>
