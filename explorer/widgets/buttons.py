@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QEvent, QRect, QRectF, QSize, Qt
-from PySide6.QtGui import QIcon, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QIcon, QKeyEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QToolButton, QWidget
 
 from explorer.state.theme import tokens_of
@@ -71,6 +71,13 @@ class PillButton(QToolButton):
     def minimumSizeHint(self) -> QSize:
         """Its text is never cut."""
         return self.sizeHint()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Enter presses it too, on every desktop; an Enter that is held, once."""
+        if event.key() not in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            super().keyPressEvent(event)
+        elif not event.isAutoRepeat():
+            self.click()
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint ground, focus ring, icon and text."""

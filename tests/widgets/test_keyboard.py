@@ -8,6 +8,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QComboBox, QWidget
 
 from explorer.scenario.light import WeekPattern
+from explorer.state.spans import SPAN_KEYS
 
 Key, Alt, Control, Shift = Qt.Key, *(
     getattr(Qt.KeyboardModifier, f"{name}Modifier") for name in ("Alt", "Control", "Shift")
@@ -172,3 +173,10 @@ def test_tab_goes_from_knobs_over_trace_answers_and_questions_to_sign_and_remedi
             seen.append(part)
         at = at.nextInFocusChain()
     assert seen == order
+
+
+def test_enter_presses_a_button_as_the_space_bar_does(qtbot, window):
+    hour = window.trace.spans.button(SPAN_KEYS.index("hour"))
+    assert not hour.isChecked()
+    qtbot.keyClick(hour, Key.Key_Return)
+    assert hour.isChecked()

@@ -3,13 +3,14 @@
 import csv
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, QTimer
 
 from explorer.advice.case import Case
 from explorer.resource_files import scenario_folder
 from explorer.scenario.model import Scenario, with_value
 from explorer.scenario.storage import CellStore
 from explorer.scenario.study import MOST_DESIGNS
+from explorer.state.theme import tokens_of
 from explorer.words.line_up import line_up_rows
 from tests.sharing import cases_are_shared  # noqa: F401
 
@@ -71,6 +72,39 @@ def test_a_column_is_taken_out_by_key(qtbot, line_up):
     assert line_up.remove_button.isEnabled()
     qtbot.keyClick(line_up.remove_button, Qt.Key.Key_Space)
     assert [d.name for d in line_up.line_up.others] == ["500 lx"]
+
+
+def test_the_names_of_the_rows_stay_readable_where_keys_come_to_them(qtbot, line_up):
+    filled(qtbot, line_up, 100.0)
+    table = line_up.table
+    table.setFocus(Qt.FocusReason.TabFocusReason)
+    qtbot.keyClick(table, Qt.Key.Key_Down)
+    assert table.currentIndex().column() == 0
+    tokens = tokens_of(table.palette())
+    other = table.visualRect(table.designs.index(3, 0))
+    seen = table.viewport().grab().toImage()
+    assert seen.pixelColor(other.left() + 3, other.center().y()) == tokens.color("card")
+
+
+def test_a_cell_that_keys_come_to_shows_a_ring_before_any_column_is_chosen(qtbot, line_up):
+    filled(qtbot, line_up, 100.0)
+    table = line_up.table
+    table.setFocus(Qt.FocusReason.TabFocusReason)
+    qtbot.waitUntil(table.hasFocus)
+    assert not table.selectedIndexes()
+    here = table.visualRect(table.currentIndex())
+    seen = table.viewport().grab().toImage()
+    ring = seen.pixelColor(here.left() + 1, here.center().y())
+    assert ring == tokens_of(table.palette()).color("accent")
+
+
+def test_enter_opens_the_list_of_what_can_be_added(qtbot, line_up):
+    menu = line_up.add_button.menu()
+    opened = []
+    menu.aboutToShow.connect(lambda: opened.append(True))
+    menu.aboutToShow.connect(lambda: QTimer.singleShot(0, menu.close))
+    qtbot.keyClick(line_up.add_button, Qt.Key.Key_Return)
+    assert opened
 
 
 def test_the_design_as_it_is_now_is_kept_while_the_open_one_goes_on(qtbot, window, line_up):

@@ -142,8 +142,9 @@ class LineUpCells(QStyledItemDelegate):
         painter.save()
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         chosen = bool(option.state & QStyle.StateFlag.State_Selected)
-        if chosen and column:
-            painter.fillRect(rect, mix(tokens.color("accent"), tokens.color("card"), 0.12))
+        if chosen:  # what the style fills beneath would hide the names of the rows
+            share = 0.12 if column else 0.0
+            painter.fillRect(rect, mix(tokens.color("accent"), tokens.color("card"), share))
         painter.setPen(QPen(tokens.color("line"), 1.0))
         y = rect.bottom() + 0.5
         painter.drawLine(QPointF(rect.left(), y), QPointF(rect.right() + 1, y))
@@ -159,7 +160,7 @@ class LineUpCells(QStyledItemDelegate):
             str(index.data()), Qt.TextElideMode.ElideRight, int(inside.width()) + 1
         )
         painter.drawText(inside, Qt.AlignmentFlag.AlignVCenter, text)
-        if chosen and option.state & QStyle.StateFlag.State_HasFocus:
+        if option.state & QStyle.StateFlag.State_HasFocus:
             painter.setPen(focus_pen(tokens))
             painter.drawRect(QRectF(rect).adjusted(1, 1, -1, -2))
         painter.restore()

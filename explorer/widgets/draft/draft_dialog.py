@@ -127,11 +127,7 @@ class DraftDialog(QDialog, Generic[TableT, FoundT]):
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Enter takes over what is typed; it never closes the dialog."""
-        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
-            focused = self.focusWidget()
-            if isinstance(focused, PillButton):
-                focused.click()
-        else:
+        if event.key() not in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
             super().keyPressEvent(event)
 
 

@@ -186,13 +186,9 @@ class GuideDialog(QDialog):
         return asked[at + 1] if at + 1 < len(asked) else None
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Enter presses the button with the focus, or goes on."""
+        """Enter goes on, where no button has the focus."""
         if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
-            focused = self.focusWidget()
-            if isinstance(focused, PillButton):
-                focused.click()
-            else:
-                self.on_forward()
+            self.on_forward()
         else:
             super().keyPressEvent(event)
 

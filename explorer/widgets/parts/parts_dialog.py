@@ -294,11 +294,8 @@ class PartsDialog(QDialog):
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Enter takes from the list, and takes over what is typed elsewhere."""
         if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
-            focused = self.focusWidget()
-            if focused is self.list:
+            if self.focusWidget() is self.list:
                 self.on_take()
-            elif isinstance(focused, PillButton):
-                focused.click()
         else:
             super().keyPressEvent(event)
 
