@@ -6,7 +6,9 @@ import pytest
 from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
 from PySide6.QtGui import QImage, QWheelEvent
 
+from explorer.files.scenario_json import load_scenario
 from explorer.quantity import show
+from explorer.resource_files import scenario_folder
 from explorer.scenario.model import Scenario, with_value
 from explorer.state import theme
 from explorer.state.document import Document
@@ -277,6 +279,22 @@ def test_a_pinned_design_is_drawn_and_read(plot):
     plot.set_cursor(None)
     plot.set_ghost(None)
     assert plot.grab().toImage() == plain
+
+
+@pytest.mark.parametrize("height", [96, 150, 200])
+def test_the_name_of_full_stands_above_a_curve_that_runs_there(qtbot, plot, monkeypatch, height):
+    scenario = load_scenario(scenario_folder() / "plant_label.json").scenario
+    plot.set_assessment(made_up(scenario, trace=run_of(scenario, WEEK_S)), WEEK)
+    plot.resize(640, height)
+    qtbot.wait(50)  # until the curve is known at that size
+    painted = []
+    paint = overlay.paint_thresholds
+    monkeypatch.setattr(overlay, "paint_thresholds", lambda *a: painted.append((a, paint(*a))))
+    plot.grab()
+    (_, view, thresholds, *_), names = painted[-1]
+    name = min(names, key=lambda place: place.top())
+    assert 0 <= name.top()
+    assert name.bottom() <= view.y(max(one.volts for one in thresholds)) + 1
 
 
 def test_a_new_palette_changes_ground_axes_and_curves(qtbot, plot, qapp):

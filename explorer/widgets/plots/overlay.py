@@ -22,6 +22,7 @@ from explorer.text import figure
 from explorer.widgets.paint import mix, paint_mark
 from explorer.widgets.plots.free_place import Line as FreeLine
 from explorer.widgets.plots.free_place import free_place
+from explorer.widgets.plots.plot_view import ABOVE_PX
 from explorer.words.readout import Line
 
 Values = TypeVar("Values", float, np.ndarray)
@@ -144,7 +145,7 @@ def paint_thresholds(
             QRectF(left + share * (right - left - width - 16) + 8, top, width, height)
             for share in NAME_PLACES
             for top in (y - height, y + 1)
-            if upper <= top and top + height <= lower
+            if upper - ABOVE_PX <= top and top + height <= lower
         ]
         if not places:
             continue

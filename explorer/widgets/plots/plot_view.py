@@ -19,6 +19,8 @@ ZOOM_STEP = 1.25
 CLOSEST_S, CLOSEST_V = 1e-3, 1e-3
 LEAST_BOX_PX = 6.0
 """A box that is drawn smaller than this was a click."""
+ABOVE_PX = 8.0
+"""Room above the axes, which a name may use."""
 KEY_SHARE = 0.1
 """Share of what is on show that one key moves it by."""
 _SHIFT, _CONTROL = Qt.KeyboardModifier.ShiftModifier, Qt.KeyboardModifier.ControlModifier
@@ -79,7 +81,7 @@ class PlotView(pg.PlotWidget):
         item.ctrlMenu.setParent(self, item.ctrlMenu.windowFlags())
         item.hideButtons()
         item.setMouseEnabled(False, False)
-        item.layout.setContentsMargins(0, 8, 8, 0)
+        item.layout.setContentsMargins(0, ABOVE_PX, 8, 0)
         for axis in (self._volt_axis, self._time_axis):
             axis.setStyle(tickFont=theme.font("small"), tickLength=-4)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)

@@ -21,7 +21,7 @@ from explorer.text import figure, say
 from explorer.widgets.paint import focus_pen
 from explorer.widgets.plots import overlay
 from explorer.widgets.plots.free_place import Line
-from explorer.widgets.plots.plot_view import PlotView
+from explorer.widgets.plots.plot_view import ABOVE_PX, PlotView
 from explorer.words import readout
 from explorer.words.light_log import scale_text
 
@@ -279,7 +279,7 @@ class TracePlot(PlotView):
         tokens, view = tokens_of(self.palette()), self._view()
         area = view.area
         painter.save()
-        painter.setClipRect(area.adjusted(-6, -2, 6, 2))
+        painter.setClipRect(area.adjusted(-6, -ABOVE_PX, 6, 2))
         overlay.paint_thresholds(
             painter, view, self._assessment.thresholds, tokens, self._lines_px(view)
         )
