@@ -293,7 +293,7 @@ def test_the_name_of_full_stands_above_a_curve_that_runs_there(qtbot, plot, monk
     plot.grab()
     (_, view, thresholds, *_), names = painted[-1]
     name = min(names, key=lambda place: place.top())
-    assert 0 <= name.top()
+    assert name.top() >= 0
     assert name.bottom() <= view.y(max(one.volts for one in thresholds)) + 1
 
 
