@@ -14,7 +14,7 @@ from explorer.scenario.daylight import (
     SkyReading,
 )
 from explorer.scenario.demand import Every, Load, Operation, Phase, Regulator, UntilEmpty, WhenReady
-from explorer.scenario.fields import Section, describe, sections_in
+from explorer.scenario.fields import Section, describe
 from explorer.scenario.light import Elsewhere, Light, LogPattern, SteadyPattern
 from explorer.scenario.measured import MeasuredValue
 from explorer.scenario.model import Names, Scenario, get_value, owner_class, with_value
@@ -31,6 +31,7 @@ from explorer.widgets.forms.rows import AMOUNT_KEYS
 from explorer.widgets.forms.section_form import SectionForm
 from explorer.widgets.knob_panel import KnobPanel
 from explorer.widgets.title_bar import TitleBar
+from tests.every_field import all_fields
 from tests.weather_files import epw, rows
 
 WRITTEN_BY_THE_PROGRAM = {(Scenario, "format"), (Scenario, "version")} | {
@@ -92,18 +93,6 @@ DAYLIGHT = tuple(
     for place in (Outdoors(), Indoors())
 )
 """The same of a year of daylight, whose form is used by itself: its verdict takes longer."""
-
-
-def all_fields(top=Scenario):
-    """Owner and key of every field below a section."""
-    found, todo = [], [top]
-    for owner in todo:
-        for key, info in owner.model_fields.items():
-            inner = list(sections_in(info.annotation))
-            todo += [one for one in inner if one not in todo]
-            if not inner:
-                found.append((owner, key))
-    return set(found)
 
 
 def paths_of(part, head=""):
