@@ -62,6 +62,14 @@ class Draw:
     def chance(self, percent):
         return self.draw(st.integers(0, 99)) < percent
 
+    def beside(self, name):
+        """Lots of their own for a new field: what else is drawn stays as it was.
+
+        ``"settling_h": d.beside("settling_h").log(2.0, 100.0)`` leaves the design of every number
+        as it is in all other fields.
+        """
+        return self
+
 
 @st.composite
 def cases(draw):
@@ -80,7 +88,10 @@ class Lots(Draw):
     from which it takes constants."""
 
     def __init__(self, number):
-        self.lots = Random(number)
+        self.number, self.lots = number, Random(number)
+
+    def beside(self, name):
+        return Lots(f"{self.number} {name}")
 
     def between(self, low, high):
         return _neat(self.lots.uniform(low, high))
