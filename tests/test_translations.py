@@ -21,9 +21,12 @@ def test_there_is_a_second_language():
 
 
 def test_every_text_is_translated(translation):
-    """Run python -m tests.make_translations, which names what is missing."""
-    _, found = translation
-    assert not [message for message in gathered() if message not in found]
+    path, found = translation
+    missing = [text for text, meaning in gathered() if (text, meaning) not in found]
+    assert not missing, (
+        f"{path.name} lacks {missing}: python -m tests.make_translations writes them there as "
+        "unfinished; fill them in and run it again"
+    )
 
 
 def test_nothing_is_kept_that_the_program_no_longer_says(translation):

@@ -33,6 +33,12 @@ def sections():
     return found
 
 
+def refuse_missing_help():
+    """Say what lacks help before a window is asked about it, which would fail by its key alone."""
+    missing = sorted(set(field_keys()) - set(entries()))
+    assert not missing, f"resources/help/quantities.json says nothing of {missing}"
+
+
 def test_every_section_of_the_model_is_covered():
     # Read from the classes themselves, so that a new section cannot be forgotten. Names in another
     # language are no quantities.
@@ -131,6 +137,7 @@ def test_the_keys_for_help_are_f1_and_a_question_mark(window):
 
 
 def test_every_row_of_every_fold_has_help(window, assistance):
+    refuse_missing_help()
     for fold in window.knobs.folds:
         fold.set_open(True)
     assistance._show_pane()
@@ -317,6 +324,7 @@ def test_find_marks_the_words_and_says_where_there_are_none(qtbot):
 
 def test_f1_explains_every_stop_of_the_window(window, assistance, qapp):
     """Sliders, fields, plots, answers, buttons: whatever Tab comes to."""
+    refuse_missing_help()
     window.document.edit("load.actuator", "door_lock")
     window.solver.solve_now()
     for fold in window.knobs.folds:
