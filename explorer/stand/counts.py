@@ -79,7 +79,7 @@ class Counts:
                 for what in WHAT:
                     total[what] += row.get(what, 0)
         return say(
-            "{visits} visits, {designs} designs, {won} challenges won, {home} taken home",
+            "visits: {visits}, designs: {designs}, challenges won: {won}, taken home: {home}",
             visits=total["visits"], designs=total["designs"], won=total["won"],
             home=total["taken_home"],
         )  # fmt: skip

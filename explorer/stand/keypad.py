@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QRect, Qt, QTimer, Signal
-from PySide6.QtGui import QKeyEvent, QMouseEvent, QPaintEvent, QResizeEvent
+from PySide6.QtGui import QHideEvent, QKeyEvent, QMouseEvent, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QWidget
 
 from explorer.stand.big_button import BigButton
@@ -29,11 +29,13 @@ class Keypad(QWidget):
         self._kept, self._typed, self._wrong = kept, "", 0
         self._card = QRect()
         self._sizes: Sizes | None = None
+        self._back_to: QWidget | None = None
         self.label = FitLabel(bold=True, align=_CENTRE, parent=self)
         self.keys = [BigButton(str(digit), parent=self) for digit in (*range(1, 10), 0)]
         self.rub = BigButton(sign="earlier", parent=self)
         self.rub.setAccessibleName(tr("Take the last digit away"))
         self.back = BigButton(tr("Close"), parent=self)
+        self._order = [*self.keys[:9], self.rub, self.keys[9], self.back]
         for key in self.keys:
             key.clicked.connect(self._on_key)
         self.rub.clicked.connect(self._on_rub)
@@ -48,14 +50,37 @@ class Keypad(QWidget):
         self.hide()
 
     def open(self) -> None:
-        """Ask for the code, unless too many wrong ones came."""
+        """Ask for the code, unless too many wrong ones came; what is typed comes here."""
         if not self._kept or self._locked.isActive():
             return
         self._typed = ""
         self.label.show_text(tr("Staff code"))
         self._away.start()
+        if not self.isVisible():
+            self._back_to = self.window().focusWidget()
         self.show()
         self.raise_()
+        self.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def goes_back_to(self, part: QWidget) -> None:
+        """Give the keyboard to another part when it is no longer wanted."""
+        self._back_to = part
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        """Give the keyboard back."""
+        super().hideEvent(event)
+        part, self._back_to = self._back_to, None
+        if part is not None:
+            part.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def focusNextPrevChild(self, next: bool) -> bool:
+        """Tab goes round the keys: what lies under them must not take the keyboard."""
+        at = [key.hasFocus() for key in self._order]
+        here = at.index(True) if any(at) else (-1 if next else 0)
+        following = self._order[(here + (1 if next else -1)) % len(at)]
+        reason = Qt.FocusReason.TabFocusReason if next else Qt.FocusReason.BacktabFocusReason
+        following.setFocus(reason)
+        return True
 
     def _on_key(self) -> None:
         key = self.sender()
@@ -85,12 +110,14 @@ class Keypad(QWidget):
 
     def _on_rub(self) -> None:
         self._typed = self._typed[:-1]
-        self.label.show_text("•" * len(self._typed))
+        self.label.show_text("•" * len(self._typed) or tr("Staff code"))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Digits of a keyboard count too."""
+        """Digits of a keyboard count too, and its key that takes the last one away."""
         if event.text().isdigit():
             self.type(event.text())
+        elif event.key() == Qt.Key.Key_Backspace:
+            self._on_rub()
         event.accept()
 
     def set_sizes(self, sizes: Sizes) -> None:
@@ -118,8 +145,7 @@ class Keypad(QWidget):
         left, top = (self.width() - inner) // 2, (self.height() - high) // 2
         self._card = QRect(left, top, inner, high).adjusted(-2 * gap, -2 * gap, 2 * gap, 2 * gap)
         self.label.setGeometry(left, top, inner, line)
-        order = [*self.keys[:9], self.rub, self.keys[9], self.back]
-        for place, key in enumerate(order):
+        for place, key in enumerate(self._order):
             row, column = divmod(place, 3)
             key.setGeometry(
                 left + column * (wide + gap), top + line + gap + row * (side + gap), wide, side

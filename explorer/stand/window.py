@@ -273,7 +273,10 @@ class StandWindow(QWidget):
             focus = self.warning.go_on
         elif stage == "visit":
             focus = self.page.knobs[0].slider
-        focus.setFocus(Qt.FocusReason.OtherFocusReason)
+        if self.keypad.isVisible():
+            self.keypad.goes_back_to(focus)
+        else:
+            focus.setFocus(Qt.FocusReason.OtherFocusReason)
         self._stack()
 
     def _reachable(self) -> list[QWidget]:

@@ -5698,8 +5698,8 @@
    <translation>Es hält drei Monate im Dunkeln durch!</translation>
   </message>
   <message>
-   <source>{visits} visits, {designs} designs, {won} challenges won, {home} taken home</source>
-   <translation>{visits} Besuche, {designs} Entwürfe, {won} Aufgaben gelöst, {home} mitgenommen</translation>
+   <source>visits: {visits}, designs: {designs}, challenges won: {won}, taken home: {home}</source>
+   <translation>Besuche: {visits}, Entwürfe: {designs}, gelöste Aufgaben: {won}, mitgenommen: {home}</translation>
   </message>
   <message>
    <source>counts</source>

@@ -197,6 +197,41 @@ def test_holding_one_corner_asks_for_the_code_which_ends_the_stand(coded, qtbot)
         typed(coded, "2468")
 
 
+def test_a_code_typed_on_a_keyboard_ends_the_stand(coded, qtbot):
+    coded.keypad.open()
+    for text in "24":
+        qtbot.keyClick(coded.focusWidget(), text)
+    qtbot.keyClick(coded.focusWidget(), Qt.Key.Key_9)
+    qtbot.keyClick(coded.focusWidget(), Qt.Key.Key_Backspace)
+    with qtbot.waitSignal(coded.left):
+        for text in "68":
+            qtbot.keyClick(coded.focusWidget(), text)
+
+
+def test_keys_stay_on_the_keypad_and_go_back_when_it_closes(coded, qtbot):
+    begin = coded.focusWidget()
+    coded.keypad.open()
+    for _ in range(30):
+        qtbot.keyClick(coded.focusWidget(), Qt.Key.Key_Tab)
+        assert coded.keypad.isAncestorOf(coded.focusWidget())
+    qtbot.keyClick(coded.keypad.back, Qt.Key.Key_Return)
+    assert not coded.keypad.isVisible()
+    assert coded.focusWidget() is begin
+    assert coded.session.stage == "attract"
+
+
+def test_a_visit_that_ends_under_the_keypad_does_not_take_the_keys_away(coded, qtbot):
+    coded.session.touched()
+    coded.keypad.open()
+    for _ in range(coded.session.plan.idle_s + coded.session.plan.warning_s):
+        coded.session.tick()
+    assert coded.session.stage == "attract"
+    qtbot.keyClick(coded.focusWidget(), "2")
+    assert coded.keypad.label.text() == "•"
+    coded.keypad.hide()
+    assert coded.focusWidget() is coded.attract.begin
+
+
 def test_a_wrong_code_ends_nothing_and_many_lock_it(coded):
     coded.keypad.open()
     typed(coded, "13571357" * MOST_TRIES)
@@ -240,6 +275,14 @@ def test_counts_tell_what_was_tried_by_day_and_nothing_of_persons(stand, tmp_pat
     told = dict(zip(head.split(","), row.split(","), strict=True))
     assert (told["day"], told["exhibit"]) == ("2025-05-04", "plant_label")
     assert (told["visits"], told["light"], told["taken_home"], told["won"]) == ("1", "1", "1", "0")
+
+
+def test_one_of_each_is_told_without_a_plural(tmp_path):
+    counts = Counts(tmp_path / "counts.json")
+    for what in WHAT:
+        counts.add("sill", what)
+    told = counts.sentence.split(", ")
+    assert [part.split(": ")[1] for part in told] == ["1"] * 4
 
 
 def test_counts_that_cannot_be_read_are_set_aside(tmp_path):
