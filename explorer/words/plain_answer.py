@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
-from math import isfinite
+from math import floor, isfinite
 
 from explorer.advice.assess import Assessment, assess
 from explorer.advice.checks import SHARE
@@ -324,9 +324,10 @@ def _balance(check: Check) -> Text:
     if check.margin < 0.01:
         return say("the light brings less than 1 % of the energy that it uses")
     if check.margin < 2:
+        # Truncated as the margin is: what is not quite enough must not read as all of it.
         return say(
             "the light brings {share} % of the energy that it uses",
-            share=f"{100 * check.margin:.0f}",
+            share=f"{floor(100 * check.margin + 1e-9)}",
         )
     return say(
         "the light brings {factor} times the energy that it uses",

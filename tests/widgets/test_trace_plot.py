@@ -9,7 +9,8 @@ from PySide6.QtGui import QImage, QWheelEvent
 from explorer.files.scenario_json import load_scenario
 from explorer.quantity import show
 from explorer.resource_files import scenario_folder
-from explorer.scenario.model import Scenario, with_value
+from explorer.scenario.model import Scenario, first_scenario, with_value, with_values
+from explorer.scenario.parts import store_families
 from explorer.state import theme
 from explorer.state.document import Document
 from explorer.state.spans import DAY_S, WEEK_S, Window
@@ -295,6 +296,29 @@ def test_the_name_of_full_stands_above_a_curve_that_runs_there(qtbot, plot, monk
     name = min(names, key=lambda place: place.top())
     assert name.top() >= 0
     assert name.bottom() <= view.y(max(one.volts for one in thresholds)) + 1
+
+
+def test_the_note_of_the_axis_stands_beside_a_curve_that_begins_at_the_bottom(
+    qtbot, plot, monkeypatch
+):
+    hybrid = next(f for f in store_families() if f.key == "hybrid").store(10.0)
+    scenario = with_values(first_scenario(), {
+        "store": hybrid, "charger.full_V": 3.5, "load.connect_V": 3.3, "load.disconnect_V": 3.1,
+        "load.minimum_V": 2.6,
+    })  # fmt: skip
+    plot.set_assessment(made_up(scenario, trace=run_of(scenario, WEEK_S)), WEEK)
+    plot.resize(640, 150)
+    qtbot.wait(50)  # until the curve is known at that size
+    written = {}
+    monkeypatch.setattr(
+        overlay, "paint_label", lambda _, at, text, *__, **___: written.setdefault(text, at)
+    )
+    plot.grab()
+    at = next(at for text, at in written.items() if "axis begins" in text)
+    width = plot.fontMetrics().horizontalAdvance("axis begins at 2.44 V")
+    ((x, y), *_) = plot._lines_px(plot._view())
+    over_it = y[:, (x >= at.x()) & (x <= at.x() + width)]
+    assert np.nanmax(over_it) < at.y() - theme.TEXT_SIZES["small"]
 
 
 def test_a_new_palette_changes_ground_axes_and_curves(qtbot, plot, qapp):

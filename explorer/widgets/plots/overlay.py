@@ -39,6 +39,8 @@ LEVELS = 6
 """Steps of brightness in which lit hours are shaded."""
 NAME_PLACES = (1.0, 0.0, 0.75, 0.5, 0.25)
 """Places for a threshold's name along its line, by preference: right, left, between."""
+NOTE_PLACES = (0.0, 0.25, 0.5, 0.75, 1.0)
+"""Places for a note along the bottom, by preference: left, between, right."""
 MOST_BANDS = 400
 """More bands than this are narrower than a pixel or two and would only flicker."""
 MOST_MARKS = 40
@@ -199,6 +201,24 @@ def paint_label(
         painter.drawText(start + shift, text)
     painter.setPen(tokens.color(role))
     painter.drawText(start, text)
+
+
+def paint_beside(
+    painter: QPainter, area: QRectF, base: float, text: str, role: str, tokens: Tokens,
+    others: tuple[Sequence[FreeLine], Sequence[QRectF]],
+) -> None:
+    """A text at one height, at the left or wherever curves and names leave room."""
+    metrics = painter.fontMetrics()
+    width = metrics.horizontalAdvance(text)
+    places = [
+        QRectF(
+            area.left() + 8 + share * (area.width() - width - 16),
+            base - metrics.ascent(), width, metrics.height(),
+        )
+        for share in NOTE_PLACES
+    ]  # fmt: skip
+    place = places[free_place(places, *others)]
+    paint_label(painter, QPointF(place.left(), base), text, role, tokens)
 
 
 def paint_marks(

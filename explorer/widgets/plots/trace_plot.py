@@ -280,11 +280,12 @@ class TracePlot(PlotView):
         area = view.area
         painter.save()
         painter.setClipRect(area.adjusted(-6, -ABOVE_PX, 6, 2))
-        overlay.paint_thresholds(
-            painter, view, self._assessment.thresholds, tokens, self._lines_px(view)
+        lines = self._lines_px(view)
+        names = overlay.paint_thresholds(
+            painter, view, self._assessment.thresholds, tokens, lines
         )
         overlay.paint_marks(painter, view, self._assessment.marks, tokens)
-        self._paint_notes(painter, area)
+        self._paint_notes(painter, area, lines, names)
         if self._mark_s is not None:
             overlay.paint_mark_line(painter, area, self.to_x(self._mark_s), tokens)
         if self._cursor_s is not None:
@@ -297,15 +298,17 @@ class TracePlot(PlotView):
             painter.setBrush(Qt.BrushStyle.NoBrush)
             painter.drawRoundedRect(QRectF(self.viewport().rect()).adjusted(1, 1, -1, -1), 4, 4)
 
-    def _paint_notes(self, painter: QPainter, area: QRectF) -> None:
+    def _paint_notes(
+        self, painter: QPainter, area: QRectF, lines: list[Line], names: list[QRectF]
+    ) -> None:
         tokens = tokens_of(self.palette())
         painter.setFont(theme.font("small"))
         if self._ghost_picture is not None:
             self._paint_ghost_name(painter, area, self._ghost_picture)
         if self._shown_v.low > 0:
-            at = QPointF(area.left() + 8, self._free_of_thresholds(area.bottom() - 6))
             text = tr("axis begins at {volts}", volts=figure(f"{self._shown_v.low:.3g} V"))
-            overlay.paint_label(painter, at, text, "soft", tokens)
+            base = self._free_of_thresholds(area.bottom() - 6)
+            overlay.paint_beside(painter, area, base, text, "soft", tokens, (lines, names))
 
     def _free_of_thresholds(self, y: float) -> float:
         """The nearest height above one at which no threshold runs through a line of text. [px]"""
