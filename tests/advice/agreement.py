@@ -29,8 +29,11 @@ NIGHT_S = 16 * 3600.0
 class Seeded(Draw):
     """Draws as the strategy draws, from a generator of random numbers: no two are alike."""
 
-    def __init__(self, rng):
-        self.rng = rng
+    def __init__(self, rng, number):
+        self.rng, self.number = rng, number
+
+    def beside(self, name):
+        return Seeded(np.random.default_rng([*self.number, *name.encode()]), self.number)
 
     def between(self, low, high):
         return _neat(self.rng.uniform(low, high))
@@ -51,9 +54,10 @@ class Seeded(Draw):
 def scenarios(seed, count):
     """Scenarios of every kind with their logs, brighter than drawn so that many of them run."""
     rng = np.random.default_rng(seed)
-    made = 0
+    made = tried = 0
     while made < count:
-        data, log = _drawn(Seeded(rng))
+        data, log = _drawn(Seeded(rng, (seed, tried)))
+        tried += 1
         brighter = float(10.0 ** rng.uniform(0.3, 1.5))
         if data["light"].get("illuminance_lx"):
             data["light"]["illuminance_lx"] *= brighter
