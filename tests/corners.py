@@ -68,13 +68,17 @@ def _put_in_order(chance, data):
 
 
 def _section(chance, section, plain):
-    """Values by key, of which the share `plain` keep their default."""
-    data = {}
+    """Values by key, of which the share `plain` keep their default.
+
+    Each key has lots of its own: a new field leaves a seed's scenario as it is in all others.
+    """
+    data, number = {}, chance.getrandbits(64)
     for key, field in section.model_fields.items():
-        if key == "data_sheet" or chance.random() < plain:
+        lots = random.Random(f"{number} {key}")
+        if key == "data_sheet" or lots.random() < plain:
             data[key] = _dumped(field.get_default(call_default_factory=True))
         else:
-            data[key] = _value(chance, section, key, field.annotation, plain)
+            data[key] = _value(lots, section, key, field.annotation, plain)
     if section.__name__ == "Phase":
         kept = chance.choice(KINDS)
         data |= {k: _number(chance, section, k) if k == kept else None for k in KINDS}

@@ -2,6 +2,7 @@
 
 import pickle
 from math import inf
+from pathlib import Path
 
 import pytest
 
@@ -14,13 +15,14 @@ from explorer.advice.year.readings import year_dark
 from explorer.advice.year.study import year_study
 from explorer.engine.course import Interrupted, asked_to_stop, until
 from explorer.engine.walk import ASKED_EVERY, MOST_TRIES
+from explorer.files.scenario_json import load_scenario
 from explorer.state.holds import Hold
 from explorer.state.jobs import _Task
 from explorer.state.worker import DONE, _answer
 from tests.advice.years import plant_label
-from tests.corners import corner_scenario
 from tests.reference.yearly import numbered_year
 
+CASES = Path(__file__).parents[1] / "cases"
 A_YEAR = 13
 
 
@@ -65,7 +67,8 @@ def test_what_is_read_of_a_year_asks_for_each_month_where_nothing_is_marched():
 
 def test_a_first_operation_is_waited_for_no_longer_than_a_first_start():
     """This device starts, and fails half a million times a week before its operation is done."""
-    case = Case(corner_scenario(100_089))
+    path = CASES / "never_done_with_its_first_operation.json"
+    case = Case(load_scenario(path).scenario)
     found = study(case)
     events = Patience(10**9)
     with until(events):
