@@ -74,11 +74,13 @@ def _rows(
                 inner_group = joined(", ", (group, name)) if group else name
                 yield from _rows(scenario, item, f"{path}.{i}.", section, inner_group)
         else:
+            changed = value != default_of(scenario, part, path, key)
+            text = value_text(type(part), key, value)
+            if changed and text is value:  # what a person wrote is put into no other language
+                text = joined("", (value,))
             yield InputRow(
-                path=path, section=section, group=group, label=label,
-                value=value_text(type(part), key, value),
-                changed=value != default_of(scenario, part, path, key),
-            )  # fmt: skip
+                path=path, section=section, group=group, label=label, value=text, changed=changed
+            )
 
 
 def _label(scenario: Scenario, part: Section, head: str, key: str) -> str:

@@ -12,8 +12,10 @@ from explorer.advice.case import Case
 from explorer.files.report import findings, sheet
 from explorer.files.report_blocks import Heading, plain
 from explorer.files.report_html import sheet_html
+from explorer.files.report_inputs import input_rows
 from explorer.files.report_limits import model_limits
 from explorer.files.report_source import source_of
+from explorer.scenario.model import Scenario
 from explorer.state import language
 from explorer.state.report_pdf import sheet_pdf
 from tests.reference.yearly import numbered_year
@@ -93,3 +95,12 @@ def test_the_year_of_a_sheet_can_be_searched_in_its_pdf(found, qapp):
     assert f"{found.year.longest_dark[0]:%B}" in text
     for month in found.year.months:
         assert f"{month.begin:%b}" in text
+
+
+def test_what_a_person_wrote_is_put_into_no_other_language(in_language, qapp):
+    """Also where it is a word that the program has, too."""
+    render = in_language("de")
+    own = Scenario(title="Light", place="Store", notes="Panels")
+    values = {row.path: render(row.value) for row in input_rows(own)}
+    assert [values[key] for key in ("title", "place", "notes")] == ["Light", "Store", "Panels"]
+    assert values["load.start_up.name"] == "Anlauf"  # a name that nobody gave
