@@ -103,4 +103,4 @@ def test_what_a_person_wrote_is_put_into_no_other_language(in_language, qapp):
     own = Scenario(title="Light", place="Store", notes="Panels")
     values = {row.path: render(row.value) for row in input_rows(own)}
     assert [values[key] for key in ("title", "place", "notes")] == ["Light", "Store", "Panels"]
-    assert values["load.start_up.name"] == "Anlauf"  # a name that nobody gave
+    assert values["load.start_up.0.name"] == "Anlauf"  # a name that nobody gave
