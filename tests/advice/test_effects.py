@@ -11,15 +11,24 @@ import pytest
 
 from explorer.advice.assess import assess
 from explorer.advice.case import Case
-from explorer.scenario.daylight import DaylightPattern
+from explorer.scenario.daylight import (
+    DaylightPattern,
+    Holidays,
+    Indoors,
+    LampHours,
+    Outdoors,
+    SkyMonth,
+    SkyReading,
+)
 from explorer.scenario.demand import Operation, Phase
 from explorer.scenario.fields import Section, describe
-from explorer.scenario.light import Elsewhere, LogPattern
+from explorer.scenario.light import Elsewhere, Light, LogPattern
 from explorer.scenario.measured import MeasuredValue
 from explorer.scenario.model import Names, Scenario, first_scenario, get_value, with_values
 from explorer.scenario.origin import PartOrigin
 from explorer.scenario.storage import CellStore
 from explorer.scenario.supply import SheetPoint
+from explorer.scenario.year_light import year_light
 from tests.every_field import all_fields
 
 SHEET = {
@@ -65,7 +74,7 @@ NOT_HERE = {
     | {(Phase, "name"), (Operation, "name")}
     | {(owner, key) for owner in (Names, PartOrigin, MeasuredValue) for key in owner.model_fields},
     "other cells in series ask for other thresholds": {(CellStore, "cells_in_series")},
-    "tests/advice/test_year*.py": all_fields(DaylightPattern),
+    "below, in its own light": all_fields(DaylightPattern),
     "tests/files/test_logs.py": {(LogPattern, key) for key in LogPattern.model_fields},
     "tests/files/test_measured_curves.py": {(SheetPoint, "measured_V"), (SheetPoint, "measured_A")},
     "tests/test_board_and_places.py": {(Elsewhere, key) for key in Elsewhere.model_fields},
@@ -75,6 +84,28 @@ FIELDS = sorted(
     (field for field in all_fields() - set().union(*NOT_HERE.values()) if field[1] != "kind"),
     key=lambda field: (field[0].__name__, field[1]),
 )
+
+OF_A_YEAR = sorted(
+    all_fields(DaylightPattern)
+    - {(DaylightPattern, "kind"), (Outdoors, "kind"), (Indoors, "kind")}
+    - {(DaylightPattern, "hung_up"), (DaylightPattern, "weather_file"), (SkyMonth, "swing_C")},
+    key=lambda field: (field[0].__name__, field[1]),
+)
+"""What makes the light of a year. The swing of a day and when it begins are looked at by
+tests/advice/test_year.py, a file of weather by tests/scenario/test_year_light.py."""
+TEXTS = {
+    "date": "06-20", "from_date": "06-20", "to_date": "07-20", "time": "10:00",
+    "time_zone": "Etc/UTC",
+}  # fmt: skip
+FAIR = SkyMonth(clear_share=0.3, partly_share=0.3)
+YEARS = tuple(
+    DaylightPattern(
+        place=place, lamps=(LampHours(),), reading=reading, months=(FAIR,) * 12,
+        holidays=(Holidays(from_date="06-25", to_date="07-15"),),
+    )
+    for place in (Outdoors(tilt_deg=60.0), Indoors(sun="sky_and_sun"))
+    for reading in (SkyReading(), SkyReading(illuminance_lx=500.0))
+)  # fmt: skip
 
 
 @cache
@@ -106,6 +137,8 @@ def other_values(owner, key, value):
     field = describe(owner, key)
     if isinstance(value, tuple):
         return (("mon",), ("tue", "wed"))
+    if key in TEXTS:
+        return (TEXTS[key],)
     if isinstance(value, str):
         return tuple(w for w in owner.model_fields[key].annotation.__args__ if w != value)
     if value is None:
@@ -135,4 +168,34 @@ def test_another_value_changes_what_is_told(owner, key):
     pytest.fail(
         f"{owner.__name__}.{key} changes no check and no answer: physics, engine or advice must do "
         "something with it (explorer/scenario hands it on), or NOT_HERE says who looks at it"
+    )
+
+
+@cache
+def light_of(pattern):
+    """The light and the temperatures of a year step by step, and the spectra that they have."""
+    found = year_light(Light(pattern=pattern, illuminance_lx=None))
+    hours = (found.daylight_lx, found.electric_lx, found.temperature_c)
+    spectra = (found.daylight_source, found.electric_source)
+    return (*(row.tobytes() for row in hours), *spectra, found.clock.start)
+
+
+@pytest.mark.parametrize(("owner", "key"), OF_A_YEAR, ids=lambda x: getattr(x, "__name__", x))
+def test_another_value_changes_the_light_of_a_year(owner, key):
+    tried = 0
+    for pattern in YEARS:
+        design = with_values(first_scenario(), {"light.pattern": pattern.model_dump()})
+        for path in places(design, owner, key):
+            for value in other_values(owner, key, get_value(design, path)):
+                try:
+                    changed = with_values(design, {path: value}).light.pattern
+                except ValueError:
+                    continue
+                tried += 1
+                if light_of(changed) != light_of(pattern):
+                    return
+    assert tried, f"{owner.__name__}.{key}: no other value is allowed in YEARS; add one with it"
+    pytest.fail(
+        f"{owner.__name__}.{key} changes no hour of a year: scenario/year_light.py must do "
+        "something with it, or OF_A_YEAR leaves it out and says who looks at it"
     )
