@@ -68,7 +68,7 @@ def worst_sentence(view: YearView) -> Text:
             "{check} {month} ({margin})", check=CHECK_LABELS[name],
             month=SHORT_MONTHS[view.months[at].begin.month], margin=margin_text(margins[at]),
         ))
-    return say("Worst months: {list}.", list=joined(", ", tuple(parts)))
+    return say("Worst months, each by itself: {list}.", list=joined(", ", tuple(parts)))
 
 
 def year_sentences(view: YearView) -> tuple[Text, ...]:

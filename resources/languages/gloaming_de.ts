@@ -8054,10 +8054,6 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>Energie jedes Monats, J</translation>
   </message>
   <message>
-   <source>{name} {volts}</source>
-   <translation>{name} {volts}</translation>
-  </message>
-  <message>
    <source>of the day</source>
    <translation>am Tag</translation>
   </message>
@@ -11642,8 +11638,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Längste Dunkelzeit: {time}, von {first}, {begin}, bis {last}, {end}.</translation>
   </message>
   <message>
-   <source>Worst months: {list}.</source>
-   <translation>Schlechteste Monate: {list}.</translation>
+   <source>Worst months, each by itself: {list}.</source>
+   <translation>Schlechteste Monate, jeder für sich: {list}.</translation>
   </message>
   <message>
    <source>{date}: brightest hour {lux}, store {low} to {high}.</source>

@@ -2,7 +2,7 @@
 
 import numpy as np
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QRectF, Qt
 from PySide6.QtTest import QTest
 
 from explorer.advice.case import Case
@@ -10,6 +10,7 @@ from explorer.advice.year.view import year_view, year_views
 from explorer.scenario.model import Scenario
 from explorer.state import theme
 from explorer.widgets.drawers.year_drawer import AGE, YearDrawer
+from explorer.widgets.drawers.year_paint import name_box, with_room_above
 from explorer.widgets.drawers.year_picture import YearPicture
 from explorer.words.year import NO_YEAR
 from tests.advice.years import plant_label
@@ -50,6 +51,25 @@ def test_keys_move_the_day_and_home_finds_the_lowest(drawer, view):
 def test_the_answer_counts_the_days_off_by_date(drawer, view):
     assert f"Off on {view.off_days} of 365 days" in drawer.answer.text()
     assert "from 1 January, 16:00" in drawer.dark_line.text()
+
+
+@pytest.mark.parametrize(("bottom", "height"), [(0.0, 60.0), (0.0, 140.0), (2.3, 87.0)])
+def test_the_name_of_full_stands_above_a_store_that_is_full_all_year(bottom, height):
+    room = QRectF(40.0, 20.0, 500.0, height)
+    top = with_room_above(bottom, 2.7, height)
+    y = room.bottom() - (2.7 - bottom) / (top - bottom) * height
+    curve = np.linspace(40.0, 540.0, 365), np.full((2, 365), y + 2.0)
+    box = name_box(room, y, 60.0, curve, [])
+    assert box.bottom() < y
+    assert room.contains(box)
+
+
+def test_a_name_stays_in_the_middle_below_its_line_where_no_curve_is():
+    room = QRectF(40.0, 20.0, 500.0, 100.0)
+    curve = np.linspace(40.0, 540.0, 365), np.full((2, 365), 30.0)
+    box = name_box(room, 100.0, 60.0, curve, [])
+    assert box.top() > 100.0
+    assert box.center().x() == room.center().x()
 
 
 def test_one_click_judges_an_aged_store(drawer, document):

@@ -2,22 +2,61 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import numpy as np
 from numpy.typing import NDArray
-from PySide6.QtCore import QRectF, Qt
+from PySide6.QtCore import QLineF, QRectF, Qt
 from PySide6.QtGui import QBrush, QColor, QFontMetrics, QImage, QPainter, QPen
 
 from explorer.state import theme
 from explorer.state.language import tr
 from explorer.state.theme import Tokens
+from explorer.widgets.plots.free_place import Line, free_place
 from explorer.words.figures import quantity_text
 
 HEAD, LEGEND = 20, 16
 """Height of a heading, and of a legend that has a line of its own below it. [px]"""
 _SWATCH, _SMALL_SWATCH = 14, 8
 """Widths of a colour in a legend, and of one where there is little room. [px]"""
+NAME = 13
+"""Height of a threshold's name. [px]"""
 Legend = list[tuple[QBrush, str, str]]
 """What each colour means, and the same in short."""
+
+
+def with_room_above(bottom: float, highest: float, height: float) -> float:
+    """Upper end of an axis on which a name stands above the highest line. [V]"""
+    return bottom + (highest - bottom) / (1.0 - (NAME + 2) / max(height, 4 * NAME))
+
+
+def paint_lines(
+    painter: QPainter, room: QRectF, tokens: Tokens, lines: Sequence[tuple[float, str]],
+    curve: Line,
+) -> None:
+    """Dashed lines from the highest down, with their names in the middle or where no curve lies."""
+    last, taken = -1e9, list[QRectF]()
+    for y, text in lines:
+        painter.setPen(QPen(tokens.color("threshold"), 1.0, Qt.PenStyle.DashLine))
+        painter.drawLine(QLineF(room.left(), y, room.right(), y))
+        if y - last < NAME - 1:
+            continue
+        last = y
+        box = name_box(room, y, painter.fontMetrics().horizontalAdvance(text) + 6, curve, taken)
+        taken.append(box)
+        painter.fillRect(box, tokens.color("card"))
+        painter.setPen(tokens.color("threshold"))
+        painter.drawText(box, Qt.AlignmentFlag.AlignCenter, text)
+
+
+def name_box(
+    room: QRectF, y: float, width: float, curve: Line, taken: Sequence[QRectF]
+) -> QRectF:
+    """Where a name stands below or above its line, in the middle or at an end."""
+    lefts = room.center().x() - width / 2, room.left() + 3, room.right() - width - 3
+    places = [QRectF(left, top, width, NAME) for left in lefts for top in (y + 1, y - NAME - 1)]
+    inside = [place for place in places if room.contains(place)] or places[:1]
+    return inside[free_place(inside, [curve], taken)]
 
 
 def fits(title: str, legend: Legend, room: float) -> bool:

@@ -34,8 +34,10 @@ from explorer.widgets.drawers.year_paint import (
     image,
     neat,
     paint_heading,
+    paint_lines,
     ticks,
     up_to,
+    with_room_above,
 )
 from explorer.widgets.paint import focus_pen, mix
 from explorer.words.figures import quantity_text
@@ -249,7 +251,8 @@ class YearPicture(QWidget):
         calendar = view.calendar
         low, high = calendar.lowest_v, calendar.highest_v
         bottom = max(float(np.nanmin(low)) - 0.15 * float(np.ptp([low.min(), high.max()])), 0.0)
-        top = 1.04 * max(float(np.nanmax(high)), max(t.volts for t in view.thresholds))
+        highest = max(float(np.nanmax(high)), *(t.volts for t in view.thresholds))
+        top = max(1.04 * highest, with_room_above(bottom, highest, room.height()))
         off = QBrush(tokens.color("falls_short"), Qt.BrushStyle.BDiagPattern)
 
         def y_of(volts: float) -> float:
@@ -284,23 +287,13 @@ class YearPicture(QWidget):
         painter.drawPolyline(
             QPolygonF([QPointF(a, y_of(float(v))) for a, v in zip(x, middle, strict=True)])
         )
-        last = -1e9
-        for one in sorted(view.thresholds, key=lambda t: -t.volts):
-            if not bottom <= one.volts <= top:
-                continue
-            y = y_of(one.volts)
-            painter.setPen(QPen(tokens.color("threshold"), 1.0, Qt.PenStyle.DashLine))
-            painter.drawLine(QLineF(room.left(), y, room.right(), y))
-            if y - last < 12:
-                continue
-            last = y
-            text = tr("{name} {volts}", name=tr(one.label), volts=quantity_text(one.volts, "V"))
-            width = painter.fontMetrics().horizontalAdvance(text)
-            # In the middle of the year the store stands high, so the names do not lie on it.
-            box = QRectF(room.center().x() - width / 2 - 3, y + 1, width + 6, 13)
-            painter.fillRect(box, tokens.color("card"))
-            painter.setPen(tokens.color("threshold"))
-            painter.drawText(box, Qt.AlignmentFlag.AlignCenter, text)
+        lines = [
+            (y_of(t.volts), f"{tr(t.label)} {tr(quantity_text(t.volts, 'V'))}")
+            for t in sorted(view.thresholds, key=lambda t: -t.volts)
+            if bottom <= t.volts <= top
+        ]
+        curve = x, np.vectorize(y_of)(np.stack([low, high]))
+        paint_lines(painter, room, tokens, lines, curve)
         self._scale(painter, room, tokens, [
             (y_of(v), quantity_text(v, "")) for v in ticks(bottom, top)
         ])
