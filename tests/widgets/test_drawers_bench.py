@@ -58,6 +58,17 @@ def test_the_button_opens_a_log_and_the_answer_says_how_it_agrees(qtbot, drawer,
         qtbot.keyClick(drawer.open_button, Qt.Key.Key_Space)
     assert "does not follow" in drawer.answer.text()
     assert "RMS deviation" in drawer.said.text()
+    assert "\u00a0V after" in drawer.said.text()  # no number at the end of a line without its unit
+
+
+def test_the_keyboard_goes_on_with_the_values_when_the_button_that_had_it_is_gone(
+    qtbot, drawer, monkeypatch
+):
+    monkeypatch.setattr(bench_sources, "pick_log", lambda _: LOG)
+    drawer.open_button.setFocus()
+    with qtbot.waitSignal(drawer.feed.finished, timeout=PATIENT):
+        qtbot.keyClick(drawer.open_button, Qt.Key.Key_Space)
+    assert drawer.window().focusWidget() is drawer.values.boxes[0]
     assert drawer.export.isEnabled()
     assert drawer.plot.accessibleDescription()
     assert not drawer.take_button.isEnabled()

@@ -305,7 +305,7 @@ class BenchDrawer(Drawer):
         if self._view is None or place >= len(self._view.agreements):
             return
         found = self._view.agreements[place]
-        answer, numbers = agreement_sentences(found)
+        answer, numbers = map(bind_units, agreement_sentences(found))
         self.say_answer(answer)
         notes = (band_sentence(), *found.notes, *self.story.where_kept())
         self.notes.setText(" ".join(tr(note) for note in notes))

@@ -175,7 +175,14 @@ class Drawer(QWidget):
         other = page is not self.pages.currentWidget()
         self.pages.setCurrentWidget(page)
         if other:
+            self._keep_keys()
             self.needs_changed.emit()
+
+    def _keep_keys(self) -> None:
+        """A part that is no longer on show passes the keyboard on to what is."""
+        focused = self.window().focusWidget()
+        if focused is not None and self.isAncestorOf(focused) and not focused.isVisible():
+            self.focus_body()
 
     @property
     def has_body(self) -> bool:
