@@ -52,8 +52,8 @@ class Settings:
 
 
 def with_recent(settings: Settings, path: Path) -> Settings:
-    """Settings that name `path` as the newest file."""
-    name = str(path)
+    """Settings that name `path` as the newest file, so that it is found from any folder."""
+    name = str(path.absolute())
     others = tuple(p for p in settings.recent if p != name)
     return replace(
         settings, recent=(name, *others)[:RECENT_KEPT], folder=str(path.resolve().parent)

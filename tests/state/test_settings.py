@@ -31,6 +31,13 @@ def test_the_newest_file_comes_first_and_once(tmp_path):
     assert store.settings.folder == str(tmp_path.resolve())
 
 
+def test_a_file_named_from_the_folder_one_was_in_is_found_from_any_other(tmp_path, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+    store = SettingsStore(tmp_path / "settings.ini")
+    store.remember_file(Path("a.json"))
+    assert store.settings.recent == (str(tmp_path / "a.json"),)
+
+
 def test_only_some_recent_files_are_kept(tmp_path):
     store = SettingsStore(tmp_path / "settings.ini")
     for number in range(RECENT_KEPT + 5):
