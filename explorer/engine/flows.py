@@ -9,7 +9,7 @@ or stiff, is two look-ups, and a threshold is hit exactly. No step size is invol
 from __future__ import annotations
 
 from bisect import bisect_right
-from math import expm1, inf
+from math import expm1, inf, log
 
 import numpy as np
 
@@ -292,67 +292,89 @@ class BlendedFlow:
 def blended(
     a: Flow, b: Flow, w: float, x: float, duration: float, low: float, high: float
 ) -> tuple[float, float]:
-    """See `BlendedFlow.run`."""
+    """See `BlendedFlow.run`.
+
+    A whole cell is left at the speed of its own edge, with which the next one begins: what follows
+    the first is plain, as a small store crosses dozens of cells within a reading.
+    """
     xl, fa = (a._xl, a._fl) if a._xl else a.lists()
     fb = b._fl if b._xl else b.lists()[1]
     u, last, left = 1.0 - w, len(xl) - 2, duration
     cell = bisect_right(xl, x) - 1
     cell = 0 if cell < 0 else cell if cell < last else last
     while left > 0:
-        begin = xl[cell]
+        begin, end = xl[cell], xl[cell + 1]
         f0 = u * fa[cell] + w * fb[cell]
         f1 = u * fa[cell + 1] + w * fb[cell + 1]
-        width = xl[cell + 1] - begin
-        if width <= 0:
+        if end <= begin:
             if (f0 > 0) != (f1 > 0):
                 break
             cell += 1 if f0 > 0 else -1
             if not 0 <= cell <= last:
                 break
             continue
-        slope = (f1 - f0) / width
-        speed = f0 + slope * (x - begin)
+        speed = f0 + (f1 - f0) / (end - begin) * (x - begin)
         if speed > 0:
-            bound = xl[cell + 1] if xl[cell + 1] < high else high
             if x >= high:
                 return high, duration - left
-            ahead = f0 + slope * (bound - begin)
-            # Even at the higher of both speeds the bound is too far, which needs no logarithm.
-            if (speed if slope < 0 else ahead) * left < bound - x:
-                z = slope * left
-                if -SMALL < z < SMALL:
-                    return x + speed * left * (1.0 + 0.5 * z), duration
-                return x + speed * expm1(z) / slope, duration
-            leave = crossing(bound - x, speed, ahead) if ahead > 0 else inf
-            if leave > left:
-                return min(x + drift(speed, slope, left), bound), duration
-            x, left = bound, left - leave
-            if bound >= high:
-                return high, duration - left
-            if cell == last:
-                break
-            cell += 1
+            while end > begin:
+                bound, ahead = end, f1
+                if high < end:
+                    bound, ahead = high, f0 + (f1 - f0) / (end - begin) * (high - begin)
+                # Even at the higher of both speeds the bound is too far: no logarithm is needed.
+                if (speed if f1 < f0 else ahead) * left < bound - x:
+                    return x + drift(speed, (f1 - f0) / (end - begin), left), duration
+                if ahead <= 0:
+                    moved = drift(speed, (f1 - f0) / (end - begin), left)
+                    return min(x + moved, bound), duration
+                times = ahead / speed
+                z = times - 1.0
+                share = 1.0 - 0.5 * z if -SMALL < z < SMALL else log(times) / z
+                leave = (bound - x) / speed * share
+                if leave > left:
+                    moved = drift(speed, (f1 - f0) / (end - begin), left)
+                    return min(x + moved, bound), duration
+                x, left = bound, left - leave
+                if bound >= high:
+                    return high, duration - left
+                if cell == last or left <= 0:
+                    return x, duration
+                cell += 1
+                begin, end, f0 = end, xl[cell + 1], f1
+                f1 = u * fa[cell + 1] + w * fb[cell + 1]
+                speed = f0
         elif speed < 0:
             if x <= low:
                 return low, duration - left
-            if x <= begin:
+            while end > begin and x > begin:
+                bound, ahead = begin, f0
+                if low > begin:
+                    bound, ahead = low, f0 + (f1 - f0) / (end - begin) * (low - begin)
+                if (ahead if f1 > f0 else speed) * left > bound - x:
+                    return x + drift(speed, (f1 - f0) / (end - begin), left), duration
+                if ahead >= 0:
+                    moved = drift(speed, (f1 - f0) / (end - begin), left)
+                    return max(x + moved, bound), duration
+                times = ahead / speed
+                z = times - 1.0
+                share = 1.0 - 0.5 * z if -SMALL < z < SMALL else log(times) / z
+                leave = (bound - x) / speed * share
+                if leave > left:
+                    moved = drift(speed, (f1 - f0) / (end - begin), left)
+                    return max(x + moved, bound), duration
+                x, left = bound, left - leave
+                if bound <= low:
+                    return low, duration - left
+                if cell == 0 or left <= 0:
+                    return x, duration
+                cell -= 1
+                begin, end, f1 = xl[cell], begin, f0
+                f0 = u * fa[cell] + w * fb[cell]
+                speed = f1
+            if x <= begin < end:  # at the edge of a cell the one below is left
                 if cell == 0:
                     break
                 cell -= 1
-                continue
-            bound = begin if begin > low else low
-            ahead = f0 + slope * (bound - begin)
-            if (ahead if slope > 0 else speed) * left > bound - x:
-                z = slope * left
-                if -SMALL < z < SMALL:
-                    return x + speed * left * (1.0 + 0.5 * z), duration
-                return x + speed * expm1(z) / slope, duration
-            leave = crossing(x - bound, -speed, -ahead) if ahead < 0 else inf
-            if leave > left:
-                return max(x + drift(speed, slope, left), bound), duration
-            x, left = bound, left - leave
-            if bound <= low:
-                return low, duration - left
         else:
             break
     return x, duration

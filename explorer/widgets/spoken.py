@@ -6,6 +6,7 @@ widget that paints itself has no role at all. One factory gives each of them its
 
 from __future__ import annotations
 
+from functools import cache
 from typing import TYPE_CHECKING, cast
 
 import shiboken6
@@ -91,8 +92,9 @@ class SpokenCombo(Spoken):
             self._combo.showPopup()
 
 
+@cache
 def install() -> None:
-    """Let the program describe its controls from now on."""
+    """Let the program describe its controls from now on; once, as Qt asks each that it was given."""
     QAccessible.installFactory(_described)
 
 
@@ -124,9 +126,14 @@ class _Kept:
 
 
 KEPT = _Kept()
+_DESCRIBED = ("QComboBox",)
+"""Classes of Qt's own that are described here; all others are classes of this program."""
 
 
-def _described(_: str, thing: QObject) -> QAccessibleInterface | None:
+def _described(of: str, thing: QObject) -> QAccessibleInterface | None:
+    # Asked for every class that a widget is made of, and for a label that changes each time anew.
+    if of[:1] == "Q" and of[1:2].isupper() and of not in _DESCRIBED:
+        return None
     found = _interface(thing) if isinstance(thing, QWidget) else None
     if found is not None:
         KEPT.hold(found)

@@ -17,7 +17,7 @@ from explorer.widgets import spoken
 from explorer.widgets.drawers.drawers import QUESTIONS
 from explorer.widgets.plots.pulse_inset import PulseInset
 
-ROUNDS = 8
+ROUNDS = 5
 
 
 @pytest.fixture

@@ -25,7 +25,7 @@ FIRST_WORD = {"runs": "Yes", "marginal": "Marginal", "falls_short": "No"}
 
 
 def spread_out() -> list[Answers]:
-    """Answers that bring many neighbours together, each choice at least once."""
+    """Answers that bring many neighbours together, beside those of the twenty ideas."""
     every = (
         ("place", keys.PlaceKey, 1), ("job", keys.JobKey, 5), ("often", keys.OftenKey, 2),
         ("when", keys.WhenKey, 1), ("dark", keys.DarkKey, 1), ("matters", keys.MattersKey, 3),
@@ -37,7 +37,7 @@ def spread_out() -> list[Answers]:
             name: choices[(index * step + index // len(choices)) % len(choices)]
             for name, choices, step in aliases
         }, light="measured" if index == 5 else "usual", lux=150.0 if index == 5 else None)
-        for index in range(3, 17, 2)
+        for index in (3, 5, 9, 13)
     ]  # fmt: skip
 
 
