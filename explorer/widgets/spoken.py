@@ -94,7 +94,7 @@ class SpokenCombo(Spoken):
 
 @cache
 def install() -> None:
-    """Let the program describe its controls from now on; once, as Qt asks each that it was given."""
+    """Let the program describe its controls from now on; Qt would ask each factory it is given."""
     QAccessible.installFactory(_described)
 
 
