@@ -90,7 +90,7 @@ class Menus(QObject):
             text = tr("As the scree&n asks") if percent == AUTOMATIC else f"{percent} %"
             _choice(self.sizes, text, percent)
         sizes.addActions(self.sizes.actions())
-        languages = self.view.addMenu(tr("&Language"))
+        languages = self.view.addMenu(tr("Lan&guage"))
         self.languages = QActionGroup(self)
         for code in LANGUAGE_CHOICES:
             # By its own name, which is never translated.

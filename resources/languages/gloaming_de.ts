@@ -6681,7 +6681,7 @@
   </message>
   <message>
    <source>Read a&amp;gain</source>
-   <translation>&amp;Neu einlesen</translation>
+   <translation>Neu ein&amp;lesen</translation>
   </message>
   <message>
    <source>Read the file again as it is on the disk</source>
@@ -6705,7 +6705,7 @@
   </message>
   <message>
    <source>&amp;Keep as a study…</source>
-   <translation>Als &amp;Studie behalten…</translation>
+   <translation>Als Stu&amp;die behalten…</translation>
   </message>
   <message>
    <source>Keep the design with its logged runs, the designs beside it and the results in one folder</source>
@@ -6713,7 +6713,7 @@
   </message>
   <message>
    <source>Write a re&amp;port…</source>
-   <translation>&amp;Bericht schreiben…</translation>
+   <translation>Be&amp;richt schreiben…</translation>
   </message>
   <message>
    <source>Write all of it to PDF or HTML, for another engineer to check</source>
@@ -6785,7 +6785,7 @@
   </message>
   <message>
    <source>Exhibition s&amp;tand…</source>
-   <translation>&amp;Messestand…</translation>
+   <translation>Messes&amp;tand…</translation>
   </message>
   <message>
    <source>Set up the page for visitors of a stand</source>
@@ -6881,7 +6881,7 @@
   </message>
   <message>
    <source>Does it &amp;match a measurement?</source>
-   <translation>Passt es zur &amp;Messung?</translation>
+   <translation>P&amp;asst es zur Messung?</translation>
   </message>
   <message>
    <source>Compare the forecast with a measurement</source>
@@ -8967,7 +8967,7 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>&amp;Größe, ab dem nächsten Start</translation>
   </message>
   <message>
-   <source>&amp;Language</source>
+   <source>Lan&amp;guage</source>
    <translation>&amp;Sprache</translation>
   </message>
   <message>

@@ -5,9 +5,10 @@ import itertools
 import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QComboBox, QWidget
+from PySide6.QtWidgets import QApplication, QComboBox, QMenu, QWidget
 
 from explorer.scenario.light import WeekPattern
+from explorer.state.language import set_language
 from explorer.state.spans import SPAN_KEYS
 
 Key, Alt, Control, Shift = Qt.Key, *(
@@ -180,3 +181,17 @@ def test_enter_presses_a_button_as_the_space_bar_does(qtbot, window):
     assert not hour.isChecked()
     qtbot.keyClick(hour, Key.Key_Return)
     assert hour.isChecked()
+
+
+@pytest.mark.parametrize("code", ["en", "de"])
+def test_a_letter_in_a_menu_means_one_entry(qapp, code, request):
+    set_language(code)
+    try:
+        window = request.getfixturevalue("window")
+        window.menus.view.addAction(window.commands["stand"])
+        for menu in window.menuBar().findChildren(QMenu):
+            texts = [action.text().replace("&&", "") for action in menu.actions()]
+            letters = [text[text.index("&") + 1].lower() for text in texts if "&" in text]
+            assert len(letters) == len(set(letters)), texts
+    finally:
+        set_language("en")

@@ -1,15 +1,18 @@
 """Several designs laid over each other."""
 
 import csv
+from pathlib import Path
 
 import pytest
 from PySide6.QtCore import Qt, QTimer
 
 from explorer.advice.case import Case
+from explorer.files.scenario_json import load_scenario
 from explorer.resource_files import scenario_folder
 from explorer.scenario.model import Scenario, with_value
 from explorer.scenario.storage import CellStore
 from explorer.scenario.study import MOST_DESIGNS
+from explorer.state.language import set_language
 from explorer.state.theme import tokens_of
 from explorer.words.line_up import line_up_rows
 from tests.sharing import cases_are_shared  # noqa: F401
@@ -48,6 +51,23 @@ def test_six_designs_stand_side_by_side_and_a_seventh_is_refused(qtbot, window, 
     assert not line_up.add_button.isEnabled()
     assert not line_up.line_up.add(design(10.0), "one too many")
     assert "take one out" in line_up.notice.text.text()
+
+
+def test_examples_have_their_names_in_the_language_on_show(qapp, request):
+    set_language("de")
+    try:
+        line_up = request.getfixturevalue("line_up")
+        line_up.fill_menu()
+        offer = next(
+            one for one in line_up.add_button.menu().actions()
+            if str(one.data()).endswith("plant_label.json")
+        )
+        offer.trigger()
+        (other,) = line_up.line_up.others
+        assert other.name == load_scenario(Path(offer.data())).scenario.names_de.title
+        assert offer.text().endswith(other.name)
+    finally:
+        set_language("en")
 
 
 def test_the_first_column_follows_the_open_design(qtbot, window, line_up):

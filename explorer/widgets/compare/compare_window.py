@@ -22,13 +22,13 @@ from PySide6.QtWidgets import (
 from explorer.advice.case import Case
 from explorer.files.beside import resolve_case
 from explorer.files.disk import FileError
-from explorer.files.scenario_json import load_scenario
 from explorer.files.tables import write_table
 from explorer.files.trust import OutsideFile
 from explorer.resource_files import scenario_folder
 from explorer.state import theme
 from explorer.state.comparison import Comparison
 from explorer.state.document import Document
+from explorer.state.examples import read_scenario
 from explorer.state.jobs import JobRunner
 from explorer.state.language import tr
 from explorer.state.settings import SettingsStore
@@ -144,7 +144,7 @@ class CompareWindow(QDialog):
     def open_other(self, path: Path) -> bool:
         """Compare with a file; say why where it cannot be read."""
         try:
-            scenario = load_scenario(path).scenario
+            scenario = read_scenario(path)
             case = resolve_case(scenario, path)
         except OutsideFile as log:
             return messages.allows_file(self, path.name, log) and self.open_other(path)

@@ -12,12 +12,11 @@ from PySide6.QtWidgets import QDialog, QHBoxLayout, QLabel, QMenu, QToolButton, 
 from explorer.advice.case import Case
 from explorer.files.beside import resolve_case
 from explorer.files.disk import FileError, write_bytes, write_text
-from explorer.files.scenario_json import load_scenario
 from explorer.files.tables import write_table
 from explorer.scenario.study import MOST_DESIGNS
 from explorer.state import theme
 from explorer.state.document import Document
-from explorer.state.examples import example_name
+from explorer.state.examples import example_name, read_scenario
 from explorer.state.jobs import JobRunner
 from explorer.state.language import language, tr
 from explorer.state.line_up import LineUp
@@ -148,7 +147,7 @@ class LineUpWindow(QDialog):
     def open_other(self, path: Path) -> bool:
         """Take in a scenario file; say why where it cannot be read."""
         try:
-            scenario = load_scenario(path).scenario
+            scenario = read_scenario(path)
             case = resolve_case(scenario, path)
         except FileError as error:
             messages.tell(self, say("The scenario was not opened"), str(error))
