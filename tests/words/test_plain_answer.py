@@ -178,7 +178,17 @@ def test_where_the_light_brings_too_little_that_is_the_reason_and_not_the_dark_a
     found = answer(Answers(place="hall", job="sense_co2", often="minute", dark="closure"))
     checks = {c.name: c for c in found.assessment.verdict.checks}
     assert checks["balance"].state == checks["dark"].state == "falls_short"
-    assert f"{100 * checks['balance'].margin:.0f} % of the energy" in found.sentences[1]
+    assert f"{int(100 * checks['balance'].margin)} % of the energy" in found.sentences[1]
+
+
+def test_light_that_brings_nearly_enough_is_not_said_to_bring_all_of_it():
+    verdict = DIM.verdict
+    checks = tuple(
+        replace(c, margin=0.997 if c.name == "balance" else 1.5, wanted=1.3, limit=1.0, value=1.0)
+        for c in verdict.checks
+    )
+    nearly = replace(DIM, verdict=replace(verdict, checks=checks))
+    assert "brings 99 % of the energy" in two_sentences(nearly)[1]
 
 
 def test_a_start_that_comes_too_late_is_not_called_too_little_light():
