@@ -19,7 +19,7 @@ def in_language(scenario: Scenario, code: str) -> Scenario:
         Code of the language; one for which the file has no names changes nothing.
     """
     names = scenario.names_de if code == "de" else None
-    return scenario if names is None else _named(scenario, names)
+    return scenario if names is None else named(scenario, names)
 
 
 def named_like(scenario: Scenario, other: Scenario) -> Scenario:
@@ -28,10 +28,11 @@ def named_like(scenario: Scenario, other: Scenario) -> Scenario:
         title=other.title, place=other.place, notes=other.notes,
         operations=tuple(operation.name for operation in other.load.operations),
     )  # fmt: skip
-    return _named(scenario, names)
+    return named(scenario, names)
 
 
-def _named(scenario: Scenario, names: Names) -> Scenario:
+def named(scenario: Scenario, names: Names) -> Scenario:
+    """The scenario under other names; an empty one leaves its own."""
     operations = tuple(
         operation.model_copy(update={"name": name or operation.name})
         for operation, name in zip(scenario.load.operations, names.operations, strict=False)

@@ -22,7 +22,8 @@ from explorer.scenario.guide.made import notes_of
 from explorer.scenario.guide.places import SPOTS
 from explorer.scenario.guide.questions import OFTEN
 from explorer.scenario.guide.year import is_year
-from explorer.scenario.model import Scenario, with_value
+from explorer.scenario.localised import named
+from explorer.scenario.model import Names, Scenario, with_value
 from explorer.scenario.part import Part
 from explorer.text import Text, capitalised, figure, say
 from explorer.words.figures import check_quantity, value_text
@@ -61,6 +62,25 @@ class PlainAnswer:
     def scenario(self) -> Scenario:
         """The scenario that was judged."""
         return self.assessment.scenario
+
+    def named(self, render: Callable[[str], str]) -> Scenario:
+        """The scenario to go on with, under the names that a language has for what was chosen."""
+        job, notes = JOBS[self.answers.job], self.scenario.notes.splitlines()
+        names = Names(
+            title=render(job.title),
+            place=render(SPOTS[self.answers.place].title),
+            notes=notes_of([one for one in self.assumptions if f"- {one}" in notes], render),
+            operations=tuple(render(job.title.lower()) for _ in self.scenario.load.operations),
+        )
+        scenario = named(self.scenario, names)
+        load = scenario.load.model_copy(update={"operations": tuple(
+            one.model_copy(update={"phases": tuple(
+                phase.model_copy(update={"name": render(name)})
+                for phase, (name, _, _) in zip(one.phases, job.phases, strict=True)
+            )})
+            for one in scenario.load.operations
+        )})  # fmt: skip
+        return scenario.model_copy(update={"load": load})
 
 
 def answer(

@@ -3974,6 +3974,14 @@
    <translation>oder länger</translation>
   </message>
   <message>
+   <source>read the sensor</source>
+   <translation>Sensor lesen</translation>
+  </message>
+  <message>
+   <source>send nearby, three times</source>
+   <translation>in der Nähe senden, dreimal</translation>
+  </message>
+  <message>
    <source>Show something on e-paper</source>
    <translation>Etwas auf E-Papier anzeigen</translation>
   </message>
@@ -4116,6 +4124,62 @@
   <message>
    <source>what its battery gives today</source>
    <translation>was seine Batterie heute gibt</translation>
+  </message>
+  <message>
+   <source>fetch the picture</source>
+   <translation>Bild holen</translation>
+  </message>
+  <message>
+   <source>drive the display</source>
+   <translation>Anzeige ansteuern</translation>
+  </message>
+  <message>
+   <source>send far</source>
+   <translation>in die Ferne senden</translation>
+  </message>
+  <message>
+   <source>report the count</source>
+   <translation>Zählerstand melden</translation>
+  </message>
+  <message>
+   <source>measure the air</source>
+   <translation>Luft messen</translation>
+  </message>
+  <message>
+   <source>read the card</source>
+   <translation>Karte lesen</translation>
+  </message>
+  <message>
+   <source>turn the bolt</source>
+   <translation>Riegel drehen</translation>
+  </message>
+  <message>
+   <source>light up</source>
+   <translation>leuchten</translation>
+  </message>
+  <message>
+   <source>take the picture</source>
+   <translation>Bild aufnehmen</translation>
+  </message>
+  <message>
+   <source>send the picture</source>
+   <translation>Bild senden</translation>
+  </message>
+  <message>
+   <source>find the position</source>
+   <translation>Position bestimmen</translation>
+  </message>
+  <message>
+   <source>fill the pulse capacitor</source>
+   <translation>Pulskondensator laden</translation>
+  </message>
+  <message>
+   <source>run the motor</source>
+   <translation>Motor laufen lassen</translation>
+  </message>
+  <message>
+   <source>Made by the guide. Assumed:</source>
+   <translation>Vom Wegweiser gemacht. Angenommen:</translation>
   </message>
   <message>
    <source>typical, common practice, no source</source>

@@ -208,3 +208,17 @@ def test_panels_bring_enough_where_the_store_alone_falls_short_in_a_year():
     (nearest,) = guided_design._in_order(lock, kinds, lambda: False, None)
     assert nearest.reserve < 1.0
     assert nearest.design.panel_cm2 > 30.0  # 15 cm² would bring half of what is used
+
+
+def test_what_the_guide_made_is_opened_under_names_of_the_language_on_show():
+    found = answered(spread_out()[0])
+    assert found.named(str) == found.scenario
+    foreign = found.named(lambda text: f"«{text}»")
+    names = (foreign.title, foreign.place, *(one.name for one in foreign.load.operations))
+    assert all(name.startswith("«") and name.endswith("»") for name in names)
+    lines = foreign.notes.splitlines()
+    assert len(lines) == len(found.scenario.notes.splitlines()) > 4
+    assert all("«" in line and line.endswith("»") for line in lines)
+    phases = [phase.name for one in foreign.load.operations for phase in one.phases]
+    assert phases
+    assert all(name.startswith("«") for name in phases)

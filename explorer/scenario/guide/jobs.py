@@ -28,8 +28,8 @@ class Job:
     """Panels beyond this are absurd for such a device (own judgement)."""
 
 
-_READ = ("read the sensor", 3e-3, 0.05)
-_NEAR = ("send nearby, three times", 0.0216, 0.005)
+_READ = (say("read the sensor"), 3e-3, 0.05)
+_NEAR = (say("send nearby, three times"), 0.0216, 0.005)
 _NEAR_SOURCE = say(
     "a short-range radio takes 36 µJ to send once (a maker's application note on advertising: "
     "12.6 µC at 3 V)"
@@ -38,7 +38,8 @@ JOBS: dict[JobKey, Job] = {
     "show": Job(
         title=say("Show something on e-paper"),
         line=say("fetch a picture by radio and redraw it"),
-        phases=(("fetch the picture", 0.1, 3.7), ("drive the display", 0.02, 0.5)), sleep_a=2e-6,
+        phases=((say("fetch the picture"), 0.1, 3.7), (say("drive the display"), 0.02, 0.5)),
+        sleep_a=2e-6,
         source=say(
             "0.37 J to fetch a picture and 0.01 J to draw it (published measurement on one "
             "e-paper tag)"
@@ -55,7 +56,7 @@ JOBS: dict[JobKey, Job] = {
     "report_far": Job(
         title=say("Measure and report far away"),
         line=say("long-range radio, some kilometres"),
-        phases=(_READ, ("send far", 0.1452, 0.165)), sleep_a=2e-6,
+        phases=(_READ, (say("send far"), 0.1452, 0.165)), sleep_a=2e-6,
         source=say(
             "a long-range radio is on the air for 165 ms to send 13 bytes (LoRa formula, "
             "spreading factor 9) at 44 mA and 3.3 V (current from memory): 24 mJ; 0.15 mJ to read "
@@ -65,7 +66,7 @@ JOBS: dict[JobKey, Job] = {
     ),
     "count": Job(
         title=say("Count"), line=say("people, doors, pulses; reports its count nearby"),
-        phases=(("report the count", 0.0216, 0.005),), sleep_a=6e-6,
+        phases=((say("report the count"), 0.0216, 0.005),), sleep_a=6e-6,
         source=say(
             "{radio}; 6 µA to watch and count all the time ({origin})",
             radio=_NEAR_SOURCE,
@@ -74,7 +75,7 @@ JOBS: dict[JobKey, Job] = {
     ),
     "sense_co2": Job(
         title=say("Sense carbon dioxide"), line=say("measure the air, report nearby"),
-        phases=(("measure the air", 0.06, 5.0), _NEAR), sleep_a=3e-6,
+        phases=((say("measure the air"), 0.06, 5.0), _NEAR), sleep_a=3e-6,
         source=say(
             "0.3 J for a reading (0.25 to 0.35 J by the data sheets of photo-acoustic sensors); "
             "{radio}",
@@ -84,7 +85,7 @@ JOBS: dict[JobKey, Job] = {
     "lock": Job(
         title=say("Unlock a door or a drawer"),
         line=say("a small motor turns a bolt; a keypad or card is watched"),
-        phases=(("read the card", 0.05, 0.3), ("turn the bolt", 0.9, 0.5)), sleep_a=5e-6,
+        phases=((say("read the card"), 0.05, 0.3), (say("turn the bolt"), 0.9, 0.5)), sleep_a=5e-6,
         source=say(
             "0.45 J to turn a bolt (0.3 A at 3 V for half a second) and 15 mJ to read a card "
             "({origin})",
@@ -94,12 +95,13 @@ JOBS: dict[JobKey, Job] = {
     ),
     "lamp": Job(
         title=say("Light something up"), line=say("one small lamp for half a minute"),
-        phases=(("light up", 0.06, 30.0),), sleep_a=3e-6,
+        phases=((say("light up"), 0.06, 30.0),), sleep_a=3e-6,
         source=say("1.8 J for half a minute of a lamp of 20 mA at 3 V ({origin})", origin=COMMON),
     ),
     "camera": Job(
         title=say("Take a picture"), line=say("one small picture, sent nearby"),
-        phases=(("take the picture", 0.3, 2.0), ("send the picture", 0.1, 12.0)), sleep_a=4e-6,
+        phases=((say("take the picture"), 0.3, 2.0), (say("send the picture"), 0.1, 12.0)),
+        sleep_a=4e-6,
         source=say(
             "0.6 J to take a small picture and 1.2 J to send it over a short-range radio "
             "({origin})",
@@ -108,7 +110,8 @@ JOBS: dict[JobKey, Job] = {
     ),
     "tracker": Job(
         title=say("Say where it is"), line=say("satellite position, sent far away"),
-        phases=(("find the position", 0.075, 30.0), ("send far", 0.1452, 0.165)), sleep_a=5e-6,
+        phases=((say("find the position"), 0.075, 30.0), (say("send far"), 0.1452, 0.165)),
+        sleep_a=5e-6,
         source=say(
             "2.3 J for a satellite receiver that finds its position in half a minute at 25 mA and "
             "3 V (from memory), 24 mJ to send it by a long-range radio"
@@ -118,7 +121,7 @@ JOBS: dict[JobKey, Job] = {
     "valve": Job(
         title=say("Open or close a small valve"),
         line=say("a latching valve, which stays where it is"),
-        phases=(("fill the pulse capacitor", 0.12, 6.0),), sleep_a=3e-6,
+        phases=((say("fill the pulse capacitor"), 0.12, 6.0),), sleep_a=3e-6,
         source=say(
             "0.6 J for one move of a latching solenoid (12 V, 1 A, 50 ms, from published "
             "valve data), charged slowly into its own capacitor at 83 % ({origin})",
@@ -128,7 +131,7 @@ JOBS: dict[JobKey, Job] = {
     ),
     "motor": Job(
         title=say("Turn or push something small"), line=say("a small gear motor for two seconds"),
-        phases=(("run the motor", 0.5, 2.0),), sleep_a=3e-6,
+        phases=((say("run the motor"), 0.5, 2.0),), sleep_a=3e-6,
         source=say("1 J for one move of a small gear motor ({origin})", origin=COMMON),
         actuator="other_motor", reserve_j=1.0,
     ),

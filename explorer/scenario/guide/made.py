@@ -6,6 +6,8 @@ assumption is written into the scenario's notes.
 
 from __future__ import annotations
 
+from collections.abc import Callable, Sequence
+
 from explorer.scenario.demand import Every, Load, Operation, Phase, Regulator
 from explorer.scenario.guide.answers import Answers
 from explorer.scenario.guide.assumptions import assumptions
@@ -23,6 +25,7 @@ from explorer.scenario.guide.questions import OFTEN
 from explorer.scenario.model import Scenario
 from explorer.scenario.storage import CellStore, Store
 from explorer.scenario.supply import ConverterCharger, Panels
+from explorer.text import say
 
 DEVICE_V = 3.0
 """Behind the regulator."""
@@ -32,6 +35,7 @@ _CELL_WINDOW = {"lithium_ion": (3.1, 3.5, 4.15), "iron_phosphate": (2.8, 3.15, 3
 """Cut-off, connect and full voltage, inside the window of each chemistry (own judgement). [V]"""
 _HYBRID_WINDOW = (2.7, 3.2, 3.6)
 _BANK_WINDOW = (2.4, 3.6, 5.0)
+_HEAD = say("Made by the guide. Assumed:")
 
 
 def scenario_from(answers: Answers, design: Design = START_DESIGN) -> Scenario:
@@ -76,9 +80,9 @@ def scenario_from(answers: Answers, design: Design = START_DESIGN) -> Scenario:
     )  # fmt: skip
 
 
-def notes_of(lines: tuple[str, ...]) -> str:
+def notes_of(lines: Sequence[str], render: Callable[[str], str] = str) -> str:
     """What was assumed, as notes of a scenario."""
-    return "Made by the guide. Assumed:\n" + "\n".join(f"- {line}" for line in lines)
+    return "\n".join((render(_HEAD), *(f"- {render(line)}" for line in lines)))
 
 
 def _sleep_a(answers: Answers) -> float:

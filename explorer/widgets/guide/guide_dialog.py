@@ -161,7 +161,7 @@ class GuideDialog(QDialog):
         page = self.stack.currentWidget()
         if page is self.outcome:
             if self._found is not None:
-                self.chosen.emit(self._found.scenario)
+                self.chosen.emit(self._found.named(tr))
             return
         assert isinstance(page, QuestionPage)
         if not page.answer:
