@@ -307,7 +307,7 @@ class _Press:
             above = self._head_height(block) + 1.0 + sum(w.height for w in self._names(block))
             for row in rows:
                 height = self._row_height(row, block.columns)
-                if height > _FLOWS:
+                if height > _FLOWS and not whole:
                     return above + _TEXT_LEAST
                 above += height
             return above + (_AFTER_TABLE if whole else 0.0)

@@ -160,13 +160,17 @@ def test_a_heading_goes_with_what_its_first_paragraph_leads_to(qapp, monkeypatch
         assert here == min(page for page, *_, text in lines if text == "under")
 
 
-def test_who_signs_has_what_is_signed_on_the_same_page(one, qapp, monkeypatch):
+@pytest.mark.parametrize("lines_of_notes", [0, 22])
+def test_who_signs_has_what_is_signed_on_the_same_page(one, qapp, monkeypatch, lines_of_notes):
     """Wherever the last section begins; it has a table, a paragraph, and the lines to sign."""
     last = next(n for n, b in enumerate(one.blocks) if isinstance(b, Heading) and b.whole)
+    heading, came_from, *rest = one.blocks[last:]
+    notes = Row(cells=("Notes", "\n".join(["assumed"] * lines_of_notes)))
+    came_from = replace(came_from, rows=(*came_from.rows, *([notes] if lines_of_notes else [])))
     for above in range(10, 46, 4):
-        over = (long_table("over", rows=above), *one.blocks[last:])
+        over = (long_table("over", rows=above), heading, came_from, *rest)
         _, lines = set_out(replace(one, blocks=over), monkeypatch)
-        section = one.blocks[last].text
+        section = heading.text
         pages = {page for page, *_, text in lines if text in (section, "Accepted")}
         assert len(pages) == 1, above
 

@@ -66,6 +66,7 @@ def test_a_click_a_question_leads_to_a_verdict_two_sentences_and_assumptions(qtb
     for line in found.assumptions:
         assert line[:20] in page.view.toPlainText()
     assert "qualified person" in page.view.toPlainText()
+    assert "\u00a0lx" in page.view.document().toRawText()  # no line ends between the two
     assert guide.forward.isEnabled()
     assert guide.forward.hasFocus()
 

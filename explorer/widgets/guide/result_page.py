@@ -260,5 +260,6 @@ def _heading(text: str) -> QLabel:
 def _with_head(line: str) -> str:
     """A line with what stands before its colon in bold, where that is one word or two."""
     short = len(line.partition(":")[0]) < 16  # of the English, so that every language agrees
-    head, colon, rest = tr(line).partition(":")
-    return f"<b>{escape(head)}</b>:{escape(rest)}" if colon and short else escape(tr(line))
+    shown = bind_units(tr(line))
+    head, colon, rest = shown.partition(":")
+    return f"<b>{escape(head)}</b>:{escape(rest)}" if colon and short else escape(shown)
