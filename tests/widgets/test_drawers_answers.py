@@ -368,6 +368,13 @@ def test_an_impossible_tolerance_is_refused_in_words(qtbot, document, jobs):
         assert len(said.args[0]) > 10
 
 
+def test_a_tolerance_keeps_number_and_unit_of_its_name_together(qtbot, document, jobs):
+    drawer = SpreadDrawer(document, jobs)
+    qtbot.addWidget(drawer)
+    names = [drawer.model.index(row, 0).data() for row in range(drawer.model.rowCount())]
+    assert "Leakage current after 72\u00a0h" in names
+
+
 # --- export and empty states ---
 
 

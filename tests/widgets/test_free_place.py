@@ -35,3 +35,9 @@ def test_labels_keep_clear_of_each_other():
 
 def test_where_all_is_crossed_the_least_covered_is_taken():
     assert free_place([box(0, 0, 100, 100), box(90, 50, 20, 12)], [FALLING], []) == 1
+
+
+def test_a_line_along_the_letters_covers_more_than_one_that_dips_into_a_corner():
+    along = np.array([0.0, 40.0]), np.array([26.0, 26.0])
+    dip = np.array([60.0, 64.0, 68.0]), np.array([0.0, 24.0, 0.0])
+    assert free_place([box(0, 20), box(60, 20)], [along, dip], []) == 1

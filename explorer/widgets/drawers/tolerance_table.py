@@ -39,6 +39,7 @@ from explorer.widgets.drawers.flat import FlatHeader
 from explorer.widgets.paint import focus_pen, mix
 from explorer.widgets.slim_scroll import SlimBar
 from explorer.words.drawers import percent, tolerance_text
+from explorer.words.figures import bind_units
 
 ROW_HEIGHT = 30
 WIDEST = 4.0
@@ -137,7 +138,7 @@ class ToleranceModel(QAbstractTableModel):
         row, column = self.rows[index.row()], index.column()
         share = self.shares.get(row.path, 0.0)
         if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.EditRole):
-            return tr((row.label, tolerance_text(row), percent(share))[column])
+            return tr((bind_units(row.label), tolerance_text(row), percent(share))[column])
         if role == Qt.ItemDataRole.UserRole:
             return share
         if role == Qt.ItemDataRole.FontRole:

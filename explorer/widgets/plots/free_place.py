@@ -44,7 +44,7 @@ def free_place(
 
 
 def _heights_in(boxes: FloatArray, line: Line) -> FloatArray:
-    """How much of the height of each box lines sweep, at least a pixel where one enters it."""
+    """How much of the height of each box lines sweep, and how deep in it they run on average."""
     left, right, top, bottom = boxes.T[:, :, None]
     x, y = line
     first, last = x.searchsorted((left.min(), right.max()))
@@ -70,4 +70,9 @@ def _heights_in(boxes: FloatArray, line: Line) -> FloatArray:
     overlap -= np.maximum(np.minimum(at_begin, at_end), top)
     touched = (overlap >= 0.0) & (begin <= end)
     swept = np.where(touched, np.maximum(overlap, 1.0), 0.0).max(axis=-1, initial=0.0)
-    return np.asarray(swept.reshape(-1, len(boxes)).sum(axis=0))
+    # One that runs along the letters hides more of them than one that dips into a corner.
+    middle = 0.5 * (at_begin + at_end)
+    deep = np.maximum(np.minimum(middle - top, bottom - middle), 0.0)
+    share = (end - begin) / np.maximum(right - left, 1.0)
+    along = np.where(touched, deep * share, 0.0).sum(axis=-1)
+    return np.asarray((swept + along).reshape(-1, len(boxes)).sum(axis=0))
