@@ -217,12 +217,15 @@ class Centre(QWidget):
         if is_open and now == "narrow":
             low = view.height() < _LOW
             drawer = max(self.drawers.least_height(view.width()), view.height() if low else _DRAWER)
-        self.trace.setMinimumHeight(trace)
-        self.drawers.card.setMinimumHeight(drawer)
         below = 0
         if now == "large":
             if self.answers is not None:
                 self.answers.setFixedHeight(self.answers.height_at(_ANSWERS_WIDTH))
+                trace = max(trace, self.answers.minimumHeight())
+            if is_open:  # as high as its answer needs, where trace and answers leave as much
+                beside = 1 + sum(not one.isHidden() for one in self.drawers.companions)
+                needed = self.drawers.least_height((view.width() + GAP) // beside - GAP)
+                drawer = max(drawer, min(needed, view.height() - trace - GAP))
         elif is_open and now == "narrow":
             below = drawer + GAP
         elif self.answers is not None and self.answers.isVisibleTo(self._inner):
@@ -230,6 +233,8 @@ class Centre(QWidget):
             below = self.answers.height_at(view.width() - beside)
             self.answers.setFixedHeight(below)
             below += GAP
+        self.trace.setMinimumHeight(_TRACE)
+        self.drawers.card.setMinimumHeight(drawer)
         height = max(view.height(), trace + below)
         if height != self._inner.height() and self._bar.value() == self._at_drawer:
             QTimer.singleShot(0, self, self._show_drawer)

@@ -101,6 +101,20 @@ def test_every_drawer_has_room_for_its_answer_in_every_size_and_language(desk, q
     assert not any(found.values()), {k: v for k, v in found.items() if v}
 
 
+def test_a_whole_year_needs_no_scrolling_on_a_large_screen(desk, qtbot):
+    desk.resize(2560, 1400)
+    desk.document.open_example(scenario_folder() / "window_air_sensor.json")
+    desk.drawers.open("year")
+    drawer = desk.drawers.drawer("year")
+    for step in drawer.feed._steps(drawer.document.case, never):
+        drawer.feed.arrived.emit(step)
+    drawer.feed.finished.emit()
+    assert desk.centre.arrangement == "large"
+    qtbot.wait(100)  # until what has arrived has found its place
+    assert drawer.height() >= drawer.least_height(drawer.width())
+    assert scrolled(drawer._room, upwards=True) == []
+
+
 def test_long_values_beside_a_map_have_their_room(qtbot):
     design = first_scenario().model_copy(update={"store": CellStore(capacity_mAh=1000.0)})
     by_path = {axis.path: axis for axis in axis_choices(Case(design))}
