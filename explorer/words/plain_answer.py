@@ -14,7 +14,7 @@ from explorer.advice.verdict import Check, Verdict
 from explorer.quantity import show
 from explorer.scenario.calendar import MONTH_NAMES
 from explorer.scenario.guide.answers import Answers
-from explorer.scenario.guide.assumptions import assumptions
+from explorer.scenario.guide.assumptions import assumptions, lasting
 from explorer.scenario.guide.design import Design
 from explorer.scenario.guide.jobs import JOBS
 from explorer.scenario.guide.lit import is_measured
@@ -57,6 +57,8 @@ class PlainAnswer:
     ways: tuple[WayOut, ...]
     """The same as answers that can be taken."""
     assumptions: tuple[str, ...]
+    noted: tuple[str, ...]
+    """What the notes of the scenario say of them: that which stays true with other parts."""
 
     @property
     def scenario(self) -> Scenario:
@@ -65,11 +67,11 @@ class PlainAnswer:
 
     def named(self, render: Callable[[str], str]) -> Scenario:
         """The scenario to go on with, under the names that a language has for what was chosen."""
-        job, notes = JOBS[self.answers.job], self.scenario.notes.splitlines()
+        job = JOBS[self.answers.job]
         names = Names(
             title=render(job.title),
             place=render(SPOTS[self.answers.place].title),
-            notes=notes_of([one for one in self.assumptions if f"- {one}" in notes], render),
+            notes=notes_of(self.noted, render),
             operations=tuple(render(job.title.lower()) for _ in self.scenario.load.operations),
         )
         scenario = named(self.scenario, names)
@@ -115,6 +117,7 @@ def answer(
         advice=_advice(answers, ways),
         ways=_ways(answers, ways),
         assumptions=(*assumptions(answers, design), *_own_note(answers, own)),
+        noted=lasting(answers),
     )
 
 
@@ -132,8 +135,8 @@ def _of_own_parts(answers: Answers, design: Design, mine: OwnBuild) -> PlainAnsw
             price=cost_text(build.cost),
         ),
     )
-    notes = notes_of(lines)
-    found = mine.assessment
+    noted = lasting(answers, own=True)
+    found, notes = mine.assessment, notes_of(noted)
     return PlainAnswer(
         answers=answers,
         design=design,
@@ -144,6 +147,7 @@ def _of_own_parts(answers: Answers, design: Design, mine: OwnBuild) -> PlainAnsw
         advice="",
         ways=(),
         assumptions=lines,
+        noted=noted,
     )
 
 

@@ -15,7 +15,7 @@ from explorer.scenario.generic import panels_price
 from explorer.scenario.guide import answers as keys
 from explorer.scenario.guide.answers import Answers
 from explorer.scenario.guide.assumptions import assumptions
-from explorer.scenario.guide.design import Design
+from explorer.scenario.guide.design import START_DESIGN, Design
 from explorer.scenario.guide.jobs import JOBS, battery_power_w
 from explorer.scenario.guide.lit import light_of, meets_frost
 from explorer.scenario.guide.made import scenario_from
@@ -302,12 +302,23 @@ def test_a_charger_gives_a_cell_no_more_than_it_takes_in_the_cold():
     )
 
 
-def test_every_assumption_is_in_the_notes():
+def test_what_was_assumed_of_place_work_and_margin_is_in_the_notes():
+    of_parts = ("Panels:", "Store:", "Charger:", "Price:")
     for answers in SOME[::10]:
         notes = scenario_from(answers).notes
-        lines = assumptions(answers)
-        assert len(lines) >= 7
+        lines = [line for line in assumptions(answers) if not line.startswith(of_parts)]
+        assert len(lines) >= 4
         assert all(line in notes for line in lines)
+
+
+def test_notes_stay_true_when_other_parts_are_taken():
+    other = Design(panels=4, area_cm2=250.0, family="lithium_pouch", size=250.0)
+    for answers in SOME[::10]:
+        notes = scenario_from(answers).notes
+        assert scenario_from(answers, other).notes == notes
+        assert f"{START_DESIGN.area_cm2:g} cm²" not in notes
+        assert START_DESIGN.store_family.title.lower() not in notes
+        assert "converter" not in notes
 
 
 def test_places_and_jobs_say_what_would_be_absurd():

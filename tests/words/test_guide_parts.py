@@ -33,7 +33,8 @@ def test_the_cheapest_of_ones_own_parts_that_run_are_taken_and_their_price_is_sa
     expected = 2.2 + (9.0 if found.scenario.panels.part.title == "Moss" else small)
     assert expected <= 2.2 + 9.0 * 1.5
     assert f"{expected:.2f} EUR" in said
-    assert said in found.scenario.notes
+    assert "those of your own that cost least" in found.scenario.notes
+    assert not any(told in found.scenario.notes for told in ("Fern", "Moss", "EUR"))
     assert "relative" not in " ".join(found.assumptions)
 
 

@@ -54,7 +54,7 @@ def test_an_answer_is_sound(answers):
     assert 1 <= found.design.panels <= 4
     # The verdict is the exact model's on the scenario that is handed over.
     assert assess(Case(found.scenario)).verdict.state == verdict.state
-    assert all(line in found.scenario.notes for line in found.assumptions)
+    assert all(line in found.scenario.notes for line in found.noted)
 
 
 def state(**given) -> int:

@@ -41,23 +41,66 @@ def assumptions(
     answers: Answers, design: Design = START_DESIGN, own: Text | None = None
 ) -> tuple[str, ...]:
     """The sentences, the light first; `own` stands for the panels, the store and their price."""
-    lines = [
-        _light_line(answers),
-        *(year_lines(answers) if is_year(answers) else facing_lines(answers)),
-        _work_line(answers),
-        _dark_line(answers),
-        *((_panel_line(answers, design), _store_line(design)) if own is None else (own,)),
+    parts = (_panel_line(answers, design), _store_line(design)) if own is None else (own,)
+    priced = answers.matters == "cheapest" and own is None
+    return (
+        *_place_lines(answers),
+        *parts,
         say(
             "Charger: switching converter, efficiency 85 %, quiescent current 0.5 µA; from "
             "an empty store it cold-starts at 5 % efficiency; the device runs on 3 V "
             "behind a regulator of 85 % ({origin}).",
             origin=COMMON,
         ),
-        *_frost_lines(answers),
-        *_margin_lines(answers),
-    ]
-    if answers.matters == "cheapest" and own is None:
-        lines.append(_price_line(answers, design))
+        *_demand_lines(answers),
+        *((_price_line(answers, design),) if priced else ()),
+        *_aim_lines(answers),
+    )
+
+
+def lasting(answers: Answers, *, own: bool = False) -> tuple[str, ...]:
+    """Those of the sentences that no other parts make untrue, and whence the first parts came.
+
+    Parameters
+    ----------
+    answers : Answers
+        One answer to each question.
+    own : bool
+        Whether panels and store were a person's own.
+    """
+    parts = (
+        say(
+            "Parts: at first panels and store were those of your own that cost least, charger and "
+            "regulator had typical values ({origin}). Any of them may have been changed since.",
+            origin=COMMON,
+        )
+        if own
+        else say(
+            "Parts: at first all of them were the guide's choice, with typical values "
+            "({origin}; stores with the sources in their list). Any of them may have been changed "
+            "since.",
+            origin=COMMON,
+        )
+    )
+    return (*_place_lines(answers), parts, *_demand_lines(answers), *_aim_lines(answers))
+
+
+def _place_lines(answers: Answers) -> tuple[str, ...]:
+    """What the device meets and does."""
+    return (
+        _light_line(answers),
+        *(year_lines(answers) if is_year(answers) else facing_lines(answers)),
+        _work_line(answers),
+        _dark_line(answers),
+    )
+
+
+def _demand_lines(answers: Answers) -> tuple[str, ...]:
+    return (*_frost_lines(answers), *_margin_lines(answers))
+
+
+def _aim_lines(answers: Answers) -> tuple[str, ...]:
+    lines: list[str] = []
     if answers.matters == "soon":
         lines.append(
             say("From empty, the first result may take two hours of light, with the margin.")

@@ -1,7 +1,8 @@
 """The scenario that follows from the answers.
 
-What a person cannot be asked (charger, thresholds, regulator) follows from simple rules, and every
-assumption is written into the scenario's notes.
+What a person cannot be asked (charger, thresholds, regulator) follows from simple rules. What was
+assumed of place, work and margin is written into the scenario's notes; parts are not, as they may
+be changed and their fields tell which they are.
 """
 
 from __future__ import annotations
@@ -10,7 +11,7 @@ from collections.abc import Callable, Sequence
 
 from explorer.scenario.demand import Every, Load, Operation, Phase, Regulator
 from explorer.scenario.guide.answers import Answers
-from explorer.scenario.guide.assumptions import assumptions
+from explorer.scenario.guide.assumptions import lasting
 from explorer.scenario.guide.design import (
     AGED_YEARS,
     START_DESIGN,
@@ -35,7 +36,7 @@ _CELL_WINDOW = {"lithium_ion": (3.1, 3.5, 4.15), "iron_phosphate": (2.8, 3.15, 3
 """Cut-off, connect and full voltage, inside the window of each chemistry (own judgement). [V]"""
 _HYBRID_WINDOW = (2.7, 3.2, 3.6)
 _BANK_WINDOW = (2.4, 3.6, 5.0)
-_HEAD = say("Made by the guide. Assumed:")
+_HEAD = say("Made by the guide. What it assumed then:")
 
 
 def scenario_from(answers: Answers, design: Design = START_DESIGN) -> Scenario:
@@ -76,7 +77,7 @@ def scenario_from(answers: Answers, design: Design = START_DESIGN) -> Scenario:
             reserve_J=job.reserve_j,
         ),
         margins=margins_of(answers),
-        notes=notes_of(assumptions(answers, design)),
+        notes=notes_of(lasting(answers)),
     )  # fmt: skip
 
 
