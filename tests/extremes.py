@@ -187,8 +187,8 @@ def run(
                 faults.append(f"{name} {number}: {traceback.format_exc()}")
                 tell(faults[-1])
             wanted()
-            # A year is judged and a sheet made behind the window: both ask, as a search does.
-            behind = year or name == "sheet"
+            # Behind the window, a year and all but a verdict asks as a search does.
+            behind = year or name != "check"
             took = wanted.longest_s if behind else wanted.asked - wanted.began
             if took > MOST_S and name not in SEARCHES:
                 faults.append(f"{name} {number}: took {took:.1f} s")
