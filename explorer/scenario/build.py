@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import reduce
 
 import numpy as np
 
@@ -14,6 +15,7 @@ from explorer.physics.constants import thermal_voltage
 from explorer.physics.efficiency import EfficiencyCurve, EfficiencyTable
 from explorer.scenario import demand, parts
 from explorer.scenario.course import light_course
+from explorer.scenario.cut_off import needs
 from explorer.scenario.data_sheet import REFERENCE_C, current_scale, one_panel
 from explorer.scenario.fields import plain
 from explorer.scenario.hours import seconds
@@ -154,19 +156,17 @@ def efficiency_table(charger: ConverterCharger) -> EfficiencyTable | None:
 def build_load(load: demand.Load) -> es.Load:
     """Load as the store's terminals see it."""
     regulator: ld.Regulator = None
-    need = load.minimum_V
+    need = plain(reduce(np.maximum, needs(load).values()))
     if load.regulator.kind == "linear":
         regulator = ld.LinearRegulator(
             output_v=load.regulator.output_V, ground_a=load.regulator.ground_A
         )
-        need = plain(np.maximum(need, load.regulator.output_V + load.regulator.dropout_V))
     elif load.regulator.kind == "switching":
         regulator = ld.SwitchingRegulator(
             output_v=load.regulator.output_V,
             efficiency=load.regulator.efficiency,
             quiescent_a=load.regulator.ground_A,
         )
-        need = plain(np.maximum(need, load.regulator.minimum_input_V))
     own = ld.regulator_draw(regulator)
     sleep = ld.through_regulator(ld.Draw(current_a=load.sleep_A), regulator) + own
     start_up = tuple(_phase(p, regulator, own) for p in load.start_up)

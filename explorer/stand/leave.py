@@ -1,4 +1,4 @@
-"""How an operator leaves the stand: hold Esc, or hold both upper corners, for three seconds."""
+"""How an operator leaves the stand: hold Esc, both upper corners, or one for the staff code."""
 
 from __future__ import annotations
 
@@ -18,7 +18,8 @@ _TICK_MS = 33
 ESC, LEFT, RIGHT = "esc", "left", "right"
 LEAVE_TEXT = say(
     "To leave: hold Esc for 3 s, or hold both upper corners for 3 s, together or one after the "
-    "other. A ring shows the progress while you hold."
+    "other. With a staff code: hold one upper corner for 3 s, let go and type it. A ring shows the "
+    "progress while you hold."
 )
 
 

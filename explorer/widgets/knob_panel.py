@@ -320,6 +320,7 @@ class KnobPanel(Card):
         )
 
     def _build_load(self) -> QWidget:
+        from explorer.widgets.cut_off_note import CutOffNote
         from explorer.widgets.forms.pulse_timing import PulseTiming
         from explorer.widgets.forms.section_form import SectionForm
 
@@ -328,6 +329,8 @@ class KnobPanel(Card):
         return _Pages(
             self._part_line("load"),
             self._timing,
+            SectionForm(self._document, "load", keys=_LOAD_FIRST),
+            CutOffNote(self._document),
             SectionForm(self._document, "load", keys=_LOAD_ORDER),
             self._caution_line("load"),
         )
@@ -354,10 +357,8 @@ class KnobPanel(Card):
         )
 
 
+_LOAD_FIRST = ("operations", "connect_V", "disconnect_V")
 _LOAD_ORDER = (
-    "operations",
-    "connect_V",
-    "disconnect_V",
     "minimum_V",
     "sleep_A",
     "bulk_capacitance_F",

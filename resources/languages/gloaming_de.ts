@@ -5874,8 +5874,8 @@
    <translation>Das ist nicht der Code.</translation>
   </message>
   <message>
-   <source>To leave: hold Esc for 3 s, or hold both upper corners for 3 s, together or one after the other. A ring shows the progress while you hold.</source>
-   <translation>Zum Verlassen: 3 s lang Esc halten, oder beide oberen Ecken je 3 s lang, zusammen oder nacheinander. Ein Ring zeigt dabei den Fortschritt.</translation>
+   <source>To leave: hold Esc for 3 s, or hold both upper corners for 3 s, together or one after the other. With a staff code: hold one upper corner for 3 s, let go and type it. A ring shows the progress while you hold.</source>
+   <translation>Zum Verlassen: 3 s lang Esc halten, oder beide oberen Ecken je 3 s lang, zusammen oder nacheinander. Mit einem Code des Personals: eine obere Ecke 3 s lang halten, loslassen und ihn tippen. Ein Ring zeigt dabei den Fortschritt.</translation>
   </message>
   <message>
    <source>Capitals of the word are {height} mm high, seen at {distance} m under {word} arcmin; the number {number}, the smallest names {names} arcmin</source>
@@ -10357,6 +10357,26 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   <message>
    <source>None of {count} kinds of store would run in any size</source>
    <translation>Keine von {count} Speicherarten geeignet, gleich in welcher Größe</translation>
+  </message>
+  <message>
+   <source>minimum operating voltage</source>
+   <translation>Mindest-Betriebsspannung</translation>
+  </message>
+  <message>
+   <source>output and dropout voltage of the regulator</source>
+   <translation>Ausgangs- und Dropout-Spannung des Reglers</translation>
+  </message>
+  <message>
+   <source>minimum input of the regulator</source>
+   <translation>Mindesteingang des Reglers</translation>
+  </message>
+  <message>
+   <source>lowest voltage of the store</source>
+   <translation>kleinste Spannung des Speichers</translation>
+  </message>
+  <message>
+   <source>Cuts off at {volts} already ({reason}), above the disconnect voltage.</source>
+   <translation>Schaltet schon bei {volts} ab ({reason}), über der Abschaltspannung.</translation>
   </message>
   <message>
    <source>{low} to {high} of the days with sun; {air}.</source>

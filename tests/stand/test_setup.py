@@ -113,6 +113,7 @@ def test_it_says_how_to_leave(dialog):
     texts = " ".join(label.text() for label in dialog.findChildren(type(dialog.fit_text)))
     assert "hold Esc for 3 s" in texts
     assert "both upper corners" in texts
+    assert "hold one upper corner for 3 s, let go and type it" in texts
 
 
 def test_a_stand_without_scenario_or_knob_cannot_start(dialog):

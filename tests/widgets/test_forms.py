@@ -277,6 +277,22 @@ def test_timing_follows_the_largest_phase(qtbot, document):
     assert "load.operations.0.phases.1.duration_s" in visible
 
 
+def test_where_another_voltage_cuts_off_that_is_said_below_the_disconnect_voltage(qtbot, window):
+    fold = next(f for f in window.knobs.folds if f.button.text().startswith("Load"))
+    fold.set_open(True)
+    note = row(fold, "cut_off_note")
+    assert not note.isVisibleTo(fold)
+    window.document.edit("load.minimum_V", 2.8)
+    assert note.isVisibleTo(fold)
+    assert "2.8\N{NO-BREAK SPACE}V" in note.text()
+    QCoreApplication.processEvents()
+    above, below = (row(fold, f"load.{key}_V") for key in ("disconnect", "minimum"))
+    places = [part.mapTo(fold, part.rect().topLeft()).y() for part in (above, note, below)]
+    assert places == sorted(set(places))
+    window.document.edit("load.disconnect_V", 2.9)
+    assert not note.isVisibleTo(fold)
+
+
 def test_an_empty_check_box_shows_in_every_theme(qtbot, qapp):
     for tokens in theme.ALL_TOKENS:
         box = OutlinedCheckBox("Leakage")

@@ -18,11 +18,11 @@ from explorer.scenario.light_log import DARK_BELOW_LX
 from explorer.state import theme
 from explorer.state.language import tr
 from explorer.state.theme import Tokens
-from explorer.text import figure
 from explorer.widgets.paint import mix, paint_mark
 from explorer.widgets.plots.free_place import Line as FreeLine
 from explorer.widgets.plots.free_place import free_place
 from explorer.widgets.plots.plot_view import ABOVE_PX
+from explorer.words.cut_off import volts_text
 from explorer.words.readout import Line
 
 Values = TypeVar("Values", float, np.ndarray)
@@ -141,7 +141,7 @@ def paint_thresholds(
             continue
         painter.setPen(pen)
         painter.drawLine(QPointF(left, y), QPointF(right, y))
-        text = f"{tr(item.label)} {tr(figure(f'{item.volts:.4g} V'))}"
+        text = f"{tr(item.label)} {tr(volts_text(item.volts))}"
         width = metrics.horizontalAdvance(text)
         places = [
             QRectF(left + share * (right - left - width - 16) + 8, top, width, height)
