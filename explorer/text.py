@@ -126,6 +126,26 @@ def joined(separator: str, parts: Iterable[str]) -> Text:
     return _made(str.join(separator, kept), partial(_render_joined, separator, kept))
 
 
+def listed(parts: Iterable[str], last: str | None = None) -> Text:
+    """Parts as a sentence names them: commas between them, and a word before the last.
+
+    Parameters
+    ----------
+    parts : iterable of str
+        What is named.
+    last : str, optional
+        Stands before the last part; " and " when left out.
+
+    Examples
+    --------
+    >>> listed(("balance", "pulse", "service")), listed(("balance", "pulse")), listed(("pulse",))
+    ('balance, pulse and service', 'balance and pulse', 'pulse')
+    """
+    named = tuple(parts)
+    word = say(" and ") if last is None else last
+    return joined(word, (joined(", ", named[:-1]), named[-1]) if named[1:] else named)
+
+
 def altered(text: str, change: Callable[[str], str]) -> Text:
     """What a change of letters makes of a text, in whatever language it is shown."""
     return _made(change(text), partial(_render_altered, text, change))

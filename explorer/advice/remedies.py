@@ -42,7 +42,7 @@ from explorer.quantity import show
 from explorer.scenario import parts
 from explorer.scenario.part import StorePart
 from explorer.scenario.price import cheapest_first
-from explorer.text import figure, joined, say
+from explorer.text import figure, joined, listed, say
 
 SHOWN = 3
 NEARLY = 1.2
@@ -195,7 +195,7 @@ def _faults(present: Verdict) -> str:
     others = [c.name for c in present.checks if c.margin < 1.0 and c.name != first.name]
     if not others:
         return first.sentence
-    names = joined(say(" and "), (CHECK_WORDS[name] for name in others))
+    names = listed(CHECK_WORDS[name] for name in others)
     return say("{reason} It also fails {names}.", reason=first.sentence, names=names)
 
 

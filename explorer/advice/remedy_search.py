@@ -27,7 +27,7 @@ from explorer.scenario.fields import describe
 from explorer.scenario.model import Scenario, get_value, owner_class, size_path
 from explorer.scenario.origin import PartOrigin
 from explorer.scenario.part import is_changed
-from explorer.text import figure, joined, say
+from explorer.text import figure, listed, say
 
 Stopped = Callable[[], bool]
 
@@ -74,7 +74,7 @@ class Remedy:
     @property
     def sentence(self) -> str:
         """All changes in a few words."""
-        return joined(say(" and "), (c.text for c in self.changes))
+        return listed(c.text for c in self.changes)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

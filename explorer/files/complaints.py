@@ -11,7 +11,7 @@ from typing import Any
 from pydantic import BaseModel, ValidationError
 
 from explorer.scenario.fields import describe, sections_in
-from explorer.text import Text, joined, say, texts
+from explorer.text import Text, joined, listed, say, texts
 
 MOST_SHOWN = 5
 """Complaints that a person can take in at once (own judgement)."""
@@ -130,7 +130,7 @@ def _value_sentence(
 
 
 def _choice_sentence(key: str, found: Any, allowed: list[str]) -> Text:
-    choices = joined(say(" or "), (f'"{name}"' for name in allowed))
+    choices = listed((f'"{name}"' for name in allowed), say(" or "))
     if found is None:
         sentence = say("{key} is missing; allowed is {allowed}.", key=key, allowed=choices)
     else:

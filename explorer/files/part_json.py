@@ -8,7 +8,7 @@ from typing import Any, get_args
 from explorer.files.disk import MEGABYTE, FileError, read_text, write_text
 from explorer.files.json_text import decoded, dumped, found_text, validated
 from explorer.scenario.part import FORMAT, KINDS, PART, VERSION, Part, PartKind
-from explorer.text import joined, say
+from explorer.text import listed, say
 
 LIMIT_BYTES = MEGABYTE
 """Largest part file that is read (own judgement: real ones hold a few kilobytes)."""
@@ -108,7 +108,7 @@ def _check_head(data: Any, name: str) -> PartKind:
         )  # fmt: skip
     kind = data.get("kind")
     if not isinstance(kind, str) or kind not in KINDS:
-        allowed = joined(say(" or "), (f'"{one}"' for one in get_args(PartKind)))
+        allowed = listed((f'"{one}"' for one in get_args(PartKind)), say(" or "))
         raise FileError(
             say(
                 "{file}: kind is {found}; allowed is {allowed}.",

@@ -10,7 +10,7 @@ from explorer.scenario.fields import MOST_IN_A_LIST, MOST_PHASES, Name, Section,
 from explorer.scenario.hours import too_short
 from explorer.scenario.origin import FromPart
 from explorer.scenario.weekdays import WEEKDAYS, Weekday
-from explorer.text import figure, joined, say
+from explorer.text import figure, listed, say
 
 
 class Phase(Section):
@@ -43,7 +43,7 @@ class Phase(Section):
             raise ValueError(
                 say(
                     "give exactly one of current_A, power_W and resistance_ohm, found {keys}",
-                    keys=joined(say(" and "), given),
+                    keys=listed(given),
                 )
             )
         return self

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from explorer.advice.stops import WHOLE
 from explorer.quantity import show
-from explorer.text import Text, figure, joined, say
+from explorer.text import Text, figure, listed, say
 
 if TYPE_CHECKING:  # the search loads when first asked
     from explorer.advice.break_even import BreakEven
@@ -34,9 +34,7 @@ def break_even_text(found: BreakEven, unit: str) -> Text:
 
 def span_text(found: Edges, unit: str) -> Text:
     """The values that are as asked, in words."""
-    return joined(
-        say(" and "), (_stretch(found.path, unit, low, high) for low, high in found.stretches)
-    )
+    return listed(_stretch(found.path, unit, low, high) for low, high in found.stretches)
 
 
 def _stretch(path: str, unit: str, low: float | None, high: float | None) -> Text:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from explorer.scenario.price import RELATIVE, Price
-from explorer.text import Text, figure, joined, say
+from explorer.text import Text, figure, joined, listed, say
 
 
 def price_text(price: float, currency: str) -> Text:
@@ -38,7 +38,7 @@ def cost_text(cost: Price) -> Text:
         for c, amount in cost.amounts if c == RELATIVE
     ]
     told = [*money, *shares] or [figure("0.00")]
-    return joined(say(" and "), [*([joined(", ", told[:-1])] if told[1:] else []), told[-1]])
+    return listed(told)
 
 
 def cost_columns(costs: Sequence[Price]) -> dict[str, list[float | str]]:

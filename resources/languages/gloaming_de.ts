@@ -524,10 +524,6 @@
    <translation>Ein einzelner Wert reicht offenbar nicht; andere Speicher werden geprüft.</translation>
   </message>
   <message>
-   <source> and </source>
-   <translation> und </translation>
-  </message>
-  <message>
    <source>Balancing</source>
    <translation>Symmetrierung</translation>
   </message>
@@ -6718,6 +6714,10 @@
   <message>
    <source>Where the energy goes, which store suits, where else it would work, how certain the answer is, how the panel works, whether a measurement agrees, what the year brings, and which build is best. F1 explains what has the focus. This tour is in the Help menu.</source>
    <translation>Wohin die Energie geht, welcher Speicher passt, wo es sonst noch ginge, wie sicher die Antwort ist, wie das Modul arbeitet, ob eine Messung übereinstimmt, was das Jahr bringt und welcher Aufbau der beste ist. F1 erklärt, was den Fokus hat. Dieser Rundgang steht im Menü Hilfe.</translation>
+  </message>
+  <message>
+   <source> and </source>
+   <translation> und </translation>
   </message>
   <message>
    <source>&amp;New</source>

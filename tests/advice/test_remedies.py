@@ -1,12 +1,13 @@
 """Remedies: every change offered is enough by the exact engine, and little less is not."""
 
+from dataclasses import replace
 from itertools import pairwise
 
 import pytest
 
 from explorer.advice.break_even import break_even
 from explorer.advice.case import Case
-from explorer.advice.remedies import find_remedies
+from explorer.advice.remedies import _faults, find_remedies
 from explorer.advice.remedy_search import levers
 from explorer.advice.stops import knob_paths, series_of, stops_of
 from explorer.advice.verdict import CHECK_NAMES
@@ -291,3 +292,12 @@ def test_remedies_speak_of_the_parts_that_are_there_and_of_their_prices():
     *_, last = find_remedies(Case(design), own=(far, dear, cheap))
     (store,) = [r.changes[0] for r in last.singles if r.changes[0].path == "store"]
     assert store.new == "own: Ember 36"
+
+
+def test_checks_that_fail_beside_the_governing_one_are_named_as_a_list():
+    verdict = exact(*demo("plant_label"))
+    low = {"ratings": 0.1, "balance": 0.5, "pulse": 0.5, "service": 0.5}
+    checks = tuple(replace(c, margin=low.get(c.name, 9.0), wanted=1.0) for c in verdict.checks)
+    failing = replace(verdict, checks=checks)
+    assert failing.governing.name == "ratings"
+    assert _faults(failing).endswith(" It also fails balance, pulse and service.")

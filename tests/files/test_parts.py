@@ -80,7 +80,7 @@ DAMAGES = [
     (lambda d: d.update(format="gloaming-scenario"), 'must be "gloaming-part", found'),
     (lambda d: d.update(version=3), "reads versions up to 2"),
     (lambda d: d.update(version="1"), "version must be a whole number from 1 to 2"),
-    (lambda d: d.update(kind="lamp"), 'kind is "lamp"; allowed is "panel" or "charger" or "store"'),
+    (lambda d: d.update(kind="lamp"), 'kind is "lamp"; allowed is "panel", "charger", "store" or'),
     (lambda d: d.pop("kind"), "kind is nothing"),
     (lambda d: d.update(kind=["store"]), 'kind is ["store"]; allowed is'),
     (lambda d: d.update(title=" "), "title must not be empty"),

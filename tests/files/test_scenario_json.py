@@ -113,7 +113,7 @@ def test_a_byte_order_mark_is_no_obstacle(tmp_path):
         ("panels.zzz", 3, "panels.zzz is not a known key here; known are part, count, in_series, "),
         ("light.pattern.file", "a.csv", "light.pattern.file is not a known key here"),
         ("light.source", "led_400", 'Did you mean "led_4000"?'),
-        ("store.kind", "supercap", '"capacitor" or "supercapacitor" or "cell".'),
+        ("store.kind", "supercap", '"capacitor", "supercapacitor" or "cell".'),
         ("store", {"capacitance_F": 1}, "store.kind is missing; allowed is"),
         ("light.pattern.blocks.0.from_h", 30, "light.pattern.blocks.0.from_h is 30; "),
         ("light.pattern.blocks.0.from_h", 20, "to_h (18) must be later than from_h (20)"),

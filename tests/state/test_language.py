@@ -10,7 +10,7 @@ from explorer.quantity import parse, show
 from explorer.scenario.model import Scenario, with_value
 from explorer.state import language
 from explorer.state.language import of_system, set_language, tr
-from explorer.text import Text, altered, capitalised, figure, joined, rendered, say, texts
+from explorer.text import Text, altered, capitalised, figure, joined, listed, rendered, say, texts
 from explorer.words.remedies import cost_text
 
 
@@ -44,6 +44,13 @@ def test_a_check_within_a_sentence_has_its_own_word_and_not_an_everyday_one(germ
     told = tr(cost_text(before, after))
     assert "sinkt auf" in told
     assert not {"gestartet", "dunkel"} & set(told.split())
+
+
+def test_of_three_that_are_named_an_and_stands_before_the_last_alone(german):
+    three = listed(CHECK_WORDS[name] for name in ("balance", "pulse", "service"))
+    assert three == "balance, pulse and service"
+    assert tr(three) == "Bilanz, Puls und Ausführung"
+    assert listed(()) == ""
 
 
 def test_what_is_said_in_one_language_can_be_shown_in_another(qapp):

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from explorer.files.disk import FileError
-from explorer.text import Text, joined, say
+from explorer.text import Text, listed, say
 
 DateOrder = Literal["dmy", "mdy", "ymd"]
 DecimalMark = Literal["point", "comma"]
@@ -70,4 +70,4 @@ def ways(question: Question, prefix: str) -> Text:
         say("{choice} ({meaning})", choice=prefix + value, meaning=meaning)
         for value, meaning in question.choices
     ]
-    return say("Say {choices}.", choices=joined(say(" or "), said))
+    return say("Say {choices}.", choices=listed(said, say(" or ")))

@@ -34,7 +34,7 @@ from explorer.scenario.guide.questions import OFTEN, WHEN
 from explorer.scenario.guide.year import is_year, level_text, year_lines
 from explorer.scenario.model import MARGIN_BY_KNOWLEDGE
 from explorer.scenario.weekdays import WEEKDAYS
-from explorer.text import Text, figure, joined, say
+from explorer.text import Text, figure, listed, say
 
 
 def assumptions(
@@ -127,7 +127,7 @@ def _light_line(answers: Answers) -> str:
         "Light: {level}, {hours}, {days}; {how}. Measure with a lux meter that faces as the panel "
         "will face: real places differ several times over.",
         level=level,
-        hours=joined(say(" and "), hours),
+        hours=listed(hours),
         days=_days(answers),
         how=_how(answers),
     )
