@@ -11,7 +11,7 @@ import pytest
 from explorer.files.scenario_json import load_scenario, save_scenario
 from explorer.physics.sun import sun_position
 from explorer.scenario import parts
-from explorer.scenario.generic import panels_price
+from explorer.scenario.generic import cells_for, panels_price
 from explorer.scenario.guide import answers as keys
 from explorer.scenario.guide.answers import Answers
 from explorer.scenario.guide.assumptions import assumptions
@@ -284,6 +284,12 @@ def test_what_matters_shows_in_the_scenario():
     careful = scenario_from(Answers(matters="never_fails"))
     assert careful.store.years_in_service == 3.0
     assert careful.margins.closure_days == 4.0
+
+
+@pytest.mark.parametrize("matters", get_args(keys.MattersKey))
+def test_a_panel_of_the_guide_has_as_many_cells_as_one_that_a_search_for_a_build_takes(matters):
+    panels = scenario_from(Answers(matters=matters)).panels
+    assert panels.cells_in_series == cells_for(panels.technology)
 
 
 def test_one_large_panel_costs_less_than_many_small_ones_of_its_area():

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from explorer.scenario.demand import Every, Load, Operation, Phase, Regulator
+from explorer.scenario.generic import cells_for
 from explorer.scenario.guide.answers import Answers
 from explorer.scenario.guide.assumptions import lasting
 from explorer.scenario.guide.design import (
@@ -30,7 +31,6 @@ from explorer.text import say
 
 DEVICE_V = 3.0
 """Behind the regulator."""
-_CELLS = {"amorphous": 8, "gallium_arsenide": 4}
 _CELL_WINDOW = {"lithium_ion": (3.1, 3.5, 4.15), "iron_phosphate": (2.8, 3.15, 3.45),
                 "titanate": (2.0, 2.25, 2.6)}  # fmt: skip
 """Cut-off, connect and full voltage, inside the window of each chemistry (own judgement). [V]"""
@@ -61,7 +61,7 @@ def scenario_from(answers: Answers, design: Design = START_DESIGN) -> Scenario:
         light=light_of(answers),
         panels=Panels(
             count=design.panels, technology=technology, active_area_cm2=design.area_cm2,
-            cells_in_series=_CELLS[technology],
+            cells_in_series=cells_for(technology),
         ),
         charger=_charger(store, full_v, spot.ambient_c),
         store=store,
