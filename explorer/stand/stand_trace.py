@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import product
 from math import isfinite
 
 import numpy as np
@@ -32,6 +33,10 @@ _NAMES = {
 }
 """Names of the lines in a visitor's words."""
 _DAYS = 7
+_LOOKS = 20
+"""Places along a name at which is looked for the curve; one that is met is too much."""
+GAP, SNUG = 0.3, 0.16
+"""Room between a name and its line, and the least of it where another line is near. [capitals]"""
 
 
 class StandTrace(Card):
@@ -169,7 +174,7 @@ class StandTrace(Card):
             if isfinite(y[i]) and isfinite(y[i + 1])
         ]
         role = "ghost" if self._is_pending else "accent"
-        pen = QPen(tokens.color(role), max(4.0, sizes.axis * 0.11))
+        pen = QPen(tokens.color(role), _curve_width(sizes))
         pen.setCapStyle(Qt.PenCapStyle.RoundCap)
         painter.save()
         painter.setClipRect(view.area.adjusted(0, -4, 0, 4))
@@ -205,7 +210,7 @@ class StandTrace(Card):
         """Names at the right end, as many as there is height for; the lowest line counts most."""
         painter.setFont(sized_font(sizes.axis))
         metrics = QFontMetricsF(painter.font())
-        capital, area = metrics.capHeight(), view.area
+        capital, area, stroke = metrics.capHeight(), view.area, _curve_width(sizes) / 2.0
         x, y = view.x(self._line[0]), view.y(self._line[1])
         heights = [float(view.y(np.array(line.volts))) for line in lines]
         placed = list(taken)
@@ -214,18 +219,18 @@ class StandTrace(Card):
             volts = figure(f"{line.volts:.3g} V")
             text = tr(joined(" ", (_NAMES.get(line.label, line.label), volts)))
             width = metrics.horizontalAdvance(text)
+            below = max(metrics.tightBoundingRect(text).bottom(), 0.2 * capital)
+            others = [h for h in heights if h != at]
             best: tuple[float, QRectF, float] | None = None
             ends = (area.right() - sizes.gap - width, area.left() + sizes.gap)
-            for place, left in enumerate(ends):
-                for base in (at + capital * 1.3, at - capital * 0.3):
-                    box = QRectF(left, base - capital * 1.1, width, capital * 1.3)
+            for (place, left), gap in product(enumerate(ends), (GAP, SNUG)):
+                for base in (at + (1.0 + gap) * capital, at - gap * capital):
+                    box = QRectF(left, base - capital * 1.1, width, capital * 1.1 + below)
                     if not area.contains(box) or any(box.intersects(other) for other in placed):
                         continue
-                    cost = (
-                        0.2 * place
-                        + 20 * _covered(box, x, y)
-                        + sum(box.top() < h < box.bottom() for h in heights)
-                    )
+                    nearer = [h for h in others if _apart(h, base, capital) < 1.5 * gap * capital]
+                    grown = box.adjusted(-stroke, -stroke, stroke, stroke)
+                    cost = 0.2 * place + (GAP - gap) + _LOOKS * _covered(grown, x, y) + len(nearer)
                     if best is None or cost < best[0]:
                         best = (cost, box, base)
             # The line at which the device stops is always named, the others where they are clear.
@@ -294,12 +299,24 @@ def _by_weight(lines: Sequence[Threshold]) -> list[Threshold]:
     return sorted(lines, key=lambda line: order.get(line.label, 3))
 
 
+def _curve_width(sizes: Sizes) -> float:
+    return max(4.0, sizes.axis * 0.11)
+
+
+def _apart(height: float, base: float, capital: float) -> float:
+    """How far a line lies from the capitals that stand on a base; below 0 it runs through them."""
+    return max(height - base, base - capital - height)
+
+
 def _covered(box: QRectF, x: np.ndarray, y: np.ndarray) -> float:
-    """Share of a box's width over which the curve runs through it."""
-    inside = (x >= box.left()) & (x <= box.right())
-    if not inside.any():
+    """Share of a box's width over which the curve runs through it, also between its points."""
+    if not len(x):
         return 0.0
-    return float(np.mean((y[inside] >= box.top()) & (y[inside] <= box.bottom())))
+    even = np.linspace(box.left(), box.right(), _LOOKS)
+    met = np.interp(even, x, y)
+    share = float(np.mean((met >= box.top()) & (met <= box.bottom())))
+    tips = (x >= box.left()) & (x <= box.right()) & (y >= box.top()) & (y <= box.bottom())
+    return max(share, 1.0 / _LOOKS if tips.any() else 0.0)
 
 
 def _paint_haloed(
