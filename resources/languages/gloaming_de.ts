@@ -3798,12 +3798,12 @@
    <translation>Laderegler: Schaltwandler, Wirkungsgrad 85 %, Eigenstrom 0,5 µA; bei leerem Speicher Kaltstart mit 5 % Wirkungsgrad; das Gerät läuft an 3 V hinter einem Regler mit 85 % ({origin}).</translation>
   </message>
   <message>
-   <source>Parts: at first panels and store were those of your own that cost least, charger and regulator had typical values ({origin}). Any of them may have been changed since.</source>
-   <translation>Teile: Zu Beginn waren Module und Speicher die günstigsten eigenen, Laderegler und Regler hatten typische Werte ({origin}). Jedes davon kann seither geändert worden sein.</translation>
+   <source>Parts: at first panels and store were those of your own that cost least, charger and regulator the guide's choice ({origin}). Any of them may have been changed since.</source>
+   <translation>Teile: Zu Beginn waren Module und Speicher die günstigsten eigenen, Laderegler und Regler die Wahl des Wegweisers ({origin}). Jedes davon kann seither geändert worden sein.</translation>
   </message>
   <message>
-   <source>Parts: at first all of them were the guide's choice, with typical values ({origin}; stores with the sources in their list). Any of them may have been changed since.</source>
-   <translation>Teile: Zu Beginn hat sie alle der Wegweiser gewählt, mit typischen Werten ({origin}; Speicher mit den Quellen in ihrer Liste). Jedes davon kann seither geändert worden sein.</translation>
+   <source>Parts: at first all of them were the guide's choice ({origin}; stores with the sources in their list). Any of them may have been changed since.</source>
+   <translation>Teile: Zu Beginn hat sie alle der Wegweiser gewählt ({origin}; Speicher mit den Quellen in ihrer Liste). Jedes davon kann seither geändert worden sein.</translation>
   </message>
   <message>
    <source>Light: {level}; {how}. Measure with a lux meter that faces as the panel will face: real places differ several times over.</source>

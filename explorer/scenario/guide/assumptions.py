@@ -71,14 +71,13 @@ def lasting(answers: Answers, *, own: bool = False) -> tuple[str, ...]:
     parts = (
         say(
             "Parts: at first panels and store were those of your own that cost least, charger and "
-            "regulator had typical values ({origin}). Any of them may have been changed since.",
+            "regulator the guide's choice ({origin}). Any of them may have been changed since.",
             origin=COMMON,
         )
         if own
         else say(
-            "Parts: at first all of them were the guide's choice, with typical values "
-            "({origin}; stores with the sources in their list). Any of them may have been changed "
-            "since.",
+            "Parts: at first all of them were the guide's choice ({origin}; stores with the "
+            "sources in their list). Any of them may have been changed since.",
             origin=COMMON,
         )
     )
