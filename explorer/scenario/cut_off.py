@@ -11,6 +11,8 @@ from explorer.scenario.demand import Load
 from explorer.scenario.model import Scenario
 
 Cause = Literal["threshold", "device", "dropout", "input", "store"]
+_DIGITS = 9
+"""Of a voltage, behind the point."""
 
 
 def needs(load: Load) -> dict[Cause, Number]:
@@ -27,7 +29,8 @@ def needs(load: Load) -> dict[Cause, Number]:
 def cut_off(scenario: Scenario) -> tuple[Cause, float]:
     """What cuts the device off, and at which voltage. [V]
 
-    Of several that are equal the threshold counts first.
+    Of several that are equal the threshold counts first, also where a sum of two is so but for
+    its rounding.
 
     Examples
     --------
@@ -37,5 +40,5 @@ def cut_off(scenario: Scenario) -> tuple[Cause, float]:
     found: dict[Cause, float] = {"threshold": scenario.load.disconnect_V}
     found |= {cause: float(np.asarray(volts)) for cause, volts in needs(scenario.load).items()}
     found["store"] = scenario.store.empty_v
-    cause = max(found, key=found.__getitem__)
+    cause = max(found, key=lambda cause: round(found[cause], _DIGITS))
     return cause, found[cause]

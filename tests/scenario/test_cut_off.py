@@ -21,6 +21,13 @@ TITANATE = CellStore(chemistry="titanate", capacity_mAh=20.0, cells_in_series=1)
             {"load.regulator.kind": "linear", "load.regulator.dropout_V": 0.25},
             "dropout", 3.25, "output and dropout",
         ),
+        (  # 3.1 and 0.2 are a little more than 3.3
+            {
+                "load.regulator.kind": "linear", "load.regulator.output_V": 3.1,
+                "load.regulator.dropout_V": 0.2, "load.disconnect_V": 3.3, "load.connect_V": 3.8,
+            },
+            "threshold", 3.3, None,
+        ),
         (
             {"load.regulator.kind": "switching", "load.regulator.minimum_input_V": 2.7},
             "input", 2.7, "minimum input",
