@@ -50,7 +50,9 @@ def answers(case: Case) -> dict[str, float]:
     return {
         "first_connect_s": found.first.connect_s,
         "first_charge_s": found.first.seconds,
-        "first_operation_s": first_operation_time(found.engine, found.first),
+        "first_operation_s": first_operation_time(
+            found.engine, found.first, found.course.run
+        ),
         "full_charge_s": full_charge_time(found.engine),
         "dark_time_s": dark_s,
         "operations_per_charge": runs,

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from explorer.advice.answers import answers
 from explorer.advice.case import Case
 from explorer.advice.judge import judge
 from explorer.advice.readings.one import study
@@ -16,6 +17,10 @@ from explorer.advice.year.study import year_study
 from explorer.engine.course import Interrupted, asked_to_stop, until
 from explorer.engine.walk import ASKED_EVERY, MOST_TRIES
 from explorer.files.scenario_json import load_scenario
+from explorer.scenario.demand import Every, Load, Operation, Phase
+from explorer.scenario.light import Light, LitBlock, WeekPattern
+from explorer.scenario.model import Scenario
+from explorer.scenario.storage import CapacitorStore
 from explorer.state.holds import Hold
 from explorer.state.jobs import _Task
 from explorer.state.worker import DONE, _answer
@@ -72,8 +77,27 @@ def test_a_first_operation_is_waited_for_no_longer_than_a_first_start():
     found = study(case)
     events = Patience(10**9)
     with until(events):
-        assert first_operation_time(found.engine, found.first) == inf
+        assert first_operation_time(found.engine, found.first, found.course.run) == inf
     assert events.asked * ASKED_EVERY < 2 * MOST_TRIES
+
+
+def test_what_fails_a_whole_dim_morning_long_and_is_done_at_noon_is_waited_for():
+    """In the morning light brings less than a run takes, and a small store fails in no time."""
+    week = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
+    hours = (LitBlock(days=week, from_h=5.0, to_h=12.0, relative_level=0.02),
+             LitBlock(days=week, from_h=12.0, to_h=18.0))  # fmt: skip
+    run = Operation(
+        name="run", schedule=Every(interval_s=60.0),
+        phases=(Phase(current_A=2e-3, duration_s=2.0),),
+    )  # fmt: skip
+    scenario = Scenario(
+        light=Light(illuminance_lx=2e4, source="daylight_open", pattern=WeekPattern(blocks=hours)),
+        store=CapacitorStore(capacitance_F=1e-4, esr_ohm=0.0, leakage_A=0.0, rated_V=6.3),
+        load=Load(start_up=(), operations=(run,), sleep_A=1e-6, bulk_capacitance_F=0.0),
+    )
+    found = answers(Case(scenario))
+    assert found["cut_offs_per_week"] > 7 * MOST_TRIES
+    assert found["first_operation_s"] == pytest.approx(7 * 3600.0 + 2.0, abs=1.0)
 
 
 def told_midway(hold):

@@ -131,11 +131,21 @@ def first_charge(
     )
 
 
-def first_operation_time(engine: Engine, first: FirstCharge) -> float:
+def first_operation_time(engine: Engine, first: FirstCharge, course: Trajectory) -> float:
     """From an empty store at the first light to the end of the first operation. [s]
 
-    Infinite where none is done within `MOST_PERIODS` of the start-up; a device without operations
-    has done what it does once it is ready.
+    Infinite where none is done within `MOST_PERIODS` of the start-up, or after `MOST_TRIES` where
+    none is done later on either; a device without operations has done what it does once it is
+    ready.
+
+    Parameters
+    ----------
+    engine : Engine
+        The system.
+    first : FirstCharge
+        Its first start.
+    course : Trajectory
+        The course that it settles to.
     """
     until = engine.system.load.until_empty
     if until is not None and isfinite(first.seconds):
@@ -149,13 +159,15 @@ def first_operation_time(engine: Engine, first: FirstCharge) -> float:
         return first.seconds
     longest = MOST_PERIODS * engine.edges[-1]
     span = min(2.0 * max(op.duration_s for op in engine.system.load.operations), longest)
+    # What is done later on may be in vain for a whole dim morning first.
+    most_tries = inf if any(course.tally.served) else MOST_TRIES
     while True:
         # The first operation mostly comes soon: what follows it is not followed.
         run = engine.march(
-            span, first.end, begin_s=first.end_s, most_legs=STUDY_LEGS, most_cut_offs=MOST_TRIES
+            span, first.end, begin_s=first.end_s, most_legs=STUDY_LEGS, most_cut_offs=most_tries
         )
         done = first_done(engine, run)
-        if isfinite(done) or span >= longest or run.tally.cut_offs > MOST_TRIES:
+        if isfinite(done) or span >= longest or run.tally.cut_offs > most_tries:
             return first.seconds + done
         span = min(LONGER * span, longest)
 
