@@ -74,13 +74,13 @@ def check_table(found: Assessment) -> Table:
         caption=say("A check passes at a margin of 1×; Runs requires the margin in the "
                     "column “Required”. Pulse: allowed dip divided by actual dip."),
         columns=(
-            Column(title=say("Check", "noun"), share=0.115),
-            Column(title=say("Result"), share=0.14),
+            Column(title=say("Check", "noun"), share=0.135),
+            Column(title=say("Result"), share=0.15),
             Column(title=say("Value"), share=0.10, kind="number"),
             Column(title=say("Limit"), share=0.09, kind="number"),
             Column(title=say("Margin"), share=0.09, kind="number"),
             Column(title=say("Required"), share=0.105, kind="number"),
-            Column(title=say("In words"), share=0.36),
+            Column(title=say("In words"), share=0.33),
         ),
         rows=tuple(
             Row(

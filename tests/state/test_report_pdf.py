@@ -29,8 +29,9 @@ from explorer.files.report_source import source_of
 from explorer.files.scenario_json import load_scenario
 from explorer.resource_files import scenario_folder
 from explorer.scenario.model import Scenario
-from explorer.state import report_pdf
+from explorer.state import language, report_pdf
 from explorer.state.report_pdf import SIDE, sheet_pdf
+from explorer.words.figures import STATE_WORDS
 
 NOON = datetime(2026, 3, 1, 12, 0, tzinfo=UTC)
 PAGE_WIDTH, PAGE_HEIGHT = PAPERS["A4"]
@@ -126,6 +127,28 @@ def test_the_titles_of_the_checks_are_whole(one, monkeypatch):
     _, lines = set_out(one, monkeypatch)
     checks = next(b for b in one.blocks if isinstance(b, Table) and len(b.columns) == 7)
     assert {column.title for column in checks.columns} <= {text for *_, text in lines}
+
+
+@pytest.mark.parametrize("state", STATE_WORDS)
+def test_names_and_results_of_checks_are_broken_in_no_word_where_they_decide_in_german(
+    one, monkeypatch, state
+):
+    """Bold letters are wider: "Dunkelheit" ran out of its column, and a comma stood by itself."""
+    checks = next(b for b in one.blocks if isinstance(b, Table) and len(b.columns) == 7)
+    bold = tuple(
+        replace(row, cells=(row.cells[0], STATE_WORDS[state], *row.cells[2:]), strong=True)
+        for row in checks.rows
+    )
+    heard = Heard(monkeypatch)
+    try:
+        render = language.begin("de")
+        sheet_pdf(alone(replace(checks, rows=bold)), render)
+        told = {render(cell) for row in bold for cell in row.cells[:2]}
+    finally:
+        language.set_language("en")
+    assert "Dunkelheit" in told
+    drawn = {word for *_, text in heard.lines for word in text.split()}
+    assert {word for text in told for word in text.split()} <= drawn
 
 
 @pytest.mark.parametrize("name", ["door_counter", "soil_probe"])
