@@ -105,12 +105,12 @@ def required_blocks(found: Assessment) -> tuple[Block, ...]:
     return (Table(
         caption=say("Amounts that are asked; the one that fares worst is part of Service."),
         columns=(
-            Column(title=say("Asked"), share=0.24),
-            Column(title=say("Result"), share=0.10),
+            Column(title=say("Asked"), share=0.21),
+            Column(title=say("Result"), share=0.15),
             Column(title=say("Value"), share=0.11, kind="number"),
             Column(title=say("Limit"), share=0.11, kind="number"),
             Column(title=say("Margin"), share=0.10, kind="number"),
-            Column(title=say("In words"), share=0.34),
+            Column(title=say("In words"), share=0.32),
         ),
         rows=tuple(
             Row(

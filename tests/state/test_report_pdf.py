@@ -9,6 +9,7 @@ import numpy as np
 import pytest
 from pypdf import PdfReader
 
+from explorer.advice.assess import assess
 from explorer.advice.case import Case
 from explorer.files.report import findings, sheet
 from explorer.files.report_blocks import (
@@ -26,9 +27,10 @@ from explorer.files.report_blocks import (
 )
 from explorer.files.report_limits import model_limits
 from explorer.files.report_source import source_of
+from explorer.files.report_tables import required_blocks
 from explorer.files.scenario_json import load_scenario
 from explorer.resource_files import scenario_folder
-from explorer.scenario.model import Scenario
+from explorer.scenario.model import Margins, Scenario
 from explorer.state import language, report_pdf
 from explorer.state.report_pdf import SIDE, sheet_pdf
 from explorer.words.figures import STATE_WORDS
@@ -36,6 +38,10 @@ from explorer.words.figures import STATE_WORDS
 NOON = datetime(2026, 3, 1, 12, 0, tzinfo=UTC)
 PAGE_WIDTH, PAGE_HEIGHT = PAPERS["A4"]
 DOTS = report_pdf.RESOLUTION / 25.4
+ASKING = Scenario(margins=Margins(
+    operations_per_charge=3.0, operations_per_hour=10.0, fill_within_h=60.0, dark_days=2.0,
+    store_years=5.0,
+))  # fmt: skip
 
 
 @pytest.fixture(scope="module")
@@ -130,25 +136,27 @@ def test_the_titles_of_the_checks_are_whole(one, monkeypatch):
 
 
 @pytest.mark.parametrize("state", STATE_WORDS)
-def test_names_and_results_of_checks_are_broken_in_no_word_where_they_decide_in_german(
+def test_names_and_results_are_broken_in_no_word_in_german(
     one, monkeypatch, state
 ):
     """Bold letters are wider: "Dunkelheit" ran out of its column, and a comma stood by itself."""
+    heard, render = Heard(monkeypatch), language.begin("de")
     checks = next(b for b in one.blocks if isinstance(b, Table) and len(b.columns) == 7)
-    bold = tuple(
-        replace(row, cells=(row.cells[0], STATE_WORDS[state], *row.cells[2:]), strong=True)
-        for row in checks.rows
-    )
-    heard = Heard(monkeypatch)
+    (asked,) = required_blocks(assess(Case(ASKING)))
     try:
-        render = language.begin("de")
-        sheet_pdf(alone(replace(checks, rows=bold)), render)
-        told = {render(cell) for row in bold for cell in row.cells[:2]}
+        for table, strong in ((checks, True), (asked, False)):
+            del heard.lines[:]
+            rows = tuple(
+                replace(row, cells=(row.cells[0], STATE_WORDS[state], *row.cells[2:]),
+                        strong=strong)
+                for row in table.rows
+            )  # fmt: skip
+            sheet_pdf(alone(replace(table, rows=rows)), render)
+            told = {word for row in rows for cell in row.cells[:2] for word in render(cell).split()}
+            drawn = {word for *_, text in heard.lines for word in text.split()}
+            assert told <= drawn
     finally:
         language.set_language("en")
-    assert "Dunkelheit" in told
-    drawn = {word for *_, text in heard.lines for word in text.split()}
-    assert {word for text in told for word in text.split()} <= drawn
 
 
 @pytest.mark.parametrize("name", ["door_counter", "soil_probe"])
