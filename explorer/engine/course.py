@@ -259,3 +259,5 @@ class Trajectory:
     """Time at which the first start-up was completed. [s]"""
     begin_s: float = 0.0
     """Time within the light's course at which it began. [s]"""
+    first_connects: float = 0.0
+    """Connects up to the end of the first start-up."""

@@ -97,6 +97,7 @@ class Progress:
         self.legs: list[Leg] = []
         self.events: list[Event] = []
         self.first_operation = inf
+        self.first_connects = 0.0
         self.noted_at, self.at_once = -inf, 0
         """When something happened last, and how much happened at that moment before. [s]"""
         self._followed_at: object = None

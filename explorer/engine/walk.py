@@ -127,6 +127,7 @@ class Run(Legs):
             self.t - self.begin_s,
             self.first_operation - self.begin_s,
             self.begin_s,
+            self.first_connects,
         )
 
     def _happened(self, what: StopAt) -> bool:
@@ -167,7 +168,7 @@ class Run(Legs):
         self.phase_end = inf
         self.tally.started += 1
         if self.first_operation == inf:
-            self.first_operation = self.t
+            self.first_operation, self.first_connects = self.t, self.tally.connects
         self.clock.start(self.t)
 
     # ---- thresholds ----------------------------------------------------------------------

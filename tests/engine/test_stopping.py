@@ -29,6 +29,8 @@ from tests.reference.yearly import numbered_year
 
 CASES = Path(__file__).parents[1] / "cases"
 A_YEAR = 13
+AT_NOON_S = 7 * 3600.0
+"""From five in the morning."""
 
 
 class Patience:
@@ -83,21 +85,39 @@ def test_a_first_operation_is_waited_for_no_longer_than_a_first_start():
 
 def test_what_fails_a_whole_dim_morning_long_and_is_done_at_noon_is_waited_for():
     """In the morning light brings less than a run takes, and a small store fails in no time."""
-    week = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
-    hours = (LitBlock(days=week, from_h=5.0, to_h=12.0, relative_level=0.02),
-             LitBlock(days=week, from_h=12.0, to_h=18.0))  # fmt: skip
     run = Operation(
         name="run", schedule=Every(interval_s=60.0),
         phases=(Phase(current_A=2e-3, duration_s=2.0),),
     )  # fmt: skip
-    scenario = Scenario(
-        light=Light(illuminance_lx=2e4, source="daylight_open", pattern=WeekPattern(blocks=hours)),
-        store=CapacitorStore(capacitance_F=1e-4, esr_ohm=0.0, leakage_A=0.0, rated_V=6.3),
-        load=Load(start_up=(), operations=(run,), sleep_A=1e-6, bulk_capacitance_F=0.0),
-    )
-    found = answers(Case(scenario))
+    found = answers(Case(with_dim_mornings(start_up=(), operations=(run,))))
     assert found["cut_offs_per_week"] > 7 * MOST_TRIES
-    assert found["first_operation_s"] == pytest.approx(7 * 3600.0 + 2.0, abs=1.0)
+    assert found["first_operation_s"] == pytest.approx(AT_NOON_S + 2.0, abs=1.0)
+
+
+@pytest.mark.parametrize("initial_v", [0.0, 1.0])
+def test_a_start_up_that_fails_a_whole_dim_morning_long_is_waited_for_with_all_its_tries(initial_v):
+    """The Starts check begins with an empty store, whatever the scenario itself begins with."""
+    start_up = (Phase(current_A=2e-3, duration_s=2.0),)
+    case = Case(with_dim_mornings(initial_v, start_up=start_up, operations=()))
+    first = study(case).first
+    assert first.seconds == pytest.approx(AT_NOON_S + 2.0, abs=1.0)
+    every_day = answers(case)["cut_offs_per_week"] / 7.0
+    assert every_day > MOST_TRIES
+    assert first.connects == pytest.approx(every_day, abs=3.0)
+
+
+def with_dim_mornings(initial_v=0.0, **device):
+    """Light from 5 to 18 o'clock, until noon a fiftieth of it, on a store of 0.1 mF."""
+    week = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
+    hours = (LitBlock(days=week, from_h=5.0, to_h=12.0, relative_level=0.02),
+             LitBlock(days=week, from_h=12.0, to_h=18.0))  # fmt: skip
+    return Scenario(
+        light=Light(illuminance_lx=2e4, source="daylight_open", pattern=WeekPattern(blocks=hours)),
+        store=CapacitorStore(
+            capacitance_F=1e-4, esr_ohm=0.0, leakage_A=0.0, rated_V=6.3, initial_V=initial_v
+        ),
+        load=Load(sleep_A=1e-6, bulk_capacitance_F=0.0, **device),
+    )
 
 
 def told_midway(hold):

@@ -11,13 +11,17 @@ from explorer.engine.course import Standing, StopAt, Trajectory
 from explorer.engine.march import Engine
 from explorer.engine.pulses import first_done
 from explorer.engine.steady import MOST_PERIODS, STUDY_LEGS
-from explorer.engine.system import System
+from explorer.engine.system import DAY_S, System
 from explorer.engine.walk import MOST_TRIES
 
 STUCK = 1e-7
 """Relative change of charge over a period below which a store that never connected is stuck."""
 LONGER = 30.0
 """Times as long as before is looked for the end of the first operation."""
+TRIED_S = 31 * DAY_S
+"""How long a start-up is tried in the brightest light. [s]"""
+MOST_TRIED_LEGS = 20_000
+"""Legs after which a start-up that was never completed is followed no further in steady light."""
 MOST_FILLING = 60
 """Periods for which an empty store without a load is followed on its way to full."""
 
@@ -71,15 +75,34 @@ def _as_opened(engine: Engine, opening: Trajectory) -> FirstCharge | None:
     light_s, done_s = first_light(engine.system), opening.first_operation_s
     if not (whole and light_s <= done_s < inf):
         return None
-    connects = sum(e.kind == "connect" and e.time_s <= done_s for e in opening.events)
     connect_s = next(e.time_s for e in opening.events if e.kind == "connect") - light_s
-    leg = next(leg for leg in opening.legs if leg.end_s > done_s)
     return FirstCharge(
-        seconds=done_s - light_s, connect_s=connect_s, connects=float(connects), stuck_v=0.0,
-        looked_s=done_s - light_s,
-        end=Standing(charge_c=leg.begin_c, connected=True, charging=leg.charging), end_s=done_s,
+        seconds=done_s - light_s, connect_s=connect_s, connects=opening.first_connects,
+        stuck_v=0.0, looked_s=done_s - light_s, end=_once_started(opening), end_s=done_s,
         opens=True,
     )
+
+
+def _once_started(run: Trajectory) -> Standing:
+    """Where a run stands at the end of its first start-up."""
+    leg = next((leg for leg in run.legs if leg.end_s > run.first_operation_s), None)
+    if leg is None:
+        return run.end
+    return Standing(charge_c=leg.begin_c, connected=True, charging=leg.charging)
+
+
+def starts_in_vain(engine: Engine) -> bool:
+    """Whether every try of a start-up fails, even in the brightest light of the engine's course.
+
+    More light and more charge never hurt a start-up.
+    """
+    if not engine.system.load.start_up:
+        return False
+    bright = engine.in_steady_light(float(np.max(engine.system.light.photocurrent_a)))
+    run = bright.march(
+        TRIED_S, engine.initial_state(), stop_at=StopAt.FIRST_OPERATION, most_legs=MOST_TRIED_LEGS
+    )
+    return run.tally.cut_offs >= MOST_TRIES
 
 
 def first_charge(
@@ -109,15 +132,18 @@ def first_charge(
             period, state, begin_s=begin + passed, stop_at=StopAt.FIRST_OPERATION,
             most_legs=STUDY_LEGS,
         )
+        given_up = run.tally.cut_offs >= MOST_TRIES and run.first_operation_s == inf
+        if given_up and not starts_in_vain(engine):  # later on the light may be brighter
+            run = engine.march(period, state, begin_s=begin + passed, most_legs=STUDY_LEGS)
         if connects == 0 and run.tally.connects > 0:
             connect_s = passed + next(e.time_s for e in run.events if e.kind == "connect")
-        connects += run.tally.connects
         if isfinite(run.first_operation_s):
-            done = passed + run.first_operation_s
+            done, connects = passed + run.first_operation_s, connects + run.first_connects
             return FirstCharge(
                 seconds=done, connect_s=connect_s, connects=connects, stuck_v=0.0, looked_s=done,
-                end=run.end, end_s=begin + done,
+                end=_once_started(run), end_s=begin + done,
             )
+        connects += run.tally.connects
         highest = max(highest, max((leg.end_c for leg in run.legs), default=0.0))
         passed += period
         moved = abs(run.end.charge_c - state.charge_c)

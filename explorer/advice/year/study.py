@@ -10,21 +10,16 @@ import numpy as np
 
 from explorer.advice.case import TABLES, YEAR_STUDY, Case, kept
 from explorer.advice.readings.dark import Gap, InTheDark, gaps
-from explorer.advice.readings.starts import FirstCharge
+from explorer.advice.readings.starts import FirstCharge, starts_in_vain
 from explorer.engine.course import Standing, StopAt, Trajectory
 from explorer.engine.march import Engine
 from explorer.engine.seasons import Chain, Part, Seasons, SettledYear, settled_year
-from explorer.engine.system import DAY_S
 from explorer.engine.trace import Trace
-from explorer.engine.walk import MOST_TRIES
 from explorer.physics.arrays import BoolArray, FloatArray
 from explorer.scenario.hours import HOUR_S
 from explorer.scenario.year_course import Month, hung_up_s, in_days, month_system, months_of
 from explorer.scenario.year_light import YearLight
 
-MONTH_S = 31 * DAY_S
-MOST_TRIED_LEGS = 20_000
-"""Legs after which a start-up that was never completed is followed no further in steady light."""
 SHARES = 6.0
 """Shares into which the light of a month is parted, each between two levels of its ladder: on
 generated designs 4 and 40 differ by less than 1 mV at the ends of months."""
@@ -190,20 +185,6 @@ def _studied(case: Case) -> YearStudy:
     )
 
 
-def starts_in_vain(engine: Engine) -> bool:
-    """Whether every try of a start-up fails, even in the brightest light of the engine's course.
-
-    More light and more charge never hurt a start-up.
-    """
-    if not engine.system.load.start_up:
-        return False
-    bright = engine.in_steady_light(float(np.max(engine.system.light.photocurrent_a)))
-    run = bright.march(
-        MONTH_S, engine.initial_state(), stop_at=StopAt.FIRST_OPERATION, most_legs=MOST_TRIED_LEGS
-    )
-    return run.tally.cut_offs >= MOST_TRIES
-
-
 def first_charge(seasons: Seasons, hung_s: float, run: Chain) -> FirstCharge:
     """From the first light after the hanging-up to the end of the first start-up.
 
@@ -225,12 +206,12 @@ def first_charge(seasons: Seasons, hung_s: float, run: Chain) -> FirstCharge:
         for event in part.run.events:
             if event.kind == "connect" and part.begin_s + event.time_s <= done_s:
                 connect_s = min(connect_s, part.begin_s + event.time_s - light_s)
-                connects += 1.0
+        tries = part.run
+        started = isfinite(tries.first_operation_s)
+        connects += tries.first_connects if started else tries.tally.connects
         volts = seasons.engines[part.month].field.voltage_at
         top_c = max((leg.end_c for leg in part.run.legs), default=0.0)
         highest = max(highest, float(volts(top_c)))
-        if done_s == inf:
-            connects = max(connects, part.run.tally.connects)
     if done_s == inf:
         return FirstCharge(
             seconds=inf, connect_s=connect_s, connects=connects, stuck_v=highest,
@@ -278,4 +259,4 @@ def _within(dark: tuple[Gap, ...], month: Month) -> tuple[Gap, ...]:
 
 
 __all__ = ["Lived", "MonthRun", "YearStudy", "aged", "dark_stretches", "first_charge", "lived",
-           "seasons_of", "starts_in_vain", "wear_of", "wear_per_year", "year_gaps", "year_study"]
+           "seasons_of", "wear_of", "wear_per_year", "year_gaps", "year_study"]
