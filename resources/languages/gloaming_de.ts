@@ -3762,6 +3762,30 @@
    <translation>connect_V ({connect} V) muss über disconnect_V ({disconnect} V) liegen</translation>
   </message>
   <message>
+   <source>a day</source>
+   <translation>einen Tag</translation>
+  </message>
+  <message>
+   <source>a week</source>
+   <translation>eine Woche</translation>
+  </message>
+  <message>
+   <source>a month</source>
+   <translation>einen Monat</translation>
+  </message>
+  <message>
+   <source>half a year</source>
+   <translation>ein halbes Jahr</translation>
+  </message>
+  <message>
+   <source>a year</source>
+   <translation>ein Jahr</translation>
+  </message>
+  <message>
+   <source>three years</source>
+   <translation>drei Jahre</translation>
+  </message>
+  <message>
    <source>{level} ({origin})</source>
    <translation>{level} ({origin})</translation>
   </message>

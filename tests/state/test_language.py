@@ -7,6 +7,8 @@ from explorer.advice.case import Case
 from explorer.advice.judge import judge
 from explorer.advice.verdict import CHECK_LABELS, CHECK_WORDS
 from explorer.quantity import parse, show
+from explorer.scenario.guide.answers import Answers
+from explorer.scenario.guide.assumptions import assumptions
 from explorer.scenario.model import Scenario, with_value
 from explorer.state import language
 from explorer.state.language import of_system, set_language, tr
@@ -44,6 +46,13 @@ def test_a_check_within_a_sentence_has_its_own_word_and_not_an_everyday_one(germ
     told = tr(cost_text(before, after))
     assert "sinkt auf" in told
     assert not {"gestartet", "dunkel"} & set(told.split())
+
+
+def test_how_long_a_battery_lasts_is_said_within_a_german_sentence(german):
+    """As its button says it, it would stand there with a capital: "reicht ihm Ein Jahr"."""
+    for lasts, said in (("year", "ein Jahr"), ("month", "einen Monat")):
+        lines = assumptions(Answers(job="other", lasts=lasts))
+        assert any(f"reicht ihm {said}." in tr(line) for line in lines)
 
 
 def test_of_three_that_are_named_an_and_stands_before_the_last_alone(german):

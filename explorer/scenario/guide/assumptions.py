@@ -11,7 +11,7 @@ from explorer.scenario.generic import (
     panels_price,
     store_price,
 )
-from explorer.scenario.guide.answers import Answers
+from explorer.scenario.guide.answers import Answers, LastsKey
 from explorer.scenario.guide.design import (
     AGED_YEARS,
     CAUTIOUS_MARGIN,
@@ -21,7 +21,7 @@ from explorer.scenario.guide.design import (
     technology_of,
 )
 from explorer.scenario.guide.facing import facing_lines
-from explorer.scenario.guide.jobs import BATTERIES, JOBS, LASTS, battery_power_w
+from explorer.scenario.guide.jobs import BATTERIES, JOBS, battery_power_w
 from explorer.scenario.guide.lit import (
     is_measured,
     lit_days,
@@ -34,7 +34,13 @@ from explorer.scenario.guide.questions import OFTEN, WHEN
 from explorer.scenario.guide.year import is_year, level_text, year_lines
 from explorer.scenario.model import MARGIN_BY_KNOWLEDGE
 from explorer.scenario.weekdays import WEEKDAYS
-from explorer.text import Text, figure, listed, say
+from explorer.text import Text, figure, listed, say, texts
+
+_LASTS: dict[LastsKey, str] = texts({
+    "day": "a day", "week": "a week", "month": "a month", "half_year": "half a year",
+    "year": "a year", "three_years": "three years",
+})  # fmt: skip
+"""How long a battery lasts, within a sentence."""
 
 
 def assumptions(
@@ -155,14 +161,14 @@ def _days(answers: Answers) -> str:
 
 def _work_line(answers: Answers) -> str:
     if answers.job == "other":
-        battery, lasts = BATTERIES[answers.battery], LASTS[answers.lasts]
+        battery = BATTERIES[answers.battery]
         return say(
             "What it does: it takes {power} all the time, because a battery of {energy} "
             "({battery}, from memory) lasts it {lasts}.",
             power=show(battery_power_w(answers.battery, answers.lasts), "W"),
             energy=show(battery[2], "J"),
             battery=battery[1],
-            lasts=lasts[0].lower(),
+            lasts=_LASTS[answers.lasts],
         )
     job = JOBS[answers.job]
     return say(
