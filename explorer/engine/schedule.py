@@ -9,6 +9,9 @@ from explorer.engine.system import WEEK_S, Operation, Periodic
 
 TIME_GRAIN_S = 1e-9
 """Two moments closer than this are one. [s]"""
+SHORTEST_S = 2.0 * TIME_GRAIN_S
+"""A first phase lasts at least so long: what is over at the moment at which it begins would begin
+again and again at that moment. [s]"""
 MOMENT_S = 1e-6
 """Two moments that were reached along different ways, and differ by less than this, are one. [s]"""
 
@@ -151,7 +154,7 @@ class Clock:
             if following >= self.close_after(schedule, t) - TIME_GRAIN_S:
                 following = self.open_from(schedule, following)
             self.next_start[j] = following
-        self._active[j] = (0, t + self.operations[j].phases[0].duration_s)
+        self._active[j] = (0, t + max(self.operations[j].phases[0].duration_s, SHORTEST_S))
         self._refresh()
 
     def end_phases(self, t: float) -> list[int]:

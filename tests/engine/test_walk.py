@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from explorer.engine import levels as illumination
-from explorer.engine.course import Standing, StopAt
+from explorer.engine.course import Standing, StopAt, until
 from explorer.engine.march import Engine
 from explorer.engine.system import WEEK_S, Phase
 from explorer.physics.charger import DirectCharger
@@ -485,6 +485,23 @@ def test_a_march_to_the_first_start_up_ends_where_the_start_up_ends():
     run = engine.march(100.0, stop_at=StopAt.FIRST_OPERATION)
     assert run.first_operation_s == run.span_s == pytest.approx(2.0)
     assert run.end.charge_c == pytest.approx(1e-3, abs=1e-6)
+
+
+def test_a_run_of_a_nanosecond_that_takes_nothing_comes_again_and_time_goes_on():
+    """It was over at the moment at which it began, and began again there for ever."""
+    device = load(
+        connect_v=2.5, off_v=0.5,
+        operations=(when_ready(2.6, (Draw(current_a=0.0), 1e-9)),),
+    )  # fmt: skip
+    engine = Engine(system(
+        light=steady(0.0), charger=NO_DROP, panel=CURRENT_SOURCE, store=bank(1e-3), load=device,
+        initial_charge_c=3e-3, full_v=5.0,
+    ))  # fmt: skip
+    events = iter(range(10_000))
+    with until(lambda: next(events, None) is None):
+        run = engine.march(10.0, Standing(charge_c=3e-3, connected=True))
+    assert run.span_s == pytest.approx(10.0)
+    assert run.tally.served[0] > 1e9
 
 
 @pytest.mark.parametrize("stop_at", [StopAt.FIRST_OPERATION, StopAt.CUT_OFF])
