@@ -295,7 +295,8 @@ def blended(
     """See `BlendedFlow.run`.
 
     A whole cell is left at the speed of its own edge, with which the next one begins: what follows
-    the first is plain, as a small store crosses dozens of cells within a reading.
+    the first is plain, as a small store crosses dozens of cells within a reading. Up and down are
+    written out, for a call in each cell would cost as much as the cell.
     """
     xl, fa = (a._xl, a._fl) if a._xl else a.lists()
     fb = b._fl if b._xl else b.lists()[1]
@@ -324,13 +325,13 @@ def blended(
                 # Even at the higher of both speeds the bound is too far: no logarithm is needed.
                 if (speed if f1 < f0 else ahead) * left < bound - x:
                     return x + drift(speed, (f1 - f0) / (end - begin), left), duration
-                if ahead <= 0:
-                    moved = drift(speed, (f1 - f0) / (end - begin), left)
-                    return min(x + moved, bound), duration
                 times = ahead / speed
                 z = times - 1.0
-                share = 1.0 - 0.5 * z if -SMALL < z < SMALL else log(times) / z
-                leave = (bound - x) / speed * share
+                if times <= 0.0:
+                    leave = inf
+                else:
+                    share = 1.0 - 0.5 * z if -SMALL < z < SMALL else log(times) / z
+                    leave = (bound - x) / speed * share
                 if leave > left:
                     moved = drift(speed, (f1 - f0) / (end - begin), left)
                     return min(x + moved, bound), duration
@@ -352,13 +353,13 @@ def blended(
                     bound, ahead = low, f0 + (f1 - f0) / (end - begin) * (low - begin)
                 if (ahead if f1 > f0 else speed) * left > bound - x:
                     return x + drift(speed, (f1 - f0) / (end - begin), left), duration
-                if ahead >= 0:
-                    moved = drift(speed, (f1 - f0) / (end - begin), left)
-                    return max(x + moved, bound), duration
                 times = ahead / speed
                 z = times - 1.0
-                share = 1.0 - 0.5 * z if -SMALL < z < SMALL else log(times) / z
-                leave = (bound - x) / speed * share
+                if times <= 0.0:
+                    leave = inf
+                else:
+                    share = 1.0 - 0.5 * z if -SMALL < z < SMALL else log(times) / z
+                    leave = (bound - x) / speed * share
                 if leave > left:
                     moved = drift(speed, (f1 - f0) / (end - begin), left)
                     return max(x + moved, bound), duration
