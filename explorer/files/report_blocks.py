@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from dataclasses import dataclass
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
 from typing import Literal, get_args
+
+import numpy as np
 
 from explorer.advice.verdict import State
 from explorer.physics.arrays import FloatArray, IntArray
@@ -239,3 +241,22 @@ class Sheet:
     short_hash: str
     """Beginning of the scenario's SHA-256, for the head of every page."""
     blocks: tuple[Block, ...]
+
+
+def widened(table: Table, least: Sequence[float]) -> Table:
+    """The table with no column below a share of its width; those with room to spare give way.
+
+    Parameters
+    ----------
+    table : Table
+        Whose columns have the shares that are wished for.
+    least : sequence of float
+        What each column needs. Where all together need more than there is, nothing is changed.
+    """
+    shares = np.array([column.share for column in table.columns])
+    lacking, spare = np.maximum(least - shares, 0.0), np.maximum(shares - least, 0.0)
+    if not 0.0 < lacking.sum() <= spare.sum():
+        return table
+    shares += lacking - spare * lacking.sum() / spare.sum()
+    columns = zip(table.columns, shares.tolist(), strict=True)
+    return replace(table, columns=tuple(replace(c, share=share) for c, share in columns))

@@ -41,17 +41,18 @@ h3 + table { margin-top: 0; }
   margin: 2.5mm 0; font-size: 9.5pt; }
 .note.hazard { border: 1.6pt solid black; }
 .note svg, td svg { width: 4mm; height: 4mm; vertical-align: -0.8mm; margin-right: 1.2mm; }
-table { border-collapse: collapse; width: 100%; table-layout: fixed; margin: 2mm 0 4mm;
+table { border-collapse: collapse; width: 100%; margin: 2mm 0 4mm;
   font-size: 9.2pt; }
 caption { text-align: left; padding: 0 0 1.2mm; font-size: 9.2pt; }
 th, td { text-align: left; vertical-align: top; padding: 0.9mm 2mm 0.9mm 0;
   border-bottom: 0.5pt solid silver; overflow-wrap: anywhere; font-weight: normal; }
 thead th { font-weight: bold; border-bottom: 1pt solid black; vertical-align: bottom;
-  overflow-wrap: break-word; hyphens: auto; }
+  overflow-wrap: normal; }
 tr.strong th, tr.strong td { font-weight: bold; }
 tr.group th { font-weight: bold; padding-top: 2.4mm; }
-.number { text-align: right; padding-right: 3mm; white-space: nowrap;
+.number { text-align: right; padding-right: 2.4mm; white-space: nowrap;
   font-variant-numeric: tabular-nums; }
+th:last-child, td:last-child { padding-right: 0; }
 .code { font-family: ui-monospace, "DejaVu Sans Mono", monospace; font-size: 8pt; }
 tr.strong td.code { font-weight: normal; }
 thead .code { font-family: inherit; font-size: inherit; }
@@ -61,10 +62,9 @@ figure svg { width: 100%; height: auto; display: block; }
 figcaption { font-size: 9.2pt; margin-top: 1mm; }
 tr.blank th, tr.blank td { height: 11mm; vertical-align: bottom; }
 @media screen and (max-width: 640px) {
-  table { table-layout: auto; font-size: 8.2pt; }
+  table { font-size: 8.2pt; }
   col { width: auto !important; }
   th, td:not(.code) { overflow-wrap: normal; padding-right: 1.2mm; }
-  thead th { hyphens: none; }
 }
 @media print {
   body { padding: 0; max-width: none; font-size: 9.5pt; }
@@ -78,7 +78,10 @@ tr.blank th, tr.blank td { height: 11mm; vertical-align: bottom; }
   h2, h3, h2 + p, caption { break-after: avoid; }
 }
 """
-"""Named greys alone: the sheet is ink on paper, whatever the theme of the window."""
+"""Named greys alone: the sheet is ink on paper, whatever the theme of the window.
+
+Columns are as wide as they are said to be, or as the longest word above them where that is wider.
+"""
 
 _LONG_CELL = 400
 """A table with a text of so many letters may be parted, however few its rows."""

@@ -12,14 +12,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import takewhile
 
-from PySide6.QtCore import (
-    QBuffer,
-    QByteArray,
-    QMarginsF,
-    QPointF,
-    QRectF,
-    Qt,
-)
+from PySide6.QtCore import QBuffer, QByteArray, QMarginsF, QPointF, QRectF, Qt
 from PySide6.QtGui import (
     QColor,
     QFont,
@@ -52,6 +45,7 @@ from explorer.files.report_blocks import (
     Sheet,
     Table,
     plain,
+    widened,
 )
 from explorer.files.report_svg import (
     HEIGHT,
@@ -73,6 +67,8 @@ SIDE, TOP, BOTTOM = 16.0, 25.0, 20.0
 _TITLE, _HEAD, _TEXT, _SMALL, _CODE, _WORD = 18.0, 12.0, 9.5, 8.5, 7.2, 20.0
 """Type sizes. [pt]"""
 _PAD, _CELL_GAP, _BLANK, _AFTER_TABLE = 0.9, 2.5, 11.0, 4.0
+_ROUNDING = 0.1
+"""What a line may be wider than the sum of its letters. [mm]"""
 _FIRST_ROWS = 3
 """So many rows of a table stay with its titles."""
 _FLOWS, _TEXT_LEAST = 60.0, 15.0
@@ -302,6 +298,7 @@ class _Press:
         if isinstance(block, Figure):
             return self._body * HEIGHT / WIDTH + 10.0
         if isinstance(block, Table):
+            block = self._fitted(block)
             short = whole or len(block.rows) <= SHORT_TABLE
             rows = block.rows if short else block.rows[:_FIRST_ROWS]
             above = self._head_height(block) + 1.0 + sum(w.height for w in self._names(block))
@@ -368,6 +365,7 @@ class _Press:
     # --- tables ---
 
     def _table(self, table: Table) -> None:
+        table = self._fitted(table)
         self._keep(min(self._least(table), self._room_of_page))
         for words, ink in zip(self._names(table), (INK, SOFT), strict=True):
             self._draw(words, SIDE, self._y, ink=ink)
@@ -382,6 +380,13 @@ class _Press:
                 self._head(table)
             self._row(row, table.columns)
         self._y += _AFTER_TABLE
+
+    def _fitted(self, table: Table) -> Table:
+        """The table with columns as wide as the longest word above them."""
+        metrics = QFontMetricsF(self._font(_SMALL, bold=True), self._writer)
+        words = (self._render(c.title).split(" ") for c in table.columns)
+        widths = (max(metrics.horizontalAdvance(w) for w in own) / self._dots for own in words)
+        return widened(table, [(w + _CELL_GAP + _ROUNDING) / self._body for w in widths])
 
     def _names(self, table: Table) -> tuple[_Words, _Words]:
         title, caption = self._render(table.title), self._render(table.caption)

@@ -2123,7 +2123,7 @@
   </message>
   <message>
    <source>Energy of each month: taken in, used and leaked, and thrown away, store full.</source>
-   <translation>Energie jedes Monats: aufgenommen, verbraucht und entwichen, und bei vollem Speicher verworfen.</translation>
+   <translation>Energie jedes Monats: geladen, verbraucht und entwichen, und bei vollem Speicher verworfen.</translation>
   </message>
   <message>
    <source>Light at the panel, days across and hours up; the brightest hour has {lux}.</source>
@@ -2167,7 +2167,7 @@
   </message>
   <message>
    <source>Taken in</source>
-   <translation>Aufgenommen</translation>
+   <translation>Geladen</translation>
   </message>
   <message>
    <source>Thrown away</source>
@@ -2187,7 +2187,7 @@
   </message>
   <message>
    <source>taken in</source>
-   <translation>aufgenommen</translation>
+   <translation>geladen</translation>
   </message>
   <message>
    <source>used and leaked</source>

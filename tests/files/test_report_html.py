@@ -127,8 +127,28 @@ def test_print_keeps_rows_whole_and_repeats_the_heads(written):
     assert re.search(r"@media print", written)
     assert "tr, figure, .note, .banner, .short { break-inside: avoid; }" in written
     assert "thead { display: table-header-group; }" in written
-    assert "table-layout: fixed" in written, "a wide cell is broken and never cut"
     assert "size: auto" in written, "A4 and Letter alike"
+
+
+def rules(page):
+    """What the style of a page says of each kind of element, outside of any medium."""
+    style = page[page.index("<style>") : page.index("@media")]
+    found = {}
+    for kinds, said in re.findall(r"([^{}]+) \{([^{}]*)\}", style):
+        for kind in kinds.split(","):
+            pairs = (pair.split(":") for pair in said.split(";") if ":" in pair)
+            own = {name.strip(): value.strip() for name, value in pairs}
+            found[kind.strip()] = found.get(kind.strip(), {}) | own
+    return found
+
+
+def test_a_long_word_widens_its_column_as_a_title_and_is_broken_in_a_cell_alone(written):
+    said = rules(written)
+    assert said["td"]["overflow-wrap"] == "anywhere", "a wide cell is broken and never cut"
+    title = said["th"] | said["thead th"]
+    assert title["overflow-wrap"] == "normal"
+    assert title.get("hyphens", "manual") == "manual"
+    assert said["table"].get("table-layout", "auto") == "auto", "a fixed column cannot widen"
 
 
 def test_the_page_speaks_another_language_with_its_decimal_mark():

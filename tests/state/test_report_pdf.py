@@ -4,6 +4,7 @@ import re
 from dataclasses import replace
 from datetime import UTC, datetime
 from io import BytesIO
+from types import SimpleNamespace
 
 import numpy as np
 import pytest
@@ -24,10 +25,12 @@ from explorer.files.report_blocks import (
     Row,
     Sheet,
     Table,
+    widened,
 )
 from explorer.files.report_limits import model_limits
 from explorer.files.report_source import source_of
 from explorer.files.report_tables import required_blocks
+from explorer.files.report_year import month_table
 from explorer.files.scenario_json import load_scenario
 from explorer.resource_files import scenario_folder
 from explorer.scenario.model import Margins, Scenario
@@ -133,6 +136,31 @@ def test_the_titles_of_the_checks_are_whole(one, monkeypatch):
     _, lines = set_out(one, monkeypatch)
     checks = next(b for b in one.blocks if isinstance(b, Table) and len(b.columns) == 7)
     assert {column.title for column in checks.columns} <= {text for *_, text in lines}
+
+
+@pytest.mark.parametrize("code", ["en", "de"])
+def test_no_title_of_a_column_is_broken_within_a_word(one, monkeypatch, code):
+    """Of ten columns of months "Ausgeführt" and "Dunkelheit" had no room for their last letters."""
+    heard, render = Heard(monkeypatch), language.begin(code)
+    months = month_table(SimpleNamespace(months=()))
+    try:
+        for table in (months, *(block for block in one.blocks if isinstance(block, Table))):
+            del heard.lines[:]
+            sheet_pdf(alone(replace(table, rows=(), title="", caption="")), render)
+            told = {word for column in table.columns for word in render(column.title).split()}
+            assert told <= {word for *_, text in heard.lines for word in text.split()}
+            assert max(right for _, _, right, _, _ in heard.lines) <= PAGE_WIDTH - SIDE + 0.1
+    finally:
+        language.set_language("en")
+
+
+def test_columns_with_room_to_spare_give_way_and_others_keep_what_they_need():
+    columns = tuple(Column(title="", share=share) for share in (0.1, 0.2, 0.3, 0.4))
+    table = Table(caption="", rows=(), columns=columns)
+    shares = [column.share for column in widened(table, [0.2, 0.2, 0.2, 0.2]).columns]
+    assert shares == pytest.approx([0.2, 0.2, 0.3 - 0.1 / 3, 0.4 - 0.2 / 3])
+    assert widened(table, [0.1, 0.1, 0.3, 0.1]) is table, "all have room"
+    assert widened(table, [0.3, 0.3, 0.3, 0.3]) is table, "nothing leaves the paper"
 
 
 @pytest.mark.parametrize("state", STATE_WORDS)
