@@ -18,6 +18,7 @@ from explorer.advice.case import Case
 from explorer.advice.reach import reach
 from explorer.advice.verdict import CHECK_NAMES
 from explorer.cli import main as cli
+from explorer.files.report_source import canonical_json, sha256_of
 from explorer.files.scenario_json import LIMIT_BYTES, load_scenario, save_scenario
 from explorer.resource_files import scenario_folder
 from explorer.scenario.model import Scenario, with_value
@@ -700,6 +701,11 @@ def test_report_speaks_german(tmp_path):
     assert '<html lang="de">' in text
     assert "<strong>Läuft</strong>" in text
     assert re.search(r"<td class=\"number\">\d+,\d+ V</td>", text)
+    given = load_scenario(SOON).scenario
+    assert f"<h1>{given.names_de.title}</h1>" in text
+    assert given.names_de.operations[0] in text
+    assert given.title not in text
+    assert sha256_of(canonical_json(given)) in text, "of the file, that a reader finds it again"
 
 
 def test_report_as_a_page_loads_no_qt(tmp_path):

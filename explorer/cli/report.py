@@ -94,6 +94,7 @@ def write_report(
         The scenario cannot be read or computed, or the place cannot be written.
     """
     from explorer.files.beside import beside_path, resolve_case
+    from explorer.files.examples import named_scenario
     from explorer.files.report import findings, sheet
     from explorer.files.report_blocks import plain
     from explorer.files.report_html import sheet_html
@@ -109,7 +110,7 @@ def write_report(
             f"{output} cannot be written: there is no folder {output.absolute().parent}."
         )
     scenario = load_scenario(file).scenario
-    case = resolve_case(scenario, file)
+    case = resolve_case(named_scenario(file, language), file)
     for used in (file, beside_path(scenario, file)):
         if used is not None and output.exists() and output.samefile(used):
             raise FileError(f"{output} is what the sheet is made from; give another name.")
