@@ -69,8 +69,8 @@ class PlainAnswer:
         """The scenario to go on with, under the names that a language has for what was chosen."""
         job = JOBS[self.answers.job]
         names = Names(
-            title=render(job.title),
-            place=render(SPOTS[self.answers.place].title),
+            title=render(job.design_title),
+            place=render(SPOTS[self.answers.place].design_place),
             notes=notes_of(self.noted, render),
             operations=tuple(render(job.title.lower()) for _ in self.scenario.load.operations),
         )

@@ -4154,6 +4154,10 @@
    <translation>was seine Batterie heute gibt</translation>
   </message>
   <message>
+   <source>A device of your own</source>
+   <translation>Ein eigenes Gerät</translation>
+  </message>
+  <message>
    <source>fetch the picture</source>
    <translation>Bild holen</translation>
   </message>
@@ -4416,6 +4420,10 @@
   <message>
    <source>then the light has to be measured</source>
    <translation>dann muss das Licht gemessen werden</translation>
+  </message>
+  <message>
+   <source>Where the light was measured</source>
+   <translation>Wo das Licht gemessen wurde</translation>
   </message>
   <message>
    <source>The whole year</source>

@@ -256,6 +256,16 @@ def test_a_device_is_known_by_the_battery_that_it_empties():
     assert load.sleep_A * load.regulator.output_V == pytest.approx(0.685e-3, rel=1e-3)
 
 
+def test_no_design_is_called_none_of_these():
+    for job, work in JOBS.items():
+        made = scenario_from(Answers(job=job, battery="coin", lasts="year"))
+        assert made.title == (work.title if job != "other" else "A device of your own")
+    for place, spot in SPOTS.items():
+        made = scenario_from(Answers(place=place, light="measured", lux=80.0))
+        known = place != "elsewhere"
+        assert made.place == (spot.title if known else "Where the light was measured")
+
+
 def test_what_moves_keeps_the_energy_of_one_last_move():
     for job in ("valve", "motor", "lock"):
         scenario = scenario_from(Answers(job=job))

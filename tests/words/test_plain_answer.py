@@ -222,3 +222,13 @@ def test_what_the_guide_made_is_opened_under_names_of_the_language_on_show():
     phases = [phase.name for one in foreign.load.operations for phase in one.phases]
     assert phases
     assert all(name.startswith("«") for name in phases)
+
+
+def test_a_device_and_a_place_of_ones_own_have_names_in_the_language_on_show():
+    found = answered(replace(
+        spread_out()[0], job="other", battery="coin", lasts="year", place="elsewhere",
+        light="measured", lux=500.0,
+    ))  # fmt: skip
+    foreign = found.named(lambda text: f"«{text}»")
+    assert foreign.title == "«A device of your own»"
+    assert foreign.place == "«Where the light was measured»"

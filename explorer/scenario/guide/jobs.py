@@ -26,6 +26,13 @@ class Job:
     reserve_j: float = 0.0
     most_cm2: float = 300.0
     """Panels beyond this are absurd for such a device (own judgement)."""
+    called: str = ""
+    """Title of a design that does it, where the answer's makes none."""
+
+    @property
+    def design_title(self) -> str:
+        """What a design that does it is called."""
+        return self.called or self.title
 
 
 _READ = (say("read the sensor"), 3e-3, 0.05)
@@ -138,6 +145,7 @@ JOBS: dict[JobKey, Job] = {
     "other": Job(
         title=say("None of these"), line=say("then the battery it lives on today tells"),
         phases=(), sleep_a=0.0, source=say("what its battery gives today"),
+        called=say("A device of your own"),
     ),
 }  # fmt: skip
 

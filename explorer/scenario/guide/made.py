@@ -56,8 +56,8 @@ def scenario_from(answers: Answers, design: Design = START_DESIGN) -> Scenario:
     cut_v, connect_v, full_v = _window(store, family.window_v)
     technology = technology_of(answers.matters)
     return Scenario(
-        title=job.title,
-        place=spot.title,
+        title=job.design_title,
+        place=spot.design_place,
         light=light_of(answers),
         panels=Panels(
             count=design.panels, technology=technology, active_area_cm2=design.area_cm2,

@@ -51,6 +51,13 @@ class Spot:
     """Panels beyond this are absurd there."""
     faces: bool = False
     """Whether the way that it faces decides how much sun it gets."""
+    called: str = ""
+    """Place of a design that lives there, where the answer's title makes none."""
+
+    @property
+    def design_place(self) -> str:
+        """What the place of a design that lives there is called."""
+        return self.called or self.title
 
     @property
     def daylight(self) -> bool:
@@ -171,6 +178,7 @@ SPOTS: dict[PlaceKey, Spot] = {
     "elsewhere": Spot(
         title=say("None of these"), line=say("then the light has to be measured"),
         source="led_4000", how=say("the panel faces as the meter did"),
+        called=say("Where the light was measured"),
     ),
 }  # fmt: skip
 
