@@ -2,8 +2,10 @@
 
 from contextlib import suppress
 from itertools import islice
+from types import SimpleNamespace
 
 import pytest
+from PySide6.QtCore import QRect, Qt
 from pytestqt.exceptions import TimeoutError
 
 from explorer.advice.build_front import Builds
@@ -11,12 +13,15 @@ from explorer.advice.case import Case
 from explorer.advice.territory import axis_choices
 from explorer.resource_files import resource_path, scenario_folder
 from explorer.scenario.model import first_scenario
+from explorer.scenario.price import RELATIVE
 from explorer.scenario.storage import CellStore
 from explorer.state import drawer_feeds, drawer_steps
-from explorer.state.language import set_language
+from explorer.state.language import set_language, tr
+from explorer.widgets.drawers import builds_drawer
 from explorer.widgets.drawers.drawers import QUESTIONS
 from explorer.widgets.drawers.scales import Scale
 from explorer.widgets.drawers.territory_map import TerritoryMap
+from explorer.words.builds import price_note
 from tests.make_bench_log import NAME
 from tests.sharing import cases_are_shared  # noqa: F401
 from tests.widgets.layout import cut_cells, faults, painted_faults, scrolled
@@ -99,6 +104,24 @@ def test_every_drawer_has_room_for_its_answer_in_every_size_and_language(desk, q
             desk.resize(*size)
             found[key, size] = lasting(qtbot, desk, drawer)
     assert not any(found.values()), {k: v for k, v in found.items() if v}
+
+
+@pytest.mark.parametrize("currencies", [(RELATIVE,), ("EUR", "USD", RELATIVE)])
+def test_what_the_prices_are_is_told_whole_in_every_size(desk, qtbot, monkeypatch, currencies):
+    note = price_note(SimpleNamespace(currencies=currencies))
+    monkeypatch.setattr(builds_drawer, "price_note", lambda _: note)
+    desk.drawers.open("builds")
+    drawer = desk.drawers.drawer("builds")
+    fill(drawer, "builds")
+    for size in SIZES:
+        desk.resize(*size)
+        assert lasting(qtbot, desk, drawer) == []
+        line = drawer.line
+        assert line.text() == tr(note)
+        room = QRect(0, 0, line.width(), 9999)
+        whole = line.fontMetrics().boundingRect(room, Qt.TextFlag.TextWordWrap, line.text())
+        assert whole.height() <= line.height(), size
+        assert whole.width() <= line.width(), size
 
 
 def test_a_whole_year_needs_no_scrolling_on_a_large_screen(desk, qtbot):

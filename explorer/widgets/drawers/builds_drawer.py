@@ -37,11 +37,11 @@ from explorer.widgets.drawers.builds_plot import BuildsPlot
 from explorer.widgets.drawers.drawer import Drawer, folder_of
 from explorer.widgets.drawers.flat import FlatHeader
 from explorer.widgets.drawers.limits_menu import LimitsMenu
-from explorer.widgets.elided_label import ElidedLabel
 from explorer.widgets.fields import CalmComboBox
 from explorer.widgets.paint import mix
 from explorer.widgets.side_by_side import SideBySide
 from explorer.widgets.slim_scroll import SlimBar
+from explorer.widgets.wrapped_line import WrappedLine
 from explorer.words.builds import (
     BUILD_COLUMNS,
     build_cell,
@@ -111,7 +111,7 @@ class BuildsDrawer(Drawer):
         self.limits = LimitsMenu()
         self.limits.set_wanted(self._kept.limits)
         self.view = QTableWidget(0, len(BUILD_COLUMNS))
-        self.line = ElidedLabel()
+        self.line = WrappedLine()
         self.take = PillButton()
         self._build()
         document.file_changed.connect(self._on_file_changed)
@@ -316,9 +316,7 @@ class BuildsDrawer(Drawer):
         build = self.chosen()
         usable = build is not None and build.scenario != self.document.scenario
         self.take.setEnabled(usable and self.feed.is_current)
-        note = tr(price_note(self._found)) if self._found is not None else ""
-        self.line.setText(note)
-        self.line.setToolTip(note)
+        self.line.show_text(tr(price_note(self._found)) if self._found is not None else "")
 
 
 def _side(key: str) -> Qt.AlignmentFlag:
