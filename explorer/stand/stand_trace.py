@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from itertools import product
 from math import isfinite
 
@@ -35,8 +36,63 @@ _NAMES = {
 _DAYS = 7
 _LOOKS = 20
 """Places along a name at which is looked for the curve; one that is met is too much."""
+_ON_BAND = 0.5
+"""What it costs a name to lie on a band: it is better than none, and worse than the other end."""
 GAP, SNUG = 0.3, 0.16
 """Room between a name and its line, and the least of it where another line is near. [capitals]"""
+
+
+class Drawn:
+    """The curve as it is painted: a line, and bands where it goes up and down too quickly. [px]"""
+
+    def __init__(self, picture: Picture, view: overlay.View) -> None:
+        self.view = view
+        time_s, volts = picture.line(view.pixel_v)
+        self._x, self._y = view.x(time_s), view.y(volts)
+        self._bands = [
+            (view.x(at), view.y(high), view.y(low)) for at, low, high in picture.bands(view.pixel_v)
+        ]
+
+    def crosses(self, box: QRectF) -> float:
+        """Share of a box's width over which the line runs through it, also between its points."""
+        x, y = self._x, self._y
+        if not len(x):
+            return 0.0
+        met = np.interp(_even(box.left(), box.right()), x, y)
+        share = float(np.mean((met >= box.top()) & (met <= box.bottom())))
+        tips = (x >= box.left()) & (x <= box.right()) & (y >= box.top()) & (y <= box.bottom())
+        return max(share, 1.0 / _LOOKS if tips.any() else 0.0)
+
+    def shades(self, box: QRectF) -> bool:
+        """Whether a band reaches into a box."""
+        edges = self._edges(_even(box.left(), box.right()))
+        return any(((low >= box.top()) & (high <= box.bottom())).any() for high, low in edges)
+
+    def beside(self, height: float, left: float, right: float) -> tuple[float, float]:
+        """Upper and lower edge of the bands around a height; itself twice where there are none."""
+        top = bottom = height
+        for high, low in self._edges(_even(left, right)):
+            inside = (high < height) & (low > height)
+            top = float(np.min(high[inside], initial=top))
+            bottom = float(np.max(low[inside], initial=bottom))
+        return top, bottom
+
+    def _edges(self, x: np.ndarray) -> list[tuple[np.ndarray, np.ndarray]]:
+        """Heights of each band at places; NaN where it is not."""
+        return [
+            (np.interp(x, at, top, np.nan, np.nan), np.interp(x, at, bottom, np.nan, np.nan))
+            for at, top, bottom in self._bands
+        ]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Spot:
+    """Where a name may stand."""
+
+    cost: float
+    box: QRectF
+    base: float
+    on_band: bool
 
 
 class StandTrace(Card):
@@ -126,13 +182,14 @@ class StandTrace(Card):
         painter.setClipRect(area)
         bands.paint(painter, view, tokens)
         painter.restore()
-        self._paint_lines(painter, view, found.thresholds, sizes, tokens)
         picture = self._picture_of(found, view)
         overlay.paint_dense(painter, picture, view, tokens)
+        self._paint_lines(painter, view, found.thresholds, sizes, tokens)
         self._line = picture.line(view.pixel_v)
         self._paint_curve(painter, view, sizes, tokens)
-        placed = self._paint_note(painter, view, sizes, tokens)
-        self._paint_names(painter, view, found.thresholds, sizes, tokens, placed)
+        drawn = Drawn(picture, view)
+        placed = self._paint_note(painter, drawn, sizes, tokens)
+        self._paint_names(painter, drawn, found.thresholds, sizes, tokens, placed)
         self._paint_axis(painter, view, sizes, tokens)
         painter.end()
 
@@ -201,7 +258,7 @@ class StandTrace(Card):
     def _paint_names(
         self,
         painter: QPainter,
-        view: overlay.View,
+        drawn: Drawn,
         lines: Sequence[Threshold],
         sizes: Sizes,
         tokens: Tokens,
@@ -210,8 +267,8 @@ class StandTrace(Card):
         """Names at the right end, as many as there is height for; the lowest line counts most."""
         painter.setFont(sized_font(sizes.axis))
         metrics = QFontMetricsF(painter.font())
-        capital, area, stroke = metrics.capHeight(), view.area, _curve_width(sizes) / 2.0
-        x, y = view.x(self._line[0]), view.y(self._line[1])
+        view, capital, stroke = drawn.view, metrics.capHeight(), _curve_width(sizes) / 2.0
+        area = view.area
         heights = [float(view.y(np.array(line.volts))) for line in lines]
         placed = list(taken)
         for line in _by_weight(lines):
@@ -221,30 +278,38 @@ class StandTrace(Card):
             width = metrics.horizontalAdvance(text)
             below = max(metrics.tightBoundingRect(text).bottom(), 0.2 * capital)
             others = [h for h in heights if h != at]
-            best: tuple[float, QRectF, float] | None = None
+            best: _Spot | None = None
             ends = (area.right() - sizes.gap - width, area.left() + sizes.gap)
             for (place, left), gap in product(enumerate(ends), (GAP, SNUG)):
-                for base in (at + (1.0 + gap) * capital, at - gap * capital):
+                top, bottom = drawn.beside(at, left, left + width)
+                under, over = (1.0 + gap) * capital, gap * capital
+                for base in dict.fromkeys((bottom + under, top - over, at + under, at - over)):
                     box = QRectF(left, base - capital * 1.1, width, capital * 1.1 + below)
                     if not area.contains(box) or any(box.intersects(other) for other in placed):
                         continue
-                    nearer = [h for h in others if _apart(h, base, capital) < 1.5 * gap * capital]
+                    near = max(1.5 * gap * capital, _apart(at, base, capital))
+                    nearer = [h for h in others if _apart(h, base, capital) < near]
                     grown = box.adjusted(-stroke, -stroke, stroke, stroke)
-                    cost = 0.2 * place + (GAP - gap) + _LOOKS * _covered(grown, x, y) + len(nearer)
-                    if best is None or cost < best[0]:
-                        best = (cost, box, base)
+                    on_band = drawn.shades(grown)
+                    cost = 0.2 * place + (GAP - gap) + _LOOKS * drawn.crosses(grown) + len(nearer)
+                    cost += _ON_BAND * on_band
+                    if best is None or cost < best.cost:
+                        best = _Spot(cost=cost, box=box, base=base, on_band=on_band)
             # The line at which the device stops is always named, the others where they are clear.
-            if best is not None and (best[0] < 1.0 or len(placed) == len(taken)):
-                placed.append(best[1])
-                _paint_haloed(painter, QPointF(best[1].left(), best[2]), text, sizes, tokens)
+            if best is not None and (best.cost < 1.0 or len(placed) == len(taken)):
+                placed.append(best.box)
+                if best.on_band:
+                    _paint_ground(painter, best.box, stroke, tokens)
+                start = QPointF(best.box.left(), best.base)
+                _paint_haloed(painter, start, text, sizes, tokens)
 
     def _paint_note(
-        self, painter: QPainter, view: overlay.View, sizes: Sizes, tokens: Tokens
+        self, painter: QPainter, drawn: Drawn, sizes: Sizes, tokens: Tokens
     ) -> list[QRectF]:
         """The note in a box, where the curve leaves room; says where it stands."""
         if not self._note or self._is_pending:
             return []
-        area, px = view.area, max(sizes.near * 1.15, sizes.axis * 0.62)
+        area, px = drawn.view.area, max(sizes.near * 1.15, sizes.axis * 0.62)
         painter.setFont(sized_font(px, bold=True))
         metrics = QFontMetricsF(painter.font())
         widest = min(area.width() - 2 * px, 26 * px)
@@ -252,13 +317,12 @@ class StandTrace(Card):
         flags = int(Qt.TextFlag.TextWordWrap.value)
         needed = metrics.boundingRect(free, flags, self._note)
         wide, high = needed.width() + 2.6 * px, needed.height() + 0.8 * px
-        x, y = view.x(self._line[0]), view.y(self._line[1])
         places = [
             QRectF(area.left() + share * (area.width() - wide), top, wide, high)
             for top in (area.top() + 4, area.bottom() - high - 4, area.center().y() - high / 2)
             for share in (0.02, 0.5, 0.98)
         ]
-        box = min(places, key=lambda place: _covered(place, x, y))
+        box = min(places, key=drawn.crosses)
         painter.setPen(QPen(tokens.color("falls_short"), max(2.0, px * 0.1)))
         painter.setBrush(tokens.color("card"))
         painter.drawRoundedRect(box, px * 0.4, px * 0.4)
@@ -308,15 +372,15 @@ def _apart(height: float, base: float, capital: float) -> float:
     return max(height - base, base - capital - height)
 
 
-def _covered(box: QRectF, x: np.ndarray, y: np.ndarray) -> float:
-    """Share of a box's width over which the curve runs through it, also between its points."""
-    if not len(x):
-        return 0.0
-    even = np.linspace(box.left(), box.right(), _LOOKS)
-    met = np.interp(even, x, y)
-    share = float(np.mean((met >= box.top()) & (met <= box.bottom())))
-    tips = (x >= box.left()) & (x <= box.right()) & (y >= box.top()) & (y <= box.bottom())
-    return max(share, 1.0 / _LOOKS if tips.any() else 0.0)
+def _even(left: float, right: float) -> np.ndarray:
+    return np.linspace(left, right, _LOOKS)
+
+
+def _paint_ground(painter: QPainter, box: QRectF, reach: float, tokens: Tokens) -> None:
+    """A ground for a name that lies on a band."""
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(tokens.color("card"))
+    painter.drawRoundedRect(box.adjusted(-reach, 0.0, reach, 0.0), reach, reach)
 
 
 def _paint_haloed(

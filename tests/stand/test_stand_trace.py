@@ -14,6 +14,9 @@ from explorer.stand.fit_label import sized_font
 from explorer.stand.legibility import sizes_for
 from explorer.stand.stand_trace import StandTrace
 from explorer.state.spans import WEEK_S, Window
+from explorer.state.theme import tokens_of
+from explorer.widgets.paint import mix
+from explorer.widgets.plots import overlay
 
 SCREENS = {(1280, 800): (1252, 312), (1920, 1080): (1882, 420), (2560, 1440): (2508, 560)}
 """Size of the trace on a page of a size."""
@@ -26,15 +29,19 @@ def names(qtbot, monkeypatch):
 
     def painted(scenario, screen):
         found = []
-        monkeypatch.setattr(
-            stand_trace, "_paint_haloed", lambda _, start, text, *__: found.append((text, start))
-        )
+        paint = stand_trace._paint_haloed
+
+        def heard(painter, start, text, *rest):
+            found.append((text, start))
+            paint(painter, start, text, *rest)
+
+        monkeypatch.setattr(stand_trace, "_paint_haloed", heard)
         trace = StandTrace()
         qtbot.addWidget(trace)
         trace.set_sizes(sizes_for(screen, 24.0, 3.0))
         trace.resize(*SCREENS[screen])
         trace.set_assessment(assess(Case(scenario)), Window(from_s=0.0, to_s=WEEK_S))
-        trace.grab()
+        trace.shot = trace.grab().toImage()
         return trace, found
 
     return painted
@@ -73,3 +80,25 @@ def test_a_name_stands_nearest_to_its_own_line_and_clear_of_the_curve(names, nam
         y = height(np.concatenate((np.interp(at, x, volts), tips)))
         reach = 0.055 * sizes.axis  # half of the curve's stroke
         assert not ((y > top - reach) & (y < base + reach)).any()
+
+
+@pytest.mark.parametrize("screen", SCREENS)
+def test_a_line_in_a_band_shows_there_and_no_name_has_letters_on_it(names, screen):
+    """The band of a motor that runs again and again hid the line at which it starts."""
+    trace, found = names(design("vent_flap", 3000.0), screen)
+    (starts,) = [start for text, start in found if text.startswith("starts")]
+    assert len(found) >= 2
+    shot, tokens = trace.shot, tokens_of(trace.palette())
+    band = mix(tokens.color("accent"), tokens.color("card"), overlay.DENSE).rgb()
+    sizes = sizes_for(screen, 24.0, 3.0)
+    area, metrics = trace._area(sizes), QFontMetricsF(sized_font(sizes.axis))
+    assert sum(shot.pixel(x, y) == band for x in (600, 601) for y in range(shot.height())) > 20
+    (line,) = [t.volts for t in trace._assessment.thresholds if t.label == "connects"]
+    row = round(area.bottom() - line / trace._top_v() * area.height())
+    dashes = sum(shot.pixel(x, row) == tokens.color("threshold").rgb() for x in range(200, 1000))
+    assert 300 < dashes < 600, "four parts of seven, but for their ends"
+    for text, start in found:
+        columns = range(round(start.x()), round(start.x() + metrics.horizontalAdvance(text)))
+        rows = range(round(start.y() - metrics.capHeight()), round(start.y()))
+        assert not any(shot.pixel(x, y) == band for x in columns for y in rows), text
+    assert starts.y() > row
