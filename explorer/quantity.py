@@ -10,7 +10,7 @@ import re
 from decimal import Decimal
 from functools import lru_cache
 
-from explorer.text import Text, figure, say
+from explorer.text import Text, figure, joined, say
 
 PREFIXES = {
     "p": 1e-12,
@@ -39,6 +39,8 @@ _WITHOUT_PREFIX = frozenset(
     {"lx", "h", "d", "a", "mAh", "mm", "cm", "kg", "g", "month", "week", "years"}
 )
 """Units that a person never reads with a prefix: nobody says millilux or kilo-hours."""
+_WORDS = {"1/month": say("1/month")}
+"""Units with a word in them, which each language has its own for."""
 _LONGEST_IN_SECONDS, _LONGEST_IN_MINUTES, _LONGEST_IN_HOURS = 120.0, 2 * 3600.0, 48 * 3600.0
 _NEVER = say("never")
 _NUMBER = re.compile(r"([+-]?(?:\d[\d.,]*|[.,]\d+)(?:[eE][+-]?\d+)?)(.*)", re.DOTALL)
@@ -152,7 +154,14 @@ def show(
     text = number.replace("-", "−")
     if not shown_unit:
         return figure(text)
+    if shown_unit in _WORDS:
+        return joined(" ", (figure(text), unit_text(shown_unit)))
     return figure(f"{text}{'' if shown_unit in ('×', '%') else ' '}{shown_unit}")
+
+
+def unit_text(unit: str) -> str:
+    """A unit as a person reads it; a `Text` where there is a word in it."""
+    return _WORDS.get(unit, unit)
 
 
 @lru_cache(maxsize=4096)
@@ -308,7 +317,7 @@ def _allowed(unit: str) -> Text:
         return say(
             "allowed is a number in {unit}, also with p n µ m k M G, such as 4.7 m{unit}", unit=unit
         )
-    return say("allowed is a number in {unit}, such as 12.5 {unit}", unit=unit)
+    return say("allowed is a number in {unit}, such as 12.5 {unit}", unit=unit_text(unit))
 
 
 def _shortened(text: str) -> str:

@@ -10,6 +10,7 @@ from typing import Any
 
 from pydantic import BaseModel, ValidationError
 
+from explorer.quantity import unit_text
 from explorer.scenario.fields import describe, sections_in
 from explorer.text import Text, joined, listed, say, texts
 
@@ -167,7 +168,8 @@ def _range(place: _Place) -> tuple[str, str] | None:
     field = describe(place.owner, place.name)
     if field.low == float("-inf") and field.high == float("inf"):
         return None
-    return f"{field.low:.12g}", f"{field.high:.12g} {field.unit}".rstrip()
+    high = f"{field.high:.12g}"
+    return f"{field.low:.12g}", joined(" ", (high, unit_text(field.unit))) if field.unit else high
 
 
 def _locate(data: Any, location: tuple[int | str, ...], root: type[BaseModel]) -> _Place:

@@ -6,7 +6,7 @@ from PySide6.QtCore import QSignalBlocker, QSize, Qt, Signal
 from PySide6.QtGui import QFocusEvent, QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QWidget
 
-from explorer.quantity import parse, show
+from explorer.quantity import parse, show, unit_text
 from explorer.state.language import decimal_mark, tr
 from explorer.text import figure, say
 from explorer.widgets.fields import Field
@@ -175,6 +175,9 @@ class ExactField(Field):
 
     def _with_unit(self, text: str) -> str:
         """What was typed, with the unit that a bare number has in this field."""
+        shown = tr(unit_text(self.unit))
+        if shown != self.unit and text.endswith(shown):
+            return text.removesuffix(shown) + self.unit
         is_bare = self._bare and text[-1:].isdigit() and "e" not in text.lower()
         return f"{text} {self._bare}{self.unit}" if is_bare else text
 

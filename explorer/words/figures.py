@@ -11,7 +11,7 @@ from explorer.quantity import show
 from explorer.text import altered, figure, say, texts
 
 _NUMBER_AND_UNIT = re.compile(
-    r"(?<=\d) (?=(?:[pnµmkMG]?[AVWFJΩ]|lx|s|ms|min|h|d|mAh|°C|%)(?!\w))"
+    r"(?<=\d) (?=(?:[pnµmkMG]?[AVWFJΩ]|lx|s|ms|min|h|d|mAh|°C|%|1/\w+)(?!\w))"
 )
 STATE_WORDS: dict[State, str] = texts({
     "runs": "passes",

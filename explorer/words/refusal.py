@@ -8,7 +8,7 @@ from functools import cache
 from pydantic import ValidationError
 from pydantic_core import ErrorDetails
 
-from explorer.quantity import show
+from explorer.quantity import show, unit_text
 from explorer.scenario.fields import Quantity, Section, describe, sections_in
 from explorer.scenario.model import Scenario, owner_class
 from explorer.text import Text, capitalised, figure, joined, renamed, say, texts
@@ -131,7 +131,7 @@ def range_sentence(field: Quantity) -> str:
     """
     if field.low == float("-inf"):
         return say("{label}: not allowed here.", label=field.label)
-    unit = f" {field.unit}" if field.unit else ""
+    unit = joined("", (" ", unit_text(field.unit))) if field.unit else ""
     tiny = field.unit and 0.0 < field.low < 1e-3
     return say(
         "{label} takes {low} to {high}.",

@@ -2682,6 +2682,10 @@
    <translation>nie</translation>
   </message>
   <message>
+   <source>1/month</source>
+   <translation>1/Monat</translation>
+  </message>
+  <message>
    <source>allowed is a number in {unit}, such as 12.5 {unit}</source>
    <translation>erlaubt ist eine Zahl in {unit}, etwa 12,5 {unit}</translation>
   </message>

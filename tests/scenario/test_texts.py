@@ -8,6 +8,7 @@ import pytest
 from pydantic import ValidationError
 
 from explorer.files.scenario_json import schema
+from explorer.quantity import show
 from explorer.scenario import parts
 from explorer.scenario.demand import Every, Load, Operation, Phase
 from explorer.scenario.fields import describe
@@ -47,6 +48,16 @@ def test_label_and_help_of_every_field_can_be_translated(section):
             found = describe(section, key)
             assert foreign(found.label) != found.label
             assert foreign(found.help) != found.help
+
+
+@pytest.mark.parametrize("section", SECTIONS)
+def test_a_unit_with_a_word_in_it_can_be_translated_wherever_it_stands(section):
+    """That of self-discharge was "1/month" in every language."""
+    for key in section.model_fields:
+        unit = describe(section, key).unit
+        if re.search("[A-Za-z]{3}", unit) and unit not in NEUTRAL:
+            assert is_translated(show(0.03, unit)), unit
+            assert show(0.03, unit) == f"0.03 {unit}"
 
 
 def test_the_schema_is_plain_english():

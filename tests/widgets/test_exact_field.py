@@ -2,6 +2,7 @@ import pytest
 from PySide6.QtCore import QEvent, Qt
 from PySide6.QtGui import QFocusEvent
 
+from explorer.state.language import set_language, tr
 from explorer.widgets.exact_field import ExactField
 
 
@@ -34,6 +35,27 @@ def test_prefixes_and_either_decimal_mark_are_taken(qtbot, field, text, value):
         typed(qtbot, field, text)
         qtbot.keyClick(field, Qt.Key.Key_Return)
     assert heard.args[0] == pytest.approx(value)
+
+
+def test_a_unit_with_a_word_in_it_is_shown_and_read_in_the_language_on_show(qtbot):
+    set_language("de")
+    try:
+        loss = ExactField("1/month")
+        qtbot.addWidget(loss)
+        loss.show()
+        loss.set_value(0.03)
+        assert loss.text() == "0,03 1/Monat"
+        for text, value in (("0,05 1/Monat", 0.05), ("0,06", 0.06), ("0,07 1/month", 0.07)):
+            with qtbot.waitSignal(loss.entered) as heard:
+                typed(qtbot, loss, text)
+                qtbot.keyClick(loss, Qt.Key.Key_Return)
+            assert heard.args[0] == value
+        typed(qtbot, loss, "0,05 1/Jahr")
+        with qtbot.waitSignal(loss.fault_changed):
+            qtbot.keyClick(loss, Qt.Key.Key_Return)
+        assert "12,5 1/Monat" in tr(loss.refusal)
+    finally:
+        set_language("en")
 
 
 def test_typing_commits_once(qtbot, field):

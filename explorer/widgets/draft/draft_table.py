@@ -99,7 +99,7 @@ class NumberRow(QWidget, Generic[DraftT]):
         """Say which row this is."""
         for key, cell in self.cells.items():
             field = describe(self._section, key)
-            cell.setAccessibleName(f"{self.cell_name(number, field.label)}, {cell.unit}")
+            cell.setAccessibleName(f"{self.cell_name(number, field.label)}, {tr(cell.unit)}")
             cell.setToolTip(tr(field.help))
         words = self.removal(number)
         self.remove.setAccessibleName(words)
