@@ -4007,7 +4007,7 @@
   </message>
   <message>
    <source>read the sensor</source>
-   <translation>Sensor lesen</translation>
+   <translation>Sensor auslesen</translation>
   </message>
   <message>
    <source>send nearby, three times</source>
@@ -6637,7 +6637,7 @@
   </message>
   <message>
    <source>The program that reads the meter has ended unexpectedly; what was read is kept.</source>
-   <translation>Das Programm, das das Messgerät liest, ist unerwartet beendet; das Gelesene ist gesichert.</translation>
+   <translation>Das Programm, das das Messgerät ausliest, ist unerwartet beendet; das Gelesene ist gesichert.</translation>
   </message>
   <message>
    <source>Page {n} of {pages}</source>
@@ -10794,7 +10794,7 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   </message>
   <message>
    <source>To read a meter the library PyVISA is needed. Install it with: {command}</source>
-   <translation>Um ein Messgerät zu lesen, wird die Bibliothek PyVISA gebraucht. Sie wird installiert mit: {command}</translation>
+   <translation>Um ein Messgerät auszulesen, wird die Bibliothek PyVISA gebraucht. Sie wird installiert mit: {command}</translation>
   </message>
   <message>
    <source>The meter {address} needs a driver that is not installed: {detail}.</source>
