@@ -57,7 +57,7 @@ class Keypad(QWidget):
         self.label.show_text(tr("Staff code"))
         self._away.start()
         if not self.isVisible():
-            self._back_to = self.window().focusWidget()
+            self._back_to = self.window().focusWidget() or self.window()
         self.show()
         self.raise_()
         self.setFocus(Qt.FocusReason.OtherFocusReason)
@@ -67,11 +67,14 @@ class Keypad(QWidget):
         self._back_to = part
 
     def hideEvent(self, event: QHideEvent) -> None:
-        """Give the keyboard back."""
+        """Give the keyboard back; Tab alone would not leave the keys, and they type unseen.
+
+        Where the whole window goes out of sight the keypad still waits in it.
+        """
         super().hideEvent(event)
-        part, self._back_to = self._back_to, None
-        if part is not None:
-            part.setFocus(Qt.FocusReason.OtherFocusReason)
+        if self.isHidden() and self._back_to is not None:
+            self._back_to.setFocus(Qt.FocusReason.OtherFocusReason)
+            self._back_to = None
 
     def focusNextPrevChild(self, next: bool) -> bool:
         """Tab goes round the keys: what lies under them must not take the keyboard."""

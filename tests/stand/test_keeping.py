@@ -220,6 +220,28 @@ def test_keys_stay_on_the_keypad_and_go_back_when_it_closes(coded, qtbot):
     assert coded.session.stage == "attract"
 
 
+def test_a_window_out_of_sight_comes_back_with_the_keys_on_the_keypad(coded, qtbot):
+    begin = coded.focusWidget()
+    coded.keypad.open()
+    coded.hide()
+    coded.show()
+    assert coded.keypad.isVisible()
+    qtbot.keyClick(coded.focusWidget(), "2")
+    assert coded.keypad.label.text() == "•"
+    coded.keypad.hide()
+    assert coded.focusWidget() is begin
+
+
+def test_a_keypad_that_is_gone_types_nothing_also_where_nothing_had_the_keys(coded, qtbot):
+    coded.focusWidget().clearFocus()
+    coded.keypad.open()
+    coded.keypad.hide()
+    with qtbot.assertNotEmitted(coded.left):
+        for digit in "2468":
+            qtbot.keyClick(coded.focusWidget() or coded, digit)
+    assert not coded.keypad._typed
+
+
 def test_a_visit_that_ends_under_the_keypad_does_not_take_the_keys_away(coded, qtbot):
     coded.session.touched()
     coded.keypad.open()
