@@ -149,7 +149,7 @@ def run_stretch(
         rows.see_lowest(todo, due)
     rest = np.flatnonzero(left > 0)
     if len(rest):
-        share, turns = _to_and_fro(batch, rest, on_id, off_id, cut)
+        share, turns = _to_and_fro(batch, rest, on_id, off_id, start_c[rest], cut)
         on_time[rest] += left[rest] * share
         rows.lost[rest] += left[rest] * turns
     rows.connected_s += on_time
@@ -231,11 +231,16 @@ def _hold_ready(
 
 
 def _to_and_fro(
-    batch: Batch, rows: IntArray, on_id: int, off_id: int, cut: Cut
+    batch: Batch, rows: IntArray, on_id: int, off_id: int, start_c: FloatArray, cut: Cut
 ) -> tuple[FloatArray, FloatArray]:
-    """Share of time connected, and cut-offs a second, of systems that come and go."""
+    """Share of time connected, and cut-offs a second, of systems that come and go.
+
+    They connect at rest, as they are cut off at rest; else where the light lifts them, at `start_c`.
+    """
     up, down = batch.connect_c[rows], cut.need_c[rows]
-    begin = up - batch.start.taken_c[rows]
+    up = np.where(np.isfinite(up), up, start_c)
+    # What never connects does not go to and fro, wherever it would begin to fall.
+    begin = np.where(np.isfinite(up), up - batch.start.taken_c[rows], 0.0)
     ones = np.ones(len(rows), np.intp)
     fall = np.where(
         begin > down, batch.flows.time_to(ones * on_id, rows, begin, down), 0.0

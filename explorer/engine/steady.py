@@ -159,6 +159,9 @@ def repeating_course(engine: Engine, start: Standing) -> RepeatingCourse:
                 orbit, runs = [guess], []
         before = (state.charge_c, drift) if same and drift != 0.0 else None
         state = guess
+    if not runs:  # the last that was done is a step: where it leads is still to be followed
+        runs = [engine.march(period, state, most_legs=STUDY_LEGS)]
+        orbit.append(runs[0].end)
     longest = min(LONGEST_COURSE, len(orbit) - 1)
     back = _came_back(orbit, near + grain, twice=True)
     if back:

@@ -317,3 +317,24 @@ def test_the_light_lifts_the_terminals_to_the_connect_in_the_batch_too():
         connect_c = exact.events[0].charge_c
         assert connect_c / 0.1 == pytest.approx(stores_v, abs=0.06)
         assert run.starts_at(prepare(made, 1), 0)[0] == pytest.approx(connect_c, rel=0.003)
+
+
+@pytest.mark.parametrize("connect_v", [4.9, 5.0, 5.1, 5.15])
+def test_what_comes_and_goes_above_a_full_store_is_counted_too(connect_v):
+    """20 µA through 10 kΩ lift the terminals of a store that is full at 5 V to 5.2 V."""
+    busy = averaged_load(3e-5, connect_v=connect_v, off_v=4.3)
+    made = under_steady_light(busy, esr_ohm=10_000.0)
+    rows, exact = both(made)
+    assert exact.tally.cut_offs > 50
+    assert rows.lost[0] == pytest.approx(exact.tally.cut_offs, rel=0.5)
+
+
+def test_what_never_connects_does_not_come_and_go():
+    busy = averaged_load(3e-5, connect_v=5.4, off_v=4.3)
+    batch = prepare(under_steady_light(busy, esr_ohm=10_000.0), 1)
+    only = np.zeros(1, np.intp)
+    start_c, cut = run.starts_at(batch, 0), batch.cut[()]
+    assert np.isinf(start_c[0])
+    with np.errstate(all="raise"):
+        share, turns = run._to_and_fro(batch, only, batch.on[(0, ())], batch.off[0], start_c, cut)
+    assert share[0] == turns[0] == 0.0

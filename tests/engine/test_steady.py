@@ -121,6 +121,16 @@ def test_a_short_log_is_repeated_until_its_store_is_full():
     assert volts_of(engine, found.run.legs)[1] == pytest.approx(5.0, abs=1e-6)
 
 
+@pytest.mark.parametrize("most", range(1, 12))
+def test_however_few_periods_are_looked_at_there_is_a_course(most, monkeypatch):
+    """The last of them may end in a step along the drift, from which nothing was followed yet."""
+    monkeypatch.setattr(steady, "MOST_PERIODS", most)
+    monkeypatch.setattr(steady, "FEW_LEGS", 0)
+    engine = office(2.6e-5)
+    found = repeating_course(engine, engine.initial_state())
+    assert found.run.span_s >= WEEK_S
+
+
 def hasty(interval_s=600.0):
     """A store of half a millifarad that one pulse empties, under steady light."""
     return Engine(system(
