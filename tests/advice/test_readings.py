@@ -13,6 +13,7 @@ from explorer.advice.readings.balance import wanted_runs
 from explorer.advice.readings.dark import one_charge
 from explorer.advice.readings.one import readings, study
 from explorer.advice.readings.starts import full_charge_time
+from explorer.engine.course import Standing
 from explorer.engine.pulses import lowest_begins
 from explorer.scenario.build import build
 from explorer.scenario.demand import Every, Load, Operation, Phase, WhenReady
@@ -84,6 +85,22 @@ def test_a_reserve_that_is_kept_ends_the_charge_as_it_ends_the_dark_check():
     # 2.5 J above the cut-off at 2 V are there down to 3 V: two thirds of the three volts.
     found = answers(Case(design(load=sleeper(reserve_J=2.5, operations=()))))
     assert found["dark_time_s"] == pytest.approx(2000.0, rel=1e-3)
+
+
+@pytest.mark.parametrize("reserve_j", [0.0, 2.5])
+def test_what_is_too_long_to_follow_in_the_dark_goes_on_as_it_went(reserve_j, monkeypatch):
+    by_day = beep(Every(interval_s=1800.0, from_h=6.0, to_h=18.0))
+    load = sleeper(sleep_A=1e-6, operations=(by_day,), reserve_J=reserve_j)
+    engine = study(Case(design(load=load))).engine
+    full_c = engine.field.full_c
+    whole = (*one_charge(engine), dark.InTheDark(engine).lasts(full_c, 0.0, inf))
+    assert whole[0] > 5.0 * DAY_S
+    monkeypatch.setattr(dark, "MOST_DARK_LEGS", 12)
+    full = Standing(charge_c=full_c, connected=True)
+    assert engine.dark().march(whole[0], full, most_legs=12).span_s < 0.8 * whole[0]
+    short = (*one_charge(engine), dark.InTheDark(engine).lasts(full_c, 0.0, inf))
+    assert short == pytest.approx(whole, rel=0.15)
+    assert short != whole
 
 
 def test_a_device_that_takes_nothing_never_runs_flat():

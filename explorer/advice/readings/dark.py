@@ -12,6 +12,7 @@ from explorer.advice.readings.starts import full_charge
 from explorer.engine.course import Leg, Standing, StopAt, Trajectory
 from explorer.engine.march import Engine
 from explorer.engine.schedule import MOMENT_S
+from explorer.engine.steady import STUDY_LEGS
 from explorer.engine.system import DAY_S, WEEK_S, Periodic
 from explorer.engine.trace import Trace
 from explorer.physics.arrays import BoolArray, FloatArray
@@ -22,6 +23,9 @@ MOST_TRIED = 40
 """Dark stretches of a course that are followed where each may be the hardest."""
 FOLLOWED_S = 40 * 365.25 * 86_400.0
 """How long a full store is followed in the dark. [s]"""
+MOST_DARK_LEGS = 2 * STUDY_LEGS
+"""Legs after which it is followed no further: only runs without a pause between them take so many.
+"""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -100,9 +104,9 @@ class InTheDark:
             followed_s = max(most_s, FOLLOWED_S) if kept else most_s
             run = self._engine.dark().march(
                 followed_s, Standing(charge_c=charge, connected=True), begin_s=begin_s,
-                stop_at=StopAt.CUT_OFF,
+                stop_at=StopAt.CUT_OFF, most_legs=MOST_DARK_LEGS,
             )
-            lasts_s = min(_kept_until(self._engine, run), followed_s)
+            lasts_s = min(_kept_until(self._engine, run, followed_s), followed_s)
             self._followed[charge, begin_s] = followed_s, lasts_s
         return min(lasts_s, most_s)
 
@@ -221,27 +225,41 @@ def one_charge(engine: Engine) -> tuple[float, float]:
     """
     full = Standing(charge_c=full_charge(engine), connected=True, charging=False)
     dark = engine.dark()
-    run = dark.march(FOLLOWED_S, full, stop_at=StopAt.CUT_OFF)
-    until = _kept_until(engine, run)
+    run = dark.march(FOLLOWED_S, full, stop_at=StopAt.CUT_OFF, most_legs=MOST_DARK_LEGS)
+    until = _kept_until(engine, run, FOLLOWED_S)
     if until < run.span_s:
-        run = dark.march(until, full, stop_at=StopAt.CUT_OFF)
+        run = dark.march(until, full, stop_at=StopAt.CUT_OFF, most_legs=MOST_DARK_LEGS)
     through = engine.system.load.until_empty
     if through is not None:
         return until, float(until >= through.phases[-1].duration_s)
-    return until, sum(run.tally.served) if until < inf else inf
+    if until == inf:
+        return inf, inf
+    more = until / run.span_s if run.span_s < until * (1.0 - 1e-9) else 1.0
+    return until, more * sum(run.tally.served)
 
 
-def _kept_until(engine: Engine, run: Trajectory) -> float:
-    """Time at which a run in the dark is cut off or down to its reserve; infinite if never. [s]"""
+def _kept_until(engine: Engine, run: Trajectory, wanted_s: float) -> float:
+    """Time at which a run in the dark is cut off or down to its reserve; infinite if never. [s]
+
+    One of too many legs, which ends before the time that was wanted, is taken to go on falling.
+    """
     if not run.tally.cut_offs:
         # What is cut off later may be down to its reserve before.
         cut_c = engine.field.charge_at(engine.system.load.off_v)
-        if engine.system.load.reserve_j <= 0:
-            return inf
-        return _time_below(engine, run, _reserve_charge(engine, cut_c))
+        if engine.system.load.reserve_j > 0:
+            cut_c = _reserve_charge(engine, cut_c)
+            if (found_s := _time_below(engine, run, cut_c)) < inf:
+                return found_s
+        return _if_it_goes_on(run, cut_c) if run.span_s < wanted_s * (1.0 - 1e-9) else inf
     if engine.system.load.reserve_j <= 0:
         return run.span_s
     return min(run.span_s, _time_below(engine, run, _reserve_charge(engine, run.end.charge_c)))
+
+
+def _if_it_goes_on(run: Trajectory, charge: float) -> float:
+    """Time at which a run is down to a charge that goes on falling as it fell; infinite if not."""
+    begin, end = run.legs[0].begin_c, run.end.charge_c
+    return run.span_s * (begin - charge) / (begin - end) if end < begin else inf
 
 
 def _time_below(engine: Engine, run: Trajectory, charge: float) -> float:

@@ -31,7 +31,13 @@ from explorer.engine.columns import Extremes
 from explorer.engine.course import Standing, Trajectory
 from explorer.engine.march import Engine
 from explorer.engine.pulses import lowest_begins
-from explorer.engine.steady import LEFT_AFTER, STUDY_LEGS, RepeatingCourse, repeating_course
+from explorer.engine.steady import (
+    HOPELESS_CUT_OFFS,
+    LEFT_AFTER,
+    STUDY_LEGS,
+    RepeatingCourse,
+    repeating_course,
+)
 from explorer.engine.system import DAY_S, System, WhenReady, as_judged
 from explorer.engine.trace import Trace
 from explorer.physics.arrays import FloatArray
@@ -40,6 +46,8 @@ from explorer.scenario.ratings import ratings
 
 LAST_TRIES = 8
 """Courses after a full store that are followed until a device that never starts is off for good."""
+ALIKE = 1e-3
+"""Share of the cut-offs by which two courses of a hopeless device may differ and count as one."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -105,14 +113,15 @@ def _settled(
     if not isfinite(first.seconds):
         start = Standing(charge_c=full_charge(engine), connected=True, charging=False)
         course = repeating_course(engine, start)
+        tries = 0.0 if opens is None else opens.tally.cut_offs
+        seen = [tries] if tries > HOPELESS_CUT_OFFS else []
         for _ in range(LAST_TRIES):
             # What is left of the full store is spent in tries: in the end it is off for good.
-            before = course.run.tally.cut_offs
-            if before == 0:
+            now = course.run.tally.cut_offs
+            if now == 0 or any(_alike(now, before) for before in seen):
                 break
+            seen.append(now)
             course = repeating_course(engine, course.run.end)
-            if course.run.tally.cut_offs == before:
-                break
         return course
     if first.opens and opens is not None:
         return repeating_course(engine, opens.end)
@@ -122,6 +131,12 @@ def _settled(
         period - into, first.end, begin_s=into, most_legs=STUDY_LEGS, most_cut_offs=LEFT_AFTER
     )
     return repeating_course(engine, run.end)
+
+
+def _alike(one: float, other: float) -> bool:
+    """Whether as many cut-offs tell of one course."""
+    few = max(one, other) <= HOPELESS_CUT_OFFS
+    return one == other if few else abs(one - other) <= ALIKE * other
 
 
 @kept
