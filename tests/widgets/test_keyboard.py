@@ -10,6 +10,9 @@ from PySide6.QtWidgets import QApplication, QComboBox, QMenu, QWidget
 from explorer.scenario.light import WeekPattern
 from explorer.state.language import set_language
 from explorer.state.spans import SPAN_KEYS
+from explorer.widgets.efficiency.efficiency_dialog import EfficiencyDialog
+from explorer.widgets.months.months_dialog import MonthsDialog
+from explorer.widgets.sheet.sheet_dialog import SheetDialog
 
 Key, Alt, Control, Shift = Qt.Key, *(
     getattr(Qt.KeyboardModifier, f"{name}Modifier") for name in ("Alt", "Control", "Shift")
@@ -156,6 +159,38 @@ def test_with_all_folds_open_tab_never_goes_up_in_the_column_of_knobs(window, do
     inner = window.knobs._scroll.widget()
     seen = [(w, w.mapTo(inner, QPoint(0, w.height() // 2)).y()) for w, _ in places(window, inner)]
     assert len(seen) > 40
+    ups = [
+        (a.accessibleName(), b.accessibleName())
+        for (a, y), (b, z) in itertools.pairwise(seen) if z < y - 12
+    ]
+    assert ups == []
+
+
+def sheet(document):
+    return SheetDialog(document)
+
+
+def efficiency(document):
+    return EfficiencyDialog(document)
+
+
+def months(document):
+    document.edit("light.pattern", {"kind": "daylight"})
+    return MonthsDialog(document, "light.pattern.months")
+
+
+@pytest.mark.parametrize("make", [sheet, efficiency, months])
+def test_tab_never_goes_up_through_what_is_typed_in_a_table(qtbot, document, make):
+    dialog = make(document)
+    qtbot.addWidget(dialog)
+    dialog.show()
+    QApplication.processEvents()
+    seen, at = [], dialog.nextInFocusChain()
+    while at is not dialog:
+        if is_stop(at) and dialog.table.isAncestorOf(at):
+            seen.append((at, at.mapTo(dialog, QPoint(0, at.height() // 2)).y()))
+        at = at.nextInFocusChain()
+    assert set(dialog.table.rows[-1].cells.values()) <= {widget for widget, _ in seen}
     ups = [
         (a.accessibleName(), b.accessibleName())
         for (a, y), (b, z) in itertools.pairwise(seen) if z < y - 12

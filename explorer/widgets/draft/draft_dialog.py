@@ -18,6 +18,7 @@ from explorer.widgets.draft.draft_table import DraftTable
 from explorer.widgets.help.sizes import fit_screen
 from explorer.widgets.side_by_side import SideBySide
 from explorer.widgets.slim_scroll import SlimScroll
+from explorer.widgets.tab_order import splice_tabs
 
 _LARGEST = 1.4
 """Largest size over the wanted one: beyond it a dialog would be half empty."""
@@ -89,6 +90,7 @@ class DraftDialog(QDialog, Generic[TableT, FoundT]):
         layout.setSpacing(10)
         layout.addLayout(beside, 1)
         layout.addLayout(foot)
+        splice_tabs(self.table)  # its rows were there before what stands above them
         self.setMinimumSize(smallest)
         self.setMaximumSize(wanted * _LARGEST)
         fit_screen(self, wanted)
