@@ -88,10 +88,13 @@ def unfinished_sentence(line: int, draft: DraftLine) -> Text:
 def fit_sentence(panels: Panels, fit: PanelFit) -> Text:
     """How close the curves pass, and what the technology had to fill in."""
     missed = fit.residuals[np.isfinite(fit.residuals)]
-    close = say(
-        "The curves pass within {percent} of {n} values.",
-        percent=figure(f"{max(100.0 * float(np.abs(missed).max()), 0.1):.2g} %"), n=missed.size,
-    )
+    percent = figure(f"{max(100.0 * float(np.abs(missed).max()), 0.1):.2g} %")
+    if missed.size == 1:
+        close = say("The curve passes within {percent} of the only value.", percent=percent)
+    else:
+        close = say(
+            "The curves pass within {percent} of {n} values.", percent=percent, n=missed.size
+        )
     filled = filled_sentence(panels)
     return joined(" ", (close, filled)) if filled else close
 

@@ -11634,12 +11634,16 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Punkt {n} fehlt noch: {what}.</translation>
   </message>
   <message>
-   <source>The curves pass within {percent} of {n} values.</source>
-   <translation>Die Kennlinien treffen {n} Werte bis auf {percent}.</translation>
-  </message>
-  <message>
    <source>{what}: not on the sheet, filled in by the cell technology ({technology}).</source>
    <translation>{what}: nicht im Datenblatt, aus der Zelltechnologie ergänzt ({technology}).</translation>
+  </message>
+  <message>
+   <source>The curve passes within {percent} of the only value.</source>
+   <translation>Die Kennlinie trifft den einzigen Wert bis auf {percent}.</translation>
+  </message>
+  <message>
+   <source>The curves pass within {percent} of {n} values.</source>
+   <translation>Die Kennlinien treffen {n} Werte bis auf {percent}.</translation>
   </message>
   <message>
    <source>{level}, {lamp}</source>

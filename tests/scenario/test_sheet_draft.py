@@ -94,6 +94,13 @@ def test_the_technology_fills_what_the_sheet_leaves_out_and_says_so(given):
         assert said in fit_sentence(found.panels, found.fit)
 
 
+def test_one_value_is_not_spoken_of_as_several():
+    found = judged(Panels(), (line(**{key: DIM[key] for key in NUMBERS[:2]}),))
+    assert fit_sentence(found.panels, found.fit).startswith(
+        "The curve passes within 0.1 % of the only value."
+    )
+
+
 def test_the_curves_pass_through_what_the_fit_says_of_them():
     found = judged(Panels(), (line(**DIM), line(**BRIGHT)))
     for row, (volts, amps) in enumerate(curves(found.fit)):
