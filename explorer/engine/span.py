@@ -44,8 +44,8 @@ class Spans:
         course : ndarray or int
             Course of each.
         coarse : bool
-            Where a stretch lasts longer than a cycle or turn, take whole ones that cover it: what
-            it shows can be off by less than one of them at either end.
+            Where a stretch lasts longer than a cycle or turn, take one from its beginning and one
+            up to its end: a pulse at either end can stand in the stretch beside it.
         """
         return self._extent(begin_s, end_s, course, coarse)[0]
 
@@ -212,19 +212,27 @@ class Spans:
     def _whole_cycles(
         self, orbits: Orbits, leg: IntArray, a: FloatArray, b: FloatArray
     ) -> tuple[Extent, FloatArray]:
-        """Extent of the cycles that cover stretches, and where one in the middle begins."""
+        """Extent of a cycle from where stretches begin and of one up to where they end.
+
+        Both lie between the whole cycles there, as the drift of one cycle has it. And the charge
+        between pulses in the middle.
+        """
         strip, n = self._strip, len(leg)
         late, middle = np.concatenate([leg, leg]), 0.5 * (a + b)
-        first, _ = strip.cycle_of(orbits, late, np.concatenate([a, middle]), late=True)
-        last, _ = strip.cycle_of(orbits, leg, b, late=False)
+        first, into = strip.cycle_of(orbits, late, np.concatenate([a, middle]), late=True)
+        last, to_s = strip.cycle_of(orbits, leg, b, late=False)
         thrice = np.concatenate([late, leg])
         begin_c = orbits.begins(
             strip.begin_c[thrice], np.concatenate([first, last]), strip.smooth[thrice]
         )
-        both = orbits.whole_extent(np.concatenate([begin_c[:n], begin_c[2 * n :]]))
-        out = both.part(slice(n))
-        out.put(slice(None), both.part(slice(n, None)))
-        return out, begin_c[n : 2 * n]
+        first_c, last_c = begin_c[:n], begin_c[2 * n :]
+        drift_c = (last_c - first_c) / np.maximum(last - first[:n], 1)
+        both = orbits.whole_extent(np.concatenate([first_c, last_c]))
+        length = orbits.cycle.length_s
+        out = self._shifted(both.part(slice(n)), drift_c * into[:n] / length)
+        ends = self._shifted(both.part(slice(n, None)), drift_c * (to_s / length - 1.0))
+        out.put(slice(None), ends)
+        return out, begin_c[n : 2 * n] + drift_c * into[n:] / length
 
     def _turn_extent(self) -> Extent:
         """Extent of the turn that each leg repeats."""
@@ -238,12 +246,16 @@ class Spans:
     def _whole_turns(
         self, leg: IntArray, a: FloatArray, b: FloatArray
     ) -> tuple[Extent, FloatArray]:
-        """Extent of the turns that cover stretches, and the mean charge of one in the middle."""
+        """Extent of a turn from where stretches begin and of one up to where they end.
+
+        And the mean charge of one in the middle.
+        """
         turns, kept = self._strip.turns.part(leg), self._turn_extent().part(leg)
         zero, out = np.zeros(len(leg)), Extent.none(len(leg))
         for time, late in ((a, True), (b, False)):
-            count, _ = turns.split(time, late)
-            out.put(slice(None), self._shifted(kept, turns.shift(count, zero)))
+            count, into = turns.split(time, late)
+            begun = count + into / turns.turn_s - (0.0 if late else 1.0)
+            out.put(slice(None), self._shifted(kept, turns.shift(begun, zero)))
         usual_c = zero
         if self._strip.inner is not None:
             shift = turns.shift(*turns.split(0.5 * (a + b), late=True))

@@ -62,6 +62,25 @@ def test_the_line_goes_through_exact_points(motor):
     assert np.interp(shown.edge_s, time_s, volts) == pytest.approx(exact, abs=PIXEL_V)
 
 
+@pytest.mark.parametrize("interval_s", [300.0, 600.0, 1200.0])
+def test_a_steep_rise_with_small_pulses_is_a_line_and_no_band(interval_s):
+    """A week in columns of 18 minutes: the store rises by some pixels in each, pulses take one."""
+    scenario = load_scenario(scenario_folder() / "soil_probe.json").scenario
+    for key, value in (
+        ("store.capacitance_F", 0.4), ("load.operations.0.schedule.interval_s", interval_s),
+    ):
+        scenario = with_value(scenario, key, value)
+    engine = Engine(build(scenario))
+    trace = Trace(engine, engine.march(WEEK_S))
+    shown = trace.picture(0.0, WEEK_S, 567)
+    rises = np.diff(shown.edge_v) > 3.0 * PIXEL_V
+    assert rises.sum() > 10
+    assert shown.bands(PIXEL_V) == []
+    time_s, volts = shown.line(PIXEL_V)
+    exact = trace.at(shown.edge_s[1:]).store_v
+    assert np.interp(shown.edge_s[1:], time_s, volts) == pytest.approx(exact, abs=PIXEL_V)
+
+
 def test_one_pulse_is_drawn_phase_by_phase(motor):
     """60 ms of 150 mA through 0.1 ohm: 15 mV across the resistance, then a fall of 2.7 V."""
     fine = motor.picture(1000.0, 1008.0, 1000)
