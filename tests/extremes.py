@@ -51,6 +51,8 @@ MOST_S = 2.0
 """Longest stretch of computing without an answer or a question. [s]"""
 PATIENCE_S = 1.5
 """A search is told to stop after so much computing. [s]"""
+LOST_S = 60.0
+"""What has computed for so long is taken to go on for ever, and left. [s]"""
 UNITS = 200
 TELL_EVERY = 1000
 
@@ -178,7 +180,7 @@ def run(
         for name, every in EVERY.items():
             if number % every:
                 continue
-            wanted = Patience(math.inf)
+            wanted = Patience(LOST_S)
             try:
                 with warnings.catch_warnings(), until(wanted):
                     warnings.simplefilter("error")

@@ -235,7 +235,7 @@ def _to_and_fro(
 ) -> tuple[FloatArray, FloatArray]:
     """Share of time connected, and cut-offs a second, of systems that come and go.
 
-    They connect at rest, as they are cut off at rest; else where the light lifts them, at `start_c`.
+    They connect and are cut off at rest; what only the light lifts so far connects at `start_c`.
     """
     up, down = batch.connect_c[rows], cut.need_c[rows]
     up = np.where(np.isfinite(up), up, start_c)

@@ -3,17 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from math import floor, inf
+from math import floor, inf, nextafter, ulp
 
 from explorer.engine.system import WEEK_S, Operation, Periodic
 
 TIME_GRAIN_S = 1e-9
 """Two moments closer than this are one. [s]"""
-SHORTEST_S = 2.0 * TIME_GRAIN_S
-"""A first phase lasts at least so long: what is over at the moment at which it begins would begin
-again and again at that moment. [s]"""
 MOMENT_S = 1e-6
 """Two moments that were reached along different ways, and differ by less than this, are one. [s]"""
+
+
+def _grain(t: float) -> float:
+    """Two moments at some time that are closer than this are one: as far as its digits go. [s]"""
+    return max(TIME_GRAIN_S, 4.0 * ulp(t))
 
 
 class Clock:
@@ -89,7 +91,7 @@ class Clock:
 
     def _week_time(self, t: float) -> tuple[float, float]:
         absolute = t + self._offset
-        week = floor((absolute + TIME_GRAIN_S) / WEEK_S) * WEEK_S
+        week = floor((absolute + _grain(absolute)) / WEEK_S) * WEEK_S
         return week - self._offset, absolute - week
 
     def open_from(self, schedule: Periodic, t: float) -> float:
@@ -97,9 +99,10 @@ class Clock:
         if schedule.always:
             return t
         week, inside = self._week_time(t)
+        grain = _grain(t)
         for begin, end in schedule.windows_s:
-            if inside < end - TIME_GRAIN_S:
-                return week + max(begin, inside) if begin > inside else t
+            if inside < end - grain:
+                return week + begin if begin > inside + grain else t
         return week + WEEK_S + schedule.windows_s[0][0]
 
     def close_after(self, schedule: Periodic, t: float) -> float:
@@ -107,8 +110,9 @@ class Clock:
         if schedule.always:
             return inf
         week, inside = self._week_time(t)
+        grain = _grain(t)
         for begin, end in schedule.windows_s:
-            if begin - TIME_GRAIN_S <= inside < end - TIME_GRAIN_S:
+            if begin - grain <= inside < end - grain:
                 return week + end
         return t
 
@@ -129,7 +133,8 @@ class Clock:
             for running in self._active:
                 if running is not None and running[1] < soonest:
                     soonest = running[1]
-        return max(soonest, t + TIME_GRAIN_S)
+        later = t + TIME_GRAIN_S
+        return max(soonest, later if later > t else nextafter(t, inf))
 
     def begin_due(self, t: float) -> bool:
         """Begin the operations whose time has come; True where something changed."""
@@ -154,7 +159,9 @@ class Clock:
             if following >= self.close_after(schedule, t) - TIME_GRAIN_S:
                 following = self.open_from(schedule, following)
             self.next_start[j] = following
-        self._active[j] = (0, t + max(self.operations[j].phases[0].duration_s, SHORTEST_S))
+        # What is over at the moment at which it begins would begin there again and again.
+        shortest_s = 2.0 * _grain(t)
+        self._active[j] = (0, t + max(self.operations[j].phases[0].duration_s, shortest_s))
         self._refresh()
 
     def end_phases(self, t: float) -> list[int]:

@@ -1,5 +1,7 @@
 """The device's clock: windows open and close to the moment."""
 
+from dataclasses import replace
+
 import pytest
 
 from explorer.engine.schedule import Clock
@@ -53,3 +55,31 @@ def test_windows_lie_in_the_week_wherever_the_run_begins():
     """Two hours after Monday midnight the window from 8 h is six hours away."""
     found = starts(operation(600.0, (8.0, 9.0)), DAY_S, offset_s=2 * HOUR_S)
     assert found[0] == pytest.approx(6 * HOUR_S)
+
+
+@pytest.mark.parametrize("begin_s", [0.0028, 0.1, 1.0 / 3.0, 28_000.1])
+def test_after_decades_too_a_window_that_has_opened_is_open(begin_s):
+    """A moment of the fortieth year has seven digits less than one of the first week."""
+    once_a_week = operation(600.0, (begin_s / HOUR_S, 18.0))
+    schedule = once_a_week.schedule
+    for week in (0, 1, 9, 28, 29, 200, 1000, 2086):
+        for offset_s in (0.0, 0.7, 3.0 * DAY_S + 0.1):
+            clock = Clock([once_a_week], [False], offset_s)
+            opens = clock.open_from(schedule, week * WEEK_S - HOUR_S * 0.5)
+            assert clock.open_from(schedule, opens) == opens
+            clock.start(opens)
+            assert clock.due == (0,)
+            assert clock.window_edge > opens + HOUR_S
+            assert clock.next_moment(opens) > opens
+
+
+def test_a_run_of_a_nanosecond_ends_later_than_it_begins_after_decades_too():
+    short = replace(
+        operation(600.0, (0.0, 168.0)), phases=(Phase(draw=Draw(current_a=1e-3), duration_s=1e-9),)
+    )
+    for t in (0.0, 1e7, 1.2e9):
+        clock = Clock([short], [False], 0.0)
+        clock.start(t)
+        clock.begin_due(t)
+        assert clock.phase_end(0) > t
+        assert clock.next_moment(t) > t
