@@ -30,7 +30,6 @@ MOST_COUNT = 200
 """Most starts of one clock in a beat."""
 
 
-
 def full_turns(run: Progress, pulses_as_mean: bool) -> Skip | None:
     """Whole turns between full and resume while nothing else changes.
 

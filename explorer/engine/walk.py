@@ -253,8 +253,11 @@ class Run(Legs):
     def _repeat_full(self) -> None:
         """Pass over turns of a store that is full now, where they repeat."""
         if self.stop_at is not None:
-            # What is waited for does not happen in turns within which nothing else does.
-            skip = None if self.stop_at is StopAt.FULL else at_full.full_turns(self, False)
+            # The run ends at a first operation or a cut-off. Neither can lie within the turns that
+            # are passed over here: from full down to resume and up again, with no pulse in them.
+            # A run that ends when the store is full has come to its end.
+            waits = self.stop_at is not StopAt.FULL
+            skip = at_full.full_turns(self, pulses_as_mean=False) if waits else None
             if skip is not None:
                 self._pass(skip)
             return
@@ -272,7 +275,8 @@ class Run(Legs):
         enough = first is not None and at_full.walked_enough(
             self, first.time_s, len(self.fulls)
         )
-        # Turns within a phase are part of a longer turn, which saves more.
+        # During a start-up or an operation the course may repeat as a whole, from one such phase to
+        # the next. To pass over that saves more than to pass over the turns at full within a phase.
         inside = self.stage == "start" or bool(self.clock.busy)
         if inside and self._repeat("full"):
             return
