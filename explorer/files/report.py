@@ -26,10 +26,10 @@ from explorer.files.report_tables import (
     answer_table,
     banner,
     budget_table,
-    caution_notes,
     check_table,
     elsewhere_blocks,
     hazard_notes,
+    input_notes,
     input_tables,
     light_table,
     limit_table,
@@ -135,7 +135,7 @@ def sheet(found: Findings, source: Source, model: Sequence[Limit]) -> Sheet:
         *_light_log(found.assessment.case),
         *part_blocks(scenario),
         Heading(text=say("Inputs")),
-        *input_tables(scenario, caution_notes(scenario)),
+        *input_tables(scenario, input_notes(scenario)),
         Heading(text=say("What the model leaves out, and how wrong it may be")),
         Paragraph(
             text=say(

@@ -29,6 +29,7 @@ from explorer.scenario.model import (
 )
 from explorer.text import capitalised, figure, joined, say
 from explorer.words.answers import ASSUMED, LABELS, value_of
+from explorer.words.cut_off import cut_off_note
 from explorer.words.edges import break_even_text, edge_value
 from explorer.words.elsewhere import COLUMNS, MEANING, place_row
 from explorer.words.figures import (
@@ -285,9 +286,11 @@ def light_table(scenario: Scenario) -> Table:
     )
 
 
-def caution_notes(scenario: Scenario) -> dict[str, tuple[Note, ...]]:
-    """Cautions by the section of the scenario that calls for them."""
+def input_notes(scenario: Scenario) -> dict[str, tuple[Note, ...]]:
+    """Which voltage cuts off in place of the entered one, and cautions, by section."""
     found: dict[str, tuple[Note, ...]] = {}
+    if (instead := cut_off_note(scenario)) is not None:
+        found["load"] = (Note(title=say("Disconnect voltage"), text=bind_units(instead)),)
     for caution in cautions_of.cautions(scenario):
         note = Note(title=say("Caution: {title}", title=caution.title), text=caution.text)
         key = _SECTION_OF[caution.where]
@@ -296,7 +299,7 @@ def caution_notes(scenario: Scenario) -> dict[str, tuple[Note, ...]]:
 
 
 def input_tables(scenario: Scenario, notes: dict[str, tuple[Note, ...]]) -> Iterator[Block]:
-    """Every input, a table for each section, with the cautions below the choice."""
+    """Every input, a table for each section, with what is to be noted below it."""
     for section, rows in groupby(input_rows(scenario), key=lambda row: row.section):
         kept = tuple(rows)
         written = all("." not in row.path for row in kept)

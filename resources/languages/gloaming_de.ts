@@ -1964,6 +1964,10 @@
    <translation>Von diesem Entwurf verlangter Faktor</translation>
   </message>
   <message>
+   <source>Disconnect voltage</source>
+   <translation>Abschaltspannung</translation>
+  </message>
+  <message>
    <source>Bold: differs from the default of a new scenario.</source>
    <translation>Fett: abweichend von der Vorgabe eines neuen Szenarios.</translation>
   </message>
@@ -3632,10 +3636,6 @@
   <message>
    <source>Rising store voltage at which the device is connected.</source>
    <translation>Steigende Speicherspannung, bei der das Gerät eingeschaltet wird.</translation>
-  </message>
-  <message>
-   <source>Disconnect voltage</source>
-   <translation>Abschaltspannung</translation>
   </message>
   <message>
    <source>Falling voltage at which it is cut off.</source>

@@ -271,6 +271,21 @@ def test_a_caution_follows_the_choice_that_calls_for_it():
     assert "qualified person" in said[-1]
 
 
+def test_what_cuts_off_above_the_disconnect_voltage_is_noted_below_the_load():
+    """As the window has it below that voltage; nothing where the voltage itself decides."""
+    _, _, one = made(load__minimum_V=2.8)
+    places = [i for i, b in enumerate(one.blocks) if isinstance(b, Table) and b.title == "Load"]
+    assert len(places) == 1
+    note = one.blocks[places[0] + 1]
+    assert isinstance(note, Note)
+    assert note.title == "Disconnect voltage"
+    assert note.text.replace("\u00a0", " ") == (
+        "Cuts off at 2.8 V already (minimum operating voltage), above the disconnect voltage."
+    )
+    _, _, plain = made()
+    assert "Disconnect voltage" not in [b.title for b in plain.blocks if isinstance(b, Note)]
+
+
 def test_the_design_margin_is_told_with_how_the_light_is_known():
     _, _, one = made(light__known_by="guess")
     rows = table(one, "Light known by", "Required margin", "Applies").rows
