@@ -10,14 +10,18 @@ from explorer.advice.verdict import CHECK_LABELS, CHECK_NAMES, VERDICT_WORDS
 from explorer.advice.year.dates import date_text, month_name
 from explorer.advice.year.view import TOLD_YEARS, YearView
 from explorer.quantity import show
+from explorer.scenario.fields import describe
+from explorer.scenario.light import Light
 from explorer.text import Text, figure, joined, say
 from explorer.words.drawers import Table
 from explorer.words.figures import margin_text
 from explorer.words.moments import SHORT_MONTHS
+from explorer.words.options import option
 
 NO_YEAR = say(
     "The light of this scenario repeats every week or with its log, so its year is one week after "
-    "the other. Choose daylight under Hours to see the seasons."
+    "the other. Choose “{choice}” under “{label}” to see the seasons.",
+    choice=option("daylight"), label=describe(Light, "pattern").label,
 )
 
 

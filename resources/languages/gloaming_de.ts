@@ -11758,8 +11758,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>eine Milchtüte</translation>
   </message>
   <message>
-   <source>The light of this scenario repeats every week or with its log, so its year is one week after the other. Choose daylight under Hours to see the seasons.</source>
-   <translation>Das Licht dieses Szenarios wiederholt sich jede Woche oder mit seinem Protokoll; sein Jahr ist eine Woche nach der anderen. Für die Jahreszeiten unter Stunden Tageslicht wählen.</translation>
+   <source>The light of this scenario repeats every week or with its log, so its year is one week after the other. Choose “{choice}” under “{label}” to see the seasons.</source>
+   <translation>Das Licht dieses Szenarios wiederholt sich jede Woche oder mit seinem Protokoll; sein Jahr ist eine Woche nach der anderen. Für die Jahreszeiten unter „{label}“ die Wahl „{choice}“ treffen.</translation>
   </message>
   <message>
    <source>Off on {n} of {days} days; without a gap it works from {first} to {last}.</source>

@@ -1,5 +1,6 @@
 """The guide asks, answers and opens what it found."""
 
+import itertools
 import subprocess
 import sys
 
@@ -10,6 +11,7 @@ from PySide6.QtWidgets import QAbstractButton
 
 from explorer.scenario.guide.answers import Answers
 from explorer.scenario.guide.questions import QUESTIONS
+from explorer.state import theme
 from explorer.widgets import messages
 from explorer.widgets.guide.guide_dialog import GuideDialog
 from explorer.widgets.guide.question_page import QuestionPage
@@ -232,6 +234,18 @@ def test_every_control_is_named_large_enough_and_a_radio_button_is_one(guide):
     first = QAccessible.queryAccessibleInterface(guide.pages[0].cards[0])
     assert first.role() == QAccessible.Role.RadioButton
     assert first.text(QAccessible.Text.Description) == guide.pages[0].cards[0].choice.line
+
+
+def test_empty_boxes_for_the_weekend_show_in_every_theme(guide):
+    boxes = guide.light.saturday, guide.light.sunday
+    for box, tokens in itertools.product(boxes, theme.ALL_TOKENS):
+        box.setPalette(theme.palette_of(tokens))
+        image = box.grab().toImage()
+        colors = {
+            image.pixelColor(x, y).name().upper()
+            for x in range(20) for y in range(image.height())
+        }
+        assert tokens.edge.upper() in colors
 
 
 def test_a_narrow_guide_puts_its_answers_in_one_column(guide, qapp):

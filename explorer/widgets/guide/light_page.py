@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QLabel, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QWidget
 
 from explorer.quantity import show
 from explorer.scenario.calendar import MONTH_NAMES
@@ -16,7 +16,7 @@ from explorer.state.language import tr
 from explorer.text import say
 from explorer.widgets.exact_field import ExactField
 from explorer.widgets.fault_line import FaultLine
-from explorer.widgets.fields import CalmComboBox
+from explorer.widgets.fields import CalmComboBox, OutlinedCheckBox
 from explorer.widgets.guide.question_page import QuestionPage
 from explorer.words.refusal import range_sentence
 
@@ -33,8 +33,8 @@ class LightPage(QuestionPage):
         self._hours: Hours | None = None
         self.lux = ExactField("lx", optional=True)
         self.start, self.end = ExactField("h"), ExactField("h")
-        self.saturday = QCheckBox(tr("Saturdays too"))
-        self.sunday = QCheckBox(tr("Sundays too"))
+        self.saturday = OutlinedCheckBox(tr("Saturdays too"))
+        self.sunday = OutlinedCheckBox(tr("Sundays too"))
         self.fault = FaultLine()
         self.month = CalmComboBox()
         self._measured, self._when, self._lamps = QWidget(), QWidget(), QWidget()
@@ -64,7 +64,8 @@ class LightPage(QuestionPage):
 
     @staticmethod
     def _row(
-        into: QWidget, fields: tuple[tuple[str, QWidget], ...], boxes: tuple[QCheckBox, ...] = ()
+        into: QWidget, fields: tuple[tuple[str, QWidget], ...],
+        boxes: tuple[OutlinedCheckBox, ...] = (),
     ) -> None:
         row = QHBoxLayout(into)
         row.setContentsMargins(4, 2, 4, 2)
