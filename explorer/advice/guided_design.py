@@ -16,6 +16,7 @@ from explorer.advice.edges import find_edges
 from explorer.advice.fleet import Fleet, fleet
 from explorer.advice.judge import judge
 from explorer.advice.stops import LIGHT_STOPS
+from explorer.advice.verdict import Verdict
 from explorer.advice.year.prospects import prospects_of_year
 from explorer.engine.course import Interrupted
 from explorer.scenario.generic import PANEL_AREAS, panels_price, store_price
@@ -52,6 +53,22 @@ class _Tried:
     rank: tuple[float, ...]
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Judged:
+    design: Design
+    case: Case
+    verdict: Verdict
+
+    @property
+    def runs(self) -> bool:
+        return self.verdict.state == "runs"
+
+    @property
+    def standing(self) -> tuple[int, float]:
+        check = self.verdict.governing
+        return ("falls_short", "marginal", "runs").index(check.state), check.reserve
+
+
 def find_design(
     answers: Answers, stopped: Callable[[], bool] = lambda: False, lux: float | None = None
 ) -> tuple[Design, Assessment]:
@@ -61,43 +78,47 @@ def find_design(
     the averaged model. Of the designs that run the one wins that costs least, or has the least
     panel area and then the smallest store, the most reserve or the shortest first charge, by what
     matters. Where none runs, larger kinds are tried alike; where none of these runs either, the
-    one with the most reserve stands. The exact model has the last
-    word, in a year of daylight that of whole years, where those tried come from bounds.
+    one with the most reserve stands. The exact model has the last word, in a year of daylight that
+    of whole years, where those tried come from bounds.
     With `lux` the place is as bright as that; in a year it counts as a reading would.
     """
+    best = _found(answers, stopped, lux)
+    return best.design, assess(best.case)
+
+
+def _found(answers: Answers, stopped: Callable[[], bool], lux: float | None) -> _Judged:
+    """See `find_design`."""
     kinds = FAMILIES[answers.matters]
-    best, found = _best_of(answers, _in_order(answers, kinds, stopped, lux), stopped, lux)
+    best = _best_of(answers, _in_order(answers, kinds, stopped, lux), stopped, lux)
     others = [key for key in OTHERS if key not in kinds]
-    if found.verdict.state != "runs" and others and not stopped():
+    if not best.runs and others and not stopped():
         running = [t for t in _in_order(answers, others, stopped, lux) if t.reserve >= 1.0]
         if running:
-            other, seen = _best_of(answers, running, stopped, lux)
-            if seen.verdict.state == "runs":
-                return other, seen
-    return best, found
+            other = _best_of(answers, running, stopped, lux)
+            if other.runs:
+                return other
+    return best
 
 
 def _best_of(
     answers: Answers, tried: Sequence[_Tried], stopped: Callable[[], bool], lux: float | None
-) -> tuple[Design, Assessment]:
-    """The first of some designs that runs, or else the best of them, and its exact verdict."""
-    best, found, least, tries = None, None, 0.0, 0
+) -> _Judged:
+    """The first of some designs that runs, or else the best of them, by its exact verdict."""
+    judged: list[_Judged] = []
+    least = 0.0
     for one in tried:
         if one.reserve < least:
             continue
-        result = assess(Case(_scenario(answers, one.design, lux)))
-        tries += 1
-        if found is None or _standing(result) > _standing(found):
-            best, found = one.design, result
-        reserve = result.verdict.governing.reserve
-        if result.verdict.state == "runs" or stopped() or tries == MOST_TRIES:
+        case = Case(_scenario(answers, one.design, lux))
+        found = _Judged(design=one.design, case=case, verdict=judge(case))
+        judged.append(found)
+        if found.runs or stopped() or len(judged) == MOST_TRIES:
             break
-        if result.verdict.governing.name in ("balance", "dark") or not is_year(answers):
+        governing = found.verdict.governing
+        if governing.name in ("balance", "dark") or not is_year(answers):
             # The batch was too hopeful here: those that it gives no more will fail, too.
-            least = one.reserve / max(reserve, 0.1)
-    assert best is not None
-    assert found is not None
-    return best, found
+            least = one.reserve / max(governing.reserve, 0.1)
+    return max(judged, key=lambda found: found.standing)
 
 
 def _scenario(answers: Answers, design: Design, lux: float | None) -> Scenario:
@@ -108,11 +129,6 @@ def _scenario(answers: Answers, design: Design, lux: float | None) -> Scenario:
     if is_year(answers):
         lux *= Case(scenario).mean_lit_lx / noon_lx(answers)
     return with_value(scenario, LIGHT, lux)
-
-
-def _standing(found: Assessment) -> tuple[int, float]:
-    check = found.verdict.governing
-    return ("falls_short", "marginal", "runs").index(check.state), check.reserve
 
 
 def _in_order(
@@ -287,4 +303,4 @@ def _runs(answers: Answers, lux: float | None, stopped: Callable[[], bool]) -> b
     """Whether the design that the guide would find runs, by the exact march."""
     if stopped():
         raise Interrupted
-    return find_design(answers, stopped, lux)[1].verdict.state == "runs"
+    return _found(answers, stopped, lux).runs

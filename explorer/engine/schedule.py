@@ -211,9 +211,12 @@ class Clock:
         starts_s: Sequence[float],
         running: Sequence[tuple[int, float] | None],
     ) -> None:
-        """Go on where another run ended."""
+        """Go on where another run ended; that may have averaged other operations, as of a month."""
         self._active = [a and (a[0], t + a[1]) for a in running]
         self.next_start = [t + after_s for after_s in starts_s]
+        for j, op in enumerate(self.operations):
+            if isinstance(op.schedule, Periodic) and self._averaged[j] == (self.next_start[j] < inf):
+                self.next_start[j] = inf if self._averaged[j] else t
         self.wait_for_windows()
         self._refresh()
         self.look(t)

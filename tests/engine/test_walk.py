@@ -559,3 +559,18 @@ def test_a_wait_for_the_next_attempt_goes_on_in_the_next_run():
     full = replace(first.end, charge_c=3.5)
     assert engine.march(490.0, full).tally.connects == 0.0
     assert engine.march(510.0, full).tally.connects == 1.0
+
+
+@pytest.mark.parametrize("first", [True, False])
+def test_a_run_goes_on_where_one_ended_that_averaged_its_pulses_or_did_not(first):
+    """As of a year: what is small beside the ripple of one month's light is walked in the next."""
+    given = system(
+        light=steady(1e-4), panel=AMORPHOUS, charger=SCHOTTKY, store=bank(50.0),
+        load=sender(operations=(pulse(1e-4, 0.01, 0.5),)), initial_charge_c=175.0,
+    )
+    one, other = Engine(given, compose=first), Engine(given, compose=not first)
+    assert {one.averaged, other.averaged} == {(True,), (False,)}
+    before = one.march(HOUR_S, Standing(charge_c=175.0, connected=True))
+    after = other.march(HOUR_S, before.end)
+    for run in (before, after):
+        assert run.tally.served[0] == pytest.approx(7200.0, abs=2.0)
