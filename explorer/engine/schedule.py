@@ -215,8 +215,9 @@ class Clock:
         self._active = [a and (a[0], t + a[1]) for a in running]
         self.next_start = [t + after_s for after_s in starts_s]
         for j, op in enumerate(self.operations):
-            if isinstance(op.schedule, Periodic) and self._averaged[j] == (self.next_start[j] < inf):
-                self.next_start[j] = inf if self._averaged[j] else t
+            has_moments = isinstance(op.schedule, Periodic) and not self._averaged[j]
+            if has_moments != (self.next_start[j] < inf):
+                self.next_start[j] = t if has_moments else inf
         self.wait_for_windows()
         self._refresh()
         self.look(t)
