@@ -18,7 +18,6 @@ from PySide6.QtWidgets import (
     QListWidget,
     QSizePolicy,
     QSpinBox,
-    QTabWidget,
     QToolButton,
     QVBoxLayout,
     QWidget,
@@ -41,6 +40,7 @@ from explorer.state.theme import ThemeChoice, tokens_of
 from explorer.text import Text, say
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.fields import CalmComboBox, Field, OutlinedCheckBox
+from explorer.widgets.tabs import OutlinedTabs
 
 _KNOB_NAMES: dict[KnobKey, str] = {
     "light": say("&Light", "knob"),
@@ -192,7 +192,7 @@ class SetupDialog(QDialog):
         form.setContentsMargins(12, 12, 12, 8)
         page = QWidget()
         page.setLayout(form)
-        self.tabs = QTabWidget()
+        self.tabs = OutlinedTabs()
         self.tabs.addTab(page, tr("Page"))
         self.tabs.addTab(self.home, tr("Visitors"))
         self.tabs.addTab(self.keeping, tr("Keeping"))

@@ -1,3 +1,5 @@
+from collections import Counter
+
 import pytest
 from PySide6.QtCore import QSize, Qt
 from PySide6.QtTest import QTest
@@ -10,6 +12,7 @@ from explorer.stand import fairness
 from explorer.stand.desk import StandDesk
 from explorer.stand.door import StandDoor
 from explorer.stand.setup_dialog import SetupDialog
+from explorer.state import theme
 from explorer.state.document import Document
 from explorer.state.holds import Hold
 from explorer.state.stand_plan import StandPlan, bundled_names, load_plan, save_plan
@@ -147,6 +150,35 @@ def test_every_field_has_a_name(dialog):
 
 
 # --- there and back ---
+
+
+def test_tabs_page_and_what_has_the_focus_show_in_every_theme(dialog, qtbot):
+    dialog.show()
+    dialog.activateWindow()
+    qtbot.waitUntil(dialog.isActiveWindow)
+    tabs, bar = dialog.tabs, dialog.tabs.tabBar()
+    for tokens in theme.ALL_TOKENS:
+        tabs.setPalette(theme.palette_of(tokens))
+        dialog.start.setFocus()
+        shown, hidden = bar.tabRect(0), bar.tabRect(1)
+        calm = painted(bar, hidden), painted(bar, shown)
+        assert tokens.edge.upper() in calm[0].keys() & calm[1].keys()
+        assert tokens.accent.upper() in calm[1].keys() - calm[0].keys()
+        bar.setFocus()
+        focused = painted(bar, shown)
+        ring = 2 * (shown.width() + shown.height())
+        assert focused[tokens.accent.upper()] > calm[1][tokens.accent.upper()] + ring
+        left = painted(tabs, tabs.rect().adjusted(0, bar.height() + 10, 2 - tabs.width(), -10))
+        assert tokens.edge.upper() in left
+
+
+def painted(widget, where):
+    """How many pixels of each colour a part of a widget has."""
+    image = widget.grab(where).toImage()
+    return Counter(
+        image.pixelColor(x, y).name().upper()
+        for x in range(image.width()) for y in range(image.height())
+    )
 
 
 def test_starting_saves_the_plan_hides_the_explorer_and_fills_the_screen(desk, explorer, tmp_path):
