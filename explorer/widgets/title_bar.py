@@ -11,7 +11,7 @@ from explorer.state import theme
 from explorer.state.document import Document
 from explorer.state.language import tr
 from explorer.widgets.buttons import PillButton
-from explorer.widgets.fields import UndoingLine
+from explorer.widgets.fields import UndoingLine, paint_outline
 from explorer.widgets.plain import plain_tip
 
 _INSET = 2
@@ -51,10 +51,12 @@ class TitleField(UndoingLine):
         self.setCursorPosition(0)
 
     def paintEvent(self, event: QPaintEvent) -> None:
-        """End in an ellipsis where the whole text has no room; editing shows all of it."""
+        """End in an ellipsis where the text has no room; editing shows all of it in an outline."""
         text, room = self.text(), self.rect().adjusted(_INSET, 0, -_INSET, 0)
         if self.hasFocus() or self.fontMetrics().horizontalAdvance(text) <= room.width():
             super().paintEvent(event)
+            if self.hasFocus():
+                paint_outline(self)
             return
         painter = QPainter(self)
         painter.setPen(self.palette().color(QPalette.ColorRole.Text))

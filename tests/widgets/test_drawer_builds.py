@@ -14,10 +14,12 @@ from explorer.resource_files import scenario_folder
 from explorer.scenario import parts
 from explorer.scenario.part import part_from
 from explorer.scenario.supply import Panels
+from explorer.state import theme
 from explorer.state.document import Document
 from explorer.widgets.drawers.builds_drawer import BuildsDrawer
 from explorer.words.builds import builds_line
 from tests.sharing import cases_are_shared  # noqa: F401
+from tests.widgets.focus_seen import ring
 
 
 @pytest.fixture
@@ -60,6 +62,14 @@ def test_it_shows_the_front_by_price_with_the_first_chosen(drawer):
     assert "may run" in drawer.answer.text()
     assert "relative" in drawer.line.text()
     assert drawer.plot._at == 0
+
+
+@pytest.mark.parametrize("tokens", theme.ALL_TOKENS, ids=lambda tokens: tokens.name)
+def test_the_chosen_build_shows_that_it_has_the_focus(qtbot, drawer, tokens):
+    drawer.activateWindow()
+    qtbot.waitUntil(drawer.isActiveWindow)
+    drawer.view.setPalette(theme.palette_of(tokens))
+    assert ring(drawer.view) >= 1.0
 
 
 def test_a_build_is_taken_as_one_step_and_runs(qtbot, drawer, document):

@@ -8,11 +8,13 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QComboBox, QMenu, QWidget
 
 from explorer.scenario.light import WeekPattern
+from explorer.state import theme
 from explorer.state.language import set_language
 from explorer.state.spans import SPAN_KEYS
 from explorer.widgets.efficiency.efficiency_dialog import EfficiencyDialog
 from explorer.widgets.months.months_dialog import MonthsDialog
 from explorer.widgets.sheet.sheet_dialog import SheetDialog
+from tests.widgets.focus_seen import ring
 
 Key, Alt, Control, Shift = Qt.Key, *(
     getattr(Qt.KeyboardModifier, f"{name}Modifier") for name in ("Alt", "Control", "Shift")
@@ -209,6 +211,16 @@ def test_tab_goes_from_knobs_over_trace_answers_and_questions_to_sign_and_remedi
             seen.append(part)
         at = at.nextInFocusChain()
     assert seen == order
+
+
+@pytest.mark.parametrize("tokens", theme.ALL_TOKENS, ids=lambda tokens: tokens.name)
+def test_an_empty_title_and_an_empty_place_show_that_they_have_the_focus(
+    window, document, hand, tokens
+):
+    window.setPalette(theme.palette_of(tokens))
+    for field in (window.title_bar.title, window.title_bar.place):
+        document.edit(field.objectName(), "x" if field.objectName() == "title" else "")
+        assert ring(field) >= 1.0
 
 
 def test_enter_presses_a_button_as_the_space_bar_does(qtbot, window):

@@ -38,7 +38,7 @@ from explorer.widgets.drawers.drawer import Drawer, folder_of
 from explorer.widgets.drawers.flat import FlatHeader
 from explorer.widgets.drawers.limits_menu import LimitsMenu
 from explorer.widgets.fields import CalmComboBox
-from explorer.widgets.paint import mix
+from explorer.widgets.paint import focus_pen, mix
 from explorer.widgets.side_by_side import SideBySide
 from explorer.widgets.slim_scroll import SlimBar
 from explorer.widgets.wrapped_line import WrappedLine
@@ -84,6 +84,10 @@ class _Cells(QStyledItemDelegate):
         )
         align = Qt.AlignmentFlag(index.data(Qt.ItemDataRole.TextAlignmentRole))
         painter.drawText(inside, align, text)
+        if option.state & QStyle.StateFlag.State_HasFocus:
+            painter.setPen(focus_pen(tokens))
+            painter.setBrush(Qt.BrushStyle.NoBrush)
+            painter.drawRect(rect.adjusted(1, 1, -1, -2))
         painter.restore()
 
 

@@ -18,7 +18,7 @@ from PySide6.QtCore import (
     Qt,
     Signal,
 )
-from PySide6.QtGui import QFontMetrics, QPainter, QPen, QResizeEvent
+from PySide6.QtGui import QFocusEvent, QFontMetrics, QPainter, QPen, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHeaderView,
@@ -282,6 +282,12 @@ class ToleranceTable(QTableView):
         self.setColumnWidth(_AMOUNT, 62)
         self.setColumnWidth(_SHARE, 92)
         self.viewport().setAutoFillBackground(False)
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        """Choose the first amount where none is, so that it shows where the keyboard is."""
+        if not self.currentIndex().isValid() and self.model().rowCount():
+            self.setCurrentIndex(self.model().index(0, _AMOUNT))  # the view's own is not chosen
+        super().focusInEvent(event)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Give the bars a share of the room."""
