@@ -21,6 +21,7 @@ from explorer.scenario.part import part_from
 from explorer.scenario.price import RELATIVE
 from explorer.scenario.storage import CellStore
 from explorer.state import drawer_steps, theme
+from explorer.state.language import set_language
 from explorer.state.theme import ALL_TOKENS
 from explorer.widgets.drawers.budget_drawer import BudgetDrawer
 from explorer.widgets.drawers.contest_drawer import ContestDrawer
@@ -33,6 +34,7 @@ from explorer.words.as_sold import checks_line
 from explorer.words.drawers import territory_summary
 from explorer.words.readout import bind_units
 from tests.sharing import cases_are_shared  # noqa: F401
+from tests.widgets.focus_seen import ring
 
 PATIENT = 60_000
 
@@ -57,6 +59,23 @@ def test_the_budget_ends_in_useful_work_and_its_bars_follow_one_another(qtbot, d
         assert other.start == pytest.approx(one.start + one.length)
     assert sum(line.length for line in lines) == pytest.approx(1.0, abs=0.01)
     assert "reaches the device" in drawer.answer.text()
+
+
+@pytest.mark.parametrize("code", ["en", "de"])
+@pytest.mark.parametrize("width", [540, 613])
+def test_no_name_of_a_loss_is_cut_at_the_narrowest_that_a_drawer_is(
+    qtbot, document, jobs, code, width
+):
+    set_language(code)
+    try:
+        drawer = opened(qtbot, BudgetDrawer(document, jobs))
+        drawer.bars.resize(width - 24, drawer.bars.height())
+        rows = [row for row in drawer.bars.rows if row.isVisible()]
+        for row in rows:
+            row.resize(width - 24, row.height())
+        assert [row.shown_label() for row in rows if "…" in row.shown_label()] == []
+    finally:
+        set_language("en")
 
 
 def test_enter_on_a_loss_asks_for_the_field_that_governs_it(qtbot, document, jobs):
@@ -343,6 +362,15 @@ def test_the_spread_shows_new_and_aged_units_and_the_strongest_influence_first(s
     shares = [spread.model.shares[t.path] for t in spread.model.rows]
     assert shares == sorted(shares, reverse=True)
     assert sum(shares) == pytest.approx(1.0, abs=1e-6)
+
+
+@pytest.mark.parametrize("tokens", theme.ALL_TOKENS, ids=lambda tokens: tokens.name)
+def test_tab_into_the_tolerances_shows_which_one_is_typed(qtbot, spread, tokens):
+    spread.activateWindow()
+    qtbot.waitUntil(spread.isActiveWindow)
+    spread.view.setPalette(theme.palette_of(tokens))
+    assert ring(spread.view) >= 1.0
+    assert spread.view.currentIndex() == spread.model.index(0, 1)
 
 
 def test_a_typed_tolerance_is_asked_anew_and_can_be_taken_back(qtbot, spread, document):

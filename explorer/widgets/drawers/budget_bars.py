@@ -14,7 +14,8 @@ from explorer.widgets.paint import focus_pen, mix
 from explorer.words.drawers import BudgetLine
 
 _HEIGHT = 25
-_LABEL_SHARE, _WIDEST_LABEL = 0.42, 320
+_LABEL_SHARE, _MOST_SHARE, _WIDEST_LABEL = 0.42, 0.55, 320
+"""Of a row its label has the first share, up to the second where one of them needs it."""
 _VALUE, _SHARE = 60, 62
 
 
@@ -24,6 +25,8 @@ class BudgetRow(QAbstractButton):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.line: BudgetLine | None = None
+        self.longest = 0
+        """Width of the longest label of all rows. [px]"""
         self.setAccessibleName(tr("Working it out…"))
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.setAttribute(Qt.WidgetAttribute.WA_Hover)
@@ -41,6 +44,19 @@ class BudgetRow(QAbstractButton):
             )  # fmt: skip
             self.setToolTip(tip)
             self.update()
+
+    @property
+    def label_width(self) -> float:
+        """Where the bar begins. [px]"""
+        usual = min(self.width() * _LABEL_SHARE, _WIDEST_LABEL)
+        return max(usual, min(self.longest + 21.0, self.width() * _MOST_SHARE))
+
+    def shown_label(self) -> str:
+        """The label, shortened where there is no room for all of it."""
+        assert self.line is not None
+        return _metrics(self.line).elidedText(
+            _label(self.line), Qt.TextElideMode.ElideRight, int(self.label_width) - 20
+        )
 
     def sizeHint(self) -> QSize:
         """One line."""
@@ -67,15 +83,11 @@ class BudgetRow(QAbstractButton):
             painter.setBrush(tokens.color("paper"))
             painter.drawRoundedRect(frame, 5, 5)
         align = Qt.AlignmentFlag
-        label_width = min(self.width() * _LABEL_SHARE, _WIDEST_LABEL)
-        text = QRectF(8, 0, label_width - 12, self.height())
-        font = theme.font("body", bold=line.useful)
-        painter.setFont(font)
+        label_width = self.label_width
+        text = QRectF(8, 0, label_width - 20, self.height())
+        painter.setFont(theme.font("body", bold=line.useful))
         painter.setPen(tokens.color("ink"))
-        label = QFontMetrics(font).elidedText(
-            _label(line), Qt.TextElideMode.ElideRight, int(text.width())
-        )
-        painter.drawText(text, align.AlignVCenter | align.AlignLeft, label)
+        painter.drawText(text, align.AlignVCenter | align.AlignLeft, self.shown_label())
         right = self.width() - 8.0
         share = QRectF(right - _SHARE, 0, _SHARE, self.height())
         value = QRectF(right - _SHARE - _VALUE, 0, _VALUE, self.height())
@@ -114,6 +126,10 @@ def _label(line: BudgetLine) -> str:
     return tr(line.label) if isinstance(line.label, Text) else line.label
 
 
+def _metrics(line: BudgetLine) -> QFontMetrics:
+    return QFontMetrics(theme.font("body", bold=line.useful))
+
+
 class BudgetBars(QWidget):
     """All rows; up and down walk them."""
 
@@ -137,7 +153,9 @@ class BudgetBars(QWidget):
         """Show other rows; they are built once and afterwards only written to."""
         while len(self.rows) < len(lines):
             self._add()
+        longest = max((_metrics(line).horizontalAdvance(_label(line)) for line in lines), default=0)
         for index, row in enumerate(self.rows):
+            row.longest = longest
             if index < len(lines):
                 row.set_line(lines[index])
             row.setVisible(index < len(lines))
