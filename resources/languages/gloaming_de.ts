@@ -12642,8 +12642,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Das 0,75- bis 0,9-Fache des Kurzschlussstroms.</translation>
   </message>
   <message>
-   <source>Imp or Iope on the data sheet. An operating point that is not the maximum makes the panel look weaker.</source>
-   <translation>Imp oder Iope im Datenblatt. Ein Arbeitspunkt, der nicht das Maximum ist, lässt das Modul schwächer aussehen.</translation>
+   <source>Imp on the data sheet. An operating point that is not the maximum makes the panel look weaker.</source>
+   <translation>Imp im Datenblatt. Ein Arbeitspunkt, der nicht das Maximum ist, lässt das Modul schwächer aussehen.</translation>
   </message>
   <message>
    <source>Voltage where voltage times current is largest. May stay empty, together with its current.</source>
@@ -12654,8 +12654,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Das 0,7- bis 0,85-Fache der Leerlaufspannung.</translation>
   </message>
   <message>
-   <source>Vmp or Vope on the data sheet.</source>
-   <translation>Vmp oder Vope im Datenblatt.</translation>
+   <source>Vmp on the data sheet.</source>
+   <translation>Vmp im Datenblatt.</translation>
   </message>
   <message>
    <source>Source: 0.77 to 0.87 computed for single-diode panels with pvlib; panels with a weak shunt fall to 0.5.</source>
