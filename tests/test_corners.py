@@ -17,7 +17,7 @@ from explorer.engine.columns import Columns
 from explorer.files.scenario_json import dump_scenario, parse_scenario
 from tests.corners import corner_scenario, corner_year
 
-SEEDS = range(int(os.environ.get("CORNERS", "150")))
+SEEDS = range(int(os.environ.get("CORNERS", "100")))
 QUICK = 8
 """Years take seconds each; those from this one on do not."""
 YEARS = range(QUICK, QUICK + len(SEEDS) // 50)

@@ -7,7 +7,7 @@ import pytest
 
 from tests.advice.agreement import compare, scenarios
 
-BLOCKS, SIZE = 8, 25
+BLOCKS, SIZE = 6, 25
 FEW = 0.05
 """Share of the sure readings that may part by more than is stated."""
 
@@ -53,7 +53,7 @@ def test_designs_of_every_kind_are_compared(seen):
             "every", "when_ready", "regulator none", "regulator linear", "regulator switching",
             "cold", "old",
         )
-    ) > 5, kinds
+    ) > 3, kinds
 
 
 def test_what_is_cut_off_is_left_to_the_exact_march_unless_past_saving(seen):

@@ -88,7 +88,7 @@ def test_spot_checks_agree_with_the_exact_engine(name):
     scenario, log = demo(name)
     found = axes(name)
     size = next(p for p in found if p.startswith("store.capa"))
-    points = 3 if name == LOGGED else 6
+    points = 3 if name == LOGGED else 5
     x, y = coarse(found[size], points), coarse(found["light.illuminance_lx"], points)
     drawn = territory(Case(scenario, log), x, y)
     seen = set()

@@ -50,13 +50,19 @@ def beside(path):
     return resolve_log(load_scenario(path).scenario, path)
 
 
+@cache
+def shipped(name):
+    """Findings, source and sheet of a bundled scenario as it is."""
+    return made(PATHS[name])
+
+
 def made(path=None, note="", **changes):
     """Findings, source and sheet of a bundled scenario, or of a new one with some changes."""
     scenario = load_scenario(path).scenario if path else Scenario()
     for key, value in changes.items():
         scenario = with_value(scenario, key.replace("__", "."), value)
-    shipped = path in PATHS.values() and not changes
-    log = beside(path) if shipped else resolve_log(scenario, path)
+    as_it_is = path in PATHS.values() and not changes
+    log = beside(path) if as_it_is else resolve_log(scenario, path)
     found = findings(Case(scenario, log))
     source = source_of(scenario, path, "7.1", NOON, note)
     return found, source, sheet(found, source, model_limits())
@@ -79,7 +85,7 @@ def number(shown):
 
 @pytest.fixture(scope="module", params=PATHS)
 def bundled(request):
-    return PATHS[request.param], *made(PATHS[request.param])
+    return PATHS[request.param], *shipped(request.param)
 
 
 def test_the_verdict_and_its_reason_lead(bundled):
@@ -237,7 +243,7 @@ def test_the_hash_changes_with_any_input(path, value):
 
 
 def test_a_light_log_is_named_with_its_hash():
-    _, source, one = made(PATHS["seminar_room_co2"])
+    _, source, one = shipped("seminar_room_co2")
     log = resource_path("logs", "office_lux_1min.csv")
     assert source.log == log.name
     assert source.log_sha256 == hashlib.sha256(log.read_bytes()).hexdigest()
@@ -256,7 +262,7 @@ def test_a_note_of_the_writer_and_the_notes_of_the_scenario_are_kept():
 
 
 def test_a_caution_follows_the_choice_that_calls_for_it():
-    _, _, one = made(PATHS["watering_valve"])
+    _, _, one = shipped("watering_valve")
     section = ""
     placed = {}
     for block in one.blocks:
@@ -338,7 +344,7 @@ def test_the_columns_of_each_table_fill_its_width(bundled):
 
 
 def test_a_design_that_never_starts_is_told_so():
-    found, _, one = made(PATHS["door_counter"])
+    found, _, one = shipped("door_counter")
     assert found.repeating is None
     answer = table(one, "Answer", "Value", "Assumes")
     assert "never starts" in answer.caption
@@ -384,7 +390,7 @@ def test_every_word_of_a_sheet_can_be_said_in_another_language():
 
 
 def test_a_sheet_says_when_the_panel_is_known_by_its_technology_alone():
-    _, _, one = made(PATHS["soil_probe"])
+    _, _, one = shipped("soil_probe")
     _, _, other = made(PATHS["soil_probe"], panels__data_sheet=[SheetPoint().model_dump()])
     said = [
         [b.text for b in page.blocks if isinstance(b, Paragraph) and "no data sheet" in b.text]
