@@ -7,9 +7,10 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from explorer.advice.asked import seen_at
 from explorer.advice.case import Case
 from explorer.advice.criteria import RUNS, WORKS
-from explorer.advice.edges import Edges, Stopped, find_edges, seen_at
+from explorer.advice.edges import Edges, Stopped, find_edges
 from explorer.advice.fleet import STATES
 from explorer.advice.verdict import State
 

@@ -6,26 +6,23 @@ edge and closes in. Knob, remedy, map, guide, sheet and answers show what comes 
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from math import inf, log
-from typing import TypeVar
 
 import numpy as np
 
+from explorer.advice.asked import judged_at, seen_at
 from explorer.advice.case import Case
 from explorer.advice.closing_in import closed_in, passes
 from explorer.advice.criteria import BALANCE, DARK, Criterion
-from explorer.advice.fleet import Fleet, balances, fleet
-from explorer.advice.judge import judge
-from explorer.advice.stops import WHOLE, Series, in_range, series_of
-from explorer.advice.verdict import Verdict
+from explorer.advice.fleet import balances
+from explorer.advice.stops import Series, in_range, series_of
 from explorer.engine.course import Interrupted
 from explorer.physics.arrays import BoolArray, FloatArray
-from explorer.scenario.model import get_value, with_values
+from explorer.scenario.model import get_value
 
 Stopped = Callable[[], bool]
-T = TypeVar("T")
 
 MOST_LOOKED = 12
 """Values that are judged exactly only because the batch engine is not sure of them."""
@@ -304,65 +301,6 @@ def _around(
             return (here, there) if found else (there, here)
         here = there
     return (here, fails) if found else None
-
-
-def judged_at(
-    case: Case, path: str, value: float, criterion: Criterion
-) -> tuple[bool, float]:
-    """Whether a design with one value changed is as asked, and how near; exactly.
-
-    A verdict is made only where nothing less says so, and once for every criterion.
-    """
-
-    def verdict_of(other: Case) -> Verdict:
-        return case.once(("verdict at", path, value), lambda: judge(other))
-
-    def question(other: Case) -> tuple[bool, float]:
-        found = criterion.at_once(other)
-        if found is not None:
-            return found
-        verdict = verdict_of(other)
-        return criterion.holds(verdict), criterion.level(verdict)
-
-    if case.knows(("verdict at", path, value)):
-        verdict = verdict_of(case)
-        return criterion.holds(verdict), criterion.level(verdict)
-    return asked_with(case, {path: value}, question, (False, 0.0))
-
-
-def verdict_with(case: Case, changes: Mapping[str, float]) -> Verdict | None:
-    """The exact verdict with some values changed; None where that is no design."""
-    return asked_with(case, changes, judge, None)
-
-
-def asked_with(
-    case: Case, changes: Mapping[str, float], question: Callable[[Case], T], otherwise: T
-) -> T:
-    """What is said of a case with some values changed, or of what is no design."""
-    other = case
-    try:
-        other = _changed(case, changes)
-        return question(other)
-    except (ValueError, ArithmeticError):  # refused by the scenario, or not to be computed
-        return otherwise
-    finally:
-        if other is not case:
-            other.forget()
-
-
-def _changed(case: Case, changes: Mapping[str, float]) -> Case:
-    """A case with some values changed, counts as whole numbers."""
-    whole = {
-        path: int(value) if path.rpartition(".")[2] in WHOLE else value
-        for path, value in changes.items()
-    }
-    return case.with_scenario(with_values(case.scenario, whole))
-
-
-def seen_at(case: Case, path: str, values: Sequence[float] | FloatArray) -> Fleet:
-    """What the batch engine says of several values of one quantity, computed once."""
-    kept = tuple(float(v) for v in values)
-    return case.once(("seen at", path, kept), lambda: fleet(case, {path: np.array(kept)}))
 
 
 def scan(

@@ -12,9 +12,10 @@ from typing import Literal
 
 import numpy as np
 
+from explorer.advice.asked import judged_at
 from explorer.advice.case import Case
 from explorer.advice.criteria import BALANCE, DARK, SERVICE_AND_BALANCE
-from explorer.advice.edges import CLOSURE, Edges, Stopped, edge_above, find_edges, judged_at
+from explorer.advice.edges import CLOSURE, Edges, Stopped, edge_above, find_edges
 from explorer.advice.judge import judge
 from explorer.advice.readings.required import nothing_asked
 from explorer.advice.stops import LIGHT_STOPS, Series, three_digits

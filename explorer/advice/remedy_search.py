@@ -10,9 +10,10 @@ import numpy as np
 from numpy.typing import NDArray
 from pydantic import ValidationError
 
+from explorer.advice.asked import judged_at
 from explorer.advice.case import Case
 from explorer.advice.criteria import RUNS
-from explorer.advice.edges import Edges, find_edges, judged_at
+from explorer.advice.edges import Edges, find_edges
 from explorer.advice.fleet import fleet
 from explorer.advice.judge import judge
 from explorer.advice.stops import WHOLE, knob_paths, largest_phase, series_of, stops_of

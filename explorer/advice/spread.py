@@ -9,9 +9,10 @@ import numpy as np
 from numpy.typing import NDArray
 from scipy import stats
 
+from explorer.advice.asked import verdict_with
 from explorer.advice.case import Case
 from explorer.advice.criteria import RUNS, WORKS
-from explorer.advice.edges import Stopped, verdict_with
+from explorer.advice.edges import Stopped
 from explorer.advice.fleet import Fleet, fleet
 from explorer.advice.sold import sold_span
 from explorer.advice.stops import largest_phase

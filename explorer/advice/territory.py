@@ -9,9 +9,10 @@ from math import ceil
 import numpy as np
 from numpy.typing import NDArray
 
+from explorer.advice.asked import verdict_with
 from explorer.advice.case import Case
 from explorer.advice.criteria import RUNS, WORKS
-from explorer.advice.edges import Edges, Stopped, find_edges, verdict_with
+from explorer.advice.edges import Edges, Stopped, find_edges
 from explorer.advice.fleet import fleet
 from explorer.advice.stops import E12, decades, knob_paths, largest_phase, series_of, stops_of
 from explorer.advice.verdict import CHECK_NAMES, Verdict

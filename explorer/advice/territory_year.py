@@ -6,8 +6,9 @@ from collections.abc import Iterator
 
 import numpy as np
 
+from explorer.advice.asked import asked_with
 from explorer.advice.case import Case
-from explorer.advice.edges import Stopped, asked_with
+from explorer.advice.edges import Stopped
 from explorer.advice.judge import judge, ratings_margin
 from explorer.advice.territory import JUST_BELOW, Axis, Territory, point_of
 from explorer.advice.verdict import CHECK_NAMES

@@ -5,8 +5,8 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
+from explorer.advice.asked import verdict_with
 from explorer.advice.case import Case
-from explorer.advice.edges import verdict_with
 from explorer.advice.spread import (
     LIGHT_SPREAD,
     confirmed,

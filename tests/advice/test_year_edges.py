@@ -5,11 +5,12 @@ from functools import cache
 import numpy as np
 import pytest
 
+from explorer.advice.asked import verdict_with
 from explorer.advice.break_even import break_even
 from explorer.advice.case import Case
 from explorer.advice.contest import contest, present_entry
 from explorer.advice.criteria import RUNS, WORKS
-from explorer.advice.edges import find_edges, verdict_with
+from explorer.advice.edges import find_edges
 from explorer.advice.gathered import gathered
 from explorer.advice.judge import judge
 from explorer.advice.remedies import _pair, find_remedies, levers

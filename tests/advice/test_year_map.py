@@ -3,8 +3,8 @@
 import numpy as np
 
 from explorer.advice import territory_year
+from explorer.advice.asked import verdict_with
 from explorer.advice.case import Case
-from explorer.advice.edges import verdict_with
 from explorer.advice.judge import judge
 from explorer.advice.territory import axis_of
 from explorer.files.scenario_json import load_scenario

@@ -1,8 +1,9 @@
 """The batch and the edges seen from outside: against the exact march, and against the reference."""
 
+from explorer.advice.asked import verdict_with
 from explorer.advice.case import Case
 from explorer.advice.criteria import WORKS
-from explorer.advice.edges import find_edges, verdict_with
+from explorer.advice.edges import find_edges
 from explorer.advice.fleet import fleet
 from explorer.advice.judge import judge
 from explorer.advice.reach import reach
