@@ -93,7 +93,7 @@ FAULTS = (
           "tests/scenario", WHOLE),
     # engine
     fault("a run may start at a window's closing edge", "engine/schedule.py",
-          "if inside < end - TIME_GRAIN_S:", "if inside <= end + TIME_GRAIN_S:",
+          "if inside < end - grain:", "if inside <= end + grain:",
           "tests/engine/test_schedule.py", WHOLE),
     fault("a cut-off device comes back at once", "engine/walk.py",
           "self.retry_at = self.t + self.load.retry_delay_s", "self.retry_at = self.t",

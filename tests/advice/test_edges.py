@@ -136,7 +136,7 @@ def test_an_edge_knows_its_side():
 def test_what_was_found_hangs_on_the_case(monkeypatch):
     case = case_of("vent_flap")
     found = find_edges(case, LIGHT, RUNS, LIGHT_STOPS)
-    monkeypatch.setattr("explorer.advice.edges.judge", None)
+    monkeypatch.setattr("explorer.advice.asked.judge", None)
     assert find_edges(case, LIGHT, RUNS, LIGHT_STOPS) is found
 
 

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 
-from explorer.advice import edges
+from explorer.advice import asked
 from explorer.advice.answers import answers
 from explorer.advice.case import Case
 from explorer.advice.criteria import SERVICE_AND_BALANCE
@@ -111,7 +111,7 @@ def test_a_rate_is_judged_by_its_course_as_by_a_whole_verdict(name):
 def test_a_search_for_a_rate_makes_no_verdicts(monkeypatch):
     case, made = Case(demo("soil_probe")[0]), []
     judge(case)
-    monkeypatch.setattr(edges, "judge", lambda other: made.append(other) or judge(other))
+    monkeypatch.setattr(asked, "judge", lambda other: made.append(other) or judge(other))
     assert reach(case)["most_operations_per_day"] > 0.0
     assert made == []
 
