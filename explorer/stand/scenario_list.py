@@ -8,7 +8,6 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import (
     QHBoxLayout,
     QLabel,
-    QListWidget,
     QListWidgetItem,
     QSizePolicy,
     QVBoxLayout,
@@ -20,6 +19,7 @@ from explorer.state.language import tr
 from explorer.state.stand_plan import BUNDLED, bundled_names
 from explorer.widgets import messages
 from explorer.widgets.buttons import PillButton
+from explorer.widgets.outlined_list import OutlinedList
 
 _NAME = Qt.ItemDataRole.UserRole
 
@@ -32,7 +32,7 @@ class ScenarioList(QWidget):
     def __init__(self, names: tuple[str, ...], parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._folder = ""
-        self.items = QListWidget()
+        self.items = OutlinedList()
         self.items.setAccessibleName(tr("Scenarios on the stand, in order"))
         self.items.setMinimumHeight(150)
         for name in (*names, *(n for n in bundled_names() if n not in names)):

@@ -15,7 +15,6 @@ from PySide6.QtWidgets import (
     QFormLayout,
     QHBoxLayout,
     QLabel,
-    QListWidget,
     QSizePolicy,
     QSpinBox,
     QToolButton,
@@ -40,6 +39,7 @@ from explorer.state.theme import ThemeChoice, tokens_of
 from explorer.text import Text, say
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.fields import CalmComboBox, Field, OutlinedCheckBox
+from explorer.widgets.outlined_list import OutlinedList
 from explorer.widgets.tabs import OutlinedTabs
 
 _KNOB_NAMES: dict[KnobKey, str] = {
@@ -129,7 +129,7 @@ class SetupDialog(QDialog):
         self.fit_text.setObjectName("fit")
         self.problem_text = _wrapped()
         self.problem_text.setFont(theme.font("body", bold=True))
-        self.parked_list = QListWidget()
+        self.parked_list = OutlinedList()
         self.parked_list.setAccessibleName(tr("Scenarios left by visitors, newest first"))
         self.parked_list.setMinimumHeight(96)
         self.open_parked = PillButton()
@@ -226,13 +226,7 @@ class SetupDialog(QDialog):
 
     def _drawn_by_the_style(self) -> list[QWidget]:
         spins = [self.idle, self.warning, self.cycle, self.diagonal, self.distance]
-        return [
-            *spins,
-            *self.movable.values(),
-            self.reduced,
-            self.parked_list,
-            self.scenarios.items,
-        ]
+        return [*spins, self.parked_list, self.scenarios.items]
 
     # --- what it shows ---
 

@@ -107,7 +107,7 @@ class OutlinedCheckBox(QCheckBox):
     """A check box whose box shows on any ground; the style's own is black on black in one theme."""
 
     def paintEvent(self, event: QPaintEvent) -> None:
-        """Paint box and text, then the outline over the box's edge."""
+        """Paint box and text, the outline over the box's edge, and a ring with the focus."""
         super().paintEvent(event)
         option = QStyleOptionButton()
         self.initStyleOption(option)
@@ -117,6 +117,9 @@ class OutlinedCheckBox(QCheckBox):
         painter = QPainter(self)
         painter.setPen(QPen(tokens_of(self.palette()).color("edge"), 1.0))
         painter.drawRect(QRectF(box).adjusted(0.5, 0.5, -0.5, -0.5))
+        if self.hasFocus():
+            painter.setPen(focus_pen(tokens_of(self.palette())))
+            painter.drawRect(QRectF(self.rect()).adjusted(1.0, 1.0, -1.0, -1.0))
         painter.end()
 
 

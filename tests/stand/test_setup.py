@@ -19,6 +19,7 @@ from explorer.state.stand_plan import StandPlan, bundled_names, load_plan, save_
 from explorer.widgets import messages
 from explorer.widgets.actions import build_actions
 from tests.sharing import cases_are_shared  # noqa: F401
+from tests.widgets.focus_seen import ring
 
 
 @pytest.fixture
@@ -170,6 +171,26 @@ def test_tabs_page_and_what_has_the_focus_show_in_every_theme(dialog, qtbot):
         assert focused[tokens.accent.upper()] > calm[1][tokens.accent.upper()] + ring
         left = painted(tabs, tabs.rect().adjusted(0, bar.height() + 10, 2 - tabs.width(), -10))
         assert tokens.edge.upper() in left
+
+
+@pytest.mark.parametrize("tokens", theme.ALL_TOKENS, ids=lambda tokens: tokens.name)
+def test_whatever_has_the_focus_shows_it_in_every_theme(dialog, qapp, qtbot, tokens):
+    qapp.setPalette(theme.palette_of(tokens))
+    dialog.show()
+    dialog.activateWindow()
+    qtbot.waitUntil(dialog.isActiveWindow)
+    seen = {}
+    for page in range(dialog.tabs.count()):
+        dialog.tabs.setCurrentIndex(page)
+        for part in dialog.findChildren(QWidget):
+            if part.focusPolicy() & Qt.FocusPolicy.TabFocus and part.isVisible() and (
+                part.isEnabled() and part.focusProxy() is None
+            ):
+                seen[part] = ring(part)
+    assert len(seen) > 25
+    dim = {part.accessibleName() or getattr(part, "text", part.objectName)(): round(share, 2)
+           for part, share in seen.items() if share < 0.6}  # fmt: skip
+    assert dim == {}
 
 
 def painted(widget, where):

@@ -5,7 +5,7 @@ import json
 import pytest
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtGui import QAction, QKeySequence
-from PySide6.QtWidgets import QAbstractButton, QLineEdit
+from PySide6.QtWidgets import QAbstractButton, QApplication, QLineEdit
 
 from explorer.advice.cautions import cautions
 from explorer.advice.verdict import CHECK_NAMES
@@ -15,11 +15,13 @@ from explorer.scenario import storage, supply
 from explorer.scenario.fields import Section, sections_in
 from explorer.scenario.model import Names, Scenario, with_value
 from explorer.scenario.storage import CellStore
+from explorer.state import theme
 from explorer.state.tour import STEPS
 from explorer.widgets.help import pages
 from explorer.widgets.help.caution_line import CautionLine
 from explorer.widgets.help.help_window import PAGES, HelpWindow
 from explorer.widgets.help.quantities import SECTIONS, entries, field_keys, help_key
+from tests.widgets.focus_seen import ring
 
 BASES = ("Source:", "Common practice, no source", "From memory", "Own judgement", "By definition")
 
@@ -305,6 +307,24 @@ def test_cautions_page_follows_the_scenario(window, document, assistance):
     document.new(with_value(Scenario(), "load.actuator", "latching_valve"))
     assistance.open_page("cautions")
     assert "latching valve" in assistance._help.view.toPlainText()
+
+
+@pytest.mark.parametrize("tokens", theme.ALL_TOKENS, ids=lambda tokens: tokens.name)
+def test_pages_and_text_of_the_help_show_that_they_have_the_focus(qtbot, qapp, tokens):
+    qapp.setPalette(theme.palette_of(tokens))
+    window = HelpWindow("0", str, str)
+    qtbot.addWidget(window)
+    window.show_page("quantities")
+    window.show()
+    window.activateWindow()
+    qtbot.waitUntil(window.isActiveWindow)
+    for part in (window.pages, window.view):
+        assert ring(part) >= 1.0
+        at = part.viewport().rect().adjusted(0, 40, 3 - part.viewport().width(), -40)
+        before = part.viewport().grab(at).toImage()
+        part.verticalScrollBar().setValue(part.verticalScrollBar().maximum() // 2)
+        QApplication.processEvents()
+        assert part.viewport().grab(at).toImage() == before  # the ring stays where it is
 
 
 def test_find_marks_the_words_and_says_where_there_are_none(qtbot):

@@ -10,7 +10,6 @@ from PySide6.QtWidgets import (
     QFrame,
     QHBoxLayout,
     QLabel,
-    QListWidget,
     QVBoxLayout,
     QWidget,
 )
@@ -31,6 +30,7 @@ from explorer.widgets.help.pages import (
 )
 from explorer.widgets.help.sizes import fit_screen
 from explorer.widgets.help.text_view import TextView
+from explorer.widgets.outlined_list import OutlinedList
 
 PAGES = (
     ("quantities", say("Every quantity")),
@@ -66,7 +66,7 @@ class HelpWindow(QDialog):
         self._version, self._keys, self._cautions = version, keys, cautions
         self.setWindowTitle(tr("Help – Gloaming"))
         self.setSizeGripEnabled(True)
-        self.pages = QListWidget()
+        self.pages = OutlinedList()
         self.pages.setAccessibleName(tr("Pages of the help"))
         self.pages.setFrameShape(QFrame.Shape.NoFrame)
         self.pages.setSpacing(2)

@@ -3,11 +3,19 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QEvent
-from PySide6.QtGui import QPalette, QTextCharFormat, QTextCursor, QTextFormat
+from PySide6.QtGui import (
+    QFocusEvent,
+    QPaintEvent,
+    QPalette,
+    QTextCharFormat,
+    QTextCursor,
+    QTextFormat,
+)
 from PySide6.QtWidgets import QFrame, QTextBrowser, QWidget
 
 from explorer.state import theme
 from explorer.state.theme import tokens_of
+from explorer.widgets.outlined_list import paint_ring
 from explorer.widgets.slim_scroll import SlimBar
 
 
@@ -39,6 +47,26 @@ class TextView(QTextBrowser):
             self._html, self._markdown = "", text
             self.setMarkdown(text)
             self._space_out()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint the page, and a ring while it has the keyboard."""
+        super().paintEvent(event)
+        paint_ring(self)
+
+    def scrollContentsBy(self, dx: int, dy: int) -> None:
+        """Scroll the page, and leave the ring where it is."""
+        super().scrollContentsBy(dx, dy)
+        self.viewport().update()
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        """Show the ring."""
+        super().focusInEvent(event)
+        self.viewport().update()
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        """Take the ring away."""
+        super().focusOutEvent(event)
+        self.viewport().update()
 
     def changeEvent(self, event: QEvent) -> None:
         """Draw the page in the colours of a new theme."""

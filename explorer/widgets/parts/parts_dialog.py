@@ -12,7 +12,6 @@ from PySide6.QtWidgets import (
     QDialog,
     QHBoxLayout,
     QLabel,
-    QListWidget,
     QListWidgetItem,
     QVBoxLayout,
     QWidget,
@@ -30,6 +29,7 @@ from explorer.widgets.buttons import PillButton, pill
 from explorer.widgets.card import Card
 from explorer.widgets.fault_line import FaultLine
 from explorer.widgets.help.sizes import fit_screen
+from explorer.widgets.outlined_list import OutlinedList
 from explorer.widgets.parts.part_fields import PartFields
 from explorer.words.part import KIND_NAMES, KIND_TITLES, part_summary
 from explorer.words.price import price_text
@@ -49,10 +49,10 @@ class PartsDialog(QDialog):
         self.kind: PartKind = "panel"
         self.setWindowTitle(tr("Parts of your own – Gloaming"))
         self.setSizeGripEnabled(True)
-        self.list = QListWidget()
+        self.list = OutlinedList()
         self.list.setAccessibleName(tr("Parts on the shelf"))
         self.list.setAlternatingRowColors(False)
-        self.list.setFrameShape(QListWidget.Shape.NoFrame)
+        self.list.setFrameShape(OutlinedList.Shape.NoFrame)
         self.list.setSpacing(2)
         self.empty = QLabel(tr(_EMPTY))
         self.empty.setWordWrap(True)
