@@ -57,6 +57,14 @@ def test_blanks_at_both_ends_and_what_follows_a_sentence_are_kept(translation):
         assert text.strip() == "" or not re.search(r"  ", text) or "  " in source, source
 
 
+def test_an_ellipsis_at_the_end_stands_at_its_word_everywhere(translation):
+    """After a blank it would begin a line of its own, and buttons side by side would differ."""
+    _, found = translation
+    apart = re.compile(r"\s…$")
+    said = [text for (source, _), shown in found.items() for text in (source, shown)]
+    assert [text for text in said if apart.search(text)] == []
+
+
 def test_what_the_program_loads_is_what_the_translators_wrote(translation, qapp):
     path, found = translation
     loaded = QTranslator()

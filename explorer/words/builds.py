@@ -137,15 +137,15 @@ def builds_line(found: Builds) -> Text:
     """What was tried and what came of it, in one sentence."""
     if not found.tried and found.front:
         return say(
-            "The {n} builds that were kept still run; all others are looked at anew …",
+            "The {n} builds that were kept still run; all others are looked at anew…",
             n=len(found.front),
         )
     running = found.running
     if not running and not found.is_done:
-        return say("{n} builds tried, none of them may run so far …", n=found.tried)
+        return say("{n} builds tried, none of them may run so far…", n=found.tried)
     if not found.front and not found.is_done:
         return say(
-            "{n} builds tried, {running} may run; the exact model tries the best of them …",
+            "{n} builds tried, {running} may run; the exact model tries the best of them…",
             n=found.tried, running=running,
         )  # fmt: skip
     if not running and found.within == 0:

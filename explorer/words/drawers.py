@@ -158,7 +158,7 @@ def territory_summary(x: Axis, y: Axis, y_now: float, works: Edges, runs: Edges)
 
 def row_pending(y: Axis, y_now: float) -> str:
     """What stands above a map while its row is looked at."""
-    return say("With {held}: looking for where the verdict changes …", held=with_axis(y, y_now))
+    return say("With {held}: looking for where the verdict changes…", held=with_axis(y, y_now))
 
 
 def _where(axis: Axis, found: Edges) -> str:

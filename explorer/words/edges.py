@@ -12,7 +12,7 @@ if TYPE_CHECKING:  # the search loads when first asked
     from explorer.advice.break_even import BreakEven
     from explorer.advice.edges import Edges
 
-PENDING = say("looking for where the verdict changes …")
+PENDING = say("looking for where the verdict changes…")
 
 
 def break_even_text(found: BreakEven, unit: str) -> Text:

@@ -6621,7 +6621,7 @@
   </message>
   <message>
    <source>Looking for the meter {address}…</source>
-   <translation>Messgerät {address} wird gesucht …</translation>
+   <translation>Messgerät {address} wird gesucht…</translation>
   </message>
   <message>
    <source>The run has ended; {n} readings are kept.</source>
@@ -6829,7 +6829,7 @@
   </message>
   <message>
    <source>Read a load cap&amp;ture…</source>
-   <translation>S&amp;tromaufzeichnung lesen …</translation>
+   <translation>S&amp;tromaufzeichnung lesen…</translation>
   </message>
   <message>
    <source>Make an operation of a current that an analyser or an oscilloscope captured</source>
@@ -6869,7 +6869,7 @@
   </message>
   <message>
    <source>Parts of your o&amp;wn…</source>
-   <translation>Ei&amp;gene Bauteile …</translation>
+   <translation>Ei&amp;gene Bauteile…</translation>
   </message>
   <message>
    <source>Panels, chargers, stores and loads of your own: take, keep, edit and share them</source>
@@ -7065,7 +7065,7 @@
   </message>
   <message>
    <source>Another file…</source>
-   <translation>Andere Datei …</translation>
+   <translation>Andere Datei…</translation>
   </message>
   <message>
    <source>Open another captured current</source>
@@ -7089,7 +7089,7 @@
   </message>
   <message>
    <source>Reading {file}…</source>
-   <translation>{file} wird gelesen …</translation>
+   <translation>{file} wird gelesen…</translation>
   </message>
   <message>
    <source>a further operation</source>
@@ -7378,7 +7378,7 @@
   </message>
   <message>
    <source>Write down…</source>
-   <translation>Notieren …</translation>
+   <translation>Notieren…</translation>
   </message>
   <message>
    <source>Write down what a meter shows, by hand</source>
@@ -7386,7 +7386,7 @@
   </message>
   <message>
    <source>Follow a meter…</source>
-   <translation>Messgerät verfolgen …</translation>
+   <translation>Messgerät verfolgen…</translation>
   </message>
   <message>
    <source>Read a multimeter as it measures</source>
@@ -7422,19 +7422,19 @@
   </message>
   <message>
    <source>First &amp;rows…</source>
-   <translation>Erste &amp;Zeilen …</translation>
+   <translation>Erste &amp;Zeilen…</translation>
   </message>
   <message>
    <source>&amp;Open log…</source>
-   <translation>Messlauf ö&amp;ffnen …</translation>
+   <translation>Messlauf ö&amp;ffnen…</translation>
   </message>
   <message>
    <source>&amp;Write down…</source>
-   <translation>&amp;Notieren …</translation>
+   <translation>&amp;Notieren…</translation>
   </message>
   <message>
    <source>Follow a &amp;meter…</source>
-   <translation>&amp;Messgerät verfolgen …</translation>
+   <translation>&amp;Messgerät verfolgen…</translation>
   </message>
   <message>
    <source>Keep as part</source>
@@ -8235,7 +8235,7 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   </message>
   <message>
    <source>Efficiency table…</source>
-   <translation>Wirkungsgradtabelle …</translation>
+   <translation>Wirkungsgradtabelle…</translation>
   </message>
   <message>
    <source>Type the efficiencies of the converter's data sheet</source>
@@ -8351,7 +8351,7 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   </message>
   <message>
    <source>From a capture…</source>
-   <translation>Aus einer Aufzeichnung …</translation>
+   <translation>Aus einer Aufzeichnung…</translation>
   </message>
   <message>
    <source>Make an operation of a captured load current</source>
@@ -8359,7 +8359,7 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   </message>
   <message>
    <source>Data sheet…</source>
-   <translation>Datenblatt …</translation>
+   <translation>Datenblatt…</translation>
   </message>
   <message>
    <source>Type what the panel's data sheet says, and see its curves</source>
@@ -8964,7 +8964,7 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   </message>
   <message>
    <source>Open a log…</source>
-   <translation>Protokoll öffnen …</translation>
+   <translation>Protokoll öffnen…</translation>
   </message>
   <message>
    <source>Take a measured light log from a file</source>
@@ -8972,7 +8972,7 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   </message>
   <message>
    <source>First rows…</source>
-   <translation>Erste Zeilen …</translation>
+   <translation>Erste Zeilen…</translation>
   </message>
   <message>
    <source>Show how the file of the log is read</source>
@@ -9012,7 +9012,7 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   </message>
   <message>
    <source>Reading the light log…</source>
-   <translation>Lichtprotokoll wird gelesen …</translation>
+   <translation>Lichtprotokoll wird gelesen…</translation>
   </message>
   <message>
    <source>The reading of the light log was stopped.</source>
@@ -9180,7 +9180,7 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   </message>
   <message>
    <source>Save as…</source>
-   <translation>Speichern unter …</translation>
+   <translation>Speichern unter…</translation>
   </message>
   <message>
    <source>Keep as a study: name of the folder</source>
@@ -9288,7 +9288,7 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   </message>
   <message>
    <source>Parts…</source>
-   <translation>Bauteile …</translation>
+   <translation>Bauteile…</translation>
   </message>
   <message>
    <source>Take a part of your own, or keep this one as a part</source>
@@ -9328,7 +9328,7 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   </message>
   <message>
    <source>Import…</source>
-   <translation>Einlesen …</translation>
+   <translation>Einlesen…</translation>
   </message>
   <message>
    <source>Copy a part file to the shelf</source>
@@ -9356,7 +9356,7 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   </message>
   <message>
    <source>Delete…</source>
-   <translation>Löschen …</translation>
+   <translation>Löschen…</translation>
   </message>
   <message>
    <source>Take it off the shelf for good</source>
@@ -9544,7 +9544,7 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   </message>
   <message>
    <source>Measured curve…</source>
-   <translation>Gemessene Kennlinie …</translation>
+   <translation>Gemessene Kennlinie…</translation>
   </message>
   <message>
    <source>Take a line from a table of voltage and current</source>
@@ -10079,16 +10079,16 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>ohne Grenzen</translation>
   </message>
   <message>
-   <source>The {n} builds that were kept still run; all others are looked at anew …</source>
-   <translation>Die {n} aufbewahrten Aufbauten laufen weiterhin; alle anderen werden neu betrachtet …</translation>
+   <source>The {n} builds that were kept still run; all others are looked at anew…</source>
+   <translation>Die {n} aufbewahrten Aufbauten laufen weiterhin; alle anderen werden neu betrachtet…</translation>
   </message>
   <message>
-   <source>{n} builds tried, none of them may run so far …</source>
-   <translation>{n} Aufbauten geprüft, bisher kommt keiner infrage …</translation>
+   <source>{n} builds tried, none of them may run so far…</source>
+   <translation>{n} Aufbauten geprüft, bisher kommt keiner infrage…</translation>
   </message>
   <message>
-   <source>{n} builds tried, {running} may run; the exact model tries the best of them …</source>
-   <translation>{n} Aufbauten geprüft, {running} kommen infrage; das exakte Modell prüft die besten davon …</translation>
+   <source>{n} builds tried, {running} may run; the exact model tries the best of them…</source>
+   <translation>{n} Aufbauten geprüft, {running} kommen infrage; das exakte Modell prüft die besten davon…</translation>
   </message>
   <message>
    <source>None of {n} builds is within the limits.</source>
@@ -10463,8 +10463,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Für {held}: {outcome}.</translation>
   </message>
   <message>
-   <source>With {held}: looking for where the verdict changes …</source>
-   <translation>Für {held}: Es wird gesucht, wo das Urteil wechselt …</translation>
+   <source>With {held}: looking for where the verdict changes…</source>
+   <translation>Für {held}: Es wird gesucht, wo das Urteil wechselt…</translation>
   </message>
   <message>
    <source>{runs} of {builds} built devices run, {works} are at least marginal</source>
@@ -10536,8 +10536,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>{label}: {value}, {share} des möglichen Modulertrags. Die Eingabetaste führt zur bestimmenden Größe.</translation>
   </message>
   <message>
-   <source>looking for where the verdict changes …</source>
-   <translation>es wird gesucht, wo das Urteil wechselt …</translation>
+   <source>looking for where the verdict changes…</source>
+   <translation>es wird gesucht, wo das Urteil wechselt…</translation>
   </message>
   <message>
    <source>runs {span}</source>

@@ -224,7 +224,7 @@ def test_a_search_tells_no_count_before_anything_is_known():
         prices = {"panel_cm2": np.ones(running)}
         return builds_line(Builds(tried=tried, measures=prices, front=(), is_done=is_done))
 
-    assert told(40, 0, is_done=False) == "40 builds tried, none of them may run so far …"
+    assert told(40, 0, is_done=False) == "40 builds tried, none of them may run so far…"
     assert told(40, 3, is_done=False).startswith("40 builds tried, 3 may run; the exact model")
     assert told(40, 3, is_done=True).startswith("40 builds tried; 3 seemed to run, and none")
     assert told(40, 0, is_done=True) == "Of 40 builds none runs in this light."

@@ -64,7 +64,7 @@ def test_a_count_is_named_as_one():
 
 def test_while_the_row_is_looked_at_no_value_is_named():
     assert drawer_text.row_pending(PANELS, 2.0) == (
-        "With 2 panels: looking for where the verdict changes …"
+        "With 2 panels: looking for where the verdict changes…"
     )
 
 
