@@ -8,7 +8,6 @@ from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import QFileDialog, QMessageBox
 
 from explorer.files.shelf import Shelf
-from explorer.quantity import parse
 from explorer.resource_files import resource_path
 from explorer.scenario.demand import Operation, Phase
 from explorer.scenario.light import SteadyPattern, WeekPattern
@@ -137,7 +136,10 @@ def test_a_field_shows_the_mark_of_the_language_and_takes_what_it_shows(qtbot, u
     qtbot.addWidget(field)
     field.set_value(value)
     assert "." not in field.text()
-    assert parse(field.text(), unit, ",") == pytest.approx(value, rel=1e-5)
+    field.setModified(True)
+    with qtbot.waitSignal(field.entered) as taken:
+        qtbot.keyClick(field, Qt.Key.Key_Return)
+    assert taken.args == [pytest.approx(value, rel=1e-5)]
     assert pseudo.forgotten(field, own=PER_MONTH) == []
 
 
