@@ -11,6 +11,7 @@ from explorer.state import theme
 from explorer.widgets import messages
 from explorer.widgets.compare.table import LABEL, OTHER, TAKE, THIS
 from tests.sharing import cases_are_shared  # noqa: F401
+from tests.widgets.focus_seen import ring
 
 
 def other_design():
@@ -167,6 +168,16 @@ def test_arrow_keys_pass_over_headings(qtbot, compare):
     qtbot.keyClick(table, Qt.Key.Key_Down)
     assert not table.rows.rows[table.currentIndex().row()].is_heading
     assert [d.path for d in table.chosen()] == ["panels.count"]
+
+
+@pytest.mark.parametrize("tokens", theme.ALL_TOKENS, ids=lambda tokens: tokens.name)
+def test_both_tables_show_that_they_have_the_focus(qtbot, qapp, compare, tokens):
+    qapp.setPalette(theme.palette_of(tokens))
+    compare.activateWindow()
+    qtbot.waitUntil(compare.isActiveWindow)
+    for table in (compare.differences, compare.results):
+        assert ring(table) >= 1.0
+        assert not table.rows.rows[table.currentIndex().row()].is_heading
 
 
 def test_the_pinned_design_is_taken_at_once(qtbot, window, document):

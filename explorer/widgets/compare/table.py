@@ -16,7 +16,7 @@ from PySide6.QtCore import (
     Qt,
     Signal,
 )
-from PySide6.QtGui import QFontMetrics, QKeyEvent, QPainter, QPen, QResizeEvent
+from PySide6.QtGui import QFocusEvent, QFontMetrics, QKeyEvent, QPainter, QPen, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHeaderView,
@@ -233,6 +233,12 @@ class CompareTable(QTableView):
         places = sorted(index.row() for index in self.selectionModel().selectedRows())
         rows = [self.rows.rows[place] for place in places]
         return [row.difference for row in rows if row.difference is not None]
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        """Choose the first row where none is, so that it shows where the keyboard is."""
+        if not self.currentIndex().isValid():
+            self._choose_near(0)
+        super().focusInEvent(event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Enter takes; the rest is Qt's."""
