@@ -3,7 +3,7 @@
 import json
 
 import pytest
-from PySide6.QtCore import Qt, QTimer
+from PySide6.QtCore import QPoint, QRect, Qt, QTimer
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QAbstractButton, QApplication, QLineEdit
 
@@ -369,6 +369,30 @@ def test_f1_on_an_answer_gives_its_meaning_and_on_the_trace_what_is_drawn(window
     assert row.accessibleDescription() in assistance.pane.view.toPlainText()
     assistance._explain(window.trace.plot)
     assert "dashed lines" in assistance.pane.view.toPlainText()
+
+
+def test_the_pane_never_covers_all_of_what_has_the_focus(window, assistance, qtbot, qapp):
+    window.resize(1280, 720)
+    window.activateWindow()
+    qtbot.waitUntil(window.isActiveWindow)
+    window.begin()
+    _ = window.trace
+    qapp.processEvents()
+    assistance.on_help()
+    pane, places, covered = assistance.pane, set(), []
+    for _ in range(80):
+        at = window.focusWidget()
+        place = QRect(at.mapTo(pane.parentWidget(), QPoint(0, 0)), at.size())
+        places.add(pane.x())
+        if pane.geometry().contains(place) and not pane.isAncestorOf(at):
+            covered.append(at.accessibleName() or at.text())
+        qtbot.keyClick(at, Qt.Key.Key_Tab)
+    assert covered == []
+    assert len(places) == 2  # it did make way
+    assert not any(
+        QRect(x, pane.y(), pane.width(), pane.height()).intersects(part.geometry())
+        for x in places for part in (window.knobs, window.sign)
+    )
 
 
 def test_the_pane_leaves_the_trace_its_room_on_a_wide_screen(window, assistance, qapp):

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QEvent, QObject, QRect, QTimer
+from PySide6.QtCore import QEvent, QObject, QPoint, QRect, QTimer
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QApplication, QBoxLayout, QMenu, QWidget
 
@@ -84,6 +84,8 @@ class Assistance(QObject):
         self._ground = body.parentWidget()
         self._tour_parts, self._open_scenario = tour_parts, open_scenario
         self._pane: HelpPane | None = None
+        self._at_left = False
+        """Whether the pane lies over the left of the middle, to make way for what has the focus."""
         self._help: HelpWindow | None = None
         self._guide: GuideDialog | None = None
         self.overlay: TourOverlay | None = None
@@ -161,18 +163,33 @@ class Assistance(QObject):
         body.removeWidget(pane)
         knobs, sign = self._knobs.geometry(), self._sign.geometry()
         left, right = knobs.right() + body.spacing(), sign.left() - body.spacing()
+        is_small = right - left < 2 * _LEAST_BESIDE
         # Over the right of the middle: the beginning of the trace stays in sight.
-        if right - left >= 2 * _LEAST_BESIDE:
-            left = right - _PANE
+        if not is_small:
+            left, right = (left, left + _PANE) if self._at_left else (right - _PANE, right)
         # In a small window below the trace, which would be covered else.
-        top = sign.top() + (_SEEN if right - knobs.right() < 2 * _LEAST_BESIDE else 0)
+        top = sign.top() + (_SEEN if is_small else 0)
         pane.setFixedWidth(right - left)
         pane.setGeometry(QRect(left, top, right - left, sign.bottom() + 1 - top))
         pane.raise_()
 
     def _show_pane(self) -> None:
+        if not self.pane.isVisible():
+            self._at_left = False
         self.pane.show()
         self._place_pane()
+        self._make_way(self._window.focusWidget())
+
+    def _make_way(self, focused: QWidget | None) -> None:
+        """Lay the pane over the other side where it covers all of what has the focus."""
+        if focused is None or not self._ground.isAncestorOf(focused) or (
+            self.pane.isAncestorOf(focused) or self._body.indexOf(self.pane) >= 0
+        ):
+            return
+        place = QRect(focused.mapTo(self._ground, QPoint(0, 0)), focused.size())
+        if self.pane.geometry().contains(place):
+            self._at_left = not self._at_left
+            self._place_pane()
 
     def on_help(self) -> None:
         """Explain what has the focus; a second press closes the pane."""
@@ -201,6 +218,7 @@ class Assistance(QObject):
     def _on_focus_changed(self, _: object, new: object) -> None:
         if self._pane is not None and self._pane.isVisible() and isinstance(new, QWidget):
             self._explain(new)
+            self._make_way(new)
 
     def _explain(self, widget: QWidget | None) -> bool:
         """Put the quantity of a widget, or of what it lies in, into the pane."""
