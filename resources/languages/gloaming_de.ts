@@ -8082,6 +8082,10 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
    <translation>{question} (Strg+{n}, Esc schließt)</translation>
   </message>
   <message>
+   <source>{what}. Ctrl+{n} opens it, Esc closes it.</source>
+   <translation>{what}. Strg+{n} öffnet, Esc schließt.</translation>
+  </message>
+  <message>
    <source>Legend: plain green runs, amber stripes marginal, red dots falls short</source>
    <translation>Legende: glattes Grün läuft, gelbe Streifen knapp, rote Punkte reicht nicht</translation>
   </message>

@@ -164,6 +164,15 @@ def test_without_anything_to_explain_the_pane_says_what_it_is_for(window, assist
     assert "Put the focus on" in assistance.pane.view.toPlainText()
 
 
+def test_of_a_question_f1_says_what_it_shows_and_its_keys(window, assistance):
+    for number, button in enumerate(window.drawers.buttons.values(), 1):
+        assert assistance._explain(button)
+        told = assistance.pane.view.toPlainText()
+        assert told.count(button.accessibleName()) == 1  # as its title alone
+        assert f"Ctrl+{number} opens it" in told
+        assert len(told) > len(button.accessibleName()) + 40
+
+
 def test_esc_closes_the_pane(qtbot, window, assistance):
     window.commands["help"].trigger()
     qtbot.keyClick(assistance.pane.view, Qt.Key.Key_Escape)

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QWidget
 
 from explorer.state.language import tr
 from explorer.text import texts
+from explorer.widgets.actions import ACTIONS
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.card import Card
 
@@ -49,6 +50,10 @@ class DrawerStrip(Card):
             button.setAccessibleName(question)
             tip = tr("{question} (Ctrl+{n}, Esc closes)", question=question, n=index + 1)
             button.setToolTip(tip)
+            what = tr(ACTIONS[f"drawer_{key}"].tip)
+            button.setAccessibleDescription(
+                tr("{what}. Ctrl+{n} opens it, Esc closes it.", what=what, n=index + 1)
+            )
             button.clicked.connect(self._on_clicked)
             self.buttons[key] = button
         self._arrange()
