@@ -84,7 +84,8 @@ def store_figure(found: Assessment, repeating: Trace | None, calendar: float | N
     light_s, lux = main.light()
     brightest = float(lux.max(initial=0.0))
     strip = Strip(
-        title=say("light at the place"), x=light_s, y=np.append(lux, lux[-1:]),
+        title=say("light at the place"),
+        x=np.repeat(light_s, 2)[1:-1], y=np.repeat(lux, 2),  # constant between its edges
         high=1.05 * brightest if brightest > 0 else 1.0, high_label=show(brightest, "lx"),
     )  # fmt: skip
     chart = Chart(

@@ -18,15 +18,17 @@ from explorer.advice.verdict import CHECK_LABELS
 from explorer.files.logs import resolve_log
 from explorer.files.report import findings, sheet
 from explorer.files.report_blocks import Banner, Figure, Heading, Note, Paragraph, Table
+from explorer.files.report_figures import store_figure
 from explorer.files.report_inputs import input_rows
 from explorer.files.report_limits import limits_in, model_limits
 from explorer.files.report_source import canonical_json, sha256_of, source_of
+from explorer.files.report_svg import LINE, chart_svg
 from explorer.files.report_tables import budget_table, check_table
 from explorer.files.scenario_json import load_scenario
 from explorer.quantity import parse
 from explorer.resource_files import resource_path, scenario_folder
 from explorer.scenario.demand import Phase
-from explorer.scenario.model import Scenario, get_value, with_value
+from explorer.scenario.model import Scenario, get_value, with_value, with_values
 from explorer.scenario.part import part_from, taken
 from explorer.scenario.supply import DirectCharger, SheetPoint
 from explorer.text import Text, rendered
@@ -438,3 +440,23 @@ def test_a_course_of_several_weeks_is_drawn_beside_a_first_one_that_ends_before_
     assert solid.x[-1] == pytest.approx(course_s)
     assert dotted.x[-1] == pytest.approx(first_s)
     assert all(np.isfinite(curve.y).all() for curve in (solid, dotted))
+
+
+def test_the_light_of_the_figure_is_constant_while_it_is_lit():
+    """From 8 to 17 h on five days, in the numbers of the figure and where it is drawn."""
+    scenario = with_values(
+        load_scenario(scenario_folder() / "soil_probe.json").scenario,
+        {"light.illuminance_lx": 350.0, "light.pattern.blocks.0.to_h": 17.0},
+    )
+    found = assess(Case(scenario))
+    figure = store_figure(found, None, 0.0)
+    strip = figure.chart.strip
+    assert np.sum(np.diff(strip.x) * 0.5 * (strip.y[1:] + strip.y[:-1])) == pytest.approx(
+        350.0 * 5 * 9 * 3600.0
+    )
+    assert {0.0, 350.0} == set(strip.y.tolist())
+    (points,) = re.findall(rf'<polygon points="([^"]+)" fill="{LINE}"', chart_svg(figure.chart, ""))
+    x, y = np.array([point.split(",") for point in points.split()], float).T
+    ground = y.max()
+    lit = np.sum(np.diff(x)[(y[1:] < ground) & (y[:-1] < ground)])
+    assert lit / np.ptp(x) == pytest.approx(5 * 9 / 168, abs=0.003)
