@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QRectF, Qt
+from PySide6.QtCore import QEvent, QObject, QRectF, Qt
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import (
     QFrame,
@@ -58,3 +58,16 @@ class SlimScroll(QScrollArea):
         # Both fill themselves with the window's colour unless told not to after setWidget.
         self.viewport().setAutoFillBackground(False)
         inner.setAutoFillBackground(False)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Let a bar go that is there for its own width alone: without it all texts have room.
+
+        Qt asks for the height at the width beside the bar, so that a bar that once came stays.
+        """
+        done = super().eventFilter(watched, event)
+        if event.type() is QEvent.Type.LayoutRequest and self.verticalScrollBar().isVisible():
+            inner, size = self.widget(), self.maximumViewportSize()
+            if inner and 0 <= inner.heightForWidth(size.width()) <= size.height():
+                self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+                self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAsNeeded)
+        return done
