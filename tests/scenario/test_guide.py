@@ -11,6 +11,7 @@ import pytest
 from explorer.files.scenario_json import load_scenario, save_scenario
 from explorer.physics.sun import sun_position
 from explorer.scenario import parts
+from explorer.scenario.cut_off import cut_off
 from explorer.scenario.generic import cells_for, panels_price
 from explorer.scenario.guide import answers as keys
 from explorer.scenario.guide.answers import Answers
@@ -254,6 +255,19 @@ def test_a_device_is_known_by_the_battery_that_it_empties():
     load = scenario_from(Answers(job="other", battery="two_aa", lasts="year")).load
     assert load.operations == ()
     assert load.sleep_A * load.regulator.output_V == pytest.approx(0.685e-3, rel=1e-3)
+
+
+@pytest.mark.parametrize("family", parts.store_families(), ids=lambda family: family.key)
+def test_thresholds_lie_within_what_the_store_gives(family):
+    """A titanate cell is empty at 2.22 V; its device was to run down to 2 V, and connected 30 mV
+    above its end, where its first pulse cut it off again."""
+    scenario = scenario_from(Answers(), Design(
+        panels=1, area_cm2=30.0, family=family.key, size=family.sizes[-1]
+    ))  # fmt: skip
+    load, low_v = scenario.load, scenario.store.empty_v
+    assert cut_off(scenario) == ("threshold", load.disconnect_V)
+    assert low_v < load.disconnect_V < load.connect_V < scenario.charger.full_V
+    assert load.connect_V - load.disconnect_V >= 0.06
 
 
 def test_no_design_is_called_none_of_these():

@@ -32,7 +32,7 @@ from explorer.text import say
 DEVICE_V = 3.0
 """Behind the regulator."""
 _CELL_WINDOW = {"lithium_ion": (3.1, 3.5, 4.15), "iron_phosphate": (2.8, 3.15, 3.45),
-                "titanate": (2.0, 2.25, 2.6)}  # fmt: skip
+                "titanate": (2.23, 2.3, 2.6)}  # fmt: skip
 """Cut-off, connect and full voltage, inside the window of each chemistry (own judgement). [V]"""
 _HYBRID_WINDOW = (2.7, 3.2, 3.6)
 _BANK_WINDOW = (2.4, 3.6, 5.0)
