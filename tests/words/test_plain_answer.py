@@ -17,6 +17,7 @@ from explorer.quantity import show
 from explorer.scenario.guide import answers as keys
 from explorer.scenario.guide.answers import Answers
 from explorer.scenario.guide.assumptions import assumptions
+from explorer.scenario.guide.design import Design
 from explorer.scenario.model import Scenario, with_value
 from explorer.words.plain_answer import answer, two_sentences
 
@@ -92,6 +93,62 @@ def test_what_matters_changes_the_design():
     assert found.answers["first_charge_s"] < patient.answers["first_charge_s"]
 
 
+@pytest.mark.parametrize(
+    ("given", "key"),
+    [
+        ({"place": "window", "job": "lock", "often": "day", "when": "people",
+          "dark": "long_weekend"}, "hybrid"),
+        ({"place": "shelf", "job": "count", "often": "hour", "when": "people",
+          "dark": "long_weekend"}, "titanate"),
+    ],
+)  # fmt: skip
+def test_the_smallest_design_has_whatever_store_needs_least(monkeypatch, given, key):
+    """Kinds that were never tried made a device with a lock three times as large."""
+    answers = Answers(season="milder", matters="smallest", **given)
+
+    def size(*kinds):
+        monkeypatch.setitem(guided_design.FAMILIES, "smallest", kinds)
+        design, found = find_design(answers)
+        assert found.verdict.state == "runs"
+        return design.panel_cm2, design.store_cm3
+
+    tried = guided_design.FAMILIES["smallest"]
+    smallest = size(*tried)
+    assert smallest == size(key)
+    assert smallest < size(*(kind for kind in tried if kind != key))
+
+
+def test_a_device_runs_on_a_hybrid_capacitor_where_no_other_small_store_is_enough():
+    """A valve in a hall was told to be marginal."""
+    given = {"place": "hall", "job": "valve", "often": "day"}
+    design, found = find_design(Answers(season="milder", matters="smallest", **given))
+    assert found.verdict.state == "runs"
+    assert (design.family, design.panel_cm2) == ("hybrid", 90.0)
+
+
+def test_what_one_kind_of_store_does_not_keep_is_not_held_against_another(monkeypatch):
+    """Averages are too hopeful of a small cell that its own pulse cuts off; not of a larger one."""
+    answers = Answers(
+        place="facade", season="milder", job="tracker", often="hour", matters="smallest"
+    )
+    one = Design(panels=1, area_cm2=16.0, family="titanate", size=20.0)
+    other = Design(panels=1, area_cm2=16.0, family="lithium_pouch", size=60.0)
+    tried = [
+        guided_design._Tried(design=design, reserve=reserve, rank=())
+        for design, reserve in ((one, 1.04), (one, 1.03), (other, 1.02))
+    ]
+    marched = []
+
+    def judged(case):
+        marched.append(case.scenario.store)
+        return judge(case)
+
+    monkeypatch.setattr(guided_design, "judge", judged)
+    best = guided_design._best_of(answers, tried, lambda: False, None)
+    assert (best.design, best.verdict.state) == (other, "runs")
+    assert len(marched) == 2, "the second on the same store would fail like the first"
+
+
 def test_where_no_small_store_lives_through_the_frost_a_larger_kind_is_named(monkeypatch):
     answers = Answers(
         place="facade", region="north", facing="north", job="sense_co2", often="ten_minutes",
@@ -102,6 +159,8 @@ def test_where_no_small_store_lives_through_the_frost_a_larger_kind_is_named(mon
         guided_design, "judge",
         lambda case: known.get(case.scenario) or known.setdefault(case.scenario, judge(case)),
     )
+    few = ("power_supercapacitor", "lithium_pouch")
+    monkeypatch.setitem(guided_design.FAMILIES, "smallest", few)
     design, found = find_design(answers)
     assert found.verdict.state == "runs"
     assert design.family in guided_design.OTHERS
@@ -126,8 +185,8 @@ def test_the_advice_turns_the_verdict():
 
 def test_the_light_that_is_named_is_the_one_that_its_knob_names():
     """Who opens the design in the window reads the same value beside the light."""
-    named = 0
-    for answers in spread_out():
+    named, shelf = 0, Answers(place="shelf", job="sense_co2", matters="cheapest")
+    for answers in (*spread_out(), shelf):
         found = answered(answers)
         if found.assessment.verdict.state == "runs" or "would run from" not in found.advice:
             continue
@@ -210,7 +269,7 @@ def test_panels_bring_enough_where_the_store_alone_falls_short_in_a_year():
         place="facade", region="latitude", latitude_deg=51.5, facing="north", job="lock",
         matters="smallest",
     )  # fmt: skip
-    kinds = guided_design.FAMILIES["smallest"]
+    kinds = ("power_supercapacitor", "lithium_pouch")
     (nearest,) = guided_design._in_order(lock, kinds, lambda: False, None)
     assert nearest.reserve < 1.0
     assert nearest.design.panel_cm2 > 30.0  # 15 cm² would bring half of what is used
