@@ -1,10 +1,17 @@
 """The panel drawer follows the design and exports what it shows."""
 
+import numpy as np
 import pytest
+from PySide6.QtCore import QRectF
+from PySide6.QtGui import QImage, QPainter
 
+from explorer.advice.charger_curve import ChargerCurve
 from explorer.scenario.model import Scenario
+from explorer.state import theme
 from explorer.state.document import Document
 from explorer.state.jobs import JobRunner
+from explorer.text import say
+from explorer.widgets.drawers.charger_plot import _Picture
 from explorer.widgets.drawers.curve_plot import ticks
 from explorer.widgets.drawers.panel_drawer import CHARGER, CURVE, SOURCES, PanelDrawer
 from explorer.widgets.source_note import SourceNote
@@ -81,3 +88,24 @@ def test_ticks_are_round_and_stay_inside(top, step):
     assert found[0] == 0.0
     assert found[-1] <= top * (1 + 1e-9)
     assert found[1] == pytest.approx(step)
+
+
+@pytest.mark.parametrize("power_w", [3e-5, 2.3e-4, 7e-4])
+def test_the_word_of_the_working_point_lies_beside_the_curve(qapp, power_w):
+    """On a rising share it stands below at the right, in the size that the table's dialog has."""
+    inputs = np.geomspace(1e-6, 1e-2, 400)
+    share = np.interp(np.log10(inputs), [-5.4, -5.0, -4.0, -3.0], [0.0, 0.6, 0.8, 0.88])
+    working = power_w, float(np.interp(power_w, inputs, share))
+    curve = ChargerCurve(
+        kind="efficiency", inputs=inputs, curves=((say("efficiency"), share),), rows=(),
+        working=working,
+    )  # fmt: skip
+    image = QImage(500, 440, QImage.Format.Format_RGB32)
+    painter = QPainter(image)
+    picture = _Picture(painter, QRectF(image.rect()), curve, theme.LIGHT)
+    (at,) = picture._points(*(np.array([value]) for value in working))
+    word = picture.word_box(at, "now")
+    assert QRectF(image.rect()).contains(word)
+    assert not any(word.contains(point) for point in picture._points(inputs, share))
+    picture.paint()
+    painter.end()

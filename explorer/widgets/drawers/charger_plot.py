@@ -20,6 +20,8 @@ from explorer.widgets.plots.overlay import paint_label
 from explorer.words.panel import charger_spoken
 
 _LEFT, _RIGHT, _TOP, _BOTTOM = 62.0, 14.0, 20.0, 30.0
+_ASIDE, _BELOW = 7, 16
+"""From the working point to its word, and down to the word's base line. [px]"""
 _STYLES = (
     Qt.PenStyle.SolidLine, Qt.PenStyle.DashLine, Qt.PenStyle.DotLine, Qt.PenStyle.DashDotLine,
 )  # fmt: skip
@@ -74,10 +76,22 @@ class _Picture:
             painter.setBrush(tokens.color("threshold"))
             painter.drawEllipse(at, 4.5, 4.5)
             text = tr("now") if self._is_share else tr("at connect")
-            right = at.x() > self._area.center().x()
-            shift = QPointF(-7, 16) if right else QPointF(7, 16)
-            paint_label(painter, at + shift, text, "threshold", tokens, right=right)
+            word = self.word_box(at, text)
+            paint_label(painter, word.bottomLeft(), text, "threshold", tokens)
         self._paint_names()
+
+    def word_box(self, at: QPointF, text: str) -> QRectF:
+        """Where the word of the working point stands, above its base line: clear of the curve.
+
+        Below it, at the side where the curve leaves it room: a share rises with its power, a
+        current falls with the store's voltage.
+        """
+        metrics, area = self._painter.fontMetrics(), self._area
+        width = metrics.horizontalAdvance(text)
+        at_left, at_right = at.x() - _ASIDE - width, at.x() + _ASIDE
+        fits = at_right + width <= area.right() if self._is_share else at_left < area.left()
+        left = at_right if fits else at_left
+        return QRectF(left, at.y() + _BELOW - metrics.ascent(), width, metrics.ascent())
 
     def _points(self, inputs: FloatArray, values: FloatArray) -> list[QPointF]:
         area = self._area
