@@ -298,6 +298,28 @@ def test_the_name_of_full_stands_above_a_curve_that_runs_there(qtbot, plot, monk
     assert name.bottom() <= view.y(max(one.volts for one in thresholds)) + 1
 
 
+def test_the_name_of_a_line_in_a_band_keeps_off_the_curve_that_runs_through_it(
+    qtbot, plot, monkeypatch
+):
+    """A motor that runs again and again: the curve stands for what is usual within the band."""
+    scenario = load_scenario(scenario_folder() / "vent_flap.json").scenario
+    plot.set_assessment(made_up(scenario, trace=run_of(scenario, WEEK_S)), WEEK)
+    plot.resize(640, 300)
+    qtbot.wait(50)  # until the curve is known at that size
+    painted = []
+    paint = overlay.paint_thresholds
+    monkeypatch.setattr(overlay, "paint_thresholds", lambda *a: painted.append((a, paint(*a))))
+    plot.grab()
+    (_, view, *_), names = painted[-1]
+    time_s, volts = plot._picture.line(view.pixel_v)
+    assert plot._picture.dense(view.pixel_v).mean() > 0.9
+    assert len(names) == 3
+    for name in names:
+        at = np.linspace(name.left(), name.right(), 100)
+        y = np.interp(at, view.x(time_s), view.y(volts))
+        assert not ((y > name.top()) & (y < name.bottom())).any()
+
+
 def test_the_note_of_the_axis_stands_beside_a_curve_that_begins_at_the_bottom(
     qtbot, plot, monkeypatch
 ):

@@ -269,6 +269,9 @@ class TracePlot(PlotView):
                 middle = 0.5 * (picture.edge_s[:-1] + picture.edge_s[1:])
                 edges = np.stack([picture.low_v, picture.high_v])
                 lines.append((view.x(middle), view.y(edges)))
+                if picture.dense(view.pixel_v).any():  # the curve runs between these edges there
+                    time_s, volts = picture.line(view.pixel_v)
+                    lines.append((view.x(time_s), view.y(volts)))
         return lines
 
     def drawForeground(self, painter: QPainter, rect: QRectF) -> None:
