@@ -68,11 +68,11 @@ class AnswerRow(QWidget):
 
     def show_answer(self, answer: Answer, state: State) -> None:
         """Show an answer that holds; one behind the verdict bears its sign."""
-        self.number.show_text(_number(answer))
         changed = answer != self.answer or self._state != (state if answer.decides else None)
         self.answer, self._state = answer, state if answer.decides else None
+        self.number.show_text(_split(answer.value)[0] if changed else self.number.text())
         if changed:
-            self.unit.setText(_unit(answer))
+            self.unit.setText(_split(answer.value)[1])
             self.setObjectName(f"answer_{answer.key}")
             said = tr(spoken(answer))
             self.setAccessibleName(said)
@@ -109,11 +109,15 @@ class AnswerRow(QWidget):
         if self.answer is None:
             return
         whole, short = tr(self.answer.label), tr(self.answer.short)
+        number, brief = _split(self.answer.value)[0], _split(self.answer.brief)[0]
         # By what the unit will take: it is laid out only after this.
-        beside = self.number.sizeHint().width() + self.unit.minimumWidth() + 2 * _GAP
-        room = self.width() - _PAD - _EDGE - beside
-        fits = self.fontMetrics().horizontalAdvance(whole) <= room
-        text = whole if fits else short
+        beside = self.unit.minimumWidth() + 2 * _GAP
+        wide = self.width() - _PAD - _EDGE - beside
+        told = self.number.fontMetrics().horizontalAdvance
+        name = self.fontMetrics().horizontalAdvance
+        text = whole if name(whole) <= wide - told(number) else short
+        if not self.number.is_pending:
+            self.number.show_text(number if name(text) <= wide - told(number) else brief)
         if self.label.text() != text:
             self.label.setText(text)
 
@@ -312,17 +316,9 @@ class AnswerCard(Card):
         painter.end()
 
 
-def _number(answer: Answer) -> str:
-    return _split(answer)[0]
-
-
-def _unit(answer: Answer) -> str:
-    return _split(answer)[1]
-
-
-def _split(answer: Answer) -> tuple[str, str]:
+def _split(value: str) -> tuple[str, str]:
     """A value apart from its unit; words and ratios have none."""
-    shown = tr(answer.value)
+    shown = tr(value)
     number, _, unit = shown.rpartition(" ")
     is_unit = number and number[-1].isdigit() and len(unit) <= 3 and not unit[:1].isdigit()
     return (number, unit) if is_unit else (shown, "")

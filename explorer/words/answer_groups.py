@@ -18,6 +18,7 @@ from explorer.words.answers import (
     OF_CHECK,
     SHORT,
     SHOWN,
+    brief_of,
     value_of,
 )
 from explorer.words.figures import volts
@@ -34,6 +35,8 @@ class Answer:
     label: str
     short: str
     value: str
+    brief: str
+    """The value where room is short."""
     meaning: str
     decides: bool
     """Whether it stands behind the check that settles the verdict."""
@@ -61,8 +64,8 @@ def answer_groups(assessment: Assessment) -> tuple[AnswerGroup, ...]:
                 answers=tuple(
                     Answer(
                         key=key, label=LABELS[key], short=SHORT[key],
-                        value=value_of(key, found[key]), meaning=ASSUMED[key],
-                        decides=key == behind,
+                        value=value_of(key, found[key]), brief=brief_of(key, found[key]),
+                        meaning=ASSUMED[key], decides=key == behind,
                     )
                     for key in ordered
                     if key in found

@@ -6,7 +6,7 @@ import math
 from typing import TYPE_CHECKING
 
 from explorer.quantity import show
-from explorer.text import say, texts
+from explorer.text import joined, say, texts
 from explorer.words.figures import margin_text, quantity_text
 
 if TYPE_CHECKING:
@@ -135,6 +135,10 @@ OF_AMOUNT: dict[str, str] = {
 """The answer that tells what is reached of each amount that is asked."""
 
 
+_BELOW_NONE = {"least_light_for_balance_lx": False, "most_operations_per_day": True}
+"""Where the search found no edge: whether it would lie below its last value."""
+
+
 def value_of(key: str, value: float) -> str:
     """An answer in the unit that its key ends in, or a word where there is no number.
 
@@ -168,12 +172,29 @@ def value_of(key: str, value: float) -> str:
     return show(value, unit if unit in ("s", "V", "lx") else "")
 
 
+def brief_of(key: str, value: float) -> str:
+    """The same where room is short: a sign in the place of the words before a bound."""
+    from explorer.advice.reach import Reach
+
+    if not isinstance(value, Reach) or not value.bound or (
+        value.bound == "none" and key not in _BELOW_NONE
+    ):
+        return value_of(key, value)
+    is_below = _BELOW_NONE[key] if value.bound == "none" else value.bound == "less than"
+    sign = "<" if is_below else ">"
+    return joined("", (f"{sign}\N{NO-BREAK SPACE}", _edge_text(key, value)))
+
+
+def _edge_text(key: str, value: Reach) -> str:
+    """The number of an edge."""
+    if key == "longest_closure_days":
+        return show(value * 86_400.0, "s")
+    return show(value, "lx" if key.endswith("_lx") else "")
+
+
 def _reach_text(key: str, value: Reach) -> str:
     """An edge, or what the search knows where it ended at its bound."""
-    if key == "longest_closure_days":
-        text = show(value * 86_400.0, "s")
-    else:
-        text = show(value, "lx" if key.endswith("_lx") else "")
+    text = _edge_text(key, value)
     if value.bound == "more than":
         return say("more than {value}", value=text)
     if value.bound == "less than":

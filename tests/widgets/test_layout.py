@@ -104,6 +104,36 @@ def test_names_of_answers_are_whole_beside_a_number(desk, qapp, name):
         assert need <= row.label.width(), row.label.text()
 
 
+def test_beside_a_bound_too_a_name_is_whole_in_a_small_window(desk, qapp, qtbot):
+    """Of a device with an hour of little light a day: not even one operation in a hundred days."""
+    desk.document.edit("light.pattern.blocks.0.to_h", 18.0)
+    desk.document.edit("light.pattern.blocks.0.from_h", 17.0)
+    desk.document.edit("light.illuminance_lx", 50.0)
+    desk.solver.solve_now()
+    settle(desk, qapp, 1280, 720)
+
+    def shown():
+        rows = [row for row in desk.trace.answers.rows if row.isVisible() and row.answer]
+        return {row.answer.key: row for row in rows if not row.number.is_pending}
+
+    qtbot.waitUntil(lambda: "most_operations_per_day" in shown(), timeout=20_000)
+    rows = shown()
+    row = rows["most_operations_per_day"]
+    assert row.number.text() == tr(row.answer.brief) != tr(row.answer.value)
+    assert tr(row.answer.value) in row.accessibleName()
+    assert all(is_whole(row.label) for row in rows.values())
+    settle(desk, qapp, 1920, 1080)
+    assert all(is_whole(row.label) for row in shown().values())
+    row = shown()["most_operations_per_day"]
+    row.setFixedWidth(600)
+    qapp.processEvents()
+    assert row.number.text() == tr(row.answer.value)
+
+
+def is_whole(label):
+    return label.fontMetrics().horizontalAdvance(label.text()) <= label.width()
+
+
 def test_the_window_never_asks_for_more_than_the_smallest_screen(desk, qapp):
     assert desk.minimumSize().width() <= 960
     assert desk.minimumSize().height() <= 540
