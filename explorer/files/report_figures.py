@@ -37,6 +37,8 @@ ROWS = 400
 """About so many points wide and high is what a printed curve can show."""
 MOST_TICKS = 6
 _TIME_LABELS = 9
+_BELOW = 0.14
+"""Room for a name under the deepest point of a pulse, over the height of the pulse."""
 _NEAR = 2.0
 """The device's need is drawn where it lies within so many depths of the pulse below it."""
 LETTERS = "ABCDEFGH"
@@ -125,6 +127,7 @@ def pulse_figure(pulse: PulseView) -> Figure:
     under = lowest + pulse.step_v
     shown = lowest - pulse.minimum_v <= _NEAR * max(top - lowest, 1e-3)
     low = min(lowest, pulse.minimum_v) if shown else lowest
+    depth = top - low
     needs = joined(" ", (say("needs"), volts(pulse.minimum_v)))
     chart = Chart(
         x=Axis(
@@ -132,7 +135,7 @@ def pulse_figure(pulse: PulseView) -> Figure:
             low=float(x[0]), high=float(x[-1]),
             ticks=time_ticks(float(x[0]), float(x[-1]), 6, False),
         ),
-        left=axis(say("voltage, V"), max(low - 0.05 * (top - low), 0.0), top + 0.05 * (top - low)),
+        left=axis(say("voltage, V"), max(low - _BELOW * depth, 0.0), top + 0.05 * depth),
         curves=(
             Curve(label=say("terminals"), x=x, y=pulse.terminal_v),
             Curve(label=say("store"), x=x, y=pulse.store_v, dash="7 4", width=1.2),

@@ -40,6 +40,8 @@ _TOP, _BOTTOM, _LEFT, _RIGHT = 28.0, 42.0, 66.0, 140.0
 _STRIP, _STRIP_GAP = 34.0, 8.0
 _LETTER_WIDTH = 6.6
 """Mean width of a letter at the size of the texts. [units]"""
+_TALL, _BESIDE = 8.0, 13.0
+"""Half of a text with its ground, and how far its middle stands from what it is beside."""
 FONT = "sans-serif"
 
 
@@ -324,22 +326,53 @@ def spread_out(places: Sequence[float], gap: float) -> list[float]:
 
 
 def _drops(chart: Chart, field: _Field, render: Render) -> list[str]:
-    parts = []
-    middles = [0.5 * (field.up(drop.low) + field.up(drop.high)) for drop in chart.drops]
-    for drop, y in zip(chart.drops, spread_out(middles, _GAP), strict=True):
+    """Distances with their names where no curve runs: beside the middle or below or above it."""
+    parts: list[str] = []
+    taken: list[tuple[float, float]] = []
+    drawn = [
+        (np.array([field.across(v) for v in curve.x.tolist()]),
+         np.array([field.up(v, right=curve.right) for v in curve.y.tolist()]))
+        for curve in chart.curves
+    ]  # fmt: skip
+    for drop in chart.drops:
         x, low, high = field.across(drop.x), field.up(drop.low), field.up(drop.high)
         parts.append(_line(x, low, x, high, stroke=INK, width=2.4))
         parts += [_line(x - 4, end, x + 4, end, stroke=INK) for end in (low, high)]
         label = render(drop.label)
         width = len(label) * _LETTER_WIDTH + 6
-        # On the side with more room, on paper of its own so that no line runs through it.
-        east = x < 0.6 * field.east
-        west_end = x + 6 if east else x - 6 - width
+        # Where there is room on either side, on paper of its own so that no line runs through it.
+        sides = [x + 6] if x < 0.6 * field.east else [x - 6 - width]
+        sides += [x + 6] if x + 6 + width < field.east else []
+        heights = (0.5 * (low + high), low + _BESIDE, high - _BESIDE, low + 2 * _BESIDE)
+        places = [(left, y) for y in heights for left in sides
+                  if field.north + 7 < y < field.south - 7]
+        free = [(left, y) for left, y in places if all(abs(y - t) >= _GAP for _, t in taken)]
+        west_end, y = min(
+            free or places,
+            key=lambda at: sum(_crossed(at[0], at[0] + width, at[1], line) for line in drawn),
+        )
+        taken.append((west_end, y))
         parts.append(_rectangle(west_end, y - 7, west_end + width, y + 7, fill=PAPER))
+        east = west_end > x
         parts.append(
             _text(x + 9 if east else x - 9, y + 4, label, anchor="start" if east else "end")
         )
     return parts
+
+
+def _crossed(
+    west: float, east: float, middle: float, line: tuple[FloatArray, FloatArray]
+) -> float:
+    """Share of a text's width over which a curve runs through it, also where it only dips in."""
+    x, y = line
+    even = np.linspace(west, east, 40)
+    met = (np.abs(np.interp(even, x, y, np.nan, np.nan) - middle) < _TALL).mean()
+    # Points between those of the curve, for one that steps up or down within the text.
+    each = np.arange(float(len(x)))
+    between = np.linspace(0.0, len(x) - 1.0, 20 * len(x))
+    x, y = np.interp(between, each, x), np.interp(between, each, y)
+    dips = (x > west) & (x < east) & (np.abs(y - middle) < _TALL)
+    return max(float(met), 0.05 if dips.any() else 0.0)
 
 
 def _dots(chart: Chart, field: _Field) -> list[str]:

@@ -8,10 +8,11 @@ from pathlib import Path
 import numpy as np
 import pytest
 
+from explorer.advice.assess import assess
 from explorer.advice.case import Case
 from explorer.files.report import findings, sheet
 from explorer.files.report_blocks import Axis, Chart, Curve, NamedLine, plain
-from explorer.files.report_figures import ticks
+from explorer.files.report_figures import pulse_figure, ticks
 from explorer.files.report_html import sheet_html
 from explorer.files.report_inputs import input_rows
 from explorer.files.report_limits import model_limits
@@ -223,6 +224,30 @@ def test_names_of_levels_have_room_beside_the_field(words):
     (name,) = [e for e in root.iter(f"{SVG}text") if e.text == words]
     widest = 0.58 * float(root.get("font-size"))
     assert float(name.get("x")) + widest * len(words) < WIDTH
+
+
+@pytest.mark.parametrize("name", [
+    "door_counter", "plant_label", "soil_probe", "vent_flap", "watering_valve",
+])  # fmt: skip
+def test_the_names_of_step_and_ramp_keep_off_the_curves_and_off_each_other(name):
+    """The paper under "ESR step" hid the end of the curve that it names."""
+    pulse = assess(Case(load_scenario(scenario_folder() / f"{name}.json").scenario)).pulse
+    root = drawn(pulse_figure(pulse).chart)
+    named = [e for e in root.iter(f"{SVG}text") if e.text.startswith(("ESR step", "ramp"))]
+    papers = [e for e in root.iter(f"{SVG}rect")
+              if e.get("fill") == "white" and e.get("height") == "14"]
+    assert len(named) == len(papers) == 2
+    boxes = [tuple(float(e.get(k)) for k in ("x", "y", "width", "height")) for e in papers]
+    assert abs(boxes[0][1] - boxes[1][1]) >= 14.0
+    curves = [e.get("points").split() for e in root.iter(f"{SVG}polyline")]
+    assert len(curves) == 2
+    for points in curves:
+        x, y = np.array([p.split(",") for p in points], float).T
+        part = np.linspace(0.0, len(x) - 1.0, 200 * len(x))
+        x, y = (np.interp(part, np.arange(len(x)), v) for v in (x, y))
+        for west, north, width, height in boxes:
+            inside = (x > west) & (x < west + width) & (y > north) & (y < north + height)
+            assert not inside.any()
 
 
 def test_places_that_are_far_apart_stay():
