@@ -133,11 +133,6 @@ class Centre(QWidget):
         self._judged = judged
         self._arrange()
 
-    def keep_in_sight(self, part: QWidget) -> None:
-        """Scroll to what has the keyboard, where the middle is too low for all of it."""
-        if self._inner.isAncestorOf(part):
-            self._scroll.ensureWidgetVisible(part, 0, 8)
-
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Fill what is in sight, or be as high as the parts need."""
         if event.type() == QEvent.Type.Resize:

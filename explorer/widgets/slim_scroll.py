@@ -5,6 +5,7 @@ from __future__ import annotations
 from PySide6.QtCore import QEvent, QObject, QRectF, Qt
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import (
+    QApplication,
     QFrame,
     QScrollArea,
     QScrollBar,
@@ -16,6 +17,8 @@ from PySide6.QtWidgets import (
 from explorer.state.theme import tokens_of
 
 WIDTH = 10
+_AROUND = 8
+"""Kept in sight above and below what has the keyboard. [px]"""
 
 
 class SlimBar(QScrollBar):
@@ -58,6 +61,22 @@ class SlimScroll(QScrollArea):
         # Both fill themselves with the window's colour unless told not to after setWidget.
         self.viewport().setAutoFillBackground(False)
         inner.setAutoFillBackground(False)
+        app = QApplication.instance()
+        assert isinstance(app, QApplication)
+        app.focusChanged.connect(self._on_focus_changed)
+
+    def _on_focus_changed(self, before: object, now: object) -> None:
+        """Scroll to what takes the keyboard, also where it comes from outside.
+
+        Not for a window that is shown again, nor for a press, which would miss what scrolls away.
+        """
+        inner = self.widget()
+        if (
+            isinstance(before, QWidget) and isinstance(now, QWidget) and inner is not None
+            and inner.isAncestorOf(now)
+            and QApplication.mouseButtons() == Qt.MouseButton.NoButton
+        ):
+            self.ensureWidgetVisible(now, 0, _AROUND)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Let a bar go that is there for its own width alone: without it all texts have room.

@@ -1,6 +1,7 @@
 """No text overlaps another or leaves its box, measured from the widgets, in every size."""
 
 import pytest
+from PySide6.QtCore import QPoint, QRect, Qt
 from PySide6.QtWidgets import QLabel, QWidget
 
 from explorer.resource_files import scenario_folder
@@ -141,18 +142,40 @@ def test_the_window_never_asks_for_more_than_the_smallest_screen(desk, qapp):
     assert (desk.width(), desk.height()) == (960, 540)
 
 
-def test_pulse_and_answers_can_be_reached_in_the_smallest_window(desk, qapp):
+def test_pulse_and_answers_can_be_reached_in_the_smallest_window(desk, qapp, qtbot):
+    desk.activateWindow()
+    qtbot.waitUntil(desk.isActiveWindow)
+    desk.begin()
     settle(desk, qapp, 960, 540)
-    scroll = desk.centre._scroll
     last = [row for row in desk.trace.answers.rows if row.isVisible()][-1]
     last.setFocus()
-    desk.centre.keep_in_sight(last)
     qapp.processEvents()
-    shown = scroll.viewport().rect()
-    at = last.mapTo(scroll.viewport(), last.rect().center())
-    assert shown.contains(at)
+    assert is_in_sight(desk.centre._scroll, last)
     desk.trace.spans.button(0).click()
     assert desk.trace.pulse.isVisible()
+
+
+def test_tab_from_the_knobs_scrolls_the_middle_to_what_it_reaches(desk, qapp, qtbot):
+    """With a drawer open in a low window the trace is a scroll away."""
+    desk.activateWindow()
+    qtbot.waitUntil(desk.isActiveWindow)
+    settle(desk, qapp, 1280, 600)
+    desk.drawers.open("bench")
+    desk.knobs.folds[-1].button.setFocus()
+    for _ in range(3):
+        qapp.processEvents()
+    scroll = desk.centre._scroll
+    scroll.verticalScrollBar().setValue(scroll.verticalScrollBar().maximum())
+    assert not any(is_in_sight(scroll, button) for button in desk.trace.spans.buttons())
+    qtbot.keyClick(desk.focusWidget(), Qt.Key.Key_Tab)
+    qapp.processEvents()
+    assert desk.focusWidget() in desk.trace.spans.buttons()
+    assert is_in_sight(scroll, desk.focusWidget())
+
+
+def is_in_sight(scroll, part):
+    at = QRect(part.mapTo(scroll.viewport(), QPoint(0, 0)), part.size())
+    return scroll.viewport().rect().contains(at)
 
 
 def test_what_is_measured_is_found(qtbot):
