@@ -145,8 +145,14 @@ class KnobRow(QWidget):
     def _make_room(self) -> None:
         steps = self.down.width() + self.up.width() + 3
         needed = self.label.sizeHint().width() + self.field.width() + steps
-        for button in (self.down, self.up):
-            button.setVisible(needed <= self.width() and not self._bare)
+        room = needed <= self.width() and not self._bare
+        if room is self.down.isHidden():
+            for button in (self.down, self.up):
+                button.setVisible(room)
+            # Within a resize of this row Qt leaves the name as narrow as it was with them.
+            layout = self.layout()
+            assert layout is not None
+            layout.activate()
 
     def set_value(self, value: float) -> None:
         """Show `value` without emitting."""

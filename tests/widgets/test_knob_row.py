@@ -255,6 +255,24 @@ def test_a_name_is_never_cut_and_the_steps_give_way_to_it(window, qapp):
     assert not any(row.down.isHidden() for row in rows)
 
 
+def test_the_name_takes_the_room_of_the_steps_in_the_very_resize_that_hides_them(qtbot):
+    """Beside a scroll bar that came later the last letter of a long name was cut for good."""
+    row = KnobRow(LIGHT, "l")
+    qtbot.addWidget(row)
+    row.show()
+    row.label.setText("Name of a quantity that has letters")
+    steps = row.field.width() + row.down.width() + row.up.width() + 3
+    enough = row.label.sizeHint().width() + steps
+    row.resize(enough + 1, 110)
+    assert row.down.isVisible()
+    row.resize(enough - 8, 110)
+    assert not row.down.isVisible()
+    assert row.label.sizeHint().width() <= row.label.width()
+    row.resize(enough + 1, 110)
+    assert row.down.isVisible()
+    assert row.label.sizeHint().width() <= row.label.width()
+
+
 def test_the_load_knob_keeps_the_phase_that_somebody_set(window):
     """Even where another phase of the operation draws more now."""
     document = window.document
