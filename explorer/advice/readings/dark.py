@@ -23,7 +23,7 @@ MOST_TRIED = 40
 """Dark stretches of a course that are followed where each may be the hardest."""
 FOLLOWED_S = 40 * 365.25 * 86_400.0
 """How long a full store is followed in the dark. [s]"""
-MOST_DARK_LEGS = 2 * STUDY_LEGS
+MOST_DARK_LEGS = STUDY_LEGS
 """Legs after which it is followed no further: only runs without a pause between them take so many.
 """
 
