@@ -168,19 +168,19 @@ class Strip:
             known[one]
             for one in zip(map(id, low), map(id, high), cycle, map(id, repeats), exact, strict=True)
         ], np.intp)
-        first = np.empty(len(known), np.intp)
-        first[sort[::-1]] = np.arange(len(legs))[::-1]
+        # In one go: there may be as many sorts as turns that repeat.
+        ends = np.cumsum(np.bincount(sort))
+        each = np.split(np.argsort(sort, kind="stable"), ends[:-1])[: len(known)]
         found, taken = list[tuple[int, int, int]](), list[tuple[IntArray, int]]()
-        for number, leg in enumerate([legs[i] for i in first.tolist()]):
+        for some in each:
+            leg = legs[some[0]]
             if leg.repeats is not None:
-                some = (sort == number).nonzero()[0]
                 self._which[some] = len(self._repeated)
                 self.times[some] = leg.repeats.times
                 self._repeated.append(leg.repeats)
                 found.append((TURNS, 0, 0))
                 continue
             if leg.cycles is not None and leg.level.exact and not leg.averages:
-                some = (sort == number).nonzero()[0]
                 times = length_s[some] / leg.cycles[0].length_s
                 whole = np.rint(times)
                 # Under a log cycles are taken in fractions.
