@@ -17,7 +17,7 @@ from weakref import ref
 
 import numpy as np
 
-from explorer.engine.course import Leg, Repeats
+from explorer.engine.course import Leg, Repeats, give_way
 from explorer.engine.cycles import Cycle
 from explorer.engine.modes import Blend, Modes
 from explorer.engine.orbits import Orbits, grain, settled
@@ -73,6 +73,7 @@ class Strip:
     """
 
     def __init__(self, book: Book, courses: Sequence[tuple[Sequence[Leg], float]]) -> None:
+        give_way()  # of a device that fails a million times each of these takes a second
         self._book, self.modes = book, book.modes
         legs = [leg for course, _ in courses for leg in course]
         columns = list(zip(*legs, strict=True)) or [()] * len(Leg._fields)

@@ -9,7 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from explorer.engine.columns import Columns, Extremes, Voltages
-from explorer.engine.course import Trajectory
+from explorer.engine.course import Trajectory, give_way
 from explorer.engine.extent import Extent
 from explorer.engine.march import Engine
 from explorer.engine.modes import Modes
@@ -119,7 +119,9 @@ class Trace:
         if not self.run.legs:
             return self._only(begin_s)
         now = self._strip.at(begin_s, before=True)
+        give_way()
         currents = self._means(begin_s, end_s, now)
+        give_way()
         return Columns(
             **_fields(self._voltages(now, begin_s, self._spans.extent(begin_s, end_s))),
             harvest_a=currents[HARVEST],

@@ -15,6 +15,7 @@ from explorer.advice.year.answers import month_energies
 from explorer.advice.year.readings import year_dark
 from explorer.advice.year.study import year_study
 from explorer.engine.course import Interrupted, asked_to_stop, until
+from explorer.engine.trace import Trace
 from explorer.engine.walk import ASKED_EVERY, MOST_TRIES
 from explorer.files.scenario_json import load_scenario
 from explorer.scenario.demand import Every, Load, Operation, Phase
@@ -134,3 +135,19 @@ def test_a_question_that_is_told_to_stop_ends_within_its_march_and_is_no_failure
     steps = []
     assert _Task(key="year", number=1, question=told_midway).run(steps.append) is None
     assert steps == ["first"]
+
+
+def test_rows_of_a_trace_are_given_up_between_their_parts():
+    """Of a device that fails a million times each part takes a second."""
+    found = study(Case(load_scenario(CASES / "runs_with_84100_cut_offs.json").scenario))
+    whole = Patience(10**9)
+    with until(whole):
+        right = found.repeating.eventful(50)
+    assert whole.asked >= 4
+    for most in range(whole.asked):
+        trace = Trace(found.engine, found.course.run)
+        with pytest.raises(Interrupted), until(Patience(most)):
+            trace.eventful(50)
+        again = trace.eventful(50)
+        assert (again.store_v == right.store_v).all()
+        assert (again.load_a == right.load_a).all()
