@@ -173,6 +173,16 @@ def no_window_left_behind():
     assert not names, f"windows left behind, perhaps by a lambda that holds one: {names}"
 
 
+@pytest.fixture(autouse=True)
+def no_button_held_down():
+    """Fail a test that presses a mouse button and never lets go: all later ones would hold it."""
+    yield
+    gui = sys.modules.get("PySide6.QtWidgets")
+    if gui and gui.QApplication.instance():
+        held = gui.QApplication.mouseButtons()
+        assert not held.value, f"still held down after the test: {held.name}"
+
+
 _ALONE = "GLOAMING_TEST_ALONE"
 
 

@@ -438,6 +438,7 @@ def test_one_corner_is_not_enough_and_both_are(stand, qtbot):
     assert left == []
     QTest.mousePress(other, LEFT)
     qtbot.waitUntil(lambda: left == [True], timeout=5000)
+    QTest.mouseRelease(other, LEFT)
 
 
 def test_two_fingers_on_the_corners_leave(stand, qtbot):

@@ -145,6 +145,7 @@ def test_a_double_click_on_the_handle_returns_to_the_start(qtbot, row, document)
     place = at_stop(row.slider, 2000.0)
     qtbot.mouseClick(row.slider, Qt.MouseButton.LeftButton, pos=place)
     qtbot.mouseDClick(row.slider, Qt.MouseButton.LeftButton, pos=place)
+    qtbot.mouseRelease(row.slider, Qt.MouseButton.LeftButton, pos=place)
     assert level(document) == 300.0
 
 
@@ -152,6 +153,7 @@ def test_two_clicks_in_the_groove_do_not_reset(qtbot, row, document):
     place = at_stop(row.slider, 20_000.0)
     qtbot.mouseClick(row.slider, Qt.MouseButton.LeftButton, pos=place)
     qtbot.mouseDClick(row.slider, Qt.MouseButton.LeftButton, pos=place)
+    qtbot.mouseRelease(row.slider, Qt.MouseButton.LeftButton, pos=place)
     assert level(document) == 20_000.0
 
 
