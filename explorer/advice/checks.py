@@ -12,6 +12,7 @@ from explorer.advice.readings import (
     FARTHEST,
     DarkReading,
     Readings,
+    times,
 )
 from explorer.advice.readings.balance import Balance
 from explorer.advice.readings.pulse import flat, spare
@@ -123,8 +124,7 @@ def balance(found: Readings | Balance, asked: Asked) -> Judged:
 
 def dark(d: DarkReading, asked: Asked) -> Judged:
     """Time to the cut-off over the worst dark stretch; without any it cannot fail."""
-    some = d.needed_s > 0
-    margin = np.where(some, d.lasts_s / np.where(some, d.needed_s, 1.0), NO_LIMIT)
+    margin = times(d.lasts_s, d.needed_s)
     return _judged(d.lasts_s, d.needed_s, "s", margin, asked.margin)
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import isfinite
+from math import isfinite, isinf
 
 import numpy as np
 
@@ -99,7 +99,9 @@ def dark(case: Case, found: Readings) -> Text:
     lasts, needed = show(lasts_s, "s"), show(needed_s, "s")
     if more_than(found)[0]:
         lasts = say("more than {time}", time=lasts)
-    if d.closure[0]:
+    if isinf(needed_s):
+        asked = say("the light never brings it anything")
+    elif d.closure[0]:
         asked = say("the closure lasts {time}", time=needed)
     else:
         asked = say("the dark stretch lasts {time}", time=needed)

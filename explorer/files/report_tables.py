@@ -126,7 +126,7 @@ def required_blocks(found: Assessment) -> tuple[Block, ...]:
 
 def _limit(check: Check) -> str:
     if isinf(check.limit):
-        return say("none")
+        return say("no end") if check.name == "dark" else say("none")
     return check_quantity(check, check.limit)
 
 

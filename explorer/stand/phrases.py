@@ -127,6 +127,8 @@ def picture_note(assessment: Assessment) -> str:
             "Too slow: it takes {time} to start, {allowed} are allowed.",
             time=duration_words(check.value), allowed=duration_words(check.limit),
         )  # fmt: skip
+    if check.name == "dark" and math.isinf(check.limit):
+        return say("The light never brings its store anything.")
     if check.name == "dark":
         return say(
             "Left in the dark it lasts {time}; {needed} are asked for.",

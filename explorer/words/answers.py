@@ -156,8 +156,8 @@ def value_of(key: str, value: float) -> str:
     if key in ("operations_per_charge", "dark_time_s", "lowest_terminal_V"):
         unit = key.rpartition("_")[2] if key[-2] == "_" else ""
         return show(value, unit, infinite=say("no limit"))
-    if key == "longest_dark_s" and value == 0.0:
-        return say("none")
+    if key == "longest_dark_s":
+        return show(value, "s", infinite=say("no end")) if value else say("none")
     if isinstance(value, Reach):
         return _reach_text(key, value)
     if key == "run_duty":

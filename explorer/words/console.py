@@ -12,7 +12,7 @@ from typing import Literal
 from explorer.advice.answers import held_for
 from explorer.advice.assess import Assessment
 from explorer.advice.elsewhere import elsewhere
-from explorer.advice.verdict import VERDICT_WORDS, State
+from explorer.advice.verdict import NO_LIMIT, VERDICT_WORDS, State
 from explorer.advice.year.view import year_view
 from explorer.quantity import show
 from explorer.text import visible
@@ -31,8 +31,6 @@ MARKS: dict[Outcome, str] = {"runs": "●", "marginal": "◐", "falls_short": "�
 """The shapes of the window's sign: a full disc runs, a half disc is marginal, a ring fails."""
 PLAIN_MARKS: dict[Outcome, str] = {"runs": "+", "marginal": "~", "falls_short": "-", "error": "?"}
 """For terminals that cannot show the shapes."""
-NO_LIMIT = 99.0
-"""Margins are not counted further."""
 _GAP = 3
 
 

@@ -360,6 +360,8 @@ def _balance(check: Check) -> Text:
 
 
 def _dark(check: Check) -> Text:
+    if not isfinite(check.limit):
+        return say("the light never brings its store anything")
     if not isfinite(check.value):
         return say("there is enough light at all times")
     lasts, needed = show(check.value, "s"), show(check.limit, "s")

@@ -777,12 +777,8 @@
    <translation>mehr als {time}</translation>
   </message>
   <message>
-   <source>the closure lasts {time}</source>
-   <translation>die Schließzeit dauert {time}</translation>
-  </message>
-  <message>
-   <source>the dark stretch lasts {time}</source>
-   <translation>die Dunkelphase dauert {time}</translation>
+   <source>the light never brings it anything</source>
+   <translation>das Licht bringt ihm nie etwas</translation>
   </message>
   <message>
    <source>Starting at {volts}, the store lasts {time} in the dark; {asked}.</source>
@@ -831,6 +827,14 @@
   <message>
    <source>From empty, the device is ready {time} after the light comes on; {allowed} is allowed.</source>
    <translation>Mit leerem Speicher ist das Gerät {time} nach dem ersten Licht betriebsbereit; erlaubt: {allowed}.</translation>
+  </message>
+  <message>
+   <source>the closure lasts {time}</source>
+   <translation>die Schließzeit dauert {time}</translation>
+  </message>
+  <message>
+   <source>the dark stretch lasts {time}</source>
+   <translation>die Dunkelphase dauert {time}</translation>
   </message>
   <message>
    <source>Output of panels on sale</source>
@@ -1858,6 +1862,10 @@
   <message>
    <source>A check passes at a margin of 1×; Runs requires the margin in the column “Required”. Pulse: allowed dip divided by actual dip.</source>
    <translation>Eine Prüfung ist bei Faktor 1 bestanden; „Läuft“ braucht den Faktor in der Spalte „Verlangt“. Puls: erlaubter Einbruch, geteilt durch den auftretenden.</translation>
+  </message>
+  <message>
+   <source>no end</source>
+   <translation>kein Ende</translation>
   </message>
   <message>
    <source>Each quantity moved alone along the stops of its knob, all else as it is; found by the exact model. Sizes of a store are those in which it is sold.</source>
@@ -6083,6 +6091,10 @@
    <translation>Zu langsam: Es braucht {time} zum Anlaufen, erlaubt sind {allowed}.</translation>
   </message>
   <message>
+   <source>The light never brings its store anything.</source>
+   <translation>Das Licht bringt dem Speicher nie etwas.</translation>
+  </message>
+  <message>
    <source>Left in the dark it lasts {time}; {needed} are asked for.</source>
    <translation>Im Dunkeln hält es {time} durch; verlangt sind {needed}.</translation>
   </message>
@@ -6131,10 +6143,6 @@
    <source>starts</source>
    <comment>after: never</comment>
    <translation>gestartet</translation>
-  </message>
-  <message>
-   <source>no end</source>
-   <translation>kein Ende</translation>
   </message>
   <message>
    <source>to its reserve</source>
@@ -11412,6 +11420,10 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   <message>
    <source>the light brings {share} % of the energy that it uses</source>
    <translation>das Licht bringt {share} % der Energie, die es verbraucht</translation>
+  </message>
+  <message>
+   <source>the light never brings its store anything</source>
+   <translation>das Licht bringt dem Speicher nie etwas</translation>
   </message>
   <message>
    <source>there is enough light at all times</source>

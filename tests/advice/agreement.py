@@ -13,7 +13,7 @@ from explorer.advice.case import Case
 from explorer.advice.checks import asked_of, judged
 from explorer.advice.criteria import RUNS, WORKS
 from explorer.advice.fleet import fleet
-from explorer.advice.readings import one
+from explorer.advice.readings import one, times
 from explorer.advice.readings.pulse import spare
 from explorer.advice.verdict import CHECK_NAMES
 from explorer.scenario.model import Scenario
@@ -104,8 +104,7 @@ def _code(checks):
 
 
 def _dark_ratio(found):
-    d = found.dark
-    return float(d.lasts_s[0] / d.needed_s[0]) if d.needed_s[0] > 0 else np.inf
+    return float(times(found.dark.lasts_s, found.dark.needed_s)[0])
 
 
 def compare(scenario, log):

@@ -8,9 +8,11 @@ import pytest
 
 from explorer.advice.answers import answers
 from explorer.advice.case import Case
-from explorer.advice.readings import dark
+from explorer.advice.fleet import fleet
+from explorer.advice.judge import judge
+from explorer.advice.readings import dark, times
 from explorer.advice.readings.balance import wanted_runs
-from explorer.advice.readings.dark import one_charge
+from explorer.advice.readings.dark import InTheDark, one_charge, worst_dark
 from explorer.advice.readings.one import readings, study
 from explorer.advice.readings.starts import full_charge_time
 from explorer.engine.course import Standing
@@ -25,7 +27,8 @@ from explorer.scenario.supply import ConverterCharger
 
 DAY_S, WEEK_S = 86_400.0, 604_800.0
 BRIGHT = Light(illuminance_lx=1000.0, pattern=SteadyPattern())
-DIM = Light(illuminance_lx=1.0, pattern=SteadyPattern())
+DIM = Light(illuminance_lx=60.0, pattern=SteadyPattern())
+DIMMEST = Light(illuminance_lx=1.0, pattern=SteadyPattern())
 EVERY_DAY = Light(
     illuminance_lx=1000.0,
     pattern=WeekPattern(
@@ -264,6 +267,32 @@ def test_nights_between_lit_days_are_the_dark_stretches():
     assert {g.begin_s % DAY_S for g in gaps} == {18 * 3600.0}
     assert readings(case).dark.needed_s[0] == 14 * 3600.0
     assert answers(case)["longest_dark_s"] == 14 * 3600.0
+
+
+NO_HOURS = Light(illuminance_lx=1000.0, pattern=WeekPattern(blocks=()))
+
+
+@pytest.mark.parametrize("light", [DIMMEST, NO_HOURS], ids=["too dim", "no lit hours"])
+def test_where_light_never_brings_anything_the_dark_has_no_end(light):
+    """Steady or by the clock; no store lasts that long, so a design fails it, alone or of many."""
+    case = Case(design(light=light, load=sleeper(sleep_A=1e-6)))
+    assert study(case).gaps == (dark.Gap(begin_s=0.0, length_s=inf, stretch=0),)
+    assert answers(case)["longest_dark_s"] == inf
+    found = {check.name: check for check in judge(case).checks}["dark"]
+    assert (found.limit, found.margin, found.state) == (inf, 0.0, "falls_short")
+    assert found.sentence.endswith("the light never brings it anything.")
+    capacitance = {"store.capacitance_F": np.array([0.5, 1.0])}
+    many = fleet(case, capacitance, with_answers=True)
+    assert many.margins["dark"].tolist() == [0.0, 0.0]
+    assert many.answers["longest_dark_s"].tolist() == [inf, inf]
+
+
+def test_a_device_that_takes_nothing_lasts_through_a_dark_without_end():
+    case = Case(design(light=NO_HOURS, load=sleeper(sleep_A=0.0)))
+    found = study(case)
+    read = worst_dark(found.repeating, [dark.Gap(begin_s=0.0, length_s=inf, stretch=0)], 0.0,
+                      InTheDark(found.engine))
+    assert times(read.lasts_s, read.needed_s)[0] == inf
 
 
 @pytest.mark.parametrize("light", [BRIGHT, DIM], ids=["ample", "too little"])

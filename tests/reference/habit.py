@@ -272,13 +272,13 @@ def _taken(device, v, idle, per_s):
 def dark_stretches(device):
     """(begin, length) of every stretch whose light brings nothing to the store.
 
-    Light that never changes has none; light that never suffices is one, as long as its period.
+    Light that always suffices has none; light that never does is one without an end.
     """
     bring = [amps > 0.0 and _brings(device, amps) for _, _, amps in device.steps]
-    if all(bring) or len(bring) == 1:
+    if all(bring):
         return []
     if not any(bring):
-        return [(0.0, device.period_s)]
+        return [(0.0, inf)]
     n, out = len(bring), []
     first = bring.index(True)
     i = first

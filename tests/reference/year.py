@@ -175,7 +175,7 @@ class RightYear:
         if all(bring):
             return []
         if not any(bring):
-            return [(0.0, float(self.begins[-1]))]
+            return [(0.0, inf)]
         n, i, out = len(bring), bring.index(True), []
         last = i + n
         while i < last:

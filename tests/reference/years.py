@@ -131,7 +131,7 @@ def _months(case, right, put, whole):
 def _days(found, right, out):
     """Dates: that of the longest of dark stretches, and of the longest time that it works."""
     longest = right.answers["longest_dark_s"]
-    days = {at // 86_400.0 + 1.0 for at, length in right.gaps if length > longest - 1.0} or {0.0}
+    days = {at // 86_400.0 + 1.0 for at, length in right.gaps if length >= longest - 1.0} or {0.0}
     seen = found["longest_dark_begins_day"]
     wrong = 0.0 if seen in days else inf
     out["longest_dark_begins_day"] = Off("longest_dark_begins_day", wrong, seen, min(days))

@@ -17,12 +17,22 @@ START_UP = -1
 """Stands for the start-up where an operation is named by its number."""
 
 
+def times(lasts_s: FloatArray, needed_s: FloatArray) -> FloatArray:
+    """How many times a stretch a store lasts, shape (n,).
+
+    Infinite where it lasts for ever or there is no stretch; 0 where one without end is not lasted.
+    """
+    some = (needed_s > 0.0) & np.isfinite(lasts_s)
+    return np.where(some, lasts_s / np.where(some, needed_s, 1.0), np.inf)
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DarkReading:
     """The stretch in which the store pays for everything and fares worst; arrays of shape (n,)."""
 
     needed_s: FloatArray
-    """Its length; 0 where there is no dark stretch and no closure. [s]"""
+    """Its length; 0 where there is no dark stretch and no closure, infinite where light never
+    comes. [s]"""
     lasts_s: FloatArray
     """Time to the cut-off, the reserve kept, followed for `FARTHEST` times its length. [s]"""
     begin_v: FloatArray
@@ -125,4 +135,5 @@ class Readings:
         return len(self.ready_s)
 
 
-__all__ = ["FARTHEST", "START_UP", "DarkReading", "PulseReading", "Readings", "Required"]
+__all__ = ["FARTHEST", "START_UP", "DarkReading", "PulseReading", "Readings", "Required",
+           "times"]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import inf
+from math import inf, isinf
 
 import numpy as np
 
@@ -35,12 +35,13 @@ class Gap:
     begin_s: float
     """Time within the course. [s]"""
     length_s: float
+    """Infinite where light never comes. [s]"""
     stretch: int
     """Number of the stretch of light with which it begins."""
 
 
-def gaps(brings: BoolArray, edges_s: FloatArray, *, steady: bool) -> list[Gap]:
-    """Dark stretches of light that repeats; under steady light there is none.
+def gaps(brings: BoolArray, edges_s: FloatArray) -> list[Gap]:
+    """Dark stretches of light that repeats; where none of it brings anything they have no end.
 
     Parameters
     ----------
@@ -48,14 +49,12 @@ def gaps(brings: BoolArray, edges_s: FloatArray, *, steady: bool) -> list[Gap]:
         Whether each stretch of light brings anything to the store, shape (n,).
     edges_s : ndarray
         Edges of the stretches, shape (n + 1,). [s]
-    steady : bool
-        Whether the light never changes.
     """
     count = len(brings)
-    if brings.all() or steady:
+    if brings.all():
         return []
     if not brings.any():
-        return [Gap(begin_s=0.0, length_s=float(edges_s[-1]), stretch=0)]
+        return [Gap(begin_s=0.0, length_s=inf, stretch=0)]
     span = np.diff(edges_s)
     first = int(np.flatnonzero(brings)[0])
     found: list[Gap] = []
@@ -158,11 +157,15 @@ def worst_dark(
     best: tuple[float, float, float, float, bool] | None = None
     most = min(FARTHEST, below)
     for charge, begin_s, needed_s, closure in tried:
-        lasts_s = in_the_dark.lasts(charge, begin_s, most * needed_s)
-        most = min(most, lasts_s / needed_s)
-        if best is None or lasts_s / needed_s < best[0] * (1.0 - 1e-12):
+        endless = isinf(needed_s)
+        lasts_s = in_the_dark.lasts(charge, begin_s, FOLLOWED_S if endless else most * needed_s)
+        if endless and lasts_s >= FOLLOWED_S:
+            lasts_s = inf
+        margin = lasts_s / needed_s if lasts_s < inf else inf
+        most = min(most, margin)
+        if best is None or margin < best[0] * (1.0 - 1e-12):
             volts = float(engine.field.voltage_at(charge))
-            best = lasts_s / needed_s, needed_s, lasts_s, volts, closure
+            best = margin, needed_s, lasts_s, volts, closure
     if best is None:
         best = inf, 0.0, inf, 0.0, False
     return DarkReading(

@@ -132,7 +132,7 @@ def _longest_dark(batch: Batch) -> FloatArray:
     found = np.zeros(batch.size)
     kinds, kind_of = np.unique(batch.given_a > 0.0, axis=0, return_inverse=True)
     for kind, brings in enumerate(kinds):
-        stretches = gaps(brings[s.level], s.edges_s, steady=brings.size == 1)
+        stretches = gaps(brings[s.level], s.edges_s)
         longest = max((g.length_s for g in stretches), default=0.0)
         found[kind_of.ravel() == kind] = longest
     return found

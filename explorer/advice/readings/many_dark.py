@@ -5,9 +5,9 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
-from explorer.advice.readings import FARTHEST, DarkReading
+from explorer.advice.readings import FARTHEST, DarkReading, times
 from explorer.advice.readings.balance import taken_current
-from explorer.advice.readings.dark import gaps
+from explorer.advice.readings.dark import FOLLOWED_S, gaps
 from explorer.advice.readings.many_levels import LOWEST_OF, full_charge, lowest_charge
 from explorer.advice.readings.pulse import flat
 from explorer.engine import many_run as run
@@ -37,7 +37,7 @@ def dark(
         rows = np.flatnonzero((kind_of.ravel() == kind) & some)
         if not len(rows):
             continue
-        found = gaps(brings[s.level], s.edges_s, steady=brings.size == 1)
+        found = gaps(brings[s.level], s.edges_s)
         lowest, many = np.zeros(len(rows), np.intp), 1
         if found:
             lengths = np.array([g.length_s for g in found])
@@ -93,10 +93,11 @@ class _Worst:
             begin = np.minimum(begin_c, full_charge(batch, many)[rows])
         if self.place < 0:
             begin = np.maximum(begin - batch.grain_c[rows], 0.0)
-        lasts = run.dark_time(batch, rows, begin, first, FARTHEST * needed_s)
-        with np.errstate(divide="ignore", invalid="ignore"):
-            before = self.lasts_s[rows] / self.needed_s[rows]
-        worse = lasts / needed_s < np.where(self.needed_s[rows] > 0, before, np.inf)
+        endless = np.isinf(needed_s)
+        most_s = np.where(endless, FOLLOWED_S, FARTHEST * needed_s)
+        lasts = run.dark_time(batch, rows, begin, first, most_s)
+        lasts = np.where(endless & (lasts >= FOLLOWED_S), np.inf, lasts)
+        worse = times(lasts, needed_s) < times(self.lasts_s[rows], self.needed_s[rows])
         chosen = rows[worse]
         self.needed_s[chosen], self.lasts_s[chosen] = needed_s[worse], lasts[worse]
         self.begin_v[chosen] = along(begin, batch.nodes_c[rows], batch.nodes_v[rows])[worse]
@@ -106,7 +107,8 @@ class _Worst:
 def dark_at_most(scenario: Scenario, at: Supplied, night_s: float | None = None) -> FloatArray:
     """What the time to the cut-off is at most, over the longest time without light, (systems,).
 
-    Of that time the longest of the light's own where `night_s` is left out.
+    Of that time the longest of the light's own where `night_s` is left out; light that never
+    comes is no bound.
 
     For this nothing is run: from a full store to the cut-off voltage, at the least current that is
     drawn on the way by what sleeps and by what always runs by the clock. Infinite where there is
@@ -150,7 +152,9 @@ def about_dusk(batch: Batch, at_s: FloatArray, within_s: FloatArray) -> BoolArra
     kinds, kind_of = np.unique(batch.given_a > 0.0, axis=0, return_inverse=True)
     for kind, brings in enumerate(kinds):
         rows = np.flatnonzero((kind_of.ravel() == kind) & some)
-        for gap in gaps(brings[s.level], s.edges_s, steady=brings.size == 1):
+        for gap in gaps(brings[s.level], s.edges_s):
+            if gap.length_s > period:
+                continue
             to_dusk = (gap.begin_s - at_s[rows]) % period
             since_dawn = (at_s[rows] - gap.begin_s - gap.length_s) % period
             found[rows] |= np.minimum(to_dusk, since_dawn) <= within_s[rows]

@@ -101,7 +101,7 @@ def _studied(case: Case, allowed_s: float) -> Study:
         first=first,
         course=course,
         repeating=Trace(engine, course.run),
-        gaps=tuple(gaps(brings, np.asarray(engine.edges), steady=len(engine.levels) == 1)),
+        gaps=tuple(gaps(brings, np.asarray(engine.edges))),
         in_the_dark=InTheDark(engine),
     )
 

@@ -267,7 +267,9 @@ def longest_dark(case: Case) -> tuple[datetime, datetime] | None:
         return None
     return (
         moment_of(found.year, longest.begin_s),
-        moment_of(found.year, longest.begin_s + longest.length_s),
+        moment_of(
+            found.year, longest.begin_s + min(longest.length_s, found.seasons.year_s)
+        ),
     )
 
 

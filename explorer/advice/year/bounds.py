@@ -67,7 +67,7 @@ def outlasted(case: Case) -> tuple[float, float]:
         month = seasons.month_at(gap.begin_s)
         longest = max(lasts[month], lasts[(month + 1) % len(lasts)])
         least = min(least, longest / gap.length_s)
-        off_s += max(gap.length_s - longest, 0.0)
+        off_s += max(min(gap.length_s, seasons.year_s) - longest, 0.0)
     return float(least), 1.0 - off_s / seasons.year_s
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import isfinite
+from math import inf, isfinite
 
 import numpy as np
 
@@ -116,7 +116,7 @@ def _balance(case: Case) -> Text:
 
 def _dark(case: Case, found: Readings) -> Text:
     d = found.dark
-    if float(d.needed_s[0]) > 0 and float(d.lasts_s[0]) <= 0 and not more_than(found)[0]:
+    if 0.0 < float(d.needed_s[0]) < inf and float(d.lasts_s[0]) <= 0 and not more_than(found)[0]:
         return say("The device is off before every dark stretch; it lasts for none.")
     return plain.dark(case, found)
 

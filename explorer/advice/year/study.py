@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import cache
-from math import inf, isfinite
+from math import inf, isfinite, isinf
 
 import numpy as np
 
@@ -242,7 +242,7 @@ def dark_stretches(seasons: Seasons) -> tuple[Gap, ...]:
     brings = np.concatenate([np.asarray(e.charge_a) > 0.0 for e in seasons.engines])
     edges = [np.asarray(e.edges[:-1]) + at for e, at in
              zip(seasons.engines, seasons.edges_s[:-1], strict=True)]
-    return tuple(gaps(brings, np.append(np.concatenate(edges), seasons.year_s), steady=False))
+    return tuple(gaps(brings, np.append(np.concatenate(edges), seasons.year_s)))
 
 
 def year_gaps(case: Case) -> tuple[Gap, ...]:
@@ -253,8 +253,8 @@ def year_gaps(case: Case) -> tuple[Gap, ...]:
 def _within(dark: tuple[Gap, ...], month: Month) -> tuple[Gap, ...]:
     begin, end = month.begin_s, month.begin_s + month.length_s
     return tuple(
-        Gap(begin_s=g.begin_s - begin, length_s=g.length_s, stretch=g.stretch)
-        for g in dark if begin <= g.begin_s < end
+        Gap(begin_s=max(g.begin_s - begin, 0.0), length_s=g.length_s, stretch=g.stretch)
+        for g in dark if begin <= g.begin_s < end or isinf(g.length_s)
     )
 
 
