@@ -16,6 +16,8 @@ import pytest
 from _pytest.doctest import DoctestModule
 from hypothesis import settings
 
+from tests.depth import THOROUGH
+
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 os.environ.setdefault("PYQTGRAPH_QT_LIB", "PySide6")
 
@@ -24,7 +26,9 @@ os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
 
 # A busy machine is no fault of the code, so no example has a deadline. The same examples come every
 # time, so that a pass means one thing; GLOAMING_EXAMPLES_PROFILE=search draws others.
-settings.register_profile("gloaming", deadline=None, derandomize=True, max_examples=60)
+settings.register_profile(
+    "gloaming", deadline=None, derandomize=True, max_examples=100 if THOROUGH else 30
+)
 settings.register_profile("search", deadline=None)
 settings.load_profile(os.environ.get("GLOAMING_EXAMPLES_PROFILE", "gloaming"))
 
