@@ -36,7 +36,7 @@ def year_section(case: Case) -> dict[str, Any] | None:
                 "served_share": month.served_share,
                 "connected_share": month.connected_share,
                 "ready_s": finite(month.ready_s),
-                "longest_dark_s": month.longest_dark_s,
+                "longest_dark_s": finite(month.longest_dark_s),
                 "lowest_store_V": month.lowest_v,
                 "taken_in_J": month.taken_in_j,
                 "thrown_away_J": month.thrown_away_j,

@@ -28,6 +28,7 @@ from explorer.files.report_figures import axis
 from explorer.physics.arrays import FloatArray
 from explorer.quantity import show
 from explorer.text import figure, joined, say
+from explorer.words.answers import value_of
 from explorer.words.figures import margin_text
 from explorer.words.moments import SHORT_MONTHS, Tick
 from explorer.words.year import year_sentences
@@ -181,7 +182,8 @@ def month_table(view: YearView) -> Table:
     for month in view.months:
         rows.append(Row(cells=(
             SHORT_MONTHS[month.begin.month], figure(f"{month.temperature_c:g}"),
-            figure(f"{100 * month.served_share:.4g}"), show(month.longest_dark_s, "s"),
+            figure(f"{100 * month.served_share:.4g}"),
+            value_of("longest_dark_s", month.longest_dark_s),
             show(month.lowest_v, "V"), show(month.taken_in_j, "J"),
             show(month.thrown_away_j, "J"), show(month.used_j + month.leaked_j, "J"),
             margin_text(month.margins["balance"]), margin_text(month.margins["dark"]),

@@ -1,15 +1,19 @@
 """The year on a sheet: four figures and a row for every month."""
 
+import json
 import re
+from math import inf
 
 import numpy as np
 import pytest
 
+from explorer.advice.answers import answers
 from explorer.advice.year.view import year_view
+from explorer.cli.year import year_section
 from explorer.files.report_blocks import Figure, Table
 from explorer.files.report_svg import WIDTH, chart_svg
 from explorer.files.report_year import year_blocks
-from tests.advice.years import plant_label
+from tests.advice.years import daylight, in_a_year, plant_label
 
 
 @pytest.fixture(scope="module")
@@ -52,3 +56,16 @@ def test_tiles_of_one_class_are_one_shape_and_cover_the_field(view):
     assert len(shapes) == len(light.chart.mosaic.labels)
     wide = [float(w) for shape in shapes for w in re.findall(r"h([\d.]+)v", shape)]
     assert sum(wide) == pytest.approx(24 * (WIDTH - 66.0 - 140.0), abs=0.01 * len(wide))
+
+
+def test_where_no_light_comes_all_year_no_stretch_of_dark_has_an_end():
+    """Behind a cover that lets next to nothing through; on the sheet, and as `check --json`."""
+    shut = daylight(place={"kind": "indoors", "daylight_factor": 1e-4, "sun": "sky_alone"})
+    case = in_a_year(plant_label().scenario, shut, **{"light.cover_factor": 0.05})
+    assert answers(case)["longest_dark_s"] == inf
+    table = next(block for block in year_blocks(year_view(case)) if isinstance(block, Table))
+    assert {row.cells[3] for row in table.rows} == {"no end"}
+    told = year_section(case)
+    json.dumps(told, allow_nan=False)
+    assert [month["longest_dark_s"] for month in told["months"]] == [None] * 12
+    assert all(month["margins"]["dark"] == 0.0 for month in told["months"])
