@@ -5,7 +5,7 @@ from tests import extremes
 
 
 def test_what_is_made_of_a_corner_is_made_in_numbers():
-    counts, faults = extremes.run(16, 4000, print)
+    counts, faults = extremes.run(8, 4000, print)
     assert faults == []
     assert set(counts) == {*extremes.EVERY, extremes.SLOW}
 

@@ -16,9 +16,10 @@ from click.testing import CliRunner
 from explorer.advice.assess import assess
 from explorer.advice.case import Case
 from explorer.cli.main import commands
-from explorer.files.scenario_json import parse_scenario
+from explorer.files.scenario_json import load_scenario, parse_scenario
 from explorer.scenario import model, part
 from explorer.scenario.model import with_value
+from tests.bench_runs import hanging_run, written
 
 ROOT = Path(__file__).parent.parent
 TOP = {
@@ -195,7 +196,8 @@ def test_every_command_of_the_readme_does_what_it_says(tmp_path, monkeypatch):
     Path("mine.json").write_text(block, encoding="utf-8")
     rows = [f"{i / 1000},{0.02 if i % 1000 < 100 else 2e-6}" for i in range(5000)]
     Path("load.csv").write_text("time_s,current_A\n" + "\n".join(rows), encoding="utf-8")
-    run_of_probe = ROOT / "resources" / "logs" / "fernhollow_bench_run.csv"
+    probe = ROOT / "scenarios" / "soil_probe.json"
+    (run_of_probe,) = written([hanging_run(load_scenario(probe).scenario, 1.0)], tmp_path)
     files = {
         "FILE…": "mine.json", "FILE": "mine.json", "CSV": "load.csv", "LOG…": str(run_of_probe),
         "LOG": str(run_of_probe), "PATH": "store.capacitance_F",
@@ -213,7 +215,7 @@ def test_every_command_of_the_readme_does_what_it_says(tmp_path, monkeypatch):
         if name == "look":
             rest = [str(run_of_probe)]
         if name == "bench":
-            rest[0] = str(ROOT / "scenarios" / "soil_probe.json")
+            rest[0] = str(probe)
         done = CliRunner().invoke(commands, [name, *rest])
         assert done.exit_code in (0, 1, 2), f"{line}: {done.output}"
         assert done.exception is None or isinstance(done.exception, SystemExit)

@@ -20,6 +20,7 @@ from explorer.files.scenario_json import load_scenario, save_scenario
 from explorer.scenario.model import Scenario, with_value, with_values
 from explorer.words.answer_groups import answer_lines
 from explorer.words.year import year_answer
+from tests.depth import thorough
 from tests.reference import habit
 from tests.reference.device import Device
 
@@ -77,6 +78,10 @@ def test_a_year_of_it_tells_its_runs_as_a_week_does():
     assert "rests until it has filled again; the tightest" in year_answer(year_view(by_sky))
     never = by_sky.with_value("panels.active_area_cm2", 0.05)
     assert year_answer(year_view(never)) == "The device is off at some hour of every day."
+
+
+@thorough
+def test_in_a_year_too_a_run_that_takes_longer_than_the_store_is_never_done():
     too_long = answers(burst(**{
         "light.pattern": {"kind": "daylight"}, "load.operations.0.phases.0.duration_s": 0.5,
     }))  # fmt: skip

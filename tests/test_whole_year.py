@@ -11,12 +11,13 @@ import pytest
 
 from explorer.advice.case import Case
 from explorer.files.scenario_json import load_scenario
+from tests.depth import some, thorough
 from tests.reference.files import save
 from tests.reference.sky import light_of
 from tests.reference.yearly import numbered_year
 from tests.reference.years import judged_year
 
-OF_LAMPS = (4, 25)
+OF_LAMPS = some((4, 25), 2)
 OF_DAYLIGHT = 6
 OUT_OF_DOORS, IN_A_ROOM = (7,), (3, 11, 22)
 
@@ -37,6 +38,7 @@ def test_a_year_of_lamps_is_true_from_its_file_to_its_answers(tmp_path):
     assert followed == len(OF_LAMPS)
 
 
+@thorough
 def test_a_year_of_daylight_is_true():
     right, off = wrong(OF_DAYLIGHT, numbered_year(OF_DAYLIGHT))
     assert not off
