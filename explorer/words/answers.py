@@ -6,7 +6,7 @@ import math
 from typing import TYPE_CHECKING
 
 from explorer.quantity import show
-from explorer.text import joined, say, texts
+from explorer.text import figure, joined, say, texts
 from explorer.words.figures import margin_text, quantity_text
 
 if TYPE_CHECKING:
@@ -176,13 +176,20 @@ def brief_of(key: str, value: float) -> str:
     """The same where room is short: a sign in the place of the words before a bound."""
     from explorer.advice.reach import Reach
 
+    if key == "longest_dark_s" and math.isinf(value):
+        return figure("\N{INFINITY}")
     if not isinstance(value, Reach) or not value.bound or (
         value.bound == "none" and key not in _BELOW_NONE
     ):
         return value_of(key, value)
     is_below = _BELOW_NONE[key] if value.bound == "none" else value.bound == "less than"
     sign = "<" if is_below else ">"
-    return joined("", (f"{sign}\N{NO-BREAK SPACE}", _edge_text(key, value)))
+    short = show(value / 1000.0, "klx") if _is_bright(key, value) else _edge_text(key, value)
+    return joined("", (f"{sign}\N{NO-BREAK SPACE}", short))
+
+
+def _is_bright(key: str, value: Reach) -> bool:
+    return key.endswith("_lx") and value >= 10_000.0
 
 
 def _edge_text(key: str, value: Reach) -> str:
