@@ -1,5 +1,6 @@
 import json
 import os
+import shutil
 import subprocess
 import sys
 import time
@@ -56,11 +57,21 @@ def kept(autosave):
     return json.loads(autosave.file.read_text(encoding="utf-8"))["scenario"]["panels"]["count"]
 
 
-def die(folder, title="Fern bench"):
-    """Leave unsaved work behind as a killed program does."""
-    command = [sys.executable, "-c", DIE_WITH_UNSAVED_WORK, str(folder), title]
+@pytest.fixture(scope="module")
+def of_the_dead(tmp_path_factory):
+    """What a killed program left behind."""
+    folder = tmp_path_factory.mktemp("dead") / "unsaved"
+    command = [sys.executable, "-c", DIE_WITH_UNSAVED_WORK, str(folder), "Moss wall"]
     done = subprocess.run(command, capture_output=True, text=True, timeout=60, check=False)
     assert done.returncode == -9, done.stderr
+    return folder
+
+
+@pytest.fixture
+def left_behind(of_the_dead, folder):
+    """A folder with unsaved work of a killed program."""
+    shutil.copytree(of_the_dead, folder)
+    return folder
 
 
 def test_an_edit_reaches_the_disk_by_itself(qtbot, document, autosave):
@@ -100,15 +111,14 @@ def test_after_stop_edits_leave_nothing(qtbot, document, autosave):
     assert not list(autosave.file.parent.iterdir())
 
 
-def test_the_work_of_a_killed_program_is_found_with_its_file(document, folder, tmp_path):
-    die(folder, "Moss wall")
-    (leftover,) = claim_leftovers(folder)
+def test_the_work_of_a_killed_program_is_found_with_its_file(qapp, left_behind):
+    (leftover,) = claim_leftovers(left_behind)
     assert leftover.work.scenario == Scenario(title="Moss wall").model_copy(
         update={"panels": Scenario().panels.model_copy(update={"count": 5})}
     )
     assert leftover.work.path is None
     leftover.discard()
-    assert not list(folder.iterdir())
+    assert not list(left_behind.iterdir())
 
 
 def test_the_original_path_and_version_come_back(qtbot, document, autosave, folder, tmp_path):
@@ -133,23 +143,20 @@ def test_what_a_living_window_keeps_is_left_alone(qtbot, document, autosave, fol
     assert kept(autosave) == 3
 
 
-def test_only_one_claims_it_and_what_is_released_is_offered_again(qapp, folder):
-    die(folder)
-    first = claim_leftovers(folder)
+def test_only_one_claims_it_and_what_is_released_is_offered_again(qapp, left_behind):
+    first = claim_leftovers(left_behind)
     assert len(first) == 1
-    assert claim_leftovers(folder) == ()
+    assert claim_leftovers(left_behind) == ()
     first[0].release()
-    (again,) = claim_leftovers(folder)
+    (again,) = claim_leftovers(left_behind)
     again.discard()
 
 
 @pytest.mark.parametrize("text", ["", "{", "[]", '{"format": "other"}', '{"format": 1}'])
-def test_a_file_that_cannot_be_read_is_passed_over_and_stays(qapp, folder, caplog, text):
-    folder.mkdir()
-    (folder / "odd.json").write_text(text, encoding="utf-8")
-    die(folder)
-    (good,) = claim_leftovers(folder)
-    assert (folder / "odd.json").exists()
+def test_a_file_that_cannot_be_read_is_passed_over_and_stays(qapp, left_behind, caplog, text):
+    (left_behind / "odd.json").write_text(text, encoding="utf-8")
+    (good,) = claim_leftovers(left_behind)
+    assert (left_behind / "odd.json").exists()
     assert "odd.json" in caplog.text
     good.discard()
 

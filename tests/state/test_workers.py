@@ -4,11 +4,10 @@ import os
 import pickle
 import subprocess
 import sys
-import time
 from functools import partial
 
 import pytest
-from PySide6.QtCore import QCoreApplication, QEvent, QEventLoop, QTimer
+from PySide6.QtCore import QEvent, QEventLoop, QTimer
 
 from explorer.advice.case import Case
 from explorer.advice.spread import default_tolerances
@@ -28,7 +27,8 @@ from explorer.state.drawer_steps import (
 from explorer.state.jobs import JobRunner
 from explorer.state.solver import Solver
 from explorer.state.workers import Workers
-from explorer.text import rendered, say
+from explorer.text import rendered
+from tests.state.light_questions import ends_its_process, sentence, until_stopped, where
 from tests.waiting import confirmed
 
 PATIENT_MS = 60_000
@@ -66,31 +66,6 @@ def runs(process_id):
     except ProcessLookupError:
         return False
     return True
-
-
-def where(hold):
-    """Tells in which process it runs."""
-    yield os.getpid()
-
-
-def sentence(hold):
-    """A text made over there."""
-    yield say("lasts {time}", time=say("3 d"))
-
-
-def until_stopped(hold):
-    """Works until it is told to stop."""
-    yield "begun"
-    while not hold():
-        time.sleep(0.005)
-    yield "went on"
-
-
-def ends_its_process(hold):
-    """As a crash does, except in the process of the window."""
-    if QCoreApplication.instance() is None:
-        os._exit(9)
-    yield os.getpid()
 
 
 def answered(qtbot, jobs, key, question):
@@ -159,7 +134,8 @@ def test_the_newest_question_stops_the_one_before_it(qtbot, jobs):
 def test_after_a_crash_the_answer_comes_all_the_same(qtbot, mortal):
     workers, jobs = mortal
     before = answered(qtbot, jobs, "where", where)
-    assert answered(qtbot, jobs, "crash", ends_its_process) == [os.getpid()]
+    crash = partial(ends_its_process, os.getpid())
+    assert answered(qtbot, jobs, "crash", crash) == [os.getpid()]
     after = answered(qtbot, jobs, "where", where)
     assert after not in (before, [os.getpid()])
     assert after == workers.process_ids

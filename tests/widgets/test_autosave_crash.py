@@ -1,6 +1,7 @@
 """The real program is killed in the middle of an edit, and started again."""
 
 import json
+import shutil
 import signal
 import subprocess
 import sys
@@ -9,6 +10,7 @@ import pytest
 
 from explorer.files.scenario_json import load_scenario, save_scenario
 from explorer.scenario.model import Scenario
+from explorer.state.autosave import claim_leftovers
 
 pytestmark = pytest.mark.skipif(
     not hasattr(signal, "SIGKILL"), reason="this system cannot kill a process outright"
@@ -21,8 +23,10 @@ from PySide6.QtCore import Qt, QTimer
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QMessageBox
 from explorer.app import run
+from explorer.state.jobs import JobRunner
 from explorer.widgets.main_window import MainWindow
 
+JobRunner.ask = lambda *_: None  # what is worked out beside the verdict, in three processes
 settings, files = Path(sys.argv[1]), sys.argv[2:]
 app = QApplication([])
 
@@ -92,7 +96,7 @@ def kill_in_the_middle_of_an_edit(settings, *files):
     said = []
     for line in process.stdout:
         said.append(json.loads(line))
-        if len(said) == 40:
+        if len(said) == 20:
             break
     process.send_signal(signal.SIGKILL)
     process.communicate(timeout=60)
@@ -110,13 +114,28 @@ def start_again(settings, answer, *files):
     return asked, [line for line in said if "asked" not in line]
 
 
-def test_a_killed_program_finds_its_work_again_and_asks_only_once(tmp_path):
-    settings, place = tmp_path / "settings.ini", tmp_path / "fern.json"
+@pytest.fixture(scope="module")
+def of_the_killed(tmp_path_factory):
+    """All that a killed program had written: it had a file open, in the same folder."""
+    folder = tmp_path_factory.mktemp("killed")
+    settings, place = folder / "settings.ini", folder / "fern.json"
     settings.write_text("[General]\ntour_seen=true\n", encoding="utf-8")
     save_scenario(place, Scenario(title="Fern bench"))
     said = kill_in_the_middle_of_an_edit(settings, place)
     assert said[0] == {"settled": 5}
+    return folder
 
+
+@pytest.fixture
+def settings(of_the_killed, tmp_path):
+    """The settings of a killed program, beside its unsaved work."""
+    shutil.copytree(of_the_killed, tmp_path, dirs_exist_ok=True)
+    return tmp_path / "settings.ini"
+
+
+def test_a_killed_program_finds_its_work_again_and_asks_only_once(
+    settings, of_the_killed, tmp_path
+):
     asked, shown = start_again(settings, "Later")
     assert len(asked) == 1
     assert "“Fern bench”, fern.json" in asked[0]["asked"]
@@ -127,33 +146,28 @@ def test_a_killed_program_finds_its_work_again_and_asks_only_once(tmp_path):
     (window,) = shown
     assert window["title"] == "Fern bench"
     assert window["panels"] == 5  # what was a second old at the latest
+    place = of_the_killed / "fern.json"
     assert window["path"] == str(place)
     assert window["marked"]
     assert not window["clean"]
     assert load_scenario(place).scenario.panels.count == 1
 
     # Closed without saving, as was wanted: nothing is left to offer.
-    asked, shown = start_again(settings, "Restore")
-    assert asked == []
+    assert claim_leftovers(tmp_path / "unsaved") == ()
     # A kill in the middle of a write leaves a part, which is swept up a day later.
     assert not [p for p in (tmp_path / "unsaved").iterdir() if p.suffix != ".part"]
 
 
-def test_work_of_a_killed_program_can_be_thrown_away(tmp_path):
-    settings = tmp_path / "settings.ini"
-    settings.write_text("[General]\ntour_seen=true\n", encoding="utf-8")
-    kill_in_the_middle_of_an_edit(settings)
+def test_work_of_a_killed_program_can_be_thrown_away(settings, tmp_path):
     asked, _ = start_again(settings, "Discard")
     assert len(asked) == 1
     # A kill in the middle of a write leaves a part, which is swept up a day later.
     assert not [p for p in (tmp_path / "unsaved").iterdir() if p.suffix != ".part"]
 
 
-def test_beside_an_opened_file_the_work_gets_a_window_of_its_own(tmp_path):
-    settings, place = tmp_path / "settings.ini", tmp_path / "moss.json"
-    settings.write_text("[General]\ntour_seen=true\n", encoding="utf-8")
+def test_beside_an_opened_file_the_work_gets_a_window_of_its_own(settings, tmp_path):
+    place = tmp_path / "moss.json"
     save_scenario(place, Scenario(title="Moss wall"))
-    kill_in_the_middle_of_an_edit(settings)
     _, shown = start_again(settings, "Restore", place)
     titles = [window["title"] for window in shown]
     assert len(titles) == 2

@@ -7,13 +7,18 @@ from PySide6.QtWidgets import QLabel
 from explorer import app
 from explorer.files.scenario_json import load_scenario
 from explorer.resource_files import scenario_folder
+from explorer.state.jobs import JobRunner
 from explorer.state.language import set_language
 from explorer.state.settings import SettingsStore
 
 
 @pytest.fixture
-def windows(qtbot, qapp, tmp_path, said):
-    """The windows of the real program, one of them open on an unsaved change."""
+def windows(qtbot, qapp, tmp_path, said, monkeypatch):
+    """The windows of the real program, one of them open on an unsaved change.
+
+    Questions are not put: processes would begin for each test, to answer what none looks at.
+    """
+    monkeypatch.setattr(JobRunner, "ask", lambda *_: None)
     found = app.build_windows(qapp, tmp_path / "settings.ini")
     first = found.add()
     app.open_first(first, None)

@@ -16,8 +16,9 @@ from explorer.state.settings import SettingsStore
 from explorer.widgets import spoken
 from explorer.widgets.drawers.drawers import QUESTIONS
 from explorer.widgets.plots.pulse_inset import PulseInset
+from tests.depth import THOROUGH
 
-ROUNDS = 5
+ROUNDS = 5 if THOROUGH else 3
 
 
 @pytest.fixture

@@ -10,13 +10,16 @@ from explorer import app
 from explorer.files.scenario_json import save_scenario
 from explorer.files.trust import TRUST, OutsideFile
 from explorer.scenario.model import Scenario, with_value, with_values
+from explorer.state.jobs import JobRunner
 from explorer.widgets import messages
 
 PAGE = "<b>x</b><img src=y>"
 
 
 @pytest.fixture
-def windows(qtbot, qapp, tmp_path):
+def windows(qtbot, qapp, tmp_path, monkeypatch):
+    """The windows of the program; no question is put, as answers would come after the look."""
+    monkeypatch.setattr(JobRunner, "ask", lambda *_: None)
     found = app.build_windows(qapp, tmp_path / "settings.ini")
     found.add().show()
     yield found
