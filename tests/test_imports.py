@@ -1,8 +1,11 @@
 """What the command line and the first verdict must not load."""
 
+import re
 import subprocess
 import sys
+from pathlib import Path
 
+import explorer
 from explorer.cli.later import ELSEWHERE
 
 
@@ -34,3 +37,10 @@ def test_a_window_begins_without_what_the_first_verdict_does_not_need():
 def test_a_command_loads_no_other_command():
     loaded = _loaded("import explorer.cli.main")
     assert not loaded & {module for module, _ in ELSEWHERE.values()}
+
+
+def test_no_part_loads_the_statistics_of_scipy():
+    """It takes a second of processing, where `scipy.special` has what is used of it."""
+    package = Path(explorer.__file__).parent
+    loads = re.compile(r"from scipy import .*\bstats\b|scipy\.stats")
+    assert not [p for p in package.rglob("*.py") if loads.search(p.read_text(encoding="utf-8"))]

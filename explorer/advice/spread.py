@@ -7,7 +7,7 @@ from typing import Literal, NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy import stats
+from scipy.special import betaincinv
 
 from explorer.advice.asked import verdict_with
 from explorer.advice.case import Case
@@ -140,8 +140,8 @@ def sampled_share(hits: int, drawn: int) -> Share:
     >>> f"{low:.4f} {high:.0f}"
     '0.8575 1'
     """
-    low = 0.0 if hits == 0 else float(stats.beta.ppf(0.025, hits, drawn - hits + 1))
-    high = 1.0 if hits == drawn else float(stats.beta.ppf(0.975, hits + 1, drawn - hits))
+    low = 0.0 if hits == 0 else float(betaincinv(hits, drawn - hits + 1, 0.025))
+    high = 1.0 if hits == drawn else float(betaincinv(hits + 1, drawn - hits, 0.975))
     return Share(low=low, high=high)
 
 
@@ -430,17 +430,30 @@ def _of_year(case: Case, values: dict[str, FloatArray], seen: list[Fleet]) -> Fl
     return np.minimum(found, starts) if np.ptp(starts) > 0 else found  # weeks may hold no light
 
 
+def _ranks(values: FloatArray) -> FloatArray:
+    """Place of each value among all, from 1; equal ones share the mean of their places.
+
+    Examples
+    --------
+    >>> _ranks(np.array([3.0, 1.0, 3.0, 7.0])).tolist()
+    [2.5, 1.0, 2.5, 4.0]
+    """
+    _, group, size = np.unique(values, return_inverse=True, return_counts=True)
+    ranks: FloatArray = (np.cumsum(size) - (size - 1) / 2.0)[group]
+    return ranks
+
+
 def _influences(
     tolerances: tuple[Tolerance, ...], values: dict[str, FloatArray], reserve: FloatArray
 ) -> tuple[Influence, ...]:
     """Squared rank correlation with the reserve of the first units, as a share of their sum."""
     if len(reserve) < 3 or np.ptp(reserve) == 0:
         return tuple(Influence(path=t.path, label=t.label, share=0.0) for t in tolerances)
-    ranked = stats.rankdata(reserve)
+    ranked = _ranks(reserve)
     strength = []
     for tolerance in tolerances:
         x = values[tolerance.path][: len(reserve)]
-        r = 0.0 if np.ptp(x) == 0 else float(np.corrcoef(stats.rankdata(x), ranked)[0, 1])
+        r = 0.0 if np.ptp(x) == 0 else float(np.corrcoef(_ranks(x), ranked)[0, 1])
         strength.append(r * r)
     total = sum(strength) or 1.0
     rows = [

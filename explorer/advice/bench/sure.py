@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import numpy as np
-from scipy import stats
+from scipy.special import ndtri, stdtrit
 
 from explorer.advice.bench.certainty import noise_variance, ridges, unexplained
 from explorer.advice.bench.forecast import BAND_SHARE
@@ -15,7 +15,7 @@ from explorer.physics.arrays import FloatArray
 
 CONFIDENCE = 0.95
 """Chance that the true value lies within the ± that is given."""
-NORMAL = float(stats.norm.ppf(0.5 + CONFIDENCE / 2.0))
+NORMAL = float(ndtri(0.5 + CONFIDENCE / 2.0))
 """Standard deviations in that ±."""
 WIDE_STEP = 0.03
 """Relative step of the derivatives from which the ± follows: wide enough to pass over the turns of
@@ -97,7 +97,7 @@ def said_by(problem: Together, at: FloatArray) -> tuple[Said, ...]:
 def half_widths(weighing: Weighing, n: int) -> tuple[FloatArray, FloatArray]:
     """Half-widths of the logarithms of n values by the readings alone, and by all; shape (n,)."""
     freedom = max(weighing.effective - len(weighing.noise), 1.0)
-    chance = float(stats.t.ppf(0.5 + CONFIDENCE / 2.0, freedom))
+    chance = float(stdtrit(freedom, 0.5 + CONFIDENCE / 2.0))
     by_readings = chance * np.sqrt(np.diag(weighing.noise))[:n]
     by_each = NORMAL * weighing.pulls[:, :n]
     return by_readings, np.sqrt(by_readings**2 + (by_each**2).sum(axis=0))
