@@ -306,7 +306,7 @@ def input_tables(scenario: Scenario, notes: dict[str, tuple[Note, ...]]) -> Iter
         shares = (0.14, 0.58, 0.12, 0.16) if written else (0.29, 0.25, 0.12, 0.34)
         yield Table(
             title=section,
-            caption=say("Bold: differs from the default of a new scenario."),
+            caption=say("Bold: differs from what a new scenario, or a new row in it, begins with."),
             columns=(
                 Column(title=say("Input"), share=shares[0]),
                 Column(title=say("Value"), share=shares[1]),

@@ -1976,8 +1976,8 @@
    <translation>Abschaltspannung</translation>
   </message>
   <message>
-   <source>Bold: differs from the default of a new scenario.</source>
-   <translation>Fett: abweichend von der Vorgabe eines neuen Szenarios.</translation>
+   <source>Bold: differs from what a new scenario, or a new row in it, begins with.</source>
+   <translation>Fett: weicht von dem ab, womit ein neues Szenario oder eine neue Zeile darin beginnt.</translation>
   </message>
   <message>
    <source>Check</source>
