@@ -283,6 +283,24 @@ def test_a_pinned_design_is_drawn_and_read(plot):
     assert plot.grab().toImage() == plain
 
 
+def test_the_name_of_a_pinned_design_lies_on_no_curve_however_steep(qtbot, plot, monkeypatch):
+    scenario = load_scenario(scenario_folder() / "watering_valve.json").scenario
+    other = with_value(scenario, "light.illuminance_lx", 900.0)
+    plot.resize(620, 330)
+    plot.set_assessment(made_up(scenario, trace=run_of(scenario, WEEK_S)), WEEK)
+    plot.set_ghost(made_up(other, trace=run_of(other, WEEK_S)))
+    qtbot.wait(50)
+    painted = {}
+    monkeypatch.setattr(
+        overlay, "paint_label", lambda _, at, text, *more: painted.update({text: at})
+    )
+    plot.grab()
+    at = painted["pinned"]
+    for x, y in plot._lines_px(plot._view()):
+        beneath = y[..., (x > at.x()) & (x < at.x() + 30.0)]
+        assert not ((beneath > at.y() - 8.0) & (beneath < at.y())).any()
+
+
 @pytest.mark.parametrize("height", [96, 150, 200])
 def test_the_name_of_full_stands_above_a_curve_that_runs_there(qtbot, plot, monkeypatch, height):
     scenario = load_scenario(scenario_folder() / "plant_label.json").scenario

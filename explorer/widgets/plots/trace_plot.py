@@ -20,12 +20,14 @@ from explorer.state.theme import tokens_of
 from explorer.text import figure, say
 from explorer.widgets.paint import focus_pen
 from explorer.widgets.plots import overlay
-from explorer.widgets.plots.free_place import Line
+from explorer.widgets.plots.free_place import Line, free_place
 from explorer.widgets.plots.plot_view import ABOVE_PX, PlotView
 from explorer.words import readout
 from explorer.words.light_log import scale_text
 
 PINNED = say("pinned")
+NAME_EVERY = 8
+"""Of the columns of pixels, in order of their distance, those at which a name is tried."""
 HEADROOM = 1.1
 ZOOMED_AXIS_SHARE = 0.55
 """A trace that stays above this share of its top gets an axis that does not begin at zero."""
@@ -307,7 +309,7 @@ class TracePlot(PlotView):
         tokens = tokens_of(self.palette())
         painter.setFont(theme.font("small"))
         if self._ghost_picture is not None:
-            self._paint_ghost_name(painter, area, self._ghost_picture)
+            self._paint_ghost_name(painter, area, self._ghost_picture, (lines, names))
         if self._shown_v.low > 0:
             text = tr("axis begins at {volts}", volts=figure(f"{self._shown_v.low:.3g} V"))
             base = self._free_of_thresholds(area.bottom() - 6)
@@ -322,20 +324,30 @@ class TracePlot(PlotView):
                 y = line - 5
         return y
 
-    def _paint_ghost_name(self, painter: QPainter, area: QRectF, ghost: Picture) -> None:
-        """Where the pinned curve is furthest from the other one, its name reads best."""
+    def _paint_ghost_name(
+        self, painter: QPainter, area: QRectF, ghost: Picture,
+        others: tuple[list[Line], list[QRectF]],
+    ) -> None:
+        """Where the pinned curve is far from the other one and nothing runs through its name."""
         assert self._picture is not None
         here, pinned = self._picture.typical_v, ghost.typical_v
         n = len(here)
-        apart = np.abs(pinned - here)[int(0.08 * n) : int(0.75 * n)]
+        apart = np.abs(pinned - here)
+        apart[: int(0.08 * n)] = apart[int(0.75 * n) :] = np.nan
         if not np.isfinite(apart).any():
             return
-        place = int(0.08 * n) + int(np.nanargmax(apart))
-        y = self.to_y(float(pinned[place])) + (-6 if pinned[place] >= here[place] else 14)
-        y = min(max(y, area.top() + 12), area.bottom() - 4)
-        at = QPointF(self.to_x(float(ghost.edge_s[place])) - 18, y)
-        tokens = tokens_of(self.palette())
-        overlay.paint_label(painter, at, tr(self._ghost_name), "ghost", tokens)
+        text, metrics = tr(self._ghost_name), painter.fontMetrics()
+        furthest = np.argsort(-np.nan_to_num(apart))[: np.isfinite(apart).sum() : NAME_EVERY]
+        places = []
+        for column in furthest.tolist():
+            y = self.to_y(float(pinned[column])) + (-6 if pinned[column] >= here[column] else 14)
+            y = min(max(y, area.top() + 12), area.bottom() - 4)
+            x = self.to_x(float(ghost.edge_s[column])) - 18
+            width = metrics.horizontalAdvance(text)
+            places.append(QRectF(x, y - metrics.ascent() + 2, width, metrics.ascent()))
+        best = places[free_place(places, *others)]
+        at = QPointF(best.left(), best.bottom() - 2)
+        overlay.paint_label(painter, at, text, "ghost", tokens_of(self.palette()))
 
     def _paint_cursor(self, painter: QPainter, area: QRectF) -> None:
         assert self._assessment is not None
