@@ -18,6 +18,30 @@ def themed(qapp):
     qapp.setFont(theme.font("body"))
 
 
+AT_REST = frozenset({"break_evens", "remedies"})
+"""What a window asks of its own accord once the knobs rest."""
+
+
+@pytest.fixture
+def asked_at_rest():
+    """For tests that look at what a window works out by itself once the knobs rest."""
+
+
+@pytest.fixture(autouse=True)
+def nothing_asked_at_rest(request, monkeypatch):
+    """No break-evens or remedies, except where they are wanted: in threads they take longer
+    than most tests, and come after all has been looked at."""
+    if "asked_at_rest" in request.fixturenames:
+        return
+    ask = JobRunner.ask
+
+    def asked(jobs, key, question):
+        if key not in AT_REST:
+            ask(jobs, key, question)
+
+    monkeypatch.setattr(JobRunner, "ask", asked)
+
+
 @pytest.fixture
 def document(qapp):
     made = Document(Scenario())

@@ -11,6 +11,7 @@ from explorer.advice.capture.extremes import extremes
 from explorer.advice.capture.record import captured
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.capture.capture_dialog import CaptureDialog
+from tests.sharing import cases_are_shared  # noqa: F401
 
 PERIOD_S = 0.2
 

@@ -12,6 +12,7 @@ from explorer.state.jobs import JobRunner
 from explorer.widgets.drawers import bench_sources
 from explorer.widgets.drawers.bench_drawer import READINGS, VALUES, BenchDrawer
 from tests.make_bench_log import NAME, TRUTH
+from tests.sharing import cases_are_shared  # noqa: F401
 
 PATIENT = 60_000
 LOG = resource_path("logs", NAME)

@@ -9,6 +9,7 @@ from explorer.widgets.remedy_list import RemedyList, value_text
 from tests.widgets.samples import made_up
 
 PATIENT = 60_000
+pytestmark = pytest.mark.usefixtures("asked_at_rest")
 
 
 def changed(path, value):

@@ -4,6 +4,7 @@ from PySide6.QtCore import Qt
 from explorer.state.settings import SettingsStore
 from explorer.widgets.drawers.drawers import QUESTIONS, Drawers
 from explorer.widgets.drawers.jump import go_to
+from tests.sharing import cases_are_shared  # noqa: F401
 
 PATIENT = 60_000
 

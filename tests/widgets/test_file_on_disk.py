@@ -5,6 +5,7 @@ from explorer import app
 from explorer.files.scenario_json import load_scenario, save_scenario
 from explorer.scenario.model import Scenario
 from explorer.widgets import messages
+from tests.sharing import cases_are_shared  # noqa: F401
 
 
 @pytest.fixture

@@ -12,6 +12,7 @@ from explorer.widgets.fields import CalmComboBox, OutlinedCheckBox
 from explorer.widgets.forms.pulse_timing import PulseTiming
 from explorer.widgets.forms.rows import AmountRow, NumberRow, OptionRow, TextRow, WeekdaysRow
 from explorer.widgets.forms.section_form import SectionForm
+from tests.sharing import cases_are_shared  # noqa: F401
 
 
 def form_for(qtbot, document, path, **more):

@@ -10,9 +10,11 @@ from explorer.state import solver as solver_module
 from explorer.state.language import tr
 from explorer.words import readout
 from explorer.words.answer_groups import answer_lines
+from tests.depth import THOROUGH
 from tests.waiting import confirmed
 
-EDITS = 120
+EDITS = 120 if THOROUGH else 60
+pytestmark = pytest.mark.usefixtures("asked_at_rest")
 HAND_MS = 3
 """Between two edits: most frames follow one, some follow several."""
 

@@ -12,12 +12,32 @@ from PySide6.QtWidgets import QAbstractButton
 from explorer.scenario.guide.answers import Answers
 from explorer.scenario.guide.questions import QUESTIONS
 from explorer.state import theme
+from explorer.state.drawer_steps import guided
 from explorer.widgets import messages
+from explorer.widgets.guide import guide_dialog
 from explorer.widgets.guide.guide_dialog import GuideDialog
 from explorer.widgets.guide.question_page import QuestionPage
+from tests.sharing import cases_are_shared  # noqa: F401
 
 PICKED = {"place": "desk", "light": "usual", "job": "report_near", "often": "hour",
           "when": "always", "dark": "usual", "matters": "cheapest"}  # fmt: skip
+
+
+@pytest.fixture(scope="module")
+def found_before():
+    return {}
+
+
+@pytest.fixture(autouse=True)
+def answers_are_found_once(found_before, monkeypatch):
+    """What the guide finds for the same answers is the same in every test of this file."""
+
+    def once(answers, parts_folder):
+        if answers not in found_before:
+            found_before[answers] = guided(answers, parts_folder)
+        return found_before[answers]
+
+    monkeypatch.setattr(guide_dialog, "guided", once)
 
 
 @pytest.fixture

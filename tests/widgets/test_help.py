@@ -21,6 +21,7 @@ from explorer.widgets.help import pages
 from explorer.widgets.help.caution_line import CautionLine
 from explorer.widgets.help.help_window import PAGES, HelpWindow
 from explorer.widgets.help.quantities import SECTIONS, entries, field_keys, help_key
+from tests.sharing import cases_are_shared  # noqa: F401
 from tests.widgets.focus_seen import ring
 
 BASES = ("Source:", "Common practice, no source", "From memory", "Own judgement", "By definition")

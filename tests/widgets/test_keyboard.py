@@ -14,6 +14,7 @@ from explorer.state.spans import SPAN_KEYS
 from explorer.widgets.efficiency.efficiency_dialog import EfficiencyDialog
 from explorer.widgets.months.months_dialog import MonthsDialog
 from explorer.widgets.sheet.sheet_dialog import SheetDialog
+from tests.sharing import cases_are_shared  # noqa: F401
 from tests.widgets.focus_seen import ring
 
 Key, Alt, Control, Shift = Qt.Key, *(

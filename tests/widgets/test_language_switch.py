@@ -10,6 +10,7 @@ from explorer.resource_files import scenario_folder
 from explorer.state.jobs import JobRunner
 from explorer.state.language import set_language
 from explorer.state.settings import SettingsStore
+from tests.sharing import cases_are_shared  # noqa: F401
 
 
 @pytest.fixture

@@ -105,6 +105,7 @@ def test_names_of_answers_are_whole_beside_a_number(desk, qapp, name):
         assert need <= row.label.width(), row.label.text()
 
 
+@pytest.mark.usefixtures("asked_at_rest")
 def test_beside_a_bound_too_a_name_is_whole_in_a_small_window(desk, qapp, qtbot):
     """Of a device with an hour of little light a day: not even one operation in a hundred days."""
     desk.document.edit("light.pattern.blocks.0.to_h", 18.0)

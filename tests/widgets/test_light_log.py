@@ -9,6 +9,7 @@ from explorer.state.knobs import measured_level
 from explorer.widgets import log_progress
 from explorer.widgets.light_log_note import LightLogNote
 from explorer.widgets.log_level import LogLevel
+from tests.sharing import cases_are_shared  # noqa: F401
 
 # Day and month could be taken either way; 4 lx are read at night, one reading is missing.
 HOURS = [(day, hour) for day in (1, 2, 3) for hour in range(24) if (day, hour) != (2, 6)]

@@ -11,6 +11,7 @@ from explorer.state import theme
 from explorer.state.language import tr
 from explorer.widgets import messages
 from explorer.widgets.buttons import PillButton
+from tests.sharing import cases_are_shared  # noqa: F401
 from tests.waiting import confirmed
 
 
@@ -71,7 +72,7 @@ def test_a_design_that_cannot_be_judged_shows_nothing_of_the_one_before(
         raise ArithmeticError("the store has no bottom")
 
     monkeypatch.setattr(module, "assess", fail)
-    document.edit("panels.count", 2)
+    document.edit("panels.count", 9)  # of no other test: this verdict is remembered
     solver.solve_now()
     assert window.sign.word.text() == "Not judged"
     assert "the store has no bottom" in window.sign.reason.text()
@@ -161,6 +162,7 @@ def test_title_and_place_are_edited_in_the_head(qtbot, window, document):
     assert document.undo_stack.count() == 1
 
 
+@pytest.mark.usefixtures("asked_at_rest")
 def test_break_evens_reach_every_knob(qtbot, window, document, solver):
     with qtbot.waitSignal(solver.break_evens_ready, timeout=20_000, check_params_cb=confirmed):
         document.edit("light.illuminance_lx", 320.0)

@@ -10,6 +10,7 @@ from explorer.widgets import messages
 from explorer.widgets.file_drop import FileDrop
 from explorer.widgets.parts.part_line import PartLine
 from explorer.widgets.parts.parts_dialog import PartsDialog
+from tests.sharing import cases_are_shared  # noqa: F401
 
 
 @pytest.fixture

@@ -17,6 +17,7 @@ from explorer.files.scenario_json import load_scenario, save_scenario
 from explorer.scenario.model import Scenario
 from explorer.state.jobs import JobRunner
 from explorer.widgets import messages
+from tests.sharing import cases_are_shared  # noqa: F401
 
 
 @pytest.fixture

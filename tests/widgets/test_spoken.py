@@ -28,6 +28,7 @@ from explorer.widgets.drawers.histogram import Histogram
 from explorer.widgets.efficiency.efficiency_dialog import EfficiencyDialog
 from explorer.widgets.parts.parts_dialog import PartsDialog
 from explorer.widgets.sheet.sheet_dialog import SheetDialog
+from tests.sharing import cases_are_shared  # noqa: F401
 
 KINDS = (
     QAbstractButton, QLineEdit, QSlider, QComboBox, QAbstractSpinBox, QAbstractItemView,

@@ -12,6 +12,7 @@ from explorer.files.trust import TRUST, OutsideFile
 from explorer.scenario.model import Scenario, with_value, with_values
 from explorer.state.jobs import JobRunner
 from explorer.widgets import messages
+from tests.sharing import cases_are_shared  # noqa: F401
 
 PAGE = "<b>x</b><img src=y>"
 

@@ -16,6 +16,7 @@ from explorer.state.settings import SettingsStore
 from explorer.widgets import messages
 from explorer.widgets.main_window import MainWindow
 from tests.bench_runs import dark_run, step_run, written
+from tests.sharing import cases_are_shared  # noqa: F401
 from tests.widgets.test_bench_story import added, told
 
 PATIENT = 120_000

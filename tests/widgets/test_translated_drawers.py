@@ -123,6 +123,7 @@ def test_a_pinned_design_and_a_close_look_keep_none(qtbot, window, document, pai
     assert left(window.trace, painted) == []
 
 
+@pytest.mark.usefixtures("asked_at_rest")
 def test_remedies_keep_none(qtbot, window, document, painted):
     with qtbot.waitSignal(window.questions.remedies.feed.finished, timeout=PATIENT):
         document.edit("light.illuminance_lx", 40.0)

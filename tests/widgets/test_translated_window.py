@@ -26,6 +26,7 @@ from explorer.widgets.parts.parts_dialog import PartsDialog
 from explorer.widgets.sheet.sheet_dialog import SheetDialog
 from explorer.words.part import KIND_TITLES
 from tests import pseudo
+from tests.sharing import cases_are_shared  # noqa: F401
 
 TITLE = "Zwergstation"
 OWN = frozenset({TITLE, "Nordwand", "Funken"})
