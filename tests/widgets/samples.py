@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import numpy as np
 
 from explorer.advice.assess import Assessment, Mark, PulseView, Threshold
@@ -9,14 +11,27 @@ from explorer.advice.case import Case
 from explorer.advice.verdict import Check, Hazard, Verdict
 from explorer.engine.march import Engine
 from explorer.engine.trace import Trace
+from explorer.resource_files import resource_path
 from explorer.scenario.build import build
 from explorer.scenario.model import Scenario
+from tests.make_bench_log import NAME
+
+ROWS_OF_A_DAY = 288
 
 
 def run_of(scenario: Scenario, span_s: float) -> Trace:
     """The real run of a scenario, which is quick."""
     engine = Engine(build(scenario))
     return Trace(engine, engine.march(span_s))
+
+
+def first_day(folder: Path) -> Path:
+    """The bundled run of a bench, as far as its first day: a fit takes as long as the run lasts."""
+    lines = resource_path("logs", NAME).read_text(encoding="utf-8").splitlines()
+    rows = next(n for n, line in enumerate(lines) if line.startswith("time")) + 1
+    path = folder / NAME
+    path.write_text("\n".join(lines[: rows + ROWS_OF_A_DAY]) + "\n", encoding="utf-8")
+    return path
 
 
 def made_up_pulse() -> PulseView:

@@ -13,6 +13,7 @@ from explorer.widgets.drawers import bench_sources
 from explorer.widgets.drawers.bench_drawer import READINGS, VALUES, BenchDrawer
 from tests.make_bench_log import NAME, TRUTH
 from tests.sharing import cases_are_shared  # noqa: F401
+from tests.widgets.samples import ROWS_OF_A_DAY, first_day
 
 PATIENT = 60_000
 LOG = resource_path("logs", NAME)
@@ -133,11 +134,11 @@ def test_nothing_ticked_is_nothing_to_fit(qtbot, drawer):
 def test_a_fit_is_exported_and_taken_over_as_one_step_that_undo_takes_back(
     qtbot, drawer, tmp_path
 ):
-    opened(qtbot, drawer)
+    opened(qtbot, drawer, first_day(tmp_path))
     fitted(qtbot, drawer)
     assert drawer.save("csv", READINGS, tmp_path / "r.csv")
     rows = read(tmp_path / "r.csv")
-    assert len(rows) == 1400
+    assert len(rows) == ROWS_OF_A_DAY
     first = rows[0]
     assert float(first["residual_V"]) == pytest.approx(
         float(first["log_V"]) - float(first["forecast_V"]), abs=1e-7

@@ -23,6 +23,7 @@ from explorer.widgets.sheet.sheet_plot import SheetPlot
 from tests import pseudo
 from tests.make_bench_log import NAME
 from tests.sharing import cases_are_shared  # noqa: F401
+from tests.widgets.samples import first_day
 
 PATIENT = 60_000
 OWN = frozenset({"New", "scenario", "measure", "and", "send", *re.findall("[a-z]+", NAME)})
@@ -85,7 +86,7 @@ def test_no_drawer_keeps_an_english_text_but_its_tables_do(
 def test_a_logged_run_and_its_fit_keep_none(qtbot, window, painted, tmp_path):
     drawer = window.questions.drawers.drawer("bench")
     with qtbot.waitSignal(drawer.feed.finished, timeout=PATIENT):
-        window.questions.drawers.open_log(resource_path("logs", NAME))
+        window.questions.drawers.open_log(first_day(tmp_path))
     own = OWN | {"store", "V", "mV"}
     assert left(drawer, painted, own) == []
     with qtbot.waitSignal(drawer.search.finished, timeout=PATIENT):
