@@ -29,6 +29,7 @@ Message = tuple[str, str]
 _NEEDS_WORDS = re.compile(r"[^\W\d_]|\d\.\d")
 """A letter, or a decimal point."""
 _SPEC_ARGUMENTS = {"quantity": (1, 5), "choice": (1, 2)}
+_MARK = re.compile(rf"\b({'|'.join(('say', 'tr', 'texts', *_SPEC_ARGUMENTS))})\s*\(")
 RESOURCES: dict[str, frozenset[str]] = {
     "help/quantities.json": frozenset(
         {"what", "typical", "read", "basis", "title", "text"}
@@ -41,6 +42,8 @@ RESOURCES: dict[str, frozenset[str]] = {
 
 def messages_of(source: str) -> Iterator[Message]:
     """Every marked text of one Python source."""
+    if not _MARK.search(source):  # most files have none, and parsing takes its time
+        return
     for node in ast.walk(ast.parse(source)):
         if not isinstance(node, ast.Call):
             continue
