@@ -21,13 +21,13 @@ from explorer.scenario.daylight import (
     SkyMonth,
     SkyReading,
 )
-from explorer.scenario.demand import Load, Operation, Phase
+from explorer.scenario.demand import Load, Operation, Phase, Regulator
 from explorer.scenario.fields import Section, describe
 from explorer.scenario.light import Elsewhere, Light, LogPattern
 from explorer.scenario.measured import MeasuredValue
 from explorer.scenario.model import Margins, Names, Scenario, first_scenario, get_value, with_values
 from explorer.scenario.origin import PartOrigin
-from explorer.scenario.storage import CellStore
+from explorer.scenario.storage import CapacitorStore, CellStore, SupercapacitorStore
 from explorer.scenario.supply import SheetPoint
 from explorer.scenario.year_light import year_light
 from tests.every_field import all_fields
@@ -70,6 +70,11 @@ SITUATIONS = (
     {"light.ambient_C": -5.0, "store.years_in_service": 4.0, "light.illuminance_lx": 20.0},
     {"light.ambient_C": 5.0, "light.illuminance_lx": 50_000.0},
 )
+LIKELY = {
+    SupercapacitorStore: ((1, 0), (0, 4), (0, 12)), CapacitorStore: ((1, 1), (0, 2)),
+    Regulator: ((0, 7), (0, 8)), Margins: ((0, 12), (0, 3)),
+}  # fmt: skip
+"""Situations and designs that are awake to most fields of a section: they are tried first."""
 NOT_HERE = {
     "a text": {(Scenario, key) for key in ("format", "version", "title", "place", "notes")}
     | {(Phase, "name"), (Operation, "name")}
@@ -166,10 +171,12 @@ def other_values(owner, key, value):
 
 def tried_on_designs(of, owner, key):
     """What `of` makes of each design that has the field, and of it with another value."""
-    for situation, (number, design) in product(SITUATIONS, enumerate(DESIGNS)):
-        before = tuple(situation.items())
-        for path in places(design, owner, key):
-            for value in other_values(owner, key, get_value(design, path)):
+    likely = LIKELY.get(owner, ())
+    everywhere = product(range(len(SITUATIONS)), range(len(DESIGNS)))
+    for place in (*likely, *(place for place in everywhere if place not in likely)):
+        before, number = tuple(SITUATIONS[place[0]].items()), place[1]
+        for path in places(DESIGNS[number], owner, key):
+            for value in other_values(owner, key, get_value(DESIGNS[number], path)):
                 pair = of(number, before), of(number, (*before, (path, value)))
                 if None not in pair:
                     yield pair
