@@ -1,6 +1,7 @@
 """A fit finds what was put in, says how sure it is, and says what the log cannot tell."""
 
 from dataclasses import replace
+from functools import cache
 
 import numpy as np
 import pytest
@@ -26,6 +27,13 @@ LIGHT, SIZE, LEAK = "light.illuminance_lx", "store.capacitance_F", "store.leakag
 
 def fitted(scenario, run, *paths):
     return list(fit(Case(scenario), [run], [parameter(scenario, p) for p in paths]))[-1]
+
+
+@cache
+def light_and_size():
+    """What the search for two values says step by step, of a run of another device."""
+    run = made_run(with_values(PROBE, TRUTH), days=2.0, step_s=900.0)
+    return list(fit(Case(PROBE), [run], [parameter(PROBE, LIGHT), parameter(PROBE, SIZE)]))
 
 
 def in_steady_light(lux=60.0):
@@ -128,14 +136,14 @@ def test_under_constant_light_leakage_and_light_cannot_be_told_apart_and_the_dar
 
 
 def test_two_values_that_only_scale_the_current_are_never_told_apart():
-    run = made_run(with_values(PROBE, TRUTH), days=2.0, step_s=900.0)
+    run = made_run(with_values(PROBE, TRUTH), days=1.0, step_s=1800.0)
     found = fitted(PROBE, run, LIGHT, "panels.active_area_cm2")
     assert found.inseparable == ((0, 1),)
     assert "short-circuit current" in remark(found, 0)
 
 
 def test_a_value_that_the_log_says_nothing_of_has_no_certainty():
-    run = made_run(PROBE, days=2.0, step_s=900.0)
+    run = made_run(PROBE, days=1.0, step_s=1800.0)
     found = fitted(PROBE, run, "store.esr_ohm")
     value = found.values[0]
     assert not value.determined
@@ -155,8 +163,7 @@ def test_three_values_that_slide_together_are_found_though_no_two_of_them_do():
 
 
 def test_a_search_that_is_cut_short_is_not_called_good():
-    run = made_run(with_values(PROBE, TRUTH), days=2.0, step_s=900.0)
-    found = fitted(PROBE, run, LIGHT, SIZE)
+    found = light_and_size()[-1]
     assert found.is_good
     for bad in (replace(found, converged=False), replace(found, missed_v=9.0)):
         assert not bad.is_good
@@ -239,8 +246,7 @@ def test_noise_is_found_under_a_slope_and_pulses():
 
 
 def test_a_growing_answer_tells_how_far_it_is():
-    run = made_run(with_values(PROBE, TRUTH), days=2.0, step_s=900.0)
-    steps = list(fit(Case(PROBE), [run], [parameter(PROBE, LIGHT), parameter(PROBE, SIZE)]))
+    steps = light_and_size()
     assert [s.done for s in steps] == [False] * (len(steps) - 1) + [True]
     assert all(isinstance(s, Fit) for s in steps)
     if len(steps) > 1:

@@ -20,6 +20,7 @@ from explorer.scenario.model import Scenario, with_value
 from explorer.words.answers import value_of
 from tests.advice.demos import LOGGED, NAMES, demo
 from tests.advice.test_edges import GENERATED, cases
+from tests.depth import THOROUGH, some
 
 LIGHT = "light.illuminance_lx"
 
@@ -65,13 +66,13 @@ def assert_edges_of_single_checks(case, found):
         assert held == (days.bound == "more than")
 
 
-@pytest.mark.parametrize("name", [n for n in NAMES if n != LOGGED])
+@pytest.mark.parametrize("name", some([n for n in NAMES if n != LOGGED], 2))
 def test_each_answer_is_the_edge_of_its_check_alone(name):
     case = Case(*demo(name))
     assert_edges_of_single_checks(case, reach(case))
 
 
-@settings(max_examples=12, phases=GENERATED)
+@settings(max_examples=12 if THOROUGH else 6, phases=GENERATED)
 @given(cases())
 def test_each_answer_of_a_generated_design_is_the_edge_of_its_check(case):
     assert_edges_of_single_checks(case, reach(case))

@@ -1,5 +1,7 @@
 """Territory: a map whose every place says what the design there would do."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
@@ -20,6 +22,7 @@ from explorer.advice.verdict import CHECK_NAMES
 from explorer.engine.course import Interrupted
 from explorer.scenario.model import get_value, with_value
 from tests.advice.demos import CODES, LOGGED, NAMES, demo, exact, judge_many, reserve_of
+from tests.depth import THOROUGH, some
 
 
 def axes(name):
@@ -71,9 +74,10 @@ def test_every_place_is_judged_as_that_variant(name):
     scenario, log = demo(name)
     found = axes(name)
     size = next(p for p in found if p.startswith("store.capa"))
-    x, y = coarse(found[size], 5), coarse(found["light.illuminance_lx"], 4)
+    columns, rows = (5, 4) if THOROUGH else (3, 2)
+    x, y = coarse(found[size], columns), coarse(found["light.illuminance_lx"], rows)
     drawn = territory(Case(scenario, log), x, y)
-    assert drawn.codes.shape == drawn.reserve.shape == (4, 5)
+    assert drawn.codes.shape == drawn.reserve.shape == (rows, columns)
     for j, lux in enumerate(y.values):
         for i, amount in enumerate(x.values):
             one = judge_many(scenario, log, {x.path: [amount], y.path: [lux]})
@@ -83,13 +87,21 @@ def test_every_place_is_judged_as_that_variant(name):
             assert CHECK_NAMES[drawn.governing[j, i]] == CHECK_NAMES[one.governing[0]]
 
 
+def within(axis):
+    """All but the ends, where a store is cut off ten thousand times a week."""
+    return replace(axis, values=axis.values[1:-1])
+
+
 @pytest.mark.parametrize("name", ["soil_probe", "watering_valve", "plant_label", LOGGED])
 def test_spot_checks_agree_with_the_exact_engine(name):
     scenario, log = demo(name)
     found = axes(name)
     size = next(p for p in found if p.startswith("store.capa"))
-    points = 3 if name == LOGGED else 5
-    x, y = coarse(found[size], points), coarse(found["light.illuminance_lx"], points)
+    if THOROUGH:
+        points = 3 if name == LOGGED else 5
+        x, y = (coarse(found[path], points) for path in (size, "light.illuminance_lx"))
+    else:
+        x, y = (within(coarse(found[path], 5)) for path in (size, "light.illuminance_lx"))
     drawn = territory(Case(scenario, log), x, y)
     seen = set()
     for j, lux in enumerate(y.values):
@@ -136,16 +148,16 @@ def test_near_a_limit_the_map_shows_what_the_exact_march_says(name):
     np.testing.assert_array_equal(final.codes[drawn.sure], drawn.codes[drawn.sure])
 
 
-@pytest.mark.parametrize(("name", "other", "count"), [
-    ("soil_probe", "light.illuminance_lx", 9), ("soil_probe", "store.leakage_A", 8),
-    ("vent_flap", "light.illuminance_lx", 8), ("plant_label", "light.illuminance_lx", 7),
+@pytest.mark.parametrize(("name", "other"), [
+    ("soil_probe", "light.illuminance_lx"), ("soil_probe", "store.leakage_A"),
+    ("vent_flap", "light.illuminance_lx"), ("plant_label", "light.illuminance_lx"),
 ])  # fmt: skip
-def test_every_place_of_a_fine_map_has_the_verdict_of_the_march(name, other, count):
+def test_every_place_of_a_map_has_the_verdict_of_the_march(name, other):
     """Whoever judged it: near a limit the march did, elsewhere the batch decides alike."""
     scenario, log = demo(name)
     found = axes(name)
     size = next(p for p in found if p.startswith("store.capa"))
-    x, y = coarse(found[other], count), coarse(found[size], count)
+    x, y = (coarse(found[path], 9 if THOROUGH else 5) for path in (other, size))
     drawn = territory(Case(scenario, log), x, y)
     final = [drawn, *refined(Case(scenario, log), drawn, never)][-1]
     for j, amount in enumerate(y.values):
@@ -191,7 +203,7 @@ def test_the_exact_march_stops_when_told():
 
 def test_a_row_of_the_map_has_the_edges_that_the_knob_names():
     case = Case(*demo("soil_probe"))
-    for path in knob_paths(case.scenario):
+    for path in some(knob_paths(case.scenario), 2):
         axis = next(a for a in axis_choices(case) if a.path == path)
         works, runs = row_of(case, axis)
         knob = break_even(Case(*demo("soil_probe")), path, stops_of(path))

@@ -1,5 +1,7 @@
 """A measured log is gathered and blended without a change of what it brings."""
 
+from itertools import product
+
 import numpy as np
 import pytest
 from scipy.integrate import solve_ivp
@@ -16,6 +18,7 @@ from explorer.physics.panel import open_circuit_voltage
 from explorer.resource_files import resource_path
 from explorer.scenario.build import build
 from explorer.scenario.model import Scenario
+from tests.depth import some
 from tests.engine.systems import (
     AMORPHOUS,
     CRYSTALLINE,
@@ -69,12 +72,17 @@ def harvest(given, start_v):
     return book.charged_j, missing, float(engine.field.voltage_at(run.end.charge_c))
 
 
-@pytest.mark.parametrize("charger", [SCHOTTKY, converter()], ids=["diode", "converter"])
-@pytest.mark.parametrize("panel", [AMORPHOUS, CRYSTALLINE], ids=["amorphous", "crystalline"])
-@pytest.mark.parametrize("farad", [0.02, 0.35])
-@pytest.mark.parametrize("start_v", [0.5, 3.0])
+PANELS = {"amorphous": AMORPHOUS, "crystalline": CRYSTALLINE}
+CHARGERS = {"diode": SCHOTTKY, "converter": converter()}
+
+
+@pytest.mark.parametrize(
+    ("start_v", "farad", "panel", "charger"),
+    some(product((0.5, 3.0), (0.02, 0.35), PANELS, CHARGERS), 3),
+)
 def test_a_dither_of_a_thousandth_changes_no_harvest(charger, panel, farad, start_v):
     """Also where the store stands close to the panel's open-circuit voltage, or above it."""
+    panel, charger = PANELS[panel], CHARGERS[charger]
     rng = np.random.default_rng(11)
     connect_v = 3.6 if farad > 0.1 else 1e3
     for amps in (np.full(240, 2e-5), np.full(240, 1.5e-4), steps(rng)):
@@ -101,29 +109,28 @@ def test_more_light_than_the_store_stands_at_is_never_lost():
     assert end_v > 1.2
 
 
-@pytest.mark.parametrize("panel", [AMORPHOUS, CRYSTALLINE], ids=["amorphous", "crystalline"])
-@pytest.mark.parametrize("farad", [0.1, 1.2])
+@pytest.mark.parametrize(("farad", "panel"), some(product((0.1, 1.2), PANELS), 3))
 def test_a_cloudy_day_behind_a_diode_is_what_an_ode_solver_makes_of_it(panel, farad):
     """Readings a minute apart and far from even, close to the open-circuit voltage."""
+    panel = PANELS[panel]
     rng = np.random.default_rng(5)
     amps = 1e-4 * rng.uniform(0.1, 1.0, 240)
     given = system(
         light=log_of(amps, 60.0), panel=panel, charger=SCHOTTKY,
         store=bank(farad), load=load(connect_v=1e3), full_v=9.0,
     )
-    for start_v in (1.0, 2.5, 3.3):
-        volts, brought_c = start_v, 0.0
-        for light in amps.tolist():
-            def rate(_, v, light=light):
-                return direct_current(SCHOTTKY, panel, light, v, 0.0) / farad
+    starts = np.array([1.0, 2.5, 3.3])
+    volts = starts
+    for light in amps.tolist():
+        def rate(_, v, light=light):
+            return direct_current(SCHOTTKY, panel, light, v, 0.0) / farad
 
-            end = solve_ivp(
-                rate, (0.0, 60.0), [volts], rtol=1e-8, atol=1e-10, method="LSODA"
-            ).y[0, -1]
-            brought_c += farad * (end - volts)
-            volts = end
-        engine = Engine(given)
-        assert not all(level.exact for level in engine.levels)
+        volts = solve_ivp(
+            rate, (0.0, 60.0), volts, rtol=1e-8, atol=1e-10, method="LSODA"
+        ).y[:, -1]
+    engine = Engine(given)
+    assert not all(level.exact for level in engine.levels)
+    for start_v, brought_c in zip(starts.tolist(), farad * (volts - starts), strict=True):
         run = engine.march(
             engine.edges[-1], Standing(charge_c=engine.field.charge_at(start_v), connected=False)
         )
@@ -150,7 +157,7 @@ def test_a_small_store_that_follows_the_panel_through_a_log_is_good_to_a_rung(mo
         assert ours == pytest.approx(theirs, abs=0.03)
 
 
-@pytest.mark.parametrize("technology", ["amorphous", "crystalline"])
+@pytest.mark.parametrize("technology", some(PANELS, 2))
 def test_a_measured_office_brings_through_a_diode_what_its_readings_bring_one_by_one(
     technology, monkeypatch
 ):

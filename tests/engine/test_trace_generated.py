@@ -10,9 +10,10 @@ from hypothesis import strategies as st
 from explorer.engine.march import Engine
 from explorer.engine.trace import Trace
 from explorer.scenario.build import build
+from tests.depth import THOROUGH
 from tests.reference.strategy import cases
 
-EXAMPLES = int(os.environ.get("GLOAMING_EXAMPLES", "60"))
+EXAMPLES = int(os.environ.get("GLOAMING_EXAMPLES", 60 if THOROUGH else 20))
 LONGEST_RUN = 60_000
 """Legs after which a run is given up: it only costs time."""
 ordinary = settings(
