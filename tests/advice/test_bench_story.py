@@ -66,7 +66,7 @@ def test_two_runs_tell_apart_what_neither_does_alone(dark_alone, dark_and_step):
 
 def test_a_run_that_hangs_on_unknown_light_spoils_nothing_that_another_has_told(step):
     alone = fitted([step], SIZE).values[0]
-    with_light = fitted([step, hanging_run(DEVICE, days=2.0, seed=3)], SIZE).values[0]
+    with_light = fitted([step, hanging_run(DEVICE, days=1.0, seed=3)], SIZE).values[0]
     assert with_light.plus_minus < 1.05 * alone.plus_minus
     assert abs(with_light.value - TRUTH[SIZE]) < with_light.plus_minus
 

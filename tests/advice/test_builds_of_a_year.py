@@ -11,6 +11,7 @@ from explorer.advice.year.prospects import prospects_of_year
 from explorer.scenario.model import size_path, with_values
 from tests.advice.demos import demo
 from tests.advice.years import plant_label
+from tests.depth import some
 
 YEARS = ("window_air_sensor", "north_door_counter")
 
@@ -21,7 +22,7 @@ def test_no_design_does_better_than_its_prospects(name, closure_days):
     scenario = with_values(demo(name)[0], {"margins.closure_days": closure_days})
     path = size_path(scenario)
     now = getattr(scenario.store, path.rpartition(".")[2]), scenario.panels.active_area_cm2
-    factors = np.array([[0.5, 0.75], [1.0, 0.5], [0.75, 0.25], [3.0, 1.0]])
+    factors = np.array(some([[0.5, 0.75], [1.0, 0.5], [0.75, 0.25], [3.0, 1.0]], 2))
     changes = {path: now[0] * factors[:, 0], "panels.active_area_cm2": now[1] * factors[:, 1]}
     at_most = prospects_of_year(Case(scenario), changes)
     for k, bound in enumerate(at_most.tolist()):

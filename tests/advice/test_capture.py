@@ -12,6 +12,7 @@ from explorer.advice.capture.phases import MOST_PHASES, reduced
 from explorer.advice.capture.record import captured
 from explorer.scenario.demand import Every, Load, Operation, WhenReady
 from tests.advice.captures import KINDS, cycles, one_cycle
+from tests.depth import THOROUGH
 
 RESISTANCES = np.array([1e-3, 0.01, 0.1, 1.0])
 CAPACITANCES = np.array([1e-5, 1e-4, 1e-3, 0.1, 1.0, 100.0])
@@ -47,7 +48,7 @@ def radio_train(*, period_s, readings, step_s, noise=0.0, jitter=0.0):
     return captured("train.csv", time, amps + noise * rng.standard_normal(readings))
 
 
-@settings(max_examples=80)
+@settings(max_examples=80 if THOROUGH else 20)
 @given(cycle=cycles())
 def test_charge_is_exact_and_the_deepest_droop_kept_in_every_store(cycle):
     assume(flows_back(cycle) < 0.002)

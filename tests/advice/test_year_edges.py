@@ -35,12 +35,17 @@ def scenario(name):
 
 
 @cache
+def sensor():
+    return Case(scenario("window_air_sensor"))
+
+
+@cache
 def by_store():
-    return break_even(Case(scenario("window_air_sensor")), CAPACITY, STORES)
+    return break_even(sensor(), CAPACITY, STORES)
 
 
 def test_a_design_that_runs_lies_between_the_edges_of_its_knob():
-    assert judge(Case(scenario("window_air_sensor"))).state == "runs"
+    assert judge(sensor()).state == "runs"
     for edges in (by_store().works, by_store().runs):
         assert edges.holds(20.0)
         assert not edges.at_low
@@ -94,7 +99,7 @@ def test_a_start_up_that_fails_in_the_brightest_light_is_tried_in_plainer_light_
 
 
 def test_stores_are_compared_by_whole_years_and_by_the_life_that_these_leave_them():
-    case = Case(scenario("window_air_sensor"))
+    case = sensor()
     assert present_entry(case).years_to_end == pytest.approx(life(case).years_to_end)
     entry = next(e for e in contest(case) if e.key == "memory_backup")
     whole = Case(entry.scenario)
@@ -112,7 +117,7 @@ def test_many_designs_at_once_have_a_store_as_worn_as_the_year_leaves_it():
 
 
 def test_built_units_are_judged_by_whole_years_and_those_judged_stand_for_all():
-    case = Case(scenario("window_air_sensor"))
+    case = sensor()
     blurred = spread(case, default_tolerances(case.scenario), builds=40)
     assert blurred.runs == (0.0, 1.0)
     # Six weeks without light: what it sleeps with, and what it holds.
@@ -131,8 +136,13 @@ FALLS_SHORT = 4
 """A drawn year of lamps alone, whose store is too small for its longest holidays."""
 
 
+@cache
+def too_small():
+    return Case(numbered_year(FALLS_SHORT))
+
+
 def test_a_remedy_of_a_year_is_found_by_whole_years():
-    small = Case(numbered_year(FALLS_SHORT))
+    small = too_small()
     assert judge(small).governing.name == "dark"
     shown = next(found for found in find_remedies(small) if found.singles)
     (remedy,) = shown.singles
@@ -144,7 +154,7 @@ def test_a_remedy_of_a_year_is_found_by_whole_years():
 
 
 def test_two_changes_of_a_year_are_bounded_first_and_found_by_whole_years():
-    small = Case(numbered_year(FALLS_SHORT))
+    small = too_small()
     found = _pair(small, lambda: False)
     assert len(found.changes) == 2
     assert found.verdict.state == judge(Case(found.scenario)).state == "runs"

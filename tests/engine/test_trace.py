@@ -239,7 +239,7 @@ def test_rows_never_go_back_in_time_and_keep_their_promises():
         assert np.all(rows.store_min_v <= rows.store_v + 1e-12)
         assert np.all(rows.terminal_min_v <= rows.terminal_v + 1e-12)
         assert set(np.unique(rows.illuminance_lx)) <= {0.0, 500.0}
-    fine = trace.steps(0.01)
+    fine = trace.steps(0.05)
     assert fine.store_min_v.min() == pytest.approx(trace.extremes().lowest_store_v, abs=1e-9)
     off = ~fine.connected[:-1] & ~fine.connected[1:]
     assert np.abs(fine.load_a[:-1][off]).max() < 1e-15
