@@ -1,7 +1,8 @@
 import pytest
 
+from explorer.advice.reach import reach
 from explorer.scenario.model import Scenario
-from explorer.state import drawer_steps, theme
+from explorer.state import comparison, drawer_steps, line_up, theme
 from explorer.state.document import Document
 from explorer.state.jobs import JobRunner
 from explorer.state.settings import SettingsStore
@@ -80,6 +81,22 @@ def window(qtbot, document, solver, jobs, tmp_path, said, monkeypatch):
     result.show()
     solver.solve_now()
     return result
+
+
+@pytest.fixture(scope="module")
+def reach_is_found_once():
+    """What another design reaches at most is worked out once for all tests of a file."""
+    found = {}
+
+    def once(case):
+        if case.scenario not in found:
+            found[case.scenario] = reach(case)
+        return found[case.scenario]
+
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(comparison, "reach", once)
+        patch.setattr(line_up, "reach", once)
+        yield
 
 
 @pytest.fixture

@@ -13,6 +13,8 @@ from explorer.widgets.compare.table import LABEL, OTHER, TAKE, THIS
 from tests.sharing import cases_are_shared  # noqa: F401
 from tests.widgets.focus_seen import ring
 
+pytestmark = pytest.mark.usefixtures("reach_is_found_once")
+
 
 def other_design():
     scenario = with_value(Scenario(title="Moss wall"), "light.illuminance_lx", 500.0)

@@ -4,6 +4,7 @@ import pytest
 from PySide6.QtCore import QPoint, QRect, Qt
 from PySide6.QtWidgets import QLabel, QWidget
 
+from explorer.advice import territory as territory_module
 from explorer.resource_files import scenario_folder
 from explorer.state.language import set_language, tr
 from explorer.widgets.efficiency.efficiency_dialog import EfficiencyDialog
@@ -61,6 +62,7 @@ def test_texts_have_their_room_in_every_size_and_language(desk, qapp):
     assert not any(found.values()), found
 
 
+@pytest.mark.usefixtures("few_units")
 def test_with_folds_a_drawer_and_the_help_open_too(desk, qapp):
     desk.drawers.open("spread")
     for fold in desk.knobs.folds:
@@ -195,8 +197,9 @@ def test_what_is_measured_is_found(qtbot):
 
 @in_german
 def test_on_a_large_screen_answers_tell_their_meaning_and_drawers_stand_beside(
-    speaking, window, qapp
+    speaking, window, qapp, monkeypatch
 ):
+    monkeypatch.setattr(territory_module, "refined", lambda *_: iter(()))
     settle(window, qapp, 3840, 2160)
     _ = window.trace
     settle(window, qapp, 3838, 2160)

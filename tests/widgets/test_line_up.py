@@ -17,6 +17,8 @@ from explorer.state.theme import tokens_of
 from explorer.words.line_up import line_up_rows
 from tests.sharing import cases_are_shared  # noqa: F401
 
+pytestmark = pytest.mark.usefixtures("reach_is_found_once")
+
 
 def design(lux):
     return Case(with_value(Scenario(title=f"{lux:g} lx"), "light.illuminance_lx", lux))

@@ -74,9 +74,9 @@ def test_the_ending_is_added_where_it_is_missing(ask, tmp_path, kind, ending):
     assert [p.name for p in tmp_path.glob("sheet*")] == [f"sheet v1.2{ending}"]
 
 
-def test_the_name_offered_is_that_of_the_scenario(window, document, ask, tmp_path):
+def test_the_name_offered_is_that_of_the_scenario(window, document, ask):
     document.restore(Scenario(title="Fern label"))
-    (asked,) = ask(tmp_path / "a.pdf")
+    (asked,) = ask("")
     assert Path(asked[1]).name == "Fern label.pdf"
 
 

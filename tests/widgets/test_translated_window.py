@@ -73,7 +73,7 @@ def in_english(texts, own=OWN):
     [
         {},
         {
-            "store": CellStore(capacity_mAh=5.0), "charger.full_V": 4.15,  # a large one takes longer
+            "store": CellStore(capacity_mAh=5.0), "charger.full_V": 4.15,  # quick to fill
             "light.pattern": SteadyPattern(),
         },
         {"store": CapacitorStore(), "charger": DirectCharger(), "load.operations": ()},
