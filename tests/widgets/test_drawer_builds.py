@@ -20,6 +20,9 @@ from explorer.widgets.drawers.builds_drawer import BuildsDrawer
 from explorer.words.builds import builds_line
 from tests.sharing import cases_are_shared  # noqa: F401
 from tests.widgets.focus_seen import ring
+from tests.widgets.shared_answers import answers_are_shared  # noqa: F401
+
+pytestmark = pytest.mark.usefixtures("answers_are_shared")
 
 
 @pytest.fixture

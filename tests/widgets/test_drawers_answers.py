@@ -35,8 +35,10 @@ from explorer.words.drawers import territory_summary
 from explorer.words.readout import bind_units
 from tests.sharing import cases_are_shared  # noqa: F401
 from tests.widgets.focus_seen import ring
+from tests.widgets.shared_answers import answers_are_shared  # noqa: F401
 
 PATIENT = 60_000
+pytestmark = pytest.mark.usefixtures("answers_are_shared")
 
 
 def opened(qtbot, drawer):

@@ -11,6 +11,9 @@ from explorer.widgets.efficiency.efficiency_dialog import EfficiencyDialog
 from explorer.widgets.sheet.sheet_dialog import SheetDialog
 from tests.sharing import cases_are_shared  # noqa: F401
 from tests.widgets.layout import cut, faults, overlaps, painted_faults
+from tests.widgets.shared_answers import answers_are_shared  # noqa: F401
+
+pytestmark = pytest.mark.usefixtures("answers_are_shared")
 
 SIZES = ((960, 540), (1280, 720), (1920, 1080))
 in_german = pytest.mark.parametrize("speaking", ["de"], indirect=True)
