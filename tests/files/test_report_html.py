@@ -24,6 +24,8 @@ from explorer.scenario.model import Scenario, with_value
 from explorer.text import rendered
 from explorer.words.moments import Tick
 from tests import pseudo
+from tests.files.short_sheets import one_knob_is_searched  # noqa: F401
+from tests.sharing import cases_are_shared  # noqa: F401
 
 NOON = datetime(2026, 3, 1, 12, 0, tzinfo=UTC)
 SVG = "{http://www.w3.org/2000/svg}"

@@ -11,6 +11,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QWidget
 
 from explorer.cli.stand_keeper import MOST_CRASHES, keep
+from explorer.stand import staff_code
 from explorer.stand.counts import WHAT, Counts
 from explorer.stand.desk import StandDesk, screen_of
 from explorer.stand.keypad import MOST_TRIES
@@ -171,7 +172,8 @@ def test_a_logo_and_a_picture_of_ones_own_are_shown(qtbot, plan, exhibits, parke
 
 
 @pytest.fixture
-def coded(qtbot, plan, exhibits, parked):
+def coded(qtbot, plan, exhibits, parked, monkeypatch):
+    monkeypatch.setattr(staff_code, "ROUNDS", 100)  # nobody guesses here
     window = StandWindow(plan.model_copy(update={"code_hash": hashed("2468")}), exhibits, parked)
     qtbot.addWidget(window)
     window.resize(1280, 800)

@@ -6,22 +6,15 @@ import pytest
 from PySide6.QtGui import QColor
 
 from explorer.stand.phrases import picture_note
+from explorer.stand.window import StandWindow
 from explorer.state import theme
 from tests.sharing import cases_are_shared  # noqa: F401
+from tests.stand.pictures import colours
 
 
 def visit(stand, index=0):
     stand.session.choose(index)
     stand.solver.solve_now()
-
-
-def colours(widget):
-    picture = widget.grab().toImage()
-    return {
-        picture.pixelColor(x, y).name()
-        for x in range(0, picture.width(), 2)
-        for y in range(0, picture.height(), 2)
-    }
 
 
 def test_the_way_forward_stands_on_the_knobs_that_lead_there(stand, qtbot):
@@ -39,11 +32,16 @@ def test_the_way_forward_stands_on_the_knobs_that_lead_there(stand, qtbot):
     assert all(k.hint is None for k in stand.page.knobs)
 
 
-def test_where_nothing_that_may_be_moved_helps_it_says_so(stand, qtbot):
-    visit(stand, 0)
-    with qtbot.waitSignal(stand.page.way.arrived, timeout=60_000):
-        stand.document.edit("light.ambient_C", 80.0)
-    assert "Nothing that can be moved here is enough." in stand.page.notes.reason.text()
+def test_where_nothing_that_may_be_moved_helps_it_says_so(qtbot, plan, exhibits, parked):
+    window = StandWindow(plan.model_copy(update={"movable": ("light",)}), exhibits, parked)
+    qtbot.addWidget(window)
+    window.show()
+    window.start()
+    visit(window, 0)
+    with qtbot.waitSignal(window.page.way.arrived, timeout=60_000):
+        window.document.edit("light.ambient_C", 80.0)
+    assert "Nothing that can be moved here is enough." in window.page.notes.reason.text()
+    window.leave()
 
 
 @pytest.mark.parametrize(
@@ -109,7 +107,7 @@ def test_the_set_up_names_what_no_visitor_could_save(qtbot, plan, parked, tmp_pa
     label = load_scenario(scenario_path("bundled:plant_label")).scenario
     hot = with_value(label, "light.ambient_C", 80.0).model_copy(update={"title": "Oven"})
     (tmp_path / "oven.json").write_text(dump_scenario(hot), encoding="utf-8")
-    dialog = SetupDialog(plan, parked)
+    dialog = SetupDialog(plan.model_copy(update={"movable": ("light",)}), parked)
     qtbot.addWidget(dialog)
     dialog.scenarios.add_file(tmp_path / "oven.json")
     qtbot.waitUntil(lambda: "Oven" in dialog.fair_text.text(), timeout=60_000)

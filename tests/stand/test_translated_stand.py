@@ -22,6 +22,7 @@ from explorer.state import language
 from explorer.state.language import tr
 from explorer.state.stand_plan import BUNDLED, StandPlan, bundled_names
 from tests import pseudo
+from tests.depth import THOROUGH
 from tests.sharing import cases_are_shared  # noqa: F401
 from tests.waiting import confirmed
 
@@ -50,6 +51,10 @@ _OWN_KEYS = frozenset({"title", "place", "name", "notes"})
 _FILE_WORDS = " ".join(bundled_names()).replace(":", " ").replace("_", " ").split()
 FILES = frozenset((*_FILE_WORDS, *(word.capitalize() for word in _FILE_WORDS), "json"))
 """Words in the names of the files that come with the program."""
+SHOWN = bundled_names() if THOROUGH else (
+    "bundled:soil_probe", "bundled:door_counter", "bundled:vent_flap"
+)  # fmt: skip
+"""One of each verdict, with a capacitor and a task that runs when it is ready among them."""
 PAGES = [(1280, 720), (1920, 1080), (1080, 1920)]
 
 
@@ -66,9 +71,9 @@ def wordless(data):
 
 @pytest.fixture(scope="module")
 def exhibits(tmp_path_factory):
-    """Every bundled scenario, without the words that belong to its user."""
+    """Bundled scenarios of every verdict, without the words that belong to their user."""
     folder, names = tmp_path_factory.mktemp("wordless"), []
-    stems = [name.removeprefix(BUNDLED) for name in bundled_names()]
+    stems = [name.removeprefix(BUNDLED) for name in SHOWN]
     for path in (scenario_folder() / f"{stem}.json" for stem in stems):
         names.append(str(folder / path.name))
         text = json.dumps(wordless(json.loads(path.read_text(encoding="utf-8"))))

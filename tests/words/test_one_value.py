@@ -44,13 +44,21 @@ def again(case):
     return Case(case.scenario, case.log)
 
 
-def sentences(case):
+@pytest.fixture(scope="module")
+def sentences(probe):
     """What each of the four knobs says."""
     said = {}
-    for path in knob_paths(case.scenario):
-        unit = describe(owner_class(case.scenario, path), path.rpartition(".")[2]).unit
-        said[path] = break_even_text(break_even(again(case), path, stops_of(path)), unit)
+    for path in knob_paths(probe.scenario):
+        unit = describe(owner_class(probe.scenario, path), path.rpartition(".")[2]).unit
+        said[path] = break_even_text(break_even(again(probe), path, stops_of(path)), unit)
     return said
+
+
+@pytest.fixture(scope="module")
+def made(probe):
+    """The sheet of the probe."""
+    source = source_of(probe.scenario, None, "1.0", datetime(2026, 1, 5, 12))
+    return sheet(findings(again(probe)), source, [])
 
 
 def rows_of(made, *head):
@@ -59,18 +67,16 @@ def rows_of(made, *head):
     return {row.cells[0]: row.cells[1:] for row in found.rows}
 
 
-def test_the_sheet_says_of_each_quantity_what_its_knob_says(probe):
-    source = source_of(probe.scenario, None, "1.0", datetime(2026, 1, 5, 12))
-    made = sheet(findings(again(probe)), source, [])
+def test_the_sheet_says_of_each_quantity_what_its_knob_says(made, sentences):
     rows = rows_of(made, "Quantity", "Now", "Verdict")
     assert [cells[1] for cells in rows.values()] == [
-        bind_units(capitalised(text)) for text in sentences(probe).values()
+        bind_units(capitalised(text)) for text in sentences.values()
     ]
 
 
-def test_the_headline_of_the_map_says_of_each_quantity_what_its_knob_says(probe):
+def test_the_headline_of_the_map_says_of_each_quantity_what_its_knob_says(probe, sentences):
     axes = {axis.path: axis for axis in axis_choices(probe)}
-    for path, said in sentences(probe).items():
+    for path, said in sentences.items():
         up = next(a for a in axes.values() if a.path != path and a.unit != "")
         works, runs = row_of(again(probe), axes[path])
         headline = territory_summary(axes[path], up, 1.0, works, runs)
@@ -94,11 +100,9 @@ def test_a_remedy_goes_to_the_value_that_its_knob_names(probe):
     assert named >= 2
 
 
-def test_window_sheet_and_json_show_one_value_for_each_answer(probe):
+def test_window_sheet_and_json_show_one_value_for_each_answer(probe, made):
     case = again(probe)
     found = reach(case)
-    source = source_of(probe.scenario, None, "1.0", datetime(2026, 1, 5, 12))
-    made = sheet(findings(again(probe)), source, [])
     rows = rows_of(made, "Answer", "Value", "Assumes")
     assessment = assess(case)
     assessment.answers.update(found)
