@@ -3,10 +3,11 @@ from datetime import UTC, datetime
 
 import pytest
 
+from explorer.stand import page, setup_dialog
 from explorer.stand.exhibits import load_exhibits
 from explorer.stand.parked import ParkedScenarios
 from explorer.stand.window import StandWindow
-from explorer.state import theme
+from explorer.state import solver, theme
 from explorer.state.stand_plan import StandPlan
 from explorer.widgets import messages
 
@@ -25,6 +26,23 @@ def themed(qapp):
     qapp.setStyle("Fusion")
     qapp.setPalette(theme.palette_of(theme.LIGHT))
     qapp.setFont(theme.font("body"))
+
+
+@pytest.fixture
+def searched():
+    """For tests that look at what is searched once a visitor's hand rests, and by the set-up."""
+
+
+@pytest.fixture(autouse=True)
+def nothing_is_searched(request, monkeypatch):
+    """Windows of all other tests look for nothing that would end after them."""
+    if "searched" in request.fixturenames:
+        return
+    for module, name in (
+        (solver, "at_rest_steps"), (page, "way_steps"), (page, "challenge_steps"),
+        (setup_dialog, "unfair"),
+    ):  # fmt: skip
+        monkeypatch.setattr(module, name, lambda *_: iter(()))
 
 
 @pytest.fixture(scope="session")

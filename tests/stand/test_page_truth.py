@@ -17,7 +17,7 @@ def visit(stand, index=0):
     stand.solver.solve_now()
 
 
-def test_the_way_forward_stands_on_the_knobs_that_lead_there(stand, qtbot):
+def test_the_way_forward_stands_on_the_knobs_that_lead_there(searched, stand, qtbot):
     with qtbot.waitSignal(stand.page.way.arrived, timeout=60_000):
         visit(stand, 1)  # the door counter
     framed = {k.knob.path: k.hint for k in stand.page.knobs if k.hint is not None}
@@ -32,7 +32,7 @@ def test_the_way_forward_stands_on_the_knobs_that_lead_there(stand, qtbot):
     assert all(k.hint is None for k in stand.page.knobs)
 
 
-def test_where_nothing_that_may_be_moved_helps_it_says_so(qtbot, plan, exhibits, parked):
+def test_where_nothing_that_may_be_moved_helps_it_says_so(searched, qtbot, plan, exhibits, parked):
     window = StandWindow(plan.model_copy(update={"movable": ("light",)}), exhibits, parked)
     qtbot.addWidget(window)
     window.show()
@@ -98,7 +98,7 @@ def test_what_is_being_computed_greys_word_number_and_curve_together(stand, qtbo
     assert ghost not in colours(stand.page.headline.word)
 
 
-def test_the_set_up_names_what_no_visitor_could_save(qtbot, plan, parked, tmp_path):
+def test_the_set_up_names_what_no_visitor_could_save(searched, qtbot, plan, parked, tmp_path):
     from explorer.files.scenario_json import dump_scenario, load_scenario
     from explorer.scenario.model import with_value
     from explorer.stand.setup_dialog import SetupDialog

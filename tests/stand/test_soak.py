@@ -7,7 +7,6 @@ import pytest
 from explorer.advice import case
 from explorer.engine.library import Library
 from explorer.scenario.model import Scenario, with_value
-from explorer.stand import page
 from explorer.stand.parked import MOST_KEPT
 from explorer.state import solver
 from explorer.state.collector import CollectorRounds
@@ -26,10 +25,6 @@ def quick_model(monkeypatch):
         return made_up(design.scenario, design.log, trace=always)
 
     monkeypatch.setattr(solver, "assess", assess)
-    for module, name in (
-        (solver, "at_rest_steps"), (page, "way_steps"), (page, "challenge_steps"),
-    ):  # fmt: skip
-        monkeypatch.setattr(module, name, lambda *_: iter(()))
     monkeypatch.setattr(solver, "SLOW_S", 10.0)  # a busy machine must not change the course
     # A full library of tables grows no more, and one of its own does not shrink either.
     monkeypatch.setattr(case, "TABLES", Library(1_000_000))

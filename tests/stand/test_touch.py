@@ -81,7 +81,7 @@ def test_a_drag_carries_every_slider_with_it(visited, screen):
         slider.picked.connect(values.append)
         QTest.touchEvent(stand, screen).press(0, at).commit()
         side = 1 if slider.handle_x() < slider.width() / 2 else -1
-        for step in range(1, 6):
+        for step in (1, 3, 5):
             QTest.touchEvent(stand, screen).move(0, at + QPoint(side * 25 * step, 40)).commit()
         end = at + QPoint(side * 125, 40)
         QTest.touchEvent(stand, screen).release(0, end).commit()

@@ -139,7 +139,7 @@ def test_no_veil_stays_english(disguised, stand, plan):
 
 
 def test_no_part_of_the_page_and_nothing_that_is_painted_stays_english(
-    disguised, stand, qtbot, painted
+    searched, disguised, stand, qtbot, painted
 ):
     for _ in visits(stand, qtbot):
         assert pseudo.forgotten(stand) == []
@@ -227,7 +227,7 @@ def _whole(label, metrics):
 
 
 @pytest.mark.parametrize("size", PAGES[2:])
-def test_texts_a_third_longer_are_not_cut(longer, stand, qtbot, plan, painted, size):
+def test_texts_a_third_longer_are_not_cut(searched, longer, stand, qtbot, plan, painted, size):
     stand.resize(*size)
     assert cut(stand) == []
     for _ in visits(stand, qtbot):

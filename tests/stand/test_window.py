@@ -173,7 +173,7 @@ def test_a_card_chooses_and_start_again_returns(stand):
     assert stand.session.parked.items[0].scenario.light.illuminance_lx == 5000.0
 
 
-def test_where_the_design_runs_is_shown_on_the_track(stand, qtbot):
+def test_where_the_design_runs_is_shown_on_the_track(searched, stand, qtbot):
     with qtbot.waitSignal(
         stand.solver.break_evens_ready, timeout=20_000, check_params_cb=confirmed
     ):
