@@ -257,7 +257,7 @@ def ample(probe):
 
 def many(scenario, **options):
     varied = (parse_vary(scenario, f"{LUX}=100:3000:2"), parse_vary(scenario, f"{COUNT}=1:8"))
-    return Sweep(scenario=scenario, varied=varied, random_rows=30, **options)
+    return Sweep(scenario=scenario, varied=varied, random_rows=45, **options)
 
 
 def test_what_the_batch_decides_the_march_decides_alike(ample, tmp_path):

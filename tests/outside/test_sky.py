@@ -51,6 +51,17 @@ def measured(name):
     return light[0] + light[1] * height, height, kind, skies
 
 
+@cache
+def hour_by_hour(name):
+    """The light of a year where its sun is well up, and the sun."""
+    weather = read_weather(DATA / name)
+    hours = 978_307_200.0 + 3600.0 * (np.arange(8760.0) + 0.5) - weather.utc_offset_s
+    sun = sun_position(hours, weather.latitude_deg, weather.longitude_deg)
+    up = sun.elevation_deg > 3.0
+    light = Daylight(diffuse_lx=weather.diffuse_lx * up, normal_lx=weather.normal_lx * up)
+    return up, light, sun
+
+
 def by_month(values):
     return np.bincount(MONTH, weights=values)
 
@@ -104,11 +115,7 @@ def test_overcast_sky_of_the_cie_on_tilted_planes():
 def test_planes_get_what_the_model_of_perez_gives_or_a_little_less(name, tilt, azimuth, low, high):
     # pvlib 0.16, R. Perez et al., Solar Energy 44 (1990) 271, of the same hours' skies, and the
     # isotropic sky of B. Liu and R. Jordan, Solar Energy 4 (1960) 1.
-    weather = read_weather(DATA / name)
-    hours = 978_307_200.0 + 3600.0 * (np.arange(8760.0) + 0.5) - weather.utc_offset_s
-    sun = sun_position(hours, weather.latitude_deg, weather.longitude_deg)
-    up = sun.elevation_deg > 3.0
-    light = Daylight(diffuse_lx=weather.diffuse_lx * up, normal_lx=weather.normal_lx * up)
+    up, light, sun = hour_by_hour(name)
     plane, zenith = Plane(tilt_deg=tilt, azimuth_deg=azimuth), 90.0 - sun.elevation_deg
     under = [light.diffuse_lx * sky_seen(plane, sky, sun) for sky in SKIES]
     seen = np.choose(sky_kind(sun, light), under)

@@ -285,9 +285,9 @@ scenario(
 )
 scenario(
     "chatters at full without pulses",
-    4000.0,
+    2000.0,
     system(
-        light=levels([(0, 300e-6), (3000, 0.0)], 4000),
+        light=levels([(0, 300e-6), (1500, 0.0)], 2000),
         panel=CRYSTALLINE,
         charger=converter(),
         store=bank(0.01, esr_ohm=0.5, leakage_a=20e-6),
@@ -299,9 +299,9 @@ scenario(
 )
 scenario(
     "chatters at full with pulses",
-    4000.0,
+    2000.0,
     system(
-        light=levels([(0, 300e-6), (3000, 0.0)], 4000),
+        light=levels([(0, 300e-6), (1500, 0.0)], 2000),
         panel=CRYSTALLINE,
         charger=converter(),
         store=bank(0.05, esr_ohm=0.5, leakage_a=20e-6),
@@ -417,7 +417,7 @@ def log_like(minutes, seed, top_a):
 
 LOGS = {
     "small store on a converter": system(
-        light=log_like(90, 1, 300e-6),
+        light=log_like(60, 1, 300e-6),
         panel=AMORPHOUS,
         charger=converter(voc_fraction=0.78, minimum_panel_w=0.0, fixed_loss_w=0.0),
         store=bank(0.1, esr_ohm=1.0, leakage_a=2e-6),
@@ -425,7 +425,7 @@ LOGS = {
         load=sensor(),
     ),
     "larger store behind a diode": system(
-        light=log_like(100, 2, 500e-6),
+        light=log_like(70, 2, 500e-6),
         panel=AMORPHOUS,
         charger=SCHOTTKY,
         store=bank(1.0, esr_ohm=0.2, leakage_a=4e-6, slope=0.3, bend=0.3),
@@ -547,7 +547,7 @@ def random_system(seed):
 
 
 # Beside some of the first, those that once found a skipped threshold.
-@pytest.mark.parametrize("seed", [*some(range(40), 3), 1303, 1439])
+@pytest.mark.parametrize("seed", [*some(range(40), 4), 1303, 1439])
 def test_random_trace_follows_the_reference(seed):
     given, span_s = random_system(seed)
     course = reference(given, span_s, most_pieces=MOST_PIECES)

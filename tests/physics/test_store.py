@@ -142,15 +142,13 @@ def test_any_charge_leaves_the_worst_unit_between_quick_charge_and_long_standing
     """Two units stepped through charges of minutes to years: the smaller, least leaky one."""
     unit_f, leak_s = np.array([0.8, 1.2]), np.array([0.5e-6, 1.5e-6]) / 2.7
     bounds = worst("none", balancing_a=0.0)
-    ends = []
-    for time_s in (600.0, 2e6, 1e8):
-        volts, steps = np.zeros(2), 20_000
-        dt = time_s / steps
-        for _ in range(steps):
-            # the current that raises the sum of both by 5 V / time_s
-            need = (5.0 / time_s + np.sum(leak_s * volts / unit_f)) / np.sum(1.0 / unit_f)
-            volts += dt * (need - leak_s * volts) / unit_f
-        ends.append(float(volts.max()))
+    time_s, steps = np.array([[600.0], [2e6], [1e8]]), 20_000
+    volts, dt, per_f = np.zeros((3, 2)), time_s / steps, (1.0 / unit_f).sum()
+    for _ in range(steps):
+        # the current that raises the sum of both by 5 V / time_s
+        need = (5.0 / time_s + (leak_s * volts / unit_f).sum(axis=1, keepdims=True)) / per_f
+        volts += dt * (need - leak_s * volts) / unit_f
+    ends = volts.max(axis=1).tolist()
     assert ends == sorted(ends)
     assert ends[0] == pytest.approx(float(bounds.charging_v), abs=1e-3)
     assert ends[-1] == pytest.approx(float(bounds.standing_v), abs=0.1)
