@@ -5,6 +5,7 @@ import os
 import re
 import subprocess
 import sys
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -30,8 +31,14 @@ def repository_texts():
             yield path, path.read_text(encoding="utf-8")
 
 
+@cache
+def tree_of(path):
+    """Read once: to read all of the code takes a second."""
+    return ast.parse(path.read_text(encoding="utf-8"))
+
+
 def imported_names(path):
-    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+    for node in ast.walk(tree_of(path)):
         if isinstance(node, ast.ImportFrom):
             yield node.module or ""
             yield from (f"{node.module}.{alias.name}" for alias in node.names)
@@ -79,7 +86,7 @@ def test_physics_and_engine_touch_no_file(layer):
     for path in (PACKAGE / layer).glob("*.py"):
         called = {
             getattr(node.func, "attr", getattr(node.func, "id", ""))
-            for node in ast.walk(ast.parse(path.read_text(encoding="utf-8")))
+            for node in ast.walk(tree_of(path))
             if isinstance(node, ast.Call)
         }
         assert not called & opened, path.name
@@ -93,7 +100,7 @@ CALLED_BY_TESTS_ALONE = {
 
 def test_every_public_function_below_the_words_is_called_by_the_product():
     """Names, methods and properties; what only tests call is no part of the product."""
-    trees = {path: ast.parse(path.read_text(encoding="utf-8")) for path in SOURCES}
+    trees = {path: tree_of(path) for path in SOURCES}
     called = {
         getattr(node, "attr", getattr(node, "id", ""))
         for tree in trees.values()
@@ -117,7 +124,7 @@ def test_what_is_kept_for_good_is_asked_by_no_number():
     """A cache without a bound that is asked by values of a knob grows for as long as it turns."""
     asked = {}
     for path in SOURCES:
-        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        for node in ast.walk(tree_of(path)):
             if isinstance(node, ast.FunctionDef) and any(
                 ast.unparse(mark) in ("cache", "functools.cache", "lru_cache(maxsize=None)")
                 for mark in node.decorator_list
@@ -130,8 +137,8 @@ def test_what_is_kept_for_good_is_asked_by_no_number():
 
 
 def test_no_file_is_two_files():
-    lengths = {p.name: len(p.read_text(encoding="utf-8").splitlines()) for p in SOURCES}
-    assert not {name: n for name, n in lengths.items() if n > LONGEST_FILE}
+    lengths = {p: len(p.read_text(encoding="utf-8").splitlines()) for p in SOURCES}
+    assert not {path: n for path, n in lengths.items() if n > LONGEST_FILE}
 
 
 def test_colours_come_from_the_theme_alone():

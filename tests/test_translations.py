@@ -1,6 +1,7 @@
 """Every text of the program stands in every translation, finished, and the files are up to date."""
 
 import re
+from functools import cache
 
 import pytest
 from PySide6.QtCore import QTranslator
@@ -16,13 +17,17 @@ def translation(request):
     return request.param, translations(request.param)
 
 
+all_texts = cache(gathered)
+"""To look through all of the code takes a second."""
+
+
 def test_there_is_a_second_language():
     assert [path.stem for path in FILES] == ["gloaming_de"]
 
 
 def test_every_text_is_translated(translation):
     path, found = translation
-    missing = [text for text, meaning in gathered() if (text, meaning) not in found]
+    missing = [text for text, meaning in all_texts() if (text, meaning) not in found]
     assert not missing, (
         f"{path.name} lacks {missing}: python -m tests.make_translations writes them there as "
         "unfinished; fill them in and run it again"
@@ -31,7 +36,7 @@ def test_every_text_is_translated(translation):
 
 def test_nothing_is_kept_that_the_program_no_longer_says(translation):
     _, found = translation
-    assert not set(found) - set(gathered())
+    assert not set(found) - set(all_texts())
 
 
 def test_placeholders_are_kept(translation):

@@ -14,6 +14,7 @@ from explorer.advice.case import Case
 from explorer.advice.criteria import RUNS, WORKS
 from explorer.advice.edges import Stopped
 from explorer.advice.fleet import Fleet, fleet
+from explorer.advice.influence import Influence, influences
 from explorer.advice.sold import sold_span
 from explorer.advice.stops import largest_phase
 from explorer.advice.verdict import CHECK_NAMES
@@ -58,15 +59,6 @@ class Tolerance:
     is_measured: bool = False
     """Whether it was measured of this very part: then the half-width holds 95 % of a normal
     distribution."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Influence:
-    """Share of the spread of the governing margin that one tolerance explains."""
-
-    path: str
-    label: str
-    share: float
 
 
 class Share(NamedTuple):
@@ -287,8 +279,9 @@ def spread(
         margin=_joined(seen, "margin"),
         governing=_joined(seen, "governing").astype(np.intp),
         first_charge_s=_joined(seen, "first_charge_s"),
-        influences=_influences(
-            wanted, drawn, _of_year(case, values, seen) if case.year is not None and values else
+        influences=influences(
+            {one.path: one.label for one in wanted}, drawn,
+            _of_year(case, values, seen) if case.year is not None and values else
             reserve if np.ptp(reserve) > 0 else _joined(seen, "telling"),
         ),
         years=float(case.scenario.store.years_in_service),
@@ -428,36 +421,3 @@ def _of_year(case: Case, values: dict[str, FloatArray], seen: list[Fleet]) -> Fl
     starts = np.concatenate([s.margins["starts"] / s.wanted["starts"] for s in seen])[:TOLD]
     found = prospects_of_year(case, {p: v[:TOLD] for p, v in values.items()})
     return np.minimum(found, starts) if np.ptp(starts) > 0 else found  # weeks may hold no light
-
-
-def _ranks(values: FloatArray) -> FloatArray:
-    """Place of each value among all, from 1; equal ones share the mean of their places.
-
-    Examples
-    --------
-    >>> _ranks(np.array([3.0, 1.0, 3.0, 7.0])).tolist()
-    [2.5, 1.0, 2.5, 4.0]
-    """
-    _, group, size = np.unique(values, return_inverse=True, return_counts=True)
-    ranks: FloatArray = (np.cumsum(size) - (size - 1) / 2.0)[group]
-    return ranks
-
-
-def _influences(
-    tolerances: tuple[Tolerance, ...], values: dict[str, FloatArray], reserve: FloatArray
-) -> tuple[Influence, ...]:
-    """Squared rank correlation with the reserve of the first units, as a share of their sum."""
-    if len(reserve) < 3 or np.ptp(reserve) == 0:
-        return tuple(Influence(path=t.path, label=t.label, share=0.0) for t in tolerances)
-    ranked = _ranks(reserve)
-    strength = []
-    for tolerance in tolerances:
-        x = values[tolerance.path][: len(reserve)]
-        r = 0.0 if np.ptp(x) == 0 else float(np.corrcoef(_ranks(x), ranked)[0, 1])
-        strength.append(r * r)
-    total = sum(strength) or 1.0
-    rows = [
-        Influence(path=t.path, label=t.label, share=s / total)
-        for t, s in zip(tolerances, strength, strict=True)
-    ]
-    return tuple(sorted(rows, key=lambda i: -i.share))

@@ -5,9 +5,10 @@ from __future__ import annotations
 import numpy as np
 
 from explorer.engine.extent import Extent
+from explorer.engine.leg_kinds import BLENDED, PLAIN, TURNS
 from explorer.engine.modes import Blend, Modes
 from explorer.engine.orbits import Orbits, Passed
-from explorer.engine.strip import BLENDED, PLAIN, TURNS, Strip
+from explorer.engine.strip import Strip
 from explorer.physics.arrays import FloatArray, IntArray
 
 

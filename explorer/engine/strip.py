@@ -7,28 +7,18 @@ The last two are unrolled: which cycle or turn a moment lies in, and what that o
 from __future__ import annotations
 
 import itertools
-from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from functools import partial
-from itertools import count as numbers
-from typing import Any, TypeVar
-from weakref import ref
 
 import numpy as np
 
-from explorer.engine.course import Leg, Repeats, give_way
-from explorer.engine.cycles import Cycle
-from explorer.engine.modes import Blend, Modes
+from explorer.engine.course import Leg, give_way
+from explorer.engine.leg_kinds import BLENDED, CYCLES, PLAIN, TURNS, Book, kinds_of
+from explorer.engine.modes import Blend
 from explorer.engine.orbits import Orbits, grain, settled
 from explorer.engine.passage import LOAD, walk_blends
 from explorer.engine.turns import Turns, raised
 from explorer.physics.arrays import BoolArray, FloatArray, IntArray
-
-PLAIN, BLENDED, CYCLES, TURNS = range(4)
-WHOLE = 1e-6
-"""Relative difference from a whole number of cycles that is rounding."""
-_T = TypeVar("_T")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -39,25 +29,6 @@ class Moments:
     row: Blend
     """What it follows there."""
     connected: BoolArray
-
-
-class Book:
-    """What the legs of one engine share: rows and opened cycles."""
-
-    def __init__(self, modes: Modes) -> None:
-        self.modes = modes
-        self._opened: dict[Cycle, Orbits] = {}
-
-    def orbits(self, cycle: Cycle) -> Orbits:
-        """A cycle, opened."""
-        found = self._opened.get(cycle)
-        if found is None:
-            found = self._opened[cycle] = Orbits(self.modes, cycle)
-        return found
-
-    def rates(self, cycle: Cycle) -> FloatArray:
-        """Mean currents of a cycle at its nodes, see `Orbits.rates`."""
-        return self.orbits(cycle).rates()
 
 
 class Strip:
@@ -94,13 +65,10 @@ class Strip:
         before[opens] = self.opening_c
         self._inrush_c = before - self.begin_c
         self.connected = np.array(columns[6], bool)
-        self.smooth = np.zeros(len(legs), bool)
-        self.orbits: list[Orbits] = []
-        self._which = np.zeros(len(legs), np.intp)
-        """Which of the cycles, or of the courses of `inner`, a leg runs through."""
-        self.times = np.zeros(len(legs))
-        self._repeated: list[Repeats] = []
-        self.kind, low_row, high_row = self._sorted(legs, columns, end - begin)
+        kinds = kinds_of(book, legs, columns, end - begin)
+        self.kind, low_row, high_row = kinds.kind, kinds.low_row, kinds.high_row
+        self.orbits, self._repeated = kinds.orbits, kinds.repeated
+        self._which, self.times, self.smooth = kinds.which, kinds.times, kinds.smooth
         self.inner = (
             Strip(book, [(r.legs, r.opening_c) for r in self._repeated]) if self._repeated else None
         )
@@ -152,71 +120,6 @@ class Strip:
             ]
             self._farthest = Strip(self._book, lifted), far
         return self._farthest
-
-    def _sorted(
-        self, legs: Sequence[Leg], columns: Sequence[Sequence[Any]], length_s: FloatArray
-    ) -> IntArray:
-        """Kind of every leg, and the rows that it follows; shape (3, n).
-
-        Thousands of legs are of a few sorts, and what belongs to a sort is found once: by places in
-        memory, which is quicker than by name, and the legs keep what stands there.
-        """
-        low, high, cycles, repeats = columns[7:11]
-        exact = [level.exact for level in columns[4]]
-        cycle = [0 if pair is None else id(pair[0]) for pair in cycles]
-        known: dict[tuple[int, int, int, int, bool], int] = defaultdict(numbers().__next__)
-        sort = np.array([
-            known[one]
-            for one in zip(map(id, low), map(id, high), cycle, map(id, repeats), exact, strict=True)
-        ], np.intp)
-        # In one go: there may be as many sorts as turns that repeat.
-        ends = np.cumsum(np.bincount(sort))
-        each = np.split(np.argsort(sort, kind="stable"), ends[:-1])[: len(known)]
-        found, taken = list[tuple[int, int, int]](), list[tuple[IntArray, int]]()
-        for some in each:
-            leg = legs[some[0]]
-            if leg.repeats is not None:
-                self._which[some] = len(self._repeated)
-                self.times[some] = leg.repeats.times
-                self._repeated.append(leg.repeats)
-                found.append((TURNS, 0, 0))
-                continue
-            if leg.cycles is not None and leg.level.exact and not leg.averages:
-                times = length_s[some] / leg.cycles[0].length_s
-                whole = np.rint(times)
-                # Under a log cycles are taken in fractions.
-                counts = (whole > 0.0) & (np.abs(times - whole) < WHOLE * whole)
-                some = some[counts]
-                if len(some):
-                    self._which[some] = _place(self.orbits, self._book.orbits(leg.cycles[0]))
-                    self.smooth[some] = leg.cycles[0].is_smooth(self.begin_c[some])
-                    self.times[some] = whole[counts]
-                    taken.append((some, self.modes.plain(leg.low)))
-                if len(some) == len(counts):
-                    found.append((PLAIN, 0, 0))
-                    continue
-            found.append(self._plain_kind(leg))
-        table = np.array(found, np.intp).reshape(-1, 3).T[:, sort]
-        for some, row in taken:
-            table[0, some], table[1:, some] = CYCLES, row
-        return table
-
-    def _plain_kind(self, leg: Leg) -> tuple[int, int, int]:
-        """Kind of a leg that is no whole number of cycles, and the rows that it follows."""
-        book, modes = self._book, self.modes
-        low = high = modes.plain(leg.low)
-        if leg.cycles is None:
-            if leg.high is not leg.low:
-                high = modes.plain(leg.high)
-        elif leg.averages:
-            low = high = modes.pulsed(leg.low, leg.cycles[0])
-        else:
-            # Under a log cycles are taken in fractions: their pulses have no moments of their own.
-            low, high = (
-                modes.generated(motion, cycle, partial(_rates, ref(book), cycle))
-                for motion, cycle in zip((leg.low, leg.high), leg.cycles, strict=True)
-            )
-        return (PLAIN if low == high else BLENDED), low, high
 
     # ---- which leg -----------------------------------------------------------------------
 
@@ -470,13 +373,6 @@ class Strip:
         return out
 
 
-def _rates(of: ref[Book], cycle: Cycle) -> FloatArray:
-    """What a book says of a cycle, which holds the rows that ask for it: no circle closes."""
-    book = of()
-    assert book is not None, "who asks holds it"
-    return book.rates(cycle)
-
-
 def _groups(values: IntArray) -> list[tuple[int, IntArray]]:
     """Each value with the places where it stands."""
     if not len(values):
@@ -487,12 +383,3 @@ def _groups(values: IntArray) -> list[tuple[int, IntArray]]:
     ordered = values[order]
     first = [0, *((ordered[1:] != ordered[:-1]).nonzero()[0] + 1).tolist(), len(values)]
     return [(int(ordered[a]), order[a:b]) for a, b in itertools.pairwise(first)]
-
-
-def _place(kept: list[_T], one: _T) -> int:
-    """Place of a thing in a list that it is put on once."""
-    for i in range(len(kept) - 1, -1, -1):
-        if kept[i] is one:
-            return i
-    kept.append(one)
-    return len(kept) - 1

@@ -11,13 +11,14 @@ from numpy.typing import NDArray
 from explorer.engine.columns import Columns, Extremes, Voltages
 from explorer.engine.course import Trajectory, give_way
 from explorer.engine.extent import Extent
+from explorer.engine.leg_kinds import Book
 from explorer.engine.march import Engine
 from explorer.engine.modes import Modes
 from explorer.engine.orbits import grain
 from explorer.engine.passage import HARVEST, LEAKAGE, LOAD
 from explorer.engine.picture import Picture
 from explorer.engine.span import Spans
-from explorer.engine.strip import Book, Moments, Strip
+from explorer.engine.strip import Moments, Strip
 from explorer.physics.arrays import FloatArray
 
 SAMPLES = (0.19, 0.5, 0.81)

@@ -11309,44 +11309,6 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Aber {area} cm² Module sind mehr, als ein solches Gerät tragen sollte: Mehr Licht oder seltenere Arbeit würde es kleiner machen.</translation>
   </message>
   <message>
-   <source>No: with {panels} and {store} this light is not enough.</source>
-   <translation>Nein: Mit {panels} und {store} reicht dieses Licht nicht.</translation>
-  </message>
-  <message>
-   <source>{n} panels of {area} cm² ({total} cm² in all)</source>
-   <comment>after with</comment>
-   <translation>{n} Modulen zu {area} cm² (zusammen {total} cm²)</translation>
-  </message>
-  <message>
-   <source>a supercapacitor store of {size}</source>
-   <comment>after with</comment>
-   <translation>einem Superkondensator-Speicher von {size}</translation>
-  </message>
-  <message>
-   <source>from empty it needs {time} until it is ready, and {allowed} are allowed</source>
-   <translation>mit leerem Speicher braucht es {time}, bis es betriebsbereit ist, erlaubt sind {allowed}</translation>
-  </message>
-  <message>
-   <source>the light brings {factor} times the energy that it uses</source>
-   <translation>das Licht bringt das {factor}-Fache des Bedarfs</translation>
-  </message>
-  <message>
-   <source>it lasts {time} in the dark and must last {needed}</source>
-   <translation>es hält im Dunkeln {time} durch und muss {needed} durchhalten</translation>
-  </message>
-  <message>
-   <source>when it works the voltage dips to {volts}, and the device needs {need}</source>
-   <translation>wenn es arbeitet, fällt die Spannung auf {volts}, und das Gerät braucht {need}</translation>
-  </message>
-  <message>
-   <source>a part would be at {value} and is made for {limit}</source>
-   <translation>ein Bauteil bekäme {value} und ist für {limit} ausgelegt</translation>
-  </message>
-  <message>
-   <source>it gets {share} % of its work done</source>
-   <translation>es erledigt {share} % seiner Arbeit</translation>
-  </message>
-  <message>
    <source>{level} (midday in {month}, dull sky)</source>
    <translation>{level} (mittags im {month}, trüber Himmel)</translation>
   </message>
@@ -11371,85 +11333,6 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Die Module zusammen sind etwa so groß wie {area}.</translation>
   </message>
   <message>
-   <source>Yes: with {panels} and {store} it can live on this light.</source>
-   <translation>Ja: Mit {panels} und {store} kann es von diesem Licht leben.</translation>
-  </message>
-  <message>
-   <source>Marginal: with {panels} and {store} it works, but with less margin than required.</source>
-   <translation>Knapp: Mit {panels} und {store} geht es, aber mit weniger Spielraum als verlangt.</translation>
-  </message>
-  <message>
-   <source>No: with {panels} and {store} it does not start soon enough.</source>
-   <translation>Nein: Mit {panels} und {store} startet es nicht früh genug.</translation>
-  </message>
-  <message>
-   <source>1 panel of {area} cm²</source>
-   <comment>after with</comment>
-   <translation>1 Modul zu {area} cm²</translation>
-  </message>
-  <message>
-   <source>a rechargeable cell of {size}</source>
-   <comment>after with</comment>
-   <translation>einer Akkuzelle von {size}</translation>
-  </message>
-  <message>
-   <source>a capacitor of {size}</source>
-   <comment>after with</comment>
-   <translation>einem Kondensator von {size}</translation>
-  </message>
-  <message>
-   <source>Tightest point: {reason}; it starts {time} after the light first comes on.</source>
-   <translation>Engste Stelle: {reason}; Start {time} nach dem ersten Licht.</translation>
-  </message>
-  <message>
-   <source>{reason}; {factor} times what is needed is asked for.</source>
-   <translation>{reason}; verlangt ist das {factor}-Fache des Nötigen.</translation>
-  </message>
-  <message>
-   <source>starting empty it never gets going, however long it hangs there</source>
-   <translation>mit leerem Speicher kommt es nie in Gang, egal wie lange es hängt</translation>
-  </message>
-  <message>
-   <source>the light brings more than ten times the energy that it uses</source>
-   <translation>das Licht bringt mehr als das Zehnfache der Energie, die es verbraucht</translation>
-  </message>
-  <message>
-   <source>the light brings less than 1 % of the energy that it uses</source>
-   <translation>das Licht bringt weniger als 1 % der Energie, die es verbraucht</translation>
-  </message>
-  <message>
-   <source>the light brings {share} % of the energy that it uses</source>
-   <translation>das Licht bringt {share} % der Energie, die es verbraucht</translation>
-  </message>
-  <message>
-   <source>the light never brings its store anything</source>
-   <translation>das Licht bringt dem Speicher nie etwas</translation>
-  </message>
-  <message>
-   <source>there is enough light at all times</source>
-   <translation>es ist immer genug Licht da</translation>
-  </message>
-  <message>
-   <source>it has no charge left for the dark and must last {time}</source>
-   <translation>im Dunkeln reicht es gar nicht; verlangt sind {time}</translation>
-  </message>
-  <message>
-   <source>it lasts a little less in the dark than the {needed} it must</source>
-   <translation>es hält im Dunkeln etwas kürzer durch als die nötigen {needed}</translation>
-  </message>
-  <message>
-   <source>its store cannot deliver what a pulse takes; the voltage collapses</source>
-   <translation>sein Speicher kann nicht liefern, was ein Puls braucht; die Spannung bricht zusammen</translation>
-  </message>
-  <message>
-   <source>its parts stay within what they are made for</source>
-   <translation>seine Bauteile bleiben in dem, wofür sie gemacht sind</translation>
-  </message>
-  <message>
-   <source>it reaches {value} where {limit} is asked for</source>
-   <translation>es erreicht {value}, verlangt sind {limit}</translation>
-  </message>
-  <message>
    <source>It would run from {light} at such a place; or with the same work {often}, and parts to match.</source>
    <translation>Es liefe ab {light} an einem solchen Ort; oder mit derselben Arbeit {often} und passenden Teilen.</translation>
   </message>
@@ -11472,14 +11355,6 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   <message>
    <source>Your parts: their prices count once both a panel and a store of yours have one, in one currency.</source>
    <translation>Ihre Bauteile: Ihre Preise zählen, sobald ein Modul und ein Speicher von Ihnen einen haben, in einer Währung.</translation>
-  </message>
-  <message>
-   <source>The tightest point: {reason}.</source>
-   <translation>Engster Punkt – {reason}.</translation>
-  </message>
-  <message>
-   <source>The tightest point: {reason}; it starts at once.</source>
-   <translation>Engster Punkt – {reason}; Start sofort.</translation>
   </message>
   <message>
    <source>Show it with {light} on the panel</source>
@@ -11772,6 +11647,131 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   <message>
    <source>a carton of milk</source>
    <translation>eine Milchtüte</translation>
+  </message>
+  <message>
+   <source>No: with {panels} and {store} this light is not enough.</source>
+   <translation>Nein: Mit {panels} und {store} reicht dieses Licht nicht.</translation>
+  </message>
+  <message>
+   <source>{n} panels of {area} cm² ({total} cm² in all)</source>
+   <comment>after with</comment>
+   <translation>{n} Modulen zu {area} cm² (zusammen {total} cm²)</translation>
+  </message>
+  <message>
+   <source>a supercapacitor store of {size}</source>
+   <comment>after with</comment>
+   <translation>einem Superkondensator-Speicher von {size}</translation>
+  </message>
+  <message>
+   <source>from empty it needs {time} until it is ready, and {allowed} are allowed</source>
+   <translation>mit leerem Speicher braucht es {time}, bis es betriebsbereit ist, erlaubt sind {allowed}</translation>
+  </message>
+  <message>
+   <source>the light brings {factor} times the energy that it uses</source>
+   <translation>das Licht bringt das {factor}-Fache des Bedarfs</translation>
+  </message>
+  <message>
+   <source>it lasts {time} in the dark and must last {needed}</source>
+   <translation>es hält im Dunkeln {time} durch und muss {needed} durchhalten</translation>
+  </message>
+  <message>
+   <source>when it works the voltage dips to {volts}, and the device needs {need}</source>
+   <translation>wenn es arbeitet, fällt die Spannung auf {volts}, und das Gerät braucht {need}</translation>
+  </message>
+  <message>
+   <source>a part would be at {value} and is made for {limit}</source>
+   <translation>ein Bauteil bekäme {value} und ist für {limit} ausgelegt</translation>
+  </message>
+  <message>
+   <source>it gets {share} % of its work done</source>
+   <translation>es erledigt {share} % seiner Arbeit</translation>
+  </message>
+  <message>
+   <source>Yes: with {panels} and {store} it can live on this light.</source>
+   <translation>Ja: Mit {panels} und {store} kann es von diesem Licht leben.</translation>
+  </message>
+  <message>
+   <source>Marginal: with {panels} and {store} it works, but with less margin than required.</source>
+   <translation>Knapp: Mit {panels} und {store} geht es, aber mit weniger Spielraum als verlangt.</translation>
+  </message>
+  <message>
+   <source>No: with {panels} and {store} it does not start soon enough.</source>
+   <translation>Nein: Mit {panels} und {store} startet es nicht früh genug.</translation>
+  </message>
+  <message>
+   <source>1 panel of {area} cm²</source>
+   <comment>after with</comment>
+   <translation>1 Modul zu {area} cm²</translation>
+  </message>
+  <message>
+   <source>a rechargeable cell of {size}</source>
+   <comment>after with</comment>
+   <translation>einer Akkuzelle von {size}</translation>
+  </message>
+  <message>
+   <source>a capacitor of {size}</source>
+   <comment>after with</comment>
+   <translation>einem Kondensator von {size}</translation>
+  </message>
+  <message>
+   <source>Tightest point: {reason}; it starts {time} after the light first comes on.</source>
+   <translation>Engste Stelle: {reason}; Start {time} nach dem ersten Licht.</translation>
+  </message>
+  <message>
+   <source>{reason}; {factor} times what is needed is asked for.</source>
+   <translation>{reason}; verlangt ist das {factor}-Fache des Nötigen.</translation>
+  </message>
+  <message>
+   <source>starting empty it never gets going, however long it hangs there</source>
+   <translation>mit leerem Speicher kommt es nie in Gang, egal wie lange es hängt</translation>
+  </message>
+  <message>
+   <source>the light brings more than ten times the energy that it uses</source>
+   <translation>das Licht bringt mehr als das Zehnfache der Energie, die es verbraucht</translation>
+  </message>
+  <message>
+   <source>the light brings less than 1 % of the energy that it uses</source>
+   <translation>das Licht bringt weniger als 1 % der Energie, die es verbraucht</translation>
+  </message>
+  <message>
+   <source>the light brings {share} % of the energy that it uses</source>
+   <translation>das Licht bringt {share} % der Energie, die es verbraucht</translation>
+  </message>
+  <message>
+   <source>the light never brings its store anything</source>
+   <translation>das Licht bringt dem Speicher nie etwas</translation>
+  </message>
+  <message>
+   <source>there is enough light at all times</source>
+   <translation>es ist immer genug Licht da</translation>
+  </message>
+  <message>
+   <source>it has no charge left for the dark and must last {time}</source>
+   <translation>im Dunkeln reicht es gar nicht; verlangt sind {time}</translation>
+  </message>
+  <message>
+   <source>it lasts a little less in the dark than the {needed} it must</source>
+   <translation>es hält im Dunkeln etwas kürzer durch als die nötigen {needed}</translation>
+  </message>
+  <message>
+   <source>its store cannot deliver what a pulse takes; the voltage collapses</source>
+   <translation>sein Speicher kann nicht liefern, was ein Puls braucht; die Spannung bricht zusammen</translation>
+  </message>
+  <message>
+   <source>its parts stay within what they are made for</source>
+   <translation>seine Bauteile bleiben in dem, wofür sie gemacht sind</translation>
+  </message>
+  <message>
+   <source>it reaches {value} where {limit} is asked for</source>
+   <translation>es erreicht {value}, verlangt sind {limit}</translation>
+  </message>
+  <message>
+   <source>The tightest point: {reason}.</source>
+   <translation>Engster Punkt – {reason}.</translation>
+  </message>
+  <message>
+   <source>The tightest point: {reason}; it starts at once.</source>
+   <translation>Engster Punkt – {reason}; Start sofort.</translation>
   </message>
   <message>
    <source>The light of this scenario repeats every week or with its log, so its year is one week after the other. Choose “{choice}” under “{label}” to see the seasons.</source>

@@ -19,7 +19,7 @@ from explorer.scenario.model import with_value
 from explorer.text import Text, rendered
 from explorer.words.answers import value_of
 from explorer.words.edges import break_even_text
-from explorer.words.plain_answer import two_sentences
+from explorer.words.two_sentences import two_sentences
 from tests import pseudo
 from tests.advice.demos import NAMES, demo
 from tests.depth import some

@@ -19,7 +19,8 @@ from explorer.scenario.guide.answers import Answers
 from explorer.scenario.guide.assumptions import assumptions
 from explorer.scenario.guide.design import Design
 from explorer.scenario.model import Scenario, with_value
-from explorer.words.plain_answer import answer, two_sentences
+from explorer.words.plain_answer import answer
+from explorer.words.two_sentences import two_sentences
 from tests.depth import THOROUGH, some
 from tests.sharing import cases_are_shared  # noqa: F401
 

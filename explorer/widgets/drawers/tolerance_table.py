@@ -29,7 +29,8 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from explorer.advice.spread import Influence, Tolerance
+from explorer.advice.influence import Influence
+from explorer.advice.spread import Tolerance
 from explorer.quantity import parse
 from explorer.state import theme
 from explorer.state.language import tr
