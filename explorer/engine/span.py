@@ -11,6 +11,9 @@ from explorer.engine.orbits import Orbits, Passed
 from explorer.engine.strip import Strip
 from explorer.physics.arrays import FloatArray, IntArray
 
+EVEN = 1e-3
+"""Share of a full store that cycles may drift by, each, to count as going straight between."""
+
 
 class Spans:
     """A strip that is asked how far the store goes.
@@ -155,11 +158,15 @@ class Spans:
         for orbits, some in strip.cycling(leg):
             whole = units[some]
             fine, rough = some[~whole], some[whole]
+            if rough.size:
+                extent, usual_c[rough], drift_c = self._whole_cycles(
+                    orbits, leg[rough], a[rough], b[rough]
+                )
+                even = np.abs(drift_c) <= EVEN * self._modes.engine.field.full_c
+                out.put(rough[even], extent.part(even.nonzero()[0]))
+                fine = np.concatenate([fine, rough[~even]])
             if fine.size:
                 self._in_cycles(orbits, leg[fine], a[fine], b[fine], coarse, fine, out, asked)
-            if rough.size:
-                extent, usual_c[rough] = self._whole_cycles(orbits, leg[rough], a[rough], b[rough])
-                out.put(rough, extent)
         asked.put(self._modes, out)
         turns = kind == TURNS
         rough = (turns & units).nonzero()[0]
@@ -212,11 +219,11 @@ class Spans:
 
     def _whole_cycles(
         self, orbits: Orbits, leg: IntArray, a: FloatArray, b: FloatArray
-    ) -> tuple[Extent, FloatArray]:
+    ) -> tuple[Extent, FloatArray, FloatArray]:
         """Extent of a cycle from where stretches begin and of one up to where they end.
 
         Both lie between the whole cycles there, as the drift of one cycle has it. And the charge
-        between pulses in the middle.
+        between pulses in the middle, and that drift.
         """
         strip, n = self._strip, len(leg)
         late, middle = np.concatenate([leg, leg]), 0.5 * (a + b)
@@ -233,7 +240,7 @@ class Spans:
         out = self._shifted(both.part(slice(n)), drift_c * into[:n] / length)
         ends = self._shifted(both.part(slice(n, None)), drift_c * (to_s / length - 1.0))
         out.put(slice(None), ends)
-        return out, begin_c[n : 2 * n] + drift_c * into[n:] / length
+        return out, begin_c[n : 2 * n] + drift_c * into[n:] / length, drift_c
 
     def _turn_extent(self) -> Extent:
         """Extent of the turn that each leg repeats."""

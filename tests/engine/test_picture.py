@@ -157,3 +157,19 @@ def test_typical_of_a_column_is_where_the_store_is_for_most_of_its_time(name, sh
     assert np.all(np.abs(shown.typical_v - middle_v) <= 0.5 * tall + 1e-5)
     seen = tall > 1e-3 * np.ptp(store_v)
     assert np.median(np.abs(shown.typical_v - middle_v)[seen] / tall[seen]) < 0.25
+
+
+def test_where_each_cycle_takes_much_a_column_of_several_ends_where_the_store_is():
+    """A night of 16 h in columns of 6 h; each hour takes a tenth of a volt and an operation."""
+    scenario = load_scenario(scenario_folder() / "soil_probe.json").scenario
+    for key, value in (
+        ("store.capacitance_F", 0.2), ("load.operations.0.schedule.interval_s", 3600.0),
+        ("load.sleep_A", 5e-6),
+    ):
+        scenario = with_value(scenario, key, value)
+    engine = Engine(build(scenario))
+    trace = Trace(engine, engine.march(WEEK_S))
+    shown = trace.picture(0.0, WEEK_S, 28)
+    assert shown.edge_v[1:] == pytest.approx(trace.at(shown.edge_s[1:]).store_v, abs=1e-3)
+    exact = trace.rows(shown.edge_s[:-1], shown.edge_s[1:])
+    assert shown.low_v == pytest.approx(exact.store_min_v, abs=1e-3)
