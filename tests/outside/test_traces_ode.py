@@ -18,7 +18,7 @@ from explorer.physics.load import (
 )
 from explorer.physics.store import Cell, bank_charge
 from explorer.scenario import parts
-from tests.depth import some
+from tests.depth import THOROUGH, some
 from tests.engine.systems import (
     AMORPHOUS,
     CRYSTALLINE,
@@ -38,7 +38,7 @@ LIMIT_V = 1e-3
 LIMIT_SHARE = 1e-3
 SLACK = 5e-5
 """Share of the time passed by which an event may be late or early."""
-MOST_PIECES = 250
+MOST_PIECES = 250 if THOROUGH else 120
 """Events after which a random scenario has shown enough."""
 
 

@@ -14,7 +14,7 @@ from tests.depth import THOROUGH
 from tests.stand.visitors import Visitors, reading
 from tests.widgets.samples import made_up, run_of
 
-WARM_UP, MOVES = 300, 1200 if THOROUGH else 400
+WARM_UP, MOVES = (300, 1200) if THOROUGH else (200, 300)
 
 
 @pytest.fixture
