@@ -26,7 +26,10 @@ RESISTANCE = Scenario(
     load=Load(operations=(Operation(phases=(Phase(resistance_ohm=47.0, duration_s=0.1),)),))
 )
 CELL = Scenario(store=CellStore())
-ALL_KNOBS = [k for s in (Scenario(), POWER, RESISTANCE, CELL) for k in knobs_for(s)]
+ALL_KNOBS = list(
+    dict.fromkeys(k for s in (Scenario(), POWER, RESISTANCE, CELL) for k in knobs_for(s))
+)
+"""Each once: most are the same in all of these."""
 EVERY = pytest.mark.parametrize("knob", ALL_KNOBS, ids=lambda k: k.path)
 
 

@@ -392,7 +392,7 @@ def test_brightness_steps_with_the_light_and_dark_is_none():
 @pytest.mark.alone
 def test_many_paintings_drop_no_reference_to_none(plot, qapp):
     # A binding that drops one on each void call aborts the program within a few hundred frames.
-    frames, shown = 500 if THOROUGH else 120, made_up()
+    frames, shown = 500 if THOROUGH else 150, made_up()
     plot.repaint()
     gc.disable()  # a collection in between would drop some
     try:
