@@ -92,8 +92,15 @@ def set_out(one, monkeypatch):
     return pdf, heard.lines[half:]
 
 
-def test_a_pdf_has_several_pages_and_embedded_letters(one):
-    pdf = sheet_pdf(one)
+@pytest.fixture(scope="module")
+def printed(one):
+    """The sheet as it comes, and its lines."""
+    with pytest.MonkeyPatch.context() as patch:
+        return set_out(one, patch)
+
+
+def test_a_pdf_has_several_pages_and_embedded_letters(printed):
+    pdf, _ = printed
     assert pdf.startswith(b"%PDF")
     assert pdf.rstrip().endswith(b"%%EOF")
     assert pages(pdf) > 3
@@ -113,8 +120,8 @@ def test_a_page_has_the_size_of_its_paper_and_nothing_leaves_it(qapp, monkeypatc
     assert high - 30.0 < max(bottom for *_, bottom, _ in heard.lines) < high - 5.0
 
 
-def test_every_heading_is_a_bookmark_of_the_place_where_it_stands(one, monkeypatch):
-    pdf, lines = set_out(one, monkeypatch)
+def test_every_heading_is_a_bookmark_of_the_place_where_it_stands(one, printed):
+    pdf, lines = printed
     reader = PdfReader(BytesIO(pdf))
     headings = [block.text for block in one.blocks if isinstance(block, Heading)]
     assert [mark.title for mark in reader.outline] == headings
@@ -124,16 +131,16 @@ def test_every_heading_is_a_bookmark_of_the_place_where_it_stands(one, monkeypat
         assert 0.0 < bottom - (PAGE_HEIGHT - mark.top * 25.4 / 72) < 10.0
 
 
-def test_what_decides_stands_on_the_first_two_pages(one, monkeypatch):
-    _, lines = set_out(one, monkeypatch)
+def test_what_decides_stands_on_the_first_two_pages(printed):
+    _, lines = printed
     pages_of = {text: page for page, *_, text in lines}
     assert pages_of["Six checks"] == pages_of["Where the verdict changes"] == 1
     assert pages_of["Store voltage"] <= pages_of["Answers"] <= 2
     assert max(page for page, *_ in lines) <= 10
 
 
-def test_the_titles_of_the_checks_are_whole(one, monkeypatch):
-    _, lines = set_out(one, monkeypatch)
+def test_the_titles_of_the_checks_are_whole(one, printed):
+    _, lines = printed
     checks = next(b for b in one.blocks if isinstance(b, Table) and len(b.columns) == 7)
     assert {column.title for column in checks.columns} <= {text for *_, text in lines}
 
@@ -234,12 +241,12 @@ def test_who_signs_has_what_is_signed_on_the_same_page(one, qapp, monkeypatch, l
         assert len(pages) == 1, above
 
 
-def test_pictures_are_lines_and_not_pixels(one):
-    assert b"/Subtype /Image" not in sheet_pdf(one)
+def test_pictures_are_lines_and_not_pixels(printed):
+    assert b"/Subtype /Image" not in printed[0]
 
 
-def test_every_page_has_its_title_hash_and_number(one, monkeypatch):
-    pdf, lines = set_out(one, monkeypatch)
+def test_every_page_has_its_title_hash_and_number(one, printed):
+    pdf, lines = printed
     n = pages(pdf)
     for page in range(1, n + 1):
         texts = [text for p, *_, text in lines if p == page]
@@ -248,8 +255,8 @@ def test_every_page_has_its_title_hash_and_number(one, monkeypatch):
         assert f"Page {page} of {n}" in texts
 
 
-def test_nothing_leaves_the_page_and_no_column_runs_into_the_next(one, monkeypatch):
-    _, lines = set_out(one, monkeypatch)
+def test_nothing_leaves_the_page_and_no_column_runs_into_the_next(printed):
+    _, lines = printed
     assert len(lines) > 300
     for _, left, right, bottom, text in lines:
         assert left >= SIDE - 0.1, text
@@ -271,8 +278,8 @@ def alone(*blocks):
     return Sheet(title="Fern label", place="", short_hash="0" * 12, blocks=blocks)
 
 
-def test_every_word_of_every_table_is_on_the_paper(one, monkeypatch):
-    _, lines = set_out(one, monkeypatch)
+def test_every_word_of_every_table_is_on_the_paper(one, printed):
+    _, lines = printed
     drawn = "".join("".join(text for *_, text in lines).split())
     cells = [c for b in one.blocks if isinstance(b, Table) for c in words_of(b)]
     assert len(cells) > 300

@@ -94,27 +94,26 @@ def test_the_trace_stays_in_sight_with_a_drawer_open(window, qapp):
     assert window.trace.plot.height() >= 140
 
 
-@pytest.mark.parametrize(
-    ("path", "fold"),
-    [
+def test_a_path_leads_to_its_field(window):
+    for path, fold in (
         ("light.illuminance_lx", None),
         ("store.leakage_A", 2),
         ("charger.efficiency", 1),
         ("panels.technology", 1),
         ("load.sleep_A", 3),
         ("load.operations.0.schedule.interval_s", 3),
-    ],
-)
-def test_a_path_leads_to_its_field(window, qapp, path, fold):
-    assert go_to(window.knobs, path)
-    focused = window.focusWidget()
-    assert focused is not None
-    opened = [i for i, f in enumerate(window.knobs.folds) if f.button.isChecked()]
-    assert opened == ([] if fold is None else [fold])
-    if fold is not None:
-        assert window.knobs.folds[fold].content.isAncestorOf(focused)
-        names = {focused.objectName(), focused.parentWidget().objectName()}
-        assert path in names
+    ):
+        for one in window.knobs.folds:
+            one.set_open(False)
+        assert go_to(window.knobs, path)
+        focused = window.focusWidget()
+        assert focused is not None
+        opened = [i for i, f in enumerate(window.knobs.folds) if f.button.isChecked()]
+        assert opened == ([] if fold is None else [fold]), path
+        if fold is not None:
+            assert window.knobs.folds[fold].content.isAncestorOf(focused), path
+            names = {focused.objectName(), focused.parentWidget().objectName()}
+            assert path in names
 
 
 def test_a_path_without_a_field_is_refused(window):
