@@ -166,6 +166,7 @@ def test_where_no_small_store_lives_through_the_frost_a_larger_kind_is_named(mon
     )  # fmt: skip
     few = ("power_supercapacitor", "lithium_pouch")
     monkeypatch.setitem(guided_design.FAMILIES, "smallest", few)
+    monkeypatch.setattr(guided_design, "COUNTS", (1, 4))
     design, found = find_design(answers)
     assert found.verdict.state == "runs"
     assert design.family in guided_design.OTHERS
