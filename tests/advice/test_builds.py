@@ -96,7 +96,7 @@ def test_every_build_on_the_front_runs_by_a_check_of_its_own_scenario(label, fou
         assert build.panel_cm2 == pytest.approx(panels.count * panels.active_area_cm2)
 
 
-@pytest.mark.parametrize("number", some([1, 4, 14, 27], 2))
+@pytest.mark.parametrize("number", some([4, 1, 14, 27], 2))
 def test_no_build_of_a_drawn_scenario_is_refused_once_it_is_read_from_its_file(number, tmp_path):
     scenario, log = numbered(number)
     front = list(search(Case(scenario, log)))[-1].front

@@ -14,8 +14,11 @@ from explorer.advice.readings.one import study
 from explorer.cli import main as cli
 from explorer.files.scenario_json import load_scenario
 from explorer.scenario.model import with_value
+from tests.depth import THOROUGH
 
 CASES = Path(__file__).parent.parent / "cases"
+LONG = "never_done_with_its_first_operation"
+"""It fails half a million times a week; tests/engine/test_stopping.py looks at it, too."""
 
 
 def said(name, tmp_path, **changes):
@@ -173,7 +176,10 @@ def test_a_course_of_several_weeks_is_followed_through_all_of_them(lux, weeks, c
     assert (course.periods, course.run.tally.cut_offs) == (weeks, cut_offs)
 
 
-@pytest.mark.parametrize("path", sorted(CASES.glob("*.json")), ids=lambda p: p.stem)
+@pytest.mark.parametrize(
+    "path", [p for p in sorted(CASES.glob("*.json")) if THOROUGH or p.stem != LONG],
+    ids=lambda p: p.stem,
+)
 def test_every_check_can_be_reconciled_with_its_value_and_limit(path, tmp_path):
     """The margin follows from value and limit; of a pulse also from where it begins."""
     try:

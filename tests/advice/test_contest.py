@@ -180,7 +180,7 @@ def test_a_converter_gives_a_cell_no_more_than_it_takes(name):
             assert fitted.charger.output_limit_A <= fitted.store.charge_limit_A, key
 
 
-@pytest.mark.parametrize("name", ["soil_probe", "watering_valve"])
+@pytest.mark.parametrize("name", some(["soil_probe", "watering_valve"], 2))
 def test_every_size_that_may_run_is_judged_exactly(entries, name, monkeypatch):
     """Where the batch is not sure that a smaller size fails, the exact march is asked."""
     def strict(checks):

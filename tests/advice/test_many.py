@@ -69,7 +69,8 @@ def around(name, points=4):
 def test_variants_around_a_demonstration_get_the_exact_verdict(name):
     """Codes may part only near a limit, and margins of designs that work by a few percent."""
     seen = parted = 0
-    for path, value, verdict, fleet, i in around(name, 3 if THOROUGH and name != LOGGED else 2):
+    points = 3 if THOROUGH and name != LOGGED else 2
+    for path, value, verdict, fleet, i in around(name, points):
         where = f"{path} = {value:g}"
         seen += 1
         if int(fleet.codes[i]) != CODES[verdict.state]:
@@ -102,11 +103,11 @@ def varied_in(name):
 
 
 def share_of(name):
-    """Its share of that: the demonstrations have much in common, of which each two take turns."""
+    """Its share of that: what several demonstrations have in common falls to one of them."""
     found = []
     for turn, path in enumerate(sorted({p for other in NAMES for p in varied_in(other)})):
         having = [other for other in NAMES if path in varied_in(other)]
-        if name in (having[turn % len(having)], having[(turn + 3) % len(having)]):
+        if name == having[turn % len(having)]:
             found.append(path)
     return found
 

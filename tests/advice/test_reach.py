@@ -97,7 +97,7 @@ def test_a_rate_that_balance_bounds_takes_one_more_course(monkeypatch):
     assert courses_of(monkeypatch, Case(*demo("watering_valve"))) == 1
 
 
-@pytest.mark.parametrize("name", ["soil_probe", "plant_label"])
+@pytest.mark.parametrize("name", some(["soil_probe", "plant_label"], 2))
 def test_a_rate_is_judged_by_its_course_as_by_a_whole_verdict(name):
     case = Case(demo(name)[0])
     for interval_s in (64.0, 100.0, 123.0, 227.0, 1000.0):

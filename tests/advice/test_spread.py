@@ -19,6 +19,7 @@ from explorer.engine.course import Interrupted
 from explorer.scenario.model import get_value, with_value
 from explorer.scenario.supply import SheetPoint
 from tests.advice.demos import CODES, LOGGED, NAMES, demo, exact, reserve_of
+from tests.depth import THOROUGH
 
 BUILDS = 400
 
@@ -181,7 +182,7 @@ def near_the_limit():
     scenario, log = demo("soil_probe")
     case = Case(scenario, log)
     few = scaled(default_tolerances(scenario), 0.4)
-    found = spread(case, few, builds=90)
+    found = spread(case, few, builds=90 if THOROUGH else 60)
     truth = []
     for i in range(found.builds):
         verdict = verdict_with(case, {path: float(v[i]) for path, v in found.values.items()})

@@ -69,7 +69,7 @@ def test_a_coarse_axis_keeps_both_ends(count):
     assert (rough.path, rough.label, rough.unit) == (fine.path, fine.label, fine.unit)
 
 
-@pytest.mark.parametrize("name", NAMES)
+@pytest.mark.parametrize("name", some(NAMES, 2))
 def test_every_place_is_judged_as_that_variant(name):
     scenario, log = demo(name)
     found = axes(name)
@@ -130,7 +130,7 @@ def never():
     return False
 
 
-@pytest.mark.parametrize("name", ["soil_probe", "vent_flap"])
+@pytest.mark.parametrize("name", some(["soil_probe", "vent_flap"], 2))
 def test_near_a_limit_the_map_shows_what_the_exact_march_says(name):
     scenario, log = demo(name)
     found = axes(name)

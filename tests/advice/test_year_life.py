@@ -55,14 +55,14 @@ def test_cycles_are_what_is_taken_out():
 
 
 def test_the_verdict_turns_with_age_and_not_before(monkeypatch):
-    monkeypatch.setattr("explorer.advice.year.life.AGES", (1, 20))
+    monkeypatch.setattr("explorer.advice.year.life.AGES", (1, 7))
     scenario = plant_label().scenario
     place = {"kind": "indoors", "daylight_factor": 0.03, "sun": "sky_alone"}
     hot = daylight((38.0,) * 12, place=place)
     case: Case = in_a_year(scenario, hot, **{"panels.count": 2})
     turn = verdict_turn(case)
     assert turn.new != "falls_short"
-    assert turn.years == 20
+    assert turn.years == 7
     assert turn.then == "falls_short"
     worn = worn_after(case, 5.0)
     assert worn.size_share < 0.7

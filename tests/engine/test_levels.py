@@ -18,7 +18,7 @@ from explorer.physics.panel import open_circuit_voltage
 from explorer.resource_files import resource_path
 from explorer.scenario.build import build
 from explorer.scenario.model import Scenario
-from tests.depth import some
+from tests.depth import THOROUGH, some
 from tests.engine.systems import (
     AMORPHOUS,
     CRYSTALLINE,
@@ -45,7 +45,10 @@ def log_of(amps, step_s=STEP_S):
     )
 
 
-def steps(rng, n=240):
+READINGS = 240 if THOROUGH else 120
+
+
+def steps(rng, n=READINGS):
     """An office day of a few levels, some of them dark."""
     chosen = 2e-4 * np.array([0.0, 0.02, 0.15, 0.5, 1.0])[rng.integers(0, 5, n // 12)]
     return np.repeat(chosen, 12)
@@ -85,7 +88,7 @@ def test_a_dither_of_a_thousandth_changes_no_harvest(charger, panel, farad, star
     panel, charger = PANELS[panel], CHARGERS[charger]
     rng = np.random.default_rng(11)
     connect_v = 3.6 if farad > 0.1 else 1e3
-    for amps in (np.full(240, 2e-5), np.full(240, 1.5e-4), steps(rng)):
+    for amps in (np.full(READINGS, 2e-5), np.full(READINGS, 1.5e-4), steps(rng)):
         dithered = amps * (1.0 + 0.001 * rng.uniform(-1.0, 1.0, len(amps)))
         (plain_j, _, plain_v), (dithered_j, missing, end_v) = (
             harvest(device(charger, panel, farad, a, connect_v=connect_v), start_v)

@@ -1,6 +1,7 @@
 """What must hold of any march, and the corners where a schedule or a threshold could slip."""
 
 from dataclasses import replace
+from itertools import product
 
 import numpy as np
 import pytest
@@ -15,6 +16,7 @@ from explorer.physics.charger import DirectCharger
 from explorer.physics.load import Draw
 from explorer.physics.panel import array_of
 from explorer.physics.store import Cell
+from tests.depth import some
 from tests.engine.systems import (
     AMORPHOUS,
     CRYSTALLINE,
@@ -427,8 +429,9 @@ def blended_and_exact(given_, monkeypatch):
     return blended, exact
 
 
-@pytest.mark.parametrize("charger", [SCHOTTKY, converter(minimum_panel_w=0.0, fixed_loss_w=0.0)])
-@pytest.mark.parametrize("farad", [1.2, 4.0])
+@pytest.mark.parametrize(("farad", "charger"), some(product(
+    (1.2, 4.0), (SCHOTTKY, converter(minimum_panel_w=0.0, fixed_loss_w=0.0))
+), 3))
 def test_a_log_on_the_ladder_of_levels_follows_its_exact_levels(charger, farad, monkeypatch):
     given_ = system(
         light=log_of(240, 300e-6),
