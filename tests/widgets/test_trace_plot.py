@@ -57,6 +57,12 @@ def test_it_shows_the_whole_window_and_axes_that_begin_at_zero(plot):
     assert high > 5.0
 
 
+def test_no_menu_of_the_plot_library_is_built_for_its_view(plot):
+    item = plot.getPlotItem()
+    assert item.getViewBox().menu is None
+    assert not item.menuEnabled()
+
+
 def test_the_axis_does_not_move_while_a_knob_moves(plot):
     before = plot.getPlotItem().getViewBox().viewRange()
     for level in (310.0, 330.0, 350.0):

@@ -72,12 +72,12 @@ class PlotView(pg.PlotWidget):
         self._shown_s, self._shown_v = self._whole_s, self._whole_v
         self._pan_from: tuple[QPointF, Reach, Reach] | None = None
         self._box: tuple[QPointF, QPointF] | None = None
-        super().__init__(parent, axisItems={"bottom": self._time_axis, "left": self._volt_axis})
+        axes = {"bottom": self._time_axis, "left": self._volt_axis}
+        super().__init__(parent, axisItems=axes, enableMenu=False)
         # The background holds what changes with every result, so it must not be cached.
         self.setCacheMode(self.CacheModeFlag.CacheNone)
         item = self.getPlotItem()
-        item.setMenuEnabled(False)
-        # The menu is built all the same, without a parent it would outlive the plot.
+        # One of its menus is built all the same, without a parent it would outlive the plot.
         item.ctrlMenu.setParent(self, item.ctrlMenu.windowFlags())
         item.hideButtons()
         item.setMouseEnabled(False, False)
