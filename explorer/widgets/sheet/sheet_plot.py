@@ -25,12 +25,10 @@ class SheetPlot(pg.PlotWidget):
     """Shows curves, points and the points that were left out; nothing in it can be moved."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(
-            parent, axisItems={"left": NumberAxis("left"), "bottom": NumberAxis("bottom")}
-        )
+        axes = {"left": NumberAxis("left"), "bottom": NumberAxis("bottom")}
+        super().__init__(parent, axisItems=axes, enableMenu=False)
         item = self.getPlotItem()
-        item.setMenuEnabled(False)
-        # The menu is built all the same, without a parent it would outlive the plot.
+        # One of its menus is built all the same, without a parent it would outlive the plot.
         item.ctrlMenu.setParent(self, item.ctrlMenu.windowFlags())
         item.hideButtons()
         item.setMouseEnabled(False, False)
