@@ -64,6 +64,7 @@ def test_the_first_run_is_done_after_the_least_length_wherever_the_connect_falls
     assert long["first_operation_s"] == float("inf")  # it lasts 0.132 s
 
 
+@thorough
 def test_a_year_of_it_tells_its_runs_as_a_week_does():
     """½·3.3 mF·(4.5² − 2.5²) V² are 23.1 mJ a run, and the year's work is that of all its runs."""
     by_sky = burst(**{"light.pattern": {"kind": "daylight"}})

@@ -45,7 +45,7 @@ def test_a_year_of_daylight_is_true():
     assert right.course is not None
 
 
-@pytest.mark.parametrize("number", [*OUT_OF_DOORS, *IN_A_ROOM])
+@pytest.mark.parametrize("number", [*OUT_OF_DOORS, *some(IN_A_ROOM, 3)])
 def test_the_light_of_a_year_is_that_of_another_sun_sky_and_calendar(number):
     pattern = numbered_year(number).light.pattern
     seen, right = Case(numbered_year(number)).year, light_of(pattern)

@@ -19,7 +19,7 @@ from explorer.scenario.logged_run import BenchRun, Conditions, thinned
 from explorer.scenario.model import with_value
 from explorer.words.fit import agreement_sentences, fit_sentence, remark
 from tests import fit_coverage
-from tests.depth import THOROUGH
+from tests.depth import THOROUGH, thorough
 from tests.make_bench_log import FIRST_V, NAME, TRUTH, made_run
 
 PROBE = load_scenario(scenario_folder() / "soil_probe.json").scenario
@@ -80,6 +80,7 @@ def test_the_values_of_the_shipped_log_are_found_within_their_uncertainty():
     assert len(run.notes) == 1  # of the pause
 
 
+@thorough
 def test_the_true_values_lie_within_the_plus_minus_about_as_often_as_stated():
     """Of 8 at 95 % fewer than 6 come by chance once in 170 times; `fit_coverage` has many more."""
     dark = next(kind for kind in fit_coverage.kinds() if kind.name == "dark")

@@ -19,6 +19,7 @@ from explorer.scenario.logged_run import Conditions
 from explorer.words.conditions import conditions_text
 from explorer.words.outlook import drift_sentences, next_sentences
 from tests.bench_runs import START, dark_run, hanging_run, step_run
+from tests.depth import thorough
 
 PROBE = load_scenario(scenario_folder() / "soil_probe.json").scenario
 CASE = Case(PROBE)
@@ -64,6 +65,7 @@ def test_two_runs_tell_apart_what_neither_does_alone(dark_alone, dark_and_step):
     assert [one.run.name for one in both.after] == ["a.csv", "a.csv"]
 
 
+@thorough
 def test_a_run_that_hangs_on_unknown_light_spoils_nothing_that_another_has_told(step):
     alone = fitted([step], SIZE).values[0]
     with_light = fitted([step, hanging_run(DEVICE, days=1.0, seed=3)], SIZE).values[0]

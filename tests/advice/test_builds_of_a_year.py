@@ -11,11 +11,12 @@ from explorer.advice.year.prospects import prospects_of_year
 from explorer.scenario.model import size_path, with_values
 from tests.advice.demos import demo
 from tests.advice.years import plant_label
-from tests.depth import some
+from tests.depth import some, thorough
 
 YEARS = ("window_air_sensor", "north_door_counter")
 
 
+@thorough
 @pytest.mark.parametrize(("name", "closure_days"), [(YEARS[0], 0.0), (YEARS[1], 20.0)])
 def test_no_design_does_better_than_its_prospects(name, closure_days):
     """Stores and panels of several sizes: whole years beside the bounds, a closure among them."""

@@ -65,7 +65,7 @@ def around(name, points=4):
             yield axis.path, value, exact(tried, log), fleet, i
 
 
-@pytest.mark.parametrize("name", NAMES)
+@pytest.mark.parametrize("name", some(NAMES, 2))
 def test_variants_around_a_demonstration_get_the_exact_verdict(name):
     """Codes may part only near a limit, and margins of designs that work by a few percent."""
     seen = parted = 0

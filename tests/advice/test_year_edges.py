@@ -23,7 +23,7 @@ from explorer.files.scenario_json import load_scenario
 from explorer.resource_files import scenario_folder
 from explorer.scenario.model import with_value
 from explorer.words.drawers import CODES, spread_answer, spread_note
-from tests.depth import some
+from tests.depth import some, thorough
 from tests.reference.yearly import numbered_year
 
 STORES = (1.0, 4.0, 20.0, 60.0, 1000.0, 10_000.0)
@@ -45,6 +45,7 @@ def by_store():
     return break_even(sensor(), CAPACITY, STORES)
 
 
+@thorough
 def test_a_design_that_runs_lies_between_the_edges_of_its_knob():
     assert judge(sensor()).state == "runs"
     for edges in (by_store().works, by_store().runs):
@@ -154,6 +155,7 @@ def test_a_remedy_of_a_year_is_found_by_whole_years():
     assert judge(Case(remedy.scenario)).state == "runs"
 
 
+@thorough
 def test_two_changes_of_a_year_are_bounded_first_and_found_by_whole_years():
     small = too_small()
     found = _pair(small, lambda: False)

@@ -9,6 +9,7 @@ from explorer.advice.year.study import Lived, lived, seasons_of, wear_of
 from explorer.physics.ageing import YEAR_H
 from explorer.scenario.model import Scenario, with_values
 from tests.advice.years import daylight, in_a_year, plant_label
+from tests.depth import thorough
 
 
 def test_ten_degrees_more_take_twice_the_life_of_a_bank():
@@ -37,6 +38,7 @@ def test_a_cell_wears_by_cycles_and_by_the_calendar():
     assert cell.wear_per_year(at_25, at_25, 50.0) == pytest.approx(still + 50.0 / 500.0)
 
 
+@thorough
 def test_an_old_store_is_as_worn_in_every_month():
     case = in_a_year(plant_label().scenario, daylight(), **{"store.years_in_service": 8.0})
     farads = {float(e.system.store.capacitance_f) for e in seasons_of(case)[1].engines}

@@ -14,6 +14,7 @@ from explorer.scenario.build import build, build_panel
 from explorer.scenario.model import Scenario, with_values
 from explorer.scenario.year_course import months_of
 from tests.advice.years import WARM, daylight, in_a_year, plant_label
+from tests.depth import thorough
 
 SUB_S = 150.0
 
@@ -85,6 +86,7 @@ def test_a_year_goes_as_when_its_equations_are_stepped_by_hand(simple):
     assert month_energies(simple).taken_in_j == pytest.approx(taken, rel=0.01)
 
 
+@thorough
 def test_months_of_one_temperature_go_as_the_year_in_one_march():
     case = in_a_year(plant_label().scenario, daylight((15.0,) * 12))
     warm = case.scenario.model_copy(

@@ -10,6 +10,7 @@ from explorer.scenario.model import Scenario, with_value
 from explorer.stand.parked import MOST_KEPT
 from explorer.state import solver
 from explorer.state.collector import CollectorRounds
+from tests.depth import thorough
 from tests.stand.visitors import Visitors, reading
 from tests.widgets.samples import made_up, run_of
 
@@ -29,6 +30,7 @@ def quick_model(monkeypatch):
     monkeypatch.setattr(case, "TABLES", Library(1_000_000))
 
 
+@thorough
 @pytest.mark.alone
 def test_memory_and_references_stay_steady_over_twelve_hundred_moves(quick_model, stand):
     stand.resize(640, 360)

@@ -170,7 +170,7 @@ def test_a_line_without_cautions_says_nothing(window):
 def test_a_widget_that_the_collector_takes_leaves_no_interface_to_delete_twice(qapp):
     """Qt deletes an interface with its widget; Python must not be there first."""
     spoken.install()
-    for _ in range(4):
+    for _ in range(2):
         made = [Histogram("spread", "×") for _ in range(10)]
         for one in made:
             one.itself = one  # so that only the collector takes it

@@ -18,7 +18,7 @@ from explorer.widgets.plots import overlay
 from explorer.widgets.plots.pulse_inset import PulseInset
 from explorer.widgets.plots.trace_menu import TraceMenu
 from explorer.widgets.plots.trace_plot import TracePlot
-from tests.depth import THOROUGH
+from tests.depth import THOROUGH, thorough
 from tests.widgets.samples import made_up, made_up_pulse, run_of
 
 WEEK = Window(from_s=0.0, to_s=WEEK_S)
@@ -395,6 +395,7 @@ def test_brightness_steps_with_the_light_and_dark_is_none():
     assert levels.tolist() == [0, 0, 1, 3, overlay.LEVELS]
 
 
+@thorough
 @pytest.mark.alone
 def test_many_paintings_drop_no_reference_to_none(plot, qapp):
     # A binding that drops one on each void call aborts the program within a few hundred frames.

@@ -21,7 +21,7 @@ from explorer.scenario.guide.design import Design
 from explorer.scenario.model import Scenario, with_value
 from explorer.words.plain_answer import answer
 from explorer.words.two_sentences import two_sentences
-from tests.depth import THOROUGH, some
+from tests.depth import THOROUGH, some, thorough
 from tests.sharing import cases_are_shared  # noqa: F401
 
 ORDER = ("falls_short", "marginal", "runs")
@@ -80,6 +80,7 @@ def test_more_light_never_makes_the_verdict_worse(job):
     assert states == sorted(states)
 
 
+@thorough
 @pytest.mark.parametrize("place", some(["corridor", "dark_corner"], 2))
 def test_rarer_work_never_makes_the_verdict_worse(place):
     states = [state(place=place, job="show", often=o) for o in get_args(keys.OftenKey)]
