@@ -67,6 +67,7 @@ def test_a_log_of_another_device_leaves_the_band_and_is_told_when():
     assert np.abs(found.residual_v[before]).max() < 0.11
 
 
+@thorough
 def test_the_values_of_the_shipped_log_are_found_within_their_uncertainty():
     run = read_bench_log(resource_path("logs", NAME))
     found = fitted(PROBE, run, *TRUTH)

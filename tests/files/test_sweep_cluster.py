@@ -15,6 +15,7 @@ from explorer.files.scenario_json import load_scenario
 from explorer.files.sweep import Sweep, SweepError, parse_vary, run_sweep
 from explorer.files.sweep_cluster import NOTE, run_on_cluster
 from explorer.resource_files import scenario_folder
+from tests.depth import thorough
 
 PATH = scenario_folder() / "plant_label.json"
 CHUNK, ROWS = 24, 24 * 9 + 5
@@ -64,6 +65,7 @@ def of_this_machine(tmp_path_factory):
     return values(pyarrow.parquet.read_table(output))
 
 
+@thorough
 def test_a_killed_worker_loses_nothing_and_the_values_are_those_of_this_machine(
     cluster, plan, tmp_path, of_this_machine
 ):

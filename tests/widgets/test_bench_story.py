@@ -16,6 +16,7 @@ from explorer.state.jobs import JobRunner
 from explorer.widgets.drawers import bench_sources
 from explorer.widgets.drawers.bench_drawer import CHANGES, NEXT, BenchDrawer
 from tests.bench_runs import START, dark_run, step_run, written
+from tests.depth import thorough
 
 PATIENT = 120_000
 PROBE = load_scenario(scenario_folder() / "soil_probe.json").scenario
@@ -91,6 +92,7 @@ def tick(drawer, *paths):
         box.setChecked(one.path in paths)
 
 
+@thorough
 def test_runs_of_one_device_are_fitted_together_and_what_has_aged_is_told(
     qtbot, drawer, logs, monkeypatch, tmp_path, no_long_measurements
 ):

@@ -53,7 +53,7 @@ LOOKED_AT = [one for one in SPREAD if THOROUGH or one.job != "camera"]
 """All but the dearest, which runs in brighter light with parts to match like the valve."""
 
 
-@pytest.mark.parametrize("answers", LOOKED_AT, ids=str)
+@pytest.mark.parametrize("answers", some(LOOKED_AT, 2), ids=str)
 def test_an_answer_is_sound(answers):
     found = answered(answers)
     verdict = found.assessment.verdict
