@@ -289,9 +289,12 @@ def test_a_pinned_design_is_drawn_and_read(plot):
     assert plot.grab().toImage() == plain
 
 
-def test_the_name_of_a_pinned_design_lies_on_no_curve_however_steep(qtbot, plot, monkeypatch):
+@pytest.mark.parametrize("lux", [900.0, 2500.0], ids=["another", "as pinned"])
+def test_the_name_of_a_pinned_design_lies_on_no_curve_however_steep(
+    qtbot, plot, monkeypatch, lux
+):
     scenario = load_scenario(scenario_folder() / "watering_valve.json").scenario
-    other = with_value(scenario, "light.illuminance_lx", 900.0)
+    other = with_value(scenario, "light.illuminance_lx", lux)
     plot.resize(620, 330)
     plot.set_assessment(made_up(scenario, trace=run_of(scenario, WEEK_S)), WEEK)
     plot.set_ghost(made_up(other, trace=run_of(other, WEEK_S)))
@@ -302,6 +305,7 @@ def test_the_name_of_a_pinned_design_lies_on_no_curve_however_steep(qtbot, plot,
     )
     plot.grab()
     at = painted["pinned"]
+    assert at.x() > plot.area().left()
     for x, y in plot._lines_px(plot._view()):
         beneath = y[..., (x > at.x()) & (x < at.x() + 30.0)]
         assert not ((beneath > at.y() - 8.0) & (beneath < at.y())).any()

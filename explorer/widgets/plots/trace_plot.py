@@ -333,11 +333,12 @@ class TracePlot(PlotView):
         here, pinned = self._picture.typical_v, ghost.typical_v
         n = len(here)
         apart = np.abs(pinned - here)
-        apart[: int(0.08 * n)] = apart[int(0.75 * n) :] = np.nan
-        if not np.isfinite(apart).any():
+        columns = np.arange(int(0.08 * n), int(0.75 * n))
+        columns = columns[np.isfinite(apart[columns])]
+        if not len(columns):
             return
         text, metrics = tr(self._ghost_name), painter.fontMetrics()
-        furthest = np.argsort(-np.nan_to_num(apart))[: np.isfinite(apart).sum() : NAME_EVERY]
+        furthest = columns[np.argsort(-apart[columns], kind="stable")][::NAME_EVERY]
         places = []
         for column in furthest.tolist():
             y = self.to_y(float(pinned[column])) + (-6 if pinned[column] >= here[column] else 14)
