@@ -409,6 +409,7 @@ def test_a_log_with_a_gap_is_judged(scenario_file):
     [
         (["check"], "Missing argument"),
         (["weigh", RUNS], "No such command"),
+        (["mine.json"], "gloaming open mine.json shows it, gloaming check mine.json judges it."),
         (["check", RUNS, "--loud"], "No such option"),
         (["trace", RUNS], "Missing option"),
         (["trace", RUNS, "--days", "0", "-o", "out.csv"], "more than 0 and at most 36500 d"),

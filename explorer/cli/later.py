@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from importlib import import_module
+from pathlib import Path
 
 import click
 
@@ -36,3 +37,15 @@ class Later(click.Group):
             assert isinstance(found, click.Command)
             return found
         return super().get_command(ctx, cmd_name)
+
+    def resolve_command(
+        self, ctx: click.Context, args: list[str]
+    ) -> tuple[str | None, click.Command | None, list[str]]:
+        """The command that is named first; of a file there it says which commands take one."""
+        name = args[0]
+        if self.get_command(ctx, name) is None and Path(name).suffix.lower() == ".json":
+            ctx.fail(
+                f"{name} is no command. gloaming open {name} shows it, gloaming check {name} "
+                "judges it."
+            )
+        return super().resolve_command(ctx, args)
