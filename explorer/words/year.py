@@ -24,6 +24,8 @@ NO_YEAR = say(
     choice=option("daylight"), label=describe(Light, "pattern").label,
 )
 
+WHOLE_YEAR = timedelta(days=365)
+
 
 def year_answer(view: YearView) -> Text:
     """The answer in one sentence."""
@@ -53,6 +55,8 @@ def dark_sentence(view: YearView) -> Text:
     if view.longest_dark is None:
         return say("There is no dark stretch.")
     begin, end = view.longest_dark
+    if end - begin >= WHOLE_YEAR:
+        return say("The light never brings its store anything.")
     return say(
         "Longest dark stretch: {time}, from {first}, {begin}, to {last}, {end}.",
         time=show((end - begin).total_seconds(), "s"), first=date_text(begin),

@@ -66,6 +66,7 @@ def test_where_no_light_comes_all_year_no_stretch_of_dark_has_an_end():
     table = next(block for block in year_blocks(year_view(case)) if isinstance(block, Table))
     assert {row.cells[3] for row in table.rows} == {"no end"}
     told = year_section(case)
+    assert "The light never brings its store anything." in told["sentences"]
     json.dumps(told, allow_nan=False)
     assert [month["longest_dark_s"] for month in told["months"]] == [None] * 12
     assert all(month["margins"]["dark"] == 0.0 for month in told["months"])
