@@ -12,6 +12,7 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
+from explorer.engine.course import give_way
 from explorer.engine.row_flows import RowFlows
 from explorer.engine.system import WEEK_S, Operation, Periodic, System, WhenReady
 from explorer.engine.thresholds import (
@@ -216,7 +217,10 @@ def prepare(system: System, size: int) -> Batch:
     ------
     ValueError
         A numeric leaf has a leading axis that is neither 1 nor `size`.
+    Interrupted
+        Nobody waits for it any more, see `explorer.engine.course.until`.
     """
+    give_way()  # of several batches in a row each takes a part of a second
     at = supplied(system, size)
     stretches, volts, charge = at.stretches, at.nodes_v, at.nodes_c
     each_v, side_v = at.each_v, at.side_v

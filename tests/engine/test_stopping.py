@@ -4,10 +4,12 @@ import pickle
 from math import inf
 from pathlib import Path
 
+import numpy as np
 import pytest
 
 from explorer.advice.answers import answers
 from explorer.advice.case import Case
+from explorer.advice.fleet import fleet
 from explorer.advice.judge import judge
 from explorer.advice.readings.one import study
 from explorer.advice.readings.starts import first_operation_time
@@ -151,3 +153,12 @@ def test_rows_of_a_trace_are_given_up_between_their_parts():
         again = trace.eventful(50)
         assert (again.store_v == right.store_v).all()
         assert (again.load_a == right.load_a).all()
+
+
+def test_batches_in_a_row_are_given_up_between_them():
+    """Of a design that is asked an amount, each number of designs takes a second batch."""
+    case = Case(Scenario()).with_value("margins.operations_per_hour", 10.0)
+    changes, asked = {"light.illuminance_lx": np.array([300.0, 400.0])}, []
+    with until(lambda: asked.append(True) or len(asked) > 1), pytest.raises(Interrupted):
+        fleet(case, changes)
+    assert len(asked) == 2
