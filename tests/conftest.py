@@ -10,6 +10,7 @@ import os
 import subprocess
 import sys
 from collections import Counter
+from contextlib import suppress
 from pathlib import Path
 
 import pytest
@@ -31,6 +32,12 @@ settings.register_profile(
 )
 settings.register_profile("search", deadline=None)
 settings.load_profile(os.environ.get("GLOAMING_EXAMPLES_PROFILE", "gloaming"))
+with suppress(ImportError, AttributeError):
+    # Later versions also draw the constants of whatever modules happen to be loaded by then.
+    from hypothesis.internal.conjecture import providers
+
+    NO_CONSTANTS = providers.Constants()
+    providers._get_local_constants = lambda: NO_CONSTANTS
 
 
 DEAR = (
