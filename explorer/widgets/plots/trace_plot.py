@@ -26,8 +26,8 @@ from explorer.words import readout
 from explorer.words.light_log import scale_text
 
 PINNED = say("pinned")
-NAME_EVERY = 8
-"""Of the columns of pixels, in order of their distance, those at which a name is tried."""
+NAME_TRIES = 32
+"""Columns of pixels, from the one with the most room on, at which a name is tried."""
 HEADROOM = 1.1
 ZOOMED_AXIS_SHARE = 0.55
 """A trace that stays above this share of its top gets an axis that does not begin at zero."""
@@ -338,13 +338,13 @@ class TracePlot(PlotView):
         if not len(columns):
             return
         text, metrics = tr(self._ghost_name), painter.fontMetrics()
-        furthest = columns[np.argsort(-apart[columns], kind="stable")][::NAME_EVERY]
+        every, width = -(-len(columns) // NAME_TRIES), metrics.horizontalAdvance(text)
+        furthest = columns[np.argsort(-apart[columns], kind="stable")][::every]
         places = []
         for column in furthest.tolist():
             y = self.to_y(float(pinned[column])) + (-6 if pinned[column] >= here[column] else 14)
             y = min(max(y, area.top() + 12), area.bottom() - 4)
             x = self.to_x(float(ghost.edge_s[column])) - 18
-            width = metrics.horizontalAdvance(text)
             places.append(QRectF(x, y - metrics.ascent() + 2, width, metrics.ascent()))
         best = places[free_place(places, *others)]
         at = QPointF(best.left(), best.bottom() - 2)
