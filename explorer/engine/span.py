@@ -159,10 +159,11 @@ class Spans:
             whole = units[some]
             fine, rough = some[~whole], some[whole]
             if rough.size:
-                extent, usual_c[rough], drift_c = self._whole_cycles(
+                extent, between_c, drift_c = self._whole_cycles(
                     orbits, leg[rough], a[rough], b[rough]
                 )
                 even = np.abs(drift_c) <= EVEN * self._modes.engine.field.full_c
+                usual_c[rough[even]] = between_c[even]
                 out.put(rough[even], extent.part(even.nonzero()[0]))
                 fine = np.concatenate([fine, rough[~even]])
             if fine.size:

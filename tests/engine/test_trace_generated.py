@@ -4,14 +4,15 @@ import os
 
 import numpy as np
 import pytest
-from hypothesis import HealthCheck, Phase, given, settings
+from hypothesis import HealthCheck, Phase, example, given, settings
 from hypothesis import strategies as st
 
 from explorer.engine.march import Engine
+from explorer.engine.span import EVEN
 from explorer.engine.trace import Trace
 from explorer.scenario.build import build
 from tests.depth import THOROUGH
-from tests.reference.strategy import cases
+from tests.reference.strategy import cases, numbered
 
 EXAMPLES = int(os.environ.get("GLOAMING_EXAMPLES", 60 if THOROUGH else 20))
 LONGEST_RUN = 60_000
@@ -88,16 +89,21 @@ def test_a_row_is_where_a_march_that_ends_there_ends(case, shares):
 
 @ordinary
 @given(cases(), st.floats(0.0, 0.9), st.floats(-6.0, 0.0))
+# Columns of a cycle or two that each take much: where the store is between pulses is sampled.
+@example(numbered(2470), 0.234, -0.575)
+@example(numbered(2269), 0.513, -0.263)
+@example(numbered(2622), 0.0, 0.0)
 def test_a_picture_misses_nothing_and_invents_nothing(case, start, decades):
-    _, trace = traced(case)
+    engine, trace = traced(case)
     begin = start * trace.span_s
     end = min(begin + 10.0**decades * trace.span_s, trace.span_s)
     shown = trace.picture(begin, end, 40)
     exact = trace.rows(shown.edge_s[:-1], shown.edge_s[1:])
-    # Where a column holds whole cycles it may show the ones at its edges whole.
-    missed = shown.low_v - exact.store_min_v
-    assert missed.max() < 1e-3
-    assert (shown.terminal_low_v - exact.terminal_min_v).max() < 1e-3
-    assert np.all(shown.high_v >= exact.store_v - 1e-3)
-    assert np.all(shown.low_v <= shown.typical_v + 1e-3)
-    assert np.all(shown.typical_v <= shown.high_v + 1e-3)
+    # Where a column holds whole cycles it may show the ones at its edges whole, and whole cycles
+    # that drift by no more than so much each are laid out evenly.
+    spare_v = EVEN * float(engine.field.voltage_at(engine.field.full_c))
+    assert (shown.low_v - exact.store_min_v).max() < spare_v
+    assert (shown.terminal_low_v - exact.terminal_min_v).max() < spare_v
+    assert np.all(shown.high_v >= exact.store_v - spare_v)
+    assert np.all(shown.low_v <= shown.typical_v + 1e-9)
+    assert np.all(shown.typical_v <= shown.high_v + 1e-9)
