@@ -48,7 +48,7 @@ class ExactField(Field):
         self._shown = ""
         self._fault = ""
         self.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-        self.returnPressed.connect(self._commit)
+        self.returnPressed.connect(self.commit)
         self.textEdited.connect(self._on_text_edited)
 
     def sizeHint(self) -> QSize:
@@ -70,7 +70,7 @@ class ExactField(Field):
         before, self._shown = self._shown, self.text_of(value)
         if self.isModified() and (self.hasFocus() or (self._fault and before == self._shown)):
             return
-        self._restore()
+        self.take_back()
 
     def shows(self, value: float | None) -> bool:
         """Whether a value stands here already, and nothing that somebody typed."""
@@ -137,22 +137,23 @@ class ExactField(Field):
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Step with the arrows, take the text back with Esc."""
         if event.key() in (Qt.Key.Key_Up, Qt.Key.Key_Down):
-            self._commit()
+            self.commit()
             if self._fault:
-                self._restore()
+                self.take_back()
             self.stepped.emit(1 if event.key() == Qt.Key.Key_Up else -1)
         elif event.key() == Qt.Key.Key_Escape and self.isModified():
-            self._restore()
+            self.take_back()
         else:
             super().keyPressEvent(event)
 
     def focusOutEvent(self, event: QFocusEvent) -> None:
         """Commit what was typed; what is refused stays, marked."""
-        self._commit()
+        self.commit()
         super().focusOutEvent(event)
         self._fit()
 
-    def _commit(self) -> None:
+    def commit(self) -> None:
+        """Take over what was typed, or refuse it."""
         if not self.isModified() or self._fault:
             return
         text = self.text().strip()
@@ -171,7 +172,7 @@ class ExactField(Field):
         self.entered.emit(value)
         # Whoever heard it may have refused it.
         if not self._fault:
-            self._restore()
+            self.take_back()
 
     def _with_unit(self, text: str) -> str:
         """What was typed, with the unit that a bare number has in this field."""
@@ -181,7 +182,8 @@ class ExactField(Field):
         is_bare = self._bare and text[-1:].isdigit() and "e" not in text.lower()
         return f"{text} {self._bare}{self.unit}" if is_bare else text
 
-    def _restore(self) -> None:
+    def take_back(self) -> None:
+        """Show the value again in the place of what was typed."""
         self.setModified(False)
         self._fit()
         self.setCursorPosition(0)

@@ -317,6 +317,61 @@ def test_a_latitude_without_sun_in_winter_is_refused(qtbot, guide):
     assert guide.region.answer == ""
 
 
+@pytest.fixture
+def region(qtbot, guide):
+    """The guide at the question how far north, which has a field for a figure."""
+    for key in ("window", "winter"):
+        page = guide.stack.currentWidget()
+        qtbot.mouseClick(card(page, key), Qt.MouseButton.LeftButton)
+    assert guide.stack.currentWidget() is guide.region
+    return guide.region
+
+
+@pytest.mark.parametrize("marked", ["", "far_north"])
+def test_a_wrong_number_keeps_the_focus_until_a_good_one_takes_its_place(
+    qtbot, guide, region, marked
+):
+    region.set_answer(marked)
+    typed(qtbot, region.latitude, "95")
+    assert guide.stack.currentWidget() is region
+    assert region.latitude.hasFocus() and region.latitude.text() == "95"
+    assert "nearer to a pole" in region.fault.text()
+    assert not guide.forward.isEnabled()
+    typed(qtbot, region.latitude, "53,5")
+    assert guide.stack.currentWidget() is not region
+    assert region.figures == {"latitude_deg": 53.5}
+
+
+def test_no_press_goes_on_past_a_wrong_number_and_back_drops_it(qtbot, guide, region):
+    region.set_answer("far_north")
+    region.latitude.setFocus()
+    qtbot.keyClicks(region.latitude, "95")  # a press takes no focus away
+    qtbot.mouseClick(guide.forward, Qt.MouseButton.LeftButton)
+    assert guide.stack.currentWidget() is region and region.latitude.hasFocus()
+    qtbot.mouseClick(card(region, "far_north"), Qt.MouseButton.LeftButton)
+    assert guide.stack.currentWidget() is region and region.latitude.hasFocus()
+    qtbot.mouseClick(guide.back, Qt.MouseButton.LeftButton)
+    assert (region.answer, region.latitude.text()) == ("far_north", "")
+
+
+def test_what_is_typed_counts_when_somebody_presses_next(qtbot, guide, region):
+    region.set_answer("far_north")
+    region.latitude.setFocus()
+    qtbot.keyClicks(region.latitude, "53,5")
+    qtbot.mouseClick(guide.forward, Qt.MouseButton.LeftButton)
+    assert guide.stack.currentWidget() is not region
+    assert region.figures == {"latitude_deg": 53.5}
+
+
+def test_hours_that_cannot_be_keep_the_light_question_open(qtbot, guide):
+    qtbot.mouseClick(card(guide.pages[0], "corridor"), Qt.MouseButton.LeftButton)
+    guide.light.set_answer("usual")
+    typed(qtbot, guide.light.start, "30")
+    assert guide.stack.currentWidget() is guide.light and guide.light.start.hasFocus()
+    typed(qtbot, guide.light.start, "7")
+    assert guide.stack.currentWidget() is not guide.light
+
+
 def test_a_reading_by_a_window_asks_for_its_month(guide):
     guide.light.set_place("window")
     guide.light.set_year(True)

@@ -149,6 +149,9 @@ class GuideDialog(QDialog):
 
     def on_back(self) -> None:
         """Go to the page before."""
+        page = self.stack.currentWidget()
+        if isinstance(page, QuestionPage):
+            page.take_back()
         at = self._at()
         if self._changing and self.answers is not None:
             self._show_result()
@@ -157,8 +160,10 @@ class GuideDialog(QDialog):
 
     def on_forward(self) -> None:
         """Go to the next page, compute, or open what was found."""
-        self.forward.setChecked(self.forward.isEnabled())
         page = self.stack.currentWidget()
+        if isinstance(page, QuestionPage):
+            page.commit()
+        self.forward.setChecked(self.forward.isEnabled())
         if page is self.outcome:
             if self._found is not None:
                 self.chosen.emit(self._found.named(tr))

@@ -15,7 +15,6 @@ from explorer.scenario.light import Light
 from explorer.state.language import tr
 from explorer.text import say
 from explorer.widgets.exact_field import ExactField
-from explorer.widgets.fault_line import FaultLine
 from explorer.widgets.fields import CalmComboBox, OutlinedCheckBox
 from explorer.widgets.guide.question_page import QuestionPage
 from explorer.words.refusal import range_sentence
@@ -35,15 +34,12 @@ class LightPage(QuestionPage):
         self.start, self.end = ExactField("h"), ExactField("h")
         self.saturday = OutlinedCheckBox(tr("Saturdays too"))
         self.sunday = OutlinedCheckBox(tr("Sundays too"))
-        self.fault = FaultLine()
         self.month = CalmComboBox()
         self._measured, self._when, self._lamps = QWidget(), QWidget(), QWidget()
         self._build()
         self.lux.entered.connect(self._on_lux)
         for field in (self.start, self.end):
             field.entered.connect(self._on_hours)
-        for field in (self.lux, self.start, self.end):
-            field.fault_changed.connect(self.fault.say)
         self.set_place("desk")
 
     def _build(self) -> None:
@@ -60,7 +56,9 @@ class LightPage(QuestionPage):
         )
         self.start.setAccessibleName(tr("Lit from"))
         self.end.setAccessibleName(tr("Lit until"))
-        self.add_below((self._measured, self._when, self._lamps, self.fault))
+        self.add_below(
+            (self._measured, self._when, self._lamps), (self.lux, self.start, self.end)
+        )
 
     @staticmethod
     def _row(
@@ -85,13 +83,17 @@ class LightPage(QuestionPage):
     @property
     def answer(self) -> str:
         """Key of the marked choice; empty where there is none, or where its figure is missing."""
-        marked = super().answer
-        return "" if marked == "measured" and self._lux is None else marked
+        return "" if self._is_open else super().answer
+
+    @property
+    def _is_open(self) -> bool:
+        """Whether a figure is all that is missing."""
+        return self.marked == "measured" and self._lux is None
 
     @property
     def told(self) -> str:
         """What the meter read, where that is the answer."""
-        if super().answer == "measured" and self._lux is not None:
+        if self.marked == "measured" and self._lux is not None:
             return show(self._lux, "lx")
         return super().told
 
@@ -99,7 +101,7 @@ class LightPage(QuestionPage):
     def figures(self) -> dict[str, object]:
         """What was typed, by key of `Answers`."""
         return {
-            "lux": self._lux if super().answer == "measured" else None,
+            "lux": self._lux if self.marked == "measured" else None,
             "hours": self._hours,
             "saturday": self.saturday.isChecked(),
             "sunday": self.sunday.isChecked(),
@@ -138,8 +140,8 @@ class LightPage(QuestionPage):
 
     def take_focus(self) -> None:
         """The field, where a figure is all that is missing."""
-        if super().answer == "measured" and self._lux is None:
-            self.lux.setFocus()
+        if self._is_open:
+            self.focus_field(self.lux)
         else:
             super().take_focus()
 

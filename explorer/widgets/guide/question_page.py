@@ -12,6 +12,8 @@ from explorer.resource_files import resource_path
 from explorer.scenario.guide.questions import Question
 from explorer.state import theme
 from explorer.state.language import tr
+from explorer.widgets.exact_field import ExactField
+from explorer.widgets.fault_line import FaultLine
 from explorer.widgets.guide.choice_card import ChoiceCard
 from explorer.widgets.slim_scroll import SlimScroll
 
@@ -43,6 +45,8 @@ class QuestionPage(QWidget):
         self._columns = 0
         self.group = QButtonGroup(self)
         self.cards: list[ChoiceCard] = []
+        self.fields: tuple[ExactField, ...] = ()
+        self.fault = FaultLine(self)
         for choice in question.choices:
             card = ChoiceCard(choice, _icon_of(choice.key), inner)
             self.group.addButton(card)
@@ -60,8 +64,11 @@ class QuestionPage(QWidget):
         layout.addSpacing(8)
         layout.addWidget(self.area, 1)
 
-    def add_below(self, parts: Sequence[QWidget]) -> None:
-        """Put something under the cards, inside what scrolls."""
+    def add_below(self, parts: Sequence[QWidget], fields: tuple[ExactField, ...]) -> None:
+        """Put something under the cards, inside what scrolls, and what is wrong with its fields."""
+        parts, self.fields = (*parts, self.fault), fields
+        for field in fields:
+            field.fault_changed.connect(self._on_fault)
         first = len(self.cards)
         self._grid.setRowStretch(first, 0)
         for row, part in enumerate(parts, first):
@@ -70,8 +77,29 @@ class QuestionPage(QWidget):
 
     @property
     def answer(self) -> str:
-        """Key of the marked choice; empty where there is none."""
+        """Key of the marked choice; empty where there is none, or where a number is wrong."""
+        return "" if self.refused is not None else self.marked
+
+    @property
+    def marked(self) -> str:
+        """Key of the marked choice, whatever else is missing; empty where there is none."""
         return next((card.choice.key for card in self.cards if card.isChecked()), "")
+
+    @property
+    def refused(self) -> ExactField | None:
+        """The field whose number was not taken; nothing goes on while that stands there."""
+        return next((f for f in self.fields if f.refusal and f.isVisibleTo(self)), None)
+
+    def commit(self) -> None:
+        """Take over what is being typed, as a press on a button leaves the focus where it is."""
+        for field in self.fields:
+            field.commit()
+
+    def take_back(self) -> None:
+        """Drop a number that cannot be taken: the page is left as it was."""
+        self.commit()
+        if (field := self.refused) is not None:
+            field.take_back()
 
     @property
     def told(self) -> str:
@@ -92,11 +120,25 @@ class QuestionPage(QWidget):
         self.group.setExclusive(True)
 
     def take_focus(self) -> None:
-        """Give the focus to the marked answer, or to the first that is offered."""
+        """Give the focus to a wrong number, to the marked answer, or to the first on offer."""
+        if (field := self.refused) is not None:
+            self.focus_field(field)
+            return
         offered = [card for card in self.cards if not card.isHidden()]
         marked = next((card for card in offered if card.isChecked()), offered[0])
         marked.setFocus(Qt.FocusReason.OtherFocusReason)
         self.area.ensureWidgetVisible(marked)
+
+    def focus_field(self, field: ExactField) -> None:
+        """Give the focus to a field that misses its number, in sight with what is said of it."""
+        field.setFocus(Qt.FocusReason.OtherFocusReason)
+        for part in (self.fault, field):
+            if part.isVisibleTo(self):
+                self.area.ensureWidgetVisible(part)
+
+    def _on_fault(self, sentence: str) -> None:
+        self.fault.say(sentence)
+        self.changed.emit()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """One column where two would cut the words."""

@@ -10,7 +10,6 @@ from explorer.scenario.guide.region import FARTHEST_DEG
 from explorer.state.language import tr
 from explorer.text import figure, say
 from explorer.widgets.exact_field import ExactField
-from explorer.widgets.fault_line import FaultLine
 from explorer.widgets.guide.question_page import QuestionPage
 
 
@@ -23,7 +22,6 @@ class RegionPage(QuestionPage):
         self.latitude = ExactField("°", optional=True)
         self.latitude.setMinimumWidth(110)
         self.latitude.setAccessibleName(tr("Latitude"))
-        self.fault = FaultLine()
         row = QWidget()
         line = QHBoxLayout(row)
         line.setContentsMargins(4, 2, 4, 2)
@@ -33,32 +31,35 @@ class RegionPage(QuestionPage):
         line.addWidget(label)
         line.addWidget(self.latitude)
         line.addStretch(1)
-        self.add_below((row, self.fault))
+        self.add_below((row,), (self.latitude,))
         self.latitude.entered.connect(self._on_latitude)
-        self.latitude.fault_changed.connect(self.fault.say)
 
     @property
     def answer(self) -> str:
         """Key of the marked choice; empty where there is none, or where its figure is missing."""
-        marked = super().answer
-        return "" if marked == "latitude" and self._latitude_deg is None else marked
+        return "" if self._is_open else super().answer
+
+    @property
+    def _is_open(self) -> bool:
+        """Whether a figure is all that is missing."""
+        return self.marked == "latitude" and self._latitude_deg is None
 
     @property
     def figures(self) -> dict[str, object]:
         """What was typed, by key of `Answers`."""
-        return {"latitude_deg": self._latitude_deg if super().answer == "latitude" else None}
+        return {"latitude_deg": self._latitude_deg if self.marked == "latitude" else None}
 
     @property
     def told(self) -> str:
         """The latitude itself, where it was typed."""
-        if super().answer == "latitude" and self._latitude_deg is not None:
+        if self.marked == "latitude" and self._latitude_deg is not None:
             return show(self._latitude_deg, "°")
         return super().told
 
     def take_focus(self) -> None:
         """The field, where a figure is all that is missing."""
-        if super().answer == "latitude" and self._latitude_deg is None:
-            self.latitude.setFocus()
+        if self._is_open:
+            self.focus_field(self.latitude)
         else:
             super().take_focus()
 
