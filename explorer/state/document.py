@@ -400,6 +400,7 @@ class Document(QObject):
         folder: Path | None = None, study: Study | None = None,
     ) -> None:
         self.undo_stack.clear()
+        self.undo_stack.setClean()  # which an empty stack is not made by clearing it
         self.begin_gesture()
         self.path, self.migrated_from, self._start = path, migrated_from, scenario
         self._belong(folder, study)

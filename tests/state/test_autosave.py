@@ -8,6 +8,7 @@ from dataclasses import replace
 
 import pytest
 
+from explorer.files.scenario_json import save_scenario
 from explorer.files.story import RunFile, Story
 from explorer.files.study import Laid, load_study
 from explorer.scenario.logged_run import Conditions
@@ -196,6 +197,20 @@ def test_restored_work_counts_as_changed_until_it_is_saved(document, tmp_path):
     document.undo_stack.undo()
     assert not document.is_clean
     document.save()
+    assert document.is_clean
+
+
+@pytest.mark.parametrize("edited", [False, True])
+def test_another_file_after_restored_work_counts_as_saved(document, tmp_path, edited):
+    other = tmp_path / "tag.json"
+    save_scenario(other, Scenario(title="Tag"))
+    document.restore(Scenario(title="Moss wall"))
+    if edited:
+        document.edit("panels.count", 2)
+    document.open(other)
+    assert document.is_clean
+    document.restore(Scenario(title="Moss wall"))
+    document.new()
     assert document.is_clean
 
 
