@@ -334,7 +334,8 @@ def test_a_wrong_number_keeps_the_focus_until_a_good_one_takes_its_place(
     region.set_answer(marked)
     typed(qtbot, region.latitude, "95")
     assert guide.stack.currentWidget() is region
-    assert region.latitude.hasFocus() and region.latitude.text() == "95"
+    assert region.latitude.hasFocus()
+    assert region.latitude.text() == "95"
     assert "nearer to a pole" in region.fault.text()
     assert not guide.forward.isEnabled()
     typed(qtbot, region.latitude, "53,5")
@@ -347,9 +348,11 @@ def test_no_press_goes_on_past_a_wrong_number_and_back_drops_it(qtbot, guide, re
     region.latitude.setFocus()
     qtbot.keyClicks(region.latitude, "95")  # a press takes no focus away
     qtbot.mouseClick(guide.forward, Qt.MouseButton.LeftButton)
-    assert guide.stack.currentWidget() is region and region.latitude.hasFocus()
+    assert guide.stack.currentWidget() is region
+    assert region.latitude.hasFocus()
     qtbot.mouseClick(card(region, "far_north"), Qt.MouseButton.LeftButton)
-    assert guide.stack.currentWidget() is region and region.latitude.hasFocus()
+    assert guide.stack.currentWidget() is region
+    assert region.latitude.hasFocus()
     qtbot.mouseClick(guide.back, Qt.MouseButton.LeftButton)
     assert (region.answer, region.latitude.text()) == ("far_north", "")
 
@@ -367,7 +370,8 @@ def test_hours_that_cannot_be_keep_the_light_question_open(qtbot, guide):
     qtbot.mouseClick(card(guide.pages[0], "corridor"), Qt.MouseButton.LeftButton)
     guide.light.set_answer("usual")
     typed(qtbot, guide.light.start, "30")
-    assert guide.stack.currentWidget() is guide.light and guide.light.start.hasFocus()
+    assert guide.stack.currentWidget() is guide.light
+    assert guide.light.start.hasFocus()
     typed(qtbot, guide.light.start, "7")
     assert guide.stack.currentWidget() is not guide.light
 
