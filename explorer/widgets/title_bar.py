@@ -34,6 +34,7 @@ class TitleField(UndoingLine):
         palette = self.palette()
         palette.setColor(palette.ColorRole.Base, Qt.GlobalColor.transparent)
         self.setPalette(palette)
+        self.textChanged.connect(self.updateGeometry)
         self.editingFinished.connect(self._on_finished)
 
     def show_text(self, text: str) -> None:
@@ -42,8 +43,8 @@ class TitleField(UndoingLine):
             with QSignalBlocker(self):
                 self.setText(text)
             self.setCursorPosition(0)
-            self.setToolTip(plain_tip(f"{text}\n{self._hint}" if text else self._hint))
             self.updateGeometry()
+        self.setToolTip(plain_tip(f"{text}\n{self._hint}" if text else self._hint))
 
     def focusOutEvent(self, event: QFocusEvent) -> None:
         """Show the beginning again."""

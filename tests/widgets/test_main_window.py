@@ -162,6 +162,17 @@ def test_title_and_place_are_edited_in_the_head(qtbot, window, document):
     assert document.undo_stack.count() == 1
 
 
+def test_a_title_takes_the_room_that_it_needs_while_it_is_typed(qtbot, window, qapp):
+    field = window.title_bar.title
+    field.setFocus()
+    field.selectAll()
+    qtbot.keyClicks(field, "Office tag, paper sheet")
+    qtbot.keyClick(field, Qt.Key.Key_Return)
+    qapp.processEvents()
+    assert field.width() >= field.sizeHint().width()
+    assert field.toolTip().startswith("Office tag, paper sheet")
+
+
 @pytest.mark.usefixtures("asked_at_rest")
 def test_break_evens_reach_every_knob(qtbot, window, document, solver):
     with qtbot.waitSignal(solver.break_evens_ready, timeout=20_000, check_params_cb=confirmed):
