@@ -20,6 +20,7 @@ from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
 from explorer.advice.verdict import State
 from explorer.stand.fit_label import sized_font
 from explorer.state.theme import Tokens, tokens_of
+from explorer.widgets.buttons import pressed_by_enter
 from explorer.widgets.paint import focus_pen, paint_filling
 
 Sign = Literal["", "less", "more", "back", "pause", "go_on", "earlier", "later", "star", "code"]
@@ -90,11 +91,9 @@ class BigButton(QAbstractButton):
         return QSize(max(round(width), self._least), max(round(2.2 * self._px), self._least))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Return presses it too, on every desktop; a Return that is held, once."""
-        if event.key() not in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+        """Enter presses it too."""
+        if not pressed_by_enter(self, event):
             super().keyPressEvent(event)
-        elif not event.isAutoRepeat():
-            self.click()
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint ground, focus ring, sign and text."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtCore import QEvent, QRect, QRectF, QSize, Qt
 from PySide6.QtGui import QIcon, QKeyEvent, QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QToolButton, QWidget
+from PySide6.QtWidgets import QAbstractButton, QHBoxLayout, QSizePolicy, QToolButton, QWidget
 
 from explorer.state.theme import tokens_of
 from explorer.widgets.icons import icon
@@ -73,11 +73,9 @@ class PillButton(QToolButton):
         return self.sizeHint()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Enter presses it too, on every desktop; an Enter that is held, once."""
-        if event.key() not in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+        """Enter presses it too."""
+        if not pressed_by_enter(self, event):
             super().keyPressEvent(event)
-        elif not event.isAutoRepeat():
-            self.click()
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint ground, focus ring, icon and text."""
@@ -139,6 +137,15 @@ class PillButton(QToolButton):
         return not self.icon().isNull() and (
             self.toolButtonStyle() != Qt.ToolButtonStyle.ToolButtonTextOnly
         )
+
+
+def pressed_by_enter(button: QAbstractButton, event: QKeyEvent) -> bool:
+    """Whether a key is Enter, which presses a button on every desktop; one that is held, once."""
+    if event.key() not in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+        return False
+    if not event.isAutoRepeat():
+        button.click()
+    return True
 
 
 def pill(text: str, tip: str) -> PillButton:

@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, cast
 
 from PySide6.QtCore import QEvent, QRect, QRectF, QSize, Qt
-from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QFontMetrics, QKeyEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
 from explorer.advice.assess import Assessment
@@ -20,6 +20,7 @@ from explorer.state.jobs import JobRunner
 from explorer.state.language import tr
 from explorer.state.theme import tokens_of
 from explorer.text import joined
+from explorer.widgets.buttons import pressed_by_enter
 from explorer.widgets.paint import focus_pen, paint_filling
 from explorer.widgets.plain import plain_tip
 from explorer.words.readout import bind_units
@@ -90,6 +91,11 @@ class RemedyButton(QAbstractButton):
         metrics = QFontMetrics(theme.font("small"))
         wrapped = metrics.boundingRect(room, Qt.TextFlag.TextWordWrap, self._outcome)
         return max(_SMALL, int(wrapped.height()) + 2)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Enter presses it too."""
+        if not pressed_by_enter(self, event):
+            super().keyPressEvent(event)
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint ground, outline, focus ring and lines."""

@@ -7,6 +7,7 @@ from PySide6.QtGui import (
     QAccessible,
     QAccessibleAnnouncementEvent,
     QFontMetrics,
+    QKeyEvent,
     QPainter,
     QPaintEvent,
     QPen,
@@ -27,6 +28,7 @@ from explorer.advice.verdict import Hazard, State
 from explorer.state import theme
 from explorer.state.language import tr
 from explorer.state.theme import tokens_of
+from explorer.widgets.buttons import pressed_by_enter
 from explorer.widgets.card import Card
 from explorer.widgets.paint import focus_pen, paint_filling, paint_hazard, paint_unlit
 from explorer.widgets.pending import Veil
@@ -131,6 +133,11 @@ class CheckRow(QAbstractButton):
         room = QRect(0, 0, max(self.width() - 36, 100), 1000)
         wrap = Qt.TextFlag.TextWordWrap
         return int(metrics.boundingRect(room, wrap, tr(self._text.sentence)).height()) + 4
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Enter presses it too."""
+        if not pressed_by_enter(self, event):
+            super().keyPressEvent(event)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """A sentence in another width has other lines."""

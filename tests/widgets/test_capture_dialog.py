@@ -70,6 +70,33 @@ def test_taking_it_is_one_step_that_can_be_undone(opened, document):
     assert document.scenario == before
 
 
+def test_enter_in_the_name_takes_what_can_be_taken(qtbot, opened, document):
+    opened.name.selectAll()
+    qtbot.keyClicks(opened.name, "send")
+    qtbot.keyClick(opened.name, Qt.Key.Key_Return)
+    assert not opened.isVisible()
+    assert document.scenario.load.operations[0].name == "send"
+
+
+def test_a_wrong_number_is_not_passed_over_by_taking(qtbot, opened, document):
+    before = document.scenario
+    opened.begin.setFocus()
+    opened.begin.selectAll()
+    qtbot.keyClicks(opened.begin, "soon")
+    opened.name.setFocus()
+    qtbot.keyClick(opened.name, Qt.Key.Key_Return)
+    assert document.scenario == before
+    assert opened.begin.hasFocus()
+    assert opened.take_button.isChecked()
+
+
+def test_enter_takes_nothing_while_there_is_nothing(qtbot, dialog, document):
+    before = document.scenario
+    qtbot.keyClick(dialog.name, Qt.Key.Key_Return)
+    assert dialog.isVisible()
+    assert document.scenario == before
+
+
 def test_it_may_stand_beside_what_is_there(opened, document):
     opened.place.setCurrentIndex(opened.place.count() - 1)
     opened.take()

@@ -41,7 +41,8 @@ def test_a_design_that_runs_needs_no_remedy(remedies):
     assert not remedies.feed.is_open
 
 
-def test_a_poor_design_gets_remedies_and_one_press_makes_it_run(qtbot, remedies, document):
+@pytest.mark.parametrize("by", ["mouse", "Enter"])
+def test_a_poor_design_gets_remedies_and_one_press_makes_it_run(qtbot, remedies, document, by):
     document.edit("light.illuminance_lx", 20.0)
     document.undo_stack.clear()
     first = assess(Case(document.scenario))
@@ -53,7 +54,10 @@ def test_a_poor_design_gets_remedies_and_one_press_makes_it_run(qtbot, remedies,
     shown = visible(remedies)
     assert shown
     before = document.scenario
-    qtbot.mouseClick(shown[0], Qt.MouseButton.LeftButton)
+    if by == "mouse":
+        qtbot.mouseClick(shown[0], Qt.MouseButton.LeftButton)
+    else:
+        qtbot.keyClick(shown[0], Qt.Key.Key_Return)
     assert assess(Case(document.scenario)).verdict.state == "runs"
     assert document.undo_stack.count() == 1
     document.undo_stack.undo()

@@ -3,7 +3,8 @@
 import itertools
 
 import pytest
-from PySide6.QtCore import QPoint, Qt
+from PySide6.QtCore import QEvent, QPoint, Qt
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QComboBox, QMenu, QWidget
 
@@ -11,9 +12,12 @@ from explorer.scenario.light import WeekPattern
 from explorer.state import theme
 from explorer.state.language import set_language
 from explorer.state.spans import SPAN_KEYS
+from explorer.widgets.drawers.budget_bars import BudgetRow
 from explorer.widgets.efficiency.efficiency_dialog import EfficiencyDialog
 from explorer.widgets.months.months_dialog import MonthsDialog
+from explorer.widgets.remedy_list import RemedyButton
 from explorer.widgets.sheet.sheet_dialog import SheetDialog
+from explorer.widgets.sign import CheckRow
 from tests.sharing import cases_are_shared  # noqa: F401
 from tests.widgets.focus_seen import ring
 
@@ -227,6 +231,19 @@ def test_enter_presses_a_button_as_the_space_bar_does(qtbot, window):
     assert not hour.isChecked()
     qtbot.keyClick(hour, Key.Key_Return)
     assert hour.isChecked()
+
+
+@pytest.mark.parametrize("make", [RemedyButton, CheckRow, BudgetRow])
+def test_enter_presses_what_paints_itself_once_however_long_it_is_held(qtbot, make):
+    button, pressed = make(), []
+    qtbot.addWidget(button)
+    button.clicked.connect(lambda: pressed.append(1))
+    for held in (False, True):
+        event = QKeyEvent(
+            QEvent.Type.KeyPress, Key.Key_Return, Qt.KeyboardModifier.NoModifier, "\r", held
+        )
+        QApplication.sendEvent(button, event)
+    assert len(pressed) == 1
 
 
 @pytest.mark.parametrize("code", ["en", "de"])

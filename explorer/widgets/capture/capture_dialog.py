@@ -84,6 +84,7 @@ class CaptureDialog(QDialog):
         self.open_button.clicked.connect(self._on_another)
         self.take_button.clicked.connect(self.take)
         self.close_button.clicked.connect(self.reject)
+        self.name.returnPressed.connect(self.take_button.click)
         self.log.toggled.connect(self._on_log)
         self.place.currentIndexChanged.connect(self._on_place)
         for field in (self.begin, self.end):
@@ -110,7 +111,12 @@ class CaptureDialog(QDialog):
         self.session.open(path)
 
     def take(self) -> None:
-        """Put the operation into the scenario, and close."""
+        """Put the operation into the scenario, and close; not past a wrong number."""
+        wrong = next((field for field in (self.begin, self.end) if field.refusal), None)
+        if wrong is not None:
+            self._set_takeable(True)
+            wrong.setFocus()
+            return
         fault = self.session.take(
             self.name.text().strip(), self.place.currentData(),
             keeps_schedule=self.keeps.isEnabled() and self.keeps.isChecked(),

@@ -10,6 +10,7 @@ from explorer.state import theme
 from explorer.state.language import tr
 from explorer.state.theme import tokens_of
 from explorer.text import Text
+from explorer.widgets.buttons import pressed_by_enter
 from explorer.widgets.paint import focus_pen, mix
 from explorer.words.drawers import BudgetLine
 
@@ -63,10 +64,8 @@ class BudgetRow(QAbstractButton):
         return QSize(420, _HEIGHT)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Enter presses, as Space does."""
-        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
-            self.click()
-        else:
+        """Enter presses it too."""
+        if not pressed_by_enter(self, event):
             super().keyPressEvent(event)
 
     def paintEvent(self, event: QPaintEvent) -> None:

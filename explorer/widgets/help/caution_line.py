@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
 
 from explorer.advice.cautions import Caution, Where, cautions
@@ -12,6 +12,7 @@ from explorer.state.document import Document
 from explorer.state.language import tr
 from explorer.state.theme import tokens_of
 from explorer.text import joined
+from explorer.widgets.buttons import pressed_by_enter
 from explorer.widgets.paint import focus_pen, paint_hazard
 
 
@@ -80,6 +81,11 @@ class CautionLine(QAbstractButton):
         flags = int(Qt.TextFlag.TextWordWrap.value)
         room = self.fontMetrics().boundingRect(0, 0, max(width - 38, 60), 1000, flags, self.text())
         return max(28, room.height() + 10)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Enter presses it too."""
+        if not pressed_by_enter(self, event):
+            super().keyPressEvent(event)
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint triangle and words."""
