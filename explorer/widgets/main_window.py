@@ -100,9 +100,9 @@ class MainWindow(QMainWindow):
         self.sheets = SheetWriter(
             self, document=document, jobs=jobs, settings=settings, version=version
         )
-        self.sheets.said.connect(self._on_sheet_said)
         self.studies = StudyKeeper(self, document=document, jobs=jobs, settings=settings)
-        self.studies.said.connect(self._on_sheet_said)
+        for said in (self.sheets.said, self.studies.said, self.drawers.reports):
+            said.connect(self._on_said)
         for key, handler in (
             ("new", self.on_new),
             ("open", self.on_open),
@@ -178,6 +178,7 @@ class MainWindow(QMainWindow):
             self._trace = TraceCard(self.document, self.solver)
             self.centre.set_trace(self._trace, self._trace.pulse_card, self._trace.answers)
             self._trace.judged.connect(self.centre.set_judged)
+            self._trace.menu.reports.connect(self._on_said)
             self._order_tabs(self._trace)
         return self._trace
 
@@ -387,7 +388,7 @@ class MainWindow(QMainWindow):
         dialog.open_file(path)
         dialog.open()
 
-    def _on_sheet_said(self, text: str, fault: bool) -> None:
+    def _on_said(self, text: str, fault: bool) -> None:
         self.notice.say(text, fault=fault)
 
     def _calendar(self) -> tuple[bool, float]:

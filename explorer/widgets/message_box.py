@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QRectF, Qt
-from PySide6.QtGui import QPainter, QPen, QPixmap
+from PySide6.QtGui import QFontMetrics, QPainter, QPen, QPixmap
 from PySide6.QtWidgets import QApplication, QLabel, QMessageBox, QWidget
 
 from explorer.state import theme
@@ -11,6 +11,9 @@ from explorer.state.theme import Tokens, tokens_of
 from explorer.widgets.paint import paint_hazard
 
 _SIGN = 36
+_BESIDE_TITLE, _MOST = 90, 420
+"""Taken by a desktop's buttons, beyond the edges and the sign of the box, and the least width of
+its text that a title may ask for. [px]"""
 _BUTTON = (
     "QPushButton {{ border: 1px solid {edge}; border-radius: 6px; background: {card}; "
     "color: {ink}; min-height: 28px; padding: 0 14px; }}"
@@ -38,8 +41,17 @@ class MessageBox(QMessageBox):
         self.setText(text)
         tokens = tokens_of(QApplication.palette())
         self.setFont(theme.font("body"))
+        self._make_room_for_title(title)
         self.setStyleSheet(_BUTTON.format(**{role: getattr(tokens, role) for role in _ROLES}))
         self.setIconPixmap(_sign(kind, tokens, self.devicePixelRatioF()))
+
+    def _make_room_for_title(self, title: str) -> None:
+        """Be as wide as the desktop needs for the title with its own buttons beside it."""
+        label = self.findChild(QLabel, "qt_msgbox_label")
+        assert isinstance(label, QLabel)
+        shown = f"{title} — {QApplication.applicationDisplayName()}"
+        metrics = QFontMetrics(theme.font("body", bold=True))
+        label.setMinimumWidth(min(metrics.horizontalAdvance(shown) + _BESIDE_TITLE, _MOST))
 
     def setInformativeText(self, text: str) -> None:
         """Add a second text, shown as it is too."""

@@ -7577,6 +7577,10 @@ Change the design or open the drawer again.</source>
 Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   </message>
   <message>
+   <source>The file was written: {path}</source>
+   <translation>Die Datei wurde geschrieben: {path}</translation>
+  </message>
+  <message>
    <source>Pictures (*.png)</source>
    <translation>Bilder (*.png)</translation>
   </message>
@@ -7591,6 +7595,10 @@ Den Entwurf ändern oder das Fach erneut öffnen.</translation>
   <message>
    <source>Export</source>
    <translation>Export</translation>
+  </message>
+  <message>
+   <source>The name of a {kind} file ends in {ending}; {name} does not.</source>
+   <translation>Der Name einer {kind}-Datei endet auf {ending}; {name} tut das nicht.</translation>
   </message>
   <message>
    <source>{name} cannot be written there.</source>

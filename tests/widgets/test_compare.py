@@ -215,6 +215,7 @@ def test_a_file_that_is_no_scenario_is_explained_and_nothing_changes(compare, sa
 
 def test_both_tables_are_written_as_csv(compare, tmp_path, said):
     assert compare.save_table("differences", tmp_path / "d.csv")
+    assert str(tmp_path / "d.csv") in compare.notice.text.text()
     rows = table_in(tmp_path / "d.csv")
     light = next(row for row in rows if row["key"] == "light.illuminance_lx")
     assert (light["unit"], light["this_design"], light["other_design"]) == ("lx", "300", "500")

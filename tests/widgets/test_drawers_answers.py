@@ -425,6 +425,22 @@ def test_pictures_are_wide_enough_to_print_and_numbers_open_as_a_table(
     assert sum(float(r["share_of_light"]) for r in rows) == pytest.approx(1.0, abs=0.01)
 
 
+def test_an_export_says_where_it_is_and_a_name_of_another_kind_is_refused(
+    qtbot, document, jobs, tmp_path, said
+):
+    drawer = opened(qtbot, BudgetDrawer(document, jobs))
+    (tmp_path / "mine.csv").write_text("1,2", encoding="utf-8")
+    for kind in ("png", "svg"):
+        assert not drawer.save(kind, "", tmp_path / "mine.csv")
+        sentence = f"The name of a {kind.upper()} file ends in .{kind}; mine.csv does not."
+        assert said[-1][1] == sentence
+    assert (tmp_path / "mine.csv").read_text(encoding="utf-8") == "1,2"
+    assert not drawer.save("csv", "", tmp_path / "a.png")
+    with qtbot.waitSignal(drawer.reports) as told:
+        assert drawer.save("csv", "", tmp_path / "a.csv")
+    assert told.args == [f"The file was written: {tmp_path / 'a.csv'}", False]
+
+
 def test_drawers_export_their_picture_and_their_numbers(
     qtbot, document, jobs, tmp_path, few_units
 ):

@@ -142,6 +142,7 @@ def test_table_and_sheet_tell_of_all_designs(qtbot, line_up, tmp_path):
     assert line_up.open_other(scenario_folder() / "plant_label.json")
     filled(qtbot, line_up, 500.0)
     assert line_up.save_table(tmp_path / "designs.csv")
+    assert str(tmp_path / "designs.csv") in line_up.notice.text.text()
     rows = list(csv.reader((tmp_path / "designs.csv").read_text(encoding="utf-8").splitlines()))
     assert len(rows[0]) == 4
     assert any(row[0] == "Verdict" for row in rows)

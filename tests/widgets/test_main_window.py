@@ -1,7 +1,14 @@
 import pytest
 from PySide6.QtCore import QPoint, Qt
-from PySide6.QtGui import QKeySequence
-from PySide6.QtWidgets import QAbstractButton, QComboBox, QLabel, QLineEdit, QSlider
+from PySide6.QtGui import QFontMetrics, QKeySequence
+from PySide6.QtWidgets import (
+    QAbstractButton,
+    QComboBox,
+    QLabel,
+    QLineEdit,
+    QMessageBox,
+    QSlider,
+)
 
 from explorer.files.scenario_json import save_scenario
 from explorer.scenario.demand import Operation, Phase
@@ -11,6 +18,8 @@ from explorer.state import theme
 from explorer.state.language import tr
 from explorer.widgets import messages
 from explorer.widgets.buttons import PillButton
+from explorer.widgets.drawers.export import written
+from explorer.widgets.message_box import MessageBox
 from tests.sharing import cases_are_shared  # noqa: F401
 from tests.waiting import confirmed
 
@@ -171,6 +180,27 @@ def test_a_title_takes_the_room_that_it_needs_while_it_is_typed(qtbot, window, q
     qapp.processEvents()
     assert field.width() >= field.sizeHint().width()
     assert field.toolTip().startswith("Office tag, paper sheet")
+
+
+@pytest.mark.parametrize("where", ["trace", "drawer"])
+def test_the_window_says_where_an_export_is(window, tmp_path, where):
+    path = tmp_path / "numbers.csv"
+    if where == "trace":
+        assert window.trace.menu.save("csv", path)
+    else:
+        window.drawers.drawer("budget").reports.emit(written(path), False)
+    assert window.notice.isVisible()
+    assert str(path) in window.notice.text.text()
+
+
+@pytest.mark.parametrize("title", ["Nothing was exported", "The scenario was not opened"])
+def test_a_message_has_room_for_its_title_beside_the_buttons_of_a_desktop(qtbot, title):
+    close = QMessageBox.StandardButton.Close
+    box = MessageBox(QMessageBox.Icon.Warning, title, "No.", close)
+    qtbot.addWidget(box)
+    box.show()
+    shown = QFontMetrics(theme.font("body", bold=True)).horizontalAdvance(f"{title} — Gloaming")
+    assert box.width() >= shown + 120
 
 
 @pytest.mark.usefixtures("asked_at_rest")

@@ -22,7 +22,6 @@ from PySide6.QtWidgets import (
 from explorer.advice.case import Case
 from explorer.files.beside import resolve_case
 from explorer.files.disk import FileError
-from explorer.files.tables import write_table
 from explorer.files.trust import OutsideFile
 from explorer.resource_files import scenario_folder
 from explorer.state import theme
@@ -40,7 +39,7 @@ from explorer.widgets.card import Card
 from explorer.widgets.compare.choice import FILE, PINNED, Choice
 from explorer.widgets.compare.plate import Plate
 from explorer.widgets.compare.table import CompareTable
-from explorer.widgets.drawers.export import pick_file
+from explorer.widgets.drawers.export import pick_file, save_csv, written
 from explorer.widgets.help.sizes import fit_screen
 from explorer.widgets.notice_bar import NoticeBar
 from explorer.widgets.plots.trace_plot import TracePlot
@@ -164,12 +163,13 @@ class CompareWindow(QDialog):
         this, other = self.comparison.this, self.comparison.result
         try:
             if which == DIFFERENCES:
-                write_table(path, difference_table(self.comparison.found))
+                save_csv(difference_table(self.comparison.found), path)
             elif this is not None and other is not None:
-                write_table(path, result_table(this, other))
+                save_csv(result_table(this, other), path)
         except FileError as error:
             messages.tell(self, say("Nothing was exported"), str(error))
             return False
+        self.notice.say(written(path), fault=False)
         return True
 
     # --- how it is built ---

@@ -12,7 +12,6 @@ from PySide6.QtWidgets import QDialog, QHBoxLayout, QLabel, QMenu, QToolButton, 
 from explorer.advice.case import Case
 from explorer.files.beside import resolve_case
 from explorer.files.disk import FileError, write_bytes, write_text
-from explorer.files.tables import write_table
 from explorer.scenario.study import MOST_DESIGNS
 from explorer.state import theme
 from explorer.state.document import Document
@@ -28,7 +27,7 @@ from explorer.widgets.buttons import PillButton, pill
 from explorer.widgets.card import Card
 from explorer.widgets.compare.line_up_plot import LineUpPlot
 from explorer.widgets.compare.line_up_table import LineUpTable
-from explorer.widgets.drawers.export import pick_file
+from explorer.widgets.drawers.export import pick_file, save_csv, written
 from explorer.widgets.elided_label import ElidedLabel
 from explorer.widgets.help.sizes import fit_screen
 from explorer.widgets.menus import example_paths
@@ -171,10 +170,11 @@ class LineUpWindow(QDialog):
     def save_table(self, path: Path) -> bool:
         """Write the table as CSV; say why where that fails."""
         try:
-            write_table(path, line_up_table(self.line_up.names, self._rows()))
+            save_csv(line_up_table(self.line_up.names, self._rows()), path)
         except FileError as error:
             messages.tell(self, say("Nothing was exported"), str(error))
             return False
+        self.notice.say(written(path), fault=False)
         return True
 
     def save_sheet(self, path: Path) -> bool:

@@ -59,6 +59,8 @@ class Drawer(QWidget):
     """Carries the path of a field that a person wants to change."""
     needs_changed = Signal()
     """What is on show needs another height."""
+    reports = Signal(object, bool)
+    """Carries a `Text` for the window to show, and whether it tells of a fault."""
 
     def __init__(
         self,
@@ -266,4 +268,5 @@ class Drawer(QWidget):
         except FileError as error:
             messages.tell(self, say("Nothing was exported"), str(error))
             return False
+        self.reports.emit(export.written(path), False)
         return True

@@ -82,6 +82,8 @@ class Drawers(QWidget):
     """Carries the path of a field that a person wants to change."""
     needs_changed = Signal()
     """The open drawer needs another height."""
+    reports = Signal(object, bool)
+    """Carries a `Text` for the window to show, and whether it tells of a fault."""
 
     def __init__(
         self,
@@ -188,6 +190,7 @@ class Drawers(QWidget):
             drawer = _build(key, self._document, self._jobs, self._settings)
             drawer.wants_field.connect(self.wants_field)
             drawer.needs_changed.connect(self.needs_changed)
+            drawer.reports.connect(self.reports)
             self._built[key] = drawer
             self._pages.addWidget(drawer)
             self._order_tabs(drawer)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -16,12 +16,13 @@ from explorer.files.tables import write_table
 from explorer.state import theme
 from explorer.state.language import tr
 from explorer.state.theme import LIGHT
-from explorer.text import say
+from explorer.text import Text, say
 from explorer.widgets.buttons import PillButton
-from explorer.words.drawers import Table
 
 WIDTH_PX = 2000
 """Width of an exported PNG; at least 1600 pixels print well."""
+ENDINGS = {"png": (".png",), "svg": (".svg",), "csv": (".csv", ".txt")}
+"""How names of files of each kind end, the usual ending first."""
 _EDGE, _HEAD = 20, 54
 Paint = Callable[[QPainter], None]
 
@@ -85,14 +86,29 @@ def paint_sheet(painter: QPainter, picture: Picture) -> None:
     picture.paint(painter)
 
 
+def _require_ending(path: Path, kind: str) -> None:
+    """Refuse a name that says another kind of file, perhaps one of somebody's own."""
+    if path.suffix.lower() not in ENDINGS[kind]:
+        raise FileError(say(
+            "The name of a {kind} file ends in {ending}; {name} does not.",
+            kind=kind.upper(), ending=ENDINGS[kind][0], name=path.name,
+        ))  # fmt: skip
+
+
+def written(path: Path) -> Text:
+    """That a file was written, and where."""
+    return say("The file was written: {path}", path=path)
+
+
 def save_png(picture: Picture, path: Path) -> None:
     """Write a picture of `WIDTH_PX` pixels across.
 
     Raises
     ------
     FileError
-        The place cannot be written.
+        The place cannot be written, or the name ends otherwise.
     """
+    _require_ending(path, "png")
     total = total_size(picture)
     ratio = max(WIDTH_PX / total.width(), 1.0)
     image = QImage(
@@ -114,8 +130,9 @@ def save_svg(picture: Picture, path: Path) -> None:
     Raises
     ------
     FileError
-        The place cannot be written.
+        As for `save_png`.
     """
+    _require_ending(path, "svg")
     total = total_size(picture)
     drawn = QBuffer()
     svg = QSvgGenerator()
@@ -131,14 +148,15 @@ def save_svg(picture: Picture, path: Path) -> None:
     write_text(path, bytes(drawn.data().data()).decode("utf-8"))
 
 
-def save_csv(table: Table, path: Path) -> None:
+def save_csv(table: Mapping[str, Sequence[float | str]], path: Path) -> None:
     """Write columns of numbers.
 
     Raises
     ------
     FileError
-        The place cannot be written.
+        As for `save_png`.
     """
+    _require_ending(path, "csv")
     write_table(path, table)
 
 

@@ -6,11 +6,11 @@ from functools import partial
 from pathlib import Path
 
 import numpy as np
-from PySide6.QtCore import QObject, QPoint
+from PySide6.QtCore import QObject, QPoint, Signal
 from PySide6.QtWidgets import QMenu
 
 from explorer.files.disk import FileError
-from explorer.files.tables import trace_table, write_table
+from explorer.files.tables import trace_table
 from explorer.state.document import Document
 from explorer.state.language import tr
 from explorer.text import say
@@ -35,6 +35,9 @@ class TraceMenu(QObject):
     document : Document
         Whose trace it is; its title stands over an exported picture.
     """
+
+    reports = Signal(object, bool)
+    """Carries a `Text` for the window to show, and whether it tells of a fault."""
 
     def __init__(self, plot: TracePlot, document: Document) -> None:
         super().__init__(plot)
@@ -92,7 +95,7 @@ class TraceMenu(QObject):
         """Write picture or numbers of what is on show, and tell where that fails."""
         try:
             if kind == "csv":
-                write_table(path, self.table())
+                export.save_csv(self.table(), path)
             else:
                 title = self._document.scenario.title or tr("Untitled")
                 picture = widget_picture(title, tr("Store voltage, V"), self._plot)
@@ -100,6 +103,7 @@ class TraceMenu(QObject):
         except FileError as error:
             messages.tell(self._plot, say("Nothing was exported"), str(error))
             return False
+        self.reports.emit(export.written(path), False)
         return True
 
     def table(self) -> dict[str, list[float]]:
