@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent
+from PySide6.QtCore import QEvent, QTimer
 from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent, QPalette
 from PySide6.QtWidgets import QLabel, QSizePolicy, QWidget
 
 from explorer.state import theme
 from explorer.state.language import tr
 from explorer.state.theme import tokens_of
+from explorer.widgets.slim_scroll import scroll_to
 
 
 class FaultLine(QLabel):
@@ -30,6 +31,7 @@ class FaultLine(QLabel):
         self.setText(shown)
         self.setVisible(bool(shown))
         if shown:
+            QTimer.singleShot(0, self, self._come_into_sight)  # once the layout has room for it
             QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, shown))
 
     def changeEvent(self, event: QEvent) -> None:
@@ -37,6 +39,10 @@ class FaultLine(QLabel):
         super().changeEvent(event)
         if event.type() == QEvent.Type.PaletteChange:
             self._color()
+
+    def _come_into_sight(self) -> None:
+        if self.isVisible():
+            scroll_to(self, self.height())
 
     def _color(self) -> None:
         wanted = tokens_of(self.palette()).color("falls_short")

@@ -4,18 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtCore import QSize, Qt, QTimer
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from explorer.state.language import tr
 from explorer.widgets.buttons import PillButton
+from explorer.widgets.slim_scroll import scroll_to
 from explorer.widgets.tab_order import splice_tabs
+
+_BEGINNING = 240
+"""Height that comes into sight of what is opened. [px]"""
 
 
 class Fold(QWidget):
     """Starts closed."""
-
-    opened = Signal(QWidget)
 
     def __init__(
         self,
@@ -46,6 +48,7 @@ class Fold(QWidget):
             self._layout.addWidget(glance)
             self._layout.setSpacing(0)
         self.button.toggled.connect(self.set_open)
+        self.button.clicked.connect(self._on_clicked)
         self._draw_icon()
 
     def set_open(self, is_open: bool) -> None:
@@ -60,13 +63,19 @@ class Fold(QWidget):
             self._glance.setVisible(not is_open)
         self.button.setChecked(is_open)
         self._draw_icon()
-        if is_open:
-            self.opened.emit(self)
 
     def refit(self) -> None:
         """What it tells while it is closed has another height."""
         self._layout.invalidate()
         self.updateGeometry()
+
+    def _on_clicked(self, is_open: bool) -> None:
+        """What somebody opens begins to show; its layout takes a turn of the loop."""
+        if is_open:
+            QTimer.singleShot(0, self, self._come_into_sight)
+
+    def _come_into_sight(self) -> None:
+        scroll_to(self, _BEGINNING)
 
     def _draw_icon(self) -> None:
         self.button.show_icon("fold" if self.button.isChecked() else "unfold")

@@ -210,7 +210,6 @@ class KnobPanel(Card):
         glance = Glance()
         self._glances.append((glance, told))
         fold = Fold(title, build, glance=glance)
-        fold.opened.connect(self._on_opened)
         self.folds.append(fold)
         return fold
 
@@ -249,11 +248,6 @@ class KnobPanel(Card):
     def _on_operation(self, index: int) -> None:
         self.operation, self._held = index, ""
         self.refresh()
-
-    def _on_opened(self, fold: QWidget) -> None:
-        self._halves.activate()
-        lower = fold.geometry().top() + min(fold.sizeHint().height(), 240)
-        self._scroll.ensureVisible(0, lower, 0, 16)
 
     # --- what the program did ---
 

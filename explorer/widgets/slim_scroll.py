@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, QObject, QRectF, Qt
+from PySide6.QtCore import QEvent, QObject, QPoint, QRectF, Qt
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import (
     QApplication,
@@ -18,7 +18,32 @@ from explorer.state.theme import tokens_of
 
 WIDTH = 10
 _AROUND = 8
-"""Kept in sight above and below what has the keyboard. [px]"""
+"""Kept in sight above and below what has the keyboard or has appeared. [px]"""
+
+
+def scroll_to(part: QWidget, most: int) -> None:
+    """Bring the beginning of a part into sight in the column that scrolls it, where one does.
+
+    Not during a press, which would miss what scrolls away.
+
+    Parameters
+    ----------
+    part : QWidget
+        What has appeared; its layout must be done.
+    most : int
+        Height of what counts as its beginning. [px]
+    """
+    if QApplication.mouseButtons() != Qt.MouseButton.NoButton:
+        return
+    area = part.parentWidget()
+    while area is not None and not isinstance(area, QScrollArea):
+        area = area.parentWidget()
+    inner = None if area is None else area.widget()
+    if area is None or inner is None or not inner.isAncestorOf(part):
+        return
+    top = part.mapTo(inner, QPoint()).y()
+    for y in (top + min(part.height(), most), top):
+        area.ensureVisible(0, y, 0, _AROUND)
 
 
 class SlimBar(QScrollBar):

@@ -19,7 +19,9 @@ from explorer.state.language import tr
 from explorer.widgets import messages
 from explorer.widgets.buttons import PillButton
 from explorer.widgets.drawers.export import written
+from explorer.widgets.forms.rows import NumberRow
 from explorer.widgets.message_box import MessageBox
+from explorer.widgets.slim_scroll import SlimScroll
 from tests.sharing import cases_are_shared  # noqa: F401
 from tests.waiting import confirmed
 
@@ -201,6 +203,44 @@ def test_a_message_has_room_for_its_title_beside_the_buttons_of_a_desktop(qtbot,
     box.show()
     shown = QFontMetrics(theme.font("body", bold=True)).horizontalAdvance(f"{title} — Gloaming")
     assert box.width() >= shown + 120
+
+
+def in_sight(panel, part):
+    """Rows of pixels of a part that the column shows."""
+    area = panel.findChild(SlimScroll)
+    top = part.mapTo(area.viewport(), QPoint()).y()
+    return min(top + part.height(), area.viewport().height()) - max(top, 0)
+
+
+def scrolled_to_lower_edge(qapp, panel, part):
+    """Scroll so far that a part ends just above the lower edge of the column."""
+    qapp.processEvents()
+    area = panel.findChild(SlimScroll)
+    lower = part.mapTo(area.widget(), QPoint(0, part.height())).y()
+    area.verticalScrollBar().setValue(lower + 2 - area.viewport().height())
+
+
+def test_a_fold_that_is_opened_at_the_lower_edge_begins_to_show(qtbot, window, qapp):
+    panel = window.knobs
+    fold = panel.folds[4]
+    scrolled_to_lower_edge(qapp, panel, fold.button)
+    qtbot.mouseClick(fold.button, Qt.MouseButton.LeftButton)
+    qtbot.waitUntil(lambda: in_sight(panel, fold.content) > 180)
+    assert in_sight(panel, fold.button) == fold.button.height()
+
+
+def test_why_a_number_was_not_taken_is_in_sight_at_the_lower_edge(qtbot, window, qapp):
+    panel = window.knobs
+    panel.folds[0].set_open(True)
+    rows = panel.folds[0].content.findChildren(NumberRow)
+    row = next(row for row in rows if row.path == "light.cover_factor")
+    row.entry.setFocus()
+    scrolled_to_lower_edge(qapp, panel, row.entry)
+    row.entry.selectAll()
+    qtbot.keyClicks(row.entry, "-7")
+    qtbot.keyClick(row.entry, Qt.Key.Key_Return)
+    qtbot.waitUntil(lambda: in_sight(panel, row.fault) == row.fault.height() > 10)
+    assert in_sight(panel, row.entry) == row.entry.height()
 
 
 @pytest.mark.usefixtures("asked_at_rest")
