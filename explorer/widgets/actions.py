@@ -100,6 +100,14 @@ ACTIONS = {
         keys="Ctrl+G",
         icon="guide",
     ),
+    "next_pane": ActionInfo(
+        text=say("Next part"), tip=say("Go on to the knobs, the middle or the verdict"), keys="F6"
+    ),
+    "previous_pane": ActionInfo(
+        text=say("Part before"),
+        tip=say("Go back to the verdict, the middle or the knobs"),
+        keys="Shift+F6",
+    ),
     "help": ActionInfo(
         text=say("&Explain what has the focus"), tip=say("Explain what has the focus")
     ),

@@ -133,6 +133,14 @@ class Centre(QWidget):
         self._judged = judged
         self._arrange()
 
+    def take_focus(self) -> None:
+        """Give the keyboard to the open drawer once it has an answer, else to the trace."""
+        key = self.drawers.open_key
+        if key and self.drawers.drawer(key).has_body:
+            self.drawers.drawer(key).focus_body()
+        else:
+            self.trace.setFocus(Qt.FocusReason.ShortcutFocusReason)
+
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Fill what is in sight, or be as high as the parts need."""
         if event.type() == QEvent.Type.Resize:

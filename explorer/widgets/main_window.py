@@ -34,6 +34,7 @@ from explorer.widgets.knob_panel import KnobPanel
 from explorer.widgets.menus import Menus
 from explorer.widgets.notice_bar import NoticeBar
 from explorer.widgets.paint import frame_menus
+from explorer.widgets.panes import Panes
 from explorer.widgets.remedy_list import RemedyList
 from explorer.widgets.sheet_writer import SheetWriter
 from explorer.widgets.sign import Sign
@@ -134,6 +135,7 @@ class MainWindow(QMainWindow):
         solver.not_judged.connect(self.sign.set_refusal)
         solver.pending_changed.connect(self.sign.veil.set_drawn)
         FramesOf(self, solver)
+        Panes(self, self.commands, self.knobs, self.centre, self.sign)
         solver.not_judged.connect(self.remedies.set_refusal)
         solver.result_ready.connect(self._on_result)
         solver.result_ready.connect(self.remedies.set_assessment)

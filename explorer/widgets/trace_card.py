@@ -58,6 +58,7 @@ class TraceCard(Card):
         super().__init__(parent)
         self._document, self._solver = document, solver
         self.plot = TracePlot()
+        self.setFocusProxy(self.plot)
         self.menu = TraceMenu(self.plot, document)
         self.inset = PulseInset()
         self.pulse = PulseInset()

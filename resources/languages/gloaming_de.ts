@@ -6916,6 +6916,22 @@
    <translation>Einige einfache Fragen und eine Antwort</translation>
   </message>
   <message>
+   <source>Next part</source>
+   <translation>Nächster Teil</translation>
+  </message>
+  <message>
+   <source>Go on to the knobs, the middle or the verdict</source>
+   <translation>Weiter zu den Reglern, der Mitte oder dem Urteil</translation>
+  </message>
+  <message>
+   <source>Part before</source>
+   <translation>Teil davor</translation>
+  </message>
+  <message>
+   <source>Go back to the verdict, the middle or the knobs</source>
+   <translation>Zurück zum Urteil, zur Mitte oder zu den Reglern</translation>
+  </message>
+  <message>
    <source>&amp;Explain what has the focus</source>
    <translation>Das Element im Fokus &amp;erklären</translation>
   </message>

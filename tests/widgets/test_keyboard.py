@@ -226,6 +226,48 @@ def test_an_empty_title_and_an_empty_place_show_that_they_have_the_focus(window,
         assert ring(field) >= 1.0, tokens.name
 
 
+def test_f6_goes_round_knobs_middle_and_verdict_and_back(qtbot, window, hand):
+    def part():
+        parts = {"knobs": window.knobs, "middle": window.centre, "verdict": window.sign}
+        return next(name for name, one in parts.items() if one.isAncestorOf(hand.at))
+
+    window.knobs.rows[1].field.setFocus()
+    seen = []
+    for key in (None, "next", "next", "next", "previous", "previous"):
+        if key:
+            window.commands[f"{key}_pane"].trigger()
+        seen.append(part())
+    assert seen == ["knobs", "middle", "verdict", "knobs", "verdict", "middle"]
+    assert window.trace.plot.hasFocus()
+    window.commands["previous_pane"].trigger()
+    assert window.knobs.rows[1].field.hasFocus()
+
+
+def test_f6_finds_the_drawer_that_was_opened_from_a_knob(qtbot, window, hand):
+    window.trace.plot.setFocus()
+    window.commands["next_pane"].trigger()
+    slider = window.knobs.rows[2].slider
+    slider.setFocus()
+    drawer = window.drawers.drawer("budget")
+    with qtbot.waitSignal(drawer.feed.finished, timeout=20_000):
+        window.commands["drawer_budget"].trigger()
+    assert slider.hasFocus()
+    window.commands["next_pane"].trigger()
+    assert drawer.isAncestorOf(hand.at)
+    for _ in range(40):
+        if drawer.export.hasFocus():
+            break
+        hand.press(Key.Key_Tab)
+    assert drawer.export.hasFocus()
+
+
+def test_f6_from_the_title_goes_to_the_knobs_and_back_to_the_verdict(window, hand):
+    for key, part in (("next_pane", window.knobs), ("previous_pane", window.sign)):
+        window.title_bar.title.setFocus()
+        window.commands[key].trigger()
+        assert part.isAncestorOf(hand.at)
+
+
 def test_enter_presses_a_button_as_the_space_bar_does(qtbot, window):
     hour = window.trace.spans.button(SPAN_KEYS.index("hour"))
     assert not hour.isChecked()
