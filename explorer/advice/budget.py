@@ -12,10 +12,12 @@ from explorer.advice.readings.one import study
 from explorer.advice.year.readings import worst_of_course
 from explorer.advice.year.study import year_study
 from explorer.engine.audit import Ledger, ledger
+from explorer.engine.course import Trajectory
 from explorer.engine.march import Engine
 from explorer.engine.system import LightCourse, System
 from explorer.physics import charger as ch
 from explorer.physics import panel as pv
+from explorer.physics.arrays import FloatArray
 from explorer.scenario import parts
 from explorer.scenario.course import current_per_lux, panel_factor
 from explorer.scenario.model import Scenario, size_path
@@ -114,14 +116,13 @@ def budget(case: Case) -> Budget:
         scenario, engine, run = tight.month.scenario, tight.engine, tight.run
         month = tight.month.begin.month
     found, system = ledger(engine, run), engine.system
-    light = light_on_panel(scenario, system.light, case.year)
-    panel = panel_energy(system)
-    periods = found.span_s / system.light.period_s
-    light *= periods
+    seconds = _passed_s(system.light, run)
+    light = float(light_on_panel(scenario, system.light, case.year) @ seconds)
+    panel = float(_panel_power(system) @ seconds)
     # A log is run on a ladder of levels; what lies between the ladder and the log itself is light
     # that is too weak to charge.
-    missed = panel * periods - found.panel_maximum_j
-    missed = missed if missed > 1e-9 * panel * periods else 0.0
+    missed = panel - found.panel_maximum_j
+    missed = missed if missed > 1e-9 * panel else 0.0
     panel = found.panel_maximum_j + missed
     given = max(-found.stored_j, 0.0)
     rows = [
@@ -254,10 +255,24 @@ def _start_path(scenario: Scenario) -> str:
     return f"load.start_up.0.{scenario.load.start_up[0].amount_key}"
 
 
+def _passed_s(course: LightCourse, run: Trajectory) -> FloatArray:
+    """How long a run lasts in each stretch of the light, shape (n,). [s]
+
+    A run that was given up ends anywhere in a period.
+    """
+    lengths = np.diff(course.edges_s)
+
+    def until(time_s: float) -> FloatArray:
+        periods, into_s = divmod(time_s, course.period_s)
+        return np.asarray(periods * lengths + np.clip(into_s - course.edges_s[:-1], 0.0, lengths))
+
+    return until(run.begin_s + run.span_s) - until(run.begin_s)
+
+
 def light_on_panel(
     scenario: Scenario, course: LightCourse, year: YearLight | None = None
-) -> float:
-    """Radiant energy on all panels in one period of the light, within 300 to 1200 nm. [J]
+) -> FloatArray:
+    """Radiant power on all panels in each stretch of the light, within 300 to 1200 nm. [W]
 
     The share of daylight in each stretch is read from its photocurrent per lux; in a year of
     daylight all of it counts as daylight of its own spectrum.
@@ -265,9 +280,8 @@ def light_on_panel(
     light, panels = scenario.light, scenario.panels
     area_m2 = panels.active_area_cm2 * 1e-4 * panels.count * panels.in_series
     if year is not None:
-        lux_s = float(course.illuminance_lx @ np.diff(course.edges_s))
         watt = parts.irradiance_per_lux(year.daylight_source)
-        return lux_s * watt * area_m2 * panel_factor(light)
+        return course.illuminance_lx * (watt * area_m2 * panel_factor(light))
     lamp_a, day_a = (
         float(current_per_lux(light, panels, daylight_share=share)) for share in (0.0, 1.0)
     )
@@ -280,15 +294,13 @@ def light_on_panel(
         parts.irradiance_per_lux(light.source), parts.irradiance_per_lux("daylight_glass")
     )
     irradiance = course.illuminance_lx * ((1.0 - share) * lamp_w + share * day_w)
-    return float(irradiance @ np.diff(course.edges_s)) * area_m2 * panel_factor(light)
+    return np.asarray(irradiance * (area_m2 * panel_factor(light)))
 
 
-def panel_energy(system: System) -> float:
-    """What the panels could give in one period at their maximum-power point. [J]"""
-    course = system.light
-    levels, which = np.unique(course.photocurrent_a, return_inverse=True)
-    best = pv.maximum_power(system.panel, levels).power_w
-    return float(best[which.ravel()] @ np.diff(course.edges_s))
+def _panel_power(system: System) -> FloatArray:
+    """What the panels could give in each stretch at their maximum-power point, shape (n,). [W]"""
+    levels, which = np.unique(system.light.photocurrent_a, return_inverse=True)
+    return np.asarray(pv.maximum_power(system.panel, levels).power_w[which.ravel()])
 
 
 __all__ = ["Budget", "BudgetItem", "budget"]

@@ -11,6 +11,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from itertools import pairwise
 
 import numpy as np
 
@@ -22,6 +23,7 @@ from explorer.engine.keys import CycleKey, MotionKey
 from explorer.engine.levels import Motion
 from explorer.engine.motions import Motions
 from explorer.engine.residence import along, along_equal, hats, orbit, place, spread
+from explorer.engine.schedule import TIME_GRAIN_S
 from explorer.physics.arrays import FloatArray
 from explorer.physics.panel import maximum_power
 
@@ -91,7 +93,10 @@ def ledger(engine: Motions, trajectory: Trajectory) -> Ledger:
     """
     book = _Book(engine)
     begin_c = _begin(trajectory)
-    flat = list(_flat(trajectory.legs, 1.0))
+    flat = [
+        (part, times * share) for leg, times in _flat(trajectory.legs, 1.0)
+        for part, share in _in_its_light(engine, leg, trajectory.begin_s)
+    ]
     book.add(flat)
     totals = book.totals()
     inrush = sum(
@@ -141,6 +146,63 @@ def _flat(legs: Iterable[Leg], times: float) -> Iterable[tuple[Leg, float]]:
             yield from _flat(_middle_turn(leg), times * leg.repeats.times)
 
 
+def _in_its_light(
+    engine: Motions, leg: Leg, begin_s: float
+) -> Iterable[tuple[Leg, float]]:
+    """A leg, parted by the light that it passes, and the share of each part that counts.
+
+    A store that does not charge goes on as one leg whatever the light is, but what is left unused
+    meanwhile is that of each reading. Of a reading between two rungs each counts for its share.
+
+    Parameters
+    ----------
+    engine : Motions
+        The engine of the run.
+    leg : Leg
+        A leg without repeats.
+    begin_s : float
+        Moment of the light at which the run begins. [s]
+    """
+    edges, levels = np.asarray(engine.edges), engine.levels
+    period_s = float(edges[-1])
+    turn, into_s = divmod(begin_s + leg.begin_s + TIME_GRAIN_S, period_s)
+    first = int(edges.searchsorted(into_s, side="right")) - 1
+    base_s = turn * period_s - begin_s
+    alone = leg.end_s <= base_s + edges[first + 1] + TIME_GRAIN_S
+    mixed = alone and (leg.level.exact or leg.high is not leg.low)
+    if leg.charging or mixed or leg.level is not levels[first]:
+        yield leg, 1.0
+        return
+    ends_s = np.concatenate([
+        base_s + k * period_s + edges[1:]
+        for k in range(int((leg.end_s - base_s - TIME_GRAIN_S) // period_s) + 1)
+    ])[first:]
+    ends_s = np.append(ends_s[ends_s < leg.end_s - TIME_GRAIN_S], leg.end_s)
+    flow = leg.low.flow if leg.cycles is None or leg.averages else leg.cycles[0].generator
+    charges = np.append(leg.begin_c, flow.path(leg.begin_c, ends_s - leg.begin_s)).tolist()
+    charges[-1] = leg.end_c
+    times = [leg.begin_s, *ends_s.tolist()]
+    for i, (begin, end) in enumerate(pairwise(times)):
+        level = levels[(first + i) % len(levels)]
+        part = leg._replace(
+            begin_s=begin, end_s=end, begin_c=charges[i], end_c=charges[i + 1], level=level
+        )
+        for amps, share in ((level.low_a, 1.0 - level.weight), (level.high_a, level.weight)):
+            if share:
+                yield _in_light(engine, part, amps), share
+
+
+def _in_light(engine: Motions, leg: Leg, photocurrent_a: float) -> Leg:
+    """The same way of a store that does not charge, in other light."""
+    motion = engine.motion(photocurrent_a, False, leg.draw)
+    cycles = None
+    if leg.cycles is not None:
+        key = leg.cycles[0].key._replace(photocurrent_a=photocurrent_a)
+        cycle = engine.cycle(*key)
+        cycles = cycle, cycle
+    return leg._replace(low=motion, high=motion, cycles=cycles)
+
+
 def _shift(leg: Leg) -> float:
     """How far the middle one of its turns lies above the turn that a leg repeats. [C]"""
     assert leg.repeats is not None
@@ -153,12 +215,12 @@ def _middle_turn(leg: Leg) -> list[Leg]:
     """The legs that one stands for, as in its middle turn where the turns drift."""
     assert leg.repeats is not None
     inner, turns, _ = leg.repeats
-    shift = _shift(leg)
-    stretch = (leg.end_s - leg.begin_s) / (turns * (inner[-1].end_s - inner[0].begin_s))
+    shift, opens_s = _shift(leg), inner[0].begin_s
+    stretch = (leg.end_s - leg.begin_s) / (turns * (inner[-1].end_s - opens_s))
     return [
         sub._replace(
-            begin_s=sub.begin_s * stretch,
-            end_s=sub.end_s * stretch,
+            begin_s=opens_s + (sub.begin_s - opens_s) * stretch,
+            end_s=opens_s + (sub.end_s - opens_s) * stretch,
             begin_c=sub.begin_c + shift,
             end_c=sub.end_c + shift,
         )

@@ -7,8 +7,14 @@ import pytest
 
 from explorer.advice.budget import budget, light_on_panel
 from explorer.advice.case import Case
+from explorer.advice.readings.one import study
+from explorer.advice.year.readings import worst_of_course
+from explorer.advice.year.study import year_study
+from explorer.engine.trace import Trace
+from explorer.files.beside import resolve_case
 from explorer.files.logs import resolve_log
 from explorer.files.scenario_json import load_scenario
+from explorer.physics.panel import maximum_power
 from explorer.resource_files import scenario_folder
 from explorer.scenario import parts
 from explorer.scenario.build import build
@@ -17,6 +23,7 @@ from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario, get_value, with_value
 from explorer.scenario.supply import ConverterCharger, DirectCharger, Panels
 from tests.depth import some
+from tests.reference.strategy import numbered
 
 WEEK_S = 604_800.0
 DEMOS = sorted(scenario_folder().glob("*.json"))
@@ -145,7 +152,9 @@ def test_light_on_the_panel_is_irradiance_times_area_times_time():
     )
     irradiance = parts.light_answer("led_4000", 500.0).irradiance_w_per_m2
     expected = irradiance * 0.5 * 0.9 * 0.8 * 6 * 20e-4 * WEEK_S
-    assert light_on_panel(scenario, build(scenario).light) == pytest.approx(expected, rel=1e-9)
+    course = build(scenario).light
+    found = light_on_panel(scenario, course) @ np.diff(course.edges_s)
+    assert found == pytest.approx(expected, rel=1e-9)
 
 
 def test_daylight_brings_more_energy_per_lux_block_by_block():
@@ -170,7 +179,9 @@ def test_daylight_brings_more_energy_per_lux_block_by_block():
     )
     scenario = week(0.0, 1.0, None)
     expected = lamp + day + 0.75 * lamp + 0.25 * day
-    assert light_on_panel(scenario, build(scenario).light) == pytest.approx(expected, rel=1e-9)
+    course = build(scenario).light
+    found = light_on_panel(scenario, course) @ np.diff(course.edges_s)
+    assert found == pytest.approx(expected, rel=1e-9)
 
 
 def test_a_log_is_counted_as_measured_not_as_the_ladder_of_levels_has_it():
@@ -191,3 +202,55 @@ def test_a_log_is_counted_as_measured_not_as_the_ladder_of_levels_has_it():
     assert found.closes
     # A converter with a least power leaves the dimmest readings unused.
     assert 0.0 < found.item("too_weak").joules < 0.05 * found.panel_j
+
+
+def test_what_a_full_store_leaves_unused_is_that_of_each_reading():
+    """Full, it goes on in one leg from bright readings through dim ones and the dark."""
+    pick = np.random.default_rng(8)
+    hour = np.arange(480) * 0.25 % 24.0
+    lux = np.where((hour > 7.0) & (hour < 17.0), 10.0 ** pick.uniform(1.5, 3.3, 480), 0.0)
+    log = LightLog(
+        time_s=np.arange(481) * 900.0, illuminance_lx=lux, start=datetime(2024, 1, 1), step_s=900.0
+    )
+    case = Case(
+        Scenario(
+            light=Light(illuminance_lx=None, pattern=LogPattern()), panels=Panels(count=8),
+            charger=ConverterCharger(tracking="maximum_power"),
+        ),
+        log,
+    )
+    found, one = budget(case), study(case)
+    course = one.engine.system.light
+    given = maximum_power(one.engine.system.panel, course.photocurrent_a).power_w
+    periods = found.span_s / course.period_s
+    expected = periods * float(given @ np.diff(course.edges_s))
+    assert found.panel_j == pytest.approx(expected, rel=5e-3)
+    # Counted moment by moment: lit, and nothing comes.
+    moments = np.arange(20.0, found.span_s, 40.0)
+    now = Trace(one.engine, one.course.run).at(moments)
+    reading = np.searchsorted(course.edges_s[1:-1], moments % course.period_s, side="right")
+    idle = given[reading][now.harvest_a <= 0.0].sum() * 40.0
+    assert found.item("clipped").joules > 0.5 * found.panel_j
+    assert found.item("clipped").joules == pytest.approx(idle, rel=0.02)
+
+
+@pytest.mark.parametrize("name", ["north_door_counter", "window_air_sensor"])
+def test_in_a_full_month_of_a_year_the_cells_convert_no_more_than_in_an_empty_one(name):
+    path = next(p for p in DEMOS if p.stem == name)
+    case = resolve_case(load_scenario(path).scenario, path)
+    found, tight = budget(case), year_study(case).months[worst_of_course(case, "balance")]
+    course = tight.engine.system.light
+    given = maximum_power(tight.engine.system.panel, course.photocurrent_a).power_w
+    periods = found.span_s / course.period_s
+    expected = periods * float(given @ np.diff(course.edges_s))
+    assert found.panel_j == pytest.approx(expected, rel=1e-3)
+
+
+def test_a_run_that_was_given_up_within_a_week_counts_the_light_until_then():
+    case = Case(*numbered(267))  # cuts off again and again
+    run, found = study(case).course.run, budget(case)
+    course = study(case).engine.system.light
+    edges = np.append(course.edges_s[course.edges_s < run.span_s], run.span_s)
+    watt = light_on_panel(case.scenario, course)[: len(edges) - 1]
+    assert run.span_s < 0.9 * course.period_s
+    assert found.light_j == pytest.approx(float(watt @ np.diff(edges)), rel=1e-9)
