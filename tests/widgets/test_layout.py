@@ -137,6 +137,35 @@ def test_beside_a_bound_too_a_name_is_whole_in_a_small_window(desk, qapp, qtbot)
     assert row.number.text() == tr(row.answer.value)
 
 
+@pytest.mark.usefixtures("asked_at_rest")
+def test_a_bound_told_briefly_is_the_same_beside_its_unit(desk, qapp, qtbot):
+    """No light is enough for a sleep current of 1 A."""
+    desk.document.edit("load.sleep_A", 1.0)
+    desk.solver.solve_now()
+    settle(desk, qapp, 1280, 720)
+
+    def shown():
+        rows = desk.trace.answers.rows
+        return [
+            (row.number.text(), row.unit.text()) for row in rows
+            if row.isVisible() and row.answer and not row.number.is_pending
+            and row.answer.key == "least_light_for_balance_lx"
+        ]
+
+    qtbot.waitUntil(lambda: bool(shown()), timeout=20_000)
+    row = next(
+        row for row in desk.trace.answers.rows
+        if row.answer and row.answer.key == "least_light_for_balance_lx"
+    )
+    row.setFixedWidth(190)
+    qapp.processEvents()
+    assert shown() == [(">\N{NO-BREAK SPACE}10\N{SUPERSCRIPT FIVE}", "lx")]
+    row.setFixedWidth(600)
+    qapp.processEvents()
+    assert shown() == [(tr(row.answer.value).removesuffix(" lx"), "lx")]
+    assert "100000" in row.number.text()
+
+
 def is_whole(label):
     return label.fontMetrics().horizontalAdvance(label.text()) <= label.width()
 

@@ -32,7 +32,7 @@ def test_an_edge_says_what_the_search_knows(key, value, text):
         ("longest_closure_days", Reach(365.0, "more than"), "> 365 d"),
         ("least_light_for_balance_lx", Reach(1.0, "less than"), "< 1 lx"),
         ("least_light_for_balance_lx", Reach(3000.0, "none"), "> 3000 lx"),
-        ("least_light_for_balance_lx", Reach(100_000.0, "none"), "> 100 klx"),
+        ("least_light_for_balance_lx", Reach(100_000.0, "none"), "> 10⁵ lx"),
         ("most_operations_per_day", Reach(5000.0, "more than"), "> 5000"),
         ("most_operations_per_day", Reach(0.01, "none"), "< 0.01"),
         ("longest_dark_s", float("inf"), "\N{INFINITY}"),
