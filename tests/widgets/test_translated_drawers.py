@@ -7,6 +7,7 @@ import pytest
 from PySide6.QtWidgets import QApplication
 
 from explorer.advice.case import Case
+from explorer.advice.year.view import year_view
 from explorer.resource_files import resource_path, scenario_folder
 from explorer.scenario.model import Scenario, with_value
 from explorer.scenario.storage import CellStore
@@ -18,9 +19,11 @@ from explorer.widgets.drawers.drawers import QUESTIONS
 from explorer.widgets.drawers.export import save_svg
 from explorer.widgets.drawers.panel_drawer import CHARGER, CURVE, SOURCES
 from explorer.widgets.drawers.spread_drawer import BUILDS, INFLUENCES
+from explorer.widgets.drawers.year_drawer import YearDrawer
 from explorer.widgets.plots.number_axis import NumberAxis
 from explorer.widgets.sheet.sheet_plot import SheetPlot
 from tests import pseudo
+from tests.advice.years import plant_label
 from tests.make_bench_log import NAME
 from tests.sharing import cases_are_shared  # noqa: F401
 from tests.widgets.samples import first_day
@@ -81,6 +84,19 @@ def test_no_drawer_keeps_an_english_text_but_its_tables_do(
     if key == "budget":
         save_svg(drawer.picture(), tmp_path / "a.svg")
         assert "ж" in (tmp_path / "a.svg").read_text(encoding="utf-8")
+
+
+def test_a_year_keeps_none(qtbot, document, jobs, painted):
+    view = year_view(plant_label())
+    own = OWN
+    drawer = YearDrawer(document, jobs)
+    qtbot.addWidget(drawer)
+    for size in ((520, 700), (1100, 900)):
+        drawer.resize(*size)
+        drawer.show()
+        drawer.show_step(view)
+        assert left(drawer, painted, own) == []
+    assert any(re.search(r"\d,\d", text) for text in painted)
 
 
 def test_a_logged_run_and_its_fit_keep_none(qtbot, window, painted, tmp_path):

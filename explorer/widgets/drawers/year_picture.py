@@ -306,7 +306,7 @@ class YearPicture(QWidget):
         for y, text in marks:
             painter.drawText(
                 QRectF(0, y - 7, LEFT - 6, 14),
-                Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter, text,
+                Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter, tr(text),
             )
 
     def _paint_calendar(
@@ -367,7 +367,7 @@ class YearPicture(QWidget):
                 QRectF(right.x(), base - used, width, used), tokens.color("threshold")
             )
             painter.setPen(tokens.color("ink"))
-            text = quantity_text(month.used_j, "")
+            text = tr(quantity_text(month.used_j, ""))
             if painter.fontMetrics().horizontalAdvance(text) <= width + 4:
                 painter.drawText(
                     QRectF(right.x() - 10, base - used - 14, width + 20, 13),
