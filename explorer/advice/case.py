@@ -17,6 +17,7 @@ from explorer.engine.library import Library
 from explorer.engine.march import Engine
 from explorer.engine.system import System
 from explorer.scenario.build import build
+from explorer.scenario.light import Light
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario, with_value
 from explorer.scenario.weather import WeatherYear
@@ -136,6 +137,14 @@ class Case:
         if light.pattern.kind != "daylight":
             return None
         return self.once_under_any_margins("year", lambda: year_light(light, self.weather))
+
+    @property
+    def light(self) -> Light:
+        """The scenario's light; in a year with the sources that this has, taken together."""
+        if self.year is None:
+            return self.scenario.light
+        source, share = self.year.spectrum()
+        return self.scenario.light.model_copy(update={"source": source, "daylight_share": share})
 
     @property
     def mean_lit_lx(self) -> float:

@@ -95,16 +95,13 @@ def with_darkest_weeks(scenario: Scenario, year: YearLight) -> tuple[Scenario, L
     begins = np.arange(0, len(lux), per_week // 7)
     sums = total[begins + HARD_WEEKS * per_week] - total[begins]
     some = (begins[int(np.argmin(sums))] + np.arange(HARD_WEEKS * per_week)) % len(lux)
-    level, day = lux[some], year.daylight_lx[some]
-    bright = float(level.sum())
     log = LightLog(
-        time_s=year.step_s * np.arange(len(some) + 1.0), illuminance_lx=level,
+        time_s=year.step_s * np.arange(len(some) + 1.0), illuminance_lx=lux[some],
         start=year.start + timedelta(seconds=float(some[0]) * year.step_s), step_s=year.step_s,
     )
+    source, daylight_share = year.spectrum(some)
     light = scenario.light.model_copy(update={
-        "pattern": LogPattern(),
-        "source": year.daylight_source if bright <= day.sum() else year.electric_source,
-        "daylight_share": 0.0 if bright <= day.sum() else float(day.sum()) / bright,
+        "pattern": LogPattern(), "source": source, "daylight_share": daylight_share,
         "illuminance_lx": year_scale(scenario.light.illuminance_lx, year) * log.mean_lit_lx,
         "ambient_C": float(np.mean(year.temperature_c[some])),
     })

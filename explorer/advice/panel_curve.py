@@ -65,7 +65,7 @@ def panel_curve(case: Case, illuminance_lx: float | None = None) -> PanelCurve:
         lux = scenario.light.illuminance_lx
     if lux is None:
         lux = case.mean_lit_lx
-    amps = float(lux * current_per_lux(scenario.light, scenario.panels))
+    amps = float(lux * current_per_lux(case.light, scenario.panels))
     curve = pv.current_over(system.panel, amps, points=400)
     charger = charger_curve(case, amps)
     peak = pv.maximum_power(system.panel, amps)

@@ -9,7 +9,7 @@ from functools import lru_cache
 import numpy as np
 from numpy.typing import NDArray
 
-from explorer.physics.arrays import FloatArray
+from explorer.physics.arrays import FloatArray, IntArray
 from explorer.physics.sky import (
     SKIES,
     Daylight,
@@ -102,6 +102,13 @@ class YearLight:
         total = self.daylight_lx + self.electric_lx
         lit = total >= DARK_BELOW_LX
         return float(total[lit].mean()) if lit.any() else 0.0
+
+    def spectrum(self, some: slice | IntArray = slice(None)) -> tuple[Source, float]:
+        """One source, and a share of daylight behind glass beside it, for the light of steps."""
+        day, lamps = float(self.daylight_lx[some].sum()), float(self.electric_lx[some].sum())
+        if lamps <= 0.0:
+            return self.daylight_source, 0.0
+        return self.electric_source, day / (day + lamps)
 
 
 def year_light(light: Light, weather: WeatherYear | None = None) -> YearLight:

@@ -12,6 +12,7 @@ from explorer.scenario.model import Scenario
 from explorer.stand.day import Day
 from explorer.state.theme import CONTRAST, DARK, LIGHT, SCENE, Tokens
 from explorer.widgets.paint import mix
+from explorer.words.panel import chosen_source
 
 DAWN_H, DUSK_H, TWILIGHT_H = 7.0, 18.7, 1.2
 """Of an imagined day outside the window. [h]"""
@@ -48,7 +49,8 @@ class Scenery:
     def __init__(self, scenario: Scenario, day: Day, *, high_contrast: bool = False) -> None:
         self.scenario, self.day, self.plain = scenario, day, high_contrast
         light = scenario.light
-        self.by_lamp = light.daylight_share < 0.5 and not light.source.startswith("daylight")
+        source = chosen_source(light)
+        self.by_lamp = light.daylight_share < 0.5 and not source.startswith("daylight")
 
     def tokens(self, hour: float) -> Tokens:
         """Colours in which words read on the wall at an hour."""

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from explorer.advice.readings.required import asked_keys
 from explorer.quantity import show
-from explorer.scenario.daylight import DaylightPattern
+from explorer.scenario.daylight import DaylightPattern, Outdoors, Place
 from explorer.scenario.fields import describe
 from explorer.scenario.light import LogPattern, WeekPattern
 from explorer.scenario.model import Scenario, get_value, owner_class
@@ -32,6 +32,12 @@ class Glimpse:
         return all(getattr(scenario, name) is getattr(other, name) for name in self.sections)
 
 
+def _place(place: Place) -> Text:
+    if isinstance(place, Outdoors):
+        return say("out of doors") if place.glass == "no_glass" else say("at a window")
+    return say("in a room")
+
+
 def light_glance(scenario: Scenario) -> tuple[Line, ...]:
     """Source, hours, and what lies between the light and the panel.
 
@@ -39,7 +45,7 @@ def light_glance(scenario: Scenario) -> tuple[Line, ...]:
     """
     light = scenario.light
     if isinstance(light.pattern, DaylightPattern):
-        place = lower_first(option(light.pattern.place.kind))
+        place = _place(light.pattern.place)
         year = (
             Line(label=describe(type(light), "pattern").label, value=_hours(scenario)),
             Line(label=describe(DaylightPattern, "place").label, value=place),

@@ -12,11 +12,13 @@ from explorer.advice.panel_curve import PanelCurve, WorkingPoint
 from explorer.advice.sold import sold_span
 from explorer.quantity import show
 from explorer.scenario import parts
+from explorer.scenario.daylight import DaylightPattern
 from explorer.scenario.efficiency_draft import DraftRow
 from explorer.scenario.fields import describe
-from explorer.scenario.light import Source
+from explorer.scenario.light import Light, Source
 from explorer.scenario.model import Scenario
 from explorer.scenario.supply import EfficiencyPoint, Technology
+from explorer.scenario.year_light import daylight_source
 from explorer.text import figure, joined, say
 from explorer.words.drawers import Table
 from explorer.words.options import option
@@ -167,20 +169,29 @@ def meaning_title(illuminance_lx: float, technology: Technology) -> str:
     )
 
 
-def light_meanings(scenario: Scenario, illuminance_lx: float) -> tuple[Meaning, ...]:
-    """What a lux reading means under every source, for the scenario's cell technology."""
+def chosen_source(light: Light) -> Source:
+    """The source whose watts are told: the chosen one; of a year without lamps its daylight."""
+    if isinstance(light.pattern, DaylightPattern) and not light.pattern.lamps:
+        return daylight_source(light.pattern)
+    return light.source
+
+
+def light_meanings(
+    technology: Technology, illuminance_lx: float, chosen: Source
+) -> tuple[Meaning, ...]:
+    """What a lux reading means under every source, for a cell technology."""
     rows = []
     for source in get_args(Source):
         found = parts.light_answer(source, illuminance_lx)
         # 1 A/m² is 100 µA/cm².
-        micro = found.photocurrent_a_per_m2[scenario.panels.technology] * 100.0
+        micro = found.photocurrent_a_per_m2[technology] * 100.0
         rows.append(
             Meaning(
                 source=source,
                 name=option(source),
                 irradiance=figure(f"{found.irradiance_w_per_m2:.3g}"),
                 current=figure(f"{micro:.3g}"),
-                chosen=source == scenario.light.source,
+                chosen=source == chosen,
             )
         )
     return tuple(rows)
@@ -188,7 +199,10 @@ def light_meanings(scenario: Scenario, illuminance_lx: float) -> tuple[Meaning, 
 
 def meaning_line(scenario: Scenario, illuminance_lx: float) -> str:
     """The chosen source's row in one line, for the place where the source is chosen."""
-    row = next(r for r in light_meanings(scenario, illuminance_lx) if r.chosen)
+    rows = light_meanings(
+        scenario.panels.technology, illuminance_lx, chosen_source(scenario.light)
+    )
+    row = next(row for row in rows if row.chosen)
     return say(
         "{light} of it are {irradiance} W/m² and {current} µA/cm².",
         light=show(illuminance_lx, "lx"),

@@ -10773,8 +10773,20 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Die Messwerte allein ergeben ± {own}; der Rest ist, was nicht angepasst wird.</translation>
   </message>
   <message>
+   <source>in a room</source>
+   <translation>in einem Raum</translation>
+  </message>
+  <message>
    <source>{days} {hours}</source>
    <translation>{days} {hours}</translation>
+  </message>
+  <message>
+   <source>out of doors</source>
+   <translation>im Freien</translation>
+  </message>
+  <message>
+   <source>at a window</source>
+   <translation>an einem Fenster</translation>
   </message>
   <message>
    <source>always dark</source>

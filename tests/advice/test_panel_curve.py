@@ -5,9 +5,12 @@ import pytest
 
 from explorer.advice.case import Case
 from explorer.advice.panel_curve import panel_curve
-from explorer.scenario.course import current_per_lux
+from explorer.physics.panel import maximum_power
+from explorer.scenario import parts
+from explorer.scenario.course import current_per_lux, panel_factor
 from explorer.scenario.model import Scenario
 from explorer.scenario.supply import ConverterCharger, DirectCharger, EfficiencyPoint
+from tests.advice.demos import demo
 
 
 def _with_charger(charger):
@@ -83,3 +86,27 @@ def test_a_diode_is_drawn_as_charging_current_over_the_store_s_voltage():
     assert found.kind == "current"
     assert np.all(np.diff(amps) <= 1e-12)
     assert amps[-1] == 0.0
+
+
+@pytest.mark.parametrize(("name", "source"), [
+    ("north_door_counter", "daylight_open"), ("window_air_sensor", None),
+])  # fmt: skip
+def test_the_mean_light_of_a_year_has_the_spectrum_of_the_year(name, source):
+    case = Case(*demo(name))
+    curve, panels, year = panel_curve(case), case.scenario.panels, case.year
+    day, lamps = (
+        float(lux.sum()) * parts.photocurrent_per_lux(of, panels.technology)
+        for lux, of in (
+            (year.daylight_lx, "daylight_open" if source else "daylight_glass"),
+            (year.electric_lx, year.electric_source),
+        )
+    )
+    per_lux = (day + lamps) / float((year.daylight_lx + year.electric_lx).sum())
+    light = case.scenario.light
+    warmth = 1.0 + parts.cell(panels.technology).current_temperature_per_k * (
+        light.ambient_C - 25.0
+    )
+    amps = year.mean_lit_lx * per_lux * warmth * panel_factor(light) * panels.count
+    amps *= panels.active_area_cm2 * 1e-4 / panels.cells_in_series
+    expected = maximum_power(case.system.panel, np.array([amps])).power_w[0]
+    assert curve.points[0].power_w == pytest.approx(expected, rel=1e-6)

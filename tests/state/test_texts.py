@@ -131,7 +131,7 @@ def test_the_panel_and_the_table_of_sources_can_be_shown_in_any_language():
         panel.METER_NOTE,
         panel.point_lines(curve),
         panel.meaning_title(500.0, "organic"),
-        panel.light_meanings(SCENARIO, 500.0),
+        panel.light_meanings(SCENARIO.panels.technology, 500.0, SCENARIO.light.source),
         panel.meaning_line(SCENARIO, 500.0),
         own=frozenset({"LED"}),
     )

@@ -20,6 +20,12 @@ def test_of_a_year_it_names_the_place_and_lamps_where_there_are_some(name, said)
     assert str(glance_text(light_glance(scenario))) == said
 
 
+def test_behind_coated_glass_it_is_at_a_window():
+    scenario = load_scenario(scenario_folder() / "north_door_counter.json").scenario
+    window = with_value(scenario, "light.pattern.place.glass", "coated_glass")
+    assert str(glance_text(light_glance(window))) == "A year of daylight, at a window"
+
+
 @pytest.mark.parametrize("glimpse", GLIMPSES.values(), ids=GLIMPSES)
 def test_a_glimpse_changes_with_its_own_sections_alone(glimpse):
     here, there = (

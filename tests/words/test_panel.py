@@ -6,10 +6,14 @@ import pytest
 
 from explorer.advice.case import Case
 from explorer.advice.panel_curve import panel_curve
+from explorer.files.scenario_json import load_scenario
+from explorer.resource_files import scenario_folder
+from explorer.scenario import parts
 from explorer.scenario.light import Source
 from explorer.scenario.model import Scenario, with_value
 from explorer.scenario.supply import SheetPoint
 from explorer.words.panel import (
+    chosen_source,
     light_meanings,
     meaning_line,
     meaning_table,
@@ -22,7 +26,7 @@ from explorer.words.panel import (
 
 
 def test_every_source_has_a_row_and_one_is_chosen():
-    rows = light_meanings(Scenario(), 500.0)
+    rows = light_meanings("amorphous", 500.0, "led_4000")
     assert [r.source for r in rows] == list(get_args(Source))
     assert [r.source for r in rows if r.chosen] == ["led_4000"]
 
@@ -37,6 +41,17 @@ def test_the_same_reading_is_worth_more_to_crystalline_cells_by_daylight():
 def test_five_hundred_lux_of_neutral_led_are_about_one_and_a_half_watts():
     # CIE LED-B3 has 317 lm/W (CIE tables by the colour library): 500 / 317 = 1.58 W/m².
     assert "1.58 W/m²" in meaning_line(Scenario(), 500.0)
+
+
+def test_a_year_without_lamps_is_told_in_its_own_daylight():
+    counter = load_scenario(scenario_folder() / "north_door_counter.json").scenario
+    assert chosen_source(counter.light) == "daylight_open"
+    window = with_value(counter, "light.pattern.place.glass", "coated_glass")
+    assert chosen_source(window.light) == "daylight_glass"
+    lit = load_scenario(scenario_folder() / "window_air_sensor.json").scenario
+    assert chosen_source(lit.light) == lit.light.source  # of its lamps
+    watts = parts.light_answer("daylight_glass", 500.0).irradiance_w_per_m2
+    assert f"{watts:.3g} W/m²" in meaning_line(window, 500.0)
 
 
 def test_the_answer_names_light_power_and_voltage():

@@ -71,7 +71,7 @@ def _in_month(scenario: Scenario, year: YearLight, month: Month) -> tuple[Scenar
     """The scenario in a month whose light stands in a few levels, one after another."""
     first = round(month.begin_s / year.step_s)
     some = slice(first, first + round(month.length_s / year.step_s))
-    day, lux = year.daylight_lx[some], (year.daylight_lx + year.electric_lx)[some]
+    lux = (year.daylight_lx + year.electric_lx)[some]
     lit = np.sort(lux[lux > 0.0])
     parts = [part for part in np.array_split(lit, LEVELS) if part.size]
     levels = np.array([0.0, *(part.mean() for part in parts)])
@@ -81,11 +81,9 @@ def _in_month(scenario: Scenario, year: YearLight, month: Month) -> tuple[Scenar
         time_s=np.append(0.0, np.cumsum(count[some_time] * year.step_s)),
         illuminance_lx=levels[some_time], start=month.begin, step_s=year.step_s,
     )
-    bright, of_day = float(lux.sum()), float(day.sum())
+    source, daylight_share = year.spectrum(some)
     light = scenario.light.model_copy(update={
-        "pattern": LogPattern(),
-        "source": year.daylight_source if bright <= of_day else year.electric_source,
-        "daylight_share": 0.0 if bright <= of_day else of_day / bright,
+        "pattern": LogPattern(), "source": source, "daylight_share": daylight_share,
         "illuminance_lx": year_scale(scenario.light.illuminance_lx, year) * log.mean_lit_lx,
         "ambient_C": month.temperature_c,
     })

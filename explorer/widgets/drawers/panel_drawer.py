@@ -33,6 +33,7 @@ from explorer.words.drawers import Table
 from explorer.words.panel import (
     METER_NOTE,
     charger_table,
+    chosen_source,
     light_meanings,
     meaning_table,
     meaning_title,
@@ -89,7 +90,9 @@ class MeaningList(QWidget):
         scenario = document.scenario
         title = meaning_title(curve.illuminance_lx, scenario.panels.technology)
         self.title.setText(tr(title))
-        rows = light_meanings(scenario, curve.illuminance_lx)
+        rows = light_meanings(
+            scenario.panels.technology, curve.illuminance_lx, chosen_source(scenario.light)
+        )
         while len(self._cells) <= len(rows):
             self._add_row()
         for row, cells in zip(rows, self._cells[1:], strict=True):
